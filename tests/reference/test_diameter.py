@@ -1,0 +1,163 @@
+"""Thickness: Ashenhurst's and Peirce's rules, fibers in a section, weight classes."""
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from pytest import approx
+
+from workbookgen.reference import diameter
+from workbookgen.reference.yarn_count import direct_count, grist_of
+from workbookgen.units import Quantity
+
+WOOL, COTTON = Quantity(1.31, "g/cm^3"), Quantity(1.52, "g/cm^3")  # Morton and Hearle 5.1 (read)
+
+
+def tex(number):
+    return Quantity(number, "tex")
+
+
+def micrometers(number):
+    return Quantity(number, "um")
+
+
+def per_inch(number):
+    return Quantity(number, "1/inch")
+
+
+@pytest.mark.parametrize(
+    "cotton_count, printed",
+    [(26, 140.5), (32, 156.0), (200, 390.0)],  # J. T. Taylor, less 5 per cent, p. 453 (read)
+)
+def test_taylors_table_of_cotton(cotton_count, printed):
+    threads = diameter.threads_side_by_side(grist_of(cotton_count, "cotton count"), 0.95)
+    assert threads.m_as("1/inch") == approx(printed, rel=4e-3)
+
+
+@pytest.mark.parametrize(
+    "k, printed",
+    [(0.96, 57.6), (0.93, 55.8), (0.84, 50.4)],  # E. A. Posselt, 1896, 3,600 yd/lb (from memory)
+)
+def test_posselts_deductions(k, printed):
+    threads = diameter.threads_side_by_side(Quantity(3600, "yard/pound"), k)
+    assert threads.m_as("1/inch") == approx(printed, rel=1e-12)
+
+
+@given(grist=st.floats(50, 1e5), k=st.floats(0.4, 1.2))
+def test_the_fitted_factor_comes_back(grist, k):
+    grist = Quantity(grist, "yard/pound")
+    wraps = diameter.threads_side_by_side(grist, k).to("1/cm")
+    assert diameter.fitted_k(wraps, grist) == approx(k)
+
+
+def test_diameter_with_the_density_of_cotton_yarn():
+    # An examination item (read): 10s cotton, yarn density 0.91 g/cm3, 0.011316 in.
+    density = direct_count(grist_of(10, "cotton count"))
+    found = diameter.yarn_diameter(density, Quantity(0.91, "g/cm^3"), 1)
+    assert found.m_as("inch") == approx(0.011316, rel=1e-4)
+
+
+def test_peirces_rule_from_his_specific_volume():
+    # Peirce (read in textbooks): 1.1 cm3/g gives 27.93, which he rounds to 28.
+    density = direct_count(grist_of(36, "cotton count"))
+    found = diameter.yarn_diameter(density, Quantity(1 / 1.1, "g/cm^3"), 1)
+    assert 1 / found.m_as("inch") / 6 == approx(27.929, rel=1e-4)
+
+
+def test_packing_implied_by_two_published_rules():
+    # Public examination, 2008 (read): d in cm = 4.44e-3 times the root of tex/density.
+    assert diameter.yarn_diameter(tex(30), Quantity(1.54, "g/cm^3"), 0.6458).m_as("cm") == approx(0.0196, rel=1e-3)
+    # K = 0.90 with wool means a packing of 0.6053: worked out from both rules (derived).
+    grist = Quantity(3600, "yard/pound")
+    found = diameter.yarn_diameter(direct_count(grist), WOOL, 0.60532)
+    assert 1 / found.m_as("inch") == approx(54.0, rel=1e-4)
+
+
+@given(
+    linear_density=st.floats(1, 5000), fiber=st.floats(1000, 2000), packing=st.floats(0.05, 1)
+)
+def test_the_cylinder_has_the_mass_of_the_yarn(linear_density, fiber, packing):
+    found = diameter.yarn_diameter(tex(linear_density), Quantity(fiber, "kg/m^3"), packing)
+    kilometer_of_fiber = np.pi * (found / 2) ** 2 * Quantity(1, "km") * packing
+    mass = (kilometer_of_fiber * Quantity(fiber, "kg/m^3")).m_as("g")
+    assert mass == approx(linear_density)
+
+
+def test_wool_fibers():
+    # 25 um: 0.643 tex; fibers in a section = 971.9 tex/um2 for wool of 1.31 (derived, geometry).
+    assert diameter.fiber_linear_density(micrometers(25), WOOL).m_as("tex") == approx(0.64305, rel=1e-4)
+    assert diameter.fibers_in_section(tex(100), micrometers(25), WOOL) == approx(971.9 * 100 / 625, rel=1e-4)
+
+
+def test_counted_wraps_beat_expected_ones():
+    assert diameter.wraps_in_use(per_inch(10), per_inch(12)) == per_inch(10)
+    assert diameter.wraps_in_use(expected=per_inch(12)) == per_inch(12)
+
+
+def test_density_matters():
+    assert diameter.fibers_in_section(tex(30), micrometers(15), COTTON) < diameter.fibers_in_section(
+        tex(30), micrometers(15), WOOL
+    )
+
+
+@pytest.mark.parametrize(
+    "wraps, words",
+    [  # thresholds: common practice, no source
+        (40, "0 lace"),
+        (18.9, "1 super fine or 0 lace"),
+        (16, "1 super fine"),
+        (14, "2 fine or 1 super fine"),
+        (12.7, "2 fine"),
+        (12, "3 light or 2 fine"),
+        (11, "4 medium or 3 light"),
+        (10, "4 medium"),
+        (8, "5 bulky or 4 medium"),
+        (7, "5 bulky"),
+        (6, "6 super bulky or 5 bulky"),
+        (5.5, "6 super bulky"),
+        (5, "7 jumbo or 6 super bulky"),
+        (3, "7 jumbo"),
+    ],
+)
+def test_weight_classes(wraps, words):
+    assert diameter.yarn_weight_class(per_inch(wraps)) == words
+
+
+def test_a_class_holds_when_its_lower_wraps_are_just_on_the_threshold():
+    # 8 / 0.95 wraps, told per centimeter: the last digits of the conversion must not decide.
+    assert diameter.yarn_weight_class(per_inch(8 / 0.95).to("1/cm")) == "4 medium"
+    assert diameter.yarn_weight_class(per_inch(8 / 0.95 - 1e-6)) == "5 bulky or 4 medium"
+
+
+@given(wraps=st.floats(0.1, 100))
+def test_the_class_by_the_count_itself_is_never_outside_those_named(wraps):
+    numbers = [int(words[0]) for words in diameter.yarn_weight_class(per_inch(wraps)).split(" or ")]
+    thresholds = [18, 14, 12, 11, 8, 6, 5]
+    own = sum(wraps < threshold for threshold in thresholds)
+    assert min(numbers) <= own <= max(numbers)
+
+
+@pytest.mark.parametrize(
+    "call, sentence",
+    [
+        (lambda: diameter.threads_side_by_side(Quantity(0, "m/g"), 0.9), "grist"),
+        (lambda: diameter.threads_side_by_side(Quantity(1, "m/g"), 0), "factor"),
+        (lambda: diameter.fitted_k(per_inch(0), Quantity(1, "m/g")), "wraps"),
+        (lambda: diameter.fitted_k(per_inch(1), Quantity(0, "m/g")), "grist"),
+        (lambda: diameter.yarn_diameter(tex(0), WOOL, 0.5), "linear density"),
+        (lambda: diameter.yarn_diameter(tex(1), WOOL * 0, 0.5), "density of the fiber"),
+        (lambda: diameter.yarn_diameter(tex(1), WOOL, 0), "packing"),
+        (lambda: diameter.yarn_diameter(tex(1), WOOL, 1.01), "packing"),
+        (lambda: diameter.fiber_linear_density(micrometers(0), WOOL), "diameter"),
+        (lambda: diameter.fiber_linear_density(micrometers(20), WOOL * 0), "density"),
+        (lambda: diameter.fibers_in_section(tex(0), micrometers(20), WOOL), "linear density"),
+        (lambda: diameter.fibers_in_section(tex(1), micrometers(0), WOOL), "diameter"),
+        (lambda: diameter.fibers_in_section(tex(1), micrometers(20), WOOL * 0), "density"),
+        (lambda: diameter.wraps_in_use(), "Count the wraps"),
+        (lambda: diameter.wraps_in_use(counted=per_inch(0)), "above zero"),
+        (lambda: diameter.yarn_weight_class(per_inch(0)), "wraps"),
+    ],
+)
+def test_refusals(call, sentence):
+    with pytest.raises(ValueError, match=sentence):
+        call()

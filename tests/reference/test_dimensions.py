@@ -1,0 +1,55 @@
+"""A quantity of the wrong dimension is never taken, in whatever argument it stands."""
+
+import pint
+import pytest
+
+from workbookgen.reference import agreement, fiber, project, stock
+from workbookgen.units import Quantity
+
+from .examples import EXAMPLES, label, public_laws, single
+
+ARGUMENTS = [
+    (law, arguments, name) for law, arguments in EXAMPLES for name in arguments if name in law.dimensions
+]
+IDS = [f"{label((law, given))}:{name}" for law, given, name in ARGUMENTS]
+
+
+def test_every_stated_dimension_is_tried():
+    tried = {(law, name) for law, _, name in ARGUMENTS}
+    assert tried == {(law, name) for _, law in public_laws() for name in law.dimensions}
+
+
+@pytest.mark.parametrize("law, arguments, name", ARGUMENTS, ids=IDS)
+def test_a_time_is_refused(law, arguments, name):
+    with pytest.raises(pint.DimensionalityError):
+        law(**{**single(arguments, 0), name: Quantity(1.0, "second")})
+
+
+@pytest.mark.parametrize("law, arguments, name", ARGUMENTS, ids=IDS)
+def test_a_plain_number_is_taken_only_where_no_dimension_is_meant(law, arguments, name):
+    right = single(arguments, 0)
+    if law.dimensions[name] == "[]":
+        percent = Quantity(right[name] * 100, "percent")
+        assert law(**{**right, name: percent}) == law(**right)
+    else:
+        with pytest.raises(pint.DimensionalityError):
+            law(**{**right, name: 1.0})
+
+
+LENGTH, MASS = Quantity(1.0, "m"), Quantity(2.0, "g")
+
+
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: fiber.midpoint(LENGTH, MASS),
+        lambda: fiber.midpoint(1.0, LENGTH),
+        lambda: fiber.rectangular_uncertainty(LENGTH, MASS),
+        lambda: project.surplus(LENGTH, MASS),
+        lambda: agreement.agrees(LENGTH, MASS, 0.1),
+        lambda: stock.spun("a", ["a"], Quantity([1.0], "g"), ["a"], Quantity([1.0], "m")),
+    ],
+)
+def test_two_quantities_must_be_of_one_kind(call):
+    with pytest.raises(pint.DimensionalityError):
+        call()

@@ -1,0 +1,57 @@
+"""What holds for every law: arrays, refusals of what is no number, and no law forgotten."""
+
+import pkgutil
+
+import numpy as np
+import pytest
+
+from workbookgen import reference
+from workbookgen.units import Quantity
+
+from .examples import EXAMPLES, label, length_of, public_laws, single
+
+
+def test_every_module_is_named_in_the_package():
+    found = {module.name for module in pkgutil.iter_modules(reference.__path__)}
+    assert found - {"law"} == set(reference.__all__)
+
+
+def test_every_public_function_is_a_law_and_has_an_example():
+    laws = {function for _, function in public_laws()}
+    assert all(hasattr(law, "dimensions") for law in laws)
+    assert laws == {law for law, _ in EXAMPLES}
+
+
+@pytest.mark.parametrize("example", EXAMPLES, ids=label)
+def test_arrays_give_what_single_values_give(example):
+    law, arguments = example
+    whole = law(**arguments)
+    for index in range(length_of(arguments)):
+        one = law(**single(arguments, index))
+        if isinstance(whole, Quantity):
+            assert np.ndim(one.magnitude) == 0
+            assert whole[index].m_as(one.units) == pytest.approx(one.magnitude, rel=1e-14)
+        elif whole.dtype == object:
+            assert type(one) is str
+            assert whole[index] == one
+        else:
+            assert np.ndim(one) == 0
+            assert whole[index] == pytest.approx(one, rel=1e-14)
+
+
+NUMBERS = [
+    (law, arguments, name)
+    for law, arguments in EXAMPLES
+    for name in arguments
+    if name in law.dimensions or law.__name__ in {"midpoint", "rectangular_uncertainty", "surplus"}
+]
+
+
+@pytest.mark.parametrize(
+    "law, arguments, name", NUMBERS, ids=[f"{label((law, given))}:{name}" for law, given, name in NUMBERS]
+)
+def test_what_is_not_a_number_is_refused(law, arguments, name):
+    right = single(arguments, 0)
+    spoiled = right[name] * np.nan
+    with pytest.raises(ValueError):
+        law(**{**right, name: spoiled})

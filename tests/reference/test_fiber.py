@@ -1,0 +1,221 @@
+"""From fleece to yarn and back, ranges of breeds, grades of wool."""
+
+import math
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from pytest import approx
+from scipy import stats
+
+from workbookgen.reference import fiber
+from workbookgen.units import Quantity
+
+RAW, SKIRTED, WASHED, PREPARED, YARN = 1, 2, 3, 4, 5
+FORWARDS = [fiber.after_skirting, fiber.after_scouring, fiber.after_preparation, fiber.after_spinning]
+BACKWARDS = [fiber.before_skirting, fiber.before_scouring, fiber.before_preparation, fiber.before_spinning]
+losses, yields = st.floats(0, 0.95), st.floats(0.05, 1)
+
+
+def grams(number):
+    return Quantity(number, "g")
+
+
+def chain(laws, start, stage, figures):
+    for law, figure in zip(laws, figures, strict=True):
+        start = law(start, stage, guide=figure)
+    return start
+
+
+def test_stages():
+    assert [fiber.stage(state) for state in fiber.STATES] == [1, 2, 3, 4, 5]
+    assert fiber.stage("Washed Fiber") == 3
+    assert fiber.stage(["raw fleece", "YARN OR THREAD"]).tolist() == [1.0, 5.0]
+
+
+def test_the_whole_chain():
+    # Chain of masses, by hand: 3000 g less 10 %, 60 % yield, less 8 %, less 3 %.
+    yarn = chain(FORWARDS, grams(3000), RAW, [0.10, 0.60, 0.08, 0.03])
+    assert yarn.m_as("g") == approx(1445.688, rel=1e-12)
+    assert fiber.share_kept(grams(3000), yarn) == approx(0.481896, rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    "stage, left",
+    [(RAW, 0.1), (SKIRTED, 0.2), (WASHED, 0.4), (PREPARED, 0.5), (YARN, 1.0)],
+)
+def test_steps_behind_the_lot_cost_nothing(stage, left):
+    figures = [0.5, 0.5, 0.2, 0.5]  # keeps 0.5, 0.5, 0.8 and 0.5
+    assert chain(FORWARDS, grams(1000), stage, figures).m_as("g") == approx(1000 * left)
+
+
+@given(
+    stage=st.integers(1, 5),
+    figures=st.tuples(losses, yields, losses, losses),
+    mass=st.floats(1, 1e5),
+)
+def test_backwards_undoes_forwards(stage, figures, mass):
+    yarn = chain(FORWARDS, grams(mass), stage, figures)
+    bought = chain(BACKWARDS[::-1], yarn, stage, figures[::-1])
+    assert bought.m_as("g") == approx(mass)
+    assert yarn.m_as("g") <= mass * (1 + 1e-12)
+
+
+@pytest.mark.parametrize("law", FORWARDS)
+def test_scale_beats_own_figure_and_that_beats_the_guide(law):
+    weighed = law(grams(1000), RAW, weighed=Quantity(0.7, "kg"), own=0.4, guide=0.1)
+    assert weighed.m_as("g") == approx(700)
+    own, guide = law(grams(1000), RAW, own=0.4, guide=0.1), law(grams(1000), RAW, guide=0.4)
+    assert own.m_as("g") == approx(guide.m_as("g"))
+
+
+def test_scouring_is_told_by_its_yield_and_the_others_by_their_loss():
+    left = [law(grams(1000), RAW, own=0.3).m_as("g") for law in FORWARDS]
+    assert left == approx([700, 300, 700, 700])
+    needed = [law(grams(300), RAW, own=0.25).m_as("g") for law in BACKWARDS]
+    assert needed == approx([400, 1200, 400, 400])
+
+
+@pytest.mark.parametrize("law", FORWARDS)
+def test_a_lot_bought_as_yarn_needs_no_figure_and_no_sense_in_one(law):
+    assert law(grams(100), YARN) == grams(100)
+    assert law(grams(100), YARN, own=7.0) == grams(100)
+    assert law(grams(100), YARN, weighed=grams(900)).m_as("g") == 100
+
+
+@pytest.mark.parametrize("law", BACKWARDS)
+def test_backwards_a_lot_of_yarn_needs_no_figure_either(law):
+    assert law(grams(100), YARN) == grams(100)
+    assert law(grams(100), YARN, guide=-3.0) == grams(100)
+
+
+def test_mixed_stages_in_one_array():
+    weighed = Quantity([0.6, np.nan, 2.0], "kg")
+    left = fiber.after_scouring(grams([1000.0, 500.0, 300.0]), [SKIRTED, WASHED, YARN], weighed=weighed)
+    assert left.m_as("g") == approx([600, 500, 300])
+
+
+def test_share_lost():
+    assert fiber.share_lost(grams(1000), Quantity(0.85, "kg")) == approx(0.15)
+    assert fiber.share_lost(grams(100), grams(104)) == approx(-0.04)
+
+
+@given(mass=st.floats(1, 1e5), loss=losses)
+def test_the_share_lost_is_the_figure_to_use_next_time(mass, loss):
+    after = fiber.after_preparation(grams(mass), RAW, guide=loss)
+    assert fiber.share_lost(grams(mass), after) == approx(loss, abs=1e-12)
+
+
+@pytest.mark.parametrize(
+    "fleece, yields, printed",
+    [  # middle fleece times middle yield, ranges as published in extension sheets (read)
+        ((3, 5), (0.55, 0.65), 2.4),  # Southdown
+        ((9, 14), (0.45, 0.54), 5.6925),  # Delaine-Merino
+        ((8, 18), (0.35, 0.55), 5.85),  # Rambouillet
+        ((12, 20), (0.65, 0.80), 11.6),  # Lincoln
+    ],
+)
+def test_clean_fleece(fleece, yields, printed):
+    low, high = (Quantity(pounds, "lb") for pounds in fleece)
+    assert fiber.clean_fleece(low, high, *yields).m_as("lb") == approx(printed, rel=1e-12)
+
+
+def test_middle_and_doubt_of_a_range():
+    # JCGM 100, 4.3.7 (from memory): 35 to 55 per cent, half width 10 over the root of 3.
+    assert fiber.rectangular_uncertainty(0.35, 0.55) == approx(0.10 / math.sqrt(3), rel=1e-12)
+    assert fiber.midpoint(0.35, 0.55) == approx(0.45)
+    assert fiber.midpoint(Quantity(1, "lb"), Quantity(32, "oz")).m_as("oz") == approx(24)
+
+
+@given(low=st.floats(-1e3, 1e3), width=st.floats(1e-3, 1e3))
+def test_scipy_says_the_same_of_a_uniform_distribution(low, width):
+    # Outside witness: scipy's uniform distribution from low to low + width.
+    uniform = stats.uniform(low, width)
+    high = Quantity(low + width, "g")
+    assert fiber.midpoint(grams(low), high).m_as("g") == approx(uniform.mean(), abs=1e-9)
+    assert fiber.rectangular_uncertainty(grams(low), high).m_as("g") == approx(uniform.std(), rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    "grade, lowest, highest",
+    [  # USDA grades, New Mexico extension guide B-409, table 1 (read)
+        ("80s", 17.70, 19.14),
+        ("70s", 19.15, 20.59),
+        ("64s", 20.60, 22.04),
+        ("62s", 22.05, 23.49),
+        ("60s", 23.50, 24.94),
+        ("58s", 24.95, 26.39),
+        ("56s", 26.40, 27.84),
+        ("54s", 27.85, 29.29),
+        ("50s", 29.30, 30.99),
+        ("48s", 31.00, 32.69),
+        ("46s", 32.70, 34.39),
+        ("44s", 34.40, 36.19),
+        ("40s", 36.20, 38.09),  # from memory
+        ("36s and coarser", 38.10, 60.0),  # from memory
+        ("finer than 80s", 10.0, 17.69),
+    ],
+)
+def test_wool_grades(grade, lowest, highest):
+    ends = Quantity([lowest, highest], "um")
+    assert list(fiber.wool_grade(ends)) == [grade, grade]
+    assert list(fiber.wool_grade(ends.to("inch"))) == [grade, grade]
+
+
+def test_whole_fleeces():
+    low, high = Quantity(3, "lb"), Quantity(5, "lb")
+    assert fiber.fleeces(Quantity(8, "lb"), low, high) == 2
+    assert fiber.fleeces(Quantity(8.01, "lb"), low, high) == 3
+    # 1.2 kg in fleeces of 0.3 and 0.1: six, though the digits of 1.2 / 0.2 spill over.
+    assert fiber.fleeces(Quantity(1.2, "kg"), Quantity(0.1, "kg"), Quantity(0.3, "kg")) == 6
+
+
+@given(weight=st.floats(0, 1e3), low=st.floats(0.5, 10), width=st.floats(0, 10))
+def test_fleeces_suffice_and_one_less_does_not(weight, low, width):
+    low, high = Quantity(low, "kg"), Quantity(low + width, "kg")
+    count, middle = fiber.fleeces(Quantity(weight, "kg"), low, high), (low + high).m_as("kg") / 2
+    assert count * middle >= weight - 1e-6
+    assert weight == 0 or weight < 1e-6 or (count - 1) * middle < weight
+
+
+@pytest.mark.parametrize(
+    "call, sentence",
+    [
+        (lambda: fiber.stage("felt"), '"felt"'),
+        (lambda: fiber.stage(["raw fleece", "felt"]), '"felt"'),
+        *((lambda law=law: law(grams(100), 0, guide=0.2), "stage") for law in FORWARDS + BACKWARDS),
+        *((lambda law=law: law(grams(100), 6, guide=0.2), "stage") for law in FORWARDS + BACKWARDS),
+        *((lambda law=law: law(grams(-1), RAW, guide=0.2), "negative") for law in FORWARDS + BACKWARDS),
+        *((lambda law=law: law(grams(100), RAW), "Nothing is known") for law in FORWARDS + BACKWARDS),
+        *((lambda law=law: law(grams([1.0, 1.0]), [RAW, YARN]), "Nothing") for law in FORWARDS + BACKWARDS),
+        *((lambda law=law: law(grams(100), RAW, weighed=grams(101)), "gain") for law in FORWARDS),
+        *((lambda law=law: law(grams(100), RAW, weighed=grams(-1)), "weighed") for law in FORWARDS),
+        *((lambda law=law: law(grams(100), RAW, own=-0.1), "loss|yield") for law in FORWARDS + BACKWARDS),
+        (lambda: fiber.after_skirting(grams(100), RAW, own=1), "loss"),
+        (lambda: fiber.after_preparation(grams(100), RAW, guide=1), "loss"),
+        (lambda: fiber.after_spinning(grams(100), RAW, guide=1), "loss"),
+        (lambda: fiber.after_scouring(grams(100), RAW, guide=0), "yield"),
+        (lambda: fiber.after_scouring(grams(100), RAW, guide=1.1), "yield"),
+        (lambda: fiber.before_scouring(grams(100), RAW, guide=0), "yield"),
+        (lambda: fiber.before_spinning(grams(100), RAW, guide=1), "loss"),
+        (lambda: fiber.share_lost(grams(0), grams(0)), "before"),
+        (lambda: fiber.share_lost(grams(1), grams(-1)), "after"),
+        (lambda: fiber.share_kept(grams(0), grams(0)), "start"),
+        (lambda: fiber.share_kept(grams(1), grams(-1)), "yarn"),
+        (lambda: fiber.midpoint(2, 1), "lower end"),
+        (lambda: fiber.rectangular_uncertainty(grams(2), grams(1)), "lower end"),
+        (lambda: fiber.clean_fleece(grams(0), grams(1), 0.4, 0.5), "fleece"),
+        (lambda: fiber.clean_fleece(grams(2), grams(1), 0.4, 0.5), "lower end"),
+        (lambda: fiber.clean_fleece(grams(1), grams(2), 0.5, 0.4), "lower end"),
+        (lambda: fiber.clean_fleece(grams(1), grams(2), 0, 0.5), "yield"),
+        (lambda: fiber.clean_fleece(grams(1), grams(2), 0.4, 1.1), "yield"),
+        (lambda: fiber.wool_grade(Quantity(0, "um")), "diameter"),
+        (lambda: fiber.fleeces(grams(-1), grams(1), grams(2)), "weight"),
+        (lambda: fiber.fleeces(grams(1), grams(0), grams(2)), "fleece"),
+        (lambda: fiber.fleeces(grams(1), grams(3), grams(2)), "lower end"),
+    ],
+)
+def test_refusals(call, sentence):
+    with pytest.raises(ValueError, match=sentence):
+        call()

@@ -1,0 +1,47 @@
+"""The one decorator: what it takes, what it turns into plain numbers, what it refuses."""
+
+import numpy as np
+import pint
+import pytest
+
+from workbookgen.reference.law import by_element, dimension_of, law, require
+from workbookgen.units import Length, Quantity, Ratio
+
+
+@law
+def scaled(share: Ratio, length: Length | None = None, name: str = "x"):
+    return share, length, name
+
+
+def test_dimensions_are_read_from_the_annotations():
+    assert scaled.dimensions == {"share": "[]", "length": "[length]"}
+    assert dimension_of(str) is None
+
+
+def test_shares_arrive_as_plain_numbers():
+    assert scaled(Quantity(12.5, "percent"))[0] == 0.125
+    assert scaled(Quantity(1.0, "m/km"))[0] == pytest.approx(0.001)
+    assert isinstance(scaled([1, 2])[0], np.ndarray)
+
+
+def test_none_passes_where_an_argument_is_optional():
+    assert scaled(1.0, None)[1] is None
+
+
+def test_wrong_dimension_and_plain_number_are_refused():
+    with pytest.raises(pint.DimensionalityError):
+        scaled(Quantity(1.0, "m"))
+    with pytest.raises(pint.DimensionalityError):
+        scaled(1.0, 2.0)
+
+
+def test_require_refuses_what_is_not_a_number():
+    require(np.array([1.0, 2.0]) > 0, "never seen")
+    with pytest.raises(ValueError, match="above zero"):
+        require(np.array([1.0, np.nan]) > 0, "It must be above zero.")
+
+
+def test_by_element_gives_a_text_or_an_object_array_of_texts():
+    assert by_element(str.upper, "a") == "A"
+    many = by_element(str.upper, ["a", "bc"])
+    assert many.dtype == object and list(many) == ["A", "BC"]

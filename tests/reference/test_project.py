@@ -1,0 +1,97 @@
+"""Need, what is in hand, and the verdict in yards and meters."""
+
+import re
+from decimal import ROUND_HALF_UP, Decimal
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from pytest import approx
+
+from workbookgen.reference import fiber, project
+from workbookgen.units import Quantity
+
+
+def yards(number):
+    return Quantity(number, "yard")
+
+
+def grams(number):
+    return Quantity(number, "g")
+
+
+def test_yarn_length_with_and_without_a_margin():
+    assert project.yarn_length(yards(400)).m_as("yard") == approx(440)
+    assert project.yarn_length(yards(400), Quantity(15, "percent")).m_as("yard") == approx(460)
+    assert project.yarn_length(yards(400), 0) == yards(400)
+
+
+def test_fiber_is_divided_by_what_is_kept():
+    # 10 per cent lost: 111.1 g for 100 g. Adding the loss would give 110 g, too little.
+    assert project.fiber_for(grams(100), 0.9).m_as("g") == approx(1000 / 9)
+
+
+@given(start=st.floats(1, 1e5), kept=st.floats(0.01, 1))
+def test_fiber_for_undoes_the_share_kept(start, kept):
+    yarn = grams(start * kept)
+    assert project.fiber_for(yarn, fiber.share_kept(grams(start), yarn)).m_as("g") == approx(start)
+
+
+def test_length_in_hand():
+    # 4 oz at 1,600 yd/lb are 400 yd.
+    found = project.length_in_hand(yards(250), Quantity(4, "oz"), Quantity(1600, "yard/pound"))
+    assert found.m_as("yard") == approx(650)
+
+
+def test_surplus_of_lengths_masses_and_numbers():
+    assert project.surplus(Quantity(100, "m"), yards(100)).m_as("m") == approx(8.56)
+    assert project.surplus(grams(100), Quantity(1, "kg")).m_as("g") == approx(-900)
+    assert project.surplus(3, 1) == 2
+
+
+@pytest.mark.parametrize(
+    "surplus, words",
+    [
+        (yards(120), "enough, 120 yd (110 m) to spare"),
+        (yards(-80), "short by 80 yd (73 m)"),
+        (yards(0), "enough, 0 yd (0 m) to spare"),
+        (yards(-0.2), "short by 0 yd (0 m)"),
+        (yards(0.5), "enough, 1 yd (0 m) to spare"),
+        (yards(2.5), "enough, 3 yd (2 m) to spare"),
+        (yards(-2.5), "short by 3 yd (2 m)"),
+        (Quantity(2.5, "m"), "enough, 3 yd (3 m) to spare"),
+        (yards(12345), "enough, 12345 yd (11288 m) to spare"),
+    ],
+)
+def test_verdict(surplus, words):
+    assert project.verdict(surplus) == words
+
+
+@given(quarters=st.integers(-40_000, 40_000))
+def test_whole_yards_as_decimal_rounds_them(quarters):
+    # Outside witness: decimal's ROUND_HALF_UP, which is away from zero.
+    whole = abs((Decimal(quarters) / 4).quantize(Decimal(1), ROUND_HALF_UP))
+    words = project.verdict(yards(quarters / 4))
+    assert re.search(r"(\d+) yd", words).group(1) == str(whole)
+    assert words.startswith("enough" if quarters >= 0 else "short")
+
+
+@pytest.mark.parametrize(
+    "call, sentence",
+    [
+        (lambda: project.yarn_length(yards(-1)), "length wanted"),
+        (lambda: project.yarn_length(yards(1), -0.1), "margin"),
+        (lambda: project.fiber_for(grams(-1), 0.5), "mass"),
+        (lambda: project.fiber_for(grams(1), 0), "share kept"),
+        (lambda: project.fiber_for(grams(1), 1.1), "share kept"),
+        (lambda: project.length_in_hand(yards(-1), grams(1), Quantity(1, "m/g")), "length spun"),
+        (lambda: project.length_in_hand(yards(1), grams(-1), Quantity(1, "m/g")), "still to come"),
+        (lambda: project.length_in_hand(yards(1), grams(1), Quantity(0, "m/g")), "grist"),
+        (lambda: project.surplus(yards(-1), yards(1)), "there is"),
+        (lambda: project.surplus(yards(1), yards(-1)), "needed"),
+        (lambda: project.verdict(yards(float("inf"))), "number"),
+    ],
+)
+def test_refusals(call, sentence):
+    with pytest.raises(ValueError, match=sentence):
+        call()

@@ -1,0 +1,142 @@
+"""Loops, wraps, washing and tare."""
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from pytest import approx
+from uncertainties import ufloat
+
+from workbookgen.reference import reeling
+from workbookgen.units import Quantity
+
+positive = st.floats(0.01, 1e4)
+
+
+def yards(number):
+    return Quantity(number, "yard")
+
+
+def inches(number):
+    return Quantity(number, "inch")
+
+
+def centimeters(number):
+    return Quantity(number, "cm")
+
+
+@pytest.mark.parametrize(
+    "wraps, loop, unit, expected",
+    [
+        (80, 1.5, "yard", 120),  # C. P. Brooks, Cotton Manufacturing: the cotton lea (read)
+        (120, 90 / 36, "yard", 300),  # Kilgour and Woodhouse, The Jute Industry: the cut (read)
+        (200, 1, "meter", 200),  # ISO 2060: skein of 200 m on a reel of 1 m (from memory)
+        (110, 2, "yard", 220),  # two-yard reel: common practice, no source
+    ],
+)
+def test_length_by_turns(wraps, loop, unit, expected):
+    assert reeling.length(wraps, Quantity(loop, unit)).m_as(unit) == approx(expected, rel=1e-12)
+
+
+def test_length_counts_the_part_wrap_and_the_rest():
+    assert reeling.length(10, yards(2), 0.25, inches(18)).m_as("yard") == approx(21)
+
+
+def test_niddy_noddy_with_arms_of_14_and_15_between():
+    # Geometry: four legs, each the diagonal of a box 15 x 7 x 7, so 4 times the root of 323.
+    loop = reeling.niddy_noddy_loop(inches(15), inches(14), inches(14))
+    assert loop.m_as("inch") == approx(71.88880302244571, rel=1e-12)
+
+
+def test_niddy_noddy_by_coordinates():
+    # Four arm ends in space, walked round: an independent way to the same loop.
+    ends = np.array([[6, 0, 10], [0, 4, 0], [-6, 0, 10], [0, -4, 0], [6, 0, 10]], dtype=float)
+    walked = np.linalg.norm(np.diff(ends, axis=0), axis=1).sum()
+    assert reeling.niddy_noddy_loop(centimeters(10), centimeters(12), centimeters(8)).m_as("cm") == approx(walked)
+
+
+@given(cord=positive, turns=positive)
+def test_turns_of_the_measured_loop_make_the_cord_again(cord, turns):
+    loop = reeling.measured_loop(centimeters(cord), turns)
+    assert reeling.length(turns, loop).m_as("cm") == approx(cord)
+
+
+def test_ranking_of_the_loops():
+    rated, measured, from_arms = yards(2.0), inches(71.0), inches(71.9)
+
+    def choose(**known):
+        return reeling.loop_in_use(**known), reeling.loop_basis(**known)
+
+    assert choose(rated=rated, measured=measured, from_arms=from_arms) == (measured, "measured with a cord")
+    assert choose(rated=rated, from_arms=from_arms) == (from_arms, "from height and arms")
+    assert choose(rated=rated) == (rated, "rated")
+
+
+def test_basis_of_an_array_is_an_array_of_texts():
+    basis = reeling.loop_basis(rated=inches([72.0, 54.0]))
+    assert basis.dtype == object and list(basis) == ["rated", "rated"]
+
+
+def test_tolerance_of_a_hundred_wraps_by_propagation():
+    # Outside witness: `uncertainties` carries the doubt of one loop through the hundred turns.
+    loop = ufloat(72, 0.36)
+    length = 100 * loop
+    assert reeling.hundred_wraps(inches(72)).m_as("inch") == approx(length.nominal_value)
+    assert reeling.hundred_wraps_tolerance(inches(0.36)).m_as("inch") == approx(length.std_dev)
+    assert reeling.relative_tolerance(inches(0.36), yards(2)) == approx(length.std_dev / length.nominal_value)
+
+
+def test_washing():
+    assert reeling.finished_length(yards(200), inches(72), inches(68.4)).m_as("yard") == approx(190)
+    assert reeling.finished_length(yards(200), inches(72)) == yards(200)
+    assert reeling.shrinkage(yards(200), yards(190)) == approx(0.05)
+    # Sample of 10 in that measures 8.5 in after washing: 15 per cent, by definition.
+    assert reeling.shrinkage(inches(10), inches(8.5)) == approx(0.15)
+    assert reeling.shrinkage(yards(100), yards(103)) == approx(-0.03)
+
+
+@given(length=positive, loop=positive, washed=positive)
+def test_shrinkage_of_the_skein_is_that_of_its_loop(length, loop, washed):
+    finished = reeling.finished_length(yards(length), centimeters(loop), centimeters(washed))
+    whole = reeling.shrinkage(yards(length), finished)
+    assert 1 - whole == approx(1 - reeling.shrinkage(centimeters(loop), centimeters(washed)))
+
+
+def test_net_mass():
+    assert reeling.net_mass(Quantity(4, "oz"), Quantity(28.349523125, "g")).m_as("oz") == approx(3)
+    assert reeling.net_mass(Quantity(4, "oz")) == Quantity(4, "oz")
+
+
+@pytest.mark.parametrize(
+    "call, sentence",
+    [
+        (lambda: reeling.length(-1, yards(2)), "wraps cannot be negative"),
+        (lambda: reeling.length(1, yards(2), 1.1), "part wrap"),
+        (lambda: reeling.length(1, yards(2), -0.1), "part wrap"),
+        (lambda: reeling.length(1, yards(0)), "loop must have a length"),
+        (lambda: reeling.length(1, yards(2), 0, inches(-1)), "rest"),
+        (lambda: reeling.measured_loop(yards(0), 5), "cord must have"),
+        (lambda: reeling.measured_loop(yards(1), 0), "part of a turn"),
+        (lambda: reeling.niddy_noddy_loop(centimeters(0), centimeters(1), centimeters(1)), "height"),
+        (lambda: reeling.niddy_noddy_loop(centimeters(1), centimeters(0), centimeters(1)), "arms"),
+        (lambda: reeling.niddy_noddy_loop(centimeters(1), centimeters(1), centimeters(0)), "arms"),
+        (lambda: reeling.loop_in_use(), "not known"),
+        (lambda: reeling.loop_basis(), "not known"),
+        (lambda: reeling.loop_in_use(rated=centimeters(0)), "must have a length"),
+        (lambda: reeling.loop_basis(rated=centimeters([1.0, 0.0])), "must have a length"),
+        (lambda: reeling.relative_tolerance(centimeters(-1), centimeters(1)), "tolerance"),
+        (lambda: reeling.relative_tolerance(centimeters(1), centimeters(0)), "loop"),
+        (lambda: reeling.hundred_wraps(centimeters(0)), "loop"),
+        (lambda: reeling.hundred_wraps_tolerance(centimeters(-1)), "tolerance"),
+        (lambda: reeling.finished_length(centimeters(-1), centimeters(1)), "length cannot be negative"),
+        (lambda: reeling.finished_length(centimeters(1), centimeters(0)), "loop"),
+        (lambda: reeling.finished_length(centimeters(1), centimeters(1), centimeters(0)), "washed"),
+        (lambda: reeling.shrinkage(centimeters(0), centimeters(1)), "above zero"),
+        (lambda: reeling.shrinkage(centimeters(1), centimeters(-1)), "finished"),
+        (lambda: reeling.net_mass(Quantity(5, "g"), Quantity(-1, "g")), "tare cannot"),
+        (lambda: reeling.net_mass(Quantity(5, "g"), Quantity(5, "g")), "lighter"),
+    ],
+)
+def test_refusals(call, sentence):
+    with pytest.raises(ValueError, match=sentence):
+        call()

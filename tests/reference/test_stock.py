@@ -1,0 +1,136 @@
+"""Finding a name and adding up what belongs to it, with pandas as the outside witness."""
+
+import numpy as np
+import pandas as pd
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from pytest import approx
+
+from workbookgen.reference import stock
+from workbookgen.units import Quantity
+
+LOTS = ["Aster", "birch", "", "ASTER", "cedar"]
+OUNCES = Quantity([1.0, 2.0, 4.0, 8.0, np.nan], "oz")
+REELS = ["Big reel", "", "niddy"]
+LOOPS = Quantity([72.0, np.nan, 48.0], "inch")
+
+
+def grams(number):
+    return Quantity(number, "g")
+
+
+def test_listed_returns_the_name_itself():
+    assert stock.listed("Big reel") == "Big reel"
+    assert list(stock.listed(["a", "b"])) == ["a", "b"]
+
+
+def test_pick_of_each_kind_of_value():
+    assert stock.pick("NIDDY", REELS, LOOPS) == Quantity(48.0, "inch")
+    assert stock.pick("niddy", REELS, [1.5, 2.0, 2.5]) == 2.5
+    word = stock.pick("big reel", REELS, ["rated", "", "measured with a cord"])
+    assert word == "rated" and type(word) is str
+
+
+def test_pick_for_several_names():
+    loops = stock.pick(["niddy", "Big reel", "niddy"], REELS, LOOPS)
+    assert loops.m_as("inch").tolist() == [48, 72, 48]
+    words = stock.pick(["niddy"], REELS, ["rated", "", "measured with a cord"])
+    assert words.dtype == object and list(words) == ["measured with a cord"]
+
+
+def test_total_ignores_case_and_blanks_and_keeps_the_unit():
+    total = stock.total("aster", LOTS, OUNCES)
+    assert (total.magnitude, str(total.units)) == (9.0, "ounce")
+    assert stock.total("cedar", LOTS, OUNCES) == Quantity(0.0, "oz")
+    assert stock.total("dogwood", LOTS, OUNCES) == Quantity(0.0, "oz")
+    assert stock.total("birch", LOTS, [1, 2, 3, 4, 5]) == 2
+
+
+def test_part_of_a_name_is_another_name():
+    assert stock.total("ast", LOTS, OUNCES).magnitude == 0
+    assert stock.total("a*", LOTS, OUNCES).magnitude == 0
+    assert stock.total("aster ", LOTS, OUNCES).magnitude == 0
+
+
+@given(
+    rows=st.lists(
+        st.tuples(
+            st.sampled_from(["Aster", "aster", "birch", "BIRCH", ""]),
+            st.one_of(st.just(np.nan), st.floats(0, 1e4)),
+        ),
+        min_size=1,
+    )
+)
+def test_pandas_adds_up_the_same(rows):
+    names, amounts = zip(*rows, strict=True)
+    frame = pd.DataFrame({"lot": pd.Series(names, dtype=str).str.lower(), "mass": amounts})
+    sums = frame.groupby("lot")["mass"].sum()
+    for lot in ("aster", "birch"):
+        assert stock.total(lot, names, np.array(amounts)) == approx(sums.get(lot, 0.0))
+
+
+def test_spun_adds_both_places_in_any_unit():
+    spun = stock.spun("birch", LOTS, OUNCES, ["birch", "Birch", "aster"], grams([10.0, 20.0, 40.0]))
+    assert spun.m_as("g") == approx(2 * 28.349523125 + 30)
+
+
+def test_a_skein_of_two_lots():
+    # 4 oz, a quarter of it thread: 1 oz of thread and 3 oz of the first lot.
+    assert stock.second_lot_mass(Quantity(4, "oz"), Quantity(25, "percent")).m_as("oz") == approx(1)
+    assert stock.first_lot_mass(Quantity(4, "oz"), 0.25).m_as("oz") == approx(3)
+    assert stock.first_lot_mass(grams(100.0)).m_as("g") == 100
+
+
+@given(net=st.floats(0.1, 1e4), share=st.floats(0, 1))
+def test_both_lots_make_the_skein(net, share):
+    both = stock.first_lot_mass(grams(net), share) + stock.second_lot_mass(grams(net), share)
+    assert both.m_as("g") == approx(net)
+
+
+def test_still_to_come_never_falls_below_zero():
+    assert stock.still_to_come(grams(100.0), grams(30.0)).m_as("g") == approx(70)
+    assert stock.still_to_come(grams(100.0), grams(130.0)).m_as("g") == 0
+
+
+@given(yarn=st.floats(0, 1e4), spun=st.floats(0, 1e4))
+def test_what_is_spun_and_what_is_to_come_cover_the_lot(yarn, spun):
+    to_come = stock.still_to_come(grams(yarn), grams(spun)).m_as("g")
+    assert to_come >= 0
+    assert to_come + spun == approx(max(yarn, spun))
+
+
+def test_of_lots_adds_the_lots_that_are_given():
+    assert stock.of_lots(LOTS, OUNCES, "aster", None, "BIRCH").m_as("oz") == 11
+    assert stock.of_lots(LOTS, OUNCES, lot_3="birch").m_as("oz") == 2
+    assert stock.of_lots(LOTS, [1, 2, 3, 4, 5], "aster", "birch", "cedar") == 12
+
+
+@pytest.mark.parametrize(
+    "call, sentence",
+    [
+        (lambda: stock.listed(" "), "blank"),
+        (lambda: stock.listed(["a", ""]), "blank"),
+        (lambda: stock.pick("", REELS, LOOPS), "blank"),
+        (lambda: stock.pick("hasp", REELS, LOOPS), '"hasp" is not in the list'),
+        (lambda: stock.pick(["niddy", "hasp"], REELS, LOOPS), '"hasp" is not in the list'),
+        (lambda: stock.pick("aster", LOTS, OUNCES), "more than once"),
+        (lambda: stock.pick("cedar", LOTS, OUNCES), "value is blank"),
+        (lambda: stock.pick("niddy", REELS, ["rated", "", " "]), "value is blank"),
+        (lambda: stock.pick("niddy", REELS, [1.0]), "one value"),
+        (lambda: stock.total(" ", LOTS, OUNCES), "blank"),
+        (lambda: stock.total("aster", LOTS, [1.0]), "one amount"),
+        (lambda: stock.spun("", LOTS, OUNCES, LOTS, OUNCES), "blank"),
+        (lambda: stock.spun("aster", LOTS, OUNCES, LOTS, OUNCES[:2]), "one amount"),
+        (lambda: stock.first_lot_mass(grams(0), 0.5), "weigh something"),
+        (lambda: stock.second_lot_mass(grams(1), 1.1), "share"),
+        (lambda: stock.second_lot_mass(grams(1), -0.1), "share"),
+        (lambda: stock.still_to_come(grams(-1), grams(0)), "to come"),
+        (lambda: stock.still_to_come(grams(1), grams(-1)), "spun"),
+        (lambda: stock.of_lots(LOTS, OUNCES), "at least one lot"),
+        (lambda: stock.of_lots(LOTS, OUNCES[:2], "aster"), "one amount"),
+    ],
+)
+def test_refusals(call, sentence):
+    with pytest.raises(ValueError, match=sentence):
+        call()

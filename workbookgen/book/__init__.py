@@ -1,0 +1,1 @@
+"""From the description of a planner to a file: addresses, formulas, looks, bytes."""

@@ -1,0 +1,170 @@
+"""From a formula in words to a formula in cell references.
+
+Binding does three things to the words a sheet is described with. It turns each into a
+reference times its unit factor, so that the arithmetic happens in meters and grams, and
+turns the outcome back into the unit shown. It puts a guard around the whole: blank until
+everything needed is there, is of the right type, and lies inside its domain; the tests
+are nested, since only IF is sure not to evaluate what it does not need. And it spells out
+the column forms in functions of the portable profile.
+"""
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from workbookgen.language.domains import Choice, Name, Note, Number
+from workbookgen.language.fields import Input, Result
+from workbookgen.language.formula import GIVEN_FORM, WORD
+from workbookgen.language.parts import Meaning
+
+_TOKEN = re.compile(r'"[^"]*"|\b(given|pick|total|band)\(([^()]*)\)|' + WORD.pattern)
+
+
+@dataclass(frozen=True)
+class Operand:
+    """A word's place on the sheets: its reference, and coherent units in one shown unit."""
+
+    meaning: Meaning
+    ref: str
+    factor: str = "1"
+
+    @property
+    def is_text(self) -> bool:
+        field = self.meaning.field
+        if isinstance(field, Input | Result):
+            return field.is_text
+        return isinstance(field.values[0], str)
+
+    @property
+    def value(self) -> str:
+        """The word as a number in coherent units (or as a text)."""
+        shown = self.ref
+        if isinstance(self.meaning.field, Input) and self.meaning.field.blank_means:
+            shown = f"IF(ISBLANK({self.ref}),{self.meaning.field.blank_means:g},{self.ref})"
+        return shown if self.factor == "1" else f"({shown}*{self.factor})"
+
+
+@dataclass(frozen=True)
+class Columns:
+    """What the column forms need besides the words: how a name is found, and where names are counted."""
+
+    operands: Mapping[str, Operand]
+    numbers: Callable[[int], str]  # a range that holds 1, 2, 3 ... of this length
+
+    def form(self, form: str, arguments: list[str]) -> str:
+        if form == "given":
+            word = self.operands[arguments[0]]
+            return f"(LEN({word.ref})>0)" if word.is_text else f"ISNUMBER({word.ref})"
+        if form == "total":
+            amounts, names, name = (self.operands[each] for each in arguments)
+            return scaled(f"SUMPRODUCT(({names.ref}={name.ref})*1,{amounts.ref})", amounts.factor)
+        if form == "pick":
+            return scaled(self.picked(*arguments), self.operands[arguments[0]].factor)
+        names, limits, word, *times = arguments
+        shown = f"{self.operands[word].value}{''.join('*' + each for each in times)}"
+        if self.operands[limits].factor != "1":
+            shown = f"{shown}/({self.operands[limits].factor})"
+        return f"INDEX({self.operands[names].ref},MATCH(ROUND({shown},9),{self.operands[limits].ref},1))"
+
+    def picked(self, values: str, names: str, name: str) -> str:
+        """The cell of `values` in the one row where `names` bears the name; exact but for case."""
+        column = self.operands[names]
+        match = f"({column.ref}={self.operands[name].ref})*1"
+        position = f"SUMPRODUCT({match},{self.numbers(column.meaning.holder.rows)})"
+        return f"INDEX({self.operands[values].ref},{position})"
+
+    def written(self, text: str) -> str:
+        """A formula's text with every word and form replaced."""
+
+        def replace(found: re.Match) -> str:
+            if found[0].startswith('"'):
+                return found[0]
+            if found[1]:
+                return self.form(found[1], [each.strip() for each in found[2].split(",")])
+            operand = self.operands[found[0]]
+            return operand.ref if operand.meaning.is_column else operand.value
+
+        return _TOKEN.sub(replace, text)
+
+
+def bound(result: Result, columns: Columns, factor: str, guarded: bool = True) -> str:
+    """A result's formula in references, with "=". Proofs leave the guard away: their inputs are printed."""
+    value = columns.written(result.formula)
+    if factor != "1":
+        value = f"({value})/({factor})" if "*" in factor or "/" in factor else f"({value})/{factor}"
+    return "=" + (guard(result, columns, value) if guarded else value)
+
+
+def guard(result: Result, columns: Columns, value: str) -> str:
+    """The value, or blank: nested conditions, each safe once the ones before it hold."""
+    operands = {word: columns.operands[word] for word in result.words}
+    single = {word: each for word, each in operands.items() if not each.meaning.is_column}
+    for conditions in (
+        _found(result, columns),
+        _inside(result, single, columns),
+        _typed(result, single),
+    ):
+        if conditions:
+            test = conditions[0] if len(conditions) == 1 else f"AND({','.join(conditions)})"
+            value = f'IF({test},{value},"")'
+    return value
+
+
+def _typed(result: Result, single: Mapping[str, Operand]) -> list[str]:
+    """Every needed word is there, and nothing typed is of the wrong type. Safe whatever the cells hold."""
+    needed, spare, conditions = [], [], []
+    for word, each in single.items():
+        missing = result.may_miss(word, each.meaning.field)
+        if not each.is_text:
+            if not missing:
+                needed.append(each.ref)
+            elif isinstance(each.meaning.field, Input):
+                spare.append(each.ref)
+        elif not missing:
+            conditions.append(f"ISTEXT({each.ref})")
+        elif isinstance(each.meaning.field, Input):
+            conditions.append(f"OR(ISBLANK({each.ref}),ISTEXT({each.ref}))")
+    if needed:
+        conditions.append(f"COUNT({','.join(needed)})={len(needed)}")
+    if spare:
+        conditions.append(f"COUNTA({','.join(spare)})=COUNT({','.join(spare)})")
+    return conditions
+
+
+def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> list[str]:
+    """Every input lies inside its domain, and the result's own condition holds."""
+    conditions = []
+    for word, each in single.items():
+        missing = result.may_miss(word, each.meaning.field)
+        if isinstance(each.meaning.field, Input):
+            inside = inside_domain(each.meaning.field, each.ref, columns)
+            conditions += [f"OR(ISBLANK({each.ref}),{test})" if missing else test for test in inside]
+        elif each.is_text and not missing:
+            conditions.append(f"LEN({each.ref})>0")
+    if result.only_if:
+        conditions.append(columns.written(result.only_if))
+    return conditions
+
+
+def _found(result: Result, columns: Columns) -> list[str]:
+    """Every looked-up cell holds something."""
+    return [
+        f"LEN({columns.picked(*pick)})>0" if columns.operands[pick[0]].is_text else f"ISNUMBER({columns.picked(*pick)})"
+        for pick in dict.fromkeys(result.text.picks)
+    ]
+
+
+def inside_domain(field: Input, ref: str, columns: Columns) -> list[str]:
+    """The domain of an input as conditions on a cell that is known to be of the right type."""
+    domain = field.domain
+    if isinstance(domain, Number):
+        limits = (("<=", domain.most), ("<", domain.below), (">=", domain.least), (">", domain.above))
+        return [f"{ref}{sign}{limit:.15g}" for sign, limit in limits if limit is not None]
+    if isinstance(domain, Choice):
+        return [f"SUMPRODUCT(({columns.operands[domain.of].ref}={ref})*1)=1"]
+    assert isinstance(domain, Name | Note)
+    return [f"LEN({ref})>0", f"LEN({ref})<={domain.longest}"]
+
+
+def scaled(text: str, factor: str) -> str:
+    return text if factor == "1" else f"({text}*{factor})"

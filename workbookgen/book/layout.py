@@ -1,0 +1,270 @@
+"""Where everything lies: from the description of a planner to placements.
+
+A placement is what the writer, the engines and the check hand to each other: a field, the
+sheet and the cells it has, and the bound formula of each of them. The parts of a sheet
+stand below each other from the top; a card's values stand in one column, a log's records
+in rows, a proof in a row of its own.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from xlsxwriter.utility import quote_sheetname, xl_col_to_name
+
+from workbookgen.book.formula import Columns, Operand, bound
+from workbookgen.book.messages import message_formula
+from workbookgen.language.fields import Input, Result
+from workbookgen.language.parts import (
+    MESSAGE,
+    Block,
+    Card,
+    Column,
+    Holder,
+    Log,
+    Meaning,
+    Part,
+    Planner,
+    Proof,
+    ProofTable,
+    Sheet,
+    Table,
+    Text,
+)
+from workbookgen.language.quantities import Unit, unit_named
+
+TITLE_ROWS = 3  # title, what the sheet is for, and a free row
+HEADER_ROWS = 3  # group heading, label, unit
+CARD_LABEL, CARD_VALUE, CARD_UNIT, CARD_NOTE = 1, 2, 3, 4
+NUMBERS = "lists_number"
+
+
+@dataclass(frozen=True)
+class Message:
+    """The field in which a record says what is wrong with it."""
+
+    key: str = MESSAGE
+    label: str = "What to fix"
+    width: int = 34
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Placement:
+    """A field, its cells (1-based, one below the other), and their formulas (none for inputs)."""
+
+    key: str
+    holder: Holder
+    field: Input | Result | Message | Column
+    sheet: str
+    row: int
+    column: int
+    rows: int
+    unit: Unit | None
+    formulas: tuple[str, ...] = ()
+
+    @property
+    def range(self) -> str:
+        """The cells with their sheet, absolute: what the defined name refers to."""
+        return f"{quote_sheetname(self.sheet)}!{self.area}"
+
+    @property
+    def area(self) -> str:
+        letter = xl_col_to_name(self.column - 1)
+        first = f"${letter}${self.row}"
+        return first if self.rows == 1 else f"{first}:${letter}${self.row + self.rows - 1}"
+
+    def cell(self, index: int) -> str:
+        return f"{xl_col_to_name(self.column - 1)}{self.row + index}"
+
+
+@dataclass(frozen=True)
+class PartPlace:
+    """A part of a sheet and its first row."""
+
+    part: Part
+    row: int
+
+
+@dataclass(frozen=True)
+class Layout:
+    """A planner with everything in its place."""
+
+    planner: Planner
+    parts: dict[str, tuple[PartPlace, ...]]  # by sheet name
+    placements: dict[str, Placement]  # by full key
+
+    @cached_property
+    def inputs(self) -> tuple[Placement, ...]:
+        return tuple(each for each in self.placements.values() if isinstance(each.field, Input))
+
+    @cached_property
+    def formulas(self) -> tuple[Placement, ...]:
+        return tuple(each for each in self.placements.values() if each.formulas)
+
+    def of(self, holder: Holder) -> tuple[Placement, ...]:
+        return tuple(each for each in self.placements.values() if each.holder is holder)
+
+
+def place(planner: Planner) -> Layout:
+    """Lay out a planner and bind all its formulas."""
+    parts = {sheet.name: tuple(_stack(sheet)) for sheet in planner.sheets}
+    unbound = {
+        each.key: each
+        for sheet in planner.sheets
+        for part_place in parts[sheet.name]
+        for each in _placements(planner, sheet, part_place)
+    }
+    binder = _Binder(planner, unbound)
+    return Layout(planner, parts, {key: binder.bind(each) for key, each in unbound.items()})
+
+
+def height(part: Part) -> int:
+    """Rows that a part takes, its heading included and the free row after it left out."""
+    match part:
+        case Text(lines=lines):
+            return len(lines)
+        case Card():
+            return 1 + bool(part.about) + len(part.fields) + bool(part.inputs)
+        case _:
+            return 1 + bool(part.about) + HEADER_ROWS + part.rows
+
+
+def first_record(part: Log | Table | ProofTable) -> int:
+    """Rows between a part's first row and its first record."""
+    return 1 + bool(part.about) + HEADER_ROWS
+
+
+def message_column(log: Log) -> int:
+    """A log's message stands right after its inputs."""
+    return len(log.inputs) + 1
+
+
+def given_column(index: int, what: int) -> int:
+    """Where a proof's given values stand: after number, example and source; value beside name."""
+    return 3 + 2 * index + (2 if what else 1)
+
+
+def proof_columns(table: ProofTable) -> tuple[int, int, int, int, int]:
+    """Columns of computed, printed, unit, tolerance and verdict, after the given values."""
+    first = 3 + 2 * table.most_given + 1
+    return first, first + 1, first + 2, first + 3, first + 4
+
+
+def _stack(sheet: Sheet) -> Iterator[PartPlace]:
+    row = 1 + TITLE_ROWS
+    for part in sheet.parts:
+        yield PartPlace(part, row)
+        row += height(part) + 1
+
+
+def _placements(planner: Planner, sheet: Sheet, placed: PartPlace) -> Iterator[Placement]:
+    """The fields of one part where they lie, not yet bound."""
+    part = placed.part
+
+    def at(field, row: int, column: int, rows: int = 1, unit: Unit | None = None) -> Placement:
+        return Placement(f"{part.key}_{field.key}", part, field, sheet.name, row, column, rows, unit)
+
+    def shown_in(field) -> Unit | None:
+        return field.unit.unit(planner.system) if field.unit else None
+
+    match part:
+        case Card():
+            top = placed.row + 1 + bool(part.about)
+            for index, field in enumerate(part.fields):
+                yield at(field, top + index, CARD_VALUE, 1, shown_in(field))
+            if part.inputs:
+                yield at(Message(), top + len(part.fields), CARD_VALUE)
+        case Log():
+            top = placed.row + first_record(part)
+            for index, field in enumerate(part.fields):
+                column = 1 + index + (index >= len(part.inputs))
+                yield at(field, top, column, part.rows, shown_in(field))
+            yield at(Message(), top, message_column(part), part.rows)
+        case Table():
+            for index, field in enumerate(part.columns):
+                yield at(field, placed.row + first_record(part), 1 + index, part.rows, field.unit)
+        case ProofTable():
+            top = placed.row + first_record(part)
+            computed, *_, verdict = proof_columns(part)
+            yield at(Column("computed", "Computed here", ()), top, computed, part.rows)
+            yield at(part.verdict, top, verdict, part.rows)
+
+
+@dataclass(frozen=True)
+class _Binder:
+    planner: Planner
+    placements: dict[str, Placement]
+
+    def bind(self, placement: Placement) -> Placement:
+        """The placement with the formulas of its cells."""
+        match placement.holder, placement.field:
+            case Block() as block, Result() | Message():
+                formulas = self._of_block(block, placement)
+            case ProofTable() as table, Column():
+                formulas = tuple(
+                    self._of_proof(proof, placement.row + index) for index, proof in enumerate(table.proofs)
+                )
+            case ProofTable() as table, Result():
+                formulas = tuple(self._of_verdict(table, placement.row + index) for index in range(table.rows))
+            case _:
+                formulas = ()
+        return replace(placement, formulas=formulas)
+
+    def _of_block(self, block: Block, placement: Placement) -> tuple[str, ...]:
+        field = placement.field
+        if isinstance(field, Message):
+            words = {each.key for each in block.inputs} | {word for rule in block.rules for word in rule.text.words}
+            if any(block.names_its_records(each) for each in block.inputs):
+                words.add(block.names_column)
+        else:
+            words = set(field.words)
+        columns = self._columns(block, words, placement.sheet)
+        if isinstance(field, Message):
+            text = message_formula(block, columns, self.planner.system)
+        else:
+            text = bound(field, columns, placement.unit.factor if placement.unit else "1")
+        return tuple(text.replace("{row}", str(placement.row + index)) for index in range(placement.rows))
+
+    def _of_proof(self, proof: Proof, row: int) -> str:
+        """The very formula of the result, its words bound to the printed values in the proof's row."""
+        block, result = self.planner.by_key[proof.result]
+        operands = dict(self._columns(block, set(result.words), "").operands)
+        for index, (word, (_, unit)) in enumerate(proof.given.items()):
+            meaning = self.planner.meaning(block, word)
+            ref = f"${xl_col_to_name(given_column(index, 1) - 1)}{row}"
+            operands[word] = Operand(meaning, ref, unit_named(unit).factor if unit else "1")
+        factor = unit_named(proof.unit).factor if proof.unit else "1"
+        return bound(result, Columns(operands, self._numbers), factor, guarded=False)
+
+    def _of_verdict(self, table: ProofTable, row: int) -> str:
+        computed, printed, _, tolerance, _ = (xl_col_to_name(each - 1) for each in proof_columns(table))
+        names = {"computed": computed, "printed": printed, "tolerance": tolerance}
+        operands = {
+            word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${letter}{row}")
+            for word, letter in names.items()
+        }
+        return bound(table.verdict, Columns(operands, self._numbers), "1", guarded=False)
+
+    def _columns(self, block: Block, words: set[str], sheet: str) -> Columns:
+        """The words of a formula as operands, seen from a sheet, with the columns that choices name."""
+        operands = {word: self._operand(block, word, sheet) for word in sorted(words)}
+        for each in list(operands.values()):
+            domain = getattr(each.meaning.field, "domain", None)
+            if hasattr(domain, "of"):
+                operands[domain.of] = self._operand(block, domain.of, sheet)
+        return Columns(operands, self._numbers)
+
+    def _operand(self, block: Block, word: str, sheet: str) -> Operand:
+        meaning = self.planner.meaning(block, word)
+        target = self.placements[meaning.key]
+        prefix = "" if target.sheet == sheet else f"{quote_sheetname(target.sheet)}!"
+        if meaning.is_column or isinstance(meaning.holder, Card):
+            ref = target.area
+        else:
+            ref = f"${xl_col_to_name(target.column - 1)}{{row}}"
+        return Operand(meaning, prefix + ref, target.unit.factor if target.unit else "1")
+
+    def _numbers(self, rows: int) -> str:
+        counting = self.placements[NUMBERS]
+        return f"{quote_sheetname(counting.sheet)}!{replace(counting, rows=rows).area}"

@@ -1,0 +1,73 @@
+"""How a planner looks: one typeface, few colors, and what an input is recognized by.
+
+An input has a box around it and a tinted ground; a result has neither. The box alone
+tells them apart, so that nothing is lost in grayscale or without color vision. All text
+colors have a contrast of at least 4.5 to 1 on their ground (WCAG 2 level AA).
+"""
+
+from workbookgen.language.domains import Choice, Name, Note, Number
+from workbookgen.language.fields import Input, Result
+from workbookgen.language.quantities import PERCENT_UNIT, Unit
+
+TYPEFACE = "Arial"
+INK, QUIET, ACCENT = "#1F2A30", "#52606A", "#1D4E57"
+INPUT_GROUND, INPUT_BOX, RULE_LINE, BAND = "#FBF4E2", "#8A7440", "#C9CFD3", "#E4ECED"
+WARNING = "#8A2A0B"
+
+PLAIN = {"font_name": TYPEFACE, "font_size": 10, "font_color": INK, "valign": "vcenter"}
+TITLE = PLAIN | {"font_size": 18, "bold": True, "font_color": ACCENT}
+ABOUT = PLAIN | {"font_color": QUIET}
+PART_TITLE = PLAIN | {"font_size": 12, "bold": True, "font_color": ACCENT}
+GROUP = PLAIN | {"bold": True, "bg_color": BAND, "bottom": 1, "bottom_color": ACCENT}
+LABEL = PLAIN | {"bold": True, "text_wrap": True, "valign": "bottom"}
+UNIT = PLAIN | {"font_color": QUIET, "font_size": 9, "bottom": 1, "bottom_color": ACCENT}
+NOTE = PLAIN | {"font_color": QUIET, "font_size": 9}
+FACT = PLAIN | {"text_wrap": True, "valign": "top", "bottom": 1, "bottom_color": RULE_LINE}
+MESSAGE = PLAIN | {"bold": True, "font_color": WARNING, "bottom": 1, "bottom_color": RULE_LINE}
+HEADING = PLAIN | {"bold": True, "font_size": 12, "font_color": ACCENT}
+CAUTION = HEADING | {"font_color": WARNING}
+
+_BOX = {"border": 1, "border_color": INPUT_BOX, "bg_color": INPUT_GROUND, "locked": False}
+_OPEN = {"bottom": 1, "bottom_color": RULE_LINE}
+
+
+def cell(field: Input | Result, unit: Unit | None) -> dict:
+    """The format of a field's cells."""
+    ground = _BOX if isinstance(field, Input) else _OPEN
+    return PLAIN | ground | {"num_format": number_format(field, unit)} | _aligned(field)
+
+
+def number_format(field: Input | Result, unit: Unit | None) -> str:
+    """Inputs show what was typed; results show as many digits as help."""
+    if field.is_text:
+        return "@" if isinstance(field, Input) else "General"
+    percent = unit is not None and unit.symbol == PERCENT_UNIT.symbol
+    if isinstance(field, Input):
+        return "0.##%" if percent else "#,##0.####"
+    digits = unit.digits if field.digits is None else field.digits
+    return ("0" if percent else "#,##0") + ("." + "0" * digits if digits else "") + ("%" if percent else "")
+
+
+def _aligned(field: Input | Result) -> dict:
+    return {"align": "left" if field.is_text else "right"}
+
+
+def validation(field: Input, source: str, words: str) -> dict:
+    """What a spreadsheet program offers and says while a cell is filled in. Never refuses: a message tells."""
+    spoken = {
+        "input_title": field.label[:32],
+        "input_message": f"{field.help} {words}".strip()[:255],
+        "error_title": field.label[:32],
+        "error_message": words[:255],
+        "error_type": "warning",
+        "ignore_blank": True,
+    }
+    match field.domain:
+        case Choice():
+            return spoken | {"validate": "list", "source": f"={source}"}
+        case Number() as domain:
+            low = domain.least if domain.least is not None else domain.above
+            high = domain.most if domain.most is not None else domain.below
+            return spoken | {"validate": "decimal", "criteria": "between", "minimum": low, "maximum": high}
+        case Name() | Note() as domain:
+            return spoken | {"validate": "length", "criteria": "<=", "value": domain.longest}

@@ -1,0 +1,73 @@
+"""Building a planner: describe, lay out, write, evaluate, hold against the reference, write again.
+
+The second writing stores in every formula cell the value that the embedded engine worked
+out, so that a program which does not recalculate on loading shows the right numbers. A
+planner that disagrees with the reference library is never left on disk, and a file is
+put in its place only when it is whole.
+"""
+
+import os
+import tempfile
+from pathlib import Path
+
+from workbookgen.book.layout import Layout, place
+from workbookgen.book.write import write
+from workbookgen.checking.compare import agree
+from workbookgen.checking.driving import read
+from workbookgen.checking.expected import expected_values
+from workbookgen.engines import engine
+from workbookgen.errors import Disagreement, Fault, FileError
+from workbookgen.language.entries import Entries, starting_entries
+from workbookgen.settings import Settings
+from workbookgen.sheets.planner import planner
+
+EMBEDDED = "formualizer"
+
+
+def layout_of(settings: Settings) -> Layout:
+    """The planner that these settings ask for, with everything in its place."""
+    return place(planner(settings))
+
+
+def workbook(layout: Layout, entries: Entries | None = None) -> bytes:
+    """A planner with these entries, its cached values proven. Raises Disagreement."""
+    entries = starting_entries(layout.planner) if entries is None else entries
+    with tempfile.TemporaryDirectory(prefix="workbookgen-") as folder:
+        draft = Path(folder) / "planner.xlsx"
+        draft.write_bytes(write(layout, entries, {}))
+        with engine(EMBEDDED).open(draft) as session:
+            cached = read(session, layout, layout.formulas)
+    expected = expected_values(layout.planner, entries)
+    faults = [
+        Fault(f"{placement.sheet}!{placement.cell(row)}", f"expected {wanted!r}, but {EMBEDDED} computes {shown!r}.")
+        for placement in layout.formulas
+        for row, (wanted, shown) in enumerate(zip(expected[placement.key], cached[placement.key], strict=True))
+        if not agree(wanted, shown)
+    ]
+    if faults:
+        raise Disagreement(*faults[:20])
+    return write(layout, entries, cached)
+
+
+def build(settings: Settings, target: Path, entries: Entries | None = None) -> Layout:
+    """Build a planner file. On any failure nothing is left behind, and an old file stays as it was."""
+    layout = layout_of(settings)
+    save(target, workbook(layout, entries))
+    return layout
+
+
+def save(target: Path, content: bytes) -> None:
+    """Put a whole file in its place, or leave everything as it was."""
+    handle, draft = None, None
+    try:
+        handle, draft = tempfile.mkstemp(prefix=".workbookgen-", suffix=".part", dir=target.parent)
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        os.chmod(draft, 0o644)
+        os.replace(draft, target)
+    except OSError as problem:
+        if draft and os.path.exists(draft):
+            os.unlink(draft)
+        raise FileError.at(str(target), f"the planner cannot be written there: {problem.strerror}.") from None

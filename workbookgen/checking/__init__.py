@@ -1,0 +1,1 @@
+"""Holding a planner against the reference library: scenarios, expected values, findings."""

@@ -1,0 +1,48 @@
+"""Two values of one cell: do they agree? And if not, what is there to tell?"""
+
+import math
+from dataclasses import asdict, dataclass, field
+
+AGREEMENT = 1e-9  # relative, for numbers; texts must be the same
+NOTHING = 1e-12  # differences this small are rounding, whatever the values
+
+
+@dataclass(frozen=True)
+class Finding:
+    """One disagreement, or one thing that a check may not pass over."""
+
+    reason: str
+    cell: str = ""
+    key: str = ""
+    engine: str = ""
+    inputs: dict = field(default_factory=dict)
+    expected: float | str | None = None
+    got: float | str | None = None
+
+    def as_json(self) -> dict:
+        return asdict(self)
+
+    def __str__(self) -> str:
+        if not self.cell:
+            return self.reason
+        where = f"{self.cell} ({self.key})" + (f" in {self.engine}" if self.engine else "")
+        if self.expected is None and self.got is None:
+            return f"{where}: {self.reason}"
+        given = ", ".join(f"{word} = {value!r}" for word, value in self.inputs.items())
+        return f"{where}: {self.reason}; expected {self.expected!r}, got {self.got!r}" + (f"; with {given}" if given else "")
+
+
+def agree(expected, got) -> bool:
+    """Whether an engine's value is the expected one."""
+    if isinstance(expected, float | int) and isinstance(got, float | int):
+        return math.isclose(expected, got, rel_tol=AGREEMENT, abs_tol=NOTHING)
+    return type(expected) is type(got) and expected == got
+
+
+def relative_difference(expected, got) -> float:
+    """How far two agreeing values lie apart; 0 for texts and blanks."""
+    if not isinstance(expected, float | int) or not isinstance(got, float | int) or expected == got:
+        return 0.0
+    if abs(expected - got) <= NOTHING:
+        return 0.0
+    return abs(expected - got) / max(abs(expected), abs(got))

@@ -1,0 +1,65 @@
+"""Setting a planner's inputs in an engine, and reading its formulas back, whole blocks at a time.
+
+A block's inputs lie beside each other, and so do its results; so one area each is enough.
+"""
+
+from collections.abc import Iterable, Iterator
+from itertools import groupby
+
+from workbookgen.book.layout import Layout, Placement
+from workbookgen.engines import Area, Session
+from workbookgen.language.entries import Entries, Entry
+
+
+def set_inputs(session: Session, layout: Layout, entries: Entries) -> None:
+    """Fill every input of the planner."""
+    for area, placements in _areas(layout.inputs):
+        if placements[0].rows == 1 and area.columns == 1:
+            session.set(area, [[entries[each.key][0]] for each in placements])
+        else:
+            columns = [entries[each.key] for each in placements]
+            session.set(area, [list(row) for row in zip(*columns, strict=True)])
+
+
+def read(session: Session, layout: Layout, placements: Iterable[Placement]) -> dict[str, tuple]:
+    """Full key -> the values of its cells, as the engine shows them."""
+    values: dict[str, tuple] = {}
+    for area, group in _areas(placements):
+        rows = session.read(area)
+        if group[0].rows == 1 and area.columns == 1:
+            values |= {each.key: (rows[index][0],) for index, each in enumerate(group)}
+        else:
+            values |= {each.key: tuple(row[index] for row in rows) for index, each in enumerate(group)}
+    return values
+
+
+def read_inputs(session: Session, layout: Layout) -> dict[str, tuple[Entry, ...]]:
+    """The entries that stand in a planner."""
+    return read(session, layout, layout.inputs)
+
+
+def _areas(placements: Iterable[Placement]) -> Iterator[tuple[Area, list[Placement]]]:
+    """Placements that touch each other, as one area: columns of a log, lines of a card."""
+    ordered = sorted(placements, key=lambda each: (each.sheet, id(each.holder), each.column, each.row))
+    for _, group in groupby(ordered, key=lambda each: (each.sheet, id(each.holder))):
+        run: list[Placement] = []
+        for each in group:
+            if run and not _touch(run, each):
+                yield _area(run), run
+                run = []
+            run.append(each)
+        yield _area(run), run
+
+
+def _touch(run: list[Placement], each: Placement) -> bool:
+    last = run[-1]
+    beside = (each.row, each.rows, each.column) == (last.row, last.rows, last.column + 1)
+    below = last.rows == each.rows == 1 and (each.column, each.row) == (last.column, last.row + 1)
+    if len(run) == 1:
+        return beside or below
+    return beside if run[0].column != last.column else below
+
+
+def _area(run: list[Placement]) -> Area:
+    first, last = run[0], run[-1]
+    return Area(first.sheet, first.row, first.column, last.row + last.rows - first.row, last.column - first.column + 1)

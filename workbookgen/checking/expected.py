@@ -1,0 +1,193 @@
+"""What every formula cell should show, worked out from the inputs alone.
+
+The reference functions are called with the quantities that the inputs stand for, whole
+columns at a time; never with anything an engine computed. A record's result is blank
+where a needed input is missing or outside its domain, and where the reference refuses
+the values. Records are grouped by which optional inputs they have, since a function
+takes an absent one by leaving it out.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from workbookgen.checking.messages import messages
+from workbookgen.language.domains import Choice
+from workbookgen.language.entries import Entries, Entry
+from workbookgen.language.fields import Input, Result
+from workbookgen.language.parts import MESSAGE, Block, Column, Meaning, Planner, Proof
+from workbookgen.units import Quantity
+
+
+def expected_values(planner: Planner, entries: Entries) -> dict[str, tuple[Entry, ...]]:
+    """Full key of every formula -> the value each of its cells should show."""
+    evaluation = _Evaluation(planner, entries)
+    values = {f"{key}_computed": tuple(computed(planner, each) for each in table.proofs)
+              for key, table in planner.proof_tables.items()}
+    for key in planner.proof_tables:
+        values[f"{key}_verdict"] = tuple(evaluation.column(f"{key}_verdict"))
+    for block in planner.blocks.values():
+        for result in block.results:
+            key = f"{block.key}_{result.key}"
+            values[key] = tuple(evaluation.column(key))
+        if block.inputs:
+            values[f"{block.key}_{MESSAGE}"] = tuple(evaluation.messages(block))
+    return values
+
+
+def computed(planner: Planner, proof: Proof) -> Entry:
+    """The reference library's answer to a published example, in the printed unit."""
+    _, result = planner.by_key[proof.result]
+    arguments = {
+        parameter: _given(*proof.given[word]) for parameter, word in result.arguments.items() if word in proof.given
+    }
+    answer = result.reference(**arguments)
+    return answer if result.is_text else float(_magnitude(answer, proof.unit))
+
+
+def verdict(planner: Planner, proof: Proof, reference: Callable) -> str:
+    """Whether the reference library's answer agrees with the printed one."""
+    return reference(computed=computed(planner, proof), printed=proof.printed, tolerance=proof.tolerance)
+
+
+@dataclass
+class _Evaluation:
+    """The columns of one planner with one set of entries, each worked out once."""
+
+    planner: Planner
+    entries: Entries
+    cache: dict[str, np.ndarray] = field(default_factory=dict)
+
+    def column(self, key: str) -> np.ndarray:
+        """All values of a field, as shown; None where blank, and as typed where an input."""
+        if key not in self.cache:
+            self.cache[key] = self._column(key)
+        return self.cache[key]
+
+    def messages(self, block: Block) -> list[str | None]:
+        columns = {each.key: self.column(f"{block.key}_{each.key}") for each in block.inputs}
+        choices = {each.key: self.column(each.domain.of) for each in block.inputs if isinstance(each.domain, Choice)}
+        listed = self.column(block.names_column) if block.names_column in self.planner.by_key else ()
+        return messages(block, columns, choices, listed, self.planner.system)
+
+    def _column(self, key: str) -> np.ndarray:
+        holder, each = self.planner.by_key[key]
+        if isinstance(each, Column):
+            return _objects(each.values)
+        if isinstance(each, Input):
+            return _objects(self.entries[key])
+        if not isinstance(holder, Block):
+            return _objects([verdict(self.planner, proof, each.reference) for proof in holder.proofs])
+        return self._results(holder, each)
+
+    def _results(self, block: Block, result: Result) -> np.ndarray:
+        meanings = {parameter: self.planner.meaning(block, word) for parameter, word in result.arguments.items()}
+        columns = {parameter: self._whole(each) for parameter, each in meanings.items() if each.is_column}
+        singles = {parameter: each for parameter, each in meanings.items() if not each.is_column}
+        eligible = np.ones(block.rows, dtype=bool)
+        present: dict[str, np.ndarray] = {}
+        for parameter, meaning in singles.items():
+            filled, usable = self._state(meaning, block.rows)
+            missable = result.may_miss(result.arguments[parameter], meaning.field)
+            eligible &= usable | (~filled & missable)
+            present[parameter] = usable
+        values = np.full(block.rows, None, dtype=object)
+        for rows, names in _patterns(eligible, present, block.rows):
+            def call(chosen: np.ndarray, names=names):
+                arguments = {name: self._values(singles[name], chosen) for name in names}
+                return result.reference(**arguments, **columns)
+
+            unit = result.unit.unit(self.planner.system).pint if result.unit else None
+            _fill(values, rows, call, unit)
+        return values
+
+    def _state(self, meaning: Meaning, rows: int) -> tuple[np.ndarray, np.ndarray]:
+        """Which records have something there, and which have something that can be used."""
+        column = self.column(meaning.key)
+        filled = np.array([value is not None for value in column], dtype=bool)
+        usable = filled
+        if isinstance(meaning.field, Input):
+            usable = np.array([value is not None and self._accepts(meaning.field, value) for value in column], dtype=bool)
+        return np.broadcast_to(filled, rows), np.broadcast_to(usable, rows)
+
+    def _accepts(self, each: Input, value) -> bool:
+        if isinstance(each.domain, Choice):
+            return each.domain.accepts(value, self.column(each.domain.of))
+        return each.domain.accepts(value)
+
+    def _values(self, meaning: Meaning, rows: np.ndarray):
+        column = self.column(meaning.key)
+        chosen = column[rows] if len(column) > 1 or meaning.holder.rows > 1 else np.repeat(column, len(rows))
+        return self._quantity(meaning, chosen)
+
+    def _whole(self, meaning: Meaning):
+        column = self.column(meaning.key)
+        if _is_text(meaning.field):
+            return [value if isinstance(value, str) else "" for value in column]
+        return self._quantity(meaning, [value if _is_number(value) else np.nan for value in column])
+
+    def _quantity(self, meaning: Meaning, values):
+        if _is_text(meaning.field):
+            return np.array(values, dtype=object)
+        numbers = np.array(values, dtype=float)
+        unit = meaning.field.unit.unit(self.planner.system).pint if meaning.field.unit else "dimensionless"
+        return numbers if unit == "dimensionless" else Quantity(numbers, unit)
+
+
+def _patterns(eligible: np.ndarray, present: dict[str, np.ndarray], rows: int):
+    """The eligible records by which of their optional values are there."""
+    names = list(present)
+    if not names:
+        yield np.arange(rows)[eligible], ()
+        return
+    table = np.array([present[name] for name in names])
+    kinds, which = np.unique(table[:, eligible], axis=1, return_inverse=True)
+    indices = np.flatnonzero(eligible)
+    for index in range(kinds.shape[1]):
+        yield indices[which.ravel() == index], tuple(np.array(names)[kinds[:, index]])
+
+
+def _fill(values: np.ndarray, rows: np.ndarray, call: Callable, unit: str | None) -> None:
+    """Put the answers in their rows. A refusal of many is narrowed down to those it is meant for."""
+    if not len(rows):
+        return
+    try:
+        answer = call(rows)
+    except ValueError:
+        if len(rows) > 1:
+            half = len(rows) // 2
+            _fill(values, rows[:half], call, unit)
+            _fill(values, rows[half:], call, unit)
+        return
+    shown = _magnitude(answer, unit) if unit else answer
+    for row, value in zip(rows, np.broadcast_to(np.asarray(shown, dtype=object), len(rows)), strict=True):
+        values[row] = value if unit is None else float(value)
+
+
+def _magnitude(answer, unit: str):
+    if isinstance(answer, Quantity):
+        return answer.to(unit).magnitude
+    return answer
+
+
+def _given(value: float | str, unit: str):
+    return Quantity(value, unit) if unit and unit != "dimensionless" else value
+
+
+def _objects(values) -> np.ndarray:
+    column = np.empty(len(values), dtype=object)
+    column[:] = [None if value == "" else value for value in values]
+    return column
+
+
+def _is_number(value) -> bool:
+    return isinstance(value, float | int) and not isinstance(value, bool)
+
+
+def _is_text(each: Input | Result | Column) -> bool:
+    if isinstance(each, Column):
+        return isinstance(each.values[0], str)
+    return each.is_text
+
+

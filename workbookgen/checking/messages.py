@@ -1,0 +1,56 @@
+"""What every record should say of itself: the twin in Python of the message formula in `book`."""
+
+from collections.abc import Mapping, Sequence
+
+from workbookgen.language.domains import Choice
+from workbookgen.language.fields import Input
+from workbookgen.language.parts import Block
+from workbookgen.language.sentences import doubled, missing, refusal
+
+
+def messages(
+    block: Block,
+    columns: Mapping[str, Sequence],
+    choices: Mapping[str, Sequence],
+    listed: Sequence,
+    system: str,
+) -> list[str | None]:
+    """One message a record, None where there is nothing to say.
+
+    `columns` are the block's inputs as typed, `choices` the names that each choice may be
+    one of, `listed` the names by which other sheets find this block's records.
+    """
+    return [
+        _message(block, {key: column[row] for key, column in columns.items()}, choices, listed, system)
+        for row in range(block.rows)
+    ]
+
+
+def _message(block: Block, record: dict, choices, listed, system: str) -> str | None:
+    if all(value is None for value in record.values()):
+        return None
+    for each in block.inputs:
+        if record[each.key] is not None and not _accepted(each, record[each.key], choices):
+            return refusal(each, system)
+    for each in block.inputs:
+        name = record[each.key]
+        if block.names_its_records(each) and name is not None and _times(name, listed) > 1:
+            return doubled(each)
+    for rule in block.rules:
+        numbers = [word for word in rule.text.words if not block.by_key[word].is_text]
+        if all(record[word] is not None for word in numbers if word not in rule.text.asked) and rule.broken(record):
+            return rule.sentence
+    for each in block.inputs:
+        if each.needed and record[each.key] is None:
+            return missing(each)
+    return None
+
+
+def _accepted(each: Input, value, choices) -> bool:
+    if isinstance(each.domain, Choice):
+        return each.domain.accepts(value, choices[each.key])
+    return each.domain.accepts(value)
+
+
+def _times(name: str, listed: Sequence) -> int:
+    return sum(isinstance(other, str) and other.lower() == name.lower() for other in listed)

@@ -1,0 +1,103 @@
+"""Scenarios: values for every input, drawn from the declared domains with a seed.
+
+Most records are what a careful person would type, with some optional cells left empty;
+the rest have one thing wrong, or are drawn wildly: edges, blanks, numbers outside the
+domain, text where a number belongs, names that are on no list. Some are not begun at all.
+"""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from workbookgen.language.domains import Choice, Name, Note, Number
+from workbookgen.language.entries import Entries, Entry
+from workbookgen.language.fields import Input
+from workbookgen.language.parts import Block, Log, Planner
+
+NONSENSE = ("abc", "12,5", "1 lb", "-", "=1", "5/6/2026", "n/a", "*", "7")
+
+
+def scenario(planner: Planner, seed: int) -> Entries:
+    """One assignment of values to all inputs of a planner."""
+    draw = np.random.default_rng(seed)
+    entries: dict[str, tuple[Entry, ...]] = {}
+    for block in _named_first(planner):
+        records = [_record(planner, block, row, entries, draw) for row in range(block.rows)]
+        for each in block.inputs:
+            entries[f"{block.key}_{each.key}"] = tuple(record[each.key] for record in records)
+    return entries
+
+
+def _named_first(planner: Planner) -> Sequence[Block]:
+    """Blocks whose records others choose by name come before those that choose."""
+    blocks = [block for block in planner.blocks.values() if block.inputs]
+    wanted = {each.domain.of.rpartition("_")[0] for block in blocks for each in block.inputs if isinstance(each.domain, Choice)}
+    return sorted(blocks, key=lambda block: (block.key not in wanted, any(isinstance(f.domain, Choice) for f in block.inputs)))
+
+
+def _record(planner: Planner, block: Block, row: int, entries: dict, draw) -> dict[str, Entry]:
+    mood = draw.choice(("careful", "one slip", "wild", "not begun"), p=(0.7, 0.15, 0.1, 0.05))
+    slip = draw.integers(len(block.inputs)) if mood == "one slip" else -1
+    record = {}
+    for index, each in enumerate(block.inputs):
+        wild = mood == "wild" or index == slip
+        if mood == "not begun" and isinstance(block, Log):
+            record[each.key] = None
+        elif wild:
+            record[each.key] = _wild(planner, each, row, entries, draw)
+        elif not each.needed and draw.random() < 0.4:
+            record[each.key] = None
+        else:
+            record[each.key] = _careful(planner, each, row, entries, draw)
+    return record
+
+
+def _careful(planner: Planner, each: Input, row: int, entries: dict, draw) -> Entry:
+    match each.domain:
+        case Number() as domain:
+            return _inside(domain, draw)
+        case Name() | Note():
+            return f"{each.label} {row + 1}"
+        case Choice() as domain:
+            names = _names(planner, domain, entries)
+            return str(draw.choice(names)) if names else None
+
+
+def _inside(domain: Number, draw) -> float:
+    """A number of the domain: spread over its orders of magnitude, and sometimes its very edge."""
+    low = domain.least if domain.least is not None else domain.above or 0.0
+    high = domain.most if domain.most is not None else domain.below
+    if draw.random() < 0.06:
+        edges = [edge for edge in (domain.least, domain.most) if edge is not None]
+        if edges:
+            return float(draw.choice(edges))
+    if high <= 2:
+        return float(low + (high - low) * draw.uniform(0.001, 0.999))
+    usual = min(high, 500.0)
+    return float(np.round(max(low, 0.5) * (usual / max(low, 0.5)) ** draw.random(), int(draw.integers(0, 4))) or 1.0)
+
+
+def _wild(planner: Planner, each: Input, row: int, entries: dict, draw) -> Entry:
+    if draw.random() < 0.3:
+        return None
+    match each.domain:
+        case Number() as domain:
+            outside = [-1.0, 0.0, -1e6, 1e12, 1e-9]
+            outside += [edge for edge in (domain.least, domain.above, domain.most, domain.below) if edge is not None]
+            outside += [edge * 1.001 for edge in (domain.most, domain.below) if edge is not None]
+            return str(draw.choice(NONSENSE)) if draw.random() < 0.4 else float(draw.choice(outside))
+        case Name() | Note() as domain:
+            return draw.choice([f"{each.label} {max(row, 1)}", "x" * (domain.longest + 1), "*", 'a "b" & <c>']).item()
+        case Choice() as domain:
+            names = _names(planner, domain, entries)
+            others = ["on no list", "*", "?"] + [name.upper() for name in names[:3]] + [f" {name}" for name in names[:1]]
+            return str(draw.choice(others)) if draw.random() < 0.8 else float(draw.integers(-5, 5))
+
+
+def _names(planner: Planner, domain: Choice, entries: dict) -> list[str]:
+    """The names that a choice is among: fixed ones of a table, or those typed in this scenario."""
+    holder, each = planner.by_key[domain.of]
+    if hasattr(each, "values"):
+        return list(each.values)
+    column = entries.get(f"{holder.key}_name", ())
+    return [value for value in column if isinstance(value, str)]

@@ -1,0 +1,135 @@
+"""The words every engine shares: what a value is, what an area is, what a session does.
+
+An engine is a program that evaluates a workbook. Engines differ in how they spell an
+error, a boolean, a date or an empty text; here they are brought to one spelling, so
+that whoever compares two engines compares what they computed and not how they say it.
+Nothing here knows what the workbook is about.
+"""
+
+import math
+import re
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Protocol, Sequence
+
+from ..errors import FileError
+
+
+@dataclass(frozen=True)
+class ErrorValue:
+    """What a cell shows when its formula failed, such as "#VALUE!" or "Err:502"."""
+
+    token: str
+
+    def __str__(self) -> str:
+        return self.token
+
+
+# A number (dates are serial numbers, booleans 1.0 and 0.0), a text, or blank. A formula
+# that gives the empty text is blank to a person, and engines store it in different ways.
+Value = float | str | None
+Rows = Sequence[Sequence[Value]]
+Reading = list[list[float | str | None | ErrorValue]]
+
+
+@dataclass(frozen=True)
+class Area:
+    """A block of cells; its first cell is counted from 1."""
+
+    sheet: str
+    row: int
+    column: int
+    rows: int = 1
+    columns: int = 1
+
+    def __post_init__(self):
+        if min(self.row, self.column, self.rows, self.columns) < 1:
+            raise ValueError(f"{self} is no block of cells: rows and columns count from 1.")
+
+    @property
+    def last_row(self) -> int:
+        return self.row + self.rows - 1
+
+    @property
+    def last_column(self) -> int:
+        return self.column + self.columns - 1
+
+
+class Session(Protocol):
+    """One workbook, open in one engine. Closing it never touches the file."""
+
+    def set(self, area: Area, values: Rows) -> None:
+        """Fill an area; None empties a cell, and a text stays a text whatever it looks like."""
+
+    def evaluate(self) -> None:
+        """Work out everything that depends on what was set."""
+
+    def read(self, area: Area) -> Reading:
+        """What the last `evaluate` worked out."""
+
+    def close(self) -> None:
+        """Let go of the workbook and of everything it needed."""
+
+    def __enter__(self) -> "Session":
+        return self
+
+    def __exit__(self, *_) -> None:
+        self.close()
+
+
+class Engine(Protocol):
+    """A program that evaluates workbooks. One that is absent raises MissingEngine."""
+
+    name: str
+
+    def version(self) -> str:
+        """The program's own version number."""
+
+    def open(self, path: Path) -> Session:
+        """Load a workbook and work out every formula, whatever results the file holds."""
+
+
+# XML cannot carry these, and a lone carriage return does not survive it either.
+_UNWRITABLE = re.compile(r"[\x00-\x08\x0b-\x1f\ud800-\udfff\ufffe\uffff]")
+
+
+def checked(area: Area, values: Rows) -> list[list[Value]]:
+    """The rows in the one spelling of values; refuses what no engine takes faithfully."""
+    rows = [[_checked(value) for value in row] for row in values]
+    if len(rows) != area.rows or any(len(row) != area.columns for row in rows):
+        raise ValueError(f"{area} was given rows of lengths {[len(row) for row in rows]}.")
+    return rows
+
+
+def _checked(value: object) -> Value:
+    if value is None or value == "":
+        return None
+    if isinstance(value, str):
+        if _UNWRITABLE.search(value):
+            raise ValueError(f"{value!r} holds a character that a workbook cannot store.")
+        return str(value)
+    if isinstance(value, bool) or not math.isfinite(value):
+        raise ValueError(f"{value!r} is no value of a cell: give a finite number, a text or None.")
+    return float(value)
+
+
+def existing(path: Path) -> Path:
+    """The full path of a workbook that is really there."""
+    if not path.is_file():
+        raise FileError.at(str(path), "There is no such workbook. Check the name and the folder.")
+    return path.resolve()
+
+
+def require_sheet(sheets: Sequence[str], sheet: str) -> None:
+    """Some engines quietly add a sheet that they do not find; none may."""
+    if sheet not in sheets:
+        raise FileError.at(
+            sheet, f"The workbook has no such sheet. Its sheets are {', '.join(sheets)}."
+        )
+
+
+def unreadable(path: Path, program: str, reason: object) -> FileError:
+    """The error for a file that a program could not load."""
+    return FileError.at(
+        str(path), f"{program} cannot read this file as an .xlsx workbook ({reason})."
+    )

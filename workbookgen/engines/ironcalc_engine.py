@@ -1,0 +1,88 @@
+"""IronCalc: a second engine inside this process, written by other people.
+
+It is the witness beside the embedded default. It counts sheets from 0 and cells from 1,
+and is spoken to through its raw calls, which take a text as a text; the calls meant for
+a person's typing would read "12,5" or "5/6/2026" as a number or a date.
+"""
+
+from importlib import metadata
+from pathlib import Path
+
+from ..errors import MissingEngine
+from .engine import (
+    Area, ErrorValue, Reading, Rows, Session, Value, checked, existing, require_sheet, unreadable,
+)
+
+
+class IronCalc:
+    name = "ironcalc"
+
+    def version(self) -> str:
+        _package()
+        return metadata.version("ironcalc")
+
+    def open(self, path: Path) -> "IronCalcSession":
+        return IronCalcSession(_package(), existing(path))
+
+
+class IronCalcSession(Session):
+    def __init__(self, package, path: Path):
+        self._error = package.CellType.ErrorValue
+        try:
+            self._model = package.load_from_xlsx(str(path), "en", "UTC")
+        except package.WorkbookError as reason:
+            raise unreadable(path, "IronCalc", reason) from None
+        properties = self._model.get_worksheets_properties()
+        self._sheets = {sheet["name"]: index for index, sheet in enumerate(properties)}
+        self.evaluate()
+
+    def set(self, area: Area, values: Rows) -> None:
+        sheet = self._sheet(area)
+        for row, cells in enumerate(checked(area, values), area.row):
+            for column, value in enumerate(cells, area.column):
+                self._set_cell(sheet, row, column, value)
+
+    def evaluate(self) -> None:
+        self._model.evaluate()
+
+    def read(self, area: Area) -> Reading:
+        sheet = self._sheet(area)
+        columns = range(area.column, area.last_column + 1)
+        return [
+            [self._read_cell(sheet, row, column) for column in columns]
+            for row in range(area.row, area.last_row + 1)
+        ]
+
+    def close(self) -> None:
+        self._model = None
+
+    def _sheet(self, area: Area) -> int:
+        require_sheet(tuple(self._sheets), area.sheet)
+        return self._sheets[area.sheet]
+
+    def _set_cell(self, sheet: int, row: int, column: int, value: Value) -> None:
+        if value is None:
+            self._model.clear_cell_contents(sheet, row, column)
+        elif isinstance(value, str):
+            self._model.update_cell_with_text(sheet, row, column, value)
+        else:
+            self._model.update_cell_with_number(sheet, row, column, value)
+
+    def _read_cell(self, sheet: int, row: int, column: int) -> Value | ErrorValue:
+        value = self._model.get_cell_value(sheet, row, column)
+        if isinstance(value, str):
+            # An error and a text that only looks like one come back alike but for the type.
+            if self._model.get_cell_type(sheet, row, column) == self._error:
+                return ErrorValue(value)
+            return value or None
+        return None if value is None else float(value)
+
+
+def _package():
+    try:
+        import ironcalc
+    except ImportError:
+        raise MissingEngine.at(
+            "ironcalc", "This engine is not installed. Get it with: pip install ironcalc"
+        ) from None
+    return ironcalc

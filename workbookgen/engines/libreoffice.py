@@ -1,0 +1,266 @@
+"""LibreOffice: one hidden process for all sessions, spoken to over UNO.
+
+Starting LibreOffice takes seconds and a scenario takes a fraction of one, so the process
+is shared and lives until this program ends. `libreoffice_driver` holds the conversation;
+this side starts it, and stops it when it does not answer. The profile is a fresh one that
+always recalculates: with a person's own, LibreOffice would show the stored results.
+"""
+
+import atexit
+import json
+import os
+import select
+import shutil
+import signal
+import subprocess
+import sys
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from ..errors import FileError, MissingEngine, PlannerError
+from .engine import (
+    Area, ErrorValue, Reading, Rows, Session, checked, existing, require_sheet, unreadable,
+)
+
+TIME_LIMIT = 60  # seconds, for any one thing asked of the program
+
+_DRIVER = Path(__file__).with_name("libreoffice_driver.py")
+_ALWAYS_RECALCULATE = """<?xml version="1.0" encoding="UTF-8"?>
+<oor:items xmlns:oor="http://openoffice.org/2001/registry">
+<item oor:path="/org.openoffice.Office.Calc/Formula/Load">
+<prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop>
+<prop oor:name="ODFRecalcMode" oor:op="fuse"><value>0</value></prop>
+</item>
+</oor:items>
+"""
+
+
+class LibreOffice:
+    name = "libreoffice"
+
+    def version(self) -> str:
+        # "LibreOffice 7.4.7.2 40(Build:2)"
+        with TemporaryDirectory(prefix="libreoffice-", ignore_cleanup_errors=True) as folder:
+            return _run(Path(folder), "--version").split()[1]
+
+    def open(self, path: Path) -> "LibreOfficeSession":
+        return LibreOfficeSession(_running_office(), existing(path))
+
+
+class LibreOfficeSession(Session):
+    def __init__(self, office: "_Office", path: Path):
+        self._office = office
+        try:
+            opened = office.ask("open", path=str(path))
+        except _Refused as reason:
+            raise unreadable(path, "LibreOffice", reason.faults[0].sentence) from None
+        self._document, self._sheets = opened["document"], opened["sheets"]
+
+    def set(self, area: Area, values: Rows) -> None:
+        rows = checked(area, values)
+        self._office.ask("set", document=self._document, area=self._block(area), values=rows)
+
+    def evaluate(self) -> None:
+        self._office.ask("evaluate", document=self._document)
+
+    def read(self, area: Area) -> Reading:
+        rows = self._office.ask("read", document=self._document, area=self._block(area))
+        return [[_value(value) for value in row] for row in rows]
+
+    def close(self) -> None:
+        if self._document is not None and self._office.alive():
+            self._office.ask("close", document=self._document)
+        self._document = None
+
+    def _block(self, area: Area) -> list[str | int]:
+        """Sheet, left, top, right, bottom, counted from 0."""
+        require_sheet(self._sheets, area.sheet)
+        return [
+            area.sheet, area.column - 1, area.row - 1, area.last_column - 1, area.last_row - 1
+        ]
+
+
+def _value(value: object) -> float | str | None | ErrorValue:
+    if isinstance(value, dict):
+        return ErrorValue(value["error"])
+    return None if value == "" else value
+
+
+def convert(path: Path, target: Path, recalculate: bool) -> None:
+    """Save a workbook as what the target's name ends with, such as .pdf or .xlsx.
+
+    Without `recalculate` the profile is LibreOffice's own default, as a person has it.
+    """
+    source = existing(path)
+    with TemporaryDirectory(prefix="libreoffice-", ignore_cleanup_errors=True) as name:
+        folder = Path(name)
+        if recalculate:
+            _write_profile(folder)
+        made = folder / "out" / f"{source.stem}{target.suffix}"
+        report = _run(
+            folder, "--headless", "--norestore", "--nologo",
+            "--convert-to", target.suffix.lstrip("."), "--outdir", str(made.parent), str(source),
+        )
+        if not made.is_file():  # it may fail and still end with success
+            raise unreadable(path, "LibreOffice", report.strip() or "it wrote no result")
+        shutil.move(made, target)
+
+
+class _Refused(PlannerError):
+    """LibreOffice answered, and the answer is an error."""
+
+
+class _Office:
+    """The driver's process, with LibreOffice below it in the same process group."""
+
+    def __init__(self):
+        program, python = _program(), _python_with_uno()
+        self._folder = TemporaryDirectory(prefix="libreoffice-", ignore_cleanup_errors=True)
+        folder = Path(self._folder.name)
+        _write_profile(folder)
+        self._log = folder / "log.txt"
+        with open(self._log, "wb") as log:
+            self._process = subprocess.Popen(
+                [python, "-E", "-s", str(_DRIVER), program, str(folder), str(TIME_LIMIT / 2)],
+                stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=log, start_new_session=True,
+            )
+        try:
+            self.ask("hello")
+        except _Refused as reason:
+            report = self._log.read_text(errors="replace") if self._log.exists() else ""
+            self.stop()
+            raise PlannerError.at(
+                "libreoffice",
+                f"It cannot be started: {reason.faults[0].sentence}. {report}".strip(),
+            ) from None
+
+    def alive(self) -> bool:
+        return self._process.poll() is None
+
+    def ask(self, what: str, **details):
+        """The driver's answer; a process that stays silent is stopped."""
+        try:
+            request = json.dumps({"do": what} | details) + "\n"
+            self._process.stdin.write(request.encode())
+            self._process.stdin.flush()
+        except (BrokenPipeError, ValueError):
+            pass  # it has ended; its last words may still be there to read
+        reply = self._reply()
+        if not reply:
+            self.stop()
+            raise PlannerError.at(
+                "libreoffice",
+                f"LibreOffice ended or did not answer within {TIME_LIMIT} seconds, and was "
+                "stopped. Try again; close other programs if the machine is short of memory.",
+            )
+        answer = json.loads(reply)
+        if "error" in answer:
+            raise _Refused.at("libreoffice", answer["error"])
+        return answer["result"]
+
+    def _reply(self) -> bytes:
+        output = self._process.stdout
+        if output.closed or not select.select([output], [], [], TIME_LIMIT)[0]:
+            return b""
+        return output.readline()
+
+    def leave(self) -> None:
+        """Let LibreOffice end by itself, which removes its pipe; then make sure."""
+        if self.alive():
+            self._process.stdin.close()
+            try:
+                self._process.wait(TIME_LIMIT / 4)
+            except subprocess.TimeoutExpired:
+                pass
+        self.stop()
+
+    def stop(self) -> None:
+        _kill_group(self._process)
+        for stream in (self._process.stdin, self._process.stdout):
+            try:
+                stream.close()
+            except BrokenPipeError:
+                pass
+        self._folder.cleanup()
+
+
+_shared: list[_Office] = []
+
+
+def _running_office() -> _Office:
+    if not (_shared and _shared[0].alive()):
+        _shared[:] = [_Office()]
+    return _shared[0]
+
+
+@atexit.register
+def _leave_shared() -> None:
+    while _shared:
+        _shared.pop().leave()
+
+
+def _run(folder: Path, *arguments: str) -> str:
+    """Run LibreOffice once, with a profile in this folder; what it said."""
+    command = [_program(), f"-env:UserInstallation={(folder / 'profile').as_uri()}", *arguments]
+    log = folder / "log.txt"
+    # A file and not a pipe: a child that outlives its parent would hold a pipe open.
+    with open(log, "wb") as output:
+        process = subprocess.Popen(
+            command, stdin=subprocess.DEVNULL, stdout=output, stderr=subprocess.STDOUT,
+            start_new_session=True,
+        )
+    try:
+        process.wait(TIME_LIMIT)
+    except subprocess.TimeoutExpired:
+        raise FileError.at(
+            arguments[-1],
+            f"LibreOffice did not finish within {TIME_LIMIT} seconds and was stopped.",
+        ) from None
+    finally:
+        _kill_group(process)
+    return log.read_text(encoding="utf-8", errors="replace")
+
+
+def _kill_group(process: subprocess.Popen) -> None:
+    """End what was started here and its children; the group is theirs alone."""
+    try:
+        os.killpg(process.pid, signal.SIGKILL)
+    except ProcessLookupError:
+        pass
+    process.wait()
+
+
+def _write_profile(folder: Path) -> None:
+    user = folder / "profile" / "user"
+    user.mkdir(parents=True)
+    (user / "registrymodifications.xcu").write_text(_ALWAYS_RECALCULATE, encoding="utf-8")
+
+
+def _program() -> str:
+    program = shutil.which("soffice") or shutil.which("libreoffice")
+    if program is None:
+        raise MissingEngine.at(
+            "libreoffice",
+            "LibreOffice is not on this machine. Install the Debian packages libreoffice-calc "
+            "and python3-uno.",
+        )
+    return program
+
+
+def _python_with_uno() -> str:
+    beside = Path(_program()).resolve().with_name("python")
+    for python in (sys.executable, "/usr/bin/python3", str(beside)):
+        if shutil.which(python) and _has_uno(python):
+            return python
+    raise MissingEngine.at(
+        "libreoffice",
+        "LibreOffice is here, but no Python that can speak to it. Install the Debian package "
+        "python3-uno.",
+    )
+
+
+def _has_uno(python: str) -> bool:
+    tried = subprocess.run(
+        [python, "-E", "-s", "-c", "import uno"], capture_output=True, timeout=TIME_LIMIT
+    )
+    return tried.returncode == 0

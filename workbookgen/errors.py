@@ -1,0 +1,56 @@
+"""One family of errors: a sentence for the person, and the place it speaks of.
+
+A person may have made several mistakes at once, so an error holds a list of faults
+and tells them all. `exit_code` is what the command ends with.
+"""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Fault:
+    """One thing that is wrong: where, and what to do about it."""
+
+    place: str
+    sentence: str
+
+    def __str__(self) -> str:
+        return f"{self.place}: {self.sentence}" if self.place else self.sentence
+
+
+class PlannerError(Exception):
+    """Something a person can mend. Its text is what that person reads."""
+
+    exit_code = 2
+
+    def __init__(self, *faults: Fault):
+        self.faults = faults
+        super().__init__("\n".join(str(fault) for fault in faults))
+
+    @classmethod
+    def at(cls, place: str, sentence: str) -> "PlannerError":
+        return cls(Fault(place, sentence))
+
+
+class SettingsError(PlannerError):
+    """The settings file asks for something impossible, or cannot be read."""
+
+
+class FileError(PlannerError):
+    """A workbook or another file is missing, unreadable, or not ours."""
+
+
+class DescriptionError(PlannerError):
+    """A sheet is described wrongly: the fault is the programmer's, found at declaration."""
+
+
+class MissingEngine(PlannerError):
+    """An engine that was asked for is not on this machine: never counted as agreement."""
+
+    exit_code = 3
+
+
+class Disagreement(PlannerError):
+    """What an engine computed differs from the reference library."""
+
+    exit_code = 1

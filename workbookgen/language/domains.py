@@ -1,0 +1,97 @@
+"""What may be typed into a cell.
+
+A domain is declared once, beside its input, and speaks to everybody: it names what is
+wanted in words (validation, messages, methods), and says whether a value is accepted
+(the check). The formula that guards a cell is written in `book`, apart from `accepts`.
+"""
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Number:
+    """A number between limits, in the unit of its field. `share` limits read as percent."""
+
+    least: float | None = None
+    above: float | None = None
+    most: float | None = None
+    below: float | None = None
+
+    def accepts(self, value) -> bool:
+        return (
+            isinstance(value, float | int)
+            and not isinstance(value, bool)
+            and (self.least is None or value >= self.least)
+            and (self.above is None or value > self.above)
+            and (self.most is None or value <= self.most)
+            and (self.below is None or value < self.below)
+        )
+
+    def wanted(self, symbol: str) -> str:
+        """The words after "type": a number above 0 and up to 500 g."""
+        limits = [
+            f"{word} {_plain(limit, symbol)}"
+            for word, limit in (
+                ("from", self.least),
+                ("above", self.above),
+                ("up to", self.most),
+                ("below", self.below),
+            )
+            if limit is not None
+        ]
+        noun = "a percentage" if symbol == "%" else "a number"
+        unit = f" {symbol}" if symbol not in ("", "%") else ""
+        return " ".join([noun, *limits]) + unit
+
+
+@dataclass(frozen=True)
+class Name:
+    """A name by which other sheets find this record; no two records may share it."""
+
+    longest: int = 40
+
+    def accepts(self, value) -> bool:
+        return isinstance(value, str) and 0 < len(value) <= self.longest
+
+    def wanted(self, symbol: str) -> str:
+        return f"a name of up to {self.longest} letters"
+
+
+@dataclass(frozen=True)
+class Note:
+    """Free words. Nothing is worked out from them."""
+
+    longest: int = 200
+
+    def accepts(self, value) -> bool:
+        return isinstance(value, str) and len(value) <= self.longest
+
+    def wanted(self, symbol: str) -> str:
+        return f"words, up to {self.longest} letters"
+
+
+@dataclass(frozen=True)
+class Choice:
+    """One of the names in a column: `of` is that column's full key, `sheet` where it stands."""
+
+    of: str
+    sheet: str
+
+    def accepts(self, value, names) -> bool:
+        return (
+            isinstance(value, str)
+            and bool(value)
+            and sum(name.lower() == value.lower() for name in names if isinstance(name, str)) == 1
+        )
+
+    def wanted(self, symbol: str) -> str:
+        return f"a name that stands exactly once on the sheet {self.sheet}"
+
+
+Domain = Number | Name | Note | Choice
+
+
+def _plain(limit: float, symbol: str) -> str:
+    if symbol == "%":
+        return f"{limit * 100:g}%"
+    return f"{limit:,.10g}"

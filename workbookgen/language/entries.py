@@ -1,0 +1,39 @@
+"""Entries: what stands in a planner's inputs, by full key, one value a record, None for blank."""
+
+from collections.abc import Mapping
+
+from workbookgen.language.parts import Block, Log, Planner
+
+Entry = float | str | None
+Entries = Mapping[str, tuple[Entry, ...]]
+
+
+def starting_entries(planner: Planner) -> dict[str, tuple[Entry, ...]]:
+    """What a new planner brings along: the reels, the guide, and the first values of cards."""
+    return {
+        f"{block.key}_{field.key}": _column(block, field)
+        for block in planner.blocks.values()
+        for field in block.inputs
+    }
+
+
+def with_records(planner: Planner, entries: Entries, block_key: str, records: list[Mapping[str, Entry]]) -> dict:
+    """The entries with a block's records replaced from the top; the other lines are emptied."""
+    block = planner.blocks[block_key]
+    if len(records) > block.rows:
+        raise ValueError(f"{block_key} has {block.rows} lines, and {len(records)} records were given.")
+    unknown = {key for record in records for key in record} - {field.key for field in block.inputs}
+    if unknown:
+        raise ValueError(f"{block_key} has no inputs {', '.join(sorted(unknown))}.")
+    padding = [{}] * (block.rows - len(records))
+    return dict(entries) | {
+        f"{block_key}_{field.key}": tuple(record.get(field.key) for record in [*records, *padding])
+        for field in block.inputs
+    }
+
+
+def _column(block: Block, field) -> tuple[Entry, ...]:
+    if not isinstance(block, Log):
+        return (field.starts_as,)
+    records = block.starts_with
+    return tuple(records[row].get(field.key) if row < len(records) else None for row in range(block.rows))

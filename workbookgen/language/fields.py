@@ -1,0 +1,129 @@
+"""Fields: what a person fills in, what the planner works out, and what it objects to.
+
+A result carries its formula and, beside it, the reference function that it must agree
+with. The names of the function's parameters are the words of the formula; `uses` renames
+where a sheet's word and a parameter differ. Both are written by hand: neither is made
+from the other.
+"""
+
+import inspect
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from workbookgen.errors import DescriptionError
+from workbookgen.language.domains import Choice, Domain, Name, Note, Number
+from workbookgen.language.formula import Formula, key_objection
+from workbookgen.language.quantities import NUMBER, Kind
+
+
+@dataclass(frozen=True)
+class Input:
+    """A cell, or a column, that a person fills in."""
+
+    key: str
+    label: str
+    domain: Domain
+    unit: Kind | None = None
+    needed: bool = False  # the record is unfinished without it
+    blank_means: float | None = None  # what an empty cell stands for
+    starts_as: float | str | None = None  # what a new planner's card shows
+    help: str = ""
+    width: int = 11
+
+    @property
+    def is_text(self) -> bool:
+        return not isinstance(self.domain, Number)
+
+
+@dataclass(frozen=True)
+class Result:
+    """A cell, or a column, with a formula, and the reference it must agree with."""
+
+    key: str
+    label: str
+    formula: str
+    reference: Callable
+    unit: Kind | None = NUMBER  # None: the result is a text
+    uses: Mapping[str, str] = field(default_factory=dict)  # parameter -> word
+    only_if: str = ""  # a condition, in words of the same record, without which it is blank
+    note: str = ""
+    digits: int | None = None
+    width: int = 11
+
+    def __post_init__(self):
+        faults = self.text.objections() + self.condition.objections()
+        strangers = set(self.uses) - set(inspect.signature(self.reference).parameters)
+        faults += [f"its reference has no parameter {name}" for name in sorted(strangers)]
+        if faults:
+            raise DescriptionError.at(f"field {self.key}", "; ".join(faults) + ".")
+
+    @property
+    def is_text(self) -> bool:
+        return self.unit is None
+
+    @cached_property
+    def text(self) -> Formula:
+        return Formula(self.formula)
+
+    @cached_property
+    def condition(self) -> Formula:
+        return Formula(self.only_if)
+
+    @cached_property
+    def words(self) -> tuple[str, ...]:
+        return tuple(dict.fromkeys(self.text.words + self.condition.words))
+
+    @cached_property
+    def asked(self) -> frozenset[str]:
+        return self.text.asked | self.condition.asked
+
+    @cached_property
+    def arguments(self) -> dict[str, str]:
+        """Reference parameter -> the word that it stands for."""
+        parameters = inspect.signature(self.reference).parameters
+        return {name: self.uses.get(name, name) for name in parameters}
+
+    def may_miss(self, word: str, field) -> bool:
+        """Whether it does without this word: it asks for it, or a blank cell has a meaning."""
+        return word in self.asked or (isinstance(field, Input) and field.blank_means is not None)
+
+    @property
+    def reference_path(self) -> str:
+        return f"{self.reference.__module__}.{self.reference.__qualname__}"
+
+
+@dataclass(frozen=True)
+class Rule:
+    """A fault between inputs that are each all right: when it holds, and what to say.
+
+    `broken` is the same condition as a Python predicate of the shown values.
+    """
+
+    when: str
+    broken: Callable[..., bool]
+    sentence: str
+
+    @cached_property
+    def text(self) -> Formula:
+        return Formula(self.when)
+
+
+@dataclass(frozen=True)
+class Group:
+    """Fields that stand together under one heading."""
+
+    heading: str
+    fields: tuple[Input | Result, ...]
+
+
+def check_keys(place: str, fields: tuple[Input | Result, ...]) -> None:
+    """Refuse a key that could be mistaken for a cell, and a key used twice."""
+    keys = [each.key for each in fields]
+    faults = [f"{key}: {key_objection(key)}" for key in keys if key_objection(key)]
+    faults += [f"{key} is used twice" for key in sorted({key for key in keys if keys.count(key) > 1})]
+    if faults:
+        raise DescriptionError.at(place, "; ".join(faults) + ".")
+
+
+__all__ = ["Choice", "Group", "Input", "Name", "Note", "Number", "Result", "Rule", "check_keys"]

@@ -1,0 +1,61 @@
+"""The words of a formula.
+
+A formula is written in field keys: `(wraps + part_wrap) * loop + rest`. Keys of the same
+record stand alone; other blocks are named in full (`reels_loop`), a card's field being
+one cell and a log's a whole column. Three forms of ours look things up in columns:
+
+    pick(values, names, name)         the value of the record that bears this name
+    total(amounts, names, name)       the sum over all records that bear this name
+    band(names, limits, word, times)  the name of the band that word x times falls in
+
+and `given(word)` asks whether a word has a value: such a word may be missing.
+"""
+
+import re
+from dataclasses import dataclass
+from functools import cached_property
+
+from workbookgen.language.profile import objections, without_strings
+
+WORD = re.compile(r"(?<![A-Za-z0-9_.])[a-z][a-z0-9_]*(?![a-z0-9_]*\()")
+COLUMN_FORM = re.compile(r"\b(pick|total|band)\(([^()]*)\)")
+GIVEN_FORM = re.compile(r"\bgiven\((\w+)\)")
+CELL_ADDRESS = re.compile(r"(?i:[a-z]{1,3}[0-9]+|r[0-9]*(c[0-9]*)?|c[0-9]*)")
+
+
+@dataclass(frozen=True)
+class Formula:
+    """Formula text and what can be read off it."""
+
+    text: str
+
+    @cached_property
+    def words(self) -> tuple[str, ...]:
+        """Every field key in the text, once, in order."""
+        return tuple(dict.fromkeys(WORD.findall(without_strings(self.text))))
+
+    @cached_property
+    def asked(self) -> frozenset[str]:
+        """The words that the formula asks for with given(): they may be missing."""
+        return frozenset(GIVEN_FORM.findall(self.text))
+
+    @cached_property
+    def picks(self) -> tuple[tuple[str, str, str], ...]:
+        """The (values, names, name) of every pick in the text."""
+        return tuple(
+            tuple(part.strip() for part in arguments.split(","))
+            for form, arguments in COLUMN_FORM.findall(self.text)
+            if form == "pick"
+        )
+
+    def objections(self) -> list[str]:
+        return objections(self.text)
+
+
+def key_objection(key: str) -> str | None:
+    """Why a field may not bear this key, or None."""
+    if not re.fullmatch(r"[a-z][a-z0-9_]*", key):
+        return "a key is written in lower case letters, digits and underscores"
+    if CELL_ADDRESS.fullmatch(key):
+        return "this key is also a cell address"
+    return None

@@ -1,0 +1,279 @@
+"""The parts of a sheet, and the planner that holds all sheets.
+
+A Card shows single labeled values, a Log one record a row; both are blocks of fields and
+differ only in how they lie on the sheet. A Table holds fixed facts, Text is read, and a
+ProofTable computes published examples with the planner's own formulas.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import cached_property
+from graphlib import CycleError, TopologicalSorter
+
+from workbookgen.errors import DescriptionError, Fault
+from workbookgen.language.domains import Name
+from workbookgen.language.fields import Group, Input, Result, Rule, check_keys
+from workbookgen.language.quantities import Unit
+
+MESSAGE = "message"
+LISTED = "listed"
+
+
+@dataclass(frozen=True)
+class Block:
+    """Fields of one kind of record, with the inputs first, and what can be wrong with one."""
+
+    key: str
+    title: str
+    groups: tuple[Group, ...]
+    rules: tuple[Rule, ...] = ()
+    about: str = ""
+    rows: int = 1
+
+    def __post_init__(self):
+        check_keys(f"block {self.key}", self.fields)
+        kinds = [isinstance(each, Input) for each in self.fields]
+        if kinds != sorted(kinds, reverse=True):
+            raise DescriptionError.at(f"block {self.key}", "its inputs must come before its results.")
+
+    @cached_property
+    def fields(self) -> tuple[Input | Result, ...]:
+        return tuple(each for group in self.groups for each in group.fields)
+
+    @cached_property
+    def inputs(self) -> tuple[Input, ...]:
+        return tuple(each for each in self.fields if isinstance(each, Input))
+
+    @cached_property
+    def results(self) -> tuple[Result, ...]:
+        return tuple(each for each in self.fields if isinstance(each, Result))
+
+    @cached_property
+    def by_key(self) -> dict[str, Input | Result]:
+        return {each.key: each for each in self.fields}
+
+    @property
+    def names_column(self) -> str:
+        """Full key of the column in which other sheets find this block's records by name."""
+        return f"{self.key}_{LISTED}"
+
+    def names_its_records(self, field: Input) -> bool:
+        """Whether other sheets find a record by what is typed into this input."""
+        return isinstance(field.domain, Name) and LISTED in self.by_key
+
+
+@dataclass(frozen=True)
+class Card(Block):
+    """Single values, one below the other."""
+
+
+@dataclass(frozen=True)
+class Log(Block):
+    """A table with one record a row. `starts_with` are the records a new planner brings along."""
+
+    starts_with: Sequence[Mapping[str, float | str]] = ()
+
+
+@dataclass(frozen=True)
+class Column:
+    """One column of a table of fixed facts."""
+
+    key: str
+    label: str
+    values: tuple[float | str, ...]
+    unit: Unit | None = None
+    width: int = 12
+
+
+@dataclass(frozen=True)
+class Table:
+    """Fixed facts: nobody types here."""
+
+    key: str
+    title: str
+    columns: tuple[Column, ...]
+    about: str = ""
+
+    @property
+    def rows(self) -> int:
+        return len(self.columns[0].values)
+
+    @cached_property
+    def by_key(self) -> dict[str, Column]:
+        return {each.key: each for each in self.columns}
+
+
+@dataclass(frozen=True)
+class Text:
+    """Something to read. `style` is one of heading, words, step, caution."""
+
+    lines: tuple[str, ...]
+    style: str = "words"
+
+
+@dataclass(frozen=True)
+class Proof:
+    """A published worked example of one result.
+
+    `given` are the printed values of the formula's words, each with its unit's name in the
+    registry; `printed` is the printed answer.
+    """
+
+    number: str
+    what: str
+    result: str  # full key of the result whose formula is proven
+    given: Mapping[str, tuple[float | str, str]]
+    printed: float | str
+    unit: str
+    tolerance: float
+    source: str
+    provenance: str
+
+
+@dataclass(frozen=True)
+class ProofTable:
+    """Published examples, each computed live beside its printed answer.
+
+    `verdict` compares the two, in the words computed, printed and tolerance.
+    """
+
+    key: str
+    title: str
+    proofs: tuple[Proof, ...]
+    verdict: Result
+    about: str = ""
+
+    @property
+    def rows(self) -> int:
+        return len(self.proofs)
+
+    @property
+    def most_given(self) -> int:
+        return max(len(proof.given) for proof in self.proofs)
+
+    @cached_property
+    def by_key(self) -> dict[str, Result]:
+        return {self.verdict.key: self.verdict}
+
+
+Part = Card | Log | Table | Text | ProofTable
+
+
+@dataclass(frozen=True)
+class Sheet:
+    """One worksheet: its parts stand below each other."""
+
+    name: str
+    title: str
+    about: str
+    parts: tuple[Part, ...]
+    wide: bool = True  # printed landscape
+
+
+Holder = Block | Table | ProofTable
+
+
+@dataclass(frozen=True)
+class Meaning:
+    """What a word of a formula stands for: one value of a record, or a whole column."""
+
+    key: str
+    holder: Holder
+    field: Input | Result | Column
+    is_column: bool
+
+
+@dataclass(frozen=True)
+class Planner:
+    """The whole workbook, described."""
+
+    system: str
+    paper: str
+    title: str
+    sheets: tuple[Sheet, ...]
+
+    @cached_property
+    def blocks(self) -> dict[str, Block]:
+        return {part.key: part for sheet in self.sheets for part in sheet.parts if isinstance(part, Block)}
+
+    @cached_property
+    def tables(self) -> dict[str, Table]:
+        return {part.key: part for sheet in self.sheets for part in sheet.parts if isinstance(part, Table)}
+
+    @cached_property
+    def proofs(self) -> tuple[Proof, ...]:
+        return tuple(
+            proof
+            for sheet in self.sheets
+            for part in sheet.parts
+            if isinstance(part, ProofTable)
+            for proof in part.proofs
+        )
+
+    @cached_property
+    def proof_tables(self) -> dict[str, ProofTable]:
+        return {part.key: part for sheet in self.sheets for part in sheet.parts if isinstance(part, ProofTable)}
+
+    @cached_property
+    def by_key(self) -> dict[str, tuple[Holder, Input | Result | Column]]:
+        """Full key -> what holds the field, and the field."""
+        return {
+            f"{key}_{name}": (holder, each)
+            for key, holder in (self.blocks | self.tables | self.proof_tables).items()
+            for name, each in holder.by_key.items()
+        }
+
+    def meaning(self, block: Block | None, word: str) -> Meaning:
+        """What a word stands for in a formula of `block`: a field of its own record, or a full key."""
+        if block and word in block.by_key:
+            return Meaning(f"{block.key}_{word}", block, block.by_key[word], is_column=False)
+        if word in self.by_key:
+            holder, each = self.by_key[word]
+            return Meaning(word, holder, each, is_column=not isinstance(holder, Card))
+        raise DescriptionError.at(f"block {block.key}" if block else "planner", f"{word} is no field.")
+
+    def __post_init__(self):
+        faults = [
+            Fault(f"field {block.key}_{result.key}", f"{sentence}.")
+            for block in self.blocks.values()
+            for result in block.results
+            for sentence in self._mismatches(block, result)
+        ]
+        faults += [
+            Fault(f"field {block.key}_{each.key}", f"{each.key} is also the full key of another field.")
+            for block in self.blocks.values()
+            for each in block.fields
+            if each.key in self.by_key
+        ]
+        faults += [Fault(f"proof {proof.number}", f"{word} is not given.") for proof in self.proofs for word in self._lacking(proof)]
+        if faults:
+            raise DescriptionError(*faults)
+        try:
+            TopologicalSorter(self._dependencies()).prepare()
+        except CycleError as circle:
+            raise DescriptionError.at(" < ".join(circle.args[1]), "these fields depend on each other in a circle.") from None
+
+    def _dependencies(self) -> dict[str, set[str]]:
+        """Full key of every result -> the full keys that it is worked out from."""
+        return {
+            f"{block.key}_{result.key}": {self.meaning(block, word).key for word in result.words}
+            for block in self.blocks.values()
+            for result in block.results
+        }
+
+    def _mismatches(self, block: Block, result: Result) -> list[str]:
+        """Words and parameters must be the same set; only a table's fixed facts need no parameter."""
+        taken, words = set(result.arguments.values()), set(result.words)
+        facts = {word for word in words if isinstance(self.meaning(block, word).holder, Table)}
+        return [f"its formula never uses {word}, which the reference takes" for word in sorted(taken - words)] + [
+            f"its formula uses {word}, which the reference does not take" for word in sorted(words - taken - facts)
+        ]
+
+    def _lacking(self, proof: Proof) -> list[str]:
+        """Words of a proven formula that are neither printed in the example nor a table's facts."""
+        block, result = self.by_key[proof.result]
+        return [
+            word
+            for word in result.words
+            if word not in proof.given and not isinstance(self.meaning(block, word).holder, Table)
+        ]

@@ -1,0 +1,126 @@
+"""The units in which a planner shows its quantities, and their factors for formulas.
+
+A formula's words stand for quantities in coherent units: meters, grams, and what is made
+of them (meters per gram, grams per meter). A cell shows what the spinner is used to. The
+factor says how many coherent units are in one shown unit, spelled out as the text that a
+formula multiplies with; it is written here by hand, apart from the unit registry, and
+tests hold it against that registry.
+"""
+
+from dataclasses import dataclass
+from math import prod
+
+from workbookgen.units import COUNT_UNITS
+
+YD, IN, LB, OZ = "0.9144", "0.0254", "453.59237", "28.349523125"
+
+
+@dataclass(frozen=True)
+class Unit:
+    """A unit as people read it, as the registry names it, and as a formula converts it."""
+
+    symbol: str
+    pint: str
+    factor: str = "1"
+    digits: int = 2
+
+    @property
+    def readable(self) -> str:
+        """The unit in words that any unit registry reads, our own count systems spelled out."""
+        return COUNT_UNITS.get(self.pint, self.pint)
+
+    @property
+    def value(self) -> float:
+        """The factor as a number."""
+        over, _, under = self.factor.partition("/")
+        return prod(map(float, over.split("*"))) / prod(float(part) for part in under.strip("()").split("*") if part)
+
+
+@dataclass(frozen=True)
+class Kind:
+    """A kind of quantity, and the unit in which each unit system shows it."""
+
+    us: Unit
+    us_grams: Unit
+    metric: Unit
+
+    def unit(self, system: str) -> Unit:
+        return {"us": self.us, "us-grams": self.us_grams, "metric": self.metric}[system]
+
+
+def always(unit: Unit) -> Kind:
+    """A kind that every unit system shows in the same unit."""
+    return Kind(unit, unit, unit)
+
+
+NUMBER_UNIT = Unit("", "dimensionless", digits=2)
+PERCENT_UNIT = Unit("%", "dimensionless", digits=1)
+INCH, CENTIMETER = Unit("in", "inch", IN), Unit("cm", "centimeter", "0.01")
+YARD, METER = Unit("yd", "yard", YD, 1), Unit("m", "meter", "1", 1)
+OUNCE, GRAM = Unit("oz", "ounce", OZ), Unit("g", "gram", "1", 1)
+POUND, KILOGRAM = Unit("lb", "pound", LB), Unit("kg", "kilogram", "1000")
+YARDS_PER_POUND = Unit("yd/lb", "yard / pound", f"{YD}/{LB}", 0)
+METERS_PER_100_G = Unit("m/100 g", "meter / hectogram", "0.01", 1)
+PER_INCH = Unit("/in", "1 / inch", f"1/{IN}", 1)
+
+NUMBER = always(NUMBER_UNIT)
+SHARE = always(PERCENT_UNIT)
+LENGTH = Kind(YARD, YARD, METER)
+LOOP = Kind(INCH, INCH, CENTIMETER)
+MASS = Kind(OUNCE, GRAM, GRAM)
+FLEECE = Kind(POUND, POUND, KILOGRAM)
+GRIST = Kind(YARDS_PER_POUND, YARDS_PER_POUND, METERS_PER_100_G)
+STAPLE = Kind(INCH, INCH, CENTIMETER)
+
+IN_YARDS, IN_METERS = always(YARD), always(METER)
+GRIST_US, GRIST_METRIC = always(YARDS_PER_POUND), always(METERS_PER_100_G)
+THREADS = always(PER_INCH)
+FIBER_DIAMETER = always(Unit("µm", "micrometer", "0.000001", 1))
+YARN_DIAMETER = always(Unit("mm", "millimeter", "0.001"))
+DENSITY = always(Unit("g/cm³", "gram / centimeter ** 3", "1000000"))
+
+TEX = always(Unit("tex", "tex", "0.001", 1))
+DTEX = always(Unit("dtex", "decitex", "0.0001", 0))
+DENIER = always(Unit("den", "denier", "0.001/9", 0))
+JUTE = always(Unit("lb/spyndle", "jute", f"{LB}/(14400*{YD})", 2))
+
+
+def hanks(symbol: str, name: str, yards: int) -> Kind:
+    """A count system: hanks of so many yards in one pound."""
+    return always(Unit(symbol, name, f"{yards}*{YD}/{LB}"))
+
+
+METRIC_COUNT = always(Unit("km/kg", "number_meter"))
+COTTON_COUNT = hanks("840 yd/lb", "number_english", 840)
+WORSTED_COUNT = hanks("560 yd/lb", "worsted_count", 560)
+WOOLLEN_RUN = hanks("1,600 yd/lb", "woollen_run", 1600)
+WOOLLEN_CUT = hanks("300 yd/lb", "woollen_cut", 300)
+LINEN_LEA = hanks("300 yd/lb", "linen_lea", 300)
+YORKSHIRE_SKEIN = hanks("256 yd/lb", "yorkshire_skein", 256)
+GALASHIELS_CUT = hanks("200 yd/lb", "galashiels_cut", 200)
+ALLOA = hanks("240 yd/lb", "alloa_count", 240)
+WEST_OF_ENGLAND = hanks("320 yd/lb", "west_of_england_count", 320)
+FRENCH_COTTON = always(Unit("km/500 g", "french_cotton_count", "2"))
+
+# Units in which published examples are printed and no cell of the planner is shown.
+PRINTED_ONLY = (
+    Unit("gr", "grain", "0.06479891"),
+    Unit("dr", "dram", "28.349523125/16"),
+    Unit("mg", "milligram", "0.001"),
+    Unit("km/kg", "kilometer / kilogram"),
+    Unit("m/kg", "meter / kilogram", "0.001"),
+    Unit("cm⁻¹", "1 / centimeter", "100"),
+)
+
+
+def unit_named(name: str) -> Unit:
+    """The unit that the registry calls `name`; published examples name their units so."""
+    return _BY_NAME[name]
+
+
+_BY_NAME = {
+    unit.pint: unit
+    for kind in list(globals().values())
+    if isinstance(kind, Kind)
+    for unit in (kind.us, kind.us_grams, kind.metric)
+} | {unit.pint: unit for unit in PRINTED_ONLY}

@@ -1,0 +1,26 @@
+"""The sentences that a planner says about what was typed. Declared once, for cell and check alike."""
+
+from workbookgen.language.domains import Choice, Number
+from workbookgen.language.fields import Input
+
+
+def symbol_of(field, system: str) -> str:
+    """The unit in which a field is shown, as people read it."""
+    return field.unit.unit(system).symbol if field.unit else ""
+
+
+def refusal(field: Input, system: str) -> str:
+    """What to type instead of something that cannot be used."""
+    verb = "choose" if isinstance(field.domain, Choice) else "type"
+    digits = ", in digits" if isinstance(field.domain, Number) else ""
+    return f"{field.label}: {verb} {field.domain.wanted(symbol_of(field, system))}{digits}."
+
+
+def missing(field: Input) -> str:
+    """What a record still needs."""
+    return f"Still to fill in: {field.label}."
+
+
+def doubled(field: Input) -> str:
+    """Two records bear one name."""
+    return f"{field.label}: another line has this name; give each its own."

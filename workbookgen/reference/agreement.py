@@ -1,0 +1,157 @@
+"""Whether a program computes what print says: the verdicts on the published examples.
+
+The planner computes each example live beside its printed answer, in the program that a
+person really uses. These three laws turn the pairs into one sentence on the first sheet.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.units import Ratio
+
+AGREES, DIFFERS = "agrees", "differs"
+
+
+@law
+def agrees(computed, printed, tolerance: Ratio) -> str:
+    """Whether a computed value agrees with a printed one.
+
+    |v - p| ≤ t · |p|. Print rounds, so each example carries its own tolerance.
+
+    Parameters
+    ----------
+    computed : v, the value computed, any quantity
+    printed : p, the value printed, of the same kind
+    tolerance : t, how far the two may differ, as a share of the printed value
+
+    Returns
+    -------
+    "agrees" or "differs"
+
+    Raises
+    ------
+    ValueError
+        A value that is not a number, or a negative tolerance.
+    DimensionalityError
+        Two values of different kinds.
+
+    Notes
+    -----
+    Valid for numbers; a printed zero is met by a computed zero only.
+
+    References
+    ----------
+    Definition of the relative difference.
+    """
+    difference = abs(computed - printed)
+    require(difference >= 0, "Both values must be numbers.")
+    require(tolerance >= 0, "The tolerance cannot be negative.")
+    within = difference <= tolerance * abs(printed)
+    return by_element(lambda holds: AGREES if holds else DIFFERS, within)
+
+
+@law
+def how_many_agree(verdicts: str) -> Ratio:
+    """Number of examples that agree.
+
+    k = count of "agrees". A verdict that is missing is not counted.
+
+    Parameters
+    ----------
+    verdicts : the verdicts, texts
+
+    Returns
+    -------
+    k, a whole number
+
+    Raises
+    ------
+    ValueError
+        There are no verdicts.
+
+    Notes
+    -----
+    Valid for verdicts as `agrees` gives them.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    verdicts = np.atleast_1d(np.asarray(verdicts, dtype=object))
+    require(verdicts.size > 0, "There are no verdicts to count.")
+    return int(np.count_nonzero(verdicts == AGREES))
+
+
+@law
+def how_many(verdicts: str) -> Ratio:
+    """Number of examples.
+
+    n = count of all verdicts. What could not be computed is an example too.
+
+    Parameters
+    ----------
+    verdicts : the verdicts, texts
+
+    Returns
+    -------
+    n, a whole number
+
+    Raises
+    ------
+    ValueError
+        There are no verdicts.
+
+    Notes
+    -----
+    Valid for verdicts as `agrees` gives them.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    verdicts = np.atleast_1d(np.asarray(verdicts, dtype=object))
+    require(verdicts.size > 0, "There are no verdicts to count.")
+    return int(verdicts.size)
+
+
+@law
+def trust(agreeing: Ratio, total: Ratio) -> str:
+    """What the published examples say of the program at hand.
+
+    trusted while k = n. One example that differs is enough to distrust every number.
+
+    Parameters
+    ----------
+    agreeing : k, number of examples that agree
+    total : n, number of examples
+
+    Returns
+    -------
+    a sentence
+
+    Raises
+    ------
+    ValueError
+        No examples, more of them agreeing than there are, or numbers that are not whole.
+
+    Notes
+    -----
+    Valid for examples that use every kind of formula in the planner.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require(total >= 1, "There must be at least one example.")
+    require((agreeing >= 0) & (agreeing <= total), "From none to all of the examples agree.")
+    require((agreeing % 1 == 0) & (total % 1 == 0), "Examples are counted in whole numbers.")
+    return by_element(_trust_sentence, agreeing, total)
+
+
+def _trust_sentence(agreeing, total) -> str:
+    if agreeing == total:
+        return "This program computes the planner correctly."
+    return (
+        f"Do not rely on the numbers here: {int(total - agreeing)} of {int(total)} "
+        "published examples differ in this program."
+    )

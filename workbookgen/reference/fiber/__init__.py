@@ -1,0 +1,52 @@
+"""From fleece to yarn and back: what each step leaves, and how much to buy.
+
+A lot goes through the steps that were still ahead of it when it was bought: skirting,
+scouring, preparation, spinning. `stages` knows the steps, `forwards` and `backwards` go
+along them, `fleece` reads what is printed about breeds. Skirting, preparation and
+spinning are told by what they lose, scouring by what it yields, as the trade speaks.
+"""
+
+from workbookgen.reference.fiber.backwards import (
+    before_preparation,
+    before_scouring,
+    before_skirting,
+    before_spinning,
+)
+from workbookgen.reference.fiber.fleece import (
+    WOOL_GRADES,
+    clean_fleece,
+    fleeces,
+    midpoint,
+    rectangular_uncertainty,
+    wool_grade,
+)
+from workbookgen.reference.fiber.forwards import (
+    after_preparation,
+    after_scouring,
+    after_skirting,
+    after_spinning,
+    share_kept,
+    share_lost,
+)
+from workbookgen.reference.fiber.stages import STATES, stage
+
+__all__ = [
+    "STATES",
+    "WOOL_GRADES",
+    "after_preparation",
+    "after_scouring",
+    "after_skirting",
+    "after_spinning",
+    "before_preparation",
+    "before_scouring",
+    "before_skirting",
+    "before_spinning",
+    "clean_fleece",
+    "fleeces",
+    "midpoint",
+    "rectangular_uncertainty",
+    "share_kept",
+    "share_lost",
+    "stage",
+    "wool_grade",
+]

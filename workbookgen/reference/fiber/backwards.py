@@ -1,0 +1,164 @@
+"""Backwards, from yarn to fleece: how much to have at each step, and to buy.
+
+The same figures as forwards, by division. Nothing was weighed yet, so one's own figure
+and the guide are all there is.
+"""
+
+from workbookgen.reference.fiber.stages import (
+    NO_MASS,
+    PREPARATION,
+    SCOURING,
+    SKIRTING,
+    SPINNING,
+    bought_after,
+    kept_of_loss,
+    kept_of_yield,
+)
+from workbookgen.reference.law import law, require
+from workbookgen.units import Mass, Ratio
+
+
+@law
+def before_spinning(
+    yarn: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None
+) -> Mass:
+    """Mass of prepared fiber for a mass of yarn.
+
+    a = b if bought as yarn; else b / (1 - loss). Divide: adding the loss gives too little.
+
+    Parameters
+    ----------
+    yarn : b, mass of the yarn wanted
+    stage : the place at which a lot is bought, 1 to 5
+    own : one's own figure of the loss, a share
+    guide : the loss that the guide expects, a share
+
+    Returns
+    -------
+    a, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass, a loss outside 0 to below 1, or nothing known of the step.
+
+    Notes
+    -----
+    Valid for fiber and yarn in the same state of moisture.
+
+    References
+    ----------
+    Losses of 1 to 5 per cent: common practice, no source.
+    """
+    return _checked(yarn) / kept_of_loss(bought_after(SPINNING, stage), own, guide)
+
+
+@law
+def before_preparation(
+    prepared: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None
+) -> Mass:
+    """Mass of washed fiber for a mass of prepared fiber.
+
+    a = b if bought prepared or later; else b / (1 - loss). What combs and cards will keep back
+    has to be there before.
+
+    Parameters
+    ----------
+    prepared : b, mass wanted after preparation
+    stage : the place at which a lot is bought, 1 to 5
+    own : one's own figure of the loss, a share
+    guide : the loss that the guide expects, a share
+
+    Returns
+    -------
+    a, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass, a loss outside 0 to below 1, or nothing known of the step.
+
+    Notes
+    -----
+    Valid for fiber in the same state of moisture before and after.
+
+    References
+    ----------
+    Carding 2 to 10, combing 20 to 40 per cent: common practice, no source.
+    """
+    return _checked(prepared) / kept_of_loss(bought_after(PREPARATION, stage), own, guide)
+
+
+@law
+def before_scouring(
+    scoured: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None
+) -> Mass:
+    """Mass of skirted fleece for a mass of washed fiber.
+
+    a = b if bought washed or later; else b / yield. Grease and dirt are bought with the fleece.
+
+    Parameters
+    ----------
+    scoured : b, mass wanted after scouring
+    stage : the place at which a lot is bought, 1 to 5
+    own : one's own figure of the yield, a share
+    guide : the yield that the guide expects, a share
+
+    Returns
+    -------
+    a, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass, a yield outside above 0 to 1, or nothing known of the step.
+
+    Notes
+    -----
+    Valid for wool weighed air dry; a yield belongs to the regain at which it was stated.
+
+    References
+    ----------
+    Yields of breeds from extension sheets and breed directories (read), as the guide has them.
+    """
+    return _checked(scoured) / kept_of_yield(bought_after(SCOURING, stage), own, guide)
+
+
+@law
+def before_skirting(
+    skirted: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None
+) -> Mass:
+    """Mass of raw fleece for a mass of skirted fleece.
+
+    a = b if bought skirted or later; else b / (1 - loss). The edges are bought with the fleece.
+
+    Parameters
+    ----------
+    skirted : b, mass wanted after skirting
+    stage : the place at which a lot is bought, 1 to 5
+    own : one's own figure of the loss, a share
+    guide : the loss that the guide expects, a share
+
+    Returns
+    -------
+    a, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass, a loss outside 0 to below 1, or nothing known of the step.
+
+    Notes
+    -----
+    Valid for fleece in the same state of moisture before and after.
+
+    References
+    ----------
+    Losses of 5 to 25 per cent: common practice, no source.
+    """
+    return _checked(skirted) / kept_of_loss(bought_after(SKIRTING, stage), own, guide)
+
+
+def _checked(mass):
+    require(mass >= NO_MASS, "The mass wanted cannot be negative.")
+    return mass

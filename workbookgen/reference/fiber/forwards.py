@@ -1,0 +1,278 @@
+"""Forwards, from fleece to yarn: what each step leaves of a lot.
+
+At each step the scale beats one's own figure, and one's own figure beats the guide. What
+a step leaves is what goes into the next, so the four functions make a chain.
+"""
+
+import numpy as np
+
+from workbookgen.reference.fiber.stages import (
+    NO_MASS,
+    PREPARATION,
+    SCOURING,
+    SKIRTING,
+    SPINNING,
+    bought_after,
+    kept_of_loss,
+    kept_of_yield,
+)
+from workbookgen.reference.law import law, require
+from workbookgen.units import Mass, Quantity, Ratio
+
+
+@law
+def after_skirting(
+    weight: Mass,
+    stage: Ratio,
+    weighed: Mass | None = None,
+    own: Ratio | None = None,
+    guide: Ratio | None = None,
+) -> Mass:
+    """Mass of a fleece once its edges are off.
+
+    b = a if bought skirted or later; else as weighed; else a · (1 - loss). Skirting takes off the
+    soiled and matted edges.
+
+    Parameters
+    ----------
+    weight : a, mass as bought
+    stage : the place at which the lot was bought, 1 to 5
+    weighed : mass on the scale after the step, if it was weighed
+    own : one's own figure of the loss, a share
+    guide : the loss that the guide expects, a share
+
+    Returns
+    -------
+    b, a mass
+
+    Raises
+    ------
+    ValueError
+        A gain of mass, a loss outside 0 to below 1, or nothing known of the step.
+
+    Notes
+    -----
+    Valid for a raw fleece weighed in the same state of moisture before and after.
+
+    References
+    ----------
+    Losses of 5 to 25 per cent: common practice, no source.
+    """
+    skipped = bought_after(SKIRTING, stage)
+    if weighed is not None:
+        return _on_the_scale(weight, weighed, skipped)
+    return _checked(weight) * kept_of_loss(skipped, own, guide)
+
+
+@law
+def after_scouring(
+    skirted: Mass,
+    stage: Ratio,
+    weighed: Mass | None = None,
+    own: Ratio | None = None,
+    guide: Ratio | None = None,
+) -> Mass:
+    """Mass of the fiber once grease and dirt are washed out.
+
+    b = a if bought washed or later; else as weighed; else a · yield. Scouring takes off grease,
+    suint and dust, often half the fleece.
+
+    Parameters
+    ----------
+    skirted : a, mass after skirting
+    stage : the place at which the lot was bought, 1 to 5
+    weighed : mass on the scale after the step, if it was weighed
+    own : one's own figure of the yield, a share
+    guide : the yield that the guide expects, a share
+
+    Returns
+    -------
+    b, a mass
+
+    Raises
+    ------
+    ValueError
+        A gain of mass, a yield outside above 0 to 1, or nothing known of the step.
+
+    Notes
+    -----
+    Valid for wool weighed air dry; a yield belongs to the regain at which it was stated.
+
+    References
+    ----------
+    Yields of breeds from extension sheets and breed directories (read), as the guide has them.
+    """
+    skipped = bought_after(SCOURING, stage)
+    if weighed is not None:
+        return _on_the_scale(skirted, weighed, skipped)
+    return _checked(skirted) * kept_of_yield(skipped, own, guide)
+
+
+@law
+def after_preparation(
+    scoured: Mass,
+    stage: Ratio,
+    weighed: Mass | None = None,
+    own: Ratio | None = None,
+    guide: Ratio | None = None,
+) -> Mass:
+    """Mass of the fiber once it is combed or carded.
+
+    b = a if bought prepared or later; else as weighed; else a · (1 - loss). Combs and cards
+    keep back short and tangled fibers.
+
+    Parameters
+    ----------
+    scoured : a, mass after scouring
+    stage : the place at which the lot was bought, 1 to 5
+    weighed : mass on the scale after the step, if it was weighed
+    own : one's own figure of the loss, a share
+    guide : the loss that the guide expects, a share
+
+    Returns
+    -------
+    b, a mass
+
+    Raises
+    ------
+    ValueError
+        A gain of mass, a loss outside 0 to below 1, or nothing known of the step.
+
+    Notes
+    -----
+    Valid for fiber weighed in the same state of moisture before and after.
+
+    References
+    ----------
+    Carding 2 to 10, combing 20 to 40 per cent: common practice, no source.
+    """
+    skipped = bought_after(PREPARATION, stage)
+    if weighed is not None:
+        return _on_the_scale(scoured, weighed, skipped)
+    return _checked(scoured) * kept_of_loss(skipped, own, guide)
+
+
+@law
+def after_spinning(
+    prepared: Mass,
+    stage: Ratio,
+    weighed: Mass | None = None,
+    own: Ratio | None = None,
+    guide: Ratio | None = None,
+) -> Mass:
+    """Mass of the yarn that the fiber gives.
+
+    b = a if bought as yarn; else as weighed; else a · (1 - loss). A little fiber falls at the wheel,
+    and ends of singles are left on the bobbins.
+
+    Parameters
+    ----------
+    prepared : a, mass after preparation
+    stage : the place at which the lot was bought, 1 to 5
+    weighed : mass on the scale after the step, if it was weighed
+    own : one's own figure of the loss, a share
+    guide : the loss that the guide expects, a share
+
+    Returns
+    -------
+    b, a mass
+
+    Raises
+    ------
+    ValueError
+        A gain of mass, a loss outside 0 to below 1, or nothing known of the step.
+
+    Notes
+    -----
+    Valid for fiber and yarn weighed in the same state of moisture.
+
+    References
+    ----------
+    Losses of 1 to 5 per cent: common practice, no source.
+    """
+    skipped = bought_after(SPINNING, stage)
+    if weighed is not None:
+        return _on_the_scale(prepared, weighed, skipped)
+    return _checked(prepared) * kept_of_loss(skipped, own, guide)
+
+
+def _checked(mass):
+    require(mass >= NO_MASS, "The mass before the step cannot be negative.")
+    return mass
+
+
+def _on_the_scale(before, weighed, skipped):
+    """Mass as weighed; where the lot was bought further on, the mass before."""
+    grams_before, grams_after = _checked(before).m_as("gram"), weighed.m_as("gram")
+    require(skipped | (grams_after >= 0), "The mass weighed cannot be negative.")
+    require(
+        skipped | (weighed <= before),
+        "Fiber cannot gain mass in a step: check both weighings, or let it dry.",
+    )
+    return Quantity(np.where(skipped, grams_before, grams_after)[()], "gram")
+
+
+@law
+def share_lost(before: Mass, after: Mass) -> Ratio:
+    """Share of its mass that a lot loses in a step.
+
+    q = 1 - after / before. One's own figure, and better than any guide.
+
+    Parameters
+    ----------
+    before : mass before the step
+    after : mass after it
+
+    Returns
+    -------
+    q, a share; below zero when the lot has taken up moisture
+
+    Raises
+    ------
+    ValueError
+        A mass before that is not above zero, or a negative mass after.
+
+    Notes
+    -----
+    Valid for both masses in the same state of moisture.
+
+    References
+    ----------
+    Definition of the loss.
+    """
+    require(before > NO_MASS, "The mass before the step must be above zero.")
+    require(after >= NO_MASS, "The mass after the step cannot be negative.")
+    return 1 - (after / before).m_as("")
+
+
+@law
+def share_kept(start: Mass, yarn: Mass) -> Ratio:
+    """Share of a lot that becomes yarn.
+
+    k = y / a. All steps in one figure.
+
+    Parameters
+    ----------
+    start : a, mass as bought
+    yarn : y, mass of the yarn
+
+    Returns
+    -------
+    k, a share
+
+    Raises
+    ------
+    ValueError
+        A mass at the start that is not above zero, or a negative mass of yarn.
+
+    Notes
+    -----
+    Valid for both masses in the same state of moisture.
+
+    References
+    ----------
+    Definition of the share kept.
+    """
+    require(start > NO_MASS, "The mass at the start must be above zero.")
+    require(yarn >= NO_MASS, "The mass of the yarn cannot be negative.")
+    return (yarn / start).m_as("")

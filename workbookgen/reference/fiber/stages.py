@@ -1,0 +1,94 @@
+"""Where a lot stands on its way, and what a step keeps of it.
+
+A lot is bought in one of five states. A step that lies behind that state is skipped, and
+a skipped step keeps everything: that one rule spares every formula its exceptions.
+Figures of a step matter only where it is not skipped.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.units import Quantity, Ratio
+
+STATES = (
+    "raw fleece",
+    "skirted fleece",
+    "washed fiber",
+    "prepared fiber",
+    "yarn or thread",
+)
+SKIRTING, SCOURING, PREPARATION, SPINNING = 1, 2, 3, 4
+NO_MASS = Quantity(0.0, "g")
+
+
+@law
+def stage(state: str) -> Ratio:
+    """Place of a lot on the way from fleece to yarn.
+
+    s = 1 raw fleece, 2 skirted fleece, 3 washed fiber, 4 prepared fiber, 5 yarn or thread.
+    Steps behind that place cost a lot nothing more.
+
+    Parameters
+    ----------
+    state : the state in which the lot was bought, one of STATES, upper or lower case
+
+    Returns
+    -------
+    s, 1 to 5
+
+    Raises
+    ------
+    ValueError
+        A state that is not one of the five.
+
+    Notes
+    -----
+    Valid for fleece fibers; fiber that is never scoured is bought as washed fiber.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    stages = by_element(_stage_of, state)
+    return stages.astype(float) if np.ndim(stages) else stages
+
+
+def _stage_of(state) -> float:
+    folded = str(state).casefold()
+    require(folded in STATES, f'"{state}" is no state of fiber known here: choose one of the list.')
+    return STATES.index(folded) + 1.0
+
+
+def bought_after(step: int, stage):
+    """Whether a lot was bought with this step behind it."""
+    require((stage >= 1) & (stage <= len(STATES)), "The stage of a lot lies between 1 and 5.")
+    return stage > step
+
+
+def kept_of_loss(skipped, own, guide):
+    """Share that a step keeps, from what it loses."""
+    loss = _figure(skipped, own, guide)
+    require(
+        skipped | ((loss >= 0) & (loss < 1)),
+        "A loss lies from 0 to below 1: it is a share of the mass before the step.",
+    )
+    return np.where(skipped, 1.0, 1 - loss)
+
+
+def kept_of_yield(skipped, own, guide):
+    """Share that a step keeps, from what it yields."""
+    kept = _figure(skipped, own, guide)
+    require(
+        skipped | ((kept > 0) & (kept <= 1)),
+        "A yield lies above 0 and up to 1: it is a share of the mass before the step.",
+    )
+    return np.where(skipped, 1.0, kept)
+
+
+def _figure(skipped, own, guide):
+    if own is not None:
+        return own
+    if guide is not None:
+        return guide
+    require(skipped, "Nothing is known of this step: weigh it, give your own figure, or a guide's.")
+    return np.nan

@@ -1,0 +1,67 @@
+"""What every calculation of the trade has in common, said once.
+
+`@law` reads a function's annotations and sees to three things before the function runs:
+a quantity of the wrong dimension raises pint's DimensionalityError; a plain number is
+taken only where a dimensionless one belongs; and dimensionless quantities arrive inside
+as plain numbers, so that a percentage needs no care. `require` states where a law holds.
+"""
+
+import functools
+import inspect
+import typing
+
+import numpy as np
+import pint
+
+from workbookgen.units import Quantity, ureg
+
+
+def law(function):
+    """Hold a calculation's arguments to the dimensions in its annotations."""
+    signature = inspect.signature(function)
+    dimensions = {
+        name: dimension_of(parameter.annotation)
+        for name, parameter in signature.parameters.items()
+        if dimension_of(parameter.annotation) is not None
+    }
+
+    @functools.wraps(function)
+    def checked(*args, **kwargs):
+        bound = signature.bind(*args, **kwargs)
+        for name, value in bound.arguments.items():
+            if name in dimensions and value is not None:
+                bound.arguments[name] = _fit(value, dimensions[name])
+        return function(*bound.args, **bound.kwargs)
+
+    checked.dimensions = dimensions
+    return checked
+
+
+def dimension_of(annotation) -> str | None:
+    """The dimension that an annotation states, or None (texts have none)."""
+    if hasattr(annotation, "__metadata__"):
+        return annotation.__metadata__[0]
+    stated = [dimension_of(part) for part in typing.get_args(annotation)]
+    return next((dimension for dimension in stated if dimension), None)
+
+
+def _fit(value, dimension: str):
+    if not isinstance(value, Quantity):
+        value = Quantity(np.asarray(value, dtype=float) if np.ndim(value) else value, "")
+    if not value.check(dimension):
+        wanted = ureg.get_dimensionality(dimension) if dimension != "[]" else "dimensionless"
+        raise pint.DimensionalityError(value.units, "a quantity of", value.dimensionality, wanted)
+    return value.to("").magnitude if dimension == "[]" else value
+
+
+def require(condition, sentence: str) -> None:
+    """Refuse values outside a law's validity. A value that is not a number never satisfies it."""
+    if not np.all(condition):
+        raise ValueError(sentence)
+
+
+def by_element(function, *values):
+    """Apply a function of single values: one text for scalars, an object array for arrays."""
+    if all(np.ndim(value) == 0 for value in values):
+        return function(*values)
+    return np.vectorize(function, otypes=[object])(*values)

@@ -1,0 +1,186 @@
+"""Water in the fiber: regain, moisture content, and the mass that trade agrees on.
+
+Fiber takes up water from the air and weighs more for it. Regain counts the water on the
+dry fiber, moisture content on the moist one; the two are mixed up even in print, so each
+has its own function here and its own name.
+"""
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Mass, Quantity, Ratio
+
+NO_MASS = Quantity(0.0, "g")
+
+
+@law
+def mass_at_regain(dry_mass: Mass, regain: Ratio) -> Mass:
+    """Mass of fiber at a stated regain.
+
+    m = D · (1 + R). The dry fiber and the water that belongs to it.
+
+    Parameters
+    ----------
+    dry_mass : D, oven-dry mass
+    regain : R, water as a share of the dry mass
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass or a negative regain.
+
+    Notes
+    -----
+    Valid for any fiber; a regain agreed on in trade does not say how moist a skein is.
+
+    References
+    ----------
+    Definition of regain; commercial regains in ASTM D1909-13, wool 13.6 per cent (read).
+    """
+    _require_mass(dry_mass)
+    _require_regain(regain)
+    return dry_mass * (1 + regain)
+
+
+@law
+def dry_mass(mass: Mass, moisture_content: Ratio) -> Mass:
+    """Mass of the fiber without its water.
+
+    D = m · (1 - M). The moisture content is the share that is water.
+
+    Parameters
+    ----------
+    mass : m, mass as weighed
+    moisture_content : M, water as a share of the mass as weighed
+
+    Returns
+    -------
+    D, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass, or a moisture content outside 0 to below 1.
+
+    Notes
+    -----
+    Valid for mass and moisture content taken at the same time.
+
+    References
+    ----------
+    Definition of moisture content.
+    """
+    _require_mass(mass)
+    _require_content(moisture_content)
+    return mass * (1 - moisture_content)
+
+
+@law
+def regain_of(moisture_content: Ratio) -> Ratio:
+    """Regain from moisture content.
+
+    R = M / (1 - M). The same water, counted on the dry fiber.
+
+    Parameters
+    ----------
+    moisture_content : M, water as a share of the moist mass
+
+    Returns
+    -------
+    R, a share of the dry mass
+
+    Raises
+    ------
+    ValueError
+        A moisture content outside 0 to below 1.
+
+    Notes
+    -----
+    Valid for any fiber.
+
+    References
+    ----------
+    Definitions; ASTM D2118 gives 12.0 per cent moisture content for scoured wool (read).
+    """
+    _require_content(moisture_content)
+    return moisture_content / (1 - moisture_content)
+
+
+@law
+def moisture_content_of(regain: Ratio) -> Ratio:
+    """Moisture content from regain.
+
+    M = R / (1 + R). The same water, counted on the moist fiber.
+
+    Parameters
+    ----------
+    regain : R, water as a share of the dry mass
+
+    Returns
+    -------
+    M, a share of the moist mass
+
+    Raises
+    ------
+    ValueError
+        A negative regain.
+
+    Notes
+    -----
+    Valid for any fiber.
+
+    References
+    ----------
+    Definitions of regain and moisture content.
+    """
+    _require_regain(regain)
+    return regain / (1 + regain)
+
+
+@law
+def correct_mass(mass: Mass, moisture_content: Ratio, regain: Ratio) -> Mass:
+    """Mass that a lot would have at the agreed regain.
+
+    m_c = m · (1 - M) · (1 + R). Water is not sold for the price of fiber.
+
+    Parameters
+    ----------
+    mass : m, mass as weighed
+    moisture_content : M, water as a share of the mass as weighed
+    regain : R, agreed water as a share of the dry mass
+
+    Returns
+    -------
+    m_c, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass or regain, or a moisture content outside 0 to below 1.
+
+    Notes
+    -----
+    Valid for mass and moisture content taken at the same time.
+
+    References
+    ----------
+    Correct invoice weight of the textile trade, a public page of worked problems (read).
+    """
+    return mass_at_regain(dry_mass(mass, moisture_content), regain)
+
+
+def _require_mass(mass):
+    require(mass >= NO_MASS, "The mass cannot be negative.")
+
+
+def _require_regain(regain):
+    require(regain >= 0, "The regain cannot be negative.")
+
+
+def _require_content(moisture_content):
+    require(
+        (moisture_content >= 0) & (moisture_content < 1),
+        "The moisture content lies from 0 to below 1: it is a share of the moist mass.",
+    )

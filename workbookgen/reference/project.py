@@ -1,0 +1,195 @@
+"""What a piece of work needs, and whether it is there.
+
+A wanted length becomes yarn to spin, yarn becomes fiber to have, and what is in hand is
+set against it. The verdict is a sentence in yards and meters, since that is the question
+a person asks.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
+
+NOTHING = Quantity(0.0, "m")
+NO_MASS = Quantity(0.0, "g")
+NO_GRIST = Quantity(0.0, "m/g")
+ROUNDING = 1e-9  # a share found by dividing two equal masses may miss 1 by a hair
+
+
+@law
+def yarn_length(length_wanted: Length, margin: Ratio = 0.1) -> Length:
+    """Length of yarn to have for a piece.
+
+    L = Y · (1 + x). The margin stands for gauge that drifts, knots and swatches.
+
+    Parameters
+    ----------
+    length_wanted : Y, the length that the pattern asks for
+    margin : x, what to have beyond it, as a share
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length or a negative margin.
+
+    Notes
+    -----
+    Valid for a pattern that was worked in a yarn of like thickness.
+
+    References
+    ----------
+    A reserve of 10 to 15 per cent: common practice, no source.
+    """
+    require(length_wanted >= NOTHING, "The length wanted cannot be negative.")
+    require(margin >= 0, "The margin cannot be negative.")
+    return length_wanted * (1 + margin)
+
+
+@law
+def fiber_for(yarn: Mass, kept: Ratio) -> Mass:
+    """Mass of fiber to have for a mass of yarn.
+
+    f = y / k. Divide by what is kept; adding what is lost gives too little.
+
+    Parameters
+    ----------
+    yarn : y, mass of the yarn
+    kept : k, share of the fiber that becomes yarn, above 0 to 1
+
+    Returns
+    -------
+    f, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass, or a share kept outside 0 to 1.
+
+    Notes
+    -----
+    Valid for fiber in the state for which the share kept was found.
+
+    References
+    ----------
+    Definition of the share kept.
+    """
+    require(yarn >= NO_MASS, "The mass of the yarn cannot be negative.")
+    require((kept > 0) & (kept <= 1 + ROUNDING), "The share kept lies above 0 and up to 1.")
+    return yarn / kept
+
+
+@law
+def length_in_hand(spun_length: Length, to_come: Mass, grist: Grist) -> Length:
+    """Length of yarn that is there or is still to come from the fiber.
+
+    H = S + m · g. Yarn on the shelf counts as measured, fiber counts at the planned grist.
+
+    Parameters
+    ----------
+    spun_length : S, length already spun
+    to_come : m, mass of the yarn that the remaining fiber will give
+    grist : g, grist to which it will be spun
+
+    Returns
+    -------
+    H, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length or mass, or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid for fiber that is spun to the planned grist.
+
+    References
+    ----------
+    Definition of the grist.
+    """
+    require(spun_length >= NOTHING, "The length spun cannot be negative.")
+    require(to_come >= NO_MASS, "The mass still to come cannot be negative.")
+    require(grist > NO_GRIST, "The grist must be above zero.")
+    return spun_length + (to_come * grist).to("meter")
+
+
+@law
+def surplus(have, need):
+    """What is left over when the need is met.
+
+    s = H - N. Below zero it is what is lacking.
+
+    Parameters
+    ----------
+    have : H, what there is, any quantity
+    need : N, what is needed, of the same kind
+
+    Returns
+    -------
+    s, of the same kind
+
+    Raises
+    ------
+    ValueError
+        A negative amount.
+    DimensionalityError
+        Two amounts of different kinds.
+
+    Notes
+    -----
+    Valid for amounts of the same thing, lengths or masses.
+
+    References
+    ----------
+    Definition of the surplus.
+    """
+    difference = have - need
+    require(have >= 0, "What there is cannot be negative.")
+    require(need >= 0, "What is needed cannot be negative.")
+    return difference
+
+
+@law
+def verdict(surplus: Length) -> str:
+    """Whether it is enough, in a sentence.
+
+    enough while s ≥ 0, else short. The amount is told in whole yards and whole meters.
+
+    Parameters
+    ----------
+    surplus : s, length that is left over, below zero when some is lacking
+
+    Returns
+    -------
+    a text such as "enough, 120 yd (110 m) to spare" or "short by 80 yd (73 m)"
+
+    Raises
+    ------
+    ValueError
+        A surplus that is not a number.
+
+    Notes
+    -----
+    Valid for any length; halves round away from zero.
+
+    References
+    ----------
+    Definition of the surplus.
+    """
+    require(np.isfinite(surplus.magnitude), "The surplus must be a number.")
+    return by_element(_sentence, surplus.m_as("yard"), surplus.m_as("meter"))
+
+
+def _sentence(yards, meters) -> str:
+    amount = f"{_whole(yards)} yd ({_whole(meters)} m)"
+    return f"enough, {amount} to spare" if yards >= 0 else f"short by {amount}"
+
+
+def _whole(amount) -> int:
+    # Python rounds halves to even; a person rounds them up. The last digits of a
+    # conversion must not decide a half.
+    return int(np.floor(round(abs(float(amount)), 9) + 0.5))

@@ -1,0 +1,35 @@
+"""Length from a reel: loops, wraps, and what washing leaves of them.
+
+`loop` is about the reel: how long one full turn of it is, and how surely. `skein` is about
+the yarn wound on it: its length and its mass, on the reel and after washing.
+"""
+
+from workbookgen.reference.reeling.loop import (
+    hundred_wraps_tolerance,
+    loop_basis,
+    loop_in_use,
+    measured_loop,
+    niddy_noddy_loop,
+    relative_tolerance,
+)
+from workbookgen.reference.reeling.skein import (
+    finished_length,
+    hundred_wraps,
+    length,
+    net_mass,
+    shrinkage,
+)
+
+__all__ = [
+    "finished_length",
+    "hundred_wraps",
+    "hundred_wraps_tolerance",
+    "length",
+    "loop_basis",
+    "loop_in_use",
+    "measured_loop",
+    "net_mass",
+    "niddy_noddy_loop",
+    "relative_tolerance",
+    "shrinkage",
+]

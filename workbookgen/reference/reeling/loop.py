@@ -1,0 +1,231 @@
+"""The loop of a reel: what one full turn of it measures, and how surely.
+
+Everything that is counted in wraps rests on the loop. It is told by the maker, worked out
+from height and arms, or measured with a cord, and the best that is known of it is used.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Length, Quantity, Ratio
+
+NOTHING = Quantity(0.0, "m")
+
+MEASURED, FROM_ARMS, RATED = "measured with a cord", "from height and arms", "rated"
+
+
+@law
+def measured_loop(cord: Length, turns: Ratio) -> Length:
+    """Loop of a reel, measured with a cord.
+
+    C = cord / turns. Wind a cord of known length and count the turns it makes.
+
+    Parameters
+    ----------
+    cord : length of the cord
+    turns : turns that the cord makes, parts of a turn included
+
+    Returns
+    -------
+    C, the loop
+
+    Raises
+    ------
+    ValueError
+        A cord or a number of turns that is not above zero.
+
+    Notes
+    -----
+    Valid for a cord that does not stretch; more turns measure better.
+
+    References
+    ----------
+    Definition of the loop.
+    """
+    require(cord > NOTHING, "The cord must have a length.")
+    require(turns > 0, "The cord must make at least part of a turn.")
+    return cord / turns
+
+
+@law
+def niddy_noddy_loop(height: Length, arm_a: Length, arm_b: Length) -> Length:
+    """Loop of a niddy-noddy, from its height and its two arms.
+
+    C = 4 · √(h² + (a/2)² + (b/2)²). The yarn runs in four legs from arm end to arm end.
+
+    Parameters
+    ----------
+    height : h, distance between the two crossed arms
+    arm_a : a, span of one arm from end to end
+    arm_b : b, span of the other arm
+
+    Returns
+    -------
+    C, the loop
+
+    Raises
+    ------
+    ValueError
+        A height or a span that is not above zero.
+
+    Notes
+    -----
+    Valid for arms at right angles, with the yarn on their very ends.
+
+    References
+    ----------
+    Geometry.
+    """
+    require(height > NOTHING, "The height must be above zero.")
+    require((arm_a > NOTHING) & (arm_b > NOTHING), "Both arms must have a span.")
+    return 4 * np.sqrt(height**2 + (arm_a / 2) ** 2 + (arm_b / 2) ** 2)
+
+
+@law
+def loop_in_use(
+    rated: Length | None = None,
+    measured: Length | None = None,
+    from_arms: Length | None = None,
+) -> Length:
+    """Loop of a reel that the planner reckons with.
+
+    C = measured, else from arms, else rated. One's own measuring beats arithmetic on the
+    real reel, and that beats a maker's word.
+
+    Parameters
+    ----------
+    rated : the loop that the maker states
+    measured : the loop measured with a cord
+    from_arms : the loop from height and arms
+
+    Returns
+    -------
+    C, the loop in use
+
+    Raises
+    ------
+    ValueError
+        None of the three is known, or the loop in use is not above zero.
+
+    Notes
+    -----
+    Valid for three figures of one and the same reel.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    _, loop = _best_known(rated, measured, from_arms)
+    return loop
+
+
+@law
+def loop_basis(
+    rated: Length | None = None,
+    measured: Length | None = None,
+    from_arms: Length | None = None,
+) -> str:
+    """Where the loop in use comes from.
+
+    basis = the first known of measured, from arms, rated. A length is no better than the
+    loop it rests on, so that is said in words.
+
+    Parameters
+    ----------
+    rated : the loop that the maker states
+    measured : the loop measured with a cord
+    from_arms : the loop from height and arms
+
+    Returns
+    -------
+    "measured with a cord", "from height and arms" or "rated"
+
+    Raises
+    ------
+    ValueError
+        None of the three is known, or the loop in use is not above zero.
+
+    Notes
+    -----
+    Valid for three figures of one and the same reel.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    basis, loop = _best_known(rated, measured, from_arms)
+    return np.full(loop.shape, basis, dtype=object) if np.ndim(loop.magnitude) else basis
+
+
+def _best_known(rated, measured, from_arms):
+    ranking = ((MEASURED, measured), (FROM_ARMS, from_arms), (RATED, rated))
+    known = [(basis, loop) for basis, loop in ranking if loop is not None]
+    require(len(known) > 0, "The loop is not known: state it, measure it, or give the arms.")
+    basis, loop = known[0]
+    require(loop > NOTHING, "The loop must have a length.")
+    return basis, loop
+
+
+@law
+def relative_tolerance(tolerance: Length, loop: Length) -> Ratio:
+    """Tolerance of a loop as a share of it.
+
+    t = u / C. The same share of doubt goes into every length wound on the reel.
+
+    Parameters
+    ----------
+    tolerance : u, how far the loop may be off, to either side
+    loop : C, the loop
+
+    Returns
+    -------
+    t, a share
+
+    Raises
+    ------
+    ValueError
+        A negative tolerance, or a loop of no length.
+
+    Notes
+    -----
+    Valid for a tolerance that is small beside the loop.
+
+    References
+    ----------
+    Relative uncertainty as in JCGM 100, 5.1.6 (from memory).
+    """
+    require(tolerance >= NOTHING, "The tolerance cannot be negative.")
+    require(loop > NOTHING, "The loop must have a length.")
+    return (tolerance / loop).m_as("")
+
+
+@law
+def hundred_wraps_tolerance(tolerance: Length) -> Length:
+    """Tolerance of the length of a hundred wraps.
+
+    U = 100 · u. The loop is off by the same amount in every wrap, so the errors add and do
+    not even out.
+
+    Parameters
+    ----------
+    tolerance : u, how far the loop may be off, to either side
+
+    Returns
+    -------
+    U, a length
+
+    Raises
+    ------
+    ValueError
+        A negative tolerance.
+
+    Notes
+    -----
+    Valid for wraps that are counted without a mistake.
+
+    References
+    ----------
+    Errors that are wholly correlated add: JCGM 100, 5.2.2 (from memory).
+    """
+    require(tolerance >= NOTHING, "The tolerance cannot be negative.")
+    return 100 * tolerance

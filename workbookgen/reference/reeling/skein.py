@@ -1,0 +1,183 @@
+"""A skein on the reel, on the scale and after washing: its length and its mass.
+
+Every full turn of the reel is one loop, so wraps become a length. Washing is told by the
+loop as well: the washed skein, laid slack, has a shorter one than the reel.
+"""
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Length, Mass, Quantity, Ratio
+
+NOTHING = Quantity(0.0, "m")
+NO_MASS = Quantity(0.0, "g")
+
+
+@law
+def length(wraps: Ratio, loop: Length, part_wrap: Ratio = 0.0, rest: Length = NOTHING) -> Length:
+    """Length of the yarn on a reel.
+
+    L = (n + p) · C + r. Every full turn of the reel is one loop.
+
+    Parameters
+    ----------
+    wraps : n, full wraps counted
+    loop : C, length of one full turn of the reel
+    part_wrap : p, the share of a last wrap that is not full, 0 to 1
+    rest : r, a length measured apart, after the last wrap
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        A negative number, a part wrap over 1, or a loop of no length.
+
+    Notes
+    -----
+    Valid for a reel on which the layers do not yet lengthen the loop.
+
+    References
+    ----------
+    Skein method of ISO 2060 and ASTM D1907 (from memory): length is perimeter times turns.
+    """
+    require(wraps >= 0, "The number of wraps cannot be negative.")
+    require((part_wrap >= 0) & (part_wrap <= 1), "A part wrap lies between 0 and 1.")
+    require(loop > NOTHING, "The loop must have a length.")
+    require(rest >= NOTHING, "The rest cannot be a negative length.")
+    return (wraps + part_wrap) * loop + rest
+
+
+@law
+def hundred_wraps(loop: Length) -> Length:
+    """Length of a hundred wraps.
+
+    L = 100 · C. A figure that shows at a glance what a reel holds.
+
+    Parameters
+    ----------
+    loop : C, the loop
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        A loop of no length.
+
+    Notes
+    -----
+    Valid for a reel on which the layers do not yet lengthen the loop.
+
+    References
+    ----------
+    Skein method of ISO 2060 and ASTM D1907 (from memory): length is perimeter times turns.
+    """
+    require(loop > NOTHING, "The loop must have a length.")
+    return 100 * loop
+
+
+@law
+def finished_length(length: Length, loop: Length, washed_loop: Length | None = None) -> Length:
+    """Length of the yarn after washing.
+
+    F = L · C_w / C, or L while no washed loop is known. Every part of a skein shrinks
+    alike, so one loop of it tells for all.
+
+    Parameters
+    ----------
+    length : L, length on the reel
+    loop : C, the loop of the reel
+    washed_loop : C_w, the loop of the washed, dry, slack skein
+
+    Returns
+    -------
+    F, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length, or a loop that is not above zero.
+
+    Notes
+    -----
+    Valid for a skein that was washed whole and measured without tension.
+
+    References
+    ----------
+    Proportion; common practice, no source.
+    """
+    require(length >= NOTHING, "The length cannot be negative.")
+    require(loop > NOTHING, "The loop must have a length.")
+    if washed_loop is None:
+        return length
+    require(washed_loop > NOTHING, "The loop of the washed skein must have a length.")
+    return length * (washed_loop / loop).m_as("")
+
+
+@law
+def shrinkage(length: Length, finished: Length) -> Ratio:
+    """Share of its length that a yarn loses in washing.
+
+    s = 1 - F / L. It is negative for a yarn that grew.
+
+    Parameters
+    ----------
+    length : L, length on the reel
+    finished : F, length after washing
+
+    Returns
+    -------
+    s, a share of the length on the reel
+
+    Raises
+    ------
+    ValueError
+        A length on the reel that is not above zero, or a negative finished length.
+
+    Notes
+    -----
+    Valid for two lengths of the same yarn; the loss counts on the length before washing.
+
+    References
+    ----------
+    Definition of shrinkage.
+    """
+    require(length > NOTHING, "The length on the reel must be above zero.")
+    require(finished >= NOTHING, "The finished length cannot be negative.")
+    return 1 - (finished / length).m_as("")
+
+
+@law
+def net_mass(gross: Mass, tare: Mass = NO_MASS) -> Mass:
+    """Mass of a skein without what was weighed with it.
+
+    m = g - t. Ties, tag and bowl are on the scale as well.
+
+    Parameters
+    ----------
+    gross : g, mass on the scale
+    tare : t, mass of all that is not yarn
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative tare, or a tare that leaves nothing.
+
+    Notes
+    -----
+    Valid for skein and tare weighed on the same scale.
+
+    References
+    ----------
+    Definition of the net mass.
+    """
+    require(tare >= NO_MASS, "The tare cannot be negative.")
+    require(gross > tare, "The tare must be lighter than the skein with it.")
+    return gross - tare

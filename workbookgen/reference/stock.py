@@ -1,0 +1,327 @@
+"""What is where: finding a name in a list, and adding up what belongs to it.
+
+The logs name reels, lots and projects, and the lists say what these are. A name is found
+whatever its case; one that is missing or stands there twice is refused rather than
+guessed. Amounts that are blank are not a number here, and count as nothing in a sum.
+"""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.units import Mass, Quantity, Ratio
+
+NO_MASS = Quantity(0.0, "g")
+
+
+@law
+def listed(name: str) -> str:
+    """A name, as it stands in a list.
+
+    name = name. A record is there when its name is.
+
+    Parameters
+    ----------
+    name : the name
+
+    Returns
+    -------
+    the name
+
+    Raises
+    ------
+    ValueError
+        A blank name.
+
+    Notes
+    -----
+    Valid for any text that is not blank.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    for each in np.ravel(name):
+        _require_name(each)
+    return name
+
+
+@law
+def pick(name: str, names: Sequence[str], values):
+    """The value that stands beside a name.
+
+    v = value i, where name i is the name. Upper and lower case are alike.
+
+    Parameters
+    ----------
+    name : the name looked for
+    names : the names listed, a blank one where a row is empty
+    values : what stands beside them, quantities, numbers or texts
+
+    Returns
+    -------
+    v, of the kind of the values
+
+    Raises
+    ------
+    ValueError
+        A name that is blank, missing or listed more than once, or a value that is blank.
+
+    Notes
+    -----
+    Valid for a list in which every name stands once.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    cells = _cells(values)
+    require(len(cells) == len(names), "Each name needs one value beside it.")
+    rows = by_element(lambda each: _row(each, names), name)
+    picked = cells[rows.astype(int) if np.ndim(rows) else rows]
+    require(not any(_is_blank(cell) for cell in np.ravel(picked)), f"{name}: the value is blank.")
+    return Quantity(picked, values.units) if isinstance(values, Quantity) else picked
+
+
+@law
+def total(name: str, names: Sequence[str], amounts):
+    """Sum of what belongs to a name.
+
+    S = Σ amount i, over all i where name i is the name. Nothing listed adds up to zero.
+
+    Parameters
+    ----------
+    name : the name looked for
+    names : the names in the log, a blank one where a row is empty
+    amounts : the amounts beside them, quantities or numbers; one that is not a number is blank
+
+    Returns
+    -------
+    S, of the kind of the amounts
+
+    Raises
+    ------
+    ValueError
+        A blank name, or amounts that do not stand beside the names.
+
+    Notes
+    -----
+    Valid for names that are written alike; upper and lower case do not matter.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    cells = np.nan_to_num(_cells(amounts).astype(float), nan=0.0)
+    require(len(cells) == len(names), "Each name needs one amount beside it.")
+    sums = by_element(lambda each: float(cells[_matches(each, names)].sum()), name)
+    sums = sums.astype(float) if np.ndim(sums) else sums
+    return Quantity(sums, amounts.units) if isinstance(amounts, Quantity) else sums
+
+
+@law
+def spun(
+    name: str,
+    names: Sequence[str],
+    amounts,
+    second_names: Sequence[str],
+    second_amounts,
+):
+    """Sum of what belongs to a name, over two places of the log.
+
+    S = Σ first + Σ second. A skein may use up two lots.
+
+    Parameters
+    ----------
+    name : the name looked for
+    names : the names in the first place
+    amounts : the amounts beside them, quantities or numbers
+    second_names : the names in the second place
+    second_amounts : the amounts beside those, of the same kind
+
+    Returns
+    -------
+    S, of the kind of the amounts
+
+    Raises
+    ------
+    ValueError
+        A blank name, or amounts that do not stand beside the names.
+    DimensionalityError
+        Amounts of different kinds.
+
+    Notes
+    -----
+    Valid for amounts that are not counted in both places.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    return total(name, names, amounts) + total(name, second_names, second_amounts)
+
+
+@law
+def first_lot_mass(net: Mass, second_share: Ratio = 0.0) -> Mass:
+    """Mass that a skein took from its first lot.
+
+    m₁ = m · (1 - s). What is not the second lot is the first.
+
+    Parameters
+    ----------
+    net : m, net mass of the skein
+    second_share : s, share of that mass which is the second lot
+
+    Returns
+    -------
+    m₁, a mass
+
+    Raises
+    ------
+    ValueError
+        A mass that is not above zero, or a share outside 0 to 1.
+
+    Notes
+    -----
+    Valid for skeins of one or two lots.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    return net - second_lot_mass(net, second_share)
+
+
+@law
+def second_lot_mass(net: Mass, second_share: Ratio = 0.0) -> Mass:
+    """Mass that a skein took from its second lot.
+
+    m₂ = m · s. A thread plied with a single is a second lot.
+
+    Parameters
+    ----------
+    net : m, net mass of the skein
+    second_share : s, share of that mass which is the second lot
+
+    Returns
+    -------
+    m₂, a mass
+
+    Raises
+    ------
+    ValueError
+        A mass that is not above zero, or a share outside 0 to 1.
+
+    Notes
+    -----
+    Valid for skeins of one or two lots.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require(net > NO_MASS, "The skein must weigh something.")
+    require((second_share >= 0) & (second_share <= 1), "The share lies between 0 and 1.")
+    return net * second_share
+
+
+@law
+def still_to_come(yarn: Mass, spun: Mass) -> Mass:
+    """Yarn that a lot will still give.
+
+    r = y - s, but not below zero. A lot that gave more than was expected has nothing left.
+
+    Parameters
+    ----------
+    yarn : y, mass of yarn that the whole lot is to give
+    spun : s, mass of yarn already spun of it
+
+    Returns
+    -------
+    r, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass.
+
+    Notes
+    -----
+    Valid for a lot of which every skein spun is in the log.
+
+    References
+    ----------
+    Definition of a remainder.
+    """
+    require(yarn >= NO_MASS, "The yarn to come cannot be negative.")
+    require(spun >= NO_MASS, "The yarn spun cannot be negative.")
+    return np.maximum(yarn - spun, NO_MASS)
+
+
+@law
+def of_lots(
+    names: Sequence[str],
+    amounts,
+    lot_1: str | None = None,
+    lot_2: str | None = None,
+    lot_3: str | None = None,
+):
+    """Sum of what belongs to up to three lots.
+
+    A = Σ over the lots given. A project may draw on several.
+
+    Parameters
+    ----------
+    names : the names in the list, a blank one where a row is empty
+    amounts : the amounts beside them, quantities or numbers
+    lot_1 : name of a lot
+    lot_2 : name of a second lot
+    lot_3 : name of a third lot
+
+    Returns
+    -------
+    A, of the kind of the amounts
+
+    Raises
+    ------
+    ValueError
+        No lot is given, or amounts that do not stand beside the names.
+
+    Notes
+    -----
+    Valid for lots that differ: one named twice counts twice.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    lots = [lot for lot in (lot_1, lot_2, lot_3) if lot is not None]
+    require(len(lots) > 0, "Name at least one lot.")
+    first, *others = (total(lot, names, amounts) for lot in lots)
+    return sum(others, start=first)
+
+
+def _cells(values) -> np.ndarray:
+    cells = np.asarray(values.magnitude if isinstance(values, Quantity) else values)
+    return cells.astype(object) if cells.dtype.kind == "U" else cells
+
+
+def _matches(name, names) -> np.ndarray:
+    _require_name(name)
+    return np.array([str(other).casefold() == str(name).casefold() for other in names], dtype=bool)
+
+
+def _row(name, names) -> int:
+    rows = np.flatnonzero(_matches(name, names))
+    require(rows.size > 0, f'"{name}" is not in the list: add it there, or pick another.')
+    require(rows.size < 2, f'"{name}" is in the list more than once: give each its own name.')
+    return int(rows[0])
+
+
+def _require_name(name):
+    require(str(name).strip() != "", "The name is blank: give one.")
+
+
+def _is_blank(cell) -> bool:
+    return cell is None or cell != cell or str(cell).strip() == ""

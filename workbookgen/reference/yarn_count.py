@@ -1,0 +1,285 @@
+"""How fine a yarn is: grist, linear density, and the counts of the trade.
+
+All of them say one thing, length against mass, from two sides. An indirect count is a
+length per mass (the higher, the finer), so it is a grist in its own unit; a direct one is
+a mass per length (the higher, the coarser). Grist is the common tongue: every count is
+turned into it, and pint turns it into every other.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Grist, Length, LinearDensity, Mass, Quantity, Ratio, ureg
+
+NOTHING = Quantity(0.0, "m")
+NO_MASS = Quantity(0.0, "g")
+NO_GRIST = Quantity(0.0, "m/g")
+
+# What a person picks from, and its unit; a hectogram is 100 g.
+SYSTEMS = {
+    "yards per pound": "yard / pound",
+    "meters per 100 grams": "meter / hectogram",
+    "tex": "tex",
+    "dtex": "decitex",
+    "denier": "denier",
+    "metric count": "number_meter",
+    "cotton count": "number_english",
+    "worsted count": "worsted_count",
+    "woollen run": "woollen_run",
+    "woollen cut": "woollen_cut",
+    "linen lea": "linen_lea",
+    "Yorkshire skein": "yorkshire_skein",
+    "Galashiels cut": "galashiels_cut",
+    "Alloa": "alloa_count",
+    "West of England": "west_of_england_count",
+    "French cotton": "french_cotton_count",
+    "jute count": "jute",
+}
+
+
+@law
+def grist(length: Length, mass: Mass) -> Grist:
+    """Grist of a yarn.
+
+    g = L / m. The length that a mass of yarn holds, as a handspinner states fineness.
+
+    Parameters
+    ----------
+    length : L, length of the yarn
+    mass : m, its mass
+
+    Returns
+    -------
+    g, a length per mass
+
+    Raises
+    ------
+    ValueError
+        A length or a mass that is not above zero.
+
+    Notes
+    -----
+    Valid for length and mass of the same yarn in the same state of moisture.
+
+    References
+    ----------
+    Definition of the indirect yarn number, ASTM D861 (from memory).
+    """
+    _require_yarn(length, mass)
+    return length / mass
+
+
+@law
+def linear_density(length: Length, mass: Mass) -> LinearDensity:
+    """Linear density of a yarn.
+
+    T = m / L. The mass that a length of yarn has, as the standards state fineness.
+
+    Parameters
+    ----------
+    length : L, length of the yarn
+    mass : m, its mass
+
+    Returns
+    -------
+    T, a mass per length
+
+    Raises
+    ------
+    ValueError
+        A length or a mass that is not above zero.
+
+    Notes
+    -----
+    Valid for length and mass of the same yarn in the same state of moisture.
+
+    References
+    ----------
+    Skein method of ISO 2060 and ASTM D1907 (from memory).
+    """
+    _require_yarn(length, mass)
+    return mass / length
+
+
+def _require_yarn(length, mass):
+    require(length > NOTHING, "The length of the yarn must be above zero.")
+    require(mass > NO_MASS, "The mass of the yarn must be above zero.")
+
+
+@law
+def indirect_count(grist: Grist) -> Grist:
+    """Indirect count of a yarn: cotton, worsted, run, lea, metric and their kin.
+
+    N = g. An indirect count is the grist itself, told in hanks per pound or per kilogram.
+
+    Parameters
+    ----------
+    grist : g, grist of the yarn
+
+    Returns
+    -------
+    N, a length per mass, to be read in the unit of the count
+
+    Raises
+    ------
+    ValueError
+        A grist that is not above zero.
+
+    Notes
+    -----
+    Valid for any yarn; a count belongs to the state of moisture it was weighed in.
+
+    References
+    ----------
+    Lengths of the hanks: ASTM D2260 and W. Davis, Hosiery Manufacture (read).
+    """
+    require(grist > NO_GRIST, "The grist must be above zero.")
+    return grist
+
+
+@law
+def direct_count(grist: Grist) -> LinearDensity:
+    """Direct count of a yarn: tex, decitex, denier, jute.
+
+    T = 1 / g. A direct count weighs a set length, so it is the inverse of the grist.
+
+    Parameters
+    ----------
+    grist : g, grist of the yarn
+
+    Returns
+    -------
+    T, a mass per length, to be read in the unit of the count
+
+    Raises
+    ------
+    ValueError
+        A grist that is not above zero.
+
+    Notes
+    -----
+    Valid for any yarn; a count belongs to the state of moisture it was weighed in.
+
+    References
+    ----------
+    ISO 1144, ASTM D861 (from memory): tex is grams in 1,000 m, denier grams in 9,000 m.
+    """
+    require(grist > NO_GRIST, "The grist must be above zero.")
+    return 1 / grist
+
+
+@law
+def grist_of(number: Ratio, system: str) -> Grist:
+    """Grist of a yarn whose count is known.
+
+    g = N · u in an indirect system, 1 / (N · u) in a direct one. It brings yarns that are
+    numbered in different systems to one measure.
+
+    Parameters
+    ----------
+    number : N, the count
+    system : the system of u, one of SYSTEMS; upper and lower case are alike
+
+    Returns
+    -------
+    g, a length per mass
+
+    Raises
+    ------
+    ValueError
+        A count that is not above zero, or a system that is not known.
+
+    Notes
+    -----
+    Valid for the resultant count of the yarn as it is, not for that of its strands.
+
+    References
+    ----------
+    Lengths of the hanks: ASTM D2260, W. Davis, Hosiery Manufacture, and C. P. Brooks,
+    Cotton Manufacturing (read); 320 yd for West of England, a public article (read);
+    tex and denier, ISO 1144 (from memory).
+    """
+    require(number > 0, "The count must be above zero.")
+    if np.ndim(system) == 0:
+        one, power = _of_number_one(system)
+    else:
+        ones_and_powers = [_of_number_one(name) for name in np.ravel(system)]
+        one, power = np.array(ones_and_powers).T.reshape(2, *np.shape(system))
+    return Quantity(one * number**power, "yard/pound")
+
+
+def _of_number_one(system) -> tuple[float, float]:
+    """Grist of number one in yards per pound, and the power of the number in the grist."""
+    units = {name.casefold(): unit for name, unit in SYSTEMS.items()}
+    unit = units.get(str(system).casefold())
+    require(unit is not None, f'"{system}" is no count system known here: choose one of the list.')
+    one = ureg(unit)
+    if one.check("[length]/[mass]"):
+        return one.m_as("yard/pound"), 1.0
+    return (1 / one).m_as("yard/pound"), -1.0
+
+
+@law
+def mass_of_length(length: Length, grist: Grist) -> Mass:
+    """Mass of a length of yarn.
+
+    m = L / g. What a wanted length weighs.
+
+    Parameters
+    ----------
+    length : L, length of the yarn
+    grist : g, its grist
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative length, or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid for a yarn whose grist is even from end to end.
+
+    References
+    ----------
+    Definition of the grist.
+    """
+    require(length >= NOTHING, "The length cannot be negative.")
+    require(grist > NO_GRIST, "The grist must be above zero.")
+    return (length / grist).to("gram")
+
+
+@law
+def length_of_mass(mass: Mass, grist: Grist) -> Length:
+    """Length of a mass of yarn.
+
+    L = m · g. What a skein holds that was weighed and not reeled.
+
+    Parameters
+    ----------
+    mass : m, mass of the yarn
+    grist : g, its grist
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        A negative mass, or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid for a yarn whose grist is even from end to end.
+
+    References
+    ----------
+    Definition of the grist.
+    """
+    require(mass >= NO_MASS, "The mass cannot be negative.")
+    require(grist > NO_GRIST, "The grist must be above zero.")
+    return (mass * grist).to("meter")

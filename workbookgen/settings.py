@@ -1,0 +1,212 @@
+"""Settings: a TOML file in, one validated frozen record out.
+
+Everything a guild may want otherwise about its planner stands here. A mistake is told with
+the file, the key, and what is allowed; all mistakes are told at once. An unknown key is a
+mistake too, since it is most often a misspelt one.
+"""
+
+import csv
+import difflib
+import re
+import tomllib
+from importlib.resources import files
+from pathlib import Path
+from typing import Annotated, Literal
+
+import tomli_w
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError, model_validator
+
+from workbookgen.errors import Fault, FileError, SettingsError
+from workbookgen.units import Quantity
+
+LENGTH_UNITS = ("yd", "ft", "in", "m", "cm", "mm")
+_LENGTH = re.compile(rf"\s*(\d+(?:\.\d+)?)\s*({'|'.join(LENGTH_UNITS)})\s*")
+
+
+def _length(text: str) -> str:
+    found = _LENGTH.fullmatch(text)
+    if not found or float(found[1]) <= 0:
+        raise ValueError(f"write a length as a number and a unit ({', '.join(LENGTH_UNITS)}), for example \"72 in\"")
+    return text.strip()
+
+
+LengthText = Annotated[str, AfterValidator(_length)]
+Short = Annotated[str, Field(min_length=1, max_length=40)]
+
+
+class _Strict(BaseModel):
+    model_config = ConfigDict(extra="forbid", frozen=True)
+
+
+class Reel(_Strict):
+    """A reel that a new planner already knows: its rated loop, or a niddy-noddy's measures."""
+
+    name: Short
+    loop: LengthText | None = None
+    height: LengthText | None = None
+    arms: tuple[LengthText, LengthText] | None = None
+    tolerance: LengthText | None = None
+
+    @model_validator(mode="after")
+    def _has_a_loop(self):
+        if (self.height is None) != (self.arms is None):
+            raise ValueError("a niddy-noddy needs both height and arms")
+        if self.loop is None and self.height is None:
+            raise ValueError('give the loop of the reel, for example loop = "72 in", or height and arms')
+        return self
+
+
+class Rows(_Strict):
+    """How many lines each log has."""
+
+    reels: int = Field(12, ge=1, le=100)
+    guide: int = Field(40, ge=1, le=200)
+    fiber: int = Field(40, ge=1, le=1000)
+    skeins: int = Field(200, ge=1, le=20_000)
+    projects: int = Field(12, ge=1, le=500)
+
+
+class Settings(_Strict):
+    """What a planner is to be."""
+
+    units: Literal["us", "us-grams", "metric"] = "us"
+    paper: Literal["letter", "a4"] = "letter"
+    title: Annotated[str, Field(min_length=1, max_length=60)] = "Handspinning planner"
+    fibers: str | None = None  # a CSV table like templates/fibers.csv; None: that table
+    rows: Rows = Rows()
+    reels: tuple[Reel, ...] = ()
+
+    @model_validator(mode="after")
+    def _fits(self):
+        names = [reel.name.lower() for reel in self.reels]
+        double = sorted({name for name in names if names.count(name) > 1})
+        if double:
+            raise ValueError(f"reels: two reels are called \"{double[0]}\"; give each its own name")
+        if len(self.reels) > self.rows.reels:
+            raise ValueError(f"rows.reels: {len(self.reels)} reels are listed, so this must be {len(self.reels)} or more")
+        return self
+
+    def as_toml(self) -> str:
+        return tomli_w.dumps(self.model_dump(exclude_none=True))
+
+
+def length_of(text: str) -> Quantity:
+    """A length such as "72 in" as a quantity."""
+    number, unit = _LENGTH.fullmatch(text).groups()
+    return Quantity(float(number), unit)
+
+
+def templates() -> Path:
+    """The folder of settings and tables that come with the project: in the package when installed."""
+    inside = Path(str(files("workbookgen"))) / "templates"
+    return inside if inside.is_dir() else Path(__file__).parent.parent / "templates"
+
+
+def load(path: Path) -> Settings:
+    """Read a settings file. Raises SettingsError with every fault found."""
+    try:
+        text = path.read_text(encoding="utf-8")
+    except (OSError, UnicodeDecodeError) as problem:
+        reason = getattr(problem, "strerror", None) or "it is not a text file"
+        raise SettingsError.at(str(path), f"this settings file cannot be read: {reason}.") from None
+    settings = parse(text, str(path))
+    if settings.fibers and not Path(settings.fibers).is_absolute():
+        settings = settings.model_copy(update={"fibers": str(path.parent / settings.fibers)})
+    return settings
+
+
+def parse(text: str, place: str) -> Settings:
+    """Settings from TOML text; `place` is where it came from, for the faults."""
+    try:
+        table = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as problem:
+        raise SettingsError.at(place, f"this is not a TOML settings file: {problem}.") from None
+    return validated(table, place)
+
+
+def validated(table: dict, place: str) -> Settings:
+    """Settings from a table of keys. Raises SettingsError with every fault found."""
+    try:
+        return Settings.model_validate(table)
+    except ValidationError as problem:
+        raise SettingsError(*(_fault(place, each) for each in problem.errors())) from None
+
+
+def _fault(place: str, error: dict) -> Fault:
+    key = ".".join(str(part + 1 if isinstance(part, int) else part) for part in error["loc"])
+    context = error.get("ctx", {})
+    match error["type"]:
+        case "extra_forbidden":
+            known = _keys_beside(error["loc"])
+            near = difflib.get_close_matches(str(error["loc"][-1]), known, 1)
+            hint = f" Did you mean {near[0]}?" if near else ""
+            sentence = f"there is no such setting; known are {', '.join(known)}.{hint}"
+        case "literal_error":
+            sentence = f"write one of {context['expected']}."
+        case "value_error":
+            sentence = f"{context['error']}."
+        case "greater_than_equal":
+            sentence = f"write a whole number of {context['ge']} or more."
+        case "less_than_equal":
+            sentence = f"write a whole number of at most {context['le']}."
+        case "string_too_short" | "string_too_long":
+            sentence = f"write a text of {context.get('min_length', 1)} to {context.get('max_length', 40)} letters."
+        case "missing":
+            sentence = "this setting is needed."
+        case _:
+            sentence = f"{error['msg'][0].lower()}{error['msg'][1:]}."
+    return Fault(f"{place}, {key}" if key else place, sentence)
+
+
+def _keys_beside(location: tuple) -> list[str]:
+    model = {"rows": Rows, "reels": Reel}.get(location[0] if len(location) > 1 else "", Settings)
+    return list(model.model_fields)
+
+
+NUMBERS = (
+    ("fleece_low", "pound"),
+    ("fleece_high", "pound"),
+    ("yield_low", ""),
+    ("yield_high", ""),
+    ("diameter_low", "micrometer"),
+    ("diameter_high", "micrometer"),
+    ("staple_low", "inch"),
+    ("staple_high", "inch"),
+    ("regain", ""),
+    ("skirting", ""),
+    ("preparation", ""),
+    ("spinning", ""),
+)
+TEXTS = ("name", "source")
+
+
+def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], ...]:
+    """The fiber table that fills the guide: one record a fiber, quantities with their units."""
+    path = Path(settings.fibers) if settings.fibers else templates() / "fibers.csv"
+    try:
+        with path.open(encoding="utf-8", newline="") as file:
+            lines = list(csv.DictReader(file))
+    except (OSError, UnicodeDecodeError) as problem:
+        reason = getattr(problem, "strerror", None) or "it is not a text file"
+        raise FileError.at(str(path), f"the fiber table cannot be read: {reason}.") from None
+    wanted = [name for name, _ in NUMBERS] + list(TEXTS)
+    lacking = [name for name in wanted if not lines or name not in lines[0]]
+    if lacking:
+        raise SettingsError.at(str(path), f"the fiber table needs the columns {', '.join(lacking)}.")
+    if len(lines) > settings.rows.guide:
+        raise SettingsError.at(
+            "rows.guide", f"the fiber table has {len(lines)} fibers, so this must be {len(lines)} or more."
+        )
+    records, faults = [], []
+    for number, line in enumerate(lines, start=2):
+        record = {name: line[name].strip() for name in TEXTS if line[name].strip()}
+        for name, unit in NUMBERS:
+            if text := line[name].strip():
+                try:
+                    record[name] = Quantity(float(text), unit) if unit else float(text)
+                except ValueError:
+                    faults.append(Fault(f"{path}, line {number}, {name}", f'"{text}" is not a number.'))
+        records.append(record)
+    if faults:
+        raise SettingsError(*faults)
+    return tuple(records)

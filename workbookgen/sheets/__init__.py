@@ -1,0 +1,1 @@
+"""What each sheet says: its fields, formulas and their references. One module a sheet."""

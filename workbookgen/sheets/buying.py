@@ -1,0 +1,49 @@
+"""Buying: from the yarn that is wanted back to the fiber to buy."""
+
+from workbookgen.language.domains import Choice, Number
+from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.parts import Card, Sheet
+from workbookgen.language.quantities import FLEECE, GRIST, LENGTH, MASS, NUMBER
+from workbookgen.reference import fiber, stock, yarn_count
+from workbookgen.settings import Settings
+from workbookgen.sheets import guide, lists, stages
+
+SHEET = "Buying"
+
+
+def sheet(settings: Settings) -> Sheet:
+    return Sheet(
+        SHEET,
+        "How much fiber to buy",
+        "From the yarn you want back through spinning, preparation, scouring and skirting to what you buy.",
+        (BUYING,),
+        wide=False,
+    )
+
+
+BUYING = Card(
+    "buying",
+    "Yarn wanted, fiber needed",
+    groups=(
+        Group("You type", (
+            Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), help="From the sheet Guide; its usual losses are expected."),
+            Input("state", "Buy it as", Choice("states_name", lists.SHEET), needed=True, starts_as="raw fleece", help="How far worked: raw fleece, skirted, washed, prepared, or yarn."),
+            Input("length", "Length of yarn wanted", Number(above=0, most=10_000_000), LENGTH, needed=True, help="Finished yarn, margin included."),
+            Input("grist", "Grist wanted", Number(above=0, most=1_000_000), GRIST, needed=True, help="Grist of the finished yarn."),
+            *stages.own_losses(),
+        )),
+        Group("Worked out", (
+            Result("yarn", "Weight of yarn", "length / grist", yarn_count.mass_of_length, MASS, note="Length over grist."),
+            stages.stage(),
+            *stages.guide_losses(),
+            *stages.weights_up(),
+            Result("fleece_low", "A fleece, from", "pick(guide_fleece_low, guide_listed, kind)", stock.pick, FLEECE,
+                   uses={"name": "kind", "names": "guide_listed", "values": "guide_fleece_low"}, note="Grease weight of one fleece, by the guide."),
+            Result("fleece_high", "A fleece, to", "pick(guide_fleece_high, guide_listed, kind)", stock.pick, FLEECE,
+                   uses={"name": "kind", "names": "guide_listed", "values": "guide_fleece_high"}),
+            Result("fleeces", "Fleeces to buy", "ROUNDUP(ROUND(to_buy / ((fleece_low + fleece_high) / 2), 9), 0)", fiber.fleeces, NUMBER,
+                   uses={"weight": "to_buy"}, only_if="fleece_low <= fleece_high", digits=0,
+                   note="Whole fleeces in the middle of the range, if you buy it raw."),
+        )),
+    ),
+)

@@ -1,0 +1,164 @@
+"""Counts: any yarn number to all the others, a weighed length, thickness, and moisture."""
+
+from workbookgen.language.domains import Choice, Number
+from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.parts import Card, Sheet
+from workbookgen.language.quantities import (
+    ALLOA,
+    COTTON_COUNT,
+    DENIER,
+    DENSITY,
+    DTEX,
+    FIBER_DIAMETER,
+    FRENCH_COTTON,
+    GALASHIELS_CUT,
+    GRIST,
+    GRIST_METRIC,
+    GRIST_US,
+    JUTE,
+    LENGTH,
+    LINEN_LEA,
+    MASS,
+    METRIC_COUNT,
+    NUMBER,
+    SHARE,
+    TEX,
+    THREADS,
+    WEST_OF_ENGLAND,
+    WOOLLEN_CUT,
+    WOOLLEN_RUN,
+    WORSTED_COUNT,
+    YARN_DIAMETER,
+    YORKSHIRE_SKEIN,
+)
+from workbookgen.reference import diameter, moisture, yarn_count
+from workbookgen.settings import Settings
+from workbookgen.sheets import lists
+
+SHEET = "Counts"
+ANY = Number(above=0, most=10_000_000)
+FRACTION = Number(least=0, below=1)
+
+
+def sheet(settings: Settings) -> Sheet:
+    return Sheet(
+        SHEET,
+        "Yarn counts, thickness and moisture",
+        "Any yarn number in all the others; the count of a short weighed length; how thick a yarn of some grist is; and what moisture weighs.",
+        (COUNTS, SHORT_LENGTH, THICKNESS, MOISTURE),
+        wide=False,
+    )
+
+
+def _indirect(key, label, kind, note="") -> Result:
+    return Result(key, label, "grist", yarn_count.indirect_count, kind, note=note)
+
+
+def _direct(key, label, kind, note="") -> Result:
+    return Result(key, label, "1 / grist", yarn_count.direct_count, kind, note=note)
+
+
+COUNTS = Card(
+    "counts",
+    "One yarn, all its numbers",
+    groups=(
+        Group("You type", (
+            Input("number", "Yarn number", ANY, NUMBER, needed=True, starts_as=1000.0, help="The number itself: 20 for 20s or for 20 tex."),
+            Input("system", "In this system", Choice("systems_name", lists.SHEET), needed=True, starts_as="yards per pound", help="The system that the number belongs to."),
+        )),
+        Group("Worked out", (
+            Result("grist", "Grist",
+                   "IF(pick(systems_direct, systems_name, system) = 1, 1 / (number * pick(systems_factor, systems_name, system)), "
+                   "number * pick(systems_factor, systems_name, system))",
+                   yarn_count.grist_of, GRIST_US, digits=1),
+            _indirect("grist_m_100g", "Grist", GRIST_METRIC),
+            _direct("tex", "Tex", TEX, "Grams in 1,000 m."),
+            _direct("dtex", "Decitex", DTEX),
+            _direct("denier", "Denier", DENIER, "Grams in 9,000 m."),
+            _direct("jute", "Jute, flax and hemp tow", JUTE, "Pounds in a spyndle of 14,400 yd."),
+            _indirect("metric", "Metric count", METRIC_COUNT),
+            _indirect("cotton", "Cotton count, spun silk", COTTON_COUNT, "Hanks of 840 yd in a pound."),
+            _indirect("worsted", "Worsted count", WORSTED_COUNT, "Hanks of 560 yd in a pound."),
+            _indirect("run", "Woollen run", WOOLLEN_RUN, "Hanks of 1,600 yd in a pound."),
+            _indirect("cut", "Woollen cut", WOOLLEN_CUT, "Hanks of 300 yd in a pound."),
+            _indirect("lea", "Linen and hemp lea", LINEN_LEA, "Leas of 300 yd in a pound."),
+            _indirect("yorkshire", "Yorkshire skein", YORKSHIRE_SKEIN, "Skeins of 256 yd in a pound."),
+            _indirect("galashiels", "Galashiels cut", GALASHIELS_CUT, "Cuts of 300 yd in 24 ounces."),
+            _indirect("alloa", "Alloa", ALLOA, "240 yd in a pound."),
+            _indirect("west", "West of England", WEST_OF_ENGLAND, "320 yd in a pound."),
+            _indirect("french", "French cotton", FRENCH_COTTON, "Hanks of 1,000 m in 500 g."),
+        )),
+    ),
+)
+
+SHORT_LENGTH = Card(
+    "weighed",
+    "A length, weighed",
+    about="Wind off a length you know and weigh it: the finer the scale, the shorter the length may be.",
+    groups=(
+        Group("You type", (
+            Input("length", "Length", ANY, LENGTH, needed=True),
+            Input("mass", "Weight", ANY, MASS, needed=True),
+            Input("wanted", "How long is a weight of", ANY, MASS, help="Some other weight of the same yarn."),
+        )),
+        Group("Worked out", (
+            Result("grist", "Grist", "length / mass", yarn_count.grist, GRIST_US, digits=0),
+            Result("grist_m_100g", "Grist", "length / mass", yarn_count.grist, GRIST_METRIC),
+            Result("tex", "Tex", "mass / length", yarn_count.linear_density, TEX),
+            Result("cotton", "Cotton count", "length / mass", yarn_count.grist, COTTON_COUNT),
+            Result("worsted", "Worsted count", "length / mass", yarn_count.grist, WORSTED_COUNT),
+            Result("wanted_length", "That weight measures", "wanted * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "wanted"}),
+        )),
+    ),
+)
+
+THICKNESS = Card(
+    "thickness",
+    "How thick is it?",
+    groups=(
+        Group("You type", (
+            Input("grist", "Grist", ANY, GRIST, needed=True),
+            Input("k_touching", "K, threads touching", Number(above=0, most=2), needed=True, starts_as=0.9, help="Ashenhurst: 0.90 worsted, 0.84 woollen, 0.95 cotton."),
+            Input("k_wrapped", "K, wraps as laid by hand", Number(above=0, most=2), needed=True, starts_as=0.35, help="Common practice, no source: fit it to your own yarn. The sheet Skeins uses it."),
+            Input("counted", "Wraps per inch counted", Number(above=0, most=500), THREADS, help="Of this same yarn; your own K follows from it."),
+            Input("fiber_density", "Fiber density", Number(above=0, most=5), DENSITY, needed=True, starts_as=1.31, help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),
+            Input("packing", "Packing", Number(above=0, most=1), needed=True, starts_as=0.5, help="Share of the yarn that is fiber: lofty 0.35, hard twisted 0.65."),
+            Input("fiber_diameter", "Fiber diameter", Number(above=0, most=500), FIBER_DIAMETER),
+        )),
+        Group("Worked out", (
+            Result("touching", "Threads side by side", "k_touching * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS,
+                   uses={"k": "k_touching"}, note="Touching and compressed, as in cloth: K times the root of yards per pound."),
+            Result("wrapped", "Wraps per inch", "k_wrapped * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS,
+                   uses={"k": "k_wrapped"}, note="As laid on a ruler by hand."),
+            Result("own_k", "Your own K", "counted * 0.0254 / SQRT(grist * 453.59237 / 0.9144)", diameter.fitted_k, NUMBER,
+                   uses={"wraps": "counted"}, digits=3, note="Type it above as K, wraps as laid by hand."),
+            Result("tex", "Tex", "1 / grist", yarn_count.direct_count, TEX),
+            Result("diameter", "Diameter", "SQRT(4 * tex / (PI() * fiber_density * packing))", diameter.yarn_diameter, YARN_DIAMETER,
+                   uses={"linear_density": "tex"}, note="Of a round yarn with this packing."),
+            Result("fiber_tex", "One fiber", "PI() / 4 * fiber_diameter * fiber_diameter * fiber_density", diameter.fiber_linear_density, DTEX, digits=2),
+            Result("fibers", "Fibers in the cross-section", "tex / (PI() / 4 * fiber_diameter * fiber_diameter * fiber_density)",
+                   diameter.fibers_in_section, NUMBER, uses={"linear_density": "tex"}, digits=0),
+        )),
+    ),
+)
+
+MOISTURE = Card(
+    "moisture",
+    "Weight and moisture",
+    about="Fiber weighs more in damp air. Regain is water over dry weight; moisture content is water over the whole weight.",
+    groups=(
+        Group("You type", (
+            Input("mass", "Weight on the scale", ANY, MASS),
+            Input("content", "Moisture content", FRACTION, SHARE, help="Water over the whole weight, as an oven test gives it."),
+            Input("regain", "Regain agreed", Number(least=0, most=1), SHARE, needed=True, starts_as=0.136, help="Wool 13.6%, silk 11%, flax and hemp 12%, cotton 8.5%."),
+        )),
+        Group("Worked out", (
+            Result("dry", "Dry weight", "mass * (1 - content)", moisture.dry_mass, MASS, uses={"moisture_content": "content"}),
+            Result("at_regain", "Weight at the regain", "dry * (1 + regain)", moisture.mass_at_regain, MASS, uses={"dry_mass": "dry"}),
+            Result("corrected", "Correct weight", "mass * (1 - content) * (1 + regain)", moisture.correct_mass, MASS,
+                   uses={"moisture_content": "content"}, note="The same in one step: what the scale would say at the agreed regain."),
+            Result("regain_of_content", "Regain of that content", "content / (1 - content)", moisture.regain_of, SHARE, uses={"moisture_content": "content"}),
+            Result("content_of_regain", "Content at that regain", "regain / (1 + regain)", moisture.moisture_content_of, SHARE),
+        )),
+    ),
+)

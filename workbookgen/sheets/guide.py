@@ -1,0 +1,90 @@
+"""The fiber guide: what is published about breeds and fibers, with its source, to be edited freely."""
+
+from workbookgen.language.domains import Name, Note, Number
+from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.quantities import FIBER_DIAMETER, FLEECE, SHARE, STAPLE
+from workbookgen.reference import fiber, stock
+from workbookgen.settings import Settings, load_fibers
+
+SHEET = "Guide"
+LOSS = Number(least=0, below=1)
+YIELD = Number(above=0, most=1)
+SIZE = Number(above=0, most=1000)
+
+
+def sheet(settings: Settings) -> Sheet:
+    return Sheet(
+        SHEET,
+        "Fiber guide",
+        "What is published, fleece for fleece very different: your own records beat it. Change any figure, or add a line.",
+        (guide(settings),),
+    )
+
+
+def guide(settings: Settings) -> Log:
+    return Log(
+        "guide",
+        "Breeds and fibers",
+        rows=settings.rows.guide,
+        starts_with=tuple(_shown(record, settings.units) for record in load_fibers(settings)),
+        groups=(
+            Group("Grease fleece, scoured yield, fiber and staple (published ranges), and usual losses", (
+                Input("name", "Breed or fiber", Name(), needed=True, width=26, help="Fiber lots choose it by this name."),
+                Input("fleece_low", "Fleece from", SIZE, FLEECE, help="Grease weight of one fleece."),
+                Input("fleece_high", "Fleece to", SIZE, FLEECE, help="Grease weight of one fleece."),
+                Input("yield_low", "Yield from", YIELD, SHARE, help="Scoured weight over grease weight."),
+                Input("yield_high", "Yield to", YIELD, SHARE, help="Scoured weight over grease weight."),
+                Input("diameter_low", "Fiber from", SIZE, FIBER_DIAMETER, help="Mean fiber diameter."),
+                Input("diameter_high", "Fiber to", SIZE, FIBER_DIAMETER, help="Mean fiber diameter."),
+                Input("staple_low", "Staple from", SIZE, STAPLE),
+                Input("staple_high", "Staple to", SIZE, STAPLE),
+                Input("regain", "Regain", Number(least=0, most=1), SHARE, help="Water that the dry fiber takes up, as agreed in trade."),
+                Input("skirting", "Skirting loss", LOSS, SHARE, help="Usual share taken off a raw fleece."),
+                Input("preparation", "Prep. loss", LOSS, SHARE, help="Usual share lost in carding or combing."),
+                Input("spinning", "Spinning loss", LOSS, SHARE, help="Usual share lost in spinning and plying."),
+                Input("source", "Source", Note(), width=48, help="Who says so, and whether it was read or remembered."),
+            )),
+            Group("Worked out", (
+                Result("scoured_yield", "Yield, middle", "(yield_low + yield_high) / 2", fiber.midpoint, SHARE,
+                       uses={"low": "yield_low", "high": "yield_high"}, only_if="yield_low <= yield_high",
+                       note="Middle of the published range; fiber lots expect it."),
+                Result("yield_spread", "Yield ±", "(yield_high - yield_low) / SQRT(12)", fiber.rectangular_uncertainty, SHARE,
+                       uses={"low": "yield_low", "high": "yield_high"}, only_if="yield_low <= yield_high",
+                       note="Standard uncertainty of a range in which every value is as likely."),
+                Result("clean_fleece", "Clean fleece",
+                       "(fleece_low + fleece_high) / 2 * (yield_low + yield_high) / 2", fiber.clean_fleece, FLEECE,
+                       only_if="AND(fleece_low <= fleece_high, yield_low <= yield_high)",
+                       note="Scoured weight of a fleece in the middle of both ranges."),
+                Result("diameter", "Fiber, middle", "(diameter_low + diameter_high) / 2", fiber.midpoint, FIBER_DIAMETER,
+                       uses={"low": "diameter_low", "high": "diameter_high"}, only_if="diameter_low <= diameter_high"),
+                Result("grade", "Wool grade", "band(grades_name, grades_from, diameter)", fiber.wool_grade, None,
+                       uses={"fiber_diameter": "diameter"}, width=16,
+                       note="The US grade of wool of this mean diameter."),
+                Result("listed", "Listed as", "name", stock.listed, None, width=26,
+                       note="The name under which fiber lots find this line."),
+            )),
+        ),
+        rules=tuple(
+            Rule(f"{low} > {high}", _low_over_high(low, high), f"{label}: the first figure of the range must not be above the second.")
+            for low, high, label in (
+                ("fleece_low", "fleece_high", "Fleece"),
+                ("yield_low", "yield_high", "Yield"),
+                ("diameter_low", "diameter_high", "Fiber"),
+                ("staple_low", "staple_high", "Staple"),
+            )
+        ),
+    )
+
+
+def _low_over_high(low: str, high: str):
+    return lambda values: values[low] > values[high]
+
+
+def _shown(record: dict, system: str) -> dict[str, float | str]:
+    """A fiber of the table as a record of the log, in the units that the log shows."""
+    kinds = {"fleece": FLEECE, "staple": STAPLE, "diameter": FIBER_DIAMETER}
+    return {
+        key: round(value.to(kinds[key.split("_")[0]].unit(system).pint).magnitude, 4) if hasattr(value, "to") else value
+        for key, value in record.items()
+    }

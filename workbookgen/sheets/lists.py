@@ -1,0 +1,110 @@
+"""Lists: the fixed facts that formulas look up, and the names that cells offer to choose from."""
+
+from workbookgen.language.parts import Column, Sheet, Table
+from workbookgen.language.quantities import (
+    ALLOA,
+    COTTON_COUNT,
+    DENIER,
+    DTEX,
+    FIBER_DIAMETER,
+    FRENCH_COTTON,
+    GALASHIELS_CUT,
+    GRIST_METRIC,
+    GRIST_US,
+    JUTE,
+    LINEN_LEA,
+    METRIC_COUNT,
+    NUMBER_UNIT,
+    TEX,
+    THREADS,
+    WEST_OF_ENGLAND,
+    WOOLLEN_CUT,
+    WOOLLEN_RUN,
+    WORSTED_COUNT,
+    YORKSHIRE_SKEIN,
+)
+from workbookgen.settings import Settings
+
+SHEET = "Lists"
+
+
+def sheet(settings: Settings) -> Sheet:
+    return Sheet(
+        SHEET,
+        "Lists",
+        "What the other sheets look up. There is nothing to type here.",
+        (STATES, CLASSES, GRADES, SYSTEMS, numbers(settings)),
+        wide=False,
+    )
+
+
+STATES = Table(
+    "states",
+    "How far fiber was worked when bought",
+    (
+        Column("name", "Bought as", ("raw fleece", "skirted fleece", "washed fiber", "prepared fiber", "yarn or thread"), width=24),
+        Column("stage", "Stage", (1.0, 2.0, 3.0, 4.0, 5.0), NUMBER_UNIT),
+    ),
+)
+
+CLASSES = Table(
+    "classes",
+    "Yarn weight classes by wraps per inch (common practice; sources differ)",
+    (
+        Column("name", "Class", ("7 jumbo", "6 super bulky", "5 bulky", "4 medium", "3 light", "2 fine", "1 super fine", "0 lace"), width=24),
+        Column("from", "From", (0.0, 5.0, 6.0, 8.0, 11.0, 12.0, 14.0, 18.0), THREADS.metric),
+    ),
+)
+
+GRADES = Table(
+    "grades",
+    "US wool grades by mean fiber diameter (USDA, read in an extension guide; the two coarsest from memory)",
+    (
+        Column("name", "Grade", (
+            "finer than 80s", "80s", "70s", "64s", "62s", "60s", "58s", "56s", "54s", "50s", "48s", "46s", "44s", "40s",
+            "36s and coarser",
+        ), width=24),
+        Column("from", "From", (
+            0.0, 17.7, 19.15, 20.6, 22.05, 23.5, 24.95, 26.4, 27.85, 29.3, 31.0, 32.7, 34.4, 36.2, 38.1,
+        ), FIBER_DIAMETER.metric),
+    ),
+)
+
+
+# Name, the unit whose factor turns the number into coherent units, and whether it is mass per length.
+_SYSTEMS = (
+    ("yards per pound", GRIST_US, 0.0),
+    ("meters per 100 grams", GRIST_METRIC, 0.0),
+    ("tex", TEX, 1.0),
+    ("dtex", DTEX, 1.0),
+    ("denier", DENIER, 1.0),
+    ("metric count", METRIC_COUNT, 0.0),
+    ("cotton count", COTTON_COUNT, 0.0),
+    ("worsted count", WORSTED_COUNT, 0.0),
+    ("woollen run", WOOLLEN_RUN, 0.0),
+    ("woollen cut", WOOLLEN_CUT, 0.0),
+    ("linen lea", LINEN_LEA, 0.0),
+    ("Yorkshire skein", YORKSHIRE_SKEIN, 0.0),
+    ("Galashiels cut", GALASHIELS_CUT, 0.0),
+    ("Alloa", ALLOA, 0.0),
+    ("West of England", WEST_OF_ENGLAND, 0.0),
+    ("French cotton", FRENCH_COTTON, 0.0),
+    ("jute count", JUTE, 1.0),
+)
+
+SYSTEMS = Table(
+    "systems",
+    "Yarn count systems",
+    (
+        Column("name", "System", tuple(name for name, _, _ in _SYSTEMS), width=24),
+        Column("factor", "m/g or g/m", tuple(kind.metric.value for _, kind, _ in _SYSTEMS), NUMBER_UNIT),
+        Column("direct", "Mass per length", tuple(direct for *_, direct in _SYSTEMS), NUMBER_UNIT),
+    ),
+    about="The factor is meters per gram in one unit of the system, or grams per meter where mass per length says 1.",
+)
+
+
+def numbers(settings: Settings) -> Table:
+    """Counting numbers, with which a name's line is found."""
+    most = max(settings.rows.reels, settings.rows.guide, settings.rows.fiber, SYSTEMS.rows)
+    return Table("lists", "Counting numbers", (Column("number", "Number", tuple(float(n) for n in range(1, most + 1)), NUMBER_UNIT),))

@@ -1,0 +1,78 @@
+"""Methods: every calculation in words, taken from the pages of the reference functions.
+
+A page is a function's docstring: its title, its law, where it is valid, and who says so.
+Nothing is told twice; a result without a page cannot be described.
+"""
+
+from dataclasses import dataclass
+
+import docstring_parser
+
+from workbookgen.language.fields import Result
+from workbookgen.language.parts import Block, Column, Sheet, Table, Text
+
+SHEET = "Methods"
+
+
+@dataclass(frozen=True)
+class Page:
+    """What the docstring of a reference function says."""
+
+    title: str
+    law: str
+    symbols: str
+    valid: str
+    source: str
+
+
+def page(function) -> Page:
+    """The page of a reference function, each section in one line."""
+    parsed = docstring_parser.parse(function.__doc__ or "", style=docstring_parser.DocstringStyle.NUMPYDOC)
+    notes = [each.description for each in parsed.meta if each.args[:1] == ["notes"]]
+    references = [each.description for each in parsed.meta if each.args[:1] == ["references"]]
+    symbols = [f"{each.arg_name}: {each.type_name or each.description}" for each in parsed.params]
+    return Page(
+        _line(parsed.short_description),
+        _line(parsed.long_description),
+        "; ".join(_line(symbol) for symbol in symbols),
+        _line(" ".join(filter(None, notes))),
+        _line(" ".join(filter(None, references))),
+    )
+
+
+def _line(text: str | None) -> str:
+    return " ".join((text or "").split())
+
+
+def sheet(sheets: tuple[Sheet, ...]) -> Sheet:
+    """The methods of all the results that these sheets show, each function once."""
+    shown: dict[object, list[str]] = {}
+    for each in sheets:
+        for part in each.parts:
+            if isinstance(part, Block):
+                for field in part.results:
+                    shown.setdefault(field.reference, []).append(f"{each.name}: {field.label}")
+    pages = [page(function) for function in shown]
+    columns = (
+        Column("what", "Calculation", tuple(each.title for each in pages), width=30),
+        Column("where", "Shown as", tuple("; ".join(dict.fromkeys(places)) for places in shown.values()), width=30),
+        Column("law", "How", tuple(each.law for each in pages), width=60),
+        Column("symbols", "Symbols", tuple(each.symbols for each in pages), width=44),
+        Column("valid", "Holds", tuple(each.valid for each in pages), width=40),
+        Column("source", "Source", tuple(each.source for each in pages), width=44),
+    )
+    return Sheet(
+        SHEET,
+        "Methods",
+        "How each figure is worked out, where that holds, and who says so. A weighed sample beats every formula.",
+        (
+            Text(GLOSSARY, "words"),
+            Table("methods", "Calculations", columns),
+        ),
+    )
+
+
+GLOSSARY = (
+    "Two conventions of contraction are in print. Here it is always the lost length over the original length.",
+    "Read: the figure was read in the source named. From memory: a known source, not opened for this. Common practice: a rule of thumb without a source.",
+)

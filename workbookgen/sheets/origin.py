@@ -1,0 +1,19 @@
+"""Made with: the version and the settings that this planner was built from, so that it can be built again."""
+
+from workbookgen import __version__
+from workbookgen.language.parts import Column, Sheet, Table
+from workbookgen.settings import Settings
+
+SHEET = "Made with"
+KEY = "origin"
+
+
+def sheet(settings: Settings) -> Sheet:
+    lines = (f"# workbookgen {__version__}", *settings.as_toml().splitlines())
+    return Sheet(
+        SHEET,
+        "What this planner was made with",
+        "The settings it was built from. Leave them as they are: checking and renewing the planner reads them.",
+        (Table(KEY, "Settings", (Column("line", "Line", tuple(line or " " for line in lines), width=80),)),),
+        wide=False,
+    )

@@ -1,0 +1,78 @@
+"""Proofs: published worked examples, computed in the planner by the planner's own formulas.
+
+The examples are data, in `proofs.csv` beside this module; the same rows are tests of the
+reference library. `given` reads "length=20 yard; mass=10 grain": the formula's words, each
+with a printed value and the registry's name of its unit.
+"""
+
+import csv
+from importlib.resources import files
+
+from workbookgen.language.fields import Result
+from workbookgen.language.parts import Proof, ProofTable, Sheet
+from workbookgen.reference import agreement
+from workbookgen.settings import Settings
+
+SHEET = "Proofs"
+
+
+def sheet(settings: Settings) -> Sheet:
+    return Sheet(
+        SHEET,
+        "Proofs",
+        "Published worked examples, computed here by the formulas of the other sheets. If one differs, do not trust this program with the planner.",
+        (PROOFS,),
+    )
+
+
+def read_proofs() -> tuple[Proof, ...]:
+    """The published examples that the planner computes."""
+    with (files("workbookgen.sheets") / "proofs.csv").open(encoding="utf-8", newline="") as file:
+        return tuple(_proof(line) for line in csv.DictReader(file))
+
+
+def _proof(line: dict[str, str]) -> Proof:
+    given = {}
+    for part in line["given"].split(";"):
+        word, _, printed = part.strip().partition("=")
+        given[word] = _given(printed)
+    return Proof(
+        line["number"],
+        line["what"],
+        line["result"],
+        given,
+        _number_or_text(line["printed"]),
+        line["unit"],
+        float(line["tolerance"]),
+        line["source"],
+        line["provenance"],
+    )
+
+
+def _given(printed: str) -> tuple[float | str, str]:
+    number, _, unit = printed.partition(" ")
+    value = _number_or_text(number)
+    return (value, unit or "dimensionless") if isinstance(value, float) else (printed, "")
+
+
+def _number_or_text(text: str) -> float | str:
+    try:
+        return float(text)
+    except ValueError:
+        return text
+
+
+PROOFS = ProofTable(
+    "proofs",
+    "Published examples",
+    read_proofs(),
+    Result(
+        "verdict",
+        "Verdict",
+        'IF(ISNUMBER(printed), IF(ABS(computed - printed) <= tolerance * ABS(printed), "agrees", "differs"), '
+        'IF(computed = printed, "agrees", "differs"))',
+        agreement.agrees,
+        unit=None,
+        note="The computed answer lies within the printed answer's own rounding.",
+    ),
+)

@@ -1,0 +1,81 @@
+"""Reels: how long one full turn of each reel is, and how sure that is."""
+
+from workbookgen.language.domains import Name, Number
+from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.quantities import LENGTH, LOOP, SHARE
+from workbookgen.reference import reeling, stock
+from workbookgen.settings import Settings, length_of
+
+SHEET = "Reels"
+SPAN = Number(above=0, most=1000)
+
+
+def sheet(settings: Settings) -> Sheet:
+    return Sheet(
+        SHEET,
+        "Reels",
+        "One line for each reel. Give its rated loop, or better: wind a cord of known length and count the turns. "
+        "The best of what you give is used: cord, then height and arms, then the rated loop.",
+        (reels(settings),),
+    )
+
+
+def reels(settings: Settings) -> Log:
+    return Log(
+        "reels",
+        "Your reels",
+        rows=settings.rows.reels,
+        starts_with=tuple(starting_reel(reel, settings.units) for reel in settings.reels),
+        groups=(
+            Group("You type", (
+                Input("name", "Reel", Name(), needed=True, width=24, help="What you call this reel. Skeins choose it by this name."),
+                Input("rated", "Rated loop", SPAN, LOOP, help="What the maker says one full turn measures."),
+                Input("cord", "Cord length", Number(above=0, most=100_000), LOOP, help="A cord that does not stretch, wound on like yarn."),
+                Input("turns", "Cord turns", Number(above=0, most=10_000), help="Turns that the cord makes; parts of a turn count, as 4.25."),
+                Input("height", "Height", SPAN, LOOP, help="Niddy-noddy: distance between the two arms."),
+                Input("arm_a", "One arm", SPAN, LOOP, help="Niddy-noddy: one arm, from end to end."),
+                Input("arm_b", "Other arm", SPAN, LOOP, help="Niddy-noddy: the other arm, from end to end."),
+                Input("tolerance", "Loop ±", Number(least=0, most=100), LOOP, help="How far the loop may be off, either way."),
+            )),
+            Group("The loop", (
+                Result("measured", "By the cord", "cord / turns", reeling.measured_loop, LOOP,
+                       note="Cord length over the turns it makes."),
+                Result("from_arms", "By height and arms",
+                       "4 * SQRT(height * height + arm_a * arm_a / 4 + arm_b * arm_b / 4)",
+                       reeling.niddy_noddy_loop, LOOP, note="Four legs of yarn between the arm ends."),
+                Result("loop", "Loop in use",
+                       "IF(given(measured), measured, IF(given(from_arms), from_arms, rated))",
+                       reeling.loop_in_use, LOOP,
+                       only_if="OR(given(measured), given(from_arms), given(rated))",
+                       note="Your cord beats the arithmetic, and that beats the rated loop."),
+                Result("basis", "Known from",
+                       'IF(given(measured), "measured with a cord", IF(given(from_arms), "from height and arms", "rated"))',
+                       reeling.loop_basis, None,
+                       only_if="OR(given(measured), given(from_arms), given(rated))", width=21),
+                Result("relative", "Loop ±", "tolerance / loop", reeling.relative_tolerance, SHARE, digits=2,
+                       note="The tolerance as a share of the loop."),
+            )),
+            Group("A hundred wraps", (
+                Result("hundred", "Measure", "100 * loop", reeling.hundred_wraps, LENGTH),
+                Result("hundred_tolerance", "±", "100 * tolerance", reeling.hundred_wraps_tolerance, LENGTH),
+                Result("listed", "Listed as", "name", stock.listed, None, width=24,
+                       note="The name under which skeins find this reel."),
+            )),
+        ),
+    )
+
+
+def starting_reel(reel, system: str) -> dict[str, float | str]:
+    """A reel of the settings as a record of the log, in the units that the log shows."""
+    def shown(text: str) -> float:
+        return float(length_of(text).to(LOOP.unit(system).pint).magnitude)
+
+    record: dict[str, float | str] = {"name": reel.name}
+    if reel.loop:
+        record["rated"] = shown(reel.loop)
+    if reel.height:
+        record |= {"height": shown(reel.height), "arm_a": shown(reel.arms[0]), "arm_b": shown(reel.arms[1])}
+    if reel.tolerance:
+        record["tolerance"] = shown(reel.tolerance)
+    return record

@@ -1,0 +1,118 @@
+"""Skeins: wraps and weight in; length, grist and counts out."""
+
+from workbookgen.language.domains import Choice, Name, Number
+from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.quantities import (
+    GRIST_METRIC,
+    GRIST_US,
+    IN_METERS,
+    IN_YARDS,
+    LENGTH,
+    LOOP,
+    MASS,
+    METRIC_COUNT,
+    SHARE,
+    TEX,
+    THREADS,
+    WOOLLEN_RUN,
+    WORSTED_COUNT,
+)
+from workbookgen.reference import diameter, reeling, stock, yarn_count
+from workbookgen.settings import Settings
+from workbookgen.sheets import fiber, reels
+
+SHEET = "Skeins"
+WEIGHT = Number(above=0, most=1_000_000)
+FINISHED = "IF(given(washed_loop), length_yd * washed_loop / loop, length_yd)"
+OF_SKEIN = {"uses": {"length": "finished_yd", "mass": "net"}, "only_if": "finished_yd > 0"}
+
+
+def sheet(settings: Settings) -> Sheet:
+    return Sheet(
+        SHEET,
+        "Skeins",
+        "One line for each skein. Count the wraps while it is on the reel; weigh it when it is washed and dry, and measure its loop again.",
+        (skeins(settings),),
+    )
+
+
+def skeins(settings: Settings) -> Log:
+    return Log(
+        "skeins",
+        "Your skeins",
+        rows=settings.rows.skeins,
+        groups=(
+            Group("You type", (
+                Input("name", "Skein", Name(), needed=True, width=20, help="What you call this skein."),
+                Input("reel", "Reel", Choice("reels_listed", reels.SHEET), needed=True, width=18, help="The reel it was wound on, from the sheet Reels."),
+                Input("wraps", "Wraps", Number(least=0, most=100_000), needed=True, help="Full turns of the reel."),
+                Input("part_wrap", "Part wrap", Number(least=0, most=1), blank_means=0, help="The last turn if it is not full: 0.5 is half a turn."),
+                Input("rest", "Rest", Number(least=0, most=10_000), LENGTH, blank_means=0, help="Or the leftover length, measured apart."),
+                Input("gross", "Weight", WEIGHT, MASS, help="On the scale, with whatever holds it. Best washed and dry."),
+                Input("tare", "Tare", Number(least=0, most=1_000_000), MASS, blank_means=0, help="Weight of bag, tag or bobbin alone."),
+                Input("washed_loop", "Loop washed", Number(above=0, most=1000), LOOP, help="One full loop of the washed, dry, slack skein."),
+                Input("counted_wpi", "Counted wpi", Number(above=0, most=500), THREADS, help="Wraps per inch, if you have counted them."),
+                Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=20, help="What it was spun from, from the sheet Fiber."),
+                Input("second_lot", "Second lot", Choice("fiber_listed", fiber.SHEET), width=20, help="What it was plied with, such as a bought thread."),
+                Input("second_share", "Its share", Number(least=0, most=1), SHARE, blank_means=0, help="Share of the skein's weight that is the second lot."),
+            )),
+            Group("Length", (
+                Result("loop", "Loop", "pick(reels_loop, reels_listed, reel)", stock.pick, LOOP,
+                       uses={"name": "reel", "names": "reels_listed", "values": "reels_loop"}),
+                Result("length_yd", "On the reel", "(wraps + part_wrap) * loop + rest", reeling.length, IN_YARDS,
+                       note="Every full turn of the reel is one loop."),
+                Result("length_m", "On the reel", "(wraps + part_wrap) * loop + rest", reeling.length, IN_METERS),
+                Result("finished_yd", "Finished", FINISHED, reeling.finished_length, IN_YARDS, uses={"length": "length_yd"},
+                       note="What washing left of it; as reeled until you give the washed loop."),
+                Result("finished_m", "Finished", FINISHED, reeling.finished_length, IN_METERS, uses={"length": "length_yd"}),
+                Result("shrinkage", "Shrinkage", "1 - washed_loop / loop", reeling.shrinkage, SHARE,
+                       uses={"length": "loop", "finished": "washed_loop"}, note="Share of the loop lost in washing."),
+            )),
+            Group("Grist and counts", (
+                Result("net", "Net weight", "gross - tare", reeling.net_mass, MASS, only_if="tare < gross"),
+                Result("grist_yd_lb", "Grist", "finished_yd / net", yarn_count.grist, GRIST_US, **OF_SKEIN,
+                       note="Finished length over net weight."),
+                Result("grist_m_100g", "Grist", "finished_yd / net", yarn_count.grist, GRIST_METRIC, **OF_SKEIN),
+                Result("tex", "Tex", "net / finished_yd", yarn_count.linear_density, TEX, **OF_SKEIN, note="Grams in 1,000 m."),
+                Result("metric", "Metric count", "finished_yd / net", yarn_count.grist, METRIC_COUNT, **OF_SKEIN),
+                Result("worsted", "Worsted count", "finished_yd / net", yarn_count.grist, WORSTED_COUNT, **OF_SKEIN,
+                       note="Hanks of 560 yd in a pound."),
+                Result("run", "Woollen run", "finished_yd / net", yarn_count.grist, WOOLLEN_RUN, **OF_SKEIN,
+                       note="Hanks of 1,600 yd in a pound."),
+            )),
+            Group("Thickness", (
+                Result("expected_wpi", "Expected wpi",
+                       "thickness_k_wrapped * SQRT(grist_yd_lb * 453.59237 / 0.9144) / 0.0254",
+                       diameter.threads_side_by_side, THREADS, uses={"grist": "grist_yd_lb", "k": "thickness_k_wrapped"},
+                       note="Wraps per inch expected from the grist, with K of the sheet Counts."),
+                Result("wpi", "Wpi in use", "IF(given(counted_wpi), counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS,
+                       uses={"counted": "counted_wpi", "expected": "expected_wpi"},
+                       only_if="OR(given(counted_wpi), given(expected_wpi))",
+                       note="Your own count, or the expected one."),
+                Result("weight_class", "Yarn weight class",
+                       'IF(band(classes_name, classes_from, wpi, 0.95) = band(classes_name, classes_from, wpi, 1.05), '
+                       'band(classes_name, classes_from, wpi), '
+                       'band(classes_name, classes_from, wpi, 0.95) & " or " & band(classes_name, classes_from, wpi, 1.05))',
+                       diameter.yarn_weight_class, None, uses={"wraps": "wpi"}, width=26,
+                       note="Both classes where 5% more or fewer wraps would change it. Common practice; sources differ."),
+            )),
+            Group("What it used up", (
+                Result("first_mass", "Of the lot", "net * (1 - second_share)", stock.first_lot_mass, MASS,
+                       note="Weight of the fiber lot in this skein."),
+                Result("second_mass", "Of the second", "net * second_share", stock.second_lot_mass, MASS),
+                Result("from_lot", "Drawn from", "lot", stock.listed, None, uses={"name": "lot"}, width=18),
+                Result("from_second", "And from", "second_lot", stock.listed, None, uses={"name": "second_lot"}, width=18),
+                Result("lot_left", "Lot still to spin", "pick(fiber_to_come, fiber_listed, lot)", stock.pick, MASS,
+                       uses={"name": "lot", "names": "fiber_listed", "values": "fiber_to_come"},
+                       note="Yarn that this skein's lot can still give."),
+            )),
+        ),
+        rules=(
+            Rule("tare >= gross", lambda values: values["tare"] >= values["gross"],
+                 "Tare: it must be less than the weight on the scale. Check both."),
+            Rule("AND(second_share > 0, NOT(given(second_lot)))",
+                 lambda values: values["second_share"] > 0 and not values["second_lot"],
+                 "Second lot: choose the lot whose share you gave, or leave the share empty."),
+        ),
+    )

@@ -1,0 +1,133 @@
+"""The stages from bought fiber to yarn, as the sheets Fiber and Buying both show them.
+
+A lot passes skirting, scouring, preparation and spinning; what it was bought as says which
+of them are behind it (stage 1 raw fleece to stage 5 yarn or thread). Each stage's loss is
+what was weighed, or else one's own figure, or else what the guide expects.
+"""
+
+from workbookgen.language.domains import Number
+from workbookgen.language.fields import Input, Result, Rule
+from workbookgen.language.quantities import MASS, NUMBER, SHARE
+from workbookgen.reference import fiber, stock
+
+LOSS = Number(least=0, below=1)
+YIELD = Number(above=0, most=1)
+
+# What each stage is called in a field's key, the guide's column for it, and its label.
+STEPS = (
+    ("skirting", "guide_skirting", "Skirting"),
+    ("yield", "guide_scoured_yield", "Scoured yield"),
+    ("preparation", "guide_preparation", "Preparation"),
+    ("spinning", "guide_spinning", "Spinning"),
+)
+
+
+def own_losses() -> tuple[Input, ...]:
+    """One's own figures, which win over the guide's."""
+    return (
+        Input("own_skirting", "Own skirting loss", LOSS, SHARE, help="Your own figure, instead of the guide's."),
+        Input("own_yield", "Own scoured yield", YIELD, SHARE, help="Your own figure: washed weight over skirted weight."),
+        Input("own_preparation", "Own prep. loss", LOSS, SHARE, help="Your own figure: share lost in carding or combing."),
+        Input("own_spinning", "Own spin. loss", LOSS, SHARE, help="Your own figure: share lost in spinning and plying."),
+    )
+
+
+def stage() -> Result:
+    """How far the fiber was worked when bought."""
+    return Result("stage", "Stage", "pick(states_stage, states_name, state)", fiber.stage, NUMBER,
+                  digits=0, width=7, note="1 raw fleece, 2 skirted, 3 washed, 4 prepared, 5 yarn or thread.")
+
+
+def guide_losses() -> tuple[Result, ...]:
+    """What the guide expects of the chosen breed or fiber."""
+    return tuple(
+        Result(f"expected_{key}", label, f"pick({column}, guide_listed, kind)", stock.pick, SHARE,
+               uses={"name": "kind", "names": "guide_listed", "values": column})
+        for key, column, label in STEPS
+    )
+
+
+def weights_down() -> tuple[Result, ...]:
+    """The weight after each stage, from the bought weight down to yarn."""
+    return (
+        _after("skirted", "Skirted", 1, "skirting", "weight * (1 - {share})", fiber.after_skirting, "weight"),
+        _after("scoured", "Washed", 2, "yield", "skirted * {share}", fiber.after_scouring, "skirted"),
+        _after("prepared", "Prepared", 3, "preparation", "scoured * (1 - {share})", fiber.after_preparation, "scoured"),
+        _after("yarn", "Yarn", 4, "spinning", "prepared * (1 - {share})", fiber.after_spinning, "prepared"),
+    )
+
+
+def _after(key: str, label: str, number: int, step: str, law: str, reference, before: str) -> Result:
+    weighed, own, expected = f"{key}_weighed", f"own_{step}", f"expected_{step}"
+    law = law.format(share=f"IF(given({own}), {own}, {expected})")
+    return Result(
+        key,
+        label,
+        f"IF(stage > {number}, {before}, IF(given({weighed}), {weighed}, {law}))",
+        reference,
+        MASS,
+        uses={"weighed": weighed, "own": own, "guide": expected},
+        only_if=f"OR(stage > {number}, AND({weighed} <= {before}, OR(given({weighed}), given({own}), given({expected}))))",
+        note="Weighed, or expected.",
+    )
+
+
+def shares_lost() -> tuple[Result, ...]:
+    """What each stage took, or is expected to take."""
+    return tuple(
+        Result(f"lost_{step}", label, f"1 - {after} / {before}", fiber.share_lost, SHARE, uses={"before": before, "after": after})
+        for step, label, before, after in (
+            ("skirting", "Skirting", "weight", "skirted"),
+            ("scouring", "Scouring", "skirted", "scoured"),
+            ("preparation", "Preparation", "scoured", "prepared"),
+            ("spinning", "Spinning", "prepared", "yarn"),
+        )
+    )
+
+
+def cannot_gain() -> tuple[Rule, ...]:
+    """A stage that weighs more than the one before it: damp fiber, or a slip of the pen."""
+    return tuple(
+        Rule(
+            f"{later} > {earlier}",
+            _more(later, earlier),
+            f"{label}: it weighs more than before that stage. Let it dry and weigh again, or check both figures.",
+        )
+        for later, earlier, label in (
+            ("skirted_weighed", "weight", "Skirted"),
+            ("scoured_weighed", "weight", "Washed"),
+            ("scoured_weighed", "skirted_weighed", "Washed"),
+            ("prepared_weighed", "weight", "Prepared"),
+            ("prepared_weighed", "scoured_weighed", "Prepared"),
+            ("yarn_weighed", "weight", "Yarn"),
+            ("yarn_weighed", "prepared_weighed", "Yarn"),
+        )
+    )
+
+
+def _more(later: str, earlier: str):
+    return lambda values: values[later] > values[earlier]
+
+
+def weights_up() -> tuple[Result, ...]:
+    """The weight needed before each stage, from the wanted yarn back to what is bought."""
+    return (
+        _before("prepared", "Prepared fiber", 4, "spinning", "yarn / (1 - {share})", fiber.before_spinning, "yarn"),
+        _before("scoured", "Washed fiber", 3, "preparation", "prepared / (1 - {share})", fiber.before_preparation, "prepared"),
+        _before("skirted", "Skirted fleece", 2, "yield", "scoured / {share}", fiber.before_scouring, "scoured"),
+        _before("to_buy", "To buy", 1, "skirting", "skirted / (1 - {share})", fiber.before_skirting, "skirted"),
+    )
+
+
+def _before(key: str, label: str, number: int, step: str, law: str, reference, after: str) -> Result:
+    own, expected = f"own_{step}", f"expected_{step}"
+    law = law.format(share=f"IF(given({own}), {own}, {expected})")
+    return Result(
+        key,
+        label,
+        f"IF(stage > {number}, {after}, {law})",
+        reference,
+        MASS,
+        uses={"own": own, "guide": expected},
+        only_if=f"OR(stage > {number}, given({own}), given({expected}))",
+    )

@@ -1,0 +1,45 @@
+"""One unit registry for the whole project, and the kinds of quantity the trade uses.
+
+Textile units are pint's own where it has them (tex, denier, jute, number_english,
+number_meter). The count systems it lacks are defined here by the length of their hank:
+an indirect count is a length per mass, so every one of them is a unit of grist.
+Hanks: ASTM D2260 (worsted, run, lea) and W. Davis, Hosiery Manufacture (the British
+woollen systems), both read.
+
+The unit factors inside the workbook's formulas are written out a second time, in
+`workbookgen.language.quantities`, so that the two can be held against each other.
+"""
+
+from typing import Annotated
+
+import pint
+
+UNIT_SYSTEMS = ("us", "us-grams", "metric")
+
+COUNT_UNITS = {
+    "worsted_count": "560 * yard / pound",
+    "woollen_run": "1600 * yard / pound",
+    "woollen_cut": "300 * yard / pound",
+    "linen_lea": "300 * yard / pound",
+    "yorkshire_skein": "256 * yard / pound",
+    "galashiels_cut": "200 * yard / pound",
+    "alloa_count": "240 * yard / pound",
+    "west_of_england_count": "320 * yard / pound",
+    "french_cotton_count": "1000 * meter / (500 * gram)",
+}
+
+ureg = pint.UnitRegistry()
+for _name, _definition in COUNT_UNITS.items():
+    ureg.define(f"{_name} = {_definition}")
+
+Quantity = ureg.Quantity
+
+# What a reference function takes and gives: a quantity of this dimension, scalar or array.
+Ratio = Annotated[float | Quantity, "[]"]
+Length = Annotated[Quantity, "[length]"]
+Area = Annotated[Quantity, "[length]**2"]
+Mass = Annotated[Quantity, "[mass]"]
+Grist = Annotated[Quantity, "[length]/[mass]"]
+LinearDensity = Annotated[Quantity, "[mass]/[length]"]
+Density = Annotated[Quantity, "[mass]/[length]**3"]
+PerLength = Annotated[Quantity, "1/[length]"]
