@@ -90,6 +90,31 @@ class Settings(_Strict):
         return tomli_w.dumps(self.model_dump(exclude_none=True))
 
 
+def reel_from_words(text: str) -> dict:
+    """A reel given on the command line: "Name=72 in", or "Name=15 in x 14 in x 14 in" for a niddy-noddy."""
+    name, _, measures = text.partition("=")
+    parts = [part.strip() for part in re.split(r"\s*[x×]\s*", measures) if part.strip()]
+    if not name.strip() or len(parts) not in (1, 3):
+        raise SettingsError.at(
+            f'--reel "{text}"', 'write "Name=72 in", or height and both arms of a niddy-noddy: "Name=15 in x 14 in x 14 in".'
+        )
+    if len(parts) == 1:
+        return {"name": name.strip(), "loop": parts[0]}
+    return {"name": name.strip(), "height": parts[0], "arms": parts[1:]}
+
+
+def changed(settings: Settings, units: str | None = None, reels: tuple[str, ...] = ()) -> Settings:
+    """Settings with another unit system, and with reels added; a reel of the same name is replaced."""
+    table = settings.model_dump(exclude_none=True)
+    if units:
+        table["units"] = units
+    if reels:
+        added = [reel_from_words(text) for text in reels]
+        names = {reel["name"].lower() for reel in added}
+        table["reels"] = [reel for reel in table["reels"] if reel["name"].lower() not in names] + added
+    return validated(table, "the command line")
+
+
 def length_of(text: str) -> Quantity:
     """A length such as "72 in" as a quantity."""
     number, unit = _LENGTH.fullmatch(text).groups()

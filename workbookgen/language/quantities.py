@@ -104,6 +104,7 @@ FRENCH_COTTON = always(Unit("km/500 g", "french_cotton_count", "2"))
 
 # Units in which published examples are printed and no cell of the planner is shown.
 PRINTED_ONLY = (
+    NUMBER_UNIT,  # a plain number, even where the cell of that word shows a percentage
     Unit("gr", "grain", "0.06479891"),
     Unit("dr", "dram", "28.349523125/16"),
     Unit("mg", "milligram", "0.001"),

@@ -16,11 +16,11 @@ AGREES, DIFFERS = "agrees", "differs"
 def agrees(computed, printed, tolerance: Ratio) -> str:
     """Whether a computed value agrees with a printed one.
 
-    |v - p| ≤ t · |p|. Print rounds, so each example carries its own tolerance.
+    |v - p| ≤ t · |p|. Print rounds, so each example carries its own tolerance; texts must be the same.
 
     Parameters
     ----------
-    computed : v, the value computed, any quantity
+    computed : v, the value computed, any quantity or a text
     printed : p, the value printed, of the same kind
     tolerance : t, how far the two may differ, as a share of the printed value
 
@@ -37,12 +37,14 @@ def agrees(computed, printed, tolerance: Ratio) -> str:
 
     Notes
     -----
-    Valid for numbers; a printed zero is met by a computed zero only.
+    Valid for numbers and texts; a printed zero is met by a computed zero only.
 
     References
     ----------
     Definition of the relative difference.
     """
+    if isinstance(printed, str):
+        return AGREES if computed == printed else DIFFERS
     difference = abs(computed - printed)
     require(difference >= 0, "Both values must be numbers.")
     require(tolerance >= 0, "The tolerance cannot be negative.")

@@ -1,0 +1,132 @@
+"""The command: build a planner, check one, list its fields.
+
+A command returns when all is done and agreed; everything else is raised and becomes one
+sentence on standard error and an exit code (1 findings, 2 unusable input, 3 an engine that
+was asked for is missing). Heavy modules are imported inside the commands that need them.
+"""
+
+import json
+import os
+import sys
+from pathlib import Path
+
+import click
+
+from workbookgen import __version__
+from workbookgen.errors import PlannerError
+
+OUR_FAULT = "workbookgen itself failed, which is our fault and not yours; nothing was changed. It says: {}"
+
+
+@click.group()
+@click.version_option(__version__, prog_name="workbookgen")
+def cli():
+    """Build a handspinner's planner, and prove that every formula in it is right."""
+
+
+@cli.command()
+@click.option("--settings", type=click.Path(path_type=Path), help="A TOML file that says what the planner is to be.")
+@click.option("--units", type=click.Choice(("us", "us-grams", "metric")), help="Yards and ounces, yards and grams, or meters and grams.")
+@click.option("--reel", "reels", multiple=True, metavar="NAME=LOOP", help='A reel of yours: "Porch reel=2 yd", or "Niddy=15 in x 14 in x 14 in".')
+@click.option("-o", "--output", type=click.Path(path_type=Path), default=Path("planner.xlsx"), show_default=True)
+def build(settings: Path | None, units: str | None, reels: tuple[str, ...], output: Path):
+    """Build a blank planner. It is proven before it is put in its place."""
+    from workbookgen import settings as settings_module
+    from workbookgen.build import build as build_planner
+
+    chosen = settings_module.load(settings or settings_module.templates() / "us.toml")
+    layout = build_planner(settings_module.changed(chosen, units, reels), output)
+    cells = sum(placement.rows for placement in layout.formulas)
+    click.echo(f"{output} is ready: {cells:,} formula cells, each agreeing with the reference library.")
+
+
+@cli.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("--engine", "engines", multiple=True, metavar="NAME", help="formualizer (default), ironcalc, libreoffice, gnumeric; may be given several times.")
+@click.option("--scenarios", type=click.IntRange(0, 100_000), default=20, show_default=True, help="How many sets of drawn inputs to try, besides what stands in the planner.")
+@click.option("--seed", type=int, default=1, show_default=True, help="The same seed draws the same inputs.")
+@click.option("--json", "as_json", is_flag=True, help="The whole report, for programs.")
+def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_json: bool):
+    """Hold every formula cell of a planner against the reference library, in real engines."""
+    from workbookgen.checking.check import check as check_planner
+    from workbookgen.planner_file import read_planner
+
+    planner = read_planner(file)
+    chosen = engines or ("formualizer",)
+    with _progress(len(set(chosen)) * (1 + scenarios), quiet=as_json) as step:
+        report = check_planner(file, planner.layout, chosen, scenarios, seed, planner.formulas, step)
+    if as_json:
+        click.echo(json.dumps(report.as_json(), indent=1, ensure_ascii=False))
+    else:
+        _tell(file, report)
+    if report.findings:
+        raise SystemExit(1)
+
+
+@cli.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("--json", "as_json", is_flag=True, help="A list of objects, for programs.")
+def fields(file: Path, as_json: bool):
+    """List every field of a planner: its key, where it is, its unit, and what checks it."""
+    from workbookgen.fields import described
+    from workbookgen.planner_file import read_planner
+
+    listed = described(read_planner(file))
+    if as_json:
+        click.echo(json.dumps(listed, indent=1, ensure_ascii=False))
+    else:
+        for each in listed:
+            click.echo(f"{each['key']:<32} {each['range']:<28} {each['kind']:<7} {each['unit'] or '':<16} {each['label']}")
+
+
+def _progress(steps: int, quiet: bool):
+    """A progress bar on standard error, where somebody is looking; otherwise nothing."""
+    from contextlib import contextmanager
+
+    @contextmanager
+    def shown():
+        if quiet or not sys.stderr.isatty():
+            yield lambda: None
+        else:
+            with click.progressbar(length=steps, label="Checking", file=sys.stderr) as bar:
+                yield lambda: bar.update(1)
+
+    return shown()
+
+
+def _tell(file: Path, report) -> None:
+    """The report in plain words."""
+    click.echo(f"{file}: {report.formula_cells:,} formula cells, {report.scenarios:,} sets of inputs, {report.seconds:.1f} s.")
+    for each in report.engines:
+        click.echo(
+            f"  {each.name} {each.version}: {each.agreed:,} of {each.declared:,} formula cells agree with the reference library "
+            f"in {each.comparisons:,} comparisons (largest relative difference {each.worst_relative_difference:.1e})."
+        )
+    for finding in report.findings[:20]:
+        click.echo(f"  {finding}")
+    if len(report.findings) > 20:
+        click.echo(f"  ... and {len(report.findings) - 20} more; --json lists them.")
+    click.echo("Every formula cell was checked, and all agree." if not report.findings else f"{len(report.findings)} findings.")
+
+
+def main(arguments: list[str] | None = None) -> None:
+    """Run the command; no traceback reaches the person who typed it."""
+    try:
+        cli.main(arguments, prog_name="workbookgen", standalone_mode=False)
+    except PlannerError as problem:
+        click.echo(str(problem), err=True)
+        sys.exit(problem.exit_code)
+    except click.ClickException as problem:
+        problem.show()
+        sys.exit(2)
+    except click.Abort:
+        click.echo("Stopped.", err=True)
+        sys.exit(2)
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        sys.exit(2)
+    except Exception as problem:
+        if os.environ.get("WORKBOOKGEN_TRACEBACK"):
+            raise
+        click.echo(OUR_FAULT.format(f"{type(problem).__name__}: {problem}"), err=True)
+        sys.exit(2)

@@ -1,0 +1,62 @@
+"""The fields of a planner as plain records, for people and programs that are not ours."""
+
+from workbookgen.book.layout import Message, Placement
+from workbookgen.language.domains import Choice, Name, Note, Number
+from workbookgen.language.fields import Input, Result
+from workbookgen.language.parts import Column
+from workbookgen.planner_file import PlannerFile
+from workbookgen.sheets.methods import page
+
+MESSAGE_REFERENCE = "workbookgen.checking.messages.messages"
+PROOF_REFERENCE = "workbookgen.checking.expected.computed"
+
+
+def described(planner: PlannerFile) -> list[dict]:
+    """One record a field: key, sheet, range, kind, unit, label, domain, reference, sources."""
+    return [
+        _record(placement, planner)
+        for placement in planner.layout.placements.values()
+        if isinstance(placement.field, Input) or placement.formulas
+    ]
+
+
+def _record(placement: Placement, planner: PlannerFile) -> dict:
+    field = placement.field
+    return {
+        "key": placement.key,
+        "sheet": placement.sheet,
+        "range": planner.ranges.get(placement.key, placement.range),
+        "kind": "input" if isinstance(field, Input) else "result",
+        "unit": placement.unit.readable if placement.unit else None,
+        "label": field.label,
+        "domain": _domain(field.domain) | _use(field) if isinstance(field, Input) else None,
+        "reference": _reference(field),
+        "sources": [page(field.reference).source] if isinstance(field, Result) else [],
+    }
+
+
+def _reference(field) -> str | None:
+    match field:
+        case Result():
+            return field.reference_path
+        case Message():
+            return MESSAGE_REFERENCE
+        case Column():
+            return PROOF_REFERENCE
+    return None
+
+
+def _use(field: Input) -> dict:
+    return {"needed": field.needed, "blank_means": field.blank_means, "default": field.starts_as}
+
+
+def _domain(domain) -> dict:
+    match domain:
+        case Number():
+            return {"kind": "number", "minimum": domain.least, "above": domain.above, "maximum": domain.most, "below": domain.below}
+        case Choice():
+            return {"kind": "choice", "of": domain.of}
+        case Name():
+            return {"kind": "name", "longest": domain.longest}
+        case Note():
+            return {"kind": "note", "longest": domain.longest}
