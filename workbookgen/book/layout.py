@@ -8,6 +8,7 @@ in rows, a proof in a row of its own.
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from enum import IntEnum
 from functools import cached_property
 
 from xlsxwriter.utility import quote_sheetname, xl_col_to_name
@@ -39,13 +40,28 @@ CARD_LABEL, CARD_VALUE, CARD_UNIT, CARD_NOTE = 1, 2, 3, 4
 NUMBERS = "lists_number"
 
 
+class ProofColumn(IntEnum):
+    """What stands where in a proof's row; the values that its formula takes follow from VALUES on."""
+
+    NUMBER = 1
+    WHAT = 2
+    SOURCE = 3
+    GIVEN = 4
+    COMPUTED = 5
+    PRINTED = 6
+    UNIT = 7
+    WITHIN = 8
+    VERDICT = 9
+    VALUES = 10
+
+
 @dataclass(frozen=True)
 class Message:
     """The field in which a record says what is wrong with it."""
 
     key: str = MESSAGE
     label: str = "What to fix"
-    width: int = 34
+    width: int = 54
     note: str = ""
 
 
@@ -122,33 +138,27 @@ def place(planner: Planner) -> Layout:
 def height(part: Part) -> int:
     """Rows that a part takes, its heading included and the free row after it left out."""
     match part:
-        case Text(lines=lines):
-            return len(lines)
+        case Text():
+            return 1 + len(part.lines)
         case Card():
-            return 1 + bool(part.about) + len(part.fields) + bool(part.inputs)
+            return head(part) + len(part.fields) + bool(part.inputs)
         case _:
-            return 1 + bool(part.about) + HEADER_ROWS + part.rows
+            return head(part) + HEADER_ROWS + part.rows
+
+
+def head(part: Card | Log | Table | ProofTable) -> int:
+    """Rows of a part's own title and of what it is about; the only part of a sheet needs neither."""
+    return bool(part.title) + bool(part.about)
 
 
 def first_record(part: Log | Table | ProofTable) -> int:
     """Rows between a part's first row and its first record."""
-    return 1 + bool(part.about) + HEADER_ROWS
+    return head(part) + HEADER_ROWS
 
 
 def message_column(log: Log) -> int:
     """A log's message stands right after its inputs."""
     return len(log.inputs) + 1
-
-
-def given_column(index: int, what: int) -> int:
-    """Where a proof's given values stand: after number, example and source; value beside name."""
-    return 3 + 2 * index + (2 if what else 1)
-
-
-def proof_columns(table: ProofTable) -> tuple[int, int, int, int, int]:
-    """Columns of computed, printed, unit, tolerance and verdict, after the given values."""
-    first = 3 + 2 * table.most_given + 1
-    return first, first + 1, first + 2, first + 3, first + 4
 
 
 def _stack(sheet: Sheet) -> Iterator[PartPlace]:
@@ -170,7 +180,7 @@ def _placements(planner: Planner, sheet: Sheet, placed: PartPlace) -> Iterator[P
 
     match part:
         case Card():
-            top = placed.row + 1 + bool(part.about)
+            top = placed.row + head(part)
             for index, field in enumerate(part.fields):
                 yield at(field, top + index, CARD_VALUE, 1, shown_in(field))
             if part.inputs:
@@ -186,9 +196,8 @@ def _placements(planner: Planner, sheet: Sheet, placed: PartPlace) -> Iterator[P
                 yield at(field, placed.row + first_record(part), 1 + index, part.rows, field.unit)
         case ProofTable():
             top = placed.row + first_record(part)
-            computed, *_, verdict = proof_columns(part)
-            yield at(Column("computed", "Computed here", ()), top, computed, part.rows)
-            yield at(part.verdict, top, verdict, part.rows)
+            yield at(Column("computed", "Computed here", ()), top, ProofColumn.COMPUTED, part.rows)
+            yield at(part.verdict, top, ProofColumn.VERDICT, part.rows)
 
 
 @dataclass(frozen=True)
@@ -232,17 +241,16 @@ class _Binder:
         operands = dict(self._columns(block, set(result.words), "").operands)
         for index, (word, (_, unit)) in enumerate(proof.given.items()):
             meaning = self.planner.meaning(block, word)
-            ref = f"${xl_col_to_name(given_column(index, 1) - 1)}{row}"
+            ref = f"${xl_col_to_name(ProofColumn.VALUES + index - 1)}{row}"
             operands[word] = Operand(meaning, ref, unit_named(unit).factor if unit else "1")
         factor = unit_named(proof.unit).factor if proof.unit else "1"
         return bound(result, Columns(operands, self._numbers), factor, guarded=False)
 
     def _of_verdict(self, table: ProofTable, row: int) -> str:
-        computed, printed, _, tolerance, _ = (xl_col_to_name(each - 1) for each in proof_columns(table))
-        names = {"computed": computed, "printed": printed, "tolerance": tolerance}
+        names = {"computed": ProofColumn.COMPUTED, "printed": ProofColumn.PRINTED, "tolerance": ProofColumn.WITHIN}
         operands = {
-            word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${letter}{row}")
-            for word, letter in names.items()
+            word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{row}")
+            for word, column in names.items()
         }
         return bound(table.verdict, Columns(operands, self._numbers), "1", guarded=False)
 

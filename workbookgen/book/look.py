@@ -11,7 +11,7 @@ from workbookgen.language.quantities import PERCENT_UNIT, Unit
 
 TYPEFACE = "Arial"
 INK, QUIET, ACCENT = "#1F2A30", "#52606A", "#1D4E57"
-INPUT_GROUND, INPUT_BOX, RULE_LINE, BAND = "#FBF4E2", "#8A7440", "#C9CFD3", "#E4ECED"
+INPUT_GROUND, INPUT_BOX, RULE_LINE, BAND = "#FBF4E2", "#9C8A57", "#C9CFD3", "#E4ECED"
 WARNING = "#8A2A0B"
 
 PLAIN = {"font_name": TYPEFACE, "font_size": 10, "font_color": INK, "valign": "vcenter"}
@@ -21,10 +21,11 @@ PART_TITLE = PLAIN | {"font_size": 12, "bold": True, "font_color": ACCENT}
 GROUP = PLAIN | {"bold": True, "bg_color": BAND, "bottom": 1, "bottom_color": ACCENT}
 LABEL = PLAIN | {"bold": True, "text_wrap": True, "valign": "bottom"}
 UNIT = PLAIN | {"font_color": QUIET, "font_size": 9, "bottom": 1, "bottom_color": ACCENT}
-NOTE = PLAIN | {"font_color": QUIET, "font_size": 9}
+NOTE = PLAIN | {"font_color": QUIET, "font_size": 9, "indent": 1}
 FACT = PLAIN | {"text_wrap": True, "valign": "top", "bottom": 1, "bottom_color": RULE_LINE}
-MESSAGE = PLAIN | {"bold": True, "font_color": WARNING, "bottom": 1, "bottom_color": RULE_LINE}
+MESSAGE = PLAIN | {"bold": True, "font_size": 9, "indent": 1, "font_color": WARNING, "bottom": 1, "bottom_color": RULE_LINE}
 HEADING = PLAIN | {"bold": True, "font_size": 12, "font_color": ACCENT}
+READING = PLAIN | {"font_size": 11}
 CAUTION = HEADING | {"font_color": WARNING}
 
 _BOX = {"border": 1, "border_color": INPUT_BOX, "bg_color": INPUT_GROUND, "locked": False}
@@ -48,8 +49,22 @@ def number_format(field: Input | Result, unit: Unit | None) -> str:
     return ("0" if percent else "#,##0") + ("." + "0" * digits if digits else "") + ("%" if percent else "")
 
 
+def heads(field, unit: Unit | None) -> tuple[dict, dict]:
+    """The formats of a column's label and unit: they stand above what they name."""
+    align = {"align": "left", "indent": 1} if getattr(field, "is_text", True) else {"align": "right"}
+    return LABEL | align, UNIT | align
+
+
 def _aligned(field: Input | Result) -> dict:
-    return {"align": "left" if field.is_text else "right"}
+    if not field.is_text:
+        return {"align": "right"}
+    wrapped = isinstance(field, Input) and isinstance(field.domain, Note)
+    return {"align": "left", "indent": 1, "text_wrap": wrapped}
+
+
+def explanation(field: Result) -> dict:
+    """A result says what it is while its cell is selected."""
+    return {"validate": "any", "input_title": field.label[:32], "input_message": field.note[:255]}
 
 
 def validation(field: Input, source: str, words: str) -> dict:

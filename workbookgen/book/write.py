@@ -10,6 +10,7 @@ import warnings
 from collections.abc import Mapping
 from datetime import datetime
 from functools import singledispatchmethod
+from textwrap import wrap
 
 import xlsxwriter
 from xlsxwriter.worksheet import Worksheet
@@ -25,21 +26,40 @@ from workbookgen.book.layout import (
     Layout,
     Message,
     Placement,
+    ProofColumn,
     first_record,
-    given_column,
-    proof_columns,
 )
 from workbookgen.errors import DescriptionError
-from workbookgen.language.domains import Choice
+from workbookgen.language.domains import Choice, Note
 from workbookgen.language.entries import Entries, Entry
-from workbookgen.language.fields import Input
-from workbookgen.language.parts import Card, Log, Part, ProofTable, Sheet, Table, Text
+from workbookgen.language.fields import Input, Result
+from workbookgen.language.parts import Card, Log, Part, Proof, ProofTable, Sheet, Table, Text
 from workbookgen.language.quantities import unit_named
 from workbookgen.language.sentences import refusal
 
 CREATED = datetime(2026, 1, 1)  # fixed, so that the same settings give the same bytes
-WIDTH_OF_A_PAGE = {True: 150, False: 100}  # letters, landscape and upright
+LETTERS_ON_A_PAGE = 160  # across a landscape page, at a size that can still be read
+LINE = 13.5  # points, of wrapped text
 PAPER = {"letter": 1, "a4": 9}
+
+LETTERS_PER_WIDTH = 1.25  # a column's width counts digits, and most letters are narrower
+PROVENANCE = {
+    "read": "read",
+    "memory": "from memory",
+    "practice": "common practice",
+    "derived": "follows from definitions",
+}
+PROOF_HEADS = {
+    ProofColumn.NUMBER: ("No.", 8),
+    ProofColumn.WHAT: ("Example", 34),
+    ProofColumn.SOURCE: ("Published in", 44),
+    ProofColumn.GIVEN: ("Given", 44),
+    ProofColumn.COMPUTED: ("Computed here", 15),
+    ProofColumn.PRINTED: ("Printed answer", 15),
+    ProofColumn.UNIT: ("Unit", 12),
+    ProofColumn.WITHIN: ("Within, as a share", 10),
+    ProofColumn.VERDICT: ("Verdict", 10),
+}
 
 Cached = Mapping[str, tuple[Entry, ...]]
 
@@ -114,17 +134,13 @@ class _SheetWriter:
 
     @part.register
     def _(self, part: Text, row: int) -> None:
-        heading, *lines = part.lines if part.style != "words" else ("", *part.lines)
-        if heading:
-            self._text(row, 1, heading, look.CAUTION if part.style == "caution" else look.HEADING)
-        for index, line in enumerate(lines, start=bool(heading)):
-            self._text(row + index, 1, line, look.PLAIN)
+        self._text(row, 1, part.heading, look.CAUTION if part.is_caution else look.HEADING)
+        for index, line in enumerate(part.lines, start=1):
+            self._text(row + index, 1, line, look.READING)
 
     @part.register
     def _(self, part: Card, row: int) -> None:
-        self._text(row, 1, part.title, look.PART_TITLE)
-        if part.about:
-            self._text(row + 1, 1, part.about, look.ABOUT)
+        self._heads(part, row)
         for column, width in ((CARD_LABEL, 30), (CARD_VALUE, 18), (CARD_UNIT, 12), (CARD_NOTE, 56)):
             self._wide(column, width)
         for placement in self.layout.of(part):
@@ -140,8 +156,9 @@ class _SheetWriter:
         header = row + first_record(part) - HEADER_ROWS
         for placement in self.layout.of(part):
             self._wide(placement.column, placement.field.width)
-            self._text(header + 1, placement.column, placement.field.label, look.LABEL)
-            self._text(header + 2, placement.column, placement.unit.symbol if placement.unit else "", look.UNIT)
+            label, unit = look.heads(placement.field, placement.unit)
+            self._text(header + 1, placement.column, placement.field.label, label)
+            self._text(header + 2, placement.column, placement.unit.symbol if placement.unit else "", unit)
             self._cells(placement)
         self.to.set_row(header, 42)
         for placement in self.layout.of(part):
@@ -152,41 +169,39 @@ class _SheetWriter:
         self.to.freeze_panes(header + 2, 1)
         self.to.repeat_rows(header - 1, header + 1)
         self.to.repeat_columns(0, 0)
+        last = max(each.column for each in self.layout.of(part))
+        self.to.print_area(header - 1, 0, header + HEADER_ROWS + part.rows - 2, last - 1)
+        self.to.set_header(f"&L&14{self.sheet.title}")
 
     @part.register
     def _(self, part: Table, row: int) -> None:
         self._heads(part, row)
         header = row + first_record(part) - HEADER_ROWS
-        for placement, column in zip(self.layout.of(part), part.columns, strict=True):
-            self._wide(placement.column, column.width)
-            self._text(header + 1, placement.column, column.label, look.LABEL)
-            self._text(header + 2, placement.column, column.unit.symbol if column.unit else "", look.UNIT)
-            for index, value in enumerate(column.values):
-                self._value(placement.row + index, placement.column, value, look.FACT)
+        for number, column in enumerate(part.columns, start=1):
+            self._wide(number, column.width)
+            self._text(header + 1, number, column.label, look.LABEL)
+            self._text(header + 2, number, column.unit.symbol if column.unit else "", look.UNIT)
+        for index in range(part.rows):
+            self._facts(header + HEADER_ROWS + index, {
+                number: column.values[index] for number, column in enumerate(part.columns, start=1)
+            })
+        self.to.repeat_rows(header, header + 1)
 
     @part.register
     def _(self, part: ProofTable, row: int) -> None:
         self._heads(part, row)
         header = row + first_record(part) - HEADER_ROWS
-        computed, printed, unit, within, verdict = proof_columns(part)
-        labels = {1: "No.", 2: "Example", 3: "Published in", computed: "Computed here", printed: "Printed answer",
-                  unit: "Unit", within: "Within", verdict: "Verdict"}
-        for index in range(part.most_given):
-            labels |= {given_column(index, 0): "Given", given_column(index, 1): "Value"}
-        for column, label in labels.items():
-            self._wide(column, {1: 8, 2: 34, 3: 44}.get(column, 12))
+        for column, (label, width) in PROOF_HEADS.items():
+            self._wide(column, width)
             self._text(header + 1, column, label, look.LABEL)
+        for index in range(part.most_given):
+            self._wide(ProofColumn.VALUES + index, 11)
+            self._text(header + 1, ProofColumn.VALUES + index, f"Value {index + 1}", look.LABEL)
+        for column in range(1, ProofColumn.VALUES + part.most_given):
             self._text(header + 2, column, "", look.UNIT)
         for index, proof in enumerate(part.proofs):
-            line = header + HEADER_ROWS + index
-            known = {"read": "read", "memory": "from memory", "practice": "common practice", "derived": "follows from definitions"}
-            facts = {1: proof.number, 2: proof.what, 3: f"{proof.source} ({known[proof.provenance]})",
-                     printed: proof.printed, unit: unit_named(proof.unit).symbol if proof.unit else "", within: proof.tolerance}
-            for place, (word, (value, name)) in enumerate(proof.given.items()):
-                symbol = unit_named(name).symbol if name else ""
-                facts |= {given_column(place, 0): f"{word} ({symbol})" if symbol else word, given_column(place, 1): value}
-            for column, fact in facts.items():
-                self._value(line, column, fact, look.FACT)
+            values = {ProofColumn.VALUES + place: value for place, (value, _) in enumerate(proof.given.values())}
+            self._facts(header + HEADER_ROWS + index, self._proof_facts(proof) | values)
         for placement in self.layout.of(part):
             for index, formula in enumerate(placement.formulas):
                 value = self._shown(placement.key, index)
@@ -194,10 +209,35 @@ class _SheetWriter:
         self.to.freeze_panes(header + 2, 2)
         self.to.repeat_rows(header, header + 1)
 
-    def _heads(self, part: Log | Table | ProofTable, row: int) -> None:
-        self._text(row, 1, part.title, look.PART_TITLE)
-        if part.about:
-            self._text(row + 1, 1, part.about, look.ABOUT)
+    def _proof_facts(self, proof: Proof) -> dict[int, float | str]:
+        block, _ = self.layout.planner.by_key[proof.result]
+        given = [
+            f"{self.layout.planner.meaning(block, word).field.label} {_printed(value)} {_symbol(unit)}".strip()
+            for word, (value, unit) in proof.given.items()
+        ]
+        return {
+            ProofColumn.NUMBER: proof.number,
+            ProofColumn.WHAT: proof.what,
+            ProofColumn.SOURCE: f"{proof.source} ({PROVENANCE[proof.provenance]})",
+            ProofColumn.GIVEN: "; ".join(given),
+            ProofColumn.PRINTED: proof.printed,
+            ProofColumn.UNIT: _symbol(proof.unit),
+            ProofColumn.WITHIN: proof.tolerance,
+        }
+
+    def _facts(self, row: int, facts: Mapping[int, float | str]) -> None:
+        """A row to be read, as high as its longest text needs."""
+        lines = 1
+        for column, fact in facts.items():
+            self._value(row, column, fact, look.FACT)
+            if isinstance(fact, str):
+                lines = max(lines, len(wrap(fact, int(self.widths[column] * LETTERS_PER_WIDTH))))
+        self.to.set_row(row - 1, LINE * lines + 2)
+
+    def _heads(self, part: Card | Log | Table | ProofTable, row: int) -> None:
+        lines = [(part.title, look.PART_TITLE), (part.about, look.ABOUT)]
+        for index, (text, properties) in enumerate(line for line in lines if line[0]):
+            self._text(row + index, 1, text, properties)
 
     def _cells(self, placement: Placement) -> None:
         """A field's cells: what was typed, or the formulas with their cached values."""
@@ -211,7 +251,13 @@ class _SheetWriter:
         if isinstance(placement.field, Input):
             for index, entry in enumerate(self.entries[placement.key]):
                 self._entry(row + index, column, entry, form)
+                if isinstance(placement.field.domain, Note) and entry:
+                    lines = wrap(entry, int(placement.field.width * LETTERS_PER_WIDTH))
+                    if len(lines) > 1:
+                        self.to.set_row(row + index, LINE * len(lines) + 2)
             self._offer(placement)
+        elif isinstance(placement.field, Result) and placement.field.note:
+            self.to.data_validation(row, column, row + placement.rows - 1, column, look.explanation(placement.field))
 
     def _offer(self, placement: Placement) -> None:
         field, last = placement.field, placement.row + placement.rows - 2
@@ -256,8 +302,8 @@ class _SheetWriter:
             self.to.set_column(column - 1, column - 1, width)
         if self.sheet.wide:
             self.to.set_landscape()
-        pages = -(-sum(self.widths.values()) // WIDTH_OF_A_PAGE[self.sheet.wide])
-        self.to.fit_to_pages(max(1, int(pages)), 0)
+        across = -(-sum(self.widths.values()) // LETTERS_ON_A_PAGE) if self.sheet.wide else 1
+        self.to.fit_to_pages(int(across), 0)
         self.to.set_paper(PAPER[self.layout.planner.paper])
         self.to.set_margins(left=0.5, right=0.5, top=0.6, bottom=0.7)
         self.to.set_footer(f"&L&9{self.layout.planner.title}&C&9&A&R&9Page &P of &N")
@@ -267,3 +313,9 @@ class _SheetWriter:
         })
 
 
+def _symbol(unit: str) -> str:
+    return unit_named(unit).symbol if unit else ""
+
+
+def _printed(value: float | str) -> str:
+    return value if isinstance(value, str) else f"{value:.10g}"

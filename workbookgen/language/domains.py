@@ -85,7 +85,7 @@ class Choice:
         )
 
     def wanted(self, symbol: str) -> str:
-        return f"a name that stands exactly once on the sheet {self.sheet}"
+        return f"one of the names on the sheet {self.sheet}"
 
 
 Domain = Number | Name | Note | Choice

@@ -29,7 +29,7 @@ class Input:
     blank_means: float | None = None  # what an empty cell stands for
     starts_as: float | str | None = None  # what a new planner's card shows
     help: str = ""
-    width: int = 11
+    width: int = 10
 
     @property
     def is_text(self) -> bool:
@@ -49,7 +49,7 @@ class Result:
     only_if: str = ""  # a condition, in words of the same record, without which it is blank
     note: str = ""
     digits: int | None = None
-    width: int = 11
+    width: int = 10
 
     def __post_init__(self):
         faults = self.text.objections() + self.condition.objections()

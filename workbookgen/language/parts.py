@@ -9,6 +9,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from graphlib import CycleError, TopologicalSorter
+from textwrap import wrap
 
 from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language.domains import Name
@@ -17,6 +18,7 @@ from workbookgen.language.quantities import Unit
 
 MESSAGE = "message"
 LISTED = "listed"
+LETTERS_A_LINE = 120
 
 
 @dataclass(frozen=True)
@@ -24,7 +26,7 @@ class Block:
     """Fields of one kind of record, with the inputs first, and what can be wrong with one."""
 
     key: str
-    title: str
+    title: str  # empty where the sheet's own title says it all
     groups: tuple[Group, ...]
     rules: tuple[Rule, ...] = ()
     about: str = ""
@@ -105,10 +107,15 @@ class Table:
 
 @dataclass(frozen=True)
 class Text:
-    """Something to read. `style` is one of heading, words, step, caution."""
+    """Something to read: sentences under a heading, broken into lines that fit an upright page."""
 
-    lines: tuple[str, ...]
-    style: str = "words"
+    heading: str
+    sentences: tuple[str, ...]
+    is_caution: bool = False
+
+    @cached_property
+    def lines(self) -> tuple[str, ...]:
+        return tuple(line for each in self.sentences for line in wrap(each, LETTERS_A_LINE))
 
 
 @dataclass(frozen=True)

@@ -61,7 +61,7 @@ OUNCE, GRAM = Unit("oz", "ounce", OZ), Unit("g", "gram", "1", 1)
 POUND, KILOGRAM = Unit("lb", "pound", LB), Unit("kg", "kilogram", "1000")
 YARDS_PER_POUND = Unit("yd/lb", "yard / pound", f"{YD}/{LB}", 0)
 METERS_PER_100_G = Unit("m/100 g", "meter / hectogram", "0.01", 1)
-PER_INCH = Unit("/in", "1 / inch", f"1/{IN}", 1)
+PER_INCH = Unit("per in", "1 / inch", f"1/{IN}", 1)
 
 NUMBER = always(NUMBER_UNIT)
 SHARE = always(PERCENT_UNIT)

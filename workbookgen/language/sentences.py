@@ -12,8 +12,9 @@ def symbol_of(field, system: str) -> str:
 def refusal(field: Input, system: str) -> str:
     """What to type instead of something that cannot be used."""
     verb = "choose" if isinstance(field.domain, Choice) else "type"
-    digits = ", in digits" if isinstance(field.domain, Number) else ""
-    return f"{field.label}: {verb} {field.domain.wanted(symbol_of(field, system))}{digits}."
+    symbol = symbol_of(field, system)
+    digits = ", in digits" if isinstance(field.domain, Number) and symbol != "%" else ""
+    return f"{field.label}: {verb} {field.domain.wanted(symbol)}{digits}."
 
 
 def missing(field: Input) -> str:

@@ -25,7 +25,7 @@ def sheet(settings: Settings) -> Sheet:
 def lots(settings: Settings) -> Log:
     return Log(
         "fiber",
-        "Your lots",
+        title="",
         rows=settings.rows.fiber,
         groups=(
             Group("You type", (

@@ -25,7 +25,7 @@ def sheet(settings: Settings) -> Sheet:
 def guide(settings: Settings) -> Log:
     return Log(
         "guide",
-        "Breeds and fibers",
+        title="",
         rows=settings.rows.guide,
         starts_with=tuple(_shown(record, settings.units) for record in load_fibers(settings)),
         groups=(
@@ -43,7 +43,7 @@ def guide(settings: Settings) -> Log:
                 Input("skirting", "Skirting loss", LOSS, SHARE, help="Usual share taken off a raw fleece."),
                 Input("preparation", "Prep. loss", LOSS, SHARE, help="Usual share lost in carding or combing."),
                 Input("spinning", "Spinning loss", LOSS, SHARE, help="Usual share lost in spinning and plying."),
-                Input("source", "Source", Note(), width=48, help="Who says so, and whether it was read or remembered."),
+                Input("source", "Source", Note(), width=80, help="Who says so, and whether it was read or remembered."),
             )),
             Group("Worked out", (
                 Result("scoured_yield", "Yield, middle", "(yield_low + yield_high) / 2", fiber.midpoint, SHARE,
@@ -66,7 +66,7 @@ def guide(settings: Settings) -> Log:
             )),
         ),
         rules=tuple(
-            Rule(f"{low} > {high}", _low_over_high(low, high), f"{label}: the first figure of the range must not be above the second.")
+            Rule(f"{low} > {high}", _low_over_high(low, high), f"{label}: the first figure must not be above the second.")
             for low, high, label in (
                 ("fleece_low", "fleece_high", "Fleece"),
                 ("yield_low", "yield_high", "Yield"),

@@ -13,6 +13,14 @@ from workbookgen.language.parts import Block, Column, Sheet, Table, Text
 
 SHEET = "Methods"
 
+CONVENTIONS = Text(
+    "Conventions",
+    (
+        "Two conventions of contraction are in print. Here it is always the lost length over the original length.",
+        "Read: the figure was read in the source named. From memory: a known source, not opened for this. Common practice: a rule of thumb without a source.",
+    ),
+)
+
 
 @dataclass(frozen=True)
 class Page:
@@ -66,13 +74,7 @@ def sheet(sheets: tuple[Sheet, ...]) -> Sheet:
         "Methods",
         "How each figure is worked out, where that holds, and who says so. A weighed sample beats every formula.",
         (
-            Text(GLOSSARY, "words"),
+            CONVENTIONS,
             Table("methods", "Calculations", columns),
         ),
     )
-
-
-GLOSSARY = (
-    "Two conventions of contraction are in print. Here it is always the lost length over the original length.",
-    "Read: the figure was read in the source named. From memory: a known source, not opened for this. Common practice: a rule of thumb without a source.",
-)

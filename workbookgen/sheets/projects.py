@@ -25,7 +25,7 @@ def sheet(settings: Settings) -> Sheet:
 def projects(settings: Settings) -> Log:
     return Log(
         "projects",
-        "Your projects",
+        title="",
         rows=settings.rows.projects,
         groups=(
             Group("You type", (
@@ -71,7 +71,7 @@ def projects(settings: Settings) -> Log:
         ),
         rules=(
             Rule('OR(AND(given(lot_1), lot_1 = lot_2), AND(given(lot_1), lot_1 = lot_3), AND(given(lot_2), lot_2 = lot_3))',
-                 _same_lot_twice, "Lots: one lot is chosen twice and counts twice. Choose each lot once."),
+                 _same_lot_twice, "Lots: choose each lot only once."),
         ),
     )
 

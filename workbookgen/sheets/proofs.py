@@ -64,9 +64,9 @@ def _number_or_text(text: str) -> float | str:
 
 PROOFS = ProofTable(
     "proofs",
-    "Published examples",
-    read_proofs(),
-    Result(
+    title="",
+    proofs=read_proofs(),
+    verdict=Result(
         "verdict",
         "Verdict",
         'IF(ISNUMBER(printed), IF(ABS(computed - printed) <= tolerance * ABS(printed), "agrees", "differs"), '

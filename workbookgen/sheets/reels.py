@@ -24,7 +24,7 @@ def sheet(settings: Settings) -> Sheet:
 def reels(settings: Settings) -> Log:
     return Log(
         "reels",
-        "Your reels",
+        title="",
         rows=settings.rows.reels,
         starts_with=tuple(starting_reel(reel, settings.units) for reel in settings.reels),
         groups=(

@@ -40,7 +40,7 @@ def sheet(settings: Settings) -> Sheet:
 def skeins(settings: Settings) -> Log:
     return Log(
         "skeins",
-        "Your skeins",
+        title="",
         rows=settings.rows.skeins,
         groups=(
             Group("You type", (
@@ -101,18 +101,20 @@ def skeins(settings: Settings) -> Log:
                 Result("first_mass", "Of the lot", "net * (1 - second_share)", stock.first_lot_mass, MASS,
                        note="Weight of the fiber lot in this skein."),
                 Result("second_mass", "Of the second", "net * second_share", stock.second_lot_mass, MASS),
-                Result("from_lot", "Drawn from", "lot", stock.listed, None, uses={"name": "lot"}, width=18),
-                Result("from_second", "And from", "second_lot", stock.listed, None, uses={"name": "second_lot"}, width=18),
                 Result("lot_left", "Lot still to spin", "pick(fiber_to_come, fiber_listed, lot)", stock.pick, MASS,
                        uses={"name": "lot", "names": "fiber_listed", "values": "fiber_to_come"},
                        note="Yarn that this skein's lot can still give."),
             )),
+            Group("For the sheet Fiber", (
+                Result("from_lot", "Drawn from", "lot", stock.listed, None, uses={"name": "lot"}, width=18),
+                Result("from_second", "And from", "second_lot", stock.listed, None, uses={"name": "second_lot"}, width=18),
+            )),
         ),
         rules=(
             Rule("tare >= gross", lambda values: values["tare"] >= values["gross"],
-                 "Tare: it must be less than the weight on the scale. Check both."),
+                 "Tare: must be less than the weight. Check both."),
             Rule("AND(second_share > 0, NOT(given(second_lot)))",
                  lambda values: values["second_share"] > 0 and not values["second_lot"],
-                 "Second lot: choose the lot whose share you gave, or leave the share empty."),
+                 "Second lot: choose it, or leave its share empty."),
         ),
     )

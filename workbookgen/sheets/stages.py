@@ -91,7 +91,7 @@ def cannot_gain() -> tuple[Rule, ...]:
         Rule(
             f"{later} > {earlier}",
             _more(later, earlier),
-            f"{label}: it weighs more than before that stage. Let it dry and weigh again, or check both figures.",
+            f"{label}: more than before that stage. Let it dry, weigh again.",
         )
         for later, earlier, label in (
             ("skirted_weighed", "weight", "Skirted"),

@@ -21,34 +21,31 @@ def sheet(settings: Settings) -> Sheet:
 
 
 STEPS = Text(
+    "Three steps",
     (
-        "Three steps",
         "1.  On the sheet Reels, give each reel its loop. On the sheet Fiber, give each lot a line.",
         "2.  On the sheet Skeins, type wraps and weight of each skein; choose its reel and its lot.",
         "3.  On the sheet Projects, type the yardage you want; read whether your lots are enough.",
     ),
-    "steps",
 )
 
 WAYS = Text(
+    "Where to begin",
     (
-        "Where to begin",
         "I only want to measure a skein: Reels, then Skeins.",
         "I have a fleece: Fiber. I want to buy one: Buying.",
         "I have a project: Projects. I have a yarn number: Counts.",
         "I want to know how something is worked out: Methods. Whether it is right: Proofs.",
     ),
-    "steps",
 )
 
 KEY = Text(
+    "How to read a sheet",
     (
-        "How to read a sheet",
         "A boxed cell is yours: type there. A cell without a box is worked out, and is empty until what it needs is there.",
         "What to fix says in words what is wrong in a line, or still missing. Other lines are not touched by it.",
         "Every number stands under its unit. Type percentages with the sign: 15%.",
     ),
-    "steps",
 )
 
 CHECK = Card(
@@ -69,10 +66,10 @@ CHECK = Card(
 )
 
 CAUTIONS = Text(
+    "Take care",
     (
-        "Take care",
         "Hot water: at 60 °C (140 °F) it scalds in seconds. Gloves, a lid, and nobody lifts a full pot.",
-        "Raw fleece: its dust and dirt can carry disease (Q fever, orf, ringworm, anthrax where it occurs). Wear gloves and a dust mask,",
+        "Raw fleece: its dust and dirt can carry disease (Q fever, orf, ringworm, anthrax where it occurs). Wear gloves and a dust mask, "
         "work wet or outdoors, wash your hands, do not eat there. If you are pregnant or your defenses are weak, keep away and ask a doctor.",
         "Detergent, soda, mothproofing and dye: follow the label of the product. Do not mix products; keep pots for dyeing apart from food.",
         "Grease in drains: it sets when it cools. Strain the water, and follow your local rules for waste water and septic tanks.",
@@ -80,5 +77,5 @@ CAUTIONS = Text(
         "Long work: change posture, stand up and stretch every half hour; stop when wrist, shoulder or back hurts.",
         "These are the usual cautions. Local codes, product labels, and licensed practice come before anything on these sheets.",
     ),
-    "caution",
+    is_caution=True,
 )

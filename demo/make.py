@@ -1,0 +1,62 @@
+"""Fills the demo scenario into a planner.
+
+Everything in the scenario is invented: the spinner, the fleeces, the figures. It is told
+in the CSV files beside this script, one a log; their columns are the logs' inputs.
+"""
+
+import csv
+from pathlib import Path
+
+from workbookgen import settings
+from workbookgen.build import build, layout_of
+from workbookgen.language.entries import Entries, starting_entries, with_records
+
+FOLDER = Path(__file__).parent
+LOGS = ("reels", "fiber", "skeins", "projects")
+CARDS = {
+    "buying_kind": ("Targhee",),
+    "buying_length": (2400.0,),
+    "buying_grist": (1600.0,),
+    "counts_number": (20.0,),
+    "counts_system": ("worsted count",),
+    "weighed_length": (20.0,),
+    "weighed_mass": (0.35,),
+    "weighed_wanted": (4.0,),
+    "thickness_grist": (1200.0,),
+    "thickness_counted": (12.5,),
+    "thickness_fiber_diameter": (27.0,),
+    "moisture_mass": (4.0,),
+    "moisture_content": (0.1,),
+}
+
+
+def records(log: str) -> list[dict[str, float | str]]:
+    """The records of one CSV file; empty cells are left out."""
+    with (FOLDER / f"{log}.csv").open(encoding="utf-8", newline="") as file:
+        return [{key: _typed(text) for key, text in line.items() if text} for line in csv.DictReader(file)]
+
+
+def _typed(text: str) -> float | str:
+    try:
+        return float(text)
+    except ValueError:
+        return text
+
+
+def entries(chosen: settings.Settings) -> Entries:
+    """The whole scenario as entries of a planner."""
+    planner = layout_of(chosen).planner
+    filled = starting_entries(planner) | CARDS
+    for log in LOGS:
+        filled = with_records(planner, filled, log, records(log))
+    return filled
+
+
+def make(target: Path) -> None:
+    """Build the demo planner."""
+    chosen = settings.load(FOLDER / "settings.toml")
+    build(chosen, target, entries(chosen))
+
+
+if __name__ == "__main__":
+    make(Path("demo-planner.xlsx"))

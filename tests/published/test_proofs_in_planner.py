@@ -1,0 +1,81 @@
+"""The sheet Proofs as people get it: every example agrees, and a wrong answer does not.
+
+The planner is built whole, in each unit system, and the programs that people really use
+compute it; the verdicts are read off the sheet.
+"""
+
+import pytest
+
+from workbookgen.book.layout import given_column, proof_columns
+from workbookgen.build import layout_of, workbook
+from workbookgen.engines import ENGINES, Area, engine
+from workbookgen.settings import Rows, Settings
+from workbookgen.sheets.proofs import PROOFS, SHEET
+
+PROGRAMS = ("libreoffice", "gnumeric")
+SMALL = Rows(reels=2, fiber=2, skeins=2, projects=2)  # the proofs do not look at the logs
+_, PRINTED, *_ = proof_columns(PROOFS)
+
+
+def built(units, folder):
+    layout = layout_of(Settings(units=units, rows=SMALL))
+    path = folder / f"{units}.xlsx"
+    path.write_bytes(workbook(layout))
+    return path, layout
+
+
+@pytest.fixture(scope="module", params=["us", "us-grams", "metric"])
+def planner(request, tmp_path_factory):
+    return built(request.param, tmp_path_factory.mktemp("proofs"))
+
+
+@pytest.fixture(
+    params=[pytest.param(name, marks=pytest.mark.programs if name in PROGRAMS else ()) for name in ENGINES]
+)
+def each_engine(request):
+    return engine(request.param)
+
+
+def column(layout, which: int) -> Area:
+    top = layout.placements["proofs_verdict"].row
+    return Area(SHEET, top, which, PROOFS.rows)
+
+
+def verdicts(session, layout) -> dict[str, str]:
+    place = layout.placements["proofs_verdict"]
+    rows = session.read(column(layout, place.column))
+    return {proof.number: said for proof, [said] in zip(PROOFS.proofs, rows, strict=True)}
+
+
+def test_every_example_agrees(planner, each_engine):
+    path, layout = planner
+    with each_engine.open(path) as session:
+        assert verdicts(session, layout) == {proof.number: "agrees" for proof in PROOFS.proofs}
+        trust = layout.placements["start_trust"]
+        assert session.read(Area(trust.sheet, trust.row, trust.column)) == [
+            ["This program computes the planner correctly."]
+        ]
+
+
+def test_a_wrong_printed_answer_differs(planner, each_engine):
+    path, layout = planner
+    wrong = [
+        [proof.printed + " not" if isinstance(proof.printed, str) else proof.printed * (1 + 3 * proof.tolerance + 1e-9)]
+        for proof in PROOFS.proofs
+    ]
+    with each_engine.open(path) as session:
+        session.set(column(layout, PRINTED), wrong)
+        session.evaluate()
+        assert verdicts(session, layout) == {proof.number: "differs" for proof in PROOFS.proofs}
+
+
+def test_the_examples_are_live(planner, each_engine):
+    # Nothing given, nothing computed: the sheet holds formulas, not answers. Only no wraps at all are jumbo too.
+    path, layout = planner
+    blank = [[None]] * PROOFS.rows
+    with each_engine.open(path) as session:
+        for place in range(PROOFS.most_given):
+            session.set(column(layout, given_column(place, 1)), blank)
+        session.evaluate()
+        agreeing = {number for number, said in verdicts(session, layout).items() if said == "agrees"}
+        assert agreeing == {"09-015"}
