@@ -5,6 +5,7 @@ in the CSV files beside this script, one a log; their columns are the logs' inpu
 """
 
 import csv
+import sys
 from pathlib import Path
 
 from workbookgen import settings
@@ -59,4 +60,4 @@ def make(target: Path) -> None:
 
 
 if __name__ == "__main__":
-    make(Path("demo-planner.xlsx"))
+    make(Path(sys.argv[1] if len(sys.argv) > 1 else "demo-planner.xlsx"))

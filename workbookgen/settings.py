@@ -7,6 +7,7 @@ mistake too, since it is most often a misspelt one.
 
 import csv
 import difflib
+import math
 import re
 import tomllib
 from importlib.resources import files
@@ -20,6 +21,7 @@ from workbookgen.errors import Fault, FileError, SettingsError
 from workbookgen.units import Quantity
 
 LENGTH_UNITS = ("yd", "ft", "in", "m", "cm", "mm")
+_UNSTORABLE = re.compile(r"[\x00-\x1f\x7f\ud800-\udfff\ufffe\uffff]")
 _LENGTH = re.compile(rf"\s*(\d+(?:\.\d+)?)\s*({'|'.join(LENGTH_UNITS)})\s*")
 
 
@@ -30,8 +32,15 @@ def _length(text: str) -> str:
     return text.strip()
 
 
+def _storable(text: str) -> str:
+    if _UNSTORABLE.search(text):
+        raise ValueError("leave out line breaks and control characters; a workbook cannot store them here")
+    return text
+
+
 LengthText = Annotated[str, AfterValidator(_length)]
-Short = Annotated[str, Field(min_length=1, max_length=40)]
+Line = Annotated[str, AfterValidator(_storable)]
+Short = Annotated[Line, Field(min_length=1, max_length=40)]
 
 
 class _Strict(BaseModel):
@@ -71,8 +80,8 @@ class Settings(_Strict):
 
     units: Literal["us", "us-grams", "metric"] = "us"
     paper: Literal["letter", "a4"] = "letter"
-    title: Annotated[str, Field(min_length=1, max_length=60)] = "Handspinning planner"
-    fibers: str | None = None  # a CSV table like templates/fibers.csv; None: that table
+    title: Annotated[Line, Field(min_length=1, max_length=60)] = "Handspinning planner"
+    fibers: str | None = None  # a CSV table like templates/fibers.csv; None: that table; "": an empty guide
     rows: Rows = Rows()
     reels: tuple[Reel, ...] = ()
 
@@ -130,7 +139,7 @@ def templates() -> Path:
 def load(path: Path) -> Settings:
     """Read a settings file. Raises SettingsError with every fault found."""
     try:
-        text = path.read_text(encoding="utf-8")
+        text = path.read_text(encoding="utf-8-sig")  # some editors put a byte order mark first
     except (OSError, UnicodeDecodeError) as problem:
         reason = getattr(problem, "strerror", None) or "it is not a text file"
         raise SettingsError.at(str(path), f"this settings file cannot be read: {reason}.") from None
@@ -176,11 +185,20 @@ def _fault(place: str, error: dict) -> Fault:
             sentence = f"write a whole number of at most {context['le']}."
         case "string_too_short" | "string_too_long":
             sentence = f"write a text of {context.get('min_length', 1)} to {context.get('max_length', 40)} letters."
+        case "int_parsing" | "int_type" | "int_from_float":
+            sentence = "write a whole number, without quotes."
+        case "string_type":
+            sentence = "write a text in quotes."
+        case "tuple_type" | "model_type":
+            sentence = f"write a table under {_HEADS.get(key, key)}, as in the templates."
         case "missing":
             sentence = "this setting is needed."
         case _:
             sentence = f"{error['msg'][0].lower()}{error['msg'][1:]}."
     return Fault(f"{place}, {key}" if key else place, sentence)
+
+
+_HEADS = {"rows": "[rows]", "reels": "[[reels]]"}
 
 
 def _keys_beside(location: tuple) -> list[str]:
@@ -207,11 +225,13 @@ TEXTS = ("name", "source")
 
 def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], ...]:
     """The fiber table that fills the guide: one record a fiber, quantities with their units."""
+    if settings.fibers == "":
+        return ()
     path = Path(settings.fibers) if settings.fibers else templates() / "fibers.csv"
     try:
-        with path.open(encoding="utf-8", newline="") as file:
-            lines = list(csv.DictReader(file))
-    except (OSError, UnicodeDecodeError) as problem:
+        with path.open(encoding="utf-8-sig", newline="") as file:
+            lines = list(csv.DictReader(file, restval=""))
+    except (OSError, UnicodeDecodeError, csv.Error) as problem:
         reason = getattr(problem, "strerror", None) or "it is not a text file"
         raise FileError.at(str(path), f"the fiber table cannot be read: {reason}.") from None
     wanted = [name for name, _ in NUMBERS] + list(TEXTS)
@@ -227,11 +247,24 @@ def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], 
         record = {name: line[name].strip() for name in TEXTS if line[name].strip()}
         for name, unit in NUMBERS:
             if text := line[name].strip():
-                try:
-                    record[name] = Quantity(float(text), unit) if unit else float(text)
-                except ValueError:
+                if (value := _number(text)) is None:
                     faults.append(Fault(f"{path}, line {number}, {name}", f'"{text}" is not a number.'))
+                else:
+                    record[name] = Quantity(value, unit) if unit else value
+        faults += [
+            Fault(f"{path}, line {number}, {name}", "leave out line breaks and control characters.")
+            for name in TEXTS
+            if _UNSTORABLE.search(record.get(name, ""))
+        ]
         records.append(record)
     if faults:
         raise SettingsError(*faults)
     return tuple(records)
+
+
+def _number(text: str) -> float | None:
+    try:
+        value = float(text)
+    except ValueError:
+        return None
+    return value if math.isfinite(value) else None

@@ -6,7 +6,7 @@ compute it; the verdicts are read off the sheet.
 
 import pytest
 
-from workbookgen.book.layout import given_column, proof_columns
+from workbookgen.book.layout import ProofColumn
 from workbookgen.build import layout_of, workbook
 from workbookgen.engines import ENGINES, Area, engine
 from workbookgen.settings import Rows, Settings
@@ -14,7 +14,6 @@ from workbookgen.sheets.proofs import PROOFS, SHEET
 
 PROGRAMS = ("libreoffice", "gnumeric")
 SMALL = Rows(reels=2, fiber=2, skeins=2, projects=2)  # the proofs do not look at the logs
-_, PRINTED, *_ = proof_columns(PROOFS)
 
 
 def built(units, folder):
@@ -64,7 +63,7 @@ def test_a_wrong_printed_answer_differs(planner, each_engine):
         for proof in PROOFS.proofs
     ]
     with each_engine.open(path) as session:
-        session.set(column(layout, PRINTED), wrong)
+        session.set(column(layout, ProofColumn.PRINTED), wrong)
         session.evaluate()
         assert verdicts(session, layout) == {proof.number: "differs" for proof in PROOFS.proofs}
 
@@ -75,7 +74,7 @@ def test_the_examples_are_live(planner, each_engine):
     blank = [[None]] * PROOFS.rows
     with each_engine.open(path) as session:
         for place in range(PROOFS.most_given):
-            session.set(column(layout, given_column(place, 1)), blank)
+            session.set(column(layout, ProofColumn.VALUES + place), blank)
         session.evaluate()
         agreeing = {number for number, said in verdicts(session, layout).items() if said == "agrees"}
         assert agreeing == {"09-015"}

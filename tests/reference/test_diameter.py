@@ -104,18 +104,18 @@ def test_density_matters():
     "wraps, words",
     [  # thresholds: common practice, no source
         (40, "0 lace"),
-        (18.9, "1 super fine or 0 lace"),
+        (18.9, "1 super fine to 0 lace"),
         (16, "1 super fine"),
-        (14, "2 fine or 1 super fine"),
+        (14, "2 fine to 1 super fine"),
         (12.7, "2 fine"),
-        (12, "3 light or 2 fine"),
-        (11, "4 medium or 3 light"),
+        (12, "3 light to 2 fine"),
+        (11, "4 medium to 3 light"),
         (10, "4 medium"),
-        (8, "5 bulky or 4 medium"),
+        (8, "5 bulky to 4 medium"),
         (7, "5 bulky"),
-        (6, "6 super bulky or 5 bulky"),
+        (6, "6 super bulky to 5 bulky"),
         (5.5, "6 super bulky"),
-        (5, "7 jumbo or 6 super bulky"),
+        (5, "7 jumbo to 6 super bulky"),
         (3, "7 jumbo"),
     ],
 )
@@ -126,12 +126,12 @@ def test_weight_classes(wraps, words):
 def test_a_class_holds_when_its_lower_wraps_are_just_on_the_threshold():
     # 8 / 0.95 wraps, told per centimeter: the last digits of the conversion must not decide.
     assert diameter.yarn_weight_class(per_inch(8 / 0.95).to("1/cm")) == "4 medium"
-    assert diameter.yarn_weight_class(per_inch(8 / 0.95 - 1e-6)) == "5 bulky or 4 medium"
+    assert diameter.yarn_weight_class(per_inch(8 / 0.95 - 1e-6)) == "5 bulky to 4 medium"
 
 
 @given(wraps=st.floats(0.1, 100))
 def test_the_class_by_the_count_itself_is_never_outside_those_named(wraps):
-    numbers = [int(words[0]) for words in diameter.yarn_weight_class(per_inch(wraps)).split(" or ")]
+    numbers = [int(words[0]) for words in diameter.yarn_weight_class(per_inch(wraps)).split(" to ")]
     thresholds = [18, 14, 12, 11, 8, 6, 5]
     own = sum(wraps < threshold for threshold in thresholds)
     assert min(numbers) <= own <= max(numbers)

@@ -219,3 +219,20 @@ def test_fleeces_suffice_and_one_less_does_not(weight, low, width):
 def test_refusals(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
+
+
+@pytest.mark.parametrize("law", FORWARDS)
+def test_borders_are_still_inside(law):
+    assert law(grams(0.0), RAW, guide=0.5).m_as("g") == 0
+    assert law(grams(100.0), RAW, weighed=grams(100.0)).m_as("g") == 100
+    assert law(grams(100.0), RAW, weighed=grams(0.0)).m_as("g") == 0
+
+
+def test_more_borders_are_still_inside():
+    assert all(law(grams(0.0), RAW, guide=0.5).m_as("g") == 0 for law in BACKWARDS)
+    assert fiber.clean_fleece(grams(1), grams(1), 1, 1).m_as("g") == 1
+
+
+def test_rounding_forgives_last_digits_and_no_more():
+    assert fiber.wool_grade(Quantity(17.6999, "um")) == "finer than 80s"
+    assert fiber.fleeces(Quantity(2.0001, "kg"), Quantity(1, "kg"), Quantity(1, "kg")) == 3

@@ -95,3 +95,9 @@ def test_whole_yards_as_decimal_rounds_them(quarters):
 def test_refusals(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
+
+
+def test_borders_are_still_inside():
+    assert project.fiber_for(grams(100), 1) == grams(100)
+    assert project.surplus(yards(0), yards(0)) == yards(0)
+    assert project.verdict(yards(0.4999)) == "enough, 0 yd (0 m) to spare"

@@ -140,3 +140,9 @@ def test_net_mass():
 def test_refusals(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
+
+
+def test_borders_are_still_inside():
+    assert reeling.length(0, yards(2)) == yards(0)
+    assert reeling.length(0, yards(2), 1) == yards(2)
+    assert reeling.shrinkage(yards(1), yards(0)) == 1

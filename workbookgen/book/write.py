@@ -306,11 +306,16 @@ class _SheetWriter:
         self.to.fit_to_pages(int(across), 0)
         self.to.set_paper(PAPER[self.layout.planner.paper])
         self.to.set_margins(left=0.5, right=0.5, top=0.6, bottom=0.7)
-        self.to.set_footer(f"&L&9{self.layout.planner.title}&C&9&A&R&9Page &P of &N")
+        self.to.set_footer(f"&L&9{_footer_text(self.layout.planner.title)}&C&9&A&R&9Page &P of &N")
         self.to.hide_gridlines(2)
         self.to.protect("", {
             "format_columns": True, "format_rows": True, "sort": True, "autofilter": True, "select_locked_cells": True,
         })
+
+
+def _footer_text(title: str) -> str:
+    """A title as a footer shows it: its & is no code, and a first digit no part of the font size."""
+    return (" " if title[0].isdigit() else "") + title.replace("&", "&&")
 
 
 def _symbol(unit: str) -> str:

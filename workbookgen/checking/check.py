@@ -99,8 +99,9 @@ def check(
     declared = sum(len(each.formulas) for each in layout.formulas)
     report = Report(1 + scenarios, declared)
     if formulas_in_file is not None:
-        report.findings += foreign_formulas(layout, formulas_in_file)
-        report.formula_cells = len(formulas_in_file)
+        ours = not_typed(layout, formulas_in_file)
+        report.findings += foreign_formulas(layout, ours)
+        report.formula_cells = len(ours)
     drawn = [scenario(layout.planner, seed + number) for number in range(scenarios)]
     expected_drawn = [expected_values(layout.planner, entries) for entries in drawn]
     seen: set[tuple[str, int]] = set()
@@ -136,6 +137,12 @@ def check(
     ]
     report.seconds = time.perf_counter() - began
     return report
+
+
+def not_typed(layout: Layout, in_file: dict[tuple[str, str], str]) -> dict[tuple[str, str], str]:
+    """The formulas outside the inputs: there a person may type arithmetic, such as =6.5*16."""
+    inputs = {(placement.sheet, placement.cell(row)) for placement in layout.inputs for row in range(placement.rows)}
+    return {place: text for place, text in in_file.items() if place not in inputs}
 
 
 def foreign_formulas(layout: Layout, in_file: dict[tuple[str, str], str]) -> list[Finding]:

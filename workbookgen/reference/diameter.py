@@ -260,7 +260,7 @@ def yarn_weight_class(wraps: PerLength) -> str:
 
     Returns
     -------
-    one class such as "4 medium", or two such as "4 medium or 3 light"
+    one class such as "4 medium", or two such as "4 medium to 3 light"
 
     Raises
     ------
@@ -283,7 +283,7 @@ def yarn_weight_class(wraps: PerLength) -> str:
 def _classes_near(per_inch) -> str:
     coarser = _class_at(per_inch * (1 - DOUBT_OF_WRAPPING))
     finer = _class_at(per_inch * (1 + DOUBT_OF_WRAPPING))
-    return coarser if coarser == finer else f"{coarser} or {finer}"
+    return coarser if coarser == finer else f"{coarser} to {finer}"
 
 
 def _class_at(per_inch) -> str:

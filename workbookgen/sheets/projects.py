@@ -64,8 +64,8 @@ def projects(settings: Settings) -> Log:
             Group("Enough?", (
                 Result("surplus", "Over or short", "have - length", project.surplus, LENGTH, uses={"need": "length"}),
                 Result("verdict", "In words",
-                       'IF(surplus >= 0, "enough, " & ROUND(surplus / 0.9144, 0) & " yd (" & ROUND(surplus, 0) & " m) to spare", '
-                       '"short by " & ROUND(0 - surplus / 0.9144, 0) & " yd (" & ROUND(0 - surplus, 0) & " m)")',
+                       'IF(surplus >= 0, "enough, " & ROUND(ROUND(surplus / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(surplus, 9), 0) & " m) to spare", '
+                       '"short by " & ROUND(ROUND(0 - surplus / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(0 - surplus, 9), 0) & " m)")',
                        project.verdict, None, width=36),
             )),
         ),

@@ -20,7 +20,7 @@ def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
         "Proofs",
-        "Published worked examples, computed here by the formulas of the other sheets. If one differs, do not trust this program with the planner.",
+        "Worked examples from print, or worked by hand from printed definitions, computed here by the formulas of the other sheets. If one differs, do not trust this program with the planner.",
         (PROOFS,),
     )
 

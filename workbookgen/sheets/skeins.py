@@ -93,7 +93,7 @@ def skeins(settings: Settings) -> Log:
                 Result("weight_class", "Yarn weight class",
                        'IF(band(classes_name, classes_from, wpi, 0.95) = band(classes_name, classes_from, wpi, 1.05), '
                        'band(classes_name, classes_from, wpi), '
-                       'band(classes_name, classes_from, wpi, 0.95) & " or " & band(classes_name, classes_from, wpi, 1.05))',
+                       'band(classes_name, classes_from, wpi, 0.95) & " to " & band(classes_name, classes_from, wpi, 1.05))',
                        diameter.yarn_weight_class, None, uses={"wraps": "wpi"}, width=26,
                        note="Both classes where 5% more or fewer wraps would change it. Common practice; sources differ."),
             )),

@@ -1,0 +1,50 @@
+"""Makes the pictures of the demo: every sheet as a person prints it.
+
+Needs LibreOffice and Poppler: python demo/pictures.py
+The first page of each sheet becomes demo/pictures/SHEET.png; wide sheets have one picture
+a page, numbered.
+"""
+
+import subprocess
+import tempfile
+from pathlib import Path
+
+from make import FOLDER, make
+
+from workbookgen.engines.libreoffice import convert
+
+RESOLUTION = "72"
+PAGES = {"Start": 1, "Reels": 2, "Guide": 1, "Fiber": 3, "Buying": 1, "Skeins": 1, "Projects": 2, "Counts": 1, "Proofs": 1}
+
+
+def sheet_of(page: str) -> str:
+    """The sheet that a page belongs to, from its footer."""
+    footer = page.strip().splitlines()[-1]
+    return next((sheet for sheet in PAGES if f" {sheet} " in footer), "")
+
+
+def main() -> None:
+    target = FOLDER / "pictures"
+    target.mkdir(exist_ok=True)
+    for old in target.glob("*.png"):
+        old.unlink()
+    with tempfile.TemporaryDirectory() as folder:
+        planner, pdf = Path(folder) / "demo.xlsx", Path(folder) / "demo.pdf"
+        make(planner)
+        convert(planner, pdf, recalculate=False)
+        text = subprocess.run(["pdftotext", "-layout", pdf, "-"], capture_output=True, text=True, check=True).stdout
+        shown: dict[str, int] = {}
+        for number, page in enumerate(text.split("\f")[:-1], start=1):
+            sheet = sheet_of(page)
+            if not sheet or shown.get(sheet, 0) >= PAGES[sheet]:
+                continue
+            shown[sheet] = shown.get(sheet, 0) + 1
+            name = sheet.lower() + (f"-{shown[sheet]}" if PAGES[sheet] > 1 else "")
+            subprocess.run(
+                ["pdftoppm", "-r", RESOLUTION, "-f", str(number), "-l", str(number), "-singlefile", "-png", pdf, target / name],
+                check=True,
+            )
+
+
+if __name__ == "__main__":
+    main()

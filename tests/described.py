@@ -1,0 +1,136 @@
+"""A planner of two logs and a card, described for tests and small enough to work out by hand.
+
+Its sheets are "Work" and "Facts". A sheet's first part begins in row 4, a log's first
+record stands three rows below its heading, and one free row parts what follows; so every
+cell that a test names can be told by counting. Nothing here is meant for spinning.
+"""
+
+from collections.abc import Callable
+
+from workbookgen.language.domains import Choice, Name, Note, Number
+from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.parts import Block, Card, Column, Log, Planner, Sheet, Table
+from workbookgen.language.quantities import LENGTH, LOOP, MASS, NUMBER_UNIT, SHARE, THREADS
+from workbookgen.reference import stock
+from workbookgen.units import Quantity
+
+ANY = Number(above=0, most=1000)
+
+
+def a_hundred(loop):
+    return 100 * loop
+
+
+def on_the_reel(wraps, loop, rest=Quantity(0.0, "meter")):
+    return wraps * loop + rest
+
+
+def share_kept(start, end):
+    """Refuses what cannot be, and with it every record of the same call."""
+    if (end > start).any():
+        raise ValueError("No fiber grows.")
+    return end / start
+
+
+def with_margin(wanted, margin=0.1):
+    return wanted * (1 + margin)
+
+
+def in_use(counted=None, usual=None):
+    return usual if counted is None else counted
+
+
+def size(wraps):
+    return [
+        "fine" if each >= 20 else "middle" if each >= 10 else "thick" for each in wraps.to("1/inch").magnitude
+    ]
+
+
+COUNTING = Table("lists", "Counting", (Column("number", "Number", (1.0, 2.0, 3.0, 4.0), NUMBER_UNIT),))
+SIZES = Table(
+    "sizes",
+    "Sizes",
+    (Column("name", "Size", ("thick", "middle", "fine")), Column("from", "From", (0.0, 10.0, 20.0), THREADS.us)),
+)
+
+# Work!A7:F9 (the message in C), first record in row 7.
+REELS = Log(
+    "reels",
+    "",
+    groups=(
+        Group("Typed", (
+            Input("name", "Reel", Name(longest=12), needed=True),
+            Input("loop", "Loop", ANY, LOOP, needed=True),
+        )),
+        Group("Worked out", (
+            Result("hundred", "A hundred turns", "100 * loop", a_hundred, LENGTH),
+            Result("listed", "Listed as", "name", stock.listed, None),
+            Result("wound", "Wound on it", "total(skeins_length, skeins_wound_on, name)", stock.total, LENGTH,
+                   uses={"amounts": "skeins_length", "names": "skeins_wound_on"}),
+        )),
+    ),
+    rows=3,
+)
+
+# Work!A14:N17 (the message in H), first record in row 14.
+SKEINS = Log(
+    "skeins",
+    "",
+    groups=(
+        Group("Typed", (
+            Input("reel", "On the reel", Choice("reels_listed", "Work"), needed=True),
+            Input("wraps", "Wraps", Number(least=0, most=5000), needed=True),
+            Input("rest", "Rest", Number(least=0, below=100), LENGTH, blank_means=0),
+            Input("start", "Fiber", ANY, MASS),
+            Input("end", "Yarn", ANY, MASS),
+            Input("counted", "Counted", ANY, THREADS),
+            Input("note", "Note", Note(longest=20)),
+        )),
+        Group("Worked out", (
+            Result("loop", "Loop", "pick(reels_loop, reels_listed, reel)", stock.pick, LOOP,
+                   uses={"values": "reels_loop", "names": "reels_listed", "name": "reel"}),
+            Result("length", "Length", "wraps * loop + rest", on_the_reel, LENGTH),
+            Result("wound_on", "Wound on", "reel", stock.listed, None, uses={"name": "reel"}),
+            Result("kept", "Kept", "end / start", share_kept, SHARE, only_if="end <= start"),
+            Result("wpi", "In use", "IF(given(counted), counted, plan_usual)", in_use, THREADS,
+                   uses={"usual": "plan_usual"}, only_if="OR(given(counted), given(plan_usual))"),
+            Result("size", "Size", "band(sizes_name, sizes_from, wpi)", size, None, uses={"wraps": "wpi"}),
+        )),
+    ),
+    rules=(Rule("end > start", lambda values: values["end"] > values["start"], "Yarn: more than the fiber."),),
+    rows=4,
+)
+
+# Work!B19:B23: two titles are left away, so that the card's first field stands in row 19.
+PLAN = Card(
+    "plan",
+    "",
+    groups=(
+        Group("Typed", (
+            Input("wanted", "Wanted", ANY, LENGTH, needed=True),
+            Input("margin", "Margin", Number(least=0, most=2), SHARE, blank_means=0.1),
+            Input("usual", "Usual count", ANY, THREADS),
+        )),
+        Group("Worked out", (Result("need", "Needed", "wanted * (1 + margin)", with_margin, LENGTH),)),
+    ),
+)
+
+
+def planner_of(*blocks: Block, system: str = "metric") -> Planner:
+    """A planner with these blocks on one sheet, and the facts that every planner needs."""
+    return Planner(
+        system,
+        "a4",
+        "Tried out",
+        (Sheet("Work", "Work", "For tests.", blocks), Sheet("Facts", "Facts", "For tests.", (SIZES, COUNTING))),
+    )
+
+
+def whole(system: str = "metric") -> Planner:
+    """The planner of all the parts above."""
+    return planner_of(REELS, SKEINS, PLAN, system=system)
+
+
+def one_result(formula: str, reference: Callable, **how) -> Result:
+    """A length worked out by a formula, for what is said about formulas alone."""
+    return Result("outcome", "Outcome", formula, reference, **{"unit": LENGTH} | how)

@@ -1,0 +1,151 @@
+"""The floors of the house, read off the imports: a part uses only what stands below it."""
+
+import ast
+from graphlib import TopologicalSorter
+from pathlib import Path
+
+import pytest
+
+import workbookgen
+
+HOUSE = Path(workbookgen.__file__).parent
+LONGEST = 400
+
+# What each part may use of the project. The version in workbookgen/__init__.py is free to all.
+MAY_USE = {
+    "errors": set(),
+    "units": set(),
+    "reference": {"units"},
+    "language": {"errors", "units"},
+    "settings": {"errors", "units"},
+    "sheets": {"errors", "units", "reference", "language", "settings"},
+    "book": {"errors", "language"},
+    "engines": {"errors"},
+    "checking": {"errors", "units", "language", "book", "engines"},
+}
+# Above the floors stand the modules that put them together: they may use any floor, and each other without a circle.
+
+SPREADSHEET_PACKAGES = {"openpyxl", "xlsxwriter", "pandas", "formualizer", "ironcalc"}
+MAY_KNOW_SPREADSHEETS = {
+    "errors": set(),
+    "units": set(),
+    "reference": set(),
+    "language": set(),
+    "settings": set(),
+    "sheets": set(),
+    "checking": set(),
+    "book": {"xlsxwriter"},
+    "engines": {"openpyxl", "formualizer", "ironcalc"},
+}
+
+MODULES = sorted(HOUSE.rglob("*.py"))
+
+
+def dotted(path: Path) -> str:
+    parts = path.relative_to(HOUSE.parent).with_suffix("").parts
+    return ".".join(parts[:-1] if parts[-1] == "__init__" else parts)
+
+
+NAMES = {dotted(path): path for path in MODULES}
+
+
+def name(path: Path) -> str:
+    return str(path.relative_to(HOUSE))
+
+
+def part(module: str) -> str:
+    return module.split(".")[1] if "." in module else "workbookgen"
+
+
+def tree(path: Path) -> ast.Module:
+    return ast.parse(path.read_text(encoding="utf-8"))
+
+
+def imports(path: Path) -> list[tuple[str, str]]:
+    """(module, name taken from it) of every import, relative ones made absolute, wherever it stands."""
+    package = dotted(path) if path.name == "__init__.py" else dotted(path).rpartition(".")[0]
+    found = []
+    for node in ast.walk(tree(path)):
+        if isinstance(node, ast.Import):
+            found += [(each.name, "") for each in node.names]
+        elif isinstance(node, ast.ImportFrom):
+            above = package.split(".")[: len(package.split(".")) - node.level + 1] if node.level else []
+            base = ".".join([*above, *filter(None, [node.module])])
+            for each in node.names:
+                whole = f"{base}.{each.name}"
+                found.append((whole, "") if whole in NAMES else (base, each.name))
+    return found
+
+
+def ours(path: Path) -> set[str]:
+    return {module for module, _ in imports(path) if module.split(".")[0] == "workbookgen"}
+
+
+def test_the_imports_are_found():
+    # Else every test below would pass on nothing.
+    assert "workbookgen.language.parts" in ours(HOUSE / "book" / "layout.py")
+    assert "workbookgen.errors" in ours(HOUSE / "engines" / "engine.py")  # a relative import
+    assert "workbookgen.sheets.fiber" in ours(HOUSE / "sheets" / "planner.py")  # a module taken from its package
+
+
+def test_every_floor_of_the_table_is_there():
+    assert set(MAY_USE) <= {part(module) for module in NAMES}
+    folders = {each.name for each in HOUSE.iterdir() if any(each.glob("*.py"))}
+    assert folders <= set(MAY_USE), "a new folder is a new floor: say in MAY_USE what it may use"
+
+
+def test_the_table_itself_has_no_circle():
+    TopologicalSorter(MAY_USE).prepare()
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name)
+def test_a_module_uses_only_floors_below_it(path):
+    floor = part(dotted(path))
+    if floor not in MAY_USE:
+        return
+    used = {part(module) for module in ours(path)} - {"workbookgen", floor}
+    assert used <= MAY_USE[floor]
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name)
+def test_what_a_floor_knows_of_spreadsheets(path):
+    floor = part(dotted(path))
+    used = {module.split(".")[0] for module, _ in imports(path)} & SPREADSHEET_PACKAGES
+    assert used <= MAY_KNOW_SPREADSHEETS.get(floor, SPREADSHEET_PACKAGES)
+
+
+def test_the_modules_use_each_other_without_a_circle():
+    TopologicalSorter({module: ours(path) & set(NAMES) - {module} for module, path in NAMES.items()}).prepare()
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name)
+def test_nothing_private_crosses_a_module(path):
+    taken = [(module, each) for module, each in imports(path) if module.split(".")[0] == "workbookgen"]
+    aliases = {
+        (each.asname or each.name).split(".")[-1]
+        for node in ast.walk(tree(path))
+        if isinstance(node, ast.Import | ast.ImportFrom)
+        for each in node.names
+    }
+    reached = [
+        f"{node.value.id}.{node.attr}"
+        for node in ast.walk(tree(path))
+        if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name) and node.value.id in aliases and private(node.attr)
+    ]
+    assert [each for _, each in taken if private(each)] + reached == []
+
+
+def private(word: str) -> bool:
+    return word.startswith("_") and not word.startswith("__")
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name)
+def test_a_module_can_be_read_in_one_sitting(path):
+    assert len(path.read_text(encoding="utf-8").splitlines()) <= LONGEST
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name)
+def test_a_module_says_what_it_is_for(path):
+    said = ast.get_docstring(tree(path))
+    assert said and said[0].isupper() or said and said[0] == "`"
+    assert said.splitlines()[0].endswith((".", ":", "?"))
