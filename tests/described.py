@@ -37,6 +37,8 @@ def with_margin(wanted, margin=0.1):
 
 
 def in_use(counted=None, usual=None):
+    if counted is None and usual is None:
+        raise ValueError("Nothing is known.")
     return usual if counted is None else counted
 
 

@@ -1,7 +1,7 @@
 """The fields of a planner as plain records, for people and programs that are not ours."""
 
 from workbookgen.book.layout import Message, Placement
-from workbookgen.language.domains import Choice, Name, Note, Number
+from workbookgen.language.domains import Choice, Date, Name, Note, Number
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Column
 from workbookgen.planner_file import PlannerFile
@@ -53,7 +53,9 @@ def _use(field: Input) -> dict:
 def _domain(domain) -> dict:
     match domain:
         case Number():
-            return {"kind": "number", "minimum": domain.least, "above": domain.above, "maximum": domain.most, "below": domain.below}
+            return {"kind": "number", "minimum": domain.least, "above": domain.above, "maximum": domain.most, "below": domain.below, "whole": domain.whole}
+        case Date():
+            return {"kind": "date", "minimum": domain.least, "maximum": domain.most}
         case Choice():
             return {"kind": "choice", "of": domain.of}
         case Name():

@@ -39,8 +39,8 @@ def _storable(text: str) -> str:
 
 
 LengthText = Annotated[str, AfterValidator(_length)]
-Line = Annotated[str, AfterValidator(_storable)]
-Short = Annotated[Line, Field(min_length=1, max_length=40)]
+_IS_STORABLE = AfterValidator(_storable)
+Short = Annotated[str, Field(min_length=1, max_length=40), _IS_STORABLE]
 
 
 class _Strict(BaseModel):
@@ -73,6 +73,12 @@ class Rows(_Strict):
     fiber: int = Field(40, ge=1, le=1000)
     skeins: int = Field(200, ge=1, le=20_000)
     projects: int = Field(12, ge=1, le=500)
+    samples: int = Field(30, ge=1, le=1000)
+    designs: int = Field(8, ge=1, le=100)
+    components: int = Field(32, ge=1, le=400)
+    pieces: int = Field(30, ge=1, le=1000)
+    estimates: int = Field(12, ge=1, le=500)
+    weavings: int = Field(8, ge=1, le=500)
 
 
 class Settings(_Strict):
@@ -80,7 +86,7 @@ class Settings(_Strict):
 
     units: Literal["us", "us-grams", "metric"] = "us"
     paper: Literal["letter", "a4"] = "letter"
-    title: Annotated[Line, Field(min_length=1, max_length=60)] = "Handspinning planner"
+    title: Annotated[str, Field(min_length=1, max_length=60), _IS_STORABLE] = "Handspinning planner"
     fibers: str | None = None  # a CSV table like templates/fibers.csv; None: that table; "": an empty guide
     rows: Rows = Rows()
     reels: tuple[Reel, ...] = ()
@@ -183,8 +189,10 @@ def _fault(place: str, error: dict) -> Fault:
             sentence = f"write a whole number of {context['ge']} or more."
         case "less_than_equal":
             sentence = f"write a whole number of at most {context['le']}."
-        case "string_too_short" | "string_too_long":
-            sentence = f"write a text of {context.get('min_length', 1)} to {context.get('max_length', 40)} letters."
+        case "string_too_short":
+            sentence = "write a text; it may not be empty."
+        case "string_too_long":
+            sentence = f"write a text of at most {context['max_length']} letters."
         case "int_parsing" | "int_type" | "int_from_float":
             sentence = "write a whole number, without quotes."
         case "string_type":

@@ -1,6 +1,6 @@
 """Published values that take more than one law: the laws in a row, and nothing else."""
 
-from workbookgen.reference import diameter, fiber, yarn_count
+from workbookgen.reference import diameter, fiber, project, statistics, uncertainty, yarn_count
 from workbookgen.units import Quantity
 
 RAW = 1  # the stage of a lot bought as raw fleece
@@ -33,3 +33,28 @@ def yarn_of_fleece(weight, skirting, scoured_yield, preparation, spinning):
     scoured = fiber.after_scouring(skirted, RAW, own=scoured_yield)
     prepared = fiber.after_preparation(scoured, RAW, own=preparation)
     return fiber.after_spinning(prepared, RAW, own=spinning)
+
+
+def doubt_of_quotient(mass, u_mass, purity, u_purity, volume, u_volume):
+    """Relative uncertainty of mass times purity, by volume."""
+    return uncertainty.product_relative(u_mass / mass, u_purity / purity, u_volume / volume)
+
+
+def doubt_of_concentration(mass, u_mass, purity, u_purity, volume, u_volume):
+    """Uncertainty of mass times purity, by volume."""
+    return mass * purity / volume * doubt_of_quotient(mass, u_mass, purity, u_purity, volume, u_volume)
+
+
+def doubt_of_twist_factor(twist, linear_density):
+    """Relative uncertainty of turns times the root of tex: a root halves it."""
+    return uncertainty.product_relative(twist, linear_density / 2)
+
+
+def half_width_of(**readings):
+    """Half width of the mean, from the readings themselves."""
+    return statistics.half_width(statistics.deviation(**readings), statistics.count(**readings))
+
+
+def chance(have, u_have, need, u_need):
+    """Chance that it is enough, from both sides and their uncertainties."""
+    return uncertainty.chance_enough(project.surplus(have, need), uncertainty.surplus_uncertainty(u_have, u_need))

@@ -1,7 +1,7 @@
 """Published values that no formula of the planner computes, and wrong ones that we do not repeat.
 
 The first part is data, published_elsewhere.csv, with its sources: conversions that the
-registry makes, laws in a row, and facts that the fiber table or a cell's help must carry.
+registry makes, laws alone or in a row, and facts that the fiber table or a cell's help must carry.
 """
 
 import re
@@ -9,6 +9,7 @@ import re
 import pytest
 from pytest import approx
 
+from workbookgen import reference
 from workbookgen.reference import diameter, fiber, moisture
 from workbookgen.settings import Settings, load_fibers
 from workbookgen.sheets.planner import planner
@@ -48,6 +49,8 @@ def found(row):
             return in_the_help(**words, unit=row["unit"])
         case ["steps", name]:
             return getattr(steps, name)(**{word: amount(text) for word, text in words.items()})
+        case [subject, law]:
+            return getattr(getattr(reference, subject), law)(**{word: amount(text) for word, text in words.items()})
     raise ValueError(f"{row['call']} is not known here.")
 
 

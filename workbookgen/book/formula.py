@@ -12,21 +12,24 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from workbookgen.language.domains import Choice, Name, Note, Number
+from workbookgen.language.domains import Choice, Date, Name, Note, Number
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.formula import GIVEN_FORM, WORD
 from workbookgen.language.parts import Meaning
+from workbookgen.language.quantities import NUMBER_UNIT, Unit
 
-_TOKEN = re.compile(r'"[^"]*"|\b(given|pick|total|band)\(([^()]*)\)|' + WORD.pattern)
+_TOKEN = re.compile(r'"[^"]*"|\b(given|pick|total|band|mean|spread|readings)\(([^()]*)\)|' + WORD.pattern)
+
+READING_FUNCTIONS = {"mean": "AVERAGE", "spread": "STDEV", "readings": "COUNT"}
 
 
 @dataclass(frozen=True)
 class Operand:
-    """A word's place on the sheets: its reference, and coherent units in one shown unit."""
+    """A word's place on the sheets: its reference, and the unit that is shown there."""
 
     meaning: Meaning
     ref: str
-    factor: str = "1"
+    unit: Unit = NUMBER_UNIT
 
     @property
     def is_text(self) -> bool:
@@ -41,7 +44,7 @@ class Operand:
         shown = self.ref
         if isinstance(self.meaning.field, Input) and self.meaning.field.blank_means:
             shown = f"IF(ISBLANK({self.ref}),{self.meaning.field.blank_means:g},{self.ref})"
-        return shown if self.factor == "1" else f"({shown}*{self.factor})"
+        return self.unit.coherent(shown)
 
 
 @dataclass(frozen=True)
@@ -57,13 +60,16 @@ class Columns:
             return f"(LEN({word.ref})>0)" if word.is_text else f"ISNUMBER({word.ref})"
         if form == "total":
             amounts, names, name = (self.operands[each] for each in arguments)
-            return scaled(f"SUMPRODUCT(({names.ref}={name.ref})*1,{amounts.ref})", amounts.factor)
+            return amounts.unit.coherent(f"SUMPRODUCT(({names.ref}={name.ref})*1,{amounts.ref})")
+        if form in READING_FUNCTIONS:
+            first, last = self.operands[arguments[0]], self.operands[arguments[-1]]
+            text = f"{READING_FUNCTIONS[form]}({first.ref}:{last.ref})"
+            return text if form == "readings" else first.unit.coherent(text)
         if form == "pick":
-            return scaled(self.picked(*arguments), self.operands[arguments[0]].factor)
+            return self.operands[arguments[0]].unit.coherent(self.picked(*arguments))
         names, limits, word, *times = arguments
         shown = f"{self.operands[word].value}{''.join('*' + each for each in times)}"
-        if self.operands[limits].factor != "1":
-            shown = f"{shown}/({self.operands[limits].factor})"
+        shown = self.operands[limits].unit.shown(shown)
         return f"INDEX({self.operands[names].ref},MATCH(ROUND({shown},9),{self.operands[limits].ref},1))"
 
     def picked(self, values: str, names: str, name: str) -> str:
@@ -87,11 +93,11 @@ class Columns:
         return _TOKEN.sub(replace, text)
 
 
-def bound(result: Result, columns: Columns, factor: str, guarded: bool = True) -> str:
+def bound(result: Result, columns: Columns, unit: Unit | None, guarded: bool = True) -> str:
     """A result's formula in references, with "=". Proofs leave the guard away: their inputs are printed."""
     value = columns.written(result.formula)
-    if factor != "1":
-        value = f"({value})/({factor})" if "*" in factor or "/" in factor else f"({value})/{factor}"
+    if unit:
+        value = unit.shown(value)
     return "=" + (guard(result, columns, value) if guarded else value)
 
 
@@ -147,24 +153,27 @@ def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> 
 
 
 def _found(result: Result, columns: Columns) -> list[str]:
-    """Every looked-up cell holds something."""
-    return [
-        f"LEN({columns.picked(*pick)})>0" if columns.operands[pick[0]].is_text else f"ISNUMBER({columns.picked(*pick)})"
-        for pick in dict.fromkeys(result.text.picks)
-    ]
+    """Every looked-up cell holds something, and if it is an input, something inside its domain."""
+    conditions = []
+    for pick in dict.fromkeys(result.text.picks):
+        cell, column = columns.picked(*pick), columns.operands[pick[0]]
+        conditions.append(f"LEN({cell})>0" if column.is_text else f"ISNUMBER({cell})")
+        if isinstance(column.meaning.field, Input):
+            conditions += inside_domain(column.meaning.field, cell, columns)
+    return conditions
 
 
 def inside_domain(field: Input, ref: str, columns: Columns) -> list[str]:
     """The domain of an input as conditions on a cell that is known to be of the right type."""
     domain = field.domain
+    if isinstance(domain, Date):
+        domain = Number(least=domain.least, most=domain.most)
     if isinstance(domain, Number):
         limits = (("<=", domain.most), ("<", domain.below), (">=", domain.least), (">", domain.above))
-        return [f"{ref}{sign}{limit:.15g}" for sign, limit in limits if limit is not None]
+        whole = [f"{ref}=ROUND({ref},0)"] if domain.whole else []
+        return [f"{ref}{sign}{limit:.15g}" for sign, limit in limits if limit is not None] + whole
     if isinstance(domain, Choice):
         return [f"SUMPRODUCT(({columns.operands[domain.of].ref}={ref})*1)=1"]
     assert isinstance(domain, Name | Note)
     return [f"LEN({ref})>0", f"LEN({ref})<={domain.longest}"]
 
-
-def scaled(text: str, factor: str) -> str:
-    return text if factor == "1" else f"({text}*{factor})"

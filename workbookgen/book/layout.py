@@ -32,7 +32,7 @@ from workbookgen.language.parts import (
     Table,
     Text,
 )
-from workbookgen.language.quantities import Unit, unit_named
+from workbookgen.language.quantities import NUMBER_UNIT, Unit, unit_named
 
 TITLE_ROWS = 3  # title, what the sheet is for, and a free row
 HEADER_ROWS = 3  # group heading, label, unit
@@ -232,7 +232,7 @@ class _Binder:
         if isinstance(field, Message):
             text = message_formula(block, columns, self.planner.system)
         else:
-            text = bound(field, columns, placement.unit.factor if placement.unit else "1")
+            text = bound(field, columns, placement.unit)
         return tuple(text.replace("{row}", str(placement.row + index)) for index in range(placement.rows))
 
     def _of_proof(self, proof: Proof, row: int) -> str:
@@ -242,9 +242,9 @@ class _Binder:
         for index, (word, (_, unit)) in enumerate(proof.given.items()):
             meaning = self.planner.meaning(block, word)
             ref = f"${xl_col_to_name(ProofColumn.VALUES + index - 1)}{row}"
-            operands[word] = Operand(meaning, ref, unit_named(unit).factor if unit else "1")
-        factor = unit_named(proof.unit).factor if proof.unit else "1"
-        return bound(result, Columns(operands, self._numbers), factor, guarded=False)
+            operands[word] = Operand(meaning, ref, unit_named(unit) if unit else NUMBER_UNIT)
+        unit = unit_named(proof.unit) if proof.unit else None
+        return bound(result, Columns(operands, self._numbers), unit, guarded=False)
 
     def _of_verdict(self, table: ProofTable, row: int) -> str:
         names = {"computed": ProofColumn.COMPUTED, "printed": ProofColumn.PRINTED, "tolerance": ProofColumn.WITHIN}
@@ -252,7 +252,7 @@ class _Binder:
             word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{row}")
             for word, column in names.items()
         }
-        return bound(table.verdict, Columns(operands, self._numbers), "1", guarded=False)
+        return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)
 
     def _columns(self, block: Block, words: set[str], sheet: str) -> Columns:
         """The words of a formula as operands, seen from a sheet, with the columns that choices name."""
@@ -271,7 +271,7 @@ class _Binder:
             ref = target.area
         else:
             ref = f"${xl_col_to_name(target.column - 1)}{{row}}"
-        return Operand(meaning, prefix + ref, target.unit.factor if target.unit else "1")
+        return Operand(meaning, prefix + ref, target.unit or NUMBER_UNIT)
 
     def _numbers(self, rows: int) -> str:
         counting = self.placements[NUMBERS]

@@ -5,9 +5,9 @@ tells them apart, so that nothing is lost in grayscale or without color vision. 
 colors have a contrast of at least 4.5 to 1 on their ground (WCAG 2 level AA).
 """
 
-from workbookgen.language.domains import Choice, Name, Note, Number
+from workbookgen.language.domains import Choice, Date, Name, Note, Number
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.quantities import PERCENT_UNIT, Unit
+from workbookgen.language.quantities import DAY_UNIT, PERCENT_UNIT, Unit
 
 TYPEFACE = "Arial"
 INK, QUIET, ACCENT = "#1F2A30", "#52606A", "#1D4E57"
@@ -42,6 +42,8 @@ def number_format(field: Input | Result, unit: Unit | None) -> str:
     """Inputs show what was typed; results show as many digits as help."""
     if field.is_text:
         return "@" if isinstance(field, Input) else "General"
+    if unit is DAY_UNIT:
+        return "yyyy-mm-dd"
     percent = unit is not None and unit.symbol == PERCENT_UNIT.symbol
     if isinstance(field, Input):
         return "0.##%" if percent else "#,##0.####"
@@ -84,5 +86,7 @@ def validation(field: Input, source: str, words: str) -> dict:
             low = domain.least if domain.least is not None else domain.above
             high = domain.most if domain.most is not None else domain.below
             return spoken | {"validate": "decimal", "criteria": "between", "minimum": low, "maximum": high}
+        case Date() as domain:
+            return spoken | {"validate": "decimal", "criteria": "between", "minimum": domain.least, "maximum": domain.most}
         case Name() | Note() as domain:
             return spoken | {"validate": "length", "criteria": "<=", "value": domain.longest}

@@ -6,7 +6,7 @@ the fields, and says nothing about a record nobody has begun. Its twin in Python
 """
 
 from workbookgen.book.formula import Columns, inside_domain
-from workbookgen.language.domains import Number
+from workbookgen.language.domains import Date, Number
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import doubled, missing, refusal
@@ -32,7 +32,7 @@ def message_formula(block: Block, columns: Columns, system: str) -> str:
 def _wrong(field: Input, columns: Columns) -> str:
     """Something is typed, and it is of the wrong type or outside the domain."""
     ref = columns.operands[field.key].ref
-    right_type = f"ISNUMBER({ref})" if isinstance(field.domain, Number) else f"ISTEXT({ref})"
+    right_type = f"ISNUMBER({ref})" if isinstance(field.domain, Number | Date) else f"ISTEXT({ref})"
     inside = inside_domain(field, ref, columns)
     test = inside[0] if len(inside) == 1 else f"AND({','.join(inside)})"
     return f"IF(ISBLANK({ref}),1=0,IF({right_type},NOT({test}),1=1))"

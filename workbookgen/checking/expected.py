@@ -125,7 +125,8 @@ class _Evaluation:
         column = self.column(meaning.key)
         if _is_text(meaning.field):
             return [value if isinstance(value, str) else "" for value in column]
-        return self._quantity(meaning, [value if _is_number(value) else np.nan for value in column])
+        usable = self._state(meaning, len(column))[1]
+        return self._quantity(meaning, [value if good else np.nan for value, good in zip(column, usable, strict=True)])
 
     def _quantity(self, meaning: Meaning, values):
         if _is_text(meaning.field):
@@ -179,10 +180,6 @@ def _objects(values) -> np.ndarray:
     column = np.empty(len(values), dtype=object)
     column[:] = [None if value == "" else value for value in values]
     return column
-
-
-def _is_number(value) -> bool:
-    return isinstance(value, float | int) and not isinstance(value, bool)
 
 
 def _is_text(each: Input | Result | Column) -> bool:

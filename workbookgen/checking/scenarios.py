@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.language.domains import Choice, Name, Note, Number
+from workbookgen.language.domains import Choice, Date, Name, Note, Number
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block, Log, Planner
@@ -55,7 +55,10 @@ def _record(planner: Planner, block: Block, row: int, entries: dict, draw) -> di
 def _careful(planner: Planner, each: Input, row: int, entries: dict, draw) -> Entry:
     match each.domain:
         case Number() as domain:
-            return _inside(domain, draw)
+            drawn = _inside(domain, draw)
+            return max(float(np.ceil(domain.least or 0)), float(round(drawn))) if domain.whole else drawn
+        case Date() as domain:
+            return float(draw.integers(int(domain.least), int(domain.most)))
         case Name() | Note():
             return f"{each.label} {row + 1}"
         case Choice() as domain:
@@ -86,6 +89,8 @@ def _wild(planner: Planner, each: Input, row: int, entries: dict, draw) -> Entry
             outside += [edge for edge in (domain.least, domain.above, domain.most, domain.below) if edge is not None]
             outside += [edge * 1.001 for edge in (domain.most, domain.below) if edge is not None]
             return str(draw.choice(NONSENSE)) if draw.random() < 0.4 else float(draw.choice(outside))
+        case Date() as domain:
+            return draw.choice([domain.least - 1, domain.most + 1, -1.0, 0.5]).item()
         case Name() | Note() as domain:
             return draw.choice([f"{each.label} {max(row, 1)}", "x" * (domain.longest + 1), "*", 'a "b" & <c>']).item()
         case Choice() as domain:

@@ -16,6 +16,7 @@ class Number:
     above: float | None = None
     most: float | None = None
     below: float | None = None
+    whole: bool = False
 
     def accepts(self, value) -> bool:
         return (
@@ -25,6 +26,7 @@ class Number:
             and (self.above is None or value > self.above)
             and (self.most is None or value <= self.most)
             and (self.below is None or value < self.below)
+            and (not self.whole or value == round(value))
         )
 
     def wanted(self, symbol: str) -> str:
@@ -39,9 +41,23 @@ class Number:
             )
             if limit is not None
         ]
-        noun = "a percentage" if symbol == "%" else "a number"
+        noun = "a percentage" if symbol == "%" else "a whole number" if self.whole else "a number"
         unit = f" {symbol}" if symbol not in ("", "%") else ""
         return " ".join([noun, *limits]) + unit
+
+
+@dataclass(frozen=True)
+class Date:
+    """A day, which every spreadsheet program counts from the end of 1899."""
+
+    least: float = 36_526.0  # 2000-01-01
+    most: float = 73_050.0  # 2099-12-31
+
+    def accepts(self, value) -> bool:
+        return Number(least=self.least, most=self.most).accepts(value)
+
+    def wanted(self, symbol: str) -> str:
+        return "a date between the years 2000 and 2099"
 
 
 @dataclass(frozen=True)
@@ -88,7 +104,7 @@ class Choice:
         return f"one of the names on the sheet {self.sheet}"
 
 
-Domain = Number | Name | Note | Choice
+Domain = Number | Date | Name | Note | Choice
 
 
 def _plain(limit: float, symbol: str) -> str:

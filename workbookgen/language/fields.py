@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from workbookgen.errors import DescriptionError
-from workbookgen.language.domains import Choice, Domain, Name, Note, Number
+from workbookgen.language.domains import Choice, Date, Domain, Name, Note, Number
 from workbookgen.language.formula import Formula, key_objection
 from workbookgen.language.quantities import NUMBER, Kind
 
@@ -33,7 +33,7 @@ class Input:
 
     @property
     def is_text(self) -> bool:
-        return not isinstance(self.domain, Number)
+        return not isinstance(self.domain, Number | Date)
 
 
 @dataclass(frozen=True)
@@ -46,6 +46,7 @@ class Result:
     reference: Callable
     unit: Kind | None = NUMBER  # None: the result is a text
     uses: Mapping[str, str] = field(default_factory=dict)  # parameter -> word
+    leaves: tuple[str, ...] = ()  # parameters left at their defaults, which the formula spells out
     only_if: str = ""  # a condition, in words of the same record, without which it is blank
     note: str = ""
     digits: int | None = None
@@ -53,7 +54,8 @@ class Result:
 
     def __post_init__(self):
         faults = self.text.objections() + self.condition.objections()
-        strangers = set(self.uses) - set(inspect.signature(self.reference).parameters)
+        strangers = set(self.uses) | set(self.leaves)
+        strangers -= set(inspect.signature(self.reference).parameters)
         faults += [f"its reference has no parameter {name}" for name in sorted(strangers)]
         if faults:
             raise DescriptionError.at(f"field {self.key}", "; ".join(faults) + ".")
@@ -82,7 +84,7 @@ class Result:
     def arguments(self) -> dict[str, str]:
         """Reference parameter -> the word that it stands for."""
         parameters = inspect.signature(self.reference).parameters
-        return {name: self.uses.get(name, name) for name in parameters}
+        return {name: self.uses.get(name, name) for name in parameters if name not in self.leaves}
 
     def may_miss(self, word: str, field) -> bool:
         """Whether it does without this word: it asks for it, or a blank cell has a meaning."""
@@ -126,4 +128,4 @@ def check_keys(place: str, fields: tuple[Input | Result, ...]) -> None:
         raise DescriptionError.at(place, "; ".join(faults) + ".")
 
 
-__all__ = ["Choice", "Group", "Input", "Name", "Note", "Number", "Result", "Rule", "check_keys"]
+__all__ = ["Choice", "Date", "Group", "Input", "Name", "Note", "Number", "Result", "Rule", "check_keys"]

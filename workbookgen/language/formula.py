@@ -8,7 +8,10 @@ one cell and a log's a whole column. Three forms of ours look things up in colum
     total(amounts, names, name)       the sum over all records that bear this name
     band(names, limits, word, times)  the name of the band that word x times falls in
 
-and `given(word)` asks whether a word has a value: such a word may be missing.
+Three more sum up repeated readings, inputs that lie beside each other in one record, any
+of which may be missing: mean(first, ..., last), spread(...) for their standard deviation,
+and readings(...) for their number. And `given(word)` asks whether a word has a value:
+such a word may be missing.
 """
 
 import re
@@ -19,7 +22,8 @@ from workbookgen.language.profile import objections, without_strings
 
 WORD = re.compile(r"(?<![A-Za-z0-9_.])[a-z][a-z0-9_]*(?![a-z0-9_]*\()")
 COLUMN_FORM = re.compile(r"\b(pick|total|band)\(([^()]*)\)")
-GIVEN_FORM = re.compile(r"\bgiven\((\w+)\)")
+GIVEN_FORM = re.compile(r"\bgiven\(\s*(\w+)\s*\)")
+READINGS_FORM = re.compile(r"\b(?:mean|spread|readings)\(([^()]*)\)")
 CELL_ADDRESS = re.compile(r"(?i:[a-z]{1,3}[0-9]+|r[0-9]*(c[0-9]*)?|c[0-9]*)")
 
 
@@ -36,15 +40,17 @@ class Formula:
 
     @cached_property
     def asked(self) -> frozenset[str]:
-        """The words that the formula asks for with given(): they may be missing."""
-        return frozenset(GIVEN_FORM.findall(self.text))
+        """The words that may be missing: asked for with given(), or one of several readings."""
+        bare = without_strings(self.text)
+        readings = (word.strip() for words in READINGS_FORM.findall(bare) for word in words.split(","))
+        return frozenset(GIVEN_FORM.findall(bare)) | frozenset(readings)
 
     @cached_property
     def picks(self) -> tuple[tuple[str, str, str], ...]:
         """The (values, names, name) of every pick in the text."""
         return tuple(
             tuple(part.strip() for part in arguments.split(","))
-            for form, arguments in COLUMN_FORM.findall(self.text)
+            for form, arguments in COLUMN_FORM.findall(without_strings(self.text))
             if form == "pick"
         )
 

@@ -252,6 +252,8 @@ class Planner:
             for each in block.fields
             if each.key in self.by_key
         ]
+        keys = self._full_keys()
+        faults += [Fault(f"field {key}", "another field has this full key too.") for key in sorted({key for key in keys if keys.count(key) > 1})]
         faults += [Fault(f"proof {proof.number}", f"{word} is not given.") for proof in self.proofs for word in self._lacking(proof)]
         if faults:
             raise DescriptionError(*faults)
@@ -259,6 +261,13 @@ class Planner:
             TopologicalSorter(self._dependencies()).prepare()
         except CycleError as circle:
             raise DescriptionError.at(" < ".join(circle.args[1]), "these fields depend on each other in a circle.") from None
+
+    def _full_keys(self) -> list[str]:
+        """The full key of every field, messages included; each becomes a defined name."""
+        parts = [part for sheet in self.sheets for part in sheet.parts if not isinstance(part, Text)]
+        return [f"{part.key}_{name}" for part in parts for name in part.by_key] + [
+            f"{part.key}_{MESSAGE}" for part in parts if isinstance(part, Block) and part.inputs
+        ]
 
     def _dependencies(self) -> dict[str, set[str]]:
         """Full key of every result -> the full keys that it is worked out from."""

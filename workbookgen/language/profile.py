@@ -12,14 +12,15 @@ import re
 FUNCTIONS = frozenset(
     """
     IF AND OR NOT INDEX MATCH SUM SUMPRODUCT COUNT COUNTA COUNTIF AVERAGE ROUND ROUNDUP
-    ROUNDDOWN ABS SIGN SQRT POWER EXP LN LOG10 PI ATAN TAN SIN COS MIN MAX STDEV MEDIAN
+    ROUNDDOWN NORMSDIST NORMSINV ABS SIGN SQRT POWER EXP LN LOG10 PI ATAN TAN SIN COS MIN MAX STDEV MEDIAN
     LEN LEFT RIGHT MID FIND SUBSTITUTE UPPER LOWER ISNUMBER ISTEXT ISBLANK
     """.split()
 )
 
-FORMS = frozenset({"given", "pick", "total", "band"})
+FORMS = frozenset({"given", "pick", "total", "band", "mean", "spread", "readings"})
 
-_CALL = re.compile(r"([A-Za-z_][A-Za-z0-9_.]*)\(")
+_CALL = re.compile(r"([A-Za-z_][A-Za-z0-9_.]*)\s*\(")
+_STRANGER = re.compile(r"[$!]|(?<![A-Za-z0-9_.])[A-Za-z_]*[A-Z]\w*\b(?!\s*\(|\.)")
 _STRING = re.compile(r'"[^"]*"')
 _REFUSED = re.compile(r"[{}\[\]@#^]|--|_xlfn|\bTRUE\b|\bFALSE\b")
 
@@ -38,6 +39,7 @@ def objections(text: str) -> list[str]:
         if name not in FUNCTIONS | FORMS
     ]
     found += [f"'{sign}' is read differently by different programs" for sign in _REFUSED.findall(bare)]
+    found += [f"{name} is neither a word nor a function" for name in _STRANGER.findall(bare) if name not in ("TRUE", "FALSE")]
     if bare.count("(") != bare.count(")"):
         found.append("its brackets do not match")
     return found

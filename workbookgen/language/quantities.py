@@ -23,6 +23,20 @@ class Unit:
     pint: str
     factor: str = "1"
     digits: int = 2
+    zero: str = ""  # what the unit shows at the coherent unit's zero; only temperatures have one
+
+    def coherent(self, shown: str) -> str:
+        """Formula text of a shown value, turned into coherent units."""
+        if self.zero:
+            return f"(({shown}-{self.zero})*{self.factor})"
+        return shown if self.factor == "1" else f"({shown}*{self.factor})"
+
+    def shown(self, coherent: str) -> str:
+        """Formula text of a value in coherent units, turned into what is shown."""
+        if self.factor == "1":
+            return coherent
+        divided = f"({coherent})/({self.factor})" if "*" in self.factor or "/" in self.factor else f"({coherent})/{self.factor}"
+        return f"{divided}+{self.zero}" if self.zero else divided
 
     @property
     def readable(self) -> str:
@@ -58,13 +72,18 @@ PERCENT_UNIT = Unit("%", "dimensionless", digits=1)
 INCH, CENTIMETER = Unit("in", "inch", IN), Unit("cm", "centimeter", "0.01")
 YARD, METER = Unit("yd", "yard", YD, 1), Unit("m", "meter", "1", 1)
 OUNCE, GRAM = Unit("oz", "ounce", OZ), Unit("g", "gram", "1", 1)
+DAY_UNIT = Unit("date", "dimensionless", digits=0)
 POUND, KILOGRAM = Unit("lb", "pound", LB), Unit("kg", "kilogram", "1000")
 YARDS_PER_POUND = Unit("yd/lb", "yard / pound", f"{YD}/{LB}", 0)
 METERS_PER_100_G = Unit("m/100 g", "meter / hectogram", "0.01", 1)
 PER_INCH = Unit("per in", "1 / inch", f"1/{IN}", 1)
 
+MINUTE, HOUR = Unit("min", "minute", "1/60", 0), Unit("h", "hour", digits=1)
+GALLON, LITER = Unit("gal", "gallon", "3.785411784", 1), Unit("L", "liter", digits=1)
+
 NUMBER = always(NUMBER_UNIT)
 SHARE = always(PERCENT_UNIT)
+DAY = always(DAY_UNIT)
 LENGTH = Kind(YARD, YARD, METER)
 LOOP = Kind(INCH, INCH, CENTIMETER)
 MASS = Kind(OUNCE, GRAM, GRAM)
@@ -78,6 +97,26 @@ THREADS = always(PER_INCH)
 FIBER_DIAMETER = always(Unit("µm", "micrometer", "0.000001", 1))
 YARN_DIAMETER = always(Unit("mm", "millimeter", "0.001"))
 DENSITY = always(Unit("g/cm³", "gram / centimeter ** 3", "1000000"))
+
+AREA = Kind(
+    Unit("in²", "inch ** 2", f"{IN}*{IN}", 1),
+    Unit("in²", "inch ** 2", f"{IN}*{IN}", 1),
+    Unit("cm²", "centimeter ** 2", "0.0001", 1),
+)
+GAUGE = Kind(PER_INCH, PER_INCH, Unit("per 10 cm", "1 / decimeter", "10", 1))
+SETT = Kind(PER_INCH, PER_INCH, Unit("per cm", "1 / centimeter", "100", 2))
+TWIST, TWIST_PER_METER = always(PER_INCH), always(Unit("per m", "1 / meter", digits=0))
+ANGLE = always(Unit("°", "degree", "0.017453292519943295", 1))
+HOURS, MINUTES = always(HOUR), always(MINUTE)
+PACE = Kind(Unit("yd/h", "yard / hour", YD, 0), Unit("yd/h", "yard / hour", YD, 0), Unit("m/h", "meter / hour", digits=0))
+MASS_PACE = Kind(Unit("oz/h", "ounce / hour", OZ), Unit("g/h", "gram / hour", digits=1), Unit("g/h", "gram / hour", digits=1))
+VOLUME = Kind(GALLON, GALLON, LITER)
+LIQUOR = always(Unit("L/kg", "liter / kilogram", "0.001", 0))
+TEMPERATURE = Kind(
+    Unit("°F", "degree_Fahrenheit", "5/9", 0, zero="32"),
+    Unit("°F", "degree_Fahrenheit", "5/9", 0, zero="32"),
+    Unit("°C", "degree_Celsius", digits=0),
+)
 
 TEX = always(Unit("tex", "tex", "0.001", 1))
 DTEX = always(Unit("dtex", "decitex", "0.0001", 0))

@@ -144,6 +144,37 @@ def wraps_in_use(counted: PerLength | None = None, expected: PerLength | None = 
 
 
 @law
+def wrap_width(wraps: PerLength) -> Length:
+    """Width that one wrap takes.
+
+    d = 1 / w. Threads side by side share the length among them.
+
+    Parameters
+    ----------
+    wraps : w, wraps in a length
+
+    Returns
+    -------
+    d, a length
+
+    Raises
+    ------
+    ValueError
+        Wraps that are not above zero.
+
+    Notes
+    -----
+    Valid for wraps that touch without overlapping; loosely laid ones look thicker than the yarn.
+
+    References
+    ----------
+    Definition of wraps in a length.
+    """
+    require(wraps > NO_WRAPS, "The number of wraps must be above zero.")
+    return 1 / wraps
+
+
+@law
 def yarn_diameter(linear_density: LinearDensity, fiber_density: Density, packing: Ratio) -> Length:
     """Diameter of a yarn.
 

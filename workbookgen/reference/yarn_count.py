@@ -169,6 +169,71 @@ def direct_count(grist: Grist) -> LinearDensity:
 
 
 @law
+def grist_of_density(linear_density: LinearDensity) -> Grist:
+    """Grist of a yarn of known linear density.
+
+    g = 1 / Tt. Length in a mass is the inverse of mass in a length.
+
+    Parameters
+    ----------
+    linear_density : Tt, mass in a length
+
+    Returns
+    -------
+    g, length in a mass
+
+    Raises
+    ------
+    ValueError
+        A linear density that is not above zero.
+
+    Notes
+    -----
+    Valid for any yarn in the same state of moisture.
+
+    References
+    ----------
+    ISO 1144, ASTM D861 (from memory).
+    """
+    require(linear_density > Quantity(0.0, "tex"), "The linear density must be above zero.")
+    return 1 / linear_density
+
+
+@law
+def grist_in_use(wanted: Grist | None = None, from_wraps: Grist | None = None) -> Grist:
+    """Grist to make.
+
+    g = wanted, or else from the wraps. A grist that is given beats one that is guessed.
+
+    Parameters
+    ----------
+    wanted : grist that is asked for
+    from_wraps : grist that the wanted wraps lead one to expect
+
+    Returns
+    -------
+    g, length in a mass
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or the grist in use is not above zero.
+
+    Notes
+    -----
+    Valid for a yarn that wraps like the one that K was fitted to.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    grist = from_wraps if wanted is None else wanted
+    require(grist is not None, "Give the grist, or the wraps.")
+    require(grist > Quantity(0.0, "m/g"), "The grist must be above zero.")
+    return grist
+
+
+@law
 def grist_of(number: Ratio, system: str) -> Grist:
     """Grist of a yarn whose count is known.
 

@@ -33,7 +33,7 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Lists",
         "What the other sheets look up. There is nothing to type here.",
-        (STATES, CLASSES, GRADES, SYSTEMS, numbers(settings)),
+        (STATES, CLASSES, GRADES, SYSTEMS, TWISTS, QUANTILES, DIRECTIONS, numbers(settings)),
         wide=False,
     )
 
@@ -104,7 +104,37 @@ SYSTEMS = Table(
 )
 
 
+# Turns per meter times the root of tex that one unit of a system's twist factor stands for.
+TWISTS = Table(
+    "twists",
+    "Twist factor systems",
+    (
+        Column("name", "System", ("cotton", "worsted", "woollen run", "metric", "tex"), width=24),
+        Column("scale", "Turns per m · √tex", (
+            *((1000 * 453.59237 / (yards * 0.9144)) ** 0.5 / 0.0254 for yards in (840, 560, 1600)), 1000**0.5, 100.0,
+        ), NUMBER_UNIT),
+    ),
+)
+
+# Two-sided 95 % quantiles of Student's t, NIST/SEMATECH e-Handbook table (read), by number of readings.
+_T = (
+    12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306, 2.262, 2.228, 2.201, 2.179, 2.160, 2.145, 2.131, 2.120,
+    2.110, 2.101, 2.093, 2.086, 2.080, 2.074, 2.069, 2.064, 2.060, 2.056, 2.052, 2.048, 2.045, 2.042,
+)
+QUANTILES = Table(
+    "quantiles",
+    "Student's t, two-sided 95%, by number of readings (table of NIST/SEMATECH, read)",
+    (
+        Column("readings", "Readings, from", tuple(float(n) for n in range(2, 32)) + (41.0, 61.0, 121.0), NUMBER_UNIT),
+        Column("t", "t", (*_T, 2.021, 2.000, 1.980), NUMBER_UNIT),
+    ),
+)
+
+DIRECTIONS = Table("directions", "Directions of twist", (Column("name", "Direction", ("Z", "S")),))
+
+
 def numbers(settings: Settings) -> Table:
     """Counting numbers, with which a name's line is found."""
-    most = max(settings.rows.reels, settings.rows.guide, settings.rows.fiber, SYSTEMS.rows)
+    rows = settings.rows
+    most = max(rows.reels, rows.guide, rows.fiber, rows.samples, rows.designs, rows.projects, rows.skeins, SYSTEMS.rows)
     return Table("lists", "Counting numbers", (Column("number", "Number", tuple(float(n) for n in range(1, most + 1)), NUMBER_UNIT),))

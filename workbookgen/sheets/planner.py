@@ -13,14 +13,17 @@ from workbookgen.sheets import (
     projects,
     proofs,
     reels,
+    samples,
     skeins,
     start,
+    twist,
+    yarn,
 )
 
 
 def planner(settings: Settings) -> Planner:
     """The planner that these settings ask for, described and not yet laid out."""
-    working = tuple(each.sheet(settings) for each in (reels, guide, fiber, buying, skeins, projects, counts))
+    working = tuple(each.sheet(settings) for each in (reels, guide, fiber, buying, samples, yarn, twist, skeins, projects, counts))
     return Planner(
         settings.units,
         settings.paper,

@@ -1,0 +1,133 @@
+"""A small filled planner, open in each engine, into which one wrong thing at a time is typed.
+
+The good lines: Porch reel and Cross are reels; Clover, Moss and Gray thread are lots; the
+skein Victim (line 2) is wound on a reel and spun from a lot that no other line uses, so
+that whatever is wrong with it can touch little else.
+"""
+
+from contextlib import contextmanager
+
+import pytest
+
+from workbookgen.build import build, layout_of
+from workbookgen.checking.driving import read, read_inputs
+from workbookgen.engines import ENGINES, Area, ErrorValue, engine
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.settings import Rows, Settings
+
+BY_ENGINE = [  # the embedded engines always, the big programs where they are asked for
+    pytest.param(name, marks=pytest.mark.programs if name in ("libreoffice", "gnumeric") else ())
+    for name in ENGINES
+]
+HEAD = (
+    "name,fleece_low,fleece_high,yield_low,yield_high,diameter_low,diameter_high,"
+    "staple_low,staple_high,regain,skirting,preparation,spinning,source\n"
+)
+FIBERS = HEAD + (
+    "Fog,4,7,0.6,0.7,30,45,6,8,0.136,0.15,0.06,0.03,invented for this test\n"
+    "Mist,8,12,0.5,0.6,20,24,3,5,0.136,0.1,0.05,0.02,invented for this test\n"
+)
+RECORDS = {
+    "reels": [
+        {"name": "Porch reel", "rated": 72.0},
+        {"name": "Cross", "height": 15.0, "arm_a": 14.0, "arm_b": 14.0},
+        {"name": "Spare", "cord": 600.0, "turns": 8.25, "tolerance": 0.5},
+    ],
+    "fiber": [
+        {"name": "Clover", "kind": "Fog", "state": "raw fleece", "weight": 104.0, "grist": 850.0},
+        {"name": "Moss", "kind": "Mist", "state": "washed fiber", "weight": 60.0, "grist": 1200.0},
+        {"name": "Gray thread", "state": "yarn or thread", "weight": 4.0, "grist": 9000.0},
+    ],
+    "skeins": [
+        {"name": "First", "reel": "Porch reel", "wraps": 104.0, "gross": 4.02, "tare": 0.12, "lot": "Clover"},
+        {"name": "Victim", "reel": "Cross", "wraps": 142.0, "part_wrap": 0.5, "gross": 3.74, "tare": 0.1, "lot": "Moss"},
+        {"name": "Third", "reel": "Porch reel", "wraps": 98.0, "gross": 3.88, "washed_loop": 69.0, "lot": "Clover"},
+        {"name": "Fourth", "reel": "Spare", "wraps": 60.0, "gross": 2.5, "counted_wpi": 12.0, "lot": "Clover",
+         "second_lot": "Gray thread", "second_share": 0.2},
+    ],
+    "projects": [
+        {"name": "Cardigan", "wanted": 1450.0, "margin": 0.15, "grist": 850.0, "lot_1": "Clover", "lot_2": "Gray thread"},
+        {"name": "Hat", "wanted": 200.0, "grist": 1200.0, "lot_1": "Moss"},
+    ],
+}
+CARDS = {
+    "buying_kind": ("Fog",),
+    "buying_length": (2400.0,),
+    "buying_grist": (1600.0,),
+    "weighed_length": (20.0,),
+    "weighed_mass": (0.35,),
+    "thickness_grist": (1200.0,),
+    "moisture_mass": (4.0,),
+    "moisture_content": (0.1,),
+}
+
+Cell = tuple[str, int]  # full key of a field, and the record counted from 0
+
+
+class OpenPlanner:
+    """The planner in one engine: what to type into it, and what it shows."""
+
+    def __init__(self, layout, session):
+        self.layout = layout
+        self._session = session
+        self.typed = {
+            (key, row): value
+            for key, column in read_inputs(session, layout).items()
+            for row, value in enumerate(column)
+        }
+        self.good = self.shown()
+
+    def shown(self) -> dict[Cell, float | str | None | ErrorValue]:
+        """Every formula cell of the planner."""
+        values = read(self._session, self.layout, self.layout.formulas)
+        return {(key, row): value for key, column in values.items() for row, value in enumerate(column)}
+
+    @contextmanager
+    def with_typed(self, entries: dict[Cell, float | str | None]):
+        """What the planner shows while these stand in it; afterwards all is mended."""
+        self._set(entries)
+        try:
+            yield self.shown()
+        finally:
+            self._set({cell: self.typed[cell] for cell in entries})
+
+    def _set(self, entries: dict[Cell, float | str | None]) -> None:
+        for (key, row), value in entries.items():
+            placement = self.layout.placements[key]
+            self._session.set(Area(placement.sheet, placement.row + row, placement.column), [[value]])
+        self._session.evaluate()
+
+
+@pytest.fixture(scope="package")
+def filled(tmp_path_factory):
+    """The layout of the filled planner, and its file."""
+    folder = tmp_path_factory.mktemp("filled")
+    (folder / "fibers.csv").write_text(FIBERS, encoding="utf-8")
+    settings = Settings(
+        fibers=str(folder / "fibers.csv"), rows=Rows(reels=4, guide=3, fiber=4, skeins=6, projects=3)
+    )
+    entries = starting_entries(layout_of(settings).planner) | CARDS
+    for block, records in RECORDS.items():
+        entries = with_records(layout_of(settings).planner, entries, block, records)
+    path = folder / "planner.xlsx"
+    return build(settings, path, entries), path
+
+
+@pytest.fixture(scope="package", params=BY_ENGINE)
+def planner(request, filled):
+    """The filled planner, open in an engine."""
+    layout, path = filled
+    with engine(request.param).open(path) as session:
+        yield OpenPlanner(layout, session)
+
+
+def errors(shown: dict) -> dict:
+    """The cells that show an error."""
+    return {cell: value for cell, value in shown.items() if isinstance(value, ErrorValue)}
+
+
+def changed(before: dict, after: dict) -> set[tuple[str, int]]:
+    """The records (block and line) that show anything else than before."""
+    return {
+        (key.partition("_")[0], row) for (key, row), value in after.items() if before[key, row] != value
+    }

@@ -1,0 +1,57 @@
+"""A person may type arithmetic into an input; where it goes wrong, only that line is blank."""
+
+import re
+import zipfile
+from xml.sax.saxutils import escape
+
+import pytest
+
+from workbookgen.checking.driving import read
+from workbookgen.engines import ErrorValue, engine
+
+from .conftest import BY_ENGINE
+
+
+@pytest.fixture
+def shown(filled, tmp_path):
+    """What an engine shows when a formula stands in the first lot's weight."""
+    layout, path = filled
+    weight = layout.placements["fiber_weight"]
+    number = [sheet.name for sheet in layout.planner.sheets].index(weight.sheet) + 1
+    cell = re.compile(rb'<c r="%s"( s="\d+")?>.*?</c>' % weight.cell(0).encode())
+
+    def showing(name: str, formula: str) -> dict:
+        """The formula is put into the file as it is: saving it with a library would change other cells too."""
+        target = tmp_path / "typed.xlsx"
+        with zipfile.ZipFile(path) as before, zipfile.ZipFile(target, "w") as after:
+            for entry in before.infolist():
+                content = before.read(entry)
+                if entry.filename == f"xl/worksheets/sheet{number}.xml":
+                    content, times = cell.subn(_formula_cell(weight.cell(0), formula), content)
+                    assert times == 1
+                after.writestr(entry, content)
+        with engine(name).open(target) as session:
+            return read(session, layout, layout.formulas)
+
+    return showing
+
+
+def _formula_cell(reference: str, formula: str):
+    text = f'<c r="{reference}"><f>{escape(formula)}</f><v>0</v></c>'.encode()
+    return lambda found: text
+
+
+@pytest.mark.parametrize("name", BY_ENGINE)
+def test_arithmetic_counts_as_its_result(shown, name):
+    assert shown(name, "6.5*16") == shown(name, "104") and shown(name, "6.5*16")["fiber_message"][0] is None
+
+
+@pytest.mark.parametrize("name", BY_ENGINE)
+@pytest.mark.parametrize("formula", ["1/0", "SQRT(-1)", '"12,5"', '""', "0-104"])
+def test_arithmetic_that_fails_is_told_in_its_line(shown, name, formula):
+    plain, values = shown(name, "104"), shown(name, formula)
+    assert not [key for key, column in values.items() for value in column if isinstance(value, ErrorValue)]
+    assert values["fiber_message"][0] == "Weight: type a number above 0 up to 1,000,000 oz, in digits."
+    assert values["fiber_yarn"][0] is None and plain["fiber_yarn"][0] > 0
+    differing = {key for key, column in values.items() if column[1:2] != plain[key][1:2] and key.startswith("fiber_")}
+    assert differing == set()  # the second lot does not feel it

@@ -1,0 +1,166 @@
+"""The bytes: the same for the same settings, the values that belong in them, and texts that stay texts."""
+
+import hashlib
+import os
+import subprocess
+import sys
+import zipfile
+from io import BytesIO
+from pathlib import Path
+
+import described
+import pytest
+
+import workbookgen
+from workbookgen.book import write as writing
+from workbookgen.book.layout import place
+from workbookgen.build import layout_of, workbook
+from workbookgen.checking.compare import agree
+from workbookgen.checking.driving import read, read_inputs
+from workbookgen.engines import engine
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.settings import Rows, Settings
+
+ELSEWHERE = """
+import hashlib, sys
+from workbookgen.build import layout_of, workbook
+from workbookgen.settings import Settings
+print(hashlib.sha256(workbook(layout_of(Settings()))).hexdigest())
+"""
+
+
+def parts(content: bytes) -> dict[str, bytes]:
+    with zipfile.ZipFile(BytesIO(content)) as package:
+        return {entry.filename: package.read(entry) for entry in package.infolist()}
+
+
+def test_the_same_settings_give_the_same_bytes(blank):
+    assert workbook(layout_of(Settings())) == blank.read_bytes()
+
+
+def test_another_process_and_another_hash_seed_give_them_too(blank):
+    seed = "1" if os.environ.get("PYTHONHASHSEED") != "1" else "2"
+    root = str(Path(workbookgen.__file__).parent.parent)
+    said = subprocess.run(
+        [sys.executable, "-c", ELSEWHERE],
+        env=os.environ | {"PYTHONHASHSEED": seed, "TZ": "Asia/Tokyo", "PYTHONPATH": root},
+        capture_output=True, text=True, check=True,
+    )
+    assert said.stdout.strip() == hashlib.sha256(blank.read_bytes()).hexdigest()
+
+
+def test_other_settings_give_other_bytes(blank, layout):
+    assert workbook(layout_of(Settings(title="Another"))) != blank.read_bytes()
+
+
+def test_plain_formulas_are_what_the_stock_worksheet_writes(layout, monkeypatch):
+    """PlainFormulas leaves a search away; nothing that the search would have changed is in the planner."""
+    entries = starting_entries(layout.planner)
+    plain = writing.write(layout, entries, {})
+    from xlsxwriter.worksheet import Worksheet
+
+    monkeypatch.setattr(writing, "PlainFormulas", Worksheet)
+    assert parts(writing.write(layout, entries, {})) == parts(plain)
+
+
+def test_plain_formulas_would_show_if_they_mattered():
+    # Without PlainFormulas, a text that merely looks like a newer function is rewritten.
+    from xlsxwriter.worksheet import Worksheet
+
+    formula = '="use STDEV.S(x)"&A1'
+    assert writing.PlainFormulas()._prepare_formula(formula) == '"use STDEV.S(x)"&A1'
+    assert "_xlfn" in Worksheet()._prepare_formula(formula, expand_future_functions=True)
+
+
+TYPED = ("=1+2", "+wool", "-12", "@here", "=HYPERLINK(\"x\")", "0042", "{=1}", " lead", "7")
+
+
+@pytest.fixture(scope="module")
+def typed(tmp_path_factory):
+    """A planner in whose notes and names stands what a program might take for a formula or a number."""
+    layout = layout_of(Settings(rows=Rows(reels=1, fiber=len(TYPED), skeins=1, projects=1)))
+    records = [{"name": text, "state": "raw fleece", "weight": 100.0 + number, "note": text} for number, text in enumerate(TYPED)]
+    entries = with_records(layout.planner, starting_entries(layout.planner), "fiber", records)
+    path = tmp_path_factory.mktemp("typed") / "planner.xlsx"
+    path.write_bytes(workbook(layout, entries))
+    return path, layout
+
+
+def test_a_text_stays_a_text(typed):
+    import openpyxl
+
+    path, layout = typed
+    book = openpyxl.load_workbook(path)
+    for key in ("fiber_name", "fiber_note"):
+        place_ = layout.placements[key]
+        cells = [book[place_.sheet][place_.cell(row)] for row in range(place_.rows)]
+        assert [cell.value for cell in cells] == list(TYPED)
+        assert {cell.data_type for cell in cells} == {"s"}
+
+
+@pytest.mark.parametrize("name", ["formualizer", "ironcalc"])
+def test_an_engine_reads_it_as_a_text(typed, name):
+    path, layout = typed
+    with engine(name).open(path) as session:
+        assert read_inputs(session, layout)["fiber_note"] == TYPED
+        assert read(session, layout, [layout.placements["fiber_listed"]])["fiber_listed"] == TYPED
+
+
+def test_entries_come_back_as_they_were_given(small_layout, tmp_path):
+    entries = with_records(
+        small_layout.planner, starting_entries(small_layout.planner), "skeins",
+        [{"name": "One & <two>", "reel": "Clock reel", "wraps": 1e5, "rest": 0.3, "gross": 1e-7}],
+    )
+    path = tmp_path / "planner.xlsx"
+    path.write_bytes(writing.write(small_layout, entries, {}))
+    with engine("formualizer").open(path) as session:
+        assert read_inputs(session, small_layout) == entries
+
+
+def test_every_formula_shows_what_an_engine_computes(blank, layout):
+    import openpyxl
+
+    book = openpyxl.load_workbook(blank, data_only=True)
+    with engine("formualizer").open(blank) as session:
+        computed = read(session, layout, layout.formulas)
+    shown = {
+        each.key: tuple(book[each.sheet][each.cell(row)].value for row in range(each.rows)) for each in layout.formulas
+    }
+    unlike = [
+        (key, row)
+        for key, values in computed.items()
+        for row, (one, other) in enumerate(zip(shown[key], values, strict=True))
+        if not agree(one, other)
+    ]
+    assert unlike == []
+    filled = [value for values in shown.values() for value in values if value is not None]
+    assert len(filled) > 300 and {type(value) for value in filled} <= {int, float, str}
+
+
+def test_every_formula_has_a_value_beside_it(blank):
+    formulas = valued = 0
+    for name, content in parts(blank.read_bytes()).items():
+        if name.startswith("xl/worksheets/"):
+            formulas += content.count(b"<f>")
+            valued += content.count(b"</f><v>")
+    assert formulas == valued > 1_000
+
+
+def test_a_blank_planner_is_small(blank):
+    assert blank.stat().st_size < 400_000
+
+
+def test_what_a_workbook_cannot_hold_is_refused():
+    # XlsxWriter would warn, and leave the validation away.
+    from dataclasses import replace
+
+    reels = described.REELS
+    group = replace(reels.groups[0], fields=tuple(replace(each, help="help " * 60) for each in reels.groups[0].fields))
+    lengthy = described.planner_of(replace(reels, groups=(group, *reels.groups[1:])), described.SKEINS, described.PLAN)
+    layout = place(lengthy)
+    content = writing.write(layout, starting_entries(lengthy), {})
+    assert content.startswith(b"PK"), "a help too long for the format is cut, not refused"
+
+    titled = replace(lengthy, sheets=(replace(lengthy.sheets[0], name="a" * 32), lengthy.sheets[1]))
+    with pytest.raises(Exception, match="31 chars|must be"):
+        writing.write(place(titled), starting_entries(lengthy), {})

@@ -1,0 +1,206 @@
+"""`build`: a planner in its place, or a sentence and nothing changed."""
+
+import errno
+import os
+from pathlib import Path
+
+import openpyxl
+import pytest
+
+from workbookgen import build, cli
+
+from .conftest import SMALL, first_cell
+
+READ_ONLY = Path("/sys")  # Linux lets nobody make a file there, the superuser included
+
+
+def column(path: Path, name: str) -> list:
+    """The cached values of a defined name's range."""
+    book = openpyxl.load_workbook(path, data_only=True)
+    (sheet, area), = book.defined_names[name].destinations
+    return [cell.value for row in book[sheet][area.replace("$", "")] for cell in row]
+
+
+def left_in(folder: Path) -> set[str]:
+    return {path.name for path in folder.iterdir()}
+
+
+@pytest.fixture(scope="module")
+def built(tmp_path_factory):
+    """The folder that a person stood in when building without any option."""
+    folder = tmp_path_factory.mktemp("here")
+    before = Path.cwd()
+    os.chdir(folder)
+    try:
+        cli.main(["build"])
+    finally:
+        os.chdir(before)
+    return folder
+
+
+class TestWithoutSettings:
+    def test_it_is_called_planner_and_nothing_else_is_left(self, built):
+        assert left_in(built) == {"planner.xlsx"}
+
+    def test_it_is_in_yards_with_the_reels_of_the_template(self, built):
+        assert column(built / "planner.xlsx", "reels_name")[:4] == [
+            "Two-yard reel", "Niddy-noddy", "Yard-and-a-half reel", None
+        ]
+        assert column(built / "planner.xlsx", "reels_loop")[:4:2] == [72, 54]  # inches
+
+    def test_its_results_show_at_once(self, built):
+        """A program that does not recalculate still shows the right numbers (2 yd x 100 wraps)."""
+        assert column(built / "planner.xlsx", "reels_hundred")[0] == pytest.approx(200, rel=1e-12)
+
+
+def test_it_says_what_it_made(run, small_settings, tmp_path):
+    target = tmp_path / "mine.xlsx"
+    code, out, err = run("build", "--settings", small_settings, "-o", target)
+    assert (code, err) == (0, "")
+    assert out.startswith(f"{target} is ready: ") and "formula cells, each agreeing with the reference library." in out
+    assert left_in(tmp_path) == {"mine.xlsx"}
+
+
+def test_the_file_can_be_read_by_others(run, small_settings, tmp_path):
+    run("build", "--settings", small_settings, "-o", tmp_path / "mine.xlsx")
+    assert (tmp_path / "mine.xlsx").stat().st_mode & 0o777 == 0o644
+
+
+@pytest.mark.parametrize(("units", "loop"), [("us", 72), ("us-grams", 72), ("metric", 182.88)])
+def test_units_of_the_command_line_win(run, small_settings, tmp_path, units, loop):
+    target = tmp_path / "mine.xlsx"
+    assert run("build", "--settings", small_settings, "--units", units, "-o", target).code == 0
+    assert column(target, "reels_loop")[0] == pytest.approx(loop, rel=1e-12)  # 2 yd in inches or centimeters
+
+
+def test_a_reel_of_ones_own_needs_no_file(run, small_settings, tmp_path):
+    target = tmp_path / "mine.xlsx"
+    assert run("build", "--settings", small_settings, "--reel", "Attic reel=63.5 in", "--reel", "Cross=15 in x 14 in x 14 in",
+               "-o", target).code == 0
+    assert column(target, "reels_name") == ["Clock reel", "Attic reel", "Cross", None]
+    assert column(target, "reels_rated") == [72, 63.5, None, None]
+    clock, attic, cross, empty = column(target, "reels_loop")
+    # Geometry: four legs of sqrt(15^2 + 7^2 + 7^2) inches.
+    assert (clock, attic, empty) == (72, 63.5, None) and cross == pytest.approx(71.8888, abs=5e-5)
+
+
+def test_the_same_settings_give_the_same_bytes(run, run_apart, small_settings, tmp_path):
+    first, second = tmp_path / "first.xlsx", tmp_path / "second.xlsx"
+    run("build", "--settings", small_settings, "-o", first)
+    assert run_apart("build", "--settings", small_settings, "-o", second, PYTHONHASHSEED="7", TZ="Asia/Tokyo").code == 0
+    assert first.read_bytes() == second.read_bytes()
+
+
+def test_the_folder_of_the_settings_leaves_no_trace(run, small_settings, tmp_path):
+    """Else the same settings would give other bytes elsewhere, and tell where their writer keeps them."""
+    for name in ("here", "there"):
+        (tmp_path / name).mkdir()
+        for path in small_settings.parent.iterdir():
+            (tmp_path / name / path.name).write_bytes(path.read_bytes())
+        run("build", "--settings", tmp_path / name / "small.toml", "-o", tmp_path / f"{name}.xlsx")
+    assert (tmp_path / "here.xlsx").read_bytes() == (tmp_path / "there.xlsx").read_bytes()
+
+
+def test_another_title_gives_other_bytes(run, small_settings, planner, tmp_path):
+    settings = small_settings.with_name("other.toml")
+    settings.write_text('title = "24 skeins & more"\n' + SMALL)
+    run("build", "--settings", settings, "-o", tmp_path / "other.xlsx")
+    assert (tmp_path / "other.xlsx").read_bytes() != planner.read_bytes()
+    footer = openpyxl.load_workbook(tmp_path / "other.xlsx")["Skeins"].oddFooter
+    # In a footer's code & begins a command, and digits right after a font size belong to it.
+    assert footer.left.text.strip() == "24 skeins && more" and footer.left.size == 9
+
+
+class TestWhereItCannotBeWritten:
+    @pytest.fixture
+    def refused(self, run, small_settings):
+        def refusing(target: Path, reason: str):
+            code, out, err = run("build", "--settings", small_settings, "-o", target)
+            assert (code, out) == (2, "")
+            assert err == f"{target}: the planner cannot be written there: {reason}.\n"
+
+        return refusing
+
+    def test_a_missing_folder(self, refused, tmp_path):
+        refused(tmp_path / "none" / "mine.xlsx", "No such file or directory")
+        assert left_in(tmp_path) == set()
+
+    def test_a_folder_itself(self, refused, tmp_path):
+        (tmp_path / "folder").mkdir()
+        refused(tmp_path / "folder", "Is a directory")
+        assert left_in(tmp_path) == {"folder"} and left_in(tmp_path / "folder") == set()
+
+    def test_a_file_as_a_folder(self, refused, tmp_path):
+        (tmp_path / "file").write_text("mine")
+        refused(tmp_path / "file" / "mine.xlsx", "Not a directory")
+        assert (tmp_path / "file").read_text() == "mine"
+
+    @pytest.mark.skipif(not READ_ONLY.is_dir(), reason="there is no folder of which one knows that it is read-only")
+    def test_a_read_only_folder(self, refused):
+        before = left_in(READ_ONLY)
+        refused(READ_ONLY / "mine.xlsx", "Permission denied")
+        assert left_in(READ_ONLY) == before
+
+    def test_a_full_disk_leaves_the_old_planner(self, refused, tmp_path, monkeypatch):
+        (tmp_path / "mine.xlsx").write_bytes(b"the old one")
+
+        def full(handle):
+            raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+
+        monkeypatch.setattr("os.fsync", full)
+        refused(tmp_path / "mine.xlsx", "No space left on device")
+        assert left_in(tmp_path) == {"mine.xlsx"}
+        assert (tmp_path / "mine.xlsx").read_bytes() == b"the old one"
+
+
+class TestWithBadSettings:
+    def test_the_old_planner_stays(self, run, tmp_path):
+        settings, target = tmp_path / "bad.toml", tmp_path / "mine.xlsx"
+        settings.write_text('units = "imperial"\n[rows]\nskein = 5\n')
+        target.write_bytes(b"the old one")
+        code, out, err = run("build", "--settings", settings, "-o", target)
+        assert (code, out) == (2, "")
+        assert err.splitlines() == [
+            f"{settings}, units: write one of 'us', 'us-grams' or 'metric'.",
+            f"{settings}, rows.skein: there is no such setting; known are reels, guide, fiber, skeins, projects. Did you mean skeins?",
+        ]
+        assert target.read_bytes() == b"the old one" and left_in(tmp_path) == {"bad.toml", "mine.xlsx"}
+
+    def test_no_planner_is_begun(self, run, tmp_path):
+        code, _, err = run("build", "--reel", "Porch=long", "-o", tmp_path / "mine.xlsx")
+        assert code == 2 and 'write a length as a number and a unit' in err
+        assert left_in(tmp_path) == set()
+
+    def test_a_missing_settings_file(self, run, tmp_path):
+        code, _, err = run("build", "--settings", tmp_path / "none.toml", "-o", tmp_path / "mine.xlsx")
+        assert (code, err) == (2, f"{tmp_path / 'none.toml'}: this settings file cannot be read: No such file or directory.\n")
+
+    def test_a_missing_fiber_table(self, run, tmp_path):
+        (tmp_path / "mine.toml").write_text('fibers = "none.csv"')
+        code, _, err = run("build", "--settings", tmp_path / "mine.toml", "-o", tmp_path / "mine.xlsx")
+        assert (code, err) == (2, f"{tmp_path / 'none.csv'}: the fiber table cannot be read: No such file or directory.\n")
+        assert left_in(tmp_path) == {"mine.toml"}
+
+    def test_unknown_units(self, run, tmp_path):
+        code, _, err = run("build", "--units", "imperial", "-o", tmp_path / "mine.xlsx")
+        assert code == 2 and "'us', 'us-grams', 'metric'" in err and left_in(tmp_path) == set()
+
+
+def test_a_planner_that_disagrees_is_never_written(run, small_settings, tmp_path, monkeypatch):
+    """The reference library is made to say something else of one cell."""
+    def otherwise(planner, entries):
+        honest = build_expected(planner, entries)
+        return honest | {"reels_loop": (73.0, *honest["reels_loop"][1:])}
+
+    build_expected = build.expected_values
+    monkeypatch.setattr(build, "expected_values", otherwise)
+    code, out, err = run("build", "--settings", small_settings, "-o", tmp_path / "mine.xlsx")
+    assert (code, out) == (1, "") and "expected 73.0, but formualizer computes 72.0." in err
+    assert err.startswith("Reels!") and left_in(tmp_path) == set()
+
+
+def test_what_the_command_built_is_what_the_settings_say(planner):
+    book = openpyxl.load_workbook(planner)
+    assert first_cell(book, "reels_name").value == "Clock reel"
+    assert first_cell(book, "guide_name").value == "Fog"
+    assert "Made with" in book.sheetnames

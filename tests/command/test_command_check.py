@@ -1,0 +1,235 @@
+"""`check`: what it says, in words and for programs, and what it ends with."""
+
+import sys
+import zipfile
+from pathlib import Path
+
+import openpyxl
+import pytest
+
+from .conftest import first_cell
+
+ENGINE_KEYS = {"name", "version", "declared", "read", "agreed", "refused"}
+REPORT_KEYS = {
+    "engines", "scenarios", "formula_cells", "formula_cells_checked", "comparisons",
+    "worst_relative_difference", "findings", "seconds",
+}
+
+
+class TestAGoodPlanner:
+    @pytest.fixture
+    def report(self, run, planner):
+        outcome = run("check", planner, "--json", "--scenarios", 2, "--engine", "formualizer", "--engine", "ironcalc")
+        assert (outcome.code, outcome.err) == (0, "")
+        return outcome.json
+
+    def test_the_keys_that_programs_rely_on(self, report):
+        assert REPORT_KEYS <= set(report)
+        assert all(ENGINE_KEYS <= set(each) for each in report["engines"])
+
+    def test_every_formula_cell_of_the_file_was_checked_in_every_engine(self, report, planner):
+        book = openpyxl.load_workbook(planner)
+        cells = sum(cell.data_type == "f" for sheet in book for row in sheet.iter_rows() for cell in row)
+        assert report["formula_cells"] == report["formula_cells_checked"] == cells > 300
+        for each in report["engines"]:
+            assert (each["declared"], each["read"], each["agreed"], each["refused"]) == (cells, cells, cells, 0)
+        assert report["comparisons"] == cells * 3 * 2  # what stands there and two drawn, in two engines
+
+    def test_engines_are_named_with_their_versions(self, report):
+        from importlib.metadata import version
+
+        assert [(each["name"], each["version"]) for each in report["engines"]] == [
+            (name, version(name)) for name in ("formualizer", "ironcalc")
+        ]
+
+    def test_nothing_was_found(self, report):
+        assert report["findings"] == [] and report["scenarios"] == 3
+        assert 0 <= report["worst_relative_difference"] <= 1e-9 and 0 < report["seconds"] < 60
+
+
+def test_in_plain_words(run, planner):
+    code, out, err = run("check", planner, "--scenarios", 1)
+    assert (code, err) == (0, "")
+    first, second, last = out.splitlines()
+    assert first.startswith(f"{planner}: ") and "formula cells, 2 sets of inputs" in first
+    assert second.startswith("  formualizer ") and "formula cells agree with the reference library" in second
+    assert last == "Every formula cell was checked, and all agree."
+
+
+def test_what_stands_in_the_planner_is_always_tried(run, planner):
+    assert run("check", planner, "--json", "--scenarios", 0).json["scenarios"] == 1
+
+
+def test_an_engine_named_twice_runs_once(run, planner):
+    report = run("check", planner, "--json", "--scenarios", 0, "--engine", "formualizer", "--engine", "formualizer").json
+    assert [each["name"] for each in report["engines"]] == ["formualizer"]
+
+
+def test_the_seed_decides_what_is_drawn(run, planner):
+    def told(seed: int) -> dict:
+        report = run("check", planner, "--json", "--scenarios", 2, "--seed", seed).json
+        del report["seconds"]
+        return report
+
+    assert told(1) == told(1)
+    assert told(1) != told(5)  # other inputs leave other cells blank, and round otherwise
+
+
+def test_the_planner_is_not_touched(run, planner):
+    before = planner.read_bytes(), planner.stat().st_mtime_ns, sorted(planner.parent.iterdir())
+    run("check", planner, "--scenarios", 1)
+    assert (planner.read_bytes(), planner.stat().st_mtime_ns, sorted(planner.parent.iterdir())) == before
+
+
+def test_a_planner_needs_none_of_the_files_it_was_built_from(run, planner, tmp_path):
+    """Its own fiber table is in the folder of its settings, and in the guide."""
+    alone = tmp_path / "alone.xlsx"
+    alone.write_bytes(planner.read_bytes())
+    from workbookgen.planner_file import read_planner
+
+    assert run("check", alone, "--scenarios", 0).code == 0
+    assert read_planner(alone).settings.fibers == ""
+
+
+def test_arithmetic_in_an_input_is_an_entry(run, altered):
+    """The help of the weight says so: a pound is 16 ounces, you may type =6.5*16."""
+    path = altered(fiber_name="Clover", fiber_state="raw fleece", fiber_weight="=6.5*16")
+    report = run("check", path, "--json", "--scenarios", 1).json
+    assert report["findings"] == []
+    assert report["formula_cells"] == report["formula_cells_checked"]
+
+
+class TestAnAlteredPlanner:
+    def test_one_formula_changed(self, run, planner, altered):
+        formula = first_cell(openpyxl.load_workbook(planner), "reels_hundred").value
+        path = altered(reels_hundred=formula.replace("100", "101", 1))
+        outcome = run("check", path, "--json", "--scenarios", 1)
+        assert (outcome.code, outcome.err) == (1, "")
+        found = outcome.json["findings"]
+        assert {each["key"] for each in found} == {"reels_hundred"}
+        assert {"the formula was changed", "the reference library disagrees"} <= {each["reason"] for each in found}
+        wrong = next(each for each in found if each["reason"] == "the reference library disagrees")
+        assert wrong["inputs"]["rated"] == 72 and wrong["engine"] == "formualizer"
+        assert wrong["expected"] == pytest.approx(200) and wrong["got"] == pytest.approx(202)
+        (engine,) = outcome.json["engines"]
+        assert engine["agreed"] == engine["declared"] - 1 and engine["refused"] == 1
+
+    def test_in_plain_words(self, run, altered):
+        code, out, _ = run("check", altered(reels_hundred="=42"), "--scenarios", 0)
+        assert code == 1 and out.splitlines()[-1] == "2 findings."
+        assert "(reels_hundred): the formula was changed; expected" in out and "got '=42'" in out
+        assert "(reels_hundred) in formualizer: the reference library disagrees; expected 200.0, got 42.0; with name = 'Clock reel'" in out
+
+    def test_a_number_typed_over_a_formula(self, run, altered):
+        """Even the right one: it would not follow the inputs."""
+        outcome = run("check", altered(reels_hundred=200), "--json", "--scenarios", 0)
+        assert outcome.code == 1
+        assert ("the formula is gone", "reels_hundred") in {(each["reason"], each["key"]) for each in outcome.json["findings"]}
+
+    def test_a_formula_that_does_the_same_in_other_words_is_told(self, run, altered):
+        path = altered(start_examples="=COUNTA(proofs_verdict)+0")
+        assert run("check", path, "--scenarios", 0).code == 1
+
+    def test_a_formula_where_none_belongs(self, run, planner, tmp_path):
+        book = openpyxl.load_workbook(planner)
+        book["Start"]["H1"] = "=1+1"
+        book.save(tmp_path / "more.xlsx")
+        outcome = run("check", tmp_path / "more.xlsx", "--json", "--scenarios", 0)
+        (finding,) = outcome.json["findings"]
+        assert outcome.code == 1 and finding["cell"] == "Start!H1"
+        assert finding["reason"] == "this cell holds a formula that no reference checks"
+
+
+class TestWhatIsNoPlanner:
+    def told(self, run, path: Path) -> str:
+        for command in ("check", "fields"):
+            code, out, err = run(command, path)
+            assert (code, out) == (2, "") and err.count("\n") == 1 and err.startswith(f"{path}: ")
+        return err.removeprefix(f"{path}: ").strip()
+
+    def test_a_missing_file(self, run, tmp_path):
+        assert self.told(run, tmp_path / "none.xlsx") == "there is no such file."
+
+    def test_a_folder(self, run, tmp_path):
+        assert self.told(run, tmp_path) == "there is no such file."
+
+    @pytest.mark.parametrize("content", [b"", b"wraps,weight\n104,4.02\n", b"PK\x03\x04 and then nothing"])
+    def test_no_workbook(self, run, tmp_path, content):
+        (tmp_path / "mine.xlsx").write_bytes(content)
+        assert self.told(run, tmp_path / "mine.xlsx").startswith("this is not an .xlsx workbook. Save it as .xlsx")
+
+    @pytest.mark.parametrize("kept", [0.1, 0.5, 0.99])
+    def test_a_truncated_file(self, run, planner, tmp_path, kept):
+        content = planner.read_bytes()
+        (tmp_path / "cut.xlsx").write_bytes(content[: int(len(content) * kept)])
+        assert self.told(run, tmp_path / "cut.xlsx").startswith("this is not an .xlsx workbook.")
+
+    def test_another_zip_file(self, run, tmp_path):
+        with zipfile.ZipFile(tmp_path / "mine.xlsx", "w") as package:
+            package.writestr("letter.txt", "Dear all")
+        assert "cannot be read as an .xlsx workbook" in self.told(run, tmp_path / "mine.xlsx")
+
+    def test_a_broken_sheet(self, run, planner, tmp_path):
+        with zipfile.ZipFile(planner) as before, zipfile.ZipFile(tmp_path / "mine.xlsx", "w") as after:
+            for entry in before.infolist():
+                content = before.read(entry)
+                after.writestr(entry, content[:-40] if entry.filename.endswith("sheet2.xml") else content)
+        assert "cannot be read as an .xlsx workbook" in self.told(run, tmp_path / "mine.xlsx")
+
+    def test_a_foreign_workbook(self, run, tmp_path):
+        openpyxl.Workbook().save(tmp_path / "mine.xlsx")
+        assert self.told(run, tmp_path / "mine.xlsx") == "this is not one of our planners: it has no sheet Made with."
+
+    def test_settings_overwritten(self, run, altered):
+        path = altered(origin_line="my own notes")
+        assert self.told(run, path).startswith("the settings on the sheet Made with were overwritten")
+
+    def test_a_sheet_removed(self, run, planner, tmp_path):
+        book = openpyxl.load_workbook(planner)
+        del book["Skeins"]
+        book.save(tmp_path / "mine.xlsx")
+        code, out, err = run("check", tmp_path / "mine.xlsx", "--scenarios", 0)
+        assert (code, out) == (2, "") and err.startswith("Skeins: The workbook has no such sheet. Its sheets are ")
+
+
+def test_settings_in_the_file_that_cannot_be(run, planner, tmp_path):
+    book = openpyxl.load_workbook(planner)
+    line = next(cell for row in book["Made with"].iter_rows() for cell in row if str(cell.value).startswith("units"))
+    line.value = 'units = "imperial"'
+    book.save(tmp_path / "mine.xlsx")
+    code, _, err = run("check", tmp_path / "mine.xlsx")
+    assert code == 2 and err.startswith(f"{tmp_path / 'mine.xlsx'}, sheet Made with, units: write one of 'us'")
+
+
+class TestEngines:
+    def test_an_unknown_engine(self, run, planner):
+        code, out, err = run("check", planner, "--engine", "abacus")
+        assert (code, out) == (2, "")
+        assert err == "abacus: There is no engine of this name. Choose from formualizer, ironcalc, libreoffice, gnumeric.\n"
+
+    @pytest.mark.parametrize(("name", "remedy"), [("libreoffice", "libreoffice-calc"), ("gnumeric", "package gnumeric")])
+    def test_a_program_that_is_not_there(self, run, planner, monkeypatch, name, remedy):
+        monkeypatch.setenv("PATH", "")
+        code, out, err = run("check", planner, "--engine", name)
+        assert (code, out) == (3, "") and err.startswith(f"{name}: ") and remedy in err
+
+    @pytest.mark.parametrize("name", ["formualizer", "ironcalc"])
+    def test_a_package_that_is_not_there(self, run, planner, monkeypatch, name):
+        monkeypatch.setitem(sys.modules, name, None)
+        code, out, err = run("check", planner, "--engine", name)
+        assert (code, out) == (3, "") and f"pip install {name}" in err
+
+    def test_one_missing_among_others_is_never_agreement(self, run, planner, monkeypatch):
+        monkeypatch.setenv("PATH", "")
+        code, out, _ = run("check", planner, "--json", "--engine", "formualizer", "--engine", "gnumeric")
+        assert (code, out) == (3, "")
+
+    def test_an_empty_path_in_a_process_of_its_own(self, run_apart, planner):
+        code, out, err = run_apart("check", planner, "--engine", "libreoffice", PATH="")
+        assert (code, out) == (3, "") and err.count("\n") == 1
+
+
+@pytest.mark.parametrize("arguments", [("--scenarios", "-1"), ("--scenarios", "many"), ("--seed", "x"), ("--engine",)])
+def test_options_that_make_no_sense(run, planner, arguments):
+    code, out, err = run("check", planner, *arguments)
+    assert (code, out) == (2, "") and "Error: " in err and arguments[0] in err

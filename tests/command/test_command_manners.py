@@ -1,0 +1,97 @@
+"""How the command behaves whatever it is asked: help, versions, and never a traceback."""
+
+import os
+import subprocess
+import sys
+
+import pytest
+
+from workbookgen import __version__
+
+from .conftest import ROOT
+
+COMMANDS = ("build", "check", "fields")
+
+
+@pytest.mark.parametrize("arguments", [("--help",), ()])
+def test_help_lists_the_commands(run, arguments):
+    code, out, err = run(*arguments)
+    assert code == (0 if arguments else 2)
+    assert all(f"\n  {name} " in out + err for name in COMMANDS)
+
+
+@pytest.mark.parametrize("name", COMMANDS)
+def test_every_command_has_its_help(run, name):
+    code, out, _ = run(name, "--help")
+    assert code == 0 and out.startswith(f"Usage: workbookgen {name} ") and "--help" in out
+
+
+def test_the_version(run):
+    assert run("--version") == (0, f"workbookgen, version {__version__}\n", "")
+
+
+@pytest.mark.parametrize("arguments", [("spin",), ("check",), ("build", "--colour", "red"), ("fields", "a", "b")])
+def test_what_it_does_not_know(run, arguments):
+    code, out, err = run(*arguments)
+    assert (code, out) == (2, "") and "Error: " in err and "Traceback" not in err
+
+
+@pytest.mark.parametrize("command, broken", [
+    ("build", "workbookgen.build.build"),
+    ("check", "workbookgen.checking.check.check"),
+    ("fields", "workbookgen.fields.described"),
+])
+def test_our_own_faults_are_told_as_ours(run, monkeypatch, planner, tmp_path, command, broken):
+    def fail(*_, **__):
+        raise RuntimeError("the belt came off")
+
+    monkeypatch.setattr(broken, fail)
+    monkeypatch.delenv("WORKBOOKGEN_TRACEBACK", raising=False)
+    code, out, err = run(command, *(("-o", tmp_path / "x.xlsx") if command == "build" else (planner,)))
+    assert (code, out) == (2, "")
+    assert err == (
+        "workbookgen itself failed, which is our fault and not yours; nothing was changed. "
+        "It says: RuntimeError: the belt came off\n"
+    )
+
+
+def test_whoever_mends_it_can_see_the_traceback(monkeypatch, planner):
+    from workbookgen import cli
+
+    def fail(*_, **__):
+        raise RuntimeError("the belt came off")
+
+    monkeypatch.setattr("workbookgen.fields.described", fail)
+    monkeypatch.setenv("WORKBOOKGEN_TRACEBACK", "1")
+    with pytest.raises(RuntimeError, match="the belt came off"):
+        cli.main(["fields", str(planner)])
+
+
+def test_stopping_it_is_no_fault(run, monkeypatch, planner):
+    def stopped(*_, **__):
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("workbookgen.fields.described", stopped)
+    code, out, err = run("fields", planner)
+    assert (code, out) == (2, "") and err.strip() == "Stopped."
+
+
+def test_as_a_module(run_apart, planner):
+    code, out, err = run_apart("fields", planner, "--json")
+    assert (code, err) == (0, "") and out.lstrip().startswith("[")
+
+
+def test_a_sentence_and_no_traceback_as_a_module(run_apart, tmp_path):
+    assert run_apart("check", tmp_path / "none.xlsx") == (2, "", f"{tmp_path / 'none.xlsx'}: there is no such file.\n")
+
+
+def test_a_reader_who_leaves_early_is_no_fault(planner):
+    """As in `workbookgen fields planner.xlsx | head -1`."""
+    reader, writer = os.pipe()
+    os.close(reader)
+    done = subprocess.run(
+        [sys.executable, "-m", "workbookgen", "fields", str(planner)],
+        cwd=ROOT, stdout=writer, stderr=subprocess.PIPE, timeout=60,
+    )
+    os.close(writer)
+    assert done.returncode != 0 and done.stderr == b""

@@ -1,0 +1,117 @@
+"""What is read off a formula's text, and what is refused in it."""
+
+import pytest
+
+from workbookgen.language.formula import Formula, key_objection
+from workbookgen.language.profile import FUNCTIONS, objections, without_strings
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("(wraps + part_wrap) * loop + rest", ("wraps", "part_wrap", "loop", "rest")),
+        ("wraps+wraps*2", ("wraps",)),
+        ('IF(kind = "loop of wool", 1, weight)', ("kind", "weight")),
+        ('"all text, no word"', ()),
+        ('"a ""quoted"" word" & tail', ("tail",)),
+        ("1E5 * length", ("length",)),
+        ("given(own)", ("own",)),
+        ("pick(reels_loop, reels_listed, reel)", ("reels_loop", "reels_listed", "reel")),
+        ("band(classes_name, classes_from, wpi, 0.95)", ("classes_name", "classes_from", "wpi")),
+        ("SUM(2, PI()) / 3", ()),
+        ("a1b_2 + b_2", ("a1b_2", "b_2")),
+    ],
+)
+def test_words(text, words):
+    assert Formula(text).words == words
+
+
+def test_asked():
+    assert Formula("IF(given(own), own, 0) + IF(given( spare ), spare, last)").asked == {"own", "spare"}
+    assert Formula('own & "given(text)"').asked == frozenset()
+    assert Formula("own + 1").asked == frozenset()
+
+
+def test_picks():
+    text = "pick(a_x, a_n,one) / pick( b_x , b_n , two ) + total(c_x, c_n, three)"
+    assert Formula(text).picks == (("a_x", "a_n", "one"), ("b_x", "b_n", "two"))
+
+
+def test_texts_are_emptied_and_nothing_else():
+    assert without_strings('IF(x="a(b)","","{c}")&y') == 'IF(x="","","")&y'
+
+
+ALLOWED = [
+    "IF(AND(wraps > 0, NOT(given(rest))), wraps * loop, 0)",
+    "ROUND(length, 2) & \" yd; see XLOOKUP(x), {a} [b] @c #d 2^3 -- TRUE\"",
+    "0 - length / 0.9144",
+    "pick(a_x, a_n, n) + total(a_x, a_n, n) + SUMPRODUCT((a_n = n) * 1, a_x)",
+]
+
+
+@pytest.mark.parametrize("text", ALLOWED)
+def test_what_is_in_the_profile_is_let_through(text):
+    assert objections(text) == []
+
+
+@pytest.mark.parametrize("name", sorted(FUNCTIONS))
+def test_every_function_of_the_profile_is_let_through(name):
+    assert objections(f"{name}(length)") == []
+
+
+@pytest.mark.parametrize(
+    "name",
+    # Measured to differ between programs, or newer than the oldest that a spinner may have, or volatile.
+    "XLOOKUP LET FILTER SORT UNIQUE LAMBDA SWITCH CONCAT AGGREGATE NORM.S.DIST CONVERT LOOKUP MMULT TRANSPOSE "
+    "INDIRECT VALUE DATEVALUE TEXT OFFSET NOW TODAY RAND RANDBETWEEN IFNA IFS MAXIFS TEXTJOIN IFERROR VLOOKUP "
+    "_xlfn.STDEV.S sum If".split(),
+)
+def test_a_function_outside_the_profile_is_named(name):
+    assert any(name in said for said in objections(f"1 + {name}(length, 2)"))
+    assert objections(f"1 + {name} (length, 2)"), "a space before the bracket hides nothing"
+
+
+@pytest.mark.parametrize(
+    ("text", "sign"),
+    [
+        ("length ^ 2", "^"),
+        ("{1;2} * length", "{"),
+        ("SUM({1,2}) * length", "}"),
+        ("logs[length]", "["),
+        ("@length", "@"),
+        ("length#", "#"),
+        ("SUMPRODUCT(--(a_n = n), a_x)", "--"),
+        ("IF(given(x), TRUE, x)", "TRUE"),
+        ("IF(given(x), x, FALSE)", "FALSE"),
+    ],
+)
+def test_a_construct_that_programs_read_differently_is_named(text, sign):
+    assert any(f"'{sign}'" in said for said in objections(text))
+
+
+@pytest.mark.parametrize("text", ["(length", "length)", "IF(length, 1))"])
+def test_brackets_must_match(text):
+    assert "its brackets do not match" in objections(text)
+
+
+@pytest.mark.parametrize("text", ["Length * 2", "B7 * 2", "$B$7 * 2", "Work!B7", "length * LOOP"])
+def test_only_words_and_functions_stand_in_a_formula(text):
+    # A cell's address would be right until a row is added above it.
+    assert objections(text)
+
+
+@pytest.mark.parametrize("key", ["wraps", "part_wrap", "k_wrapped", "lot_1", "a1_b", "rate", "color", "row_1", "xfda1"])
+def test_a_key_that_may_be_borne(key):
+    assert key_objection(key) is None
+
+
+@pytest.mark.parametrize(
+    "key", ["tex1", "ne30", "a1", "xfd9", "r", "c", "r1", "c12", "rc", "r1c1", "r1c", "rc1", "r12c345"]
+)
+def test_a_key_that_is_a_cell(key):
+    assert key_objection(key) == "this key is also a cell address"
+
+
+@pytest.mark.parametrize("key", ["", "Wraps", "TEX", "part-wrap", "part wrap", "_wraps", "2ply", "größe", "wraps.part", "wraps\n"])
+def test_a_key_in_other_letters(key):
+    assert "lower case" in key_objection(key)

@@ -1,0 +1,138 @@
+"""A mistake in the settings is told with the file, the key, and what is allowed instead."""
+
+import pytest
+
+from workbookgen.errors import SettingsError
+from workbookgen.settings import Settings, changed, load, parse, templates
+
+LENGTH = 'write a length as a number and a unit (yd, ft, in, m, cm, mm), for example "72 in".'
+
+# Text of the file, the key that must be named, and what must be said of it.
+MISTAKES = {
+    "unknown key": ("color = 1", "color", "there is no such setting; known are units, paper, title, fibers, rows, reels."),
+    "near the name of a setting": ('unit = "us"', "unit", "Did you mean units?"),
+    "near the name of a log": ("[rows]\nskein = 5", "rows.skein", "Did you mean skeins?"),
+    "near the name of a measure": ('[[reels]]\nname = "A"\nlop = "2 yd"\nloop = "2 yd"', "reels.1.lop", "Did you mean loop?"),
+    "unknown units": ('units = "imperial"', "units", "write one of 'us', 'us-grams' or 'metric'."),
+    "unknown paper": ('paper = "legal"', "paper", "write one of 'letter' or 'a4'."),
+    "empty title": ('title = ""', "title", "write a text; it may not be empty."),
+    "long title": (f'title = "{"x" * 61}"', "title", "write a text of at most 60 letters."),
+    "title of two lines": ('title = "two\\nlines"', "title", "leave out line breaks and control characters"),
+    "title of a number": ("title = 2026", "title", "write a text in quotes."),
+    "no rows": ("[rows]\nskeins = 0", "rows.skeins", "write a whole number of 1 or more."),
+    "too many rows": ("[rows]\nskeins = 20001", "rows.skeins", "write a whole number of at most 20000."),
+    "half a row": ("[rows]\nfiber = 12.5", "rows.fiber", "write a whole number, without quotes."),
+    "rows in words": ('[rows]\nfiber = "many"', "rows.fiber", "write a whole number, without quotes."),
+    "rows that are no table": ("rows = 5", "rows", "write a table under [rows]"),
+    "reels that are no table": ('reels = "Porch"', "reels", "write a table under [[reels]]"),
+    "reel without a name": ('[[reels]]\nloop = "2 yd"', "reels.1.name", "this setting is needed."),
+    "long name": (f'[[reels]]\nname = "{"x" * 41}"\nloop = "2 yd"', "reels.1.name", "write a text of at most 40 letters."),
+    "reel without a loop": ('[[reels]]\nname = "Porch"', "reels.1", 'give the loop of the reel, for example loop = "72 in"'),
+    "height alone": ('[[reels]]\nname = "N"\nheight = "15 in"', "reels.1", "a niddy-noddy needs both height and arms."),
+    "arms alone": ('[[reels]]\nname = "N"\narms = ["14 in", "14 in"]', "reels.1", "a niddy-noddy needs both height and arms."),
+    "one arm": ('[[reels]]\nname = "N"\nheight = "15 in"\narms = ["14 in"]', "reels.1.arms.2", "this setting is needed."),
+    "length without a unit": ('[[reels]]\nname = "A"\nloop = "72"', "reels.1.loop", LENGTH),
+    "length in words": ('[[reels]]\nname = "A"\nloop = "two yards"', "reels.1.loop", LENGTH),
+    "length with a comma": ('[[reels]]\nname = "A"\nloop = "1,5 m"', "reels.1.loop", LENGTH),
+    "length in another unit": ('[[reels]]\nname = "A"\nloop = "2 ells"', "reels.1.loop", LENGTH),
+    "no length at all": ('[[reels]]\nname = "A"\nloop = "0 in"', "reels.1.loop", LENGTH),
+    "negative length": ('[[reels]]\nname = "A"\nloop = "-72 in"', "reels.1.loop", LENGTH),
+    "bad tolerance": ('[[reels]]\nname = "A"\nloop = "2 yd"\ntolerance = "1/4"', "reels.1.tolerance", LENGTH),
+    "a bad second reel": ('[[reels]]\nname = "A"\nloop = "2 yd"\n[[reels]]\nname = "B"\nloop = "x"', "reels.2.loop", LENGTH),
+}
+
+DOUBLE = '[[reels]]\nname = "Porch"\nloop = "2 yd"\n[[reels]]\nname = "PORCH"\nloop = "1 m"\n'
+
+
+def faults(call, *arguments):
+    with pytest.raises(SettingsError) as caught:
+        call(*arguments)
+    return caught.value.faults
+
+
+@pytest.mark.parametrize("text, key, sentence", MISTAKES.values(), ids=MISTAKES)
+def test_a_mistake_is_told(text, key, sentence):
+    (fault,) = faults(parse, text, "mine.toml")
+    assert fault.place == f"mine.toml, {key}"
+    assert sentence in fault.sentence
+
+
+def test_no_near_name_is_made_up():
+    (fault,) = faults(parse, "zzzz = 1", "mine.toml")
+    assert "Did you mean" not in fault.sentence
+
+
+def test_two_reels_of_one_name():
+    (fault,) = faults(parse, DOUBLE, "mine.toml")
+    assert str(fault) == 'mine.toml: reels: two reels are called "porch"; give each its own name.'
+
+
+def test_more_reels_than_lines():
+    text = "[rows]\nreels = 1\n" + DOUBLE.replace("PORCH", "Other")
+    (fault,) = faults(parse, text, "mine.toml")
+    assert str(fault) == "mine.toml: rows.reels: 2 reels are listed, so this must be 2 or more."
+
+
+def test_all_mistakes_are_told_at_once():
+    text = 'units = "imperial"\ncolor = 1\n[rows]\nskeins = 0\n[[reels]]\nname = "A"\n[[reels]]\nname = "B"\nloop = "x"\n'
+    found = faults(parse, text, "mine.toml")
+    assert {fault.place for fault in found} == {
+        f"mine.toml, {key}" for key in ("units", "color", "rows.skeins", "reels.1", "reels.2.loop")
+    }
+
+
+def test_each_mistake_is_a_line_of_its_own():
+    with pytest.raises(SettingsError) as caught:
+        parse('units = "x"\npaper = "y"', "mine.toml")
+    first, second = str(caught.value).splitlines()
+    assert first.startswith("mine.toml, units: ") and second.startswith("mine.toml, paper: ")
+
+
+@pytest.mark.parametrize("text", ["units us", "units = us", '[rows\nskeins = 5', 'units = "us"\nunits = "metric"'])
+def test_a_file_that_is_not_toml(text):
+    (fault,) = faults(parse, text, "mine.toml")
+    assert fault.place == "mine.toml"
+    assert fault.sentence.startswith("this is not a TOML settings file: ")
+    assert "line" in fault.sentence or "end of document" in fault.sentence
+
+
+def test_a_missing_file(tmp_path):
+    (fault,) = faults(load, tmp_path / "none.toml")
+    assert str(fault) == f"{tmp_path / 'none.toml'}: this settings file cannot be read: No such file or directory."
+
+
+def test_a_folder(tmp_path):
+    (fault,) = faults(load, tmp_path)
+    assert fault.place == str(tmp_path) and fault.sentence == "this settings file cannot be read: Is a directory."
+
+
+def test_a_file_that_is_not_text(tmp_path):
+    path = tmp_path / "latin.toml"
+    path.write_bytes('title = "Große Haspel"'.encode("latin-1"))
+    (fault,) = faults(load, path)
+    assert str(fault) == f"{path}: this settings file cannot be read: it is not a text file."
+
+
+@pytest.mark.parametrize("text", ["", "Porch", "=72 in", "Porch=", "Niddy=15 in x 14 in", "N=1 in x 1 in x 1 in x 1 in"])
+def test_a_reel_of_the_command_line_that_is_no_reel(text):
+    (fault,) = faults(changed, Settings(), None, (text,))
+    assert fault.place == f'--reel "{text}"'
+    assert '"Name=72 in"' in fault.sentence and '"Name=15 in x 14 in x 14 in"' in fault.sentence
+
+
+def test_a_bad_length_on_the_command_line():
+    (fault,) = faults(changed, Settings(), None, ("Porch=72",))
+    assert fault.place.startswith("the command line, reels.") and fault.sentence == LENGTH
+
+
+def test_more_reels_on_the_command_line_than_lines():
+    few = parse("[rows]\nreels = 3", "mine.toml")
+    (fault,) = faults(changed, few, None, ("A=1 m", "B=1 m", "C=1 m", "D=1 m"))
+    assert "4 reels are listed, so this must be 4 or more" in fault.sentence
+
+
+def test_the_templates_hold_no_mistake_of_this_list():
+    for path in templates().glob("*.toml"):
+        text = path.read_text(encoding="utf-8")
+        assert faults(parse, f"color = 1\n{text}", path.name)[0].place == f"{path.name}, color"
+        assert len(faults(parse, f"color = 1\n{text}", path.name)) == 1

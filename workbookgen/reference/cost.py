@@ -1,0 +1,253 @@
+"""What yarn costs, and a fair price for it.
+
+Money is a plain number: the currency is the person's own, and every amount is in it. Prices
+go by the mass of fiber or the length of yarn, so they are numbers per mass or per length.
+"""
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Length, Mass, PerLength, PerMass, Quantity, Ratio, Time
+
+NO_MASS = Quantity(0.0, "g")
+NO_LENGTH = Quantity(0.0, "m")
+NO_TIME = Quantity(0.0, "hour")
+
+
+@law
+def per_mass(price: Ratio, mass: Mass) -> PerMass:
+    """Price of fiber by its mass.
+
+    p = P / m. It lets a fleece and a bag of top be compared.
+
+    Parameters
+    ----------
+    price : P, what was paid, in money
+    mass : m, what was got for it
+
+    Returns
+    -------
+    p, money per mass
+
+    Raises
+    ------
+    ValueError
+        A negative price, or a mass that is not above zero.
+
+    Notes
+    -----
+    Valid for a price that holds postage and the like.
+
+    References
+    ----------
+    Definition of the unit price.
+    """
+    _require_money(price)
+    require(mass > NO_MASS, "The mass must be above zero.")
+    return price / mass
+
+
+@law
+def cost_of(mass: Mass, price_per_mass: PerMass) -> Ratio:
+    """Cost of a mass of fiber.
+
+    c = m · p. What was used up, at the price it had.
+
+    Parameters
+    ----------
+    mass : m, mass used
+    price_per_mass : p, money per mass
+
+    Returns
+    -------
+    c, money
+
+    Raises
+    ------
+    ValueError
+        A negative mass or price.
+
+    Notes
+    -----
+    Valid for a mass in the state in which the price was found: raw fleece at the price of raw fleece.
+
+    References
+    ----------
+    Definition of the unit price.
+    """
+    require(mass >= NO_MASS, "The mass cannot be negative.")
+    require(price_per_mass >= Quantity(0.0, "1/g"), "The price cannot be negative.")
+    return (mass * price_per_mass).m_as("")
+
+
+@law
+def material_cost(fiber: Ratio = 0, thread: Ratio = 0, dye: Ratio = 0, tools: Ratio = 0) -> Ratio:
+    """Cost of the materials.
+
+    C = fiber + thread + dye + tools. All that was paid for, time left aside.
+
+    Parameters
+    ----------
+    fiber : cost of the fiber, in money
+    thread : cost of bought thread
+    dye : cost of dye and washing
+    tools : share of the tools
+
+    Returns
+    -------
+    C, money
+
+    Raises
+    ------
+    ValueError
+        A negative cost.
+
+    Notes
+    -----
+    Valid for costs in one currency.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    for cost in (fiber, thread, dye, tools):
+        _require_money(cost)
+    return fiber + thread + dye + tools
+
+
+@law
+def labor(hours: Time, rate: Ratio) -> Ratio:
+    """Worth of the time spent.
+
+    l = t · w. A price without it pays for the wool and gives the work away.
+
+    Parameters
+    ----------
+    hours : t, time spent
+    rate : w, money for one hour
+
+    Returns
+    -------
+    l, money
+
+    Raises
+    ------
+    ValueError
+        Negative hours or a negative rate.
+
+    Notes
+    -----
+    Valid for a rate that the person chooses.
+
+    References
+    ----------
+    Definition of the hourly rate.
+    """
+    require(hours >= NO_TIME, "Hours cannot be negative.")
+    _require_money(rate)
+    return hours.m_as("hour") * rate
+
+
+@law
+def price(cost: Ratio, labor: Ratio = 0, margin: Ratio = 0) -> Ratio:
+    """Fair price.
+
+    P = (C + l) · (1 + x). The margin is for stalls, fees and skeins that do not sell.
+
+    Parameters
+    ----------
+    cost : C, cost of the materials, in money
+    labor : l, worth of the time
+    margin : x, what comes on top, as a share of both
+
+    Returns
+    -------
+    P, money
+
+    Raises
+    ------
+    ValueError
+        A negative cost, worth or margin.
+
+    Notes
+    -----
+    Valid for a margin on the cost; taxes are not in it.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    _require_money(cost)
+    _require_money(labor)
+    require(margin >= 0, "The margin cannot be negative.")
+    return (cost + labor) * (1 + margin)
+
+
+@law
+def per_length(money: Ratio, length: Length) -> PerLength:
+    """Cost or price of yarn by its length.
+
+    p = M / L. A piece takes a length of yarn, so this is what a piece costs by.
+
+    Parameters
+    ----------
+    money : M, cost or price of the yarn
+    length : L, its length
+
+    Returns
+    -------
+    p, money per length
+
+    Raises
+    ------
+    ValueError
+        Negative money, or a length that is not above zero.
+
+    Notes
+    -----
+    Valid for the length after washing, which is the one that is worked.
+
+    References
+    ----------
+    Definition of the unit price.
+    """
+    _require_money(money)
+    require(length > NO_LENGTH, "The length must be above zero.")
+    return money / length
+
+
+@law
+def tool_share(price: Ratio, life: Ratio, used: Ratio) -> Ratio:
+    """Share of a tool's price that some skeins bear.
+
+    s = P · n / N. A wheel is paid for by all the skeins it will ever spin.
+
+    Parameters
+    ----------
+    price : P, price of the tool, in money
+    life : N, skeins that the tool will make before it is worn
+    used : n, skeins that are to bear their share
+
+    Returns
+    -------
+    s, money
+
+    Raises
+    ------
+    ValueError
+        A negative price or number of skeins, or a life that is not above zero.
+
+    Notes
+    -----
+    Valid for a tool that every skein wears alike, and for no more skeins than its life holds.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    _require_money(price)
+    require(life > 0, "The life of the tool must be above zero skeins.")
+    require(used >= 0, "The number of skeins cannot be negative.")
+    return price * used / life
+
+
+def _require_money(amount):
+    require(amount >= 0, "An amount of money cannot be negative.")

@@ -1,0 +1,39 @@
+"""How much yarn a knitted piece takes, and whether the ball will last.
+
+`piece` goes from the size of a piece to its yarn, by swatch, by gauge or by weight.
+`stitch` is about the yarn in one stitch. `ball` is for while one knits.
+"""
+
+from workbookgen.reference.knitting.ball import (
+    lasts,
+    rows_possible,
+)
+from workbookgen.reference.knitting.piece import (
+    SHAPES,
+    area,
+    from_gauge,
+    from_piece,
+    from_swatch,
+)
+from workbookgen.reference.knitting.stitch import (
+    MUNDEN,
+    munden_stitch_length,
+    stitch_density,
+    stitch_length,
+    tightness,
+)
+
+__all__ = [
+    "MUNDEN",
+    "SHAPES",
+    "area",
+    "from_gauge",
+    "from_piece",
+    "from_swatch",
+    "lasts",
+    "munden_stitch_length",
+    "rows_possible",
+    "stitch_density",
+    "stitch_length",
+    "tightness",
+]

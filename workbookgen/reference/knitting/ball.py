@@ -1,0 +1,86 @@
+"""While knitting: whether the rest of the ball will last.
+
+The scale knows before the needles do. A ball weighed before some rows and after them
+tells what a row takes, and so how many more there are in what is left.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.units import Mass, Quantity, Ratio
+
+NO_MASS = Quantity(0.0, "g")
+
+LASTS, FALLS_SHORT = "it will last", "it will not last"
+
+
+@law
+def rows_possible(left: Mass, before: Mass, after: Mass, rows: Ratio) -> Ratio:
+    """Rows that the rest of the ball will make.
+
+    k = m / ((b - a) / r). Weigh the ball before some rows and after them.
+
+    Parameters
+    ----------
+    left : m, mass of yarn left
+    before : b, mass of the ball before the rows
+    after : a, mass of the ball after them
+    rows : r, number of those rows
+
+    Returns
+    -------
+    k, a number, parts of a row included
+
+    Raises
+    ------
+    ValueError
+        A negative mass, a ball that has not become lighter, or no rows.
+
+    Notes
+    -----
+    Valid for rows to come that are as long as those weighed; weigh enough of them for the scale.
+
+    References
+    ----------
+    Definition of the mass of a row.
+    """
+    require(left >= NO_MASS, "The mass left cannot be negative.")
+    require(after >= NO_MASS, "The mass after the rows cannot be negative.")
+    require(before > after, "The ball must be lighter after the rows than before.")
+    require(rows > 0, "The number of rows must be above zero.")
+    return (left / (before - after)).m_as("") * rows
+
+
+@law
+def lasts(possible: Ratio, wanted: Ratio) -> str:
+    """Whether the rest of the ball will last, in words.
+
+    it lasts while k ≥ w. Told before the last row, not at it.
+
+    Parameters
+    ----------
+    possible : k, rows that the rest will make
+    wanted : w, rows still to knit
+
+    Returns
+    -------
+    "it will last" or "it will not last"
+
+    Raises
+    ------
+    ValueError
+        A negative number of rows.
+
+    Notes
+    -----
+    Valid for rows of one length; leave some yarn to bind off. Compared to nine decimals.
+
+    References
+    ----------
+    Definition of enough.
+    """
+    require(possible >= 0, "The rows that are possible cannot be negative.")
+    require(wanted >= 0, "The rows still to knit cannot be negative.")
+    # The last digits of a quotient must not decide a border case.
+    to_spare = np.round(possible - wanted, 9) >= 0
+    return by_element(lambda holds: LASTS if holds else FALLS_SHORT, to_spare)

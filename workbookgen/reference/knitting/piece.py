@@ -1,0 +1,197 @@
+"""Yarn for a knitted piece, from its size.
+
+A swatch that is measured and weighed is the surest way, since it asks nothing of theory.
+A piece that exists can be weighed as well, and stitches in an area times the yarn in a
+stitch do where neither is there.
+"""
+
+import numpy as np
+
+from workbookgen.reference.knitting.stitch import require_stitch_density, require_stitch_length
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.units import Area, Grist, Length, Mass, PerArea, Quantity, Ratio
+
+NO_LENGTH = Quantity(0.0, "m")
+NO_AREA = Quantity(0.0, "m^2")
+NO_MASS = Quantity(0.0, "g")
+NO_GRIST = Quantity(0.0, "m/g")
+
+SHAPES = ("rectangle", "triangle", "trapezium", "circle", "ring")
+
+
+@law
+def area(
+    shape: str,
+    width: Length,
+    height: Length | None = None,
+    second: Length | None = None,
+    pieces: Ratio = 1,
+) -> Area:
+    """Area of the parts of a piece.
+
+    A = n · w · h for a rectangle, n · w · h / 2 for a triangle, n · (w + v) / 2 · h for a
+    trapezium, n · π · w² / 4 for a circle, n · π · (w² - v²) / 4 for a ring. Most garments
+    are made of these.
+
+    Parameters
+    ----------
+    shape : one of SHAPES; upper and lower case are alike
+    width : w, width or base; of a circle and a ring the outer diameter
+    height : h, height over the base; a circle and a ring have none
+    second : v, the other parallel side of a trapezium, or the inner diameter of a ring
+    pieces : n, number of such parts
+
+    Returns
+    -------
+    A, an area
+
+    Raises
+    ------
+    ValueError
+        An unknown shape, a size that the shape needs and that is missing or not above zero,
+        or a ring whose hole is no smaller than itself.
+
+    Notes
+    -----
+    Valid for flat parts; sizes that a shape has no use for are left out.
+
+    References
+    ----------
+    Geometry.
+    """
+    require(width > NO_LENGTH, "The width must be above zero.")
+    require(pieces > 0, "The number of pieces must be above zero.")
+    sizes = (np.nan if size is None else size.m_as("meter") for size in (width, height, second))
+    one = by_element(_square_meters, shape, *sizes)
+    return Quantity(pieces * (one.astype(float) if np.ndim(one) else one), "m^2")
+
+
+def _square_meters(shape, width, height, second) -> float:
+    match str(shape).casefold():
+        case "rectangle":
+            return width * _needed(height, "height")
+        case "triangle":
+            return width * _needed(height, "height") / 2
+        case "trapezium":
+            return (width + _needed(second, "second side")) / 2 * _needed(height, "height")
+        case "circle":
+            return np.pi * width**2 / 4
+        case "ring":
+            inner = _needed(second, "inner diameter")
+            require(inner < width, "The inner diameter of a ring must be below the outer one.")
+            return np.pi * (width**2 - inner**2) / 4
+    raise ValueError(f'"{shape}" is no shape known here: choose one of {", ".join(SHAPES)}.')
+
+
+def _needed(size, name) -> float:
+    require(size > 0, f"This shape needs a {name} above zero: give it.")
+    return size
+
+
+@law
+def from_swatch(area: Area, swatch_area: Area, swatch_mass: Mass, grist: Grist) -> Length:
+    """Length of yarn for a piece, from a swatch.
+
+    L = A / a · m · g. The piece takes as many swatches as it has their area.
+
+    Parameters
+    ----------
+    area : A, area of the piece
+    swatch_area : a, area of the swatch, washed and dry
+    swatch_mass : m, its mass
+    grist : g, grist of its yarn
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        A negative area of the piece, or another figure that is not above zero.
+
+    Notes
+    -----
+    Valid for the stitch, the needles and the yarn of the swatch; add a margin.
+
+    References
+    ----------
+    Definition of the proportion. A margin of 10 to 15 per cent: common practice, no source.
+    """
+    _require_area(area)
+    require(swatch_area > NO_AREA, "The swatch must have an area.")
+    require(swatch_mass > NO_MASS, "The swatch must weigh something.")
+    require(grist > NO_GRIST, "The grist must be above zero.")
+    return (area / swatch_area * swatch_mass * grist).to("meter")
+
+
+@law
+def from_piece(mass: Mass, grist: Grist) -> Length:
+    """Length of yarn in a piece that exists.
+
+    L = m · g. Weigh a piece like the one wanted.
+
+    Parameters
+    ----------
+    mass : m, mass of the piece, without buttons and lining
+    grist : g, grist of its yarn
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        A mass or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid for a piece of one yarn, of the size, the stitch and the thickness wanted.
+
+    References
+    ----------
+    Definition of the grist.
+    """
+    require(mass > NO_MASS, "The piece must weigh something.")
+    require(grist > NO_GRIST, "The grist must be above zero.")
+    return (mass * grist).to("meter")
+
+
+@law
+def from_gauge(area: Area, stitch_density: PerArea, stitch_length: Length) -> Length:
+    """Length of yarn for a piece, from its gauge.
+
+    L = A · S · ℓ. So many stitches, each with so much yarn.
+
+    Parameters
+    ----------
+    area : A, area of the piece
+    stitch_density : S, stitches in an area
+    stitch_length : ℓ, yarn in one stitch
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        A negative area, or a stitch density or stitch length that is not above zero.
+
+    Notes
+    -----
+    Valid for one stitch pattern throughout; seams and ends come on top.
+
+    References
+    ----------
+    Definition of the stitch density and of the stitch length.
+    """
+    _require_area(area)
+    require_stitch_density(stitch_density)
+    require_stitch_length(stitch_length)
+    return (area * stitch_density * stitch_length).to("meter")
+
+
+def _require_area(area) -> None:
+    require(area >= NO_AREA, "The area of the piece cannot be negative.")

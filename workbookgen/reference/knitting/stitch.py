@@ -1,0 +1,164 @@
+"""The stitch: how many of them in an area, and how much yarn in one.
+
+Unraveling tells the yarn in a stitch for certain. Munden's relation tells it from the
+gauge alone, since plain knitting at rest has one shape, larger or smaller.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Length, LinearDensity, PerArea, PerLength, Quantity, Ratio
+
+NO_LENGTH = Quantity(0.0, "m")
+NO_LINEAR_DENSITY = Quantity(0.0, "tex")
+NO_GAUGE = Quantity(0.0, "1/m")
+NO_DENSITY = Quantity(0.0, "1/m^2")
+
+# Munden's constant of stitch density in plain wool knitting, by state of relaxation.
+MUNDEN = {"dry relaxed": 19.0, "wet relaxed": 21.6, "fully relaxed": 23.1}
+
+
+@law
+def stitch_length(length: Length, stitches: Ratio) -> Length:
+    """Length of yarn in one stitch, by unraveling.
+
+    ℓ = L / k. Unravel counted stitches and measure their yarn, pulled straight.
+
+    Parameters
+    ----------
+    length : L, length of the unraveled yarn
+    stitches : k, number of stitches it made
+
+    Returns
+    -------
+    ℓ, a length
+
+    Raises
+    ------
+    ValueError
+        A length or a number of stitches that is not above zero.
+
+    Notes
+    -----
+    Valid for stitches of one kind; more of them measure better.
+
+    References
+    ----------
+    Definition of the stitch length.
+    """
+    require(length > NO_LENGTH, "The unraveled yarn must have a length.")
+    require(stitches > 0, "The number of stitches must be above zero.")
+    return length / stitches
+
+
+@law
+def munden_stitch_length(stitch_density: PerArea, constant: Ratio) -> Length:
+    """Length of yarn in one stitch, by Munden's relation.
+
+    ℓ = √(k / S), since S = k / ℓ². Plain knitting has one shape, larger or smaller, once it
+    is at rest.
+
+    Parameters
+    ----------
+    stitch_density : S, stitches in an area
+    constant : k, 19.0 dry relaxed, 21.6 wet relaxed, 23.1 fully relaxed: MUNDEN
+
+    Returns
+    -------
+    ℓ, a length
+
+    Raises
+    ------
+    ValueError
+        A stitch density or a constant that is not above zero.
+
+    Notes
+    -----
+    Valid for washed stocking stitch in wool, to 10 or 15 per cent by hand; not for rib, garter,
+    lace or cables.
+
+    References
+    ----------
+    Munden, 1959, for 19.0 and 21.6 (from memory); Knapton and others, 1968, for 23.1, its factors
+    5.5 and 4.2 in public exam paper GATE TF 2015, Q54 (read).
+    """
+    require_stitch_density(stitch_density)
+    require(constant > 0, "Munden's constant must be above zero.")
+    return np.sqrt(constant / stitch_density)
+
+
+@law
+def stitch_density(stitches: PerLength, rows: PerLength) -> PerArea:
+    """Stitches in an area.
+
+    S = w · c. Both gauges of a swatch, multiplied.
+
+    Parameters
+    ----------
+    stitches : w, stitches in a length, side by side
+    rows : c, rows in a length, one above the other
+
+    Returns
+    -------
+    S, a number per area
+
+    Raises
+    ------
+    ValueError
+        A gauge that is not above zero.
+
+    Notes
+    -----
+    Valid for a swatch that lies flat, washed and dry.
+
+    References
+    ----------
+    Definition of the stitch density.
+    """
+    require(stitches > NO_GAUGE, "The stitch gauge must be above zero.")
+    require(rows > NO_GAUGE, "The row gauge must be above zero.")
+    return stitches * rows
+
+
+@law
+def tightness(linear_density: LinearDensity, stitch_length: Length) -> Ratio:
+    """Tightness factor of plain knitting.
+
+    K = √T / ℓ, T in tex, ℓ in millimeters. The share of the cloth that the yarn covers goes
+    with it.
+
+    Parameters
+    ----------
+    linear_density : T, linear density of the yarn
+    stitch_length : ℓ, yarn in one stitch
+
+    Returns
+    -------
+    K, a number; plain knitting has about 1.3 to 1.5
+
+    Raises
+    ------
+    ValueError
+        A linear density or a stitch length that is not above zero.
+
+    Notes
+    -----
+    Valid for plain knitting; compare yarns of one kind only.
+
+    References
+    ----------
+    Lecture notes on knitting science (read).
+    """
+    require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    require_stitch_length(stitch_length)
+    return np.sqrt(linear_density.m_as("tex")) / stitch_length.m_as("millimeter")
+
+
+def require_stitch_density(stitch_density) -> None:
+    """Refuse what is no number of stitches in an area."""
+    require(stitch_density > NO_DENSITY, "The stitch density must be above zero.")
+
+
+def require_stitch_length(stitch_length) -> None:
+    """Refuse what is no length of a stitch."""
+    require(stitch_length > NO_LENGTH, "The stitch must have a length.")

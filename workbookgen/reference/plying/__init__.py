@@ -1,0 +1,37 @@
+"""A plied yarn from its components, and components for a wanted yarn.
+
+`design` says which yarn comes of which strands, and backwards. `amounts` says how much of
+each strand a wanted length takes, and what the bobbins give.
+"""
+
+from workbookgen.reference.plying.amounts import (
+    component_length,
+    component_mass,
+    packages,
+    plied_length,
+)
+from workbookgen.reference.plying.design import (
+    all_strands,
+    contribution,
+    feed_ratio,
+    grist_for_wraps,
+    missing_component,
+    resultant,
+    singles_for,
+    weight_share,
+)
+
+__all__ = [
+    "all_strands",
+    "component_length",
+    "component_mass",
+    "contribution",
+    "feed_ratio",
+    "grist_for_wraps",
+    "missing_component",
+    "packages",
+    "plied_length",
+    "resultant",
+    "singles_for",
+    "weight_share",
+]

@@ -1,0 +1,312 @@
+"""Which yarn comes of which components, told by mass in a length.
+
+A length of ply holds a certain length of every strand, so linear densities add: what each
+component brings is its own linear density, times its strands, times its feed. Backwards
+it tells the singles to spin for a yarn that is wanted.
+"""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from workbookgen.reference.law import law, require
+from workbookgen.reference.stock import total
+from workbookgen.units import Grist, LinearDensity, PerLength, Quantity, Ratio
+
+NO_LINEAR_DENSITY = Quantity(0.0, "tex")
+NO_WRAPS = Quantity(0.0, "1/inch")
+ROUNDING = 1e-9  # a sum of one component may miss that component by a hair
+
+
+@law
+def feed_ratio(contraction: Ratio) -> Ratio:
+    """Length of a component in one length of plied yarn.
+
+    m = 1 / (1 - c). A strand that contracts must be longer to begin with.
+
+    Parameters
+    ----------
+    contraction : c, lost length over the length before plying, from 0 to under 1
+
+    Returns
+    -------
+    m, a number from 1 up
+
+    Raises
+    ------
+    ValueError
+        A contraction outside 0 to under 1.
+
+    Notes
+    -----
+    Valid for contraction told of the original length; some books tell it of the plied length.
+
+    References
+    ----------
+    Definition of the contraction.
+    """
+    require_loss(contraction, "contraction")
+    return 1 / (1 - contraction)
+
+
+@law
+def contribution(linear_density: LinearDensity, strands: Ratio = 1, feed: Ratio = 1) -> LinearDensity:
+    """What a component brings to the linear density of a plied yarn.
+
+    r = m · s · t. The mass of the component in one length of plied yarn.
+
+    Parameters
+    ----------
+    linear_density : t, linear density of one strand
+    strands : s, number of such strands
+    feed : m, length of strand in one length of plied yarn, from 1 up
+
+    Returns
+    -------
+    r, a mass per length
+
+    Raises
+    ------
+    ValueError
+        A linear density that is not above zero, strands that are no whole number from 1 up,
+        or a feed below 1.
+
+    Notes
+    -----
+    Valid for strands that neither stretch nor shed fiber in plying.
+
+    References
+    ----------
+    W. Davis, Hosiery Manufacture, examples 37 and 41, for the principle (read).
+    """
+    require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    require_strands_and_feed(strands, feed)
+    return feed * strands * linear_density
+
+
+@law
+def resultant(design: str, designs: Sequence[str], contributions: LinearDensity) -> LinearDensity:
+    """Linear density of a plied yarn.
+
+    R = Σ r, over the components of the design. Counts that are lengths per mass follow as
+    1/R = Σ 1/N.
+
+    Parameters
+    ----------
+    design : name of the yarn
+    designs : the names beside the components, a blank one where a row is empty
+    contributions : r, what the components bring; one that is not a number is blank
+
+    Returns
+    -------
+    R, a mass per length
+
+    Raises
+    ------
+    ValueError
+        A blank name, no component of that name, or contributions that do not stand beside
+        the names.
+
+    Notes
+    -----
+    Valid for components that run through the whole yarn; upper and lower case are alike.
+
+    References
+    ----------
+    W. Davis, Hosiery Manufacture, and J. T. Taylor, Cotton Weaving and Designing (read).
+    """
+    require(np.ndim(contributions.magnitude) == 1, "Each name needs one contribution beside it.")
+    density = total(design, designs, contributions)
+    require(density > NO_LINEAR_DENSITY, f'"{design}" has no component yet: add at least one.')
+    return density
+
+
+@law
+def weight_share(contribution: LinearDensity, resultant: LinearDensity) -> Ratio:
+    """Share of a component in the mass of a plied yarn.
+
+    x = r / R. The components of a yarn have shares that add up to 1.
+
+    Parameters
+    ----------
+    contribution : r, what the component brings
+    resultant : R, linear density of the plied yarn
+
+    Returns
+    -------
+    x, a share
+
+    Raises
+    ------
+    ValueError
+        A linear density that is not above zero, or a component heavier than the yarn.
+
+    Notes
+    -----
+    Valid for components weighed in the same state of moisture.
+
+    References
+    ----------
+    W. Davis, Hosiery Manufacture, example 46 (read).
+    """
+    require(contribution > NO_LINEAR_DENSITY, "The component must weigh something.")
+    require(
+        contribution <= resultant * (1 + ROUNDING),
+        "A component cannot weigh more than the whole yarn.",
+    )
+    return (contribution / resultant).m_as("")
+
+
+@law
+def missing_component(resultant: LinearDensity, known: LinearDensity) -> LinearDensity:
+    """What the one missing component must bring to a wanted yarn.
+
+    r = R - Σ known. For counts that are lengths per mass, N = A · R / (A - R).
+
+    Parameters
+    ----------
+    resultant : R, linear density of the yarn wanted
+    known : what all the other components bring together
+
+    Returns
+    -------
+    r, a mass per length
+
+    Raises
+    ------
+    ValueError
+        Known components that weigh nothing, or already as much as the yarn wanted.
+
+    Notes
+    -----
+    Valid for one missing component; divide by its strands and its feed to spin it.
+
+    References
+    ----------
+    W. Davis, Hosiery Manufacture, examples 39 to 43 (read).
+    """
+    require(known > NO_LINEAR_DENSITY, "The known components must weigh something.")
+    require(
+        resultant > known,
+        "The known components already weigh as much as the yarn wanted: make them finer.",
+    )
+    return resultant - known
+
+
+@law
+def all_strands(plied: LinearDensity, take_up: Ratio = 0.0) -> LinearDensity:
+    """Linear density of all strands together, before they are plied.
+
+    Σt = R · (1 - c). The strands are longer than the ply, so a length of them weighs less.
+
+    Parameters
+    ----------
+    plied : R, linear density of the plied yarn
+    take_up : c, share of the strands' length lost in plying
+
+    Returns
+    -------
+    Σt, a linear density
+
+    Raises
+    ------
+    ValueError
+        A linear density that is not above zero, or a take-up outside 0 to under 1.
+
+    Notes
+    -----
+    Valid for strands that all lose the same share of their length.
+
+    References
+    ----------
+    Folded yarn in direct systems: textbooks of the trade (read); take-up on original length.
+    """
+    require(plied > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    require_loss(take_up, "take-up")
+    return plied * (1 - take_up)
+
+
+@law
+def singles_for(plied: LinearDensity, strands: Ratio, take_up: Ratio = 0.0) -> LinearDensity:
+    """Linear density of the singles to spin for a plied yarn.
+
+    t = R · (1 - c) / n. Take-up makes the ply heavier, so the singles are spun finer.
+
+    Parameters
+    ----------
+    plied : R, linear density of the plied yarn wanted
+    strands : n, number of equal strands
+    take_up : c, lost length over the length before plying, from 0 to under 1
+
+    Returns
+    -------
+    t, a mass per length
+
+    Raises
+    ------
+    ValueError
+        A linear density that is not above zero, strands that are no whole number from 1 up,
+        or a take-up outside 0 to under 1.
+
+    Notes
+    -----
+    Valid for equal strands; some books tell the take-up of the plied length instead.
+
+    References
+    ----------
+    Definition of the take-up.
+    """
+    require(plied > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    _require_strands(strands)
+    require_loss(take_up, "take-up")
+    return plied * (1 - take_up) / strands
+
+
+@law
+def grist_for_wraps(wraps: PerLength, k: Ratio) -> Grist:
+    """Grist of a yarn that is to lie so many wraps in an inch.
+
+    g = (w / K)², g in yards per pound, w in an inch. Thickness wanted, told as mass.
+
+    Parameters
+    ----------
+    wraps : w, wraps wanted in a length
+    k : K, factor of the fiber and the way of wrapping, best fitted to one's own samples
+
+    Returns
+    -------
+    g, a length per mass
+
+    Raises
+    ------
+    ValueError
+        Wraps or a K that are not above zero.
+
+    Notes
+    -----
+    Valid for round yarns of one kind, wrapped in one way.
+
+    References
+    ----------
+    Ashenhurst's rule, quoted in a study of weaving (read), solved for the grist.
+    """
+    require(wraps > NO_WRAPS, "The number of wraps must be above zero.")
+    require(k > 0, "The factor K must be above zero.")
+    return Quantity((wraps.m_as("1/inch") / k) ** 2, "yard/pound")
+
+
+def require_strands_and_feed(strands, feed) -> None:
+    """Refuse what is no number of strands, or no feed of a strand."""
+    _require_strands(strands)
+    require(feed >= 1, "A length of plied yarn holds at least its own length of a strand: give 1 or more.")
+
+
+def _require_strands(strands) -> None:
+    require(
+        (strands >= 1) & (strands % 1 == 0), "The number of strands is a whole number, 1 or more."
+    )
+
+
+def require_loss(share, name) -> None:
+    """Refuse what is no lost share of a length."""
+    require((share >= 0) & (share < 1), f"The {name} lies from 0 to under 1.")

@@ -1,0 +1,285 @@
+"""What washing a fleece takes: loads, water, detergent and time, and what comes out clean.
+
+All of it follows from the mass of raw fleece. The figures are worked out before the first
+bath is filled, since water is heavy and a crowded bath does not get wool clean.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Density, Mass, Quantity, Ratio, Time, Volume, VolumePerMass
+
+NO_MASS = Quantity(0.0, "g")
+NO_VOLUME = Quantity(0.0, "L")
+NO_TIME = Quantity(0.0, "minute")
+
+
+@law
+def loads(mass: Mass, load: Mass) -> Ratio:
+    """Loads in which to wash a fleece.
+
+    n = m / w, rounded up. A crowded bath does not get wool clean.
+
+    Parameters
+    ----------
+    mass : m, mass of the raw fleece
+    load : w, mass that one bath takes
+
+    Returns
+    -------
+    n, a whole number
+
+    Raises
+    ------
+    ValueError
+        A negative mass, or a load that is not above zero.
+
+    Notes
+    -----
+    Valid for baths of one size.
+
+    References
+    ----------
+    Definition of a share, rounded up.
+    """
+    require(mass >= NO_MASS, "The mass cannot be negative.")
+    require(load > NO_MASS, "The load of a bath must be above zero.")
+    return np.ceil(np.round((mass / load).m_as(""), 9))  # the last digits must not ask for one more
+
+
+@law
+def liquor(mass: Mass, liquor_ratio: VolumePerMass) -> Volume:
+    """Water of one bath.
+
+    V = m · λ. Wool needs room to open up and let go of dirt.
+
+    Parameters
+    ----------
+    mass : m, mass of the raw fleece in the bath
+    liquor_ratio : λ, water for a mass of raw fleece
+
+    Returns
+    -------
+    V, a volume
+
+    Raises
+    ------
+    ValueError
+        A negative mass, or a liquor ratio that is not above zero.
+
+    Notes
+    -----
+    Valid for any bath; by hand 20 to 40 liters for a kilogram is usual.
+
+    References
+    ----------
+    Definition of the liquor ratio; 20 to 40 L/kg: common practice, no source.
+    """
+    require(mass >= NO_MASS, "The mass cannot be negative.")
+    require(liquor_ratio > Quantity(0.0, "L/kg"), "The liquor ratio must be above zero.")
+    return (mass * liquor_ratio).to("liter")
+
+
+@law
+def water_in_all(liquor: Volume, baths: Ratio) -> Volume:
+    """Water of all the baths.
+
+    W = V · b. Soaks, washes and rinses each take fresh water.
+
+    Parameters
+    ----------
+    liquor : V, water of one bath
+    baths : b, number of baths
+
+    Returns
+    -------
+    W, a volume
+
+    Raises
+    ------
+    ValueError
+        A negative volume or number of baths.
+
+    Notes
+    -----
+    Valid for baths of one size.
+
+    References
+    ----------
+    Definition of a product.
+    """
+    _require_volume(liquor)
+    _require_baths(baths)
+    return liquor * baths
+
+
+@law
+def detergent(mass: Mass, share: Ratio) -> Mass:
+    """Detergent for a mass of fleece.
+
+    d = m · s. Grease and dirt to be held come with the fleece, not with the water.
+
+    Parameters
+    ----------
+    mass : m, mass of the raw fleece
+    share : s, detergent as a share of that mass
+
+    Returns
+    -------
+    d, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass, or a share outside 0 to 1.
+
+    Notes
+    -----
+    Valid for the product whose label gives the share; 2 to 6 per cent is usual.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require(mass >= NO_MASS, "The mass cannot be negative.")
+    require((share >= 0) & (share <= 1), "The share lies between 0 and 1.")
+    return mass * share
+
+
+@law
+def detergent_by_liquor(liquor: Volume, dose: Density) -> Mass:
+    """Detergent for a volume of water.
+
+    d = V · D. Labels and old recipes give a dose for the water.
+
+    Parameters
+    ----------
+    liquor : V, water of the bath
+    dose : D, mass of detergent in a volume of water
+
+    Returns
+    -------
+    d, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative volume or dose.
+
+    Notes
+    -----
+    Valid for the product whose label gives the dose.
+
+    References
+    ----------
+    F. Beech, The Dyeing of Woollen Fabrics, gives 1 to 2 pounds of soap in 10 gallons (read).
+    """
+    _require_volume(liquor)
+    require(dose >= Quantity(0.0, "g/L"), "The dose cannot be negative.")
+    return (liquor * dose).to("gram")
+
+
+@law
+def clean_mass(mass: Mass, scoured_yield: Ratio) -> Mass:
+    """Clean fiber that a fleece gives.
+
+    c = m · y. The yield is what is left when grease, suint and dirt are gone.
+
+    Parameters
+    ----------
+    mass : m, mass of the raw fleece
+    scoured_yield : y, scoured yield, a share
+
+    Returns
+    -------
+    c, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass, or a yield outside above 0 to 1.
+
+    Notes
+    -----
+    Valid for a yield found at the same regain.
+
+    References
+    ----------
+    Definition of the scoured yield.
+    """
+    require(mass >= NO_MASS, "The mass cannot be negative.")
+    require((scoured_yield > 0) & (scoured_yield <= 1), "A yield lies above 0 and up to 1.")
+    return mass * scoured_yield
+
+
+@law
+def removed(mass: Mass, scoured_yield: Ratio) -> Mass:
+    """Grease, suint and dirt that washing takes out of a fleece.
+
+    r = m · (1 - y). It all ends in the water, and in the drain if nobody strains it.
+
+    Parameters
+    ----------
+    mass : m, mass of the raw fleece
+    scoured_yield : y, scoured yield, a share
+
+    Returns
+    -------
+    r, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass, or a yield outside above 0 to 1.
+
+    Notes
+    -----
+    Valid for a yield found at the same regain.
+
+    References
+    ----------
+    Definition of the scoured yield.
+    """
+    clean_mass(mass, scoured_yield)  # the same values are refused
+    return mass * (1 - scoured_yield)
+
+
+@law
+def bath_time(baths: Ratio, minutes_each: Time) -> Time:
+    """Time that the baths take.
+
+    t = b · t₁. Water cools meanwhile: grease that sets again is worse than a short bath.
+
+    Parameters
+    ----------
+    baths : b, number of baths
+    minutes_each : t₁, time in each of them
+
+    Returns
+    -------
+    t, a time
+
+    Raises
+    ------
+    ValueError
+        A negative number of baths or time.
+
+    Notes
+    -----
+    Valid for one load; filling and lifting come on top.
+
+    References
+    ----------
+    Two baths of half an hour: F. Beech, The Dyeing of Woollen Fabrics (read).
+    """
+    _require_baths(baths)
+    require(minutes_each >= NO_TIME, "The time in a bath cannot be negative.")
+    return baths * minutes_each
+
+
+def _require_volume(volume):
+    require(volume >= NO_VOLUME, "A volume of water cannot be negative.")
+
+
+def _require_baths(baths):
+    require(baths >= 0, "The number of baths cannot be negative.")

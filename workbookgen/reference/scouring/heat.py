@@ -1,0 +1,178 @@
+"""Hot and cold water mixed to a temperature, and what that temperature means for the hands.
+
+Wool grease leaves only while it is melted, and water that melts it well can scald.
+Temperatures are real temperatures in any scale; a difference of temperatures is none, and
+pint refuses it.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.units import Quantity, Temperature, Volume
+
+NO_VOLUME = Quantity(0.0, "L")
+ROUNDING = 1e-9  # hot water worked out for a bath may exceed it by a hair
+
+# Lower limits in degrees Celsius.
+TEMPERATURE_WORDS = (
+    (60.0, "scalds in seconds: gloves, lid, no lifting"),
+    (45.0, "warm enough for washing by hand"),
+    (-np.inf, "too cool: wool grease sets"),
+)
+
+
+@law
+def hot_water(volume: Volume, target: Temperature, hot: Temperature, cold: Temperature) -> Volume:
+    """Hot water for a bath of a wanted temperature.
+
+    V_h = V · (T - T_c) / (T_h - T_c). What the hot water gives off, the cold takes up.
+
+    Parameters
+    ----------
+    volume : V, water of the bath
+    target : T, temperature wanted
+    hot : T_h, temperature of the hot water
+    cold : T_c, temperature of the cold water
+
+    Returns
+    -------
+    V_h, a volume
+
+    Raises
+    ------
+    ValueError
+        A negative volume, hot water no warmer than the cold, or a target not between the two.
+
+    Notes
+    -----
+    Valid for a bath that loses no heat; pots and wool cool it a little, so check with a thermometer.
+
+    References
+    ----------
+    Heat balance, the heat capacity of water taken as constant (from memory).
+    """
+    _require_volume(volume)
+    wanted, warm, cool = (each.m_as("degC") for each in (target, hot, cold))
+    require(warm > cool, "The hot water must be warmer than the cold.")
+    share = (wanted - cool) / (warm - cool)
+    # A scale converted into another may carry a target out of its limits by a hair.
+    require(np.abs(share - 0.5) <= 0.5 + ROUNDING, "The target lies between the cold and the hot water.")
+    return volume * np.clip(share, 0, 1)
+
+
+@law
+def cold_water(volume: Volume, hot_water: Volume) -> Volume:
+    """Cold water that fills up a bath.
+
+    V_c = V - V_h. What is not hot is cold.
+
+    Parameters
+    ----------
+    volume : V, water of the bath
+    hot_water : V_h, hot water in it
+
+    Returns
+    -------
+    V_c, a volume
+
+    Raises
+    ------
+    ValueError
+        A negative volume, or more hot water than the bath holds.
+
+    Notes
+    -----
+    Valid for a bath of hot and cold water alone.
+
+    References
+    ----------
+    Definition of a remainder.
+    """
+    _require_volume(volume)
+    _require_volume(hot_water)
+    require(hot_water <= volume * (1 + ROUNDING), "The bath holds less than its hot water.")
+    return np.maximum(volume - hot_water, NO_VOLUME)
+
+
+@law
+def mixed_temperature(
+    hot_volume: Volume, hot: Temperature, cold_volume: Volume, cold: Temperature
+) -> Temperature:
+    """Temperature of hot and cold water mixed.
+
+    T = (V_h · T_h + V_c · T_c) / (V_h + V_c). The larger share draws the mixture its way.
+
+    Parameters
+    ----------
+    hot_volume : V_h, volume of the hot water
+    hot : T_h, its temperature
+    cold_volume : V_c, volume of the cold water
+    cold : T_c, its temperature
+
+    Returns
+    -------
+    T, a temperature
+
+    Raises
+    ------
+    ValueError
+        A negative volume, no water at all, or a temperature that is not a number.
+
+    Notes
+    -----
+    Valid for a bath that loses no heat; pots and wool cool it a little, so check with a thermometer.
+
+    References
+    ----------
+    Heat balance, the heat capacity of water taken as constant (from memory).
+    """
+    _require_volume(hot_volume)
+    _require_volume(cold_volume)
+    volume = hot_volume + cold_volume
+    require(volume > NO_VOLUME, "There must be some water.")
+    warm, cool = hot.m_as("degC"), cold.m_as("degC")
+    require(np.isfinite(warm) & np.isfinite(cool), "Both temperatures must be numbers.")
+    return Quantity(cool + (warm - cool) * (hot_volume / volume).m_as(""), "degC")
+
+
+@law
+def temperature_words(temperature: Temperature) -> str:
+    """What a temperature means for washing wool by hand.
+
+    too cool while T < 45 °C = 113 °F, dangerous from 60 °C = 140 °F on. Between them the
+    grease stays melted and hands still can.
+
+    Parameters
+    ----------
+    temperature : T, temperature of the water
+
+    Returns
+    -------
+    a text
+
+    Raises
+    ------
+    ValueError
+        A temperature that is not a number.
+
+    Notes
+    -----
+    Valid for grown and healthy hands; water below 60 °C scalds too, only more slowly.
+
+    References
+    ----------
+    Grease melts near 40 °C; tables of burns, 60 °C (from memory).
+    """
+    celsius = temperature.m_as("degC")
+    require(np.isfinite(celsius), "The temperature must be a number.")
+    return by_element(_words_at, celsius)
+
+
+def _words_at(celsius) -> str:
+    # The last digits of a conversion must not decide a border case.
+    rounded = round(float(celsius), 9)
+    return next(words for limit, words in TEMPERATURE_WORDS if rounded >= limit)
+
+
+def _require_volume(volume):
+    require(volume >= NO_VOLUME, "A volume of water cannot be negative.")

@@ -1,0 +1,50 @@
+"""Several readings of one thing, and several skeins of one lot, told in few numbers.
+
+`readings` takes up to five readings on one piece of yarn: their mean, their spread, and how
+surely the mean is known. `groups` looks at the skeins of a lot from sums that a log can keep,
+finds the one that stands out, and says whether two skeins may share a piece.
+"""
+
+from workbookgen.reference.statistics.groups import (
+    difference,
+    group_mean,
+    group_variation,
+    limit_high,
+    limit_low,
+    may_share,
+    relative_deviation,
+    squared,
+    stands_out,
+)
+from workbookgen.reference.statistics.readings import (
+    T_TABLE,
+    count,
+    deviation,
+    half_width,
+    mean,
+    specimens,
+    standard_error,
+    t_quantile,
+    variation,
+)
+
+__all__ = [
+    "T_TABLE",
+    "count",
+    "deviation",
+    "difference",
+    "group_mean",
+    "group_variation",
+    "half_width",
+    "limit_high",
+    "limit_low",
+    "may_share",
+    "mean",
+    "relative_deviation",
+    "specimens",
+    "squared",
+    "standard_error",
+    "stands_out",
+    "t_quantile",
+    "variation",
+]

@@ -1,0 +1,338 @@
+"""The skeins of a lot side by side: their mean, their evenness, and the one that stands out.
+
+A log keeps one line a skein, so the mean and the spread of a lot come from sums over lines:
+first of the values, then of the squared deviations from their mean. What counts as alike
+enough for one piece is a rule of thumb, and is told in words.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.units import Grist, Quantity, Ratio
+
+NO_GRIST = Quantity(0.0, "m/g")
+
+OUT, IN = "stands out", "in line"
+TOGETHER, ALTERNATE, APART = "go together", "alternate rows", "keep apart"
+TOGETHER_UP_TO, ALTERNATE_UP_TO = 0.10, 0.20
+
+
+@law
+def group_mean(total, count: Ratio):
+    """Mean over a group.
+
+    x̄ = S / n. What the skeins of a lot are like on the whole.
+
+    Parameters
+    ----------
+    total : S, sum of the values, any quantity
+    count : n, number of the values
+
+    Returns
+    -------
+    x̄, of the kind of the sum
+
+    Raises
+    ------
+    ValueError
+        A sum that is not a number, no values, or a part of a value.
+
+    Notes
+    -----
+    Valid for values that count alike, whatever the size of each skein.
+
+    References
+    ----------
+    Definition of the mean.
+    """
+    require(np.isfinite(total), "The sum must be a number.")
+    _require_count(count, 1)
+    return total / count
+
+
+@law
+def group_variation(sum_of_squares: Ratio, count: Ratio) -> Ratio:
+    """Coefficient of variation over a group.
+
+    CV = √(Q / (n - 1)). How even a lot is spun, skein against skein.
+
+    Parameters
+    ----------
+    sum_of_squares : Q, sum of the squared relative deviations from the mean
+    count : n, number of the values
+
+    Returns
+    -------
+    CV, a share
+
+    Raises
+    ------
+    ValueError
+        A negative sum, fewer than two values, or a part of a value.
+
+    Notes
+    -----
+    Valid for deviations from the mean of the same values.
+
+    References
+    ----------
+    JCGM 100, 4.2.2 (from memory), each deviation taken as a share of the mean.
+    """
+    require(sum_of_squares >= 0, "A sum of squares cannot be negative.")
+    _require_count(count, 2)
+    return np.sqrt(sum_of_squares / (count - 1))
+
+
+def _require_count(count, least):
+    require((count >= least) & (count % 1 == 0), f"Values are counted in whole numbers, from {least}.")
+
+
+@law
+def relative_deviation(value, mean) -> Ratio:
+    """How far a value lies from the mean, as a share of it.
+
+    δ = x / x̄ - 1. Above zero it is more than the mean, below zero it is less.
+
+    Parameters
+    ----------
+    value : x, any quantity
+    mean : x̄, the mean, of the same kind
+
+    Returns
+    -------
+    δ, a share
+
+    Raises
+    ------
+    ValueError
+        A negative value, or a mean that is not above zero.
+    DimensionalityError
+        A value and a mean of different kinds.
+
+    Notes
+    -----
+    Valid for quantities that start at a true zero: lengths, masses, counts, not temperatures.
+
+    References
+    ----------
+    Definition of the relative deviation.
+    """
+    share = Quantity(value / mean).m_as("")
+    require(value >= 0, "The value cannot be negative.")
+    require(mean > 0, "The mean must be above zero.")
+    return share - 1
+
+
+@law
+def squared(deviation: Ratio) -> Ratio:
+    """Square of a relative deviation.
+
+    q = δ². Squares let deviations to either side add up.
+
+    Parameters
+    ----------
+    deviation : δ, a share
+
+    Returns
+    -------
+    q, a plain number
+
+    Raises
+    ------
+    ValueError
+        A deviation that is not a number.
+
+    Notes
+    -----
+    Valid for any deviation.
+
+    References
+    ----------
+    Definition of the square.
+    """
+    require(np.isfinite(deviation), "The deviation must be a number.")
+    return deviation**2
+
+
+@law
+def limit_low(mean, variation: Ratio, times: Ratio = 2):
+    """Value below which a skein stands out.
+
+    l = x̄ · (1 - k · CV). About one skein in forty lies below it by mere chance.
+
+    Parameters
+    ----------
+    mean : x̄, mean of the group, any quantity
+    variation : CV, coefficient of variation of the group
+    times : k, how many standard deviations are still in line
+
+    Returns
+    -------
+    l, of the kind of the mean
+
+    Raises
+    ------
+    ValueError
+        A mean that is not above zero, or a negative variation or number of deviations.
+
+    Notes
+    -----
+    Valid for values that scatter like a normal distribution; an uneven group may set it below zero.
+
+    References
+    ----------
+    Two standard deviations: common practice, no source.
+    """
+    _require_limits(mean, variation, times)
+    return mean * (1 - times * variation)
+
+
+@law
+def limit_high(mean, variation: Ratio, times: Ratio = 2):
+    """Value above which a skein stands out.
+
+    h = x̄ · (1 + k · CV). About one skein in forty lies above it by mere chance.
+
+    Parameters
+    ----------
+    mean : x̄, mean of the group, any quantity
+    variation : CV, coefficient of variation of the group
+    times : k, how many standard deviations are still in line
+
+    Returns
+    -------
+    h, of the kind of the mean
+
+    Raises
+    ------
+    ValueError
+        A mean that is not above zero, or a negative variation or number of deviations.
+
+    Notes
+    -----
+    Valid for values that scatter like a normal distribution.
+
+    References
+    ----------
+    Two standard deviations: common practice, no source.
+    """
+    _require_limits(mean, variation, times)
+    return mean * (1 + times * variation)
+
+
+def _require_limits(mean, variation, times):
+    require(mean > 0, "The mean must be above zero.")
+    _require_spread(variation, times)
+
+
+def _require_spread(variation, times):
+    require(variation >= 0, "The coefficient of variation cannot be negative.")
+    require(times >= 0, "The number of standard deviations cannot be negative.")
+
+
+@law
+def stands_out(deviation: Ratio, variation: Ratio, times: Ratio = 2) -> str:
+    """Whether a skein stands out from its group.
+
+    in line while |δ| ≤ k · CV. A skein that stands out is worth measuring again.
+
+    Parameters
+    ----------
+    deviation : δ, relative deviation of the skein from the mean of the group
+    variation : CV, coefficient of variation of the group
+    times : k, how many standard deviations are still in line
+
+    Returns
+    -------
+    "stands out" or "in line"
+
+    Raises
+    ------
+    ValueError
+        A deviation that is not a number, or a negative variation or number of deviations.
+
+    Notes
+    -----
+    Valid for groups of six and more: in a smaller one no skein can lie two deviations out.
+
+    References
+    ----------
+    Two standard deviations: common practice, no source.
+    """
+    require(np.isfinite(deviation), "The deviation must be a number.")
+    _require_spread(variation, times)
+    # Compared without the last digits, which differ from program to program.
+    out = np.round(np.abs(deviation), 12) > np.round(times * variation, 12)
+    return by_element(lambda is_out: OUT if is_out else IN, out)
+
+
+@law
+def difference(first: Grist, second: Grist) -> Ratio:
+    """How much two yarns differ in grist.
+
+    Δ = |a - b| / ((a + b) / 2). Told in any count, direct or indirect, it is the same.
+
+    Parameters
+    ----------
+    first : a, grist of one yarn
+    second : b, grist of the other
+
+    Returns
+    -------
+    Δ, a share of the mean of the two
+
+    Raises
+    ------
+    ValueError
+        A grist that is not above zero.
+
+    Notes
+    -----
+    Valid for grists found in the same state of moisture.
+
+    References
+    ----------
+    Definition of the relative difference.
+    """
+    require((first > NO_GRIST) & (second > NO_GRIST), "Both grists must be above zero.")
+    return (np.abs(first - second) / ((first + second) / 2)).m_as("")
+
+
+@law
+def may_share(first: Grist, second: Grist) -> str:
+    """Whether two skeins may share a piece.
+
+    go together while Δ ≤ 0.10, alternate rows while Δ ≤ 0.20, else keep apart. Rows of two
+    skeins in turn hide a small difference; a large one shows all the same.
+
+    Parameters
+    ----------
+    first : grist of one skein
+    second : grist of the other; Δ is their relative difference
+
+    Returns
+    -------
+    "go together", "alternate rows" or "keep apart"
+
+    Raises
+    ------
+    ValueError
+        A grist that is not above zero.
+
+    Notes
+    -----
+    Valid for skeins of like fiber, ply and twist; color is another matter.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    return by_element(_companions, difference(first, second))
+
+
+def _companions(share) -> str:
+    # The last digits of a conversion must not decide a border case.
+    rounded = round(float(share), 9)
+    if rounded <= TOGETHER_UP_TO:
+        return TOGETHER
+    return ALTERNATE if rounded <= ALTERNATE_UP_TO else APART

@@ -1,0 +1,344 @@
+"""Up to five readings of one thing: mean, spread, and how surely the mean is known.
+
+Yarn is uneven, so one reading says little. The readings may be of any kind, as long as all
+are of one kind; those that were not taken are left out. Few readings widen the doubt more
+than their spread shows, which is what the table of Student's t is for.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Quantity, Ratio
+
+# Degrees of freedom from which an entry holds, and t of 95 per cent, two-sided.
+T_TABLE = (
+    (1, 12.706),
+    (2, 4.303),
+    (3, 3.182),
+    (4, 2.776),
+    (5, 2.571),
+    (6, 2.447),
+    (7, 2.365),
+    (8, 2.306),
+    (9, 2.262),
+    (10, 2.228),
+    (11, 2.201),
+    (12, 2.179),
+    (13, 2.160),
+    (14, 2.145),
+    (15, 2.131),
+    (16, 2.120),
+    (17, 2.110),
+    (18, 2.101),
+    (19, 2.093),
+    (20, 2.086),
+    (21, 2.080),
+    (22, 2.074),
+    (23, 2.069),
+    (24, 2.064),
+    (25, 2.060),
+    (26, 2.056),
+    (27, 2.052),
+    (28, 2.048),
+    (29, 2.045),
+    (30, 2.042),
+    (40, 2.021),
+    (60, 2.000),
+    (120, 1.980),
+    (121, 1.960),  # that of the normal distribution, for all beyond the table
+)
+
+
+@law
+def mean(reading_1=None, reading_2=None, reading_3=None, reading_4=None, reading_5=None):
+    """Mean of some readings.
+
+    x̄ = Σ x / n. The best single figure for a thing that varies.
+
+    Parameters
+    ----------
+    reading_1 : x, a reading, any quantity
+    reading_2 : a second reading, of the same kind
+    reading_3 : a third
+    reading_4 : a fourth
+    reading_5 : a fifth
+
+    Returns
+    -------
+    x̄, of the same kind
+
+    Raises
+    ------
+    ValueError
+        No reading, or one that is not a number.
+    DimensionalityError
+        Readings of different kinds.
+
+    Notes
+    -----
+    Valid for readings taken alike, on places chosen at random.
+
+    References
+    ----------
+    JCGM 100, 4.2.1 (from memory).
+    """
+    first, shifts = _shifts(reading_1, reading_2, reading_3, reading_4, reading_5)
+    return first + sum(shifts) / len(shifts)
+
+
+@law
+def count(reading_1=None, reading_2=None, reading_3=None, reading_4=None, reading_5=None) -> Ratio:
+    """Number of readings.
+
+    n = count of x. A reading that was not taken does not count.
+
+    Parameters
+    ----------
+    reading_1 : x, a reading, any quantity
+    reading_2 : a second reading, of the same kind
+    reading_3 : a third
+    reading_4 : a fourth
+    reading_5 : a fifth
+
+    Returns
+    -------
+    n, 1 to 5
+
+    Raises
+    ------
+    ValueError
+        No reading, or one that is not a number.
+    DimensionalityError
+        Readings of different kinds.
+
+    Notes
+    -----
+    Valid for readings taken alike.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    _, shifts = _shifts(reading_1, reading_2, reading_3, reading_4, reading_5)
+    return np.full(np.shape(sum(shifts)), float(len(shifts)))[()]
+
+
+@law
+def deviation(reading_1=None, reading_2=None, reading_3=None, reading_4=None, reading_5=None):
+    """Standard deviation of some readings.
+
+    s = √(Σ (x - x̄)² / (n - 1)). How far a single reading usually lies from the mean.
+
+    Parameters
+    ----------
+    reading_1 : x, a reading, any quantity
+    reading_2 : a second reading, of the same kind
+    reading_3 : a third
+    reading_4 : a fourth
+    reading_5 : a fifth
+
+    Returns
+    -------
+    s, of the same kind
+
+    Raises
+    ------
+    ValueError
+        Fewer than two readings, or one that is not a number.
+    DimensionalityError
+        Readings of different kinds.
+
+    Notes
+    -----
+    Valid for readings that are a sample of the whole; of two readings it is a mere hint.
+
+    References
+    ----------
+    JCGM 100, 4.2.2 (from memory).
+    """
+    _, shifts = _shifts(reading_1, reading_2, reading_3, reading_4, reading_5)
+    require(len(shifts) >= 2, "One reading has no spread: take at least two.")
+    middle = sum(shifts) / len(shifts)
+    return np.sqrt(sum((shift - middle) ** 2 for shift in shifts) / (len(shifts) - 1))
+
+
+def _shifts(*readings):
+    """The first reading, and how far each lies from it: readings all alike spread by nothing at all."""
+    given = [reading for reading in readings if reading is not None]
+    require(len(given) > 0, "Give at least one reading.")
+    shifts = [reading - given[0] for reading in given]
+    require(np.isfinite(sum(shifts)), "Every reading must be a number.")
+    return given[0], shifts
+
+
+@law
+def variation(deviation, mean) -> Ratio:
+    """Coefficient of variation.
+
+    CV = s / x̄. A spread of two wraps is much for a thick yarn and little for a fine one.
+
+    Parameters
+    ----------
+    deviation : s, standard deviation, any quantity
+    mean : x̄, mean of the same readings, of the same kind
+
+    Returns
+    -------
+    CV, a share
+
+    Raises
+    ------
+    ValueError
+        A negative deviation, or a mean that is not above zero.
+    DimensionalityError
+        A deviation and a mean of different kinds.
+
+    Notes
+    -----
+    Valid for quantities that start at a true zero: lengths, masses, counts, not temperatures.
+
+    References
+    ----------
+    Definition of the coefficient of variation.
+    """
+    share = Quantity(deviation / mean).m_as("")
+    require(deviation >= 0, "The standard deviation cannot be negative.")
+    require(mean > 0, "The mean must be above zero.")
+    return share
+
+
+@law
+def t_quantile(degrees: Ratio) -> Ratio:
+    """Student's t for 95 per cent.
+
+    t = entry of the highest degrees of freedom ≤ ν in the table. It widens a doubt that rests
+    on few readings.
+
+    Parameters
+    ----------
+    degrees : ν, degrees of freedom, the number of readings less one
+
+    Returns
+    -------
+    t, two-sided, three decimals as printed
+
+    Raises
+    ------
+    ValueError
+        Less than one degree of freedom.
+
+    Notes
+    -----
+    Valid for readings that scatter like a normal distribution. Between entries the higher t
+    is taken, which errs on the safe side; beyond 120 that of the normal distribution, 1 per
+    cent low at worst.
+
+    References
+    ----------
+    Table of Student's t of NIST/SEMATECH, as reproduced on a public page (read); its entries
+    for 11 to 13, 15 to 18, 20 to 28, 30, 40, 60 and 120 (from memory).
+    """
+    require(degrees >= 1, "There must be at least one degree of freedom: two readings.")
+    starts, quantiles = np.array(T_TABLE).T
+    return quantiles[np.searchsorted(starts, np.round(degrees, 9), side="right") - 1]
+
+
+@law
+def half_width(deviation, count: Ratio):
+    """Half width of the 95 per cent interval of a mean.
+
+    h = t · s / √n. The true mean lies within x̄ ± h, nineteen times in twenty.
+
+    Parameters
+    ----------
+    deviation : s, standard deviation of the readings, any quantity
+    count : n, number of readings; t is that of n - 1 degrees of freedom
+
+    Returns
+    -------
+    h, of the kind of the deviation
+
+    Raises
+    ------
+    ValueError
+        A negative deviation, fewer than two readings, or a part of a reading.
+
+    Notes
+    -----
+    Valid for readings that scatter like a normal distribution.
+
+    References
+    ----------
+    JCGM 100, G.3.2 (from memory).
+    """
+    require(count >= 2, "One reading has no spread: take at least two.")
+    return t_quantile(count - 1) * standard_error(deviation, count)
+
+
+@law
+def standard_error(deviation, count: Ratio):
+    """Standard uncertainty of a mean.
+
+    u = s / √n. Four times the readings halve the doubt.
+
+    Parameters
+    ----------
+    deviation : s, standard deviation of the readings, any quantity
+    count : n, number of readings
+
+    Returns
+    -------
+    u, of the kind of the deviation
+
+    Raises
+    ------
+    ValueError
+        A negative deviation, no reading, or a part of a reading.
+
+    Notes
+    -----
+    Valid for readings that do not hang on each other.
+
+    References
+    ----------
+    JCGM 100, 4.2.3 (from memory).
+    """
+    require(deviation >= 0, "The standard deviation cannot be negative.")
+    require((count >= 1) & (count % 1 == 0), "Readings are counted in whole numbers, from one.")
+    return deviation / np.sqrt(count)
+
+
+@law
+def specimens(variation: Ratio, error: Ratio, t: Ratio = 1.96) -> Ratio:
+    """Readings to take for a mean that is sure enough.
+
+    n = (t · CV / E)², rounded up. Half the error wanted costs four times the readings.
+
+    Parameters
+    ----------
+    variation : CV, coefficient of variation of single readings
+    error : E, error of the mean that one will put up with, as a share
+    t : t, how many standard uncertainties the error is to cover
+
+    Returns
+    -------
+    n, a whole number
+
+    Raises
+    ------
+    ValueError
+        A negative variation, or an error or a t that is not above zero.
+
+    Notes
+    -----
+    Valid for a variation known from many readings; 1.96 stands for 95 per cent. Readings that
+    do not vary at all give 0.
+
+    References
+    ----------
+    Public examination paper in textile technology (read); 1.96, NIST/SEMATECH table (read).
+    """
+    require(variation >= 0, "The coefficient of variation cannot be negative.")
+    require(error > 0, "The error to put up with must be above zero.")
+    require(t > 0, "The number of standard uncertainties must be above zero.")
+    return np.ceil(np.round((t * variation / error) ** 2, 9))  # the last digits must not ask for one more

@@ -1,0 +1,215 @@
+"""How much twist a yarn has: turns in a length, and the factor of a count system.
+
+A thin yarn needs more turns than a thick one to be as hard. The factor takes the
+thickness out, so yarns of one factor feel alike whatever their count. Every count system
+has a factor of its own, and they differ by nothing but their units.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.units import Length, LinearDensity, PerLength, Quantity, Ratio
+
+NO_LENGTH = Quantity(0.0, "m")
+NO_LINEAR_DENSITY = Quantity(0.0, "tex")
+NO_TWIST = Quantity(0.0, "1/m")
+
+# What a person picks from, and its unit: turns in a length over the root of an indirect
+# count, or times the root of a direct one.
+SYSTEMS = {
+    "cotton": "1 / inch / number_english ** 0.5",
+    "worsted": "1 / inch / worsted_count ** 0.5",
+    "woollen run": "1 / inch / woollen_run ** 0.5",
+    "metric": "1 / meter / number_meter ** 0.5",
+    "tex": "tex ** 0.5 / centimeter",
+}
+COHERENT = "tex ** 0.5 / meter"  # any one unit in which all factors can be told
+
+ENOUGH, TOO_LITTLE = "enough for the staple", "too little for the staple: fibers may slip"
+
+
+@law
+def turns_counted(turns: Ratio, length: Length) -> PerLength:
+    """Twist of a yarn, by counting.
+
+    T = turns / G. Untwist a measured piece until its parts lie side by side, and count.
+
+    Parameters
+    ----------
+    turns : the turns counted, parts of a turn included
+    length : G, length of the piece before it is untwisted
+
+    Returns
+    -------
+    T, a number per length
+
+    Raises
+    ------
+    ValueError
+        A negative number of turns, or a length that is not above zero.
+
+    Notes
+    -----
+    Valid for the piece that was counted; twist runs to thin places, so count several.
+
+    References
+    ----------
+    Direct counting, ISO 2061, with lengths of 250 or 500 mm (from memory).
+    """
+    require(turns >= 0, "The number of turns cannot be negative.")
+    require(length > NO_LENGTH, "The length must be above zero.")
+    return turns / length
+
+
+@law
+def factor(twist: PerLength, linear_density: LinearDensity, system: str) -> Ratio:
+    """Twist factor of a yarn in one of the count systems.
+
+    M = T / √N of an indirect count, M = T · √tex of a direct one. It tells a soft yarn
+    from a hard one whatever their thickness.
+
+    Parameters
+    ----------
+    twist : T, turns in an inch, in a meter for metric, in a centimeter for tex
+    linear_density : the yarn's fineness, which gives its count N or its tex
+    system : the count system, one of SYSTEMS; upper and lower case are alike
+
+    Returns
+    -------
+    M, a number
+
+    Raises
+    ------
+    ValueError
+        A negative twist, a linear density that is not above zero, or an unknown system.
+
+    Notes
+    -----
+    Valid for comparing yarns of one fiber and one way of spinning.
+
+    References
+    ----------
+    Equal factors mean equal surface angles: a handbook of short-staple spinning (read).
+    Cotton and tex: N. Balasubramanian, table of conversion factors (read).
+    """
+    require(twist >= NO_TWIST, "The twist cannot be negative.")
+    require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    return (twist * np.sqrt(linear_density)).m_as(COHERENT) / _one_in(system)
+
+
+@law
+def turns(multiplier: Ratio, linear_density: LinearDensity, system: str) -> PerLength:
+    """Twist that a yarn of a given factor has.
+
+    T = M · √N of an indirect count, T = M / √tex of a direct one. It says how many turns
+    to put in for a yarn as soft or as hard as wanted.
+
+    Parameters
+    ----------
+    multiplier : M, twist factor in the system
+    linear_density : the yarn's fineness, which gives its count N or its tex
+    system : the count system, one of SYSTEMS; upper and lower case are alike
+
+    Returns
+    -------
+    T, a number per length
+
+    Raises
+    ------
+    ValueError
+        A negative factor, a linear density that is not above zero, or an unknown system.
+
+    Notes
+    -----
+    Valid for fiber and spinning like those for which the factor is told. Cotton: about 2.1 to
+    3.0 for knitting, 3.0 to 3.8 for weft, 3.4 to 5.0 for warp; wool takes less.
+
+    References
+    ----------
+    W. Klein, Technology of Short-staple Spinning (read), for cotton. That wool takes less:
+    common practice, no source.
+    """
+    require(multiplier >= 0, "The twist factor cannot be negative.")
+    require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    factors = Quantity(multiplier * _one_in(system), COHERENT)
+    return (factors / np.sqrt(linear_density)).to("1/meter")
+
+
+def _one_in(system):
+    """The factor 1 of a system, in the unit that all systems share."""
+    units = {name.casefold(): unit for name, unit in SYSTEMS.items()}
+    for name in np.ravel(system):
+        require(
+            str(name).casefold() in units,
+            f'"{name}" is no twist factor known here: choose one of the list.',
+        )
+    ones = by_element(lambda name: Quantity(1.0, units[str(name).casefold()]).m_as(COHERENT), system)
+    return ones.astype(float) if np.ndim(ones) else ones
+
+
+@law
+def least_twist(staple: Length, wraps: Ratio = 4.0) -> PerLength:
+    """Least twist that holds the fibers of a yarn.
+
+    T = q / s. A fiber holds when it winds round the yarn a few times along its length.
+
+    Parameters
+    ----------
+    staple : s, length of the fibers
+    wraps : q, times that a fiber winds round, about 3 to 5 for soft yarn, more for warp
+
+    Returns
+    -------
+    T, a number per length
+
+    Raises
+    ------
+    ValueError
+        A staple or a number of wraps that is not above zero.
+
+    Notes
+    -----
+    Valid for a warning only: thickness, fiber and preparation count as well.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require(staple > NO_LENGTH, "The staple must have a length.")
+    require(wraps > 0, "The number of wraps must be above zero.")
+    return wraps / staple
+
+
+@law
+def staple_words(twist: PerLength, least: PerLength) -> str:
+    """Whether a twist is enough for the staple, in words.
+
+    enough while T ≥ q / s. Below that the yarn may drift apart under its own weight.
+
+    Parameters
+    ----------
+    twist : T, twist of the yarn
+    least : q / s, least twist for its staple
+
+    Returns
+    -------
+    "enough for the staple" or "too little for the staple: fibers may slip"
+
+    Raises
+    ------
+    ValueError
+        A negative twist, or a least twist that is not above zero.
+
+    Notes
+    -----
+    Valid for a warning only; the two are compared to nine decimals.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require(twist >= NO_TWIST, "The twist cannot be negative.")
+    require(least > NO_TWIST, "The least twist must be above zero.")
+    # The last digits of a quotient must not decide a border case.
+    holds = np.round((twist / least).m_as(""), 9) >= 1
+    return by_element(lambda enough: ENOUGH if enough else TOO_LITTLE, holds)

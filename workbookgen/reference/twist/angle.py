@@ -1,0 +1,195 @@
+"""What twist does to a yarn: the lie of its fibers and strands, and the length it costs.
+
+A fiber at the surface and a strand in a ply run along a screw. Unroll the screw and it is
+the long side of a right triangle, so angle and lost length are geometry. Real yarns give
+way and slip: a sample, measured before and after, beats all of this.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Angle, Length, PerLength, Quantity, Ratio
+
+NO_LENGTH = Quantity(0.0, "m")
+NO_TWIST = Quantity(0.0, "1/m")
+STEEPEST = np.pi / 3
+MOST_STRANDS = 12
+
+
+@law
+def surface_angle(diameter: Length, twist: PerLength) -> Angle:
+    """Angle of the fibers at the surface of a yarn.
+
+    tan β = π · d · T. About 10 to 20 degrees is soft, 25 to 35 is hard.
+
+    Parameters
+    ----------
+    diameter : d, diameter of the yarn
+    twist : T, its twist
+
+    Returns
+    -------
+    β, an angle to the axis of the yarn
+
+    Raises
+    ------
+    ValueError
+        A diameter that is not above zero, or a negative twist.
+
+    Notes
+    -----
+    Valid for a round yarn, its fibers lying along a screw of even pitch.
+
+    References
+    ----------
+    Geometry. What is soft and what is hard: common practice, no source.
+    """
+    _require_screw(diameter, twist, "The diameter must be above zero.")
+    return Quantity(np.degrees(np.arctan(_turn_over_rise(diameter, twist))), "degree")
+
+
+@law
+def retraction(angle: Angle) -> Ratio:
+    """Share of its length that a single loses by its own twist.
+
+    c = (sec β - 1) / (sec β + 1), since the fibers' mean path is (1 + sec β) / 2. Those in
+    the core run straight, those at the surface farthest.
+
+    Parameters
+    ----------
+    angle : β, angle of the fibers at the surface, from 0 to under 60 degrees
+
+    Returns
+    -------
+    c, lost length over the length before twisting
+
+    Raises
+    ------
+    ValueError
+        An angle outside 0 to under 60 degrees.
+
+    Notes
+    -----
+    Valid for a round yarn of even packing, closely up to about 40 degrees.
+
+    References
+    ----------
+    Hearle, Grosberg and Backer, Structural Mechanics of Fibers, Yarns, and Fabrics (from memory).
+    """
+    require((angle >= 0) & (angle < STEEPEST), "The angle lies from 0 to under 60 degrees.")
+    secant = 1 / np.cos(angle)
+    return (secant - 1) / (secant + 1)
+
+
+@law
+def ply_path(diameter: Length, strands: Ratio) -> Length:
+    """Diameter of the screw on which the strands of a ply run.
+
+    D = d / sin(π / n). The middles of n round strands that touch in a ring lie on it.
+
+    Parameters
+    ----------
+    diameter : d, diameter of one strand
+    strands : n, number of strands, 2 to 12
+
+    Returns
+    -------
+    D, a length; 1 d for two strands, 1.155 d for three, 1.414 d for four
+
+    Raises
+    ------
+    ValueError
+        A diameter that is not above zero, or strands that are no whole number from 2 to 12.
+
+    Notes
+    -----
+    Valid for equal round strands with none in the core; that holds for 2 to 4, seldom above.
+
+    References
+    ----------
+    Geometry.
+    """
+    require(diameter > NO_LENGTH, "The diameter must be above zero.")
+    require_strands(strands)
+    return diameter / np.sin(np.pi / strands)
+
+
+@law
+def ply_ratio(path: Length, twist: PerLength) -> Ratio:
+    """Length of strand in one length of ply.
+
+    m = √(1 + (π · D · T)²). The strand runs round the axis, the ply along it.
+
+    Parameters
+    ----------
+    path : D, diameter of the screw on which the strands run
+    twist : T, twist of the ply
+
+    Returns
+    -------
+    m, a number from 1 up
+
+    Raises
+    ------
+    ValueError
+        A path that is not above zero, or a negative twist.
+
+    Notes
+    -----
+    Valid for strands that do not stretch or untwist as they are plied.
+
+    References
+    ----------
+    Geometry.
+    """
+    _require_screw(path, twist, "The path of the strands must have a diameter.")
+    return np.sqrt(1 + _turn_over_rise(path, twist) ** 2)
+
+
+@law
+def take_up(ratio: Ratio) -> Ratio:
+    """Share of its length that a strand loses in the ply.
+
+    c = 1 - 1 / m. It is told of the length before plying, as everywhere here.
+
+    Parameters
+    ----------
+    ratio : m, length of strand in one length of ply, from 1 up
+
+    Returns
+    -------
+    c, lost length over the length before plying
+
+    Raises
+    ------
+    ValueError
+        A ratio below 1.
+
+    Notes
+    -----
+    Valid for any way in which the ratio was found, by geometry or by measuring.
+
+    References
+    ----------
+    Definition of the take-up; some books tell it of the plied length instead.
+    """
+    require(ratio >= 1, "A length of ply holds at least its own length of strand: give 1 or more.")
+    return 1 - 1 / ratio
+
+
+def require_strands(strands) -> None:
+    """Refuse what is no number of strands that a ring can hold."""
+    require(
+        (strands >= 2) & (strands <= MOST_STRANDS) & (strands % 1 == 0),
+        f"The number of strands is a whole number from 2 to {MOST_STRANDS}.",
+    )
+
+
+def _require_screw(diameter, twist, sentence) -> None:
+    require(diameter > NO_LENGTH, sentence)
+    require(twist >= NO_TWIST, "The twist cannot be negative.")
+
+
+def _turn_over_rise(diameter, twist):
+    """How far round a screw goes, over how far along."""
+    return np.pi * (diameter * twist).m_as("")

@@ -1,0 +1,129 @@
+"""The twist factor of one yarn in each of the systems in use, side by side."""
+
+from workbookgen.reference.law import law
+from workbookgen.reference.twist.amount import factor
+from workbookgen.units import LinearDensity, PerLength, Ratio
+
+
+@law
+def cotton_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
+    """Twist factor in the cotton system.
+
+    M = T / √N. Turns per inch over the root of the cotton count.
+
+    Parameters
+    ----------
+    twist : T, turns in a length
+    linear_density : linear density of the yarn, from which its count N
+
+    Returns
+    -------
+    M, a number
+
+    Raises
+    ------
+    ValueError
+        A twist below zero, or a linear density that is not above zero.
+
+    Notes
+    -----
+    Valid for yarns of like material and packing, which it compares whatever their count.
+
+    References
+    ----------
+    Twist equation T = M √N: spinning handbooks (read).
+    """
+    return factor(twist, linear_density, "cotton")
+
+
+@law
+def worsted_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
+    """Twist factor in the worsted system.
+
+    M = T / √N. Turns per inch over the root of the worsted count.
+
+    Parameters
+    ----------
+    twist : T, turns in a length
+    linear_density : linear density of the yarn, from which its count N
+
+    Returns
+    -------
+    M, a number
+
+    Raises
+    ------
+    ValueError
+        A twist below zero, or a linear density that is not above zero.
+
+    Notes
+    -----
+    Valid for yarns of like material and packing, which it compares whatever their count.
+
+    References
+    ----------
+    Twist equation T = M √N: spinning handbooks (read).
+    """
+    return factor(twist, linear_density, "worsted")
+
+
+@law
+def run_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
+    """Twist factor in the woollen run system.
+
+    M = T / √N. Turns per inch over the root of the woollen run.
+
+    Parameters
+    ----------
+    twist : T, turns in a length
+    linear_density : linear density of the yarn, from which its count N
+
+    Returns
+    -------
+    M, a number
+
+    Raises
+    ------
+    ValueError
+        A twist below zero, or a linear density that is not above zero.
+
+    Notes
+    -----
+    Valid for yarns of like material and packing, which it compares whatever their count.
+
+    References
+    ----------
+    Twist equation T = M √N: spinning handbooks (read).
+    """
+    return factor(twist, linear_density, "woollen run")
+
+
+@law
+def tex_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
+    """Twist factor in the tex system.
+
+    α = T · √Tt. Turns per centimeter times the root of tex.
+
+    Parameters
+    ----------
+    twist : T, turns in a length
+    linear_density : Tt, linear density of the yarn
+
+    Returns
+    -------
+    α, a number
+
+    Raises
+    ------
+    ValueError
+        A twist below zero, or a linear density that is not above zero.
+
+    Notes
+    -----
+    Valid for yarns of like material and packing, which it compares whatever their count.
+
+    References
+    ----------
+    Twist equation in the tex system: public examination papers in textiles (read).
+    """
+    return factor(twist, linear_density, "tex")

@@ -1,0 +1,202 @@
+"""Twist of a plied yarn, beside that of its singles.
+
+Plying goes the other way round and takes twist out of the singles. Where both have had
+their share the yarn hangs quietly; how large a share that is, no book settles, so it is
+an argument here, and a fresh sample that plies back on itself beats it.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.twist.angle import require_strands
+from workbookgen.units import PerLength, Quantity, Ratio
+
+NO_TWIST = Quantity(0.0, "1/m")
+USUAL_SHARE = 2 / 3
+STILL_BALANCED = 0.1
+
+BALANCED = "balanced"
+MORE, LESS = "more ply twist than balance", "less ply twist than balance"
+
+
+@law
+def ply_twist(singles_twist: PerLength, share: Ratio = USUAL_SHARE) -> PerLength:
+    """Twist of the ply, as a share of that of the singles.
+
+    P = q · T. A first guess, to be tried on a sample.
+
+    Parameters
+    ----------
+    singles_twist : T, twist of the singles
+    share : q, two thirds unless told otherwise
+
+    Returns
+    -------
+    P, a number per length of ply
+
+    Raises
+    ------
+    ValueError
+        A negative twist, or a share that is not above zero.
+
+    Notes
+    -----
+    Valid for singles of equal twist, plied the other way; shares of 0.5 to 0.75 are in use.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require(singles_twist >= NO_TWIST, "The twist of the singles cannot be negative.")
+    _require_share(share)
+    return share * singles_twist
+
+
+@law
+def equal_factor_ply_twist(singles_twist: PerLength, strands: Ratio) -> PerLength:
+    """Twist of a ply that has the twist factor of its singles.
+
+    P = T / √n. The ply is n times as heavy, so the same factor means fewer turns.
+
+    Parameters
+    ----------
+    singles_twist : T, twist of the singles
+    strands : n, number of strands, 2 to 12
+
+    Returns
+    -------
+    P, a number per length of ply
+
+    Raises
+    ------
+    ValueError
+        A negative twist, or strands that are no whole number from 2 to 12.
+
+    Notes
+    -----
+    Valid for equal strands, their take-up left out.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require(singles_twist >= NO_TWIST, "The twist of the singles cannot be negative.")
+    require_strands(strands)
+    return singles_twist / np.sqrt(strands)
+
+
+@law
+def balance(
+    singles_twist: PerLength, plied_twist: PerLength, share: Ratio = USUAL_SHARE
+) -> Ratio:
+    """How far the twist of a ply is from balance.
+
+    b = P / (q · T) - 1. Nothing at balance, above zero with more ply twist than that.
+
+    Parameters
+    ----------
+    singles_twist : T, twist of the singles before plying
+    plied_twist : P, twist of the ply
+    share : q, share of the singles' twist at which the yarn is balanced
+
+    Returns
+    -------
+    b, a share
+
+    Raises
+    ------
+    ValueError
+        A singles' twist or a share that is not above zero, or a negative twist of the ply.
+
+    Notes
+    -----
+    Valid for singles of equal twist, plied the other way; a hanging loop has the last word.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require(singles_twist > NO_TWIST, "The singles must have some twist.")
+    require(plied_twist >= NO_TWIST, "The twist of the ply cannot be negative.")
+    _require_share(share)
+    return (plied_twist / (share * singles_twist)).m_as("") - 1
+
+
+@law
+def balance_words(balance: Ratio) -> str:
+    """Whether a ply is balanced, in words.
+
+    balanced while |b| ≤ 0.1, else more or less ply twist than that. The hand does not feel
+    less.
+
+    Parameters
+    ----------
+    balance : b, how far the twist of the ply is from balance, from -1 up
+
+    Returns
+    -------
+    "balanced", "more ply twist than balance" or "less ply twist than balance"
+
+    Raises
+    ------
+    ValueError
+        A balance below -1, which no twist has.
+
+    Notes
+    -----
+    Valid for a first look; b is taken to nine decimals.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require(balance >= -1, "The balance cannot be below -1: that is a ply without any twist.")
+    return by_element(_words, balance)
+
+
+def _words(balance) -> str:
+    # The last digits of a quotient must not decide a border case.
+    rounded = round(float(balance), 9)
+    if abs(rounded) <= STILL_BALANCED:
+        return BALANCED
+    return MORE if rounded > 0 else LESS
+
+
+@law
+def opposite(direction: str) -> str:
+    """The other direction of twist.
+
+    direction of the ply = S for Z, Z for S. A ply goes the other way than its singles.
+
+    Parameters
+    ----------
+    direction : "Z" or "S"; upper and lower case are alike
+
+    Returns
+    -------
+    "S" or "Z"
+
+    Raises
+    ------
+    ValueError
+        A direction that is neither.
+
+    Notes
+    -----
+    Valid for plies of singles that all have one direction.
+
+    References
+    ----------
+    Definition of Z and S by the slant of the letters, ISO 2 (from memory).
+    """
+    return by_element(_opposite, direction)
+
+
+def _opposite(direction) -> str:
+    letter = str(direction).upper()
+    require(letter in ("Z", "S"), f'"{direction}" is no direction of twist: give Z or S.')
+    return "S" if letter == "Z" else "Z"
+
+
+def _require_share(share) -> None:
+    require(share > 0, "The share of the singles' twist must be above zero.")

@@ -1,0 +1,256 @@
+"""Where doubt comes from and how doubts add up.
+
+Limits and scales turn into standard uncertainties first, so that all doubts speak one
+language. Then they add by their squares: those of a sum as they are, those of a product or
+a quotient as shares. A doubt much smaller than another may be forgotten.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Length, Quantity, Ratio
+
+NOTHING = Quantity(0.0, "m")
+
+
+@law
+def rectangular(half_width):
+    """Standard uncertainty of a value known to lie within limits.
+
+    u = a / √3. A "give or take" is turned into the common measure of doubt.
+
+    Parameters
+    ----------
+    half_width : a, half the distance between the limits, any quantity
+
+    Returns
+    -------
+    u, of the same kind
+
+    Raises
+    ------
+    ValueError
+        A negative half width.
+
+    Notes
+    -----
+    Valid for limits within which no value is likelier than another.
+
+    References
+    ----------
+    JCGM 100, 4.3.7 (from memory).
+    """
+    require(half_width >= 0, "The half width cannot be negative.")
+    return half_width / np.sqrt(3)
+
+
+@law
+def resolution(step):
+    """Standard uncertainty of what a scale or a ruler shows.
+
+    u = q / √12. The true value lies anywhere within half a step of the one shown.
+
+    Parameters
+    ----------
+    step : q, smallest step of the display, any quantity
+
+    Returns
+    -------
+    u, of the same kind
+
+    Raises
+    ------
+    ValueError
+        A negative step.
+
+    Notes
+    -----
+    Valid for the rounding alone; a scale may be off by more than it shows.
+
+    References
+    ----------
+    JCGM 100, F.2.2.1 (from memory).
+    """
+    require(step >= 0, "The step of the display cannot be negative.")
+    return step / np.sqrt(12)
+
+
+@law
+def combined(u_1, u_2=None, u_3=None, u_4=None):
+    """Standard uncertainty of a sum or a difference.
+
+    u = √(u₁² + u₂² + u₃² + u₄²). Doubts partly cancel, so they add by their squares.
+
+    Parameters
+    ----------
+    u_1 : u₁, a standard uncertainty, any quantity
+    u_2 : u₂, a second one, of the same kind
+    u_3 : u₃, a third
+    u_4 : u₄, a fourth
+
+    Returns
+    -------
+    u, of the same kind
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty.
+    DimensionalityError
+        Uncertainties of different kinds.
+
+    Notes
+    -----
+    Valid for doubts that do not hang on each other, and a sum in which each counts once.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 (from memory).
+    """
+    return _root_of_squares(u_1, u_2, u_3, u_4)
+
+
+@law
+def combined_relative(
+    u_1: Ratio, u_2: Ratio | None = None, u_3: Ratio | None = None, u_4: Ratio | None = None
+) -> Ratio:
+    """Standard uncertainty from up to four doubts, all told as shares.
+
+    u = √(u₁² + u₂² + u₃² + u₄²). Four causes of doubt about one figure become one.
+
+    Parameters
+    ----------
+    u_1 : u₁, a relative standard uncertainty
+    u_2 : u₂, a second one
+    u_3 : u₃, a third
+    u_4 : u₄, a fourth
+
+    Returns
+    -------
+    u, a share
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty.
+
+    Notes
+    -----
+    Valid for doubts that do not hang on each other, each a share of the same figure.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 (from memory).
+    """
+    return _root_of_squares(u_1, u_2, u_3, u_4)
+
+
+@law
+def product_relative(
+    relative_1: Ratio, relative_2: Ratio | None = None, relative_3: Ratio | None = None
+) -> Ratio:
+    """Relative uncertainty of a product or a quotient.
+
+    r = √(r₁² + r₂² + r₃²). A grist is a length by a mass, and is as doubtful as both.
+
+    Parameters
+    ----------
+    relative_1 : r₁, relative standard uncertainty of one factor
+    relative_2 : r₂, that of a second factor
+    relative_3 : r₃, that of a third
+
+    Returns
+    -------
+    r, a share
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty.
+
+    Notes
+    -----
+    Valid for small doubts that do not hang on each other, and factors that each enter once.
+
+    References
+    ----------
+    JCGM 100, 5.1.6 (from memory).
+    """
+    return _root_of_squares(relative_1, relative_2, relative_3)
+
+
+def _root_of_squares(first, *others):
+    given = [first, *(other for other in others if other is not None)]
+    for uncertainty in given:
+        require(uncertainty >= 0, "A standard uncertainty cannot be negative.")
+    squares = [uncertainty**2 for uncertainty in given]
+    return np.sqrt(sum(squares[1:], start=squares[0]))
+
+
+@law
+def length_relative(wraps: Ratio, u_wraps: Ratio, loop: Length, u_loop: Length) -> Ratio:
+    """Relative uncertainty of a reeled length.
+
+    r = √((u_n / n)² + (u_C / C)²). One wrap miscounted matters on a small skein, an uncertain
+    loop on every one.
+
+    Parameters
+    ----------
+    wraps : n, number of wraps
+    u_wraps : u_n, standard uncertainty of that number
+    loop : C, length of one wrap
+    u_loop : u_C, standard uncertainty of the loop
+
+    Returns
+    -------
+    r, a share
+
+    Raises
+    ------
+    ValueError
+        Wraps or a loop not above zero, or a negative uncertainty.
+
+    Notes
+    -----
+    Valid for a skein reeled on one reel; its loop is off by the same amount in every wrap.
+
+    References
+    ----------
+    JCGM 100, 5.1.6 (from memory).
+    """
+    require(wraps > 0, "There must be at least part of a wrap.")
+    require(loop > NOTHING, "The loop must be above zero.")
+    return product_relative(u_wraps / wraps, u_loop / loop)
+
+
+@law
+def length_uncertainty(length: Length, relative: Ratio) -> Length:
+    """Standard uncertainty of a length.
+
+    u = L · r. A share is turned into yards or meters.
+
+    Parameters
+    ----------
+    length : L, the length
+    relative : r, its relative standard uncertainty
+
+    Returns
+    -------
+    u, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length or uncertainty.
+
+    Notes
+    -----
+    Valid for any length; a leftover counted in with the wraps is taken to be as doubtful as they are.
+
+    References
+    ----------
+    Definition of the relative standard uncertainty, JCGM 100, 5.1.6 (from memory).
+    """
+    require(length >= NOTHING, "The length cannot be negative.")
+    require(relative >= 0, "A standard uncertainty cannot be negative.")
+    return length * relative

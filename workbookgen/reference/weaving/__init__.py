@@ -1,0 +1,35 @@
+"""Yarn for a woven cloth: how close the warp stands, and what warp and weft take.
+
+`sett` goes from the thickness of the yarn and the weave to ends in a length. `cloth` goes
+from the size of the cloth to ends, warp, weft and their mass.
+"""
+
+from workbookgen.reference.weaving.cloth import (
+    cloth_mass,
+    ends,
+    warp_length,
+    warp_yarn,
+    weft_yarn,
+    width_in_reed,
+    woven_length,
+)
+from workbookgen.reference.weaving.sett import (
+    WEAVES,
+    closest_sett,
+    sett_share,
+    working_sett,
+)
+
+__all__ = [
+    "WEAVES",
+    "closest_sett",
+    "cloth_mass",
+    "ends",
+    "sett_share",
+    "warp_length",
+    "warp_yarn",
+    "weft_yarn",
+    "width_in_reed",
+    "working_sett",
+    "woven_length",
+]

@@ -1,0 +1,300 @@
+"""Warp and weft for a cloth of a wanted size.
+
+The loom takes more yarn than the cloth shows. Yarn bends over and under, the cloth draws
+in and shrinks, and an end of the warp stays on the loom. Each of these has its own
+argument, and a loss is divided by what it leaves: adding it back gives too little.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Length, LinearDensity, Mass, PerLength, Quantity, Ratio
+
+NOTHING = Quantity(0.0, "m")
+NO_LINEAR_DENSITY = Quantity(0.0, "tex")
+NO_SETT = Quantity(0.0, "1/m")
+
+
+@law
+def width_in_reed(finished_width: Length, draw_in: Ratio = 0.0, shrinkage: Ratio = 0.0) -> Length:
+    """Width of the warp in the reed.
+
+    b = f / ((1 - s) · (1 - d)). The weft pulls the edges in, and washing the whole cloth.
+
+    Parameters
+    ----------
+    finished_width : f, width of the cloth, washed and dry
+    draw_in : d, share of the reed width lost on the loom
+    shrinkage : s, share of the loom width lost in washing
+
+    Returns
+    -------
+    b, a length
+
+    Raises
+    ------
+    ValueError
+        A width that is not above zero, or a share outside 0 to under 1.
+
+    Notes
+    -----
+    Valid for shares found on a sample of the same yarns, sett and weave.
+
+    References
+    ----------
+    Definition of draw-in and shrinkage.
+    """
+    require(finished_width > NOTHING, "The width must be above zero.")
+    _require_loss(draw_in, "draw-in")
+    _require_loss(shrinkage, "shrinkage")
+    return finished_width / ((1 - shrinkage) * (1 - draw_in))
+
+
+@law
+def ends(sett: PerLength, width: Length) -> Ratio:
+    """Number of ends in the warp.
+
+    E = ⌈S · b⌉, and E = S · b where that is whole. A part of an end is a whole one to wind.
+
+    Parameters
+    ----------
+    sett : S, ends in a length
+    width : b, width in the reed
+
+    Returns
+    -------
+    E, a whole number
+
+    Raises
+    ------
+    ValueError
+        A sett or a width that is not above zero.
+
+    Notes
+    -----
+    Valid for one sett throughout; doubled ends at the edges come on top. S · b is rounded to
+    nine decimals first.
+
+    References
+    ----------
+    C. P. Brooks, Cotton Manufacturing: 38 inches of 60 ends are 2,280 (read).
+    """
+    require(sett > NO_SETT, "The sett must be above zero.")
+    require(width > NOTHING, "The width must be above zero.")
+    return np.ceil(np.round((sett * width).m_as(""), 9))
+
+
+@law
+def woven_length(
+    finished_length: Length,
+    shrinkage: Ratio = 0.0,
+    pieces: Ratio = 1,
+    hems: Length = NOTHING,
+    samples: Length = NOTHING,
+) -> Length:
+    """Length to weave.
+
+    V = (n · (F + h) + p) / (1 - s). What the cloth measures on the loom at rest.
+
+    Parameters
+    ----------
+    finished_length : F, length of one piece, washed and dry
+    shrinkage : s, share of the woven length lost in washing
+    pieces : n, number of pieces
+    hems : h, hems or fringe of one piece, as finished
+    samples : p, length for samples, as finished
+
+    Returns
+    -------
+    V, a length
+
+    Raises
+    ------
+    ValueError
+        A length or a number of pieces that is not above zero, a negative allowance, or a
+        shrinkage outside 0 to under 1.
+
+    Notes
+    -----
+    Valid for cloth without tension; a fringe takes warp and no weft, so it is a little much.
+
+    References
+    ----------
+    Definition of shrinkage.
+    """
+    require(finished_length > NOTHING, "The finished length must be above zero.")
+    require(pieces > 0, "The number of pieces must be above zero.")
+    require(hems >= NOTHING, "The hems cannot be negative.")
+    require(samples >= NOTHING, "The samples cannot be negative.")
+    _require_loss(shrinkage, "shrinkage")
+    return (pieces * (finished_length + hems) + samples) / (1 - shrinkage)
+
+
+@law
+def warp_length(
+    finished_length: Length,
+    take_up: Ratio = 0.0,
+    shrinkage: Ratio = 0.0,
+    pieces: Ratio = 1,
+    hems: Length = NOTHING,
+    samples: Length = NOTHING,
+    loom_waste: Length = NOTHING,
+) -> Length:
+    """Length of the warp.
+
+    W = (n · (F + h) + p) / ((1 - s) · (1 - t)) + w. Loom waste never becomes cloth, so it
+    neither shrinks nor is taken up.
+
+    Parameters
+    ----------
+    finished_length : F, length of one piece, washed and dry
+    take_up : t, share of the warp's length lost in weaving over and under
+    shrinkage : s, share of the woven length lost in washing
+    pieces : n, number of pieces
+    hems : h, hems or fringe of one piece, as finished
+    samples : p, length for samples, as finished
+    loom_waste : w, warp that stays on the loom
+
+    Returns
+    -------
+    W, a length
+
+    Raises
+    ------
+    ValueError
+        A length or a number of pieces that is not above zero, a negative allowance, or a share
+        outside 0 to under 1.
+
+    Notes
+    -----
+    Valid for pieces woven one after the other; take-up is told of the warp's own length.
+
+    References
+    ----------
+    Definition of take-up and shrinkage. Loom waste of 0.5 to 0.9 m on a floor loom: common
+    practice, no source.
+    """
+    woven = woven_length(finished_length, shrinkage, pieces, hems, samples)
+    _require_loss(take_up, "take-up")
+    require(loom_waste >= NOTHING, "The loom waste cannot be negative.")
+    return woven / (1 - take_up) + loom_waste
+
+
+@law
+def warp_yarn(ends: Ratio, warp_length: Length) -> Length:
+    """Length of yarn in the warp.
+
+    Y = E · W. Every end is as long as the warp.
+
+    Parameters
+    ----------
+    ends : E, number of ends
+    warp_length : W, length of the warp
+
+    Returns
+    -------
+    Y, a length
+
+    Raises
+    ------
+    ValueError
+        A number of ends or a length that is not above zero.
+
+    Notes
+    -----
+    Valid for a warp of one yarn; for stripes, take each yarn's own ends.
+
+    References
+    ----------
+    C. P. Brooks, Cotton Manufacturing, the weight of a piece (read).
+    """
+    require(ends > 0, "The number of ends must be above zero.")
+    require(warp_length > NOTHING, "The warp must have a length.")
+    return ends * warp_length
+
+
+@law
+def weft_yarn(
+    picks: PerLength, woven_length: Length, width: Length, take_up: Ratio = 0.0
+) -> Length:
+    """Length of yarn in the weft.
+
+    Y = P · V · b · (1 + t). Picks in an inch times inches of width are yards of weft in a
+    yard of cloth.
+
+    Parameters
+    ----------
+    picks : P, picks in a length
+    woven_length : V, length to weave
+    width : b, width in the reed
+    take_up : t, length of a pick beyond the reed width, as a share of that width
+
+    Returns
+    -------
+    Y, a length
+
+    Raises
+    ------
+    ValueError
+        Picks, a length or a width that are not above zero, or a negative take-up.
+
+    Notes
+    -----
+    Valid for a take-up told of the width, not of the yarn as elsewhere: a pick is laid in,
+    not measured before.
+
+    References
+    ----------
+    C. P. Brooks, Cotton Manufacturing, the weight of a piece (read).
+    """
+    require(picks > NO_SETT, "The picks must be above zero.")
+    require(woven_length > NOTHING, "The length to weave must be above zero.")
+    require(width > NOTHING, "The width must be above zero.")
+    require(take_up >= 0, "The take-up of the weft cannot be negative.")
+    return (picks * woven_length).m_as("") * width * (1 + take_up)
+
+
+@law
+def cloth_mass(
+    warp_yarn: Length,
+    weft_yarn: Length,
+    warp_density: LinearDensity,
+    weft_density: LinearDensity,
+) -> Mass:
+    """Mass of the yarn for a cloth.
+
+    m = Y₁ · T₁ + Y₂ · T₂. Warp and weft, each length with its own linear density.
+
+    Parameters
+    ----------
+    warp_yarn : Y₁, length of yarn in the warp
+    weft_yarn : Y₂, length of yarn in the weft
+    warp_density : T₁, linear density of the warp yarn
+    weft_density : T₂, linear density of the weft yarn
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative length, or a linear density that is not above zero.
+
+    Notes
+    -----
+    Valid for yarn as it goes on the loom, loom waste included.
+
+    References
+    ----------
+    Definition of the linear density.
+    """
+    require(warp_yarn >= NOTHING, "The length of the warp yarn cannot be negative.")
+    require(weft_yarn >= NOTHING, "The length of the weft yarn cannot be negative.")
+    require(warp_density > NO_LINEAR_DENSITY, "The linear density of the warp must be above zero.")
+    require(weft_density > NO_LINEAR_DENSITY, "The linear density of the weft must be above zero.")
+    return (warp_yarn * warp_density + weft_yarn * weft_density).to("gram")
+
+
+def _require_loss(share, name) -> None:
+    require((share >= 0) & (share < 1), f"The {name} lies from 0 to under 1.")

@@ -1,0 +1,131 @@
+"""How close the threads of a warp can stand, and how close they should.
+
+Threads that lie side by side leave no room for the weft. The weave says how often warp
+and weft change sides, and each change takes the room of a thread. That is the closest
+that can be beaten; cloth by hand stands looser.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.units import PerLength, Quantity, Ratio
+
+NO_SETT = Quantity(0.0, "1/m")
+
+# Ends, and intersections of an end with the weft, in one repeat of the weave.
+WEAVES = {
+    "plain": (2, 2),
+    "2/1 twill": (3, 2),
+    "2/2 twill": (4, 2),
+    "5-end satin": (5, 2),
+    "8-end satin": (8, 2),
+}
+
+
+@law
+def closest_sett(threads_side_by_side: PerLength, ends: Ratio, intersections: Ratio) -> PerLength:
+    """Closest sett that a weave allows.
+
+    S = D · e / (e + i). Where threads cross, the weft takes the room of a thread.
+
+    Parameters
+    ----------
+    threads_side_by_side : D, threads that lie touching in a length
+    ends : e, ends in one repeat of the weave
+    intersections : i, intersections in one repeat
+
+    Returns
+    -------
+    S, a number per length
+
+    Raises
+    ------
+    ValueError
+        Threads, ends or intersections that are not above zero.
+
+    Notes
+    -----
+    Valid for warp and weft of like thickness, set as close as can be beaten.
+
+    References
+    ----------
+    Ashenhurst's rule, quoted in a study of weaving (read); J. T. Taylor, Cotton Weaving and
+    Designing (read).
+    """
+    require(threads_side_by_side > NO_SETT, "The threads side by side must be above zero.")
+    require(ends > 0, "The ends of a repeat must be above zero.")
+    require(intersections > 0, "The intersections of a repeat must be above zero.")
+    return threads_side_by_side * ends / (ends + intersections)
+
+
+@law
+def working_sett(closest: PerLength, share: Ratio = 0.75) -> PerLength:
+    """Sett to work with.
+
+    W = x · S. Cloth by hand is set looser than can be beaten.
+
+    Parameters
+    ----------
+    closest : S, closest sett of the weave
+    share : x, about 0.75 for cloth, 0.6 to 0.7 for a shawl, 0.5 to 0.6 to be fulled
+
+    Returns
+    -------
+    W, a number per length
+
+    Raises
+    ------
+    ValueError
+        A sett that is not above zero, or a share outside 0 to 1.
+
+    Notes
+    -----
+    Valid for a first sample; the cloth off the loom and washed decides.
+
+    References
+    ----------
+    Common practice, no source; three quarters in a study of weaving (read).
+    """
+    require(closest > NO_SETT, "The closest sett must be above zero.")
+    require((share > 0) & (share <= 1), "The share lies above 0 and up to 1.")
+    return share * closest
+
+
+@law
+def sett_share(weave: str) -> Ratio:
+    """Share of the threads side by side that a weave leaves room for.
+
+    x = e / (e + i). Longer floats have fewer intersections, so more ends find room.
+
+    Parameters
+    ----------
+    weave : one of WEAVES; upper and lower case are alike
+
+    Returns
+    -------
+    x, a share
+
+    Raises
+    ------
+    ValueError
+        A weave that is not known.
+
+    Notes
+    -----
+    Valid for warp and weft of like thickness.
+
+    References
+    ----------
+    Ashenhurst's rule, quoted in a study of weaving (read); J. T. Taylor, Cotton Weaving and
+    Designing (read).
+    """
+    shares = by_element(_share_of, weave)
+    return shares.astype(float) if np.ndim(shares) else shares
+
+
+def _share_of(weave) -> float:
+    weaves = {name.casefold(): repeat for name, repeat in WEAVES.items()}
+    name = str(weave).casefold()
+    require(name in weaves, f'"{weave}" is no weave known here: choose one of {", ".join(WEAVES)}.')
+    ends, intersections = weaves[name]
+    return ends / (ends + intersections)

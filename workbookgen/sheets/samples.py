@@ -1,0 +1,119 @@
+"""Samples: everything that planning needs, measured once on a few yards."""
+
+from workbookgen.language.domains import Choice, Name, Number
+from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.quantities import (
+    ANGLE,
+    GRIST_METRIC,
+    GRIST_US,
+    LENGTH,
+    LOOP,
+    MASS,
+    MINUTES,
+    NUMBER,
+    PACE,
+    SHARE,
+    TEX,
+    THREADS,
+    TWIST,
+    YARN_DIAMETER,
+)
+from workbookgen.reference import diameter, planning, reeling, statistics, stock, twist, yarn_count
+from workbookgen.reference import fiber as trade
+from workbookgen.settings import Settings
+from workbookgen.sheets import fiber
+
+SHEET = "Samples"
+READINGS = tuple(f"wpi_{number}" for number in range(1, 6))
+AMOUNT = Number(above=0, most=1_000_000)
+TURNS = Number(least=0, most=100_000)
+OF_READINGS = {f"reading_{number}": word for number, word in enumerate(READINGS, start=1)}
+
+
+def sheet(settings: Settings) -> Sheet:
+    return Sheet(
+        SHEET,
+        "Samples",
+        "One line for each sample. Fill in only what you measured; projects plan with it when you choose it there.",
+        (samples(settings),),
+    )
+
+
+def samples(settings: Settings) -> Log:
+    words = ", ".join(READINGS)
+    return Log(
+        "samples",
+        title="",
+        rows=settings.rows.samples,
+        groups=(
+            Group("You type", (
+                Input("name", "Sample", Name(), needed=True, width=22, help="What you call this sample. Projects choose it by this name."),
+                Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=18, help="What it was spun from."),
+                *(
+                    Input(word, f"Wraps {number}", Number(above=0, most=500), THREADS, width=8, help="Wraps in an inch, counted afresh at another place.")
+                    for number, word in enumerate(READINGS, start=1)
+                ),
+                Input("length", "Length", AMOUNT, LENGTH, help="Of the finished sample."),
+                Input("mass", "Its weight", AMOUNT, MASS, help="Of that same length."),
+                Input("fiber_in", "Fiber in", AMOUNT, MASS, help="Prepared fiber weighed out for the sample."),
+                Input("yarn_out", "Yarn out", AMOUNT, MASS, help="All the yarn that it became."),
+                Input("unwashed", "Before washing", AMOUNT, LENGTH, help="Its length before washing."),
+                Input("washed", "After washing", AMOUNT, LENGTH, help="The same piece washed, dry and slack."),
+                Input("singles_length", "Singles used", AMOUNT, LENGTH, help="Length of one of the singles that went into the ply."),
+                Input("plied_length", "Plied length", AMOUNT, LENGTH, help="Length of ply that it made."),
+                Input("singles_turns", "Turns, singles", TURNS, NUMBER, help="Turns counted out of a piece of the singles."),
+                Input("singles_piece", "In singles of", AMOUNT, LOOP, help="Length of that piece."),
+                Input("ply_turns", "Turns, ply", TURNS, NUMBER, help="Turns counted out of a piece of the ply."),
+                Input("ply_piece", "In ply of", AMOUNT, LOOP, help="Length of that piece."),
+                Input("spin_minutes", "Spinning took", AMOUNT, MINUTES, help="Minutes for the singles' length."),
+                Input("ply_minutes", "Plying took", AMOUNT, MINUTES, help="Minutes for the plied length."),
+            )),
+            Group("Thickness", (
+                Result("count", "Readings", f"readings({words})", statistics.count, NUMBER, uses=OF_READINGS, digits=0,
+                       only_if=f"readings({words}) > 0"),
+                Result("wpi", "Wraps, mean", f"mean({words})", statistics.mean, THREADS, uses=OF_READINGS, only_if=f"readings({words}) > 0"),
+                Result("spread", "Spread", f"spread({words})", statistics.deviation, THREADS, uses=OF_READINGS, digits=2,
+                       only_if=f"readings({words}) > 1", note="Standard deviation of the readings."),
+                Result("variation", "CV", "spread / wpi", statistics.variation, SHARE, uses={"deviation": "spread", "mean": "wpi"},
+                       note="Coefficient of variation: spread over mean."),
+                Result("half_width", "95% within ±", "band(quantiles_t, quantiles_readings, count) * spread / SQRT(count)", statistics.half_width, THREADS,
+                       uses={"deviation": "spread"}, digits=2, note="The mean of very many readings lies this near, 19 times in 20."),
+                Result("width", "Yarn width", "1 / wpi", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "wpi"}),
+            )),
+            Group("Grist", (
+                Result("grist_yd_lb", "Grist", "length / mass", yarn_count.grist, GRIST_US, digits=0),
+                Result("grist_m_100g", "Grist", "length / mass", yarn_count.grist, GRIST_METRIC),
+                Result("tex", "Tex", "mass / length", yarn_count.linear_density, TEX),
+                Result("k", "K", "wpi * 0.0254 / SQRT(grist_yd_lb * 453.59237 / 0.9144)", diameter.fitted_k, NUMBER,
+                       uses={"wraps": "wpi", "grist": "grist_yd_lb"}, note="Your own K for wraps as laid: type it on the sheet Counts."),
+            )),
+            Group("Twist", (
+                Result("singles_twist", "Singles", "singles_turns / singles_piece", twist.turns_counted, TWIST,
+                       uses={"turns": "singles_turns", "length": "singles_piece"}),
+                Result("ply_twist", "Ply", "ply_turns / ply_piece", twist.turns_counted, TWIST, uses={"turns": "ply_turns", "length": "ply_piece"}),
+                Result("factor_tex", "Ply factor, tex", "ply_twist / 100 * SQRT(1000 * tex)", twist.tex_factor, NUMBER,
+                       uses={"twist": "ply_twist", "linear_density": "tex"}, digits=1, note="Turns per centimeter times the root of tex, of the whole yarn."),
+                Result("angle", "Ply angle", "ATAN(PI() * width * ply_twist)", twist.surface_angle, ANGLE, uses={"diameter": "width", "twist": "ply_twist"},
+                       note="Of strands lying round a yarn of that width."),
+                Result("balance", "Against balance", "ply_twist / (2 / 3 * singles_twist) - 1", twist.balance, SHARE,
+                       uses={"plied_twist": "ply_twist"}, leaves=("share",), only_if="singles_twist > 0", note="Two thirds of the singles' twist would be 0%."),
+                Result("balance_words", "In words",
+                       'IF(ABS(ROUND(balance, 9)) <= 0.1, "balanced", IF(balance > 0, "more ply twist than balance", "less ply twist than balance"))',
+                       twist.balance_words, None, width=26),
+            )),
+            Group("For planning", (
+                Result("loss", "Spinning loss", "1 - yarn_out / fiber_in", trade.share_lost, SHARE, uses={"before": "fiber_in", "after": "yarn_out"}),
+                Result("shrinkage", "Shrinkage", "1 - washed / unwashed", reeling.shrinkage, SHARE, uses={"length": "unwashed", "finished": "washed"}),
+                Result("take_up", "Take-up", "1 - plied_length / singles_length", reeling.shrinkage, SHARE,
+                       uses={"length": "singles_length", "finished": "plied_length"}, note="Share of the singles' length lost in plying."),
+                Result("spin_pace", "Spinning", "singles_length / spin_minutes", planning.pace, PACE, uses={"length": "singles_length", "minutes": "spin_minutes"}),
+                Result("ply_pace", "Plying", "plied_length / ply_minutes", planning.pace, PACE, uses={"length": "plied_length", "minutes": "ply_minutes"}),
+                Result("listed", "Listed as", "name", stock.listed, None, width=22),
+            )),
+        ),
+        rules=(
+            Rule("yarn_out > fiber_in", lambda values: values["yarn_out"] > values["fiber_in"],
+                 "Yarn out: more than the fiber that went in. Check both."),
+        ),
+    )
