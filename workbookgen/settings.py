@@ -39,8 +39,8 @@ def _storable(text: str) -> str:
 
 
 LengthText = Annotated[str, AfterValidator(_length)]
-_IS_STORABLE = AfterValidator(_storable)
-Short = Annotated[str, Field(min_length=1, max_length=40), _IS_STORABLE]
+STORABLE = AfterValidator(_storable)
+Short = Annotated[str, Field(min_length=1, max_length=40), STORABLE]
 
 
 class _Strict(BaseModel):
@@ -79,6 +79,7 @@ class Rows(_Strict):
     pieces: int = Field(30, ge=1, le=1000)
     estimates: int = Field(12, ge=1, le=500)
     weavings: int = Field(8, ge=1, le=500)
+    labels: int = Field(16, ge=1, le=1000)
 
 
 class Settings(_Strict):
@@ -86,8 +87,9 @@ class Settings(_Strict):
 
     units: Literal["us", "us-grams", "metric"] = "us"
     paper: Literal["letter", "a4"] = "letter"
-    title: Annotated[str, Field(min_length=1, max_length=60), _IS_STORABLE] = "Handspinning planner"
+    title: Annotated[str, Field(min_length=1, max_length=60), STORABLE] = "Handspinning planner"
     fibers: str | None = None  # a CSV table like templates/fibers.csv; None: that table; "": an empty guide
+    currency: Annotated[str, Field(min_length=1, max_length=6), STORABLE] = "$"
     rows: Rows = Rows()
     reels: tuple[Reel, ...] = ()
 

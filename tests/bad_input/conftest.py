@@ -103,9 +103,8 @@ def filled(tmp_path_factory):
     """The layout of the filled planner, and its file."""
     folder = tmp_path_factory.mktemp("filled")
     (folder / "fibers.csv").write_text(FIBERS, encoding="utf-8")
-    settings = Settings(
-        fibers=str(folder / "fibers.csv"), rows=Rows(reels=4, guide=3, fiber=4, skeins=6, projects=3)
-    )
+    rows = dict.fromkeys(Rows.model_fields, 3) | {"reels": 4, "fiber": 4, "skeins": 6}
+    settings = Settings(fibers=str(folder / "fibers.csv"), rows=Rows(**rows))
     entries = starting_entries(layout_of(settings).planner) | CARDS
     for block, records in RECORDS.items():
         entries = with_records(layout_of(settings).planner, entries, block, records)

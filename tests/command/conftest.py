@@ -11,20 +11,17 @@ import openpyxl
 import pytest
 
 from workbookgen import cli
+from workbookgen.settings import Rows
 
 ROOT = Path(__file__).parents[2]
-SMALL = """
-fibers = "fibers.csv"
-[rows]
-reels = 4
-guide = 2
-fiber = 3
-skeins = 3
-projects = 2
-[[reels]]
-name = "Clock reel"
-loop = "2 yd"
-"""
+SMALL = "\n".join((
+    'fibers = "fibers.csv"',
+    "[rows]",
+    *(f"{log} = {4 if log == 'reels' else 3}" for log in Rows.model_fields),
+    "[[reels]]",
+    'name = "Clock reel"',
+    'loop = "2 yd"',
+))
 FIBERS = (
     "name,fleece_low,fleece_high,yield_low,yield_high,diameter_low,diameter_high,"
     "staple_low,staple_high,regain,skirting,preparation,spinning,source\n"

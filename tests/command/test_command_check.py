@@ -99,6 +99,15 @@ def test_arithmetic_in_an_input_is_an_entry(run, altered):
     assert report["formula_cells"] == report["formula_cells_checked"]
 
 
+@pytest.mark.programs
+def test_a_planner_that_libreoffice_saved_is_still_right(run, planner, tmp_path):
+    from workbookgen.engines.libreoffice import convert
+
+    convert(planner, tmp_path / "saved.xlsx", recalculate=False)
+    outcome = run("check", tmp_path / "saved.xlsx", "--json", "--scenarios", 1, "--engine", "formualizer", "--engine", "ironcalc")
+    assert outcome.code == 0 and outcome.json["findings"] == []
+
+
 class TestAnAlteredPlanner:
     def test_one_formula_changed(self, run, planner, altered):
         formula = first_cell(openpyxl.load_workbook(planner), "reels_hundred").value
@@ -119,6 +128,14 @@ class TestAnAlteredPlanner:
         assert code == 1 and out.splitlines()[-1] == "2 findings."
         assert "(reels_hundred): the formula was changed; expected" in out and "got '=42'" in out
         assert "(reels_hundred) in formualizer: the reference library disagrees; expected 200.0, got 42.0; with name = 'Clock reel'" in out
+
+    @pytest.mark.parametrize(("inch", "code"), [("0.0253999999999999999992", 0), (" 0.025400", 0), ("0.0254001", 1)])
+    def test_other_spellings_of_a_number_are_no_change(self, run, planner, altered, inch, code):
+        """Programs write numbers back with fewer or more digits than they read."""
+        formula = first_cell(openpyxl.load_workbook(planner), "reels_hundred").value
+        assert "0.0254" in formula
+        outcome = run("check", altered(reels_hundred=formula.replace("0.0254", inch)), "--json", "--scenarios", 0)
+        assert outcome.code == code
 
     def test_a_number_typed_over_a_formula(self, run, altered):
         """Even the right one: it would not follow the inputs."""
@@ -218,6 +235,21 @@ class TestEngines:
         monkeypatch.setitem(sys.modules, name, None)
         code, out, err = run("check", planner, "--engine", name)
         assert (code, out) == (3, "") and f"pip install {name}" in err
+
+    def test_an_engine_that_gives_up_in_a_way_of_its_own(self, run, planner, monkeypatch):
+        """IronCalc's Rust code may panic, which Python's Exception does not cover."""
+        import ironcalc
+
+        class PanicException(BaseException):
+            pass
+
+        def panic(*_):
+            raise PanicException("index out of bounds")
+
+        monkeypatch.setattr(ironcalc, "load_from_xlsx", panic)
+        code, out, err = run("check", planner, "--engine", "ironcalc")
+        assert (code, out) == (2, "")
+        assert err.endswith("IronCalc cannot read this file as an .xlsx workbook (index out of bounds).\n")
 
     def test_one_missing_among_others_is_never_agreement(self, run, planner, monkeypatch):
         monkeypatch.setenv("PATH", "")

@@ -28,8 +28,12 @@ def given(text: str) -> dict[str, str]:
 
 
 def amount(text: str):
+    """A printed value as a law takes it: a number with its unit, or a word."""
     number, _, unit = text.partition(" ")
-    return quantity(float(number), unit)
+    try:
+        return quantity(float(number), unit)
+    except ValueError:
+        return text
 
 
 def in_the_help(field: str, word: str, unit: str):

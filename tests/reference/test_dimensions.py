@@ -57,6 +57,7 @@ LENGTH, MASS = Quantity(1.0, "m"), Quantity(2.0, "g")
         lambda: statistics.relative_deviation(LENGTH, MASS),
         lambda: uncertainty.combined(LENGTH, MASS),
         lambda: uncertainty.combined(1.0, LENGTH),
+        lambda: uncertainty.relative(LENGTH, MASS),
         lambda: uncertainty.surplus_uncertainty(LENGTH, MASS),
         lambda: uncertainty.chance_enough(LENGTH, MASS),
         lambda: uncertainty.amount_for(LENGTH, MASS, 0.1, 0.95),

@@ -76,6 +76,17 @@ def test_whole_yards_as_decimal_rounds_them(quarters):
     assert words.startswith("enough" if quarters >= 0 else "short")
 
 
+def test_what_the_pattern_states_beats_an_estimate():
+    assert project.wanted_in_use(yards(400), yards(500)) == yards(400)
+    assert project.wanted_in_use(estimated=yards(500)) == yards(500)
+    assert project.wanted_in_use(yards(400), yards(0)) == yards(400)
+
+
+@given(mass=st.floats(0, 1e5), bobbins=st.integers(1, 100))
+def test_the_bobbins_hold_it_all(mass, bobbins):
+    assert bobbins * project.per_bobbin(grams(mass), bobbins).m_as("g") == approx(mass)
+
+
 @pytest.mark.parametrize(
     "call, sentence",
     [
@@ -90,6 +101,11 @@ def test_whole_yards_as_decimal_rounds_them(quarters):
         (lambda: project.surplus(yards(-1), yards(1)), "there is"),
         (lambda: project.surplus(yards(1), yards(-1)), "needed"),
         (lambda: project.verdict(yards(float("inf"))), "number"),
+        (lambda: project.wanted_in_use(), "pattern"),
+        (lambda: project.wanted_in_use(yards(0), yards(1)), "above zero"),
+        (lambda: project.per_bobbin(grams(-1), 2), "mass"),
+        (lambda: project.per_bobbin(grams(1), 0), "bobbins"),
+        (lambda: project.per_bobbin(grams(1), 1.5), "bobbins"),
     ],
 )
 def test_refusals(call, sentence):

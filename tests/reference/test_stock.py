@@ -106,6 +106,18 @@ def test_of_lots_adds_the_lots_that_are_given():
     assert stock.of_lots(LOTS, [1, 2, 3, 4, 5], "aster", "birch", "cedar") == 12
 
 
+@given(st.lists(st.one_of(st.just(np.nan), st.floats(0, 1e4))))
+def test_pandas_adds_up_the_same_column(amounts):
+    found = stock.sum_of(grams(np.array(amounts)))
+    assert found.m_as("g") == approx(pd.Series(amounts, dtype=float).sum())
+
+
+def test_sum_of_numbers_and_of_amounts_in_any_unit():
+    assert stock.sum_of(OUNCES).m_as("pound") == approx(15 / 16)
+    assert stock.sum_of([1, None, 2.5]) == 3.5
+    assert stock.sum_of([]) == 0
+
+
 @pytest.mark.parametrize(
     "call, sentence",
     [
@@ -129,6 +141,7 @@ def test_of_lots_adds_the_lots_that_are_given():
         (lambda: stock.still_to_come(grams(1), grams(-1)), "spun"),
         (lambda: stock.of_lots(LOTS, OUNCES), "at least one lot"),
         (lambda: stock.of_lots(LOTS, OUNCES[:2], "aster"), "one amount"),
+        (lambda: stock.sum_of([1.0, np.inf]), "end"),
     ],
 )
 def test_refusals(call, sentence):

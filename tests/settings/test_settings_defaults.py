@@ -16,7 +16,8 @@ def test_an_empty_file_means_yards_and_ounces_on_letter_paper():
     settings = parse("", "empty.toml")
     assert (settings.units, settings.paper) == ("us", "letter")
     assert settings.reels == () and settings.fibers is None
-    assert settings.rows == Rows(reels=12, guide=40, fiber=40, skeins=200, projects=12)
+    rows = settings.rows
+    assert (rows.reels, rows.guide, rows.fiber, rows.skeins, rows.projects) == (12, 40, 40, 200, 12)
 
 
 def test_settings_cannot_be_changed_by_accident():

@@ -9,7 +9,7 @@ LENGTH = 'write a length as a number and a unit (yd, ft, in, m, cm, mm), for exa
 
 # Text of the file, the key that must be named, and what must be said of it.
 MISTAKES = {
-    "unknown key": ("color = 1", "color", "there is no such setting; known are units, paper, title, fibers, rows, reels."),
+    "unknown key": ("color = 1", "color", "there is no such setting; known are units, paper, title,"),
     "near the name of a setting": ('unit = "us"', "unit", "Did you mean units?"),
     "near the name of a log": ("[rows]\nskein = 5", "rows.skein", "Did you mean skeins?"),
     "near the name of a measure": ('[[reels]]\nname = "A"\nlop = "2 yd"\nloop = "2 yd"', "reels.1.lop", "Did you mean loop?"),

@@ -18,7 +18,7 @@ from workbookgen.language.formula import GIVEN_FORM, WORD
 from workbookgen.language.parts import Meaning
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
 
-_TOKEN = re.compile(r'"[^"]*"|\b(given|pick|total|band|mean|spread|readings)\(([^()]*)\)|' + WORD.pattern)
+_TOKEN = re.compile(r'"[^"]*"|\b(given|pick|total|tally|band|sum|mean|spread|readings)\(([^()]*)\)|' + WORD.pattern)
 
 READING_FUNCTIONS = {"mean": "AVERAGE", "spread": "STDEV", "readings": "COUNT"}
 
@@ -61,10 +61,16 @@ class Columns:
         if form == "total":
             amounts, names, name = (self.operands[each] for each in arguments)
             return amounts.unit.coherent(f"SUMPRODUCT(({names.ref}={name.ref})*1,{amounts.ref})")
+        if form == "sum":
+            amounts = self.operands[arguments[0]]
+            return amounts.unit.coherent(f"SUM({amounts.ref})")
         if form in READING_FUNCTIONS:
             first, last = self.operands[arguments[0]], self.operands[arguments[-1]]
             text = f"{READING_FUNCTIONS[form]}({first.ref}:{last.ref})"
             return text if form == "readings" else first.unit.coherent(text)
+        if form == "tally":
+            amounts, names, name = (self.operands[each] for each in arguments)
+            return f'SUMPRODUCT(({names.ref}={name.ref})*({amounts.ref}<>""))'
         if form == "pick":
             return self.operands[arguments[0]].unit.coherent(self.picked(*arguments))
         names, limits, word, *times = arguments
@@ -107,6 +113,7 @@ def guard(result: Result, columns: Columns, value: str) -> str:
     single = {word: each for word, each in operands.items() if not each.meaning.is_column}
     for conditions in (
         _found(result, columns),
+        _listed_once(result, columns),
         _inside(result, single, columns),
         _typed(result, single),
     ):
@@ -150,6 +157,15 @@ def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> 
     if result.only_if:
         conditions.append(columns.written(result.only_if))
     return conditions
+
+
+def _listed_once(result: Result, columns: Columns) -> list[str]:
+    """A name that was chosen from another list stands once in the one that is looked through."""
+    return [
+        f"SUMPRODUCT(({columns.operands[names].ref}={columns.operands[name].ref})*1)=1"
+        for _, names, name in dict.fromkeys(result.text.picks)
+        if getattr(getattr(columns.operands[name].meaning.field, "domain", None), "of", None) != names
+    ]
 
 
 def _found(result: Result, columns: Columns) -> list[str]:

@@ -20,6 +20,7 @@ from workbookgen.language.parts import (
     MESSAGE,
     Block,
     Card,
+    Chart,
     Column,
     Holder,
     Log,
@@ -37,6 +38,7 @@ from workbookgen.language.quantities import NUMBER_UNIT, Unit, unit_named
 TITLE_ROWS = 3  # title, what the sheet is for, and a free row
 HEADER_ROWS = 3  # group heading, label, unit
 CARD_LABEL, CARD_VALUE, CARD_UNIT, CARD_NOTE = 1, 2, 3, 4
+CHART_ROWS = 18
 NUMBERS = "lists_number"
 
 
@@ -140,6 +142,8 @@ def height(part: Part) -> int:
     match part:
         case Text():
             return 1 + len(part.lines)
+        case Chart():
+            return CHART_ROWS
         case Card():
             return head(part) + len(part.fields) + bool(part.inputs)
         case _:

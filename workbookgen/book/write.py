@@ -17,6 +17,7 @@ from xlsxwriter.worksheet import Worksheet
 
 from workbookgen import __version__
 from workbookgen.book import look
+from workbookgen.book.charts import draw
 from workbookgen.book.layout import (
     CARD_LABEL,
     CARD_NOTE,
@@ -33,7 +34,7 @@ from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Note
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import Card, Log, Part, Proof, ProofTable, Sheet, Table, Text
+from workbookgen.language.parts import Card, Chart, Log, Part, Proof, ProofTable, Sheet, Table, Text
 from workbookgen.language.quantities import unit_named
 from workbookgen.language.sentences import refusal
 
@@ -166,7 +167,18 @@ class _SheetWriter:
         columns = {each.field.key: each.column for each in self.layout.of(part)}
         for group in part.groups:
             self._text(header, columns[group.fields[0].key], group.heading, look.GROUP)
-        self.to.freeze_panes(header + 2, 1)
+        if part.row_height:
+            for index in range(part.rows):
+                self.to.set_row(header + 2 + index, part.row_height)
+        if part.rows_a_page:
+            self.to.set_h_pagebreaks([header + 2 + end for end in range(part.rows_a_page, part.rows, part.rows_a_page)])
+        if part is self.sheet.parts[0]:
+            self.to.freeze_panes(header + 2, 1)
+        if self.sheet.parts == (part,):
+            self._print_as_table(part, header)
+
+    def _print_as_table(self, part: Log, header: int) -> None:
+        """A sheet that is one log prints from the headings down, which every page repeats with the first column."""
         self.to.repeat_rows(header - 1, header + 1)
         self.to.repeat_columns(0, 0)
         last = max(each.column for each in self.layout.of(part))
@@ -186,6 +198,11 @@ class _SheetWriter:
                 number: column.values[index] for number, column in enumerate(part.columns, start=1)
             })
         self.to.repeat_rows(header, header + 1)
+
+    @part.register
+    def _(self, part: Chart, row: int) -> None:
+        chart = draw(self.formats.book, self.layout, part)
+        self.to.insert_chart(row - 1, 0, chart, {"description": part.about, "object_position": 2})
 
     @part.register
     def _(self, part: ProofTable, row: int) -> None:

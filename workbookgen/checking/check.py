@@ -6,6 +6,7 @@ against those that the generator writes for the same settings. The first scenari
 stands in the planner; the others are drawn from the domains of its inputs.
 """
 
+import re
 import tempfile
 import time
 from collections.abc import Callable, Iterable
@@ -24,6 +25,8 @@ from workbookgen.language.fields import Result
 
 POISON = -987_654_321.0
 MOST_FINDINGS = 200  # of one engine; a broken planner would otherwise tell thousands
+
+_NUMBER = re.compile(r"(?<![A-Z0-9$._])\d+(?:\.\d*)?(?:E[+-]?\d+)?(?![0-9.:])")  # and no part of a reference
 
 
 @dataclass
@@ -166,9 +169,13 @@ def foreign_formulas(layout: Layout, in_file: dict[tuple[str, str], str]) -> lis
 
 
 def spelled(formula: str) -> str:
-    """A formula without what programs change when they save it: spaces outside texts, and the leading sign."""
+    """A formula without what programs change when they save it: spaces, capitals, and the last digits of numbers."""
     pieces = formula.lstrip("=").split('"')
-    return '"'.join(piece if index % 2 else piece.replace(" ", "").upper() for index, piece in enumerate(pieces))
+    return '"'.join(piece if index % 2 else _bare(piece) for index, piece in enumerate(pieces))
+
+
+def _bare(piece: str) -> str:
+    return _NUMBER.sub(lambda found: f"{float(found[0]):.14g}", piece.replace(" ", "").upper())
 
 
 def _compare(layout, inputs: Entries, expected, got, record: EngineReport, refused, checked, seen) -> list[Finding]:

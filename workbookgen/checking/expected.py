@@ -7,6 +7,7 @@ the values. Records are grouped by which optional inputs they have, since a func
 takes an absent one by leaving it out.
 """
 
+import inspect
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
@@ -16,7 +17,7 @@ from workbookgen.checking.messages import messages
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import MESSAGE, Block, Column, Meaning, Planner, Proof
+from workbookgen.language.parts import MESSAGE, Block, Column, Meaning, Planner, Proof, unit_of
 from workbookgen.units import Quantity
 
 
@@ -85,13 +86,14 @@ class _Evaluation:
         meanings = {parameter: self.planner.meaning(block, word) for parameter, word in result.arguments.items()}
         columns = {parameter: self._whole(each) for parameter, each in meanings.items() if each.is_column}
         singles = {parameter: each for parameter, each in meanings.items() if not each.is_column}
+        spoken = _needing_their_blanks(result, singles)
         eligible = np.ones(block.rows, dtype=bool)
         present: dict[str, np.ndarray] = {}
         for parameter, meaning in singles.items():
             filled, usable = self._state(meaning, block.rows)
             missable = result.may_miss(result.arguments[parameter], meaning.field)
             eligible &= usable | (~filled & missable)
-            present[parameter] = usable
+            present[parameter] = usable | (~filled & (parameter in spoken))
         values = np.full(block.rows, None, dtype=object)
         for rows, names in _patterns(eligible, present, block.rows):
             def call(chosen: np.ndarray, names=names):
@@ -119,6 +121,8 @@ class _Evaluation:
     def _values(self, meaning: Meaning, rows: np.ndarray):
         column = self.column(meaning.key)
         chosen = column[rows] if len(column) > 1 or meaning.holder.rows > 1 else np.repeat(column, len(rows))
+        if isinstance(meaning.field, Input) and meaning.field.blank_means is not None:
+            chosen = [meaning.field.blank_means if value is None else value for value in chosen]
         return self._quantity(meaning, chosen)
 
     def _whole(self, meaning: Meaning):
@@ -132,8 +136,20 @@ class _Evaluation:
         if _is_text(meaning.field):
             return np.array(values, dtype=object)
         numbers = np.array(values, dtype=float)
-        unit = meaning.field.unit.unit(self.planner.system).pint if meaning.field.unit else "dimensionless"
-        return numbers if unit == "dimensionless" else Quantity(numbers, unit)
+        unit = unit_of(meaning.field, self.planner.system)
+        return Quantity(numbers, unit.pint) if unit and unit.pint != "dimensionless" else numbers
+
+
+def _needing_their_blanks(result: Result, singles: dict[str, Meaning]) -> set[str]:
+    """Parameters that have no default of their own, so that a blank cell is told by what it stands for."""
+    parameters = inspect.signature(result.reference).parameters
+    return {
+        name
+        for name, meaning in singles.items()
+        if parameters[name].default is inspect.Parameter.empty
+        and isinstance(meaning.field, Input)
+        and meaning.field.blank_means is not None
+    }
 
 
 def _patterns(eligible: np.ndarray, present: dict[str, np.ndarray], rows: int):

@@ -32,6 +32,11 @@ class IronCalcSession(Session):
             self._model = package.load_from_xlsx(str(path), "en", "UTC")
         except package.WorkbookError as reason:
             raise unreadable(path, "IronCalc", reason) from None
+        except BaseException as reason:
+            # What its Rust code did not foresee (as in files that Gnumeric saved) is no Exception.
+            if type(reason).__name__ != "PanicException":
+                raise
+            raise unreadable(path, "IronCalc", reason) from None
         properties = self._model.get_worksheets_properties()
         self._sheets = {sheet["name"]: index for index, sheet in enumerate(properties)}
         self.evaluate()

@@ -2,13 +2,14 @@
 
 A formula is written in field keys: `(wraps + part_wrap) * loop + rest`. Keys of the same
 record stand alone; other blocks are named in full (`reels_loop`), a card's field being
-one cell and a log's a whole column. Three forms of ours look things up in columns:
+one cell and a log's a whole column. Four forms of ours look things up in columns:
 
     pick(values, names, name)         the value of the record that bears this name
     total(amounts, names, name)       the sum over all records that bear this name
+    tally(amounts, names, name)       how many of these have an amount
     band(names, limits, word, times)  the name of the band that word x times falls in
 
-Three more sum up repeated readings, inputs that lie beside each other in one record, any
+`sum(amounts)` adds up a whole column. Three more sum up repeated readings, inputs that lie beside each other in one record, any
 of which may be missing: mean(first, ..., last), spread(...) for their standard deviation,
 and readings(...) for their number. And `given(word)` asks whether a word has a value:
 such a word may be missing.
@@ -21,7 +22,7 @@ from functools import cached_property
 from workbookgen.language.profile import objections, without_strings
 
 WORD = re.compile(r"(?<![A-Za-z0-9_.])[a-z][a-z0-9_]*(?![a-z0-9_]*\()")
-COLUMN_FORM = re.compile(r"\b(pick|total|band)\(([^()]*)\)")
+PICK_FORM = re.compile(r"\bpick\(([^()]*)\)")
 GIVEN_FORM = re.compile(r"\bgiven\(\s*(\w+)\s*\)")
 READINGS_FORM = re.compile(r"\b(?:mean|spread|readings)\(([^()]*)\)")
 CELL_ADDRESS = re.compile(r"(?i:[a-z]{1,3}[0-9]+|r[0-9]*(c[0-9]*)?|c[0-9]*)")
@@ -50,8 +51,7 @@ class Formula:
         """The (values, names, name) of every pick in the text."""
         return tuple(
             tuple(part.strip() for part in arguments.split(","))
-            for form, arguments in COLUMN_FORM.findall(without_strings(self.text))
-            if form == "pick"
+            for arguments in PICK_FORM.findall(without_strings(self.text))
         )
 
     def objections(self) -> list[str]:

@@ -74,6 +74,8 @@ class Log(Block):
     """A table with one record a row. `starts_with` are the records a new planner brings along."""
 
     starts_with: Sequence[Mapping[str, float | str]] = ()
+    row_height: float | None = None  # in points, where a record is more than a line
+    rows_a_page: int | None = None  # where a page ends after so many records
 
 
 @dataclass(frozen=True)
@@ -85,6 +87,11 @@ class Column:
     values: tuple[float | str, ...]
     unit: Unit | None = None
     width: int = 12
+
+
+def unit_of(field: Input | Result | Column, system: str) -> Unit | None:
+    """The unit in which a unit system shows a field; None for texts."""
+    return field.unit if isinstance(field, Column) else field.unit.unit(system) if field.unit else None
 
 
 @dataclass(frozen=True)
@@ -163,7 +170,27 @@ class ProofTable:
         return {self.verdict.key: self.verdict}
 
 
-Part = Card | Log | Table | Text | ProofTable
+@dataclass(frozen=True)
+class Series:
+    """What a chart draws: a column, or the lines of a card from one field to another; as columns, or as marks."""
+
+    label: str
+    keys: tuple[str, ...]  # full keys: one column, or the first and last field of a card
+    marks: str = ""
+
+
+@dataclass(frozen=True)
+class Chart:
+    """A picture of numbers that stand on the sheets. `about` says in words what it shows."""
+
+    title: str
+    about: str
+    categories: tuple[str, ...]  # full keys, as a series has them; of a card, the labels are shown
+    series: tuple[Series, ...]
+    rows: int | None = None  # only the first so many records
+
+
+Part = Card | Log | Table | Text | ProofTable | Chart
 
 
 @dataclass(frozen=True)
@@ -264,7 +291,7 @@ class Planner:
 
     def _full_keys(self) -> list[str]:
         """The full key of every field, messages included; each becomes a defined name."""
-        parts = [part for sheet in self.sheets for part in sheet.parts if not isinstance(part, Text)]
+        parts = [part for sheet in self.sheets for part in sheet.parts if not isinstance(part, Text | Chart)]
         return [f"{part.key}_{name}" for part in parts for name in part.by_key] + [
             f"{part.key}_{MESSAGE}" for part in parts if isinstance(part, Block) and part.inputs
         ]

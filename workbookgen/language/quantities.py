@@ -103,6 +103,15 @@ AREA = Kind(
     Unit("in²", "inch ** 2", f"{IN}*{IN}", 1),
     Unit("cm²", "centimeter ** 2", "0.0001", 1),
 )
+SQUARE_LENGTH = Kind(
+    Unit("yd²", "yard ** 2", f"{YD}*{YD}", 1), Unit("yd²", "yard ** 2", f"{YD}*{YD}", 1), Unit("m²", "meter ** 2", digits=1)
+)
+SQUARE_MASS = Kind(Unit("oz²", "ounce ** 2", f"{OZ}*{OZ}"), Unit("g²", "gram ** 2", digits=1), Unit("g²", "gram ** 2", digits=1))
+PER_AREA = Kind(
+    Unit("per in²", "1 / inch ** 2", f"1/({IN}*{IN})", 1),
+    Unit("per in²", "1 / inch ** 2", f"1/({IN}*{IN})", 1),
+    Unit("per cm²", "1 / centimeter ** 2", "10000", 2),
+)
 GAUGE = Kind(PER_INCH, PER_INCH, Unit("per 10 cm", "1 / decimeter", "10", 1))
 SETT = Kind(PER_INCH, PER_INCH, Unit("per cm", "1 / centimeter", "100", 2))
 TWIST, TWIST_PER_METER = always(PER_INCH), always(Unit("per m", "1 / meter", digits=0))

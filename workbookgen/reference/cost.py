@@ -215,6 +215,39 @@ def per_length(money: Ratio, length: Length) -> PerLength:
 
 
 @law
+def per_skein(money: Ratio, skeins: Ratio) -> Ratio:
+    """Cost or price of one skein.
+
+    p = M / n. What goes on the ticket when a lot is sold skein by skein.
+
+    Parameters
+    ----------
+    money : M, cost or price of all the skeins
+    skeins : n, number of skeins
+
+    Returns
+    -------
+    p, money
+
+    Raises
+    ------
+    ValueError
+        Negative money, or skeins that are no whole number from 1 up.
+
+    Notes
+    -----
+    Valid for skeins that are alike; else share by length.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    _require_money(money)
+    require((skeins >= 1) & (skeins % 1 == 0), "The number of skeins is a whole number, 1 or more.")
+    return money / skeins
+
+
+@law
 def tool_share(price: Ratio, life: Ratio, used: Ratio) -> Ratio:
     """Share of a tool's price that some skeins bear.
 
@@ -247,6 +280,39 @@ def tool_share(price: Ratio, life: Ratio, used: Ratio) -> Ratio:
     require(life > 0, "The life of the tool must be above zero skeins.")
     require(used >= 0, "The number of skeins cannot be negative.")
     return price * used / life
+
+
+@law
+def in_all(count: Ratio, each: Ratio = 0.0) -> Ratio:
+    """Cost of several alike.
+
+    K = n · k. Each costs the same.
+
+    Parameters
+    ----------
+    count : n, how many
+    each : k, cost of one
+
+    Returns
+    -------
+    K, an amount of money
+
+    Raises
+    ------
+    ValueError
+        A negative count or cost.
+
+    Notes
+    -----
+    Valid for costs that do not fall with number.
+
+    References
+    ----------
+    Definition of the total.
+    """
+    require(count >= 0, "The count cannot be negative.")
+    require(each >= 0, "An amount of money cannot be negative.")
+    return count * each
 
 
 def _require_money(amount):

@@ -4,9 +4,14 @@ Nobody's pace but one's own tells anything, so it is measured on a sample. Hours
 weeks at the hours that a week has to spare, and weeks become a day in the calendar.
 """
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from workbookgen.reference.law import law, require
+from workbookgen.reference.stock import total
+from workbookgen.reference.plying.amounts import component_length
+from workbookgen.reference.plying.design import require_loss
 from workbookgen.units import Grist, Length, Mass, Pace, Quantity, Ratio, Time
 
 NO_TIME = Quantity(0.0, "hour")
@@ -48,6 +53,74 @@ def pace(length: Length, minutes: Time) -> Pace:
     require(length > NO_LENGTH, "The length made must be above zero.")
     require(minutes > NO_TIME, "The time that it took must be above zero.")
     return length / minutes
+
+
+@law
+def pace_in_use(own=None, sample=None):
+    """Pace that the planner reckons with.
+
+    p = own, or else that of the sample. A pace that is known need not be timed again.
+
+    Parameters
+    ----------
+    own : one's own pace, as one states it, a length or a mass worked in a time
+    sample : pace timed on a sample, of the same kind
+
+    Returns
+    -------
+    p, of the same kind
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or the pace in use is not above zero.
+
+    Notes
+    -----
+    Valid for two figures of the same step of the work.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    pace = sample if own is None else own
+    require(pace is not None, "Give your own pace, or time a sample.")
+    require(pace > 0, "The pace must be above zero.")
+    return pace
+
+
+@law
+def singles_length(length: Length, strands: Ratio = 2, take_up: Ratio = 0) -> Length:
+    """Length of singles to spin for a length of plied yarn.
+
+    ℓ = L · n / (1 - c). Every strand is spun, and is a little longer than the yarn it makes.
+
+    Parameters
+    ----------
+    length : L, length of plied yarn
+    strands : n, number of strands
+    take_up : c, lost length over the length before plying, from 0 to under 1
+
+    Returns
+    -------
+    ℓ, a length, all strands together
+
+    Raises
+    ------
+    ValueError
+        A negative length, strands that are no whole number from 1 up, or a take-up outside 0
+        to under 1.
+
+    Notes
+    -----
+    Valid for strands that are fed alike; ends left on the bobbins come on top.
+
+    References
+    ----------
+    Definition of the take-up.
+    """
+    require_loss(take_up, "take-up")
+    return component_length(length, strands, 1 / (1 - take_up))
 
 
 @law
@@ -265,6 +338,107 @@ def evenings(hours: Time, evening: Time) -> Ratio:
     _require_hours(hours)
     require(evening > NO_TIME, "An evening must have some time for it.")
     return (hours / evening).m_as("")
+
+
+@law
+def hours_in_use(own: Time | None = None, planned: Time | None = None) -> Time:
+    """Hours to reckon with.
+
+    H = own, or else planned. Hours that were counted beat hours that were planned.
+
+    Parameters
+    ----------
+    own : hours as counted
+    planned : hours as planned
+
+    Returns
+    -------
+    H, a time
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or the hours in use are negative.
+
+    Notes
+    -----
+    Valid for hours of the same work.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    chosen = planned if own is None else own
+    require(chosen is not None, "Give the hours, or plan them.")
+    require(chosen >= NO_TIME, "Hours cannot be negative.")
+    return chosen
+
+
+@law
+def hours_ahead(hours: Time, done: Time = NO_TIME) -> Time:
+    """Hours still ahead.
+
+    A = H - d, but not below zero. Work that took longer than planned has none left.
+
+    Parameters
+    ----------
+    hours : H, hours of the whole work
+    done : d, hours already done
+
+    Returns
+    -------
+    A, a time
+
+    Raises
+    ------
+    ValueError
+        Negative hours.
+
+    Notes
+    -----
+    Valid for a plan that still holds.
+
+    References
+    ----------
+    Definition of a remainder.
+    """
+    require(hours >= NO_TIME, "Hours cannot be negative.")
+    require(done >= NO_TIME, "Hours cannot be negative.")
+    return np.maximum(hours - done, NO_TIME)
+
+
+@law
+def hours_planned(project: str, projects: Sequence[str], hours: Time) -> Time:
+    """Hours planned for a project.
+
+    H = Σ hours i, over all i where project i is the project. A project may be planned in several lines.
+
+    Parameters
+    ----------
+    project : the project looked for
+    projects : the project of each line, a blank one where a row is empty
+    hours : the hours beside them
+
+    Returns
+    -------
+    H, a time
+
+    Raises
+    ------
+    ValueError
+        No line of that project has hours.
+
+    Notes
+    -----
+    Valid for lines that do not count the same work twice.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    together = total(project, projects, hours)
+    require(together > NO_TIME, f'"{project}" has no hours planned yet.')
+    return together
 
 
 def _require_hours(hours):

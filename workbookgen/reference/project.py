@@ -17,6 +17,40 @@ ROUNDING = 1e-9  # a share found by dividing two equal masses may miss 1 by a ha
 
 
 @law
+def wanted_in_use(stated: Length | None = None, estimated: Length | None = None) -> Length:
+    """Length of yarn that a piece takes, as the planner reckons with it.
+
+    Y = stated, or else estimated. A pattern that was knitted or woven before knows best.
+
+    Parameters
+    ----------
+    stated : length that the pattern or one's own record states
+    estimated : length estimated from the size of the piece
+
+    Returns
+    -------
+    Y, a length
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or the length in use is not above zero.
+
+    Notes
+    -----
+    Valid for two figures of the same piece, both without a margin.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    length = estimated if stated is None else stated
+    require(length is not None, "Give the length that the pattern states, or estimate it.")
+    require(length > NOTHING, "The length wanted must be above zero.")
+    return length
+
+
+@law
 def yarn_length(length_wanted: Length, margin: Ratio = 0.1) -> Length:
     """Length of yarn to have for a piece.
 
@@ -80,6 +114,39 @@ def fiber_for(yarn: Mass, kept: Ratio) -> Mass:
     require(yarn >= NO_MASS, "The mass of the yarn cannot be negative.")
     require((kept > 0) & (kept <= 1 + ROUNDING), "The share kept lies above 0 and up to 1.")
     return yarn / kept
+
+
+@law
+def per_bobbin(mass: Mass, bobbins: Ratio) -> Mass:
+    """Mass for each bobbin.
+
+    b = m / k. Bobbins filled alike run out together when they are plied.
+
+    Parameters
+    ----------
+    mass : m, mass to be shared out
+    bobbins : k, number of bobbins
+
+    Returns
+    -------
+    b, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass, or bobbins that are no whole number from 1 up.
+
+    Notes
+    -----
+    Valid for singles of one grist, as even as the scale can tell.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require(mass >= NO_MASS, "The mass to share out cannot be negative.")
+    require((bobbins >= 1) & (bobbins % 1 == 0), "The number of bobbins is a whole number, 1 or more.")
+    return mass / bobbins
 
 
 @law

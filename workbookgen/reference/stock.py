@@ -121,6 +121,38 @@ def total(name: str, names: Sequence[str], amounts):
 
 
 @law
+def sum_of(amounts):
+    """Sum of a whole column.
+
+    S = Σ amount i. Nothing listed adds up to zero.
+
+    Parameters
+    ----------
+    amounts : the amounts in the log, quantities or numbers; one that is not a number is blank
+
+    Returns
+    -------
+    S, of the kind of the amounts
+
+    Raises
+    ------
+    ValueError
+        An amount without end.
+
+    Notes
+    -----
+    Valid for amounts of one kind.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    added = float(np.nansum(_cells(amounts).astype(float)))
+    require(np.isfinite(added), "Every amount must have an end.")
+    return Quantity(added, amounts.units) if isinstance(amounts, Quantity) else added
+
+
+@law
 def spun(
     name: str,
     names: Sequence[str],
@@ -300,6 +332,40 @@ def of_lots(
     require(len(lots) > 0, "Name at least one lot.")
     first, *others = (total(lot, names, amounts) for lot in lots)
     return sum(others, start=first)
+
+
+@law
+def tally(name: str, names: Sequence[str], amounts):
+    """Number of records of a name.
+
+    k = count of the amounts i where name i is the name. Blank ones do not count.
+
+    Parameters
+    ----------
+    name : the name looked for
+    names : the names in the list, a blank one where a row is empty
+    amounts : the amounts beside them; one that is not a number is blank
+
+    Returns
+    -------
+    k, a whole number
+
+    Raises
+    ------
+    ValueError
+        A blank name, or amounts that do not stand beside the names.
+
+    Notes
+    -----
+    Valid for a list in which every record stands once.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    known = _cells(amounts)
+    one = np.array([0.0 if _is_blank(cell) else 1.0 for cell in known])
+    return total(name, names, one)
 
 
 def _cells(values) -> np.ndarray:

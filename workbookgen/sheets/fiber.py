@@ -3,9 +3,9 @@
 from workbookgen.language.domains import Choice, Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Log, Sheet
-from workbookgen.language.quantities import GRIST, LENGTH, MASS, SHARE
+from workbookgen.language.quantities import GRIST, GRIST_US, LENGTH, MASS, NUMBER, SHARE, SQUARE_LENGTH, SQUARE_MASS
 from workbookgen.reference import fiber as trade
-from workbookgen.reference import stock, yarn_count
+from workbookgen.reference import statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import guide, lists, stages
 
@@ -65,6 +65,49 @@ def lots(settings: Settings) -> Log:
                        note="Finished length of the skeins spun from it."),
                 Result("to_come", "Still to spin", "MAX(0, yarn - spun)", stock.still_to_come, MASS,
                        note="Yarn that the lot can still give."),
+                Result("to_come_length", "That is", "to_come * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "to_come"},
+                       note="Yarn still to spin, at the grist you want."),
+            )),
+            Group("Its skeins", (
+                Result("skeins", "Skeins", "tally(skeins_grist_yd_lb, skeins_from_lot, name)", stock.tally, NUMBER, digits=0,
+                       uses={"names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
+                Result("grist_sum", "Grists, summed", "total(skeins_grist_yd_lb, skeins_from_lot, name)", stock.total, GRIST_US, digits=0,
+                       uses={"names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
+                Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST_US, digits=0,
+                       uses={"total": "grist_sum", "count": "skeins"}, only_if="skeins > 0"),
+                Result("squares", "Off², summed", "total(skeins_deviation_square, skeins_from_lot, name)", stock.total, NUMBER, digits=5,
+                       uses={"names": "skeins_from_lot", "amounts": "skeins_deviation_square"}),
+                Result("variation", "CV of grist", "SQRT(squares / (skeins - 1))", statistics.group_variation, SHARE,
+                       uses={"sum_of_squares": "squares", "count": "skeins"}, only_if="skeins > 1",
+                       note="Coefficient of variation between skeins; 5 to 15% is usual for handspun (common practice, no source)."),
+                Result("limit_low", "Limit, low", "mean_grist * (1 - 2 * variation)", statistics.limit_low, GRIST_US, digits=0,
+                       uses={"mean": "mean_grist"}, leaves=("times",), note="Two standard deviations below the mean."),
+                Result("limit_high", "Limit, high", "mean_grist * (1 + 2 * variation)", statistics.limit_high, GRIST_US, digits=0,
+                       uses={"mean": "mean_grist"}, leaves=("times",)),
+            )),
+            Group("Seen in this lot", (
+                Result("seen_skirting", "Skirting", "1 - skirted_weighed / weight", trade.seen_skirting, SHARE,
+                       uses={"before": "weight", "after": "skirted_weighed"}, only_if="AND(stage = 1, skirted_weighed <= weight)",
+                       note="From your own weighings; the guide learns from it."),
+                Result("seen_yield", "Scoured yield", "scoured_weighed / skirted_weighed", trade.seen_yield, SHARE,
+                       uses={"before": "skirted_weighed", "after": "scoured_weighed"}, only_if="scoured_weighed <= skirted_weighed"),
+                Result("seen_preparation", "Preparation", "1 - prepared_weighed / scoured_weighed", trade.seen_loss, SHARE,
+                       uses={"before": "scoured_weighed", "after": "prepared_weighed"}, only_if="prepared_weighed <= scoured_weighed"),
+                Result("seen_spinning", "Spinning", "1 - yarn_weighed / prepared_weighed", trade.seen_loss, SHARE,
+                       uses={"before": "prepared_weighed", "after": "yarn_weighed"}, only_if="yarn_weighed <= prepared_weighed"),
+                Result("seen_kind", "Of", "kind", stock.listed, None, uses={"name": "kind"}, width=20),
+            )),
+            Group("For other sheets", (
+                Result("spun_square", "Skeins ±²", "total(skeins_doubt_square, skeins_from_lot, name)", stock.total, SQUARE_LENGTH,
+                       uses={"names": "skeins_from_lot", "amounts": "skeins_doubt_square"}),
+                Result("yield_spread", "Yield ±", "pick(guide_yield_spread, guide_listed, kind)", stock.pick, SHARE,
+                       uses={"name": "kind", "names": "guide_listed", "values": "guide_yield_spread"}),
+                Result("to_come_doubt", "To spin ±",
+                       "to_come * IF(OR(stage > 2, given(scoured_weighed), given(own_yield), NOT(given(yield_spread)), NOT(given(expected_yield))), doubts_rest, "
+                       "SQRT(POWER(yield_spread / expected_yield, 2) + POWER(doubts_rest, 2)))",
+                       trade.to_come_doubt, MASS,
+                       uses={"rest_doubt": "doubts_rest", "spread": "yield_spread", "expected": "expected_yield", "own": "own_yield", "weighed": "scoured_weighed"}),
+                Result("to_come_square", "To spin ±²", "to_come_doubt * to_come_doubt", uncertainty.square, SQUARE_MASS, uses={"uncertainty": "to_come_doubt"}),
                 Result("listed", "Listed as", "name", stock.listed, None, width=22,
                        note="The name under which skeins and projects find this lot."),
             )),

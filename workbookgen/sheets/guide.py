@@ -3,8 +3,8 @@
 from workbookgen.language.domains import Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Log, Sheet
-from workbookgen.language.quantities import FIBER_DIAMETER, FLEECE, SHARE, STAPLE
-from workbookgen.reference import fiber, stock
+from workbookgen.language.quantities import FIBER_DIAMETER, FLEECE, NUMBER, SHARE, STAPLE
+from workbookgen.reference import fiber, learning, stock
 from workbookgen.settings import Settings, load_fibers
 
 SHEET = "Guide"
@@ -52,6 +52,7 @@ def guide(settings: Settings) -> Log:
                 Result("yield_spread", "Yield ±", "(yield_high - yield_low) / SQRT(12)", fiber.rectangular_uncertainty, SHARE,
                        uses={"low": "yield_low", "high": "yield_high"}, only_if="yield_low <= yield_high",
                        note="Standard uncertainty of a range in which every value is as likely."),
+                *learned(),
                 Result("clean_fleece", "Clean fleece",
                        "(fleece_low + fleece_high) / 2 * (yield_low + yield_high) / 2", fiber.clean_fleece, FLEECE,
                        only_if="AND(fleece_low <= fleece_high, yield_low <= yield_high)",
@@ -74,6 +75,33 @@ def guide(settings: Settings) -> Log:
                 ("staple_low", "staple_high", "Staple"),
             )
         ),
+    )
+
+
+LEARNED = (
+    # the loss or yield, its label, what is published, and the observed share on the sheet Fiber
+    ("skirting", "Skirting", "skirting", "fiber_seen_skirting"),
+    ("yield", "Yield", "scoured_yield", "fiber_seen_yield"),
+    ("preparation", "Prep.", "preparation", "fiber_seen_preparation"),
+    ("spinning", "Spinning", "spinning", "fiber_seen_spinning"),
+)
+
+
+def learned() -> tuple[Result, ...]:
+    """One's own lots beside what is published: their mean, how many, and the figure in use."""
+    return tuple(
+        result
+        for key, label, published, seen in LEARNED
+        for result in (
+            Result(f"lots_{key}", f"{label}, lots", f"tally({seen}, fiber_seen_kind, name)", stock.tally, NUMBER, digits=0,
+                   uses={"names": "fiber_seen_kind", "amounts": seen}, note="Your lots in which this was weighed."),
+            Result(f"own_{key}", f"{label}, own", f"total({seen}, fiber_seen_kind, name) / tally({seen}, fiber_seen_kind, name)", learning.observed, SHARE,
+                   uses={"names": "fiber_seen_kind", "shares": seen}, only_if=f"tally({seen}, fiber_seen_kind, name) > 0", note="Mean of your own lots."),
+            Result(f"used_{key}", f"{label}, used", f"IF(AND(given(own_{key}), lots_{key} >= 3), own_{key}, {published})", learning.in_use, SHARE,
+                   uses={"published": published, "observed": f"own_{key}", "observations": f"lots_{key}"}, leaves=("enough",),
+                   only_if=f"OR(given({published}), AND(given(own_{key}), lots_{key} >= 3))",
+                   note="Your own mean once three lots speak for it: two would still leave it three times as uncertain. Until then, what is published."),
+        )
     )
 
 

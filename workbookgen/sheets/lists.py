@@ -33,7 +33,7 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Lists",
         "What the other sheets look up. There is nothing to type here.",
-        (STATES, CLASSES, GRADES, SYSTEMS, TWISTS, QUANTILES, DIRECTIONS, numbers(settings)),
+        (STATES, CLASSES, GRADES, SYSTEMS, TWISTS, QUANTILES, DIRECTIONS, RELAXATIONS, SHAPES, WEAVES, numbers(settings)),
         wide=False,
     )
 
@@ -127,6 +127,31 @@ QUANTILES = Table(
     (
         Column("readings", "Readings, from", tuple(float(n) for n in range(2, 32)) + (41.0, 61.0, 121.0), NUMBER_UNIT),
         Column("t", "t", (*_T, 2.021, 2.000, 1.980), NUMBER_UNIT),
+    ),
+)
+
+RELAXATIONS = Table(
+    "relaxations",
+    "Stitches by area and stitch length in plain wool knitting (Munden 1959, from memory; fully relaxed read)",
+    (
+        Column("name", "State", ("dry relaxed", "wet relaxed", "fully relaxed"), width=24),
+        Column("constant", "Constant", (19.0, 21.6, 23.1), NUMBER_UNIT),
+    ),
+)
+
+SHAPES = Table(
+    "shapes",
+    "Shapes of parts",
+    (Column("name", "Shape", ("rectangle", "triangle", "trapezium", "circle", "ring"), width=24),),
+)
+
+WEAVES = Table(
+    "weaves",
+    "Weaves: ends in a repeat, and how often they cross the weft (Taylor, Ashenhurst, read)",
+    (
+        Column("name", "Weave", ("plain", "2/1 twill", "2/2 twill", "5-end satin", "8-end satin"), width=24),
+        Column("ends", "Ends", (2.0, 3.0, 4.0, 5.0, 8.0), NUMBER_UNIT),
+        Column("crossings", "Crossings", (2.0, 2.0, 2.0, 2.0, 2.0), NUMBER_UNIT),
     ),
 )
 

@@ -4,26 +4,38 @@ from workbookgen.language.parts import Planner
 from workbookgen.settings import Settings
 from workbookgen.sheets import (
     buying,
+    cost,
     counts,
     fiber,
     guide,
+    knitting,
+    labels,
     lists,
     methods,
     origin,
+    pictures,
     projects,
     proofs,
     reels,
     samples,
+    scouring,
     skeins,
     start,
+    time,
     twist,
+    weaving,
     yarn,
+)
+
+
+WORKING = (
+    reels, guide, fiber, buying, scouring, samples, yarn, twist, skeins, labels, knitting, weaving, projects, time, cost, pictures, counts,
 )
 
 
 def planner(settings: Settings) -> Planner:
     """The planner that these settings ask for, described and not yet laid out."""
-    working = tuple(each.sheet(settings) for each in (reels, guide, fiber, buying, samples, yarn, twist, skeins, projects, counts))
+    working = tuple(each.sheet(settings) for each in WORKING)
     return Planner(
         settings.units,
         settings.paper,

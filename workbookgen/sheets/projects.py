@@ -2,9 +2,9 @@
 
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
-from workbookgen.language.parts import Log, Sheet
-from workbookgen.language.quantities import GRIST, LENGTH, MASS, SHARE
-from workbookgen.reference import project, stock, yarn_count
+from workbookgen.language.parts import Card, Chart, Log, Series, Sheet
+from workbookgen.language.quantities import GRIST, LENGTH, MASS, NUMBER, SHARE, SQUARE_LENGTH, SQUARE_MASS
+from workbookgen.reference import plying, project, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber
 
@@ -18,28 +18,35 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Project need",
         "One line for each project whose yardage you know. Choose up to three lots to spin it from; their finished skeins count first.",
-        (projects(settings),),
+        (projects(settings), DOUBTS, HAVE_AND_NEED),
     )
 
 
 def projects(settings: Settings) -> Log:
     return Log(
         "projects",
-        title="",
+        "Your projects",
         rows=settings.rows.projects,
         groups=(
             Group("You type", (
                 Input("name", "Project", Name(), needed=True, width=24),
-                Input("wanted", "Yarn wanted", Number(above=0, most=10_000_000), LENGTH, needed=True, help="The yardage that the pattern or your own record states."),
+                Input("wanted", "Yarn wanted", Number(above=0, most=10_000_000), LENGTH, help="The yardage that a pattern or your own record states; leave it empty to use the estimates of the sheets Knitting and Weaving."),
                 Input("margin", "Margin", Number(least=0, most=2), SHARE, blank_means=0.1, help="Reserve on top; empty means 10% (common practice: 10 to 15%)."),
                 Input("grist", "Grist planned", Number(above=0, most=1_000_000), GRIST, needed=True, help="Grist of the finished yarn."),
                 *(
                     Input(lot, label, Choice("fiber_listed", fiber.SHEET), width=20, help="A lot of the sheet Fiber to spin from.")
                     for lot, label in zip(LOTS, ("First lot", "Second lot", "Third lot"), strict=True)
                 ),
+                Input("package", "A ball holds", Number(above=0, most=1_000_000), LENGTH, help="If you buy the yarn: length of one ball or skein."),
+                Input("bobbins", "Bobbins", Number(least=1, most=1000, whole=True), help="To share the fiber out evenly by weight."),
             )),
             Group("Needed", (
-                Result("length", "Yarn, margin in", "wanted * (1 + margin)", project.yarn_length, LENGTH, uses={"length_wanted": "wanted"}),
+                Result("estimated", "Estimated", "total(estimates_yarn, estimates_of, name) + total(weavings_yarn, weavings_of, name)", stock.spun, LENGTH,
+                       uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn"},
+                       note="What the sheets Knitting and Weaving say for this project."),
+                Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", project.wanted_in_use, LENGTH, uses={"stated": "wanted"},
+                       only_if="OR(given(wanted), estimated > 0)", note="What you stated, or the estimates; no margin yet."),
+                Result("length", "Yarn, margin in", "need * (1 + margin)", project.yarn_length, LENGTH, uses={"length_wanted": "need"}),
                 Result("yarn", "Yarn", "length / grist", yarn_count.mass_of_length, MASS),
                 Result("kept_of_prepared", "Kept in spinning", "pick(fiber_kept_of_prepared, fiber_listed, lot_1)", stock.pick, SHARE,
                        uses={"name": "lot_1", "names": "fiber_listed", "values": "fiber_kept_of_prepared"},
@@ -50,6 +57,10 @@ def projects(settings: Settings) -> Log:
                        note="Of the first lot: share of the bought weight that becomes yarn."),
                 Result("bought", "Fiber as bought", "yarn / kept", project.fiber_for, MASS,
                        note="Raw fleece or other fiber, in the state in which the first lot was bought."),
+                Result("packages", "Balls to buy", "ROUNDUP(ROUND(length / package, 9), 0)", plying.packages, NUMBER, digits=0),
+                Result("per_bobbin", "On a bobbin", "yarn / bobbins", project.per_bobbin, MASS, uses={"mass": "yarn"},
+                       note="Weight of yarn on each, so that all are alike."),
+                Result("listed", "Listed as", "name", stock.listed, None, width=24, note="The name under which other sheets find this project."),
             )),
             Group("The chosen lots give", (
                 Result("in_skeins", "In skeins", of_lots("fiber_spun_length"), stock.of_lots, LENGTH,
@@ -68,6 +79,28 @@ def projects(settings: Settings) -> Log:
                        '"short by " & ROUND(ROUND(0 - surplus / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(0 - surplus, 9), 0) & " m)")',
                        project.verdict, None, width=36),
             )),
+            Group("How sure?", (
+                Result("spun_square", "Doubt², skeins", of_lots("fiber_spun_square"), stock.of_lots, SQUARE_LENGTH,
+                       uses={"names": "fiber_listed", "amounts": "fiber_spun_square"}, only_if=ANY_LOT),
+                Result("to_come_square", "Doubt², to spin", of_lots("fiber_to_come_square"), stock.of_lots, SQUARE_MASS,
+                       uses={"names": "fiber_listed", "amounts": "fiber_to_come_square"}, only_if=ANY_LOT),
+                Result("doubt_have", "Have ±", "SQRT(spun_square + to_come_square * grist * grist + POWER(to_come * grist * doubts_grist, 2))",
+                       uncertainty.have_doubt, LENGTH, uses={"grist_doubt": "doubts_grist"}, note="Standard uncertainty of the yarn in all (JCGM 100)."),
+                Result("doubt_need", "Need ±", "need * margin / 2", uncertainty.margin_uncertainty, LENGTH,
+                       note="A margin within which the need surely lies is two standard uncertainties."),
+                Result("spare", "Over the bare need", "have - need", project.surplus, LENGTH),
+                Result("doubt_spare", "±", "SQRT(doubt_have * doubt_have + doubt_need * doubt_need)", uncertainty.surplus_uncertainty, LENGTH,
+                       uses={"u_have": "doubt_have", "u_need": "doubt_need"}),
+                Result("chance", "Chance that it is enough", "IF(doubt_spare > 0, NORMSDIST(spare / doubt_spare), IF(spare >= 0, 1, 0))",
+                       uncertainty.chance_enough, SHARE, uses={"surplus": "spare", "uncertainty": "doubt_spare"}, digits=0),
+                Result("relative", "Have ±, share", "doubt_have / have", uncertainty.relative, SHARE, uses={"uncertainty": "doubt_have", "value": "have"},
+                       only_if="have > 0"),
+                Result("to_have", "To have, to be sure",
+                       "(need + NORMSINV(doubts_certainty) * SQRT(need * need * relative * relative + doubt_need * doubt_need * (1 - NORMSINV(doubts_certainty) * NORMSINV(doubts_certainty) * relative * relative))) "
+                       "/ (1 - NORMSINV(doubts_certainty) * NORMSINV(doubts_certainty) * relative * relative)",
+                       uncertainty.amount_for, LENGTH, uses={"u_need": "doubt_need", "relative_have": "relative", "certainty": "doubts_certainty"},
+                       only_if="NORMSINV(doubts_certainty) * relative < 1", note="As sure as you ask below; the doubt grows with the amount."),
+            )),
         ),
         rules=(
             Rule('OR(AND(given(lot_1), lot_1 = lot_2), AND(given(lot_1), lot_1 = lot_3), AND(given(lot_2), lot_2 = lot_3))',
@@ -84,3 +117,31 @@ def of_lots(amounts: str) -> str:
 def _same_lot_twice(values) -> bool:
     chosen = [values[lot].lower() for lot in LOTS if isinstance(values[lot], str) and values[lot]]
     return len(chosen) != len(set(chosen))
+
+
+DOUBTS = Card(
+    "doubts",
+    "How sure you want to be",
+    groups=(
+        Group("You type", (
+            Input("certainty", "Sure enough at", Number(least=0.5, below=1), SHARE, needed=True, starts_as=0.9, help="Chance that you ask for."),
+            Input("wraps", "Wraps miscounted, ±", Number(least=0, most=1000), NUMBER, needed=True, starts_as=1.0, help="In one skein."),
+            Input("rest", "Losses still to come, ±", Number(least=0, most=1), SHARE, needed=True, starts_as=0.05,
+                  help="Standard uncertainty of the yarn still to spin, besides the spread of the guide's yield (common practice, no source)."),
+            Input("grist", "Grist still to spin, ±", Number(least=0, most=1), SHARE, needed=True, starts_as=0.08,
+                  help="How far the yarn to come may stray from the planned grist, one standard uncertainty (common practice, no source)."),
+        )),
+        Group("Worked out", (
+            Result("z", "Standard uncertainties to allow", "NORMSINV(certainty)", uncertainty.coverage, NUMBER),
+            Result("miscount", "A count of wraps, ±", "wraps / SQRT(3)", uncertainty.rectangular, NUMBER, uses={"half_width": "wraps"},
+                   note="Standard uncertainty of a count that is off by no more than that."),
+        )),
+    ),
+)
+
+HAVE_AND_NEED = Chart(
+    "Have against need, project by project",
+    "Pairs of columns that show for each project the yarn needed with its margin, and the yarn that the chosen lots give.",
+    categories=("projects_name",),
+    series=(Series("Needed, margin in", ("projects_length",)), Series("The chosen lots give", ("projects_have",))),
+)

@@ -12,13 +12,15 @@ from workbookgen.language.quantities import (
     LOOP,
     MASS,
     METRIC_COUNT,
+    NUMBER,
     SHARE,
+    SQUARE_LENGTH,
     TEX,
     THREADS,
     WOOLLEN_RUN,
     WORSTED_COUNT,
 )
-from workbookgen.reference import diameter, reeling, stock, yarn_count
+from workbookgen.reference import diameter, labels, reeling, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, reels
 
@@ -105,7 +107,41 @@ def skeins(settings: Settings) -> Log:
                        uses={"name": "lot", "names": "fiber_listed", "values": "fiber_to_come"},
                        note="Yarn that this skein's lot can still give."),
             )),
-            Group("For the sheet Fiber", (
+            Group("In its lot", (
+                Result("lot_mean", "Lot's mean grist", "pick(fiber_mean_grist, fiber_listed, lot)", stock.pick, GRIST_US, digits=0,
+                       uses={"name": "lot", "names": "fiber_listed", "values": "fiber_mean_grist"}),
+                *(
+                    Result(f"limit_{side}", f"Limit, {side}", f"pick(fiber_limit_{side}, fiber_listed, lot)", stock.pick, GRIST_US, digits=0,
+                           uses={"name": "lot", "names": "fiber_listed", "values": f"fiber_limit_{side}"})
+                    for side in ("low", "high")
+                ),
+                Result("deviation", "Off the mean", "grist_yd_lb / lot_mean - 1", statistics.relative_deviation, SHARE,
+                       uses={"value": "grist_yd_lb", "mean": "lot_mean"}),
+                Result("lot_variation", "Lot's CV", "pick(fiber_variation, fiber_listed, lot)", stock.pick, SHARE,
+                       uses={"name": "lot", "names": "fiber_listed", "values": "fiber_variation"}),
+                Result("stands_out", "Stands out?", 'IF(ROUND(ABS(deviation), 12) > ROUND(2 * lot_variation, 12), "stands out", "in line")',
+                       statistics.stands_out, None, uses={"variation": "lot_variation"}, leaves=("times",), width=12,
+                       note="More than two standard deviations off the lot's mean."),
+            )),
+            Group("For the labels", (
+                Result("length_words", "Length", 'ROUND(ROUND(finished_yd / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(finished_yd, 9), 0) & " m)"',
+                       labels.length_words, None, uses={"length": "finished_yd"}, width=18),
+                Result("mass_words", "Weight", 'ROUND(ROUND(net / 28.349523125, 9), 1) & " oz (" & ROUND(ROUND(net, 9), 0) & " g)"',
+                       labels.mass_words, None, uses={"mass": "net"}, width=16),
+                Result("grist_words", "Grist",
+                       'ROUND(ROUND(grist_yd_lb * 453.59237 / 0.9144, 9), 0) & " yd/lb (" & ROUND(ROUND(grist_yd_lb * 100, 9), 0) & " m/100 g)"',
+                       labels.grist_words, None, uses={"grist": "grist_yd_lb"}, width=24),
+            )),
+            Group("For other sheets", (
+                Result("reel_doubt", "Loop ±", "pick(reels_doubt, reels_listed, reel)", stock.pick, LOOP, digits=3,
+                       uses={"name": "reel", "names": "reels_listed", "values": "reels_doubt"}),
+                Result("relative", "Length ±, share", "SQRT(POWER(doubts_miscount / wraps, 2) + POWER(reel_doubt / loop, 2))", uncertainty.length_relative, SHARE,
+                       uses={"u_wraps": "doubts_miscount", "u_loop": "reel_doubt"}, only_if="wraps > 0", digits=2),
+                Result("doubt", "Length ±", "finished_yd * relative", uncertainty.length_uncertainty, LENGTH, uses={"length": "finished_yd"},
+                       note="Standard uncertainty, from wraps and reel (JCGM 100)."),
+                Result("doubt_square", "±, squared", "doubt * doubt", uncertainty.square, SQUARE_LENGTH, uses={"uncertainty": "doubt"}),
+                Result("deviation_square", "Off², share", "deviation * deviation", statistics.squared, NUMBER, digits=5),
+                Result("listed", "Listed as", "name", stock.listed, None, width=20),
                 Result("from_lot", "Drawn from", "lot", stock.listed, None, uses={"name": "lot"}, width=18),
                 Result("from_second", "And from", "second_lot", stock.listed, None, uses={"name": "second_lot"}, width=18),
             )),

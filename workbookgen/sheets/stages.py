@@ -15,10 +15,10 @@ YIELD = Number(above=0, most=1)
 
 # What each stage is called in a field's key, the guide's column for it, and its label.
 STEPS = (
-    ("skirting", "guide_skirting", "Skirting"),
-    ("yield", "guide_scoured_yield", "Scoured yield"),
-    ("preparation", "guide_preparation", "Preparation"),
-    ("spinning", "guide_spinning", "Spinning"),
+    ("skirting", "guide_used_skirting", "Skirting"),
+    ("yield", "guide_used_yield", "Scoured yield"),
+    ("preparation", "guide_used_preparation", "Preparation"),
+    ("spinning", "guide_used_spinning", "Spinning"),
 )
 
 

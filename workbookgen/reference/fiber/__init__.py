@@ -2,8 +2,9 @@
 
 A lot goes through the steps that were still ahead of it when it was bought: skirting,
 scouring, preparation, spinning. `stages` knows the steps, `forwards` and `backwards` go
-along them, `fleece` reads what is printed about breeds. Skirting, preparation and
-spinning are told by what they lose, scouring by what it yields, as the trade speaks.
+along them, `doubt` says how surely, `fleece` reads what is printed about breeds. Skirting,
+preparation and spinning are told by what they lose, scouring by what it yields, as the
+trade speaks.
 """
 
 from workbookgen.reference.fiber.backwards import (
@@ -12,6 +13,7 @@ from workbookgen.reference.fiber.backwards import (
     before_skirting,
     before_spinning,
 )
+from workbookgen.reference.fiber.doubt import to_come_doubt
 from workbookgen.reference.fiber.fleece import (
     WOOL_GRADES,
     clean_fleece,
@@ -25,6 +27,9 @@ from workbookgen.reference.fiber.forwards import (
     after_scouring,
     after_skirting,
     after_spinning,
+    seen_loss,
+    seen_skirting,
+    seen_yield,
     share_kept,
     share_lost,
 )
@@ -45,8 +50,12 @@ __all__ = [
     "fleeces",
     "midpoint",
     "rectangular_uncertainty",
+    "seen_loss",
+    "seen_skirting",
+    "seen_yield",
     "share_kept",
     "share_lost",
     "stage",
+    "to_come_doubt",
     "wool_grade",
 ]

@@ -196,6 +196,103 @@ def after_spinning(
     return _checked(prepared) * kept_of_loss(skipped, own, guide)
 
 
+@law
+def seen_loss(before: Mass, after: Mass) -> Ratio:
+    """Share lost in a step, weighed before and after.
+
+    l = 1 - a / b. Two weighings of one lot are a record of one's own.
+
+    Parameters
+    ----------
+    before : b, mass on the scale before the step
+    after : a, mass on the scale after it
+
+    Returns
+    -------
+    l, a share
+
+    Raises
+    ------
+    ValueError
+        A mass before that is not above zero, or a mass after that is negative or above it.
+
+    Notes
+    -----
+    Valid for both masses in the same state of moisture.
+
+    References
+    ----------
+    Definition of the loss.
+    """
+    require(before > NO_MASS, "The mass before the step must be above zero.")
+    require((after >= NO_MASS) & (after <= before), "A step cannot add mass: dry it and weigh again.")
+    return 1 - after / before
+
+
+@law
+def seen_skirting(before: Mass, after: Mass, stage: Ratio) -> Ratio:
+    """Share skirted off a raw fleece, weighed before and after.
+
+    l = 1 - a / b, of a lot bought as raw fleece. What was bought skirted tells nothing of skirting.
+
+    Parameters
+    ----------
+    before : b, mass as bought
+    after : a, mass after skirting
+    stage : the place at which the lot was bought, 1 for raw fleece
+
+    Returns
+    -------
+    l, a share
+
+    Raises
+    ------
+    ValueError
+        A lot that was not bought raw, or masses that cannot be.
+
+    Notes
+    -----
+    Valid for both masses in the same state of moisture.
+
+    References
+    ----------
+    Definition of the loss.
+    """
+    require(stage == 1, "Only a raw fleece is skirted.")
+    return seen_loss(before, after)
+
+
+@law
+def seen_yield(before: Mass, after: Mass) -> Ratio:
+    """Scoured yield, weighed before and after.
+
+    y = a / b. The trade tells scouring by what it leaves.
+
+    Parameters
+    ----------
+    before : b, mass before scouring
+    after : a, mass after scouring, dry
+
+    Returns
+    -------
+    y, a share
+
+    Raises
+    ------
+    ValueError
+        A mass before that is not above zero, or a mass after that is negative or above it.
+
+    Notes
+    -----
+    Valid for wool dried to the air of the same room.
+
+    References
+    ----------
+    Definition of the yield.
+    """
+    return 1 - seen_loss(before, after)
+
+
 def _checked(mass):
     require(mass >= NO_MASS, "The mass before the step cannot be negative.")
     return mass

@@ -11,15 +11,20 @@ from workbookgen.reference.knitting.ball import (
 from workbookgen.reference.knitting.piece import (
     SHAPES,
     area,
+    area_in_all,
+    estimate_basis,
+    estimate_in_use,
     from_gauge,
     from_piece,
     from_swatch,
+    swatch_area,
 )
 from workbookgen.reference.knitting.stitch import (
     MUNDEN,
     munden_stitch_length,
     stitch_density,
     stitch_length,
+    stitch_length_in_use,
     tightness,
 )
 
@@ -27,6 +32,9 @@ __all__ = [
     "MUNDEN",
     "SHAPES",
     "area",
+    "area_in_all",
+    "estimate_basis",
+    "estimate_in_use",
     "from_gauge",
     "from_piece",
     "from_swatch",
@@ -35,5 +43,7 @@ __all__ = [
     "rows_possible",
     "stitch_density",
     "stitch_length",
+    "stitch_length_in_use",
+    "swatch_area",
     "tightness",
 ]

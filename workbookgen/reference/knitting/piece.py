@@ -5,10 +5,13 @@ A piece that exists can be weighed as well, and stitches in an area times the ya
 stitch do where neither is there.
 """
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from workbookgen.reference.knitting.stitch import require_stitch_density, require_stitch_length
 from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.stock import total
 from workbookgen.units import Area, Grist, Length, Mass, PerArea, Quantity, Ratio
 
 NO_LENGTH = Quantity(0.0, "m")
@@ -17,6 +20,7 @@ NO_MASS = Quantity(0.0, "g")
 NO_GRIST = Quantity(0.0, "m/g")
 
 SHAPES = ("rectangle", "triangle", "trapezium", "circle", "ring")
+SWATCH, GAUGE, PIECE = "swatch", "gauge", "existing piece"
 
 
 @law
@@ -66,6 +70,40 @@ def area(
     return Quantity(pieces * (one.astype(float) if np.ndim(one) else one), "m^2")
 
 
+@law
+def area_in_all(project: str, projects: Sequence[str], areas: Area) -> Area:
+    """Area of all parts of a project.
+
+    A = Σ area i, over all i where project i is the project. A piece is the sum of its parts.
+
+    Parameters
+    ----------
+    project : the project looked for
+    projects : the project of each part, a blank one where a row is empty
+    areas : the areas beside them
+
+    Returns
+    -------
+    A, an area
+
+    Raises
+    ------
+    ValueError
+        No part of that project has an area.
+
+    Notes
+    -----
+    Valid for parts that do not overlap.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    together = total(project, projects, areas)
+    require(together > NO_AREA, f'"{project}" has no parts yet: give at least one its size.')
+    return together
+
+
 def _square_meters(shape, width, height, second) -> float:
     match str(shape).casefold():
         case "rectangle":
@@ -86,6 +124,38 @@ def _square_meters(shape, width, height, second) -> float:
 def _needed(size, name) -> float:
     require(size > 0, f"This shape needs a {name} above zero: give it.")
     return size
+
+
+@law
+def swatch_area(width: Length, height: Length) -> Area:
+    """Area of a swatch.
+
+    a = w · h. Measure inside the edges, where the stitches lie undisturbed.
+
+    Parameters
+    ----------
+    width : w, width of the swatch
+    height : h, its height
+
+    Returns
+    -------
+    a, an area
+
+    Raises
+    ------
+    ValueError
+        A width or a height that is not above zero.
+
+    Notes
+    -----
+    Valid for a rectangular swatch, washed and dry; weigh no more of it than was measured.
+
+    References
+    ----------
+    Geometry.
+    """
+    require((width > NO_LENGTH) & (height > NO_LENGTH), "The swatch must have a width and a height.")
+    return width * height
 
 
 @law
@@ -191,6 +261,87 @@ def from_gauge(area: Area, stitch_density: PerArea, stitch_length: Length) -> Le
     require_stitch_density(stitch_density)
     require_stitch_length(stitch_length)
     return (area * stitch_density * stitch_length).to("meter")
+
+
+@law
+def estimate_in_use(
+    swatch: Length | None = None, gauge: Length | None = None, piece: Length | None = None
+) -> Length:
+    """Yarn for a piece that the planner reckons with.
+
+    L = by swatch, else by gauge, else by an existing piece. What was knitted from this very
+    yarn says most.
+
+    Parameters
+    ----------
+    swatch : length of yarn found from a swatch
+    gauge : length found from the gauge and the yarn in a stitch
+    piece : length found from a piece that exists
+
+    Returns
+    -------
+    L, the estimate in use
+
+    Raises
+    ------
+    ValueError
+        None of the three is known, or the estimate in use is negative.
+
+    Notes
+    -----
+    Valid for three estimates of one and the same piece; add a margin.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    _, length = _surest(swatch, gauge, piece)
+    return length
+
+
+@law
+def estimate_basis(
+    swatch: Length | None = None, gauge: Length | None = None, piece: Length | None = None
+) -> str:
+    """What the estimate in use rests on.
+
+    basis = the first known of swatch, gauge, existing piece. How far to trust an estimate
+    depends on where it comes from, so that is said in words.
+
+    Parameters
+    ----------
+    swatch : length of yarn found from a swatch
+    gauge : length found from the gauge and the yarn in a stitch
+    piece : length found from a piece that exists
+
+    Returns
+    -------
+    "swatch", "gauge" or "existing piece"
+
+    Raises
+    ------
+    ValueError
+        None of the three is known, or the estimate in use is negative.
+
+    Notes
+    -----
+    Valid for three estimates of one and the same piece.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    basis, length = _surest(swatch, gauge, piece)
+    return np.full(length.shape, basis, dtype=object) if np.ndim(length.magnitude) else basis
+
+
+def _surest(swatch, gauge, piece):
+    ranking = ((SWATCH, swatch), (GAUGE, gauge), (PIECE, piece))
+    known = [(basis, length) for basis, length in ranking if length is not None]
+    require(len(known) > 0, "The yarn is not known: give a swatch, a gauge, or the mass of a piece like it.")
+    basis, length = known[0]
+    require(length >= NO_LENGTH, "The estimate cannot be negative.")
+    return basis, length
 
 
 def _require_area(area) -> None:

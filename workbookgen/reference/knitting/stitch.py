@@ -88,6 +88,40 @@ def munden_stitch_length(stitch_density: PerArea, constant: Ratio) -> Length:
 
 
 @law
+def stitch_length_in_use(counted: Length | None = None, munden: Length | None = None) -> Length:
+    """Length of yarn in one stitch to go by.
+
+    ℓ = counted, or else by Munden's relation. Unraveled yarn beats a rule.
+
+    Parameters
+    ----------
+    counted : length of a stitch, by unraveling
+    munden : length of a stitch, by Munden's relation
+
+    Returns
+    -------
+    ℓ, a length
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or the length in use is not above zero.
+
+    Notes
+    -----
+    Valid for two figures of the same swatch.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    length = munden if counted is None else counted
+    require(length is not None, "Unravel some stitches, or give the gauge of plain knitting and its state.")
+    require_stitch_length(length)
+    return length
+
+
+@law
 def stitch_density(stitches: PerLength, rows: PerLength) -> PerArea:
     """Stitches in an area.
 

@@ -7,6 +7,7 @@ the yarn wound on it: its length and its mass, on the reel and after washing.
 from workbookgen.reference.reeling.loop import (
     hundred_wraps_tolerance,
     loop_basis,
+    loop_doubt,
     loop_in_use,
     measured_loop,
     niddy_noddy_loop,
@@ -26,6 +27,7 @@ __all__ = [
     "hundred_wraps_tolerance",
     "length",
     "loop_basis",
+    "loop_doubt",
     "loop_in_use",
     "measured_loop",
     "net_mass",

@@ -11,6 +11,8 @@ from workbookgen.units import Length, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
 
+USUAL_TOLERANCE = 0.005  # of the loop, where nobody told another
+
 MEASURED, FROM_ARMS, RATED = "measured with a cord", "from height and arms", "rated"
 
 
@@ -229,3 +231,38 @@ def hundred_wraps_tolerance(tolerance: Length) -> Length:
     """
     require(tolerance >= NOTHING, "The tolerance cannot be negative.")
     return 100 * tolerance
+
+
+@law
+def loop_doubt(loop: Length, tolerance: Length | None = None) -> Length:
+    """Standard uncertainty of a loop.
+
+    u = t / √3, and without a tolerance t = 0.005 · C. "Give or take so much" is turned into
+    the measure in which doubts add up.
+
+    Parameters
+    ----------
+    loop : C, the loop
+    tolerance : t, how far the loop may be off, to either side
+
+    Returns
+    -------
+    u, a length
+
+    Raises
+    ------
+    ValueError
+        A loop of no length, or a negative tolerance.
+
+    Notes
+    -----
+    Valid for limits within which no loop is likelier than another.
+
+    References
+    ----------
+    JCGM 100, 4.3.7 (from memory). A loop within 0.5 per cent: common practice, no source.
+    """
+    require(loop > NOTHING, "The loop must have a length.")
+    limit = USUAL_TOLERANCE * loop if tolerance is None else tolerance
+    require(limit >= NOTHING, "The tolerance cannot be negative.")
+    return limit / np.sqrt(3)

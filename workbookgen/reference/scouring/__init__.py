@@ -6,9 +6,11 @@
 
 from workbookgen.reference.scouring.baths import (
     bath_time,
+    baths_in_all,
     clean_mass,
     detergent,
     detergent_by_liquor,
+    full_load,
     liquor,
     loads,
     removed,
@@ -23,10 +25,12 @@ from workbookgen.reference.scouring.heat import (
 
 __all__ = [
     "bath_time",
+    "baths_in_all",
     "clean_mass",
     "cold_water",
     "detergent",
     "detergent_by_liquor",
+    "full_load",
     "hot_water",
     "liquor",
     "loads",

@@ -277,6 +277,72 @@ def bath_time(baths: Ratio, minutes_each: Time) -> Time:
     return baths * minutes_each
 
 
+@law
+def full_load(mass: Mass, load: Mass) -> Mass:
+    """Mass of a full load.
+
+    f = the smaller of m and l. A fleece smaller than the pot is one load.
+
+    Parameters
+    ----------
+    mass : m, mass of fleece to wash
+    load : l, what the pot holds
+
+    Returns
+    -------
+    f, a mass
+
+    Raises
+    ------
+    ValueError
+        A mass or a load that is not above zero.
+
+    Notes
+    -----
+    Valid for loads that are all alike but the last.
+
+    References
+    ----------
+    Definition of a load.
+    """
+    require(mass > NO_MASS, "There must be some fleece to wash.")
+    require(load > NO_MASS, "A load must hold something.")
+    return np.minimum(mass, load)
+
+
+@law
+def baths_in_all(washes: Ratio, rinses: Ratio = 0.0) -> Ratio:
+    """Number of baths for a load.
+
+    b = w + r. A rinse takes as much water as a wash.
+
+    Parameters
+    ----------
+    washes : w, baths with detergent
+    rinses : r, baths without
+
+    Returns
+    -------
+    b, a number
+
+    Raises
+    ------
+    ValueError
+        No wash, or a negative number of rinses.
+
+    Notes
+    -----
+    Valid for baths of the same liquor.
+
+    References
+    ----------
+    Definition of a bath.
+    """
+    require(washes >= 1, "Wash at least once.")
+    require(rinses >= 0, "The number of rinses cannot be negative.")
+    return washes + rinses
+
+
 def _require_volume(volume):
     require(volume >= NO_VOLUME, "A volume of water cannot be negative.")
 

@@ -6,6 +6,7 @@ finds the one that stands out, and says whether two skeins may share a piece.
 """
 
 from workbookgen.reference.statistics.groups import (
+    counted,
     difference,
     group_mean,
     group_variation,
@@ -31,6 +32,7 @@ from workbookgen.reference.statistics.readings import (
 __all__ = [
     "T_TABLE",
     "count",
+    "counted",
     "deviation",
     "difference",
     "group_mean",

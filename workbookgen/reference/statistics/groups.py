@@ -18,6 +18,37 @@ TOGETHER_UP_TO, ALTERNATE_UP_TO = 0.10, 0.20
 
 
 @law
+def counted(value) -> Ratio:
+    """One for a skein that has the figure.
+
+    k = 1 while x > 0. Ones can be summed over a lot, which counts the skeins that have it.
+
+    Parameters
+    ----------
+    value : x, a figure of the skein, any quantity
+
+    Returns
+    -------
+    k, always 1
+
+    Raises
+    ------
+    ValueError
+        A figure that is not above zero.
+
+    Notes
+    -----
+    Valid for figures that are above zero where they are known, such as a grist.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    require((value > 0) & np.isfinite(value), "Only a figure above zero is counted.")
+    return np.ones(np.shape(value))[()]
+
+
+@law
 def group_mean(total, count: Ratio):
     """Mean over a group.
 
@@ -117,10 +148,9 @@ def relative_deviation(value, mean) -> Ratio:
     ----------
     Definition of the relative deviation.
     """
-    share = Quantity(value / mean).m_as("")
     require(value >= 0, "The value cannot be negative.")
     require(mean > 0, "The mean must be above zero.")
-    return share - 1
+    return Quantity(value / mean).m_as("") - 1
 
 
 @law

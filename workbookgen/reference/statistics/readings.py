@@ -201,10 +201,9 @@ def variation(deviation, mean) -> Ratio:
     ----------
     Definition of the coefficient of variation.
     """
-    share = Quantity(deviation / mean).m_as("")
     require(deviation >= 0, "The standard deviation cannot be negative.")
     require(mean > 0, "The mean must be above zero.")
-    return share
+    return Quantity(deviation / mean).m_as("")
 
 
 @law

@@ -1,9 +1,9 @@
 """Twist: how much of it, what it does to the yarn, and how a wheel puts it in.
 
 `amount` is about turns in a length and the factor that compares yarns of unlike
-thickness. `angle` is about the lie of fibers and strands, and what length that costs.
-`plied` sets the twist of the ply against that of its singles. `wheel` turns a wanted
-twist into whorls, treadles and drafts.
+thickness; `factors` tells that factor in each system. `angle` is about the lie of fibers
+and strands, and what length that costs. `plied` sets the twist of the ply against that of
+its singles. `wheel` turns a wanted twist into whorls, treadles and drafts.
 """
 
 from workbookgen.reference.twist.amount import (

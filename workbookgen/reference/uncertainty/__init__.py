@@ -12,12 +12,15 @@ from workbookgen.reference.uncertainty.budget import (
     length_uncertainty,
     product_relative,
     rectangular,
+    relative,
     resolution,
+    square,
 )
 from workbookgen.reference.uncertainty.enough import (
     amount_for,
     chance_enough,
     coverage,
+    have_doubt,
     margin_uncertainty,
     surplus_uncertainty,
 )
@@ -28,11 +31,14 @@ __all__ = [
     "combined",
     "combined_relative",
     "coverage",
+    "have_doubt",
     "length_relative",
     "length_uncertainty",
     "margin_uncertainty",
     "product_relative",
     "rectangular",
+    "relative",
     "resolution",
+    "square",
     "surplus_uncertainty",
 ]

@@ -254,3 +254,70 @@ def length_uncertainty(length: Length, relative: Ratio) -> Length:
     require(length >= NOTHING, "The length cannot be negative.")
     require(relative >= 0, "A standard uncertainty cannot be negative.")
     return length * relative
+
+
+@law
+def square(uncertainty):
+    """Square of a standard uncertainty.
+
+    q = u². Kept beside each skein and each lot, so that their doubts add up in one column.
+
+    Parameters
+    ----------
+    uncertainty : u, a standard uncertainty, any quantity
+
+    Returns
+    -------
+    q, of the squared kind
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty.
+
+    Notes
+    -----
+    Valid for doubts that do not hang on each other; only the squares of such may be summed.
+
+    References
+    ----------
+    Definition of the variance; JCGM 100, 5.1.2 (from memory).
+    """
+    require(uncertainty >= 0, "A standard uncertainty cannot be negative.")
+    return uncertainty**2
+
+
+@law
+def relative(uncertainty, value) -> Ratio:
+    """Standard uncertainty as a share of its value.
+
+    r = u / v. The doubt of a short skein and of a long one become comparable.
+
+    Parameters
+    ----------
+    uncertainty : u, a standard uncertainty, any quantity
+    value : v, what it is the uncertainty of, of the same kind
+
+    Returns
+    -------
+    r, a share
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty, or a value that is not above zero.
+    DimensionalityError
+        An uncertainty and a value of different kinds.
+
+    Notes
+    -----
+    Valid for quantities that start at a true zero and are not zero themselves.
+
+    References
+    ----------
+    Definition of the relative standard uncertainty, JCGM 100, 5.1.6 (from memory).
+    """
+    require(value > 0, "The value must be above zero.")
+    share = Quantity(uncertainty / value).m_as("")
+    require(share >= 0, "A standard uncertainty cannot be negative.")
+    return share

@@ -11,7 +11,12 @@ import numpy as np
 
 from workbookgen.reference.law import law, require
 from workbookgen.reference.uncertainty.budget import combined
-from workbookgen.units import Quantity, Ratio
+from workbookgen.units import Area, Grist, Length, Mass, MassSquared, Quantity, Ratio
+
+NO_AREA = Quantity(0.0, "m^2")
+NO_MASS = Quantity(0.0, "g")
+NO_MASS_SQUARED = Quantity(0.0, "g^2")
+NO_GRIST = Quantity(0.0, "m/g")
 
 
 @law
@@ -195,3 +200,47 @@ def margin_uncertainty(need, margin: Ratio):
     require(need >= 0, "What is needed cannot be negative.")
     require(margin >= 0, "The margin cannot be negative.")
     return need * margin / 2
+
+
+@law
+def have_doubt(
+    spun_square: Area, to_come_square: MassSquared, to_come: Mass, grist: Grist, grist_doubt: Ratio
+) -> Length:
+    """Standard uncertainty of the yarn in hand.
+
+    u = √(q + p · g² + (m · g · r)²). The skeins are doubtful in their length; the fiber is so
+    twice, in what it will yield and in how fine it will be spun.
+
+    Parameters
+    ----------
+    spun_square : q, sum of the squared uncertainties of the skeins' lengths
+    to_come_square : p, sum of the squared uncertainties of the masses still to spin
+    to_come : m, mass of the yarn still to spin
+    grist : g, grist to which it will be spun
+    grist_doubt : r, relative standard uncertainty of that grist
+
+    Returns
+    -------
+    u, a length
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty or mass, or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid for skeins measured apart; on one reel that is off, the doubt of all together is more.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 (from memory), for the skeins plus the mass times the grist.
+    """
+    require(spun_square >= NO_AREA, "The squared uncertainty of the skeins cannot be negative.")
+    require(to_come_square >= NO_MASS_SQUARED, "The squared uncertainty of what is to come cannot be negative.")
+    require(to_come >= NO_MASS, "The mass still to spin cannot be negative.")
+    require(grist > NO_GRIST, "The grist must be above zero.")
+    require(grist_doubt >= 0, "A standard uncertainty cannot be negative.")
+    of_mass = (to_come_square * grist**2).to("m^2")
+    of_grist = (to_come * grist * grist_doubt).to("m") ** 2
+    return np.sqrt(spun_square.to("m^2") + of_mass + of_grist)

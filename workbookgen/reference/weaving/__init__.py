@@ -5,6 +5,7 @@ from the size of the cloth to ends, warp, weft and their mass.
 """
 
 from workbookgen.reference.weaving.cloth import (
+    all_yarn,
     cloth_mass,
     ends,
     warp_length,
@@ -16,15 +17,18 @@ from workbookgen.reference.weaving.cloth import (
 from workbookgen.reference.weaving.sett import (
     WEAVES,
     closest_sett,
+    sett_in_use,
     sett_share,
     working_sett,
 )
 
 __all__ = [
     "WEAVES",
+    "all_yarn",
     "closest_sett",
     "cloth_mass",
     "ends",
+    "sett_in_use",
     "sett_share",
     "warp_length",
     "warp_yarn",

@@ -255,6 +255,38 @@ def weft_yarn(
 
 
 @law
+def all_yarn(warp_yarn: Length, weft_yarn: Length) -> Length:
+    """Length of yarn in warp and weft.
+
+    Y = Y₁ + Y₂. What to have when one yarn does both.
+
+    Parameters
+    ----------
+    warp_yarn : Y₁, length of yarn in the warp
+    weft_yarn : Y₂, length of yarn in the weft
+
+    Returns
+    -------
+    Y, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length.
+
+    Notes
+    -----
+    Valid for warp and weft of the same yarn; add a margin.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    _require_lengths(warp_yarn, weft_yarn)
+    return warp_yarn + weft_yarn
+
+
+@law
 def cloth_mass(
     warp_yarn: Length,
     weft_yarn: Length,
@@ -289,11 +321,15 @@ def cloth_mass(
     ----------
     Definition of the linear density.
     """
-    require(warp_yarn >= NOTHING, "The length of the warp yarn cannot be negative.")
-    require(weft_yarn >= NOTHING, "The length of the weft yarn cannot be negative.")
+    _require_lengths(warp_yarn, weft_yarn)
     require(warp_density > NO_LINEAR_DENSITY, "The linear density of the warp must be above zero.")
     require(weft_density > NO_LINEAR_DENSITY, "The linear density of the weft must be above zero.")
     return (warp_yarn * warp_density + weft_yarn * weft_density).to("gram")
+
+
+def _require_lengths(warp_yarn, weft_yarn) -> None:
+    require(warp_yarn >= NOTHING, "The length of the warp yarn cannot be negative.")
+    require(weft_yarn >= NOTHING, "The length of the weft yarn cannot be negative.")
 
 
 def _require_loss(share, name) -> None:

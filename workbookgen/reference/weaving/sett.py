@@ -92,6 +92,41 @@ def working_sett(closest: PerLength, share: Ratio = 0.75) -> PerLength:
 
 
 @law
+def sett_in_use(own: PerLength | None = None, working: PerLength | None = None) -> PerLength:
+    """Threads in a length to weave with.
+
+    W = own, or else the working sett. A sett that proved itself on a sample beats a rule. The
+    same goes for picks, which are as close as the ends unless one's own figure says otherwise.
+
+    Parameters
+    ----------
+    own : one's own number of threads in a length
+    working : the number that the rule, or the warp, leads one to expect
+
+    Returns
+    -------
+    W, a number per length
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or the number in use is not above zero.
+
+    Notes
+    -----
+    Valid for two figures of the same yarn and weave.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    sett = working if own is None else own
+    require(sett is not None, "Give your own sett, or the grist and the weave.")
+    require(sett > NO_SETT, "The sett must be above zero.")
+    return sett
+
+
+@law
 def sett_share(weave: str) -> Ratio:
     """Share of the threads side by side that a weave leaves room for.
 

@@ -1,0 +1,225 @@
+"""The check itself: silent on a good planner, loud on a bad one, and never taken in by stored values."""
+
+import sys
+
+import openpyxl
+import pytest
+
+from workbookgen.checking import check as checking
+from workbookgen.checking.check import POISON, check, foreign_formulas, spelled
+from workbookgen.checking.driving import read_inputs
+from workbookgen.checking.scenarios import scenario
+from workbookgen.engines import Session, engine
+from workbookgen.errors import MissingEngine, PlannerError
+from workbookgen.language.entries import starting_entries
+from workbookgen.planner_file import read_planner
+
+from .mutants import edited
+
+EMBEDDED = ("formualizer", "ironcalc")
+PROGRAMS = ("libreoffice", "gnumeric")
+
+
+@pytest.fixture(scope="module")
+def good(small_file, small_layout):
+    steps = []
+    report = check(
+        small_file, small_layout, EMBEDDED, scenarios=10, formulas_in_file=read_planner(small_file).formulas,
+        step=lambda: steps.append(1),
+    )
+    return report, steps
+
+
+def test_a_good_planner_has_no_findings(good):
+    report, _ = good
+    assert [str(each) for each in report.findings] == []
+
+
+def test_every_formula_was_compared_in_every_scenario(good, small_layout):
+    report, steps = good
+    cells = sum(len(each.formulas) for each in small_layout.formulas)
+    assert report.formula_cells == report.formula_cells_checked == cells
+    assert report.scenarios == 11 and len(steps) == 11 * len(EMBEDDED)
+    assert report.comparisons == cells * 11 * len(EMBEDDED)
+    for each in report.engines:
+        assert (each.declared, each.read, each.agreed, each.refused) == (cells, cells, cells, 0)
+
+
+def test_nearly_every_formula_showed_something(good):
+    # A formula that is blank throughout was compared with nothing.
+    report, _ = good
+    assert report.formula_cells_seen_filled > 0.9 * report.formula_cells
+
+
+def test_the_report_as_json(good):
+    said = good[0].as_json()
+    assert set(said) >= {
+        "engines", "scenarios", "formula_cells", "formula_cells_checked", "comparisons",
+        "worst_relative_difference", "findings", "seconds",
+    }
+    assert [(each["name"], each["version"]) for each in said["engines"]] == [(name, engine(name).version()) for name in EMBEDDED]
+    assert 0 <= said["worst_relative_difference"] < 1e-9 and said["seconds"] > 0
+
+
+def test_the_same_seed_gives_the_same_outcome(small_file, small_layout):
+    outcomes = [check(small_file, small_layout, scenarios=2, seed=5).as_json() | {"seconds": 0} for _ in range(2)]
+    assert outcomes[0] == outcomes[1]
+
+
+def test_an_engine_named_twice_is_asked_once(small_file, small_layout):
+    assert len(check(small_file, small_layout, ["formualizer", "formualizer"], scenarios=0).engines) == 1
+
+
+def test_an_extra_formula(small_file, small_layout, tmp_path):
+    path = tmp_path / "planner.xlsx"
+    empty = small_layout.placements["skeins_wraps"]
+    edited(small_file, path, small_layout, {(empty.sheet, empty.cell(1)): "=1+1"})
+    in_file = read_planner(path).formulas
+    report = check(path, small_layout, scenarios=0, formulas_in_file=in_file)
+    [finding] = [each for each in report.findings if "no reference checks" in each.reason]
+    assert (finding.cell, finding.got) == (f"Skeins!{empty.cell(1)}", "=1+1")
+    assert report.formula_cells == report.formula_cells_checked + 1
+
+
+def test_a_missing_formula(small_file, small_layout, tmp_path):
+    path = tmp_path / "planner.xlsx"
+    place = small_layout.placements["reels_loop"]
+    edited(small_file, path, small_layout, {(place.sheet, place.cell(0)): None})
+    report = check(path, small_layout, scenarios=3, formulas_in_file=read_planner(path).formulas)
+    told = [each for each in report.findings if each.cell == f"Reels!{place.cell(0)}"]
+    assert "the formula is gone" in {each.reason for each in told}
+    # And without the formulas: the value left behind stays what it was.
+    assert any(each.cell == f"Reels!{place.cell(0)}" for each in check(path, small_layout, scenarios=3).findings)
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "alike"),
+    [
+        ("=IF(A1 > 0, A1, \"\")", "IF(A1>0,A1,\"\")", True),
+        ("=sum(a1)", "=SUM(A1)", True),
+        ("=A1&\" yd\"", "=A1&\"yd\"", False),  # spaces inside a text count
+        ("=A1&\"Yd\"", "=A1&\"yd\"", False),
+        ("=A1*2", "=A1*3", False),
+    ],
+)
+def test_what_programs_change_when_they_save(one, other, alike):
+    assert (spelled(one) == spelled(other)) is alike
+
+
+def test_formulas_that_are_all_ours(small_layout, small_file):
+    assert foreign_formulas(small_layout, read_planner(small_file).formulas) == []
+
+
+class Stored(Session):
+    """An engine that trusts what is stored in the file and computes nothing."""
+
+    name = "stored"
+
+    def version(self):
+        return "0"
+
+    def open(self, path):
+        self.book = openpyxl.load_workbook(path, data_only=True)
+        return self
+
+    def set(self, area, values):
+        for row, given in enumerate(values, area.row):
+            for column, value in enumerate(given, area.column):
+                self.book[area.sheet].cell(row, column).value = value
+
+    def evaluate(self):
+        pass
+
+    def read(self, area):
+        rows = self.book[area.sheet].iter_rows(area.row, area.last_row, area.column, area.last_column, values_only=True)
+        return [[float(value) if isinstance(value, int) else value for value in row] for row in rows]
+
+    def close(self):
+        pass
+
+
+class Idle(Stored):
+    """An engine that works out what it loads, and then never again."""
+
+    name = "idle"
+
+    def open(self, path):
+        self.session = engine("formualizer").open(path)
+        return self
+
+    def set(self, area, values):
+        self.kept = getattr(self, "kept", {}) | {area: values}
+
+    def read(self, area):
+        return self.session.read(area)
+
+
+def test_an_engine_that_hands_back_stored_values(small_file, small_layout, monkeypatch):
+    monkeypatch.setattr(checking, "engine", lambda name: Stored())
+    report = check(small_file, small_layout, ["stored"], scenarios=0)
+    assert {each.reason for each in report.findings} == {"the engine handed back a stored value instead of computing it"}
+    assert report.findings[0].got == POISON and report.findings[0].engine == "stored"
+    assert report.engines[0].agreed == 0 and report.engines[0].refused == report.engines[0].declared
+
+
+def test_an_engine_that_does_not_follow_its_inputs(small_file, small_layout, monkeypatch):
+    monkeypatch.setattr(checking, "engine", lambda name: Idle())
+    assert check(small_file, small_layout, ["idle"], scenarios=0).findings == []
+    assert check(small_file, small_layout, ["idle"], scenarios=1).findings
+
+
+def test_each_engine_tells_its_own_findings(small_file, small_layout, monkeypatch):
+    # The first engine's many findings do not silence the second.
+    class Other(Stored):
+        name = "other"
+
+    monkeypatch.setattr(checking, "engine", lambda name: {"stored": Stored, "other": Other}[name]())
+    report = check(small_file, small_layout, ["stored", "other"], scenarios=0)
+    told = [each.engine for each in report.findings]
+    assert told.count("stored") == told.count("other") == checking.MOST_FINDINGS
+
+
+def test_a_finding_can_be_repeated_by_hand(small_file, small_layout, monkeypatch):
+    monkeypatch.setattr(checking, "engine", lambda name: Stored())
+    report = check(small_file, small_layout, ["stored"], scenarios=0)
+    finding = next(each for each in report.findings if each.cell == f"Reels!{small_layout.placements['reels_loop'].cell(0)}")
+    assert finding.inputs["name"] == "Clock reel" and finding.inputs["rated"] == pytest.approx(72.0)
+    assert finding.expected == pytest.approx(72.0)
+
+
+def test_a_missing_engine_is_never_agreement(small_file, small_layout, monkeypatch):
+    monkeypatch.setitem(sys.modules, "ironcalc", None)
+    with pytest.raises(MissingEngine) as caught:
+        check(small_file, small_layout, EMBEDDED, scenarios=0)
+    assert caught.value.exit_code == 3
+
+
+def test_an_unknown_engine(small_file, small_layout):
+    with pytest.raises(PlannerError, match="abacus"):
+        check(small_file, small_layout, ["abacus"], scenarios=0)
+
+
+def test_the_file_is_left_as_it_was(small_file, small_layout):
+    before = small_file.read_bytes()
+    check(small_file, small_layout, scenarios=1)
+    assert small_file.read_bytes() == before
+
+
+@pytest.mark.parametrize("name", EMBEDDED)
+def test_inputs_are_set_and_read_back(small_file, small_layout, name):
+    drawn = scenario(small_layout.planner, 3)
+    with engine(name).open(small_file) as session:
+        assert read_inputs(session, small_layout) == starting_entries(small_layout.planner)
+        checking.set_inputs(session, small_layout, drawn)
+        session.evaluate()
+        assert read_inputs(session, small_layout) == drawn
+
+
+@pytest.mark.programs
+@pytest.mark.parametrize("name", PROGRAMS)
+def test_the_programs_people_use_agree(small_file, small_layout, name):
+    report = check(small_file, small_layout, [name], scenarios=2, formulas_in_file=read_planner(small_file).formulas)
+    assert [str(each) for each in report.findings] == []
+    [record] = report.engines
+    assert record.name == name and record.version[0].isdigit()
+    assert record.agreed == record.declared == record.read

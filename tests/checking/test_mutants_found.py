@@ -1,0 +1,115 @@
+"""The check finds a planner with one wrong formula: by its text, and by its values alone."""
+
+import pytest
+
+from workbookgen.checking import check as checking
+from workbookgen.checking.check import check, foreign_formulas
+from workbookgen.planner_file import read_planner
+
+from .mutants import KINDS, edited, mutants_of
+
+# For every kind of change a field in which it changes a value, and not only how the value is come by.
+BY_VALUE = {
+    "a factor of another unit": "skeins_length_yd",
+    "inches for centimeters": "reels_measured",
+    "a rounded constant": "skeins_expected_wpi",
+    "an ounce of another sort": "skeins_tex",
+    "a changed whole number": "reels_hundred",
+    "times for over": "reels_measured",
+    "over for times": "skeins_length_yd",
+    "plus for minus": "skeins_shrinkage",
+    "minus for plus": "projects_length",
+    "the cell of the next row": "reels_hundred",
+    "the cell of the next column": "reels_measured",
+    "a range one row short": "skeins_loop",
+    "a sum one row late": "fiber_spun_length",
+    "the looked-up column beside it": "skeins_loop",
+    "no guard against blanks": "skeins_length_yd",
+    "no test of the domain": "reels_hundred",
+    "an open upper limit": "reels_measured",
+    "more than for at least": "skeins_length_yd",
+    "at least for more than": "fiber_length",
+    "a doubled name let through": "skeins_loop",
+    "a zero for a blank": "skeins_net",
+    "and for or": "reels_loop",
+    "or for and": "skeins_length_yd",
+    "count for sum": "fiber_spun_length",
+    "the smaller for the larger": "fiber_to_come",
+    "down for up": "buying_fleeces",
+    "a root left out": "reels_from_arms",
+    "another word in a text": "reels_basis",
+    "another sentence in a message": "skeins_message",
+    "coarser rounding": "guide_grade",
+    "a number for the formula": "skeins_tex",
+}
+
+
+@pytest.fixture(scope="module", autouse=True)
+def drawn_once():
+    """The same scenarios serve for every mutant; what they expect is worked out once."""
+    scenarios, expected = {}, {}
+    draw, work_out = checking.scenario, checking.expected_values
+
+    def drawn(planner, seed):
+        if seed not in scenarios:
+            scenarios[seed] = draw(planner, seed)
+        return scenarios[seed]
+
+    def worked_out(planner, entries):
+        key = str(sorted(entries.items()))
+        if key not in expected:
+            expected[key] = work_out(planner, entries)
+        return expected[key]
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(checking, "scenario", drawn)
+        patch.setattr(checking, "expected_values", worked_out)
+        yield
+
+
+def test_every_kind_of_change_is_tried():
+    assert set(BY_VALUE) == set(KINDS)
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_changed_formula_is_told_apart_by_its_text(small_layout, kind):
+    ours = {
+        (each.sheet, each.cell(row)): text for each in small_layout.formulas for row, text in enumerate(each.formulas)
+    }
+    mutants = mutants_of(small_layout, kind)
+    assert mutants
+    for mutant in mutants:
+        findings = foreign_formulas(small_layout, ours | dict(mutant.places))
+        assert {(each.cell, each.reason) for each in findings} == {
+            (f"{sheet}!{cell}", "the formula was changed") for sheet, cell in mutant.places
+        }
+
+
+@pytest.mark.parametrize("kind", BY_VALUE)
+def test_a_changed_formula_is_found_by_its_values_alone(small_layout, small_file, tmp_path, kind):
+    [mutant] = [each for each in mutants_of(small_layout, kind) if each.placement.key == BY_VALUE[kind]]
+    path = tmp_path / "mutant.xlsx"
+    edited(small_file, path, small_layout, mutant.places)
+    report = check(path, small_layout, scenarios=10, formulas_in_file=None)
+    found = [each for each in report.findings if each.key == mutant.placement.key]
+    assert found, str(mutant)
+    assert {each.reason for each in found} <= {"the reference library disagrees", "the cell shows an error"}
+    assert report.engines[0].refused > 0 and report.engines[0].agreed < report.engines[0].declared
+
+
+@pytest.mark.parametrize("kind", ["a factor of another unit", "a number for the formula", "another sentence in a message"])
+def test_a_changed_file_is_found_by_both(small_layout, small_file, tmp_path, kind):
+    [mutant] = [each for each in mutants_of(small_layout, kind) if each.placement.key == BY_VALUE[kind]]
+    path = tmp_path / "mutant.xlsx"
+    edited(small_file, path, small_layout, mutant.places)
+    report = check(path, small_layout, scenarios=3, formulas_in_file=read_planner(path).formulas)
+    reasons = {each.reason for each in report.findings if each.key == mutant.placement.key}
+    assert reasons == {"the formula was changed", "the reference library disagrees"}
+
+
+def test_one_cell_of_many_is_found(small_layout, small_file, tmp_path):
+    placement = small_layout.placements["skeins_length_yd"]
+    path = tmp_path / "mutant.xlsx"
+    edited(small_file, path, small_layout, {(placement.sheet, placement.cell(4)): placement.formulas[3]})
+    report = check(path, small_layout, scenarios=10)
+    assert f"{placement.sheet}!{placement.cell(4)}" in {each.cell for each in report.findings}

@@ -1,0 +1,95 @@
+"""Words on a ticket, with whole-number arithmetic as the outside witness of rounding."""
+
+import re
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from workbookgen.reference import labels
+from workbookgen.units import Quantity
+
+
+@pytest.mark.parametrize(
+    "number, unit, words",
+    [
+        (200, "yard", "200 yd (183 m)"),  # 182.88 m, 1 yd = 0.9144 m exactly
+        (100, "m", "109 yd (100 m)"),  # 109.36 yd
+        (0, "m", "0 yd (0 m)"),
+        (2.5, "yard", "3 yd (2 m)"),
+        (0.49, "yard", "0 yd (0 m)"),
+        (12345, "yard", "12345 yd (11288 m)"),
+    ],
+)
+def test_length(number, unit, words):
+    assert labels.length_words(Quantity(number, unit)) == words
+
+
+@pytest.mark.parametrize(
+    "number, unit, words",
+    [
+        (3.5, "oz", "3.5 oz (99 g)"),  # 99.22 g, 1 oz = 28.349523125 g exactly
+        (4, "oz", "4 oz (113 g)"),
+        (100, "g", "3.5 oz (100 g)"),  # 3.527 oz
+        (10, "oz", "10 oz (283 g)"),
+        (3.95, "oz", "4 oz (112 g)"),
+        (3.25, "oz", "3.3 oz (92 g)"),
+        (1, "g", "0 oz (1 g)"),
+        (2.5, "g", "0.1 oz (3 g)"),
+        (100, "pound", "1600 oz (45359 g)"),
+    ],
+)
+def test_mass(number, unit, words):
+    assert labels.mass_words(Quantity(number, unit)) == words
+
+
+@pytest.mark.parametrize(
+    "number, unit, words",
+    [
+        (900, "yard/pound", "900 yd/lb (181 m/100 g)"),  # times 0.2015907
+        (2, "m/g", "992 yd/lb (200 m/100 g)"),  # 992.11 yd/lb
+        (500, "tex", "992 yd/lb (200 m/100 g)"),
+    ],
+)
+def test_grist(number, unit, words):
+    yarn = Quantity(number, unit)
+    assert labels.grist_words(1 / yarn if unit == "tex" else yarn) == words
+
+
+@given(quarters=st.integers(0, 400_000))
+def test_halves_round_up(quarters):
+    whole = (quarters + 2) // 4
+    assert labels.length_words(Quantity(quarters / 4, "yard")).startswith(f"{whole} yd ")
+    assert labels.length_words(Quantity(quarters / 4, "m")).endswith(f" ({whole} m)")
+    assert labels.mass_words(Quantity(quarters / 4, "g")).endswith(f" ({whole} g)")
+
+
+@given(hundredths=st.integers(0, 100_000))
+def test_tenths_of_an_ounce_are_written_as_a_person_writes_them(hundredths):
+    ounces, tenths = divmod((hundredths + 5) // 10, 10)
+    written = f"{ounces}.{tenths}" if tenths else f"{ounces}"
+    words = labels.mass_words(Quantity(hundredths / 100, "oz"))
+    assert re.fullmatch(rf"{re.escape(written)} oz \(\d+ g\)", words)
+
+
+def test_a_conversion_does_not_decide_a_half():
+    # 1.5 and 2.5 yd, there and back through feet and meters.
+    for yards in (1.5, 2.5):
+        words = labels.length_words(Quantity(yards, "yard"))
+        assert labels.length_words(Quantity(yards * 3, "ft").to("m")) == words
+
+
+@pytest.mark.parametrize(
+    "call, sentence",
+    [
+        (lambda: labels.length_words(Quantity(-1, "m")), "length cannot be negative"),
+        (lambda: labels.length_words(Quantity(float("inf"), "m")), "end"),
+        (lambda: labels.mass_words(Quantity(-1, "g")), "mass cannot be negative"),
+        (lambda: labels.mass_words(Quantity(float("inf"), "g")), "end"),
+        (lambda: labels.grist_words(Quantity(0, "m/g")), "above zero"),
+        (lambda: labels.grist_words(Quantity(float("inf"), "m/g")), "end"),
+    ],
+)
+def test_refusals(call, sentence):
+    with pytest.raises(ValueError, match=sentence):
+        call()

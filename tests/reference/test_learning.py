@@ -1,0 +1,110 @@
+"""One's own records beside the published, with pandas as the outside witness."""
+
+import numpy as np
+import pandas as pd
+import pint
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from pytest import approx
+from scipy import stats
+
+from workbookgen.reference import learning
+from workbookgen.units import Quantity
+
+LOTS = ["Romney", "merino", "", "ROMNEY", "romney", "Merino"]
+YIELDS = [0.6, 0.5, 0.9, 0.7, np.nan, np.nan]
+
+
+def test_records_of_a_name():
+    assert learning.observed("romney", LOTS, YIELDS) == approx(0.65)
+    assert learning.how_many("romney", LOTS, YIELDS) == 2
+    assert learning.observed("Merino", LOTS, YIELDS) == 0.5
+    assert learning.how_many("Merino", LOTS, YIELDS) == 1
+    assert learning.how_many("Cheviot", LOTS, YIELDS) == 0
+
+
+def test_records_in_per_cent_are_shares():
+    in_percent = Quantity(np.array(YIELDS) * 100, "percent")
+    assert learning.observed("romney", LOTS, in_percent) == approx(0.65)
+    assert learning.how_many("romney", LOTS, in_percent) == 2
+
+
+def test_records_of_several_names():
+    assert learning.observed(["romney", "merino"], LOTS, YIELDS) == approx(np.array([0.65, 0.5]))
+    assert learning.how_many(["romney", "dorset"], LOTS, YIELDS) == approx(np.array([2, 0]))
+
+
+def test_records_that_are_no_shares_are_refused():
+    for law in (learning.observed, learning.how_many):
+        with pytest.raises(pint.DimensionalityError):
+            law("romney", LOTS, Quantity(np.array(YIELDS), "g"))
+
+
+@given(
+    rows=st.lists(
+        st.tuples(st.sampled_from(["Aster", "aster", "birch", ""]), st.one_of(st.just(np.nan), st.floats(-0.2, 1))),
+        min_size=1,
+    )
+)
+def test_pandas_averages_and_counts_the_same(rows):
+    names, shares = zip(*rows, strict=True)
+    groups = pd.DataFrame({"name": pd.Series(names, dtype=str).str.lower(), "share": shares}).groupby("name")["share"]
+    for name in ("aster", "birch"):
+        records = groups.count().get(name, 0)
+        assert learning.how_many(name, names, shares) == records
+        if records:
+            assert learning.observed(name, names, shares) == approx(groups.mean()[name], rel=1e-9, abs=1e-12)
+
+
+@pytest.mark.parametrize(
+    "known, figure, words",
+    [
+        (dict(published=0.5), 0.5, "published"),
+        (dict(published=0.5, observed=0.6, observations=2), 0.5, "published"),
+        (dict(published=0.5, observed=0.6, observations=3), 0.6, "own records"),
+        (dict(published=0.5, observed=0.6, observations=2, enough=1), 0.6, "own records"),
+        (dict(published=0.5, observed=0.6, observations=9, enough=10), 0.5, "published"),
+        (dict(observed=0.6, observations=3), 0.6, "own records"),
+        (dict(published=0.5, observations=3), 0.5, "published"),
+        (dict(published=Quantity(50, "percent")), 0.5, "published"),
+    ],
+)
+def test_one_s_own_records_win_once_there_are_enough(known, figure, words):
+    assert learning.in_use(**known) == approx(figure)
+    assert learning.basis(**known) == words
+
+
+def test_each_figure_of_many_has_its_own_basis():
+    many = dict(published=np.array([0.5, 0.4, 0.3]), observed=0.6, observations=np.array([0, 3, 12]))
+    assert learning.in_use(**many) == approx(np.array([0.5, 0.6, 0.6]))
+    assert list(learning.basis(**many)) == ["published", "own records", "own records"]
+
+
+def test_the_third_record_is_the_one_that_matters_most():
+    # The reason given for three: half widths of 95 per cent in units of the spread, from scipy's t.
+    two, three, four = (stats.t.ppf(0.975, count - 1) / count**0.5 for count in (2, 3, 4))
+    assert two / three > 3 > 1.6 > three / four
+
+
+@pytest.mark.parametrize(
+    "call, sentence",
+    [
+        (lambda: learning.observed("cheviot", LOTS, YIELDS), "no record"),
+        (lambda: learning.observed("romney", ["romney"], [np.nan]), "no record"),
+        (lambda: learning.observed(["romney", "cheviot"], LOTS, YIELDS), "no record"),
+        (lambda: learning.observed(" ", LOTS, YIELDS), "blank"),
+        (lambda: learning.how_many("", LOTS, YIELDS), "blank"),
+        (lambda: learning.how_many("romney", LOTS, YIELDS[:2]), "one amount"),
+        (lambda: learning.in_use(), "Nothing is published"),
+        (lambda: learning.in_use(observed=0.6, observations=2), "Nothing is published"),
+        (lambda: learning.in_use(observations=5), "Nothing is published"),
+        (lambda: learning.basis(observed=0.6, observations=2), "Nothing is published"),
+        (lambda: learning.in_use(published=0.5, observations=-1), "records"),
+        (lambda: learning.basis(published=0.5, observed=0.6, observations=1, enough=0), "At least one"),
+        (lambda: learning.in_use(published=float("inf")), "number"),
+    ],
+)
+def test_refusals(call, sentence):
+    with pytest.raises(ValueError, match=sentence):
+        call()

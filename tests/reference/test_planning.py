@@ -1,0 +1,141 @@
+"""Pace, hours and the day of the end, with the calendar as an outside witness."""
+
+from datetime import date, timedelta
+from fractions import Fraction
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from pytest import approx
+
+from workbookgen.reference import planning, plying, yarn_count
+from workbookgen.units import Quantity
+
+
+def hours(number):
+    return Quantity(number, "hour")
+
+
+def yards(number):
+    return Quantity(number, "yard")
+
+
+def test_hours_of_lengths_and_of_masses():
+    # 25 yards in a quarter of an hour are 100 in one hour; 400 yards take four.
+    pace = planning.pace(yards(25), Quantity(15, "minute"))
+    assert pace.m_as("yard/hour") == approx(100)
+    assert planning.hours(yards(400), pace).m_as("hour") == approx(4)
+    # An ounce in an hour, a pound in sixteen.
+    assert planning.hours(Quantity(1, "pound"), Quantity(1, "oz/hour")).m_as("hour") == approx(16)
+
+
+@given(length=st.floats(1, 1e5), minutes=st.floats(0.1, 1e4))
+def test_what_was_timed_takes_the_time_it_took(length, minutes):
+    pace = planning.pace(yards(length), Quantity(minutes, "minute"))
+    assert planning.hours(yards(length), pace).m_as("minute") == approx(minutes)
+
+
+def test_hours_in_all_leaves_out_what_is_not_known():
+    steps = [hours(4), None, Quantity(90, "minute"), hours(0), None, Quantity(0.5, "hour")]
+    assert planning.hours_in_all(*steps).m_as("hour") == approx(6)
+    assert planning.hours_in_all(hours_6=hours(2)).m_as("hour") == approx(2)
+
+
+def test_weeks_and_evenings():
+    assert planning.weeks(hours(30), hours(4)) == approx(7.5)
+    assert planning.evenings(hours(30), Quantity(90, "minute")) == approx(20)
+
+
+@pytest.mark.parametrize(
+    "work, per_week, days",
+    [
+        (0, 5, 0),
+        (5, 5, 7),
+        (1, 7, 1),
+        (1.001, 7, 2),
+        (0.1 + 0.2, 0.1, 21),  # in binary a hair above 21: it must not cost a day
+        (30, 4, 53),  # 52.5 days
+    ],
+)
+def test_finish_day(work, per_week, days):
+    assert planning.finish_day(45000, hours(work), hours(per_week)) == 45000 + days
+
+
+@given(
+    start=st.dates(date(2000, 1, 1), date(2100, 1, 1)), work=st.integers(0, 2000), per_week=st.integers(1, 80)
+)
+def test_the_calendar_counts_the_same_days(start, work, per_week):
+    # Outside witness: exact fractions for the days, datetime for the calendar.
+    days = -((-7 * Fraction(work, per_week)) // 1)
+    finish = planning.finish_day(start.toordinal(), hours(work), hours(per_week))
+    assert date.fromordinal(int(finish)) == start + timedelta(days=int(days))
+
+
+@given(mass=st.floats(0, 1e5), grist=st.floats(100, 2e4), speed=st.floats(1, 1e3))
+def test_the_stock_takes_the_hours_of_its_length(mass, grist, speed):
+    stock, fineness = Quantity(mass, "g"), Quantity(grist, "yard/pound")
+    pace = Quantity(speed, "yard/hour")
+    by_length = planning.hours(yarn_count.length_of_mass(stock, fineness), pace)
+    assert planning.stock_hours(stock, fineness, pace).m_as("hour") == approx(by_length.m_as("hour"))
+
+
+def test_years_of_spinning_in_the_stock():
+    # 10 pounds at 1,600 yards per pound and 80 yards an hour: 200 hours, 50 weeks of 4 hours.
+    stock = planning.stock_hours(Quantity(10, "pound"), Quantity(1600, "yard/pound"), Quantity(80, "yard/hour"))
+    assert stock.m_as("hour") == approx(200)
+    assert planning.weeks(stock, hours(4)) == approx(50)
+
+
+ONE_PACE = Quantity(1, "m/hour")
+
+
+def test_own_pace_beats_the_sample():
+    own, sample = Quantity(80, "yard/hour"), Quantity(90, "yard/hour")
+    assert planning.pace_in_use(own, sample) == own
+    assert planning.pace_in_use(sample=sample) == sample
+    assert planning.pace_in_use(Quantity(30, "g/hour"), Quantity(0, "g/hour")) == Quantity(30, "g/hour")
+
+
+def test_singles_of_two_strands_unless_told():
+    assert planning.singles_length(yards(400)) == yards(800)
+    # Three strands that lose a fifth: 400 / 0.8 is 500, three times.
+    assert planning.singles_length(yards(400), 3, Quantity(20, "percent")).m_as("yard") == approx(1500)
+
+
+@given(length=st.floats(0, 1e5), strands=st.integers(1, 12), take_up=st.floats(0, 0.9))
+def test_the_singles_plied_give_the_length(length, strands, take_up):
+    each = planning.singles_length(yards(length), strands, take_up) / strands
+    assert plying.plied_length(each, take_up).m_as("yard") == approx(length)
+
+
+@pytest.mark.parametrize(
+    "call, sentence",
+    [
+        (lambda: planning.pace(yards(0), hours(1)), "length"),
+        (lambda: planning.pace(yards(1), hours(0)), "time"),
+        (lambda: planning.hours(yards(-1), ONE_PACE), "amount"),
+        (lambda: planning.hours(yards(1), 0 * ONE_PACE), "pace"),
+        (lambda: planning.hours_in_all(), "at least one step"),
+        (lambda: planning.hours_in_all(hours(1), hours(-1)), "Hours"),
+        (lambda: planning.weeks(hours(-1), hours(1)), "Hours"),
+        (lambda: planning.weeks(hours(1), hours(0)), "week"),
+        (lambda: planning.finish_day(-1, hours(1), hours(1)), "start"),
+        (lambda: planning.finish_day(1, hours(-1), hours(1)), "Hours"),
+        (lambda: planning.finish_day(1, hours(1), hours(0)), "week"),
+        (lambda: planning.stock_hours(Quantity(-1, "g"), Quantity(1, "m/g"), ONE_PACE), "mass"),
+        (lambda: planning.stock_hours(Quantity(1, "g"), Quantity(0, "m/g"), ONE_PACE), "grist"),
+        (lambda: planning.stock_hours(Quantity(1, "g"), Quantity(1, "m/g"), 0 * ONE_PACE), "pace"),
+        (lambda: planning.evenings(hours(-1), hours(1)), "Hours"),
+        (lambda: planning.evenings(hours(1), hours(0)), "evening"),
+        (lambda: planning.pace_in_use(), "own pace"),
+        (lambda: planning.pace_in_use(Quantity(0, "yard/hour"), Quantity(9, "yard/hour")), "above zero"),
+        (lambda: planning.singles_length(yards(-1)), "negative"),
+        (lambda: planning.singles_length(yards(1), 0), "strands"),
+        (lambda: planning.singles_length(yards(1), 2.5), "strands"),
+        (lambda: planning.singles_length(yards(1), 2, 1), "take-up"),
+        (lambda: planning.singles_length(yards(1), 2, -0.1), "take-up"),
+    ],
+)
+def test_refusals(call, sentence):
+    with pytest.raises(ValueError, match=sentence):
+        call()

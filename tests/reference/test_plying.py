@@ -1,0 +1,221 @@
+"""Plied yarns: W. Davis's examples, weighed by hand, and back from the yarn to its singles."""
+
+import math
+
+import numpy as np
+import pint
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from pytest import approx
+
+from workbookgen.reference import plying, twist
+from workbookgen.reference.diameter import threads_side_by_side
+from workbookgen.units import Quantity
+
+positive = st.floats(1e-2, 1e4)
+losses = st.floats(0, 0.9)
+
+
+def tex(number):
+    return Quantity(number, "tex")
+
+
+def worsted(count):
+    return 1 / Quantity(count, "worsted_count")
+
+
+def meters(number):
+    return Quantity(number, "m")
+
+
+def plied(*densities):
+    names = ["yarn"] * len(densities)
+    return plying.resultant("yarn", names, Quantity.from_list(list(densities), "tex"))
+
+
+@pytest.mark.parametrize(
+    "counts, printed",
+    [
+        ((60, 40), 24.0),  # W. Davis, Hosiery Manufacture, example 27 (read)
+        ((64, 48, 32), 14.76923077),  # example 30 (read)
+        ((90, 20), 16.36363636),  # example 31 (read)
+        ((80, 40, 20), 11.42857143),  # example 35 (read)
+        ((300, 300, 300), 100.0),  # C. P. Brooks, Cotton Manufacturing, 3/300s (read)
+        ((20, 15, 12), 5.0),  # worked by hand; an exam item prints 10s, which is wrong
+    ],
+)
+def test_count_of_a_folded_yarn(counts, printed):
+    found = plied(*(plying.contribution(worsted(count)) for count in counts))
+    assert (1 / found).m_as("worsted_count") == approx(printed, rel=1e-8)
+
+
+def test_strands_and_feed():
+    # Worked by hand: two strands of 50 tex, each fed 1.25 to 1.
+    assert plying.contribution(tex(50), 2, 1.25).m_as("tex") == approx(125)
+    # 100 tex that loses 2 per cent with 40 tex that loses 8: 100/0.98 + 40/0.92, worked by hand.
+    found = plied(
+        plying.contribution(tex(100), feed=plying.feed_ratio(0.02)),
+        plying.contribution(tex(40), feed=plying.feed_ratio(Quantity(8, "percent"))),
+    )
+    assert found.m_as("tex") == approx(145.519, rel=1e-5)
+
+
+def test_each_design_has_its_own_components():
+    designs = ["Sock", "lace", "", "SOCK"]
+    contributions = Quantity([100.0, 30.0, 7.0, np.nan], "tex")
+    assert plying.resultant("sock", designs, contributions).m_as("tex") == approx(100)
+    assert plying.resultant(["lace", "sock"], designs, contributions).m_as("tex") == approx([30, 100])
+
+
+@given(loss=losses)
+def test_feed_and_take_up_undo_each_other(loss):
+    assert twist.take_up(plying.feed_ratio(loss)) == approx(loss, abs=1e-12)
+
+
+@given(
+    components=st.lists(st.tuples(positive, st.integers(1, 4), st.floats(1, 3)), min_size=1, max_size=4),
+    length=st.floats(1, 1e4),
+)
+def test_components_weigh_what_the_yarn_weighs(components, length):
+    # Weighed out strand by strand: the balance is the outside witness.
+    brought = [plying.contribution(tex(density), strands, feed) for density, strands, feed in components]
+    yarn = plied(*brought)
+    masses = [
+        plying.component_mass(plying.component_length(meters(length), strands, feed), tex(density)).m_as("g")
+        for density, strands, feed in components
+    ]
+    assert math.fsum(masses) == approx((yarn * meters(length)).m_as("g"))
+    shares = [plying.weight_share(each, yarn) for each in brought]
+    assert shares == approx([mass / math.fsum(masses) for mass in masses])
+
+
+@pytest.mark.parametrize(
+    "wanted, known, printed",
+    [
+        (10, (48, 24), 26.66666667),  # W. Davis, Hosiery Manufacture, example 39 (read)
+        (10, (40, 30), 24.0),  # example 40 (read)
+        (12, (16,), 48.0),  # example 42 (read)
+        (11, (18,), 28.28571429),  # example 43 (read)
+    ],
+)
+def test_the_missing_component(wanted, known, printed):
+    found = plying.missing_component(worsted(wanted), plied(*map(worsted, known)))
+    assert (1 / found).m_as("worsted_count") == approx(printed, rel=1e-8)
+
+
+def test_share_of_a_component():
+    # W. Davis, Hosiery Manufacture, example 46: three sevenths of an 8s are an 18 2/3s (read).
+    assert plying.weight_share(worsted(18.66666667), worsted(8)) == approx(3 / 7, rel=1e-8)
+
+
+@given(density=positive, strands=st.integers(1, 12), loss=losses)
+def test_the_singles_make_the_yarn(density, strands, loss):
+    single = plying.singles_for(tex(density), strands, loss)
+    assert plying.contribution(single, strands, plying.feed_ratio(loss)).m_as("tex") == approx(density)
+
+
+@given(density=positive, strands=st.integers(1, 12), loss=losses)
+def test_all_strands_are_so_many_singles(density, strands, loss):
+    single = plying.singles_for(tex(density), strands, loss)
+    assert plying.all_strands(tex(density), loss).m_as("tex") == approx(single.m_as("tex") * strands)
+
+
+def test_singles_with_the_loss_told_either_way():
+    # An exam paper, GATE TF 1992 (read): 2-fold 16s, singles 1.10 times as long as the yarn, so 35.2s.
+    yarn = 1 / Quantity(16, "number_english")
+    single = plying.singles_for(yarn, 2, twist.take_up(1.10))
+    assert (1 / single).m_as("number_english") == approx(35.2)
+    # Told of the original length, 10 per cent is more: 2 · 16 / 0.9, worked by hand.
+    assert (1 / plying.singles_for(yarn, 2, 0.10)).m_as("number_english") == approx(35.5556, rel=1e-5)
+
+
+@given(wraps=st.floats(2, 60), k=st.floats(0.4, 1.2))
+def test_the_grist_gives_the_wraps(wraps, k):
+    grist = plying.grist_for_wraps(Quantity(wraps, "1/inch"), k)
+    assert threads_side_by_side(grist, k).m_as("1/inch") == approx(wraps)
+
+
+def test_plied_length():
+    # Definition of take-up: singles of 300 m that lose 4 per cent.
+    assert plying.plied_length(meters(300), 0.04).m_as("m") == approx(288)
+    assert plying.plied_length(meters(300)) == meters(300)
+
+
+@given(length=positive, loss=losses)
+def test_plied_length_takes_the_singles_it_needs(length, loss):
+    needed = plying.component_length(meters(length), 1, plying.feed_ratio(loss))
+    assert plying.plied_length(needed, loss).m_as("m") == approx(length)
+
+
+@pytest.mark.parametrize(
+    "need, package, count",
+    [
+        (meters(100), meters(50), 2),
+        (meters(100.01), meters(50), 3),
+        (Quantity(300, "yard"), Quantity(0.1, "yard"), 3000),
+        (meters(0.3), meters(0.1), 3),  # 2.9999999999999996 by its last digits
+        (Quantity(1.1, "kg"), Quantity(100, "g"), 11),  # 11.000000000000002 by its last digits
+        (Quantity(100, "g"), Quantity(4, "oz"), 1),
+        (meters(0), meters(50), 0),
+        (7, 2, 4),
+    ],
+)
+def test_packages(need, package, count):
+    assert plying.packages(need, package) == count
+
+
+@given(need=st.floats(0, 1e5), package=st.floats(0.5, 1e3))
+def test_packages_hold_the_need_and_one_less_does_not(need, package):
+    count = plying.packages(meters(need), meters(package))
+    assert count == int(count)
+    assert count * package >= need - 1e-6
+    assert (count - 1) * package < need or count == 0
+
+
+def test_packages_of_another_kind_are_refused():
+    with pytest.raises(pint.DimensionalityError):
+        plying.packages(meters(1), Quantity(1, "g"))
+    with pytest.raises(pint.DimensionalityError):
+        plying.packages(meters(1), 2.0)
+
+
+@pytest.mark.parametrize(
+    "call, sentence",
+    [
+        (lambda: plying.feed_ratio(1), "contraction"),
+        (lambda: plying.feed_ratio(-0.1), "contraction"),
+        (lambda: plying.contribution(tex(0)), "linear density"),
+        (lambda: plying.contribution(tex(1), 0), "whole number"),
+        (lambda: plying.contribution(tex(1), 1.5), "whole number"),
+        (lambda: plying.contribution(tex(1), 1, 0.9), "1 or more"),
+        (lambda: plying.resultant("sock", ["lace"], Quantity([1.0], "tex")), '"sock" has no component'),
+        (lambda: plying.resultant("sock", ["sock"], Quantity([np.nan], "tex")), "no component"),
+        (lambda: plying.resultant(" ", ["sock"], Quantity([1.0], "tex")), "blank"),
+        (lambda: plying.resultant("sock", ["sock"], tex(1.0)), "one contribution"),
+        (lambda: plying.resultant("sock", ["sock", ""], Quantity([1.0], "tex")), "beside it"),
+        (lambda: plying.component_length(meters(-1)), "length wanted"),
+        (lambda: plying.component_length(meters(1), 0), "whole number"),
+        (lambda: plying.component_length(meters(1), 1, 0.9), "1 or more"),
+        (lambda: plying.component_mass(meters(-1), tex(1)), "length"),
+        (lambda: plying.component_mass(meters(1), tex(0)), "linear density"),
+        (lambda: plying.weight_share(tex(0), tex(1)), "weigh something"),
+        (lambda: plying.weight_share(tex(2), tex(1)), "more than the whole"),
+        (lambda: plying.packages(meters(-1), meters(1)), "needed"),
+        (lambda: plying.packages(meters(1), meters(0)), "package"),
+        (lambda: plying.missing_component(tex(1), tex(1)), "finer"),
+        (lambda: plying.missing_component(tex(1), tex(0)), "weigh something"),
+        (lambda: plying.singles_for(tex(0), 2), "linear density"),
+        (lambda: plying.singles_for(tex(1), 0), "whole number"),
+        (lambda: plying.singles_for(tex(1), 2, 1), "take-up"),
+        (lambda: plying.all_strands(tex(0)), "linear density"),
+        (lambda: plying.all_strands(tex(1), 1), "take-up"),
+        (lambda: plying.grist_for_wraps(Quantity(0, "1/inch"), 1), "wraps"),
+        (lambda: plying.grist_for_wraps(Quantity(1, "1/inch"), 0), "factor K"),
+        (lambda: plying.plied_length(meters(-1)), "singles"),
+        (lambda: plying.plied_length(meters(1), 1), "take-up"),
+    ],
+)
+def test_refusals(call, sentence):
+    with pytest.raises(ValueError, match=sentence):
+        call()

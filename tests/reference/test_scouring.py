@@ -1,0 +1,165 @@
+"""Baths, detergent, and hot and cold mixed, against print and against each other."""
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from pytest import approx
+
+from workbookgen.reference import fiber, scouring
+from workbookgen.units import Quantity
+
+
+def grams(number):
+    return Quantity(number, "g")
+
+
+def liters(number):
+    return Quantity(number, "L")
+
+
+def celsius(number):
+    return Quantity(number, "degC")
+
+
+def fahrenheit(number):
+    return Quantity(number, "degF")
+
+
+@pytest.mark.parametrize(
+    "mass, wanted", [(0, 0), (499, 1), (500, 1), (501, 2), (1500, 3)], ids=lambda number: f"{number}"
+)
+def test_loads_are_whole(mass, wanted):
+    assert scouring.loads(grams(mass), grams(500)) == wanted
+
+
+def test_the_last_digits_do_not_ask_for_one_more_load():
+    assert 0.1 * 3 / 0.1 > 3
+    assert scouring.loads(Quantity(0.1 * 3, "kg"), Quantity(0.1, "kg")) == 3
+
+
+def test_water_of_a_wash():
+    # Liquor ratio 1:30, common practice, no source: 500 g take 15 L, four baths 60 L.
+    bath = scouring.liquor(grams(500), Quantity(30, "L/kg"))
+    assert bath.m_as("L") == approx(15)
+    assert scouring.water_in_all(bath, 4).m_as("L") == approx(60)
+    assert scouring.bath_time(4, Quantity(20, "minute")).m_as("hour") == approx(80 / 60)
+
+
+def test_soap_in_print():
+    # F. Beech, The Dyeing of Woollen Fabrics (read): 1 pound in 10 imperial gallons, 4.54609 L each.
+    pound = scouring.detergent_by_liquor(Quantity(10, "imperial_gallon"), Quantity(453.59237 / 45.4609, "g/L"))
+    assert pound.m_as("pound") == approx(1)
+
+
+def test_detergent_by_the_mass_of_fleece():
+    assert scouring.detergent(Quantity(1.2, "kg"), Quantity(3, "percent")).m_as("g") == approx(36)
+
+
+def test_hot_water_in_celsius_and_fahrenheit():
+    # Worked by hand: 20 L at 60 from 80 and 15 are 20 * 45 / 65.
+    assert scouring.hot_water(liters(20), celsius(60), celsius(80), celsius(15)).m_as("L") == approx(900 / 65)
+    # The same baths told in Fahrenheit: 140, 176 and 59.
+    in_fahrenheit = scouring.hot_water(liters(20), fahrenheit(140), fahrenheit(176), fahrenheit(59))
+    assert in_fahrenheit.m_as("L") == approx(900 / 65)
+    in_three_scales = scouring.hot_water(liters(20), Quantity(333.15, "K"), celsius(80), fahrenheit(59))
+    assert in_three_scales.m_as("L") == approx(900 / 65)
+
+
+def test_a_target_at_either_end():
+    assert scouring.hot_water(liters(20), celsius(80), celsius(80), celsius(15)).m_as("L") == 20
+    assert scouring.hot_water(liters(20), celsius(15), celsius(80), celsius(15)).m_as("L") == 0
+    # 140 °F are 60 °C but for the last digits.
+    assert scouring.hot_water(liters(20), fahrenheit(140), celsius(60), celsius(15)).m_as("L") == approx(20)
+    assert scouring.cold_water(liters(20), liters(20.000000000000004)).m_as("L") == 0
+
+
+@given(
+    volume=st.floats(0.5, 200),
+    cold=st.floats(0, 40),
+    rise=st.floats(1, 60),
+    share=st.floats(0, 1),
+)
+def test_mixing_gives_the_temperature_asked_for(volume, cold, rise, share):
+    target = celsius(cold + rise * share)
+    hot = scouring.hot_water(liters(volume), target, celsius(cold + rise), celsius(cold))
+    cool = scouring.cold_water(liters(volume), hot)
+    mixed = scouring.mixed_temperature(hot, celsius(cold + rise), cool, celsius(cold))
+    assert (hot + cool).m_as("L") == approx(volume)
+    assert mixed.m_as("degC") == approx(target.magnitude, abs=1e-9)
+
+
+@given(
+    volumes=st.tuples(st.floats(0.1, 100), st.floats(0.1, 100)),
+    temperatures=st.tuples(st.floats(32, 212), st.floats(32, 212)),
+)
+def test_heat_is_kept_in_any_scale(volumes, temperatures):
+    # Outside witness: the mean weighted by volumes, straight in Fahrenheit, which has another zero.
+    mixed = scouring.mixed_temperature(
+        liters(volumes[0]), fahrenheit(temperatures[0]), liters(volumes[1]), fahrenheit(temperatures[1])
+    )
+    assert mixed.m_as("degF") == approx(np.average(temperatures, weights=volumes), rel=1e-9)
+
+
+@given(mass=st.floats(1, 1e5), scoured_yield=st.floats(0.01, 1))
+def test_clean_fiber_and_dirt_make_the_fleece(mass, scoured_yield):
+    clean, dirt = scouring.clean_mass(grams(mass), scoured_yield), scouring.removed(grams(mass), scoured_yield)
+    assert (clean + dirt).m_as("g") == approx(mass)
+    assert clean.m_as("g") == approx(fiber.after_scouring(grams(mass), 1, own=scoured_yield).m_as("g"))
+
+
+@pytest.mark.parametrize(
+    "temperature, words",
+    [
+        (celsius(20), "too cool: wool grease sets"),
+        (celsius(44.99), "too cool: wool grease sets"),
+        (celsius(45), "warm enough for washing by hand"),
+        (fahrenheit(113), "warm enough for washing by hand"),
+        # F. Beech, The Dyeing of Woollen Fabrics (read): washed by hand at 130 °F and not above 140 °F.
+        (fahrenheit(130), "warm enough for washing by hand"),
+        (fahrenheit(139.9), "warm enough for washing by hand"),
+        # 60 °C, tables of burns (from memory)
+        (fahrenheit(140), "scalds in seconds: gloves, lid, no lifting"),
+        (celsius(60), "scalds in seconds: gloves, lid, no lifting"),
+        (celsius(95), "scalds in seconds: gloves, lid, no lifting"),
+    ],
+)
+def test_temperature_words(temperature, words):
+    assert scouring.temperature_words(temperature) == words
+
+
+@pytest.mark.parametrize(
+    "call, sentence",
+    [
+        (lambda: scouring.loads(grams(-1), grams(1)), "mass"),
+        (lambda: scouring.loads(grams(1), grams(0)), "load"),
+        (lambda: scouring.liquor(grams(-1), Quantity(30, "L/kg")), "mass"),
+        (lambda: scouring.liquor(grams(1), Quantity(0, "L/kg")), "liquor ratio"),
+        (lambda: scouring.water_in_all(liters(-1), 1), "volume"),
+        (lambda: scouring.water_in_all(liters(1), -1), "baths"),
+        (lambda: scouring.detergent(grams(-1), 0.1), "mass"),
+        (lambda: scouring.detergent(grams(1), 1.1), "share"),
+        (lambda: scouring.detergent(grams(1), -0.1), "share"),
+        (lambda: scouring.detergent_by_liquor(liters(-1), Quantity(1, "g/L")), "volume"),
+        (lambda: scouring.detergent_by_liquor(liters(1), Quantity(-1, "g/L")), "dose"),
+        (lambda: scouring.hot_water(liters(-1), celsius(50), celsius(80), celsius(15)), "volume"),
+        (lambda: scouring.hot_water(liters(1), celsius(50), celsius(15), celsius(15)), "warmer"),
+        (lambda: scouring.hot_water(liters(1), celsius(50), celsius(15), celsius(80)), "warmer"),
+        (lambda: scouring.hot_water(liters(1), celsius(81), celsius(80), celsius(15)), "between"),
+        (lambda: scouring.hot_water(liters(1), celsius(14), celsius(80), celsius(15)), "between"),
+        (lambda: scouring.cold_water(liters(1), liters(1.01)), "less than its hot water"),
+        (lambda: scouring.cold_water(liters(1), liters(-1)), "volume"),
+        (lambda: scouring.mixed_temperature(liters(0), celsius(80), liters(0), celsius(15)), "some water"),
+        (lambda: scouring.mixed_temperature(liters(-1), celsius(80), liters(2), celsius(15)), "volume"),
+        (lambda: scouring.mixed_temperature(liters(1), celsius(np.inf), liters(2), celsius(15)), "numbers"),
+        (lambda: scouring.clean_mass(grams(-1), 0.5), "mass"),
+        (lambda: scouring.clean_mass(grams(1), 0), "yield"),
+        (lambda: scouring.removed(grams(1), 1.1), "yield"),
+        (lambda: scouring.bath_time(-1, Quantity(1, "minute")), "baths"),
+        (lambda: scouring.bath_time(1, Quantity(-1, "minute")), "time"),
+        (lambda: scouring.temperature_words(celsius(np.inf)), "number"),
+    ],
+)
+def test_refusals(call, sentence):
+    with pytest.raises(ValueError, match=sentence):
+        call()

@@ -1,0 +1,269 @@
+"""Readings and groups, with the standard library, scipy and pandas as outside witnesses."""
+
+import statistics as standard
+
+import numpy as np
+import pandas as pd
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from pytest import approx
+from scipy import stats
+
+from workbookgen.reference import statistics
+from workbookgen.units import Quantity
+
+WRAPS = [12.0, 13.0, 11.0, 12.0, 14.0]
+some_readings = st.lists(st.floats(0.1, 1e4), min_size=2, max_size=5)
+
+
+def per_inch(number):
+    return Quantity(number, "1/inch")
+
+
+def grist(number):
+    return Quantity(number, "yard/pound")
+
+
+def test_five_readings_of_wraps():
+    # Worked by hand: mean 12.4, squared deviations 5.2 in all, t of 4 degrees 2.776 (NIST/SEMATECH, read).
+    readings = [per_inch(number) for number in WRAPS]
+    spread = statistics.deviation(*readings)
+    assert statistics.mean(*readings).m_as("1/inch") == approx(12.4)
+    assert statistics.count(*readings) == 5
+    assert spread.m_as("1/inch") == approx((5.2 / 4) ** 0.5)
+    assert statistics.variation(spread, statistics.mean(*readings)) == approx(1.3**0.5 / 12.4)
+    assert statistics.half_width(spread, 5).m_as("1/inch") == approx(2.776 * (1.3 / 5) ** 0.5)
+    assert statistics.standard_error(spread, 5).m_as("1/inch") == approx(0.26**0.5)
+
+
+def test_gaps_between_readings_do_not_matter():
+    assert statistics.mean(3.0, None, 5.0) == 4
+    assert statistics.mean(reading_4=3.0) == 3
+    assert statistics.count(None, 3.0, None, None, 5.0) == 2
+    assert statistics.deviation(None, 3.0, None, 5.0) == approx(2**0.5)
+
+
+def test_readings_in_different_units():
+    inches, centimeters = Quantity(1.0, "inch"), Quantity(5.08, "cm")
+    assert statistics.mean(inches, centimeters).m_as("inch") == approx(1.5)
+    assert statistics.deviation(inches, centimeters).m_as("inch") == approx(0.5**0.5)
+    assert statistics.mean(Quantity(50.0, "percent"), 0.3) == approx(0.4)
+
+
+def test_readings_all_alike_spread_by_nothing_at_all():
+    # 0.1 three times is not 3 * 0.1 in binary; a spread of 1e-17 would be told as one.
+    assert statistics.deviation(0.1, 0.1, 0.1) == 0
+    assert statistics.half_width(statistics.deviation(0.7, 0.7), 2) == 0
+
+
+@given(some_readings)
+def test_the_standard_library_finds_the_same(readings):
+    assert statistics.mean(*readings) == approx(standard.fmean(readings))
+    assert statistics.deviation(*readings) == approx(standard.stdev(readings), rel=1e-9, abs=1e-9)
+
+
+@given(some_readings)
+def test_scipy_finds_the_same_coefficient_of_variation(readings):
+    share = statistics.variation(statistics.deviation(*readings), statistics.mean(*readings))
+    assert share == approx(stats.variation(readings, ddof=1), rel=1e-9, abs=1e-9)
+
+
+@given(some_readings, st.floats(0.01, 100))
+def test_the_variation_does_not_hang_on_the_unit(readings, factor):
+    shares = [
+        statistics.variation(statistics.deviation(*each), statistics.mean(*each))
+        for each in (readings, [reading * factor for reading in readings])
+    ]
+    assert shares[0] == approx(shares[1], rel=1e-6, abs=1e-9)
+
+
+@pytest.mark.parametrize("degrees, t", [entry for entry in statistics.T_TABLE if entry[0] <= 120])
+def test_the_table_is_scipys_to_three_decimals(degrees, t):
+    assert t == approx(stats.t.ppf(0.975, degrees), abs=0.0005001)
+    assert statistics.t_quantile(degrees) == t
+
+
+def test_beyond_the_table_it_is_the_normal_distribution():
+    assert [statistics.t_quantile(degrees) for degrees in (120, 121)] == [1.980, 1.960]
+    assert statistics.t_quantile(1000) == 1.960 == approx(stats.norm.ppf(0.975), abs=0.0005)
+
+
+@given(st.integers(1, 120))
+def test_between_two_entries_the_table_errs_on_the_safe_side(degrees):
+    assert statistics.t_quantile(degrees) >= stats.t.ppf(0.975, degrees) - 0.0005
+
+
+@given(st.integers(121, 10_000))
+def test_beyond_the_table_it_is_one_per_cent_low_at_worst(degrees):
+    assert statistics.t_quantile(degrees) >= stats.t.ppf(0.975, degrees) * 0.99
+
+
+@given(st.integers(1, 400), st.integers(1, 400))
+def test_more_readings_never_make_t_larger(few, more):
+    low, high = sorted([few, more])
+    assert statistics.t_quantile(low) >= statistics.t_quantile(high)
+
+
+def test_the_interval_holds_the_true_mean_nineteen_times_in_twenty():
+    # Witness by trial, with a fixed seed: a million batches of three readings.
+    draws = np.random.default_rng(7).normal(100, 8, (3, 1_000_000))
+    spread = statistics.deviation(*draws)
+    within = np.abs(statistics.mean(*draws) - 100) <= statistics.half_width(spread, 3)
+    assert within.mean() == approx(0.95, abs=0.001)
+
+
+@given(spread=st.floats(0.001, 1e4), count=st.integers(1, 1000))
+def test_four_times_the_readings_halve_the_doubt(spread, count):
+    assert statistics.standard_error(spread, 4 * count) == approx(statistics.standard_error(spread, count) / 2)
+
+
+@pytest.mark.parametrize(
+    "variation, error, t, wanted",
+    [
+        (0.1, 0.05, 1.96, 16),  # public exam paper GATE TF 2004, Q51: 15.37 (read)
+        (0.1, 0.1, 1, 1),
+        (0.1 + 0.2, 0.1, 1, 9),  # in binary a hair above 9: it must not ask for a tenth
+        (0, 0.1, 1.96, 0),
+    ],
+)
+def test_specimens(variation, error, t, wanted):
+    assert statistics.specimens(variation, error, t) == wanted
+
+
+@given(variation=st.floats(0.01, 0.5), error=st.floats(0.01, 0.5))
+def test_so_many_specimens_are_enough_and_one_less_is_not(variation, error):
+    number = statistics.specimens(variation, error)
+    assert 1.96 * statistics.standard_error(variation, number) <= error * (1 + 1e-8)
+    assert number == 1 or 1.96 * statistics.standard_error(variation, number - 1) > error * (1 - 1e-8)
+
+
+@given(st.lists(st.floats(10, 1000), min_size=2, max_size=12))
+def test_sums_over_a_log_give_what_pandas_gives(values):
+    log = pd.Series(values)
+    mean = statistics.group_mean(Quantity(log.sum(), "g"), log.count())
+    deviations = [statistics.relative_deviation(Quantity(value, "g"), mean) for value in values]
+    squares = sum(statistics.squared(deviation) for deviation in deviations)
+    assert mean.m_as("g") == approx(log.mean())
+    assert statistics.group_variation(squares, log.count()) == approx(log.std() / log.mean(), rel=1e-6, abs=1e-9)
+
+
+def test_an_empty_skein_lies_a_whole_mean_below():
+    assert statistics.relative_deviation(0.0, 50.0) == -1
+
+
+def test_limits_lie_around_the_mean():
+    mean = Quantity(200.0, "yard")
+    assert statistics.limit_low(mean, 0.1).m_as("yard") == approx(160)
+    assert statistics.limit_high(mean, 0.1).m_as("yard") == approx(240)
+    assert statistics.limit_low(mean, 0.1, 3).m_as("yard") == approx(140)
+    assert statistics.limit_high(mean, Quantity(10, "percent"), 1).m_as("yard") == approx(220)
+
+
+@pytest.mark.parametrize(
+    "deviation, words",
+    [(0.2, "in line"), (-0.2, "in line"), (0.2001, "stands out"), (-0.2001, "stands out"), (0.0, "in line")],
+)
+def test_stands_out(deviation, words):
+    assert statistics.stands_out(deviation, 0.1) == words
+
+
+def test_the_last_digits_do_not_make_a_skein_stand_out():
+    assert 0.1 + 0.2 > 0.3
+    assert statistics.stands_out(0.1 + 0.2, 0.3, 1) == "in line"
+
+
+@given(value=st.floats(1, 400), variation=st.floats(0.01, 0.4))
+def test_what_stands_out_lies_outside_the_limits(value, variation):
+    mean = 100.0
+    deviation = statistics.relative_deviation(value, mean)
+    low, high = statistics.limit_low(mean, variation), statistics.limit_high(mean, variation)
+    if abs(abs(deviation) - 2 * variation) > 1e-9:
+        assert (statistics.stands_out(deviation, variation) == "in line") == (low <= value <= high)
+
+
+@given(st.lists(st.floats(1, 1e4), min_size=2, max_size=5))
+def test_of_five_skeins_none_can_stand_out(values):
+    # (n - 1) / √n is the farthest that a value can lie from the mean, in its standard deviations.
+    mean, spread = statistics.mean(*values), statistics.deviation(*values)
+    share = statistics.variation(spread, mean)
+    assert all(statistics.stands_out(statistics.relative_deviation(each, mean), share) == "in line" for each in values)
+
+
+@pytest.mark.parametrize(
+    "second, words",
+    [
+        # 1,000 against 950 to 1,050 and so on; common practice, no source
+        (1000, "go together"),
+        (1050, "go together"),
+        (1150, "alternate rows"),
+        (850, "alternate rows"),
+        (1250, "keep apart"),
+        (800, "keep apart"),
+    ],
+)
+def test_may_share(second, words):
+    assert statistics.may_share(grist(1000), grist(second)) == words
+
+
+@pytest.mark.parametrize("first, second, words", [(1900, 2100, "go together"), (1800, 2200, "alternate rows")])
+def test_border_cases_of_sharing_belong_to_the_better_word(first, second, words):
+    assert statistics.may_share(grist(first), grist(second)) == words
+    # The same border, carried through another unit.
+    assert statistics.may_share(grist(first).to("m/hectogram"), grist(second)) == words
+
+
+@given(first=st.floats(100, 1e4), second=st.floats(100, 1e4))
+def test_the_difference_is_the_same_in_direct_and_indirect_counts(first, second):
+    # In tex, which is the inverse: |1/a - 1/b| by the mean of both.
+    in_tex = abs(1 / first - 1 / second) / ((1 / first + 1 / second) / 2)
+    assert statistics.difference(grist(first), grist(second)) == approx(in_tex, rel=1e-6, abs=1e-12)
+    assert statistics.difference(grist(second), grist(first)) == statistics.difference(grist(first), grist(second))
+
+
+def test_counted_skeins_add_up_to_their_number():
+    assert statistics.counted(grist(900)) == 1
+    ones = statistics.counted(grist(np.array([900.0, 1e-9, 1680.0])))
+    assert (ones.tolist(), ones.sum()) == ([1, 1, 1], 3)
+
+
+@pytest.mark.parametrize(
+    "call, sentence",
+    [
+        (lambda: statistics.mean(), "at least one reading"),
+        (lambda: statistics.count(None, None), "at least one reading"),
+        (lambda: statistics.deviation(1.0), "at least two"),
+        (lambda: statistics.mean(1.0, float("inf")), "must be a number"),
+        (lambda: statistics.variation(-1.0, 1.0), "deviation"),
+        (lambda: statistics.variation(1.0, 0.0), "mean"),
+        (lambda: statistics.t_quantile(0), "degree of freedom"),
+        (lambda: statistics.half_width(1.0, 1), "at least two"),
+        (lambda: statistics.half_width(-1.0, 2), "deviation"),
+        (lambda: statistics.standard_error(1.0, 0), "whole numbers"),
+        (lambda: statistics.standard_error(1.0, 2.5), "whole numbers"),
+        (lambda: statistics.specimens(-0.1, 0.1), "variation"),
+        (lambda: statistics.specimens(0.1, 0), "error"),
+        (lambda: statistics.specimens(0.1, 0.1, 0), "uncertainties"),
+        (lambda: statistics.group_mean(1.0, 0), "from 1"),
+        (lambda: statistics.group_mean(float("inf"), 1), "sum"),
+        (lambda: statistics.group_variation(1, 1), "from 2"),
+        (lambda: statistics.group_variation(-1, 2), "sum of squares"),
+        (lambda: statistics.relative_deviation(-1.0, 1.0), "value"),
+        (lambda: statistics.relative_deviation(1.0, 0.0), "mean"),
+        (lambda: statistics.squared(float("inf")), "deviation"),
+        (lambda: statistics.limit_low(-1.0, 0.1), "mean"),
+        (lambda: statistics.limit_high(0.0, 0.1), "mean"),
+        (lambda: statistics.limit_low(1.0, -0.1), "variation"),
+        (lambda: statistics.limit_high(1.0, 0.1, -1), "deviations"),
+        (lambda: statistics.stands_out(float("inf"), 0.1), "deviation"),
+        (lambda: statistics.stands_out(0.1, -0.1), "variation"),
+        (lambda: statistics.difference(grist(0), grist(1)), "grists"),
+        (lambda: statistics.may_share(grist(1), grist(0)), "grists"),
+        (lambda: statistics.counted(grist(0)), "counted"),
+        (lambda: statistics.counted(grist(np.array([900.0, np.nan]))), "counted"),
+        (lambda: statistics.counted(np.inf), "counted"),
+    ],
+)
+def test_refusals(call, sentence):
+    with pytest.raises(ValueError, match=sentence):
+        call()

@@ -1,0 +1,138 @@
+"""What stands on the ticket of a skein: its length, mass and grist in words.
+
+A ticket is read by people of both habits, so every amount is told twice: yards with meters,
+ounces with grams. It is rounded as far as a person reads it, halves away from zero.
+"""
+
+from decimal import ROUND_HALF_UP, Decimal
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.units import Grist, Length, Mass, Quantity
+
+NOTHING = Quantity(0.0, "m")
+NO_MASS = Quantity(0.0, "g")
+NO_GRIST = Quantity(0.0, "m/g")
+WHOLE, TENTH = Decimal("1"), Decimal("0.1")
+
+
+@law
+def length_words(length: Length) -> str:
+    """Length on a ticket.
+
+    words = L in whole yards, then L in whole meters. Each is rounded by itself, so neither
+    carries the rounding of the other.
+
+    Parameters
+    ----------
+    length : L, length of the skein
+
+    Returns
+    -------
+    a text such as "200 yd (183 m)"
+
+    Raises
+    ------
+    ValueError
+        A negative length, or one without end.
+
+    Notes
+    -----
+    Valid for any length; halves round away from zero.
+
+    References
+    ----------
+    Definition of rounding. Both units on one ticket: common practice, no source.
+    """
+    _require_amount(length, NOTHING, "length")
+    return by_element(
+        lambda yards, meters: f"{_rounded(yards)} yd ({_rounded(meters)} m)",
+        length.m_as("yard"),
+        length.m_as("meter"),
+    )
+
+
+@law
+def mass_words(mass: Mass) -> str:
+    """Mass on a ticket.
+
+    words = m in ounces to a tenth, then m in whole grams. A tenth of an ounce is about what a
+    kitchen scale tells.
+
+    Parameters
+    ----------
+    mass : m, mass of the skein
+
+    Returns
+    -------
+    a text such as "3.5 oz (99 g)" or "4 oz (113 g)"
+
+    Raises
+    ------
+    ValueError
+        A negative mass, or one without end.
+
+    Notes
+    -----
+    Valid for any mass; halves round away from zero.
+
+    References
+    ----------
+    Definition of rounding. Both units on one ticket: common practice, no source.
+    """
+    _require_amount(mass, NO_MASS, "mass")
+    return by_element(
+        lambda ounces, grams: f"{_rounded(ounces, TENTH)} oz ({_rounded(grams)} g)",
+        mass.m_as("ounce"),
+        mass.m_as("gram"),
+    )
+
+
+@law
+def grist_words(grist: Grist) -> str:
+    """Grist on a ticket.
+
+    words = g in whole yards per pound, then g in whole meters per 100 grams. It tells which
+    pattern the skein will do for.
+
+    Parameters
+    ----------
+    grist : g, grist of the yarn
+
+    Returns
+    -------
+    a text such as "900 yd/lb (181 m/100 g)"
+
+    Raises
+    ------
+    ValueError
+        A grist that is not above zero, or without end.
+
+    Notes
+    -----
+    Valid for any grist; halves round away from zero.
+
+    References
+    ----------
+    Definition of rounding. Both units on one ticket: common practice, no source.
+    """
+    require(grist > NO_GRIST, "The grist must be above zero.")
+    _require_amount(grist, NO_GRIST, "grist")
+    return by_element(
+        lambda yards, meters: f"{_rounded(yards)} yd/lb ({_rounded(meters)} m/100 g)",
+        grist.m_as("yard/pound"),
+        grist.m_as("meter/hectogram"),
+    )
+
+
+def _require_amount(amount, nothing, name) -> None:
+    require(amount >= nothing, f"The {name} cannot be negative.")
+    require(np.isfinite(amount.magnitude), f"The {name} must have an end.")
+
+
+def _rounded(amount, step=WHOLE) -> str:
+    # Decimals round halves as a person does, and as spreadsheets do; nine digits first, so
+    # that the last ones of a conversion do not decide a half.
+    exact = Decimal(repr(round(float(amount), 9)))
+    return f"{exact.quantize(step, ROUND_HALF_UP):f}".removesuffix(".0")

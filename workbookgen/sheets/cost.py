@@ -1,0 +1,69 @@
+"""Cost and price: what went into a project, and what it would fairly sell for."""
+
+from workbookgen.language.domains import Choice, Number
+from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.quantities import HOURS, LENGTH, NUMBER, SHARE, Kind, Unit, always
+from workbookgen.reference import cost as trade
+from workbookgen.reference import planning, stock
+from workbookgen.settings import Settings
+from workbookgen.sheets.knitting import PROJECTS
+
+SHEET = "Cost"
+AMOUNT = Number(least=0, most=10_000_000)
+
+
+def sheet(settings: Settings) -> Sheet:
+    return Sheet(
+        SHEET,
+        "Cost and price",
+        "What a project took, your hours at the rate you choose, and a price. Hours come from the sheet Time unless you type your own.",
+        (costs(settings),),
+    )
+
+
+def money(settings: Settings) -> Kind:
+    """Amounts of money: plain numbers, shown with the currency of the settings."""
+    return always(Unit(settings.currency, "dimensionless"))
+
+
+def per_length(settings: Settings) -> Kind:
+    """Money per yard or per meter."""
+    yard = Unit(f"{settings.currency}/yd", "1 / yard", "1/0.9144", 3)
+    return Kind(yard, yard, Unit(f"{settings.currency}/m", "1 / meter", digits=3))
+
+
+def costs(settings: Settings) -> Log:
+    amount = money(settings)
+    return Log(
+        "costs",
+        title="",
+        rows=settings.rows.projects,
+        groups=(
+            Group("You type", (
+                Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
+                Input("fiber", "Fiber", AMOUNT, amount, blank_means=0, help="What the fiber in it cost."),
+                Input("thread", "Thread", AMOUNT, amount, blank_means=0, help="Bought thread or yarn in it."),
+                Input("dye", "Dye and wash", AMOUNT, amount, blank_means=0),
+                Input("tools", "Tools", AMOUNT, amount, blank_means=0, help="Its share of wheel, cards, reel."),
+                Input("own_hours", "Own hours", Number(least=0, most=1_000_000), HOURS, help="Instead of the hours of the sheet Time."),
+                Input("rate", "Your hour", AMOUNT, amount, blank_means=0, help="What an hour of your work is to earn."),
+                Input("margin", "On top", Number(least=0, most=20), SHARE, blank_means=0, help="For stall, post, and the skein that failed."),
+                Input("skeins", "Skeins", Number(least=1, most=10_000, whole=True), NUMBER, help="How many skeins it is sold in."),
+            )),
+            Group("Cost and price", (
+                Result("material", "Material", "fiber + thread + dye + tools", trade.material_cost, amount),
+                Result("planned_hours", "Hours planned", "total(times_hours, times_listed, project)", planning.hours_planned, HOURS,
+                       uses={"projects": "times_listed", "hours": "times_hours"}, only_if="total(times_hours, times_listed, project) > 0"),
+                Result("hours", "Hours", "IF(given(own_hours), own_hours, planned_hours)", planning.hours_in_use, HOURS,
+                       uses={"own": "own_hours", "planned": "planned_hours"}, only_if="OR(given(own_hours), given(planned_hours))"),
+                Result("labor", "Work", "hours * rate", trade.labor, amount),
+                Result("price", "Fair price", "(material + IF(given(labor), labor, 0)) * (1 + margin)", trade.price, amount, uses={"cost": "material"},
+                       note="Without hours, it is the material alone."),
+                Result("length", "Yarn", "pick(projects_length, projects_listed, project)", stock.pick, LENGTH,
+                       uses={"name": "project", "names": "projects_listed", "values": "projects_length"}),
+                Result("per_length", "Price of a length", "price / length", trade.per_length, per_length(settings), uses={"money": "price"}),
+                Result("per_skein", "Price of a skein", "price / skeins", trade.per_skein, amount, uses={"money": "price"}),
+            )),
+        ),
+    )

@@ -1,0 +1,135 @@
+"""Knitting: how much yarn a piece takes, from its area and a swatch, its gauge, or a piece like it."""
+
+from workbookgen.language.domains import Choice, Note, Number
+from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.parts import Card, Log, Sheet
+from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, PER_AREA
+from workbookgen.reference import knitting as trade
+from workbookgen.reference import stock
+from workbookgen.settings import Settings
+from workbookgen.sheets import lists
+
+SHEET = "Knitting"
+PROJECTS = "Projects"
+SIZE = Number(above=0, most=10_000)
+ANY = Number(above=0, most=1_000_000)
+FLAT = 'OR(shape = "circle", shape = "ring", given(height))'
+ROUND = 'OR(shape = "rectangle", shape = "triangle", shape = "circle", given(second))'
+
+
+def sheet(settings: Settings) -> Sheet:
+    return Sheet(
+        SHEET,
+        "Yarn for a knitted or crocheted piece",
+        "Name the project on the sheet Projects. Give its parts their sizes, then a swatch, a gauge, or the weight of a piece like it: one way is enough, a swatch is the surest.",
+        (estimates(settings), pieces(settings), MAKING),
+    )
+
+
+def estimates(settings: Settings) -> Log:
+    return Log(
+        "estimates",
+        "Yarn for a project",
+        rows=settings.rows.estimates,
+        groups=(
+            Group("You type", (
+                Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
+                Input("grist", "Grist", ANY, GRIST, help="Of the yarn that was weighed in the swatch, or in the piece like it."),
+                Input("swatch_width", "Swatch width", SIZE, LOOP, help="Washed, at rest."),
+                Input("swatch_height", "Swatch height", SIZE, LOOP),
+                Input("swatch_mass", "Its weight", ANY, MASS),
+                Input("stitches", "Stitches", Number(above=0, most=1000), GAUGE, help="Stitch gauge of the washed swatch."),
+                Input("rows", "Rows", Number(above=0, most=1000), GAUGE, help="Row gauge of the washed swatch."),
+                Input("unraveled", "Unraveled", ANY, LOOP, help="Yarn that some stitches gave when you unraveled them."),
+                Input("unraveled_stitches", "Stitches in it", Number(above=0, most=100_000), NUMBER),
+                Input("relaxed", "Or state", Choice("relaxations_name", lists.SHEET), width=14, help="Plain knitting, not unraveled: how far the swatch was relaxed."),
+                Input("piece_mass", "Piece like it", ANY, MASS, help="Weight of a piece like the one you want."),
+            )),
+            Group("By swatch", (
+                Result("area", "Area of the parts", "total(pieces_area, pieces_of, project)", trade.area_in_all, AREA,
+                       uses={"projects": "pieces_of", "areas": "pieces_area"}, only_if="total(pieces_area, pieces_of, project) > 0"),
+                Result("swatch_area", "Swatch", "swatch_width * swatch_height", trade.swatch_area, AREA,
+                       uses={"width": "swatch_width", "height": "swatch_height"}),
+                Result("by_swatch", "Yarn", "area / swatch_area * swatch_mass * grist", trade.from_swatch, LENGTH,
+                       note="Area over swatch area, times the yarn in the swatch."),
+            )),
+            Group("By gauge", (
+                Result("density", "Stitches", "stitches * rows", trade.stitch_density, PER_AREA),
+                Result("counted", "A stitch, unraveled", "unraveled / unraveled_stitches", trade.stitch_length, LOOP,
+                       uses={"length": "unraveled", "stitches": "unraveled_stitches"}, digits=3),
+                Result("constant", "Constant", "pick(relaxations_constant, relaxations_name, relaxed)", stock.pick, NUMBER,
+                       uses={"name": "relaxed", "names": "relaxations_name", "values": "relaxations_constant"}, digits=1),
+                Result("munden", "A stitch, by rule", "SQRT(constant / density)", trade.munden_stitch_length, LOOP,
+                       uses={"stitch_density": "density"}, digits=3, note="Munden's relation for plain wool knitting; within 10 to 15%."),
+                Result("stitch", "A stitch", "IF(given(counted), counted, munden)", trade.stitch_length_in_use, LOOP,
+                       only_if="OR(given(counted), given(munden))", digits=3),
+                Result("by_gauge", "Yarn", "area * density * stitch", trade.from_gauge, LENGTH,
+                       uses={"stitch_density": "density", "stitch_length": "stitch"}),
+            )),
+            Group("By a piece like it", (
+                Result("by_piece", "Yarn", "piece_mass * grist", trade.from_piece, LENGTH, uses={"mass": "piece_mass"}),
+            )),
+            Group("The estimate", (
+                Result("yarn", "Yarn", "IF(given(by_swatch), by_swatch, IF(given(by_gauge), by_gauge, by_piece))", trade.estimate_in_use, LENGTH,
+                       uses={"swatch": "by_swatch", "gauge": "by_gauge", "piece": "by_piece"},
+                       only_if="OR(given(by_swatch), given(by_gauge), given(by_piece))", note="No margin in it; the project adds its own."),
+                Result("basis", "Known from", 'IF(given(by_swatch), "swatch", IF(given(by_gauge), "gauge", "existing piece"))', trade.estimate_basis, None,
+                       uses={"swatch": "by_swatch", "gauge": "by_gauge", "piece": "by_piece"},
+                       only_if="OR(given(by_swatch), given(by_gauge), given(by_piece))", width=15),
+                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
+            )),
+        ),
+    )
+
+
+def pieces(settings: Settings) -> Log:
+    return Log(
+        "pieces",
+        "Parts of the piece",
+        about="A sleeve is a trapezium; a yoke a ring; a shawl a triangle. Circle and ring: the width is what they measure across.",
+        rows=settings.rows.pieces,
+        groups=(
+            Group("You type", (
+                Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
+                Input("part", "Part", Note(), width=18),
+                Input("shape", "Shape", Choice("shapes_name", lists.SHEET), needed=True, width=12),
+                Input("width", "Width", SIZE, LOOP, needed=True, help="Or what it measures across."),
+                Input("height", "Height", SIZE, LOOP, help="Not for circle and ring."),
+                Input("second", "Other width", SIZE, LOOP, help="Trapezium: the other of the two parallel sides. Ring: the hole across."),
+                Input("pieces", "How many", Number(above=0, most=1000), NUMBER, blank_means=1, help="Empty means one."),
+            )),
+            Group("Worked out", (
+                Result("area", "Area",
+                       'pieces * IF(shape = "rectangle", width * height, IF(shape = "triangle", width * height / 2, '
+                       'IF(shape = "trapezium", (width + second) / 2 * height, IF(shape = "circle", PI() / 4 * width * width, '
+                       'PI() / 4 * (width * width - second * second)))))',
+                       trade.area, AREA,
+                       only_if=f'AND({FLAT}, {ROUND}, OR(shape <> "ring", second < width))'),
+                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
+            )),
+        ),
+    )
+
+
+MAKING = Card(
+    "making",
+    "While making: will the ball last?",
+    about="Weigh the ball, work some rows, weigh it again.",
+    groups=(
+        Group("You type", (
+            Input("before", "Ball before", ANY, MASS, needed=True),
+            Input("after", "Ball after", Number(least=0, most=1_000_000), MASS, needed=True),
+            Input("rows", "Rows worked between", Number(above=0, most=100_000), NUMBER, needed=True),
+            Input("left", "Yarn left in all", Number(least=0, most=1_000_000), MASS, needed=True, help="This ball and all others."),
+            Input("wanted", "Rows still to work", Number(least=0, most=1_000_000), NUMBER),
+        )),
+        Group("Worked out", (
+            Result("possible", "Rows that are possible", "left / ((before - after) / rows)", trade.rows_possible, NUMBER, digits=1, only_if="before > after",
+                   note="Yarn left over the weight of one row."),
+            Result("words", "In words", 'IF(ROUND(possible - wanted, 9) >= 0, "it will last", "it will not last")', trade.lasts, None),
+        )),
+    ),
+    rules=(
+        Rule("after >= before", lambda values: values["after"] >= values["before"], "Ball after: it must be lighter than before."),
+    ),
+)

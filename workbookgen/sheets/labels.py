@@ -1,0 +1,51 @@
+"""Labels: eight strips to a page, each for a skein chosen from the log."""
+
+from workbookgen.language.domains import Choice, Note
+from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.parts import Log, Sheet
+from workbookgen.reference import stock
+from workbookgen.settings import Settings
+from workbookgen.sheets import skeins
+
+SHEET = "Labels"
+A_PAGE = 8
+STRIP = 82.0  # points; eight of them fill a page, the head of the table with them
+
+
+def sheet(settings: Settings) -> Sheet:
+    return Sheet(
+        SHEET,
+        "Labels",
+        "Choose a skein in each line; print, and cut along the lines. Eight fill a page.",
+        (labels(settings),),
+    )
+
+
+def labels(settings: Settings) -> Log:
+    return Log(
+        "labels",
+        title="",
+        rows=settings.rows.labels,
+        row_height=STRIP,
+        rows_a_page=A_PAGE,
+        groups=(
+            Group("You type", (
+                Input("skein", "Skein", Choice("skeins_listed", skeins.SHEET), needed=True, width=24, help="From the sheet Skeins."),
+                Input("words", "Your words", Note(), width=30, help="Name of the yarn, care, a date, a price."),
+            )),
+            Group("On the label", (
+                _of_skein("from_lot", "Fiber", 22),
+                _of_skein("length_words", "Length", 20),
+                _of_skein("mass_words", "Weight", 18),
+                _of_skein("grist_words", "Grist", 26),
+                _of_skein("weight_class", "Yarn weight", 26),
+            )),
+        ),
+    )
+
+
+def _of_skein(key: str, label: str, width: int) -> Result:
+    """A text of the chosen skein."""
+    column = f"skeins_{key}"
+    return Result(key, label, f"pick({column}, skeins_listed, skein)", stock.pick, None,
+                  uses={"name": "skein", "names": "skeins_listed", "values": column}, width=width)

@@ -1,0 +1,87 @@
+"""Weaving: sett from the yarn, ends, warp and weft, for a cloth of wanted size."""
+
+from workbookgen.language.domains import Choice, Number
+from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.quantities import GRIST, LENGTH, LOOP, MASS, NUMBER, SETT, SHARE
+from workbookgen.reference import diameter, stock, yarn_count
+from workbookgen.reference import weaving as trade
+from workbookgen.settings import Settings
+from workbookgen.sheets import lists
+from workbookgen.sheets.knitting import PROJECTS
+
+SHEET = "Weaving"
+ANY = Number(above=0, most=1_000_000)
+ALLOWANCE = Number(least=0, most=100_000)
+LOSS = Number(least=0, below=1)
+CLOTH = {"finished_length": "length"}
+
+
+def sheet(settings: Settings) -> Sheet:
+    return Sheet(
+        SHEET,
+        "Yarn for a woven piece",
+        "Warp and weft of one yarn. Losses divide, they are not added: a warp that loses a tenth must be longer by more than a tenth.",
+        (weavings(settings),),
+    )
+
+
+def weavings(settings: Settings) -> Log:
+    return Log(
+        "weavings",
+        title="",
+        rows=settings.rows.weavings,
+        groups=(
+            Group("You type", (
+                Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
+                Input("weave", "Weave", Choice("weaves_name", lists.SHEET), needed=True, width=13),
+                Input("grist", "Grist", ANY, GRIST, needed=True),
+                Input("width", "Finished width", ANY, LOOP, needed=True, help="Of the washed cloth."),
+                Input("length", "Finished length", ANY, LOOP, needed=True, help="Of one piece, washed."),
+                Input("pieces", "Pieces", Number(above=0, most=1000), NUMBER, blank_means=1, help="On one warp; empty means one."),
+                Input("hems", "Hems, fringe", ALLOWANCE, LOOP, blank_means=0, help="Of one piece, both ends."),
+                Input("samples", "Samples", ALLOWANCE, LOOP, blank_means=0, help="Length for trying out."),
+                Input("loom_waste", "Loom waste", ALLOWANCE, LOOP, blank_means=0, help="Warp that stays on the loom: floor loom 18 to 36 in (45 to 90 cm), rigid heddle 12 to 24 in (common practice, no source)."),
+                Input("draw_in", "Draw-in", LOSS, SHARE, blank_means=0, help="Share of the width in the reed lost while weaving."),
+                Input("shrinkage", "Shrinkage", LOSS, SHARE, blank_means=0, help="Share lost in washing, both ways: 5 to 15% (common practice, no source)."),
+                Input("take_up", "Warp take-up", LOSS, SHARE, blank_means=0, help="Share of the warp lost going over and under: 8 to 12% (common practice, no source)."),
+                Input("weft_take_up", "Weft take-up", Number(least=0, most=2), SHARE, blank_means=0, help="Weft on top of the width: 5 to 10% (common practice, no source)."),
+                Input("firmness", "Firmness", Number(above=0, most=1), NUMBER, blank_means=0.75, help="Share of the closest sett: 0.75 to 0.8 for cloth, 0.6 for a shawl (common practice); empty means 0.75."),
+                Input("own_sett", "Own sett", Number(above=0, most=1000), SETT, help="Ends, if you know your sett."),
+                Input("own_picks", "Own picks", Number(above=0, most=1000), SETT, help="Picks, if they differ from the sett."),
+            )),
+            Group("Sett", (
+                Result("touching", "Threads touching", "thickness_k_touching * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, SETT,
+                       uses={"k": "thickness_k_touching"}, note="With K of the sheet Counts."),
+                Result("ends_in_repeat", "Ends in repeat", "pick(weaves_ends, weaves_name, weave)", stock.pick, NUMBER, digits=0,
+                       uses={"name": "weave", "names": "weaves_name", "values": "weaves_ends"}),
+                Result("crossings", "Crossings", "pick(weaves_crossings, weaves_name, weave)", stock.pick, NUMBER, digits=0,
+                       uses={"name": "weave", "names": "weaves_name", "values": "weaves_crossings"}),
+                Result("closest", "Closest sett", "touching * ends_in_repeat / (ends_in_repeat + crossings)", trade.closest_sett, SETT,
+                       uses={"threads_side_by_side": "touching", "ends": "ends_in_repeat", "intersections": "crossings"},
+                       note="No closer will go (Ashenhurst)."),
+                Result("working", "Working sett", "closest * firmness", trade.working_sett, SETT, uses={"share": "firmness"}),
+                Result("sett", "Sett in use", "IF(given(own_sett), own_sett, working)", trade.sett_in_use, SETT, uses={"own": "own_sett"},
+                       only_if="OR(given(own_sett), given(working))"),
+            )),
+            Group("Warp", (
+                Result("reed_width", "Width in reed", "width / ((1 - draw_in) * (1 - shrinkage))", trade.width_in_reed, LOOP, uses={"finished_width": "width"}),
+                Result("ends", "Ends", "ROUNDUP(ROUND(sett * reed_width, 9), 0)", trade.ends, NUMBER, uses={"width": "reed_width"}, digits=0),
+                Result("warp_length", "Warp length", "(pieces * (length + hems) + samples) / ((1 - shrinkage) * (1 - take_up)) + loom_waste",
+                       trade.warp_length, LENGTH, uses=CLOTH),
+                Result("warp_yarn", "Warp yarn", "ends * warp_length", trade.warp_yarn, LENGTH),
+            )),
+            Group("Weft", (
+                Result("woven", "Length to weave", "(pieces * (length + hems) + samples) / (1 - shrinkage)", trade.woven_length, LENGTH, uses=CLOTH),
+                Result("picks", "Picks in use", "IF(given(own_picks), own_picks, sett)", trade.sett_in_use, SETT, uses={"own": "own_picks", "working": "sett"},
+                       only_if="OR(given(own_picks), given(sett))"),
+                Result("weft_yarn", "Weft yarn", "picks * woven * reed_width * (1 + weft_take_up)", trade.weft_yarn, LENGTH,
+                       uses={"woven_length": "woven", "width": "reed_width", "take_up": "weft_take_up"}),
+            )),
+            Group("The estimate", (
+                Result("yarn", "Yarn", "warp_yarn + weft_yarn", trade.all_yarn, LENGTH, note="No margin in it; the project adds its own."),
+                Result("mass", "Weight", "yarn / grist", yarn_count.mass_of_length, MASS, uses={"length": "yarn"}),
+                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
+            )),
+        ),
+    )
