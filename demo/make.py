@@ -13,11 +13,42 @@ from workbookgen.build import build, layout_of
 from workbookgen.language.entries import Entries, starting_entries, with_records
 
 FOLDER = Path(__file__).parent
-LOGS = ("reels", "fiber", "skeins", "projects")
+LOGS = (
+    "reels", "fiber", "samples", "designs", "components", "skeins", "labels", "projects", "estimates", "pieces", "weavings",
+    "times", "costs",
+)
 CARDS = {
     "buying_kind": ("Targhee",),
     "buying_length": (2400.0,),
     "buying_grist": (1600.0,),
+    "scouring_mass": (66.0,),
+    "scouring_load": (12.0,),
+    "scouring_price_water": (1.2,),
+    "backwards_wraps": (12.0,),
+    "backwards_take_up": (0.057,),
+    "twist_grist": (2520.0,),
+    "twist_multiplier": (2.9,),
+    "twist_staple": (4.5,),
+    "counted_turns": (66.0,),
+    "counted_length": (10.0,),
+    "counted_grist": (1700.0,),
+    "plying_singles": (8.4,),
+    "plying_grist": (2520.0,),
+    "plying_plied": (5.2,),
+    "wheel_wheel": (24.0,),
+    "wheel_whorl": (2.5,),
+    "wheel_slip": (0.03,),
+    "wheel_draft": (12.0,),
+    "wheel_treadles": (10.0,),
+    "wheel_wanted": (8.4,),
+    "making_before": (3.1,),
+    "making_after": (2.85,),
+    "making_rows": (6.0,),
+    "making_left": (5.4,),
+    "making_wanted": (120.0,),
+    "pace_sample": ("Moss 2-ply",),
+    "pace_start": (46357.0,),
+    "way_lot": ("Clover",),
     "counts_number": (20.0,),
     "counts_system": ("worsted count",),
     "weighed_length": (20.0,),

@@ -32,7 +32,7 @@ def small(tmp_path_factory):
         table.write_text("".join(line for line, _ in zip(lines, range(4))), encoding="utf-8")
     return Settings(
         fibers=str(table),
-        rows=Rows(reels=3, guide=4, fiber=4, skeins=6, projects=3),
+        rows=Rows(**{log: 4 for log in Rows.model_fields} | {"skeins": 6}),
         reels=(
             Reel(name="Clock reel", loop="72 in", tolerance="0.5 in"),
             Reel(name="Niddy-noddy", height="15 in", arms=("14 in", "14 in")),

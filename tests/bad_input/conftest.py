@@ -61,6 +61,8 @@ CARDS = {
     "moisture_content": (0.1,),
 }
 
+BEGUN = {*RECORDS, "guide", "counts", *(key.partition("_")[0] for key in CARDS)}  # blocks with something in them
+
 Cell = tuple[str, int]  # full key of a field, and the record counted from 0
 
 
@@ -126,7 +128,6 @@ def errors(shown: dict) -> dict:
 
 
 def changed(before: dict, after: dict) -> set[tuple[str, int]]:
-    """The records (block and line) that show anything else than before."""
-    return {
-        (key.partition("_")[0], row) for (key, row), value in after.items() if before[key, row] != value
-    }
+    """The records (block and line) that show anything else than before; blocks that sum up the whole stock aside."""
+    cells = ((key.partition("_")[0], row, value != before[key, row]) for (key, row), value in after.items())
+    return {(block, row) for block, row, differs in cells if differs and block in BEGUN}

@@ -54,10 +54,11 @@ def test_a_total_in_another_unit():
 
 
 def test_a_choice_and_a_pick():
-    # The three reels are counted with the first three counting numbers; the cell found must hold a number.
+    # The three reels are counted with the first three counting numbers; the cell found must hold what its domain takes.
     found = "INDEX($B$7:$B$9,SUMPRODUCT(($E$7:$E$9=$A15)*1,Facts!$A$16:$A$18))"
     assert texts("skeins_loop")[1] == (
-        f'=IF(ISTEXT($A15),IF(SUMPRODUCT(($E$7:$E$9=$A15)*1)=1,IF(ISNUMBER({found}),(({found}*0.01))/0.01,""),""),"")'
+        f'=IF(ISTEXT($A15),IF(SUMPRODUCT(($E$7:$E$9=$A15)*1)=1,'
+        f'IF(AND(ISNUMBER({found}),{found}<=1000,{found}>0),(({found}*0.01))/0.01,""),""),"")'
     )
 
 

@@ -13,7 +13,7 @@ from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Input
 from workbookgen.settings import Rows, Settings
 
-FEW = Rows(reels=2, fiber=3, skeins=4, projects=2)
+FEW = Rows(**{log: 2 for log in Rows.model_fields} | {"guide": 40})
 
 
 @pytest.fixture(scope="module")
@@ -76,7 +76,7 @@ def test_every_formula_cell_has_a_format_of_its_own(book, layout):
         numbers = not isinstance(placement.field, Message) and not getattr(placement.field, "is_text", True)
         for cell in cells(book, placement)[:1]:
             if numbers:
-                assert re.fullmatch(r"(#,##0|0)(\.0+)?%?", cell.number_format), placement.key
+                assert re.fullmatch(r"(#,##0|0)(\.0+)?%?|yyyy-mm-dd", cell.number_format), placement.key
             assert (placement.unit is not None and placement.unit.symbol == "%") == cell.number_format.endswith("%"), placement.key
 
 

@@ -56,7 +56,7 @@ KINDS: dict[str, Callable[[str], str]] = {
     "the cell of the next row": _sub(r"(\$[A-Z]+)(\d+)(?!.*\$[A-Z]+\2\b.*\$[A-Z]+\2\b.*\$[A-Z]+\2\b)", lambda m: f"{m[1]}{int(m[2]) + 1}"),
     "the cell of the next column": _sub(r"(?<=[ (])\$([A-Z]+)(?=\d+\*)", _next_column),
     "a range one row short": _sub(r"(\$[A-Z]+\$\d+:\$[A-Z]+\$)(\d+)(?==)", lambda m: f"{m[1]}{int(m[2]) - 1}"),
-    "a sum one row late": _sub(r"(?<==)(\$[A-Z]+\d+\)\*1,\$[A-Z]+\$)(\d+)", lambda m: f"{m[1]}{int(m[2]) + 1}"),
+    "a sum of the column beside it": _sub(r"(?<=\)\*1,)(?:'[^']*'!|\w+!)?\$([A-Z]+)\$\d+:\$[A-Z]+\$\d+", _columns_later),
     "the looked-up column beside it": lambda text: re.sub(r"(?<=INDEX\()(?:'[^']*'!|\w+!)?\$([A-Z]+)\$\d+:\$[A-Z]+\$\d+", _columns_later, text),
     "no guard against blanks": _unguarded,
     "no test of the domain": lambda text: re.sub(r'^(=IF\([^,]*?,)IF\((AND\((?:[^()]|\([^()]*\))*\)),(.*),""\),""\)$', r'\1\3,"")', text),

@@ -124,8 +124,8 @@ def test_an_absent_word_is_left_out_of_the_call():
 def test_the_starting_planner_expects_what_its_reels_are(small_layout):
     values = expected_values(small_layout.planner, starting_entries(small_layout.planner))
     # 4 * sqrt(15**2 + 7**2 + 7**2) in, of the niddy-noddy in the fixture's settings.
-    assert values["reels_loop"] == (pytest.approx(72.0), pytest.approx(4 * 323**0.5), None)
-    assert values["reels_basis"] == ("rated", "from height and arms", None)
+    assert values["reels_loop"] == (pytest.approx(72.0), pytest.approx(4 * 323**0.5), None, None)
+    assert values["reels_basis"] == ("rated", "from height and arms", None, None)
     assert set(values) == {each.key for each in small_layout.formulas}
 
 

@@ -7,7 +7,7 @@ import pint
 import pytest
 
 KEYS = {"key", "sheet", "range", "kind", "unit", "label", "domain", "reference", "sources"}
-DOMAIN_KINDS = {"number", "choice", "name", "note"}
+DOMAIN_KINDS = {"number", "choice", "name", "note", "date"}
 
 
 @pytest.fixture(scope="module")

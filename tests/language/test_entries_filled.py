@@ -22,9 +22,9 @@ def test_what_a_log_and_a_card_bring_along(small):
     whole = planner(small)
     entries = starting_entries(whole)
     # 72 in, and 4 * sqrt(15**2 + 7**2 + 7**2) has no rated loop: both as the settings of the fixture say.
-    assert entries["reels_name"] == ("Clock reel", "Niddy-noddy", None)
-    assert entries["reels_rated"] == (pytest.approx(72.0), None, None)
-    assert entries["reels_height"] == (None, pytest.approx(15.0), None)
+    assert entries["reels_name"] == ("Clock reel", "Niddy-noddy", None, None)
+    assert entries["reels_rated"] == (pytest.approx(72.0), None, None, None)
+    assert entries["reels_height"] == (None, pytest.approx(15.0), None, None)
     assert entries["thickness_packing"] == (0.5,)
     assert isinstance(whole.blocks["reels"], Log) and entries["skeins_wraps"] == (None,) * 6
 

@@ -158,6 +158,7 @@ def test_limits_lie_around_the_mean():
     assert statistics.limit_high(mean, 0.1).m_as("yard") == approx(240)
     assert statistics.limit_low(mean, 0.1, 3).m_as("yard") == approx(140)
     assert statistics.limit_high(mean, Quantity(10, "percent"), 1).m_as("yard") == approx(220)
+    assert statistics.limit_low(mean, 0.1, 0) == statistics.limit_high(mean, 0.1, 0.0) == mean
 
 
 @pytest.mark.parametrize(

@@ -15,7 +15,7 @@ from workbookgen.language.sentences import symbol_of
 WIDTH, HEIGHT = 860, 330  # pixels
 FONT = {"name": TYPEFACE, "size": 9, "color": INK}
 COLUMN_FILLS = (ACCENT, "#B9C9CC")
-MARK_COLORS = {"short_dash": INK, "triangle": QUIET, "diamond": QUIET}
+MARK_COLORS = {"square": INK, "triangle": QUIET, "diamond": QUIET}
 
 
 def draw(book: xlsxwriter.Workbook, layout: Layout, chart: Chart):

@@ -63,7 +63,6 @@ class Message:
 
     key: str = MESSAGE
     label: str = "What to fix"
-    width: int = 54
     note: str = ""
 
 

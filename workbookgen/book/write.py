@@ -142,8 +142,9 @@ class _SheetWriter:
     @part.register
     def _(self, part: Card, row: int) -> None:
         self._heads(part, row)
-        for column, width in ((CARD_LABEL, 30), (CARD_VALUE, 18), (CARD_UNIT, 12), (CARD_NOTE, 56)):
-            self._wide(column, width)
+        if not any(isinstance(each, Log) for each in self.sheet.parts):  # a log's columns have widths of their own
+            for column, width in ((CARD_LABEL, 30), (CARD_VALUE, 18), (CARD_UNIT, 12), (CARD_NOTE, 56)):
+                self._wide(column, width)
         for placement in self.layout.of(part):
             self._text(placement.row, CARD_LABEL, placement.field.label, look.PLAIN)
             self._text(placement.row, CARD_UNIT, placement.unit.symbol if placement.unit else "", look.NOTE)
@@ -156,7 +157,8 @@ class _SheetWriter:
         self._heads(part, row)
         header = row + first_record(part) - HEADER_ROWS
         for placement in self.layout.of(part):
-            self._wide(placement.column, placement.field.width)
+            is_message = isinstance(placement.field, Message)
+            self._wide(placement.column, part.message_width if is_message else placement.field.width)
             label, unit = look.heads(placement.field, placement.unit)
             self._text(header + 1, placement.column, placement.field.label, label)
             self._text(header + 2, placement.column, placement.unit.symbol if placement.unit else "", unit)
@@ -304,6 +306,10 @@ class _SheetWriter:
         else:
             self.to.write_number(row - 1, column - 1, value, self.formats(properties | {"align": "right"}))
 
+    def _is_of_strips(self) -> bool:
+        """A page of strips to be cut is one page wide, however small."""
+        return any(isinstance(each, Log) and each.rows_a_page for each in self.sheet.parts)
+
     def _text(self, row: int, column: int, text: str, properties: dict) -> None:
         if text:
             self.to.write_string(row - 1, column - 1, text, self.formats(properties))
@@ -319,7 +325,7 @@ class _SheetWriter:
             self.to.set_column(column - 1, column - 1, width)
         if self.sheet.wide:
             self.to.set_landscape()
-        across = -(-sum(self.widths.values()) // LETTERS_ON_A_PAGE) if self.sheet.wide else 1
+        across = -(-sum(self.widths.values()) // LETTERS_ON_A_PAGE) if self.sheet.wide and not self._is_of_strips() else 1
         self.to.fit_to_pages(int(across), 0)
         self.to.set_paper(PAPER[self.layout.planner.paper])
         self.to.set_margins(left=0.5, right=0.5, top=0.6, bottom=0.7)

@@ -16,7 +16,7 @@ from pathlib import Path
 from workbookgen.book.layout import Layout, Placement
 from workbookgen.checking.compare import Finding, agree, relative_difference
 from workbookgen.checking.driving import read, read_inputs, set_inputs
-from workbookgen.checking.expected import expected_values
+from workbookgen.checking.expected import expected_of_blocks, expected_of_proofs
 from workbookgen.checking.scenarios import scenario
 from workbookgen.engines import ErrorValue, engine
 from workbookgen.engines.package import with_cached
@@ -106,7 +106,8 @@ def check(
         report.findings += foreign_formulas(layout, ours)
         report.formula_cells = len(ours)
     drawn = [scenario(layout.planner, seed + number) for number in range(scenarios)]
-    expected_drawn = [expected_values(layout.planner, entries) for entries in drawn]
+    proofs = expected_of_proofs(layout.planner)
+    expected_drawn = [proofs | expected_of_blocks(layout.planner, entries, proofs) for entries in drawn]
     seen: set[tuple[str, int]] = set()
     checked: set[tuple[str, int]] = set()
     with tempfile.TemporaryDirectory(prefix="workbookgen-") as folder:
@@ -114,9 +115,10 @@ def check(
         with_cached(path, poisoned, POISON)
         for each, version in zip(chosen, versions, strict=True):
             record = EngineReport(each.name, version, declared)
+            told_before = len(report.findings)
             with each.open(poisoned) as session:
                 entries = read_inputs(session, layout)
-                runs = [(entries, expected_values(layout.planner, entries)), *zip(drawn, expected_drawn, strict=True)]
+                runs = [(entries, proofs | expected_of_blocks(layout.planner, entries, proofs)), *zip(drawn, expected_drawn, strict=True)]
                 refused: set[tuple[str, int]] = set()
                 for number, (inputs, expected) in enumerate(runs):
                     if number:
@@ -124,7 +126,8 @@ def check(
                         session.evaluate()
                     got = read(session, layout, layout.formulas)
                     findings = _compare(layout, inputs, expected, got, record, refused, checked, seen)
-                    report.findings += findings[: max(0, MOST_FINDINGS - len(report.findings))]
+                    told = len(report.findings) - told_before
+                    report.findings += findings[: max(0, MOST_FINDINGS - told)]
                     step()
                 record.read = len({(key, row) for key in got for row in range(len(got[key]))})
                 record.refused = len(refused)

@@ -23,11 +23,27 @@ from workbookgen.units import Quantity
 
 def expected_values(planner: Planner, entries: Entries) -> dict[str, tuple[Entry, ...]]:
     """Full key of every formula -> the value each of its cells should show."""
-    evaluation = _Evaluation(planner, entries)
-    values = {f"{key}_computed": tuple(computed(planner, each) for each in table.proofs)
-              for key, table in planner.proof_tables.items()}
-    for key in planner.proof_tables:
-        values[f"{key}_verdict"] = tuple(evaluation.column(f"{key}_verdict"))
+    return expected_of_proofs(planner) | expected_of_blocks(planner, entries)
+
+
+def expected_of_proofs(planner: Planner) -> dict[str, tuple[Entry, ...]]:
+    """The expected values of the proofs, which no input changes."""
+    values = {}
+    for key, table in planner.proof_tables.items():
+        answers = tuple(computed(planner, proof) for proof in table.proofs)
+        values[f"{key}_computed"] = answers
+        values[f"{key}_verdict"] = tuple(
+            table.verdict.reference(computed=answer, printed=proof.printed, tolerance=proof.tolerance)
+            for answer, proof in zip(answers, table.proofs, strict=True)
+        )
+    return values
+
+
+def expected_of_blocks(planner: Planner, entries: Entries, proofs: dict | None = None) -> dict[str, tuple[Entry, ...]]:
+    """The expected values of all blocks. `proofs` are those of the proofs, where they are known already."""
+    proofs = expected_of_proofs(planner) if proofs is None else proofs
+    evaluation = _Evaluation(planner, entries, {key: _objects(column) for key, column in proofs.items()})
+    values = {}
     for block in planner.blocks.values():
         for result in block.results:
             key = f"{block.key}_{result.key}"
@@ -47,30 +63,26 @@ def computed(planner: Planner, proof: Proof) -> Entry:
     return answer if result.is_text else float(_magnitude(answer, proof.unit))
 
 
-def verdict(planner: Planner, proof: Proof, reference: Callable) -> str:
-    """Whether the reference library's answer agrees with the printed one."""
-    return reference(computed=computed(planner, proof), printed=proof.printed, tolerance=proof.tolerance)
-
-
 @dataclass
 class _Evaluation:
     """The columns of one planner with one set of entries, each worked out once."""
 
     planner: Planner
     entries: Entries
-    cache: dict[str, np.ndarray] = field(default_factory=dict)
+    columns: dict[str, np.ndarray]
+    states: dict[str, tuple[np.ndarray, np.ndarray]] = field(default_factory=dict)
+    accepted: dict[tuple[str, object], bool] = field(default_factory=dict)
 
     def column(self, key: str) -> np.ndarray:
         """All values of a field, as shown; None where blank, and as typed where an input."""
-        if key not in self.cache:
-            self.cache[key] = self._column(key)
-        return self.cache[key]
+        if key not in self.columns:
+            self.columns[key] = self._column(key)
+        return self.columns[key]
 
     def messages(self, block: Block) -> list[str | None]:
         columns = {each.key: self.column(f"{block.key}_{each.key}") for each in block.inputs}
-        choices = {each.key: self.column(each.domain.of) for each in block.inputs if isinstance(each.domain, Choice)}
         listed = self.column(block.names_column) if block.names_column in self.planner.by_key else ()
-        return messages(block, columns, choices, listed, self.planner.system)
+        return messages(block, columns, self.accepts, listed, self.planner.system)
 
     def _column(self, key: str) -> np.ndarray:
         holder, each = self.planner.by_key[key]
@@ -78,8 +90,6 @@ class _Evaluation:
             return _objects(each.values)
         if isinstance(each, Input):
             return _objects(self.entries[key])
-        if not isinstance(holder, Block):
-            return _objects([verdict(self.planner, proof, each.reference) for proof in holder.proofs])
         return self._results(holder, each)
 
     def _results(self, block: Block, result: Result) -> np.ndarray:
@@ -106,17 +116,22 @@ class _Evaluation:
 
     def _state(self, meaning: Meaning, rows: int) -> tuple[np.ndarray, np.ndarray]:
         """Which records have something there, and which have something that can be used."""
-        column = self.column(meaning.key)
-        filled = np.array([value is not None for value in column], dtype=bool)
-        usable = filled
-        if isinstance(meaning.field, Input):
-            usable = np.array([value is not None and self._accepts(meaning.field, value) for value in column], dtype=bool)
+        if meaning.key not in self.states:
+            column = self.column(meaning.key)
+            filled = usable = np.array([value is not None for value in column], dtype=bool)
+            if isinstance(meaning.field, Input):
+                usable = np.array([value is not None and self.accepts(meaning.field, value) for value in column], dtype=bool)
+            self.states[meaning.key] = filled, usable
+        filled, usable = self.states[meaning.key]
         return np.broadcast_to(filled, rows), np.broadcast_to(usable, rows)
 
-    def _accepts(self, each: Input, value) -> bool:
-        if isinstance(each.domain, Choice):
-            return each.domain.accepts(value, self.column(each.domain.of))
-        return each.domain.accepts(value)
+    def accepts(self, each: Input, value) -> bool:
+        """Whether an input takes this value; names are looked up once each."""
+        if not isinstance(each.domain, Choice):
+            return each.domain.accepts(value)
+        if (each.domain.of, value) not in self.accepted:
+            self.accepted[each.domain.of, value] = each.domain.accepts(value, self.column(each.domain.of))
+        return self.accepted[each.domain.of, value]
 
     def _values(self, meaning: Meaning, rows: np.ndarray):
         column = self.column(meaning.key)
@@ -166,13 +181,16 @@ def _patterns(eligible: np.ndarray, present: dict[str, np.ndarray], rows: int):
 
 
 def _fill(values: np.ndarray, rows: np.ndarray, call: Callable, unit: str | None) -> None:
-    """Put the answers in their rows. A refusal of many is narrowed down to those it is meant for."""
+    """Put the answers in their rows. A refusal of many leaves out those it is meant for."""
     if not len(rows):
         return
     try:
         answer = call(rows)
-    except ValueError:
-        if len(rows) > 1:
+    except ValueError as refusal:
+        holds = getattr(refusal, "holds", np.asarray(False))
+        if holds.shape == rows.shape:
+            _fill(values, rows[holds.astype(bool)], call, unit)
+        elif len(rows) > 1:
             half = len(rows) // 2
             _fill(values, rows[:half], call, unit)
             _fill(values, rows[half:], call, unit)

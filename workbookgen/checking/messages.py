@@ -1,8 +1,7 @@
 """What every record should say of itself: the twin in Python of the message formula in `book`."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
-from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import doubled, missing, refusal
@@ -11,26 +10,26 @@ from workbookgen.language.sentences import doubled, missing, refusal
 def messages(
     block: Block,
     columns: Mapping[str, Sequence],
-    choices: Mapping[str, Sequence],
+    accepts: Callable[[Input, object], bool],
     listed: Sequence,
     system: str,
 ) -> list[str | None]:
     """One message a record, None where there is nothing to say.
 
-    `columns` are the block's inputs as typed, `choices` the names that each choice may be
-    one of, `listed` the names by which other sheets find this block's records.
+    `columns` are the block's inputs as typed, `accepts` says whether an input takes a value,
+    `listed` are the names by which other sheets find this block's records.
     """
     return [
-        _message(block, {key: column[row] for key, column in columns.items()}, choices, listed, system)
+        _message(block, {key: column[row] for key, column in columns.items()}, accepts, listed, system)
         for row in range(block.rows)
     ]
 
 
-def _message(block: Block, record: dict, choices, listed, system: str) -> str | None:
+def _message(block: Block, record: dict, accepts, listed, system: str) -> str | None:
     if all(value is None for value in record.values()):
         return None
     for each in block.inputs:
-        if record[each.key] is not None and not _accepted(each, record[each.key], choices):
+        if record[each.key] is not None and not accepts(each, record[each.key]):
             return refusal(each, system)
     for each in block.inputs:
         name = record[each.key]
@@ -44,12 +43,6 @@ def _message(block: Block, record: dict, choices, listed, system: str) -> str | 
         if each.needed and record[each.key] is None:
             return missing(each)
     return None
-
-
-def _accepted(each: Input, value, choices) -> bool:
-    if isinstance(each.domain, Choice):
-        return each.domain.accepts(value, choices[each.key])
-    return each.domain.accepts(value)
 
 
 def _times(name: str, listed: Sequence) -> int:

@@ -8,7 +8,7 @@ from the range call, which is several times as fast as asking cell by cell.
 from importlib import metadata
 from pathlib import Path
 
-from ..errors import MissingEngine
+from ..errors import FileError, MissingEngine
 from .engine import (
     Area, ErrorValue, Reading, Rows, Session, checked, existing, require_sheet, unreadable,
 )
@@ -37,7 +37,7 @@ class Formualizer:
 
 class FormualizerSession(Session):
     def __init__(self, package, path: Path):
-        self._package = package
+        self._package, self._path = package, path
         try:
             self._workbook = package.Workbook.from_path(str(path))
         except (OSError, ValueError) as reason:
@@ -55,7 +55,12 @@ class FormualizerSession(Session):
         self._workbook.set_values_batch(area.sheet, area.row, area.column, rows)
 
     def evaluate(self) -> None:
-        self._workbook.evaluate_all()
+        try:
+            self._workbook.evaluate_all()
+        except self._package.ExcelEvaluationError as reason:  # it gives up on some workbooks that others compute
+            raise FileError.at(
+                str(self._path), f"formualizer cannot work out this workbook ({reason}). Try another engine."
+            ) from None
 
     def read(self, area: Area) -> Reading:
         require_sheet(tuple(self._sheets), area.sheet)

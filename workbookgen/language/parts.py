@@ -75,6 +75,7 @@ class Log(Block):
 
     starts_with: Sequence[Mapping[str, float | str]] = ()
     row_height: float | None = None  # in points, where a record is more than a line
+    message_width: int = 54
     rows_a_page: int | None = None  # where a page ends after so many records
 
 

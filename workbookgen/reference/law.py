@@ -54,10 +54,18 @@ def _fit(value, dimension: str):
     return value.to("").magnitude if dimension == "[]" else value
 
 
+class OutOfValidity(ValueError):
+    """Values for which a law does not hold; of arrays, `holds` tells which are all right."""
+
+    def __init__(self, sentence: str, holds):
+        super().__init__(sentence)
+        self.holds = np.asarray(holds)
+
+
 def require(condition, sentence: str) -> None:
     """Refuse values outside a law's validity. A value that is not a number never satisfies it."""
     if not np.all(condition):
-        raise ValueError(sentence)
+        raise OutOfValidity(sentence, condition)
 
 
 def by_element(function, *values):

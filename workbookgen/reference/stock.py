@@ -78,9 +78,13 @@ def pick(name: str, names: Sequence[str], values):
     """
     cells = _cells(values)
     require(len(cells) == len(names), "Each name needs one value beside it.")
-    rows = by_element(lambda each: _row(each, names), name)
+    places = _places(names)
+    found = by_element(lambda each: len(_rows(each, places)), name)
+    require(found != 0, "A name is not in the list: add it there, or pick another.")
+    require(found == 1, "A name is in the list more than once: give each its own name.")
+    rows = by_element(lambda each: _rows(each, places)[0], name)
     picked = cells[rows.astype(int) if np.ndim(rows) else rows]
-    require(not any(_is_blank(cell) for cell in np.ravel(picked)), f"{name}: the value is blank.")
+    require(by_element(lambda cell: not _is_blank(cell), picked), "The value beside a name is blank.")
     return Quantity(picked, values.units) if isinstance(values, Quantity) else picked
 
 
@@ -115,7 +119,8 @@ def total(name: str, names: Sequence[str], amounts):
     """
     cells = np.nan_to_num(_cells(amounts).astype(float), nan=0.0)
     require(len(cells) == len(names), "Each name needs one amount beside it.")
-    sums = by_element(lambda each: float(cells[_matches(each, names)].sum()), name)
+    places = _places(names)
+    sums = by_element(lambda each: float(cells[_rows(each, places)].sum()), name)
     sums = sums.astype(float) if np.ndim(sums) else sums
     return Quantity(sums, amounts.units) if isinstance(amounts, Quantity) else sums
 
@@ -373,16 +378,17 @@ def _cells(values) -> np.ndarray:
     return cells.astype(object) if cells.dtype.kind == "U" else cells
 
 
-def _matches(name, names) -> np.ndarray:
+def _places(names) -> dict[str, list[int]]:
+    """The rows of every name, whatever its case."""
+    places: dict[str, list[int]] = {}
+    for row, name in enumerate(names):
+        places.setdefault(str(name).casefold(), []).append(row)
+    return places
+
+
+def _rows(name, places) -> list[int]:
     _require_name(name)
-    return np.array([str(other).casefold() == str(name).casefold() for other in names], dtype=bool)
-
-
-def _row(name, names) -> int:
-    rows = np.flatnonzero(_matches(name, names))
-    require(rows.size > 0, f'"{name}" is not in the list: add it there, or pick another.')
-    require(rows.size < 2, f'"{name}" is in the list more than once: give each its own name.')
-    return int(rows[0])
+    return places.get(str(name).casefold(), [])
 
 
 def _require_name(name):

@@ -1,6 +1,6 @@
 """Knitting: how much yarn a piece takes, from its area and a swatch, its gauge, or a piece like it."""
 
-from workbookgen.language.domains import Choice, Note, Number
+from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Log, Sheet
 from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, PER_AREA
@@ -13,16 +13,15 @@ SHEET = "Knitting"
 PROJECTS = "Projects"
 SIZE = Number(above=0, most=10_000)
 ANY = Number(above=0, most=1_000_000)
-FLAT = 'OR(shape = "circle", shape = "ring", given(height))'
-ROUND = 'OR(shape = "rectangle", shape = "triangle", shape = "circle", given(second))'
+
 
 
 def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
         "Yarn for a knitted or crocheted piece",
-        "Name the project on the sheet Projects. Give its parts their sizes, then a swatch, a gauge, or the weight of a piece like it: one way is enough, a swatch is the surest.",
-        (estimates(settings), pieces(settings), MAKING),
+        "Name the project on the sheet Projects. Give its parts their sizes on the sheet Pieces, then here a swatch, a gauge, or the weight of a piece like it: one way is enough, a swatch is the surest.",
+        (estimates(settings), MAKING),
     )
 
 
@@ -76,35 +75,6 @@ def estimates(settings: Settings) -> Log:
                 Result("basis", "Known from", 'IF(given(by_swatch), "swatch", IF(given(by_gauge), "gauge", "existing piece"))', trade.estimate_basis, None,
                        uses={"swatch": "by_swatch", "gauge": "by_gauge", "piece": "by_piece"},
                        only_if="OR(given(by_swatch), given(by_gauge), given(by_piece))", width=15),
-                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
-            )),
-        ),
-    )
-
-
-def pieces(settings: Settings) -> Log:
-    return Log(
-        "pieces",
-        "Parts of the piece",
-        about="A sleeve is a trapezium; a yoke a ring; a shawl a triangle. Circle and ring: the width is what they measure across.",
-        rows=settings.rows.pieces,
-        groups=(
-            Group("You type", (
-                Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
-                Input("part", "Part", Note(), width=18),
-                Input("shape", "Shape", Choice("shapes_name", lists.SHEET), needed=True, width=12),
-                Input("width", "Width", SIZE, LOOP, needed=True, help="Or what it measures across."),
-                Input("height", "Height", SIZE, LOOP, help="Not for circle and ring."),
-                Input("second", "Other width", SIZE, LOOP, help="Trapezium: the other of the two parallel sides. Ring: the hole across."),
-                Input("pieces", "How many", Number(above=0, most=1000), NUMBER, blank_means=1, help="Empty means one."),
-            )),
-            Group("Worked out", (
-                Result("area", "Area",
-                       'pieces * IF(shape = "rectangle", width * height, IF(shape = "triangle", width * height / 2, '
-                       'IF(shape = "trapezium", (width + second) / 2 * height, IF(shape = "circle", PI() / 4 * width * width, '
-                       'PI() / 4 * (width * width - second * second)))))',
-                       trade.area, AREA,
-                       only_if=f'AND({FLAT}, {ROUND}, OR(shape <> "ring", second < width))'),
                 Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
             )),
         ),

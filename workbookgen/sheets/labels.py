@@ -27,6 +27,7 @@ def labels(settings: Settings) -> Log:
         title="",
         rows=settings.rows.labels,
         row_height=STRIP,
+        message_width=16,
         rows_a_page=A_PAGE,
         groups=(
             Group("You type", (

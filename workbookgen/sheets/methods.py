@@ -48,6 +48,12 @@ def page(function) -> Page:
     )
 
 
+def _places(shown: list[str]) -> str:
+    """Where a calculation is shown: each field, or only the sheets where there are many."""
+    places = list(dict.fromkeys(shown))
+    return "; ".join(places if len(places) <= 4 else dict.fromkeys(place.partition(":")[0] for place in places))
+
+
 def _line(text: str | None) -> str:
     return " ".join((text or "").split())
 
@@ -63,7 +69,7 @@ def sheet(sheets: tuple[Sheet, ...]) -> Sheet:
     pages = [page(function) for function in shown]
     columns = (
         Column("what", "Calculation", tuple(each.title for each in pages), width=30),
-        Column("where", "Shown as", tuple("; ".join(dict.fromkeys(places)) for places in shown.values()), width=30),
+        Column("where", "Shown as", tuple(_places(places) for places in shown.values()), width=30),
         Column("law", "How", tuple(each.law for each in pages), width=60),
         Column("symbols", "Symbols", tuple(each.symbols for each in pages), width=44),
         Column("valid", "Holds", tuple(each.valid for each in pages), width=40),

@@ -9,7 +9,7 @@ from workbookgen.settings import Settings
 from workbookgen.sheets import fiber
 
 SHEET = "Pictures"
-SKEINS_SHOWN = 40
+SKEINS_SHOWN = 24
 
 
 def sheet(settings: Settings) -> Sheet:
@@ -56,12 +56,12 @@ WAY_PICTURE = Chart(
 def skeins_picture(settings: Settings) -> Chart:
     shown = min(SKEINS_SHOWN, settings.rows.skeins)
     return Chart(
-        f"Grist of the first {shown} skeins, with the mean and limits of each one's lot",
+        f"Grist of the first {shown} skeins, with mean and limits of the lot",
         "Columns that show the grist of each skein in yards per pound, with marks for the mean of its lot and for two standard deviations below and above it.",
         categories=("skeins_name",),
         series=(
             Series("Grist, yd/lb", ("skeins_grist_yd_lb",)),
-            Series("Mean of its lot", ("skeins_lot_mean",), marks="short_dash"),
+            Series("Mean of its lot", ("skeins_lot_mean",), marks="square"),
             Series("Limit, low", ("skeins_limit_low",), marks="triangle"),
             Series("Limit, high", ("skeins_limit_high",), marks="diamond"),
         ),

@@ -4,6 +4,7 @@ from workbookgen.language.parts import Planner
 from workbookgen.settings import Settings
 from workbookgen.sheets import (
     buying,
+    components,
     cost,
     counts,
     fiber,
@@ -14,6 +15,7 @@ from workbookgen.sheets import (
     methods,
     origin,
     pictures,
+    pieces,
     projects,
     proofs,
     reels,
@@ -29,7 +31,7 @@ from workbookgen.sheets import (
 
 
 WORKING = (
-    reels, guide, fiber, buying, scouring, samples, yarn, twist, skeins, labels, knitting, weaving, projects, time, cost, pictures, counts,
+    reels, guide, fiber, buying, scouring, samples, yarn, components, twist, skeins, labels, knitting, pieces, weaving, projects, time, cost, pictures, counts,
 )
 
 

@@ -17,7 +17,7 @@ def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
         "Project need",
-        "One line for each project whose yardage you know. Choose up to three lots to spin it from; their finished skeins count first.",
+        "One line for each project. State its yardage, or leave that to the sheets Knitting and Weaving. Choose up to three lots to spin it from; their finished skeins count first.",
         (projects(settings), DOUBTS, HAVE_AND_NEED),
     )
 

@@ -23,7 +23,7 @@ def sheet(settings: Settings) -> Sheet:
 STEPS = Text(
     "Three steps",
     (
-        "1.  On the sheet Reels, give each reel its loop. On the sheet Fiber, give each lot a line.",
+        "1.  On the sheet Reels, give each reel its loop. On the sheet Fiber, give each lot of fiber a line.",
         "2.  On the sheet Skeins, type wraps and weight of each skein; choose its reel and its lot.",
         "3.  On the sheet Projects, type the yardage you want; read whether your lots are enough.",
     ),
@@ -32,10 +32,12 @@ STEPS = Text(
 WAYS = Text(
     "Where to begin",
     (
-        "I only want to measure a skein: Reels, then Skeins.",
-        "I have a fleece: Fiber. I want to buy one: Buying.",
-        "I have a project: Projects. I have a yarn number: Counts.",
-        "I want to know how something is worked out: Methods. Whether it is right: Proofs.",
+        "I only want to measure a skein:  Reels, then Skeins.  For its label: Labels.",
+        "I have a fleece:  Fiber, and Scouring to wash it.  I want to buy one: Buying, with the Guide.",
+        "I have a project:  Projects.  Its yardage is not known: Knitting with Pieces, or Weaving.  How long it takes: Time.  What it costs: Cost.",
+        "I am planning a yarn:  spin a sample for Samples, design it on Yarn with Components, find its twist on Twist.",
+        "I have a yarn number:  Counts.  I would rather look: Pictures.",
+        "How something is worked out: Methods.  Whether it is right: Proofs.  No sheet needs the others to be filled in.",
     ),
 )
 

@@ -17,9 +17,8 @@ def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
         "Yarn design",
-        "Name a design, then give it its components: singles of yours or bought thread, in whatever count each is sold. "
-        "Designs stand below each other, to be compared.",
-        (designs(settings), components(settings), BACKWARDS),
+        "Name a design here and give it its components on the sheet Components. Designs stand below each other, to be compared.",
+        (designs(settings), BACKWARDS),
     )
 
 
@@ -45,44 +44,6 @@ def designs(settings: Settings) -> Log:
                 Result("mass", "Weight", "wanted * tex", plying.component_mass, MASS, uses={"length": "wanted", "linear_density": "tex"},
                        note="Of the yarn wanted."),
                 Result("listed", "Listed as", "name", stock.listed, None, width=24),
-            )),
-        ),
-    )
-
-
-def components(settings: Settings) -> Log:
-    return Log(
-        "components",
-        "Their components",
-        about="Feed is the length of component in one length of yarn: 1 for a core, 1.04 for a single that ply twist shortens by 4%, more for a thread that wraps.",
-        rows=settings.rows.components,
-        groups=(
-            Group("You type", (
-                Input("design", "Of the design", Choice("designs_listed", SHEET), needed=True, width=24),
-                Input("name", "Component", Name(), width=18, help="What it is: a single of yours, a bought thread."),
-                Input("number", "Yarn number", ANY, NUMBER, needed=True, help="In the system beside it."),
-                Input("system", "System", Choice("systems_name", lists.SHEET), needed=True, width=20),
-                Input("strands", "Strands", STRANDS, NUMBER, blank_means=1, help="How many of it; empty means one."),
-                Input("feed", "Feed", Number(least=1, most=20), NUMBER, blank_means=1, help="Its length in one length of yarn; empty means 1."),
-                Input("package", "Spool holds", ANY, LENGTH, help="Length on one spool or bobbin."),
-            )),
-            Group("What it takes", (
-                Result("grist", "Grist",
-                       "IF(pick(systems_direct, systems_name, system) = 1, 1 / (number * pick(systems_factor, systems_name, system)), "
-                       "number * pick(systems_factor, systems_name, system))",
-                       yarn_count.grist_of, GRIST_US, digits=0),
-                Result("tex", "Tex", "1 / grist", yarn_count.direct_count, TEX),
-                Result("contribution", "In the yarn", "feed * strands * tex", plying.contribution, TEX, uses={"linear_density": "tex"},
-                       note="What it adds to the tex of the yarn."),
-                Result("of", "Of", "design", stock.listed, None, uses={"name": "design"}, width=24),
-                Result("design_tex", "Whole yarn", "pick(designs_tex, designs_listed, design)", stock.pick, TEX,
-                       uses={"name": "design", "names": "designs_listed", "values": "designs_tex"}),
-                Result("share", "Of the weight", "contribution / design_tex", plying.weight_share, SHARE, uses={"resultant": "design_tex"}),
-                Result("wanted", "Yarn wanted", "pick(designs_wanted, designs_listed, design)", stock.pick, LENGTH,
-                       uses={"name": "design", "names": "designs_listed", "values": "designs_wanted"}),
-                Result("length", "Length needed", "wanted * strands * feed", plying.component_length, LENGTH, note="All strands together."),
-                Result("mass", "Weight needed", "length * tex", plying.component_mass, MASS, uses={"linear_density": "tex"}),
-                Result("packages", "Spools", "ROUNDUP(ROUND(length / package, 9), 0)", plying.packages, NUMBER, digits=0),
             )),
         ),
     )

@@ -1,0 +1,60 @@
+"""Components: the singles and threads of each yarn design, and how much of each it takes."""
+
+from workbookgen.language.domains import Choice, Name, Number
+from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX
+from workbookgen.reference import plying, stock, yarn_count
+from workbookgen.settings import Settings
+from workbookgen.sheets import lists, yarn
+
+SHEET = "Components"
+ANY = Number(above=0, most=10_000_000)
+STRANDS = Number(least=1, most=12, whole=True)
+
+
+def sheet(settings: Settings) -> Sheet:
+    return Sheet(
+        SHEET,
+        "Components of the yarn designs",
+        "Singles of yours or bought thread, in whatever count each is sold. Feed is its length in one length of yarn: 1 for a core, "
+        "1.04 for a single that plying shortens by 4%, more for a thread that wraps.",
+        (components(settings),),
+    )
+
+
+def components(settings: Settings) -> Log:
+    return Log(
+        "components",
+        title="",
+        rows=settings.rows.components,
+        groups=(
+            Group("You type", (
+                Input("design", "Of the design", Choice("designs_listed", yarn.SHEET), needed=True, width=24),
+                Input("name", "Component", Name(), width=18, help="What it is: a single of yours, a bought thread."),
+                Input("number", "Yarn number", ANY, NUMBER, needed=True, help="In the system beside it."),
+                Input("system", "System", Choice("systems_name", lists.SHEET), needed=True, width=20),
+                Input("strands", "Strands", STRANDS, NUMBER, blank_means=1, help="How many of it; empty means one."),
+                Input("feed", "Feed", Number(least=1, most=20), NUMBER, blank_means=1, help="Its length in one length of yarn; empty means 1."),
+                Input("package", "Spool holds", ANY, LENGTH, help="Length on one spool or bobbin."),
+            )),
+            Group("What it takes", (
+                Result("grist", "Grist",
+                       "IF(pick(systems_direct, systems_name, system) = 1, 1 / (number * pick(systems_factor, systems_name, system)), "
+                       "number * pick(systems_factor, systems_name, system))",
+                       yarn_count.grist_of, GRIST_US, digits=0),
+                Result("tex", "Tex", "1 / grist", yarn_count.direct_count, TEX),
+                Result("contribution", "In the yarn", "feed * strands * tex", plying.contribution, TEX, uses={"linear_density": "tex"},
+                       note="What it adds to the tex of the yarn."),
+                Result("of", "Of", "design", stock.listed, None, uses={"name": "design"}, width=24),
+                Result("design_tex", "Whole yarn", "pick(designs_tex, designs_listed, design)", stock.pick, TEX,
+                       uses={"name": "design", "names": "designs_listed", "values": "designs_tex"}),
+                Result("share", "Of the weight", "contribution / design_tex", plying.weight_share, SHARE, uses={"resultant": "design_tex"}),
+                Result("wanted", "Yarn wanted", "pick(designs_wanted, designs_listed, design)", stock.pick, LENGTH,
+                       uses={"name": "design", "names": "designs_listed", "values": "designs_wanted"}),
+                Result("length", "Length needed", "wanted * strands * feed", plying.component_length, LENGTH, note="All strands together."),
+                Result("mass", "Weight needed", "length * tex", plying.component_mass, MASS, uses={"linear_density": "tex"}),
+                Result("packages", "Spools", "ROUNDUP(ROUND(length / package, 9), 0)", plying.packages, NUMBER, digits=0),
+            )),
+        ),
+    )

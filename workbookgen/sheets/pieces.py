@@ -1,0 +1,53 @@
+"""Pieces: an irregular piece of work as rectangles, triangles, trapeziums, circles and rings."""
+
+from workbookgen.language.domains import Choice, Note, Number
+from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.quantities import AREA, LOOP, NUMBER
+from workbookgen.reference import knitting as trade
+from workbookgen.reference import stock
+from workbookgen.settings import Settings
+from workbookgen.sheets import lists
+from workbookgen.sheets.knitting import PROJECTS
+
+SHEET = "Pieces"
+SIZE = Number(above=0, most=10_000)
+FLAT = 'OR(shape = "circle", shape = "ring", given(height))'
+ROUND = 'OR(shape = "rectangle", shape = "triangle", shape = "circle", given(second))'
+
+
+def sheet(settings: Settings) -> Sheet:
+    return Sheet(
+        SHEET,
+        "Parts of a piece",
+        "One line for each part. A sleeve is a trapezium; a yoke a ring; a shawl a triangle. Circle and ring: the width is what they measure across.",
+        (pieces(settings),),
+    )
+
+
+def pieces(settings: Settings) -> Log:
+    return Log(
+        "pieces",
+        title="",
+        rows=settings.rows.pieces,
+        groups=(
+            Group("You type", (
+                Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
+                Input("part", "Part", Note(), width=18),
+                Input("shape", "Shape", Choice("shapes_name", lists.SHEET), needed=True, width=12),
+                Input("width", "Width", SIZE, LOOP, needed=True, help="Or what it measures across."),
+                Input("height", "Height", SIZE, LOOP, help="Not for circle and ring."),
+                Input("second", "Other width", SIZE, LOOP, help="Trapezium: the other of the two parallel sides. Ring: the hole across."),
+                Input("pieces", "How many", Number(above=0, most=1000), NUMBER, blank_means=1, help="Empty means one."),
+            )),
+            Group("Worked out", (
+                Result("area", "Area",
+                       'pieces * IF(shape = "rectangle", width * height, IF(shape = "triangle", width * height / 2, '
+                       'IF(shape = "trapezium", (width + second) / 2 * height, IF(shape = "circle", PI() / 4 * width * width, '
+                       'PI() / 4 * (width * width - second * second)))))',
+                       trade.area, AREA,
+                       only_if=f'AND({FLAT}, {ROUND}, OR(shape <> "ring", second < width))'),
+                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
+            )),
+        ),
+    )
