@@ -2,6 +2,7 @@
 
 import ast
 import re
+from functools import cache
 from graphlib import TopologicalSorter
 from pathlib import Path
 
@@ -58,10 +59,12 @@ def part(module: str) -> str:
     return module.split(".")[1] if "." in module else "workbookgen"
 
 
+@cache
 def tree(path: Path) -> ast.Module:
     return ast.parse(path.read_text(encoding="utf-8"))
 
 
+@cache
 def imports(path: Path) -> list[tuple[str, str]]:
     """(module, name taken from it) of every import, relative ones made absolute, wherever it stands."""
     package = dotted(path) if path.name == "__init__.py" else dotted(path).rpartition(".")[0]

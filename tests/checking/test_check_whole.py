@@ -216,7 +216,7 @@ def test_a_planner_that_an_engine_breaks_down_on(small_file, small_layout, tmp_p
         assert check(path, small_layout, ["formualizer"], scenarios=1).findings
     except FileError as told:
         assert "formualizer cannot work out this workbook" in str(told)
-    assert check(path, small_layout, ["ironcalc"], scenarios=1).findings
+    assert check(path, small_layout, ["ironcalc"], scenarios=6).findings
 
 
 def test_an_unknown_engine(small_file, small_layout):

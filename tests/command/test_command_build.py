@@ -112,6 +112,11 @@ def test_another_title_gives_other_bytes(run, small_settings, planner, tmp_path)
 
 
 class TestWhereItCannotBeWritten:
+    @pytest.fixture(autouse=True)
+    def made_in_a_blink(self, monkeypatch):
+        """What is in the planner does not matter here."""
+        monkeypatch.setattr(build, "workbook", lambda layout, entries: b"a planner")
+
     @pytest.fixture
     def refused(self, run, small_settings):
         def refusing(target: Path, reason: str):

@@ -4,6 +4,7 @@ from workbookgen.language.parts import Planner
 from workbookgen.settings import Settings
 from workbookgen.sheets import (
     buying,
+    compare,
     components,
     cost,
     counts,
@@ -31,7 +32,7 @@ from workbookgen.sheets import (
 
 
 WORKING = (
-    reels, guide, fiber, buying, scouring, samples, yarn, components, twist, skeins, labels, knitting, pieces, weaving, projects, time, cost, pictures, counts,
+    reels, guide, fiber, buying, scouring, samples, yarn, components, twist, skeins, compare, labels, knitting, pieces, weaving, projects, time, cost, pictures, counts,
 )
 
 

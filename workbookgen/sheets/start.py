@@ -32,7 +32,7 @@ STEPS = Text(
 WAYS = Text(
     "Where to begin",
     (
-        "I only want to measure a skein:  Reels, then Skeins.  For its label: Labels.",
+        "I only want to measure a skein:  Reels, then Skeins.  For its label: Labels.  Do two belong together: Compare.",
         "I have a fleece:  Fiber, and Scouring to wash it.  I want to buy one: Buying, with the Guide.",
         "I have a project:  Projects.  Its yardage is not known: Knitting with Pieces, or Weaving.  How long it takes: Time.  What it costs: Cost.",
         "I am planning a yarn:  spin a sample for Samples, design it on Yarn with Components, find its twist on Twist.",

@@ -100,7 +100,7 @@ def area_in_all(project: str, projects: Sequence[str], areas: Area) -> Area:
     Definition of a sum.
     """
     together = total(project, projects, areas)
-    require(together > NO_AREA, f'"{project}" has no parts yet: give at least one its size.')
+    require(together > NO_AREA, "A project has no parts yet: give at least one its size.")
     return together
 
 

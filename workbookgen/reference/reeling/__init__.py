@@ -4,6 +4,12 @@
 the yarn wound on it: its length and its mass, on the reel and after washing.
 """
 
+from workbookgen.reference.reeling.layers import (
+    growth,
+    layers_wound,
+    mean_loop,
+    turning,
+)
 from workbookgen.reference.reeling.loop import (
     hundred_wraps_tolerance,
     loop_basis,
@@ -23,15 +29,19 @@ from workbookgen.reference.reeling.skein import (
 
 __all__ = [
     "finished_length",
+    "growth",
     "hundred_wraps",
     "hundred_wraps_tolerance",
+    "layers_wound",
     "length",
     "loop_basis",
     "loop_doubt",
     "loop_in_use",
+    "mean_loop",
     "measured_loop",
     "net_mass",
     "niddy_noddy_loop",
     "relative_tolerance",
     "shrinkage",
+    "turning",
 ]

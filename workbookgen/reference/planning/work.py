@@ -1,7 +1,7 @@
-"""How long it takes: hours from one's own pace, and the day on which they are done.
+"""Pace and hours: what a length or a weight of work takes at one's own pace.
 
-Nobody's pace but one's own tells anything, so it is measured on a sample. Hours become
-weeks at the hours that a week has to spare, and weeks become a day in the calendar.
+Nobody's pace but one's own tells anything, so it is timed on a sample, or stated by who
+knows it. Hours add up step by step; what is done already comes off.
 """
 
 from collections.abc import Sequence
@@ -9,17 +9,13 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.law import law, require
-from workbookgen.reference.stock import total
 from workbookgen.reference.plying.amounts import component_length
 from workbookgen.reference.plying.design import require_loss
-from workbookgen.units import Grist, Length, Mass, Pace, Quantity, Ratio, Time
+from workbookgen.reference.stock import total
+from workbookgen.units import Length, Pace, Quantity, Ratio, Time
 
 NO_TIME = Quantity(0.0, "hour")
 NO_LENGTH = Quantity(0.0, "m")
-NO_MASS = Quantity(0.0, "g")
-NO_GRIST = Quantity(0.0, "m/g")
-STANDSTILL = Quantity(0.0, "m/hour")
-DAYS_PER_WEEK = 7
 
 
 @law
@@ -201,143 +197,8 @@ def hours_in_all(
     steps = [each for each in (hours_1, hours_2, hours_3, hours_4, hours_5, hours_6) if each is not None]
     require(len(steps) > 0, "Give the hours of at least one step.")
     for step in steps:
-        _require_hours(step)
+        require_hours(step)
     return sum(steps[1:], start=steps[0])
-
-
-@law
-def weeks(hours: Time, hours_per_week: Time) -> Ratio:
-    """Weeks that some hours take.
-
-    w = t / h. What fits into a week is a matter of the person, not of the yarn.
-
-    Parameters
-    ----------
-    hours : t, hours of work
-    hours_per_week : h, hours that a week has for it
-
-    Returns
-    -------
-    w, parts of a week included
-
-    Raises
-    ------
-    ValueError
-        Negative hours, or a week that has no hours for it.
-
-    Notes
-    -----
-    Valid for weeks that are all alike.
-
-    References
-    ----------
-    Definition of a share.
-    """
-    _require_hours(hours)
-    require(hours_per_week > NO_TIME, "A week must have some hours for it.")
-    return (hours / hours_per_week).m_as("")
-
-
-@law
-def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
-    """Day on which some hours of work are done.
-
-    D = D₀ + 7 · t / h, the days rounded up. Work that ends within a day ends on that day.
-
-    Parameters
-    ----------
-    start : D₀, number of the day on which the work starts
-    hours : t, hours of work
-    hours_per_week : h, hours that a week has for it
-
-    Returns
-    -------
-    D, number of the day, counted like the start
-
-    Raises
-    ------
-    ValueError
-        A start before day 0, negative hours, or a week that has no hours for it.
-
-    Notes
-    -----
-    Valid for work spread evenly over all seven days of a week.
-
-    References
-    ----------
-    Definition of a calendar of numbered days.
-    """
-    require(start >= 0, "The day of the start cannot lie before day 0.")
-    days = weeks(hours, hours_per_week) * DAYS_PER_WEEK
-    return start + np.ceil(np.round(days, 9))  # the last digits must not cost a day
-
-
-@law
-def stock_hours(mass: Mass, grist: Grist, pace: Pace) -> Time:
-    """Hours of spinning in the stock.
-
-    t = m · g / p. A shelf of fiber is so many evenings to come.
-
-    Parameters
-    ----------
-    mass : m, mass of the yarn that the stock will give
-    grist : g, grist to which it will be spun
-    pace : p, length spun in a time
-
-    Returns
-    -------
-    t, a time
-
-    Raises
-    ------
-    ValueError
-        A negative mass, or a grist or a pace that is not above zero.
-
-    Notes
-    -----
-    Valid for the grist and the pace of the single; plying comes on top.
-
-    References
-    ----------
-    Definitions of the grist and of the pace.
-    """
-    require(mass >= NO_MASS, "The mass cannot be negative.")
-    require(grist > NO_GRIST, "The grist must be above zero.")
-    require(pace > STANDSTILL, "The pace must be above zero.")
-    return (mass * grist / pace).to("hour")
-
-
-@law
-def evenings(hours: Time, evening: Time) -> Ratio:
-    """Evenings that some hours take.
-
-    e = t / v. Hours sound like much, evenings like something to look forward to.
-
-    Parameters
-    ----------
-    hours : t, hours of work
-    evening : v, what one evening has for it
-
-    Returns
-    -------
-    e, parts of an evening included
-
-    Raises
-    ------
-    ValueError
-        Negative hours, or an evening that has no time for it.
-
-    Notes
-    -----
-    Valid for evenings that are all alike.
-
-    References
-    ----------
-    Definition of a share.
-    """
-    _require_hours(hours)
-    require(evening > NO_TIME, "An evening must have some time for it.")
-    return (hours / evening).m_as("")
 
 
 @law
@@ -370,7 +231,7 @@ def hours_in_use(own: Time | None = None, planned: Time | None = None) -> Time:
     """
     chosen = planned if own is None else own
     require(chosen is not None, "Give the hours, or plan them.")
-    require(chosen >= NO_TIME, "Hours cannot be negative.")
+    require_hours(chosen)
     return chosen
 
 
@@ -402,8 +263,8 @@ def hours_ahead(hours: Time, done: Time = NO_TIME) -> Time:
     ----------
     Definition of a remainder.
     """
-    require(hours >= NO_TIME, "Hours cannot be negative.")
-    require(done >= NO_TIME, "Hours cannot be negative.")
+    require_hours(hours)
+    require_hours(done)
     return np.maximum(hours - done, NO_TIME)
 
 
@@ -437,9 +298,10 @@ def hours_planned(project: str, projects: Sequence[str], hours: Time) -> Time:
     Definition of a sum.
     """
     together = total(project, projects, hours)
-    require(together > NO_TIME, f'"{project}" has no hours planned yet.')
+    require(together > NO_TIME, "A project has no hours planned yet: plan them, or give your own.")
     return together
 
 
-def _require_hours(hours):
+def require_hours(hours):
+    """Hours that are given count up from zero."""
     require(hours >= NO_TIME, "Hours cannot be negative.")

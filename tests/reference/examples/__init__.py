@@ -1,0 +1,92 @@
+"""The laws of the library, and arguments that each of them takes.
+
+Three tests need a right call before they can spoil it: that arrays give what single values
+give, that a wrong dimension is refused, and that what is not a number is refused. A law
+stands here more than once when its arguments exclude each other. `yarn` and `work` hold the
+arguments.
+"""
+
+import inspect
+
+from workbookgen import reference
+from workbookgen.reference import fiber, planning, plying, project, statistics, uncertainty
+
+from . import work, yarn
+
+# Whole columns of a list: they belong to one call, whatever the length of the other arguments.
+COLUMNS = {
+    "names",
+    "values",
+    "amounts",
+    "second_names",
+    "second_amounts",
+    "shares",
+    "verdicts",
+    "designs",
+    "contributions",
+    "projects",
+    "areas",
+}
+
+EXAMPLES = [*yarn.EXAMPLES, *work.EXAMPLES]
+
+# Laws for any kind of quantity: their annotations state no dimension, and yet they take numbers only.
+ANY_KIND = {
+    fiber.midpoint,
+    fiber.rectangular_uncertainty,
+    planning.hours,
+    planning.pace_in_use,
+    plying.packages,
+    project.surplus,
+    statistics.count,
+    statistics.counted,
+    statistics.deviation,
+    statistics.group_mean,
+    statistics.half_width,
+    statistics.limit_high,
+    statistics.limit_low,
+    statistics.mean,
+    statistics.relative_deviation,
+    statistics.standard_error,
+    statistics.variation,
+    uncertainty.amount_for,
+    uncertainty.chance_enough,
+    uncertainty.combined,
+    uncertainty.margin_uncertainty,
+    uncertainty.rectangular,
+    uncertainty.relative,
+    uncertainty.resolution,
+    uncertainty.square,
+    uncertainty.surplus_uncertainty,
+}
+
+
+def public_laws():
+    """Every calculation that the subjects of the library offer."""
+    return [
+        (f"{subject}.{name}", function)
+        for subject in reference.__all__
+        for name, function in inspect.getmembers(getattr(reference, subject), inspect.isfunction)
+        if not name.startswith("_") and function.__module__.startswith(f"workbookgen.reference.{subject}")
+    ]
+
+
+def label(example):
+    law, arguments = example
+    return f"{law.__name__}-{'-'.join(arguments)}"
+
+
+def columns(arguments):
+    """Names of the arguments that are columns. Hours are one only beside the projects they belong to."""
+    return COLUMNS | {"hours"} if "projects" in arguments else COLUMNS
+
+
+def single(arguments, index):
+    """The arguments of one element."""
+    whole = columns(arguments)
+    return {name: value if name in whole else value[index] for name, value in arguments.items()}
+
+
+def length_of(arguments):
+    whole = columns(arguments)
+    return next((len(value) for name, value in arguments.items() if name not in whole), 0)

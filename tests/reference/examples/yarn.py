@@ -1,0 +1,188 @@
+"""Arguments for the laws of reel, fiber and yarn."""
+
+import numpy as np
+
+from workbookgen.reference import (
+    diameter,
+    fiber,
+    labels,
+    learning,
+    moisture,
+    plying,
+    reeling,
+    stock,
+    twist,
+    yarn_count,
+)
+
+from .amounts import n, q, texts
+
+LOGGED = {"names": ["Aster", "birch", "", "aster"], "amounts": q("oz", 1, 2, 4, 8)}
+RECORDED = {"names": ["Aster", "birch", "", "aster", "cedar"], "shares": n(0.5, 0.75, 0.125, 0.25, np.nan)}
+
+EXAMPLES = [
+    (reeling.length, dict(wraps=n(9, 80), loop=q("inch", 72, 54), part_wrap=n(0, 0.5), rest=q("cm", 3, 0))),
+    (reeling.measured_loop, dict(cord=q("yard", 10, 3), turns=n(5, 2.5))),
+    (reeling.niddy_noddy_loop, dict(height=q("inch", 15, 18), arm_a=q("cm", 30, 31), arm_b=q("inch", 14, 9))),
+    (reeling.loop_in_use, dict(rated=q("yard", 2, 1.5))),
+    (reeling.loop_in_use, dict(measured=q("inch", 71, 72))),
+    (reeling.loop_in_use, dict(from_arms=q("cm", 180, 181))),
+    (reeling.loop_basis, dict(rated=q("yard", 2, 1.5))),
+    (reeling.loop_basis, dict(measured=q("inch", 71, 72))),
+    (reeling.loop_basis, dict(from_arms=q("cm", 180, 181))),
+    (reeling.relative_tolerance, dict(tolerance=q("inch", 0.5, 0), loop=q("yard", 2, 1.5))),
+    (reeling.hundred_wraps, dict(loop=q("inch", 72, 54))),
+    (reeling.hundred_wraps_tolerance, dict(tolerance=q("inch", 0.5, 0))),
+    (reeling.loop_doubt, dict(loop=q("yard", 2, 1.5))),
+    (reeling.loop_doubt, dict(loop=q("yard", 2, 1.5), tolerance=q("inch", 0.5, 0))),
+    (reeling.finished_length, dict(length=q("yard", 200, 0), loop=q("inch", 72, 54), washed_loop=q("cm", 180, 130))),
+    (reeling.shrinkage, dict(length=q("yard", 200, 100), finished=q("m", 180, 92))),
+    (reeling.net_mass, dict(gross=q("oz", 4, 2), tare=q("g", 3, 0))),
+    (yarn_count.grist, dict(length=q("yard", 200, 100), mass=q("g", 100, 30))),
+    (yarn_count.linear_density, dict(length=q("yard", 200, 100), mass=q("g", 100, 30))),
+    (yarn_count.indirect_count, dict(grist=q("yard/pound", 900, 1680))),
+    (yarn_count.direct_count, dict(grist=q("yard/pound", 900, 1680))),
+    (yarn_count.grist_of, dict(number=n(2, 120), system=texts("cotton count", "tex"))),
+    (yarn_count.grist_of_density, dict(linear_density=q("tex", 200, 30))),
+    (yarn_count.grist_in_use, dict(wanted=q("yard/pound", 900, 1680))),
+    (yarn_count.grist_in_use, dict(from_wraps=q("m/g", 2, 3))),
+    (yarn_count.mass_of_length, dict(length=q("yard", 200, 0), grist=q("m/g", 2, 3))),
+    (yarn_count.length_of_mass, dict(mass=q("oz", 4, 0), grist=q("yard/pound", 900, 1680))),
+    (diameter.threads_side_by_side, dict(grist=q("m/g", 2, 3), k=n(0.84, 0.95))),
+    (diameter.fitted_k, dict(wraps=q("1/cm", 4, 5), grist=q("yard/pound", 900, 1680))),
+    (
+        diameter.yarn_diameter,
+        dict(linear_density=q("tex", 200, 30), fiber_density=q("g/cm^3", 1.31, 1.52), packing=n(0.4, 1)),
+    ),
+    (diameter.fiber_linear_density, dict(fiber_diameter=q("um", 25, 18), fiber_density=q("g/cm^3", 1.31, 1.52))),
+    (
+        diameter.fibers_in_section,
+        dict(
+            linear_density=q("tex", 200, 30),
+            fiber_diameter=q("um", 25, 18),
+            fiber_density=q("g/cm^3", 1.31, 1.52),
+        ),
+    ),
+    (diameter.wraps_in_use, dict(counted=q("1/inch", 10, 11))),
+    (diameter.wraps_in_use, dict(expected=q("1/cm", 4, 5))),
+    (diameter.wrap_width, dict(wraps=q("1/inch", 10, 11))),
+    (diameter.yarn_weight_class, dict(wraps=q("1/inch", 10, 11))),
+    (moisture.mass_at_regain, dict(dry_mass=q("g", 21, 0), regain=n(0.136, 0))),
+    (moisture.dry_mass, dict(mass=q("oz", 4, 0), moisture_content=n(0.12, 0))),
+    (moisture.regain_of, dict(moisture_content=n(0.12, 0))),
+    (moisture.moisture_content_of, dict(regain=n(0.136, 0))),
+    (moisture.correct_mass, dict(mass=q("oz", 4, 1), moisture_content=n(0.04, 0), regain=n(0.136, 0))),
+    (fiber.stage, dict(state=texts("Raw fleece", "yarn or thread"))),
+    *(
+        (law, {before: q("g", 1000, 800), "stage": n(1, 5), **known})
+        for law, before in (
+            (fiber.after_skirting, "weight"),
+            (fiber.after_scouring, "skirted"),
+            (fiber.after_preparation, "scoured"),
+            (fiber.after_spinning, "prepared"),
+        )
+        for known in (dict(weighed=q("oz", 30, 99)), dict(own=n(0.3, 7)), dict(guide=n(0.4, 7)))
+    ),
+    *(
+        (law, {after: q("g", 1000, 800), "stage": n(1, 5), **known})
+        for law, after in (
+            (fiber.before_skirting, "skirted"),
+            (fiber.before_scouring, "scoured"),
+            (fiber.before_preparation, "prepared"),
+            (fiber.before_spinning, "yarn"),
+        )
+        for known in (dict(own=n(0.3, 7)), dict(guide=n(0.4, 7)))
+    ),
+    (fiber.share_lost, dict(before=q("g", 1000, 800), after=q("oz", 30, 0))),
+    (fiber.share_kept, dict(start=q("g", 1000, 800), yarn=q("oz", 16, 0))),
+    (fiber.midpoint, dict(low=q("lb", 3, 8), high=q("kg", 2, 9))),
+    (fiber.rectangular_uncertainty, dict(low=q("lb", 3, 8), high=q("kg", 2, 9))),
+    (
+        fiber.clean_fleece,
+        dict(
+            fleece_low=q("lb", 3, 8),
+            fleece_high=q("lb", 5, 18),
+            yield_low=n(0.55, 0.35),
+            yield_high=n(0.65, 0.55),
+        ),
+    ),
+    (fiber.wool_grade, dict(fiber_diameter=q("um", 22.05, 40))),
+    (fiber.fleeces, dict(weight=q("kg", 3, 0), fleece_low=q("lb", 3, 8), fleece_high=q("lb", 5, 18))),
+    *(
+        (fiber.to_come_doubt, dict(to_come=q("oz", 40, 0), stage=n(2, 3), rest_doubt=n(0.125, 0.25), **known))
+        for known in ({}, dict(spread=n(0.0625, 0), expected=n(0.5, 1)), dict(own=n(0.5, 7)), dict(weighed=q("g", 900, 0)))
+    ),
+    *(
+        (law, dict(before=q("g", 1000, 800), after=q("oz", 30, 0)))
+        for law in (fiber.seen_loss, fiber.seen_yield)
+    ),
+    (fiber.seen_skirting, dict(before=q("g", 1000, 800), after=q("oz", 30, 0), stage=n(1, 1))),
+    (stock.listed, dict(name=texts("Aster", "birch"))),
+    (stock.pick, dict(name=texts("aster", "Birch"), names=["Aster", "", "birch"], values=q("m", 1, np.nan, 3))),
+    (stock.total, dict(name=texts("aster", "cedar"), **LOGGED)),
+    (stock.sum_of, dict(amounts=LOGGED["amounts"])),
+    (
+        stock.spun,
+        dict(name=texts("aster", "cedar"), **LOGGED, second_names=["cedar"], second_amounts=q("g", 5)),
+    ),
+    (stock.first_lot_mass, dict(net=q("oz", 4, 2), second_share=n(0.25, 0))),
+    (stock.second_lot_mass, dict(net=q("oz", 4, 2), second_share=n(0.25, 0))),
+    (stock.still_to_come, dict(yarn=q("oz", 4, 1), spun=q("g", 50, 50))),
+    (stock.of_lots, dict(**LOGGED, lot_1=texts("aster", "birch"), lot_2=texts("birch", "cedar"))),
+    (stock.tally, dict(name=texts("aster", "cedar"), **LOGGED)),
+    (learning.observed, dict(name=texts("aster", "Birch"), **RECORDED)),
+    (learning.how_many, dict(name=texts("aster", "cedar"), **RECORDED)),
+    *(
+        (law, dict(**known, observations=observations, enough=n(3, 3)))
+        for law in (learning.in_use, learning.basis)
+        for known, observations in (
+            (dict(published=n(0.5, 0.25)), n(2, 0)),
+            (dict(observed=n(0.5, 0.25)), n(3, 9)),
+        )
+    ),
+    (twist.turns_counted, dict(turns=n(40, 0), length=q("mm", 250, 500))),
+    (twist.factor, dict(twist=q("1/inch", 9, 0), linear_density=q("tex", 200, 30), system=texts("cotton", "Tex"))),
+    *(
+        (law, dict(twist=q("1/inch", 9, 0), linear_density=q("tex", 200, 30)))
+        for law in (twist.cotton_factor, twist.worsted_factor, twist.run_factor, twist.tex_factor)
+    ),
+    (twist.turns, dict(multiplier=n(3, 0), linear_density=q("tex", 200, 30), system=texts("metric", "worsted"))),
+    (twist.least_twist, dict(staple=q("inch", 4, 3), wraps=n(4, 3))),
+    (twist.staple_words, dict(twist=q("1/cm", 2, 0), least=q("1/inch", 1, 1))),
+    (twist.surface_angle, dict(diameter=q("mm", 1, 2), twist=q("1/m", 200, 0))),
+    (twist.retraction, dict(angle=n(0.5, 0))),
+    (twist.ply_path, dict(diameter=q("mm", 1, 2), strands=n(3, 12))),
+    (twist.ply_ratio, dict(path=q("mm", 1, 2), twist=q("1/m", 200, 0))),
+    (twist.take_up, dict(ratio=n(1.25, 1))),
+    (twist.ply_twist, dict(singles_twist=q("1/inch", 9, 0), share=n(0.5, 0.75))),
+    (twist.equal_factor_ply_twist, dict(singles_twist=q("1/inch", 9, 0), strands=n(2, 4))),
+    (
+        twist.balance,
+        dict(singles_twist=q("1/inch", 9, 8), plied_twist=q("1/m", 200, 0), share=n(0.5, 0.75)),
+    ),
+    (twist.balance_words, dict(balance=n(0.5, 0))),
+    (twist.opposite, dict(direction=texts("Z", "s"))),
+    (twist.drive_ratio, dict(wheel=q("inch", 20, 24), whorl=q("cm", 5, 4), slip=n(0.25, 0))),
+    (twist.whorl_for, dict(wheel=q("inch", 20, 24), ratio=n(8, 10))),
+    (twist.inserted, dict(ratio=n(8, 10), treadles=n(3, 0), draft=q("inch", 6, 4))),
+    (twist.treadles_for, dict(twist=q("1/inch", 9, 0), draft=q("cm", 15, 10), ratio=n(8, 10))),
+    (twist.draft_for, dict(twist=q("1/inch", 9, 8), treadles=n(3, 0), ratio=n(8, 10))),
+    (plying.feed_ratio, dict(contraction=n(0.25, 0))),
+    (plying.contribution, dict(linear_density=q("tex", 100, 40), strands=n(2, 1), feed=n(1.25, 1))),
+    (
+        plying.resultant,
+        dict(design=texts("aster", "Birch"), designs=["Aster", "birch", "", "aster"], contributions=q("tex", 1, 2, 4, 8)),
+    ),
+    (plying.weight_share, dict(contribution=q("tex", 100, 40), resultant=q("denier", 9000, 360))),
+    (plying.missing_component, dict(resultant=q("tex", 200, 90), known=q("denier", 900, 720))),
+    (plying.all_strands, dict(plied=q("tex", 200, 90), take_up=n(0.25, 0))),
+    (plying.singles_for, dict(plied=q("tex", 200, 90), strands=n(2, 1), take_up=n(0.25, 0))),
+    (plying.grist_for_wraps, dict(wraps=q("1/cm", 4, 5), k=n(0.75, 0.9))),
+    (plying.component_length, dict(wanted=q("yard", 400, 0), strands=n(2, 1), feed=n(1.25, 1))),
+    (plying.component_mass, dict(length=q("yard", 400, 0), linear_density=q("tex", 200, 90))),
+    (plying.packages, dict(length=q("yard", 400, 0), package=q("m", 50, 60))),
+    (plying.plied_length, dict(singles_length=q("m", 300, 0), take_up=n(0.25, 0))),
+    (labels.length_words, dict(length=q("m", 183, 0))),
+    (labels.mass_words, dict(mass=q("g", 99, 0))),
+    (labels.grist_words, dict(grist=q("m/g", 2, 3))),
+]

@@ -1,0 +1,32 @@
+"""How long it takes: hours from one's own pace, and the day on which they are done.
+
+`work` is about the hours: pace, steps, what is done and what is ahead. `calendar` spreads
+them over evenings and weeks, up to the day of the end, and tells the time in the stock.
+"""
+
+from workbookgen.reference.planning.calendar import evenings, finish_day, stock_hours, weeks
+from workbookgen.reference.planning.work import (
+    hours,
+    hours_ahead,
+    hours_in_all,
+    hours_in_use,
+    hours_planned,
+    pace,
+    pace_in_use,
+    singles_length,
+)
+
+__all__ = [
+    "evenings",
+    "finish_day",
+    "hours",
+    "hours_ahead",
+    "hours_in_all",
+    "hours_in_use",
+    "hours_planned",
+    "pace",
+    "pace_in_use",
+    "singles_length",
+    "stock_hours",
+    "weeks",
+]

@@ -1,0 +1,157 @@
+"""The loop of a crowded reel: every layer of yarn lies round the one below and is longer.
+
+A few tenths of a percent for one skein, more when a reel is filled. The path turns by a
+certain angle on its way round; a layer that lies one diameter further out is longer by
+that angle times the diameter.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Angle, Length, Quantity, Ratio
+
+NOTHING = Quantity(0.0, "m")
+
+
+@law
+def layers_wound(wraps: Ratio, diameter: Length, width: Length) -> Ratio:
+    """Layers of yarn on a reel.
+
+    k = n · d / b, rounded up. Wraps side by side fill the width, then they climb.
+
+    Parameters
+    ----------
+    wraps : n, wraps on the reel
+    diameter : d, diameter of the yarn as it lies
+    width : b, width of the winding
+
+    Returns
+    -------
+    k, a whole number
+
+    Raises
+    ------
+    ValueError
+        A number of wraps, a diameter or a width that is not above zero.
+
+    Notes
+    -----
+    Valid for wraps laid side by side; crossed winding builds higher.
+
+    References
+    ----------
+    Geometry.
+    """
+    require(wraps > 0, "There must be some wraps.")
+    require(diameter > NOTHING, "The yarn must have a diameter.")
+    require(width > NOTHING, "The winding must have a width.")
+    return np.ceil(np.round((wraps * diameter / width).m_as("") * 1.0, 9))
+
+
+@law
+def turning(height: Length | None = None, arm_a: Length | None = None, arm_b: Length | None = None) -> Angle:
+    """Turning of the path on its way round a reel.
+
+    θ = 2 π round a plain frame; round a niddy-noddy θ = 2 (π - φa) + 2 (π - φb), cos φa = (h² + a²/4 - b²/4) / ℓ², ℓ² = h² + a²/4 + b²/4. The yarn turns sharply over each arm end.
+
+    Parameters
+    ----------
+    height : h, distance between a niddy-noddy's crossed arms; a plain frame has none
+    arm_a : a, span of one arm from end to end
+    arm_b : b, span of the other arm
+
+    Returns
+    -------
+    θ, an angle
+
+    Raises
+    ------
+    ValueError
+        A height or a span that is not above zero.
+
+    Notes
+    -----
+    Valid for arms at right angles, with the yarn on their very ends.
+
+    References
+    ----------
+    Geometry.
+    """
+    if height is None or arm_a is None or arm_b is None:
+        return Quantity(2 * np.pi, "radian")
+    require(height > NOTHING, "The height must be above zero.")
+    require((arm_a > NOTHING) & (arm_b > NOTHING), "Both arms must have a span.")
+    leg = height**2 + arm_a**2 / 4 + arm_b**2 / 4
+    at_a = np.arccos(((height**2 + arm_a**2 / 4 - arm_b**2 / 4) / leg).m_as(""))
+    at_b = np.arccos(((height**2 + arm_b**2 / 4 - arm_a**2 / 4) / leg).m_as(""))
+    return Quantity(2 * (np.pi - at_a) + 2 * (np.pi - at_b), "radian")
+
+
+@law
+def mean_loop(loop: Length, turning: Angle, diameter: Length, layers: Ratio) -> Length:
+    """Mean loop over all layers.
+
+    C̄ = C + θ · d · (k - 1) / 2. Each layer adds as much as the one before.
+
+    Parameters
+    ----------
+    loop : C, loop of the bare reel
+    turning : θ, how far the path turns on its way round
+    diameter : d, diameter of the yarn as it lies
+    layers : k, number of layers
+
+    Returns
+    -------
+    C̄, a length
+
+    Raises
+    ------
+    ValueError
+        A loop, an angle or a diameter that is not above zero, or less than one layer.
+
+    Notes
+    -----
+    Valid for layers that lie on each other without sinking in.
+
+    References
+    ----------
+    Geometry.
+    """
+    require(loop > NOTHING, "The loop must have a length.")
+    require(turning > 0, "The path must turn.")
+    require(diameter > NOTHING, "The yarn must have a diameter.")
+    require(layers >= 1, "There is at least one layer.")
+    return loop + turning * diameter * (layers - 1) / 2
+
+
+@law
+def growth(mean_loop: Length, loop: Length) -> Ratio:
+    """Growth of the loop.
+
+    g = C̄ / C - 1. The share by which wraps times loop is too short.
+
+    Parameters
+    ----------
+    mean_loop : C̄, mean loop over all layers
+    loop : C, loop of the bare reel
+
+    Returns
+    -------
+    g, a share
+
+    Raises
+    ------
+    ValueError
+        A loop of no length, or a mean loop below it.
+
+    Notes
+    -----
+    Valid for one skein at a time on the reel.
+
+    References
+    ----------
+    Geometry.
+    """
+    require(loop > NOTHING, "The loop must have a length.")
+    require(mean_loop >= loop, "Layers cannot shorten a loop.")
+    return mean_loop / loop - 1
