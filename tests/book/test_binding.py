@@ -77,8 +77,9 @@ def test_what_a_blank_cell_means():
 
 
 def test_a_condition():
+    # It stands inside the domains, on which it may rely: AND works out all its parts, wherever the first fails.
     assert texts("skeins_kept")[3] == (
-        '=IF(COUNT($E17,$D17)=2,IF(AND($E17<=1000,$E17>0,$D17<=1000,$D17>0,$E17 <= $D17),$E17 / $D17,""),"")'
+        '=IF(COUNT($E17,$D17)=2,IF(AND($E17<=1000,$E17>0,$D17<=1000,$D17>0),IF($E17 <= $D17,$E17 / $D17,""),""),"")'
     )
 
 
@@ -86,8 +87,8 @@ def test_optional_words():
     assert texts("skeins_wpi")[0] == (
         "=IF(COUNTA($F14,$B$21)=COUNT($F14,$B$21),"
         "IF(AND(OR(ISBLANK($F14),$F14<=1000),OR(ISBLANK($F14),$F14>0),"
-        "OR(ISBLANK($B$21),$B$21<=1000),OR(ISBLANK($B$21),$B$21>0),OR(ISNUMBER($F14), ISNUMBER($B$21))),"
-        '(IF(ISNUMBER($F14), ($F14*1/0.0254), ($B$21*1/0.0254)))/(1/0.0254),""),"")'
+        "OR(ISBLANK($B$21),$B$21<=1000),OR(ISBLANK($B$21),$B$21>0)),IF(OR(ISNUMBER($F14), ISNUMBER($B$21)),"
+        '(IF(ISNUMBER($F14), ($F14*1/0.0254), ($B$21*1/0.0254)))/(1/0.0254),""),""),"")'
     )
 
 
@@ -131,8 +132,8 @@ def test_a_condition_may_speak_of_texts():
     said = Result("said", "Said", 'IF(kind = "raw wool", loop, loop)', lambda kind, loop: loop, LOOP, only_if='kind <> "kind"')
     assert bound(Input("kind", "Kind", Note(longest=9)), Input("loop", "Loop", ANY, LOOP), said) == (
         "=IF(AND(ISTEXT($B$4),COUNT($B$5)=1),"
-        'IF(AND(LEN($B$4)>0,LEN($B$4)<=9,$B$5<=1000,$B$5>0,$B$4 <> "kind"),'
-        '(IF($B$4 = "raw wool", ($B$5*0.01), ($B$5*0.01)))/0.01,""),"")'
+        'IF(AND(LEN($B$4)>0,LEN($B$4)<=9,$B$5<=1000,$B$5>0),IF($B$4 <> "kind",'
+        '(IF($B$4 = "raw wool", ($B$5*0.01), ($B$5*0.01)))/0.01,""),""),"")'
     )
 
 

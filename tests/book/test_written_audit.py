@@ -140,9 +140,9 @@ def test_a_validator_of_the_format_finds_nothing(settings, tmp_path):
     assert predict(result).prediction is AppPrediction.OPENS_CLEAN
 
 
-def test_the_validator_would_find_something(blank, tmp_path):
+def test_the_validator_would_find_something(small_file, tmp_path):
     path = tmp_path / "broken.xlsx"
-    with zipfile.ZipFile(blank) as before, zipfile.ZipFile(path, "w") as after:
+    with zipfile.ZipFile(small_file) as before, zipfile.ZipFile(path, "w") as after:
         for entry in before.infolist():
             content = before.read(entry)
             if entry.filename == "xl/workbook.xml":

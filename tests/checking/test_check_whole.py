@@ -5,16 +5,20 @@ import sys
 import openpyxl
 import pytest
 
+from workbookgen.book.write import write
 from workbookgen.checking import check as checking
 from workbookgen.checking.check import POISON, check, foreign_formulas, spelled
 from workbookgen.checking.driving import read_inputs
 from workbookgen.checking.scenarios import scenario
 from workbookgen.engines import Session, engine
 from workbookgen.errors import FileError, MissingEngine, PlannerError
-from workbookgen.language.entries import starting_entries
+from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.planner_file import read_planner
 
 from .mutants import edited, mutants_of
+
+# Poison in a cell of dates: openpyxl warns, and reads an error.
+pytestmark = pytest.mark.filterwarnings("ignore:Cell .* is marked as a date:UserWarning")
 
 EMBEDDED = ("formualizer", "ironcalc")
 PROGRAMS = ("libreoffice", "gnumeric")
@@ -49,6 +53,17 @@ def test_nearly_every_formula_showed_something(good):
     # A formula that is blank throughout was compared with nothing.
     report, _ = good
     assert report.formula_cells_seen_filled > 0.9 * report.formula_cells
+
+
+def test_a_condition_that_fails_outside_the_domain_shows_no_error(small_layout, tmp_path):
+    # No normal distribution has a point below which all of it lies: NORMSINV(1) is an error in every program.
+    entries = starting_entries(small_layout.planner)
+    entries = with_records(small_layout.planner, entries, "fiber", [{"name": "Lot", "state": "yarn or thread", "weight": 8.0, "grist": 900.0}])
+    entries = with_records(small_layout.planner, entries, "projects", [{"name": "Hat", "wanted": 200.0, "grist": 900.0, "lot_1": "Lot"}])
+    path = tmp_path / "planner.xlsx"
+    for certainty in (0.9, 1.0, 2.0):
+        path.write_bytes(write(small_layout, entries | {"doubts_certainty": (certainty,)}, {}))
+        assert check(path, small_layout, EMBEDDED, scenarios=0).findings == [], certainty
 
 
 def test_the_report_as_json(good):

@@ -110,7 +110,7 @@ def test_a_changed_formula_is_told_apart_by_its_text(small_layout, kind):
     }
     mutants = mutants_of(small_layout, kind)
     assert mutants
-    for mutant in mutants[:: max(1, len(mutants) // 4)]:
+    for mutant in (mutants[0], mutants[-1]):
         findings = foreign_formulas(small_layout, ours | dict(mutant.places))
         assert {(each.cell, each.reason) for each in findings} == {
             (f"{sheet}!{cell}", "the formula was changed") for sheet, cell in mutant.places

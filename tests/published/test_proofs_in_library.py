@@ -6,6 +6,7 @@ The sources stand in the table, beside the values.
 import pytest
 
 from workbookgen.language.quantities import unit_named
+from workbookgen.reference.law import OutOfValidity
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 
@@ -49,7 +50,10 @@ def test_a_figure_misread_by_a_tenth_would_show(proof):
     # a packing may not be above 1.
     for word in numbers_given(proof):
         value, unit = proof.given[word]
-        answer = in_unit(computed(proof, **{word: quantity(value * 0.9, unit)}), proof.unit)
+        try:
+            answer = in_unit(computed(proof, **{word: quantity(value * 0.9, unit)}), proof.unit)
+        except OutOfValidity:  # half a reading, or less than one length of a strand: it shows at once
+            continue
         assert answer != pytest.approx(proof.printed, rel=proof.tolerance, abs=0), word
 
 

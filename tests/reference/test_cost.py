@@ -69,6 +69,15 @@ def test_all_the_skeins_cost_what_they_cost(paid, skeins):
     assert cost.per_skein(paid, skeins) * skeins == approx(paid)
 
 
+@given(count=st.integers(0, 40), each=money)
+def test_several_alike_cost_what_they_cost_one_by_one(count, each):
+    assert cost.in_all(count, each) == approx(sum([each] * count))
+
+
+def test_what_costs_nothing_costs_nothing_in_all():
+    assert cost.in_all(3) == 0
+
+
 def test_cost_of_a_skein():
     assert cost.per_skein(30, 4) == 7.5
     assert cost.per_skein(30, 1) == 30
@@ -95,6 +104,8 @@ def test_cost_of_a_skein():
         (lambda: cost.per_skein(-1, 1), "money"),
         (lambda: cost.per_skein(1, 0), "skeins"),
         (lambda: cost.per_skein(1, 2.5), "skeins"),
+        (lambda: cost.in_all(-1, 1), "count"),
+        (lambda: cost.in_all(1, -1), "money"),
     ],
 )
 def test_refusals(call, sentence):

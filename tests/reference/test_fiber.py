@@ -11,6 +11,7 @@ from scipy import stats
 from uncertainties import ufloat
 
 from workbookgen.reference import fiber
+from workbookgen.reference.law import OutOfValidity
 from workbookgen.units import Quantity
 
 RAW, SKIRTED, WASHED, PREPARED, YARN = 1, 2, 3, 4, 5
@@ -100,6 +101,28 @@ def test_mixed_stages_in_one_array():
 def test_share_lost():
     assert fiber.share_lost(grams(1000), Quantity(0.85, "kg")) == approx(0.15)
     assert fiber.share_lost(grams(100), grams(104)) == approx(-0.04)
+
+
+def test_what_was_seen_in_one_lot():
+    # By hand: 3000 g raw, 2700 g skirted, 1620 g washed, 1490.4 g prepared.
+    assert fiber.seen_skirting(grams(3000), grams(2700), RAW) == approx(0.1)
+    assert fiber.seen_yield(grams(2700), grams(1620)) == approx(0.6)
+    assert fiber.seen_loss(grams(1620), Quantity(1.4904, "kg")) == approx(0.08)
+    assert fiber.seen_loss(grams(5), grams(5)) == 0  # nothing lost is a record too
+
+
+@given(mass=st.floats(1, 1e5), loss=losses, scoured_yield=yields)
+def test_what_was_seen_is_the_figure_to_use_next_time(mass, loss, scoured_yield):
+    skirted = fiber.after_skirting(grams(mass), RAW, guide=loss)
+    washed = fiber.after_scouring(skirted, RAW, guide=scoured_yield)
+    assert fiber.seen_skirting(grams(mass), skirted, RAW) == approx(loss, abs=1e-12)
+    assert fiber.seen_yield(skirted, washed) == approx(scoured_yield)
+
+
+def test_what_was_bought_skirted_tells_nothing_of_skirting():
+    with pytest.raises(OutOfValidity, match="raw fleece") as refusal:
+        fiber.seen_skirting(grams([10.0, 10.0]), grams([9.0, 9.0]), np.array([RAW, SKIRTED]))
+    assert refusal.value.holds.tolist() == [True, False]
 
 
 @given(mass=st.floats(1, 1e5), loss=losses)
@@ -237,6 +260,11 @@ def test_doubt_of_lots_at_all_stages():
         (lambda: fiber.before_spinning(grams(100), RAW, guide=1), "loss"),
         (lambda: fiber.share_lost(grams(0), grams(0)), "before"),
         (lambda: fiber.share_lost(grams(1), grams(-1)), "after"),
+        (lambda: fiber.seen_loss(grams(0), grams(0)), "before"),
+        (lambda: fiber.seen_loss(grams(1), grams(1.01)), "dry it"),
+        (lambda: fiber.seen_loss(grams(1), grams(-1)), "add mass"),
+        (lambda: fiber.seen_skirting(grams(1), grams(2), RAW), "dry it"),
+        (lambda: fiber.seen_yield(grams(1), grams(2)), "dry it"),
         (lambda: fiber.share_kept(grams(0), grams(0)), "start"),
         (lambda: fiber.share_kept(grams(1), grams(-1)), "yarn"),
         (lambda: fiber.midpoint(2, 1), "lower end"),

@@ -8,6 +8,7 @@ from pytest import approx
 from scipy.integrate import quad
 
 from workbookgen.reference import knitting, yarn_count
+from workbookgen.reference.law import OutOfValidity
 from workbookgen.units import Quantity
 
 positive = st.floats(0.1, 1e3)
@@ -208,6 +209,14 @@ def test_a_swatch_in_two_units():
     )
 
 
+def test_the_parts_of_a_project_make_its_area():
+    # By hand: 50 by 60 cm, and two sleeves of 900 cm² each that stand in one line as 1,800.
+    areas = square_centimeters([3000.0, 640.0, 1800.0])
+    assert knitting.area_in_all("Jacket", ["jacket", "hat", "JACKET"], areas).m_as("cm^2") == approx(4800)
+    both = knitting.area_in_all(["hat", "jacket"], ["jacket", "hat", "jacket"], areas)
+    assert both.m_as("cm^2").tolist() == approx([640, 4800])
+
+
 def test_an_unraveled_stitch_beats_the_rule():
     counted, munden = Quantity(14, "mm"), Quantity(15, "mm")
     assert knitting.stitch_length_in_use(counted, munden) == counted
@@ -277,3 +286,9 @@ def test_an_estimate_may_be_nothing_and_one_that_is_not_used_anything():
 def test_refusals(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
+
+
+def test_a_project_without_parts_has_no_area():
+    with pytest.raises(OutOfValidity, match="no parts yet") as refusal:
+        knitting.area_in_all(["hat", "shawl"], ["hat", ""], square_centimeters([640.0, np.nan]))
+    assert refusal.value.holds.tolist() == [True, False]

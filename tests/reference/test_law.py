@@ -4,7 +4,7 @@ import numpy as np
 import pint
 import pytest
 
-from workbookgen.reference.law import by_element, dimension_of, law, require
+from workbookgen.reference.law import OutOfValidity, by_element, dimension_of, law, require
 from workbookgen.units import Length, Quantity, Ratio
 
 
@@ -39,6 +39,19 @@ def test_require_refuses_what_is_not_a_number():
     require(np.array([1.0, 2.0]) > 0, "never seen")
     with pytest.raises(ValueError, match="above zero"):
         require(np.array([1.0, np.nan]) > 0, "It must be above zero.")
+
+
+def test_a_refusal_tells_which_values_are_all_right():
+    with pytest.raises(OutOfValidity, match="above zero") as refusal:
+        require(np.array([1.0, 0.0, np.nan, 2.0]) > 0, "It must be above zero.")
+    assert refusal.value.holds.tolist() == [True, False, False, True]
+
+
+def test_a_refusal_of_a_single_value_has_one_answer():
+    with pytest.raises(OutOfValidity) as refusal:
+        require(Quantity(-1.0, "m") > Quantity(0.0, "m"), "It must be above zero.")
+    assert refusal.value.holds.shape == ()
+    assert not refusal.value.holds
 
 
 def test_by_element_gives_a_text_or_an_object_array_of_texts():

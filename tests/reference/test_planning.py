@@ -3,12 +3,14 @@
 from datetime import date, timedelta
 from fractions import Fraction
 
+import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from pytest import approx
 
 from workbookgen.reference import planning, plying, yarn_count
+from workbookgen.reference.law import OutOfValidity
 from workbookgen.units import Quantity
 
 
@@ -96,6 +98,37 @@ def test_own_pace_beats_the_sample():
     assert planning.pace_in_use(Quantity(30, "g/hour"), Quantity(0, "g/hour")) == Quantity(30, "g/hour")
 
 
+def test_hours_counted_beat_hours_planned():
+    assert planning.hours_in_use(hours(30), hours(20)) == hours(30)
+    assert planning.hours_in_use(planned=hours(20)) == hours(20)
+    assert planning.hours_in_use(hours(0), hours(20)) == hours(0)
+
+
+def test_work_that_took_longer_than_planned_has_nothing_ahead():
+    assert planning.hours_ahead(hours(30), Quantity(90, "minute")).m_as("hour") == approx(28.5)
+    assert planning.hours_ahead(hours(30)) == hours(30)
+    assert planning.hours_ahead(hours(4), hours(5)) == hours(0)
+
+
+@given(whole=st.floats(0, 1e4), done=st.floats(0, 1e4))
+def test_done_and_ahead_cover_the_whole(whole, done):
+    ahead = planning.hours_ahead(hours(whole), hours(done)).m_as("hour")
+    assert ahead >= 0
+    assert ahead + done == approx(max(whole, done))
+
+
+def test_a_project_in_several_lines_has_the_hours_of_all():
+    lines, worked = ["Shawl", "hat", "", "shawl"], hours([30.0, 4.0, 7.0, 2.0])
+    assert planning.hours_planned("SHAWL", lines, worked).m_as("hour") == 32
+    assert planning.hours_planned(["hat", "shawl"], lines, worked).m_as("hour").tolist() == [4, 32]
+
+
+def test_a_project_without_hours_is_told_from_one_with_some():
+    with pytest.raises(OutOfValidity, match="no hours planned yet") as refusal:
+        planning.hours_planned(["hat", "shawl", "mitts"], ["hat", "mitts"], hours([4.0, np.nan]))
+    assert refusal.value.holds.tolist() == [True, False, False]
+
+
 def test_singles_of_two_strands_unless_told():
     assert planning.singles_length(yards(400)) == yards(800)
     # Three strands that lose a fifth: 400 / 0.8 is 500, three times.
@@ -127,6 +160,10 @@ def test_the_singles_plied_give_the_length(length, strands, take_up):
         (lambda: planning.stock_hours(Quantity(1, "g"), Quantity(1, "m/g"), 0 * ONE_PACE), "pace"),
         (lambda: planning.evenings(hours(-1), hours(1)), "Hours"),
         (lambda: planning.evenings(hours(1), hours(0)), "evening"),
+        (lambda: planning.hours_in_use(), "Give the hours"),
+        (lambda: planning.hours_in_use(hours(-1), hours(2)), "Hours"),
+        (lambda: planning.hours_ahead(hours(-1)), "Hours"),
+        (lambda: planning.hours_ahead(hours(1), hours(-1)), "Hours"),
         (lambda: planning.pace_in_use(), "own pace"),
         (lambda: planning.pace_in_use(Quantity(0, "yard/hour"), Quantity(9, "yard/hour")), "above zero"),
         (lambda: planning.singles_length(yards(-1)), "negative"),

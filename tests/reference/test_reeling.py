@@ -148,6 +148,18 @@ def test_a_loop_without_a_tolerance_is_taken_within_half_a_percent():
         (lambda: reeling.shrinkage(centimeters(1), centimeters(-1)), "finished"),
         (lambda: reeling.net_mass(Quantity(5, "g"), Quantity(-1, "g")), "tare cannot"),
         (lambda: reeling.net_mass(Quantity(5, "g"), Quantity(5, "g")), "lighter"),
+        (lambda: reeling.layers_wound(0, centimeters(1), centimeters(1)), "some wraps"),
+        (lambda: reeling.layers_wound(1, centimeters(0), centimeters(1)), "diameter"),
+        (lambda: reeling.layers_wound(1, centimeters(1), centimeters(0)), "width"),
+        (lambda: reeling.turning(centimeters(0), centimeters(1), centimeters(1)), "height"),
+        (lambda: reeling.turning(centimeters(1), centimeters(0), centimeters(1)), "arms"),
+        (lambda: reeling.turning(centimeters(1), centimeters(1), centimeters(0)), "arms"),
+        (lambda: reeling.mean_loop(centimeters(0), 6, centimeters(1), 1), "loop must have a length"),
+        (lambda: reeling.mean_loop(centimeters(1), 0, centimeters(1), 1), "turn"),
+        (lambda: reeling.mean_loop(centimeters(1), 6, centimeters(0), 1), "diameter"),
+        (lambda: reeling.mean_loop(centimeters(1), 6, centimeters(1), 0), "at least one layer"),
+        (lambda: reeling.growth(centimeters(1), centimeters(0)), "loop must have a length"),
+        (lambda: reeling.growth(centimeters(1), centimeters(2)), "shorten"),
         (lambda: reeling.loop_doubt(centimeters(0)), "loop must have a length"),
         (lambda: reeling.loop_doubt(centimeters(0), centimeters(1)), "loop must have a length"),
         (lambda: reeling.loop_doubt(centimeters(1), centimeters(-1)), "tolerance"),
@@ -156,6 +168,44 @@ def test_a_loop_without_a_tolerance_is_taken_within_half_a_percent():
 def test_refusals(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
+
+
+def test_turning_of_a_frame_and_of_a_niddy_noddy():
+    # Geometry, worked by hand: arms of 14 in, 15 in apart, give 9.37 rad; a plain frame turns once round.
+    assert reeling.turning().m_as("radian") == approx(2 * np.pi)
+    assert reeling.turning(inches(15)).m_as("degree") == approx(360)
+    assert reeling.turning(inches(15), inches(14), inches(14)).m_as("radian") == approx(9.37, abs=0.005)
+
+
+@given(height=positive, arm_a=positive, arm_b=positive)
+def test_a_walk_round_the_arms_turns_as_much(height, arm_a, arm_b):
+    # Outside witness: the four legs as vectors in space, and the angles from each to the next.
+    ends = np.array([(arm_a / 2, 0, 0), (0, arm_b / 2, height), (-arm_a / 2, 0, 0), (0, -arm_b / 2, height)])
+    legs = np.roll(ends, -1, axis=0) - ends
+    onward = np.roll(legs, -1, axis=0)
+    angles = np.arctan2(np.linalg.norm(np.cross(legs, onward), axis=1), (legs * onward).sum(axis=1))
+    found = reeling.turning(centimeters(height), centimeters(arm_a), centimeters(arm_b))
+    assert found.m_as("radian") == approx(angles.sum(), abs=1e-6)
+
+
+@pytest.mark.parametrize("wraps, layers", [(1, 1), (50, 1), (51, 2), (100, 2), (120, 3)])
+def test_layers_begun_count(wraps, layers):
+    # 50 wraps of a millimeter fill 5 cm.
+    assert reeling.layers_wound(wraps, Quantity(1, "mm"), centimeters(5)) == layers
+
+
+@given(radius=positive, diameter=st.floats(0.01, 1), layers=st.integers(1, 40))
+def test_rings_around_a_drum_have_the_mean_loop(radius, diameter, layers):
+    rings = [2 * np.pi * (radius + layer * diameter) for layer in range(layers)]
+    loop = reeling.mean_loop(centimeters(rings[0]), reeling.turning(), centimeters(diameter), layers)
+    assert loop.m_as("cm") == approx(sum(rings) / layers)
+    assert float(reeling.growth(loop, centimeters(rings[0]))) == approx(sum(rings) / layers / rings[0] - 1, abs=1e-12)
+
+
+def test_a_single_layer_grows_nothing():
+    loop = reeling.mean_loop(yards(2), Quantity(360, "degree"), Quantity(2, "mm"), 1)
+    assert loop == yards(2)
+    assert reeling.growth(loop, yards(2)) == 0
 
 
 def test_borders_are_still_inside():

@@ -46,6 +46,23 @@ def test_water_of_a_wash():
     assert scouring.bath_time(4, Quantity(20, "minute")).m_as("hour") == approx(80 / 60)
 
 
+def test_washes_and_rinses_are_baths():
+    # Two washes and two rinses, common practice, no source.
+    assert scouring.baths_in_all(2, 2) == 4
+    assert scouring.baths_in_all(1) == 1
+
+
+@pytest.mark.parametrize("mass, full", [(300, 300), (500, 500), (1200, 500)])
+def test_a_full_load_is_no_more_than_the_fleece(mass, full):
+    assert scouring.full_load(grams(mass), grams(500)).m_as("g") == full
+
+
+@given(mass=st.floats(1, 1e5), load=st.floats(1, 1e5))
+def test_full_loads_hold_the_fleece(mass, load):
+    number = scouring.loads(grams(mass), grams(load))
+    assert number * scouring.full_load(grams(mass), grams(load)).m_as("g") >= mass * (1 - 1e-8)
+
+
 def test_soap_in_print():
     # F. Beech, The Dyeing of Woollen Fabrics (read): 1 pound in 10 imperial gallons, 4.54609 L each.
     pound = scouring.detergent_by_liquor(Quantity(10, "imperial_gallon"), Quantity(453.59237 / 45.4609, "g/L"))
@@ -137,6 +154,10 @@ def test_temperature_words(temperature, words):
         (lambda: scouring.liquor(grams(1), Quantity(0, "L/kg")), "liquor ratio"),
         (lambda: scouring.water_in_all(liters(-1), 1), "volume"),
         (lambda: scouring.water_in_all(liters(1), -1), "baths"),
+        (lambda: scouring.full_load(grams(0), grams(1)), "some fleece"),
+        (lambda: scouring.full_load(grams(1), grams(0)), "load"),
+        (lambda: scouring.baths_in_all(0.5, 1), "Wash at least once"),
+        (lambda: scouring.baths_in_all(1, -1), "rinses"),
         (lambda: scouring.detergent(grams(-1), 0.1), "mass"),
         (lambda: scouring.detergent(grams(1), 1.1), "share"),
         (lambda: scouring.detergent(grams(1), -0.1), "share"),

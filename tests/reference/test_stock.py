@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from pytest import approx
 
 from workbookgen.reference import stock
+from workbookgen.reference.law import OutOfValidity
 from workbookgen.units import Quantity
 
 LOTS = ["Aster", "birch", "", "ASTER", "cedar"]
@@ -45,6 +46,41 @@ def test_total_ignores_case_and_blanks_and_keeps_the_unit():
     assert stock.total("cedar", LOTS, OUNCES) == Quantity(0.0, "oz")
     assert stock.total("dogwood", LOTS, OUNCES) == Quantity(0.0, "oz")
     assert stock.total("birch", LOTS, [1, 2, 3, 4, 5]) == 2
+
+
+@pytest.mark.parametrize(
+    "names, values, holds",
+    [
+        (["niddy", "hasp", "Big reel"], LOOPS, [True, False, True]),
+        (["niddy", "Big reel"], Quantity([72.0, 2.0, np.nan], "inch"), [False, True]),
+        (["Big reel", "niddy"], ["rated", "", " "], [True, False]),
+    ],
+)
+def test_a_refused_pick_tells_which_names_are_all_right(names, values, holds):
+    with pytest.raises(OutOfValidity) as refusal:
+        stock.pick(names, REELS, values)
+    assert refusal.value.holds.astype(bool).tolist() == holds
+
+
+def test_tally_counts_amounts_that_are_there():
+    assert stock.tally("aster", LOTS, OUNCES) == 2
+    assert stock.tally("cedar", LOTS, OUNCES) == 0  # its only amount is blank
+    assert stock.tally("dogwood", LOTS, OUNCES) == 0
+    assert stock.tally("aster", LOTS, ["rated", "", "", 0.0, ""]) == 2  # nothing weighed is a record too
+
+
+@given(
+    rows=st.lists(
+        st.tuples(st.sampled_from(["Aster", "aster", "birch", ""]), st.one_of(st.just(np.nan), st.floats(0, 1e4))),
+        min_size=1,
+    )
+)
+def test_pandas_counts_the_same(rows):
+    names, amounts = zip(*rows, strict=True)
+    frame = pd.DataFrame({"lot": pd.Series(names, dtype=str).str.lower(), "mass": amounts})
+    counts = frame.groupby("lot")["mass"].count()
+    for lot in ("aster", "birch"):
+        assert stock.tally(lot, names, np.array(amounts)) == counts.get(lot, 0)
 
 
 def test_part_of_a_name_is_another_name():
@@ -124,14 +160,17 @@ def test_sum_of_numbers_and_of_amounts_in_any_unit():
         (lambda: stock.listed(" "), "blank"),
         (lambda: stock.listed(["a", ""]), "blank"),
         (lambda: stock.pick("", REELS, LOOPS), "blank"),
-        (lambda: stock.pick("hasp", REELS, LOOPS), '"hasp" is not in the list'),
-        (lambda: stock.pick(["niddy", "hasp"], REELS, LOOPS), '"hasp" is not in the list'),
-        (lambda: stock.pick("aster", LOTS, OUNCES), "more than once"),
-        (lambda: stock.pick("cedar", LOTS, OUNCES), "value is blank"),
-        (lambda: stock.pick("niddy", REELS, ["rated", "", " "]), "value is blank"),
+        (lambda: stock.pick("hasp", REELS, LOOPS), "A name is not in the list: add it there"),
+        (lambda: stock.pick(["niddy", "hasp"], REELS, LOOPS), "A name is not in the list: add it there"),
+        (lambda: stock.pick("aster", LOTS, OUNCES), "A name is in the list more than once: give each its own"),
+        (lambda: stock.pick("cedar", LOTS, OUNCES), "The value beside a name is blank"),
+        (lambda: stock.pick("niddy", REELS, ["rated", "", " "]), "The value beside a name is blank"),
         (lambda: stock.pick("niddy", REELS, [1.0]), "one value"),
         (lambda: stock.total(" ", LOTS, OUNCES), "blank"),
         (lambda: stock.total("aster", LOTS, [1.0]), "one amount"),
+        (lambda: stock.total("aster", LOTS, 1.0), "one amount"),
+        (lambda: stock.tally(" ", LOTS, OUNCES), "blank"),
+        (lambda: stock.tally("aster", LOTS, OUNCES[:2]), "one amount"),
         (lambda: stock.spun("", LOTS, OUNCES, LOTS, OUNCES), "blank"),
         (lambda: stock.spun("aster", LOTS, OUNCES, LOTS, OUNCES[:2]), "one amount"),
         (lambda: stock.first_lot_mass(grams(0), 0.5), "weigh something"),

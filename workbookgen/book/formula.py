@@ -8,11 +8,12 @@ are nested, since only IF is sure not to evaluate what it does not need. And it 
 the column forms in functions of the portable profile.
 """
 
+import operator
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from workbookgen.language.domains import Choice, Date, Name, Note, Number
+from workbookgen.language.domains import Choice, Date, Domain, Name, Note, Number
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.formula import GIVEN_FORM, WORD
 from workbookgen.language.parts import Meaning
@@ -96,7 +97,7 @@ class Columns:
             operand = self.operands[found[0]]
             return operand.ref if operand.meaning.is_column else operand.value
 
-        return _TOKEN.sub(replace, text)
+        return _TOKEN.sub(replace, tight(text))
 
 
 def bound(result: Result, columns: Columns, unit: Unit | None, guarded: bool = True) -> str:
@@ -107,6 +108,12 @@ def bound(result: Result, columns: Columns, unit: Unit | None, guarded: bool = T
     return "=" + (guard(result, columns, value) if guarded else value)
 
 
+def tight(text: str) -> str:
+    """Formula text without the blanks that only its describer needs; texts keep theirs."""
+    pieces = text.split('"')
+    return '"'.join(piece if index % 2 else piece.replace(" ", "") for index, piece in enumerate(pieces))
+
+
 def guard(result: Result, columns: Columns, value: str) -> str:
     """The value, or blank: nested conditions, each safe once the ones before it hold."""
     operands = {word: columns.operands[word] for word in result.words}
@@ -114,6 +121,7 @@ def guard(result: Result, columns: Columns, value: str) -> str:
     for conditions in (
         _found(result, columns),
         _listed_once(result, columns),
+        [columns.written(result.only_if)] if result.only_if else [],
         _inside(result, single, columns),
         _typed(result, single),
     ):
@@ -145,17 +153,15 @@ def _typed(result: Result, single: Mapping[str, Operand]) -> list[str]:
 
 
 def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> list[str]:
-    """Every input lies inside its domain, and the result's own condition holds."""
+    """Every input lies inside its domain."""
     conditions = []
     for word, each in single.items():
         missing = result.may_miss(word, each.meaning.field)
         if isinstance(each.meaning.field, Input):
-            inside = inside_domain(each.meaning.field, each.ref, columns)
-            conditions += [f"OR(ISBLANK({each.ref}),{test})" if missing else test for test in inside]
+            inside = inside_domain(each.meaning.field, each.ref, columns, or_blank=missing)
+            conditions += inside
         elif each.is_text and not missing:
             conditions.append(f"LEN({each.ref})>0")
-    if result.only_if:
-        conditions.append(columns.written(result.only_if))
     return conditions
 
 
@@ -179,17 +185,27 @@ def _found(result: Result, columns: Columns) -> list[str]:
     return conditions
 
 
-def inside_domain(field: Input, ref: str, columns: Columns) -> list[str]:
-    """The domain of an input as conditions on a cell that is known to be of the right type."""
-    domain = field.domain
+def inside_domain(field: Input, ref: str, columns: Columns, or_blank: bool = False) -> list[str]:
+    """The domain of an input as conditions on a cell that is known to be of the right type.
+
+    A blank cell counts as 0 and as a text of no letters; a condition that these keep needs no
+    exception where the cell may be blank.
+    """
+    return [
+        f"OR(ISBLANK({ref}),{test})" if or_blank and not blank_keeps_it else test
+        for test, blank_keeps_it in _conditions(field.domain, ref, columns)
+    ]
+
+
+def _conditions(domain: Domain, ref: str, columns: Columns) -> list[tuple[str, bool]]:
+    """The conditions of a domain, and whether a blank cell keeps each of them."""
+    if isinstance(domain, Choice):
+        return [(f"SUMPRODUCT(({columns.operands[domain.of].ref}={ref})*1)=1", False)]
+    if isinstance(domain, Name | Note):
+        return [(f"LEN({ref})>0", False), (f"LEN({ref})<={domain.longest}", True)]
     if isinstance(domain, Date):
         domain = Number(least=domain.least, most=domain.most)
-    if isinstance(domain, Number):
-        limits = (("<=", domain.most), ("<", domain.below), (">=", domain.least), (">", domain.above))
-        whole = [f"{ref}=ROUND({ref},0)"] if domain.whole else []
-        return [f"{ref}{sign}{limit:.15g}" for sign, limit in limits if limit is not None] + whole
-    if isinstance(domain, Choice):
-        return [f"SUMPRODUCT(({columns.operands[domain.of].ref}={ref})*1)=1"]
-    assert isinstance(domain, Name | Note)
-    return [f"LEN({ref})>0", f"LEN({ref})<={domain.longest}"]
-
+    limits = (("<=", domain.most), ("<", domain.below), (">=", domain.least), (">", domain.above))
+    keeps = {"<=": operator.le, "<": operator.lt, ">=": operator.ge, ">": operator.gt}
+    tests = [(f"{ref}{sign}{limit:.15g}", keeps[sign](0, limit)) for sign, limit in limits if limit is not None]
+    return tests + [(f"{ref}=ROUND({ref},0)", True)] * domain.whole

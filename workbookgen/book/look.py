@@ -73,7 +73,7 @@ def validation(field: Input, source: str, words: str) -> dict:
     """What a spreadsheet program offers and says while a cell is filled in. Never refuses: a message tells."""
     spoken = {
         "input_title": field.label[:32],
-        "input_message": f"{field.help} {words}".strip()[:255],
+        "input_message": f"{field.help} {words}".strip(),
         "error_title": field.label[:32],
         "error_message": words[:255],
         "error_type": "warning",

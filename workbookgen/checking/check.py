@@ -10,7 +10,7 @@ import re
 import tempfile
 import time
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from workbookgen.book.layout import Layout, Placement
@@ -18,7 +18,8 @@ from workbookgen.checking.compare import Finding, agree, relative_difference
 from workbookgen.checking.driving import read, read_inputs, set_inputs
 from workbookgen.checking.expected import expected_of_blocks, expected_of_proofs
 from workbookgen.checking.scenarios import scenario
-from workbookgen.engines import ErrorValue, engine
+from workbookgen.engines import Engine, ErrorValue, Session, engine
+from workbookgen.errors import FileError
 from workbookgen.engines.package import with_cached
 from workbookgen.language.entries import Entries
 from workbookgen.language.fields import Result
@@ -116,7 +117,7 @@ def check(
         for each, version in zip(chosen, versions, strict=True):
             record = EngineReport(each.name, version, declared)
             told_before = len(report.findings)
-            with each.open(poisoned) as session:
+            with _opened(each, poisoned, path) as session:
                 entries = read_inputs(session, layout)
                 runs = [(entries, proofs | expected_of_blocks(layout.planner, entries, proofs)), *zip(drawn, expected_drawn, strict=True)]
                 refused: set[tuple[str, int]] = set()
@@ -149,6 +150,14 @@ def not_typed(layout: Layout, in_file: dict[tuple[str, str], str]) -> dict[tuple
     """The formulas outside the inputs: there a person may type arithmetic, such as =6.5*16."""
     inputs = {(placement.sheet, placement.cell(row)) for placement in layout.inputs for row in range(placement.rows)}
     return {place: text for place, text in in_file.items() if place not in inputs}
+
+
+def _opened(chosen: Engine, poisoned: Path, path: Path) -> Session:
+    """A session on the poisoned copy; a fault speaks of the person's own file."""
+    try:
+        return chosen.open(poisoned)
+    except FileError as problem:
+        raise FileError(*(replace(fault, place=str(path)) for fault in problem.faults)) from None
 
 
 def foreign_formulas(layout: Layout, in_file: dict[tuple[str, str], str]) -> list[Finding]:

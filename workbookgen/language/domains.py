@@ -7,6 +7,8 @@ wanted in words (validation, messages, methods), and says whether a value is acc
 
 from dataclasses import dataclass
 
+from workbookgen.errors import DescriptionError
+
 
 @dataclass(frozen=True)
 class Number:
@@ -17,6 +19,10 @@ class Number:
     most: float | None = None
     below: float | None = None
     whole: bool = False
+
+    def __post_init__(self):
+        if (self.least is None) == (self.above is None) or (self.most is None) == (self.below is None):
+            raise DescriptionError.at("a number's domain", "it needs one lower and one upper limit.")
 
     def accepts(self, value) -> bool:
         return (

@@ -15,6 +15,16 @@ from workbookgen.units import COUNT_UNITS
 YD, IN, LB, OZ = "0.9144", "0.0254", "453.59237", "28.349523125"
 
 
+def bracketed(text: str) -> str:
+    """Formula text in brackets, unless one pair is around the whole of it already."""
+    depth = 0
+    for index, sign in enumerate(text):
+        depth += (sign == "(") - (sign == ")")
+        if depth == 0:
+            return text if text[0] == "(" and index == len(text) - 1 else f"({text})"
+    raise ValueError(f"the brackets of {text} do not match")
+
+
 @dataclass(frozen=True)
 class Unit:
     """A unit as people read it, as the registry names it, and as a formula converts it."""
@@ -35,7 +45,8 @@ class Unit:
         """Formula text of a value in coherent units, turned into what is shown."""
         if self.factor == "1":
             return coherent
-        divided = f"({coherent})/({self.factor})" if "*" in self.factor or "/" in self.factor else f"({coherent})/{self.factor}"
+        over = f"({self.factor})" if "*" in self.factor or "/" in self.factor else self.factor
+        divided = f"{bracketed(coherent)}/{over}"
         return f"{divided}+{self.zero}" if self.zero else divided
 
     @property

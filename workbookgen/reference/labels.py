@@ -6,14 +6,14 @@ ounces with grams. It is rounded as far as a person reads it, halves away from z
 
 from decimal import ROUND_HALF_UP, Decimal
 
-import numpy as np
-
 from workbookgen.reference.law import by_element, law, require
 from workbookgen.units import Grist, Length, Mass, Quantity
 
 NOTHING = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
 NO_GRIST = Quantity(0.0, "m/g")
+# Beyond these a whole number has more figures than a program computes with.
+LONGEST, HEAVIEST, FINEST = Quantity(1e7, "m"), Quantity(1e7, "g"), Quantity(1e5, "m/g")
 WHOLE, TENTH = Decimal("1"), Decimal("0.1")
 
 
@@ -35,17 +35,17 @@ def length_words(length: Length) -> str:
     Raises
     ------
     ValueError
-        A negative length, or one without end.
+        A negative length, or one that is too long to tell.
 
     Notes
     -----
-    Valid for any length; halves round away from zero.
+    Valid for lengths under ten thousand kilometers; halves round away from zero.
 
     References
     ----------
     Definition of rounding. Both units on one ticket: common practice, no source.
     """
-    _require_amount(length, NOTHING, "length")
+    _require_amount(length, NOTHING, LONGEST, "length")
     return by_element(
         lambda yards, meters: f"{_rounded(yards)} yd ({_rounded(meters)} m)",
         length.m_as("yard"),
@@ -71,7 +71,7 @@ def mass_words(mass: Mass) -> str:
     Raises
     ------
     ValueError
-        A negative mass, or one without end.
+        A negative mass, or one that is too long to tell.
 
     Notes
     -----
@@ -81,7 +81,7 @@ def mass_words(mass: Mass) -> str:
     ----------
     Definition of rounding. Both units on one ticket: common practice, no source.
     """
-    _require_amount(mass, NO_MASS, "mass")
+    _require_amount(mass, NO_MASS, HEAVIEST, "mass")
     return by_element(
         lambda ounces, grams: f"{_rounded(ounces, TENTH)} oz ({_rounded(grams)} g)",
         mass.m_as("ounce"),
@@ -118,7 +118,7 @@ def grist_words(grist: Grist) -> str:
     Definition of rounding. Both units on one ticket: common practice, no source.
     """
     require(grist > NO_GRIST, "The grist must be above zero.")
-    _require_amount(grist, NO_GRIST, "grist")
+    _require_amount(grist, NO_GRIST, FINEST, "grist")
     return by_element(
         lambda yards, meters: f"{_rounded(yards)} yd/lb ({_rounded(meters)} m/100 g)",
         grist.m_as("yard/pound"),
@@ -126,9 +126,9 @@ def grist_words(grist: Grist) -> str:
     )
 
 
-def _require_amount(amount, nothing, name) -> None:
+def _require_amount(amount, nothing, most, name) -> None:
     require(amount >= nothing, f"The {name} cannot be negative.")
-    require(np.isfinite(amount.magnitude), f"The {name} must have an end.")
+    require(amount < most, f"The {name} is more than a ticket can tell.")
 
 
 def _rounded(amount, step=WHOLE) -> str:

@@ -374,7 +374,7 @@ def tally(name: str, names: Sequence[str], amounts):
 
 
 def _cells(values) -> np.ndarray:
-    cells = np.asarray(values.magnitude if isinstance(values, Quantity) else values)
+    cells = np.atleast_1d(values.magnitude if isinstance(values, Quantity) else values)
     return cells.astype(object) if cells.dtype.kind == "U" else cells
 
 

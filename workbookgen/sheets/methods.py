@@ -16,7 +16,7 @@ SHEET = "Methods"
 CONVENTIONS = Text(
     "Conventions",
     (
-        "Two conventions of contraction are in print. Here it is always the lost length over the original length.",
+        "Two conventions of contraction are in print. Here it is always the lost length over the original length; only the weft take-up is told of the width in the reed.",
         "Read: the figure was read in the source named. From memory: a known source, not opened for this. Common practice: a rule of thumb without a source.",
     ),
 )

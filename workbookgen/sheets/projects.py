@@ -77,7 +77,7 @@ def projects(settings: Settings) -> Log:
                 Result("verdict", "In words",
                        'IF(surplus >= 0, "enough, " & ROUND(ROUND(surplus / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(surplus, 9), 0) & " m) to spare", '
                        '"short by " & ROUND(ROUND(0 - surplus / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(0 - surplus, 9), 0) & " m)")',
-                       project.verdict, None, width=36),
+                       project.verdict, None, only_if="ABS(surplus) < 100000000", width=36),
             )),
             Group("How sure?", (
                 Result("spun_square", "Doubt², skeins", of_lots("fiber_spun_square"), stock.of_lots, SQUARE_LENGTH,
