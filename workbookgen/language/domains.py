@@ -68,9 +68,10 @@ class Date:
 
 @dataclass(frozen=True)
 class Name:
-    """A name by which other sheets find this record; no two records may share it."""
+    """A name by which other sheets find this record; no two records may share a unique one."""
 
     longest: int = 40
+    unique: bool = True
 
     def accepts(self, value) -> bool:
         return isinstance(value, str) and 0 < len(value) <= self.longest

@@ -61,7 +61,7 @@ class Block:
 
     def names_its_records(self, field: Input) -> bool:
         """Whether other sheets find a record by what is typed into this input."""
-        return isinstance(field.domain, Name) and LISTED in self.by_key
+        return isinstance(field.domain, Name) and field.domain.unique and LISTED in self.by_key
 
 
 @dataclass(frozen=True)

@@ -118,6 +118,7 @@ SQUARE_LENGTH = Kind(
     Unit("yd²", "yard ** 2", f"{YD}*{YD}", 1), Unit("yd²", "yard ** 2", f"{YD}*{YD}", 1), Unit("m²", "meter ** 2", digits=1)
 )
 SQUARE_MASS = Kind(Unit("oz²", "ounce ** 2", f"{OZ}*{OZ}"), Unit("g²", "gram ** 2", digits=1), Unit("g²", "gram ** 2", digits=1))
+SQUARE_GRIST = always(Unit("(yd/lb)²", "(yard / pound) ** 2", f"{YD}*{YD}/({LB}*{LB})", 0))
 PER_AREA = Kind(
     Unit("per in²", "1 / inch ** 2", f"1/({IN}*{IN})", 1),
     Unit("per in²", "1 / inch ** 2", f"1/({IN}*{IN})", 1),

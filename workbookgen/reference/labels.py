@@ -71,11 +71,11 @@ def mass_words(mass: Mass) -> str:
     Raises
     ------
     ValueError
-        A negative mass, or one that is too long to tell.
+        A negative mass, or one that is too great to tell.
 
     Notes
     -----
-    Valid for any mass; halves round away from zero.
+    Valid for masses under ten tonnes; halves round away from zero.
 
     References
     ----------
@@ -107,11 +107,11 @@ def grist_words(grist: Grist) -> str:
     Raises
     ------
     ValueError
-        A grist that is not above zero, or without end.
+        A grist that is not above zero, or too fine to tell.
 
     Notes
     -----
-    Valid for any grist; halves round away from zero.
+    Valid for grists under 100 km to the gram; halves round away from zero.
 
     References
     ----------

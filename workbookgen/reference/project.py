@@ -238,11 +238,11 @@ def verdict(surplus: Length) -> str:
     Raises
     ------
     ValueError
-        A surplus that is not a number.
+        A surplus that is not a number, or too great to tell.
 
     Notes
     -----
-    Valid for any length; halves round away from zero.
+    Valid for less than 100,000 km either way; halves round away from zero.
 
     References
     ----------
@@ -250,6 +250,107 @@ def verdict(surplus: Length) -> str:
     """
     require(abs(surplus) < TOO_MUCH, "The surplus is more than words can tell.")
     return by_element(_sentence, surplus.m_as("yard"), surplus.m_as("meter"))
+
+
+@law
+def planned_grist(own: Grist | None = None, sample: Grist | None = None) -> Grist:
+    """Grist that a project plans with.
+
+    g = own, or else the sample's. What is typed wins over what was measured.
+
+    Parameters
+    ----------
+    own : grist as typed
+    sample : grist of a sample
+
+    Returns
+    -------
+    g, length in a mass
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or the grist in use is not above zero.
+
+    Notes
+    -----
+    Valid for yarn spun like the sample.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    grist = sample if own is None else own
+    require(grist is not None, "Give the grist, or a sample that has one.")
+    require(grist > NO_GRIST, "The grist must be above zero.")
+    return grist
+
+
+@law
+def kept_in_spinning(sample_loss: Ratio | None = None, lot: Ratio | None = None) -> Ratio:
+    """Share of the prepared fiber that becomes yarn.
+
+    k = 1 - l of the sample, or else the lot's. A weighed sample beats what is expected.
+
+    Parameters
+    ----------
+    sample_loss : l, share lost in spinning the sample
+    lot : share kept that the lot expects
+
+    Returns
+    -------
+    k, a share
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or the share in use lies outside 0 to 1.
+
+    Notes
+    -----
+    Valid for fiber prepared like the sample's.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    kept = lot if sample_loss is None else 1 - sample_loss
+    require(kept is not None, "Choose a lot, or a sample that was weighed.")
+    require((kept > 0) & (kept <= 1 + ROUNDING), "The share kept lies above 0 and up to 1.")
+    return kept
+
+
+@law
+def unwashed_length(length: Length, shrinkage: Ratio) -> Length:
+    """Length to spin before washing.
+
+    U = L / (1 - s). Divide by what is left; adding what is lost gives too little.
+
+    Parameters
+    ----------
+    length : L, finished length
+    shrinkage : s, share of the length lost in washing; negative where yarn grows
+
+    Returns
+    -------
+    U, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length, or a shrinkage of 1 or more.
+
+    Notes
+    -----
+    Valid for yarn washed like the sample.
+
+    References
+    ----------
+    Definition of the shrinkage.
+    """
+    require(length >= NOTHING, "The length cannot be negative.")
+    require(shrinkage < 1, "The shrinkage lies under 1.")
+    return length / (1 - shrinkage)
 
 
 def _sentence(yards, meters) -> str:

@@ -3,7 +3,7 @@
 from workbookgen.language.domains import Choice, Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Log, Sheet
-from workbookgen.language.quantities import GRIST, GRIST_US, LENGTH, MASS, NUMBER, SHARE, SQUARE_LENGTH, SQUARE_MASS
+from workbookgen.language.quantities import GRIST, GRIST_US, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH, SQUARE_MASS
 from workbookgen.reference import fiber as trade
 from workbookgen.reference import statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
@@ -98,6 +98,9 @@ def lots(settings: Settings) -> Log:
                 Result("seen_kind", "Of", "kind", stock.listed, None, uses={"name": "kind"}, width=20),
             )),
             Group("For other sheets", (
+                Result("within", "Off², summed", "squares * mean_grist * mean_grist", statistics.squares_within, SQUARE_GRIST, uses={"mean": "mean_grist"}),
+                Result("mean_squares", "Means², summed", "skeins * mean_grist * mean_grist", statistics.squares_of_means, SQUARE_GRIST,
+                       uses={"count": "skeins", "mean": "mean_grist"}),
                 Result("spun_square", "Skeins ±²", "total(skeins_doubt_square, skeins_from_lot, name)", stock.total, SQUARE_LENGTH,
                        uses={"names": "skeins_from_lot", "amounts": "skeins_doubt_square"}),
                 Result("yield_spread", "Yield ±", "pick(guide_yield_spread, guide_listed, kind)", stock.pick, SHARE,

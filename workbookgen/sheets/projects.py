@@ -3,10 +3,10 @@
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chart, Log, Series, Sheet
-from workbookgen.language.quantities import GRIST, LENGTH, MASS, NUMBER, SHARE, SQUARE_LENGTH, SQUARE_MASS
-from workbookgen.reference import plying, project, stock, uncertainty, yarn_count
+from workbookgen.language.quantities import GRIST, GRIST_US, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH, SQUARE_MASS
+from workbookgen.reference import plying, project, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber
+from workbookgen.sheets import fiber, samples
 
 SHEET = "Projects"
 LOTS = ("lot_1", "lot_2", "lot_3")
@@ -32,7 +32,8 @@ def projects(settings: Settings) -> Log:
                 Input("name", "Project", Name(), needed=True, width=24),
                 Input("wanted", "Yarn wanted", Number(above=0, most=10_000_000), LENGTH, help="The yardage that a pattern or your own record states; leave it empty to use the estimates of the sheets Knitting and Weaving."),
                 Input("margin", "Margin", Number(least=0, most=2), SHARE, blank_means=0.1, help="Reserve on top; empty means 10% (common practice: 10 to 15%)."),
-                Input("grist", "Grist planned", Number(above=0, most=1_000_000), GRIST, needed=True, help="Grist of the finished yarn."),
+                Input("grist", "Grist planned", Number(above=0, most=1_000_000), GRIST, help="Grist of the finished yarn; empty means the sample's."),
+                Input("sample", "Planned by sample", Choice("samples_listed", samples.SHEET), width=20, help="A sample of this yarn: its grist, loss, shrinkage and take-up are used."),
                 *(
                     Input(lot, label, Choice("fiber_listed", fiber.SHEET), width=20, help="A lot of the sheet Fiber to spin from.")
                     for lot, label in zip(LOTS, ("First lot", "Second lot", "Third lot"), strict=True)
@@ -47,10 +48,18 @@ def projects(settings: Settings) -> Log:
                 Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", project.wanted_in_use, LENGTH, uses={"stated": "wanted"},
                        only_if="OR(given(wanted), estimated > 0)", note="What you stated, or the estimates; no margin yet."),
                 Result("length", "Yarn, margin in", "need * (1 + margin)", project.yarn_length, LENGTH, uses={"length_wanted": "need"}),
-                Result("yarn", "Yarn", "length / grist", yarn_count.mass_of_length, MASS),
-                Result("kept_of_prepared", "Kept in spinning", "pick(fiber_kept_of_prepared, fiber_listed, lot_1)", stock.pick, SHARE,
+                *(_of_sample(key, label, unit) for key, label, unit in OF_SAMPLE),
+                Result("planned", "Grist in use", "IF(given(grist), grist, sample_grist_yd_lb)", project.planned_grist, GRIST,
+                       uses={"own": "grist", "sample": "sample_grist_yd_lb"}, only_if="OR(given(grist), given(sample_grist_yd_lb))"),
+                Result("unwashed", "To spin, unwashed", "length / (1 - sample_shrinkage)", project.unwashed_length, LENGTH,
+                       uses={"shrinkage": "sample_shrinkage"}, only_if="sample_shrinkage < 1", note="Length before washing, that shrinks as the sample did."),
+                Result("yarn", "Yarn", "length / planned", yarn_count.mass_of_length, MASS, uses={"grist": "planned"}),
+                Result("lot_kept", "Lot keeps", "pick(fiber_kept_of_prepared, fiber_listed, lot_1)", stock.pick, SHARE,
                        uses={"name": "lot_1", "names": "fiber_listed", "values": "fiber_kept_of_prepared"},
                        note="Of the first lot: share of prepared fiber that becomes yarn."),
+                Result("kept_of_prepared", "Kept in spinning", "IF(given(sample_loss), 1 - sample_loss, lot_kept)", project.kept_in_spinning, SHARE,
+                       uses={"lot": "lot_kept"}, only_if="OR(AND(given(sample_loss), sample_loss < 1, sample_loss >= 0), AND(NOT(given(sample_loss)), given(lot_kept)))",
+                       note="By the sample, or else by the first lot."),
                 Result("prepared", "Prepared fiber", "yarn / kept_of_prepared", project.fiber_for, MASS, uses={"kept": "kept_of_prepared"}),
                 Result("kept", "Kept of the lot", "pick(fiber_kept, fiber_listed, lot_1)", stock.pick, SHARE,
                        uses={"name": "lot_1", "names": "fiber_listed", "values": "fiber_kept"},
@@ -69,8 +78,25 @@ def projects(settings: Settings) -> Log:
                 Result("to_come", "Still to spin", of_lots("fiber_to_come"), stock.of_lots, MASS,
                        uses={"names": "fiber_listed", "amounts": "fiber_to_come"}, only_if=ANY_LOT,
                        note="Yarn that they can still give."),
-                Result("have", "Yarn in all", "in_skeins + to_come * grist", project.length_in_hand, LENGTH, uses={"spun_length": "in_skeins"},
+                Result("have", "Yarn in all", "in_skeins + to_come * planned", project.length_in_hand, LENGTH, uses={"spun_length": "in_skeins", "grist": "planned"},
                        note="Skeins, and the rest spun at the planned grist."),
+            )),
+            Group("Their skeins together", (
+                *(
+                    Result(key, label, of_lots(column), stock.of_lots, unit, uses={"names": "fiber_listed", "amounts": column}, only_if=ANY_LOT, digits=0)
+                    for key, label, column, unit in (
+                        ("skeins", "Skeins", "fiber_skeins", NUMBER),
+                        ("grist_sum", "Grists, summed", "fiber_grist_sum", GRIST_US),
+                        ("within", "Off², in lots", "fiber_within", SQUARE_GRIST),
+                        ("mean_squares", "Means², summed", "fiber_mean_squares", SQUARE_GRIST),
+                    )
+                ),
+                Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST_US, digits=0,
+                       uses={"total": "grist_sum", "count": "skeins"}, only_if="skeins > 0"),
+                Result("variation", "CV of grist",
+                       "SQRT(MAX(0, ROUND((within + mean_squares) / (skeins * mean_grist * mean_grist) - 1, 12)) * skeins / (skeins - 1))",
+                       statistics.joined_variation, SHARE, uses={"count": "skeins", "mean": "mean_grist"}, only_if="skeins > 1",
+                       note="Between all skeins of the chosen lots; 5 to 15% is usual for handspun (common practice, no source)."),
             )),
             Group("Enough?", (
                 Result("surplus", "Over or short", "have - length", project.surplus, LENGTH, uses={"need": "length"}),
@@ -84,8 +110,8 @@ def projects(settings: Settings) -> Log:
                        uses={"names": "fiber_listed", "amounts": "fiber_spun_square"}, only_if=ANY_LOT),
                 Result("to_come_square", "Doubt², to spin", of_lots("fiber_to_come_square"), stock.of_lots, SQUARE_MASS,
                        uses={"names": "fiber_listed", "amounts": "fiber_to_come_square"}, only_if=ANY_LOT),
-                Result("doubt_have", "Have ±", "SQRT(spun_square + to_come_square * grist * grist + POWER(to_come * grist * doubts_grist, 2))",
-                       uncertainty.have_doubt, LENGTH, uses={"grist_doubt": "doubts_grist"}, note="Standard uncertainty of the yarn in all (JCGM 100)."),
+                Result("doubt_have", "Have ±", "SQRT(spun_square + to_come_square * planned * planned + POWER(to_come * planned * doubts_grist, 2))",
+                       uncertainty.have_doubt, LENGTH, uses={"grist": "planned", "grist_doubt": "doubts_grist"}, note="Standard uncertainty of the yarn in all (JCGM 100)."),
                 Result("doubt_need", "Need ±", "need * margin / 2", uncertainty.margin_uncertainty, LENGTH,
                        note="A margin within which the need surely lies is two standard uncertainties."),
                 Result("spare", "Over the bare need", "have - need", project.surplus, LENGTH),
@@ -103,10 +129,27 @@ def projects(settings: Settings) -> Log:
             )),
         ),
         rules=(
+            Rule("AND(NOT(given(grist)), NOT(given(sample)))", lambda values: values["grist"] is None and values["sample"] is None,
+                 "Still to fill in: Grist planned, or a sample that has one."),
             Rule('OR(AND(given(lot_1), lot_1 = lot_2), AND(given(lot_1), lot_1 = lot_3), AND(given(lot_2), lot_2 = lot_3))',
                  _same_lot_twice, "Lots: choose each lot only once."),
         ),
     )
+
+
+# What a project takes over from its sample: column of the samples, label, unit.
+OF_SAMPLE = (
+    ("grist_yd_lb", "Sample's grist", GRIST),
+    ("loss", "Sample's loss", SHARE),
+    ("shrinkage", "Sample's shrinkage", SHARE),
+    ("take_up", "Sample's take-up", SHARE),
+)
+
+
+def _of_sample(key: str, label: str, unit) -> Result:
+    column = f"samples_{key}"
+    return Result(f"sample_{key}", label, f"pick({column}, samples_listed, sample)", stock.pick, unit,
+                  uses={"name": "sample", "names": "samples_listed", "values": column})
 
 
 def of_lots(amounts: str) -> str:

@@ -26,6 +26,7 @@ from workbookgen.sheets import fiber, reels
 
 SHEET = "Skeins"
 WEIGHT = Number(above=0, most=1_000_000)
+FEW = 1_000  # with more skeins, comparing every name with every other would make the planner slow
 FINISHED = "IF(given(washed_loop), length_yd * washed_loop / loop, length_yd)"
 OF_SKEIN = {"uses": {"length": "finished_yd", "mass": "net"}, "only_if": "finished_yd > 0"}
 
@@ -46,7 +47,7 @@ def skeins(settings: Settings) -> Log:
         rows=settings.rows.skeins,
         groups=(
             Group("You type", (
-                Input("name", "Skein", Name(), needed=True, width=20, help="What you call this skein."),
+                Input("name", "Skein", Name(unique=settings.rows.skeins <= FEW), needed=True, width=20, help="What you call this skein."),
                 Input("reel", "Reel", Choice("reels_listed", reels.SHEET), needed=True, width=18, help="The reel it was wound on, from the sheet Reels."),
                 Input("wraps", "Wraps", Number(least=0, most=100_000), needed=True, help="Full turns of the reel."),
                 Input("part_wrap", "Part wrap", Number(least=0, most=1), blank_means=0, help="The last turn if it is not full: 0.5 is half a turn."),

@@ -72,15 +72,19 @@ def times(settings: Settings) -> Log:
             Group("You type", (
                 Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
                 Input("strands", "Strands", Number(least=1, most=12, whole=True), NUMBER, blank_means=2, help="Singles in the ply; empty means two."),
-                Input("take_up", "Take-up", Number(least=0, below=1), SHARE, blank_means=0, help="Share of the singles' length lost in plying, as in a sample."),
+                Input("take_up", "Take-up", Number(least=0, below=1), SHARE, help="Share of the singles' length lost in plying; empty means that of the project's sample."),
                 Input("done", "Already spun", Number(least=0, most=1_000_000), HOURS, blank_means=0, help="Hours of work that are behind you."),
             )),
             Group("What there is to do", (
+                Result("sample_take_up", "Sample's take-up", "pick(projects_sample_take_up, projects_listed, project)", stock.pick, SHARE,
+                       uses={"name": "project", "names": "projects_listed", "values": "projects_sample_take_up"}),
+                Result("take_up_used", "Take-up in use", "IF(given(take_up), take_up, IF(given(sample_take_up), sample_take_up, 0))", planning.take_up_in_use, SHARE,
+                       uses={"own": "take_up", "sample": "sample_take_up"}, only_if="OR(given(take_up), NOT(given(sample_take_up)), sample_take_up < 1)"),
                 Result("prepared", "Fiber to prepare", "pick(projects_prepared, projects_listed, project)", stock.pick, MASS,
                        uses={"name": "project", "names": "projects_listed", "values": "projects_prepared"}),
                 Result("length", "Yarn to make", "pick(projects_length, projects_listed, project)", stock.pick, LENGTH,
                        uses={"name": "project", "names": "projects_listed", "values": "projects_length"}),
-                Result("singles", "Singles to spin", "length * strands / (1 - take_up)", planning.singles_length, LENGTH),
+                Result("singles", "Singles to spin", "length * strands / (1 - take_up_used)", planning.singles_length, LENGTH, uses={"take_up": "take_up_used"}, only_if="take_up_used >= 0"),
             )),
             Group("Hours", (
                 Result("preparing", "Preparing", "prepared / pace_preparing", planning.hours, HOURS, uses={"amount": "prepared", "pace": "pace_preparing"}),

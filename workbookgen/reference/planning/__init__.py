@@ -14,6 +14,7 @@ from workbookgen.reference.planning.work import (
     pace,
     pace_in_use,
     singles_length,
+    take_up_in_use,
 )
 
 __all__ = [
@@ -28,5 +29,6 @@ __all__ = [
     "pace_in_use",
     "singles_length",
     "stock_hours",
+    "take_up_in_use",
     "weeks",
 ]

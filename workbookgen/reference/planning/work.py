@@ -305,3 +305,38 @@ def hours_planned(project: str, projects: Sequence[str], hours: Time) -> Time:
 def require_hours(hours):
     """Hours that are given count up from zero."""
     require(hours >= NO_TIME, "Hours cannot be negative.")
+
+
+@law
+def take_up_in_use(own: Ratio | None = None, sample: Ratio | None = None) -> Ratio:
+    """Take-up to reckon with.
+
+    c = own, or else the sample's, or else nothing. What is typed wins over what was measured.
+
+    Parameters
+    ----------
+    own : take-up as typed
+    sample : take-up of a sample
+
+    Returns
+    -------
+    c, a share
+
+    Raises
+    ------
+    ValueError
+        A take-up of 1 or more.
+
+    Notes
+    -----
+    Valid for yarn plied like the sample.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    take_up = sample if own is None else own
+    if take_up is None:
+        return 0.0
+    require(take_up < 1, "The take-up lies under 1.")
+    return take_up

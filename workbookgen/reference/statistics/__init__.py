@@ -17,6 +17,11 @@ from workbookgen.reference.statistics.groups import (
     squared,
     stands_out,
 )
+from workbookgen.reference.statistics.joined import (
+    joined_variation,
+    squares_of_means,
+    squares_within,
+)
 from workbookgen.reference.statistics.readings import (
     T_TABLE,
     count,
@@ -38,6 +43,7 @@ __all__ = [
     "group_mean",
     "group_variation",
     "half_width",
+    "joined_variation",
     "limit_high",
     "limit_low",
     "may_share",
@@ -45,6 +51,8 @@ __all__ = [
     "relative_deviation",
     "specimens",
     "squared",
+    "squares_of_means",
+    "squares_within",
     "standard_error",
     "stands_out",
     "t_quantile",
