@@ -4,6 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Date, Name, Note, Number
 
 
@@ -16,7 +17,6 @@ from workbookgen.language.domains import Choice, Date, Name, Note, Number
         (Number(least=1, most=9, whole=True), (1, 5.0, 9), (0, 1.5, 8.999999, 10)),
         # Day numbers of spreadsheet programs: 36,526 is 1 January 2000 and 73,050 the last day of 2099 (from memory).
         (Date(), (36_526, 46_000.0, 73_050), (36_525, 73_051, 0)),
-        (Number(above=2), (2.1, 1e300), (2, float("-inf"))),
     ],
 )
 def test_limits(domain, inside, outside):
@@ -29,6 +29,12 @@ def test_what_is_no_number(value):
     assert not Number(least=0, most=10).accepts(value)
     assert not Number(least=0, most=10, whole=True).accepts(value)
     assert not Date().accepts(value)
+
+
+@pytest.mark.parametrize("limits", [{}, {"above": 2}, {"most": 2}, {"least": 0, "above": 0, "most": 1}])
+def test_a_number_without_one_limit_at_each_end_is_refused(limits):
+    with pytest.raises(DescriptionError, match="one lower and one upper limit"):
+        Number(**limits)
 
 
 @given(st.floats(allow_nan=False), st.floats(-100, 0), st.floats(0, 100))
@@ -44,7 +50,6 @@ def test_a_number_is_inside_when_it_breaks_no_limit(value, low, high):
         (Number(least=0, below=1), "%", "a percentage from 0% below 100%"),
         (Number(least=0, most=1_000_000), "", "a number from 0 up to 1,000,000"),
         (Number(above=0, most=0.5), "in", "a number above 0 up to 0.5 in"),
-        (Number(), "yd", "a number yd"),
         (Number(least=1, most=9, whole=True), "", "a whole number from 1 up to 9"),
         (Date(), "date", "a date between the years 2000 and 2099"),
         (Name(), "", "a name of up to 40 letters"),

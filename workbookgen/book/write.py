@@ -142,9 +142,8 @@ class _SheetWriter:
     @part.register
     def _(self, part: Card, row: int) -> None:
         self._heads(part, row)
-        if not any(isinstance(each, Log) for each in self.sheet.parts):  # a log's columns have widths of their own
-            for column, width in ((CARD_LABEL, 30), (CARD_VALUE, 18), (CARD_UNIT, 12), (CARD_NOTE, 56)):
-                self._wide(column, width)
+        for column, width in ((CARD_LABEL, 30), (CARD_VALUE, 18), (CARD_UNIT, 12), (CARD_NOTE, 56)):
+            self._wide(column, width)
         for placement in self.layout.of(part):
             self._text(placement.row, CARD_LABEL, placement.field.label, look.PLAIN)
             self._text(placement.row, CARD_UNIT, placement.unit.symbol if placement.unit else "", look.NOTE)
@@ -174,13 +173,11 @@ class _SheetWriter:
                 self.to.set_row(header + 2 + index, part.row_height)
         if part.rows_a_page:
             self.to.set_h_pagebreaks([header + 2 + end for end in range(part.rows_a_page, part.rows, part.rows_a_page)])
-        if part is self.sheet.parts[0]:
-            self.to.freeze_panes(header + 2, 1)
-        if self.sheet.parts == (part,):
-            self._print_as_table(part, header)
+        self.to.freeze_panes(header + 2, 1)
+        self._print_as_table(part, header)
 
     def _print_as_table(self, part: Log, header: int) -> None:
-        """A sheet that is one log prints from the headings down, which every page repeats with the first column."""
+        """A log prints from the headings down, which every page repeats with the first column."""
         self.to.repeat_rows(header - 1, header + 1)
         self.to.repeat_columns(0, 0)
         last = max(each.column for each in self.layout.of(part))

@@ -204,6 +204,10 @@ class Sheet:
     parts: tuple[Part, ...]
     wide: bool = True  # printed landscape
 
+    def __post_init__(self):
+        if any(isinstance(part, Log) for part in self.parts) and len(self.parts) > 1:
+            raise DescriptionError.at(f"sheet {self.name}", "a log needs a sheet of its own, with columns as wide as it wants them.")
+
 
 Holder = Block | Table | ProofTable
 

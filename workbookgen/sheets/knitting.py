@@ -21,14 +21,14 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Yarn for a knitted or crocheted piece",
         "Name the project on the sheet Projects. Give its parts their sizes on the sheet Pieces, then here a swatch, a gauge, or the weight of a piece like it: one way is enough, a swatch is the surest.",
-        (estimates(settings), MAKING),
+        (estimates(settings),),
     )
 
 
 def estimates(settings: Settings) -> Log:
     return Log(
         "estimates",
-        "Yarn for a project",
+        title="",
         rows=settings.rows.estimates,
         groups=(
             Group("You type", (
@@ -79,27 +79,3 @@ def estimates(settings: Settings) -> Log:
             )),
         ),
     )
-
-
-MAKING = Card(
-    "making",
-    "While making: will the ball last?",
-    about="Weigh the ball, work some rows, weigh it again.",
-    groups=(
-        Group("You type", (
-            Input("before", "Ball before", ANY, MASS, needed=True),
-            Input("after", "Ball after", Number(least=0, most=1_000_000), MASS, needed=True),
-            Input("rows", "Rows worked between", Number(above=0, most=100_000), NUMBER, needed=True),
-            Input("left", "Yarn left in all", Number(least=0, most=1_000_000), MASS, needed=True, help="This ball and all others."),
-            Input("wanted", "Rows still to work", Number(least=0, most=1_000_000), NUMBER),
-        )),
-        Group("Worked out", (
-            Result("possible", "Rows that are possible", "left / ((before - after) / rows)", trade.rows_possible, NUMBER, digits=1, only_if="before > after",
-                   note="Yarn left over the weight of one row."),
-            Result("words", "In words", 'IF(ROUND(possible - wanted, 9) >= 0, "it will last", "it will not last")', trade.lasts, None),
-        )),
-    ),
-    rules=(
-        Rule("after >= before", lambda values: values["after"] >= values["before"], "Ball after: it must be lighter than before."),
-    ),
-)

@@ -1,4 +1,4 @@
-"""Pictures: a lot's way from grease weight to yarn, and the skeins by their grist."""
+"""Pictures: a lot's way from fleece to yarn, skeins by grist, have against need, and the weeks ahead."""
 
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result
@@ -16,8 +16,8 @@ def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
         "Pictures",
-        "The same numbers, to look at. Projects and Time have pictures of their own below their tables.",
-        (WAY, WAY_PICTURE, skeins_picture(settings)),
+        "The same numbers, to look at.",
+        (WAY, WAY_PICTURE, skeins_picture(settings), HAVE_AND_NEED, WEEKS_AHEAD),
         wide=False,
     )
 
@@ -67,3 +67,18 @@ def skeins_picture(settings: Settings) -> Chart:
         ),
         rows=shown,
     )
+
+
+HAVE_AND_NEED = Chart(
+    "Have against need, project by project",
+    "Pairs of columns that show for each project the yarn needed with its margin, and the yarn that the chosen lots give.",
+    categories=("projects_name",),
+    series=(Series("Needed, margin in", ("projects_length",)), Series("The chosen lots give", ("projects_have",))),
+)
+
+WEEKS_AHEAD = Chart(
+    "Weeks ahead, project by project",
+    "Columns that show how many weeks of work each project still takes at your hours a week.",
+    categories=("times_listed",),
+    series=(Series("Weeks", ("times_weeks",)),),
+)

@@ -9,6 +9,7 @@ from workbookgen.sheets import (
     cost,
     counts,
     fiber,
+    figures,
     guide,
     knitting,
     labels,
@@ -19,6 +20,7 @@ from workbookgen.sheets import (
     pieces,
     projects,
     proofs,
+    questions,
     reels,
     samples,
     scouring,
@@ -32,7 +34,7 @@ from workbookgen.sheets import (
 
 
 WORKING = (
-    reels, guide, fiber, buying, scouring, samples, yarn, components, twist, skeins, compare, labels, knitting, pieces, weaving, projects, time, cost, pictures, counts,
+    reels, guide, fiber, buying, scouring, samples, yarn, components, twist, skeins, compare, labels, knitting, pieces, weaving, projects, time, figures, cost, pictures, counts, questions,
 )
 
 

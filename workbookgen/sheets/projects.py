@@ -2,7 +2,7 @@
 
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
-from workbookgen.language.parts import Card, Chart, Log, Series, Sheet
+from workbookgen.language.parts import Log, Sheet
 from workbookgen.language.quantities import GRIST, GRIST_US, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH, SQUARE_MASS
 from workbookgen.reference import plying, project, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
@@ -18,14 +18,14 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Project need",
         "One line for each project. State its yardage, or leave that to the sheets Knitting and Weaving. Choose up to three lots to spin it from; their finished skeins count first.",
-        (projects(settings), DOUBTS, HAVE_AND_NEED),
+        (projects(settings),),
     )
 
 
 def projects(settings: Settings) -> Log:
     return Log(
         "projects",
-        "Your projects",
+        title="",
         rows=settings.rows.projects,
         groups=(
             Group("You type", (
@@ -160,31 +160,3 @@ def of_lots(amounts: str) -> str:
 def _same_lot_twice(values) -> bool:
     chosen = [values[lot].lower() for lot in LOTS if isinstance(values[lot], str) and values[lot]]
     return len(chosen) != len(set(chosen))
-
-
-DOUBTS = Card(
-    "doubts",
-    "How sure you want to be",
-    groups=(
-        Group("You type", (
-            Input("certainty", "Sure enough at", Number(least=0.5, below=1), SHARE, needed=True, starts_as=0.9, help="Chance that you ask for."),
-            Input("wraps", "Wraps miscounted, ±", Number(least=0, most=1000), NUMBER, needed=True, starts_as=1.0, help="In one skein."),
-            Input("rest", "Losses still to come, ±", Number(least=0, most=1), SHARE, needed=True, starts_as=0.05,
-                  help="Standard uncertainty of the yarn still to spin, besides the spread of the guide's yield (common practice, no source)."),
-            Input("grist", "Grist still to spin, ±", Number(least=0, most=1), SHARE, needed=True, starts_as=0.08,
-                  help="How far the yarn to come may stray from the planned grist, one standard uncertainty (common practice, no source)."),
-        )),
-        Group("Worked out", (
-            Result("z", "Standard uncertainties to allow", "NORMSINV(certainty)", uncertainty.coverage, NUMBER),
-            Result("miscount", "A count of wraps, ±", "wraps / SQRT(3)", uncertainty.rectangular, NUMBER, uses={"half_width": "wraps"},
-                   note="Standard uncertainty of a count that is off by no more than that."),
-        )),
-    ),
-)
-
-HAVE_AND_NEED = Chart(
-    "Have against need, project by project",
-    "Pairs of columns that show for each project the yarn needed with its margin, and the yarn that the chosen lots give.",
-    categories=("projects_name",),
-    series=(Series("Needed, margin in", ("projects_length",)), Series("The chosen lots give", ("projects_have",))),
-)

@@ -2,9 +2,9 @@
 
 from workbookgen.language.domains import Name, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Card, Log, Sheet
-from workbookgen.language.quantities import ANGLE, LENGTH, LOOP, NUMBER, SHARE, THREADS, YARN_DIAMETER
-from workbookgen.reference import diameter, reeling, stock
+from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.quantities import LENGTH, LOOP, SHARE
+from workbookgen.reference import reeling, stock
 from workbookgen.settings import Settings, length_of
 
 SHEET = "Reels"
@@ -17,14 +17,14 @@ def sheet(settings: Settings) -> Sheet:
         "Reels",
         "One line for each reel. Give its rated loop, or better: wind a cord of known length and count the turns. "
         "The best of what you give is used: cord, then height and arms, then the rated loop.",
-        (reels(settings), CROWDED),
+        (reels(settings),),
     )
 
 
 def reels(settings: Settings) -> Log:
     return Log(
         "reels",
-        "Your reels",
+        title="",
         rows=settings.rows.reels,
         starts_with=tuple(starting_reel(reel, settings.units) for reel in settings.reels),
         groups=(
@@ -68,42 +68,6 @@ def reels(settings: Settings) -> Log:
             )),
         ),
     )
-
-
-COSINE = "(height * height + {one} * {one} / 4 - {other} * {other} / 4) / (height * height + arm_a * arm_a / 4 + arm_b * arm_b / 4)"
-
-
-def _arc_cosine(one: str, other: str) -> str:
-    """acos x = 2 atan √((1 - x) / (1 + x)), which every program has."""
-    cosine = COSINE.format(one=one, other=other)
-    return f"2 * ATAN(SQRT((1 - {cosine}) / (1 + {cosine})))"
-
-
-CROWDED = Card(
-    "crowded",
-    "How much longer does a full reel wind?",
-    about="Layers lie on layers, and each is longer than the one below. A few tenths of a percent for one skein; more on a crowded reel.",
-    groups=(
-        Group("You type", (
-            Input("loop", "Loop of the bare reel", SPAN, LOOP, needed=True),
-            Input("wraps", "Wraps on it", Number(above=0, most=100_000), NUMBER, needed=True),
-            Input("wpi", "Wraps per inch as they lie", Number(above=0, most=500), THREADS, needed=True),
-            Input("width", "Width of the winding", SPAN, LOOP, needed=True, help="How wide the yarn spreads on the arms."),
-            Input("height", "Niddy-noddy: height", SPAN, LOOP, help="Leave these three empty for a plain frame."),
-            Input("arm_a", "Niddy-noddy: one arm", SPAN, LOOP),
-            Input("arm_b", "Niddy-noddy: other arm", SPAN, LOOP),
-        )),
-        Group("Worked out", (
-            Result("diameter", "Yarn width", "1 / wpi", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "wpi"}),
-            Result("layers", "Layers", "ROUNDUP(ROUND(wraps * diameter / width, 9), 0)", reeling.layers_wound, NUMBER, digits=0),
-            Result("turning", "The path turns by",
-                   f"IF(AND(given(height), given(arm_a), given(arm_b)), 2 * (PI() - {_arc_cosine('arm_a', 'arm_b')}) + 2 * (PI() - {_arc_cosine('arm_b', 'arm_a')}), 2 * PI())",
-                   reeling.turning, ANGLE, note="360° round a plain frame, more over the arm ends of a niddy-noddy."),
-            Result("mean", "Mean loop", "loop + turning * diameter * (layers - 1) / 2", reeling.mean_loop, LOOP, digits=3),
-            Result("growth", "Longer by", "mean / loop - 1", reeling.growth, SHARE, uses={"mean_loop": "mean"}, digits=2),
-        )),
-    ),
-)
 
 
 def starting_reel(reel, system: str) -> dict[str, float | str]:

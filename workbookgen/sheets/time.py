@@ -1,72 +1,29 @@
-"""Time: hours for each project at your own pace, the day it will be done, and the stock in weeks."""
+"""Time: hours for each project at your own pace, and the day it will be done."""
 
-from workbookgen.language.domains import Choice, Date, Number
+from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Card, Chart, Log, Series, Sheet
-from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, MASS_PACE, NUMBER, PACE, SHARE
+from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, NUMBER, SHARE
 from workbookgen.reference import planning, stock
 from workbookgen.settings import Settings
-from workbookgen.sheets import samples
 from workbookgen.sheets.knitting import PROJECTS
 
 SHEET = "Time"
-SPEED = Number(above=0, most=1_000_000)
 
 
 def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
         "Time",
-        "Your pace, from a sample of yours or as you know it; then hours, weeks and a day for each project. Rest counts too: stop and stretch every half hour.",
-        (times(settings), PACES, WEEKS_AHEAD),
+        "Hours, weeks and a day for each project, at the pace of the sheet Figures. Rest counts too: stop and stretch every half hour.",
+        (times(settings),),
     )
-
-
-PACES = Card(
-    "pace",
-    "Your pace",
-    groups=(
-        Group("You type", (
-            Input("sample", "As in the sample", Choice("samples_listed", samples.SHEET), help="A sample with minutes taken; your own figures below win over it."),
-            Input("preparing", "Preparing fiber", SPEED, MASS_PACE, needed=True, starts_as=2.0, help="Carding or combing, weight in an hour."),
-            Input("spinning", "Spinning singles", SPEED, PACE, help="Length in an hour."),
-            Input("plying", "Plying", SPEED, PACE, help="Length of ply in an hour."),
-            Input("finishing", "Winding and washing", SPEED, PACE, needed=True, starts_as=400.0, help="Length of yarn reeled, tied and washed in an hour."),
-            Input("strands", "Strands for the stock", Number(least=1, most=12, whole=True), NUMBER, needed=True, starts_as=2.0, help="How the stock will be plied, for the weeks of spinning in it."),
-            Input("weekly", "Hours a week", Number(above=0, most=168), HOURS, needed=True, starts_as=6.0),
-            Input("start", "First day", Date(), DAY, help="Of the projects that you plan."),
-        )),
-        Group("Worked out", (
-            Result("sample_spinning", "Spinning in the sample", "pick(samples_spin_pace, samples_listed, sample)", stock.pick, PACE,
-                   uses={"name": "sample", "names": "samples_listed", "values": "samples_spin_pace"}),
-            Result("sample_plying", "Plying in the sample", "pick(samples_ply_pace, samples_listed, sample)", stock.pick, PACE,
-                   uses={"name": "sample", "names": "samples_listed", "values": "samples_ply_pace"}),
-            Result("spin", "Spinning, in use", "IF(given(spinning), spinning, sample_spinning)", planning.pace_in_use, PACE,
-                   uses={"own": "spinning", "sample": "sample_spinning"}, only_if="OR(given(spinning), given(sample_spinning))"),
-            Result("ply", "Plying, in use", "IF(given(plying), plying, sample_plying)", planning.pace_in_use, PACE,
-                   uses={"own": "plying", "sample": "sample_plying"}, only_if="OR(given(plying), given(sample_plying))"),
-            Result("stock", "Yarn still in the stock", "sum(fiber_to_come_length)", stock.sum_of, LENGTH, uses={"amounts": "fiber_to_come_length"},
-                   note="Of all lots that have a wanted grist."),
-            Result("stock_singles", "As singles", "stock * strands", planning.singles_length, LENGTH, uses={"length": "stock"}, leaves=("take_up",)),
-            Result("stock_hours", "Hours of spinning in it", "stock_singles / spin", planning.hours, HOURS, uses={"amount": "stock_singles", "pace": "spin"}),
-            Result("stock_weeks", "Weeks of spinning in it", "stock_hours / weekly", planning.weeks, NUMBER, uses={"hours": "stock_hours", "hours_per_week": "weekly"}, digits=1),
-        )),
-    ),
-)
-
-
-WEEKS_AHEAD = Chart(
-    "Weeks ahead, project by project",
-    "Columns that show how many weeks of work each project still takes at your hours a week.",
-    categories=("times_listed",),
-    series=(Series("Weeks", ("times_weeks",)),),
-)
 
 
 def times(settings: Settings) -> Log:
     return Log(
         "times",
-        "Your projects",
+        title="",
         rows=settings.rows.projects,
         groups=(
             Group("You type", (

@@ -1,0 +1,76 @@
+"""Figures: one's own pace, and how sure one wants to be; other sheets plan with them."""
+
+from workbookgen.language.domains import Choice, Date, Number
+from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.parts import Card, Sheet
+from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS_PACE, NUMBER, PACE, SHARE
+from workbookgen.reference import planning, stock, uncertainty
+from workbookgen.settings import Settings
+from workbookgen.sheets import samples
+
+SHEET = "Figures"
+SPEED = Number(above=0, most=1_000_000)
+
+
+def sheet(settings: Settings) -> Sheet:
+    return Sheet(
+        SHEET,
+        "Your own figures",
+        "Your pace, for the sheet Time; and what you doubt and how sure you want to be, for the sheet Projects.",
+        (PACES, DOUBTS),
+        wide=False,
+    )
+
+
+PACES = Card(
+    "pace",
+    "Your pace",
+    groups=(
+        Group("You type", (
+            Input("sample", "As in the sample", Choice("samples_listed", samples.SHEET), help="A sample with minutes taken; your own figures below win over it."),
+            Input("preparing", "Preparing fiber", SPEED, MASS_PACE, needed=True, starts_as=2.0, help="Carding or combing, weight in an hour."),
+            Input("spinning", "Spinning singles", SPEED, PACE, help="Length in an hour."),
+            Input("plying", "Plying", SPEED, PACE, help="Length of ply in an hour."),
+            Input("finishing", "Winding and washing", SPEED, PACE, needed=True, starts_as=400.0, help="Length of yarn reeled, tied and washed in an hour."),
+            Input("strands", "Strands for the stock", Number(least=1, most=12, whole=True), NUMBER, needed=True, starts_as=2.0, help="How the stock will be plied, for the weeks of spinning in it."),
+            Input("weekly", "Hours a week", Number(above=0, most=168), HOURS, needed=True, starts_as=6.0),
+            Input("start", "First day", Date(), DAY, help="Of the projects that you plan."),
+        )),
+        Group("Worked out", (
+            Result("sample_spinning", "Spinning in the sample", "pick(samples_spin_pace, samples_listed, sample)", stock.pick, PACE,
+                   uses={"name": "sample", "names": "samples_listed", "values": "samples_spin_pace"}),
+            Result("sample_plying", "Plying in the sample", "pick(samples_ply_pace, samples_listed, sample)", stock.pick, PACE,
+                   uses={"name": "sample", "names": "samples_listed", "values": "samples_ply_pace"}),
+            Result("spin", "Spinning, in use", "IF(given(spinning), spinning, sample_spinning)", planning.pace_in_use, PACE,
+                   uses={"own": "spinning", "sample": "sample_spinning"}, only_if="OR(given(spinning), given(sample_spinning))"),
+            Result("ply", "Plying, in use", "IF(given(plying), plying, sample_plying)", planning.pace_in_use, PACE,
+                   uses={"own": "plying", "sample": "sample_plying"}, only_if="OR(given(plying), given(sample_plying))"),
+            Result("stock", "Yarn still in the stock", "sum(fiber_to_come_length)", stock.sum_of, LENGTH, uses={"amounts": "fiber_to_come_length"},
+                   note="Of all lots that have a wanted grist."),
+            Result("stock_singles", "As singles", "stock * strands", planning.singles_length, LENGTH, uses={"length": "stock"}, leaves=("take_up",)),
+            Result("stock_hours", "Hours of spinning in it", "stock_singles / spin", planning.hours, HOURS, uses={"amount": "stock_singles", "pace": "spin"}),
+            Result("stock_weeks", "Weeks of spinning in it", "stock_hours / weekly", planning.weeks, NUMBER, uses={"hours": "stock_hours", "hours_per_week": "weekly"}, digits=1),
+        )),
+    ),
+)
+
+
+DOUBTS = Card(
+    "doubts",
+    "How sure you want to be",
+    groups=(
+        Group("You type", (
+            Input("certainty", "Sure enough at", Number(least=0.5, below=1), SHARE, needed=True, starts_as=0.9, help="Chance that you ask for."),
+            Input("wraps", "Wraps miscounted, ±", Number(least=0, most=1000), NUMBER, needed=True, starts_as=1.0, help="In one skein."),
+            Input("rest", "Losses still to come, ±", Number(least=0, most=1), SHARE, needed=True, starts_as=0.05,
+                  help="Standard uncertainty of the yarn still to spin, besides the spread of the guide's yield (common practice, no source)."),
+            Input("grist", "Grist still to spin, ±", Number(least=0, most=1), SHARE, needed=True, starts_as=0.08,
+                  help="How far the yarn to come may stray from the planned grist, one standard uncertainty (common practice, no source)."),
+        )),
+        Group("Worked out", (
+            Result("z", "Standard uncertainties to allow", "NORMSINV(certainty)", uncertainty.coverage, NUMBER),
+            Result("miscount", "A count of wraps, ±", "wraps / SQRT(3)", uncertainty.rectangular, NUMBER, uses={"half_width": "wraps"},
+                   note="Standard uncertainty of a count that is off by no more than that."),
+        )),
+    ),
+)

@@ -1,0 +1,132 @@
+"""Questions: short ones that need no record kept."""
+
+from workbookgen.language.domains import Number
+from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.parts import Card, Sheet
+from workbookgen.language.quantities import (
+    ANGLE,
+    GRIST,
+    GRIST_METRIC,
+    GRIST_US,
+    LOOP,
+    MASS,
+    NUMBER,
+    SHARE,
+    TEX,
+    THREADS,
+    YARN_DIAMETER,
+)
+from workbookgen.reference import diameter, knitting, plying, reeling, yarn_count
+from workbookgen.settings import Settings
+
+SHEET = "Questions"
+ANY = Number(above=0, most=10_000_000)
+SPAN = Number(above=0, most=1000)
+
+
+def sheet(settings: Settings) -> Sheet:
+    return Sheet(
+        SHEET,
+        "Short questions",
+        "Which singles make the yarn I want? Will the ball last? How much longer does a full reel wind?",
+        (BACKWARDS, MAKING, CROWDED),
+        wide=False,
+    )
+
+
+BACKWARDS = Card(
+    "backwards",
+    "From the yarn you want back to its singles",
+    about="Give the grist of the plied yarn, or the wraps per inch that it should have.",
+    groups=(
+        Group("You type", (
+            Input("grist", "Grist of the plied yarn", ANY, GRIST),
+            Input("wraps", "Or wraps per inch", Number(above=0, most=500), THREADS, help="Used if you give no grist; K of the sheet Counts turns it into one."),
+            Input("strands", "Strands", Number(least=2, most=12, whole=True), NUMBER, needed=True, starts_as=2.0),
+            Input("take_up", "Take-up", Number(least=0, below=1), SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
+            Input("known", "One strand is already there", ANY, GRIST, help="Grist of a thread or single to be used; the card says what the rest must be."),
+        )),
+        Group("Worked out", (
+            Result("from_wraps", "Grist for those wraps",
+                   "wraps * 0.0254 / thickness_k_wrapped * wraps * 0.0254 / thickness_k_wrapped * 0.9144 / 453.59237",
+                   plying.grist_for_wraps, GRIST, uses={"k": "thickness_k_wrapped"}),
+            Result("plied", "Grist to make", "IF(given(grist), grist, from_wraps)", yarn_count.grist_in_use, GRIST,
+                   uses={"wanted": "grist"}, only_if="OR(given(grist), given(from_wraps))"),
+            Result("tex", "Tex of the plied yarn", "1 / plied", yarn_count.direct_count, TEX, uses={"grist": "plied"}),
+            Result("singles_tex", "Tex of each single", "tex * (1 - take_up) / strands", plying.singles_for, TEX, uses={"plied": "tex"}),
+            Result("singles", "Grist of each single", "1 / singles_tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "singles_tex"},
+                   note="Spin to this."),
+            Result("singles_m", "Grist of each single", "1 / singles_tex", yarn_count.grist_of_density, GRIST_METRIC, uses={"linear_density": "singles_tex"}),
+            Result("known_tex", "Tex of the strand you have", "1 / known", yarn_count.direct_count, TEX, uses={"grist": "known"}),
+            Result("strands_tex", "Tex of all strands", "tex * (1 - take_up)", plying.all_strands, TEX, uses={"plied": "tex"}),
+            Result("rest_tex", "Tex of the rest", "strands_tex - known_tex", plying.missing_component, TEX,
+                   only_if="strands_tex > known_tex", uses={"resultant": "strands_tex", "known": "known_tex"}),
+            Result("rest", "Grist of the rest", "1 / rest_tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "rest_tex"},
+                   note="One single of this grist beside the strand you have."),
+        )),
+    ),
+    rules=(
+        Rule("AND(NOT(given(grist)), NOT(given(wraps)))", lambda values: values["grist"] is None and values["wraps"] is None,
+             "Still to fill in: the grist, or the wraps per inch."),
+    ),
+)
+
+
+MAKING = Card(
+    "making",
+    "While making: will the ball last?",
+    about="Weigh the ball, work some rows, weigh it again.",
+    groups=(
+        Group("You type", (
+            Input("before", "Ball before", ANY, MASS, needed=True),
+            Input("after", "Ball after", Number(least=0, most=1_000_000), MASS, needed=True),
+            Input("rows", "Rows worked between", Number(above=0, most=100_000), NUMBER, needed=True),
+            Input("left", "Yarn left in all", Number(least=0, most=1_000_000), MASS, needed=True, help="This ball and all others."),
+            Input("wanted", "Rows still to work", Number(least=0, most=1_000_000), NUMBER),
+        )),
+        Group("Worked out", (
+            Result("possible", "Rows that are possible", "left / ((before - after) / rows)", knitting.rows_possible, NUMBER, digits=1, only_if="before > after",
+                   note="Yarn left over the weight of one row."),
+            Result("words", "In words", 'IF(ROUND(possible - wanted, 9) >= 0, "it will last", "it will not last")', knitting.lasts, None),
+        )),
+    ),
+    rules=(
+        Rule("after >= before", lambda values: values["after"] >= values["before"], "Ball after: it must be lighter than before."),
+    ),
+)
+
+
+COSINE = "(height * height + {one} * {one} / 4 - {other} * {other} / 4) / (height * height + arm_a * arm_a / 4 + arm_b * arm_b / 4)"
+
+
+def _arc_cosine(one: str, other: str) -> str:
+    """acos x = 2 atan √((1 - x) / (1 + x)), which every program has."""
+    cosine = COSINE.format(one=one, other=other)
+    return f"2 * ATAN(SQRT((1 - {cosine}) / (1 + {cosine})))"
+
+
+CROWDED = Card(
+    "crowded",
+    "How much longer does a full reel wind?",
+    about="Layers lie on layers, and each is longer than the one below. A few tenths of a percent for one skein; more on a crowded reel.",
+    groups=(
+        Group("You type", (
+            Input("loop", "Loop of the bare reel", SPAN, LOOP, needed=True),
+            Input("wraps", "Wraps on it", Number(above=0, most=100_000), NUMBER, needed=True),
+            Input("wpi", "Wraps per inch as they lie", Number(above=0, most=500), THREADS, needed=True),
+            Input("width", "Width of the winding", SPAN, LOOP, needed=True, help="How wide the yarn spreads on the arms."),
+            Input("height", "Niddy-noddy: height", SPAN, LOOP, help="Leave these three empty for a plain frame."),
+            Input("arm_a", "Niddy-noddy: one arm", SPAN, LOOP),
+            Input("arm_b", "Niddy-noddy: other arm", SPAN, LOOP),
+        )),
+        Group("Worked out", (
+            Result("diameter", "Yarn width", "1 / wpi", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "wpi"}),
+            Result("layers", "Layers", "ROUNDUP(ROUND(wraps * diameter / width, 9), 0)", reeling.layers_wound, NUMBER, digits=0),
+            Result("turning", "The path turns by",
+                   f"IF(AND(given(height), given(arm_a), given(arm_b)), 2 * (PI() - {_arc_cosine('arm_a', 'arm_b')}) + 2 * (PI() - {_arc_cosine('arm_b', 'arm_a')}), 2 * PI())",
+                   reeling.turning, ANGLE, note="360° round a plain frame, more over the arm ends of a niddy-noddy."),
+            Result("mean", "Mean loop", "loop + turning * diameter * (layers - 1) / 2", reeling.mean_loop, LOOP, digits=3),
+            Result("growth", "Longer by", "mean / loop - 1", reeling.growth, SHARE, uses={"mean_loop": "mean"}, digits=2),
+        )),
+    ),
+)
