@@ -15,7 +15,7 @@ from dataclasses import dataclass
 
 from workbookgen.language.domains import Choice, Date, Domain, Name, Note, Number
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.formula import GIVEN_FORM, WORD
+from workbookgen.language.formula import WORD
 from workbookgen.language.parts import Meaning
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
 

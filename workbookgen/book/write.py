@@ -23,6 +23,7 @@ from workbookgen.book.layout import (
     CARD_NOTE,
     CARD_UNIT,
     CARD_VALUE,
+    CHART_ROWS,
     HEADER_ROWS,
     Layout,
     Message,
@@ -39,6 +40,7 @@ from workbookgen.language.quantities import unit_named
 from workbookgen.language.sentences import refusal
 
 CREATED = datetime(2026, 1, 1)  # fixed, so that the same settings give the same bytes
+ROWS_ON_A_PAGE = 50  # of an upright page
 LETTERS_ON_A_PAGE = 160  # across a landscape page, at a size that can still be read
 LINE = 13.5  # points, of wrapped text
 PAPER = {"letter": 1, "a4": 9}
@@ -120,6 +122,7 @@ class _SheetWriter:
         self.to, self.sheet, self.layout = worksheet, sheet, layout
         self.entries, self.cached, self.formats = entries, cached, formats
         self.widths: dict[int, float] = {}
+        self.breaks: list[int] = []
 
     def write(self) -> None:
         self._text(1, 1, self.sheet.title, look.TITLE)
@@ -201,6 +204,8 @@ class _SheetWriter:
     @part.register
     def _(self, part: Chart, row: int) -> None:
         chart = draw(self.formats.book, self.layout, part)
+        if row // ROWS_ON_A_PAGE != (row + CHART_ROWS) // ROWS_ON_A_PAGE:
+            self.breaks.append(row - 1)  # a chart is not cut in two
         self.to.insert_chart(row - 1, 0, chart, {"description": part.about, "object_position": 2})
 
     @part.register
@@ -324,6 +329,8 @@ class _SheetWriter:
             self.to.set_landscape()
         across = -(-sum(self.widths.values()) // LETTERS_ON_A_PAGE) if self.sheet.wide and not self._is_of_strips() else 1
         self.to.fit_to_pages(int(across), 0)
+        if self.breaks:
+            self.to.set_h_pagebreaks(self.breaks)
         self.to.set_paper(PAPER[self.layout.planner.paper])
         self.to.set_margins(left=0.5, right=0.5, top=0.6, bottom=0.7)
         self.to.set_footer(f"&L&9{_footer_text(self.layout.planner.title)}&C&9&A&R&9Page &P of &N")

@@ -19,8 +19,8 @@ from workbookgen.checking.driving import read, read_inputs, set_inputs
 from workbookgen.checking.expected import expected_of_blocks, expected_of_proofs
 from workbookgen.checking.scenarios import scenario
 from workbookgen.engines import Engine, ErrorValue, Session, engine
-from workbookgen.errors import FileError
 from workbookgen.engines.package import with_cached
+from workbookgen.errors import FileError
 from workbookgen.language.entries import Entries
 from workbookgen.language.fields import Result
 

@@ -10,7 +10,15 @@ from pathlib import Path
 
 from ..errors import FileError, MissingEngine
 from .engine import (
-    Area, ErrorValue, Reading, Rows, Session, checked, existing, require_sheet, unreadable,
+    Area,
+    ErrorValue,
+    Reading,
+    Rows,
+    Session,
+    checked,
+    existing,
+    require_sheet,
+    unreadable,
 )
 
 _TOKENS = {

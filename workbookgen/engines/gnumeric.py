@@ -15,7 +15,15 @@ import openpyxl
 
 from ..errors import FileError, MissingEngine
 from .engine import (
-    Area, ErrorValue, Reading, Rows, Session, checked, existing, require_sheet, unreadable,
+    Area,
+    ErrorValue,
+    Reading,
+    Rows,
+    Session,
+    checked,
+    existing,
+    require_sheet,
+    unreadable,
 )
 from .package import with_values
 

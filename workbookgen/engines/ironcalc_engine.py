@@ -10,7 +10,16 @@ from pathlib import Path
 
 from ..errors import MissingEngine
 from .engine import (
-    Area, ErrorValue, Reading, Rows, Session, Value, checked, existing, require_sheet, unreadable,
+    Area,
+    ErrorValue,
+    Reading,
+    Rows,
+    Session,
+    Value,
+    checked,
+    existing,
+    require_sheet,
+    unreadable,
 )
 
 

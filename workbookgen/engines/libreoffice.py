@@ -19,7 +19,15 @@ from tempfile import TemporaryDirectory
 
 from ..errors import FileError, MissingEngine, PlannerError
 from .engine import (
-    Area, ErrorValue, Reading, Rows, Session, checked, existing, require_sheet, unreadable,
+    Area,
+    ErrorValue,
+    Reading,
+    Rows,
+    Session,
+    checked,
+    existing,
+    require_sheet,
+    unreadable,
 )
 
 TIME_LIMIT = 60  # seconds, for any one thing asked of the program

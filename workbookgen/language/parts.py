@@ -6,7 +6,7 @@ ProofTable computes published examples with the planner's own formulas.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
 from graphlib import CycleError, TopologicalSorter
 from textwrap import wrap

@@ -1,8 +1,8 @@
 """Knitting: how much yarn a piece takes, from its area and a swatch, its gauge, or a piece like it."""
 
 from workbookgen.language.domains import Choice, Number
-from workbookgen.language.fields import Group, Input, Result, Rule
-from workbookgen.language.parts import Card, Log, Sheet
+from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.parts import Log, Sheet
 from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, PER_AREA
 from workbookgen.reference import knitting as trade
 from workbookgen.reference import stock

@@ -8,7 +8,6 @@ from dataclasses import dataclass
 
 import docstring_parser
 
-from workbookgen.language.fields import Result
 from workbookgen.language.parts import Block, Column, Sheet, Table, Text
 
 SHEET = "Methods"

@@ -32,7 +32,6 @@ from workbookgen.sheets import (
     yarn,
 )
 
-
 WORKING = (
     reels, guide, fiber, buying, scouring, samples, yarn, components, twist, skeins, compare, labels, knitting, pieces, weaving, projects, time, figures, cost, pictures, counts, questions,
 )

@@ -35,13 +35,14 @@ def times(settings: Settings) -> Log:
             Group("What there is to do", (
                 Result("sample_take_up", "Sample's take-up", "pick(projects_sample_take_up, projects_listed, project)", stock.pick, SHARE,
                        uses={"name": "project", "names": "projects_listed", "values": "projects_sample_take_up"}),
-                Result("take_up_used", "Take-up in use", "IF(given(take_up), take_up, IF(given(sample_take_up), sample_take_up, 0))", planning.take_up_in_use, SHARE,
-                       uses={"own": "take_up", "sample": "sample_take_up"}, only_if="OR(given(take_up), NOT(given(sample_take_up)), sample_take_up < 1)"),
+                Result("take_up_used", "Take-up in use", "IF(given(take_up), take_up, sample_take_up)", planning.take_up_in_use, SHARE,
+                       uses={"own": "take_up", "sample": "sample_take_up"}, only_if="OR(given(take_up), AND(given(sample_take_up), sample_take_up < 1))"),
                 Result("prepared", "Fiber to prepare", "pick(projects_prepared, projects_listed, project)", stock.pick, MASS,
                        uses={"name": "project", "names": "projects_listed", "values": "projects_prepared"}),
                 Result("length", "Yarn to make", "pick(projects_length, projects_listed, project)", stock.pick, LENGTH,
                        uses={"name": "project", "names": "projects_listed", "values": "projects_length"}),
-                Result("singles", "Singles to spin", "length * strands / (1 - take_up_used)", planning.singles_length, LENGTH, uses={"take_up": "take_up_used"}, only_if="take_up_used >= 0"),
+                Result("singles", "Singles to spin", "length * strands / (1 - IF(given(take_up_used), take_up_used, 0))", planning.singles_length, LENGTH, uses={"take_up": "take_up_used"},
+                       only_if="OR(NOT(given(take_up_used)), take_up_used >= 0)", note="Without a known take-up, none is reckoned."),
             )),
             Group("Hours", (
                 Result("preparing", "Preparing", "prepared / pace_preparing", planning.hours, HOURS, uses={"amount": "prepared", "pace": "pace_preparing"}),

@@ -1,12 +1,11 @@
 """Yarn: plied yarns designed from their components, and singles found from a wanted yarn."""
 
-from workbookgen.language.domains import Choice, Name, Number
-from workbookgen.language.fields import Group, Input, Result, Rule
-from workbookgen.language.parts import Card, Log, Sheet
-from workbookgen.language.quantities import GRIST, GRIST_METRIC, GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX, THREADS
+from workbookgen.language.domains import Name, Number
+from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, TEX, THREADS
 from workbookgen.reference import diameter, plying, stock, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists
 
 SHEET = "Yarn"
 ANY = Number(above=0, most=10_000_000)

@@ -311,7 +311,7 @@ def require_hours(hours):
 def take_up_in_use(own: Ratio | None = None, sample: Ratio | None = None) -> Ratio:
     """Take-up to reckon with.
 
-    c = own, or else the sample's, or else nothing. What is typed wins over what was measured.
+    c = own, or else the sample's. What is typed wins over what was measured.
 
     Parameters
     ----------
@@ -325,7 +325,7 @@ def take_up_in_use(own: Ratio | None = None, sample: Ratio | None = None) -> Rat
     Raises
     ------
     ValueError
-        A take-up of 1 or more.
+        Neither is known, or a take-up of 1 or more.
 
     Notes
     -----
@@ -336,7 +336,6 @@ def take_up_in_use(own: Ratio | None = None, sample: Ratio | None = None) -> Rat
     Common practice, no source.
     """
     take_up = sample if own is None else own
-    if take_up is None:
-        return 0.0
+    require(take_up is not None, "Give the take-up, or choose a sample that has one.")
     require(take_up < 1, "The take-up lies under 1.")
     return take_up
