@@ -1,7 +1,7 @@
 """A planner of two logs and a card, described for tests and small enough to work out by hand.
 
-Its sheets are "Work" and "Facts". A sheet's first part begins in row 4, a log's first
-record stands three rows below its heading, and one free row parts what follows; so every
+Its sheets are "Reels", "Skeins", "Work" and "Facts". A sheet's first part begins in row 4, a
+log's first record stands three rows below, and one free row parts what follows; so every
 cell that a test names can be told by counting. Nothing here is meant for spinning.
 """
 
@@ -55,7 +55,7 @@ SIZES = Table(
     (Column("name", "Size", ("thick", "middle", "fine")), Column("from", "From", (0.0, 10.0, 20.0), THREADS.us)),
 )
 
-# Work!A7:F9 (the message in C), first record in row 7.
+# Reels!A7:F9 (the message in C).
 REELS = Log(
     "reels",
     "",
@@ -74,13 +74,13 @@ REELS = Log(
     rows=3,
 )
 
-# Work!A14:N17 (the message in H), first record in row 14.
+# Skeins!A7:N10 (the message in H).
 SKEINS = Log(
     "skeins",
     "",
     groups=(
         Group("Typed", (
-            Input("reel", "On the reel", Choice("reels_listed", "Work"), needed=True),
+            Input("reel", "On the reel", Choice("reels_listed", "Reels"), needed=True),
             Input("wraps", "Wraps", Number(least=0, most=5000), needed=True),
             Input("rest", "Rest", Number(least=0, below=100), LENGTH, blank_means=0),
             Input("start", "Fiber", ANY, MASS),
@@ -103,7 +103,7 @@ SKEINS = Log(
     rows=4,
 )
 
-# Work!B19:B23: two titles are left away, so that the card's first field stands in row 19.
+# Work!B4:B8 (the message in B8).
 PLAN = Card(
     "plan",
     "",
@@ -119,12 +119,18 @@ PLAN = Card(
 
 
 def planner_of(*blocks: Block, system: str = "metric") -> Planner:
-    """A planner with these blocks on one sheet, and the facts that every planner needs."""
+    """A planner with a sheet for each log, one for all cards, and the facts that every planner needs."""
+    logs = tuple(each for each in blocks if isinstance(each, Log))
+    cards = tuple(each for each in blocks if not isinstance(each, Log))
     return Planner(
         system,
         "a4",
         "Tried out",
-        (Sheet("Work", "Work", "For tests.", blocks), Sheet("Facts", "Facts", "For tests.", (SIZES, COUNTING))),
+        (
+            *(Sheet(log.key.capitalize(), "A log", "For tests.", (log,)) for log in logs),
+            *([Sheet("Work", "Cards", "For tests.", cards)] if cards else []),
+            Sheet("Facts", "Facts", "For tests.", (SIZES, COUNTING)),
+        ),
     )
 
 

@@ -129,7 +129,7 @@ CASES = (
     Case("no weight of a lot", {("fiber_weight", 1): None}, ("fiber", 1), "Still to fill in: Weight.",
          frozenset({VICTIM, ("projects", 1)}), "fiber_yarn"),
     Case("a line just begun", {("skeins_name", 5): "Sixth"}, ("skeins", 5), "Still to fill in: Reel.", blank="skeins_length_yd"),
-    Case("a project just begun", {("projects_name", 2): "Socks"}, ("projects", 2), "Still to fill in: Grist planned.",
-         blank="projects_length"),
+    Case("a project just begun", {("projects_name", 2): "Socks"}, ("projects", 2),
+         "Still to fill in: Grist planned, or a sample that has one.", blank="projects_length"),
     Case("no number in a card", {("counts_number", 0): None}, ("counts", 0), "Still to fill in: Yarn number.", blank="counts_tex"),
 )

@@ -1,18 +1,20 @@
 """Formulas in cells: exactly what is written, for planners small enough to count their cells by hand.
 
-The logs of `described` begin in Work!A7 (three reels) and Work!A14 (four skeins), the card
-in Work!B19, the sizes in Facts!A8 and the counting numbers in Facts!A16.
+The logs of `described` begin in Reels!A7 (three reels) and Skeins!A7 (four skeins), the card
+in Work!B4, the sizes in Facts!A8 and the counting numbers in Facts!A16.
 """
+
+from dataclasses import replace
 
 import described
 import pytest
-from described import ANY, LENGTH, one_result, planner_of
+from described import ANY, LENGTH, PLAN, REELS, SKEINS, one_result, planner_of
 
 from workbookgen.book.layout import place
-from workbookgen.language.domains import Name, Note, Number
+from workbookgen.language.domains import Choice, Date, Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card
-from workbookgen.language.quantities import GRIST, GRIST_METRIC, LOOP, MASS, THREADS
+from workbookgen.language.quantities import DAY, GRIST, GRIST_METRIC, LOOP, MASS, NUMBER, TEMPERATURE, THREADS
 
 
 def texts(key: str, system: str = "metric") -> tuple[str, ...]:
@@ -25,15 +27,28 @@ def bound(*fields, system: str = "metric") -> str:
     return place(planner_of(card, system=system)).placements[f"work_{fields[-1].key}"].formulas[0]
 
 
+def bound_in_reels(result: Result, system: str = "metric") -> str:
+    """The formula of a result that is put beside those of the reels, in the first row."""
+    typed, computed = REELS.groups
+    reels = replace(REELS, groups=(typed, replace(computed, fields=(*computed.fields, result))))
+    return place(planner_of(reels, SKEINS, PLAN, system=system)).placements[f"reels_{result.key}"].formulas[0]
+
+
+def bound_beside_logs(*fields) -> str:
+    """The formula of the last field of a card, in a planner that has the logs as well."""
+    card = Card("work", "", (Group("All", fields),))
+    return place(planner_of(REELS, SKEINS, card, PLAN)).placements[f"work_{fields[-1].key}"].formulas[0]
+
+
 def test_a_number_needed_and_its_limits():
-    # 1 cm is 0.01 m, and the result is in meters.
+    # 1 cm is 0.01 m, and the result is in meters. The blanks of the description are gone.
     assert texts("reels_hundred") == tuple(
-        f'=IF(COUNT($B{row})=1,IF(AND($B{row}<=1000,$B{row}>0),100 * ($B{row}*0.01),""),"")' for row in (7, 8, 9)
+        f'=IF(COUNT($B{row})=1,IF(AND($B{row}<=1000,$B{row}>0),100*($B{row}*0.01),""),"")' for row in (7, 8, 9)
     )
 
 
 def test_the_same_in_inches_and_yards():
-    assert texts("reels_hundred", "us")[0] == '=IF(COUNT($B7)=1,IF(AND($B7<=1000,$B7>0),(100 * ($B7*0.0254))/0.9144,""),"")'
+    assert texts("reels_hundred", "us")[0] == '=IF(COUNT($B7)=1,IF(AND($B7<=1000,$B7>0),(100*($B7*0.0254))/0.9144,""),"")'
 
 
 def test_a_text_needed():
@@ -42,60 +57,178 @@ def test_a_text_needed():
 
 def test_a_total():
     assert texts("reels_wound")[0] == (
-        '=IF(ISTEXT($A7),IF(AND(LEN($A7)>0,LEN($A7)<=12),SUMPRODUCT(($K$14:$K$17=$A7)*1,$J$14:$J$17),""),"")'
+        '=IF(ISTEXT($A7),IF(AND(LEN($A7)>0,LEN($A7)<=12),SUMPRODUCT((Skeins!$K$7:$K$10=$A7)*1,Skeins!$J$7:$J$10),""),"")'
     )
 
 
 def test_a_total_in_another_unit():
+    # The brackets of the unit that is multiplied with serve the one that is divided by, too.
     assert texts("reels_wound", "us")[0] == (
         '=IF(ISTEXT($A7),IF(AND(LEN($A7)>0,LEN($A7)<=12),'
-        '((SUMPRODUCT(($K$14:$K$17=$A7)*1,$J$14:$J$17)*0.9144))/0.9144,""),"")'
+        '(SUMPRODUCT((Skeins!$K$7:$K$10=$A7)*1,Skeins!$J$7:$J$10)*0.9144)/0.9144,""),"")'
     )
+
+
+@pytest.mark.parametrize("system", ["metric", "us"])
+def test_a_tally_counts_and_has_no_unit(system):
+    # Only lines that bear the name and have the amount: both comparisons are 1.
+    skeins = Result("skeins", "Skeins", "tally(skeins_end, skeins_wound_on, name)", lambda amounts, names, name: 0, NUMBER,
+                    uses={"amounts": "skeins_end", "names": "skeins_wound_on"})
+    assert bound_in_reels(skeins, system) == (
+        "=IF(ISTEXT($A7),IF(AND(LEN($A7)>0,LEN($A7)<=12),"
+        'SUMPRODUCT((Skeins!$K$7:$K$10=$A7)*(Skeins!$E$7:$E$10<>"")),""),"")'
+    )
+
+
+@pytest.mark.parametrize(
+    ("system", "value"), [("metric", "SUM(Skeins!$J$7:$J$10)"), ("us", "(SUM(Skeins!$J$7:$J$10)*0.9144)/0.9144")]
+)
+def test_a_sum_waits_for_nothing(system, value):
+    # Blank lines add nothing, so there is no test around it.
+    in_all = Result("in_all", "In all", "sum(skeins_length)", lambda amounts: 0, LENGTH, uses={"amounts": "skeins_length"})
+    assert bound_in_reels(in_all, system) == f"={value}"
+
+
+THREE = tuple(Input(key, key, ANY, LOOP) for key in ("one", "two", "three"))
+
+
+@pytest.mark.parametrize(
+    ("form", "unit", "value"),
+    [
+        ("mean", LOOP, "(AVERAGE($B$4:$B$6)*0.0254)/0.0254"),
+        ("spread", LOOP, "(STDEV($B$4:$B$6)*0.0254)/0.0254"),
+        ("readings", NUMBER, "COUNT($B$4:$B$6)"),
+    ],
+)
+def test_repeated_readings_may_be_missing(form, unit, value):
+    # Nothing need be typed; what is typed is a number inside its limits. An empty cell is 0: within "at most", not "above".
+    told = Result("told", "Told", f"{form}(one, two, three)", lambda one, two, three: one, unit, only_if="readings(one, two, three) > 1")
+    limits = ",".join(f"{cell}<=1000,OR(ISBLANK({cell}),{cell}>0)" for cell in ("$B$4", "$B$5", "$B$6"))
+    assert bound(*THREE, told, system="us") == (
+        "=IF(COUNTA($B$4,$B$5,$B$6)=COUNT($B$4,$B$5,$B$6),"
+        f'IF(AND({limits}),IF(COUNT($B$4:$B$6)>1,{value},""),""),"")'
+    )
+
+
+FOUND = "INDEX(Reels!$B$7:$B$9,SUMPRODUCT((Reels!$E$7:$E$9={name})*1,Facts!$A$16:$A$18))"
 
 
 def test_a_choice_and_a_pick():
     # The three reels are counted with the first three counting numbers; the cell found must hold what its domain takes.
-    found = "INDEX($B$7:$B$9,SUMPRODUCT(($E$7:$E$9=$A15)*1,Facts!$A$16:$A$18))"
+    found = FOUND.format(name="$A8")
     assert texts("skeins_loop")[1] == (
-        f'=IF(ISTEXT($A15),IF(SUMPRODUCT(($E$7:$E$9=$A15)*1)=1,'
-        f'IF(AND(ISNUMBER({found}),{found}<=1000,{found}>0),(({found}*0.01))/0.01,""),""),"")'
+        "=IF(ISTEXT($A8),IF(SUMPRODUCT((Reels!$E$7:$E$9=$A8)*1)=1,"
+        f'IF(AND(ISNUMBER({found}),{found}<=1000,{found}>0),({found}*0.01)/0.01,""),""),"")'
+    )
+
+
+def test_a_pick_of_a_result_needs_only_be_there():
+    # A result has no domain: what it shows has passed its own tests.
+    hundred = Result("hundred", "Hundred", "pick(reels_hundred, reels_listed, reel)", lambda values, names, name: 0, LENGTH,
+                     uses={"values": "reels_hundred", "names": "reels_listed", "name": "reel"})
+    found = FOUND.format(name="$B$4").replace("!$B$7:$B$9", "!$D$7:$D$9")
+    assert bound_beside_logs(Input("reel", "Reel", Choice("reels_listed", "Reels")), hundred) == (
+        f'=IF(ISTEXT($B$4),IF(SUMPRODUCT((Reels!$E$7:$E$9=$B$4)*1)=1,IF(ISNUMBER({found}),{found},""),""),"")'
+    )
+
+
+@pytest.mark.parametrize(
+    ("domain", "inside"),
+    [
+        (Choice("sizes_name", "Facts"), "SUMPRODUCT((Facts!$A$8:$A$10=$B$4)*1)=1"),
+        (Note(longest=9), "AND(LEN($B$4)>0,LEN($B$4)<=9)"),
+    ],
+    ids=["chosen elsewhere", "typed freely"],
+)
+def test_a_name_from_elsewhere_must_stand_once_in_the_list(domain, inside):
+    # Two reels of that name would add up to the place of a third.
+    loop = Result("loop", "Loop", "pick(reels_loop, reels_listed, kind)", lambda values, names, name: 0, LOOP,
+                  uses={"values": "reels_loop", "names": "reels_listed", "name": "kind"})
+    found = FOUND.format(name="$B$4")
+    assert bound_beside_logs(Input("kind", "Kind", domain), loop) == (
+        f"=IF(ISTEXT($B$4),IF({inside},IF(SUMPRODUCT((Reels!$E$7:$E$9=$B$4)*1)=1,"
+        f'IF(AND(ISNUMBER({found}),{found}<=1000,{found}>0),({found}*0.01)/0.01,""),""),""),"")'
     )
 
 
 def test_what_a_blank_cell_means():
     # Zero is what an empty cell counts as anyway, so nothing is spelled out; a text in it still blanks the result.
     assert texts("skeins_length")[0] == (
-        "=IF(AND(COUNT($B14,$I14)=2,COUNTA($C14)=COUNT($C14)),"
-        "IF(AND($B14<=5000,$B14>=0,OR(ISBLANK($C14),$C14<100),OR(ISBLANK($C14),$C14>=0)),"
-        '$B14 * ($I14*0.01) + $C14,""),"")'
+        "=IF(AND(COUNT($B7,$I7)=2,COUNTA($C7)=COUNT($C7)),"
+        'IF(AND($B7<=5000,$B7>=0,$C7<100,$C7>=0),$B7*($I7*0.01)+$C7,""),"")'
     )
     assert texts("plan_need") == (
-        "=IF(AND(COUNT($B$19)=1,COUNTA($B$20)=COUNT($B$20)),"
-        "IF(AND($B$19<=1000,$B$19>0,OR(ISBLANK($B$20),$B$20<=2),OR(ISBLANK($B$20),$B$20>=0)),"
-        '$B$19 * (1 + IF(ISBLANK($B$20),0.1,$B$20)),""),"")',
+        "=IF(AND(COUNT($B$4)=1,COUNTA($B$5)=COUNT($B$5)),"
+        "IF(AND($B$4<=1000,$B$4>0,$B$5<=2,$B$5>=0),"
+        '$B$4*(1+IF(ISBLANK($B$5),0.1,$B$5)),""),"")',
     )
 
 
 def test_a_condition():
     # It stands inside the domains, on which it may rely: AND works out all its parts, wherever the first fails.
     assert texts("skeins_kept")[3] == (
-        '=IF(COUNT($E17,$D17)=2,IF(AND($E17<=1000,$E17>0,$D17<=1000,$D17>0),IF($E17 <= $D17,$E17 / $D17,""),""),"")'
+        '=IF(COUNT($E10,$D10)=2,IF(AND($E10<=1000,$E10>0,$D10<=1000,$D10>0),IF($E10<=$D10,$E10/$D10,""),""),"")'
     )
 
 
 def test_optional_words():
+    # An empty cell counts as 0: "at most 1000" keeps it anyway, "above 0" needs an exception.
     assert texts("skeins_wpi")[0] == (
-        "=IF(COUNTA($F14,$B$21)=COUNT($F14,$B$21),"
-        "IF(AND(OR(ISBLANK($F14),$F14<=1000),OR(ISBLANK($F14),$F14>0),"
-        "OR(ISBLANK($B$21),$B$21<=1000),OR(ISBLANK($B$21),$B$21>0)),IF(OR(ISNUMBER($F14), ISNUMBER($B$21)),"
-        '(IF(ISNUMBER($F14), ($F14*1/0.0254), ($B$21*1/0.0254)))/(1/0.0254),""),""),"")'
+        "=IF(COUNTA($F7,Work!$B$6)=COUNT($F7,Work!$B$6),"
+        "IF(AND($F7<=1000,OR(ISBLANK($F7),$F7>0),"
+        "Work!$B$6<=1000,OR(ISBLANK(Work!$B$6),Work!$B$6>0)),IF(OR(ISNUMBER($F7),ISNUMBER(Work!$B$6)),"
+        '(IF(ISNUMBER($F7),($F7*1/0.0254),(Work!$B$6*1/0.0254)))/(1/0.0254),""),""),"")'
     )
+
+
+@pytest.mark.parametrize(
+    ("domain", "needed", "optional"),
+    [
+        # Day numbers of spreadsheet programs: 36,526 is 1 January 2000 and 73,050 the last day of 2099 (from memory).
+        (Date(), ["$B$4<=73050", "$B$4>=36526"], ["$B$4<=73050", "OR(ISBLANK($B$4),$B$4>=36526)"]),
+        (
+            Number(least=1, below=9, whole=True),
+            ["$B$4<9", "$B$4>=1", "$B$4=ROUND($B$4,0)"],
+            ["$B$4<9", "OR(ISBLANK($B$4),$B$4>=1)", "$B$4=ROUND($B$4,0)"],
+        ),
+        (
+            Number(above=-5, most=-1),
+            ["$B$4<=-1", "$B$4>-5"],
+            ["OR(ISBLANK($B$4),$B$4<=-1)", "$B$4>-5"],
+        ),
+    ],
+    ids=["a day", "a whole number", "a number below zero"],
+)
+def test_days_and_whole_numbers(domain, needed, optional):
+    # In an empty cell each program reads 0, which is whole but no day of this century.
+    field = Input("start", "Start", domain, DAY)
+    same = Result("same", "Same", "start", lambda start: start, DAY)
+    assert bound(field, same) == f'=IF(COUNT($B$4)=1,IF(AND({",".join(needed)}),$B$4,""),"")'
+    or_else = Result("same", "Same", "IF(given(start), start, 7)", lambda start=7: start, DAY)
+    assert bound(field, or_else) == (
+        f'=IF(COUNTA($B$4)=COUNT($B$4),IF(AND({",".join(optional)}),IF(ISNUMBER($B$4),$B$4,7),""),"")'
+    )
+
+
+@pytest.mark.parametrize(
+    ("system", "value"),
+    [
+        # 32 °F is 0 °C, and 9 °F are as far apart as 5 °C; the 32 is taken away first and added last.
+        ("us", "((($B$4-32)*5/9)+(($B$5-32)*5/9))/(5/9)+32"),
+        ("metric", "$B$4+$B$5"),
+    ],
+)
+def test_a_unit_whose_zero_lies_elsewhere(system, value):
+    warmth = (Input(key, key, ANY, TEMPERATURE) for key in ("hot", "cold"))
+    both = Result("both", "Both", "hot + cold", lambda hot, cold: hot, TEMPERATURE)
+    inside = "AND($B$4<=1000,$B$4>0,$B$5<=1000,$B$5>0)"
+    assert bound(*warmth, both, system=system) == f'=IF(COUNT($B$4,$B$5)=2,IF({inside},{value},""),"")'
 
 
 def test_a_band():
     assert texts("skeins_size")[0] == (
-        "=IF(COUNT($M14)=1,"
-        'INDEX(Facts!$A$8:$A$10,MATCH(ROUND((($M14*1/0.0254))/(1/0.0254),9),Facts!$B$8:$B$10,1)),"")'
+        "=IF(COUNT($M7)=1,"
+        'INDEX(Facts!$A$8:$A$10,MATCH(ROUND(($M7*1/0.0254)/(1/0.0254),9),Facts!$B$8:$B$10,1)),"")'
     )
 
 
@@ -110,39 +243,47 @@ def test_a_band_some_times_the_word():
 @pytest.mark.parametrize(
     ("system", "value"),
     [
-        ("metric", "($B$4 / ($B$5*0.01))"),
-        ("us-grams", "(($B$4*0.9144) / ($B$5*0.9144/453.59237))"),
-        ("us", "((($B$4*0.9144) / ($B$5*0.9144/453.59237)))/28.349523125"),
+        ("metric", "($B$4/($B$5*0.01))"),
+        ("us-grams", "(($B$4*0.9144)/($B$5*0.9144/453.59237))"),
+        ("us", "(($B$4*0.9144)/($B$5*0.9144/453.59237))/28.349523125"),
     ],
 )
 def test_units_in_and_out(system, value):
-    # Length over grist is a mass; a grist per 100 g is 0.01 m/g, a gram needs no factor.
+    # Length over grist is a mass; a grist per 100 g is 0.01 m/g, a gram needs no factor. One pair of brackets is enough.
     weight = Result("weight", "Weight", "(length / grist)", lambda length, grist: length / grist, MASS)
     formula = bound(Input("length", "Length", ANY, LENGTH), Input("grist", "Grist", ANY, GRIST), weight, system=system)
     assert formula == f'=IF(COUNT($B$4,$B$5)=2,IF(AND($B$4<=1000,$B$4>0,$B$5<=1000,$B$5>0),{value},""),"")'
 
 
+def test_two_pairs_of_brackets_side_by_side_are_not_one():
+    area = Result("area", "Area", "(length + loop) * (length + loop)", lambda length, loop: loop, LENGTH)
+    formula = bound(Input("length", "Length", ANY, LENGTH), Input("loop", "Loop", ANY, LOOP), area, system="us")
+    assert "((($B$4*0.9144)+($B$5*0.0254))*(($B$4*0.9144)+($B$5*0.0254)))/0.9144" in formula
+
+
 def test_a_unit_with_a_fraction_is_divided_by_as_a_whole():
     grist = Result("grist", "Grist", "length / weight", lambda length, weight: length / weight, GRIST)
     formula = bound(Input("length", "Length", ANY, LENGTH), Input("weight", "Weight", ANY, MASS), grist, system="us-grams")
-    assert "(($B$4*0.9144) / $B$5)/(0.9144/453.59237)" in formula
+    assert "(($B$4*0.9144)/$B$5)/(0.9144/453.59237)" in formula
 
 
 def test_a_condition_may_speak_of_texts():
+    # Blanks inside a text are the text's own.
     said = Result("said", "Said", 'IF(kind = "raw wool", loop, loop)', lambda kind, loop: loop, LOOP, only_if='kind <> "kind"')
     assert bound(Input("kind", "Kind", Note(longest=9)), Input("loop", "Loop", ANY, LOOP), said) == (
         "=IF(AND(ISTEXT($B$4),COUNT($B$5)=1),"
-        'IF(AND(LEN($B$4)>0,LEN($B$4)<=9,$B$5<=1000,$B$5>0),IF($B$4 <> "kind",'
-        '(IF($B$4 = "raw wool", ($B$5*0.01), ($B$5*0.01)))/0.01,""),""),"")'
+        'IF(AND(LEN($B$4)>0,LEN($B$4)<=9,$B$5<=1000,$B$5>0),IF($B$4<>"kind",'
+        '(IF($B$4="raw wool",($B$5*0.01),($B$5*0.01)))/0.01,""),""),"")'
     )
 
 
 def test_a_text_that_may_be_missing():
+    # An empty cell has no letters: never more than nine of them, but not more than none either.
     said = Result("said", "Said", 'IF(given(kind), kind, "none")', lambda kind="none": kind, None)
     assert bound(Input("kind", "Kind", Name(longest=9)), said) == (
         "=IF(OR(ISBLANK($B$4),ISTEXT($B$4)),"
-        "IF(AND(OR(ISBLANK($B$4),LEN($B$4)>0),OR(ISBLANK($B$4),LEN($B$4)<=9)),"
-        'IF((LEN($B$4)>0), $B$4, "none"),""),"")'
+        "IF(AND(OR(ISBLANK($B$4),LEN($B$4)>0),LEN($B$4)<=9),"
+        'IF((LEN($B$4)>0),$B$4,"none"),""),"")'
     )
 
 
@@ -165,14 +306,14 @@ def test_limits_are_written_in_full():
 def test_the_message_of_a_record():
     # What is wrong before what is missing, in the order of the fields; nothing for a record nobody began.
     assert texts("plan_message") == (
-        '=IF(COUNTA($B$19:$B$21)>0,'
-        "IF(IF(ISBLANK($B$19),1=0,IF(ISNUMBER($B$19),NOT(AND($B$19<=1000,$B$19>0)),1=1)),"
+        '=IF(COUNTA($B$4:$B$6)>0,'
+        "IF(IF(ISBLANK($B$4),1=0,IF(ISNUMBER($B$4),NOT(AND($B$4<=1000,$B$4>0)),1=1)),"
         '"Wanted: type a number above 0 up to 1,000 m, in digits.",'
-        "IF(IF(ISBLANK($B$20),1=0,IF(ISNUMBER($B$20),NOT(AND($B$20<=2,$B$20>=0)),1=1)),"
+        "IF(IF(ISBLANK($B$5),1=0,IF(ISNUMBER($B$5),NOT(AND($B$5<=2,$B$5>=0)),1=1)),"
         '"Margin: type a percentage from 0% up to 200%.",'
-        "IF(IF(ISBLANK($B$21),1=0,IF(ISNUMBER($B$21),NOT(AND($B$21<=1000,$B$21>0)),1=1)),"
+        "IF(IF(ISBLANK($B$6),1=0,IF(ISNUMBER($B$6),NOT(AND($B$6<=1000,$B$6>0)),1=1)),"
         '"Usual count: type a number above 0 up to 1,000 per in, in digits.",'
-        'IF(ISBLANK($B$19),"Still to fill in: Wanted.","")))),"")',
+        'IF(ISBLANK($B$4),"Still to fill in: Wanted.","")))),"")',
     )
 
 
@@ -190,15 +331,26 @@ def test_the_message_of_a_name(case):
 @pytest.mark.parametrize(
     "case",
     [
-        'IF(IF(COUNT($E14,$D14)=2,$E14 > $D14,1=0),"Yarn: more than the fiber."',
-        'IF(IF(ISBLANK($A14),1=0,IF(ISTEXT($A14),NOT(SUMPRODUCT(($E$7:$E$9=$A14)*1)=1),1=1)),"On the reel: choose one of the names',
+        'IF(IF(COUNT($E7,$D7)=2,$E7>$D7,1=0),"Yarn: more than the fiber."',
+        'IF(IF(ISBLANK($A7),1=0,IF(ISTEXT($A7),NOT(SUMPRODUCT((Reels!$E$7:$E$9=$A7)*1)=1),1=1)),"On the reel: choose one of the names',
     ],
 )
 def test_the_message_of_a_rule_and_of_a_choice(case):
     assert case in texts("skeins_message")[0]
 
 
+def test_a_name_that_others_need_not_find_may_stand_twice():
+    typed, computed = REELS.groups
+    name = replace(typed.fields[0], domain=Name(longest=12, unique=False))
+    reels = replace(REELS, groups=(replace(typed, fields=(name, *typed.fields[1:])), computed))
+    placements = place(planner_of(reels, SKEINS, PLAN)).placements
+    assert "another line has this name" not in placements["reels_message"].formulas[0]
+    assert '"Reel: type a name of up to 12 letters."' in placements["reels_message"].formulas[0]
+    assert placements["reels_listed"].formulas == texts("reels_listed")
+    assert placements["skeins_loop"].formulas == texts("skeins_loop"), "whoever chooses it still needs one such line"
+
+
 def test_words_inside_texts_are_left_alone():
     said = Result("said", "Said", '"loop & total(loop, loop, loop) in " & loop', lambda loop: "", None)
     formula = bound(Input("loop", "Loop", ANY, GRIST_METRIC), said)
-    assert '"loop & total(loop, loop, loop) in " & ($B$4*0.01)' in formula
+    assert '"loop & total(loop, loop, loop) in "&($B$4*0.01)' in formula

@@ -112,13 +112,13 @@ def test_the_message_of_a_card_stands_below_its_fields(each_layout):
 def test_ranges_of_a_small_planner():
     placements = place(described.whole()).placements
     # Counted by hand, as the docstring of `described` says.
-    assert placements["reels_loop"].range == "Work!$B$7:$B$9"
-    assert placements["reels_message"].range == "Work!$C$7:$C$9"
-    assert placements["skeins_loop"].range == "Work!$I$14:$I$17"
-    assert placements["plan_margin"].range == "Work!$B$20"
-    assert placements["plan_message"].range == "Work!$B$23"
+    assert placements["reels_loop"].range == "Reels!$B$7:$B$9"
+    assert placements["reels_message"].range == "Reels!$C$7:$C$9"
+    assert placements["skeins_loop"].range == "Skeins!$I$7:$I$10"
+    assert placements["plan_margin"].range == "Work!$B$5"
+    assert placements["plan_message"].range == "Work!$B$8"
     assert placements["sizes_from"].range == "Facts!$B$8:$B$10"
-    assert [placements["skeins_loop"].cell(index) for index in (0, 3)] == ["I14", "I17"]
+    assert [placements["skeins_loop"].cell(index) for index in (0, 3)] == ["I7", "I10"]
 
 
 def test_a_sheet_name_with_a_space_is_quoted(layout):

@@ -3,6 +3,7 @@
 import pytest
 
 from workbookgen.book import look
+from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Name, Note, Number
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.quantities import LENGTH, NUMBER, SHARE
@@ -82,12 +83,27 @@ def test_number_formats(field, unit, form):
     assert look.number_format(field, unit) == form
 
 
-def test_what_a_program_says_fits_into_what_it_can_show():
-    field = Input("loop", "L" * 50, Number(above=0, below=7), LENGTH, help="Help " * 100)
-    spoken = look.validation(field, "", "Words " * 100)
-    assert len(spoken["input_title"]) == len(spoken["error_title"]) == 32
-    assert len(spoken["input_message"]) == len(spoken["error_message"]) == 255
+def test_what_a_program_says():
+    field = Input("loop", "L" * 50, Number(above=0, below=7), LENGTH, help="Once around.")
+    spoken = look.validation(field, "", "Type a number.")
+    # A title holds 32 letters, a message 255: limits of the file format (XlsxWriter's documentation, from memory).
+    assert spoken["input_title"] == spoken["error_title"] == "L" * 32
+    assert (spoken["input_message"], spoken["error_message"]) == ("Once around. Type a number.", "Type a number.")
     assert (spoken["minimum"], spoken["maximum"]) == (0, 7)
+
+
+def test_a_message_of_255_letters_is_said_in_full():
+    field = Input("loop", "Loop", SOME, LENGTH, help="h" * 240)
+    assert look.validation(field, "", "w" * 14)["input_message"] == "h" * 240 + " " + "w" * 14
+    assert look.explanation(result(note="n" * 255))["input_message"] == "n" * 255
+
+
+def test_a_longer_one_is_refused_and_not_cut():
+    # Its end is cut first, and that is where it says what to type.
+    with pytest.raises(DescriptionError, match="field loop: .* has 256 letters, and a workbook holds 255; shorten it"):
+        look.validation(Input("loop", "Loop", SOME, LENGTH, help="h" * 240), "", "w" * 15)
+    with pytest.raises(DescriptionError, match="field twice: .* has 256 letters"):
+        look.explanation(result(note="n" * 256))
 
 
 @pytest.mark.parametrize(

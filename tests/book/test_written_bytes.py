@@ -5,11 +5,13 @@ import os
 import subprocess
 import sys
 import zipfile
+from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
 
 import described
 import pytest
+from xlsxwriter.exceptions import InvalidWorksheetName
 
 import workbookgen
 from workbookgen.book import write as writing
@@ -18,6 +20,7 @@ from workbookgen.build import layout_of, workbook
 from workbookgen.checking.compare import agree
 from workbookgen.checking.driving import read, read_inputs
 from workbookgen.engines import engine
+from workbookgen.errors import DescriptionError
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
 
@@ -150,17 +153,18 @@ def test_a_blank_planner_is_small(blank):
     assert blank.stat().st_size < 600_000
 
 
-def test_what_a_workbook_cannot_hold_is_refused():
+def test_a_help_that_a_workbook_cannot_hold_is_refused():
     # XlsxWriter would warn, and leave the validation away.
-    from dataclasses import replace
+    typed, computed = described.REELS.groups
+    name, loop = typed.fields
+    group = replace(typed, fields=(name, replace(loop, help="help " * 60)))
+    lengthy = described.planner_of(replace(described.REELS, groups=(group, computed)), described.SKEINS, described.PLAN)
+    with pytest.raises(DescriptionError, match="field loop: .* letters, and a workbook holds 255"):
+        writing.write(place(lengthy), starting_entries(lengthy), {})
 
-    reels = described.REELS
-    group = replace(reels.groups[0], fields=tuple(replace(each, help="help " * 60) for each in reels.groups[0].fields))
-    lengthy = described.planner_of(replace(reels, groups=(group, *reels.groups[1:])), described.SKEINS, described.PLAN)
-    layout = place(lengthy)
-    content = writing.write(layout, starting_entries(lengthy), {})
-    assert content.startswith(b"PK"), "a help too long for the format is cut, not refused"
 
-    titled = replace(lengthy, sheets=(replace(lengthy.sheets[0], name="a" * 32), lengthy.sheets[1]))
-    with pytest.raises(Exception, match="31 chars|must be"):
-        writing.write(place(titled), starting_entries(lengthy), {})
+def test_the_name_of_a_sheet_that_a_workbook_cannot_hold_is_refused():
+    whole = described.whole()
+    titled = replace(whole, sheets=(replace(whole.sheets[0], name="a" * 32), *whole.sheets[1:]))
+    with pytest.raises(InvalidWorksheetName, match="31 chars"):
+        writing.write(place(titled), starting_entries(titled), {})

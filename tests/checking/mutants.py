@@ -42,19 +42,20 @@ def _unguarded(text: str) -> str:
     return text
 
 
-# What a slip of the pen, or a program's repair, does to a formula.
+# What a slip of the pen, or a program's repair, does to a formula. An operator that stands before a
+# reference or a bracket was described; before a digit it belongs to a unit's factor.
 KINDS: dict[str, Callable[[str], str]] = {
     "a factor of another unit": _sub(r"0\.9144(?!\d)", "0.3048"),
     "inches for centimeters": _sub(r"0\.0254", "0.01"),
     "a rounded constant": _sub(r"453\.59237", "453.6"),
     "an ounce of another sort": _sub(r"28\.349523125", "31.1034768"),
-    "a changed whole number": _sub(r"(?<=[ (])100 \*", "10 *"),
-    "times for over": _sub(r" / ", " * "),
-    "over for times": _sub(r" \* ", " / "),
-    "plus for minus": _sub(r" - ", " + "),
-    "minus for plus": _sub(r" \+ ", " - "),
+    "a changed whole number": _sub(r"(?<=[(,])100\*", "10*"),
+    "times for over": _sub(r"/(?=[$(])", "*"),
+    "over for times": _sub(r"\*(?=[$(])", "/"),
+    "plus for minus": _sub(r"-(?=[$(])", "+"),
+    "minus for plus": _sub(r"\+(?=[$(A-Z])", "-"),
     "the cell of the next row": _sub(r"(\$[A-Z]+)(\d+)(?!.*\$[A-Z]+\2\b.*\$[A-Z]+\2\b.*\$[A-Z]+\2\b)", lambda m: f"{m[1]}{int(m[2]) + 1}"),
-    "the cell of the next column": _sub(r"(?<=[ (])\$([A-Z]+)(?=\d+\*)", _next_column),
+    "the cell of the next column": _sub(r"(?<=\()\$([A-Z]+)(?=\d+\*)", _next_column),
     "a range one row short": _sub(r"(\$[A-Z]+\$\d+:\$[A-Z]+\$)(\d+)(?==)", lambda m: f"{m[1]}{int(m[2]) - 1}"),
     "a sum of the column beside it": _sub(r"(?<=\)\*1,)(?:'[^']*'!|\w+!)?\$([A-Z]+)\$\d+:\$[A-Z]+\$\d+", _columns_later),
     "the looked-up column beside it": lambda text: re.sub(r"(?<=INDEX\()(?:'[^']*'!|\w+!)?\$([A-Z]+)\$\d+:\$[A-Z]+\$\d+", _columns_later, text),

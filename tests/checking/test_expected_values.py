@@ -143,14 +143,14 @@ SKEIN = {"reel": "Clock", "wraps": 10.0}
         (SKEIN | {"wraps": "ten"}, "Wraps: type a number from 0 up to 5,000, in digits."),
         (SKEIN | {"wraps": 5001.0}, "Wraps: type a number from 0 up to 5,000, in digits."),
         (SKEIN | {"rest": 100.0}, "Rest: type a number from 0 below 100 m, in digits."),
-        (SKEIN | {"reel": "Other"}, "On the reel: choose one of the names on the sheet Work."),
+        (SKEIN | {"reel": "Other"}, "On the reel: choose one of the names on the sheet Reels."),
         (SKEIN | {"note": "x" * 21}, "Note: type words, up to 20 letters."),
         (SKEIN | {"start": 10.0, "end": 11.0}, "Yarn: more than the fiber."),
         (SKEIN | {"start": 10.0, "end": 10.0}, None),
         # What is wrong comes before a broken rule, and both before what is missing.
         ({"reel": "Clock", "start": 10.0, "end": 11.0}, "Yarn: more than the fiber."),
         ({"reel": "Clock", "start": 10.0, "end": 11.0, "counted": -1.0}, "Counted: type a number above 0 up to 1,000 per in, in digits."),
-        ({"wraps": -1.0, "reel": "Other"}, "On the reel: choose one of the names on the sheet Work."),
+        ({"wraps": -1.0, "reel": "Other"}, "On the reel: choose one of the names on the sheet Reels."),
     ],
 )
 def test_messages(skein, message):

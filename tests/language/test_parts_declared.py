@@ -150,6 +150,14 @@ def test_the_key_of_the_message_is_taken():
         planner_of(card("work", length("message")))
 
 
+def test_a_log_shares_its_sheet_with_nothing():
+    # Its columns are as wide as its fields need, which nothing beside it could bear.
+    with pytest.raises(DescriptionError, match="sheet Both: a log needs a sheet of its own"):
+        Sheet("Both", "", "", (REELS, described.PLAN))
+    assert Sheet("Alone", "", "", (REELS,)).parts == (REELS,)
+    assert len(Sheet("Cards", "", "", (described.PLAN, card("work", length()))).parts) == 2
+
+
 def proofs(*given) -> Planner:
     verdict = Result("verdict", "Verdict", "IF(computed = printed, tolerance, 0)", lambda computed, printed, tolerance: 0, NUMBER)
     table = ProofTable(

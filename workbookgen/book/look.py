@@ -5,6 +5,7 @@ tells them apart, so that nothing is lost in grayscale or without color vision. 
 colors have a contrast of at least 4.5 to 1 on their ground (WCAG 2 level AA).
 """
 
+from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Date, Name, Note, Number
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.quantities import DAY_UNIT, PERCENT_UNIT, Unit
@@ -13,6 +14,7 @@ TYPEFACE = "Arial"
 INK, QUIET, ACCENT = "#1F2A30", "#52606A", "#1D4E57"
 INPUT_GROUND, INPUT_BOX, RULE_LINE, BAND = "#FBF4E2", "#9C8A57", "#C9CFD3", "#E4ECED"
 WARNING = "#8A2A0B"
+TITLE_LETTERS, MESSAGE_LETTERS = 32, 255  # what the file format takes beside a cell
 
 PLAIN = {"font_name": TYPEFACE, "font_size": 10, "font_color": INK, "valign": "vcenter"}
 TITLE = PLAIN | {"font_size": 18, "bold": True, "font_color": ACCENT}
@@ -66,16 +68,14 @@ def _aligned(field: Input | Result) -> dict:
 
 def explanation(field: Result) -> dict:
     """A result says what it is while its cell is selected."""
-    return {"validate": "any", "input_title": field.label[:32], "input_message": field.note[:255]}
+    return {"validate": "any"} | _spoken(field, field.note)
 
 
 def validation(field: Input, source: str, words: str) -> dict:
     """What a spreadsheet program offers and says while a cell is filled in. Never refuses: a message tells."""
-    spoken = {
-        "input_title": field.label[:32],
-        "input_message": f"{field.help} {words}".strip(),
-        "error_title": field.label[:32],
-        "error_message": words[:255],
+    spoken = _spoken(field, f"{field.help} {words}".strip()) | {
+        "error_title": field.label[:TITLE_LETTERS],
+        "error_message": words,
         "error_type": "warning",
         "ignore_blank": True,
     }
@@ -90,3 +90,13 @@ def validation(field: Input, source: str, words: str) -> dict:
             return spoken | {"validate": "decimal", "criteria": "between", "minimum": domain.least, "maximum": domain.most}
         case Name() | Note() as domain:
             return spoken | {"validate": "length", "criteria": "<=", "value": domain.longest}
+
+
+def _spoken(field: Input | Result, message: str) -> dict:
+    """What a program says while a cell is selected; refused rather than cut, since the end says what to type."""
+    if len(message) > MESSAGE_LETTERS:
+        raise DescriptionError.at(
+            f"field {field.key}",
+            f"what is said while its cell is selected has {len(message)} letters, and a workbook holds {MESSAGE_LETTERS}; shorten it.",
+        )
+    return {"input_title": field.label[:TITLE_LETTERS], "input_message": message}

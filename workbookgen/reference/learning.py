@@ -2,18 +2,16 @@
 
 Published losses and yields are another person's fleeces. Every lot that goes through the
 log is a weighed figure of one's own; from a few of them on, their mean takes the place of
-the published one, and the planner says which of the two it uses.
+the published one.
 """
 
 from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.law import law, require
 from workbookgen.reference.stock import total
 from workbookgen.units import Quantity, Ratio
-
-OWN, PUBLISHED = "own records", "published"
 
 
 @law
@@ -132,48 +130,6 @@ def in_use(
     figure = np.where(own, np.nan if observed is None else observed, np.nan if published is None else published)
     require(np.isfinite(figure), "The figure in use must be a number.")
     return figure[()]
-
-
-@law
-def basis(
-    published: Ratio | None = None,
-    observed: Ratio | None = None,
-    observations: Ratio = 0,
-    enough: Ratio = 3,
-) -> str:
-    """Where the figure in use comes from.
-
-    basis = own records while k ≥ n, else published. A plan is no better than the figures it
-    rests on, so that is said in words.
-
-    Parameters
-    ----------
-    published : the published share
-    observed : the mean of one's own records
-    observations : k, how many records that mean rests on
-    enough : n, how many are enough
-
-    Returns
-    -------
-    "own records" or "published"
-
-    Raises
-    ------
-    ValueError
-        Neither figure can be used: no published one, and too few records; or a figure in use
-        that is not a number, or a negative number of records.
-
-    Notes
-    -----
-    Valid for the same figures as the one in use.
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    in_use(published, observed, observations, enough)  # the same values are refused
-    own = _own(published, observed, observations, enough)
-    return by_element(lambda is_own: OWN if is_own else PUBLISHED, own)
 
 
 def _own(published, observed, observations, enough):

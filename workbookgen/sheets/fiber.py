@@ -22,6 +22,14 @@ def sheet(settings: Settings) -> Sheet:
     )
 
 
+def variation_of_grist(note: str) -> Result:
+    """How much skeins differ, from the sums of their grists: for a lot here, for a project's lots there."""
+    spread = "grist_squares / (skeins * mean_grist * mean_grist) - 1"
+    return Result("variation", "CV of grist", f"SQRT(IF({spread} < 0.000000000001, 0, {spread}) * skeins / (skeins - 1))",
+                  statistics.variation_of_sums, SHARE, uses={"squares": "grist_squares", "count": "skeins", "mean": "mean_grist"},
+                  only_if="skeins > 1", note=note)
+
+
 def lots(settings: Settings) -> Log:
     return Log(
         "fiber",
@@ -75,11 +83,9 @@ def lots(settings: Settings) -> Log:
                        uses={"names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
                 Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST_US, digits=0,
                        uses={"total": "grist_sum", "count": "skeins"}, only_if="skeins > 0"),
-                Result("squares", "Off², summed", "total(skeins_deviation_square, skeins_from_lot, name)", stock.total, NUMBER, digits=5,
-                       uses={"names": "skeins_from_lot", "amounts": "skeins_deviation_square"}),
-                Result("variation", "CV of grist", "SQRT(squares / (skeins - 1))", statistics.group_variation, SHARE,
-                       uses={"sum_of_squares": "squares", "count": "skeins"}, only_if="skeins > 1",
-                       note="Coefficient of variation between skeins; 5 to 15% is usual for handspun (common practice, no source)."),
+                Result("grist_squares", "Grists², summed", "total(skeins_grist_square, skeins_from_lot, name)", stock.total, SQUARE_GRIST,
+                       uses={"names": "skeins_from_lot", "amounts": "skeins_grist_square"}),
+                variation_of_grist("Coefficient of variation between skeins; 5 to 15% is usual for handspun (common practice, no source)."),
                 Result("limit_low", "Limit, low", "mean_grist * (1 - 2 * variation)", statistics.limit_low, GRIST_US, digits=0,
                        uses={"mean": "mean_grist"}, leaves=("times",), note="Two standard deviations below the mean."),
                 Result("limit_high", "Limit, high", "mean_grist * (1 + 2 * variation)", statistics.limit_high, GRIST_US, digits=0,
@@ -98,9 +104,6 @@ def lots(settings: Settings) -> Log:
                 Result("seen_kind", "Of", "kind", stock.listed, None, uses={"name": "kind"}, width=20),
             )),
             Group("For other sheets", (
-                Result("within", "Off², summed", "squares * mean_grist * mean_grist", statistics.squares_within, SQUARE_GRIST, uses={"mean": "mean_grist"}),
-                Result("mean_squares", "Means², summed", "skeins * mean_grist * mean_grist", statistics.squares_of_means, SQUARE_GRIST,
-                       uses={"count": "skeins", "mean": "mean_grist"}),
                 Result("spun_square", "Skeins ±²", "total(skeins_doubt_square, skeins_from_lot, name)", stock.total, SQUARE_LENGTH,
                        uses={"names": "skeins_from_lot", "amounts": "skeins_doubt_square"}),
                 Result("yield_spread", "Yield ±", "pick(guide_yield_spread, guide_listed, kind)", stock.pick, SHARE,

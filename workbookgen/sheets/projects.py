@@ -87,16 +87,12 @@ def projects(settings: Settings) -> Log:
                     for key, label, column, unit in (
                         ("skeins", "Skeins", "fiber_skeins", NUMBER),
                         ("grist_sum", "Grists, summed", "fiber_grist_sum", GRIST_US),
-                        ("within", "Off², in lots", "fiber_within", SQUARE_GRIST),
-                        ("mean_squares", "Means², summed", "fiber_mean_squares", SQUARE_GRIST),
+                        ("grist_squares", "Grists², summed", "fiber_grist_squares", SQUARE_GRIST),
                     )
                 ),
                 Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST_US, digits=0,
                        uses={"total": "grist_sum", "count": "skeins"}, only_if="skeins > 0"),
-                Result("variation", "CV of grist",
-                       "SQRT(MAX(0, ROUND((within + mean_squares) / (skeins * mean_grist * mean_grist) - 1, 12)) * skeins / (skeins - 1))",
-                       statistics.joined_variation, SHARE, uses={"count": "skeins", "mean": "mean_grist"}, only_if="skeins > 1",
-                       note="Between all skeins of the chosen lots; 5 to 15% is usual for handspun (common practice, no source)."),
+                fiber.variation_of_grist("Between all skeins of the chosen lots; 5 to 15% is usual for handspun (common practice, no source)."),
             )),
             Group("Enough?", (
                 Result("surplus", "Over or short", "have - length", project.surplus, LENGTH, uses={"need": "length"}),

@@ -39,7 +39,6 @@ ANY_KIND = {
     plying.packages,
     project.surplus,
     statistics.count,
-    statistics.counted,
     statistics.deviation,
     statistics.group_mean,
     statistics.half_width,

@@ -36,7 +36,6 @@ EXAMPLES = [
     (statistics.half_width, dict(deviation=q("tex", 5, 0), count=n(5, 2))),
     (statistics.standard_error, dict(deviation=q("tex", 5, 0), count=n(4, 1))),
     (statistics.specimens, dict(variation=n(0.5, 0), error=n(0.25, 0.1), t=n(2, 1.5))),
-    (statistics.counted, dict(value=q("yard/pound", 900, 1680))),
     (statistics.group_mean, dict(total=q("yard", 900, 0), count=n(4, 1))),
     (statistics.group_variation, dict(sum_of_squares=n(0.5, 0), count=n(3, 2))),
     (statistics.relative_deviation, dict(value=q("yard", 210, 0), mean=q("m", 180, 190))),

@@ -6,7 +6,6 @@ finds the one that stands out, and says whether two skeins may share a piece.
 """
 
 from workbookgen.reference.statistics.groups import (
-    counted,
     difference,
     group_mean,
     group_variation,
@@ -17,11 +16,7 @@ from workbookgen.reference.statistics.groups import (
     squared,
     stands_out,
 )
-from workbookgen.reference.statistics.joined import (
-    joined_variation,
-    squares_of_means,
-    squares_within,
-)
+from workbookgen.reference.statistics.joined import square_of, variation_of_sums
 from workbookgen.reference.statistics.readings import (
     T_TABLE,
     count,
@@ -37,24 +32,22 @@ from workbookgen.reference.statistics.readings import (
 __all__ = [
     "T_TABLE",
     "count",
-    "counted",
     "deviation",
     "difference",
     "group_mean",
     "group_variation",
     "half_width",
-    "joined_variation",
     "limit_high",
     "limit_low",
     "may_share",
     "mean",
     "relative_deviation",
     "specimens",
+    "square_of",
     "squared",
-    "squares_of_means",
-    "squares_within",
     "standard_error",
     "stands_out",
     "t_quantile",
     "variation",
+    "variation_of_sums",
 ]

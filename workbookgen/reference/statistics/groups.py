@@ -18,37 +18,6 @@ TOGETHER_UP_TO, ALTERNATE_UP_TO = 0.10, 0.20
 
 
 @law
-def counted(value) -> Ratio:
-    """One for a skein that has the figure.
-
-    k = 1 while x > 0. Ones can be summed over a lot, which counts the skeins that have it.
-
-    Parameters
-    ----------
-    value : x, a figure of the skein, any quantity
-
-    Returns
-    -------
-    k, always 1
-
-    Raises
-    ------
-    ValueError
-        A figure that is not above zero.
-
-    Notes
-    -----
-    Valid for figures that are above zero where they are known, such as a grist.
-
-    References
-    ----------
-    Definition of counting.
-    """
-    require((value > 0) & np.isfinite(value), "Only a figure above zero is counted.")
-    return np.ones(np.shape(value))[()]
-
-
-@law
 def group_mean(total, count: Ratio):
     """Mean over a group.
 

@@ -1,23 +1,59 @@
-"""Groups taken together, such as the skeins of all lots that go into one project."""
+"""The spread of a group that is known by its sums: the skeins of a lot, or of several lots together.
+
+Sums of values and of their squares add up over groups, so the spread of any of them, and
+of all together, follows without going through the members again.
+"""
 
 import numpy as np
 
 from workbookgen.reference.law import law, require
 from workbookgen.units import Ratio
 
+ROUNDING = 1e-12  # of a relative variance: below it there is nothing but the rounding of sums
+
 
 @law
-def joined_variation(within, mean_squares, count: Ratio, mean) -> Ratio:
-    """Coefficient of variation of several groups together.
+def square_of(value):
+    """Square of a value.
 
-    CV = √(((W + M) / (N x̄²) - 1) · N / (N - 1)). Squares within the groups and between their means add up.
+    q = x². Summed up, squares tell of the spread.
 
     Parameters
     ----------
-    within : W, sum of the squared deviations from each group's own mean
-    mean_squares : M, sum over the groups of count times squared mean
-    count : N, members in all
-    mean : x̄, mean of all members
+    value : x, any quantity that is not negative
+
+    Returns
+    -------
+    q, of the kind of the value squared
+
+    Raises
+    ------
+    ValueError
+        A negative value, or one that is not a number.
+
+    Notes
+    -----
+    Valid for any quantity.
+
+    References
+    ----------
+    Definition of the square.
+    """
+    require(value >= 0, "The value cannot be negative.")
+    return value**2
+
+
+@law
+def variation_of_sums(squares, count: Ratio, mean) -> Ratio:
+    """Coefficient of variation of a group, from its sums.
+
+    CV = √((Q / (N x̄²) - 1) · N / (N - 1)). A relative variance under 10⁻¹² is the rounding of the sums and counts as none.
+
+    Parameters
+    ----------
+    squares : Q, sum of the squared values
+    count : N, members of the group
+    mean : x̄, mean of the group
 
     Returns
     -------
@@ -26,11 +62,11 @@ def joined_variation(within, mean_squares, count: Ratio, mean) -> Ratio:
     Raises
     ------
     ValueError
-        Fewer than two members, a number of them that is not whole, or a mean that is not above zero.
+        Fewer than two members, a number of them that is not whole, a mean that is not above zero, or squares too small for it.
 
     Notes
     -----
-    Valid for groups that share no member.
+    Valid for groups whose members all count alike.
 
     References
     ----------
@@ -38,72 +74,7 @@ def joined_variation(within, mean_squares, count: Ratio, mean) -> Ratio:
     """
     require((count >= 2) & (count % 1 == 0), "One member has no spread: count at least two.")
     require(mean > 0, "The mean must be above zero.")
-    spread = ((within + mean_squares) / (count * mean**2)) - 1
-    spread = spread.m_as("") if hasattr(spread, "m_as") else spread
-    return np.sqrt(np.maximum(0.0, np.round(spread, 12)) * count / (count - 1))
-
-
-@law
-def squares_within(squares: Ratio, mean):
-    """Sum of squared deviations from a group's mean.
-
-    W = S · x̄². Relative deviations turn into deviations.
-
-    Parameters
-    ----------
-    squares : S, sum of the squared relative deviations
-    mean : x̄, mean of the group
-
-    Returns
-    -------
-    W, of the kind of the mean squared
-
-    Raises
-    ------
-    ValueError
-        A negative sum, or a mean that is not above zero.
-
-    Notes
-    -----
-    Valid for deviations that were told of that same mean.
-
-    References
-    ----------
-    Definition of the relative deviation.
-    """
-    require(squares >= 0, "A sum of squares cannot be negative.")
-    require(mean > 0, "The mean must be above zero.")
-    return squares * mean**2
-
-
-@law
-def squares_of_means(count: Ratio, mean):
-    """Squares of a group's mean, once for each member.
-
-    M = k · x̄². What the group adds to the sum of squares besides its own spread.
-
-    Parameters
-    ----------
-    count : k, members of the group
-    mean : x̄, mean of the group
-
-    Returns
-    -------
-    M, of the kind of the mean squared
-
-    Raises
-    ------
-    ValueError
-        No member, or a mean that is not above zero.
-
-    Notes
-    -----
-    Valid for a group whose members all count alike.
-
-    References
-    ----------
-    Steiner's theorem: sums of squares about means (from memory).
-    """
-    require(count >= 1, "A group has at least one member.")
-    require(mean > 0, "The mean must be above zero.")
-    return count * mean**2
+    ratio = squares / (count * mean**2)
+    spread = (ratio.m_as("") if hasattr(ratio, "m_as") else ratio) - 1
+    require(spread >= -ROUNDING, "Such squares cannot belong to that mean.")
+    return np.sqrt(np.where(spread < ROUNDING, 0.0, spread) * count / (count - 1))
