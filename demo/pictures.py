@@ -1,20 +1,24 @@
 """Makes the pictures of the demo: every sheet as a person prints it.
 
 Needs LibreOffice and Poppler: python demo/pictures.py
-The first page of each sheet becomes demo/pictures/SHEET.png; wide sheets have one picture
-a page, numbered.
+Each sheet becomes demo/pictures/SHEET.png; where it has several pages, they are numbered.
 """
 
 import subprocess
 import tempfile
 from pathlib import Path
 
-from make import FOLDER, make
+from make import FOLDER, make, records
 
 from workbookgen.engines.libreoffice import convert
 
 RESOLUTION = "72"
-PAGES = {"Start": 1, "Reels": 2, "Guide": 1, "Fiber": 3, "Buying": 1, "Skeins": 1, "Projects": 2, "Counts": 1, "Proofs": 1}
+PAGES = {
+    "Start": 1, "Reels": 2, "Guide": 1, "Fiber": 5, "Buying": 1, "Scouring": 1, "Samples": 4, "Yarn": 2, "Components": 2,
+    "Twist": 1, "Skeins": 5, "Compare": 1, "Labels": 1, "Knitting": 3, "Pieces": 1, "Weaving": 3, "Projects": 4, "Time": 2, "Figures": 1,
+    "Cost": 2, "Pictures": 2, "Counts": 1, "Questions": 1, "Proofs": 1,
+}
+LONG = "Skeins"  # a log of many pages, of which only those with its first lines are shown
 
 
 def sheet_of(page: str) -> str:
@@ -33,10 +37,11 @@ def main() -> None:
         make(planner)
         convert(planner, pdf, recalculate=False)
         text = subprocess.run(["pdftotext", "-layout", pdf, "-"], capture_output=True, text=True, check=True).stdout
+        first = records("skeins")[0]["name"]
         shown: dict[str, int] = {}
         for number, page in enumerate(text.split("\f")[:-1], start=1):
             sheet = sheet_of(page)
-            if not sheet or shown.get(sheet, 0) >= PAGES[sheet]:
+            if not sheet or shown.get(sheet, 0) >= PAGES[sheet] or (sheet == LONG and first not in page):
                 continue
             shown[sheet] = shown.get(sheet, 0) + 1
             name = sheet.lower() + (f"-{shown[sheet]}" if PAGES[sheet] > 1 else "")

@@ -58,27 +58,25 @@ def test_pandas_averages_and_counts_the_same(rows):
 
 
 @pytest.mark.parametrize(
-    "known, figure, words",
+    "known, figure",
     [
-        (dict(published=0.5), 0.5, "published"),
-        (dict(published=0.5, observed=0.6, observations=2), 0.5, "published"),
-        (dict(published=0.5, observed=0.6, observations=3), 0.6, "own records"),
-        (dict(published=0.5, observed=0.6, observations=2, enough=1), 0.6, "own records"),
-        (dict(published=0.5, observed=0.6, observations=9, enough=10), 0.5, "published"),
-        (dict(observed=0.6, observations=3), 0.6, "own records"),
-        (dict(published=0.5, observations=3), 0.5, "published"),
-        (dict(published=Quantity(50, "percent")), 0.5, "published"),
+        (dict(published=0.5), 0.5),
+        (dict(published=0.5, observed=0.6, observations=2), 0.5),
+        (dict(published=0.5, observed=0.6, observations=3), 0.6),
+        (dict(published=0.5, observed=0.6, observations=2, enough=1), 0.6),
+        (dict(published=0.5, observed=0.6, observations=9, enough=10), 0.5),
+        (dict(observed=0.6, observations=3), 0.6),
+        (dict(published=0.5, observations=3), 0.5),
+        (dict(published=Quantity(50, "percent")), 0.5),
     ],
 )
-def test_one_s_own_records_win_once_there_are_enough(known, figure, words):
+def test_one_s_own_records_win_once_there_are_enough(known, figure):
     assert learning.in_use(**known) == approx(figure)
-    assert learning.basis(**known) == words
 
 
-def test_each_figure_of_many_has_its_own_basis():
+def test_each_figure_of_many_is_chosen_by_itself():
     many = dict(published=np.array([0.5, 0.4, 0.3]), observed=0.6, observations=np.array([0, 3, 12]))
     assert learning.in_use(**many) == approx(np.array([0.5, 0.6, 0.6]))
-    assert list(learning.basis(**many)) == ["published", "own records", "own records"]
 
 
 def test_the_third_record_is_the_one_that_matters_most():
@@ -99,9 +97,8 @@ def test_the_third_record_is_the_one_that_matters_most():
         (lambda: learning.in_use(), "Nothing is published"),
         (lambda: learning.in_use(observed=0.6, observations=2), "Nothing is published"),
         (lambda: learning.in_use(observations=5), "Nothing is published"),
-        (lambda: learning.basis(observed=0.6, observations=2), "Nothing is published"),
         (lambda: learning.in_use(published=0.5, observations=-1), "records"),
-        (lambda: learning.basis(published=0.5, observed=0.6, observations=1, enough=0), "At least one"),
+        (lambda: learning.in_use(published=0.5, observed=0.6, observations=1, enough=0), "At least one"),
         (lambda: learning.in_use(published=float("inf")), "number"),
     ],
 )

@@ -98,6 +98,20 @@ def test_own_pace_beats_the_sample():
     assert planning.pace_in_use(Quantity(30, "g/hour"), Quantity(0, "g/hour")) == Quantity(30, "g/hour")
 
 
+def test_own_take_up_beats_the_samples():
+    assert planning.take_up_in_use(0.05, 0.1) == 0.05
+    assert planning.take_up_in_use(0, 0.1) == 0
+    assert planning.take_up_in_use(sample=Quantity(10, "percent")) == approx(0.1)
+
+
+@given(singles=st.floats(1, 1e5), take_up=st.floats(0, 0.9))
+def test_the_take_up_of_a_sample_asks_for_the_singles_it_took(singles, take_up):
+    # Two strands: what the sample's plying left is the yarn wanted now.
+    wanted = plying.plied_length(yards(singles), take_up)
+    again = planning.singles_length(wanted, 2, planning.take_up_in_use(sample=take_up))
+    assert again.m_as("yard") == approx(2 * singles)
+
+
 def test_hours_counted_beat_hours_planned():
     assert planning.hours_in_use(hours(30), hours(20)) == hours(30)
     assert planning.hours_in_use(planned=hours(20)) == hours(20)
@@ -166,6 +180,10 @@ def test_the_singles_plied_give_the_length(length, strands, take_up):
         (lambda: planning.hours_ahead(hours(1), hours(-1)), "Hours"),
         (lambda: planning.pace_in_use(), "own pace"),
         (lambda: planning.pace_in_use(Quantity(0, "yard/hour"), Quantity(9, "yard/hour")), "above zero"),
+        (lambda: planning.take_up_in_use(), "Give the take-up"),
+        (lambda: planning.take_up_in_use(1.0), "under 1"),
+        (lambda: planning.take_up_in_use(1.0, 0.1), "under 1"),
+        (lambda: planning.take_up_in_use(sample=1.5), "under 1"),
         (lambda: planning.singles_length(yards(-1)), "negative"),
         (lambda: planning.singles_length(yards(1), 0), "strands"),
         (lambda: planning.singles_length(yards(1), 2.5), "strands"),

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pytest import approx
 
-from workbookgen.reference import fiber, project
+from workbookgen.reference import fiber, project, reeling
 from workbookgen.units import Quantity
 
 
@@ -82,6 +82,42 @@ def test_what_the_pattern_states_beats_an_estimate():
     assert project.wanted_in_use(yards(400), yards(0)) == yards(400)
 
 
+def test_what_is_planned_beats_a_sample():
+    own, sample = Quantity(900, "yard/pound"), Quantity(2, "m/g")
+    assert project.planned_grist(own, sample) == own
+    assert project.planned_grist(sample=sample) == sample
+    assert project.planned_grist(own, Quantity(0, "m/g")) == own
+
+
+def test_a_weighed_sample_beats_what_the_lot_expects():
+    assert project.kept_in_spinning(0.1, 0.8) == approx(0.9)
+    assert project.kept_in_spinning(0, 0.8) == 1
+    assert project.kept_in_spinning(Quantity(5, "percent")) == approx(0.95)
+    assert project.kept_in_spinning(lot=0.8) == 0.8
+
+
+@given(start=st.floats(1, 1e5), kept=st.floats(0.01, 1))
+def test_a_sample_keeps_what_it_did_not_lose(start, kept):
+    # The other route: the share kept straight from the two weights.
+    before, after = grams(start), grams(start * kept)
+    found = project.kept_in_spinning(fiber.share_lost(before, after))
+    assert found == approx(fiber.share_kept(before, after))
+    assert project.fiber_for(after, found).m_as("g") == approx(start)
+
+
+def test_length_before_washing_is_divided_by_what_is_left():
+    # 20 per cent lost: 500 yd leave 400. Adding the loss would give 480 yd, too little. Yarn that grows needs less.
+    assert project.unwashed_length(yards(400), 0.2).m_as("yard") == approx(500)
+    assert project.unwashed_length(yards(400), Quantity(-25, "percent")).m_as("yard") == approx(320)
+    assert project.unwashed_length(yards(400), 0) == yards(400)
+
+
+@given(finished=st.floats(1, 1e5), share=st.floats(-0.5, 0.9))
+def test_washing_takes_back_what_was_added(finished, share):
+    unwashed = project.unwashed_length(yards(finished), share)
+    assert reeling.shrinkage(unwashed, yards(finished)) == approx(share, abs=1e-9)
+
+
 @given(mass=st.floats(0, 1e5), bobbins=st.integers(1, 100))
 def test_the_bobbins_hold_it_all(mass, bobbins):
     assert bobbins * project.per_bobbin(grams(mass), bobbins).m_as("g") == approx(mass)
@@ -105,6 +141,15 @@ def test_the_bobbins_hold_it_all(mass, bobbins):
         (lambda: project.verdict(yards(float("inf"))), "more than words"),
         (lambda: project.wanted_in_use(), "pattern"),
         (lambda: project.wanted_in_use(yards(0), yards(1)), "above zero"),
+        (lambda: project.planned_grist(), "Give the grist"),
+        (lambda: project.planned_grist(Quantity(0, "m/g"), Quantity(2, "m/g")), "above zero"),
+        (lambda: project.planned_grist(sample=Quantity(-1, "m/g")), "above zero"),
+        (lambda: project.kept_in_spinning(), "Choose a lot"),
+        (lambda: project.kept_in_spinning(1, 0.8), "share kept"),
+        (lambda: project.kept_in_spinning(-0.1), "share kept"),
+        (lambda: project.kept_in_spinning(lot=0), "share kept"),
+        (lambda: project.unwashed_length(yards(-1), 0.1), "negative"),
+        (lambda: project.unwashed_length(yards(1), 1), "under 1"),
         (lambda: project.per_bobbin(grams(-1), 2), "mass"),
         (lambda: project.per_bobbin(grams(1), 0), "bobbins"),
         (lambda: project.per_bobbin(grams(1), 1.5), "bobbins"),

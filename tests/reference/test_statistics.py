@@ -222,10 +222,42 @@ def test_the_difference_is_the_same_in_direct_and_indirect_counts(first, second)
     assert statistics.difference(grist(second), grist(first)) == statistics.difference(grist(first), grist(second))
 
 
-def test_counted_skeins_add_up_to_their_number():
-    assert statistics.counted(grist(900)) == 1
-    ones = statistics.counted(grist(np.array([900.0, 1e-9, 1680.0])))
-    assert (ones.tolist(), ones.sum()) == ([1, 1, 1], 3)
+LOTS = st.lists(st.lists(st.floats(100, 5000), min_size=1, max_size=8), min_size=1, max_size=3)
+
+
+@given(LOTS)
+def test_skeins_of_several_lots_are_one_heap(lots):
+    # Outside witness: pandas on all skeins pooled. Only sums leave a lot.
+    pooled = pd.Series([value for lot in lots for value in lot])
+    if len(pooled) > 1:
+        squares = sum(statistics.square_of(grist(np.array(lot))).sum() for lot in lots)
+        mean = statistics.group_mean(sum(grist(np.array(lot)).sum() for lot in lots), len(pooled))
+        share = statistics.variation_of_sums(squares, len(pooled), mean)
+        # A relative variance near 1e-12 is rounding, or not: the spread may miss by its root.
+        assert share == approx(pooled.std() / pooled.mean(), rel=1e-6, abs=2e-6)
+
+
+def test_lots_that_differ_spread_more_together_than_alone():
+    # Worked by hand: the first four lie 100 off their mean of 1,000, which makes 40,000. All six have a mean of 1,166.67;
+    # off it lie twice 266.67, twice 66.67, 233.33 and 433.33, which makes 393,333.33.
+    first, second = [900.0, 900.0, 1100.0, 1100.0], [1400.0, 1600.0]
+    sums = [sum(statistics.square_of(value) for value in lot) for lot in (first, second)]
+    assert statistics.variation_of_sums(sums[0], 4, 1000) == approx((40_000 / 3) ** 0.5 / 1000)
+    assert statistics.variation_of_sums(sum(sums), 6, 7000 / 6) == approx((393_333.33 / 5) ** 0.5 / (7000 / 6))
+
+
+def test_skeins_all_alike_do_not_vary_by_a_hair():
+    # 1,234.567 seven times: in binary the sum of the squares is not seven times the square of the mean.
+    alike = [1234.567] * 7
+    squares = sum(statistics.square_of(value) for value in alike)
+    assert statistics.variation_of_sums(squares, 7, sum(alike) / 7) == 0
+    # One in a thousand is no hair.
+    assert statistics.variation_of_sums(1.0**2 + 1.001**2, 2, 1.0005) == approx(0.001 / 2**0.5 / 1.0005, rel=1e-6)
+
+
+@given(value=st.floats(0, 1e6))
+def test_squares_are_numpys(value):
+    assert statistics.square_of(Quantity(value, "oz")).m_as("oz^2") == approx(np.square(value))
 
 
 @pytest.mark.parametrize(
@@ -260,9 +292,11 @@ def test_counted_skeins_add_up_to_their_number():
         (lambda: statistics.stands_out(0.1, -0.1), "variation"),
         (lambda: statistics.difference(grist(0), grist(1)), "grists"),
         (lambda: statistics.may_share(grist(1), grist(0)), "grists"),
-        (lambda: statistics.counted(grist(0)), "counted"),
-        (lambda: statistics.counted(grist(np.array([900.0, np.nan]))), "counted"),
-        (lambda: statistics.counted(np.inf), "counted"),
+        (lambda: statistics.square_of(grist(-1)), "negative"),
+        (lambda: statistics.variation_of_sums(1, 1, 1), "at least two"),
+        (lambda: statistics.variation_of_sums(9, 2.5, 1), "at least two"),
+        (lambda: statistics.variation_of_sums(9, 2, 0), "mean"),
+        (lambda: statistics.variation_of_sums(7.9, 2, 2), "cannot belong"),
     ],
 )
 def test_refusals(call, sentence):

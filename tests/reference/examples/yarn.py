@@ -137,8 +137,7 @@ EXAMPLES = [
     (learning.observed, dict(name=texts("aster", "Birch"), **RECORDED)),
     (learning.how_many, dict(name=texts("aster", "cedar"), **RECORDED)),
     *(
-        (law, dict(**known, observations=observations, enough=n(3, 3)))
-        for law in (learning.in_use, learning.basis)
+        (learning.in_use, dict(**known, observations=observations, enough=n(3, 3)))
         for known, observations in (
             (dict(published=n(0.5, 0.25)), n(2, 0)),
             (dict(observed=n(0.5, 0.25)), n(3, 9)),

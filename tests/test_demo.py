@@ -1,0 +1,53 @@
+"""The demo: the story that the issue of a demo is judged by, and its pictures named in the README."""
+
+import re
+import sys
+from pathlib import Path
+
+import pytest
+
+from workbookgen.checking.expected import expected_values
+from workbookgen.build import layout_of
+from workbookgen.settings import load
+
+ROOT = Path(__file__).parent.parent
+sys.path.insert(0, str(ROOT / "demo"))
+
+from make import entries, records  # noqa: E402
+
+
+@pytest.fixture(scope="module")
+def told():
+    chosen = load(ROOT / "demo" / "settings.toml")
+    planner = layout_of(chosen).planner
+    return expected_values(planner, entries(chosen))
+
+
+def test_the_scenario_has_what_a_spinner_has():
+    states = [record["state"] for record in records("fiber")]
+    assert states.count("raw fleece") >= 2 and "prepared fiber" in states and "yarn or thread" in states
+    skeins = records("skeins")
+    assert len(skeins) == 9 and len({skein["reel"] for skein in skeins}) == 2
+
+
+def test_one_project_turns_out_short_and_the_others_do_not(told):
+    verdicts = [verdict for verdict in told["projects_verdict"] if verdict]
+    assert len(verdicts) == len(records("projects"))
+    assert sum(verdict.startswith("short by") for verdict in verdicts) == 1
+
+
+def test_nothing_in_the_demo_is_left_to_fix(told):
+    assert {key: said for key, said in told.items() if key.endswith("_message") and any(said)} == {}
+
+
+def test_every_sheet_has_something_to_show(told):
+    blocks = {key.partition("_")[0] for key, values in told.items() if any(value is not None for value in values)}
+    assert blocks >= {
+        "reels", "guide", "fiber", "buying", "scouring", "samples", "designs", "components", "twist", "skeins", "compare", "labels",
+        "estimates", "pieces", "weavings", "projects", "times", "pace", "costs", "way", "counts", "backwards",
+    }
+
+
+def test_the_pictures_of_the_readme_are_there():
+    named = re.findall(r"\]\((demo/pictures/[^)]+)\)", (ROOT / "README.md").read_text(encoding="utf-8"))
+    assert named and all((ROOT / picture).is_file() for picture in named)

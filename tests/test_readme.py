@@ -1,0 +1,41 @@
+"""Every command line of the README runs as it stands there."""
+
+import re
+import shlex
+import shutil
+from pathlib import Path
+
+import pytest
+
+from workbookgen.cli import main
+
+ROOT = Path(__file__).parent.parent
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+COMMANDS = re.findall(r"^workbookgen (.+)$", README, re.MULTILINE)
+
+
+@pytest.fixture(scope="module")
+def desk(tmp_path_factory):
+    """A folder in which the commands are typed, one after the other, as in a clone."""
+    folder = tmp_path_factory.mktemp("desk")
+    shutil.copytree(ROOT / "templates", folder / "templates")
+    return folder
+
+
+def test_there_are_commands():
+    assert {command.split()[0] for command in COMMANDS} == {"build", "check", "fields"}
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_a_command_of_the_readme_runs(command, desk, monkeypatch, capsys):
+    monkeypatch.chdir(desk)
+    main(shlex.split(command))
+    said = capsys.readouterr()
+    assert said.out and not said.err
+
+
+def test_the_two_first_commands_are_there():
+    scripts = re.findall(r"^python3 (\S+\.py)$", README, re.MULTILINE)
+    assert scripts == ["demo/first_run.py", "tests/run_all.py"]
+    assert all((ROOT / script).is_file() for script in scripts)
+    assert "python3 tests/run_all.py" in (ROOT / ".ci" / "run").read_text(encoding="utf-8")
