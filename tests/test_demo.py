@@ -1,4 +1,4 @@
-"""The demo: the story that the issue of a demo is judged by, and its pictures named in the README."""
+"""The demo: a story that shows every sheet at work, and the pictures that the README names."""
 
 import re
 import sys

@@ -4,10 +4,12 @@ import re
 import zipfile
 
 import openpyxl
+from openpyxl.utils import range_boundaries
 import pytest
 from openxml_audit import AppPrediction, OpenXmlValidator, predict
 
 from workbookgen.book.layout import Message
+from workbookgen.book.write import LETTERS_ON_A_PAGE, LOG_SCALE
 from workbookgen.build import layout_of, workbook
 from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Input
@@ -123,9 +125,22 @@ def test_labels_and_units_stand_by_their_fields(book, layout):
         assert label.value == placement.field.label and (unit.value or "") == symbol, placement.key
 
 
+def widths_of_pages(sheet):
+    """Letters across each page of a log, the first column that every page repeats included."""
+    last = range_boundaries(sheet.print_area.rpartition("!")[2])[2]
+    ends = [each.id for each in sheet.col_breaks.brk] + [last]
+    width = {column: each.width for each in sheet.column_dimensions.values() for column in range(each.min, each.max + 1)}
+    for start, end in zip([0, *ends], ends, strict=False):
+        yield sum(round(width[column] - 0.71) for column in range(start + 1, end + 1)) + (round(width[1] - 0.71) if start else 0)
+
+
 def test_every_sheet_can_be_printed(book, layout):
     for sheet in book:
-        assert sheet.sheet_properties.pageSetUpPr.fitToPage and sheet.page_setup.fitToHeight == 0, sheet.title
+        if sheet.sheet_properties.pageSetUpPr.fitToPage:
+            assert sheet.page_setup.fitToHeight == 0, sheet.title
+        else:
+            assert sheet.page_setup.scale == LOG_SCALE, sheet.title
+            assert max(widths_of_pages(sheet)) <= LETTERS_ON_A_PAGE, sheet.title
         assert sheet.page_setup.paperSize in (1, "1"), "letter, as the default settings say"
         assert "&P" in sheet.oddFooter.right.text
         assert (sheet.page_setup.fitToWidth or 1) < 6

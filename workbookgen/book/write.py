@@ -35,12 +35,14 @@ from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Note
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import Card, Chart, Log, Part, Proof, ProofTable, Sheet, Table, Text
+from workbookgen.language.parts import MESSAGE, Card, Chart, Log, Part, Proof, ProofTable, Sheet, Table, Text
 from workbookgen.language.quantities import unit_named
 from workbookgen.language.sentences import refusal
 
 CREATED = datetime(2026, 1, 1)  # fixed, so that the same settings give the same bytes
 ROWS_ON_A_PAGE = 50  # of an upright page
+LETTERS_OF_A_HEADING = 40
+LOG_SCALE = 58  # percent, at which so many letters fit
 LETTERS_ON_A_PAGE = 160  # across a landscape page, at a size that can still be read
 LINE = 13.5  # points, of wrapped text
 PAPER = {"letter": 1, "a4": 9}
@@ -186,6 +188,17 @@ class _SheetWriter:
         last = max(each.column for each in self.layout.of(part))
         self.to.print_area(header - 1, 0, header + HEADER_ROWS + part.rows - 2, last - 1)
         self.to.set_header(f"&L&14{self.sheet.title}")
+        if part.rows_a_page:
+            self.to.fit_to_pages(1, 0)  # strips to be cut out: one page wide
+        else:
+            self.to.set_print_scale(LOG_SCALE)
+            self.to.set_v_pagebreaks([column - 1 for column in page_starts(self._groups(part), self.widths)])
+
+    def _groups(self, part: Log) -> list[list[int]]:
+        """The columns that should stay on one page together: a group's, and the message's."""
+        columns = {each.field.key: each.column for each in self.layout.of(part)}
+        groups = [[columns[field.key] for field in group.fields] for group in part.groups]
+        return sorted([*groups, [columns[MESSAGE]]])
 
     @part.register
     def _(self, part: Table, row: int) -> None:
@@ -308,10 +321,6 @@ class _SheetWriter:
         else:
             self.to.write_number(row - 1, column - 1, value, self.formats(properties | {"align": "right"}))
 
-    def _is_of_strips(self) -> bool:
-        """A page of strips to be cut is one page wide, however small."""
-        return any(isinstance(each, Log) and each.rows_a_page for each in self.sheet.parts)
-
     def _text(self, row: int, column: int, text: str, properties: dict) -> None:
         if text:
             self.to.write_string(row - 1, column - 1, text, self.formats(properties))
@@ -327,8 +336,9 @@ class _SheetWriter:
             self.to.set_column(column - 1, column - 1, width)
         if self.sheet.wide:
             self.to.set_landscape()
-        across = -(-sum(self.widths.values()) // LETTERS_ON_A_PAGE) if self.sheet.wide and not self._is_of_strips() else 1
-        self.to.fit_to_pages(int(across), 0)
+        if not any(isinstance(each, Log) for each in self.sheet.parts):  # a log has settled its pages
+            across = -(-sum(self.widths.values()) // LETTERS_ON_A_PAGE) if self.sheet.wide else 1
+            self.to.fit_to_pages(int(across), 0)
         if self.breaks:
             self.to.set_h_pagebreaks(self.breaks)
         self.to.set_paper(PAPER[self.layout.planner.paper])
@@ -338,6 +348,26 @@ class _SheetWriter:
         self.to.protect("", {
             "format_columns": True, "format_rows": True, "sort": True, "autofilter": True, "select_locked_cells": True,
         })
+
+
+def page_starts(groups: list[list[int]], widths: Mapping[int, float]) -> list[int]:
+    """The columns with which a new page begins; every page repeats the first column.
+
+    A group may run over to the next page, but it does not begin where its heading would be cut.
+    """
+    name = widths[1]
+    starts, used = [], 0.0
+    for group in groups:
+        whole = sum(widths[column] for column in group)
+        if used and used + whole > LETTERS_ON_A_PAGE and LETTERS_ON_A_PAGE - used < LETTERS_OF_A_HEADING:
+            starts.append(group[0])
+            used = name
+        for column in group:
+            if used + widths[column] > LETTERS_ON_A_PAGE:
+                starts.append(column)
+                used = name
+            used += widths[column]
+    return starts
 
 
 def _footer_text(title: str) -> str:

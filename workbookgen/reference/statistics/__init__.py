@@ -8,12 +8,10 @@ finds the one that stands out, and says whether two skeins may share a piece.
 from workbookgen.reference.statistics.groups import (
     difference,
     group_mean,
-    group_variation,
     limit_high,
     limit_low,
     may_share,
     relative_deviation,
-    squared,
     stands_out,
 )
 from workbookgen.reference.statistics.joined import square_of, variation_of_sums
@@ -35,7 +33,6 @@ __all__ = [
     "deviation",
     "difference",
     "group_mean",
-    "group_variation",
     "half_width",
     "limit_high",
     "limit_low",
@@ -44,7 +41,6 @@ __all__ = [
     "relative_deviation",
     "specimens",
     "square_of",
-    "squared",
     "standard_error",
     "stands_out",
     "t_quantile",

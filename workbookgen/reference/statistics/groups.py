@@ -50,39 +50,6 @@ def group_mean(total, count: Ratio):
     return total / count
 
 
-@law
-def group_variation(sum_of_squares: Ratio, count: Ratio) -> Ratio:
-    """Coefficient of variation over a group.
-
-    CV = √(Q / (n - 1)). How even a lot is spun, skein against skein.
-
-    Parameters
-    ----------
-    sum_of_squares : Q, sum of the squared relative deviations from the mean
-    count : n, number of the values
-
-    Returns
-    -------
-    CV, a share
-
-    Raises
-    ------
-    ValueError
-        A negative sum, fewer than two values, or a part of a value.
-
-    Notes
-    -----
-    Valid for deviations from the mean of the same values.
-
-    References
-    ----------
-    JCGM 100, 4.2.2 (from memory), each deviation taken as a share of the mean.
-    """
-    require(sum_of_squares >= 0, "A sum of squares cannot be negative.")
-    _require_count(count, 2)
-    return np.sqrt(sum_of_squares / (count - 1))
-
-
 def _require_count(count, least):
     require((count >= least) & (count % 1 == 0), f"Values are counted in whole numbers, from {least}.")
 
@@ -120,37 +87,6 @@ def relative_deviation(value, mean) -> Ratio:
     require(value >= 0, "The value cannot be negative.")
     require(mean > 0, "The mean must be above zero.")
     return Quantity(value / mean).m_as("") - 1
-
-
-@law
-def squared(deviation: Ratio) -> Ratio:
-    """Square of a relative deviation.
-
-    q = δ². Squares let deviations to either side add up.
-
-    Parameters
-    ----------
-    deviation : δ, a share
-
-    Returns
-    -------
-    q, a plain number
-
-    Raises
-    ------
-    ValueError
-        A deviation that is not a number.
-
-    Notes
-    -----
-    Valid for any deviation.
-
-    References
-    ----------
-    Definition of the square.
-    """
-    require(np.isfinite(deviation), "The deviation must be a number.")
-    return deviation**2
 
 
 @law

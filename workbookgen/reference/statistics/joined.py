@@ -63,6 +63,8 @@ def variation_of_sums(squares, count: Ratio, mean) -> Ratio:
     ------
     ValueError
         Fewer than two members, a number of them that is not whole, a mean that is not above zero, or squares too small for it.
+    DimensionalityError
+        Squares that are not of the kind of the mean squared.
 
     Notes
     -----
