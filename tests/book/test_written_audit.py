@@ -4,8 +4,8 @@ import re
 import zipfile
 
 import openpyxl
-from openpyxl.utils import range_boundaries
 import pytest
+from openpyxl.utils import range_boundaries
 from openxml_audit import AppPrediction, OpenXmlValidator, predict
 
 from workbookgen.book.layout import Message

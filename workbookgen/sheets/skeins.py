@@ -12,7 +12,6 @@ from workbookgen.language.quantities import (
     LOOP,
     MASS,
     METRIC_COUNT,
-    NUMBER,
     SHARE,
     SQUARE_GRIST,
     SQUARE_LENGTH,
