@@ -7,6 +7,7 @@ are stored once with a count; formulas are in OpenFormula, and are turned into t
 
 import re
 import zipfile
+from dataclasses import replace
 from datetime import datetime
 
 from lxml import etree
@@ -51,9 +52,21 @@ def read(package: zipfile.ZipFile, choice: Choice) -> Contents:
                 element.clear()
     if not contents.sheet_names:
         raise UnknownForm("it has no sheets in it")
-    for unwanted in set(contents.sheets) - set(choice(contents.sheet_names, contents.names)):
-        del contents.sheets[unwanted], contents.comments[unwanted]
-    return contents
+    return _chosen(contents, choice(contents.sheet_names, contents.names))
+
+
+def _chosen(contents: Contents, choice: dict[str, set[int] | None]) -> Contents:
+    """Only what is wanted, its formulas in the words of .xlsx: turning them is most of the work."""
+    sheets = {
+        name: {
+            position: Cell(cell.value, _formula(cell.formula)) if cell.formula else cell
+            for position, cell in cells.items()
+            if choice[name] is None or position[1] in choice[name]
+        }
+        for name, cells in contents.sheets.items()
+        if name in choice
+    }
+    return replace(contents, sheets=sheets, comments={name: contents.comments[name] for name in sheets})
 
 
 def _row(contents: Contents, sheet: str, before: int, line) -> int:
@@ -71,7 +84,7 @@ def _row(contents: Contents, sheet: str, before: int, line) -> int:
 
 
 def _repeat(contents: Contents, sheet: str, element, rows: range, columns: range) -> None:
-    cell = Cell(_value(element), _formula(element.get(f"{TABLE}formula", "")))
+    cell = Cell(_value(element), element.get(f"{TABLE}formula", ""))
     note = element.find(f"{OFFICE}annotation")
     if note is not None:
         contents.comments[sheet][rows[0], columns[0]] = _text(note)
