@@ -1,5 +1,6 @@
 """What every reader of a file format hands over: cells, names and notes, in one spelling."""
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
@@ -45,3 +46,9 @@ class Contents:
         if self.filled > MOST_CELLS:
             raise TooMany(f"{MOST_CELLS:,}")
         self.sheets[sheet][position] = cell
+
+
+def number(text: str) -> float | ErrorValue:
+    """A stored number; one that is none, or is beyond all bounds, is an error to everybody."""
+    value = float(text)
+    return value if math.isfinite(value) else ErrorValue(text)

@@ -17,7 +17,7 @@ from openpyxl.utils import column_index_from_string, coordinate_to_tuple, get_co
 from openpyxl.utils.escape import unescape
 
 from workbookgen.engines import ErrorValue
-from workbookgen.filled.cells import Cell, Choice, Contents, Position, UnknownForm, Value
+from workbookgen.filled.cells import Cell, Choice, Contents, Position, UnknownForm, Value, number
 
 SAFELY = {"resolve_entities": False, "no_network": True, "load_dtd": False}
 MOST_COLUMNS = 16_384
@@ -98,7 +98,7 @@ def _value(kind: str, text: str, strings: list[str]) -> Value:
             return ErrorValue(text)
         case "d":
             return (datetime.fromisoformat(text) - DAY_NOUGHT).total_seconds() / 86_400
-    return float(text) if text else None
+    return number(text) if text else None
 
 
 def _formula(part, shared: dict[str, Translator], row: int, column: int) -> str:
