@@ -7,7 +7,6 @@ without their namespace, since the strict and the usual form of the format diffe
 
 import posixpath
 import zipfile
-from collections.abc import Iterator
 from datetime import datetime
 from functools import cache
 
@@ -48,17 +47,21 @@ def read(package: zipfile.ZipFile, choice: Choice) -> Contents:
         if path in members and name in chosen:
             contents.sheets[name] = {}
             with package.open(path) as stream:
-                for position, cell in _cells(stream, strings, chosen[name]):
-                    contents.put(name, position, cell)
+                _sheet(contents, name, stream, strings, chosen[name])
             if chosen[name] is None:
                 contents.comments[name] = _comments(package, path)
     return contents
 
 
-def _cells(stream, strings: list[str], columns: set[int] | None) -> Iterator[tuple[Position, Cell]]:
+def _sheet(contents: Contents, name: str, stream, strings: list[str], columns: set[int] | None) -> None:
+    """Takes over the cells of a sheet, a row at a time."""
     shared: dict[str, Translator] = {}
     row, last = 0, max(columns) if columns else MOST_COLUMNS
-    for _, line in etree.iterparse(stream, tag="{*}row", **SAFELY):
+    for _, line in etree.iterparse(stream, tag=("{*}row", "{*}sheetProtection"), **SAFELY):
+        if line.tag.endswith("}sheetProtection"):
+            if line.get("sheet") in ("1", "true"):
+                contents.protected.add(name)
+            continue
         row, column = int(line.get("r", row + 1)), 0  # a row or a cell may leave out where it is: then it follows the last one
         for element in line:
             place = element.get("r")
@@ -68,8 +71,10 @@ def _cells(stream, strings: list[str], columns: set[int] | None) -> Iterator[tup
             if len(element) and (columns is None or column in columns):
                 cell = _cell(element, strings, shared, row, column)
                 if cell.formula or cell.value not in (None, ""):
-                    yield (row, column), cell
+                    contents.put(name, (row, column), cell)
         line.clear()
+        while line.getprevious() is not None:
+            del line.getparent()[0]
 
 
 def _cell(element, strings: list[str], shared: dict[str, Translator], row: int, column: int) -> Cell:
