@@ -14,7 +14,8 @@ import openpyxl
 from workbookgen import settings as settings_module
 from workbookgen.book.layout import Layout
 from workbookgen.build import layout_of
-from workbookgen.errors import FileError
+from workbookgen.engines.formulas import formulas
+from workbookgen.errors import FileError, PlannerError
 from workbookgen.settings import Settings
 from workbookgen.sheets import origin
 
@@ -37,11 +38,16 @@ def read_planner(path: Path) -> PlannerFile:
     """Open a planner. Raises FileError, with a sentence, for anything that is not one."""
     _require_package(path)
     try:
-        book = openpyxl.load_workbook(path)
+        book = openpyxl.load_workbook(path, read_only=True)  # reads no sheet before it is asked for
+        text = _settings_text(path, book)
+        in_file, ranges = formulas(path), _ranges(book)
+        book.close()
+    except PlannerError:
+        raise
     except Exception as problem:  # openpyxl raises whatever a broken part makes it stumble over
         raise FileError.at(str(path), f"this file cannot be read as an .xlsx workbook ({problem}).") from None
-    settings = settings_module.parse(_settings_text(path, book), f"{path}, sheet {origin.SHEET}")
-    return PlannerFile(path, settings, layout_of(settings), _formulas(book), _ranges(book))
+    settings = settings_module.parse(text, f"{path}, sheet {origin.SHEET}")
+    return PlannerFile(path, settings, layout_of(settings), in_file, ranges)
 
 
 def _require_package(path: Path) -> None:
@@ -67,16 +73,6 @@ def _settings_text(path: Path, book) -> str:
     if start is None:
         raise FileError.at(str(path), f"the settings on the sheet {origin.SHEET} were overwritten, so the planner cannot be read.")
     return "\n".join(lines[start:])
-
-
-def _formulas(book) -> dict[tuple[str, str], str]:
-    return {
-        (sheet.title, cell.coordinate): getattr(cell.value, "text", cell.value)
-        for sheet in book.worksheets
-        for row in sheet.iter_rows()
-        for cell in row
-        if cell.data_type == "f"
-    }
 
 
 def _ranges(book) -> dict[str, str]:
