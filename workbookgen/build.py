@@ -11,7 +11,7 @@ import tempfile
 from pathlib import Path
 
 from workbookgen.book.layout import Layout, place
-from workbookgen.book.write import write
+from workbookgen.book.write import Notes, write
 from workbookgen.checking.compare import agree
 from workbookgen.checking.driving import read
 from workbookgen.checking.expected import expected_values
@@ -29,7 +29,7 @@ def layout_of(settings: Settings) -> Layout:
     return place(planner(settings))
 
 
-def workbook(layout: Layout, entries: Entries | None = None) -> bytes:
+def workbook(layout: Layout, entries: Entries | None = None, notes: Notes | None = None) -> bytes:
     """A planner with these entries, its cached values proven. Raises Disagreement."""
     entries = starting_entries(layout.planner) if entries is None else entries
     with tempfile.TemporaryDirectory(prefix="workbookgen-") as folder:
@@ -46,7 +46,7 @@ def workbook(layout: Layout, entries: Entries | None = None) -> bytes:
     ]
     if faults:
         raise Disagreement(*faults[:20])
-    return write(layout, entries, cached)
+    return write(layout, entries, cached, notes)
 
 
 def build(settings: Settings, target: Path, entries: Entries | None = None) -> Layout:

@@ -1,4 +1,4 @@
-"""The command: build a planner, check one, list its fields.
+"""The command: build a planner, check one, list its fields, carry one over.
 
 A command returns when all is done and agreed; everything else is raised and becomes one
 sentence on standard error and an exit code (1 findings, 2 unusable input, 3 an engine that
@@ -79,7 +79,25 @@ def fields(file: Path, as_json: bool):
             click.echo(f"{each['key']:<32} {each['range']:<28} {each['kind']:<7} {each['unit'] or '':<16} {each['label']}")
 
 
-def _progress(steps: int, quiet: bool):
+@cli.command()
+@click.argument("old", type=click.Path(path_type=Path))
+@click.option("-o", "--output", type=click.Path(path_type=Path), required=True, help="The new planner. The old one is never touched.")
+@click.option("--settings", type=click.Path(path_type=Path), help="A TOML file that says what the new planner is to be; without it, it is like the old one.")
+def carry(old: Path, output: Path, settings: Path | None):
+    """Build a new planner with the entries of a filled one, .xlsx or .ods, of this or an older version."""
+    from workbookgen import settings as settings_module
+    from workbookgen.carry.carry import STEPS
+    from workbookgen.carry.carry import carry as carry_planner
+    from workbookgen.carry.telling import told
+
+    chosen = settings_module.load(settings) if settings else None
+    with _progress(STEPS, quiet=False, label="Carrying") as step:
+        carried = carry_planner(old, output, chosen, step)
+    for line in told(carried, old, output):
+        click.echo(line)
+
+
+def _progress(steps: int, quiet: bool, label: str = "Checking"):
     """A progress bar on standard error, where somebody is looking; otherwise nothing."""
     from contextlib import contextmanager
 
@@ -88,7 +106,7 @@ def _progress(steps: int, quiet: bool):
         if quiet or not sys.stderr.isatty():
             yield lambda: None
         else:
-            with click.progressbar(length=steps, label="Checking", file=sys.stderr) as bar:
+            with click.progressbar(length=steps, label=label, file=sys.stderr) as bar:
                 yield lambda: bar.update(1)
 
     return shown()
