@@ -17,6 +17,7 @@ LONGEST = 400
 MAY_USE = {
     "errors": set(),
     "units": set(),
+    "saving": {"errors"},
     "reference": {"units"},
     "language": {"errors", "units"},
     "settings": {"errors", "units"},
