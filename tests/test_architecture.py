@@ -25,6 +25,7 @@ MAY_USE = {
     "book": {"errors", "language"},
     "engines": {"errors"},
     "checking": {"errors", "units", "language", "book", "engines"},
+    "filled": {"errors", "language", "settings", "sheets", "engines"},
 }
 # Above the floors stand the modules that put them together: they may use any floor, and each other without a circle.
 
