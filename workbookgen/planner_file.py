@@ -10,12 +10,11 @@ import re
 from dataclasses import dataclass
 from pathlib import Path
 
-from openpyxl.utils import get_column_letter
-
 from workbookgen import settings as settings_module
 from workbookgen.book.layout import Layout
 from workbookgen.build import layout_of
-from workbookgen.errors import FileError
+from workbookgen.engines.formulas import formulas
+from workbookgen.errors import FileError, PlannerError
 from workbookgen.filled.book import Book, open_book
 from workbookgen.filled.gate import AS_XLSX, inspected
 from workbookgen.settings import Settings
@@ -51,7 +50,8 @@ def read_planner(path: Path) -> PlannerFile:
             f"it draws on {package.links[0]}, and a planner stands alone: nothing outside of it is ever fetched. "
             "Take that link off in your spreadsheet program, save it and try again.",
         )
-    settings = _settings(path)
+    book = open_book(path, {origin.SHEET})
+    settings = _settings(path, book)
     layout = layout_of(settings)
     most = sum(placement.rows for placement in layout.placements.values()) + STRAY_CELLS
     if package.cells > most:
@@ -59,14 +59,12 @@ def read_planner(path: Path) -> PlannerFile:
             str(path), f"this file has about {package.cells:,} filled cells, where this planner has at most {most:,}; it is not read. "
             "Delete what was put beside the planner.",
         )
-    book = open_book(path)
-    formulas = _formulas(book)
-    _require_inside(path, formulas)
-    return PlannerFile(path, settings, layout, formulas, book.names)
+    in_file = _formulas(path)
+    _require_inside(path, in_file)
+    return PlannerFile(path, settings, layout, in_file, book.names)
 
 
-def _settings(path: Path) -> Settings:
-    book = open_book(path, {origin.SHEET})
+def _settings(path: Path, book: Book) -> Settings:
     if origin.SHEET not in book.sheets:
         raise FileError.at(str(path), f"this is not one of our planners: it has no sheet {origin.SHEET}.")
     lines = [str(cell.value) for (row, column), cell in sorted(book.sheets[origin.SHEET].items()) if column == 1 and row <= MOST_LINES]
@@ -78,18 +76,18 @@ def _settings(path: Path) -> Settings:
     return settings.model_copy(update={"fibers": ""}) if settings.fibers else settings
 
 
-def _formulas(book: Book) -> dict[tuple[str, str], str]:
-    return {
-        (sheet, f"{get_column_letter(column)}{row}"): cell.formula
-        for sheet, cells in book.sheets.items()
-        for (row, column), cell in cells.items()
-        if cell.formula
-    }
+def _formulas(path: Path) -> dict[tuple[str, str], str]:
+    try:
+        return formulas(path)
+    except PlannerError:
+        raise
+    except Exception as problem:  # whatever a broken part makes it stumble over
+        raise FileError.at(str(path), f"this file cannot be read as an .xlsx workbook ({problem}).") from None
 
 
-def _require_inside(path: Path, formulas: dict[tuple[str, str], str]) -> None:
+def _require_inside(path: Path, in_file: dict[tuple[str, str], str]) -> None:
     """Refuse formulas that would fetch or start something when an engine works them out."""
-    for (sheet, cell), text in formulas.items():
+    for (sheet, cell), text in in_file.items():
         bare = _QUOTED_SHEET.sub(lambda name: "[" if "[" in name[0] else "", _TEXT.sub("", text))
         if _REACHES_OUT.search(bare):
             raise FileError.at(

@@ -6,13 +6,14 @@ stand below each other from the top; a card's values stand in one column, a log'
 in rows, a proof in a row of its own.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import IntEnum
 from functools import cached_property
 
 from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 
+from workbookgen.book.copied import CopiedDown
 from workbookgen.book.formula import Columns, Operand, bound
 from workbookgen.book.messages import message_formula
 from workbookgen.language.fields import Input, Result
@@ -78,7 +79,7 @@ class Placement:
     column: int
     rows: int
     unit: Unit | None
-    formulas: tuple[str, ...] = ()
+    formulas: Sequence[str] = ()
 
     @property
     def range(self) -> str:
@@ -218,12 +219,12 @@ class _Binder:
                     self._of_proof(proof, placement.row + index) for index, proof in enumerate(table.proofs)
                 )
             case ProofTable() as table, Result():
-                formulas = tuple(self._of_verdict(table, placement.row + index) for index in range(table.rows))
+                formulas = CopiedDown(self._of_verdict(table), placement.row, table.rows)
             case _:
                 formulas = ()
         return replace(placement, formulas=formulas)
 
-    def _of_block(self, block: Block, placement: Placement) -> tuple[str, ...]:
+    def _of_block(self, block: Block, placement: Placement) -> Sequence[str]:
         field = placement.field
         if isinstance(field, Message):
             words = {each.key for each in block.inputs} | {word for rule in block.rules for word in rule.text.words}
@@ -236,7 +237,7 @@ class _Binder:
             text = message_formula(block, columns, self.planner.system)
         else:
             text = bound(field, columns, placement.unit)
-        return tuple(text.replace("{row}", str(placement.row + index)) for index in range(placement.rows))
+        return CopiedDown(text, placement.row, placement.rows)
 
     def _of_proof(self, proof: Proof, row: int) -> str:
         """The very formula of the result, its words bound to the printed values in the proof's row."""
@@ -249,10 +250,10 @@ class _Binder:
         unit = unit_named(proof.unit) if proof.unit else None
         return bound(result, Columns(operands, self._numbers), unit, guarded=False)
 
-    def _of_verdict(self, table: ProofTable, row: int) -> str:
+    def _of_verdict(self, table: ProofTable) -> str:
         names = {"computed": ProofColumn.COMPUTED, "printed": ProofColumn.PRINTED, "tolerance": ProofColumn.WITHIN}
         operands = {
-            word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{row}")
+            word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{{row}}")
             for word, column in names.items()
         }
         return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)
