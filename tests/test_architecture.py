@@ -17,6 +17,7 @@ LONGEST = 400
 MAY_USE = {
     "errors": set(),
     "units": set(),
+    "saving": {"errors"},
     "reference": {"units"},
     "language": {"errors", "units"},
     "settings": {"errors", "units"},
@@ -24,6 +25,7 @@ MAY_USE = {
     "book": {"errors", "language"},
     "engines": {"errors"},
     "checking": {"errors", "units", "language", "book", "engines"},
+    "filled": {"errors", "language", "settings", "sheets", "engines"},
 }
 # Above the floors stand the modules that put them together: they may use any floor, and each other without a circle.
 

@@ -7,7 +7,10 @@ was asked for is missing). Heavy modules are imported inside the commands that n
 
 import json
 import os
+import signal
 import sys
+import threading
+from contextlib import contextmanager
 from pathlib import Path
 
 import click
@@ -37,7 +40,7 @@ def build(settings: Path | None, units: str | None, reels: tuple[str, ...], outp
     chosen = settings_module.load(settings or settings_module.templates() / "us.toml")
     layout = build_planner(settings_module.changed(chosen, units, reels), output)
     cells = sum(placement.rows for placement in layout.formulas)
-    click.echo(f"{output} is ready: {cells:,} formula cells, each agreeing with the reference library.")
+    click.echo(f"{click.format_filename(output)} is ready: {cells:,} formula cells, each agreeing with the reference library.")
 
 
 @cli.command()
@@ -99,8 +102,6 @@ def carry(old: Path, output: Path, settings: Path | None):
 
 def _progress(steps: int, quiet: bool, label: str = "Checking"):
     """A progress bar on standard error, where somebody is looking; otherwise nothing."""
-    from contextlib import contextmanager
-
     @contextmanager
     def shown():
         if quiet or not sys.stderr.isatty():
@@ -129,22 +130,70 @@ def _tell(file: Path, report) -> None:
 
 def main(arguments: list[str] | None = None) -> None:
     """Run the command; no traceback reaches the person who typed it."""
+    with _stopped_by_signals():
+        try:
+            _run(arguments)
+        except PlannerError as problem:
+            _end(str(problem), problem.exit_code)
+        except click.ClickException as problem:
+            problem.show()
+            sys.exit(2)
+        except (click.Abort, KeyboardInterrupt):
+            _end("Stopped.")
+        except MemoryError:
+            _end("There is not enough memory for this; nothing was changed.")
+        except OSError as problem:  # such as a full disk where temporary files go
+            _end(f"{problem.filename or 'This computer'}: {problem.strerror or problem}.")
+        except Exception as problem:
+            if os.environ.get("WORKBOOKGEN_TRACEBACK"):
+                raise
+            _end(OUR_FAULT.format(f"{type(problem).__name__}: {problem}"))
+
+
+def _run(arguments: list[str] | None) -> None:
+    if hasattr(sys.stdout, "reconfigure"):
+        sys.stdout.reconfigure(errors="backslashreplace")  # file names and labels that this terminal cannot spell
     try:
         cli.main(arguments, prog_name="workbookgen", standalone_mode=False)
-    except PlannerError as problem:
-        click.echo(str(problem), err=True)
-        sys.exit(problem.exit_code)
-    except click.ClickException as problem:
-        problem.show()
-        sys.exit(2)
-    except click.Abort:
-        click.echo("Stopped.", err=True)
-        sys.exit(2)
-    except BrokenPipeError:
+    except SystemExit as end:
+        # Click ends with 1, which here means findings, when the reader has left: `workbookgen check FILE | head -1`.
+        raise SystemExit(2) if isinstance(end.__context__, BrokenPipeError) else end from None
+    except OSError as problem:
+        if problem.filename is None and _unprintable():
+            raise PlannerError.at("", f"The answer cannot be written out: {problem.strerror}.") from None
+        raise
+
+
+def _unprintable() -> bool:
+    """Whether what was said cannot leave, as where the disk behind a redirection is full; then nothing more is tried."""
+    try:
+        sys.stdout.flush()
+    except OSError:
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        sys.exit(2)
-    except Exception as problem:
-        if os.environ.get("WORKBOOKGEN_TRACEBACK"):
-            raise
-        click.echo(OUR_FAULT.format(f"{type(problem).__name__}: {problem}"), err=True)
-        sys.exit(2)
+        return True
+    return False
+
+
+def _end(sentence: str, code: int = 2) -> None:
+    click.echo(sentence, err=True)
+    sys.exit(code)
+
+
+@contextmanager
+def _stopped_by_signals():
+    """A request to end, or a closed terminal, stops a run like Ctrl-C: what was begun is cleared away."""
+    def stop(*_):
+        raise KeyboardInterrupt
+
+    wanted = [getattr(signal, name) for name in ("SIGTERM", "SIGHUP") if hasattr(signal, name)]
+    if threading.current_thread() is not threading.main_thread():
+        wanted = []
+    before = {each: signal.getsignal(each) for each in wanted}
+    for each in wanted:
+        if before[each] == signal.SIG_DFL:  # under nohup a closed terminal is not to matter
+            signal.signal(each, stop)
+    try:
+        yield
+    finally:
+        for each, handler in before.items():
+            signal.signal(each, handler)
