@@ -17,11 +17,12 @@ LONGEST = 400
 MAY_USE = {
     "errors": set(),
     "units": set(),
+    "colors": set(),
     "reference": {"units"},
     "language": {"errors", "units"},
-    "settings": {"errors", "units"},
+    "settings": {"errors", "units", "colors", "language"},
     "sheets": {"errors", "units", "reference", "language", "settings"},
-    "book": {"errors", "language"},
+    "book": {"errors", "colors", "language"},
     "engines": {"errors"},
     "checking": {"errors", "units", "language", "book", "engines"},
 }
@@ -31,6 +32,7 @@ SPREADSHEET_PACKAGES = {"openpyxl", "xlsxwriter", "pandas", "formualizer", "iron
 MAY_KNOW_SPREADSHEETS = {
     "errors": set(),
     "units": set(),
+    "colors": set(),
     "reference": set(),
     "language": set(),
     "settings": set(),

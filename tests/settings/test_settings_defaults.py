@@ -2,7 +2,9 @@
 
 import pytest
 
-from workbookgen.settings import Reel, Rows, Settings, changed, length_of, load, parse, templates
+from workbookgen.settings import Rows, Settings, changed, load, parse, templates
+from workbookgen.settings.reels import Reel
+from workbookgen.settings.values import length_of
 from workbookgen.units import Quantity
 
 TEMPLATES = {  # file -> units, paper, and the first reel with its loop
