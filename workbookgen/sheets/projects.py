@@ -46,7 +46,7 @@ def projects(settings: Settings) -> Log:
                        uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn"},
                        note="What the sheets Knitting and Weaving say for this project."),
                 Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", project.wanted_in_use, LENGTH, uses={"stated": "wanted"},
-                       only_if="OR(given(wanted), estimated > 0)", note="What you stated, or the estimates; no margin yet."),
+                       only_if="OR(given(wanted), IF(given(estimated), estimated > 0, 1 = 0))", note="What you stated, or the estimates; no margin yet."),
                 Result("length", "Yarn, margin in", "need * (1 + margin)", project.yarn_length, LENGTH, uses={"length_wanted": "need"}),
                 *(_of_sample(key, label, unit) for key, label, unit in OF_SAMPLE),
                 Result("planned", "Grist in use", "IF(given(grist), grist, sample_grist_yd_lb)", project.planned_grist, GRIST,
