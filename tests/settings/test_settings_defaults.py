@@ -11,6 +11,7 @@ TEMPLATES = {  # file -> units, paper, and the first reel with its loop
     "us.toml": ("us", "letter", "Two-yard reel", "2 yd"),
     "us-grams.toml": ("us-grams", "letter", "Two-yard reel", "2 yd"),
     "metric.toml": ("metric", "a4", "One-meter reel", "1 m"),
+    "example.toml": ("us", "letter", "Two-yard reel", "2 yd"),
 }
 
 

@@ -122,10 +122,10 @@ def _sentence(error: dict, model: type[BaseModel]) -> str:
             return "write a number, without quotes"
         case "string_type":
             return "write a text in quotes"
-        case "tuple_type" | "model_type" | "too_long":
-            return _IN_BRACKETS[[part for part in path if isinstance(part, str)][-1]]
-        case "missing":
+        case "missing" if isinstance(path[-1], str):
             return "this setting is needed"
+        case "tuple_type" | "model_type" | "missing" | "too_long":
+            return _IN_BRACKETS[[part for part in path if isinstance(part, str)][-1]]
         case _:
             return f"{error['msg'][0].lower()}{error['msg'][1:]}"
 

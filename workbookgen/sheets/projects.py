@@ -32,7 +32,7 @@ def projects(settings: Settings) -> Log:
                 Input("name", "Project", Name(), needed=True, width=24),
                 Input("wanted", "Yarn wanted", Number(above=0, most=10_000_000), LENGTH, help="The yardage that a pattern or your own record states; leave it empty to use the estimates of the sheets Knitting and Weaving."),
                 Input("margin", "Margin", Number(least=0, most=2), SHARE, blank_means=0.1, help="Reserve on top; empty means 10% (common practice: 10 to 15%)."),
-                Input("grist", "Grist planned", Number(above=0, most=1_000_000), GRIST, help="Grist of the finished yarn; empty means the sample's."),
+                Input("grist", "Grist planned", Number(above=0, most=1_000_000), GRIST, needed=samples.SHEET in settings.leave_out, help="Grist of the finished yarn; empty takes it from the sheet Samples."),
                 Input("sample", "Planned by sample", Choice("samples_listed", samples.SHEET), width=20, help="A sample of this yarn: its grist, loss, shrinkage and take-up are used."),
                 *(
                     Input(lot, label, Choice("fiber_listed", fiber.SHEET), width=20, help="A lot of the sheet Fiber to spin from.")
