@@ -88,7 +88,7 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
             "created": CREATED,
         })
         book.set_calc_mode("auto")
-        formats = _Formats(book)
+        formats = _Formats(book, layout.planner.colors)
         for sheet in layout.planner.sheets:
             _SheetWriter(book.add_worksheet(sheet.name, PlainWorksheet), sheet, layout, entries, cached, formats).write()
         for (key, row), note in (notes or {}).items():
@@ -102,15 +102,15 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
 
 
 class _Formats:
-    """The formats in use, each made once."""
+    """The formats in use, each made once, in the colors of the settings."""
 
-    def __init__(self, book: xlsxwriter.Workbook):
-        self.book, self.made = book, {}
+    def __init__(self, book: xlsxwriter.Workbook, colors: Mapping[str, str]):
+        self.book, self.colors, self.made = book, colors, {}
 
     def __call__(self, properties: dict):
         key = tuple(sorted(properties.items()))
         if key not in self.made:
-            self.made[key] = self.book.add_format(properties)
+            self.made[key] = self.book.add_format(look.recolored(properties, self.colors))
         return self.made[key]
 
 

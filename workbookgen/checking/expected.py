@@ -85,6 +85,9 @@ class _Evaluation:
         return messages(block, columns, self.accepts, listed, self.planner.system)
 
     def _column(self, key: str) -> np.ndarray:
+        if key in self.planner.absent:
+            holder, _ = self.planner.absent[key]
+            return _objects([None] * holder.rows)
         holder, each = self.planner.by_key[key]
         if isinstance(each, Column):
             return _objects(each.values)

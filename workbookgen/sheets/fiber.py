@@ -17,7 +17,7 @@ def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
         "Fiber lots",
-        "One line for each lot of fiber or bought thread. Until you weigh a stage, it is expected from your own figure, or else from the guide.",
+        "One line for each lot of fiber or bought thread. Until you weigh a stage, it is expected from your own figure. Without one, the sheet Guide says what to expect.",
         (lots(settings),),
     )
 
@@ -49,7 +49,7 @@ def lots(settings: Settings) -> Log:
                 Input("yarn_weighed", "Yarn", WEIGHT, MASS, help="All the yarn of the lot, once the whole lot is spun."),
                 Input("note", "Note", Note(), width=24),
             )),
-            Group("Loss the guide expects", (
+            Group("Stage, and loss expected", (
                 stages.stage(),
                 *stages.guide_losses(),
             )),
@@ -94,7 +94,7 @@ def lots(settings: Settings) -> Log:
             Group("Seen in this lot", (
                 Result("seen_skirting", "Skirting", "1 - skirted_weighed / weight", trade.seen_skirting, SHARE,
                        uses={"before": "weight", "after": "skirted_weighed"}, only_if="AND(stage = 1, skirted_weighed <= weight)",
-                       note="From your own weighings; the guide learns from it."),
+                       note="From your own weighings; the sheet Guide learns from it."),
                 Result("seen_yield", "Scoured yield", "scoured_weighed / skirted_weighed", trade.seen_yield, SHARE,
                        uses={"before": "skirted_weighed", "after": "scoured_weighed"}, only_if="scoured_weighed <= skirted_weighed"),
                 Result("seen_preparation", "Preparation", "1 - prepared_weighed / scoured_weighed", trade.seen_loss, SHARE,

@@ -32,7 +32,7 @@ def projects(settings: Settings) -> Log:
                 Input("name", "Project", Name(), needed=True, width=24),
                 Input("wanted", "Yarn wanted", Number(above=0, most=10_000_000), LENGTH, help="The yardage that a pattern or your own record states; leave it empty to use the estimates of the sheets Knitting and Weaving."),
                 Input("margin", "Margin", Number(least=0, most=2), SHARE, blank_means=0.1, help="Reserve on top; empty means 10% (common practice: 10 to 15%)."),
-                Input("grist", "Grist planned", Number(above=0, most=1_000_000), GRIST, help="Grist of the finished yarn; empty means the sample's."),
+                Input("grist", "Grist planned", Number(above=0, most=1_000_000), GRIST, needed=samples.SHEET in settings.leave_out, help="Grist of the finished yarn; empty takes it from the sheet Samples."),
                 Input("sample", "Planned by sample", Choice("samples_listed", samples.SHEET), width=20, help="A sample of this yarn: its grist, loss, shrinkage and take-up are used."),
                 *(
                     Input(lot, label, Choice("fiber_listed", fiber.SHEET), width=20, help="A lot of the sheet Fiber to spin from.")
@@ -46,7 +46,7 @@ def projects(settings: Settings) -> Log:
                        uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn"},
                        note="What the sheets Knitting and Weaving say for this project."),
                 Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", project.wanted_in_use, LENGTH, uses={"stated": "wanted"},
-                       only_if="OR(given(wanted), estimated > 0)", note="What you stated, or the estimates; no margin yet."),
+                       only_if="OR(given(wanted), IF(given(estimated), estimated > 0, 1 = 0))", note="What you stated, or the estimates; no margin yet."),
                 Result("length", "Yarn, margin in", "need * (1 + margin)", project.yarn_length, LENGTH, uses={"length_wanted": "need"}),
                 *(_of_sample(key, label, unit) for key, label, unit in OF_SAMPLE),
                 Result("planned", "Grist in use", "IF(given(grist), grist, sample_grist_yd_lb)", project.planned_grist, GRIST,
