@@ -120,7 +120,9 @@ class _Evaluation:
                 return result.reference(**arguments, **columns)
 
             unit = result.unit.unit(self.planner.system).pint if result.unit else None
-            _fill(values, rows, call, unit)
+            _fill(values, rows if names else rows[:1], call, unit)
+            if not names:  # nothing tells these records apart, so one speaks for all
+                values[rows] = values[rows[:1]]
         return values
 
     def _state(self, meaning: Meaning, rows: int) -> tuple[np.ndarray, np.ndarray]:

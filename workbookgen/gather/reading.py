@@ -81,7 +81,7 @@ def _read(number: int, path: Path, rows: dict[str, dict[str, list]]) -> Told:
         return Told(number, path.name, fault=f"workbookgen itself failed on this file, which is our fault ({type(problem).__name__}: {problem}).")
     for name, columns in found.items():
         count = len(columns[MESSAGE])
-        for column, values in columns.items() | {(PLANNER, (number,) * count), (FILE, (path.name,) * count)}:
+        for column, values in (columns | {PLANNER: (number,) * count, FILE: (path.name,) * count}).items():
             rows[name][column].extend(values)
     return Told(number, path.name, digest, filled.settings.title, filled.settings.units, filled.version, notes)
 
