@@ -29,6 +29,12 @@ class Gathered:
     repeated: tuple[Fault, ...] = ()
     notes: tuple[Fault, ...] = ()
 
+    @property
+    def counts(self) -> str:
+        """How much there is, in words."""
+        numbers = {"planners": len(self.planners)} | {name: len(table) for name, table in self.tables.items()}
+        return ", ".join(f"{number:,} {name if number != 1 else name.removesuffix('s')}" for name, number in numbers.items())
+
 
 def gather(files: Sequence[Path], engine: Engine | None = None, step: Callable[[int], None] = lambda count: None) -> Gathered:
     """Read planners into tables. A file that cannot be read is told in `unread`, and the others are read."""
@@ -80,7 +86,7 @@ def planners_in(places: Sequence[Path], leave_out: Sequence[Path] = ()) -> list[
     files = [file for place in places for file in (_in_folder(place, out) if place.is_dir() else [place])]
     if not files:
         raise FileError.at(", ".join(map(str, places)), "there is no .xlsx or .ods workbook in there.")
-    return list(dict.fromkeys(file.absolute() for file in files))
+    return files
 
 
 def _in_folder(folder: Path, leave_out: set[Path]) -> list[Path]:
