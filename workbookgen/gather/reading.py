@@ -105,7 +105,7 @@ def _worked_out(filled: FilledPlanner) -> tuple[dict[str, dict[str, tuple]], tup
                 found[table.name][column.name] = _words(shown, lines)
             else:
                 found[table.name][column.name], strange = _numbers(column, shown, lines, _factor(planner, table, column))
-                notes += [f"{column.name} of the {table.name}: {strange} cells hold no number; they are empty here."] if strange else []
+                notes += [f"{column.name} of the {table.name}: something other than a number in {strange} of the cells; empty here."] if strange else []
     return found, tuple(notes)
 
 
