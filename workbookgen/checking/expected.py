@@ -8,7 +8,7 @@ takes an absent one by leaving it out.
 """
 
 import inspect
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -51,6 +51,15 @@ def expected_of_blocks(planner: Planner, entries: Entries, proofs: dict | None =
         if block.inputs:
             values[f"{block.key}_{MESSAGE}"] = tuple(evaluation.messages(block))
     return values
+
+
+def expected_of_keys(planner: Planner, entries: Entries, keys: Iterable[str]) -> dict[str, tuple[Entry, ...]]:
+    """The expected values of some fields of the blocks, and nothing that they do not hang on. Inputs stand as typed."""
+    evaluation = _Evaluation(planner, entries, {})
+    return {
+        key: tuple(evaluation.column(key) if key in planner.by_key else evaluation.messages(planner.blocks[key.removesuffix(f"_{MESSAGE}")]))
+        for key in keys
+    }
 
 
 def computed(planner: Planner, proof: Proof) -> Entry:
@@ -114,7 +123,9 @@ class _Evaluation:
                 return result.reference(**arguments, **columns)
 
             unit = result.unit.unit(self.planner.system).pint if result.unit else None
-            _fill(values, rows, call, unit)
+            _fill(values, rows if names else rows[:1], call, unit)
+            if not names:  # nothing tells these records apart, so one speaks for all
+                values[rows] = values[rows[:1]]
         return values
 
     def _state(self, meaning: Meaning, rows: int) -> tuple[np.ndarray, np.ndarray]:

@@ -26,6 +26,8 @@ COLUMNS = {
     "contributions",
     "projects",
     "areas",
+    "variations",
+    "counts",
 }
 
 EXAMPLES = [*yarn.EXAMPLES, *work.EXAMPLES]

@@ -43,6 +43,7 @@ EXAMPLES = [
     (statistics.specimens, dict(variation=n(0.5, 0), error=n(0.25, 0.1), t=n(2, 1.5))),
     (statistics.group_mean, dict(total=q("yard", 900, 0), count=n(4, 1))),
     (statistics.square_of, dict(value=q("yard/pound", 900, 0))),
+    (statistics.pooled_variation, dict(variations=n(0.1, 0.2), counts=n(4, 3))),
     (statistics.variation_of_sums, dict(squares=q("(m/g)^2", 17, 18), count=n(4, 2), mean=q("m/g", 2, 3))),
     (statistics.relative_deviation, dict(value=q("yard", 210, 0), mean=q("m", 180, 190))),
     (statistics.limit_low, dict(mean=q("yard", 200, 100), variation=n(0.25, 0), times=n(2, 3))),
