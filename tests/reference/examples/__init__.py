@@ -26,6 +26,10 @@ COLUMNS = {
     "contributions",
     "projects",
     "areas",
+    "claims",
+    "first_lots",
+    "second_lots",
+    "third_lots",
 }
 
 EXAMPLES = [*yarn.EXAMPLES, *work.EXAMPLES]
