@@ -28,6 +28,10 @@ COLUMNS = {
     "areas",
     "variations",
     "counts",
+    "claims",
+    "first_lots",
+    "second_lots",
+    "third_lots",
 }
 
 EXAMPLES = [*yarn.EXAMPLES, *work.EXAMPLES]
