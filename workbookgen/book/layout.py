@@ -6,13 +6,14 @@ stand below each other from the top; a card's values stand in one column, a log'
 in rows, a proof in a row of its own.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import IntEnum
 from functools import cached_property
 
 from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 
+from workbookgen.book.copied import CopiedDown
 from workbookgen.book.formula import Columns, Operand, bound
 from workbookgen.book.messages import message_formula
 from workbookgen.language.fields import Input, Result
@@ -32,6 +33,7 @@ from workbookgen.language.parts import (
     Sheet,
     Table,
     Text,
+    unit_of,
 )
 from workbookgen.language.quantities import NUMBER_UNIT, Unit, unit_named
 
@@ -40,6 +42,7 @@ HEADER_ROWS = 3  # group heading, label, unit
 CARD_LABEL, CARD_VALUE, CARD_UNIT, CARD_NOTE = 1, 2, 3, 4
 CHART_ROWS = 18
 NUMBERS = "lists_number"
+NOTHING = "nothing_cell"  # a cell that stays blank, where the words of left-out sheets are looked for
 
 
 class ProofColumn(IntEnum):
@@ -78,7 +81,7 @@ class Placement:
     column: int
     rows: int
     unit: Unit | None
-    formulas: tuple[str, ...] = ()
+    formulas: Sequence[str] = ()
 
     @property
     def range(self) -> str:
@@ -178,21 +181,18 @@ def _placements(planner: Planner, sheet: Sheet, placed: PartPlace) -> Iterator[P
     def at(field, row: int, column: int, rows: int = 1, unit: Unit | None = None) -> Placement:
         return Placement(f"{part.key}_{field.key}", part, field, sheet.name, row, column, rows, unit)
 
-    def shown_in(field) -> Unit | None:
-        return field.unit.unit(planner.system) if field.unit else None
-
     match part:
         case Card():
             top = placed.row + head(part)
             for index, field in enumerate(part.fields):
-                yield at(field, top + index, CARD_VALUE, 1, shown_in(field))
+                yield at(field, top + index, CARD_VALUE, 1, unit_of(field, planner.system))
             if part.inputs:
                 yield at(Message(), top + len(part.fields), CARD_VALUE)
         case Log():
             top = placed.row + first_record(part)
             for index, field in enumerate(part.fields):
                 column = 1 + index + (index >= len(part.inputs))
-                yield at(field, top, column, part.rows, shown_in(field))
+                yield at(field, top, column, part.rows, unit_of(field, planner.system))
             yield at(Message(), top, message_column(part), part.rows)
         case Table():
             for index, field in enumerate(part.columns):
@@ -218,12 +218,12 @@ class _Binder:
                     self._of_proof(proof, placement.row + index) for index, proof in enumerate(table.proofs)
                 )
             case ProofTable() as table, Result():
-                formulas = tuple(self._of_verdict(table, placement.row + index) for index in range(table.rows))
+                formulas = CopiedDown(self._of_verdict(table), placement.row, table.rows)
             case _:
                 formulas = ()
         return replace(placement, formulas=formulas)
 
-    def _of_block(self, block: Block, placement: Placement) -> tuple[str, ...]:
+    def _of_block(self, block: Block, placement: Placement) -> Sequence[str]:
         field = placement.field
         if isinstance(field, Message):
             words = {each.key for each in block.inputs} | {word for rule in block.rules for word in rule.text.words}
@@ -236,7 +236,7 @@ class _Binder:
             text = message_formula(block, columns, self.planner.system)
         else:
             text = bound(field, columns, placement.unit)
-        return tuple(text.replace("{row}", str(placement.row + index)) for index in range(placement.rows))
+        return CopiedDown(text, placement.row, placement.rows)
 
     def _of_proof(self, proof: Proof, row: int) -> str:
         """The very formula of the result, its words bound to the printed values in the proof's row."""
@@ -249,10 +249,10 @@ class _Binder:
         unit = unit_named(proof.unit) if proof.unit else None
         return bound(result, Columns(operands, self._numbers), unit, guarded=False)
 
-    def _of_verdict(self, table: ProofTable, row: int) -> str:
+    def _of_verdict(self, table: ProofTable) -> str:
         names = {"computed": ProofColumn.COMPUTED, "printed": ProofColumn.PRINTED, "tolerance": ProofColumn.WITHIN}
         operands = {
-            word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{row}")
+            word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{{row}}")
             for word, column in names.items()
         }
         return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)
@@ -268,13 +268,14 @@ class _Binder:
 
     def _operand(self, block: Block, word: str, sheet: str) -> Operand:
         meaning = self.planner.meaning(block, word)
-        target = self.placements[meaning.key]
+        is_absent = meaning.key in self.planner.absent
+        target = self.placements[NOTHING if is_absent else meaning.key]
         prefix = "" if target.sheet == sheet else f"{quote_sheetname(target.sheet)}!"
-        if meaning.is_column or isinstance(meaning.holder, Card):
+        if meaning.is_column or is_absent or isinstance(meaning.holder, Card):
             ref = target.area
         else:
             ref = f"${xl_col_to_name(target.column - 1)}{{row}}"
-        return Operand(meaning, prefix + ref, target.unit or NUMBER_UNIT)
+        return Operand(meaning, prefix + ref, unit_of(meaning.field, self.planner.system) or NUMBER_UNIT)
 
     def _numbers(self, rows: int) -> str:
         counting = self.placements[NUMBERS]

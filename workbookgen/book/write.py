@@ -13,11 +13,11 @@ from functools import singledispatchmethod
 from textwrap import wrap
 
 import xlsxwriter
-from xlsxwriter.worksheet import Worksheet
 
 from workbookgen import __version__
 from workbookgen.book import look
 from workbookgen.book.charts import draw
+from workbookgen.book.copied import CopiedDown, PlainWorksheet
 from workbookgen.book.layout import (
     CARD_LABEL,
     CARD_NOTE,
@@ -88,9 +88,9 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
             "created": CREATED,
         })
         book.set_calc_mode("auto")
-        formats = _Formats(book)
+        formats = _Formats(book, layout.planner.colors)
         for sheet in layout.planner.sheets:
-            _SheetWriter(book.add_worksheet(sheet.name, PlainFormulas), sheet, layout, entries, cached, formats).write()
+            _SheetWriter(book.add_worksheet(sheet.name, PlainWorksheet), sheet, layout, entries, cached, formats).write()
         for (key, row), note in (notes or {}).items():
             placement = layout.placements[key]
             book.get_worksheet_by_name(placement.sheet).write_comment(placement.cell(row), note, NOTE_SIZE)
@@ -101,29 +101,16 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
     return stream.getvalue()
 
 
-class PlainFormulas(Worksheet):
-    """A worksheet that writes formulas as they are.
-
-    XlsxWriter looks each formula through for functions newer than 2010, with some thirty
-    searches; that is nine tenths of the time of writing a planner. The portable profile
-    has no such function, so there is nothing to find. A test holds the outcome against
-    the stock worksheet's.
-    """
-
-    def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:
-        return formula.removeprefix("=")
-
-
 class _Formats:
-    """The formats in use, each made once."""
+    """The formats in use, each made once, in the colors of the settings."""
 
-    def __init__(self, book: xlsxwriter.Workbook):
-        self.book, self.made = book, {}
+    def __init__(self, book: xlsxwriter.Workbook, colors: Mapping[str, str]):
+        self.book, self.colors, self.made = book, colors, {}
 
     def __call__(self, properties: dict):
         key = tuple(sorted(properties.items()))
         if key not in self.made:
-            self.made[key] = self.book.add_format(properties)
+            self.made[key] = self.book.add_format(look.recolored(properties, self.colors))
         return self.made[key]
 
 
@@ -247,9 +234,7 @@ class _SheetWriter:
             values = {ProofColumn.VALUES + place: value for place, (value, _) in enumerate(proof.given.values())}
             self._facts(header + HEADER_ROWS + index, self._proof_facts(proof) | values)
         for placement in self.layout.of(part):
-            for index, formula in enumerate(placement.formulas):
-                value = self._shown(placement.key, index)
-                self.to.write_formula(placement.row + index - 1, placement.column - 1, formula, self.formats(look.FACT), value)
+            self._formulas(placement, self.formats(look.FACT))
         self.to.freeze_panes(header + 2, 2)
         self.to.repeat_rows(header, header + 1)
 
@@ -290,8 +275,7 @@ class _SheetWriter:
         else:
             form = self.formats(look.cell(placement.field, placement.unit))
         row, column = placement.row - 1, placement.column - 1
-        for index, formula in enumerate(placement.formulas):
-            self.to.write_formula(row + index, column, formula, form, self._shown(placement.key, index))
+        self._formulas(placement, form)
         if isinstance(placement.field, Input):
             for index, entry in enumerate(self.entries[placement.key]):
                 self._entry(row + index, column, entry, form)
@@ -302,6 +286,15 @@ class _SheetWriter:
             self._offer(placement)
         elif isinstance(placement.field, Result) and placement.field.note:
             self.to.data_validation(row, column, row + placement.rows - 1, column, look.explanation(placement.field))
+
+    def _formulas(self, placement: Placement, form) -> None:
+        row, column, formulas = placement.row - 1, placement.column - 1, placement.formulas
+        values = [self._shown(placement.key, index) for index in range(len(formulas))]
+        if isinstance(formulas, CopiedDown) and len(formulas) > 1:
+            self.to.write_copied_down(row, column, formulas, form, values)
+            return
+        for index, (formula, value) in enumerate(zip(formulas, values, strict=True)):
+            self.to.write_formula(row + index, column, formula, form, value)
 
     def _offer(self, placement: Placement) -> None:
         field, last = placement.field, placement.row + placement.rows - 2

@@ -8,7 +8,7 @@ takes an absent one by leaving it out.
 """
 
 import inspect
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -53,6 +53,15 @@ def expected_of_blocks(planner: Planner, entries: Entries, proofs: dict | None =
     return values
 
 
+def expected_of_keys(planner: Planner, entries: Entries, keys: Iterable[str]) -> dict[str, tuple[Entry, ...]]:
+    """The expected values of some fields of the blocks, and nothing that they do not hang on. Inputs stand as typed."""
+    evaluation = _Evaluation(planner, entries, {})
+    return {
+        key: tuple(evaluation.column(key) if key in planner.by_key else evaluation.messages(planner.blocks[key.removesuffix(f"_{MESSAGE}")]))
+        for key in keys
+    }
+
+
 def computed(planner: Planner, proof: Proof) -> Entry:
     """The reference library's answer to a published example, in the printed unit."""
     _, result = planner.by_key[proof.result]
@@ -85,6 +94,9 @@ class _Evaluation:
         return messages(block, columns, self.accepts, listed, self.planner.system)
 
     def _column(self, key: str) -> np.ndarray:
+        if key in self.planner.absent:
+            holder, _ = self.planner.absent[key]
+            return _objects([None] * holder.rows)
         holder, each = self.planner.by_key[key]
         if isinstance(each, Column):
             return _objects(each.values)
@@ -111,7 +123,9 @@ class _Evaluation:
                 return result.reference(**arguments, **columns)
 
             unit = result.unit.unit(self.planner.system).pint if result.unit else None
-            _fill(values, rows, call, unit)
+            _fill(values, rows if names else rows[:1], call, unit)
+            if not names:  # nothing tells these records apart, so one speaks for all
+                values[rows] = values[rows[:1]]
         return values
 
     def _state(self, meaning: Meaning, rows: int) -> tuple[np.ndarray, np.ndarray]:

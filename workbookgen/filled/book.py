@@ -16,11 +16,10 @@ from workbookgen.engines import ErrorValue
 from workbookgen.errors import FileError
 from workbookgen.filled import ods, xlsx
 from workbookgen.filled.cells import Cell, Choice, Contents, Position, TooMany, UnknownForm
+from workbookgen.filled.gate import require_workbook
 
 __all__ = ["Book", "Cell", "ErrorValue", "Position", "open_book"]
 
-LARGEST = 500 * 2**20  # bytes of all parts unpacked; a planner of 10,000 skeins has a fifth of it
-ODS_TYPE = b"application/vnd.oasis.opendocument.spreadsheet"
 
 Wanted = Callable[[dict[str, str]], dict[str, set[int] | None]]
 
@@ -43,7 +42,7 @@ def open_book(path: Path, sheets: Collection[str] | Wanted | None = None) -> Boo
 
     What is wanted may also be a function from the defined names to sheets and, of each, the columns.
     """
-    reader = {"xlsx": xlsx, "ods": ods}[_kind(path)]
+    reader = {"xlsx": xlsx, "ods": ods}[require_workbook(path)]
     try:
         with zipfile.ZipFile(path) as package:
             contents: Contents = reader.read(package, _choice(sheets))
@@ -60,21 +59,3 @@ def _choice(sheets) -> Choice:
     if callable(sheets):
         return lambda sheet_names, names: sheets(names)
     return lambda sheet_names, names: dict.fromkeys(sheet_names if sheets is None else sheets)
-
-
-def _kind(path: Path) -> str:
-    """Whether a file is an .xlsx or an .ods workbook, by what is in it."""
-    if not path.is_file():
-        raise FileError.at(str(path), "there is no such file.")
-    try:
-        with zipfile.ZipFile(path) as package:
-            size = sum(entry.file_size for entry in package.infolist())
-            members = set(package.namelist())
-            kind = package.read("mimetype")[:100].strip() if "mimetype" in members else b""
-    except (zipfile.BadZipFile, OSError, ValueError, NotImplementedError, RuntimeError):
-        raise FileError.at(
-            str(path), "this is not an .xlsx or .ods workbook. Save it as .xlsx in your spreadsheet program and try again."
-        ) from None
-    if size > LARGEST:
-        raise FileError.at(str(path), f"this file unpacks to {size / 2**20:,.0f} MB, far more than a planner has; it is not read.")
-    return "ods" if kind == ODS_TYPE else "xlsx"
