@@ -11,11 +11,11 @@ from datetime import datetime
 from functools import cache
 
 from lxml import etree
-from openpyxl.formula.translate import Translator
 from openpyxl.utils import column_index_from_string, coordinate_to_tuple, get_column_letter
 from openpyxl.utils.escape import unescape
 
 from workbookgen.engines import ErrorValue
+from workbookgen.engines.formulas import SharedFormula
 from workbookgen.filled.cells import Cell, Choice, Contents, Position, UnknownForm, Value, number
 
 SAFELY = {"resolve_entities": False, "no_network": True, "load_dtd": False}
@@ -55,7 +55,7 @@ def read(package: zipfile.ZipFile, choice: Choice) -> Contents:
 
 def _sheet(contents: Contents, name: str, stream, strings: list[str], columns: set[int] | None) -> None:
     """Takes over the cells of a sheet, a row at a time."""
-    shared: dict[str, Translator] = {}
+    shared: dict[str, SharedFormula] = {}
     row, last = 0, max(columns) if columns else MOST_COLUMNS
     for _, line in etree.iterparse(stream, tag=("{*}row", "{*}sheetProtection"), **SAFELY):
         if line.tag.endswith("}sheetProtection"):
@@ -77,7 +77,7 @@ def _sheet(contents: Contents, name: str, stream, strings: list[str], columns: s
             del line.getparent()[0]
 
 
-def _cell(element, strings: list[str], shared: dict[str, Translator], row: int, column: int) -> Cell:
+def _cell(element, strings: list[str], shared: dict[str, SharedFormula], row: int, column: int) -> Cell:
     value: Value = None
     formula = ""
     for part in element:
@@ -106,17 +106,17 @@ def _value(kind: str, text: str, strings: list[str]) -> Value:
     return number(text) if text else None
 
 
-def _formula(part, shared: dict[str, Translator], row: int, column: int) -> str:
+def _formula(part, shared: dict[str, SharedFormula], row: int, column: int) -> str:
     """A formula's text. One that is shared stands in its first cell only, and moves along to the others."""
     text = part.text or ""
     if part.get("t") != "shared":
         return f"={text}" if text else ""
     here = f"{get_column_letter(column)}{row}"
     if text:
-        shared[part.get("si")] = Translator(f"={text}", here)
+        shared[part.get("si")] = SharedFormula(f"={text}", here)
         return f"={text}"
     first = shared.get(part.get("si"))
-    return first.translate_formula(here) if first else "="
+    return first.moved_to(here) if first else "="
 
 
 def _strings(package: zipfile.ZipFile, main: str) -> list[str]:
