@@ -71,7 +71,7 @@ class Rows(_Strict):
     reels: int = Field(12, ge=1, le=100)
     guide: int = Field(40, ge=1, le=200)
     fiber: int = Field(40, ge=1, le=1000)
-    skeins: int = Field(200, ge=1, le=10_000)
+    skeins: int = Field(200, ge=1, le=20_000)
     projects: int = Field(12, ge=1, le=500)
     samples: int = Field(30, ge=1, le=1000)
     designs: int = Field(8, ge=1, le=100)
