@@ -19,7 +19,7 @@ from workbookgen.errors import FileError, PlannerError
 from workbookgen.settings import Settings
 from workbookgen.sheets import origin
 
-LARGEST = 500 * 2**20  # bytes of all parts unpacked; a planner of 20,000 skeins has a seventh of it
+LARGEST = 500 * 2**20  # bytes of all parts unpacked; a planner of 20,000 skeins has a tenth of it
 MOST_LINES = 2_000  # of settings
 
 
