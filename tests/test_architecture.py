@@ -17,13 +17,16 @@ LONGEST = 400
 MAY_USE = {
     "errors": set(),
     "units": set(),
+    "saving": {"errors"},
+    "colors": set(),
     "reference": {"units"},
     "language": {"errors", "units"},
-    "settings": {"errors", "units"},
+    "settings": {"errors", "units", "colors", "language"},
     "sheets": {"errors", "units", "reference", "language", "settings"},
-    "book": {"errors", "language"},
+    "book": {"errors", "colors", "language"},
     "engines": {"errors"},
     "checking": {"errors", "units", "language", "book", "engines"},
+    "filled": {"errors", "language", "settings", "sheets", "engines"},
 }
 # Above the floors stand the modules that put them together: they may use any floor, and each other without a circle.
 
@@ -31,6 +34,7 @@ SPREADSHEET_PACKAGES = {"openpyxl", "xlsxwriter", "pandas", "formualizer", "iron
 MAY_KNOW_SPREADSHEETS = {
     "errors": set(),
     "units": set(),
+    "colors": set(),
     "reference": set(),
     "language": set(),
     "settings": set(),

@@ -2,22 +2,21 @@
 
 The second writing stores in every formula cell the value that the embedded engine worked
 out, so that a program which does not recalculate on loading shows the right numbers. A
-planner that disagrees with the reference library is never left on disk, and a file is
-put in its place only when it is whole.
+planner that disagrees with the reference library is never left on disk.
 """
 
-import os
 import tempfile
 from pathlib import Path
 
 from workbookgen.book.layout import Layout, place
-from workbookgen.book.write import write
+from workbookgen.book.write import Notes, write
 from workbookgen.checking.compare import agree
 from workbookgen.checking.driving import read
 from workbookgen.checking.expected import expected_values
 from workbookgen.engines import engine
-from workbookgen.errors import Disagreement, Fault, FileError
+from workbookgen.errors import Disagreement, Fault
 from workbookgen.language.entries import Entries, starting_entries
+from workbookgen.saving import save
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 
@@ -29,7 +28,7 @@ def layout_of(settings: Settings) -> Layout:
     return place(planner(settings))
 
 
-def workbook(layout: Layout, entries: Entries | None = None) -> bytes:
+def workbook(layout: Layout, entries: Entries | None = None, notes: Notes | None = None) -> bytes:
     """A planner with these entries, its cached values proven. Raises Disagreement."""
     entries = starting_entries(layout.planner) if entries is None else entries
     with tempfile.TemporaryDirectory(prefix="workbookgen-") as folder:
@@ -46,7 +45,7 @@ def workbook(layout: Layout, entries: Entries | None = None) -> bytes:
     ]
     if faults:
         raise Disagreement(*faults[:20])
-    return write(layout, entries, cached)
+    return write(layout, entries, cached, notes)
 
 
 def build(settings: Settings, target: Path, entries: Entries | None = None) -> Layout:
@@ -54,20 +53,3 @@ def build(settings: Settings, target: Path, entries: Entries | None = None) -> L
     layout = layout_of(settings)
     save(target, workbook(layout, entries))
     return layout
-
-
-def save(target: Path, content: bytes) -> None:
-    """Put a whole file in its place, or leave everything as it was."""
-    handle, draft = None, None
-    try:
-        handle, draft = tempfile.mkstemp(prefix=".workbookgen-", suffix=".part", dir=target.parent)
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        os.chmod(draft, 0o644)
-        os.replace(draft, target)
-    except OSError as problem:
-        if draft and os.path.exists(draft):
-            os.unlink(draft)
-        raise FileError.at(str(target), f"the planner cannot be written there: {problem.strerror}.") from None

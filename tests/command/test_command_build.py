@@ -122,7 +122,7 @@ class TestWhereItCannotBeWritten:
         def refusing(target: Path, reason: str):
             code, out, err = run("build", "--settings", small_settings, "-o", target)
             assert (code, out) == (2, "")
-            assert err == f"{target}: the planner cannot be written there: {reason}.\n"
+            assert err == f"{target}: this file cannot be written: {reason}.\n"
 
         return refusing
 
@@ -132,7 +132,7 @@ class TestWhereItCannotBeWritten:
 
     def test_a_folder_itself(self, refused, tmp_path):
         (tmp_path / "folder").mkdir()
-        refused(tmp_path / "folder", "Is a directory")
+        refused(tmp_path / "folder", "a folder has this name")
         assert left_in(tmp_path) == {"folder"} and left_in(tmp_path / "folder") == set()
 
     def test_a_file_as_a_folder(self, refused, tmp_path):

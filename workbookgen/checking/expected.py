@@ -8,7 +8,7 @@ takes an absent one by leaving it out.
 """
 
 import inspect
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -57,6 +57,15 @@ def expected_of_scenarios(planner: Planner, scenarios: Sequence[Entries], proofs
     return values
 
 
+def expected_of_keys(planner: Planner, entries: Entries, keys: Iterable[str]) -> dict[str, tuple[Entry, ...]]:
+    """The expected values of some fields of the blocks, and nothing that they do not hang on. Inputs stand as typed."""
+    evaluation = _Evaluation(planner, [entries], {})
+    return {
+        key: tuple(evaluation.column(key) if key in planner.by_key else evaluation.messages(planner.blocks[key.removesuffix(f"_{MESSAGE}")], 0))
+        for key in keys
+    }
+
+
 def computed(planner: Planner, proof: Proof) -> Entry:
     """The reference library's answer to a published example, in the printed unit."""
     _, result = planner.by_key[proof.result]
@@ -90,7 +99,7 @@ class _Evaluation:
 
     def part(self, key: str, number: int) -> np.ndarray:
         """The values of a field in one scenario; fixed facts are the same in all."""
-        holder, _ = self.planner.by_key[key]
+        holder, _ = self.planner.absent.get(key) or self.planner.by_key[key]
         column = self.column(key)
         return column[number * holder.rows : (number + 1) * holder.rows] if isinstance(holder, Block) else column
 
@@ -100,6 +109,9 @@ class _Evaluation:
         return messages(block, columns, lambda each, value: self.accepts(each, value, number), listed, self.planner.system)
 
     def _column(self, key: str) -> np.ndarray:
+        if key in self.planner.absent:
+            holder, _ = self.planner.absent[key]
+            return _objects([None] * (holder.rows * (len(self.scenarios) if isinstance(holder, Block) else 1)))
         holder, each = self.planner.by_key[key]
         if isinstance(each, Column):
             return _objects(each.values)
@@ -129,7 +141,9 @@ class _Evaluation:
                     arguments = {name: self._values(singles[name], block, some) for name in names}
                     return result.reference(**arguments, **columns)
 
-                _fill(values, chosen, call, unit)
+                _fill(values, chosen if names else chosen[:1], call, unit)
+                if not names:  # nothing tells these records apart, so one speaks for all
+                    values[chosen] = values[chosen[:1]]
         return values
 
     def _together(self, block: Block, whole: Mapping[str, Meaning]) -> Iterator[tuple[int, range]]:
