@@ -5,7 +5,6 @@ sentence on standard error and an exit code (1 findings, 2 unusable input, 3 an 
 was asked for is missing). Heavy modules are imported inside the commands that need them.
 """
 
-import json
 import os
 import signal
 import sys
@@ -35,10 +34,12 @@ def cli():
 def build(settings: Path | None, units: str | None, reels: tuple[str, ...], output: Path):
     """Build a blank planner. It is proven before it is put in its place."""
     from workbookgen import settings as settings_module
+    from workbookgen.build import STEPS
     from workbookgen.build import build as build_planner
 
     chosen = settings_module.load(settings or settings_module.templates() / "us.toml")
-    layout = build_planner(settings_module.changed(chosen, units, reels), output)
+    with _progress(STEPS, quiet=False, label="Building") as step:
+        layout = build_planner(settings_module.changed(chosen, units, reels), output, step=step)
     cells = sum(placement.rows for placement in layout.formulas)
     click.echo(f"{click.format_filename(output)} is ready: {cells:,} formula cells, each agreeing with the reference library.")
 
@@ -54,12 +55,13 @@ def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_js
     from workbookgen.checking.check import check as check_planner
     from workbookgen.planner_file import read_planner
 
-    planner = read_planner(file)
     chosen = engines or ("formualizer",)
-    with _progress(len(set(chosen)) * (1 + scenarios), quiet=as_json) as step:
+    with _progress(1 + len(set(chosen)) * (1 + scenarios), quiet=as_json) as step:
+        planner = read_planner(file)
+        step()
         report = check_planner(file, planner.layout, chosen, scenarios, seed, planner.formulas, step)
     if as_json:
-        click.echo(json.dumps(report.as_json(), indent=1, ensure_ascii=False))
+        _tell_programs(report.as_json())
     else:
         _tell(file, report)
     if report.findings:
@@ -76,7 +78,7 @@ def fields(file: Path, as_json: bool):
 
     listed = described(read_planner(file))
     if as_json:
-        click.echo(json.dumps(listed, indent=1, ensure_ascii=False))
+        _tell_programs(listed)
     else:
         for each in listed:
             click.echo(f"{each['key']:<32} {each['range']:<28} {each['kind']:<7} {each['unit'] or '':<16} {each['label']}")
@@ -168,6 +170,12 @@ def _progress(steps: int, quiet: bool, label: str = "Checking"):
                 yield lambda count=1: bar.update(count)
 
     return shown()
+
+
+def _tell_programs(answer) -> None:
+    import json
+
+    click.echo(json.dumps(answer, indent=1, ensure_ascii=False))
 
 
 def _tell(file: Path, report) -> None:
