@@ -205,7 +205,7 @@ def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
     if gathered.notes:
         click.echo(f"{len(gathered.notes):,} notes on cells that were read otherwise than they stand are on the sheet Not read.")
     if changed:
-        click.echo(f"{changed:,} texts that begin like a formula got an apostrophe in front in the .csv files.")
+        click.echo(f"Texts that begin like a formula got an apostrophe in front in the .csv files: {changed:,}.")
 
 
 def main(arguments: list[str] | None = None) -> None:
