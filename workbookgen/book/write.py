@@ -279,7 +279,7 @@ class _SheetWriter:
         if isinstance(placement.field, Input):
             for index, entry in enumerate(self.entries[placement.key]):
                 self._entry(row + index, column, entry, form)
-                if isinstance(placement.field.domain, Note) and entry:
+                if isinstance(placement.field.domain, Note) and isinstance(entry, str):
                     lines = wrap(entry, int(placement.field.width * LETTERS_PER_WIDTH))
                     if len(lines) > 1:
                         self.to.set_row(row + index, _high(len(lines)))
