@@ -62,11 +62,11 @@ def _settings_text(path: Path, book) -> str:
     if origin.SHEET not in book.sheetnames:
         raise FileError.at(str(path), f"this is not one of our planners: it has no sheet {origin.SHEET}.")
     column = book[origin.SHEET].iter_rows(max_col=1, max_row=MOST_LINES, values_only=True)
-    lines = [str(value) for (value,) in column if value is not None]
+    lines = ["" if value is None else str(value) for (value,) in column]
     start = next((index for index, line in enumerate(lines) if line.startswith("# workbookgen")), None)
     if start is None:
         raise FileError.at(str(path), f"the settings on the sheet {origin.SHEET} were overwritten, so the planner cannot be read.")
-    return "\n".join(lines[start:])
+    return "\n" * start + "\n".join(lines[start:])  # so that a fault's line is a row of the sheet
 
 
 def _formulas(book) -> dict[tuple[str, str], str]:
