@@ -13,7 +13,8 @@ SHEET = "Start"
 
 def sheet(settings: Settings, proofs: int, cautions: tuple[Text, ...]) -> Sheet:
     """The first page. `cautions` are those of sheets that were left out."""
-    note = [Text(NOTE, tuple(filter(str.strip, settings.note.split("\n"))))] if settings.note.strip() else []
+    paragraphs = tuple(line.strip() for line in settings.note.split("\n") if line.strip())
+    note = [Text(NOTE, paragraphs)] if paragraphs else []
     return Sheet(
         SHEET,
         settings.title,
