@@ -144,7 +144,7 @@ def main(arguments: list[str] | None = None) -> None:
             _end("Stopped.")
         except MemoryError:
             _end("There is not enough memory for this; nothing was changed.")
-        except OSError as problem:  # such as a full disk where temporary files go
+        except OSError as problem:  # such as a full disk behind a redirection, or where temporary files go
             _end(f"{problem.filename or 'This computer refuses it'}: {problem.strerror or problem}.")
         except Exception as problem:
             if os.environ.get("WORKBOOKGEN_TRACEBACK"):
@@ -160,20 +160,6 @@ def _run(arguments: list[str] | None) -> None:
     except SystemExit as end:
         # Click ends with 1, which here means findings, when the reader has left: `workbookgen check FILE | head -1`.
         raise SystemExit(2) if isinstance(end.__context__, BrokenPipeError) else end from None
-    except OSError as problem:
-        if problem.filename is None and _unprintable():
-            raise PlannerError.at("", f"The answer cannot be written out: {problem.strerror}.") from None
-        raise
-
-
-def _unprintable() -> bool:
-    """Whether what was said cannot leave, as where the disk behind a redirection is full; then nothing more is tried."""
-    try:
-        sys.stdout.flush()
-    except OSError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return True
-    return False
 
 
 def _end(sentence: str, code: int = 2) -> None:
