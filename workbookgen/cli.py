@@ -1,11 +1,10 @@
-"""The command: build a planner, check one, list its fields.
+"""The command: build a planner, check one, list its fields, carry one over, gather many.
 
 A command returns when all is done and agreed; everything else is raised and becomes one
 sentence on standard error and an exit code (1 findings, 2 unusable input, 3 an engine that
 was asked for is missing). Heavy modules are imported inside the commands that need them.
 """
 
-import json
 import os
 import signal
 import sys
@@ -16,7 +15,7 @@ from pathlib import Path
 import click
 
 from workbookgen import __version__
-from workbookgen.errors import PlannerError
+from workbookgen.errors import FileError, PlannerError
 
 OUR_FAULT = "workbookgen itself failed, which is our fault and not yours; nothing was changed. It says: {}"
 
@@ -35,10 +34,12 @@ def cli():
 def build(settings: Path | None, units: str | None, reels: tuple[str, ...], output: Path):
     """Build a blank planner. It is proven before it is put in its place."""
     from workbookgen import settings as settings_module
+    from workbookgen.build import STEPS
     from workbookgen.build import build as build_planner
 
     chosen = settings_module.load(settings or settings_module.templates() / "us.toml")
-    layout = build_planner(settings_module.changed(chosen, units, reels), output)
+    with _progress(STEPS, quiet=False, label="Building") as step:
+        layout = build_planner(settings_module.changed(chosen, units, reels), output, step=step)
     cells = sum(placement.rows for placement in layout.formulas)
     click.echo(f"{click.format_filename(output)} is ready: {cells:,} formula cells, each agreeing with the reference library.")
 
@@ -54,12 +55,13 @@ def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_js
     from workbookgen.checking.check import check as check_planner
     from workbookgen.planner_file import read_planner
 
-    planner = read_planner(file)
     chosen = engines or ("formualizer",)
-    with _progress(len(set(chosen)) * (1 + scenarios), quiet=as_json) as step:
+    with _progress(1 + len(set(chosen)) * (1 + scenarios), quiet=as_json) as step:
+        planner = read_planner(file)
+        step()
         report = check_planner(file, planner.layout, chosen, scenarios, seed, planner.formulas, step)
     if as_json:
-        click.echo(json.dumps(report.as_json(), indent=1, ensure_ascii=False))
+        _tell_programs(report.as_json())
     else:
         _tell(file, report)
     if report.findings:
@@ -76,10 +78,64 @@ def fields(file: Path, as_json: bool):
 
     listed = described(read_planner(file))
     if as_json:
-        click.echo(json.dumps(listed, indent=1, ensure_ascii=False))
+        _tell_programs(listed)
     else:
         for each in listed:
             click.echo(f"{each['key']:<32} {each['range']:<28} {each['kind']:<7} {each['unit'] or '':<16} {each['label']}")
+
+
+@cli.command()
+@click.argument("old", type=click.Path(path_type=Path))
+@click.option("-o", "--output", type=click.Path(path_type=Path), required=True, help="The new planner. The old one is never touched.")
+@click.option("--settings", type=click.Path(path_type=Path), help="A TOML file that says what the new planner is to be; without it, it is like the old one.")
+def carry(old: Path, output: Path, settings: Path | None):
+    """Build a new planner with the entries of a filled one, .xlsx or .ods, of this or an older version."""
+    from workbookgen import settings as settings_module
+    from workbookgen.carry.carry import STEPS
+    from workbookgen.carry.carry import carry as carry_planner
+    from workbookgen.carry.telling import told
+
+    chosen = settings_module.load(settings) if settings else None
+    with _progress(STEPS, quiet=False, label="Carrying") as step:
+        carried = carry_planner(old, output, chosen, step)
+    for line in told(carried, old, output):
+        click.echo(line)
+
+
+@cli.command()
+@click.argument("files", type=click.Path(path_type=Path), nargs=-1, required=True, metavar="FILE...")
+@click.option("-o", "--output", type=click.Path(path_type=Path), required=True, metavar="TABLE", help="NAME.xlsx, NAME.csv or NAME.parquet.")
+@click.option("--settings", type=click.Path(path_type=Path), help="Settings whose fiber table is shown beside what was observed.")
+@click.option("--cluster", metavar="ADDRESS", help="Read on the workers of a Dask cluster, such as tcp://10.0.0.5:8786.")
+def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster: str | None):
+    """Read many filled planners, or folders of them, into tables and a summary.
+
+    A file that cannot be read is told, and the others are read; the exit code is then 1.
+    """
+    from workbookgen import settings as settings_module
+    from workbookgen.gather import files as written
+    from workbookgen.gather import workers
+    from workbookgen.gather.gathered import gather as gather_planners
+    from workbookgen.gather.gathered import planners_in
+    from workbookgen.gather.summary import published_fibers
+
+    chosen = settings_module.load(settings) if settings else settings_module.Settings()
+    fibers = published_fibers(chosen)
+    paths = planners_in(files, leave_out=tuple(written.targets(output).values()))
+    written.require_apart(output, paths)
+    engine = workers.cluster(cluster) if cluster else workers.this_machine(len(paths))
+    with _progress(len(paths), quiet=False, label="Reading") as step:
+        gathered = gather_planners(paths, engine, step)
+    for fault in gathered.unread[:20]:
+        click.echo(str(fault), err=True)
+    if len(gathered.unread) > 20:
+        click.echo(f"... and {len(gathered.unread) - 20:,} more; the sheet Not read lists them.", err=True)
+    if gathered.planners.empty:
+        raise FileError.at(str(output), "no planner could be read, so nothing was written.")
+    places, changed = written.save(gathered, output, fibers)
+    _tell_gathered(gathered, places, changed)
+    if gathered.unread:
+        raise SystemExit(1)
 
 
 @cli.command()
@@ -102,17 +158,24 @@ def blank(file: Path, output: Path | None, guide: bool):
         click.echo("Its guide is empty, since this planner was built with a fiber table of its own; --guide brings its lines along.")
 
 
-def _progress(steps: int, quiet: bool):
+def _progress(steps: int, quiet: bool, label: str = "Checking"):
     """A progress bar on standard error, where somebody is looking; otherwise nothing."""
+
     @contextmanager
     def shown():
         if quiet or not sys.stderr.isatty():
-            yield lambda: None
+            yield lambda count=1: None
         else:
-            with click.progressbar(length=steps, label="Checking", file=sys.stderr) as bar:
-                yield lambda: bar.update(1)
+            with click.progressbar(length=steps, label=label, file=sys.stderr) as bar:
+                yield lambda count=1: bar.update(count)
 
     return shown()
+
+
+def _tell_programs(answer) -> None:
+    import json
+
+    click.echo(json.dumps(answer, indent=1, ensure_ascii=False))
 
 
 def _tell(file: Path, report) -> None:
@@ -128,6 +191,21 @@ def _tell(file: Path, report) -> None:
     if len(report.findings) > 20:
         click.echo(f"  ... and {len(report.findings) - 20} more; --json lists them.")
     click.echo("Every formula cell was checked, and all agree." if not report.findings else f"{len(report.findings)} findings.")
+
+
+def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
+    """What was gathered, and where it is."""
+    click.echo(f"{places['summary']} is ready: {gathered.counts}.")
+    tables = [str(place) for part, place in places.items() if part not in ("summary", "fibers")]
+    if tables:
+        click.echo(f"The tables are in {', '.join(tables)}.")
+    click.echo(f"What was observed is in {places['fibers']} as a fiber table; a line fibers = \"{places['fibers'].name}\" in settings builds planners with it.")
+    for fault in gathered.repeated[:20]:
+        click.echo(str(fault))
+    if gathered.notes:
+        click.echo(f"{len(gathered.notes):,} notes on cells that were read otherwise than they stand are on the sheet Not read.")
+    if changed:
+        click.echo(f"Texts that begin like a formula got an apostrophe in front in the .csv files: {changed:,}.")
 
 
 def main(arguments: list[str] | None = None) -> None:

@@ -11,7 +11,8 @@ from pytest import approx
 
 from workbookgen import reference
 from workbookgen.reference import diameter, fiber, moisture
-from workbookgen.settings import Settings, load_fibers
+from workbookgen.settings import Settings
+from workbookgen.settings.fiber_table import load_fibers
 from workbookgen.sheets.planner import planner
 from workbookgen.sheets.proofs import read_proofs
 from workbookgen.units import Quantity

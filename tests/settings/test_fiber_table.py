@@ -5,7 +5,8 @@ import csv
 import pytest
 
 from workbookgen.errors import FileError, PlannerError, SettingsError
-from workbookgen.settings import Rows, Settings, load_fibers
+from workbookgen.settings import Rows, Settings
+from workbookgen.settings.fiber_table import load_fibers
 from workbookgen.units import Quantity
 
 HEAD = (

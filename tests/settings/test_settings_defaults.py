@@ -2,13 +2,16 @@
 
 import pytest
 
-from workbookgen.settings import Reel, Rows, Settings, changed, length_of, load, parse, templates
+from workbookgen.settings import Rows, Settings, changed, load, parse, templates
+from workbookgen.settings.reels import Reel
+from workbookgen.settings.values import length_of
 from workbookgen.units import Quantity
 
 TEMPLATES = {  # file -> units, paper, and the first reel with its loop
     "us.toml": ("us", "letter", "Two-yard reel", "2 yd"),
     "us-grams.toml": ("us-grams", "letter", "Two-yard reel", "2 yd"),
     "metric.toml": ("metric", "a4", "One-meter reel", "1 m"),
+    "example.toml": ("us", "letter", "Two-yard reel", "2 yd"),
 }
 
 

@@ -8,7 +8,8 @@ import xlsxwriter
 from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 
 from workbookgen.book.layout import CARD_LABEL, Layout
-from workbookgen.book.look import ACCENT, INK, QUIET, TYPEFACE
+from workbookgen.book.look import TYPEFACE, recolored
+from workbookgen.colors import ACCENT, INK, QUIET
 from workbookgen.language.parts import Chart, Series
 from workbookgen.language.sentences import symbol_of
 
@@ -24,7 +25,7 @@ def draw(book: xlsxwriter.Workbook, layout: Layout, chart: Chart):
     marks = book.add_chart({"type": "line"})
     labels = range_of(layout, chart.categories, chart.rows, labels=True)
     for index, series in enumerate(each for each in chart.series if not each.marks):
-        columns.add_series(_drawn(layout, chart, series, labels) | {"fill": {"color": COLUMN_FILLS[index]}, "gap": 60})
+        columns.add_series(_drawn(layout, chart, series, labels) | {"fill": recolored({"color": COLUMN_FILLS[index]}, layout.planner.colors), "gap": 60})
     marked = [each for each in chart.series if each.marks]
     for series in marked:
         color = MARK_COLORS[series.marks]

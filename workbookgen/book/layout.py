@@ -33,6 +33,7 @@ from workbookgen.language.parts import (
     Sheet,
     Table,
     Text,
+    unit_of,
 )
 from workbookgen.language.quantities import NUMBER_UNIT, Unit, unit_named
 
@@ -41,6 +42,7 @@ HEADER_ROWS = 3  # group heading, label, unit
 CARD_LABEL, CARD_VALUE, CARD_UNIT, CARD_NOTE = 1, 2, 3, 4
 CHART_ROWS = 18
 NUMBERS = "lists_number"
+NOTHING = "nothing_cell"  # a cell that stays blank, where the words of left-out sheets are looked for
 
 
 class ProofColumn(IntEnum):
@@ -179,21 +181,18 @@ def _placements(planner: Planner, sheet: Sheet, placed: PartPlace) -> Iterator[P
     def at(field, row: int, column: int, rows: int = 1, unit: Unit | None = None) -> Placement:
         return Placement(f"{part.key}_{field.key}", part, field, sheet.name, row, column, rows, unit)
 
-    def shown_in(field) -> Unit | None:
-        return field.unit.unit(planner.system) if field.unit else None
-
     match part:
         case Card():
             top = placed.row + head(part)
             for index, field in enumerate(part.fields):
-                yield at(field, top + index, CARD_VALUE, 1, shown_in(field))
+                yield at(field, top + index, CARD_VALUE, 1, unit_of(field, planner.system))
             if part.inputs:
                 yield at(Message(), top + len(part.fields), CARD_VALUE)
         case Log():
             top = placed.row + first_record(part)
             for index, field in enumerate(part.fields):
                 column = 1 + index + (index >= len(part.inputs))
-                yield at(field, top, column, part.rows, shown_in(field))
+                yield at(field, top, column, part.rows, unit_of(field, planner.system))
             yield at(Message(), top, message_column(part), part.rows)
         case Table():
             for index, field in enumerate(part.columns):
@@ -269,13 +268,14 @@ class _Binder:
 
     def _operand(self, block: Block, word: str, sheet: str) -> Operand:
         meaning = self.planner.meaning(block, word)
-        target = self.placements[meaning.key]
+        is_absent = meaning.key in self.planner.absent
+        target = self.placements[NOTHING if is_absent else meaning.key]
         prefix = "" if target.sheet == sheet else f"{quote_sheetname(target.sheet)}!"
-        if meaning.is_column or isinstance(meaning.holder, Card):
+        if meaning.is_column or is_absent or isinstance(meaning.holder, Card):
             ref = target.area
         else:
             ref = f"${xl_col_to_name(target.column - 1)}{{row}}"
-        return Operand(meaning, prefix + ref, target.unit or NUMBER_UNIT)
+        return Operand(meaning, prefix + ref, unit_of(meaning.field, self.planner.system) or NUMBER_UNIT)
 
     def _numbers(self, rows: int) -> str:
         counting = self.placements[NUMBERS]

@@ -2,18 +2,20 @@
 
 An input has a box around it and a tinted ground; a result has neither. The box alone
 tells them apart, so that nothing is lost in grayscale or without color vision. All text
-colors have a contrast of at least 4.5 to 1 on their ground (WCAG 2 level AA).
+colors have a contrast of at least 4.5 to 1 on their ground (WCAG 2.1, level AA). Formats are
+written down in the usual colors; `recolored` puts those of the settings in their place.
 """
 
+from collections.abc import Mapping
+
+from workbookgen.colors import ACCENT, BAND, EDGE, GROUND, INK, QUIET, ROLES, WARNING
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Date, Name, Note, Number
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.quantities import DAY_UNIT, PERCENT_UNIT, Unit
 
 TYPEFACE = "Arial"
-INK, QUIET, ACCENT = "#1F2A30", "#52606A", "#1D4E57"
-INPUT_GROUND, INPUT_BOX, RULE_LINE, BAND = "#FBF4E2", "#9C8A57", "#C9CFD3", "#E4ECED"
-WARNING = "#8A2A0B"
+RULE_LINE = "#C9CFD3"
 TITLE_LETTERS, MESSAGE_LETTERS = 32, 255  # what the file format takes beside a cell
 
 PLAIN = {"font_name": TYPEFACE, "font_size": 10, "font_color": INK, "valign": "vcenter"}
@@ -30,8 +32,14 @@ HEADING = PLAIN | {"bold": True, "font_size": 12, "font_color": ACCENT}
 READING = PLAIN | {"font_size": 11}
 CAUTION = HEADING | {"font_color": WARNING}
 
-_BOX = {"border": 1, "border_color": INPUT_BOX, "bg_color": INPUT_GROUND, "locked": False}
+_BOX = {"border": 1, "border_color": EDGE, "bg_color": GROUND, "locked": False}
 _OPEN = {"bottom": 1, "bottom_color": RULE_LINE}
+
+
+def recolored(properties: Mapping, colors: Mapping[str, str]) -> dict:
+    """A format with the colors that were chosen for some roles."""
+    chosen = {ROLES[role]: color for role, color in colors.items()}
+    return {name: chosen.get(value, value) for name, value in properties.items()}
 
 
 def cell(field: Input | Result, unit: Unit | None) -> dict:

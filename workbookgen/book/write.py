@@ -66,11 +66,18 @@ PROOF_HEADS = {
     ProofColumn.VERDICT: ("Verdict", 10),
 }
 
+NOTE_SIZE = {"font_name": look.TYPEFACE, "font_size": 9, "width": 220, "height": 60}
+HIGHEST = 409.0  # points, of a row
+
 Cached = Mapping[str, tuple[Entry, ...]]
+Notes = Mapping[tuple[str, int], str]
 
 
-def write(layout: Layout, entries: Entries, cached: Cached) -> bytes:
-    """The workbook as bytes. `cached` holds the value that each formula cell shows until it is recalculated."""
+def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None = None) -> bytes:
+    """The workbook as bytes. `cached` holds the value that each formula cell shows until it is recalculated.
+
+    `notes` are pinned to inputs, by full key and record.
+    """
     stream = io.BytesIO()
     with warnings.catch_warnings():
         warnings.simplefilter("error")  # XlsxWriter warns and goes on where it should refuse
@@ -81,9 +88,12 @@ def write(layout: Layout, entries: Entries, cached: Cached) -> bytes:
             "created": CREATED,
         })
         book.set_calc_mode("auto")
-        formats = _Formats(book)
+        formats = _Formats(book, layout.planner.colors)
         for sheet in layout.planner.sheets:
             _SheetWriter(book.add_worksheet(sheet.name, PlainWorksheet), sheet, layout, entries, cached, formats).write()
+        for (key, row), note in (notes or {}).items():
+            placement = layout.placements[key]
+            book.get_worksheet_by_name(placement.sheet).write_comment(placement.cell(row), note, NOTE_SIZE)
         for placement in layout.placements.values():
             if book.define_name(placement.key, f"={placement.range}") == -1:
                 raise DescriptionError.at(placement.key, "a workbook cannot hold a name like this.")
@@ -92,15 +102,15 @@ def write(layout: Layout, entries: Entries, cached: Cached) -> bytes:
 
 
 class _Formats:
-    """The formats in use, each made once."""
+    """The formats in use, each made once, in the colors of the settings."""
 
-    def __init__(self, book: xlsxwriter.Workbook):
-        self.book, self.made = book, {}
+    def __init__(self, book: xlsxwriter.Workbook, colors: Mapping[str, str]):
+        self.book, self.colors, self.made = book, colors, {}
 
     def __call__(self, properties: dict):
         key = tuple(sorted(properties.items()))
         if key not in self.made:
-            self.made[key] = self.book.add_format(properties)
+            self.made[key] = self.book.add_format(look.recolored(properties, self.colors))
         return self.made[key]
 
 
@@ -251,7 +261,7 @@ class _SheetWriter:
             self._value(row, column, fact, look.FACT)
             if isinstance(fact, str):
                 lines = max(lines, len(wrap(fact, int(self.widths[column] * LETTERS_PER_WIDTH))))
-        self.to.set_row(row - 1, LINE * lines + 2)
+        self.to.set_row(row - 1, _high(lines))
 
     def _heads(self, part: Card | Log | Table | ProofTable, row: int) -> None:
         lines = [(part.title, look.PART_TITLE), (part.about, look.ABOUT)]
@@ -272,7 +282,7 @@ class _SheetWriter:
                 if isinstance(placement.field.domain, Note) and entry:
                     lines = wrap(entry, int(placement.field.width * LETTERS_PER_WIDTH))
                     if len(lines) > 1:
-                        self.to.set_row(row + index, LINE * len(lines) + 2)
+                        self.to.set_row(row + index, _high(len(lines)))
             self._offer(placement)
         elif isinstance(placement.field, Result) and placement.field.note:
             self.to.data_validation(row, column, row + placement.rows - 1, column, look.explanation(placement.field))
@@ -341,6 +351,11 @@ class _SheetWriter:
         self.to.protect("", {
             "format_columns": True, "format_rows": True, "sort": True, "autofilter": True, "select_locked_cells": True,
         })
+
+
+def _high(lines: int) -> float:
+    """The height of a row with so many lines; a taller one would break the file."""
+    return min(LINE * lines + 2, HIGHEST)
 
 
 def page_starts(groups: list[list[int]], widths: Mapping[int, float]) -> list[int]:

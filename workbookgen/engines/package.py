@@ -18,7 +18,7 @@ from xml.parsers import expat
 from xml.sax.saxutils import escape, quoteattr
 from zipfile import BadZipFile, ZipFile
 
-from .engine import Area, Rows, Value, checked, existing, require_sheet, unreadable
+from .engine import Area, Rows, Typed, Value, checked, existing, require_sheet, unreadable
 from .formula_cells import FormulaCell, local_name, scan, tag_end
 
 _ESCAPE_SHAPE = re.compile(r"_x[0-9A-Fa-f]{4}_")
@@ -234,6 +234,10 @@ def _tag(name: str, attributes: Mapping[str, str], content: bytes) -> bytes:
 def _valued(cell: _Element, place: Place, value: Value) -> bytes:
     if value is None:
         return _cell(cell, place, b"")
+    if isinstance(value, bool):
+        return _cell(cell, place, _number(cell.name, int(value)), "b")
+    if isinstance(value, Typed):
+        return _cell(cell, place, _tag(_sibling(cell, "f"), {}, escape(value.formula.removeprefix("=")).encode()))
     if isinstance(value, float):
         return _cell(cell, place, _number(cell.name, value))
     if _ESCAPE_SHAPE.search(value):

@@ -1,5 +1,6 @@
 """What every reader of a file format hands over: cells, names and notes, in one spelling."""
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
@@ -38,6 +39,7 @@ class Contents:
     counts_from_1904: bool = False
     sheets: dict[str, dict[Position, Cell]] = field(default_factory=dict)
     comments: dict[str, dict[Position, str]] = field(default_factory=dict)
+    protected: set[str] = field(default_factory=set)  # sheets in which only unlocked cells can be typed into
     filled: int = 0
 
     def put(self, sheet: str, position: Position, cell: Cell) -> None:
@@ -45,3 +47,9 @@ class Contents:
         if self.filled > MOST_CELLS:
             raise TooMany(f"{MOST_CELLS:,}")
         self.sheets[sheet][position] = cell
+
+
+def number(text: str) -> float | ErrorValue:
+    """A stored number; one that is none, or is beyond all bounds, is an error to everybody."""
+    value = float(text)
+    return value if math.isfinite(value) else ErrorValue(text)

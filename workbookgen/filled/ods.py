@@ -13,7 +13,7 @@ from datetime import datetime
 from lxml import etree
 
 from workbookgen.engines import ErrorValue
-from workbookgen.filled.cells import Cell, Choice, Contents, UnknownForm, Value
+from workbookgen.filled.cells import Cell, Choice, Contents, UnknownForm, Value, number
 
 SAFELY = {"resolve_entities": False, "no_network": True, "load_dtd": False, "huge_tree": True}
 DAY_NOUGHT = datetime(1899, 12, 30)
@@ -41,6 +41,8 @@ def read(package: zipfile.ZipFile, choice: Choice) -> Contents:
                     sheet, row = element.get(f"{TABLE}name"), 0
                     contents.sheet_names += (sheet,)
                     contents.sheets[sheet], contents.comments[sheet] = {}, {}
+                    if element.get(f"{TABLE}protected") == "true":
+                        contents.protected.add(sheet)
             elif element.tag == f"{TABLE}table-row":
                 row = _row(contents, sheet, row, element)
                 element.clear()
@@ -103,7 +105,7 @@ def _value(element) -> Value:
         case "float" | "percentage" | "currency":
             # A cell that shows an error may call itself a number, which it has none of.
             shown = _text(element)
-            return ErrorValue(shown) if _ERRORS.fullmatch(shown) else float(element.get(f"{OFFICE}value"))
+            return ErrorValue(shown) if _ERRORS.fullmatch(shown) else number(element.get(f"{OFFICE}value"))
         case "date":
             return (datetime.fromisoformat(element.get(f"{OFFICE}date-value")) - DAY_NOUGHT).total_seconds() / 86_400
         case "time":

@@ -23,6 +23,7 @@ from workbookgen.language.profile import objections, without_strings
 
 WORD = re.compile(r"(?<![A-Za-z0-9_.])[a-z][a-z0-9_]*(?![a-z0-9_]*\()")
 PICK_FORM = re.compile(r"\bpick\(([^()]*)\)")
+SUM_FORM = re.compile(r"\b(?:total|tally|sum)\(([^()]*)\)")
 GIVEN_FORM = re.compile(r"\bgiven\(\s*(\w+)\s*\)")
 READINGS_FORM = re.compile(r"\b(?:mean|spread|readings)\(([^()]*)\)")
 CELL_ADDRESS = re.compile(r"(?i:[a-z]{1,3}[0-9]+|r[0-9]*(c[0-9]*)?|c[0-9]*)")
@@ -49,10 +50,16 @@ class Formula:
     @cached_property
     def picks(self) -> tuple[tuple[str, str, str], ...]:
         """The (values, names, name) of every pick in the text."""
-        return tuple(
-            tuple(part.strip() for part in arguments.split(","))
-            for arguments in PICK_FORM.findall(without_strings(self.text))
-        )
+        return self._arguments(PICK_FORM)
+
+    @cached_property
+    def sums(self) -> tuple[tuple[str, ...], ...]:
+        """The words of every total, tally and sum in the text: nothing comes of one that lacks a word."""
+        return self._arguments(SUM_FORM)
+
+    def _arguments(self, form: re.Pattern) -> tuple[tuple[str, ...], ...]:
+        found = form.findall(without_strings(self.text))
+        return tuple(tuple(part.strip() for part in arguments.split(",")) for arguments in found)
 
     def objections(self) -> list[str]:
         return objections(self.text)

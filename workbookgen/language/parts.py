@@ -6,7 +6,7 @@ ProofTable computes published examples with the planner's own formulas.
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from graphlib import CycleError, TopologicalSorter
 from textwrap import wrap
@@ -230,6 +230,8 @@ class Planner:
     paper: str
     title: str
     sheets: tuple[Sheet, ...]
+    absent: Mapping[str, tuple[Block, Input | Result]] = field(default_factory=dict)  # full key -> a field left out: blank ever after
+    colors: Mapping[str, str] = field(default_factory=dict)  # role -> a color other than the usual
 
     @cached_property
     def blocks(self) -> dict[str, Block]:
@@ -268,6 +270,12 @@ class Planner:
             return Meaning(f"{block.key}_{word}", block, block.by_key[word], is_column=False)
         if word in self.by_key:
             holder, each = self.by_key[word]
+            return Meaning(word, holder, each, is_column=not isinstance(holder, Card))
+        own = f"{block.key}_{word}" if block else ""
+        if own in self.absent:
+            return Meaning(own, *self.absent[own], is_column=False)
+        if word in self.absent:
+            holder, each = self.absent[word]
             return Meaning(word, holder, each, is_column=not isinstance(holder, Card))
         raise DescriptionError.at(f"block {block.key}" if block else "planner", f"{word} is no field.")
 

@@ -16,7 +16,7 @@ def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
         "Your own figures",
-        "Your pace, for the sheet Time; and what you doubt and how sure you want to be, for the sheet Projects.",
+        "Your pace, for the sheet Time. What you doubt and how sure you want to be, for the sheet Projects.",
         (PACES, DOUBTS),
         wide=False,
     )

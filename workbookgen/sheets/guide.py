@@ -5,7 +5,8 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Log, Sheet
 from workbookgen.language.quantities import FIBER_DIAMETER, FLEECE, NUMBER, SHARE, STAPLE
 from workbookgen.reference import fiber, learning, stock
-from workbookgen.settings import Settings, load_fibers
+from workbookgen.settings import Settings
+from workbookgen.settings.fiber_table import load_fibers
 
 SHEET = "Guide"
 LOSS = Number(least=0, below=1)

@@ -20,7 +20,7 @@ def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
         "Yarn for a knitted or crocheted piece",
-        "Name the project on the sheet Projects. Give its parts their sizes on the sheet Pieces, then here a swatch, a gauge, or the weight of a piece like it: one way is enough, a swatch is the surest.",
+        "Name the project on the sheet Projects. Give its parts their sizes on the sheet Pieces. Then give here a swatch, a gauge, or the weight of a piece like it: one way is enough, a swatch is the surest.",
         (estimates(settings),),
     )
 

@@ -33,7 +33,7 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Lists",
         "What the other sheets look up. There is nothing to type here.",
-        (STATES, CLASSES, GRADES, SYSTEMS, TWISTS, QUANTILES, DIRECTIONS, RELAXATIONS, SHAPES, WEAVES, numbers(settings)),
+        (STATES, CLASSES, GRADES, SYSTEMS, TWISTS, QUANTILES, DIRECTIONS, RELAXATIONS, SHAPES, WEAVES, *[NOTHING] * bool(settings.leave_out), numbers(settings)),
         wide=False,
     )
 
@@ -153,6 +153,12 @@ WEAVES = Table(
         Column("ends", "Ends", (2.0, 3.0, 4.0, 5.0, 8.0), NUMBER_UNIT),
         Column("crossings", "Crossings", (2.0, 2.0, 2.0, 2.0, 2.0), NUMBER_UNIT),
     ),
+)
+
+NOTHING = Table(
+    "nothing",
+    "A cell that stays empty: what other sheets would take from a sheet that was left out",
+    (Column("cell", "Nothing", ("",), width=24),),
 )
 
 DIRECTIONS = Table("directions", "Directions of twist", (Column("name", "Direction", ("Z", "S")),))

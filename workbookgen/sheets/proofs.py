@@ -6,23 +6,29 @@ with a printed value and the registry's name of its unit.
 """
 
 import csv
+from collections.abc import Collection
+from dataclasses import replace
 from importlib.resources import files
 
 from workbookgen.language.fields import Result
 from workbookgen.language.parts import Proof, ProofTable, Sheet
 from workbookgen.reference import agreement
-from workbookgen.settings import Settings
 
 SHEET = "Proofs"
 
 
-def sheet(settings: Settings) -> Sheet:
+def sheet(proofs: ProofTable) -> Sheet:
     return Sheet(
         SHEET,
         "Proofs",
         "Worked examples from print, or worked by hand from printed definitions, computed here by the formulas of the other sheets. If one differs, do not trust this program with the planner.",
-        (PROOFS,),
+        (proofs,),
     )
+
+
+def without(fallen: Collection[str]) -> ProofTable:
+    """The proofs of the results that the planner has."""
+    return replace(PROOFS, proofs=tuple(proof for proof in PROOFS.proofs if proof.result not in fallen))
 
 
 def read_proofs() -> tuple[Proof, ...]:

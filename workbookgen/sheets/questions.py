@@ -29,47 +29,50 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Short questions",
         "Which singles make the yarn I want? Will the ball last? How much longer does a full reel wind?",
-        (BACKWARDS, MAKING, CROWDED),
+        (backwards(settings), MAKING, CROWDED),
         wide=False,
     )
 
 
-BACKWARDS = Card(
-    "backwards",
-    "From the yarn you want back to its singles",
-    about="Give the grist of the plied yarn, or the wraps per inch that it should have.",
-    groups=(
-        Group("You type", (
-            Input("grist", "Grist of the plied yarn", ANY, GRIST),
-            Input("wraps", "Or wraps per inch", Number(above=0, most=500), THREADS, help="Used if you give no grist; K of the sheet Counts turns it into one."),
-            Input("strands", "Strands", Number(least=2, most=12, whole=True), NUMBER, needed=True, starts_as=2.0),
-            Input("take_up", "Take-up", Number(least=0, below=1), SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
-            Input("known", "One strand is already there", ANY, GRIST, help="Grist of a thread or single to be used; the card says what the rest must be."),
-        )),
-        Group("Worked out", (
-            Result("from_wraps", "Grist for those wraps",
-                   "wraps * 0.0254 / thickness_k_wrapped * wraps * 0.0254 / thickness_k_wrapped * 0.9144 / 453.59237",
-                   plying.grist_for_wraps, GRIST, uses={"k": "thickness_k_wrapped"}),
-            Result("plied", "Grist to make", "IF(given(grist), grist, from_wraps)", yarn_count.grist_in_use, GRIST,
-                   uses={"wanted": "grist"}, only_if="OR(given(grist), given(from_wraps))"),
-            Result("tex", "Tex of the plied yarn", "1 / plied", yarn_count.direct_count, TEX, uses={"grist": "plied"}),
-            Result("singles_tex", "Tex of each single", "tex * (1 - take_up) / strands", plying.singles_for, TEX, uses={"plied": "tex"}),
-            Result("singles", "Grist of each single", "1 / singles_tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "singles_tex"},
-                   note="Spin to this."),
-            Result("singles_m", "Grist of each single", "1 / singles_tex", yarn_count.grist_of_density, GRIST_METRIC, uses={"linear_density": "singles_tex"}),
-            Result("known_tex", "Tex of the strand you have", "1 / known", yarn_count.direct_count, TEX, uses={"grist": "known"}),
-            Result("strands_tex", "Tex of all strands", "tex * (1 - take_up)", plying.all_strands, TEX, uses={"plied": "tex"}),
-            Result("rest_tex", "Tex of the rest", "strands_tex - known_tex", plying.missing_component, TEX,
-                   only_if="strands_tex > known_tex", uses={"resultant": "strands_tex", "known": "known_tex"}),
-            Result("rest", "Grist of the rest", "1 / rest_tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "rest_tex"},
-                   note="One single of this grist beside the strand you have."),
-        )),
-    ),
-    rules=(
-        Rule("AND(NOT(given(grist)), NOT(given(wraps)))", lambda values: values["grist"] is None and values["wraps"] is None,
-             "Still to fill in: the grist, or the wraps per inch."),
-    ),
-)
+def backwards(settings: Settings) -> Card:
+    """Without K of the sheet Counts, wraps per inch say nothing, and the grist is needed."""
+    return Card(
+        "backwards",
+        "From the yarn you want back to its singles",
+        about="Give the grist of the plied yarn. By K of the sheet Counts, the wraps per inch that it should have will do.",
+        groups=(
+            Group("You type", (
+                Input("grist", "Grist of the plied yarn", ANY, GRIST, needed="Counts" in settings.leave_out),
+                Input("wraps", "Or wraps per inch", Number(above=0, most=500), THREADS, help="Used if you give no grist; K of the sheet Counts turns it into one."),
+                Input("strands", "Strands", Number(least=2, most=12, whole=True), NUMBER, needed=True, starts_as=2.0),
+                Input("take_up", "Take-up", Number(least=0, below=1), SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
+                Input("known", "One strand is already there", ANY, GRIST, help="Grist of a thread or single to be used; the card says what the rest must be."),
+            )),
+            Group("Worked out", (
+                Result("from_wraps", "Grist for those wraps",
+                       "wraps * 0.0254 / thickness_k_wrapped * wraps * 0.0254 / thickness_k_wrapped * 0.9144 / 453.59237",
+                       plying.grist_for_wraps, GRIST, uses={"k": "thickness_k_wrapped"}),
+                Result("plied", "Grist to make", "IF(given(grist), grist, from_wraps)", yarn_count.grist_in_use, GRIST,
+                       uses={"wanted": "grist"}, only_if="OR(given(grist), given(from_wraps))"),
+                Result("tex", "Tex of the plied yarn", "1 / plied", yarn_count.direct_count, TEX, uses={"grist": "plied"}),
+                Result("singles_tex", "Tex of each single", "tex * (1 - take_up) / strands", plying.singles_for, TEX, uses={"plied": "tex"}),
+                Result("singles", "Grist of each single", "1 / singles_tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "singles_tex"},
+                       note="Spin to this."),
+                Result("singles_m", "Grist of each single", "1 / singles_tex", yarn_count.grist_of_density, GRIST_METRIC, uses={"linear_density": "singles_tex"}),
+                Result("known_tex", "Tex of the strand you have", "1 / known", yarn_count.direct_count, TEX, uses={"grist": "known"}),
+                Result("strands_tex", "Tex of all strands", "tex * (1 - take_up)", plying.all_strands, TEX, uses={"plied": "tex"}),
+                Result("rest_tex", "Tex of the rest", "strands_tex - known_tex", plying.missing_component, TEX,
+                       only_if="strands_tex > known_tex", uses={"resultant": "strands_tex", "known": "known_tex"}),
+                Result("rest", "Grist of the rest", "1 / rest_tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "rest_tex"},
+                       note="One single of this grist beside the strand you have."),
+            )),
+        ),
+        rules=(
+            Rule("AND(NOT(given(grist)), NOT(given(wraps)))", lambda values: values["grist"] is None and values["wraps"] is None,
+                 "Still to fill in: the grist, or the wraps per inch."),
+        ),
+    )
+
 
 
 MAKING = Card(

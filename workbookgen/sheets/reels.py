@@ -1,14 +1,14 @@
 """Reels: how long one full turn of each reel is, and how sure that is."""
 
-from workbookgen.language.domains import Name, Number
+from workbookgen.language.domains import Name
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Log, Sheet
 from workbookgen.language.quantities import LENGTH, LOOP, SHARE
 from workbookgen.reference import reeling, stock
-from workbookgen.settings import Settings, length_of
+from workbookgen.settings import Settings
+from workbookgen.settings.reels import CORD, SPAN, TOLERANCE, TURNS, Reel, shown
 
 SHEET = "Reels"
-SPAN = Number(above=0, most=1000)
 
 
 def sheet(settings: Settings) -> Sheet:
@@ -31,12 +31,12 @@ def reels(settings: Settings) -> Log:
             Group("You type", (
                 Input("name", "Reel", Name(), needed=True, width=24, help="What you call this reel. Skeins choose it by this name."),
                 Input("rated", "Rated loop", SPAN, LOOP, help="What the maker says one full turn measures."),
-                Input("cord", "Cord length", Number(above=0, most=100_000), LOOP, help="A cord that does not stretch, wound on like yarn."),
-                Input("turns", "Cord turns", Number(above=0, most=10_000), help="Turns that the cord makes; parts of a turn count, as 4.25."),
+                Input("cord", "Cord length", CORD, LOOP, help="A cord that does not stretch, wound on like yarn."),
+                Input("turns", "Cord turns", TURNS, help="Turns that the cord makes; parts of a turn count, as 4.25."),
                 Input("height", "Height", SPAN, LOOP, help="Niddy-noddy: distance between the two arms."),
                 Input("arm_a", "One arm", SPAN, LOOP, help="Niddy-noddy: one arm, from end to end."),
                 Input("arm_b", "Other arm", SPAN, LOOP, help="Niddy-noddy: the other arm, from end to end."),
-                Input("tolerance", "Loop ±", Number(least=0, most=100), LOOP, help="How far the loop may be off, either way."),
+                Input("tolerance", "Loop ±", TOLERANCE, LOOP, help="How far the loop may be off, either way."),
             )),
             Group("The loop", (
                 Result("measured", "By the cord", "cord / turns", reeling.measured_loop, LOOP,
@@ -70,16 +70,9 @@ def reels(settings: Settings) -> Log:
     )
 
 
-def starting_reel(reel, system: str) -> dict[str, float | str]:
+def starting_reel(reel: Reel, units: str) -> dict[str, float | str]:
     """A reel of the settings as a record of the log, in the units that the log shows."""
-    def shown(text: str) -> float:
-        return float(length_of(text).to(LOOP.unit(system).pint).magnitude)
-
-    record: dict[str, float | str] = {"name": reel.name}
-    if reel.loop:
-        record["rated"] = shown(reel.loop)
-    if reel.height:
-        record |= {"height": shown(reel.height), "arm_a": shown(reel.arms[0]), "arm_b": shown(reel.arms[1])}
-    if reel.tolerance:
-        record["tolerance"] = shown(reel.tolerance)
-    return record
+    arms = reel.arms or (None, None)
+    lengths = {"rated": reel.loop, "cord": reel.cord, "height": reel.height, "arm_a": arms[0], "arm_b": arms[1], "tolerance": reel.tolerance}
+    record: dict[str, float | str] = {"name": reel.name} | {key: shown(text, units) for key, text in lengths.items() if text}
+    return record | ({"turns": reel.turns} if reel.turns else {})

@@ -25,10 +25,10 @@ STEPS = (
 def own_losses() -> tuple[Input, ...]:
     """One's own figures, which win over the guide's."""
     return (
-        Input("own_skirting", "Own skirting loss", LOSS, SHARE, help="Your own figure, instead of the guide's."),
-        Input("own_yield", "Own scoured yield", YIELD, SHARE, help="Your own figure: washed weight over skirted weight."),
-        Input("own_preparation", "Own prep. loss", LOSS, SHARE, help="Your own figure: share lost in carding or combing."),
-        Input("own_spinning", "Own spin. loss", LOSS, SHARE, help="Your own figure: share lost in spinning and plying."),
+        Input("own_skirting", "Own skirting loss", LOSS, SHARE, help="Your own figure; it wins over the sheet Guide."),
+        Input("own_yield", "Own scoured yield", YIELD, SHARE, help="Your own figure: washed weight over skirted weight; it wins over the sheet Guide."),
+        Input("own_preparation", "Own prep. loss", LOSS, SHARE, help="Your own figure: share lost in carding or combing; it wins over the sheet Guide."),
+        Input("own_spinning", "Own spin. loss", LOSS, SHARE, help="Your own figure: share lost in spinning and plying; it wins over the sheet Guide."),
     )
 
 

@@ -1,45 +1,63 @@
 """The first page: what to do, what is typed and what is computed, cautions, and the proofs."""
 
+from collections.abc import Iterable
+
 from workbookgen.language.fields import Group, Result
 from workbookgen.language.parts import Card, Sheet, Text
 from workbookgen.language.quantities import NUMBER
 from workbookgen.reference import agreement
 from workbookgen.settings import Settings
-from workbookgen.sheets.proofs import PROOFS
 
 SHEET = "Start"
 
 
-def sheet(settings: Settings) -> Sheet:
+def sheet(settings: Settings, proofs: int, cautions: tuple[Text, ...]) -> Sheet:
+    """The first page. `cautions` are those of sheets that were left out."""
+    note = [Text(NOTE, tuple(filter(str.strip, settings.note.split("\n"))))] if settings.note.strip() else []
     return Sheet(
         SHEET,
         settings.title,
         "From wraps and weights to yarn you can plan with.",
-        (STEPS, WAYS, KEY, CHECK, CAUTIONS),
+        (*note, steps(settings), ways(settings), KEY, check(proofs), CAUTIONS, *cautions),
         wide=False,
     )
 
 
-STEPS = Text(
-    "Three steps",
-    (
-        "1.  On the sheet Reels, give each reel its loop. On the sheet Fiber, give each lot of fiber a line.",
-        "2.  On the sheet Skeins, type wraps and weight of each skein; choose its reel and its lot.",
-        "3.  On the sheet Projects, type the yardage you want; read whether your lots are enough.",
-    ),
+NOTE = "Before you begin"
+
+STEPS = (
+    ("On the sheet Reels, give each reel its loop.", "On the sheet Fiber, give each lot of fiber a line."),
+    ("On the sheet Skeins, type wraps and weight of each skein; choose its reel and its lot.",),
+    ("On the sheet Projects, type the yardage you want; read whether your lots are enough.",),
 )
 
-WAYS = Text(
-    "Where to begin",
-    (
-        "I only want to measure a skein:  Reels, then Skeins.  For its label: Labels.  Do two belong together: Compare.",
-        "I have a fleece:  Fiber, and Scouring to wash it.  I want to buy one: Buying, with the Guide.",
-        "I have a project:  Projects.  Its yardage is not known: Knitting with Pieces, or Weaving.  How long it takes: Time, at the pace of Figures.  What it costs: Cost.",
-        "I am planning a yarn:  spin a sample for Samples, design it on Yarn with Components, find its twist on Twist.",
-        "I have a yarn number:  Counts.  Will the ball last, which singles make this yarn: Questions.  I would rather look: Pictures.",
-        "How something is worked out: Methods.  Whether it is right: Proofs.  No sheet needs the others to be filled in.",
-    ),
+# What one has or wants, and where to go for it.
+WAYS = (
+    ("I only want to measure a skein:", "Reels, then Skeins.", "For its label: Labels.", "Do two belong together: Compare."),
+    ("I have a fleece:", "Fiber.", "To wash it: Scouring.", "To buy one: Buying.", "What is known of breeds: Guide."),
+    ("I have a project:", "Projects.", "Its yardage, knitted: Knitting.", "By its parts: Pieces.", "Woven: Weaving.", "How long it takes: Time, at the pace of Figures.", "What it costs: Cost."),
+    ("I am planning a yarn:", "spin a sample for Samples.", "Design it: Yarn, with Components.", "Find its twist: Twist."),
+    ("I have a short question:", "a yarn number, Counts.", "Will the ball last, which singles make this yarn: Questions.", "I would rather look: Pictures."),
+    ("How something is worked out: Methods.  Whether it is right: Proofs.", "No sheet needs the others to be filled in."),
 )
+
+
+def steps(settings: Settings) -> Text:
+    """What to do first, in up to three steps."""
+    left = [line for line in (_there(sentences, settings) for sentences in STEPS) if line]
+    heading = ("One step", "Two steps", "Three steps")[len(left) - 1]
+    return Text(heading, tuple(f"{number}.  {' '.join(line)}" for number, line in enumerate(left, start=1)))
+
+
+def ways(settings: Settings) -> Text:
+    lines = ((question, _there(answers, settings)) for question, *answers in WAYS)
+    return Text("Where to begin", tuple("  ".join((question, *answers)) for question, answers in lines if answers))
+
+
+def _there(sentences: Iterable[str], settings: Settings) -> list[str]:
+    """The sentences that name no sheet that was left out."""
+    return [each for each in sentences if not any(name in each for name in settings.leave_out)]
+
 
 KEY = Text(
     "How to read a sheet",
@@ -50,22 +68,25 @@ KEY = Text(
     ),
 )
 
-CHECK = Card(
-    "start",
-    "Is this program right?",
-    groups=(
-        Group("Proofs", (
-            Result("agreeing", "Published examples that agree here", 'COUNTIF(proofs_verdict, "agrees")', agreement.how_many_agree, NUMBER,
-                   uses={"verdicts": "proofs_verdict"}, digits=0, note=f"of {PROOFS.rows} on the sheet Proofs, computed by this program just now"),
-            Result("examples", "Published examples in all", "COUNTA(proofs_verdict)", agreement.how_many, NUMBER,
-                   uses={"verdicts": "proofs_verdict"}, digits=0),
-            Result("trust", "In words",
-                   'IF(agreeing = examples, "This program computes the planner correctly.", '
-                   '"Do not rely on the numbers here: " & (examples - agreeing) & " of " & examples & " published examples differ in this program.")',
-                   agreement.trust, None, uses={"total": "examples"}),
-        )),
-    ),
-)
+def check(proofs: int) -> Card:
+    """Whether this program computes the published examples, of which there are so many."""
+    return Card(
+        "start",
+        "Is this program right?",
+        groups=(
+            Group("Proofs", (
+                Result("agreeing", "Published examples that agree here", 'COUNTIF(proofs_verdict, "agrees")', agreement.how_many_agree, NUMBER,
+                       uses={"verdicts": "proofs_verdict"}, digits=0, note=f"of {proofs} on the sheet Proofs, computed by this program just now"),
+                Result("examples", "Published examples in all", "COUNTA(proofs_verdict)", agreement.how_many, NUMBER,
+                       uses={"verdicts": "proofs_verdict"}, digits=0),
+                Result("trust", "In words",
+                       'IF(agreeing = examples, "This program computes the planner correctly.", '
+                       '"Do not rely on the numbers here: " & (examples - agreeing) & " of " & examples & " published examples differ in this program.")',
+                       agreement.trust, None, uses={"total": "examples"}),
+            )),
+        ),
+    )
+
 
 CAUTIONS = Text(
     "Take care",

@@ -29,7 +29,7 @@ def times(settings: Settings) -> Log:
             Group("You type", (
                 Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
                 Input("strands", "Strands", Number(least=1, most=12, whole=True), NUMBER, blank_means=2, help="Singles in the ply; empty means two."),
-                Input("take_up", "Take-up", Number(least=0, below=1), SHARE, help="Share of the singles' length lost in plying; empty means that of the project's sample."),
+                Input("take_up", "Take-up", Number(least=0, below=1), SHARE, help="Share of the singles' length lost in plying; empty takes it from the sheet Samples."),
                 Input("done", "Already spun", Number(least=0, most=1_000_000), HOURS, blank_means=0, help="Hours of work that are behind you."),
             )),
             Group("What there is to do", (

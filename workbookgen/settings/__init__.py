@@ -1,0 +1,186 @@
+"""Settings: a TOML file in, one validated frozen record out.
+
+Everything a guild may want otherwise about its planner stands here. A mistake is told with
+the file, the line, the key, and what is allowed; all mistakes are told at once. An unknown
+key is a mistake too, since it is most often a misspelt one.
+"""
+
+import tomllib
+from importlib.resources import files
+from pathlib import Path
+from typing import Literal, TypeVar
+
+import tomli_w
+from pydantic import BaseModel, Field, ValidationError, ValidationInfo, field_validator, model_validator
+
+from workbookgen import colors
+from workbookgen.errors import SettingsError
+from workbookgen.settings.faults import key_lines, told
+from workbookgen.settings.reels import Reel, reel_from_words, too_large
+from workbookgen.settings.values import SAYABLE, ColorText, Misfit, Note, Strict, text_of
+
+Model = TypeVar("Model", bound=BaseModel)
+
+# The sheets that a planner can do without, and the sheets that each of them is nothing without.
+Leavable = Literal[
+    "Guide", "Buying", "Scouring", "Samples", "Yarn", "Components", "Twist", "Compare", "Labels", "Knitting", "Pieces",
+    "Weaving", "Projects", "Time", "Figures", "Cost", "Pictures", "Counts", "Questions",
+]
+NEEDS = {
+    "Yarn": ("Components",),
+    "Components": ("Yarn",),
+    "Knitting": ("Projects",),
+    "Pieces": ("Projects",),
+    "Weaving": ("Projects",),
+    "Time": ("Projects", "Figures"),
+    "Cost": ("Projects",),
+}
+
+
+class Rows(Strict):
+    """How many lines each log has."""
+
+    reels: int = Field(12, ge=1, le=100, strict=True)
+    guide: int = Field(40, ge=1, le=200, strict=True)
+    fiber: int = Field(40, ge=1, le=1000, strict=True)
+    skeins: int = Field(200, ge=1, le=20_000, strict=True)
+    projects: int = Field(12, ge=1, le=500, strict=True)
+    samples: int = Field(30, ge=1, le=1000, strict=True)
+    designs: int = Field(8, ge=1, le=100, strict=True)
+    components: int = Field(32, ge=1, le=400, strict=True)
+    pieces: int = Field(30, ge=1, le=1000, strict=True)
+    estimates: int = Field(12, ge=1, le=500, strict=True)
+    weavings: int = Field(8, ge=1, le=500, strict=True)
+    labels: int = Field(16, ge=1, le=1000, strict=True)
+
+
+class Colors(Strict):
+    """The colors that a guild may choose; what is not chosen stays as it is."""
+
+    accent: ColorText | None = None  # titles, headings, lines, the columns of charts
+    band: ColorText | None = None  # the ground under the headings of groups
+    edge: ColorText | None = None  # the box around a cell to type in
+    ground: ColorText | None = None  # the ground of such a cell
+
+    @property
+    def chosen(self) -> dict[str, str]:
+        return self.model_dump(exclude_none=True)
+
+    @model_validator(mode="after")
+    def _can_be_seen(self):
+        # A ground that was chosen may make the edge hard to see that was not.
+        if told_of := colors.objections(self.chosen):
+            raise Misfit(*((("colors", role), sentence) for role, sentence in told_of.items()))
+        return self
+
+
+class Settings(Strict):
+    """What a planner is to be."""
+
+    units: Literal["us", "us-grams", "metric"] = "us"
+    paper: Literal["letter", "a4"] = "letter"
+    title: text_of(60) = "Handspinning planner"
+    note: Note = ""  # shown on the first sheet; each line is a paragraph
+    fibers: str | None = None  # a CSV table like templates/fibers.csv; None: that table; "": an empty guide
+    currency: text_of(6, SAYABLE) = "$"
+    leave_out: tuple[Leavable, ...] = ()
+    colors: Colors = Colors()
+    rows: Rows = Rows()
+    reels: tuple[Reel, ...] = ()
+
+    @field_validator("leave_out")
+    @classmethod
+    def _stand_alone(cls, names: tuple[str, ...]) -> tuple[str, ...]:
+        faults = [
+            (("leave_out", place), f"{name} is listed twice; once is enough") for place, name in enumerate(names) if name in names[:place]
+        ] + [
+            (("leave_out", names.index(needed)), f"the sheet {sheet} is nothing without {needed}; leave out {sheet} too, or keep {needed}")
+            for sheet, others in NEEDS.items()
+            for needed in others
+            if needed in names and sheet not in names
+        ]
+        if faults:
+            raise Misfit(*faults)
+        return names
+
+    @field_validator("reels")
+    @classmethod
+    def _fit_the_sheet(cls, reels: tuple[Reel, ...], info: ValidationInfo) -> tuple[Reel, ...]:
+        names = [reel.name.lower() for reel in reels]
+        faults = [
+            (("reels", place, "name"), f'two reels are called "{reels[place].name}"; give each its own name')
+            for place, name in enumerate(names)
+            if name in names[:place]
+        ]
+        if "units" in info.data:  # else they are wrong themselves
+            faults += [
+                (("reels", place, *key), sentence)
+                for place, reel in enumerate(reels)
+                for key, sentence in too_large(reel, info.data["units"])
+            ]
+        if "rows" in info.data and len(reels) > info.data["rows"].reels:
+            faults.append((("rows", "reels"), f"{len(reels)} reels are listed, so this must be {len(reels)} or more"))
+        if faults:
+            raise Misfit(*faults)
+        return reels
+
+    def as_toml(self) -> str:
+        """These settings as the text of a settings file, without what is as it always is."""
+        table = self.model_dump(exclude_none=True)
+        return tomli_w.dumps({key: value for key, value in table.items() if value not in ("", (), {}) or key == "fibers"})
+
+
+def changed(settings: Settings, units: str | None = None, reels: tuple[str, ...] = ()) -> Settings:
+    """Settings with another unit system, and with reels added; a reel of the same name is replaced."""
+    table = settings.model_dump(exclude_none=True)
+    if units:
+        table["units"] = units
+    if reels:
+        added = [_reel_of_the_command_line(text, table["units"]) for text in reels]
+        names = {reel.name.lower() for reel in added}
+        table["reels"] = [reel for reel in table["reels"] if reel["name"].lower() not in names] + [reel.model_dump(exclude_none=True) for reel in added]
+    return validated(Settings, table, "the command line")
+
+
+def _reel_of_the_command_line(text: str, units: str) -> Reel:
+    place = f'--reel "{text}"'
+    reel = validated(Reel, reel_from_words(text), place)
+    if wrong := too_large(reel, units):
+        raise SettingsError.at(place, "; ".join(sentence for _, sentence in wrong) + ".")
+    return reel
+
+
+def templates() -> Path:
+    """The folder of settings and tables that come with the project: in the package when installed."""
+    inside = Path(str(files("workbookgen"))) / "templates"
+    return inside if inside.is_dir() else Path(__file__).parent.parent.parent / "templates"
+
+
+def load(path: Path) -> Settings:
+    """Read a settings file. Raises SettingsError with every fault found."""
+    try:
+        text = path.read_text(encoding="utf-8-sig")  # some editors put a byte order mark first
+    except (OSError, UnicodeDecodeError) as problem:
+        reason = getattr(problem, "strerror", None) or "it is not a text file"
+        raise SettingsError.at(str(path), f"this settings file cannot be read: {reason}.") from None
+    settings = parse(text, str(path))
+    if settings.fibers and not Path(settings.fibers).is_absolute():
+        settings = settings.model_copy(update={"fibers": str(path.parent / settings.fibers)})
+    return settings
+
+
+def parse(text: str, place: str) -> Settings:
+    """Settings from TOML text; `place` is where it came from, for the faults."""
+    try:
+        table = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as problem:
+        raise SettingsError.at(place, f"this is not a TOML settings file: {problem}.") from None
+    return validated(Settings, table, place, text)
+
+
+def validated(model: type[Model], table: dict, place: str, text: str = "") -> Model:
+    """A record of settings from a table of keys, and the text it was read from. Raises SettingsError with every fault found."""
+    try:
+        return model.model_validate(table)
+    except ValidationError as problem:
+        raise SettingsError(*told(problem, model, place, key_lines(text))) from None

@@ -1,0 +1,77 @@
+"""The fiber table: a CSV file in, the records of the fiber guide out.
+
+A table like `templates/fibers.csv`, in US units whatever the planner shows. Every mistake in
+it is told with its line and column, and all are told at once.
+"""
+
+import csv
+import math
+from pathlib import Path
+
+from workbookgen.errors import Fault, FileError, SettingsError
+from workbookgen.settings import Settings, templates
+from workbookgen.settings.values import UNSTORABLE
+from workbookgen.units import Quantity
+
+NUMBERS = (
+    ("fleece_low", "pound"),
+    ("fleece_high", "pound"),
+    ("yield_low", ""),
+    ("yield_high", ""),
+    ("diameter_low", "micrometer"),
+    ("diameter_high", "micrometer"),
+    ("staple_low", "inch"),
+    ("staple_high", "inch"),
+    ("regain", ""),
+    ("skirting", ""),
+    ("preparation", ""),
+    ("spinning", ""),
+)
+TEXTS = ("name", "source")
+
+
+def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], ...]:
+    """The fiber table that fills the guide: one record a fiber, quantities with their units."""
+    if settings.fibers == "":
+        return ()
+    path = Path(settings.fibers) if settings.fibers else templates() / "fibers.csv"
+    try:
+        with path.open(encoding="utf-8-sig", newline="") as file:
+            lines = list(csv.DictReader(file, restval=""))
+    except (OSError, UnicodeDecodeError, csv.Error) as problem:
+        reason = getattr(problem, "strerror", None) or "it is not a text file"
+        raise FileError.at(str(path), f"the fiber table cannot be read: {reason}.") from None
+    wanted = [name for name, _ in NUMBERS] + list(TEXTS)
+    lacking = [name for name in wanted if not lines or name not in lines[0]]
+    if lacking:
+        raise SettingsError.at(str(path), f"the fiber table needs the columns {', '.join(lacking)}.")
+    if len(lines) > settings.rows.guide:
+        raise SettingsError.at(
+            "rows.guide", f"the fiber table has {len(lines)} fibers, so this must be {len(lines)} or more."
+        )
+    records, faults = [], []
+    for number, line in enumerate(lines, start=2):
+        record = {name: line[name].strip() for name in TEXTS if line[name].strip()}
+        for name, unit in NUMBERS:
+            if text := line[name].strip():
+                if (value := _number(text)) is None:
+                    faults.append(Fault(f"{path}, line {number}, {name}", f'"{text}" is not a number.'))
+                else:
+                    record[name] = Quantity(value, unit) if unit else value
+        faults += [
+            Fault(f"{path}, line {number}, {name}", "leave out line breaks and control characters.")
+            for name in TEXTS
+            if UNSTORABLE.search(record.get(name, ""))
+        ]
+        records.append(record)
+    if faults:
+        raise SettingsError(*faults)
+    return tuple(records)
+
+
+def _number(text: str) -> float | None:
+    try:
+        value = float(text)
+    except ValueError:
+        return None
+    return value if math.isfinite(value) else None
