@@ -138,6 +138,26 @@ def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster
         raise SystemExit(1)
 
 
+@cli.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("-o", "--output", type=click.Path(path_type=Path), help="The new planner. [default: FILE's name with -blank, beside it]")
+@click.option("--guide", is_flag=True, help="Bring along the lines of the guide as they stand, sources and all.")
+def blank(file: Path, output: Path | None, guide: bool):
+    """Make a blank planner out of a filled one, to be handed on.
+
+    It has the same settings, and the names and measures of the reels. Nothing else that
+    was entered comes along, nor who wrote the file; the guide is as in a new planner.
+    """
+    from workbookgen.blank import blank as make_blank
+
+    if output is None and (output := file.with_name(f"{file.stem}-blank.xlsx")).exists():
+        raise PlannerError.at(str(output), "there is such a file already. Choose another name after -o, or this one to replace it.")
+    had = make_blank(file, output, guide)
+    click.echo(f"{click.format_filename(output)} is ready: the settings, {had['reels']} reels and {had['guide']} lines of the guide, no other entries.")
+    if not had["guide"]:
+        click.echo("Its guide is empty, since this planner was built with a fiber table of its own; --guide brings its lines along.")
+
+
 def _progress(steps: int, quiet: bool, label: str = "Checking"):
     """A progress bar on standard error, where somebody is looking; otherwise nothing."""
 
@@ -185,7 +205,7 @@ def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
     if gathered.notes:
         click.echo(f"{len(gathered.notes):,} notes on cells that were read otherwise than they stand are on the sheet Not read.")
     if changed:
-        click.echo(f"{changed:,} texts that begin like a formula got an apostrophe in front in the .csv files.")
+        click.echo(f"Texts that begin like a formula got an apostrophe in front in the .csv files: {changed:,}.")
 
 
 def main(arguments: list[str] | None = None) -> None:
@@ -203,7 +223,7 @@ def main(arguments: list[str] | None = None) -> None:
         except MemoryError:
             _end("There is not enough memory for this; nothing was changed.")
         except OSError as problem:  # such as a full disk where temporary files go
-            _end(f"{problem.filename or 'This computer'}: {problem.strerror or problem}.")
+            _end(f"{problem.filename or 'This computer refuses it'}: {problem.strerror or problem}.")
         except Exception as problem:
             if os.environ.get("WORKBOOKGEN_TRACEBACK"):
                 raise

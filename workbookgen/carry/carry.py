@@ -16,6 +16,7 @@ from workbookgen.carry.matching import match
 from workbookgen.carry.review import Difference, differences, refused, results, results_of_old
 from workbookgen.carry.strays import strays
 from workbookgen.errors import Fault, FileError
+from workbookgen.filled.arithmetic import worked_out
 from workbookgen.filled.planner import FilledPlanner, described, read_filled
 from workbookgen.language.parts import Log
 from workbookgen.settings import Rows, Settings
@@ -48,7 +49,7 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     """
     if target.exists() and source.exists() and target.samefile(source):
         raise FileError.at(str(target), "this is the old planner itself; give the new one another name, and the old one stays as it is.")
-    old = read_filled(source)
+    old = worked_out(read_filled(source))
     settings = settings or buildable(old.settings)
     plain = described(settings)
     step()
@@ -63,7 +64,7 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     changed = differences(old, results_of_old(old), plain, after, matched)
     save(target, content)
     step()
-    return Carried(old.version, _lines(old, matched.rows), matched.converted, matched.renewed, tuple(dict.fromkeys(found)), tuple(changed), old.notes)
+    return Carried(old.version, _lines(old, matched.rows), matched.converted, len(matched.renewed), tuple(dict.fromkeys(found)), tuple(changed), old.notes)
 
 
 def buildable(settings: Settings) -> Settings:

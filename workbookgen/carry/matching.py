@@ -12,14 +12,14 @@ from dataclasses import dataclass, field
 from datetime import date, timedelta
 
 from workbookgen.carry.conversion import converted, is_conversion
-from workbookgen.carry.leftovers import IN_ITS_CELL, LONGEST, Leftover
+from workbookgen.carry.leftovers import IN_ITS_CELL, LONGEST, ONLY_HERE, Leftover
 from workbookgen.engines import ErrorValue
 from workbookgen.filled.planner import FilledPlanner, described
 from workbookgen.language.domains import Date
 from workbookgen.language.entries import Entry, starting_entries
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block, Log, Planner
-from workbookgen.language.quantities import Kind
+from workbookgen.language.quantities import PERCENT_UNIT
 
 NAME = "name"  # by which the lines that a planner brings along are known
 ALIKE = 1e-4  # relative: figures of the guide are rounded for each unit system
@@ -36,7 +36,7 @@ class Matched:
     notes: dict[tuple[str, int], str] = field(default_factory=dict)  # on the cells of the new planner
     leftovers: list[Leftover] = field(default_factory=list)
     rows: dict[str, dict[int, int]] = field(default_factory=dict)  # of each block: old line -> new line
-    renewed: int = 0  # lines that took the figures of the new planner
+    renewed: set[tuple[str, int]] = field(default_factory=set)  # block and old line, of those that took the new planner's figures
     converted: int = 0
 
 
@@ -105,7 +105,7 @@ class _Matching:
 
     def _renew(self, row: int, place: int, line: Record, record: Mapping[str, Entry], target: Block) -> None:
         """A line that nobody touched takes the new planner's figures; where they are others, the old ones are told."""
-        self.matched.renewed += 1
+        self.matched.renewed.add((self.block.key, row))
         for each in target.inputs:
             self.matched.entries[f"{target.key}_{each.key}"][place] = record.get(each.key)
         for key, entry in line.items():
@@ -170,14 +170,18 @@ class _Matching:
                 if comment := self._comment(row, key):
                     self._leave(row, key, comment, f"a note on the cell; {why}")
 
-    def _leave(self, row: int, key: str, what: Entry, why: str, now: str = "only here") -> None:
+    def _leave(self, row: int, key: str, what: Entry, why: str, now: str = ONLY_HERE) -> None:
         each = self.block.by_key[key]
         sheet, cell = self.old.place(self._full(key), row)
-        unit = each.unit.unit(self.old.settings.units).symbol if isinstance(each.unit, Kind) else ""
-        label = f"{each.label} ({unit})" if unit and isinstance(what, float) else each.label
-        if isinstance(each.domain, Date) and isinstance(what, float) and each.domain.accepts(what):
-            what = (DAY_NOUGHT + timedelta(days=what)).isoformat()
+        what, unit = _readable(each, what, self.old.settings.units)
+        name = self._record(row) if key != NAME else ""
+        label = each.label + (f" ({unit})" if unit else "") + (f" of {name}" if name else "")
         self.matched.leftovers.append(Leftover(sheet, cell, label, what, why, now))
+
+    def _record(self, row: int) -> str:
+        """What a person calls a record, so that its leftovers can be told apart."""
+        names = self.old.entries.get(self._full(NAME), ()) if isinstance(self.block, Log) else ()
+        return names[row] if row < len(names) and isinstance(names[row], str) else ""
 
     def _add(self, records: list[Mapping[str, Entry]], target: Block) -> None:
         """Lines that the new planner brings along and the old one never had, below what is there."""
@@ -186,6 +190,16 @@ class _Matching:
         for place, record in zip(range(last + 1, target.rows), records, strict=False):
             for key, column in columns.items():
                 column[place] = record.get(key)
+
+
+def _readable(each: Input, what: Entry, system: str) -> tuple[Entry, str]:
+    """A value as a person would type it again, and its unit: percentages with their sign, dates as dates."""
+    if not isinstance(what, float):
+        return what, ""
+    if isinstance(each.domain, Date):
+        return ((DAY_NOUGHT + timedelta(days=what)).isoformat() if each.domain.accepts(what) else what), ""
+    symbol = each.unit.unit(system).symbol if each.unit else ""
+    return (f"{what * 100:.15g}%", "") if symbol == PERCENT_UNIT.symbol else (what, symbol)
 
 
 def _placed(lines: dict[int, Record], rows: int) -> dict[int, int]:

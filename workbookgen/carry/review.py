@@ -92,6 +92,8 @@ def _of_result(block: Block, result: Result, match: Result, old, before: Values,
     key = f"{block.key}_{result.key}"
     rows = matched.rows.get(block.key, {}) if block.rows > 1 or block.inputs else {0: 0}
     for row, place in rows.items():
+        if (block.key, row) in matched.renewed:
+            continue  # its inputs are not the same
         value = before[key][row]
         if isinstance(value, float) and result.unit:
             value = in_unit(value, result.unit.unit(old.settings.units), match.unit.unit(new.system))

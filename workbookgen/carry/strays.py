@@ -1,8 +1,8 @@
 """What a person put into a planner beside its inputs: notes in the margin, sheets, changed formulas.
 
-A planner of this very version, whose lines are where they were written, is held against
-what the generator writes. Otherwise the names of the file tell which cells are ours: what
-stands right of them or below them is the person's.
+A sheet of this very version, whose lines are where they were written, is held against what
+the generator writes. Otherwise the names of the file tell which cells are ours: what stands
+right of them or below them is the person's.
 """
 
 import io
@@ -15,7 +15,7 @@ from functools import cached_property
 from openpyxl.utils import get_column_letter
 
 from workbookgen import __version__
-from workbookgen.book.layout import CARD_NOTE, Layout, Message, Placement, ProofColumn, place
+from workbookgen.book.layout import CARD_NOTE, Layout, Placement, ProofColumn, place
 from workbookgen.book.write import write
 from workbookgen.carry import leftovers
 from workbookgen.carry.leftovers import Leftover
@@ -28,6 +28,7 @@ from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import MESSAGE, Column
 
+MOST_ROWS = 2**20
 OUTSIDE = "typed outside the cells of the planner"
 OVERWRITTEN = "it stood where the planner has a formula"
 
@@ -55,7 +56,7 @@ class _Search:
     @cached_property
     def taken(self) -> dict[str, set[Position]]:
         """Sheet -> the cells that names of ours point to. Facts that can be compared are not among them."""
-        compared = {key for key, each in self.layout.placements.items() if _is_fact(each) and self.is_as_written and key != ORIGIN}
+        compared = {key for key, each in self.layout.placements.items() if _is_fact(each) and each.sheet in self.as_written and key != ORIGIN}
         taken: dict[str, set[Position]] = {}
         for area in [*(area for name, area in self.areas.items() if name not in compared), *self._own_leftovers]:
             taken.setdefault(area.sheet, set()).update(_positions(area))
@@ -67,12 +68,16 @@ class _Search:
         return [area for area in found if area]
 
     @cached_property
-    def is_as_written(self) -> bool:
-        """Whether every cell of ours is where this version writes it."""
-        return self.old.version == __version__ and all(
-            self.areas.get(key) == Area(each.sheet, each.row, each.column, each.rows)
+    def as_written(self) -> set[str]:
+        """The sheets of which every cell of ours is where this version writes it."""
+        if self.old.version != __version__ or self.areas.keys() != self.layout.placements.keys():
+            return set()
+        moved = {
+            each.sheet
             for key, each in self.layout.placements.items()
-        )
+            if self.areas[key] != Area(each.sheet, each.row, each.column, each.rows)
+        }
+        return set(self.layout.parts) - moved
 
     def _is_of_a_block(self, name: str) -> bool:
         """Whether a name belongs to a block of fields, known today or not: every block has a message."""
@@ -100,14 +105,14 @@ class _Search:
             for position, cell in self._cells(area):
                 if not cell.formula:
                     yield self._leftover(area.sheet, position, cell, OVERWRITTEN, placed.field.label)
-                elif self.is_as_written and spelled(cell.formula) != spelled(placed.formulas[position[0] - placed.row]):
+                elif placed.sheet in self.as_written and not _is_formula(cell.formula, placed.formulas[position[0] - placed.row]):
                     yield Leftover(area.sheet, _address(position), placed.field.label, cell.formula, "the planner's formula was changed to this")
 
     def outside(self) -> Iterator[Leftover]:
         """What stands in cells that are no field's."""
-        written = self._written() if self.is_as_written else {}
+        written = self._written() if self.as_written else {}
         for sheet, cells in self.old.book.sheets.items():
-            is_ours = self._fits(written[sheet]) if sheet in written else self._is_inside(sheet)
+            is_ours = self._fits(written[sheet]) if sheet in self.as_written else self._is_inside(sheet)
             for position, cell in cells.items():
                 if position not in self.taken.get(sheet, ()) and not is_ours(position, cell):
                     yield self._leftover(sheet, position, cell, OUTSIDE)
@@ -139,14 +144,11 @@ class _Search:
         if not named:
             known = sheet in self.layout.parts
             return lambda position, cell: known
-        logs = [self.areas[key] for key, each in self.layout.placements.items() if key in self.areas and isinstance(each.field, Message) and each.rows > 1]
         proofs = [part for part in self.layout.planner.proof_tables.values() if self.layout.placements[f"{part.key}_verdict"].sheet == sheet]
         right = max(max(area.last_column for area in named), CARD_NOTE, *(ProofColumn.VALUES + part.most_given - 1 for part in proofs))
-        bottom = max(area.last_row for area in named)
-        first = min((area.row for area in logs if area.sheet == sheet), default=None)
-        if first is not None:
-            return lambda position, cell: position[0] < first and position[1] <= right
-        return lambda position, cell: position[1] <= right and (position[0] <= bottom or position[1] == 1)
+        # Below its fields, a sheet may have words of ours; while it is protected, nobody else's can be there.
+        bottom = MOST_ROWS if sheet in self.old.book.protected else max(area.last_row for area in named)
+        return lambda position, cell: position[1] <= right and position[0] <= bottom
 
     def _label(self, area: Area) -> str:
         """What the old planner calls a field: above the unit of a column, or before the value of a card."""
@@ -158,6 +160,10 @@ class _Search:
         what = cell.value if isinstance(cell.value, float) else cell.formula if cell.value in (None, "") else str(cell.value)
         formula = f", as the formula {cell.formula}" if cell.formula and what != cell.formula else ""
         return Leftover(sheet, _address(position), label, what, why + formula)
+
+
+def _is_formula(found: str, written: str) -> bool:
+    return found == written or spelled(found) == spelled(written)
 
 
 def _is_fact(placed: Placement) -> bool:

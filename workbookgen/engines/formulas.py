@@ -21,14 +21,14 @@ def formulas(path: Path) -> dict[tuple[str, str], str]:
     found: dict[tuple[str, str], str] = {}
     with ZipFile(path) as package:
         for sheet, part in sheet_parts(path).items():
-            shared: dict[str, _Shared] = {}
+            shared: dict[str, SharedFormula] = {}
 
             def keep(cell: FormulaCell, sheet=sheet, shared=shared) -> None:
                 text = f"={cell.text}"
                 if cell.kind.get("t") == "shared":
                     number = cell.kind.get("si")
                     if cell.text or number not in shared:
-                        shared[number] = _Shared(text, cell.reference)
+                        shared[number] = SharedFormula(text, cell.reference)
                     text = shared[number].moved_to(cell.reference)
                 found[sheet, cell.reference] = text
 
@@ -39,7 +39,7 @@ def formulas(path: Path) -> dict[tuple[str, str], str]:
     return found
 
 
-class _Shared:
+class SharedFormula:
     """A formula that several cells share. Down its own column it is mostly the same but for the row's number."""
 
     def __init__(self, text: str, origin: str):

@@ -33,6 +33,7 @@ class Book:
     names: dict[str, str]  # defined name -> where it points, as the file spells it
     comments: dict[str, dict[Position, str]] = field(default_factory=dict)  # what people pinned to cells
     sheet_names: tuple[str, ...] = ()  # of all sheets
+    protected: frozenset[str] = frozenset()  # sheets in which only unlocked cells can be typed into
     counts_from_1904: bool = False  # then its days are 1,462 fewer than ours
 
 
@@ -51,7 +52,7 @@ def open_book(path: Path, sheets: Collection[str] | Wanted | None = None) -> Boo
         raise FileError.at(str(path), f"this file cannot be read as a workbook ({problem}).") from None
     except Exception as problem:  # whatever a broken part makes the parser stumble over
         raise FileError.at(str(path), f"this file cannot be read as a workbook ({type(problem).__name__}: {problem}).") from None
-    return Book(path, contents.sheets, contents.names, contents.comments, contents.sheet_names, contents.counts_from_1904)
+    return Book(path, contents.sheets, contents.names, contents.comments, contents.sheet_names, frozenset(contents.protected), contents.counts_from_1904)
 
 
 def _choice(sheets) -> Choice:

@@ -39,6 +39,7 @@ class Contents:
     counts_from_1904: bool = False
     sheets: dict[str, dict[Position, Cell]] = field(default_factory=dict)
     comments: dict[str, dict[Position, str]] = field(default_factory=dict)
+    protected: set[str] = field(default_factory=set)  # sheets in which only unlocked cells can be typed into
     filled: int = 0
 
     def put(self, sheet: str, position: Position, cell: Cell) -> None:

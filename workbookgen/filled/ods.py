@@ -41,6 +41,8 @@ def read(package: zipfile.ZipFile, choice: Choice) -> Contents:
                     sheet, row = element.get(f"{TABLE}name"), 0
                     contents.sheet_names += (sheet,)
                     contents.sheets[sheet], contents.comments[sheet] = {}, {}
+                    if element.get(f"{TABLE}protected") == "true":
+                        contents.protected.add(sheet)
             elif element.tag == f"{TABLE}table-row":
                 row = _row(contents, sheet, row, element)
                 element.clear()

@@ -7,16 +7,15 @@ without their namespace, since the strict and the usual form of the format diffe
 
 import posixpath
 import zipfile
-from collections.abc import Iterator
 from datetime import datetime
 from functools import cache
 
 from lxml import etree
-from openpyxl.formula.translate import Translator
 from openpyxl.utils import column_index_from_string, coordinate_to_tuple, get_column_letter
 from openpyxl.utils.escape import unescape
 
 from workbookgen.engines import ErrorValue
+from workbookgen.engines.formulas import SharedFormula
 from workbookgen.filled.cells import Cell, Choice, Contents, Position, UnknownForm, Value, number
 
 SAFELY = {"resolve_entities": False, "no_network": True, "load_dtd": False}
@@ -48,17 +47,21 @@ def read(package: zipfile.ZipFile, choice: Choice) -> Contents:
         if path in members and name in chosen:
             contents.sheets[name] = {}
             with package.open(path) as stream:
-                for position, cell in _cells(stream, strings, chosen[name]):
-                    contents.put(name, position, cell)
+                _sheet(contents, name, stream, strings, chosen[name])
             if chosen[name] is None:
                 contents.comments[name] = _comments(package, path)
     return contents
 
 
-def _cells(stream, strings: list[str], columns: set[int] | None) -> Iterator[tuple[Position, Cell]]:
-    shared: dict[str, Translator] = {}
+def _sheet(contents: Contents, name: str, stream, strings: list[str], columns: set[int] | None) -> None:
+    """Takes over the cells of a sheet, a row at a time."""
+    shared: dict[str, SharedFormula] = {}
     row, last = 0, max(columns) if columns else MOST_COLUMNS
-    for _, line in etree.iterparse(stream, tag="{*}row", **SAFELY):
+    for _, line in etree.iterparse(stream, tag=("{*}row", "{*}sheetProtection"), **SAFELY):
+        if line.tag.endswith("}sheetProtection"):
+            if line.get("sheet") in ("1", "true"):
+                contents.protected.add(name)
+            continue
         row, column = int(line.get("r", row + 1)), 0  # a row or a cell may leave out where it is: then it follows the last one
         for element in line:
             place = element.get("r")
@@ -68,11 +71,13 @@ def _cells(stream, strings: list[str], columns: set[int] | None) -> Iterator[tup
             if len(element) and (columns is None or column in columns):
                 cell = _cell(element, strings, shared, row, column)
                 if cell.formula or cell.value not in (None, ""):
-                    yield (row, column), cell
+                    contents.put(name, (row, column), cell)
         line.clear()
+        while line.getprevious() is not None:
+            del line.getparent()[0]
 
 
-def _cell(element, strings: list[str], shared: dict[str, Translator], row: int, column: int) -> Cell:
+def _cell(element, strings: list[str], shared: dict[str, SharedFormula], row: int, column: int) -> Cell:
     value: Value = None
     formula = ""
     for part in element:
@@ -101,17 +106,17 @@ def _value(kind: str, text: str, strings: list[str]) -> Value:
     return number(text) if text else None
 
 
-def _formula(part, shared: dict[str, Translator], row: int, column: int) -> str:
+def _formula(part, shared: dict[str, SharedFormula], row: int, column: int) -> str:
     """A formula's text. One that is shared stands in its first cell only, and moves along to the others."""
     text = part.text or ""
     if part.get("t") != "shared":
         return f"={text}" if text else ""
     here = f"{get_column_letter(column)}{row}"
     if text:
-        shared[part.get("si")] = Translator(f"={text}", here)
+        shared[part.get("si")] = SharedFormula(f"={text}", here)
         return f"={text}"
     first = shared.get(part.get("si"))
-    return first.translate_formula(here) if first else "="
+    return first.moved_to(here) if first else "="
 
 
 def _strings(package: zipfile.ZipFile, main: str) -> list[str]:

@@ -64,7 +64,7 @@ def projects(settings: Settings) -> Log:
             Group("Needed", (
                 Result("estimated", "Estimated", "total(estimates_yarn, estimates_of, name) + total(weavings_yarn, weavings_of, name)", stock.spun, LENGTH,
                        uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn"},
-                       note="What the sheets Knitting and Weaving say for this project."),
+                       note="For this project, from the sheets Knitting and Weaving."),
                 Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", project.wanted_in_use, LENGTH, uses={"stated": "wanted"},
                        only_if="OR(given(wanted), IF(given(estimated), estimated > 0, 1 = 0))", note="What you stated, or the estimates; no margin yet."),
                 *(_of_sample(key, label, unit) for key, label, unit in OF_SAMPLE),
