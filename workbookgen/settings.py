@@ -15,7 +15,14 @@ from pathlib import Path
 from typing import Annotated, Literal
 
 import tomli_w
-from pydantic import AfterValidator, BaseModel, ConfigDict, Field, ValidationError, model_validator
+from pydantic import (
+    AfterValidator,
+    BaseModel,
+    ConfigDict,
+    Field,
+    ValidationError,
+    model_validator,
+)
 
 from workbookgen.errors import Fault, FileError, SettingsError
 from workbookgen.units import Quantity

@@ -3,7 +3,17 @@
 from workbookgen.language.domains import Choice, Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Log, Sheet
-from workbookgen.language.quantities import GRIST, GRIST_US, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH, SQUARE_MASS
+from workbookgen.language.quantities import (
+    GRIST,
+    GRIST_US,
+    LENGTH,
+    MASS,
+    NUMBER,
+    SHARE,
+    SQUARE_GRIST,
+    SQUARE_LENGTH,
+    SQUARE_MASS,
+)
 from workbookgen.reference import fiber as trade
 from workbookgen.reference import sharing, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings

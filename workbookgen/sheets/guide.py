@@ -3,7 +3,13 @@
 from workbookgen.language.domains import Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Log, Sheet
-from workbookgen.language.quantities import FIBER_DIAMETER, FLEECE, NUMBER, SHARE, STAPLE
+from workbookgen.language.quantities import (
+    FIBER_DIAMETER,
+    FLEECE,
+    NUMBER,
+    SHARE,
+    STAPLE,
+)
 from workbookgen.reference import fiber, learning, stock
 from workbookgen.settings import Settings, load_fibers
 

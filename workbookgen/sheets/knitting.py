@@ -3,7 +3,16 @@
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Log, Sheet
-from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, PER_AREA
+from workbookgen.language.quantities import (
+    AREA,
+    GAUGE,
+    GRIST,
+    LENGTH,
+    LOOP,
+    MASS,
+    NUMBER,
+    PER_AREA,
+)
 from workbookgen.reference import knitting as trade
 from workbookgen.reference import stock
 from workbookgen.settings import Settings

@@ -19,7 +19,15 @@ from workbookgen.language.quantities import (
     TWIST,
     YARN_DIAMETER,
 )
-from workbookgen.reference import diameter, planning, reeling, statistics, stock, twist, yarn_count
+from workbookgen.reference import (
+    diameter,
+    planning,
+    reeling,
+    statistics,
+    stock,
+    twist,
+    yarn_count,
+)
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber

@@ -20,7 +20,15 @@ from workbookgen.language.quantities import (
     WOOLLEN_RUN,
     WORSTED_COUNT,
 )
-from workbookgen.reference import diameter, labels, reeling, statistics, stock, uncertainty, yarn_count
+from workbookgen.reference import (
+    diameter,
+    labels,
+    reeling,
+    statistics,
+    stock,
+    uncertainty,
+    yarn_count,
+)
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, reels
 

@@ -3,7 +3,15 @@
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Log, Sheet
-from workbookgen.language.quantities import GRIST, LENGTH, LOOP, MASS, NUMBER, SETT, SHARE
+from workbookgen.language.quantities import (
+    GRIST,
+    LENGTH,
+    LOOP,
+    MASS,
+    NUMBER,
+    SETT,
+    SHARE,
+)
 from workbookgen.reference import diameter, stock, yarn_count
 from workbookgen.reference import weaving as trade
 from workbookgen.settings import Settings
