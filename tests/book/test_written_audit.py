@@ -155,7 +155,7 @@ def test_what_is_for_other_sheets_is_not_printed(book, layout):
         for group in (each for each in block.groups if not each.printed):
             last = range_boundaries(book[layout.placements[f"{block.key}_message"].sheet].print_area.rpartition("!")[2])[2]
             columns = [layout.placements[f"{block.key}_{each.key}"].column for each in group.fields]
-            assert min(columns) == last + 1, block.key
+            assert min(columns) > last, block.key
             unprinted += len(columns)
     assert unprinted > 10
 

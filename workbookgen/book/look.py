@@ -38,7 +38,7 @@ _OPEN = {"bottom": 1, "bottom_color": RULE_LINE}
 
 
 def cell(field: Input | Result, unit: Unit | None, in_a_row: bool = False) -> dict:
-    """The format of a field's cells. A text in a row has neighbors: the longest is made small enough to be whole."""
+    """The format of a field's cells. A cell in a row has neighbors: what is long is made small enough to be whole."""
     ground = _BOX if isinstance(field, Input) else _OPEN
     return PLAIN | ground | {"num_format": number_format(field, unit)} | _aligned(field, in_a_row)
 
@@ -51,7 +51,7 @@ def number_format(field: Input | Result, unit: Unit | None) -> str:
         return "yyyy-mm-dd"
     percent = unit is not None and unit.symbol == PERCENT_UNIT.symbol
     if isinstance(field, Input):
-        return "0.##%" if percent else "#,##0.####"
+        return "0.0#%" if percent else "General"  # "0.##" would show a whole number with a point behind it
     digits = unit.digits if field.digits is None else field.digits
     return ("0" if percent else "#,##0") + ("." + "0" * digits if digits else "") + ("%" if percent else "")
 
@@ -63,11 +63,10 @@ def heads(field, unit: Unit | None) -> tuple[dict, dict]:
 
 
 def _aligned(field: Input | Result, in_a_row: bool) -> dict:
-    if not field.is_text:
-        return {"align": "right"}
     if isinstance(field, Input) and isinstance(field.domain, Note):
         return {"align": "left", "indent": 1, "text_wrap": True}
-    return {"align": "left", "indent": 1} | ({"shrink": True} if in_a_row else {})
+    align = {"align": "left", "indent": 1} if field.is_text else {"align": "right"}
+    return align | ({"shrink": True} if in_a_row else {})
 
 
 def explanation(field: Result) -> dict:

@@ -13,7 +13,7 @@ LOG_SCALE = 66  # percent, at which so many letters fit
 LETTERS_ON_A_PAGE = 180  # across a landscape page, at a size that can still be read
 LETTERS_OF_A_HEADING = 40
 ROWS_ON_A_PAGE = 50  # of an upright page
-MESSAGE_WIDTH = 54  # of a log's column What to fix
+MESSAGE_WIDTH = 60  # of a log's column What to fix
 
 PAPER = {"letter": 1, "a4": 9}
 INCHES = {"letter": (11.0, 8.5), "a4": (11.69, 8.27)}  # landscape

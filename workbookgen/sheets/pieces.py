@@ -45,9 +45,11 @@ def pieces(settings: Settings) -> Log:
                        'pieces * IF(shape = "rectangle", width * height, IF(shape = "triangle", width * height / 2, '
                        'IF(shape = "trapezium", (width + second) / 2 * height, IF(shape = "circle", PI() / 4 * width * width, '
                        'PI() / 4 * (width * width - second * second)))))',
-                       trade.area, AREA,
+                       trade.area, AREA, width=12,
                        only_if=f'AND({FLAT}, {ROUND}, OR(shape <> "ring", second < width))'),
-                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
             )),
+            Group("For other sheets", (
+                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
+            ), printed=False),
         ),
     )

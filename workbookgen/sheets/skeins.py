@@ -140,7 +140,7 @@ def skeins(settings: Settings) -> Log:
                 Result("grist_words", "Grist",
                        'ROUND(ROUND(grist_yd_lb * 453.59237 / 0.9144, 9), 0) & " yd/lb (" & ROUND(ROUND(grist_yd_lb * 100, 9), 0) & " m/100 g)"',
                        labels.grist_words, None, uses={"grist": "grist_yd_lb"}, only_if="grist_yd_lb < 100000", width=24),
-            )),
+            ), printed=False),
             Group("For other sheets", (
                 Result("reel_doubt", "Loop ±", "pick(reels_doubt, reels_listed, reel)", stock.pick, LOOP, digits=3,
                        uses={"name": "reel", "names": "reels_listed", "values": "reels_doubt"}),
@@ -153,7 +153,7 @@ def skeins(settings: Settings) -> Log:
                 Result("listed", "Listed as", "name", stock.listed, None, width=20),
                 Result("from_lot", "Drawn from", "lot", stock.listed, None, uses={"name": "lot"}, width=18),
                 Result("from_second", "And from", "second_lot", stock.listed, None, uses={"name": "second_lot"}, width=18),
-            )),
+            ), printed=False),
         ),
         rules=(
             Rule("tare >= gross", lambda values: values["tare"] >= values["gross"],

@@ -89,7 +89,9 @@ def weavings(settings: Settings) -> Log:
             Group("The estimate", (
                 Result("yarn", "Yarn", "warp_yarn + weft_yarn", trade.all_yarn, LENGTH, note="No margin in it; the project adds its own."),
                 Result("mass", "Weight", "yarn / grist", yarn_count.mass_of_length, MASS, uses={"length": "yarn"}),
-                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
             )),
+            Group("For other sheets", (
+                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
+            ), printed=False),
         ),
     )

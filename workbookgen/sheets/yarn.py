@@ -49,7 +49,9 @@ def designs(settings: Settings) -> Log:
                        diameter.threads_side_by_side, THREADS, uses={"grist": "grist_yd_lb", "k": "thickness_k_wrapped"}),
                 Result("mass", "Weight", "wanted * tex", plying.component_mass, MASS, uses={"length": "wanted", "linear_density": "tex"},
                        note="Of the yarn wanted."),
-                Result("listed", "Listed as", "name", stock.listed, None, width=24),
             )),
+            Group("For other sheets", (
+                Result("listed", "Listed as", "name", stock.listed, None, width=24),
+            ), printed=False),
         ),
     )
