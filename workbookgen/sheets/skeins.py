@@ -89,7 +89,7 @@ def skeins(settings: Settings) -> Log:
                 Result("metric", "Metric count", "finished_yd / net", yarn_count.grist, METRIC_COUNT, **OF_SKEIN),
                 Result("worsted", "Worsted count", "finished_yd / net", yarn_count.grist, WORSTED_COUNT, **OF_SKEIN,
                        note="Hanks of 560 yd in a pound."),
-                Result("run", "Woollen run", "finished_yd / net", yarn_count.grist, WOOLLEN_RUN, **OF_SKEIN,
+                Result("run", "Woolen run", "finished_yd / net", yarn_count.grist, WOOLLEN_RUN, **OF_SKEIN,
                        note="Hanks of 1,600 yd in a pound."),
             )),
             Group("Thickness", (
