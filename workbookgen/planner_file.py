@@ -73,8 +73,7 @@ def _settings(path: Path, book: Book) -> Settings:
         raise FileError.at(str(path), f"the settings on the sheet {origin.SHEET} were overwritten, so the planner cannot be read.")
     # What stands above is left empty, so that a fault's line is a row of the sheet.
     lines = [texts.get(row, "") if row >= start else "" for row in range(1, max(texts) + 1)]
-    settings = settings_module.parse("
-".join(lines), f"{path}, sheet {origin.SHEET}")
+    settings = settings_module.parse("\n".join(lines), f"{path}, sheet {origin.SHEET}")
     # The guide is in the planner. A file that came by mail is not to choose what is read from this computer.
     return settings.model_copy(update={"fibers": ""}) if settings.fibers else settings
 

@@ -17,7 +17,15 @@ from workbookgen.checking.messages import messages
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import MESSAGE, Block, Column, Meaning, Planner, Proof, unit_of
+from workbookgen.language.parts import (
+    MESSAGE,
+    Block,
+    Column,
+    Meaning,
+    Planner,
+    Proof,
+    unit_of,
+)
 from workbookgen.units import Quantity
 
 

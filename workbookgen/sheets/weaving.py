@@ -3,7 +3,15 @@
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Log, Sheet
-from workbookgen.language.quantities import GRIST, LENGTH, LOOP, MASS, NUMBER, SETT, SHARE
+from workbookgen.language.quantities import (
+    GRIST,
+    LENGTH,
+    LOOP,
+    MASS,
+    NUMBER,
+    SETT,
+    SHARE,
+)
 from workbookgen.reference import diameter, stock, yarn_count
 from workbookgen.reference import weaving as trade
 from workbookgen.settings import Settings
@@ -81,7 +89,9 @@ def weavings(settings: Settings) -> Log:
             Group("The estimate", (
                 Result("yarn", "Yarn", "warp_yarn + weft_yarn", trade.all_yarn, LENGTH, note="No margin in it; the project adds its own."),
                 Result("mass", "Weight", "yarn / grist", yarn_count.mass_of_length, MASS, uses={"length": "yarn"}),
-                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
             )),
+            Group("For other sheets", (
+                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
+            ), printed=False),
         ),
     )
