@@ -118,7 +118,7 @@ def check(
             record = EngineReport(each.name, version, declared)
             told_before = len(report.findings)
             with _opened(each, poisoned, path) as session:
-                entries = read_inputs(session, layout)
+                entries = with_empty_texts(layout, read_inputs(session, layout), formulas_in_file or {})
                 runs = [(entries, proofs | expected_of_blocks(layout.planner, entries, proofs)), *zip(drawn, expected_drawn, strict=True)]
                 refused: set[tuple[str, int]] = set()
                 for number, (inputs, expected) in enumerate(runs):
@@ -150,6 +150,17 @@ def not_typed(layout: Layout, in_file: dict[tuple[str, str], str]) -> dict[tuple
     """The formulas outside the inputs: there a person may type arithmetic, such as =6.5*16."""
     inputs = {(placement.sheet, placement.cell(row)) for placement in layout.inputs for row in range(placement.rows)}
     return {place: text for place, text in in_file.items() if place not in inputs}
+
+
+def with_empty_texts(layout: Layout, entries: Entries, in_file: dict[tuple[str, str], str]) -> Entries:
+    """The entries, an input whose formula gives nothing holding the empty text: it is not blank, and its line says so."""
+    return {
+        placement.key: tuple(
+            "" if value is None and (placement.sheet, placement.cell(row)) in in_file else value
+            for row, value in enumerate(entries[placement.key])
+        )
+        for placement in layout.inputs
+    }
 
 
 def _opened(chosen: Engine, poisoned: Path, path: Path) -> Session:
