@@ -192,13 +192,14 @@ def foreign_formulas(layout: Layout, in_file: dict[tuple[str, str], str]) -> lis
 
 
 def spelled(formula: str) -> str:
-    """A formula without what programs change when they save it: spaces, capitals, and the last digits of numbers."""
+    """A formula without what programs change when they save it: spaces, capitals, last digits of numbers, new names."""
     pieces = formula.lstrip("=").split('"')
     return '"'.join(piece if index % 2 else _bare(piece) for index, piece in enumerate(pieces))
 
 
 def _bare(piece: str) -> str:
-    return _NUMBER.sub(lambda found: f"{float(found[0]):.14g}", piece.replace(" ", "").upper())
+    bare = piece.replace(" ", "").upper().replace("_XLFN.STDEV.S(", "STDEV(")  # Gnumeric's name for it
+    return _NUMBER.sub(lambda found: f"{float(found[0]):.14g}", bare)
 
 
 def _compare(layout, inputs: Entries, expected, got, record: EngineReport, refused, checked, seen) -> list[Finding]:
