@@ -77,7 +77,7 @@ def weavings(settings: Settings) -> Log:
                 Result("ends", "Ends", "ROUNDUP(ROUND(sett * reed_width, 9), 0)", trade.ends, NUMBER, uses={"width": "reed_width"}, digits=0),
                 Result("warp_length", "Warp length", "(pieces * (length + hems) + samples) / ((1 - shrinkage) * (1 - take_up)) + loom_waste",
                        trade.warp_length, LENGTH, uses=CLOTH),
-                Result("warp_yarn", "Warp yarn", "ends * warp_length", trade.warp_yarn, LENGTH),
+                Result("warp_yarn", "Warp yarn", "ends * warp_length", trade.warp_yarn, LENGTH, only_if="ends > 0"),
             )),
             Group("Weft", (
                 Result("woven", "Length to weave", "(pieces * (length + hems) + samples) / (1 - shrinkage)", trade.woven_length, LENGTH, uses=CLOTH),
