@@ -17,6 +17,7 @@ LONGEST = 400
 MAY_USE = {
     "errors": set(),
     "units": set(),
+    "saving": {"errors"},
     "colors": set(),
     "reference": {"units"},
     "language": {"errors", "units"},
@@ -25,6 +26,9 @@ MAY_USE = {
     "book": {"errors", "colors", "language"},
     "engines": {"errors"},
     "checking": {"errors", "units", "language", "book", "engines"},
+    "filled": {"errors", "language", "settings", "sheets", "engines"},
+    "carry": {"errors", "saving", "units", "reference", "language", "settings", "book", "engines", "checking", "filled", "build"},
+    "gather": {"errors", "saving", "units", "reference", "language", "settings", "book", "checking", "filled"},
 }
 # Above the floors stand the modules that put them together: they may use any floor, and each other without a circle.
 

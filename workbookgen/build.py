@@ -2,26 +2,27 @@
 
 The second writing stores in every formula cell the value that the embedded engine worked
 out, so that a program which does not recalculate on loading shows the right numbers. A
-planner that disagrees with the reference library is never left on disk, and a file is
-put in its place only when it is whole.
+planner that disagrees with the reference library is never left on disk.
 """
 
-import os
 import tempfile
+from collections.abc import Callable
 from pathlib import Path
 
 from workbookgen.book.layout import Layout, place
-from workbookgen.book.write import write
+from workbookgen.book.write import Notes, write
 from workbookgen.checking.compare import agree
 from workbookgen.checking.driving import read
 from workbookgen.checking.expected import expected_values
 from workbookgen.engines import engine
-from workbookgen.errors import Disagreement, Fault, FileError
+from workbookgen.errors import Disagreement, Fault
 from workbookgen.language.entries import Entries, starting_entries
+from workbookgen.saving import save
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 
 EMBEDDED = "formualizer"
+STEPS = 4  # of making a workbook, that a progress bar counts
 
 
 def layout_of(settings: Settings) -> Layout:
@@ -29,15 +30,20 @@ def layout_of(settings: Settings) -> Layout:
     return place(planner(settings))
 
 
-def workbook(layout: Layout, entries: Entries | None = None) -> bytes:
-    """A planner with these entries, its cached values proven. Raises Disagreement."""
+def workbook(
+    layout: Layout, entries: Entries | None = None, notes: Notes | None = None, step: Callable[[], None] = lambda: None
+) -> bytes:
+    """A planner with these entries, its cached values proven. Raises Disagreement. `step` is called after each of the STEPS."""
     entries = starting_entries(layout.planner) if entries is None else entries
     with tempfile.TemporaryDirectory(prefix="workbookgen-") as folder:
         draft = Path(folder) / "planner.xlsx"
         draft.write_bytes(write(layout, entries, {}))
+        step()
         with engine(EMBEDDED).open(draft) as session:
             cached = read(session, layout, layout.formulas)
+    step()
     expected = expected_values(layout.planner, entries)
+    step()
     faults = [
         Fault(f"{placement.sheet}!{placement.cell(row)}", f"expected {wanted!r}, but {EMBEDDED} computes {shown!r}.")
         for placement in layout.formulas
@@ -46,28 +52,13 @@ def workbook(layout: Layout, entries: Entries | None = None) -> bytes:
     ]
     if faults:
         raise Disagreement(*faults[:20])
-    return write(layout, entries, cached)
+    content = write(layout, entries, cached, notes)
+    step()
+    return content
 
 
-def build(settings: Settings, target: Path, entries: Entries | None = None) -> Layout:
+def build(settings: Settings, target: Path, entries: Entries | None = None, step: Callable[[], None] = lambda: None) -> Layout:
     """Build a planner file. On any failure nothing is left behind, and an old file stays as it was."""
     layout = layout_of(settings)
-    save(target, workbook(layout, entries))
+    save(target, workbook(layout, entries, step=step))
     return layout
-
-
-def save(target: Path, content: bytes) -> None:
-    """Put a whole file in its place, or leave everything as it was."""
-    handle, draft = None, None
-    try:
-        handle, draft = tempfile.mkstemp(prefix=".workbookgen-", suffix=".part", dir=target.parent)
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        os.chmod(draft, 0o644)
-        os.replace(draft, target)
-    except OSError as problem:
-        if draft and os.path.exists(draft):
-            os.unlink(draft)
-        raise FileError.at(str(target), f"the planner cannot be written there: {problem.strerror}.") from None

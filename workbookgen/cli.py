@@ -1,24 +1,40 @@
-"""The command: build a planner, check one, list its fields.
+"""The command: build a planner, check one, list its fields, carry one over, gather many.
 
 A command returns when all is done and agreed; everything else is raised and becomes one
 sentence on standard error and an exit code (1 findings, 2 unusable input, 3 an engine that
 was asked for is missing). Heavy modules are imported inside the commands that need them.
 """
 
-import json
 import os
+import signal
 import sys
+import threading
+from contextlib import contextmanager
 from pathlib import Path
 
 import click
 
 from workbookgen import __version__
-from workbookgen.errors import PlannerError
+from workbookgen.errors import FileError, PlannerError
 
 OUR_FAULT = "workbookgen itself failed, which is our fault and not yours; nothing was changed. It says: {}"
 
 
-@click.group()
+class _ReaderLeft(Exception):
+    """Who read the answer has gone, as in `workbookgen check FILE | head -1`: neither agreement nor findings."""
+
+
+class _Commands(click.Group):
+    """Click by itself would then end with 1, which here means findings."""
+
+    def invoke(self, context):
+        try:
+            return super().invoke(context)
+        except BrokenPipeError:
+            raise _ReaderLeft from None
+
+
+@click.group(cls=_Commands)
 @click.version_option(__version__, prog_name="workbookgen")
 def cli():
     """Build a handspinner's planner, and prove that every formula in it is right."""
@@ -32,12 +48,14 @@ def cli():
 def build(settings: Path | None, units: str | None, reels: tuple[str, ...], output: Path):
     """Build a blank planner. It is proven before it is put in its place."""
     from workbookgen import settings as settings_module
+    from workbookgen.build import STEPS
     from workbookgen.build import build as build_planner
 
     chosen = settings_module.load(settings or settings_module.templates() / "us.toml")
-    layout = build_planner(settings_module.changed(chosen, units, reels), output)
+    with _progress(STEPS, quiet=False, label="Building") as step:
+        layout = build_planner(settings_module.changed(chosen, units, reels), output, step=step)
     cells = sum(placement.rows for placement in layout.formulas)
-    click.echo(f"{output} is ready: {cells:,} formula cells, each agreeing with the reference library.")
+    click.echo(f"{click.format_filename(output)} is ready: {cells:,} formula cells, each agreeing with the reference library.")
 
 
 @cli.command()
@@ -51,12 +69,13 @@ def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_js
     from workbookgen.checking.check import check as check_planner
     from workbookgen.planner_file import read_planner
 
-    planner = read_planner(file)
     chosen = engines or ("formualizer",)
-    with _progress(len(set(chosen)) * (1 + scenarios), quiet=as_json) as step:
+    with _progress(1 + len(set(chosen)) * (1 + scenarios), quiet=as_json) as step:
+        planner = read_planner(file)
+        step()
         report = check_planner(file, planner.layout, chosen, scenarios, seed, planner.formulas, step)
     if as_json:
-        click.echo(json.dumps(report.as_json(), indent=1, ensure_ascii=False))
+        _tell_programs(report.as_json())
     else:
         _tell(file, report)
     if report.findings:
@@ -73,25 +92,104 @@ def fields(file: Path, as_json: bool):
 
     listed = described(read_planner(file))
     if as_json:
-        click.echo(json.dumps(listed, indent=1, ensure_ascii=False))
+        _tell_programs(listed)
     else:
         for each in listed:
             click.echo(f"{each['key']:<32} {each['range']:<28} {each['kind']:<7} {each['unit'] or '':<16} {each['label']}")
 
 
-def _progress(steps: int, quiet: bool):
+@cli.command()
+@click.argument("old", type=click.Path(path_type=Path))
+@click.option("-o", "--output", type=click.Path(path_type=Path), required=True, help="The new planner. The old one is never touched.")
+@click.option("--settings", type=click.Path(path_type=Path), help="A TOML file that says what the new planner is to be; without it, it is like the old one.")
+def carry(old: Path, output: Path, settings: Path | None):
+    """Build a new planner with the entries of a filled one, .xlsx or .ods, of this or an older version."""
+    from workbookgen import settings as settings_module
+    from workbookgen.carry.carry import STEPS
+    from workbookgen.carry.carry import carry as carry_planner
+    from workbookgen.carry.telling import told
+
+    chosen = settings_module.load(settings) if settings else None
+    with _progress(STEPS, quiet=False, label="Carrying") as step:
+        carried = carry_planner(old, output, chosen, step)
+    for line in told(carried, old, output):
+        click.echo(line)
+
+
+@cli.command()
+@click.argument("files", type=click.Path(path_type=Path), nargs=-1, required=True, metavar="FILE...")
+@click.option("-o", "--output", type=click.Path(path_type=Path), required=True, metavar="TABLE", help="NAME.xlsx, NAME.csv or NAME.parquet.")
+@click.option("--settings", type=click.Path(path_type=Path), help="Settings whose fiber table is shown beside what was observed.")
+@click.option("--cluster", metavar="ADDRESS", help="Read on the workers of a Dask cluster, such as tcp://10.0.0.5:8786.")
+def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster: str | None):
+    """Read many filled planners, or folders of them, into tables and a summary.
+
+    A file that cannot be read is told, and the others are read; the exit code is then 1.
+    """
+    from workbookgen import settings as settings_module
+    from workbookgen.gather import files as written
+    from workbookgen.gather import workers
+    from workbookgen.gather.gathered import gather as gather_planners
+    from workbookgen.gather.gathered import planners_in
+    from workbookgen.gather.summary import published_fibers
+
+    chosen = settings_module.load(settings) if settings else settings_module.Settings()
+    fibers = published_fibers(chosen)
+    paths = planners_in(files, leave_out=tuple(written.targets(output).values()))
+    written.require_apart(output, paths)
+    engine = workers.cluster(cluster) if cluster else workers.this_machine(len(paths))
+    with _progress(len(paths), quiet=False, label="Reading") as step:
+        gathered = gather_planners(paths, engine, step)
+    for fault in gathered.unread[:20]:
+        click.echo(str(fault), err=True)
+    if len(gathered.unread) > 20:
+        click.echo(f"... and {len(gathered.unread) - 20:,} more; the sheet Not read lists them.", err=True)
+    if gathered.planners.empty:
+        raise FileError.at(str(output), "no planner could be read, so nothing was written.")
+    places, changed = written.save(gathered, output, fibers)
+    _tell_gathered(gathered, places, changed)
+    if gathered.unread:
+        raise SystemExit(1)
+
+
+@cli.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("-o", "--output", type=click.Path(path_type=Path), help="The new planner. [default: FILE's name with -blank, beside it]")
+@click.option("--guide", is_flag=True, help="Bring along the lines of the guide as they stand, sources and all.")
+def blank(file: Path, output: Path | None, guide: bool):
+    """Make a blank planner out of a filled one, to be handed on.
+
+    It has the same settings, and the names and measures of the reels. Nothing else that
+    was entered comes along, nor who wrote the file; the guide is as in a new planner.
+    """
+    from workbookgen.blank import blank as make_blank
+
+    if output is None and (output := file.with_name(f"{file.stem}-blank.xlsx")).exists():
+        raise PlannerError.at(str(output), "there is such a file already. Choose another name after -o, or this one to replace it.")
+    had = make_blank(file, output, guide)
+    click.echo(f"{click.format_filename(output)} is ready: the settings, {had['reels']} reels and {had['guide']} lines of the guide, no other entries.")
+    if not had["guide"]:
+        click.echo("Its guide is empty, since this planner was built with a fiber table of its own; --guide brings its lines along.")
+
+
+def _progress(steps: int, quiet: bool, label: str = "Checking"):
     """A progress bar on standard error, where somebody is looking; otherwise nothing."""
-    from contextlib import contextmanager
 
     @contextmanager
     def shown():
         if quiet or not sys.stderr.isatty():
-            yield lambda: None
+            yield lambda count=1: None
         else:
-            with click.progressbar(length=steps, label="Checking", file=sys.stderr) as bar:
-                yield lambda: bar.update(1)
+            with click.progressbar(length=steps, label=label, file=sys.stderr) as bar:
+                yield lambda count=1: bar.update(count)
 
     return shown()
+
+
+def _tell_programs(answer) -> None:
+    import json
+
+    click.echo(json.dumps(answer, indent=1, ensure_ascii=False))
 
 
 def _tell(file: Path, report) -> None:
@@ -109,24 +207,72 @@ def _tell(file: Path, report) -> None:
     click.echo("Every formula cell was checked, and all agree." if not report.findings else f"{len(report.findings)} findings.")
 
 
+def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
+    """What was gathered, and where it is."""
+    click.echo(f"{places['summary']} is ready: {gathered.counts}.")
+    tables = [str(place) for part, place in places.items() if part not in ("summary", "fibers")]
+    if tables:
+        click.echo(f"The tables are in {', '.join(tables)}.")
+    click.echo(f"What was observed is in {places['fibers']} as a fiber table; a line fibers = \"{places['fibers'].name}\" in settings builds planners with it.")
+    for fault in gathered.repeated[:20]:
+        click.echo(str(fault))
+    if gathered.notes:
+        click.echo(f"{len(gathered.notes):,} notes on cells that were read otherwise than they stand are on the sheet Not read.")
+    if changed:
+        click.echo(f"Texts that begin like a formula got an apostrophe in front in the .csv files: {changed:,}.")
+
+
 def main(arguments: list[str] | None = None) -> None:
     """Run the command; no traceback reaches the person who typed it."""
+    with _stopped_by_signals():
+        try:
+            _run(arguments)
+        except PlannerError as problem:
+            _end(str(problem), problem.exit_code)
+        except click.ClickException as problem:
+            problem.show()
+            sys.exit(2)
+        except (click.Abort, KeyboardInterrupt):
+            _end("Stopped.")
+        except _ReaderLeft:
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # else what is not yet printed fails once more
+            sys.exit(2)
+        except MemoryError:
+            _end("There is not enough memory for this; nothing was changed.")
+        except OSError as problem:  # such as a full disk behind a redirection, or where temporary files go
+            _end(f"{problem.filename or 'This computer refuses it'}: {problem.strerror or problem}.")
+        except Exception as problem:
+            if os.environ.get("WORKBOOKGEN_TRACEBACK"):
+                raise
+            _end(OUR_FAULT.format(f"{type(problem).__name__}: {problem}"))
+
+
+def _run(arguments: list[str] | None) -> None:
+    if hasattr(sys.stdout, "reconfigure"):
+        sys.stdout.reconfigure(errors="backslashreplace")  # file names and labels that this terminal cannot spell
+    cli.main(arguments, prog_name="workbookgen", standalone_mode=False)
+
+
+def _end(sentence: str, code: int = 2) -> None:
+    click.echo(sentence, err=True)
+    sys.exit(code)
+
+
+@contextmanager
+def _stopped_by_signals():
+    """A request to end, or a closed terminal, stops a run like Ctrl-C: what was begun is cleared away."""
+    def stop(*_):
+        raise KeyboardInterrupt
+
+    wanted = [getattr(signal, name) for name in ("SIGTERM", "SIGHUP") if hasattr(signal, name)]
+    if threading.current_thread() is not threading.main_thread():
+        wanted = []
+    before = {each: signal.getsignal(each) for each in wanted}
+    for each in wanted:
+        if before[each] == signal.SIG_DFL:  # under nohup a closed terminal is not to matter
+            signal.signal(each, stop)
     try:
-        cli.main(arguments, prog_name="workbookgen", standalone_mode=False)
-    except PlannerError as problem:
-        click.echo(str(problem), err=True)
-        sys.exit(problem.exit_code)
-    except click.ClickException as problem:
-        problem.show()
-        sys.exit(2)
-    except click.Abort:
-        click.echo("Stopped.", err=True)
-        sys.exit(2)
-    except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        sys.exit(2)
-    except Exception as problem:
-        if os.environ.get("WORKBOOKGEN_TRACEBACK"):
-            raise
-        click.echo(OUR_FAULT.format(f"{type(problem).__name__}: {problem}"), err=True)
-        sys.exit(2)
+        yield
+    finally:
+        for each, handler in before.items():
+            signal.signal(each, handler)

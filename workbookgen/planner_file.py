@@ -2,24 +2,30 @@
 
 A planner carries its settings on the sheet "Made with", so that it can be checked and
 renewed by whoever has nothing but the file. What is read is never trusted to be a planner,
-or even a workbook.
+or even a workbook; and since engines are to work out its formulas, none that would reach
+out of the file for another one, for an address or for a program is let through.
 """
 
-import zipfile
+import re
 from dataclasses import dataclass
 from pathlib import Path
-
-import openpyxl
 
 from workbookgen import settings as settings_module
 from workbookgen.book.layout import Layout
 from workbookgen.build import layout_of
-from workbookgen.errors import FileError
+from workbookgen.engines.formulas import formulas
+from workbookgen.errors import FileError, PlannerError
+from workbookgen.filled.book import Book, open_book
+from workbookgen.filled.gate import AS_XLSX, inspected
 from workbookgen.settings import Settings
 from workbookgen.sheets import origin
 
-LARGEST = 500 * 2**20  # bytes of all parts unpacked; a planner of 10,000 skeins has a fifth of it
 MOST_LINES = 2_000  # of settings
+STRAY_CELLS = 100_000  # that a person may have added to a planner
+
+_TEXT = re.compile(r'"(?:[^"]|"")*"')
+_QUOTED_SHEET = re.compile(r"'(?:[^']|'')*'!")
+_REACHES_OUT = re.compile(r"\b(?:WEBSERVICE|DDE|RTD|CALL|REGISTER|REGISTER\.ID|EXEC|IMAGE|SQL\.REQUEST)\s*\(|\[|\||://", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -35,49 +41,57 @@ class PlannerFile:
 
 def read_planner(path: Path) -> PlannerFile:
     """Open a planner. Raises FileError, with a sentence, for anything that is not one."""
-    _require_package(path)
-    try:
-        book = openpyxl.load_workbook(path)
-    except Exception as problem:  # openpyxl raises whatever a broken part makes it stumble over
-        raise FileError.at(str(path), f"this file cannot be read as an .xlsx workbook ({problem}).") from None
-    settings = settings_module.parse(_settings_text(path, book), f"{path}, sheet {origin.SHEET}")
-    return PlannerFile(path, settings, layout_of(settings), _formulas(book), _ranges(book))
-
-
-def _require_package(path: Path) -> None:
-    if not path.is_file():
-        raise FileError.at(str(path), "there is no such file.")
-    try:
-        with zipfile.ZipFile(path) as package:
-            size = sum(entry.file_size for entry in package.infolist())
-    except (zipfile.BadZipFile, OSError):
+    package = inspected(path)
+    if package.kind != "xlsx":
+        raise FileError.at(str(path), f"this is an .ods workbook, and only an .xlsx one can be checked. {AS_XLSX}")
+    if package.links:
         raise FileError.at(
-            str(path), "this is not an .xlsx workbook. Save it as .xlsx in your spreadsheet program and try again."
-        ) from None
-    if size > LARGEST:
-        raise FileError.at(str(path), f"this file unpacks to {size / 2**20:,.0f} MB, far more than a planner has; it is not read.")
+            str(path),
+            f"it draws on {package.links[0]}, and a planner stands alone: nothing outside of it is ever fetched. "
+            "Take that link off in your spreadsheet program, save it and try again.",
+        )
+    book = open_book(path, {origin.SHEET})
+    settings = _settings(path, book)
+    layout = layout_of(settings)
+    most = sum(placement.rows for placement in layout.placements.values()) + STRAY_CELLS
+    if package.cells > most:
+        raise FileError.at(
+            str(path), f"this file has about {package.cells:,} filled cells, where this planner has at most {most:,}; it is not read. "
+            "Delete what was put beside the planner.",
+        )
+    in_file = _formulas(path)
+    _require_inside(path, in_file)
+    return PlannerFile(path, settings, layout, in_file, book.names)
 
 
-def _settings_text(path: Path, book) -> str:
-    if origin.SHEET not in book.sheetnames:
+def _settings(path: Path, book: Book) -> Settings:
+    if origin.SHEET not in book.sheets:
         raise FileError.at(str(path), f"this is not one of our planners: it has no sheet {origin.SHEET}.")
-    column = book[origin.SHEET].iter_rows(max_col=1, max_row=MOST_LINES, values_only=True)
-    lines = ["" if value is None else str(value) for (value,) in column]
-    start = next((index for index, line in enumerate(lines) if line.startswith("# workbookgen")), None)
+    texts = {row: str(cell.value) for (row, column), cell in book.sheets[origin.SHEET].items() if column == 1 and row <= MOST_LINES}
+    start = next((row for row, text in sorted(texts.items()) if text.startswith("# workbookgen")), None)
     if start is None:
         raise FileError.at(str(path), f"the settings on the sheet {origin.SHEET} were overwritten, so the planner cannot be read.")
-    return "\n" * start + "\n".join(lines[start:])  # so that a fault's line is a row of the sheet
+    # What stands above is left empty, so that a fault's line is a row of the sheet.
+    lines = [texts.get(row, "") if row >= start else "" for row in range(1, max(texts) + 1)]
+    settings = settings_module.parse("\n".join(lines), f"{path}, sheet {origin.SHEET}")
+    # The guide is in the planner. A file that came by mail is not to choose what is read from this computer.
+    return settings.model_copy(update={"fibers": ""}) if settings.fibers else settings
 
 
-def _formulas(book) -> dict[tuple[str, str], str]:
-    return {
-        (sheet.title, cell.coordinate): getattr(cell.value, "text", cell.value)
-        for sheet in book.worksheets
-        for row in sheet.iter_rows()
-        for cell in row
-        if cell.data_type == "f"
-    }
+def _formulas(path: Path) -> dict[tuple[str, str], str]:
+    try:
+        return formulas(path)
+    except PlannerError:
+        raise
+    except Exception as problem:  # whatever a broken part makes it stumble over
+        raise FileError.at(str(path), f"this file cannot be read as an .xlsx workbook ({problem}).") from None
 
 
-def _ranges(book) -> dict[str, str]:
-    return {name: defined.attr_text for name, defined in book.defined_names.items()}
+def _require_inside(path: Path, in_file: dict[tuple[str, str], str]) -> None:
+    """Refuse formulas that would fetch or start something when an engine works them out."""
+    for (sheet, cell), text in in_file.items():
+        bare = _QUOTED_SHEET.sub(lambda name: "[" if "[" in name[0] else "", _TEXT.sub("", text))
+        if _REACHES_OUT.search(bare):
+            raise FileError.at(
+                f"{path}, {sheet}!{cell}", f"this formula reaches out of the planner ({text[:60]}); it is not worked out. Type its value instead."
+            )

@@ -2,19 +2,24 @@
 
 import hashlib
 import os
+import re
 import subprocess
 import sys
 import zipfile
 from dataclasses import replace
 from io import BytesIO
 from pathlib import Path
+from xml.sax.saxutils import escape, unescape
 
 import described
 import pytest
+from openpyxl.formula.translate import Translator
 from xlsxwriter.exceptions import InvalidWorksheetName
+from xlsxwriter.worksheet import Worksheet
 
 import workbookgen
 from workbookgen.book import write as writing
+from workbookgen.book.copied import PlainWorksheet
 from workbookgen.book.layout import place
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.compare import agree
@@ -56,22 +61,42 @@ def test_other_settings_give_other_bytes(small, small_file):
     assert workbook(layout_of(small.model_copy(update={"title": "Another"}))) != small_file.read_bytes()
 
 
-def test_plain_formulas_are_what_the_stock_worksheet_writes(small_layout, monkeypatch):
-    """PlainFormulas leaves a search away; nothing that the search would have changed is in the planner."""
+def unshared(content: bytes) -> bytes:
+    """A sheet's XML with each shared formula put into the cells that share it, by openpyxl's own reading of them."""
+    texts = {}
+
+    def whole(found: re.Match) -> bytes:
+        cell, number, text = found["cell"].decode(), found["number"], found["text"]
+        if text is not None:
+            texts[number] = Translator("=" + unescape(text.decode()), origin=cell)
+        moved = texts[number].translate_formula(cell).removeprefix("=")
+        return found["head"] + b"<f>" + escape(moved).encode() + b"</f>"
+
+    shared = rb'(?P<head><c r="(?P<cell>[A-Z]+\d+)"[^>]*>)<f t="shared"(?: ref="[A-Z0-9:]+")? si="(?P<number>\d+)"(?:/>|>(?P<text>[^<]*)</f>)'
+    return re.sub(shared, whole, content)
+
+
+def test_the_sheets_are_what_stock_xlsxwriter_writes(small_layout, monkeypatch):
+    """PlainWorksheet leaves searches away and shares formulas; with each put in its cell, nothing else differs."""
     entries = starting_entries(small_layout.planner)
-    plain = writing.write(small_layout, entries, {})
-    from xlsxwriter.worksheet import Worksheet
+    values = {each.key: tuple(("a < b", 0.1 + 0.2, None)[row % 3] for row in range(each.rows)) for each in small_layout.formulas}
+    ours = parts(writing.write(small_layout, entries, values))
 
-    monkeypatch.setattr(writing, "PlainFormulas", Worksheet)
-    assert parts(writing.write(small_layout, entries, {})) == parts(plain)
+    class Stock(Worksheet):
+        def write_copied_down(self, row, column, formulas, cell_format, values):
+            for index, (formula, value) in enumerate(zip(formulas, values, strict=True)):
+                self.write_formula(row + index, column, formula, cell_format, value)
+
+    monkeypatch.setattr(writing, "PlainWorksheet", Stock)
+    stock = parts(writing.write(small_layout, entries, values))
+    assert any(b't="shared"' in content for content in ours.values())
+    assert {part: unshared(content) for part, content in ours.items()} == stock
 
 
-def test_plain_formulas_would_show_if_they_mattered():
-    # Without PlainFormulas, a text that merely looks like a newer function is rewritten.
-    from xlsxwriter.worksheet import Worksheet
-
+def test_the_searches_would_show_if_they_mattered():
+    # In a stock worksheet, a text that merely looks like a newer function is rewritten.
     formula = '="use STDEV.S(x)"&A1'
-    assert writing.PlainFormulas()._prepare_formula(formula) == '"use STDEV.S(x)"&A1'
+    assert PlainWorksheet()._prepare_formula(formula) == '"use STDEV.S(x)"&A1'
     assert "_xlfn" in Worksheet()._prepare_formula(formula, expand_future_functions=True)
 
 
@@ -144,8 +169,8 @@ def test_every_formula_has_a_value_beside_it(blank):
     formulas = valued = 0
     for name, content in parts(blank.read_bytes()).items():
         if name.startswith("xl/worksheets/"):
-            formulas += content.count(b"<f>")
-            valued += content.count(b"</f><v>")
+            formulas += len(re.findall(rb"<f[ >]", content))
+            valued += len(re.findall(rb"(?:</f>|<f[^>]*/>)<v>", content))
     assert formulas == valued > 1_000
 
 

@@ -106,7 +106,12 @@ def mutants_of(layout: Layout, kind: str) -> list[Mutant]:
 
 
 def edited(source: Path, target: Path, layout: Layout, places: Places) -> None:
-    """A copy of a planner with other formulas in some cells; None takes a formula away and leaves its value."""
+    """A copy of a planner with other formulas in some cells; None takes a formula away and leaves its value.
+
+    Cells that share a formula with one of these get their own, as when a program saves it.
+    """
+    shared = [each for each in layout.formulas if any((each.sheet, each.cell(row)) in places for row in range(each.rows))]
+    places = {(each.sheet, each.cell(row)): text for each in shared for row, text in enumerate(each.formulas)} | dict(places)
     parts = {sheet.name: f"xl/worksheets/sheet{number}.xml" for number, sheet in enumerate(layout.planner.sheets, start=1)}
     with zipfile.ZipFile(source) as before, zipfile.ZipFile(target, "w") as after:
         for entry in before.infolist():
@@ -119,7 +124,7 @@ def edited(source: Path, target: Path, layout: Layout, places: Places) -> None:
 
 def _with_formula(xml: bytes, cell: str, formula: str | None) -> bytes:
     new = b"" if formula is None else f"<f>{escape(formula.removeprefix('='))}</f>".encode()
-    held = re.compile(rb'(<c r="%s"[^>]*>)<f>[^<]*</f>' % cell.encode())
+    held = re.compile(rb'(<c r="%s"[^>]*>)<f(?:[^>]*/>|[^>]*>[^<]*</f>)' % cell.encode())
     if held.search(xml):
         return held.sub(lambda found: found[1] + new, xml)
     empty = re.compile(rb'<c r="%s"([^>]*)/>' % cell.encode())

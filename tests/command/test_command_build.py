@@ -115,14 +115,14 @@ class TestWhereItCannotBeWritten:
     @pytest.fixture(autouse=True)
     def made_in_a_blink(self, monkeypatch):
         """What is in the planner does not matter here."""
-        monkeypatch.setattr(build, "workbook", lambda layout, entries: b"a planner")
+        monkeypatch.setattr(build, "workbook", lambda layout, entries, **_: b"a planner")
 
     @pytest.fixture
     def refused(self, run, small_settings):
         def refusing(target: Path, reason: str):
             code, out, err = run("build", "--settings", small_settings, "-o", target)
             assert (code, out) == (2, "")
-            assert err == f"{target}: the planner cannot be written there: {reason}.\n"
+            assert err == f"{target}: this file cannot be written: {reason}.\n"
 
         return refusing
 
@@ -132,7 +132,7 @@ class TestWhereItCannotBeWritten:
 
     def test_a_folder_itself(self, refused, tmp_path):
         (tmp_path / "folder").mkdir()
-        refused(tmp_path / "folder", "Is a directory")
+        refused(tmp_path / "folder", "a folder has this name")
         assert left_in(tmp_path) == {"folder"} and left_in(tmp_path / "folder") == set()
 
     def test_a_file_as_a_folder(self, refused, tmp_path):
@@ -167,7 +167,7 @@ class TestWithBadSettings:
         assert (code, out) == (2, "")
         first, second = err.splitlines()
         assert first == f"{settings}, line 1, units: write one of 'us', 'us-grams' or 'metric'."
-        assert second.startswith(f"{settings}, line 3, rows.skein: there is no such setting; known are reels, guide, fiber, skeins,")
+        assert second.startswith(f"{settings}, rows.skein: there is no such setting; known are reels, guide, fiber, skeins,")
         assert second.endswith(" Did you mean skeins?")
         assert target.read_bytes() == b"the old one" and left_in(tmp_path) == {"bad.toml", "mine.xlsx"}
 

@@ -169,30 +169,34 @@ class TestWhatIsNoPlanner:
         assert self.told(run, tmp_path / "none.xlsx") == "there is no such file."
 
     def test_a_folder(self, run, tmp_path):
-        assert self.told(run, tmp_path) == "there is no such file."
+        assert self.told(run, tmp_path) == "this is a folder; give the planner in it."
 
-    @pytest.mark.parametrize("content", [b"", b"wraps,weight\n104,4.02\n", b"PK\x03\x04 and then nothing"])
-    def test_no_workbook(self, run, tmp_path, content):
+    @pytest.mark.parametrize(("content", "sentence"), [
+        (b"", "this file is empty."),
+        (b"wraps,weight\n104,4.02\n", "this is a text file (such as .csv), whatever its name says."),
+        (b"PK\x03\x04 and then nothing", "this file is damaged, or was cut off on its way here."),
+    ])
+    def test_no_workbook(self, run, tmp_path, content, sentence):
         (tmp_path / "mine.xlsx").write_bytes(content)
-        assert self.told(run, tmp_path / "mine.xlsx").startswith("this is not an .xlsx workbook. Save it as .xlsx")
+        assert self.told(run, tmp_path / "mine.xlsx").startswith(sentence)
 
     @pytest.mark.parametrize("kept", [0.1, 0.5, 0.99])
     def test_a_truncated_file(self, run, planner, tmp_path, kept):
         content = planner.read_bytes()
         (tmp_path / "cut.xlsx").write_bytes(content[: int(len(content) * kept)])
-        assert self.told(run, tmp_path / "cut.xlsx").startswith("this is not an .xlsx workbook.")
+        assert self.told(run, tmp_path / "cut.xlsx").startswith("this file is damaged, or was cut off on its way here.")
 
     def test_another_zip_file(self, run, tmp_path):
         with zipfile.ZipFile(tmp_path / "mine.xlsx", "w") as package:
             package.writestr("letter.txt", "Dear all")
-        assert "cannot be read as an .xlsx workbook" in self.told(run, tmp_path / "mine.xlsx")
+        assert self.told(run, tmp_path / "mine.xlsx").startswith("this is a .zip archive, not an .xlsx workbook.")
 
     def test_a_broken_sheet(self, run, planner, tmp_path):
         with zipfile.ZipFile(planner) as before, zipfile.ZipFile(tmp_path / "mine.xlsx", "w") as after:
             for entry in before.infolist():
                 content = before.read(entry)
                 after.writestr(entry, content[:-40] if entry.filename.endswith("sheet2.xml") else content)
-        assert "cannot be read as an .xlsx workbook" in self.told(run, tmp_path / "mine.xlsx")
+        assert "cannot read this file as an .xlsx workbook" in self.told(run, tmp_path / "mine.xlsx")
 
     def test_a_foreign_workbook(self, run, tmp_path):
         openpyxl.Workbook().save(tmp_path / "mine.xlsx")
@@ -216,7 +220,7 @@ def test_settings_in_the_file_that_cannot_be(run, planner, tmp_path):
     line.value = 'units = "imperial"'
     book.save(tmp_path / "mine.xlsx")
     code, _, err = run("check", tmp_path / "mine.xlsx")
-    assert code == 2 and err.startswith(f"{tmp_path / 'mine.xlsx'}, sheet Made with, line {line.row}, units: write one of 'us'")
+    assert code == 2 and err.startswith(f"{tmp_path / 'mine.xlsx'}, sheet Made with, line 2, units: write one of 'us'")
 
 
 class TestEngines:

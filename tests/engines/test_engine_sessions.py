@@ -9,7 +9,7 @@ from datetime import date
 import pytest
 from questions import BLOCK, BLOCK_SUMS, ENTRIES, LONG, LOOKS, RESULTS, ROWS, STALE
 
-from workbookgen.engines import Area, ErrorValue
+from workbookgen.engines import Area, ErrorValue, Typed
 from workbookgen.engines.package import with_cached
 from workbookgen.errors import FileError
 
@@ -44,6 +44,28 @@ def test_a_number_is_a_number(each_engine, workbook):
         assert all(type(row[0]) is float for row in session.read(ENTRIES))
 
 
+def test_true_is_no_number(each_engine, workbook):
+    with each_engine.open(workbook) as session:
+        looks = fill(session, [True, False] * (ROWS // 2))
+        if each_engine.name == "libreoffice":  # to which they are numbers, and which shows them as such
+            assert [row[:4] for row in looks] == [[0, 0, 1, 1]] * ROWS
+            assert session.read(Area("Entries", 1, 1, 2)) == [[1], [0]]
+        else:
+            assert [row[:4] for row in looks] == [[0, 0, 0, 1]] * ROWS
+            assert [value for (value,) in session.read(ENTRIES)] == [True, False] * (ROWS // 2)
+            assert all(type(value) is bool for (value,) in session.read(ENTRIES))
+
+
+def test_a_formula_that_is_typed_counts_as_its_result(each_engine, workbook):
+    typed = ("=6.5*16", '="12,5"', "=1/0", "=NA()", '=""', "=1=1")
+    with each_engine.open(workbook) as session:
+        looks = fill(session, [Typed(formula) for formula in typed] * 2)
+        assert [row[:4] for row in looks[:3]] == [[0, 0, 1, 1], [0, 1, 0, 1], [0, 0, 0, 1]]
+        shown = [value for (value,) in session.read(ENTRIES)][: len(typed)]
+        assert shown == [104.0, "12,5", ErrorValue("#DIV/0!"), ErrorValue("#N/A"), None, True]
+        assert fill(session, [None] * ROWS) == [[1, 0, 0, 0, "|", 0, None]] * ROWS
+
+
 @pytest.mark.parametrize("blank", [None, ""])
 def test_a_cell_is_truly_emptied(each_engine, workbook, blank):
     with each_engine.open(workbook) as session:
@@ -61,7 +83,7 @@ def test_results_have_one_spelling(each_engine, workbook):
     assert results[7:] == pytest.approx(
         [SECOND_OF_JANUARY, 1 / 3, 1.75, SECOND_OF_JANUARY + 1 / 3, 46001], rel=1e-12
     )
-    assert all(type(value) is float for value in results[5:])
+    assert all(type(value) is float for value in results[6:])
 
 
 def test_a_date_cell_takes_a_serial_number(each_engine, workbook):
@@ -142,7 +164,7 @@ def test_a_file_that_is_no_workbook_is_a_sentence(each_engine, tmp_path):
 
 def test_values_that_no_cell_can_hold_are_refused(each_engine, workbook):
     with each_engine.open(workbook) as session:
-        for value in (float("nan"), float("inf"), True, "bell\x07", "lone\rreturn"):
+        for value in (float("nan"), float("inf"), "bell\x07", "lone\rreturn"):
             with pytest.raises(ValueError, match="value of a cell|cannot store"):
                 session.set(Area("Entries", 1, 1), [[value]])
         with pytest.raises(ValueError, match="rows of lengths"):

@@ -67,6 +67,16 @@ def test_verdict(surplus, words):
     assert project.verdict(surplus) == words
 
 
+def test_verdict_beside_other_projects():
+    assert project.verdict(yards(-80), alone=yards(40)) == "enough alone, but short by 80 yd (73 m) with the others"
+    assert project.verdict(yards(-80), alone=yards(-10)) == "short by 80 yd (73 m)"
+    assert project.verdict(yards(30), alone=yards(90)) == "enough, 30 yd (27 m) to spare"
+
+
+def test_a_finished_project_is_neither_enough_nor_short():
+    assert project.verdict(yards(-80), alone=yards(40), used=Quantity(9, "oz")) == "finished"
+
+
 @given(quarters=st.integers(-40_000, 40_000))
 def test_whole_yards_as_decimal_rounds_them(quarters):
     # Outside witness: decimal's ROUND_HALF_UP, which is away from zero.

@@ -254,6 +254,23 @@ def test_skeins_all_alike_do_not_vary_by_a_hair():
     assert statistics.variation_of_sums(1.0**2 + 1.001**2, 2, 1.0005) == approx(0.001 / 2**0.5 / 1.0005, rel=1e-6)
 
 
+def test_evenness_within_lots_does_not_see_that_lots_differ():
+    # Worked by hand: 3 × 0.1² and 2 × 0.2² make 0.11 for 5 degrees of freedom, so 0.022 on the mean, whose root is 0.148324.
+    assert statistics.pooled_variation([0.1, 0.2], [4, 3]) == approx(0.148324, rel=1e-5)
+    # Two lots alike within themselves are even, however far they lie apart.
+    assert statistics.pooled_variation([0.0, 0.0], [5, 9]) == 0
+    assert statistics.pooled_variation(0.07, 6) == approx(0.07)
+
+
+@given(logs=st.lists(st.lists(st.floats(500, 2000), min_size=2, max_size=9), min_size=1, max_size=5))
+def test_pooled_evenness_is_that_of_pandas(logs):
+    # Relative deviations from each lot's own mean, over the degrees of freedom of them all.
+    relative = pd.concat([pd.Series(log) / np.mean(log) - 1 for log in logs])
+    degrees = sum(len(log) - 1 for log in logs)
+    shares = [pd.Series(log).std() / np.mean(log) for log in logs]
+    assert statistics.pooled_variation(shares, [len(log) for log in logs]) == approx((relative.pow(2).sum() / degrees) ** 0.5, rel=1e-9)
+
+
 @given(value=st.floats(0, 1e6))
 def test_squares_are_numpys(value):
     assert statistics.square_of(Quantity(value, "oz")).m_as("oz^2") == approx(np.square(value))
@@ -291,6 +308,9 @@ def test_squares_are_numpys(value):
         (lambda: statistics.square_of(grist(-1)), "negative"),
         (lambda: statistics.variation_of_sums(1, 1, 1), "at least two"),
         (lambda: statistics.variation_of_sums(9, 2.5, 1), "at least two"),
+        (lambda: statistics.pooled_variation([0.1, 0.2], [4, 1]), "at least two"),
+        (lambda: statistics.pooled_variation([], []), "at least one group"),
+        (lambda: statistics.pooled_variation([0.1], [4, 3]), "Each group"),
         (lambda: statistics.variation_of_sums(9, 2, 0), "mean"),
         (lambda: statistics.variation_of_sums(7.9, 2, 2), "cannot belong"),
     ],

@@ -6,13 +6,14 @@ stand below each other from the top; a card's values stand in one column, a log'
 in rows, a proof in a row of its own.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import IntEnum
 from functools import cached_property
 
 from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 
+from workbookgen.book.copied import CopiedDown
 from workbookgen.book.formula import Columns, Operand, bound
 from workbookgen.book.messages import message_formula
 from workbookgen.language.fields import Input, Result
@@ -80,7 +81,7 @@ class Placement:
     column: int
     rows: int
     unit: Unit | None
-    formulas: tuple[str, ...] = ()
+    formulas: Sequence[str] = ()
 
     @property
     def range(self) -> str:
@@ -161,9 +162,10 @@ def first_record(part: Log | Table | ProofTable) -> int:
     return head(part) + HEADER_ROWS
 
 
-def message_column(log: Log) -> int:
-    """A log's message stands right after its inputs."""
-    return len(log.inputs) + 1
+def message_place(block: Block) -> int:
+    """How many fields stand before the message: a block's inputs. What is printed to be cut out has it at its end."""
+    cut_out = isinstance(block, Log) and block.rows_a_page
+    return len(block.fields if cut_out else block.inputs)
 
 
 def _stack(sheet: Sheet) -> Iterator[PartPlace]:
@@ -182,17 +184,16 @@ def _placements(planner: Planner, sheet: Sheet, placed: PartPlace) -> Iterator[P
 
     match part:
         case Card():
-            top = placed.row + head(part)
+            top, before = placed.row + head(part), message_place(part)
             for index, field in enumerate(part.fields):
-                yield at(field, top + index, CARD_VALUE, 1, unit_of(field, planner.system))
+                yield at(field, top + index + (index >= before > 0), CARD_VALUE, 1, unit_of(field, planner.system))
             if part.inputs:
-                yield at(Message(), top + len(part.fields), CARD_VALUE)
+                yield at(Message(), top + before, CARD_VALUE)
         case Log():
-            top = placed.row + first_record(part)
+            top, before = placed.row + first_record(part), message_place(part)
             for index, field in enumerate(part.fields):
-                column = 1 + index + (index >= len(part.inputs))
-                yield at(field, top, column, part.rows, unit_of(field, planner.system))
-            yield at(Message(), top, message_column(part), part.rows)
+                yield at(field, top, 1 + index + (index >= before), part.rows, unit_of(field, planner.system))
+            yield at(Message(), top, 1 + before, part.rows)
         case Table():
             for index, field in enumerate(part.columns):
                 yield at(field, placed.row + first_record(part), 1 + index, part.rows, field.unit)
@@ -217,12 +218,12 @@ class _Binder:
                     self._of_proof(proof, placement.row + index) for index, proof in enumerate(table.proofs)
                 )
             case ProofTable() as table, Result():
-                formulas = tuple(self._of_verdict(table, placement.row + index) for index in range(table.rows))
+                formulas = CopiedDown(self._of_verdict(table), placement.row, table.rows)
             case _:
                 formulas = ()
         return replace(placement, formulas=formulas)
 
-    def _of_block(self, block: Block, placement: Placement) -> tuple[str, ...]:
+    def _of_block(self, block: Block, placement: Placement) -> Sequence[str]:
         field = placement.field
         if isinstance(field, Message):
             words = {each.key for each in block.inputs} | {word for rule in block.rules for word in rule.text.words}
@@ -235,7 +236,7 @@ class _Binder:
             text = message_formula(block, columns, self.planner.system)
         else:
             text = bound(field, columns, placement.unit)
-        return tuple(text.replace("{row}", str(placement.row + index)) for index in range(placement.rows))
+        return CopiedDown(text, placement.row, placement.rows)
 
     def _of_proof(self, proof: Proof, row: int) -> str:
         """The very formula of the result, its words bound to the printed values in the proof's row."""
@@ -248,10 +249,10 @@ class _Binder:
         unit = unit_named(proof.unit) if proof.unit else None
         return bound(result, Columns(operands, self._numbers), unit, guarded=False)
 
-    def _of_verdict(self, table: ProofTable, row: int) -> str:
+    def _of_verdict(self, table: ProofTable) -> str:
         names = {"computed": ProofColumn.COMPUTED, "printed": ProofColumn.PRINTED, "tolerance": ProofColumn.WITHIN}
         operands = {
-            word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{row}")
+            word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{{row}}")
             for word, column in names.items()
         }
         return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)

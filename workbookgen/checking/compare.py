@@ -34,15 +34,19 @@ class Finding:
 
 def agree(expected, got) -> bool:
     """Whether an engine's value is the expected one."""
-    if isinstance(expected, float | int) and isinstance(got, float | int):
+    if _is_number(expected) and _is_number(got):
         return math.isclose(expected, got, rel_tol=AGREEMENT, abs_tol=NOTHING)
     return type(expected) is type(got) and expected == got
 
 
 def relative_difference(expected, got) -> float:
     """How far two agreeing values lie apart; 0 for texts and blanks."""
-    if not isinstance(expected, float | int) or not isinstance(got, float | int) or expected == got:
+    if not _is_number(expected) or not _is_number(got) or expected == got:
         return 0.0
     if abs(expected - got) <= NOTHING:
         return 0.0
     return abs(expected - got) / max(abs(expected), abs(got))
+
+
+def _is_number(value) -> bool:
+    return isinstance(value, float | int) and not isinstance(value, bool)

@@ -1,8 +1,10 @@
 """Scenarios: values for every input, drawn from the declared domains with a seed.
 
-Most records are what a careful person would type, with some optional cells left empty;
-the rest have one thing wrong, or are drawn wildly: edges, blanks, numbers outside the
-domain, text where a number belongs, names that are on no list. Some are not begun at all.
+Many records are what a careful person would type, with some optional cells left empty.
+Others have one thing at the limit or wrong: the very edge of a domain, a hair beyond it,
+the same number as in the cell beside, a blank, text where a number belongs, a name that
+is on no list or twice. A few are drawn wildly, and some are not begun at all. Changed
+formulas (tests/mutation) are what these were chosen by.
 """
 
 from collections.abc import Sequence
@@ -14,6 +16,8 @@ from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block, Log, Planner
 
+# How often a record is drawn in each mood: a card, of which a planner has one, and a log's.
+MOODS = {False: (0.4, 0.45, 0.1, 0.05), True: (0.6, 0.26, 0.08, 0.06)}
 NONSENSE = ("abc", "12,5", "1 lb", "-", "=1", "5/6/2026", "n/a", "*", "7")
 
 
@@ -36,13 +40,15 @@ def _named_first(planner: Planner) -> Sequence[Block]:
 
 
 def _record(planner: Planner, block: Block, row: int, entries: dict, draw) -> dict[str, Entry]:
-    mood = draw.choice(("careful", "one slip", "wild", "not begun"), p=(0.7, 0.15, 0.1, 0.05))
+    mood = draw.choice(("careful", "one slip", "wild", "not begun"), p=MOODS[isinstance(block, Log)])
     slip = draw.integers(len(block.inputs)) if mood == "one slip" else -1
     record = {}
     for index, each in enumerate(block.inputs):
         wild = mood == "wild" or index == slip
-        if mood == "not begun" and isinstance(block, Log):
+        if mood == "not begun":
             record[each.key] = None
+        elif index == slip and isinstance(each.domain, Number) and draw.random() < 0.7:
+            record[each.key] = _at_the_limit(each.domain, record, draw)
         elif wild:
             record[each.key] = _wild(planner, each, row, entries, draw)
         elif not each.needed and draw.random() < 0.4:
@@ -80,6 +86,16 @@ def _inside(domain: Number, draw) -> float:
     return float(np.round(max(low, 0.5) * (usual / max(low, 0.5)) ** draw.random(), int(draw.integers(0, 4))) or 1.0)
 
 
+def _at_the_limit(domain: Number, record: dict[str, Entry], draw) -> float:
+    """The edge of a domain, a hair beside it, or the very number of a cell before."""
+    low = domain.least if domain.least is not None else domain.above
+    high = domain.most if domain.most is not None else domain.below
+    beside = [value for value in record.values() if isinstance(value, float)]
+    hair = 0.004 * (abs(high) or 1.0)
+    choices = [low, low, high, high, high + hair, low - (0.004 * abs(low) or 0.5), 0.0, *beside]
+    return float(draw.choice(choices)) + (0.5 if domain.whole and draw.random() < 0.2 else 0.0)
+
+
 def _wild(planner: Planner, each: Input, row: int, entries: dict, draw) -> Entry:
     if draw.random() < 0.3:
         return None
@@ -90,9 +106,14 @@ def _wild(planner: Planner, each: Input, row: int, entries: dict, draw) -> Entry
             outside += [edge * 1.001 for edge in (domain.most, domain.below) if edge is not None]
             return str(draw.choice(NONSENSE)) if draw.random() < 0.4 else float(draw.choice(outside))
         case Date() as domain:
-            return draw.choice([domain.least - 1, domain.most + 1, -1.0, 0.5]).item()
+            edges = [domain.least, domain.least - 1, domain.most, domain.most + 1, -1.0, 0.5]
+            return str(draw.choice(NONSENSE)) if draw.random() < 0.2 else draw.choice(edges).item()
         case Name() | Note() as domain:
-            return draw.choice([f"{each.label} {max(row, 1)}", "x" * (domain.longest + 1), "*", 'a "b" & <c>']).item()
+            if draw.random() < 0.1:
+                return float(draw.integers(1, 5))
+            return draw.choice([
+                f"{each.label} {max(row, 1)}", f"{each.label} {row + 2}", "x" * domain.longest, "x" * (domain.longest + 1), "*", 'a "b" & <c>',
+            ]).item()
         case Choice() as domain:
             names = _names(planner, domain, entries)
             others = ["on no list", "*", "?"] + [name.upper() for name in names[:3]] + [f" {name}" for name in names[:1]]

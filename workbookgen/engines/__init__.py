@@ -8,7 +8,7 @@ nothing of the workbook's subject and imports nothing of this project but its er
 from importlib import import_module
 
 from ..errors import PlannerError
-from .engine import Area, Engine, ErrorValue, Reading, Rows, Session, Value
+from .engine import Area, Engine, ErrorValue, Reading, Rows, Session, Typed, Value
 
 _ADAPTERS = {
     "formualizer": ("formualizer_engine", "Formualizer"),
@@ -32,5 +32,6 @@ def engine(name: str) -> Engine:
 
 
 __all__ = [
-    "ENGINES", "Area", "Engine", "ErrorValue", "Reading", "Rows", "Session", "Value", "engine",
+    "ENGINES", "Area", "Engine", "ErrorValue", "Reading", "Rows", "Session", "Typed", "Value",
+    "engine",
 ]

@@ -10,7 +10,7 @@ import math
 import re
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Protocol, Sequence
+from typing import Iterator, Protocol, Sequence
 
 from ..errors import FileError
 
@@ -25,11 +25,19 @@ class ErrorValue:
         return self.token
 
 
-# A number (dates are serial numbers, booleans 1.0 and 0.0), a text, or blank. A formula
-# that gives the empty text is blank to a person, and engines store it in different ways.
-Value = float | str | None
+@dataclass(frozen=True)
+class Typed:
+    """A formula that a person types into a cell, such as "=6.5*16"; it is read back as its result."""
+
+    formula: str
+
+
+# A number (dates are serial numbers), a text, true or false, or blank. A formula that gives the
+# empty text is blank to a person, and engines store it in different ways. To LibreOffice true
+# and false are the numbers 1 and 0; it gives them back as such, and computes with them.
+Value = float | str | bool | Typed | None
 Rows = Sequence[Sequence[Value]]
-Reading = list[list[float | str | None | ErrorValue]]
+Reading = list[list[float | str | bool | None | ErrorValue]]
 
 
 @dataclass(frozen=True)
@@ -108,9 +116,19 @@ def _checked(value: object) -> Value:
         if _UNWRITABLE.search(value):
             raise ValueError(f"{value!r} holds a character that a workbook cannot store.")
         return str(value)
-    if isinstance(value, bool) or not math.isfinite(value):
+    if isinstance(value, bool | Typed):
+        return value
+    if not math.isfinite(value):
         raise ValueError(f"{value!r} is no value of a cell: give a finite number, a text or None.")
     return float(value)
+
+
+def typed(area: Area, rows: Rows) -> Iterator[tuple[int, int, str]]:
+    """Row, column and text of every formula that is to be typed."""
+    for row, values in enumerate(rows, area.row):
+        for column, value in enumerate(values, area.column):
+            if isinstance(value, Typed):
+                yield row, column, value.formula
 
 
 def existing(path: Path) -> Path:

@@ -15,9 +15,11 @@ from .engine import (
     Reading,
     Rows,
     Session,
+    Typed,
     checked,
     existing,
     require_sheet,
+    typed,
     unreadable,
 )
 
@@ -60,7 +62,10 @@ class FormualizerSession(Session):
     def set(self, area: Area, values: Rows) -> None:
         rows = checked(area, values)
         require_sheet(tuple(self._sheets), area.sheet)
-        self._workbook.set_values_batch(area.sheet, area.row, area.column, rows)
+        plain = [[None if isinstance(value, Typed) else value for value in row] for row in rows]
+        self._workbook.set_values_batch(area.sheet, area.row, area.column, plain)
+        for row, column, formula in typed(area, rows):
+            self._workbook.set_formula(area.sheet, row, column, formula)
 
     def evaluate(self) -> None:
         try:
@@ -83,13 +88,13 @@ class FormualizerSession(Session):
         self._sheets = {}
 
 
-def _value(value: object) -> float | str | None | ErrorValue:
+def _value(value: object) -> float | str | bool | None | ErrorValue:
     if isinstance(value, dict):
         kind = value["kind"]
         return ErrorValue(_TOKENS.get(kind, f"#{kind.upper()}!"))
     if value is None or isinstance(value, str):
         return value or None
-    return float(value)
+    return value if isinstance(value, bool) else float(value)
 
 
 def _package():

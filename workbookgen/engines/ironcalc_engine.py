@@ -15,6 +15,7 @@ from .engine import (
     Reading,
     Rows,
     Session,
+    Typed,
     Value,
     checked,
     existing,
@@ -77,19 +78,23 @@ class IronCalcSession(Session):
     def _set_cell(self, sheet: int, row: int, column: int, value: Value) -> None:
         if value is None:
             self._model.clear_cell_contents(sheet, row, column)
+        elif isinstance(value, bool):
+            self._model.update_cell_with_bool(sheet, row, column, value)
+        elif isinstance(value, Typed):
+            self._model.set_user_input(sheet, row, column, value.formula)
         elif isinstance(value, str):
             self._model.update_cell_with_text(sheet, row, column, value)
         else:
             self._model.update_cell_with_number(sheet, row, column, value)
 
-    def _read_cell(self, sheet: int, row: int, column: int) -> Value | ErrorValue:
+    def _read_cell(self, sheet: int, row: int, column: int) -> float | str | bool | None | ErrorValue:
         value = self._model.get_cell_value(sheet, row, column)
         if isinstance(value, str):
             # An error and a text that only looks like one come back alike but for the type.
             if self._model.get_cell_type(sheet, row, column) == self._error:
                 return ErrorValue(value)
             return value or None
-        return None if value is None else float(value)
+        return value if value is None or isinstance(value, bool) else float(value)
 
 
 def _package():

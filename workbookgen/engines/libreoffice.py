@@ -16,6 +16,7 @@ import subprocess
 import sys
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from typing import Iterator
 
 from ..errors import FileError, MissingEngine, PlannerError
 from .engine import (
@@ -24,13 +25,15 @@ from .engine import (
     Reading,
     Rows,
     Session,
+    Typed,
     checked,
     existing,
     require_sheet,
     unreadable,
 )
 
-TIME_LIMIT = 60  # seconds, for any one thing asked of the program
+TIME_LIMIT = 600  # seconds, for any one thing asked of the program; the largest planners take a minute
+START_LIMIT = 60  # seconds, to begin with and to end
 
 _DRIVER = Path(__file__).with_name("libreoffice_driver.py")
 _ALWAYS_RECALCULATE = """<?xml version="1.0" encoding="UTF-8"?>
@@ -66,7 +69,10 @@ class LibreOfficeSession(Session):
 
     def set(self, area: Area, values: Rows) -> None:
         rows = checked(area, values)
-        self._office.ask("set", document=self._document, area=self._block(area), values=rows)
+        plain = [[None if isinstance(value, bool | Typed) else value for value in row] for row in rows]
+        self._office.ask("set", document=self._document, area=self._block(area), values=plain)
+        for place, words in self._spoken(area, rows):
+            self._office.ask("type", document=self._document, area=self._block(place), words=words)
 
     def evaluate(self) -> None:
         self._office.ask("evaluate", document=self._document)
@@ -79,6 +85,14 @@ class LibreOfficeSession(Session):
         if self._document is not None and self._office.alive():
             self._office.ask("close", document=self._document)
         self._document = None
+
+    @staticmethod
+    def _spoken(area: Area, rows: Rows) -> Iterator[tuple[Area, str]]:
+        """What has to be typed, since an area takes numbers and texts alone: true, false and formulas."""
+        for row, values in enumerate(rows, area.row):
+            for column, value in enumerate(values, area.column):
+                if isinstance(value, bool | Typed):
+                    yield Area(area.sheet, row, column), value.formula if isinstance(value, Typed) else str(value).upper()
 
     def _block(self, area: Area) -> list[str | int]:
         """Sheet, left, top, right, bottom, counted from 0."""
@@ -129,7 +143,7 @@ class _Office:
         self._log = folder / "log.txt"
         with open(self._log, "wb") as log:
             self._process = subprocess.Popen(
-                [python, "-E", "-s", str(_DRIVER), program, str(folder), str(TIME_LIMIT / 2)],
+                [python, "-E", "-s", str(_DRIVER), program, str(folder), str(START_LIMIT / 2)],
                 stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=log, start_new_session=True,
             )
         try:
@@ -177,7 +191,7 @@ class _Office:
         if self.alive():
             self._process.stdin.close()
             try:
-                self._process.wait(TIME_LIMIT / 4)
+                self._process.wait(START_LIMIT / 4)
             except subprocess.TimeoutExpired:
                 pass
         self.stop()

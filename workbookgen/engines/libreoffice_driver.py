@@ -83,6 +83,9 @@ class Desk:
         rows = tuple(tuple("" if value is None else value for value in row) for row in values)
         self._range(document, area).setDataArray(rows)
 
+    def type(self, document, area, words):
+        self._range(document, area).getCellByPosition(0, 0).setFormula(words)
+
     def evaluate(self, document):
         self._documents[document].calculateAll()
 

@@ -18,9 +18,9 @@ from xml.parsers import expat
 from xml.sax.saxutils import escape, quoteattr
 from zipfile import BadZipFile, ZipFile
 
-from .engine import Area, Rows, Value, checked, existing, require_sheet, unreadable
+from .engine import Area, Rows, Typed, Value, checked, existing, require_sheet, unreadable
+from .formula_cells import FormulaCell, local_name, scan, tag_end
 
-_START_TAG = re.compile(rb"""<(?:[^>"']|"[^"]*"|'[^']*')*>""")
 _ESCAPE_SHAPE = re.compile(r"_x[0-9A-Fa-f]{4}_")
 _REFERENCE = re.compile(r"([A-Z]+)([0-9]+)")
 
@@ -31,21 +31,23 @@ def with_cached(source: Path, target: Path, value: float) -> None:
     """A copy in which every formula cell's stored result is `value`, right or wrong."""
 
     def cached(xml: bytes) -> bytes:
-        data = _sheet_data(xml)
-        cells = {
-            place: _cell(cell, place, cell.child("f").text(xml) + _number(cell, value))
-            for place, cell in _places(data)
-            if cell.child("f")
-        }
-        return _put(xml, data, cells)
+        changed, copied = bytearray(), 0
 
-    parts = _sheet_parts(source)
-    _copy(source, target, {part: cached for part in parts.values()})
+        def change(cell: FormulaCell) -> None:
+            nonlocal copied
+            opening = _opening(cell.name, _kept(cell.attributes, cell.reference))
+            changed.extend(xml[copied : cell.start] + opening + xml[slice(*cell.formula)] + _number(cell.name, value))
+            copied = cell.end
+
+        scan(xml, change)
+        return bytes(changed) + xml[copied:]
+
+    _copy(source, target, dict.fromkeys(sheet_parts(source).values(), cached))
 
 
 def with_values(source: Path, target: Path, values: Mapping[Area, Rows]) -> None:
     """A copy with these cells filled or emptied, each keeping its looks; a later area wins."""
-    parts = _sheet_parts(source)
+    parts = sheet_parts(source)
     wanted: dict[str, dict[Place, Value]] = {}
     for area, rows in values.items():
         require_sheet(tuple(parts), area.sheet)
@@ -74,7 +76,7 @@ _OFFICE = "{http://schemas.openxmlformats.org/officeDocument/2006/relationships}
 _SHEETS = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}sheets"
 
 
-def _sheet_parts(source: Path) -> dict[str, str]:
+def sheet_parts(source: Path) -> dict[str, str]:
     """The part of every worksheet by the name on its tab, in the order of the tabs."""
     try:
         with ZipFile(existing(source)) as package:
@@ -124,14 +126,10 @@ class _Element:
     children: list["_Element"] = field(default_factory=list)
 
     def child(self, local: str) -> "_Element | None":
-        return next((child for child in self.children if _local(child.name) == local), None)
+        return next((child for child in self.children if local_name(child.name) == local), None)
 
     def text(self, xml: bytes) -> bytes:
         return xml[self.start : self.end]
-
-
-def _local(name: str) -> str:
-    return name.rpartition(":")[2]
 
 
 def _sheet_data(xml: bytes) -> _Element:
@@ -141,9 +139,9 @@ def _sheet_data(xml: bytes) -> _Element:
     parser = expat.ParserCreate()
 
     def start(name: str, attributes: dict[str, str]) -> None:
-        if len(opened) > 1 or _local(name) == "sheetData":
+        if len(opened) > 1 or local_name(name) == "sheetData":
             at = parser.CurrentByteIndex
-            element = _Element(name, attributes, at, _START_TAG.match(xml, at).end())
+            element = _Element(name, attributes, at, tag_end(xml, at))
             opened[-1].children.append(element)
             opened.append(element)
 
@@ -201,41 +199,52 @@ def _reference(place: Place) -> str:
 # New text for cells, and the splice.
 
 
-def _sibling(element: _Element, local: str) -> str:
+def _sibling(name: str, local: str) -> str:
     """A name in the same name space, under the prefix that this sheet uses."""
-    return element.name[: -len(_local(element.name))] + local
+    return name[: -len(local_name(name))] + local
 
 
 def _blank_cell(data: _Element) -> _Element:
-    return _Element(_sibling(data, "c"), {}, 0, 0)
+    return _Element(_sibling(data.name, "c"), {}, 0, 0)
 
 
-def _number(cell: _Element, value: float) -> bytes:
+def _number(cell: str, value: float) -> bytes:
     tag = _sibling(cell, "v")
     return f"<{tag}>{value!r}</{tag}>".encode()
 
 
+def _kept(attributes: Mapping[str, str], reference: str, kind: str = "") -> dict[str, str]:
+    """A cell's attributes with other content: what described the old result (t, cm, vm) is gone."""
+    kept = {key: value for key, value in attributes.items() if key not in ("t", "cm", "vm")}
+    return kept | {"r": reference} | ({"t": kind} if kind else {})
+
+
 def _cell(cell: _Element, place: Place, content: bytes, kind: str = "") -> bytes:
-    """The cell with other content: what described the old result (t, cm, vm) is gone."""
-    kept = {key: value for key, value in cell.attributes.items() if key not in ("t", "cm", "vm")}
-    return _tag(cell.name, kept | {"r": _reference(place)} | ({"t": kind} if kind else {}), content)
+    return _tag(cell.name, _kept(cell.attributes, _reference(place), kind), content)
+
+
+def _opening(name: str, attributes: Mapping[str, str]) -> bytes:
+    return f"<{name}{''.join(f' {key}={quoteattr(value)}' for key, value in attributes.items())}>".encode()
 
 
 def _tag(name: str, attributes: Mapping[str, str], content: bytes) -> bytes:
-    written = "".join(f" {key}={quoteattr(value)}" for key, value in attributes.items())
-    return f"<{name}{written}>".encode() + content + f"</{name}>".encode()
+    return _opening(name, attributes) + content + f"</{name}>".encode()
 
 
 def _valued(cell: _Element, place: Place, value: Value) -> bytes:
     if value is None:
         return _cell(cell, place, b"")
+    if isinstance(value, bool):
+        return _cell(cell, place, _number(cell.name, int(value)), "b")
+    if isinstance(value, Typed):
+        return _cell(cell, place, _tag(_sibling(cell.name, "f"), {}, escape(value.formula.removeprefix("=")).encode()))
     if isinstance(value, float):
-        return _cell(cell, place, _number(cell, value))
+        return _cell(cell, place, _number(cell.name, value))
     if _ESCAPE_SHAPE.search(value):
         # The format takes _x0041_ for the letter A; Gnumeric does not, nor its escape.
         raise ValueError(f"{value!r} holds a code that programs read in different ways.")
-    inner = _tag(_sibling(cell, "t"), {"xml:space": "preserve"}, escape(value).encode())
-    return _cell(cell, place, _tag(_sibling(cell, "is"), {}, inner), "inlineStr")
+    inner = _tag(_sibling(cell.name, "t"), {"xml:space": "preserve"}, escape(value).encode())
+    return _cell(cell, place, _tag(_sibling(cell.name, "is"), {}, inner), "inlineStr")
 
 
 def _put(xml: bytes, data: _Element, cells: Mapping[Place, bytes]) -> bytes:
@@ -247,7 +256,7 @@ def _put(xml: bytes, data: _Element, cells: Mapping[Place, bytes]) -> bytes:
         (number, _row(xml, row, number, new.pop(number)) if number in new else row.text(xml))
         for number, row in _rows(data)
     ]
-    missing = _Element(_sibling(data, "row"), {}, 0, 0)
+    missing = _Element(_sibling(data.name, "row"), {}, 0, 0)
     for number, columns in new.items():
         insort(written, (number, _row(xml, missing, number, columns)))
     inside = b"".join(content for _, content in written)

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from workbookgen.language.parts import Block, Log, Planner
 
-Entry = float | str | None
+Entry = float | str | bool | None
 Entries = Mapping[str, tuple[Entry, ...]]
 
 

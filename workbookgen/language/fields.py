@@ -113,10 +113,11 @@ class Rule:
 
 @dataclass(frozen=True)
 class Group:
-    """Fields that stand together under one heading."""
+    """Fields that stand together under one heading. A log's last group may be for other sheets alone: it is not printed."""
 
     heading: str
     fields: tuple[Input | Result, ...]
+    printed: bool = True
 
 
 def check_keys(place: str, fields: tuple[Input | Result, ...]) -> None:

@@ -46,6 +46,8 @@ def dimension_of(annotation) -> str | None:
 
 
 def _fit(value, dimension: str):
+    if dimension == "[]" and (isinstance(value, float | int) or (isinstance(value, np.ndarray) and value.dtype == float)):
+        return value  # plain numbers stay as they are; the detour by way of a quantity would cost more than most laws
     if not isinstance(value, Quantity):
         value = Quantity(np.asarray(value, dtype=float) if np.ndim(value) else value, "")
     if not value.check(dimension):
@@ -64,7 +66,7 @@ class OutOfValidity(ValueError):
 
 def require(condition, sentence: str) -> None:
     """Refuse values outside a law's validity. A value that is not a number never satisfies it."""
-    if not np.all(condition):
+    if condition is not True and not np.all(condition):  # most conditions are plain
         raise OutOfValidity(sentence, condition)
 
 

@@ -222,14 +222,17 @@ def surplus(have, need):
 
 
 @law
-def verdict(surplus: Length) -> str:
+def verdict(surplus: Length, alone: Length | None = None, used: Mass | None = None) -> str:
     """Whether it is enough, in a sentence.
 
-    enough while s ≥ 0, else short. The amount is told in whole yards and whole meters.
+    finished once it is known what was used; enough while s ≥ 0; enough alone while a ≥ 0; else
+    short. The amount is told in whole yards and whole meters.
 
     Parameters
     ----------
-    surplus : s, length that is left over, below zero when some is lacking
+    surplus : s, length that is left over when other projects on the same lots have theirs, below zero when some is lacking
+    alone : a, length that would be left over without them
+    used : mass of yarn that the finished piece took
 
     Returns
     -------
@@ -238,7 +241,7 @@ def verdict(surplus: Length) -> str:
     Raises
     ------
     ValueError
-        A surplus that is not a number, or too great to tell.
+        A surplus that is not a number, or too great to tell; a negative mass.
 
     Notes
     -----
@@ -249,7 +252,12 @@ def verdict(surplus: Length) -> str:
     Definition of the surplus.
     """
     require(abs(surplus) < TOO_MUCH, "The surplus is more than words can tell.")
-    return by_element(_sentence, surplus.m_as("yard"), surplus.m_as("meter"))
+    if used is not None:
+        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
+        return by_element(lambda _: "finished", surplus.m_as("yard"))
+    alone = surplus if alone is None else alone
+    require(np.isfinite(alone), "The surplus without the others must be a number.")
+    return by_element(_sentence, surplus.m_as("yard"), surplus.m_as("meter"), alone.m_as("meter"))
 
 
 @law
@@ -353,9 +361,11 @@ def unwashed_length(length: Length, shrinkage: Ratio) -> Length:
     return length / (1 - shrinkage)
 
 
-def _sentence(yards, meters) -> str:
+def _sentence(yards, meters, alone) -> str:
     amount = f"{_whole(yards)} yd ({_whole(meters)} m)"
-    return f"enough, {amount} to spare" if yards >= 0 else f"short by {amount}"
+    if yards >= 0:
+        return f"enough, {amount} to spare"
+    return f"enough alone, but short by {amount} with the others" if alone >= 0 else f"short by {amount}"
 
 
 def _whole(amount) -> int:

@@ -3,9 +3,19 @@
 from workbookgen.language.domains import Choice, Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Log, Sheet
-from workbookgen.language.quantities import GRIST, GRIST_US, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH, SQUARE_MASS
+from workbookgen.language.quantities import (
+    GRIST,
+    GRIST_US,
+    LENGTH,
+    MASS,
+    NUMBER,
+    SHARE,
+    SQUARE_GRIST,
+    SQUARE_LENGTH,
+    SQUARE_MASS,
+)
 from workbookgen.reference import fiber as trade
-from workbookgen.reference import statistics, stock, uncertainty, yarn_count
+from workbookgen.reference import sharing, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import guide, lists, stages
 
@@ -49,12 +59,7 @@ def lots(settings: Settings) -> Log:
                 Input("yarn_weighed", "Yarn", WEIGHT, MASS, help="All the yarn of the lot, once the whole lot is spun."),
                 Input("note", "Note", Note(), width=24),
             )),
-            Group("Stage, and loss expected", (
-                stages.stage(),
-                *stages.guide_losses(),
-            )),
             Group("Weight at each stage", stages.weights_down()),
-            Group("Share lost", stages.shares_lost()),
             Group("The yarn", (
                 Result("kept", "Yarn kept", "yarn / weight", trade.share_kept, SHARE, uses={"start": "weight"},
                        note="Share of the bought weight that becomes yarn."),
@@ -75,21 +80,28 @@ def lots(settings: Settings) -> Log:
                        note="Yarn that the lot can still give."),
                 Result("to_come_length", "That is", "to_come * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "to_come"},
                        note="Yarn still to spin, at the grist you want."),
+                Result("gives", "Yarn in all", "spun + to_come", sharing.lot_gives, MASS, note="Spun so far, and still to spin."),
+                Result("promised", "Projects take",
+                       "total(projects_claim, projects_lot_1, name) + total(projects_claim, projects_lot_2, name) + total(projects_claim, projects_lot_3, name)",
+                       sharing.share_promised, SHARE, digits=0,
+                       uses={"claims": "projects_claim", "first_lots": "projects_lot_1", "second_lots": "projects_lot_2", "third_lots": "projects_lot_3"},
+                       note="Share of its yarn that the projects on it need or have used. Over 100%, it is promised more than once."),
             )),
             Group("Its skeins", (
                 Result("skeins", "Skeins", "tally(skeins_grist_yd_lb, skeins_from_lot, name)", stock.tally, NUMBER, digits=0,
                        uses={"names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
-                Result("grist_sum", "Grists, summed", "total(skeins_grist_yd_lb, skeins_from_lot, name)", stock.total, GRIST_US, digits=0,
-                       uses={"names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
                 Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST_US, digits=0,
                        uses={"total": "grist_sum", "count": "skeins"}, only_if="skeins > 0"),
-                Result("grist_squares", "Grists², summed", "total(skeins_grist_square, skeins_from_lot, name)", stock.total, SQUARE_GRIST,
-                       uses={"names": "skeins_from_lot", "amounts": "skeins_grist_square"}),
                 variation_of_grist("Coefficient of variation between skeins; 5 to 15% is usual for handspun (common practice, no source)."),
                 Result("limit_low", "Limit, low", "mean_grist * (1 - 2 * variation)", statistics.limit_low, GRIST_US, digits=0,
                        uses={"mean": "mean_grist"}, leaves=("times",), note="Two standard deviations below the mean."),
                 Result("limit_high", "Limit, high", "mean_grist * (1 + 2 * variation)", statistics.limit_high, GRIST_US, digits=0,
                        uses={"mean": "mean_grist"}, leaves=("times",)),
+            )),
+            Group("Share lost", stages.shares_lost()),
+            Group("Stage, and loss expected", (
+                stages.stage(),
+                *stages.guide_losses(),
             )),
             Group("Seen in this lot", (
                 Result("seen_skirting", "Skirting", "1 - skirted_weighed / weight", trade.seen_skirting, SHARE,
@@ -97,13 +109,17 @@ def lots(settings: Settings) -> Log:
                        note="From your own weighings; the sheet Guide learns from it."),
                 Result("seen_yield", "Scoured yield", "scoured_weighed / skirted_weighed", trade.seen_yield, SHARE,
                        uses={"before": "skirted_weighed", "after": "scoured_weighed"}, only_if="scoured_weighed <= skirted_weighed"),
-                Result("seen_preparation", "Preparation", "1 - prepared_weighed / scoured_weighed", trade.seen_loss, SHARE,
+                Result("seen_preparation", "Preparation", "1 - prepared_weighed / scoured_weighed", trade.seen_loss, SHARE, width=11,
                        uses={"before": "scoured_weighed", "after": "prepared_weighed"}, only_if="prepared_weighed <= scoured_weighed"),
                 Result("seen_spinning", "Spinning", "1 - yarn_weighed / prepared_weighed", trade.seen_loss, SHARE,
                        uses={"before": "prepared_weighed", "after": "yarn_weighed"}, only_if="yarn_weighed <= prepared_weighed"),
-                Result("seen_kind", "Of", "kind", stock.listed, None, uses={"name": "kind"}, width=20),
             )),
             Group("For other sheets", (
+                Result("seen_kind", "Of", "kind", stock.listed, None, uses={"name": "kind"}, width=20),
+                Result("grist_sum", "Grists, summed", "total(skeins_grist_yd_lb, skeins_from_lot, name)", stock.total, GRIST_US, digits=0,
+                       uses={"names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
+                Result("grist_squares", "Grists², summed", "total(skeins_grist_square, skeins_from_lot, name)", stock.total, SQUARE_GRIST,
+                       uses={"names": "skeins_from_lot", "amounts": "skeins_grist_square"}),
                 Result("spun_square", "Skeins ±²", "total(skeins_doubt_square, skeins_from_lot, name)", stock.total, SQUARE_LENGTH,
                        uses={"names": "skeins_from_lot", "amounts": "skeins_doubt_square"}),
                 Result("yield_spread", "Yield ±", "pick(guide_yield_spread, guide_listed, kind)", stock.pick, SHARE,
@@ -116,7 +132,7 @@ def lots(settings: Settings) -> Log:
                 Result("to_come_square", "To spin ±²", "to_come_doubt * to_come_doubt", uncertainty.square, SQUARE_MASS, uses={"uncertainty": "to_come_doubt"}),
                 Result("listed", "Listed as", "name", stock.listed, None, width=22,
                        note="The name under which skeins and projects find this lot."),
-            )),
+            ), printed=False),
         ),
         rules=stages.cannot_gain(),
     )

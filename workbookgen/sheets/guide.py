@@ -90,9 +90,11 @@ def guide(settings: Settings) -> Log:
                 Result("grade", "Wool grade", "band(grades_name, grades_from, diameter)", fiber.wool_grade, None,
                        uses={"fiber_diameter": "diameter"}, width=16,
                        note="The US grade of wool of this mean diameter."),
+            )),
+            Group("For other sheets", (
                 Result("listed", "Listed as", "name", stock.listed, None, width=26,
                        note="The name under which fiber lots find this line."),
-            )),
+            ), printed=False),
         ),
         rules=tuple(
             Rule(f"{low} > {high}", _low_over_high(low, high), f"{label}: the first figure must not be above the second.")

@@ -26,6 +26,12 @@ COLUMNS = {
     "contributions",
     "projects",
     "areas",
+    "variations",
+    "counts",
+    "claims",
+    "first_lots",
+    "second_lots",
+    "third_lots",
 }
 
 EXAMPLES = [*yarn.EXAMPLES, *work.EXAMPLES]

@@ -9,6 +9,7 @@ from workbookgen.reference import (
     planning,
     project,
     scouring,
+    sharing,
     statistics,
     uncertainty,
     weaving,
@@ -28,6 +29,32 @@ EXAMPLES = [
     (project.length_in_hand, dict(spun_length=q("yard", 200, 0), to_come=q("oz", 4, 0), grist=q("m/g", 2, 3))),
     (project.surplus, dict(have=q("yard", 200, 100), need=q("m", 100, 200))),
     (project.verdict, dict(surplus=q("yard", 120, -80))),
+    (project.verdict, dict(surplus=q("yard", -20, -80), alone=q("yard", 90, -80))),
+    (project.verdict, dict(surplus=q("yard", -20, 80), used=q("oz", 12, 9))),
+    (sharing.lot_gives, dict(spun=q("oz", 4, 0), to_come=q("g", 200, 0))),
+    (sharing.takes, dict(needed=q("oz", 20, 0))),
+    (sharing.takes, dict(used=q("g", 500, 0))),
+    (sharing.claim, dict(takes=q("oz", 20, 0), gives=q("g", 800, 100))),
+    (
+        sharing.promised,
+        dict(
+            lot_1=texts("moss", "River"), lot_2=texts("River", "MOSS"), names=["Moss", "River", ""], amounts=q("oz", 30, 10, np.nan),
+            claims=[0.5, np.nan, 0.25], first_lots=["Moss", "", "River"], second_lots=["River", "", ""], third_lots=["", "moss", ""],
+        ),
+    ),
+    (
+        sharing.share_promised,
+        dict(
+            name=texts("moss", "River"), claims=[0.5, np.nan, 0.25], first_lots=["Moss", "", "River"], second_lots=["River", "", ""],
+            third_lots=["", "moss", ""],
+        ),
+    ),
+    (sharing.others_take, dict(promised=q("oz", 30, 10), takes=q("g", 100, 400))),
+    (sharing.left_by_others, dict(have=q("yard", 900, 100), others=q("g", 100, 400), grist=q("m/g", 2, 3))),
+    (
+        sharing.surplus_with_others,
+        dict(have=q("yard", 900, 100), need=q("m", 200, 80), others=q("g", 100, 400), grist=q("m/g", 2, 3)),
+    ),
     (project.planned_grist, dict(own=q("yard/pound", 900, 1680))),
     (project.planned_grist, dict(sample=q("m/g", 2, 3))),
     (project.kept_in_spinning, dict(sample_loss=n(0.25, 0))),
@@ -43,6 +70,7 @@ EXAMPLES = [
     (statistics.specimens, dict(variation=n(0.5, 0), error=n(0.25, 0.1), t=n(2, 1.5))),
     (statistics.group_mean, dict(total=q("yard", 900, 0), count=n(4, 1))),
     (statistics.square_of, dict(value=q("yard/pound", 900, 0))),
+    (statistics.pooled_variation, dict(variations=n(0.1, 0.2), counts=n(4, 3))),
     (statistics.variation_of_sums, dict(squares=q("(m/g)^2", 17, 18), count=n(4, 2), mean=q("m/g", 2, 3))),
     (statistics.relative_deviation, dict(value=q("yard", 210, 0), mean=q("m", 180, 190))),
     (statistics.limit_low, dict(mean=q("yard", 200, 100), variation=n(0.25, 0), times=n(2, 3))),
@@ -137,7 +165,7 @@ EXAMPLES = [
     (
         knitting.area,
         dict(
-            shape=texts("trapezium", "Ring"),
+            shape=texts("trapezoid", "Ring"),
             width=q("cm", 50, 30),
             height=q("inch", 20, 20),
             second=q("cm", 40, 10),

@@ -14,7 +14,7 @@ from workbookgen.reference.statistics.groups import (
     relative_deviation,
     stands_out,
 )
-from workbookgen.reference.statistics.joined import square_of, variation_of_sums
+from workbookgen.reference.statistics.joined import pooled_variation, square_of, variation_of_sums
 from workbookgen.reference.statistics.readings import (
     T_TABLE,
     count,
@@ -38,6 +38,7 @@ __all__ = [
     "limit_low",
     "may_share",
     "mean",
+    "pooled_variation",
     "relative_deviation",
     "specimens",
     "square_of",

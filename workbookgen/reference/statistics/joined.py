@@ -80,3 +80,39 @@ def variation_of_sums(squares, count: Ratio, mean) -> Ratio:
     spread = (ratio.m_as("") if hasattr(ratio, "m_as") else ratio) - 1
     require(spread >= -ROUNDING, "Such squares cannot belong to that mean.")
     return np.sqrt(np.where(spread < ROUNDING, 0.0, spread) * count / (count - 1))
+
+
+@law
+def pooled_variation(variations: Ratio, counts: Ratio) -> Ratio:
+    """Coefficient of variation within a group, over several groups.
+
+    CV = √(Σ (n i - 1) · CV i² / Σ (n i - 1)). How even the members of one group usually are; that groups differ does not count.
+
+    Parameters
+    ----------
+    variations : CV i, coefficient of variation of each group
+    counts : n i, members of each group, in the same order
+
+    Returns
+    -------
+    CV, a share
+
+    Raises
+    ------
+    ValueError
+        No group, a negative variation, fewer than two members in a group, or columns that do not stand beside each other.
+
+    Notes
+    -----
+    Valid for groups that vary alike, such as lots of one breed; a group weighs by its members less one.
+
+    References
+    ----------
+    Pooled variance, NIST/SEMATECH e-Handbook of Statistical Methods (from memory), of relative deviations.
+    """
+    variations, counts = np.atleast_1d(variations), np.atleast_1d(counts)
+    require(len(variations) > 0, "There must be at least one group.")
+    require(len(variations) == len(counts), "Each group needs its variation and its number of members.")
+    require(variations >= 0, "The coefficient of variation cannot be negative.")
+    require((counts >= 2) & (counts % 1 == 0), "One member has no spread: count at least two.")
+    return np.sqrt(np.sum((counts - 1) * variations**2) / np.sum(counts - 1))

@@ -1,0 +1,57 @@
+"""From the unit system of one planner to that of another.
+
+A value is converted in full, never rounded; its cell may show fewer digits. Where that
+would hide what the person typed, a note on the cell tells it, and when the planner goes
+back to the first unit system the note gives the very number back.
+"""
+
+import math
+import re
+from dataclasses import dataclass
+
+from workbookgen.language.quantities import Kind, Unit
+from workbookgen.units import Quantity
+
+SHOWN_DIGITS = 4  # after the point, of an input
+SAME = 1e-12  # relative: two values that differ by rounding alone
+_WAS = re.compile(r"Was (\S+) (.+) in the old planner\.")
+
+
+@dataclass(frozen=True)
+class Converted:
+    """A value in the unit of its new cell, and the note that the cell needs, if any."""
+
+    value: float
+    note: str = ""
+
+
+def converted(value: float, kind: Kind | None, old: str, new: str, note: str = "") -> Converted:
+    """A typed number of one unit system in another. `note` is what an earlier conversion said of it."""
+    if kind is None or kind.unit(old).pint == kind.unit(new).pint:
+        return Converted(value, note)
+    typed, unit = _typed_first(value, kind, kind.unit(old), note)
+    if unit == kind.unit(new):
+        return Converted(typed)
+    result = in_unit(value, kind.unit(old), kind.unit(new))
+    rounded = round(result, SHOWN_DIGITS)
+    if math.isclose(result, rounded, rel_tol=SAME):
+        return Converted(rounded)  # the last digits were noise of the arithmetic
+    return Converted(result, f"Was {repr(typed).removesuffix('.0')} {unit.symbol} in the old planner.")
+
+
+def is_conversion(note: str) -> bool:
+    """Whether a note on a cell was written here, and not by a person."""
+    return _WAS.fullmatch(note) is not None
+
+
+def in_unit(value: float, old: Unit, new: Unit) -> float:
+    return float(Quantity(value, old.pint).to(new.pint).magnitude)
+
+
+def _typed_first(value: float, kind: Kind, unit: Unit, note: str) -> tuple[float, Unit]:
+    """What the person typed, and in which unit: the note tells it, unless the cell was changed since."""
+    if found := _WAS.fullmatch(note):
+        for first in (kind.us, kind.us_grams, kind.metric):
+            if first.symbol == found[2] and math.isclose(in_unit(float(found[1]), first, unit), value, rel_tol=SAME):
+                return float(found[1]), first
+    return value, unit

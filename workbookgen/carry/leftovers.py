@@ -1,0 +1,83 @@
+"""Leftovers: what a person had in the old planner and what has no cell of its own in the new one.
+
+They stand on a sheet of the new planner, as text and numbers that nothing is worked out
+from. Things that stand in their cell after all, though the planner does not take them, are
+listed too; those are found anew at the next carrying, the others come along.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from workbookgen.filled.planner import FilledPlanner
+from workbookgen.language.parts import Column, Planner, Sheet, Table
+
+SHEET = "Leftovers"
+KEY = "leftovers"
+ONLY_HERE, IN_ITS_CELL = "only here", "in its cell"
+LONGEST = 32_767  # letters that a cell can hold
+
+
+@dataclass(frozen=True)
+class Leftover:
+    """One thing: where it stood, what it was, and why it is listed."""
+
+    sheet: str
+    cell: str
+    label: str
+    what: float | str
+    why: str
+    now: str = ONLY_HERE
+
+    def __str__(self) -> str:
+        what = f'"{self.what}"' if isinstance(self.what, str) else f"{self.what:.15g}"
+        where = ", ".join(filter(None, (f"{self.sheet}!{self.cell}" if self.cell else self.sheet, self.label)))
+        return f"{where}: {what} ({self.why})"
+
+
+COLUMNS = (
+    # of Leftover, the label on the sheet, its width
+    ("sheet", "Old sheet", 14),
+    ("cell", "Old cell", 10),
+    ("label", "Field", 26),
+    ("what", "What stood there", 44),
+    ("why", "Why it is listed", 54),
+    ("now", "Where it is now", 14),
+)
+
+
+def with_leftovers(planner: Planner, leftovers: Iterable[Leftover]) -> Planner:
+    """The planner with the sheet Leftovers behind its first sheet, where there are any."""
+    lines = [line for each in leftovers for line in _lines(each)]
+    if not lines:
+        return planner
+    table = Table(
+        KEY,
+        "",
+        tuple(Column(name, label, tuple(getattr(line, name) for line in lines), width=width) for name, label, width in COLUMNS),
+    )
+    about = "What came from the old planner and has no cell here, or stands in its cell though the planner does not take it. When you have seen to it, delete this sheet."
+    first, *others = planner.sheets
+    return replace(planner, sheets=(first, Sheet(SHEET, "Leftovers of the old planner", about, (table,)), *others))
+
+
+def kept_from_before(old: FilledPlanner) -> list[Leftover]:
+    """The lines of an old planner's own sheet Leftovers. Those that are found anew are left to that."""
+    areas = [old.ranges.get(f"{KEY}_{name}") for name, _, _ in COLUMNS]
+    if None in areas:
+        return []
+    cells = old.book.sheets.get(areas[0].sheet, {})
+    lines = []
+    for row in range(areas[0].row, areas[0].last_row + 1):
+        values = [cells[row, area.column].value if (row, area.column) in cells else "" for area in areas]
+        sheet, cell, label, what, why, now = (value if isinstance(value, str) or index == 3 else str(value) for index, value in enumerate(values))
+        if what not in (None, "") and now != IN_ITS_CELL:
+            lines.append(Leftover(sheet, cell, label, what if isinstance(what, float | str) else str(what), why))
+    return lines
+
+
+def _lines(leftover: Leftover) -> list[Leftover]:
+    """A leftover as lines of the table: a text longer than a cell takes several."""
+    if isinstance(leftover.what, float) or len(leftover.what) <= LONGEST:
+        return [leftover]
+    pieces = [leftover.what[start : start + LONGEST] for start in range(0, len(leftover.what), LONGEST)]
+    return [replace(leftover, what=piece, label=f"{leftover.label}, part {number}") for number, piece in enumerate(pieces, start=1)]

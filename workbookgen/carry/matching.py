@@ -1,0 +1,224 @@
+"""Which entry of an old planner belongs where in a new one.
+
+Fields are matched by their keys, which are stable over versions; records keep their lines
+where these are enough. Lines that a planner brings along by itself, its reels and its
+guide, give way to those of the new planner as long as nobody touched them; what a person
+changed or added comes over. An entry that has no cell becomes a leftover.
+"""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import date, timedelta
+
+from workbookgen.carry.conversion import converted, is_conversion
+from workbookgen.carry.leftovers import IN_ITS_CELL, LONGEST, ONLY_HERE, Leftover
+from workbookgen.engines import ErrorValue
+from workbookgen.filled.planner import FilledPlanner, described
+from workbookgen.language.domains import Date
+from workbookgen.language.entries import Entry, starting_entries
+from workbookgen.language.fields import Input
+from workbookgen.language.parts import Block, Log, Planner
+from workbookgen.language.quantities import PERCENT_UNIT
+
+NAME = "name"  # by which the lines that a planner brings along are known
+ALIKE = 1e-4  # relative: figures of the guide are rounded for each unit system
+DAY_NOUGHT = date(1899, 12, 30)
+
+Record = dict[str, Entry]
+
+
+@dataclass
+class Matched:
+    """The entries of the new planner, and what happened to those of the old one."""
+
+    entries: dict[str, list[Entry]]
+    notes: dict[tuple[str, int], str] = field(default_factory=dict)  # on the cells of the new planner
+    leftovers: list[Leftover] = field(default_factory=list)
+    rows: dict[str, dict[int, int]] = field(default_factory=dict)  # of each block: old line -> new line
+    renewed: set[tuple[str, int]] = field(default_factory=set)  # block and old line, of those that took the new planner's figures
+    converted: int = 0
+
+
+def match(old: FilledPlanner, new: Planner) -> Matched:
+    """The old planner's entries in the new planner."""
+    matched = Matched({key: list(column) for key, column in starting_entries(new).items()})
+    for block in described(old.settings).blocks.values():
+        if any(f"{block.key}_{each.key}" in old.entries for each in block.inputs):
+            _Matching(old, new, block, matched).carry()
+    return matched
+
+
+@dataclass
+class _Matching:
+    """One block on its way."""
+
+    old: FilledPlanner
+    new: Planner
+    block: Block
+    matched: Matched
+
+    def carry(self) -> None:
+        lines = self._lines()
+        target = self.new.blocks.get(self.block.key)
+        if target is None:
+            brought = {row for row, line in lines.items() if self._is_untouched(row, line)}
+            self._strand({row: line for row, line in lines.items() if row not in brought}, "the new planner does not have this sheet")
+            return
+        starting = _by_name(target) if isinstance(target, Log) else {}
+        renewed = {row: _name(line) for row, line in lines.items() if self._is_untouched(row, line) and _name(line) in starting}
+        rows = _placed(lines, target.rows) if isinstance(target, Log) else {0: 0}
+        if isinstance(target, Log):
+            for each in target.inputs:
+                self.matched.entries[f"{target.key}_{each.key}"] = [None] * target.rows
+        for row, line in lines.items():
+            if row not in rows:
+                self._strand({row: line}, f"the new planner has only {target.rows} lines here")
+            elif row in renewed:
+                self._renew(row, rows[row], line, starting[renewed[row]], target)
+            else:
+                for key, entry in line.items():
+                    self._move(row, rows[row], key, entry, target)
+        self.matched.rows[self.block.key] = rows
+        known = {_name(line) for line in lines.values()} | set(_by_name(self.block))
+        self._add([record for name, record in starting.items() if name not in known], target)
+
+    def _lines(self) -> dict[int, Record]:
+        """The records by their line, of the fields that the file has; a log's blank lines are left out."""
+        keys = [each.key for each in self.block.inputs if self._full(each.key) in self.old.entries]
+        columns = [self.old.entries[self._full(key)] for key in keys]
+        lines = {row: dict(zip(keys, values, strict=True)) for row, values in enumerate(zip(*columns, strict=True))}
+        if not isinstance(self.block, Log):
+            return lines
+        return {row: line for row, line in lines.items() if any(self._stands(row, key, entry) for key, entry in line.items())}
+
+    def _stands(self, row: int, key: str, entry: Entry) -> bool:
+        """Whether there is something in a cell; one that shows an error, or was never worked out, was read as empty."""
+        cell = self.old.cell(self._full(key), row)
+        return entry is not None or (cell is not None and (cell.formula != "" or cell.value is not None))
+
+    def _full(self, key: str) -> str:
+        return f"{self.block.key}_{key}"
+
+    def _is_untouched(self, row: int, line: Record) -> bool:
+        record = _by_name(self.block).get(_name(line))
+        is_same = record is not None and all(_alike(entry, record.get(key), 1e-9) for key, entry in line.items())
+        return is_same and not any(self._comment(row, key) for key in line)
+
+    def _renew(self, row: int, place: int, line: Record, record: Mapping[str, Entry], target: Block) -> None:
+        """A line that nobody touched takes the new planner's figures; where they are others, the old ones are told."""
+        self.matched.renewed.add((self.block.key, row))
+        for each in target.inputs:
+            self.matched.entries[f"{target.key}_{each.key}"][place] = record.get(each.key)
+        for key, entry in line.items():
+            each = target.by_key.get(key)
+            if isinstance(each, Input) and isinstance(entry, float):
+                entry = converted(entry, each.unit, self.old.settings.units, self.new.system).value
+            if not _alike(entry, record.get(key), ALIKE):
+                self._leave(row, key, line[key], "the new planner's own line took its place")
+
+    def _move(self, row: int, place: int, key: str, entry: Entry, target: Block) -> None:
+        """One entry to its cell, with what was pinned to it."""
+        each = target.by_key.get(key)
+        comment = self._comment(row, key)
+        if not isinstance(each, Input):
+            if entry is not None or comment:
+                self._leave(row, key, entry if entry is not None else comment, "the new planner does not have this field")
+            return
+        self._tell(row, key)
+        full = f"{target.key}_{key}"
+        if isinstance(entry, str) and len(entry) > LONGEST:
+            self._leave(row, key, entry, "it is longer than a cell can hold")
+            entry = None
+        if isinstance(entry, float) and not each.is_text:
+            told = comment if is_conversion(comment) else ""
+            value = converted(entry, each.unit, self.old.settings.units, self.new.system, told)
+            self.matched.converted += value.value != entry
+            entry = value.value
+            comment = value.note if told or not comment else "\n".join(filter(None, (comment, value.note)))
+        self.matched.entries[full][place] = entry
+        if comment:
+            self.matched.notes[full, place] = comment[:LONGEST]
+
+    def _comment(self, row: int, key: str) -> str:
+        sheet, line, column = self.old.position(self._full(key), row)
+        return self.old.book.comments.get(sheet, {}).get((line, column), "")
+
+    def _tell(self, row: int, key: str) -> None:
+        """What the new cell cannot show: arithmetic, errors, truth values."""
+        cell = self.old.cell(self._full(key), row)
+        if cell is None:
+            return
+        if isinstance(cell.value, ErrorValue):
+            self._leave(row, key, cell.formula or str(cell.value), f"it showed the error {cell.value}, so the new cell is empty")
+        elif cell.formula and cell.value is None:
+            self._leave(row, key, cell.formula, "it shows nothing, so the new cell is empty")
+        elif cell.formula:
+            self._leave(row, key, cell.formula, "its value came over; the arithmetic is told here only")
+        elif isinstance(cell.value, bool):
+            self._leave(row, key, str(cell.value).upper(), "it was a truth value, and came over as a text", IN_ITS_CELL)
+
+    def _strand(self, lines: dict[int, Record], why: str) -> None:
+        """Lines without a place. The first value of a card that nobody touched is no entry."""
+        for row, line in lines.items():
+            for key, entry in line.items():
+                first = None if isinstance(self.block, Log) else self.block.by_key[key].starts_as
+                if entry is None:
+                    self._tell(row, key)
+                elif not _alike(entry, first, 1e-9):
+                    self._leave(row, key, entry, why)
+                if comment := self._comment(row, key):
+                    self._leave(row, key, comment, f"a note on the cell; {why}")
+
+    def _leave(self, row: int, key: str, what: Entry, why: str, now: str = ONLY_HERE) -> None:
+        each = self.block.by_key[key]
+        sheet, cell = self.old.place(self._full(key), row)
+        what, unit = _readable(each, what, self.old.settings.units)
+        name = self._record(row) if key != NAME else ""
+        label = each.label + (f" ({unit})" if unit else "") + (f" of {name}" if name else "")
+        self.matched.leftovers.append(Leftover(sheet, cell, label, what, why, now))
+
+    def _record(self, row: int) -> str:
+        """What a person calls a record, so that its leftovers can be told apart."""
+        names = self.old.entries.get(self._full(NAME), ()) if isinstance(self.block, Log) else ()
+        return names[row] if row < len(names) and isinstance(names[row], str) else ""
+
+    def _add(self, records: list[Mapping[str, Entry]], target: Block) -> None:
+        """Lines that the new planner brings along and the old one never had, below what is there."""
+        columns = {each.key: self.matched.entries[f"{target.key}_{each.key}"] for each in target.inputs}
+        last = max((row for column in columns.values() for row, entry in enumerate(column) if entry is not None), default=-1)
+        for place, record in zip(range(last + 1, target.rows), records, strict=False):
+            for key, column in columns.items():
+                column[place] = record.get(key)
+
+
+def _readable(each: Input, what: Entry, system: str) -> tuple[Entry, str]:
+    """A value as a person would type it again, and its unit: percentages with their sign, dates as dates."""
+    if not isinstance(what, float):
+        return what, ""
+    if isinstance(each.domain, Date):
+        return ((DAY_NOUGHT + timedelta(days=what)).isoformat() if each.domain.accepts(what) else what), ""
+    symbol = each.unit.unit(system).symbol if each.unit else ""
+    return (f"{what * 100:.15g}%", "") if symbol == PERCENT_UNIT.symbol else (what, symbol)
+
+
+def _placed(lines: dict[int, Record], rows: int) -> dict[int, int]:
+    """Old line -> new line: the same, or where these are too few, one after the other as far as they go."""
+    if all(row < rows for row in lines):
+        return {row: row for row in lines}
+    return dict(zip(sorted(lines), range(rows), strict=False))
+
+
+def _by_name(block: Block) -> dict[str, Mapping[str, Entry]]:
+    """The lines that a log brings along."""
+    return {_name(record): record for record in block.starts_with if NAME in record} if isinstance(block, Log) else {}
+
+
+def _name(record: Mapping[str, Entry]) -> str:
+    return str(record.get(NAME) or "").lower()
+
+
+def _alike(one: Entry, other: Entry, within: float) -> bool:
+    if isinstance(one, float) and isinstance(other, float):
+        return math.isclose(one, other, rel_tol=within, abs_tol=within)
+    return one == other

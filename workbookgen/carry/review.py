@@ -1,0 +1,107 @@
+"""Looking over what was carried: does the new planner say the same as the old one?
+
+The reference library works out both planners from their entries. Results of the same field
+and record must agree after conversion; where they do not, because a line or a figure that
+they rest on is another, it is told. So is every entry that the new planner does not take.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from workbookgen.carry.conversion import in_unit
+from workbookgen.carry.leftovers import IN_ITS_CELL, Leftover
+from workbookgen.carry.matching import Matched
+from workbookgen.checking.compare import agree
+from workbookgen.checking.expected import expected_of_blocks
+from workbookgen.filled.planner import FilledPlanner, described
+from workbookgen.language.domains import Choice
+from workbookgen.language.entries import Entries, Entry
+from workbookgen.language.fields import Input, Result
+from workbookgen.language.parts import Block, Column, Planner
+from workbookgen.language.sentences import refusal
+
+Values = dict[str, tuple[Entry, ...]]
+
+
+@dataclass(frozen=True)
+class Difference:
+    """A result that the new planner shows otherwise than the old one."""
+
+    key: str
+    row: int
+    label: str
+    before: Entry
+    after: Entry
+
+    def __str__(self) -> str:
+        return f"{self.label}, line {self.row + 1}: {_shown(self.before)} before, {_shown(self.after)} now"
+
+
+def results(planner: Planner, entries: Entries) -> Values:
+    """What the reference library works out from entries; the proofs are the same in every planner."""
+    proofs = {f"{key}_{name}": (None,) * table.rows for key, table in planner.proof_tables.items() for name in ("computed", "verdict")}
+    return expected_of_blocks(planner, entries, proofs)
+
+
+def results_of_old(old: FilledPlanner) -> Values:
+    """The results of an old planner. A field that it does not have yet is as in a new one, or blank."""
+    planner = described(old.settings)
+    absent = {
+        f"{block.key}_{each.key}": (each.starts_as,) if block.rows == 1 else (None,) * block.rows
+        for block in planner.blocks.values()
+        for each in block.inputs
+    }
+    return results(planner, absent | dict(old.entries))
+
+
+def differences(old: FilledPlanner, before: Values, new: Planner, after: Values, matched: Matched) -> list[Difference]:
+    """Results that were worked out before and are another now."""
+    found = []
+    for block in described(old.settings).blocks.values():
+        target = new.blocks.get(block.key)
+        for result in block.results if target else ():
+            match = target.by_key.get(result.key)
+            if isinstance(match, Result) and result.is_text == match.is_text:
+                found += _of_result(block, result, match, old, before, new, after, matched)
+    return found
+
+
+def refused(old: FilledPlanner, new: Planner, after: Values, matched: Matched) -> Iterator[Leftover]:
+    """Entries that stand in their cells, though the new planner does not take them."""
+    names = after | matched.entries
+    for block in new.blocks.values():
+        backwards = {place: row for row, place in matched.rows.get(block.key, {}).items()}
+        for each in block.inputs:
+            key = f"{block.key}_{each.key}"
+            for place, entry in enumerate(matched.entries[key]):
+                if entry is not None and place in backwards and key in old.entries and not _accepts(each, entry, new, names):
+                    why = f"the new planner does not take it. {refusal(each, new.system)}"
+                    if isinstance(entry, str) and not each.is_text and old.settings.units != new.system:
+                        why += f" The old planner was for {old.settings.units}."
+                    yield Leftover(*old.place(key, backwards[place]), each.label, entry, why, IN_ITS_CELL)
+
+
+def _accepts(each: Input, entry: Entry, planner: Planner, values: Values) -> bool:
+    if not isinstance(each.domain, Choice):
+        return each.domain.accepts(entry)
+    _, listed = planner.by_key[each.domain.of]
+    return each.domain.accepts(entry, listed.values if isinstance(listed, Column) else values[each.domain.of])
+
+
+def _of_result(block: Block, result: Result, match: Result, old, before: Values, new, after: Values, matched: Matched) -> Iterator[Difference]:
+    key = f"{block.key}_{result.key}"
+    rows = matched.rows.get(block.key, {}) if block.rows > 1 or block.inputs else {0: 0}
+    for row, place in rows.items():
+        if (block.key, row) in matched.renewed:
+            continue  # its inputs are not the same
+        value = before[key][row]
+        if isinstance(value, float) and result.unit:
+            value = in_unit(value, result.unit.unit(old.settings.units), match.unit.unit(new.system))
+        if not agree(value, after[key][place]):
+            yield Difference(key, row, f"{block.title or block.key.capitalize()}, {result.label}", value, after[key][place])
+
+
+def _shown(value: Entry) -> str:
+    return "nothing" if value is None else f'"{value}"' if isinstance(value, str) else f"{value:,.10g}"
+
+

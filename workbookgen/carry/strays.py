@@ -1,0 +1,184 @@
+"""What a person put into a planner beside its inputs: notes in the margin, sheets, changed formulas.
+
+A sheet of this very version, whose lines are where they were written, is held against what
+the generator writes. Otherwise the names of the file tell which cells are ours: what stands
+right of them or below them is the person's.
+"""
+
+import io
+import math
+import zipfile
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+
+from openpyxl.utils import get_column_letter
+
+from workbookgen import __version__
+from workbookgen.book.layout import CARD_NOTE, Layout, Placement, ProofColumn, place
+from workbookgen.book.write import write
+from workbookgen.carry import leftovers
+from workbookgen.carry.leftovers import Leftover
+from workbookgen.checking.check import spelled
+from workbookgen.engines import Area
+from workbookgen.filled import xlsx
+from workbookgen.filled.cells import Cell, Position
+from workbookgen.filled.planner import ORIGIN, FilledPlanner, area_of, described
+from workbookgen.language.entries import starting_entries
+from workbookgen.language.fields import Input
+from workbookgen.language.parts import MESSAGE, Column
+
+MOST_ROWS = 2**20
+OUTSIDE = "typed outside the cells of the planner"
+OVERWRITTEN = "it stood where the planner has a formula"
+
+
+def strays(old: FilledPlanner) -> list[Leftover]:
+    """Everything that a person put in besides entries, in the order of the sheets."""
+    search = _Search(old)
+    return [*search.unknown_fields(), *search.results(), *search.outside(), *search.comments()]
+
+
+@dataclass
+class _Search:
+    old: FilledPlanner
+
+    @cached_property
+    def layout(self) -> Layout:
+        return place(described(self.old.settings))
+
+    @cached_property
+    def areas(self) -> dict[str, Area]:
+        """Where each name of ours points, in the file."""
+        areas = {name: area_of(text) for name, text in self.old.book.names.items()}
+        return {name: area for name, area in areas.items() if area and (name in self.layout.placements or self._is_of_a_block(name))}
+
+    @cached_property
+    def taken(self) -> dict[str, set[Position]]:
+        """Sheet -> the cells that names of ours point to. Facts that can be compared are not among them."""
+        compared = {key for key, each in self.layout.placements.items() if _is_fact(each) and each.sheet in self.as_written and key != ORIGIN}
+        taken: dict[str, set[Position]] = {}
+        for area in [*(area for name, area in self.areas.items() if name not in compared), *self._own_leftovers]:
+            taken.setdefault(area.sheet, set()).update(_positions(area))
+        return taken
+
+    @property
+    def _own_leftovers(self) -> list[Area]:
+        found = (area_of(text) for name, text in self.old.book.names.items() if name.startswith(f"{leftovers.KEY}_"))
+        return [area for area in found if area]
+
+    @cached_property
+    def as_written(self) -> set[str]:
+        """The sheets of which every cell of ours is where this version writes it."""
+        if self.old.version != __version__ or self.areas.keys() != self.layout.placements.keys():
+            return set()
+        moved = {
+            each.sheet
+            for key, each in self.layout.placements.items()
+            if self.areas[key] != Area(each.sheet, each.row, each.column, each.rows)
+        }
+        return set(self.layout.parts) - moved
+
+    def _is_of_a_block(self, name: str) -> bool:
+        """Whether a name belongs to a block of fields, known today or not: every block has a message."""
+        parts = name.split("_")
+        return any(f"{'_'.join(parts[:length])}_{MESSAGE}" in self.old.book.names for length in range(1, len(parts)))
+
+    def _cells(self, area: Area) -> Iterator[tuple[Position, Cell]]:
+        cells = self.old.book.sheets.get(area.sheet, {})
+        return ((position, cells[position]) for position in _positions(area) if position in cells)
+
+    def unknown_fields(self) -> Iterator[Leftover]:
+        """What was typed into fields that today's planner does not have."""
+        for name, area in self.areas.items():
+            if name not in self.layout.placements:
+                for position, cell in self._cells(area):
+                    if not cell.formula:
+                        yield self._leftover(area.sheet, position, cell, "the new planner does not have this field", self._label(area))
+
+    def results(self) -> Iterator[Leftover]:
+        """What was put in the place of our formulas, or made of them."""
+        for key, placed in self.layout.placements.items():
+            if key not in self.areas or isinstance(placed.field, Input) or _is_fact(placed):
+                continue
+            area = self.areas[key]
+            for position, cell in self._cells(area):
+                if not cell.formula:
+                    yield self._leftover(area.sheet, position, cell, OVERWRITTEN, placed.field.label)
+                elif placed.sheet in self.as_written and not _is_formula(cell.formula, placed.formulas[position[0] - placed.row]):
+                    yield Leftover(area.sheet, _address(position), placed.field.label, cell.formula, "the planner's formula was changed to this")
+
+    def outside(self) -> Iterator[Leftover]:
+        """What stands in cells that are no field's."""
+        written = self._written() if self.as_written else {}
+        for sheet, cells in self.old.book.sheets.items():
+            is_ours = self._fits(written[sheet]) if sheet in self.as_written else self._is_inside(sheet)
+            for position, cell in cells.items():
+                if position not in self.taken.get(sheet, ()) and not is_ours(position, cell):
+                    yield self._leftover(sheet, position, cell, OUTSIDE)
+
+    def comments(self) -> Iterator[Leftover]:
+        """Notes pinned to cells that are no inputs; those of inputs go along with their cells."""
+        inputs: dict[str, set[Position]] = {}
+        for each in self.layout.inputs:
+            if each.key in self.old.ranges:
+                area = self.old.ranges[each.key]
+                inputs.setdefault(area.sheet, set()).update(_positions(area))
+        for sheet, comments in self.old.book.comments.items():
+            for position, text in comments.items():
+                if position not in inputs.get(sheet, ()):
+                    yield Leftover(sheet, _address(position), "", text, "a note on a cell that is not typed into")
+
+    def _written(self) -> dict[str, dict[Position, Cell]]:
+        """Every cell that the generator writes for the old planner's settings."""
+        content = write(self.layout, starting_entries(self.layout.planner), {})
+        with zipfile.ZipFile(io.BytesIO(content)) as package:
+            return xlsx.read(package, lambda sheets, names: dict.fromkeys(sheets)).sheets
+
+    def _fits(self, written: dict[Position, Cell]):
+        return lambda position, cell: position in written and _same(cell, written[position])
+
+    def _is_inside(self, sheet: str):
+        """Whether a cell lies among those that names point to. A sheet that no name knows is the person's own."""
+        named = [area for area in [*self.areas.values(), *self._own_leftovers] if area.sheet == sheet]
+        if not named:
+            known = sheet in self.layout.parts
+            return lambda position, cell: known
+        proofs = [part for part in self.layout.planner.proof_tables.values() if self.layout.placements[f"{part.key}_verdict"].sheet == sheet]
+        right = max(max(area.last_column for area in named), CARD_NOTE, *(ProofColumn.VALUES + part.most_given - 1 for part in proofs))
+        # Below its fields, a sheet may have words of ours; while it is protected, nobody else's can be there.
+        bottom = MOST_ROWS if sheet in self.old.book.protected else max(area.last_row for area in named)
+        return lambda position, cell: position[1] <= right and position[0] <= bottom
+
+    def _label(self, area: Area) -> str:
+        """What the old planner calls a field: above the unit of a column, or before the value of a card."""
+        cells = self.old.book.sheets.get(area.sheet, {})
+        label = cells.get((area.row - 2, area.column) if area.rows > 1 else (area.row, 1))
+        return label.value if label and isinstance(label.value, str) else ""
+
+    def _leftover(self, sheet: str, position: Position, cell: Cell, why: str, label: str = "") -> Leftover:
+        what = cell.value if isinstance(cell.value, float) else cell.formula if cell.value in (None, "") else str(cell.value)
+        formula = f", as the formula {cell.formula}" if cell.formula and what != cell.formula else ""
+        return Leftover(sheet, _address(position), label, what, why + formula)
+
+
+def _is_formula(found: str, written: str) -> bool:
+    return found == written or spelled(found) == spelled(written)
+
+
+def _is_fact(placed: Placement) -> bool:
+    return isinstance(placed.field, Column) and not placed.formulas
+
+
+def _positions(area: Area) -> Iterator[Position]:
+    return ((row, column) for row in range(area.row, area.last_row + 1) for column in range(area.column, area.last_column + 1))
+
+
+def _address(position: Position) -> str:
+    return f"{get_column_letter(position[1])}{position[0]}"
+
+
+def _same(cell: Cell, written: Cell) -> bool:
+    if isinstance(cell.value, float) and isinstance(written.value, float):
+        return math.isclose(cell.value, written.value, rel_tol=1e-12)
+    return cell.value == written.value and not cell.formula

@@ -1,0 +1,50 @@
+"""The outcome of carrying a planner over, in plain words."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+from workbookgen.carry.carry import Carried
+from workbookgen.carry.leftovers import SHEET
+
+MOST = 20  # of a list; the sheet Leftovers has them all
+
+
+def told(carried: Carried, old: Path, new: Path) -> Iterator[str]:
+    """One line after the other."""
+    yield f"{new} is ready, with the entries of {old} (made with workbookgen {carried.version})."
+    for sheet, lines in carried.lines.items():
+        yield f"  {sheet}: {_counted(lines, 'line')}"
+    if carried.converted:
+        yield f"  {_counted(carried.converted, 'value')} converted to the new units; where a cell rounds one, a note on it tells what it was."
+    if carried.renewed:
+        yield f"  {_counted(carried.renewed, 'line')} that a planner brings along, untouched, as the new planner has them."
+    for note in carried.notes:
+        yield f"  {note}"
+    if carried.leftovers:
+        kept = len(carried.leftovers) - carried.homeless
+        parts = [f"{_things(carried.homeless)} found no home"] * bool(carried.homeless)
+        parts += [f"{_things(kept)} stand{'s' if kept == 1 else ''} in place, though the planner does not take {'it' if kept == 1 else 'them'}"] * bool(kept)
+        yield f"{'; '.join(parts)}: see the sheet {SHEET}."
+        yield from _first(carried.leftovers)
+    else:
+        yield "Everything found its place."
+    if carried.differences:
+        yield f"{_counted(len(carried.differences), 'result')} differ{'s' if len(carried.differences) == 1 else ''} from the old planner:"
+        yield from _first(carried.differences)
+    else:
+        yield "Every result is the same as before."
+
+
+def _first(items: tuple) -> Iterator[str]:
+    for each in items[:MOST]:
+        yield f"  {each}"
+    if len(items) > MOST:
+        yield f"  ... and {len(items) - MOST:,} more."
+
+
+def _things(number: int) -> str:
+    return "1 thing" if number == 1 else f"{number:,} things"
+
+
+def _counted(number: int, word: str) -> str:
+    return f"{number:,} {word}" if number == 1 else f"{number:,} {word}s"

@@ -1,0 +1,38 @@
+"""Arithmetic that a person typed into an input, such as =6.5*16, and that the file has no value of.
+
+Spreadsheet programs store what a formula gives; programs that only edit files do not. Then
+the embedded engine works it out, so that an entry is not taken for an empty cell.
+"""
+
+from dataclasses import replace
+
+from workbookgen.engines import Area, ErrorValue, engine
+from workbookgen.errors import PlannerError
+from workbookgen.filled.cells import Cell
+from workbookgen.filled.planner import FilledPlanner
+
+EMBEDDED = "formualizer"
+
+
+def worked_out(old: FilledPlanner) -> FilledPlanner:
+    """The planner with the values of such cells. Where the engine cannot read the file, they stay empty."""
+    pending = [
+        (key, row)
+        for key, column in old.entries.items()
+        for row, entry in enumerate(column)
+        if entry is None and (cell := old.cell(key, row)) and cell.formula and cell.value is None
+    ]
+    if not pending:
+        return old
+    try:
+        with engine(EMBEDDED).open(old.path) as session:
+            values = {(key, row): session.read(Area(*old.position(key, row)))[0][0] for key, row in pending}
+    except PlannerError:
+        return old
+    entries = dict(old.entries)
+    for (key, row), value in values.items():
+        sheet, line, column = old.position(key, row)
+        old.book.sheets[sheet][line, column] = Cell(value, old.book.sheets[sheet][line, column].formula)
+        if not isinstance(value, ErrorValue):
+            entries[key] = (*entries[key][:row], value, *entries[key][row + 1 :])
+    return replace(old, entries=entries)

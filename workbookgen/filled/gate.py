@@ -1,0 +1,239 @@
+"""The gate: what every file passes before anything in it is read.
+
+Planners come by mail from people nobody knows, so a file may be anything: cut off, another
+kind of file under this name, protected, full of macros, or made to exhaust whoever opens it.
+Here it is looked through from end to end in pieces, with bounds on its size and on the number
+of its parts, tags and cells, and nothing in it is believed or run. What passes is whole, and
+no reader after this one needs more memory or time for it than for the largest planner.
+"""
+
+import re
+import stat
+import struct
+import zipfile
+import zlib
+from collections import Counter
+from copy import copy
+from dataclasses import dataclass
+from pathlib import Path
+from xml.etree import ElementTree
+
+from workbookgen.errors import FileError
+
+# The largest planner that can be built has 14 MB, 151 MB unpacked, 3.4 million tags, 0.7 million cells.
+MOST_BYTES = 64 * 2**20
+MOST_UNPACKED = 400 * 2**20
+MOST_PARTS = 2_000
+MOST_TAGS = 12_000_000
+MOST_CELLS = 1_500_000
+MOST_TAGS_BESIDE = 500_000  # in a part that is no sheet, and is held in memory as a whole
+
+PIECE = 2**20
+OVERLAP = 32  # bytes, longer than any mark that is looked for
+
+AGAIN = "Ask for it again, or take an older copy."
+AS_XLSX = "Open it in your spreadsheet program and save it as .xlsx."
+PASSWORD = "it is protected with a password. Open it in your spreadsheet program, take the password off, save it and try again."
+MACROS = "it holds macros, which are never run here. Save it as .xlsx without macros and try again."
+
+_SHEETS = re.compile(r"xl/worksheets/|xl/sharedStrings\.xml$|content\.xml$")
+_ENCODING = re.compile(rb"""<\?xml[^>]{0,80}?encoding\s*=\s*["']([^"']{0,40})""")
+_READABLE = {b"utf-8", b"utf8", b"us-ascii", b"ascii", b"iso-8859-1"}
+_WIDE = (b"\xff\xfe", b"\xfe\xff", b"<\0", b"\0<", b"\0\0\0<", b"\0\0\xfe\xff")  # text in letters of two or four bytes
+_CELLS = {"xlsx": (b"</c", b":c"), "ods": (b"office:value-type=",)}  # at least as often as a cell holds something
+
+_OTHERS = (  # in the content types of a package, and what it then is
+    (b"wordprocessingml", "a text document of a word processor"),
+    (b"presentationml", "a presentation"),
+    (b"sheet.binary", "a binary workbook (.xlsb)"),
+)
+
+
+@dataclass(frozen=True)
+class Package:
+    """A workbook that may be read: its format, about how many cells hold something, and what it wants from outside."""
+
+    kind: str  # "xlsx" or "ods"
+    cells: int
+    links: tuple[str, ...]  # other files and addresses that a program may fetch on opening it; clickable links are none
+
+
+def require_workbook(path: Path) -> str:
+    """The kind of a workbook, "xlsx" or "ods". Raises FileError, with a sentence, for anything that had better not be read."""
+    return inspected(path).kind
+
+
+def inspected(path: Path) -> Package:
+    """Look a file through. Raises FileError, with a sentence, for anything that had better not be read."""
+    head = _head(path)
+    if not head.startswith(b"PK"):
+        raise FileError.at(str(path), _no_package(path, head))
+    try:
+        with zipfile.ZipFile(path) as package:
+            kind = _kind(path, package)
+            return Package(kind, _look_through(path, package, _CELLS[kind]), tuple(_links(package)))
+    except FileError:
+        raise
+    except NotImplementedError:
+        raise FileError.at(str(path), f"it is packed in a way that no planner is. {AS_XLSX}") from None
+    except (zipfile.BadZipFile, zlib.error, EOFError, OSError, ValueError, KeyError, RuntimeError, struct.error, ElementTree.ParseError):
+        raise FileError.at(str(path), f"this file is damaged, or was cut off on its way here. {AGAIN}") from None
+
+
+def _head(path: Path) -> bytes:
+    """The first bytes of an ordinary file of a bearable size."""
+    if path.name.startswith(("~$", ".~lock.")):
+        raise FileError.at(str(path), "this is only the mark of a file that is open in a spreadsheet program; give the planner itself.")
+    try:
+        about = path.stat()
+        if stat.S_ISDIR(about.st_mode):
+            raise FileError.at(str(path), "this is a folder; give the planner in it.")
+        if not stat.S_ISREG(about.st_mode):
+            raise FileError.at(str(path), "this is no ordinary file; give a planner.")
+        if about.st_size > MOST_BYTES:
+            raise FileError.at(str(path), f"this file has {about.st_size / 2**20:,.0f} MB, far more than a planner; it is not read.")
+        with path.open("rb") as file:
+            head = file.read(4096)
+            file.seek(max(0, about.st_size - 2**16 - 22))
+            tail = file.read()
+    except (FileNotFoundError, NotADirectoryError):
+        raise FileError.at(str(path), "there is no such file.") from None
+    except OSError as problem:
+        raise FileError.at(str(path), f"this file cannot be read: {problem.strerror}.") from None
+    if head.startswith(b"PK") and _directory_size(tail) > MOST_PARTS * 256:
+        raise FileError.at(str(path), "this file has far more parts than a planner; it is not read.")
+    return head
+
+
+def _directory_size(tail: bytes) -> int:
+    """How long the list of a package's parts says it is: known before the list is read."""
+    end = tail.rfind(b"PK\x05\x06")
+    if end < 0 or end + 16 > len(tail):
+        return 0
+    size = struct.unpack_from("<L", tail, end + 12)[0]
+    large = end - 76  # where the record of a large package has its place
+    return max(size, struct.unpack_from("<Q", tail, large + 40)[0]) if large >= 0 and tail[large:].startswith(b"PK\x06\x06") else size
+
+
+def _no_package(path: Path, head: bytes) -> str:
+    """What a file is that is no package of any kind."""
+    if not head:
+        return f"this file is empty. {AGAIN}"
+    if head.startswith(b"\xd0\xcf\x11\xe0"):
+        if "EncryptedPackage".encode("utf-16-le") in path.read_bytes():
+            return PASSWORD
+        return f"this is a workbook of an old kind (.xls). {AS_XLSX}"
+    start = head.removeprefix(b"\xef\xbb\xbf").lstrip().lower()
+    if start.startswith((b"<!doctype html", b"<html", b"<head", b"<table")):
+        return f"this is a web page, whatever its name says. {AS_XLSX}"
+    if start.startswith(b"<?xml"):
+        return f"this is an XML file, whatever its name says. {AS_XLSX}"
+    if b"\0" not in head:
+        return f"this is a text file (such as .csv), whatever its name says. Give the planner itself, saved as .xlsx."
+    return f"this is not an .xlsx workbook. {AS_XLSX}"
+
+
+def _kind(path: Path, package: zipfile.ZipFile) -> str:
+    """The format of a workbook, by what is in it and not by its name."""
+    entries = package.infolist()
+    names = [entry.filename for entry in entries]
+    if len(entries) > MOST_PARTS:
+        raise FileError.at(str(path), f"this file has {len(entries):,} parts, far more than a planner; it is not read.")
+    unpacked = sum(entry.file_size for entry in entries)
+    if unpacked > MOST_UNPACKED:
+        raise FileError.at(str(path), f"this file unpacks to {unpacked / 2**20:,.0f} MB, far more than a planner; it is not read.")
+    if any(entry.flag_bits & 1 for entry in entries):
+        raise FileError.at(str(path), PASSWORD)
+    if any(entry.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED) for entry in entries):
+        raise NotImplementedError
+    if twice := [name for name, times in Counter(name.lower() for name in names).items() if times > 1]:
+        raise FileError.at(str(path), f"it holds the part {twice[0]} twice, as no program writes it. {AGAIN}")
+    if "mimetype" in names:
+        return _open_document(path, package, names)
+    if "[Content_Types].xml" not in names:
+        raise FileError.at(str(path), _archive(names))
+    types = _start(package, "[Content_Types].xml")
+    if b"macroEnabled" in types or any(name.lower().endswith("vbaproject.bin") for name in names):
+        raise FileError.at(str(path), MACROS)
+    if b"spreadsheetml.sheet.main" not in types and b"spreadsheetml.template.main" not in types:
+        what = next((what for mark, what in _OTHERS if mark in types), "something else than a workbook")
+        raise FileError.at(str(path), f"this is {what}. Give a planner, saved as .xlsx.")
+    return "xlsx"
+
+
+def _open_document(path: Path, package: zipfile.ZipFile, names: list[str]) -> str:
+    kind = _start(package, "mimetype").strip()
+    manifest = _start(package, "META-INF/manifest.xml") if "META-INF/manifest.xml" in names else b""
+    if b"encryption-data" in manifest or "encrypted-package" in names:
+        raise FileError.at(str(path), PASSWORD)
+    if not kind.startswith(b"application/vnd.oasis.opendocument.spreadsheet"):
+        raise FileError.at(str(path), "this is no workbook. Give a planner, saved as .xlsx or .ods.")
+    if any(name.startswith(("Basic/", "Scripts/")) and not name.endswith("/") for name in names):
+        raise FileError.at(str(path), MACROS)
+    return "ods"
+
+
+def _start(package: zipfile.ZipFile, name: str) -> bytes:
+    with package.open(name) as stream:
+        return stream.read(PIECE)
+
+
+def _archive(names: list[str]) -> str:
+    if any(name.lower().endswith(".iwa") for name in names):
+        return "this is a file of Numbers. Export it there as an Excel workbook and try again."
+    if inside := [name for name in names if name.lower().endswith((".xlsx", ".ods"))]:
+        return f"this is a .zip archive. Unpack it, and give {inside[0].rpartition('/')[2]} that is in it."
+    return f"this is a .zip archive, not an .xlsx workbook. {AS_XLSX}"
+
+
+def _look_through(path: Path, package: zipfile.ZipFile, marks: tuple[bytes, ...]) -> int:
+    """Unpack every part once, piece by piece, and keep none. Returns about how many cells hold something."""
+    tags = cells = 0
+    for entry in package.infolist():
+        before = tags
+        for piece in _pieces(path, package, entry):
+            tags += piece.count(b"<")
+            cells += sum(piece.count(mark) for mark in marks)
+            if tags > MOST_TAGS or not _SHEETS.search(entry.filename) and tags - before > MOST_TAGS_BESIDE:
+                raise FileError.at(str(path), f"its part {entry.filename} is far larger than in a planner; it is not read.")
+            if cells > MOST_CELLS:
+                raise FileError.at(str(path), f"this file has more than {MOST_CELLS:,} filled cells, far more than a planner; it is not read.")
+    return cells
+
+
+def _pieces(path: Path, package: zipfile.ZipFile, entry: zipfile.ZipInfo):
+    """The text of a part, which must be as long as it says and of a kind that no parser expands."""
+    longer = copy(entry)
+    longer.file_size += 1  # else what goes on after the size it claims would be cut off unseen
+    read, before = 0, b""
+    with package.open(longer) as stream:
+        while piece := stream.read(PIECE):
+            if not read and (piece.startswith(_WIDE) or _encoding(piece) not in _READABLE):
+                raise FileError.at(str(path), f"its part {entry.filename} is in an encoding that no planner has. {AS_XLSX}")
+            read += len(piece)
+            if _declares(piece) or _declares(before + piece[:OVERLAP]):
+                raise FileError.at(str(path), f"its part {entry.filename} declares entities, as no planner does; it is not read.")
+            before = piece[-OVERLAP:]
+            yield piece
+    if read != entry.file_size:
+        raise zipfile.BadZipFile
+
+
+def _declares(text: bytes) -> bool:
+    return b"<!DOCTYPE" in text or b"<!ENTITY" in text
+
+
+def _encoding(start: bytes) -> bytes:
+    found = _ENCODING.match(start[:200].removeprefix(b"\xef\xbb\xbf"))
+    return found[1].lower() if found else b"utf-8"
+
+
+def _links(package: zipfile.ZipFile):
+    """What a program may fetch from elsewhere on opening the workbook."""
+    for name in package.namelist():
+        if name.endswith(".rels"):
+            for relation in ElementTree.fromstring(package.read(name)):
+                if relation.get("TargetMode") == "External" and not relation.get("Type", "").endswith("/hyperlink"):
+                    yield relation.get("Target", name)
+        elif name.startswith(("xl/connections", "xl/queryTables/")):
+            yield name

@@ -1,0 +1,232 @@
+"""A filled planner: what a person entered, whatever program saved it and whichever version made it.
+
+Inputs are found by the defined names that every planner has, never by address: names keep
+their meaning over versions, and follow when a person inserts lines. What the names of a
+planner mean is told by its settings, which it carries along. Settings of another version
+may say what is unknown today; that is left out and told, never a reason to refuse.
+"""
+
+import re
+import tomllib
+from collections.abc import Collection
+from dataclasses import dataclass, field
+from functools import lru_cache
+from pathlib import Path
+
+from openpyxl.utils import column_index_from_string, get_column_letter
+from pydantic import ValidationError
+
+from workbookgen.engines import Area
+from workbookgen.errors import Fault, FileError, PlannerError
+from workbookgen.filled.book import Book, Cell, ErrorValue, open_book
+from workbookgen.language.domains import Date
+from workbookgen.language.entries import Entries, Entry
+from workbookgen.language.fields import Input
+from workbookgen.language.parts import MESSAGE, Block, Planner
+from workbookgen.settings import Settings
+from workbookgen.sheets import origin
+from workbookgen.sheets.planner import planner
+
+ORIGIN = f"{origin.KEY}_line"  # the name of the lines on the sheet "Made with"
+ROWS_OF = {"times": "projects", "costs": "projects"}  # logs that are as long as another, by its setting
+DAYS_FROM_1904 = 1462
+
+_RANGE = re.compile(
+    r"\$?(?:'((?:[^']|'')+)'|([^'!:]+))[.!]\$?([A-Z]{1,3})\$?(\d+)(?::(?:[^:]*[.!])?\$?([A-Z]{1,3})\$?(\d+))?"
+)
+_MADE_WITH = re.compile(r"# workbookgen (\S+)")
+
+
+@dataclass(frozen=True)
+class FilledPlanner:
+    """What stands in a planner's inputs, by full key, in the units of its settings.
+
+    `entries` holds only fields that the file has; a log's columns are as long as `settings`
+    says. Its settings' rows are raised where lines were inserted and filled.
+    """
+
+    path: Path
+    version: str
+    settings: Settings
+    entries: Entries
+    ranges: dict[str, Area]  # full key, of inputs, results and tables alike -> where the file has it
+    book: Book
+    notes: tuple[Fault, ...] = ()  # what was read otherwise than it stands
+
+    def position(self, key: str, row: int) -> tuple[str, int, int]:
+        """Sheet, row and column of a record's field."""
+        area = self.ranges[key]
+        return area.sheet, area.row + row, area.column
+
+    def place(self, key: str, row: int) -> tuple[str, str]:
+        """Sheet and cell of a record's field."""
+        sheet, line, column = self.position(key, row)
+        return sheet, f"{get_column_letter(column)}{line}"
+
+    def cell(self, key: str, row: int) -> Cell | None:
+        sheet, line, column = self.position(key, row)
+        return self.book.sheets.get(sheet, {}).get((line, column))
+
+
+@lru_cache(maxsize=16)
+def described(settings: Settings) -> Planner:
+    """The planner of these settings; many planners of a guild have the same."""
+    return planner(settings)
+
+
+def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlanner:
+    """Read a filled planner, or only the sheets of these blocks. Raises FileError for anything that is none."""
+    book = open_book(path, None if blocks is None else lambda names: _columns(names, blocks))
+    ranges = {name: area for name, text in book.names.items() if (area := area_of(text))}
+    version, settings, notes = _made_with(path, book, ranges)
+    whole = described(settings)
+    entries: dict[str, tuple[Entry, ...]] = {}
+    rows: dict[str, int] = {}
+    for block in whole.blocks.values():
+        if blocks is None or block.key in blocks:
+            found = _Records(book, block, ranges, notes)
+            rows[block.key] = found.filled
+            entries |= found.entries
+    settings = _with_rows(settings, whole, rows)
+    return FilledPlanner(path, version, settings, entries, ranges, book, tuple(notes))
+
+
+def area_of(text: str) -> Area | None:
+    """Where a name points: `'Made with'!$A$1:$A$9`, or as LibreOffice has it, `$'Made with'.$A$1:.$A$9`."""
+    found = _RANGE.fullmatch(text.removeprefix("="))
+    if not found:
+        return None
+    quoted, plain, left, top, right, bottom = found.groups()
+    sheet = quoted.replace("''", "'") if quoted else plain
+    row, column = int(top), column_index_from_string(left)
+    if not right:
+        return Area(sheet, row, column)
+    return Area(sheet, row, column, int(bottom) - row + 1, column_index_from_string(right) - column + 1)
+
+
+def _columns(names: dict[str, str], blocks: Collection[str]) -> dict[str, set[int] | None]:
+    """The sheets on which these blocks stand, with the columns of their inputs: a message stands right after them."""
+    areas = {name: area for name, text in names.items() if (area := area_of(text))}
+    wanted: dict[str, set[int] | None] = {areas[ORIGIN].sheet if ORIGIN in areas else origin.SHEET: None}
+    for block in blocks:
+        last = areas.get(f"{block}_{MESSAGE}")
+        inputs = [area for name, area in areas.items() if name.startswith(f"{block}_") and last and area.column <= last.column]
+        for area in inputs:
+            wanted.setdefault(area.sheet, set()).add(area.column)
+    return wanted
+
+
+@dataclass
+class _Records:
+    """The records of one block: each line of the sheet is one, wherever the names of its fields begin."""
+
+    book: Book
+    block: Block
+    ranges: dict[str, Area]
+    notes: list[Fault]
+    entries: dict[str, tuple[Entry, ...]] = field(default_factory=dict)
+    filled: int = 0
+
+    def __post_init__(self):
+        inputs = {f"{self.block.key}_{each.key}": each for each in self.block.inputs}
+        for key in inputs:
+            if key in self.book.names and key not in self.ranges:
+                self.notes.append(Fault(key, "its cells were deleted, so nothing was read there."))
+        areas = {key: self.ranges[key] for key in inputs if key in self.ranges}
+        if not areas:
+            return
+        if self.block.rows == 1:  # a card's fields stand one below the other
+            self.entries = {key: (self._entry(inputs[key], area, area.row),) for key, area in areas.items()}
+            self.filled = 1
+            return
+        first = min(area.row for area in areas.values())
+        last = max(area.last_row for area in areas.values())
+        columns = {
+            key: [self._entry(inputs[key], area, line) if area.row <= line <= area.last_row else None for line in range(first, last + 1)]
+            for key, area in areas.items()
+        }
+        self.filled = max((index for column in columns.values() for index, entry in enumerate(column, start=1) if entry is not None), default=0)
+        length = max(self.filled, self.block.rows)
+        self.entries = {key: tuple([*column, *[None] * length][:length]) for key, column in columns.items()}
+        # One more way to be told apart: all fields of a record are counted from the same line.
+        self.ranges |= {key: Area(area.sheet, first, area.column, last - first + 1) for key, area in areas.items()}
+
+    def _entry(self, each: Input, area: Area, line: int) -> Entry:
+        cell = self.book.sheets.get(area.sheet, {}).get((line, area.column))
+        match cell.value if cell else None:
+            case None | "":
+                return None
+            case bool() as truth:
+                return "TRUE" if truth else "FALSE"
+            case ErrorValue() as error:
+                place = f"{area.sheet}!{get_column_letter(area.column)}{line}"
+                self.notes.append(Fault(place, f"it shows the error {error}, so it was read as empty."))
+                return None
+            case str() as text:
+                return text
+            case number if isinstance(each.domain, Date) and self.book.counts_from_1904:
+                return number + DAYS_FROM_1904
+            case number:
+                return number
+
+
+def _with_rows(settings: Settings, whole: Planner, filled: dict[str, int]) -> Settings:
+    """Settings with rows for all that is filled. They may be more than a new planner may have."""
+    more: dict[str, int] = {}
+    for key, rows in filled.items():
+        name = ROWS_OF.get(key, key)
+        if rows > whole.blocks[key].rows:
+            more[name] = max(rows, more.get(name, 0))
+    return settings.model_copy(update={"rows": settings.rows.model_copy(update=more)}) if more else settings
+
+
+def _made_with(path: Path, book: Book, ranges: dict[str, Area]) -> tuple[str, Settings, list[Fault]]:
+    """The version and the settings that the planner says it was made with, and what of them was left out."""
+    sheet = ranges[ORIGIN].sheet if ORIGIN in ranges else origin.SHEET
+    if sheet not in book.sheets:
+        raise FileError.at(str(path), f"this is not one of our planners: it has no sheet {origin.SHEET}.")
+    texts = sorted((position, cell.value) for position, cell in book.sheets[sheet].items() if isinstance(cell.value, str))
+    start = next(((position, found[1]) for position, text in texts if (found := _MADE_WITH.match(text))), None)
+    if start is None:
+        raise FileError.at(str(path), f"the settings on the sheet {sheet} were overwritten, so the planner cannot be read.")
+    (row, column), version = start
+    lines = [text for position, text in texts if position[1] == column and position[0] >= row]
+    settings, notes = _forgiving("\n".join(lines), f"{path.name}, sheet {sheet}")
+    return version, settings, notes
+
+
+def _forgiving(text: str, place: str) -> tuple[Settings, list[Fault]]:
+    """Settings without what today's version does not know; the unit system must be known."""
+    try:
+        table = tomllib.loads(text)
+    except tomllib.TOMLDecodeError as problem:
+        raise FileError.at(place, f"the settings were changed and cannot be read: {problem}.") from None
+    notes: list[Fault] = []
+    if table.get("fibers"):
+        notes.append(Fault(place, "its own fiber table is not looked up; the lines of its guide are read."))
+        table["fibers"] = ""
+    while True:
+        try:
+            return Settings.model_validate(table), notes
+        except ValidationError as problem:
+            first = problem.errors()[0]
+            location = first["loc"]
+            if not location or location[0] == "units" or not _remove(table, location):
+                raise FileError.at(place, f"the settings cannot be read: {first['msg']}.") from None
+            reason = "is not known to" if first["type"] == "extra_forbidden" else "has a value that is not taken by"
+            notes.append(Fault(place, f"the setting {'.'.join(map(str, location))} {reason} this version; it was left out."))
+
+
+def _remove(table: dict, location: tuple) -> bool:
+    """Takes out what a location points to, or of a list the member that holds it."""
+    *above, last = location[:2] if isinstance(table.get(location[0]), list) else location
+    for key in above:
+        table = table[key]
+    try:
+        del table[last]
+    except (KeyError, IndexError, TypeError):
+        return False
+    return True
+
+
+__all__ = ["Book", "FilledPlanner", "PlannerError", "area_of", "described", "read_filled"]

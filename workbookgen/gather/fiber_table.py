@@ -1,0 +1,56 @@
+"""The observed figures as a fiber table: the guide of the next planners.
+
+Its columns are those of `templates/fibers.csv`, so that `fibers = "guild-fibers.csv"` in the
+settings builds planners that expect what the guild has seen. A figure is the guild's own once
+enough lots speak for it; until then it is the published one. A yield's range is set so that
+the guide works out the observed mean and standard deviation from it.
+"""
+
+from math import sqrt
+
+import pandas as pd
+
+from workbookgen.gather.summary import ENOUGH, STAGES, Fibers
+from workbookgen.settings.fiber_table import NUMBERS, TEXTS
+
+LONGEST_SOURCE = 200  # letters, of the guide's column
+COLUMNS = ("name", *(name for name, _ in NUMBERS), *(name for name in TEXTS if name != "name"))
+WORDS = {stage: word for stage, _, word in STAGES if word}
+
+
+def fiber_table(observed: pd.DataFrame, fibers: Fibers, year: int) -> pd.DataFrame:
+    """One row a fiber: the published ones with what was observed of them, then those that only the guild knows."""
+    told = observed[(observed["lots"] >= ENOUGH) & observed["stage"].isin(list(WORDS))]
+    known = [_published(record) for record in fibers]
+    names = {row["name"].casefold() for row in known}
+    new = [{"name": kind} for kind in told["kind"].unique() if kind.casefold() not in names]
+    rows = [row | _observed(told[told["kind"] == row["name"]], row, year) for row in known + new]
+    return pd.DataFrame(rows, columns=COLUMNS)
+
+
+def _published(record: dict) -> dict:
+    units = dict(NUMBERS)
+    return {name: value.m_as(units[name]) if units.get(name) else value for name, value in record.items()}
+
+
+def _observed(told: pd.DataFrame, row: dict, year: int) -> dict:
+    if told.empty:
+        return {}
+    figures: dict = {}
+    for each in told.itertuples():
+        word = WORDS[each.stage]
+        figures |= _range(each.mean, each.deviation) if word == "yield" else {word: each.mean}
+    return figures | {"source": _source(told, row.get("source", ""), year)}
+
+
+def _range(mean: float, deviation: float) -> dict[str, float]:
+    """The range whose middle is the mean and whose spread, as of a rectangular distribution, is the deviation."""
+    half = min(sqrt(3) * deviation, 1 - mean, mean / 2)  # a yield stays within 0 and 1
+    return {"yield_low": mean - half, "yield_high": mean + half}
+
+
+def _source(told: pd.DataFrame, published: str, year: int) -> str:
+    lots = ", ".join(f"{WORDS[each.stage]} {each.lots} of {each.planners}" for each in told.itertuples())
+    text = f"Observed {year}, lots of planners: {lots}."
+    whole = f"{text} Rest: {published}" if published else text
+    return whole if len(whole) <= LONGEST_SOURCE else f"{text} Rest: as in the guide before."

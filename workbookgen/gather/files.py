@@ -1,0 +1,117 @@
+"""The tables as files: all of them whole in their places, or none.
+
+`-o guild.xlsx` is one workbook with the tables and the summary; `-o guild.csv` and
+`-o guild.parquet` are a file for each table, named after it, and the summary beside them. The
+observed figures as a fiber table come with all three. In a CSV file a text that a spreadsheet
+program would take for a formula gets an apostrophe in front, since quotation marks do not stop
+it; how many there were is told. Workbooks and parquet files keep every text as it was.
+"""
+
+import os
+import tempfile
+from collections.abc import Callable, Mapping, Sequence
+from datetime import date
+from pathlib import Path
+
+import pandas as pd
+from xlsxwriter.exceptions import XlsxWriterException
+
+from workbookgen.errors import FileError
+from workbookgen.gather.fiber_table import fiber_table
+from workbookgen.gather.gathered import Gathered
+from workbookgen.gather.summary import Fibers, evenness, observed
+from workbookgen.gather.workbook import MOST_ROWS, write_workbook
+
+FORMATS = (".xlsx", ".csv", ".parquet")
+FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r")  # what makes a spreadsheet program take a text for a formula
+PARTS = ("skeins", "lots", "samples", "projects", "planners", "observed", "evenness")
+
+
+def targets(output: Path) -> dict[str, Path]:
+    """What will be written, by part: "summary", "fibers", and for tables of their own their names."""
+    kind = output.suffix.lower()
+    if kind not in FORMATS:
+        raise FileError.at(str(output), f"end the name with {', '.join(FORMATS[:-1])} or {FORMATS[-1]}; that is what the tables are written as.")
+    if kind == ".parquet":
+        _require_parquet()
+    beside = {"summary": output if kind == ".xlsx" else _beside(output, "summary", ".xlsx"), "fibers": _beside(output, "fibers", ".csv")}
+    return beside if kind == ".xlsx" else beside | {part: _beside(output, part, kind) for part in PARTS}
+
+
+def require_apart(output: Path, inputs: Sequence[Path]) -> None:
+    """Refuse to write over a file that is to be read."""
+    read = {path.resolve() for path in inputs}
+    for path in targets(output).values():
+        if path.resolve() in read:
+            raise FileError.at(str(path), "this is one of the files to read; give the table another name.")
+    if not output.parent.is_dir():
+        raise FileError.at(str(output.parent), "there is no such folder; make it first.")
+
+
+def save(gathered: Gathered, output: Path, fibers: Fibers, year: int | None = None) -> tuple[dict[str, Path], int]:
+    """Write everything. Gives the files by part, and how many texts got an apostrophe."""
+    seen, even = observed(gathered.tables["lots"], fibers), evenness(gathered.tables["lots"], fibers)
+    guide, changed = without_formulas(fiber_table(seen, fibers, year or date.today().year))
+    places = targets(output)
+    in_workbook = output.suffix.lower() == ".xlsx"
+    if in_workbook and max(map(len, gathered.tables.values())) > MOST_ROWS:
+        raise FileError.at(str(output), f"a sheet holds {MOST_ROWS:,} rows, and the tables have more; write .csv or .parquet instead.")
+    writers: dict[Path, Callable[[Path], None]] = {
+        places["summary"]: lambda draft: write_workbook(draft, gathered, seen, even, with_tables=in_workbook),
+        places["fibers"]: lambda draft: guide.to_csv(draft, index=False),
+    }
+    frames = gathered.tables | {"planners": gathered.planners, "observed": seen, "evenness": even}
+    for part in PARTS if not in_workbook else ():
+        frame = frames[part]
+        if output.suffix.lower() == ".csv":
+            frame, count = without_formulas(frame)
+            changed += count
+            writers[places[part]] = lambda draft, frame=frame: frame.to_csv(draft, index=False)
+        else:
+            writers[places[part]] = lambda draft, frame=frame: frame.to_parquet(draft, index=False)
+    put_in_place(writers)
+    return places, changed
+
+
+def without_formulas(frame: pd.DataFrame) -> tuple[pd.DataFrame, int]:
+    """The frame with an apostrophe before texts that a spreadsheet program would compute, and how many there were."""
+    changed, count = frame.copy(), 0
+    for name in frame.columns:
+        if not pd.api.types.is_numeric_dtype(frame[name]):
+            risky = frame[name].astype("string").str.startswith(FORMULA_SIGNS).fillna(False).astype(bool)
+            changed.loc[risky, name] = "'" + frame.loc[risky, name]
+            count += int(risky.sum())
+    return changed, count
+
+
+def put_in_place(writers: Mapping[Path, Callable[[Path], None]]) -> None:
+    """Write drafts first, and move them to their places when all are whole; else leave everything as it was."""
+    drafts: dict[Path, Path] = {}
+    try:
+        for target, write in writers.items():
+            if target.is_dir():
+                raise FileError.at(str(target), "there is a folder of this name; choose another.")
+            handle, draft = tempfile.mkstemp(prefix=".workbookgen-", suffix=target.suffix, dir=target.parent)
+            os.close(handle)
+            drafts[target] = Path(draft)
+            write(Path(draft))
+            os.chmod(draft, 0o644)
+        for target, draft in drafts.items():
+            os.replace(draft, target)
+    except (OSError, XlsxWriterException) as problem:
+        reason = getattr(problem, "strerror", None) or str(problem)
+        raise FileError.at(str(target), f"the tables cannot be written: {reason}.") from None
+    finally:
+        for draft in drafts.values():
+            draft.unlink(missing_ok=True)
+
+
+def _beside(output: Path, part: str, suffix: str) -> Path:
+    return output.with_name(f"{output.stem}-{part}{suffix}")
+
+
+def _require_parquet() -> None:
+    try:
+        import pyarrow  # noqa: F401
+    except ImportError:
+        raise FileError.at(".parquet", 'this format needs one more package: python -m pip install "workbookgen[parquet]".') from None

@@ -1,0 +1,97 @@
+"""All planners together: their tables as one, each planner counted once, the unread told.
+
+Two files with the same bytes are one planner that came twice; it is counted once. Later
+versions of one person's planner are different planners here: give only the latest.
+"""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+import pandas as pd
+
+from workbookgen.errors import Fault, FileError
+from workbookgen.gather.columns import PLANNER, TABLES
+from workbookgen.gather.reading import Batch, Told, frame
+from workbookgen.gather.workers import Engine, read_all, this_machine
+
+SUFFIXES = (".xlsx", ".ods")
+LOCKS = ("~$", ".~lock", ".")  # what programs leave beside a file that is open
+
+
+@dataclass(frozen=True)
+class Gathered:
+    """The tables, by name, and what is to be told of the files. Places are files without their folders."""
+
+    tables: dict[str, pd.DataFrame]
+    planners: pd.DataFrame
+    unread: tuple[Fault, ...] = ()
+    repeated: tuple[Fault, ...] = ()
+    notes: tuple[Fault, ...] = ()
+
+    @property
+    def counts(self) -> str:
+        """How much there is, in words."""
+        numbers = {"planners": len(self.planners)} | {name: len(table) for name, table in self.tables.items()}
+        return ", ".join(f"{number:,} {name if number != 1 else name.removesuffix('s')}" for name, number in numbers.items())
+
+
+def gather(files: Sequence[Path], engine: Engine | None = None, step: Callable[[int], None] = lambda count: None) -> Gathered:
+    """Read planners into tables. A file that cannot be read is told in `unread`, and the others are read."""
+    batches = read_all([str(file.absolute()) for file in files], engine or this_machine(len(files)), step)
+    return joined(batches)
+
+
+def joined(batches: Sequence[Batch]) -> Gathered:
+    """The batches as one; planners are numbered from 1 in the order of their files."""
+    told = [each for batch in batches for each in batch.told]
+    firsts: dict[str, Told] = {}
+    for each in told:
+        if not each.fault:
+            firsts.setdefault(each.digest, each)
+    numbers = {each.number: number for number, each in enumerate(firsts.values(), start=1)}
+    tables = {table.name: _joined([batch.tables[table.name] for batch in batches if batch.tables], frame(table), numbers) for table in TABLES}
+    return Gathered(
+        tables,
+        _planners(list(firsts.values()), tables),
+        tuple(Fault(each.file, each.fault) for each in told if each.fault),
+        tuple(
+            Fault(each.file, f"the same, byte for byte, as {firsts[each.digest].file}; it counts once.")
+            for each in told
+            if not each.fault and each.number not in numbers
+        ),
+        tuple(Fault(each.file, note) for each in firsts.values() for note in each.notes),
+    )
+
+
+def _joined(frames: list[pd.DataFrame], empty: pd.DataFrame, numbers: dict[int, int]) -> pd.DataFrame:
+    whole = pd.concat([each for each in frames if len(each)] or [empty], ignore_index=True)
+    whole = whole[whole[PLANNER].isin(list(numbers))]
+    return whole.assign(**{PLANNER: whole[PLANNER].map(numbers).astype("int64")}).reset_index(drop=True)
+
+
+def _planners(told: list[Told], tables: dict[str, pd.DataFrame]) -> pd.DataFrame:
+    """One row a planner: what it is, and how many records it gave."""
+    listed = pd.DataFrame({
+        PLANNER: pd.Series(range(1, len(told) + 1), dtype="int64"),
+        **{name: pd.Series([getattr(each, name) for each in told], dtype="string") for name in ("file", "title", "units", "version")},
+    })
+    counts = {name: listed[PLANNER].map(table[PLANNER].value_counts()).fillna(0).astype("int64") for name, table in tables.items()}
+    return listed.assign(**counts)
+
+
+def planners_in(places: Sequence[Path], leave_out: Sequence[Path] = ()) -> list[Path]:
+    """The files that are meant: each named one, and of a folder all workbooks, in order of their names."""
+    out = {path.absolute() for path in leave_out}
+    files = [file for place in places for file in (_in_folder(place, out) if place.is_dir() else [place])]
+    if not files:
+        raise FileError.at(", ".join(map(str, places)), "there is no .xlsx or .ods workbook in there.")
+    return files
+
+
+def _in_folder(folder: Path, leave_out: set[Path]) -> list[Path]:
+    return sorted(
+        file
+        for file in folder.iterdir()
+        if file.suffix.lower() in SUFFIXES and not file.name.startswith(LOCKS) and file.is_file() and file.absolute() not in leave_out
+    )

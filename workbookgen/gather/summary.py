@@ -1,0 +1,117 @@
+"""What the planners of a guild show together: what a breed loses on the way to yarn, and how evenly it is spun.
+
+Only weighed figures count as observed; what a planner merely expected is left out. Lots count
+alike, large or small, as they do in a planner's own guide. With fewer than three lots no
+interval is told, since a mean of two says next to nothing (the limit of
+`reference.learning.in_use`).
+"""
+
+import numpy as np
+import pandas as pd
+
+from workbookgen.gather.columns import PLANNER
+from workbookgen.reference import fiber, learning, statistics
+from workbookgen.settings import Settings
+from workbookgen.settings.fiber_table import load_fibers
+
+ENOUGH = 3
+WHOLE = "yarn from raw fleece"
+# What is observed, the column of the lots that has it, and the word of the fiber table for it.
+STAGES = (
+    ("skirting loss", "seen_skirting_loss", "skirting"),
+    ("scoured yield", "seen_scoured_yield", "yield"),
+    ("preparation loss", "seen_preparation_loss", "preparation"),
+    ("spinning loss", "seen_spinning_loss", "spinning"),
+    (WHOLE, "seen_yarn_kept", ""),
+)
+ALL_LOTS = "all lots"
+OBSERVED = ("kind", "stage", "lots", "planners", "mean", "deviation", "least", "most", "mean_doubt95", "published", "in_use")
+EVENNESS = (
+    "kind", "planners", "lots", "skeins", "mean_grist_m_per_g", "least_grist_m_per_g", "most_grist_m_per_g",
+    "lots_compared", "grist_cv", "least_cv", "most_cv",
+)
+
+Fibers = tuple[dict, ...]
+
+
+def published_fibers(settings: Settings) -> Fibers:
+    """The fiber table beside which the lots are shown."""
+    return load_fibers(settings)
+
+
+def observed(lots: pd.DataFrame, fibers: Fibers) -> pd.DataFrame:
+    """One row for each breed and stage of which a lot was weighed, beside what is published."""
+    weighed = lots.assign(kind=_kinds(lots["seen_kind"], fibers), seen_yarn_kept=_whole_yield(lots))
+    rows = [
+        _told(kind, stage, group[[PLANNER, column]].dropna(), column, _published(fibers, kind, word))
+        for kind, group in weighed[weighed["kind"].notna()].groupby("kind", sort=True)
+        for stage, column, word in STAGES
+        if group[column].notna().any()
+    ]
+    return pd.DataFrame(rows, columns=OBSERVED).astype({name: "float64" for name in OBSERVED[4:]})
+
+
+def _told(kind: str, stage: str, group: pd.DataFrame, column: str, published: float | None) -> dict:
+    shares, count = group[column], len(group)
+    deviation = shares.std() if count > 1 else np.nan
+    mean = shares.mean()
+    return {
+        "kind": kind,
+        "stage": stage,
+        "lots": count,
+        "planners": group[PLANNER].nunique(),
+        "mean": mean,
+        "deviation": deviation,
+        "least": shares.min(),
+        "most": shares.max(),
+        "mean_doubt95": statistics.half_width(deviation, count) if count >= ENOUGH else np.nan,
+        "published": published,
+        "in_use": learning.in_use(published, mean, count, ENOUGH) if published is not None or count >= ENOUGH else np.nan,
+    }
+
+
+def _whole_yield(lots: pd.DataFrame) -> pd.Series:
+    """Yarn from raw fleece as weighed at both ends; a yarn weight that is merely expected says nothing."""
+    return lots["yarn_kept"].where((lots["stage"] == 1) & lots["yarn_weighed_g"].notna())
+
+
+def _kinds(names: pd.Series, fibers: Fibers) -> pd.Series:
+    """The names of breeds, each in one spelling: the fiber table's, or else the one used most."""
+    keys = names.str.strip().str.casefold()
+    spelled = {key: group.mode().iloc[0].strip() for key, group in names.groupby(keys)}
+    spelled |= {each["name"].casefold(): each["name"] for each in fibers if "name" in each}
+    return keys.map(spelled).astype("string")
+
+
+def _published(fibers: Fibers, kind: str, word: str) -> float | None:
+    record = next((each for each in fibers if each.get("name", "").casefold() == kind.casefold()), {})
+    if word == "yield":
+        low, high = record.get("yield_low"), record.get("yield_high")
+        return None if low is None or high is None else fiber.midpoint(low, high)
+    return record.get(word)
+
+
+def evenness(lots: pd.DataFrame, fibers: Fibers) -> pd.DataFrame:
+    """One row for each breed of which skeins were weighed: their grist, and how even the skeins of one lot are."""
+    spun = lots.assign(kind=_kinds(lots["seen_kind"], fibers))
+    spun = spun[spun["mean_grist_m_per_g"].notna()]
+    rows = [_even(kind, group) for kind, group in spun[spun["kind"].notna()].groupby("kind", sort=True)]
+    rows += [_even(ALL_LOTS, spun)] if len(spun) else []
+    return pd.DataFrame(rows, columns=EVENNESS).astype({name: "float64" for name in EVENNESS[4:7] + EVENNESS[8:]})
+
+
+def _even(kind: str, group: pd.DataFrame) -> dict:
+    grists, compared = group["mean_grist_m_per_g"], group[group["grist_cv"].notna()]
+    return {
+        "kind": kind,
+        "planners": group[PLANNER].nunique(),
+        "lots": len(group),
+        "skeins": int(group["skeins"].sum()),
+        "mean_grist_m_per_g": grists.mean(),
+        "least_grist_m_per_g": grists.min(),
+        "most_grist_m_per_g": grists.max(),
+        "lots_compared": len(compared),
+        "grist_cv": statistics.pooled_variation(compared["grist_cv"].to_numpy(), compared["skeins"].to_numpy()) if len(compared) else np.nan,
+        "least_cv": compared["grist_cv"].min(),
+        "most_cv": compared["grist_cv"].max(),
+    }

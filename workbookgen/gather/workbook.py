@@ -1,0 +1,198 @@
+"""The summary as a workbook to read and print: what was observed, how even, of which planners.
+
+Written with the palette of the planners. Every text is written as text, so that a name which
+begins like a formula stays a name. Where the tables are wanted as a workbook too, they are
+further sheets of it.
+"""
+
+from pathlib import Path
+
+import pandas as pd
+import xlsxwriter
+
+from workbookgen.book import look
+from workbookgen.errors import Fault
+from workbookgen.gather.columns import TABLES
+from workbookgen.gather.gathered import Gathered
+from workbookgen.gather.meaning import meanings
+from workbookgen.gather.summary import ENOUGH
+
+MOST_ROWS = 1_048_575  # of a sheet, below its heading
+CHARTED = 20  # breeds, the ones with most lots
+FIRST = 3  # row of a table's first record, from 0
+SHARE, COUNT = "0.0%", "#,##0"
+DRAWN = "scoured yield"
+
+HEADS = {
+    "kind": ("Breed or fiber", 28, ""),
+    "stage": ("What", 22, ""),
+    "lots": ("Lots", 8, COUNT),
+    "planners": ("Planners", 9, COUNT),
+    "mean": ("Mean", 9, SHARE),
+    "deviation": ("Spread", 9, SHARE),
+    "least": ("Least", 9, SHARE),
+    "most": ("Most", 9, SHARE),
+    "mean_doubt95": ("Mean ±, 95%", 9, SHARE),
+    "published": ("In the guide", 9, SHARE),
+    "in_use": ("To reckon with", 10, SHARE),
+    "skeins": ("Skeins", 8, COUNT),
+    "mean_grist_m_per_g": ("Mean grist, m/g", 10, "0.00"),
+    "least_grist_m_per_g": ("Least", 9, "0.00"),
+    "most_grist_m_per_g": ("Most", 9, "0.00"),
+    "mean_grist_yd_per_lb": ("Mean grist, yd/lb", 10, COUNT),
+    "lots_compared": ("Lots of 2 skeins and more", 12, COUNT),
+    "grist_cv": ("CV within a lot", 9, SHARE),
+    "least_cv": ("Most even lot", 9, SHARE),
+    "most_cv": ("Least even lot", 9, SHARE),
+    "planner": ("Planner", 8, COUNT),
+    "file": ("File", 34, ""),
+    "title": ("Title", 34, ""),
+    "units": ("Units", 10, ""),
+    "version": ("Made with", 10, ""),
+    "samples": ("Samples", 9, COUNT),
+    "projects": ("Projects", 9, COUNT),
+    "what": ("What is told", 110, ""),
+    "table": ("Table", 12, ""),
+    "column": ("Column", 26, ""),
+    "unit": ("Unit", 10, ""),
+    "meaning": ("What it is", 90, ""),
+}
+
+ABOUT = (
+    ("What this is", (
+        "The figures of several planners together, to compare and to plan with. Nothing here is a formula; gather again for newer figures.",
+        "Each planner was worked out anew from what was typed into it. Files with the same bytes count once; later versions of one planner count each, so give only the latest.",
+    )),
+    ("Observed", (
+        "Only what was weighed before and after counts. Lots count alike, large or small. A loss is a share of what went into that stage; a yield is the share that came out.",
+        f"Spread is the standard deviation: about two lots in three lie within one spread of the mean. The mean is known to within ± (95%, Student's t); under {ENOUGH} lots this is left empty, since it would say nothing.",
+        f"To reckon with: the guild's own mean from {ENOUGH} lots on, until then what the guide says. Many lots of one planner are still one person's hands.",
+    )),
+    ("Evenness", (
+        "CV is the standard deviation of the skeins' grist as a share of their mean, within one lot; over several lots it is pooled, so that lots of different grist do not count as uneven. 5 to 15% is usual for handspun (common practice, no source).",
+    )),
+    ("Units", (
+        "Lengths are in meters and masses in grams, whatever a planner was kept in: 1 yd is 0.9144 m, 1 oz is 28.349523125 g, 1 m/g is 496 yd/lb. Shares are 0 to 1, shown as percent.",
+    )),
+)
+
+
+def write_workbook(target: Path, gathered: Gathered, observed: pd.DataFrame, evenness: pd.DataFrame, with_tables: bool) -> None:
+    """Write the summary, and the tables behind it where they are wanted."""
+    with xlsxwriter.Workbook(target, {"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False}) as book:
+        pages = _Pages(book)
+        pages.about(gathered)
+        pages.table("Observed", "Yield and loss, as weighed", observed, landscape=True)
+        pages.chart(observed)
+        yards = evenness.assign(mean_grist_yd_per_lb=evenness["mean_grist_m_per_g"] * 453.59237 / 0.9144)
+        pages.table("Evenness", "Grist, and how even it is within a lot", yards)
+        pages.table("Planners", "The planners that were read", gathered.planners)
+        pages.table("Not read", "Files and cells that are not in the tables", _told(gathered))
+        if with_tables:
+            for table in TABLES:
+                pages.plain(table.name.capitalize(), gathered.tables[table.name])
+        pages.table("Columns", "The columns of the tables", meanings())
+
+
+def _told(gathered: Gathered) -> pd.DataFrame:
+    faults = [*gathered.unread, *gathered.repeated, *gathered.notes] or [Fault("", "Every file was read, and nothing was left out.")]
+    return pd.DataFrame({"file": [fault.place for fault in faults], "what": [fault.sentence for fault in faults]}, dtype="string")
+
+
+class _Pages:
+    """The sheets of the summary."""
+
+    def __init__(self, book: xlsxwriter.Workbook):
+        self.book = book
+        self.formats: dict = {}
+
+    def about(self, gathered: Gathered) -> None:
+        sheet = self._sheet("About", 110, landscape=False)
+        sheet.write_string(0, 0, "What several planners show together", self._format(look.TITLE))
+        sheet.write_string(1, 0, f"{gathered.counts}.", self._format(look.ABOUT))
+        row = 3
+        for heading, sentences in ABOUT:
+            sheet.write_string(row, 0, heading, self._format(look.HEADING))
+            for row, sentence in enumerate(sentences, start=row + 1):
+                sheet.write_string(row, 0, sentence, self._format(look.READING | {"text_wrap": True}))
+            row += 2
+
+    def table(self, name: str, title: str, frame: pd.DataFrame, landscape: bool = True) -> None:
+        """A frame to read: a title, heads in words, and its rows."""
+        sheet = self._sheet(name, 0, landscape)
+        sheet.write_string(0, 0, title, self._format(look.TITLE))
+        for column, key in enumerate(frame.columns):
+            label, width, shown = HEADS[key]
+            align = {"align": "right"} if shown else {"align": "left", "indent": 1}
+            sheet.set_column(column, column, width)
+            sheet.write_string(FIRST - 1, column, label, self._format(look.LABEL | look.GROUP | {"text_wrap": True} | align))
+            self._fill(sheet, FIRST, column, frame[key], look.FACT | align | ({"num_format": shown} if shown else {}))
+        sheet.freeze_panes(FIRST, 1)
+        sheet.repeat_rows(FIRST - 1)
+
+    def plain(self, name: str, frame: pd.DataFrame) -> None:
+        """A frame to work with: its own column names in the first row, and nothing around it."""
+        sheet = self._sheet(name, 14, landscape=True)
+        for column, key in enumerate(frame.columns):
+            sheet.write_string(0, column, key, self._format(look.LABEL | look.GROUP))
+            self._fill(sheet, 1, column, frame[key], look.PLAIN)
+        sheet.freeze_panes(1, 0)
+        sheet.autofilter(0, 0, max(len(frame), 1), len(frame.columns) - 1)
+        sheet.repeat_rows(0)
+
+    def chart(self, observed: pd.DataFrame) -> None:
+        """The scoured yields of the breeds with most lots, with their spread, read from a list beside the chart."""
+        drawn = observed[(observed["stage"] == DRAWN) & (observed["lots"] >= ENOUGH)].nlargest(CHARTED, "lots").sort_values("kind")
+        if drawn.empty:
+            return
+        self.table("Yields", "Scoured yield of the breeds with most lots", drawn[["kind", "lots", "mean", "deviation", "published"]])
+        last = FIRST + len(drawn) - 1
+        chart = self.book.add_chart({"type": "column"})
+        spread = f"=Yields!$D${FIRST + 1}:$D${last + 1}"
+        chart.add_series({
+            "name": "Observed mean", "categories": ["Yields", FIRST, 0, last, 0], "values": ["Yields", FIRST, 2, last, 2],
+            "fill": {"color": look.ACCENT}, "gap": 60,
+            "y_error_bars": {"type": "custom", "plus_values": spread, "minus_values": spread, "line": {"color": look.INK}},
+        })
+        guide = self.book.add_chart({"type": "line"})
+        mark = {"type": "diamond", "size": 8, "fill": {"color": look.QUIET}, "border": {"color": look.QUIET}}
+        guide.add_series({
+            "name": "In the guide", "categories": ["Yields", FIRST, 0, last, 0], "values": ["Yields", FIRST, 4, last, 4],
+            "line": {"none": True}, "marker": mark,
+        })
+        chart.combine(guide)
+        font = {"name": look.TYPEFACE, "size": 9, "color": look.INK}
+        chart.set_title({"name": "Scoured yield, mean and spread of the lots", "name_font": font | {"size": 11}})
+        chart.set_x_axis({"num_font": font})
+        chart.set_y_axis({"num_font": font, "num_format": "0%", "min": 0, "max": 1, "major_gridlines": {"visible": True, "line": {"color": look.RULE_LINE}}})
+        chart.set_legend({"position": "bottom", "font": font})
+        chart.set_size({"width": 860, "height": 330})
+        about = "Columns: mean scoured yield of each breed's lots, with one standard deviation up and down. Diamonds: what the guide says."
+        self.book.get_worksheet_by_name("Yields").insert_chart(last + 2, 0, chart, {"description": about})
+
+    def _sheet(self, name: str, width: int, landscape: bool):
+        sheet = self.book.add_worksheet(name)
+        if width:
+            sheet.set_column(0, 60, width)
+        if landscape:
+            sheet.set_landscape()
+        sheet.fit_to_pages(1, 0)
+        sheet.hide_gridlines(2)
+        sheet.set_footer(f"&L{name}&RPage &P of &N")
+        return sheet
+
+    def _fill(self, sheet, first: int, column: int, values: pd.Series, properties: dict) -> None:
+        """The values of a column, one below the other; words always as words, what is missing as nothing."""
+        form = self._format(properties)
+        write = sheet.write_number if pd.api.types.is_numeric_dtype(values) else sheet.write_string
+        for row, (value, is_missing) in enumerate(zip(values.tolist(), values.isna().tolist(), strict=True), start=first):
+            if is_missing:
+                sheet.write_blank(row, column, None, form)
+            else:
+                write(row, column, value, form)
+
+    def _format(self, properties: dict):
+        key = tuple(sorted(properties.items()))
+        if key not in self.formats:
+            self.formats[key] = self.book.add_format(properties)
+        return self.formats[key]

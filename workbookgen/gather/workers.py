@@ -1,0 +1,108 @@
+"""Readers at work: through Python's executor interface, so that the engine can be exchanged.
+
+On one machine a pool of processes reads, one for each core; for a federation of guilds the
+same calls go to a Dask cluster. A few batches are under way at a time, which bounds the
+memory, and also what is in doubt when a worker dies: those files are then read again one by
+one, and only one that stops its worker a second time is given up. The order of the rows
+comes from the files, never from which worker was first.
+"""
+
+import os
+from collections import deque
+from collections.abc import Callable, Sequence
+from concurrent.futures import FIRST_COMPLETED, BrokenExecutor, Executor, Future, ProcessPoolExecutor, wait
+from contextlib import AbstractContextManager, contextmanager
+from dataclasses import dataclass
+
+from workbookgen.errors import FileError
+from workbookgen.gather.reading import Batch, Told, read_batch
+
+A_BATCH = 8  # files
+MOST_PROCESSES = 61  # that Windows can wait for
+BATCHES_ON_A_CLUSTER = 512  # under way at a time
+PATIENCE = 20  # seconds until a cluster must have answered
+GIVEN_UP = "reading this file stopped the program twice; it may need more memory than there is."
+
+Numbered = tuple[int, str]
+
+
+@dataclass(frozen=True)
+class Engine:
+    """Something that reads: opens an executor, again if one broke, and takes so many batches at a time."""
+
+    open: Callable[[], AbstractContextManager[Executor]]
+    batches: int
+
+
+def cores() -> int:
+    """The cores that this process may use."""
+    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+
+
+def this_machine(files: int) -> Engine:
+    """A pool of processes, one for each core, but no more than there is work for."""
+    processes = max(1, min(cores(), MOST_PROCESSES, -(-files // A_BATCH)))
+    return Engine(lambda: ProcessPoolExecutor(processes), 2 * processes)
+
+
+def cluster(address: str) -> Engine:
+    """The workers of a Dask cluster, all of which must see the files under the same paths."""
+    try:
+        from distributed import Client
+    except ImportError:
+        raise FileError.at("--cluster", 'a cluster needs one more package: python -m pip install "workbookgen[cluster]".') from None
+
+    @contextmanager
+    def connected():
+        try:
+            client = Client(address, timeout=PATIENCE, set_as_default=False)
+        except (OSError, ValueError) as problem:
+            raise FileError.at("--cluster", f"no cluster answers at {address} ({problem}).") from None
+        with client:
+            yield client.get_executor(pure=False)
+
+    return Engine(connected, BATCHES_ON_A_CLUSTER)
+
+
+def read_all(files: Sequence[str], engine: Engine, step: Callable[[int], None]) -> list[Batch]:
+    """Read all files; their numbers are their places in the list. `step` is told how many more are done."""
+    numbered = list(enumerate(files))
+    waiting = deque(numbered[start : start + A_BATCH] for start in range(0, len(numbered), A_BATCH))
+    batches, doubtful = _rounds(waiting, engine, engine.batches, step)
+    again, lost = _rounds(deque([each] for each in sorted(doubtful)), engine, 1, step)
+    given_up = [Batch({}, (Told(number, os.path.basename(path), fault=GIVEN_UP),)) for number, path in lost]
+    step(len(lost))
+    return sorted(batches + again + given_up, key=lambda batch: batch.told[0].number)
+
+
+def _rounds(waiting: deque, engine: Engine, most: int, step: Callable[[int], None]) -> tuple[list[Batch], list[Numbered]]:
+    """Have batches read, with another executor whenever one broke."""
+    read, lost = [], []
+    while waiting:
+        left = len(waiting)
+        with engine.open() as executor:
+            _work(executor, waiting, most, step, read, lost)
+        if len(waiting) == left:
+            raise FileError.at("gather", "the processes that read the files cannot be started.")
+    return read, lost
+
+
+def _work(executor: Executor, waiting: deque, most: int, step: Callable[[int], None], read: list[Batch], lost: list[Numbered]) -> None:
+    """Have batches read until none waits or the executor breaks."""
+    running: dict[Future, list[Numbered]] = {}
+    is_broken = False
+    while running or (waiting and not is_broken):
+        while waiting and len(running) < most and not is_broken:
+            try:
+                running[executor.submit(read_batch, waiting[0])] = waiting[0]
+                waiting.popleft()
+            except BrokenExecutor:
+                is_broken = True
+        for future in wait(running, return_when=FIRST_COMPLETED).done:
+            batch = running.pop(future)
+            try:
+                read.append(future.result())
+                step(len(batch))
+            except Exception as problem:  # every engine has an error of its own for a worker that died
+                lost += batch
+                is_broken = is_broken or isinstance(problem, BrokenExecutor)

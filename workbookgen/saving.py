@@ -1,0 +1,175 @@
+"""Putting files in their place: whole, or not at all.
+
+A file is written beside its place under another name, flushed to the disk, and only then
+renamed, so that whoever looks sees the old file or the new one, whenever the machine stops.
+Such a draft is locked while it is written. A run that is killed cannot remove its draft, but
+loses the lock, so the next run into that folder knows it for abandoned and clears it away.
+"""
+
+import os
+import secrets
+import stat
+from collections.abc import Iterable, Mapping
+from contextlib import contextmanager, suppress
+from pathlib import Path
+
+from workbookgen.errors import FileError
+
+try:
+    import fcntl
+except ImportError:  # Windows, which removes no file that is open: that is lock enough
+    fcntl = None
+
+DRAFT = ".workbookgen-{}.part"
+LOCKS = (".~lock.{}#", "~${}")  # what spreadsheet programs leave beside a file that is open in them
+
+
+def save(target: Path, content: bytes) -> None:
+    """Put a whole file in its place, or leave everything as it was."""
+    save_all({target: content})
+
+
+def save_all(contents: Mapping[Path, bytes]) -> None:
+    """Put several files in their places: all of them, or none where one is refused. Raises FileError.
+
+    Each is whole at every moment; only a kill between two renames leaves some old and some new.
+    """
+    places = {target: _place(target) for target in contents}
+    for folder in {place.parent for place in places.values()}:
+        _clear(folder)
+    with _drafts() as write:
+        new = {target: write(target, places[target], content) for target, content in contents.items()}
+        old = {target: write(target, places[target], places[target].read_bytes())
+               for target in contents if len(contents) > 1 and places[target].exists()}
+        for done, target in enumerate(contents):
+            try:
+                os.replace(new[target], places[target])
+            except OSError as problem:
+                _put_back(list(contents)[:done], places, old)
+                raise _refused(target, problem) from None
+    for folder in {place.parent for place in places.values()}:
+        _flush_folder(folder)
+
+
+def require_another(target: Path, sources: Iterable[Path]) -> None:
+    """Refuse an output that is one of the files that are read."""
+    for source in sources:
+        if os.path.realpath(target) == os.path.realpath(source) or (target.exists() and source.exists() and target.samefile(source)):
+            raise FileError.at(str(target), "this is the file that is read, and it is never changed. Choose another name after -o.")
+
+
+def _place(target: Path) -> Path:
+    """Where the file itself lies, behind any links. Refuses what is no place for a file."""
+    try:
+        place = Path(os.path.realpath(target))
+        try:
+            mode = place.stat().st_mode
+        except FileNotFoundError:
+            return place
+    except OSError as problem:
+        raise _refused(target, problem) from None
+    if stat.S_ISDIR(mode):
+        raise FileError.at(str(target), "this file cannot be written: a folder has this name.")
+    if not stat.S_ISREG(mode):
+        raise FileError.at(str(target), "this file cannot be written: what has this name is no ordinary file.")
+    if not os.access(place, os.W_OK):
+        raise FileError.at(str(target), "this file cannot be written: the one that is there is protected against changes.")
+    for name in LOCKS:
+        lock = place.with_name(name.format(place.name))
+        if lock.exists():
+            raise FileError.at(
+                str(target),
+                f"this file is open in a spreadsheet program, and one of the two would be lost. Close it there and try again. "
+                f"If it is not open anywhere, remove {lock.name} beside it.",
+            )
+    return place
+
+
+@contextmanager
+def _drafts():
+    """A function that writes drafts; none is left afterwards."""
+    drafts: list[Path] = []
+    handles: list[int] = []
+
+    def write(target: Path, place: Path, content: bytes) -> Path:
+        try:
+            handle = _new(place.parent, drafts)
+            handles.append(handle)
+            if place.exists():
+                with suppress(PermissionError):  # a file system that knows no rights
+                    os.chmod(drafts[-1], stat.S_IMODE(place.stat().st_mode))
+            left = memoryview(content)
+            while left:
+                left = left[os.write(handle, left) :]
+            os.fsync(handle)
+            if fcntl is None:  # there an open file cannot be renamed
+                os.close(handles.pop())
+        except OSError as problem:
+            raise _refused(target, problem) from None
+        return drafts[-1]
+
+    try:
+        yield write
+    finally:
+        for handle in handles:
+            with suppress(OSError):
+                os.close(handle)
+        for draft in drafts:
+            with suppress(OSError):
+                draft.unlink()
+
+
+def _new(folder: Path, drafts: list[Path]) -> int:
+    """A draft of our own, locked, with the rights that any new file gets here."""
+    while True:
+        draft = folder / DRAFT.format(secrets.token_hex(8))
+        drafts.append(draft)
+        handle = os.open(draft, os.O_CREAT | os.O_EXCL | os.O_WRONLY | getattr(os, "O_BINARY", 0), 0o666)
+        if fcntl:
+            with suppress(OSError):  # a file system without locks: then nobody clears drafts away either
+                fcntl.flock(handle, fcntl.LOCK_EX)
+            if not draft.exists():  # another run cleared it away before it was locked
+                os.close(handle)
+                continue
+        return handle
+
+
+def _clear(folder: Path) -> None:
+    """Remove the drafts of runs that were killed. A draft that is still locked is another run's, at work."""
+    for draft in folder.glob(DRAFT.format("*")):
+        with suppress(OSError):
+            if fcntl is None:
+                draft.unlink()
+                continue
+            handle = os.open(draft, os.O_RDWR | os.O_NOFOLLOW | os.O_NONBLOCK)
+            try:
+                fcntl.flock(handle, fcntl.LOCK_EX | fcntl.LOCK_NB)
+                draft.unlink()
+            finally:
+                os.close(handle)
+
+
+def _put_back(done: list[Path], places: Mapping[Path, Path], old: Mapping[Path, Path]) -> None:
+    """Undo the renames of a set of files of which one could not be put in its place."""
+    for target in done:
+        with suppress(OSError):
+            if target in old:
+                os.replace(old[target], places[target])
+            else:
+                places[target].unlink()
+
+
+def _flush_folder(folder: Path) -> None:
+    """Let the renaming outlast a power cut, where a folder can be flushed."""
+    if fcntl:
+        with suppress(OSError):
+            handle = os.open(folder, os.O_RDONLY)
+            try:
+                os.fsync(handle)
+            finally:
+                os.close(handle)
+
+
+def _refused(target: Path, problem: OSError) -> FileError:
+    hint = " Is it open in a spreadsheet program? Close it there and try again." if os.name == "nt" and isinstance(problem, PermissionError) else ""
+    return FileError.at(str(target), f"this file cannot be written: {problem.strerror}.{hint}")
