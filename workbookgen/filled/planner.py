@@ -47,6 +47,7 @@ class FilledPlanner:
 
     path: Path
     version: str
+    made_with: Settings  # as the file tells them
     settings: Settings
     entries: Entries
     ranges: dict[str, Area]  # full key, of inputs, results and tables alike -> where the file has it
@@ -87,8 +88,7 @@ def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlan
             found = _Records(book, block, ranges, notes)
             rows[block.key] = found.filled
             entries |= found.entries
-    settings = _with_rows(settings, whole, rows)
-    return FilledPlanner(path, version, settings, entries, ranges, book, tuple(notes))
+    return FilledPlanner(path, version, settings, _with_rows(settings, whole, rows), entries, ranges, book, tuple(notes))
 
 
 def area_of(text: str) -> Area | None:
