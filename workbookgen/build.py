@@ -6,6 +6,7 @@ planner that disagrees with the reference library is never left on disk.
 """
 
 import tempfile
+from collections.abc import Callable
 from pathlib import Path
 
 from workbookgen.book.layout import Layout, place
@@ -21,6 +22,7 @@ from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 
 EMBEDDED = "formualizer"
+STEPS = 4  # of making a workbook, that a progress bar counts
 
 
 def layout_of(settings: Settings) -> Layout:
@@ -28,15 +30,20 @@ def layout_of(settings: Settings) -> Layout:
     return place(planner(settings))
 
 
-def workbook(layout: Layout, entries: Entries | None = None, notes: Notes | None = None) -> bytes:
-    """A planner with these entries, its cached values proven. Raises Disagreement."""
+def workbook(
+    layout: Layout, entries: Entries | None = None, notes: Notes | None = None, step: Callable[[], None] = lambda: None
+) -> bytes:
+    """A planner with these entries, its cached values proven. Raises Disagreement. `step` is called after each of the STEPS."""
     entries = starting_entries(layout.planner) if entries is None else entries
     with tempfile.TemporaryDirectory(prefix="workbookgen-") as folder:
         draft = Path(folder) / "planner.xlsx"
         draft.write_bytes(write(layout, entries, {}))
+        step()
         with engine(EMBEDDED).open(draft) as session:
             cached = read(session, layout, layout.formulas)
+    step()
     expected = expected_values(layout.planner, entries)
+    step()
     faults = [
         Fault(f"{placement.sheet}!{placement.cell(row)}", f"expected {wanted!r}, but {EMBEDDED} computes {shown!r}.")
         for placement in layout.formulas
@@ -45,11 +52,13 @@ def workbook(layout: Layout, entries: Entries | None = None, notes: Notes | None
     ]
     if faults:
         raise Disagreement(*faults[:20])
-    return write(layout, entries, cached, notes)
+    content = write(layout, entries, cached, notes)
+    step()
+    return content
 
 
-def build(settings: Settings, target: Path, entries: Entries | None = None) -> Layout:
+def build(settings: Settings, target: Path, entries: Entries | None = None, step: Callable[[], None] = lambda: None) -> Layout:
     """Build a planner file. On any failure nothing is left behind, and an old file stays as it was."""
     layout = layout_of(settings)
-    save(target, workbook(layout, entries))
+    save(target, workbook(layout, entries, step=step))
     return layout

@@ -5,7 +5,6 @@ sentence on standard error and an exit code (1 findings, 2 unusable input, 3 an 
 was asked for is missing). Heavy modules are imported inside the commands that need them.
 """
 
-import json
 import os
 import signal
 import sys
@@ -21,7 +20,21 @@ from workbookgen.errors import FileError, PlannerError
 OUR_FAULT = "workbookgen itself failed, which is our fault and not yours; nothing was changed. It says: {}"
 
 
-@click.group()
+class _ReaderLeft(Exception):
+    """Who read the answer has gone, as in `workbookgen check FILE | head -1`: neither agreement nor findings."""
+
+
+class _Commands(click.Group):
+    """Click by itself would then end with 1, which here means findings."""
+
+    def invoke(self, context):
+        try:
+            return super().invoke(context)
+        except BrokenPipeError:
+            raise _ReaderLeft from None
+
+
+@click.group(cls=_Commands)
 @click.version_option(__version__, prog_name="workbookgen")
 def cli():
     """Build a handspinner's planner, and prove that every formula in it is right."""
@@ -35,10 +48,12 @@ def cli():
 def build(settings: Path | None, units: str | None, reels: tuple[str, ...], output: Path):
     """Build a blank planner. It is proven before it is put in its place."""
     from workbookgen import settings as settings_module
+    from workbookgen.build import STEPS
     from workbookgen.build import build as build_planner
 
     chosen = settings_module.load(settings or settings_module.templates() / "us.toml")
-    layout = build_planner(settings_module.changed(chosen, units, reels), output)
+    with _progress(STEPS, quiet=False, label="Building") as step:
+        layout = build_planner(settings_module.changed(chosen, units, reels), output, step=step)
     cells = sum(placement.rows for placement in layout.formulas)
     click.echo(f"{click.format_filename(output)} is ready: {cells:,} formula cells, each agreeing with the reference library.")
 
@@ -54,12 +69,13 @@ def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_js
     from workbookgen.checking.check import check as check_planner
     from workbookgen.planner_file import read_planner
 
-    planner = read_planner(file)
     chosen = engines or ("formualizer",)
-    with _progress(len(set(chosen)) * (1 + scenarios), quiet=as_json) as step:
+    with _progress(1 + len(set(chosen)) * (1 + scenarios), quiet=as_json) as step:
+        planner = read_planner(file)
+        step()
         report = check_planner(file, planner.layout, chosen, scenarios, seed, planner.formulas, step)
     if as_json:
-        click.echo(json.dumps(report.as_json(), indent=1, ensure_ascii=False))
+        _tell_programs(report.as_json())
     else:
         _tell(file, report)
     if report.findings:
@@ -76,7 +92,7 @@ def fields(file: Path, as_json: bool):
 
     listed = described(read_planner(file))
     if as_json:
-        click.echo(json.dumps(listed, indent=1, ensure_ascii=False))
+        _tell_programs(listed)
     else:
         for each in listed:
             click.echo(f"{each['key']:<32} {each['range']:<28} {each['kind']:<7} {each['unit'] or '':<16} {each['label']}")
@@ -136,6 +152,26 @@ def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster
         raise SystemExit(1)
 
 
+@cli.command()
+@click.argument("file", type=click.Path(path_type=Path))
+@click.option("-o", "--output", type=click.Path(path_type=Path), help="The new planner. [default: FILE's name with -blank, beside it]")
+@click.option("--guide", is_flag=True, help="Bring along the lines of the guide as they stand, sources and all.")
+def blank(file: Path, output: Path | None, guide: bool):
+    """Make a blank planner out of a filled one, to be handed on.
+
+    It has the same settings, and the names and measures of the reels. Nothing else that
+    was entered comes along, nor who wrote the file; the guide is as in a new planner.
+    """
+    from workbookgen.blank import blank as make_blank
+
+    if output is None and (output := file.with_name(f"{file.stem}-blank.xlsx")).exists():
+        raise PlannerError.at(str(output), "there is such a file already. Choose another name after -o, or this one to replace it.")
+    had = make_blank(file, output, guide)
+    click.echo(f"{click.format_filename(output)} is ready: the settings, {had['reels']} reels and {had['guide']} lines of the guide, no other entries.")
+    if not had["guide"]:
+        click.echo("Its guide is empty, since this planner was built with a fiber table of its own; --guide brings its lines along.")
+
+
 def _progress(steps: int, quiet: bool, label: str = "Checking"):
     """A progress bar on standard error, where somebody is looking; otherwise nothing."""
 
@@ -148,6 +184,12 @@ def _progress(steps: int, quiet: bool, label: str = "Checking"):
                 yield lambda count=1: bar.update(count)
 
     return shown()
+
+
+def _tell_programs(answer) -> None:
+    import json
+
+    click.echo(json.dumps(answer, indent=1, ensure_ascii=False))
 
 
 def _tell(file: Path, report) -> None:
@@ -177,7 +219,7 @@ def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
     if gathered.notes:
         click.echo(f"{len(gathered.notes):,} notes on cells that were read otherwise than they stand are on the sheet Not read.")
     if changed:
-        click.echo(f"{changed:,} texts that begin like a formula got an apostrophe in front in the .csv files.")
+        click.echo(f"Texts that begin like a formula got an apostrophe in front in the .csv files: {changed:,}.")
 
 
 def main(arguments: list[str] | None = None) -> None:
@@ -192,10 +234,13 @@ def main(arguments: list[str] | None = None) -> None:
             sys.exit(2)
         except (click.Abort, KeyboardInterrupt):
             _end("Stopped.")
+        except _ReaderLeft:
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # else what is not yet printed fails once more
+            sys.exit(2)
         except MemoryError:
             _end("There is not enough memory for this; nothing was changed.")
-        except OSError as problem:  # such as a full disk where temporary files go
-            _end(f"{problem.filename or 'This computer'}: {problem.strerror or problem}.")
+        except OSError as problem:  # such as a full disk behind a redirection, or where temporary files go
+            _end(f"{problem.filename or 'This computer refuses it'}: {problem.strerror or problem}.")
         except Exception as problem:
             if os.environ.get("WORKBOOKGEN_TRACEBACK"):
                 raise
@@ -205,25 +250,7 @@ def main(arguments: list[str] | None = None) -> None:
 def _run(arguments: list[str] | None) -> None:
     if hasattr(sys.stdout, "reconfigure"):
         sys.stdout.reconfigure(errors="backslashreplace")  # file names and labels that this terminal cannot spell
-    try:
-        cli.main(arguments, prog_name="workbookgen", standalone_mode=False)
-    except SystemExit as end:
-        # Click ends with 1, which here means findings, when the reader has left: `workbookgen check FILE | head -1`.
-        raise SystemExit(2) if isinstance(end.__context__, BrokenPipeError) else end from None
-    except OSError as problem:
-        if problem.filename is None and _unprintable():
-            raise PlannerError.at("", f"The answer cannot be written out: {problem.strerror}.") from None
-        raise
-
-
-def _unprintable() -> bool:
-    """Whether what was said cannot leave, as where the disk behind a redirection is full; then nothing more is tried."""
-    try:
-        sys.stdout.flush()
-    except OSError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return True
-    return False
+    cli.main(arguments, prog_name="workbookgen", standalone_mode=False)
 
 
 def _end(sentence: str, code: int = 2) -> None:

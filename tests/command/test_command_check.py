@@ -196,7 +196,7 @@ class TestWhatIsNoPlanner:
             for entry in before.infolist():
                 content = before.read(entry)
                 after.writestr(entry, content[:-40] if entry.filename.endswith("sheet2.xml") else content)
-        assert "cannot be read as a workbook" in self.told(run, tmp_path / "mine.xlsx")
+        assert "cannot read this file as an .xlsx workbook" in self.told(run, tmp_path / "mine.xlsx")
 
     def test_a_foreign_workbook(self, run, tmp_path):
         openpyxl.Workbook().save(tmp_path / "mine.xlsx")
@@ -220,7 +220,7 @@ def test_settings_in_the_file_that_cannot_be(run, planner, tmp_path):
     line.value = 'units = "imperial"'
     book.save(tmp_path / "mine.xlsx")
     code, _, err = run("check", tmp_path / "mine.xlsx")
-    assert code == 2 and err.startswith(f"{tmp_path / 'mine.xlsx'}, sheet Made with, units: write one of 'us'")
+    assert code == 2 and err.startswith(f"{tmp_path / 'mine.xlsx'}, sheet Made with, line 2, units: write one of 'us'")
 
 
 class TestEngines:

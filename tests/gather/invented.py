@@ -5,6 +5,7 @@ can be kept in yards and ounces, or in meters and grams. The files are written w
 results, as a program saves them that does not calculate.
 """
 
+import zipfile
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -15,6 +16,7 @@ from workbookgen.language.parts import unit_of
 from workbookgen.settings import Rows, Settings
 from workbookgen.units import Quantity
 
+STRINGS = "xl/sharedStrings.xml"
 ROWS = Rows(**{log: 6 for log in Rows.model_fields} | {"guide": 40, "skeins": 8})
 
 
@@ -66,6 +68,20 @@ def write_planner(path: Path, chosen: Settings, work: Mapping[str, tuple[Mapping
         entries = with_records(layout.planner, entries, block, [_typed(layout.planner, block, record) for record in records])
     path.write_bytes(write(layout, entries, cached or {}))
     return path
+
+
+def copies(folder: Path, count: int, units: str) -> list[Path]:
+    """Planners that differ in the name of their only lot, and so in their bytes: Lot 0, Lot 1, ..."""
+    original = write_planner(folder / "original.part", settings(units), {"fiber": (LOTS[0] | {"name": "Lot N"},)})
+    with zipfile.ZipFile(original) as package:
+        parts = {name: package.read(name) for name in package.namelist()}
+    paths = [folder / f"{number:02}.xlsx" for number in range(count)]
+    for number, path in enumerate(paths):
+        changed = parts | {STRINGS: parts[STRINGS].replace(b"Lot N", f"Lot {number}".encode())}
+        with zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED, compresslevel=1) as package:
+            for name, content in changed.items():
+                package.writestr(name, content)
+    return paths
 
 
 def _typed(planner, block: str, record: Mapping) -> dict:

@@ -9,14 +9,15 @@ stands in the planner; the others are drawn from the domains of its inputs.
 import re
 import tempfile
 import time
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import ExitStack
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from workbookgen.book.layout import Layout, Placement
 from workbookgen.checking.compare import Finding, agree, relative_difference
 from workbookgen.checking.driving import read, read_inputs, set_inputs
-from workbookgen.checking.expected import expected_of_blocks, expected_of_proofs
+from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios
 from workbookgen.checking.scenarios import scenario
 from workbookgen.engines import Engine, ErrorValue, Session, engine
 from workbookgen.engines.package import with_cached
@@ -25,6 +26,7 @@ from workbookgen.language.entries import Entries
 from workbookgen.language.fields import Result
 
 POISON = -987_654_321.0
+RECORDS = 10_000  # whose expected values are worked out at a time
 MOST_FINDINGS = 200  # of one engine; a broken planner would otherwise tell thousands
 
 _NUMBER = re.compile(r"(?<![A-Z0-9$._])\d+(?:\.\d*)?(?:E[+-]?\d+)?(?![0-9.:])")  # and no part of a reference
@@ -105,43 +107,36 @@ def check(
     """
     began = time.perf_counter()
     chosen = [engine(name) for name in dict.fromkeys(engines)]
-    versions = [each.version() for each in chosen]
     declared = sum(len(each.formulas) for each in layout.formulas)
     report = Report(1 + scenarios, declared)
+    report.engines = [EngineReport(each.name, each.version(), declared) for each in chosen]
     if formulas_in_file is not None:
         ours = not_typed(layout, formulas_in_file)
         report.findings += foreign_formulas(layout, ours)
         report.formula_cells = len(ours)
-    drawn = [scenario(layout.planner, seed + number) for number in range(scenarios)]
-    proofs = expected_of_proofs(layout.planner)
-    expected_drawn = [proofs | expected_of_blocks(layout.planner, entries, proofs) for entries in drawn]
-    seen: set[tuple[str, int]] = set()
-    checked: set[tuple[str, int]] = set()
-    with tempfile.TemporaryDirectory(prefix="workbookgen-") as folder:
+    with tempfile.TemporaryDirectory(prefix="workbookgen-") as folder, ExitStack() as opened:
         poisoned = Path(folder) / "planner.xlsx"
         with_cached(path, poisoned, POISON)
-        for each, version in zip(chosen, versions, strict=True):
-            record = EngineReport(each.name, version, declared)
-            told_before = len(report.findings)
-            with _opened(each, poisoned, path) as session:
-                entries = read_inputs(session, layout)
-                runs = [(entries, proofs | expected_of_blocks(layout.planner, entries, proofs)), *zip(drawn, expected_drawn, strict=True)]
-                refused: set[tuple[str, int]] = set()
-                for number, (inputs, expected) in enumerate(runs):
-                    if number:
-                        set_inputs(session, layout, inputs)
-                        session.evaluate()
-                    got = read(session, layout, layout.formulas)
-                    findings = _compare(layout, inputs, expected, got, record, refused, checked, seen)
-                    told = len(report.findings) - told_before
-                    report.findings += findings[: max(0, MOST_FINDINGS - told)]
+        tries = [
+            _Try(layout, opened.enter_context(_opened(each, poisoned, path)), record, formulas_in_file or {})
+            for each, record in zip(chosen, report.engines, strict=True)
+        ]
+        proofs = expected_of_proofs(layout.planner)
+        for one in tries:
+            [expected] = expected_of_scenarios(layout.planner, [one.typed], proofs)
+            one.compare(one.typed, proofs | expected)
+            step()
+        for drawn in _batches(layout, scenarios, seed):
+            for inputs, expected in zip(drawn, expected_of_scenarios(layout.planner, drawn, proofs), strict=True):
+                for one in tries:
+                    one.run(inputs, proofs | expected)
                     step()
-                record.read = len({(key, row) for key in got for row in range(len(got[key]))})
-                record.refused = len(refused)
-                record.agreed = declared - len(refused)
-            report.engines.append(record)
+    for one in tries:
+        report.findings += one.findings
+        one.record.refused, one.record.agreed = len(one.refused), declared - len(one.refused)
+    checked = {place for one in tries for place in one.checked}
     report.formula_cells_checked = len(checked)
-    report.formula_cells_seen_filled = len(seen)
+    report.formula_cells_seen_filled = len({place for one in tries for place in one.seen})
     report.findings += [
         Finding("nothing checks this formula", placement.cell(row), placement.key)
         for placement in layout.formulas
@@ -152,10 +147,29 @@ def check(
     return report
 
 
+def _batches(layout: Layout, scenarios: int, seed: int) -> Iterator[list[Entries]]:
+    """The drawn scenarios, as many at a time as make up some thousand records: more save nothing, and need memory."""
+    records = sum(block.rows for block in layout.planner.blocks.values())
+    most = max(1, RECORDS // records)
+    for start in range(0, scenarios, most):
+        yield [scenario(layout.planner, seed + number) for number in range(start, min(start + most, scenarios))]
+
+
 def not_typed(layout: Layout, in_file: dict[tuple[str, str], str]) -> dict[tuple[str, str], str]:
     """The formulas outside the inputs: there a person may type arithmetic, such as =6.5*16."""
     inputs = {(placement.sheet, placement.cell(row)) for placement in layout.inputs for row in range(placement.rows)}
     return {place: text for place, text in in_file.items() if place not in inputs}
+
+
+def with_empty_texts(layout: Layout, entries: Entries, in_file: dict[tuple[str, str], str]) -> Entries:
+    """The entries, an input whose formula gives nothing holding the empty text: it is not blank, and its line says so."""
+    return {
+        placement.key: tuple(
+            "" if value is None and (placement.sheet, placement.cell(row)) in in_file else value
+            for row, value in enumerate(entries[placement.key])
+        )
+        for placement in layout.inputs
+    }
 
 
 def _opened(chosen: Engine, poisoned: Path, path: Path) -> Session:
@@ -197,24 +211,41 @@ def _bare(piece: str) -> str:
     return _NUMBER.sub(lambda found: f"{float(found[0]):.14g}", _ONE_CELL.sub(r"\1", bare))
 
 
-def _compare(layout, inputs: Entries, expected, got, record: EngineReport, refused, checked, seen) -> list[Finding]:
-    findings = []
-    for placement in layout.formulas:
-        key = placement.key
-        record.comparisons += placement.rows
-        checked.update((key, row) for row in range(placement.rows))
-        for row, (wanted, shown) in enumerate(zip(expected[key], got[key], strict=True)):
-            if wanted is None and shown is None:
-                continue
-            if wanted is not None:
-                seen.add((key, row))
-            if agree(wanted, shown):
-                difference = relative_difference(wanted, shown)
-                record.worst_relative_difference = max(record.worst_relative_difference, difference)
-            else:
-                refused.add((key, row))
-                findings.append(_finding(layout, placement, row, inputs, wanted, shown, record.name))
-    return findings
+class _Try:
+    """One engine at work on the planner, and what came of it. Cells are told by field and row."""
+
+    def __init__(self, layout: Layout, session: Session, record: EngineReport, in_file: dict[tuple[str, str], str]):
+        self.layout, self.session, self.record = layout, session, record
+        self.typed = with_empty_texts(layout, read_inputs(session, layout), in_file)  # what stands in the planner
+        self.findings: list[Finding] = []
+        self.refused: set[tuple[str, int]] = set()
+        self.checked: set[tuple[str, int]] = set()
+        self.seen: set[tuple[str, int]] = set()
+
+    def run(self, inputs: Entries, expected: dict) -> None:
+        set_inputs(self.session, self.layout, inputs)
+        self.session.evaluate()
+        self.compare(inputs, expected)
+
+    def compare(self, inputs: Entries, expected: dict) -> None:
+        got = read(self.session, self.layout, self.layout.formulas)
+        self.record.read = sum(map(len, got.values()))
+        self.record.comparisons += self.record.read
+        for placement in self.layout.formulas:
+            key = placement.key
+            self.checked.update((key, row) for row in range(placement.rows))
+            for row, (wanted, shown) in enumerate(zip(expected[key], got[key], strict=True)):
+                if wanted is None and shown is None:
+                    continue
+                if wanted is not None:
+                    self.seen.add((key, row))
+                if agree(wanted, shown):
+                    difference = relative_difference(wanted, shown)
+                    self.record.worst_relative_difference = max(self.record.worst_relative_difference, difference)
+                else:
+                    self.refused.add((key, row))
+                    if len(self.findings) < MOST_FINDINGS:
+                        self.findings.append(_finding(self.layout, placement, row, inputs, wanted, shown, self.record.name))
 
 
 def _finding(layout: Layout, placement: Placement, row: int, inputs: Entries, wanted, shown, name: str) -> Finding:

@@ -8,7 +8,7 @@ takes an absent one by leaving it out.
 """
 
 import inspect
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -17,7 +17,15 @@ from workbookgen.checking.messages import messages
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import MESSAGE, Block, Column, Meaning, Planner, Proof, unit_of
+from workbookgen.language.parts import (
+    MESSAGE,
+    Block,
+    Column,
+    Meaning,
+    Planner,
+    Proof,
+    unit_of,
+)
 from workbookgen.units import Quantity
 
 
@@ -41,23 +49,27 @@ def expected_of_proofs(planner: Planner) -> dict[str, tuple[Entry, ...]]:
 
 def expected_of_blocks(planner: Planner, entries: Entries, proofs: dict | None = None) -> dict[str, tuple[Entry, ...]]:
     """The expected values of all blocks. `proofs` are those of the proofs, where they are known already."""
+    return expected_of_scenarios(planner, [entries], proofs)[0]
+
+
+def expected_of_scenarios(planner: Planner, scenarios: Sequence[Entries], proofs: dict | None = None) -> list[dict[str, tuple[Entry, ...]]]:
+    """The same for several sets of entries, worked out together, which takes little longer than one."""
     proofs = expected_of_proofs(planner) if proofs is None else proofs
-    evaluation = _Evaluation(planner, entries, {key: _objects(column) for key, column in proofs.items()})
-    values = {}
+    evaluation = _Evaluation(planner, scenarios, {key: _objects(column) for key, column in proofs.items()})
+    values: list[dict[str, tuple[Entry, ...]]] = [{} for _ in scenarios]
     for block in planner.blocks.values():
-        for result in block.results:
-            key = f"{block.key}_{result.key}"
-            values[key] = tuple(evaluation.column(key))
-        if block.inputs:
-            values[f"{block.key}_{MESSAGE}"] = tuple(evaluation.messages(block))
+        for number, each in enumerate(values):
+            each |= {f"{block.key}_{result.key}": tuple(evaluation.part(f"{block.key}_{result.key}", number)) for result in block.results}
+            if block.inputs:
+                each[f"{block.key}_{MESSAGE}"] = tuple(evaluation.messages(block, number))
     return values
 
 
 def expected_of_keys(planner: Planner, entries: Entries, keys: Iterable[str]) -> dict[str, tuple[Entry, ...]]:
     """The expected values of some fields of the blocks, and nothing that they do not hang on. Inputs stand as typed."""
-    evaluation = _Evaluation(planner, entries, {})
+    evaluation = _Evaluation(planner, [entries], {})
     return {
-        key: tuple(evaluation.column(key) if key in planner.by_key else evaluation.messages(planner.blocks[key.removesuffix(f"_{MESSAGE}")]))
+        key: tuple(evaluation.column(key) if key in planner.by_key else evaluation.messages(planner.blocks[key.removesuffix(f"_{MESSAGE}")], 0))
         for key in keys
     }
 
@@ -74,13 +86,18 @@ def computed(planner: Planner, proof: Proof) -> Entry:
 
 @dataclass
 class _Evaluation:
-    """The columns of one planner with one set of entries, each worked out once."""
+    """The columns of one planner, each worked out once.
+
+    The records of all scenarios stand in one column, below each other: for a reference function
+    they are so many more values. Only a function that looks through a whole log is called for
+    each scenario apart.
+    """
 
     planner: Planner
-    entries: Entries
+    scenarios: Sequence[Entries]
     columns: dict[str, np.ndarray]
     states: dict[str, tuple[np.ndarray, np.ndarray]] = field(default_factory=dict)
-    accepted: dict[tuple[str, object], bool] = field(default_factory=dict)
+    accepted: dict[tuple[int, str, object], bool] = field(default_factory=dict)
 
     def column(self, key: str) -> np.ndarray:
         """All values of a field, as shown; None where blank, and as typed where an input."""
@@ -88,77 +105,98 @@ class _Evaluation:
             self.columns[key] = self._column(key)
         return self.columns[key]
 
-    def messages(self, block: Block) -> list[str | None]:
-        columns = {each.key: self.column(f"{block.key}_{each.key}") for each in block.inputs}
-        listed = self.column(block.names_column) if block.names_column in self.planner.by_key else ()
-        return messages(block, columns, self.accepts, listed, self.planner.system)
+    def part(self, key: str, number: int) -> np.ndarray:
+        """The values of a field in one scenario; fixed facts are the same in all."""
+        holder, _ = self.planner.absent.get(key) or self.planner.by_key[key]
+        column = self.column(key)
+        return column[number * holder.rows : (number + 1) * holder.rows] if isinstance(holder, Block) else column
+
+    def messages(self, block: Block, number: int) -> list[str | None]:
+        columns = {each.key: self.part(f"{block.key}_{each.key}", number) for each in block.inputs}
+        listed = self.part(block.names_column, number) if block.names_column in self.planner.by_key else ()
+        return messages(block, columns, lambda each, value: self.accepts(each, value, number), listed, self.planner.system)
 
     def _column(self, key: str) -> np.ndarray:
         if key in self.planner.absent:
             holder, _ = self.planner.absent[key]
-            return _objects([None] * holder.rows)
+            return _objects([None] * (holder.rows * (len(self.scenarios) if isinstance(holder, Block) else 1)))
         holder, each = self.planner.by_key[key]
         if isinstance(each, Column):
             return _objects(each.values)
         if isinstance(each, Input):
-            return _objects(self.entries[key])
+            return _objects([value for entries in self.scenarios for value in entries[key]], empty_text_is_blank=False)
         return self._results(holder, each)
 
     def _results(self, block: Block, result: Result) -> np.ndarray:
         meanings = {parameter: self.planner.meaning(block, word) for parameter, word in result.arguments.items()}
-        columns = {parameter: self._whole(each) for parameter, each in meanings.items() if each.is_column}
+        whole = {parameter: each for parameter, each in meanings.items() if each.is_column}
         singles = {parameter: each for parameter, each in meanings.items() if not each.is_column}
         spoken = _needing_their_blanks(result, singles)
-        eligible = np.ones(block.rows, dtype=bool)
+        rows = block.rows * len(self.scenarios)
+        eligible = np.ones(rows, dtype=bool)
         present: dict[str, np.ndarray] = {}
         for parameter, meaning in singles.items():
-            filled, usable = self._state(meaning, block.rows)
+            filled, usable = (_spread(state, meaning, block) for state in self._state(meaning))
             missable = result.may_miss(result.arguments[parameter], meaning.field)
             eligible &= usable | (~filled & missable)
             present[parameter] = usable | (~filled & (parameter in spoken))
-        values = np.full(block.rows, None, dtype=object)
-        for rows, names in _patterns(eligible, present, block.rows):
-            def call(chosen: np.ndarray, names=names):
-                arguments = {name: self._values(singles[name], chosen) for name in names}
-                return result.reference(**arguments, **columns)
+        values = np.full(rows, None, dtype=object)
+        unit = result.unit.unit(self.planner.system).pint if result.unit else None
+        for number, records in self._together(block, whole):
+            columns = {parameter: self._whole(each, number) for parameter, each in whole.items()}
+            for chosen, names in _patterns(eligible, present, records):
+                def call(some: np.ndarray, names=names, columns=columns):
+                    arguments = {name: self._values(singles[name], block, some) for name in names}
+                    return result.reference(**arguments, **columns)
 
-            unit = result.unit.unit(self.planner.system).pint if result.unit else None
-            _fill(values, rows if names else rows[:1], call, unit)
-            if not names:  # nothing tells these records apart, so one speaks for all
-                values[rows] = values[rows[:1]]
+                _fill(values, chosen if names else chosen[:1], call, unit)
+                if not names:  # nothing tells these records apart, so one speaks for all
+                    values[chosen] = values[chosen[:1]]
         return values
 
-    def _state(self, meaning: Meaning, rows: int) -> tuple[np.ndarray, np.ndarray]:
-        """Which records have something there, and which have something that can be used."""
+    def _together(self, block: Block, whole: Mapping[str, Meaning]) -> Iterator[tuple[int, range]]:
+        """The records that one call can work out: all, or those of a scenario with a log that is looked through."""
+        if not any(isinstance(each.holder, Block) for each in whole.values()):
+            yield 0, range(block.rows * len(self.scenarios))
+            return
+        for number in range(len(self.scenarios)):
+            yield number, range(number * block.rows, (number + 1) * block.rows)
+
+    def _state(self, meaning: Meaning) -> tuple[np.ndarray, np.ndarray]:
+        """Which values are there, and which of them can be used."""
         if meaning.key not in self.states:
             column = self.column(meaning.key)
             filled = usable = np.array([value is not None for value in column], dtype=bool)
             if isinstance(meaning.field, Input):
-                usable = np.array([value is not None and self.accepts(meaning.field, value) for value in column], dtype=bool)
+                usable = np.array(
+                    [value is not None and self.accepts(meaning.field, value, row // meaning.holder.rows) for row, value in enumerate(column)], dtype=bool
+                )
             self.states[meaning.key] = filled, usable
-        filled, usable = self.states[meaning.key]
-        return np.broadcast_to(filled, rows), np.broadcast_to(usable, rows)
+        return self.states[meaning.key]
 
-    def accepts(self, each: Input, value) -> bool:
-        """Whether an input takes this value; names are looked up once each."""
+    def accepts(self, each: Input, value, number: int) -> bool:
+        """Whether an input takes this value in a scenario; names are looked up once each."""
         if not isinstance(each.domain, Choice):
             return each.domain.accepts(value)
-        if (each.domain.of, value) not in self.accepted:
-            self.accepted[each.domain.of, value] = each.domain.accepts(value, self.column(each.domain.of))
-        return self.accepted[each.domain.of, value]
+        looked_up = number, each.domain.of, value
+        if looked_up not in self.accepted:
+            self.accepted[looked_up] = each.domain.accepts(value, self.part(each.domain.of, number))
+        return self.accepted[looked_up]
 
-    def _values(self, meaning: Meaning, rows: np.ndarray):
-        column = self.column(meaning.key)
-        chosen = column[rows] if len(column) > 1 or meaning.holder.rows > 1 else np.repeat(column, len(rows))
+    def _values(self, meaning: Meaning, block: Block, rows: np.ndarray):
+        """What a word stands for in these records of a block; a card's value counts for every record."""
+        chosen = self.column(meaning.key)[rows if meaning.holder.rows == block.rows else rows // block.rows]
         if isinstance(meaning.field, Input) and meaning.field.blank_means is not None:
             chosen = [meaning.field.blank_means if value is None else value for value in chosen]
         return self._quantity(meaning, chosen)
 
-    def _whole(self, meaning: Meaning):
-        column = self.column(meaning.key)
+    def _whole(self, meaning: Meaning, number: int):
+        column = self.part(meaning.key, number)
         if _is_text(meaning.field):
             return [value if isinstance(value, str) else "" for value in column]
-        usable = self._state(meaning, len(column))[1]
+        usable = self._state(meaning)[1]
+        if isinstance(meaning.holder, Block):
+            usable = usable[number * meaning.holder.rows : (number + 1) * meaning.holder.rows]
         return self._quantity(meaning, [value if good else np.nan for value, good in zip(column, usable, strict=True)])
 
     def _quantity(self, meaning: Meaning, values):
@@ -167,6 +205,11 @@ class _Evaluation:
         numbers = np.array(values, dtype=float)
         unit = unit_of(meaning.field, self.planner.system)
         return Quantity(numbers, unit.pint) if unit and unit.pint != "dimensionless" else numbers
+
+
+def _spread(state: np.ndarray, meaning: Meaning, block: Block) -> np.ndarray:
+    """What is known of a word, for each record of a block."""
+    return state if meaning.holder.rows == block.rows else np.repeat(state, block.rows)
 
 
 def _needing_their_blanks(result: Result, singles: dict[str, Meaning]) -> set[str]:
@@ -181,15 +224,15 @@ def _needing_their_blanks(result: Result, singles: dict[str, Meaning]) -> set[st
     }
 
 
-def _patterns(eligible: np.ndarray, present: dict[str, np.ndarray], rows: int):
-    """The eligible records by which of their optional values are there."""
+def _patterns(eligible: np.ndarray, present: dict[str, np.ndarray], records: range):
+    """The eligible among these records, by which of their optional values are there."""
+    indices = records.start + np.flatnonzero(eligible[records.start : records.stop])
     names = list(present)
-    if not names:
-        yield np.arange(rows)[eligible], ()
+    if not names or not len(indices):
+        yield indices, ()
         return
-    table = np.array([present[name] for name in names])
-    kinds, which = np.unique(table[:, eligible], axis=1, return_inverse=True)
-    indices = np.flatnonzero(eligible)
+    table = np.array([present[name][indices] for name in names])
+    kinds, which = np.unique(table, axis=1, return_inverse=True)
     for index in range(kinds.shape[1]):
         yield indices[which.ravel() == index], tuple(np.array(names)[kinds[:, index]])
 
@@ -224,9 +267,10 @@ def _given(value: float | str, unit: str):
     return Quantity(value, unit) if unit and unit != "dimensionless" else value
 
 
-def _objects(values) -> np.ndarray:
+def _objects(values, empty_text_is_blank: bool = True) -> np.ndarray:
+    """A column. To a person an empty text is blank, but an input that holds one was filled in, with a formula."""
     column = np.empty(len(values), dtype=object)
-    column[:] = [None if value == "" else value for value in values]
+    column[:] = [None if value == "" and empty_text_is_blank else value for value in values]
     return column
 
 

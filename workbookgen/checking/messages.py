@@ -1,5 +1,6 @@
 """What every record should say of itself: the twin in Python of the message formula in `book`."""
 
+from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 
 from workbookgen.language.fields import Input
@@ -19,13 +20,14 @@ def messages(
     `columns` are the block's inputs as typed, `accepts` says whether an input takes a value,
     `listed` are the names by which other sheets find this block's records.
     """
+    times = Counter(name.lower() for name in listed if isinstance(name, str))
     return [
-        _message(block, {key: column[row] for key, column in columns.items()}, accepts, listed, system)
+        _message(block, {key: column[row] for key, column in columns.items()}, accepts, times, system)
         for row in range(block.rows)
     ]
 
 
-def _message(block: Block, record: dict, accepts, listed, system: str) -> str | None:
+def _message(block: Block, record: dict, accepts, times: Counter, system: str) -> str | None:
     if all(value is None for value in record.values()):
         return None
     for each in block.inputs:
@@ -33,7 +35,7 @@ def _message(block: Block, record: dict, accepts, listed, system: str) -> str | 
             return refusal(each, system)
     for each in block.inputs:
         name = record[each.key]
-        if block.names_its_records(each) and name is not None and _times(name, listed) > 1:
+        if block.names_its_records(each) and isinstance(name, str) and times[name.lower()] > 1:
             return doubled(each)
     for rule in block.rules:
         numbers = [word for word in rule.text.words if not block.by_key[word].is_text]
@@ -44,6 +46,3 @@ def _message(block: Block, record: dict, accepts, listed, system: str) -> str | 
             return missing(each)
     return None
 
-
-def _times(name: str, listed: Sequence) -> int:
-    return sum(isinstance(other, str) and other.lower() == name.lower() for other in listed)

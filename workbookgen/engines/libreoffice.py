@@ -32,7 +32,8 @@ from .engine import (
     unreadable,
 )
 
-TIME_LIMIT = 60  # seconds, for any one thing asked of the program
+TIME_LIMIT = 600  # seconds, for any one thing asked of the program; the largest planners take a minute
+START_LIMIT = 60  # seconds, to begin with and to end
 
 _DRIVER = Path(__file__).with_name("libreoffice_driver.py")
 _ALWAYS_RECALCULATE = """<?xml version="1.0" encoding="UTF-8"?>
@@ -142,7 +143,7 @@ class _Office:
         self._log = folder / "log.txt"
         with open(self._log, "wb") as log:
             self._process = subprocess.Popen(
-                [python, "-E", "-s", str(_DRIVER), program, str(folder), str(TIME_LIMIT / 2)],
+                [python, "-E", "-s", str(_DRIVER), program, str(folder), str(START_LIMIT / 2)],
                 stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=log, start_new_session=True,
             )
         try:
@@ -190,7 +191,7 @@ class _Office:
         if self.alive():
             self._process.stdin.close()
             try:
-                self._process.wait(TIME_LIMIT / 4)
+                self._process.wait(START_LIMIT / 4)
             except subprocess.TimeoutExpired:
                 pass
         self.stop()

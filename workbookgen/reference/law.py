@@ -66,7 +66,7 @@ class OutOfValidity(ValueError):
 
 def require(condition, sentence: str) -> None:
     """Refuse values outside a law's validity. A value that is not a number never satisfies it."""
-    if not np.all(condition):
+    if condition is not True and not np.all(condition):  # most conditions are plain
         raise OutOfValidity(sentence, condition)
 
 

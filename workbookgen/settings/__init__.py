@@ -43,7 +43,7 @@ class Rows(Strict):
     reels: int = Field(12, ge=1, le=100, strict=True)
     guide: int = Field(40, ge=1, le=200, strict=True)
     fiber: int = Field(40, ge=1, le=1000, strict=True)
-    skeins: int = Field(200, ge=1, le=10_000, strict=True)
+    skeins: int = Field(200, ge=1, le=20_000, strict=True)
     projects: int = Field(12, ge=1, le=500, strict=True)
     samples: int = Field(30, ge=1, le=1000, strict=True)
     designs: int = Field(8, ge=1, le=100, strict=True)

@@ -1,0 +1,105 @@
+"""`gather`: many planners into one table, told in plain words, with honest exit codes."""
+
+import csv
+
+import openpyxl
+import pytest
+
+from gather.invented import LOTS, settings, write_planner
+
+
+@pytest.fixture(scope="module")
+def guild(tmp_path_factory):
+    """A folder with two planners and a file that is none."""
+    place = tmp_path_factory.mktemp("guild")
+    write_planner(place / "ann.xlsx", settings("us"))
+    write_planner(place / "ben.xlsx", settings("metric"), {"fiber": (LOTS[0] | {"name": "=Gorse"},)})
+    return place
+
+
+@pytest.fixture
+def broken(guild, tmp_path):
+    path = tmp_path / "broken.xlsx"
+    path.write_bytes((guild / "ann.xlsx").read_bytes()[:5000])
+    return path
+
+
+def test_a_folder_into_a_workbook(run, guild, tmp_path):
+    outcome = run("gather", guild, "-o", tmp_path / "guild.xlsx")
+    assert outcome.code == 0 and outcome.err == ""
+    assert outcome.out.splitlines()[0] == f"{tmp_path / 'guild.xlsx'} is ready: 2 planners, 2 skeins, 3 lots, 1 sample, 1 project."
+    assert 'fibers = "guild-fibers.csv"' in outcome.out
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["guild-fibers.csv", "guild.xlsx"]
+    lots = openpyxl.load_workbook(tmp_path / "guild.xlsx")["Lots"]
+    assert [line[2].value for line in lots.iter_rows(min_row=2)] == ["Heather", "Bramble", "=Gorse"]
+
+
+def test_tables_of_their_own(run, guild, tmp_path):
+    outcome = run("gather", guild / "ben.xlsx", guild / "ann.xlsx", "-o", tmp_path / "guild.csv")
+    assert outcome.code == 0
+    parts = ("evenness", "fibers", "lots", "observed", "planners", "projects", "samples", "skeins")
+    assert sorted(path.name for path in tmp_path.iterdir()) == sorted([*(f"guild-{part}.csv" for part in parts), "guild-summary.xlsx"])
+    with (tmp_path / "guild-lots.csv").open(encoding="utf-8", newline="") as file:
+        assert [(line["planner"], line["file"], line["lot"]) for line in csv.DictReader(file)] == [
+            ("1", "ben.xlsx", "'=Gorse"), ("2", "ann.xlsx", "Heather"), ("2", "ann.xlsx", "Bramble"),
+        ]
+    assert "got an apostrophe in front in the .csv files: 1." in outcome.out
+
+
+def test_a_bad_file_is_told_in_a_sentence_and_the_rest_is_read(run, guild, broken, tmp_path):
+    outcome = run("gather", broken, guild / "ann.xlsx", "-o", tmp_path / "guild.xlsx")
+    assert outcome.code == 1
+    assert outcome.err.startswith("broken.xlsx: this file is damaged, or was cut off") and len(outcome.err.splitlines()) == 1
+    assert "1 planner, 2 skeins" in outcome.out
+    assert openpyxl.load_workbook(tmp_path / "guild.xlsx")["Not read"]["A4"].value == "broken.xlsx"
+
+
+def test_nothing_read_is_nothing_written(run, broken, tmp_path):
+    outcome = run("gather", broken, tmp_path / "gone.xlsx", "-o", tmp_path / "guild.csv")
+    assert outcome.code == 2
+    assert "gone.xlsx: there is no such file." in outcome.err and "no planner could be read, so nothing was written" in outcome.err
+    assert [path.name for path in tmp_path.iterdir()] == ["broken.xlsx"]
+
+
+def test_the_same_file_twice_is_told(run, guild, tmp_path):
+    outcome = run("gather", guild / "ann.xlsx", guild / "ann.xlsx", "-o", tmp_path / "guild.xlsx")
+    assert outcome.code == 0 and "1 planner, 2 skeins" in outcome.out
+    assert "ann.xlsx: the same, byte for byte, as ann.xlsx; it counts once." in outcome.out
+
+
+def test_gathering_again_into_the_folder_itself(run, guild):
+    first = run("gather", guild, "-o", guild / "guild.xlsx")
+    again = run("gather", guild, "-o", guild / "guild.xlsx")
+    assert first == again and again.code == 0
+    named = run("gather", *sorted(guild.glob("*.xlsx")), "-o", guild / "guild.xlsx")
+    assert named.code == 2 and named.err == f"{guild / 'guild.xlsx'}: this is one of the files to read; give the table another name.\n"
+    (guild / "guild.xlsx").unlink()
+    (guild / "guild-fibers.csv").unlink()
+
+
+@pytest.mark.parametrize(
+    "arguments, words",
+    [
+        (["-o", "guild.ods"], "end the name with .xlsx, .csv or .parquet"),
+        (["-o", "nowhere/guild.csv"], "there is no such folder"),
+        (["-o", "guild.csv", "--settings", "none.toml"], "cannot be read"),
+        (["-o", "guild.csv", "--cluster", "nonsense://1"], "no cluster answers at nonsense://1"),
+    ],
+)
+def test_what_cannot_be_done_is_a_sentence(run, guild, tmp_path, monkeypatch, arguments, words):
+    monkeypatch.chdir(tmp_path)
+    outcome = run("gather", guild / "ann.xlsx", *arguments)
+    assert outcome.code == 2 and words in outcome.err and "Traceback" not in outcome.err
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_another_fiber_table_is_the_one_compared_with(run, guild, tmp_path):
+    (tmp_path / "own.csv").write_text(
+        "name,fleece_low,fleece_high,yield_low,yield_high,diameter_low,diameter_high,staple_low,staple_high,regain,skirting,preparation,spinning,source\n"
+        "ROMNEY,,,0.3,0.5,,,,,,,,,invented for this test\n", encoding="utf-8",
+    )
+    (tmp_path / "own.toml").write_text('fibers = "own.csv"\n', encoding="utf-8")
+    assert run("gather", guild, "-o", tmp_path / "guild.csv", "--settings", tmp_path / "own.toml").code == 0
+    with (tmp_path / "guild-observed.csv").open(encoding="utf-8", newline="") as file:
+        (seen,) = (line for line in csv.DictReader(file) if line["kind"] == "ROMNEY" and line["stage"] == "scoured yield")
+    assert float(seen["published"]) == pytest.approx(0.4) and seen["lots"] == "2"

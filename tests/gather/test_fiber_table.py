@@ -1,0 +1,91 @@
+"""The observed figures as a guide: planners built with it expect what the guild has seen."""
+
+import csv
+
+import pandas as pd
+import pytest
+from pytest import approx
+
+from workbookgen.build import build
+from workbookgen.checking.expected import expected_of_keys
+from workbookgen.filled.planner import read_filled
+from workbookgen.gather.fiber_table import fiber_table
+from workbookgen.gather.files import save
+from workbookgen.gather.gathered import gather
+from workbookgen.gather.summary import published_fibers
+from workbookgen.settings import load_fibers, templates
+from workbookgen.sheets.planner import planner
+
+from .invented import fleece, settings, write_planner
+
+FIBERS = published_fibers(settings("us"))
+
+
+def rows(kind, stage, lots, mean, deviation, planners=2):
+    return {"kind": kind, "stage": stage, "lots": lots, "planners": planners, "mean": mean, "deviation": deviation}
+
+
+def table(*observed):
+    return fiber_table(pd.DataFrame(observed), FIBERS, 2026).set_index("name")
+
+
+@pytest.fixture(scope="module")
+def guide(tmp_path_factory, here):
+    """The fiber table of a guild with three Romney lots, of 50, 60 and 70%, and three lots of a breed of its own."""
+    place = tmp_path_factory.mktemp("guild")
+    work = {
+        "guide": ({"name": "Romney"}, {"name": "Fog"}),
+        "fiber": (fleece("1", "Romney", 500), fleece("2", "Romney", 600), fleece("3", "Romney", 700), fleece("4", "Fog", 800), fleece("5", "Fog", 800), fleece("6", "Fog", 800)),
+    }
+    gathered = gather([write_planner(place / "a.xlsx", settings("us"), work)], here)
+    places, _ = save(gathered, place / "guild.csv", FIBERS, 2026)
+    return places["fibers"]
+
+
+def test_a_planner_built_with_it_expects_what_was_seen(guide, tmp_path):
+    chosen = settings("metric", fibers=str(guide))
+    build(chosen, tmp_path / "next.xlsx")
+    filled = read_filled(tmp_path / "next.xlsx")
+    described = planner(filled.settings)
+    keys = ("guide_scoured_yield", "guide_yield_spread", "guide_used_yield", "guide_used_skirting")
+    values = expected_of_keys(described, filled.entries, keys)
+    line = filled.entries["guide_name"].index("Romney")
+    middle, spread, used, skirting = (values[key][line] for key in keys)
+    assert middle == used == approx(0.6)
+    assert spread == approx(0.1)  # the standard deviation of 50, 60 and 70%
+    assert skirting == approx(0.15)  # nobody weighed it: as published
+    assert filled.entries["guide_source"][line].startswith("Observed 2026, lots of planners: yield 3 of 1.")
+    fog = filled.entries["guide_name"].index("Fog")
+    assert values["guide_used_yield"][fog] == approx(0.8) and values["guide_used_skirting"][fog] is None
+
+
+def test_its_columns_are_those_of_the_table_that_comes_along(guide):
+    with guide.open(encoding="utf-8") as ours, (templates() / "fibers.csv").open(encoding="utf-8") as theirs:
+        assert next(csv.reader(ours)) == next(csv.reader(theirs))
+
+
+def test_what_was_not_observed_is_as_published(guide):
+    ours = {each["name"]: each for each in load_fibers(settings("us", fibers=str(guide)))}
+    for fiber in FIBERS:
+        if fiber["name"] != "Romney":
+            assert ours[fiber["name"]] == fiber
+    assert ours["Romney"]["fleece_low"] == next(each for each in FIBERS if each["name"] == "Romney")["fleece_low"]
+
+
+def test_two_lots_are_not_enough():
+    assert table(rows("Romney", "scoured yield", 2, 0.5, 0.1)).loc["Romney", "yield_low"] == 0.55
+    assert table(rows("Romney", "spinning loss", 3, 0.1, 0.01)).loc["Romney", "spinning"] == 0.1
+
+
+@pytest.mark.parametrize("mean, deviation", [(0.97, 0.1), (0.05, 0.2), (1.0, 0.0), (0.6, 0.0)])
+def test_a_range_of_yield_stays_within_its_domain(mean, deviation):
+    row = table(rows("Romney", "scoured yield", 5, mean, deviation)).loc["Romney"]
+    assert 0 < row["yield_low"] <= row["yield_high"] <= 1
+    assert (row["yield_low"] + row["yield_high"]) / 2 == approx(mean)
+
+
+def test_a_source_fits_its_cell():
+    observed = [rows("Romney", stage, 14, 0.1, 0.01, 6) for stage in ("skirting loss", "scoured yield", "preparation loss", "spinning loss")]
+    source = table(*observed).loc["Romney", "source"]
+    assert source.startswith("Observed 2026, lots of planners: skirting 14 of 6, yield 14 of 6, preparation 14 of 6, spinning 14 of 6.")
+    assert len(source) <= 200

@@ -1,0 +1,142 @@
+"""Tables on disk: whole or not at all, read back as they were, and no text becomes a formula."""
+
+import csv
+import sys
+
+import openpyxl
+import pandas as pd
+import pytest
+
+from workbookgen.errors import FileError
+from workbookgen.gather import files
+from workbookgen.gather.files import put_in_place, require_apart, save, targets
+from workbookgen.gather.gathered import gather
+from workbookgen.gather.summary import published_fibers
+
+from .invented import LOTS, WORK, fleece, settings, write_planner
+
+FIBERS = published_fibers(settings("us"))
+FORMULA = "=HYPERLINK(\"http://example.org\")"
+
+
+@pytest.fixture(scope="module")
+def gathered(tmp_path_factory, here):
+    """One planner with names that look like formulas, and a file that is none."""
+    place = tmp_path_factory.mktemp("odd names")
+    lots = ({**LOTS[0], "name": FORMULA}, {**LOTS[1], "name": "-minus"}, {"name": "+plus"}, {"name": "@at"}, {"name": "'=quoted"})
+    (place / "none.xlsx").write_bytes(b"nothing")
+    return gather([write_planner(place / "=a.xlsx", settings("metric"), WORK | {"fiber": lots}), place / "none.xlsx"], here)
+
+
+def frames(gathered):
+    return gathered.tables | {"planners": gathered.planners}
+
+
+def test_csv_reads_back_as_it_was_but_for_apostrophes(gathered, tmp_path):
+    places, changed = save(gathered, tmp_path / "guild.csv", FIBERS)
+    for name, frame in frames(gathered).items():
+        back = pd.read_csv(places[name], dtype=frame.dtypes.astype(str).to_dict())
+        for column in ("lot", "file"):
+            if column in frame and name == "lots":
+                back[column] = back[column].str.removeprefix("'")
+        numbers = frame.select_dtypes("number").columns
+        pd.testing.assert_frame_equal(back[numbers], frame[numbers], check_exact=True)
+    with places["lots"].open(encoding="utf-8", newline="") as file:
+        names = [line["lot"] for line in csv.DictReader(file)]
+    assert names == [f"'{FORMULA}", "'-minus", "'+plus", "'@at", "'=quoted"]
+    # Four lots; the skeins and so on of that planner stand beside its file's name, which looks like a formula too.
+    rows = sum(len(frame) for frame in gathered.tables.values()) + 1
+    assert changed == 4 + rows
+
+
+def test_no_cell_of_a_csv_begins_like_a_formula(gathered, tmp_path):
+    places, _ = save(gathered, tmp_path / "guild.csv", FIBERS)
+    for place in places.values():
+        if place.suffix == ".csv":
+            with place.open(encoding="utf-8", newline="") as file:
+                cells = [cell for line in csv.reader(file) for cell in line]
+            assert not [cell for cell in cells if cell.startswith(("=", "+", "@", "\t")) or (cell.startswith("-") and not _is_number(cell))]
+
+
+def _is_number(text: str) -> bool:
+    try:
+        float(text)
+    except ValueError:
+        return False
+    return True
+
+
+def test_parquet_reads_back_the_same(gathered, tmp_path):
+    places, changed = save(gathered, tmp_path / "guild.parquet", FIBERS)
+    for name, frame in frames(gathered).items():
+        pd.testing.assert_frame_equal(pd.read_parquet(places[name]), frame, check_dtype=False, check_exact=True)
+    assert changed == 0
+
+
+def test_a_workbook_reads_back_the_same_with_texts_as_texts(gathered, tmp_path):
+    places, changed = save(gathered, tmp_path / "guild.xlsx", FIBERS)
+    assert changed == 0 and set(places) == {"summary", "fibers"}
+    for name, frame in gathered.tables.items():
+        back = pd.read_excel(places["summary"], engine="openpyxl", sheet_name=name.capitalize(), dtype=frame.dtypes.astype(str).to_dict(), keep_default_na=False, na_values=[""])
+        pd.testing.assert_frame_equal(back, frame, check_dtype=False, rtol=1e-15)
+    book = openpyxl.load_workbook(places["summary"])
+    assert not [cell for sheet in book for line in sheet.iter_rows() for cell in line if cell.data_type == "f"]
+    assert [sheet.title for sheet in book] == ["About", "Observed", "Evenness", "Planners", "Not read", "Skeins", "Lots", "Samples", "Projects", "Columns"]
+    told = [[cell.value for cell in line] for line in book["Not read"].iter_rows(min_row=4)]
+    assert told == [["none.xlsx", "this is a text file (such as .csv), whatever its name says. Give the planner itself, saved as .xlsx."]]
+
+
+def test_the_chart_shows_breeds_with_enough_lots(tmp_path, here):
+    lots = tuple(fleece(str(number), "Romney", 500 + 100 * number) for number in range(3)) + (fleece("x", "Cheviot", 500),)
+    gathered = gather([write_planner(tmp_path / "a.xlsx", settings("us"), {"fiber": lots})], here)
+    places, _ = save(gathered, tmp_path / "guild.xlsx", FIBERS)
+    sheet = openpyxl.load_workbook(places["summary"])["Yields"]
+    assert [cell.value for cell in sheet[4]] == pytest.approx(["Romney", 3, 0.6, 0.1, 0.625])
+    assert sheet.max_row == 4 and len(sheet._charts) == 1
+
+
+def test_a_table_too_long_for_a_sheet_is_refused_with_the_way_out(gathered, tmp_path, monkeypatch):
+    monkeypatch.setattr(files, "MOST_ROWS", 3)
+    with pytest.raises(FileError, match="write .csv or .parquet instead"):
+        save(gathered, tmp_path / "guild.xlsx", FIBERS)
+    assert list(tmp_path.iterdir()) == []
+    save(gathered, tmp_path / "guild.csv", FIBERS)
+
+
+def test_a_failure_leaves_everything_as_it_was(tmp_path):
+    (tmp_path / "a.csv").write_text("old", encoding="utf-8")
+
+    def full(draft):
+        draft.write_text("half", encoding="utf-8")
+        raise OSError(28, "No space left on device")
+
+    with pytest.raises(FileError, match="No space left on device"):
+        put_in_place({tmp_path / "a.csv": lambda draft: draft.write_text("new", encoding="utf-8"), tmp_path / "b.csv": full})
+    assert [path.name for path in tmp_path.iterdir()] == ["a.csv"]
+    assert (tmp_path / "a.csv").read_text(encoding="utf-8") == "old"
+
+
+def test_a_folder_in_the_way_is_told(tmp_path):
+    (tmp_path / "b.csv").mkdir()
+    with pytest.raises(FileError, match="folder of this name"):
+        put_in_place({tmp_path / "a.csv": lambda draft: draft.write_text("new", encoding="utf-8"), tmp_path / "b.csv": lambda draft: None})
+    assert [path.name for path in tmp_path.iterdir()] == ["b.csv"]
+
+
+def test_what_is_to_be_read_is_never_written_over(tmp_path):
+    with pytest.raises(FileError, match="one of the files to read"):
+        require_apart(tmp_path / "guild.csv", [tmp_path / "a.xlsx", tmp_path / "guild-summary.xlsx"])
+    with pytest.raises(FileError, match="no such folder"):
+        require_apart(tmp_path / "none" / "guild.csv", [])
+
+
+@pytest.mark.parametrize("name", ["guild.ods", "guild", "guild.xls"])
+def test_another_ending_is_refused(name, tmp_path):
+    with pytest.raises(FileError, match="end the name with .xlsx, .csv or .parquet"):
+        targets(tmp_path / name)
+
+
+def test_parquet_without_its_package_is_told(tmp_path, monkeypatch):
+    monkeypatch.setitem(sys.modules, "pyarrow", None)
+    with pytest.raises(FileError, match=r"pip install \"workbookgen\[parquet\]\""):
+        targets(tmp_path / "guild.parquet")

@@ -1,0 +1,276 @@
+"""Leaving sheets out: every leavable sheet alone, all together, and mixtures, against the planner of all sheets.
+
+Whatever is left out, the rest must compute as the full planner does when nothing is typed on the
+sheets that are gone, and nothing may be left that could never show anything.
+"""
+
+import re
+from functools import cache
+from typing import get_args
+
+import numpy as np
+import pytest
+
+from workbookgen.book.layout import Layout, Message
+from workbookgen.book.write import write
+from workbookgen.build import layout_of
+from workbookgen.checking.check import check
+from workbookgen.checking.driving import read, set_inputs
+from workbookgen.checking.scenarios import scenario
+from workbookgen.engines import engine
+from workbookgen.language.domains import Choice
+from workbookgen.language.fields import Input, Result
+from workbookgen.language.parts import Block, Chart, Text
+from workbookgen.planner_file import read_planner
+from workbookgen.settings import NEEDS, Leavable, Settings
+from workbookgen.sheets.leaving_out import said_without
+
+LEAVABLE = get_args(Leavable)
+STAYING = ("Start", "Reels", "Fiber", "Skeins", "Methods", "Proofs", "Lists", "Made with")
+
+
+def closed(*names: str) -> tuple[str, ...]:
+    """The names, and the sheets that are nothing without one of them."""
+    chosen = set(names)
+    while more := {sheet for sheet, others in NEEDS.items() if chosen & set(others)} - chosen:
+        chosen |= more
+    return tuple(name for name in LEAVABLE if name in chosen)
+
+
+def drawn(seed: int) -> tuple[str, ...]:
+    draw = np.random.default_rng(seed)
+    return closed(*draw.choice(LEAVABLE, int(draw.integers(2, 10)), replace=False))
+
+
+ALONE = sorted({closed(name) for name in LEAVABLE})
+CASES = [*ALONE, LEAVABLE, *sorted({drawn(seed) for seed in range(1, 11)})]
+each_case = pytest.mark.parametrize("names", CASES, ids=lambda names: "+".join(names) if len(names) < 12 else f"{len(names)} sheets")
+
+
+@pytest.fixture(scope="module")
+def without(small):
+    """The layout of a small planner without these sheets; each is laid out once."""
+
+    @cache
+    def laid_out(names: tuple[str, ...]) -> Layout:
+        return layout_of(Settings(**dict(small) | {"leave_out": names}))
+
+    return laid_out
+
+
+def sheets(layout: Layout) -> list[str]:
+    return [sheet.name for sheet in layout.planner.sheets]
+
+
+def test_every_sheet_stays_or_can_go(small_layout):
+    assert sorted((*STAYING, *LEAVABLE)) == sorted(sheets(small_layout))
+
+
+def test_what_needs_what_is_what_the_fields_say(small_layout):
+    """A needed input chooses from the sheet; or every result that its sheet exists for comes from there (said by hand)."""
+    chosen = {
+        (placement.sheet, small_layout.placements[placement.field.domain.of].sheet)
+        for placement in small_layout.inputs
+        if isinstance(placement.field.domain, Choice) and placement.field.needed
+    }
+    by_hand = {("Yarn", "Components"), ("Time", "Figures")}
+    told = {(sheet, other) for sheet, others in NEEDS.items() for other in others}
+    assert told == {(sheet, other) for sheet, other in chosen if other in LEAVABLE} | by_hand
+
+
+@each_case
+def test_the_others_stay_in_their_order(names, without, small_layout):
+    assert sheets(without(names)) == [name for name in sheets(small_layout) if name not in names]
+
+
+@each_case
+def test_it_checks(names, without, tmp_path):
+    layout = without(names)
+    target = tmp_path / "planner.xlsx"
+    target.write_bytes(write(layout, {each.key: (None,) * each.rows for each in layout.inputs}, {}))
+    planner = read_planner(target)
+    assert planner.settings.leave_out == names
+    report = check(target, planner.layout, scenarios=3, formulas_in_file=planner.formulas)
+    assert report.findings == []
+    assert report.formula_cells_checked == report.formula_cells == sum(each.rows for each in layout.formulas)
+
+
+@pytest.fixture(scope="module")
+def evaluated(tmp_path_factory):
+    """What an engine shows in every formula cell of a planner with these entries."""
+
+    def shown(layout: Layout, entries) -> dict:
+        path = tmp_path_factory.mktemp("evaluated") / "planner.xlsx"
+        path.write_bytes(write(layout, entries, {}))
+        with engine("formualizer").open(path) as session:
+            set_inputs(session, layout, entries)
+            session.evaluate()
+            return read(session, layout, layout.formulas)
+
+    return shown
+
+
+def with_gone_inputs_blank(small_layout: Layout, layout: Layout, seed: int) -> dict:
+    entries = scenario(small_layout.planner, seed)
+    return {key: column if key in layout.placements else (None,) * len(column) for key, column in entries.items()}
+
+
+@each_case
+def test_the_rest_computes_as_if_nothing_were_typed_there(names, without, small_layout, evaluated):
+    """In the full planner, with the inputs that are gone blank: what stays is equal, what is gone shows nothing, or a sum of nothing."""
+    layout = without(names)
+    entries = with_gone_inputs_blank(small_layout, layout, seed=len(names))
+    full = evaluated(small_layout, entries)
+    rest = evaluated(layout, {key: column for key, column in entries.items() if key in layout.placements})
+    kept = [key for key, each in layout.placements.items() if each.formulas and isinstance(each.field, Result) and not key.startswith(("proofs", "start"))]
+    assert len(kept) > 50
+    assert {key: rest[key] for key in kept} == {key: full[key] for key in kept}
+    gone = [each for each in small_layout.formulas if isinstance(each.field, Result) and each.key not in layout.placements and each.sheet not in names]
+    assert {each.key: full[each.key] for each in gone if set(full[each.key]) - {None, 0.0}} == {}
+
+
+@pytest.mark.parametrize("names", ALONE, ids="+".join)
+def test_nothing_is_left_that_never_shows_anything(names, without, small_layout, evaluated):
+    """A result that some drawn planner fills does so in a planner that lacks the sheet, too."""
+    layout = without(names)
+    never = {each.key for each in layout.formulas if isinstance(each.field, Result)}
+    never_in_full = {each.key for each in small_layout.formulas}
+    for seed in range(40):
+        entries = scenario(small_layout.planner, seed)
+        rest = evaluated(layout, {key: column for key, column in entries.items() if key in layout.placements})
+        full = evaluated(small_layout, entries)
+        never -= {key for key in never if any(value is not None for value in rest[key])}
+        never_in_full -= {key for key in never_in_full if any(value is not None for value in full[key])}
+        if not never - never_in_full:
+            break
+    assert never - never_in_full == set()
+
+
+def read_by_results(layout: Layout) -> set[str]:
+    """The inputs that some result reads."""
+    blocks = layout.planner.blocks.values()
+    return {layout.planner.meaning(block, word).key for block in blocks for result in block.results for word in result.words}
+
+
+@each_case
+def test_no_input_is_left_that_nothing_reads(names, without, small_layout):
+    layout = without(names)
+    unread = {each.key for each in small_layout.inputs} - read_by_results(small_layout)
+    assert unread == {"fiber_note", "pieces_part", "labels_words", "samples_lot", "components_name"} | {key for key in unread if key.startswith("guide_")}
+    assert {each.key for each in layout.inputs} - read_by_results(layout) <= unread
+
+
+def said(layout: Layout) -> list[str]:
+    """Every text of a planner but the first page's, the methods' and the settings'."""
+    texts = []
+    for sheet in layout.planner.sheets:
+        if sheet.name in ("Methods", "Made with", "Proofs"):
+            continue
+        texts += [] if sheet.name == "Start" else [sheet.about]
+        for part in sheet.parts:
+            match part:
+                case Block():
+                    texts += [part.about, *(group.heading for group in part.groups), *(rule.sentence for rule in part.rules)]
+                    texts += [each.help if isinstance(each, Input) else each.note for each in part.fields]
+                case Text() if not part.is_caution:
+                    texts += part.sentences
+                case Chart():
+                    texts += [part.about, part.title]
+    return [text for text in texts if text]
+
+
+@each_case
+def test_no_text_sends_one_to_a_sheet_that_is_not_there(names, without):
+    pattern = re.compile(rf"\bsheets? (?:\w+ and )?(?:{'|'.join(names)})\b|:  ?(?:{'|'.join(names)})\b|\b(?:for|on|of|with|at the pace of) (?:{'|'.join(names)})\b")
+    assert [text for text in said(without(names)) if pattern.search(text)] == []
+
+
+def test_the_full_planner_does_send_one_there(small_layout):
+    """Or the test above would pass on nothing."""
+    mentions = {name for name in LEAVABLE for text in said(small_layout) if re.search(rf"\bsheets? (?:\w+ and )?{name}\b|:  ?{name}\b|for {name}\b", text)}
+    assert {"Guide", "Samples", "Counts", "Figures", "Weaving", "Time", "Labels", "Scouring"} <= mentions
+
+
+@each_case
+def test_cautions_never_go(names, without, small_layout):
+    def cautions(layout: Layout) -> set[str]:
+        return {sentence for sheet in layout.planner.sheets for part in sheet.parts if isinstance(part, Text) and part.is_caution for sentence in part.sentences}
+
+    assert cautions(without(names)) == cautions(small_layout)
+
+
+def test_cautions_of_a_left_out_sheet_stand_on_the_first_one(without):
+    start = without(("Scouring",)).planner.sheets[0]
+    assert start.name == "Start"
+    last = start.parts[-1]
+    assert last.is_caution and last.heading == "Scouring a fleece" and last.sentences[0].startswith("Scalds: water of 60 °C")
+
+
+def test_pictures_without_numbers_go(without, small_layout):
+    def pictures(layout: Layout) -> list[str]:
+        return [part.title for sheet in layout.planner.sheets for part in sheet.parts if isinstance(part, Chart)]
+
+    assert len(pictures(small_layout)) == 4
+    assert not any(title.startswith(("Have against need", "Weeks ahead")) for title in pictures(without(closed("Projects"))))
+    assert len(pictures(without(closed("Time")))) == 3
+    assert pictures(without(LEAVABLE)) == []
+
+
+@each_case
+def test_methods_and_proofs_speak_of_what_is_there(names, without):
+    layout = without(names)
+    (table,) = [part for part in layout.planner.sheets[-4].parts if hasattr(part, "columns")]
+    places = {place.strip().partition(":")[0] for value in table.by_key["where"].values for place in value.split(";")}
+    assert places and not places & set(names)
+    assert layout.planner.proofs and all(proof.result in layout.placements for proof in layout.planner.proofs)
+
+
+def test_proofs_of_left_out_results_go(without, small_layout):
+    gone = {proof.number for proof in small_layout.planner.proofs} - {proof.number for proof in without(("Twist",)).planner.proofs}
+    assert gone and gone == {proof.number for proof in small_layout.planner.proofs if small_layout.placements[proof.result].sheet == "Twist"}
+
+
+def test_the_first_page_counts_the_proofs_that_are_there(without):
+    planner = without(("Twist",)).planner
+    _, trust = planner.by_key["start_agreeing"]
+    assert trust.note.startswith(f"of {len(planner.proofs)} on the sheet Proofs")
+
+
+def test_steps_are_counted(without):
+    def steps(layout: Layout) -> Text:
+        return next(part for part in layout.planner.sheets[0].parts if isinstance(part, Text))
+
+    assert steps(without(("Twist",))).heading == "Three steps"
+    assert steps(without(closed("Projects"))).heading == "Two steps"
+    assert [line[:2] for line in steps(without(closed("Projects"))).sentences] == ["1.", "2."]
+
+
+def test_a_message_column_is_there_for_every_block_with_inputs(without):
+    layout = without(LEAVABLE)
+    assert {each.sheet for each in layout.placements.values() if isinstance(each.field, Message)} == {"Reels", "Fiber", "Skeins"}
+
+
+@pytest.mark.programs
+def test_libreoffice_agrees(without, tmp_path):
+    layout = without(closed("Samples", "Guide", "Counts", "Projects"))
+    target = tmp_path / "planner.xlsx"
+    target.write_bytes(write(layout, {each.key: (None,) * each.rows for each in layout.inputs}, {}))
+    report = check(target, layout, ("libreoffice",), scenarios=3)
+    assert report.findings == []
+
+
+@pytest.mark.parametrize(
+    ("text", "names", "left"),
+    [
+        ("From the sheets Knitting and Weaving.", ("Weaving",), "From the sheet Knitting."),
+        ("State it; leave it empty to use the sheet Knitting.", ("Knitting",), "State it."),
+        ("From the sheet Guide; its usual losses are expected.", ("Guide",), "Its usual losses are expected."),
+        ("See the sheet Guide.", ("Guide",), ""),
+        ("Share of 15%. With K of the sheet Counts.", ("Counts",), "Share of 15%."),
+        ("Time is money. See the sheet Guide.", ("Time",), "Time is money. See the sheet Guide."),
+        ("The sheets Knitting and Weaving.", ("Knitting", "Weaving"), ""),
+        ("", ("Guide",), ""),
+    ],
+)
+def test_what_is_said_without_a_sheet(text, names, left):
+    assert said_without(text, names) == left

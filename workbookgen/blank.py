@@ -1,0 +1,51 @@
+"""A blank planner out of a filled one, to be handed on: its settings and reels, and nothing else.
+
+The new planner is built, not the old one emptied: what a person entered, pinned to a cell,
+put beside, or left in a file's properties has no way into it. Of the reels come their names
+and measures; of the guide the lines it starts with, or on request those that stand in it.
+"""
+
+from collections.abc import Mapping
+from pathlib import Path
+
+from workbookgen.build import build, layout_of
+from workbookgen.filled.planner import read_filled
+from workbookgen.language.domains import Name
+from workbookgen.language.entries import Entries, Entry, starting_entries, with_records
+from workbookgen.language.parts import Block
+from workbookgen.saving import require_another
+from workbookgen.settings import Settings
+
+REELS, GUIDE = "reels", "guide"
+
+
+def blank(path: Path, target: Path, guide: bool = False) -> dict[str, int]:
+    """Build the blank planner; how many reels and how many lines of the guide it has."""
+    require_another(target, [path])
+    filled = read_filled(path, [REELS, GUIDE] if guide else [REELS])
+    settings = _handed_on(filled.settings, filled.entries)
+    planner = layout_of(settings).planner
+    entries = starting_entries(planner)
+    for block in [REELS, GUIDE] if guide else [REELS]:
+        entries = with_records(planner, entries, block, _records(planner.blocks[block], filled.entries))
+    build(settings, target, entries)
+    return {block: sum(name is not None for name in entries[f"{block}_name"]) for block in (REELS, GUIDE)}
+
+
+def _handed_on(settings: Settings, entries: Entries) -> Settings:
+    """The settings without reels that were taken off the sheet since, and without the way to a fiber table."""
+    names = {name.lower() for name in entries.get(f"{REELS}_name", ()) if isinstance(name, str)}
+    kept = tuple(reel for reel in settings.reels if reel.name.lower() in names)
+    return settings.model_copy(update={"reels": kept} | ({"fibers": ""} if settings.fibers else {}))
+
+
+def _records(block: Block, entries: Entries) -> list[Mapping[str, Entry]]:
+    """The lines that have a name, each with whatever of it can stand in its cell."""
+    columns = {field.key: entries.get(f"{block.key}_{field.key}", ()) for field in block.inputs}
+    lines = ({key: _at(column, row) for key, column in columns.items()} for row in range(block.rows))
+    fitting = [{field.key: line[field.key] for field in block.inputs if field.domain.accepts(line[field.key])} for line in lines]
+    return [record for record in fitting if any(isinstance(field.domain, Name) and field.key in record for field in block.inputs)]
+
+
+def _at(column, row: int) -> Entry:
+    return column[row] if row < len(column) else None
