@@ -66,6 +66,7 @@ def main(planner, folder, edits):
                 type_in(sheet, place, entry)
         for name, notes in edits["notes"].items():
             sheet = document.Sheets.getByName(name)
+            sheet.unprotect("")
             for place, text in notes.items():
                 sheet.Annotations.insertNew(sheet.getCellRangeByName(place).CellAddress, text)
         for ending, name in FILTERS.items():
