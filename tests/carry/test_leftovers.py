@@ -2,6 +2,7 @@
 
 import openpyxl
 import pytest
+from openxml_audit import AppPrediction, OpenXmlValidator, predict
 
 from workbookgen.carry.leftovers import LONGEST, SHEET, Leftover, with_leftovers
 from workbookgen.checking.check import check
@@ -65,3 +66,10 @@ def test_a_text_longer_than_a_cell_takes_several_lines(old_settings):
 
 def test_without_leftovers_there_is_no_sheet(old_settings):
     assert with_leftovers(described(old_settings), []) is described(old_settings)
+
+
+def test_a_planner_with_notes_and_leftovers_is_a_sound_file(untidy, carried, tmp_path):
+    carried(untidy, small("metric", lines=2))
+    result = OpenXmlValidator().validate(str(tmp_path / "new.xlsx"))
+    assert result.is_valid and result.errors == []
+    assert predict(result).prediction is AppPrediction.OPENS_CLEAN

@@ -9,6 +9,7 @@ from workbookgen.carry.leftovers import IN_ITS_CELL, ONLY_HERE
 EDITS = {
     "Skeins!C7": "=6.5*16",  # arithmetic in an input
     "Skeins!C8": True,
+    "Skeins!A9": False,
     "Skeins!Z40": "ask about the wheel",  # below and beside everything
     "Reels!A40": 12.5,
     "Start!A1": "Our planner",  # a changed heading
@@ -44,6 +45,7 @@ def test_everything_beside_the_inputs_is_told(outcome):
     assert told.leftovers == {
         "Skeins!C7": ("=6.5*16", ONLY_HERE),
         "Skeins!C8": ("TRUE", IN_ITS_CELL),
+        "Skeins!A9": ("FALSE", IN_ITS_CELL),
         "Skeins!Z40": ("ask about the wheel", ONLY_HERE),
         "Reels!A40": (12.5, ONLY_HERE),
         "Start!A1": ("Our planner", ONLY_HERE),
@@ -53,6 +55,7 @@ def test_everything_beside_the_inputs_is_told(outcome):
         f"Reels!{hundred}": ("=1000*2", ONLY_HERE),
         "Methods!A1": ("read this again", ONLY_HERE),
     }
+    assert len(told.carried.leftovers) == len(told.leftovers), "nothing is told twice"
     assert told.new.entries["skeins_wraps"][:2] == (104.0, "TRUE"), "arithmetic is worked out where the file has no value"
     assert told.new.book.comments["Skeins"] == {(7, 1): "the first I liked"}, "a note on an input goes along"
 
