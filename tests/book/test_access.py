@@ -11,7 +11,8 @@ from itertools import combinations
 import openpyxl
 import pytest
 
-from workbookgen.book import charts, look
+from workbookgen import colors
+from workbookgen.book import charts
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Card, Chart, Log, Text
 
@@ -62,7 +63,7 @@ def test_text_can_be_read_by_every_eye(name, sight):
 @pytest.mark.parametrize("sight", SIGHTS)
 def test_a_box_and_a_column_have_an_edge_for_every_eye(sight):
     # WCAG 2.2, 1.4.11: 3 to 1 for what is needed to understand a graphic or find a control (from memory).
-    for edge in (look.INPUT_BOX, look.ACCENT):
+    for edge in (colors.EDGE, colors.ACCENT):
         assert contrast(seen(edge, sight), seen(WHITE, sight)) >= 3
 
 

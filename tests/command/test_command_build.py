@@ -167,7 +167,7 @@ class TestWithBadSettings:
         assert (code, out) == (2, "")
         first, second = err.splitlines()
         assert first == f"{settings}, line 1, units: write one of 'us', 'us-grams' or 'metric'."
-        assert second.startswith(f"{settings}, rows.skein: there is no such setting; known are reels, guide, fiber, skeins,")
+        assert second.startswith(f"{settings}, line 3, rows.skein: there is no such setting; known are reels, guide, fiber, skeins,")
         assert second.endswith(" Did you mean skeins?")
         assert target.read_bytes() == b"the old one" and left_in(tmp_path) == {"bad.toml", "mine.xlsx"}
 

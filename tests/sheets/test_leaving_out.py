@@ -219,7 +219,7 @@ def test_pictures_without_numbers_go(without, small_layout):
 @each_case
 def test_methods_and_proofs_speak_of_what_is_there(names, without):
     layout = without(names)
-    (table,) = [part for part in layout.planner.sheets[-4].parts if hasattr(part, "columns")]
+    table = layout.planner.tables["methods"]
     places = {place.strip().partition(":")[0] for value in table.by_key["where"].values for place in value.split(";")}
     assert places and not places & set(names)
     assert layout.planner.proofs and all(proof.result in layout.placements for proof in layout.planner.proofs)
