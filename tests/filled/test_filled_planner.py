@@ -3,10 +3,13 @@
 import openpyxl
 import pytest
 
+from workbookgen.book.write import write
+from workbookgen.build import layout_of
 from workbookgen.engines import Area
 from workbookgen.errors import FileError
 from workbookgen.filled.arithmetic import worked_out
 from workbookgen.filled.planner import ROWS_OF, area_of, described, read_filled
+from workbookgen.language.entries import starting_entries
 from workbookgen.language.parts import Log
 from workbookgen.settings import Rows, Settings
 
@@ -121,3 +124,18 @@ def test_a_workbook_that_is_no_planner_is_refused(tmp_path):
     openpyxl.Workbook().save(tmp_path / "other.xlsx")
     with pytest.raises(FileError, match="not one of our planners"):
         read_filled(tmp_path / "other.xlsx")
+
+
+def test_a_log_of_one_line_is_a_log_nevertheless(tmp_path):
+    settings = Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 1)))
+    layout = layout_of(settings)
+    (tmp_path / "short.xlsx").write_bytes(write(layout, starting_entries(layout.planner) | {"skeins_name": ("First",)}, {}))
+    book = openpyxl.load_workbook(tmp_path / "short.xlsx")
+    for name, defined in book.defined_names.items():
+        if name.startswith("skeins_"):
+            defined.attr_text += ":" + defined.attr_text.partition("!")[2].replace("7", "8")
+    book["Skeins"]["A8"] = "Second"
+    book.save(tmp_path / "longer.xlsx")
+    filled = read_filled(tmp_path / "longer.xlsx")
+    assert filled.entries["skeins_name"] == ("First", "Second")
+    assert filled.settings.rows.skeins == 2

@@ -10,15 +10,16 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from workbookgen.book.layout import place
-from workbookgen.build import save, workbook
+from workbookgen.build import workbook
 from workbookgen.carry.leftovers import ONLY_HERE, Leftover, kept_from_before, with_leftovers
 from workbookgen.carry.matching import match
 from workbookgen.carry.review import Difference, differences, refused, results, results_of_old
 from workbookgen.carry.strays import strays
-from workbookgen.errors import Fault, FileError
+from workbookgen.errors import Fault
 from workbookgen.filled.arithmetic import worked_out
 from workbookgen.filled.planner import FilledPlanner, described, read_filled
 from workbookgen.language.parts import Log
+from workbookgen.saving import require_another, save
 from workbookgen.settings import Rows, Settings
 
 STEPS = 4  # that a progress bar counts
@@ -47,8 +48,7 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     `step` is called after each of the STEPS. Raises FileError for anything that cannot be
     carried; then nothing is written.
     """
-    if target.exists() and source.exists() and target.samefile(source):
-        raise FileError.at(str(target), "this is the old planner itself; give the new one another name, and the old one stays as it is.")
+    require_another(target, [source])
     old = worked_out(read_filled(source))
     settings = settings or buildable(old.settings)
     plain = described(settings)

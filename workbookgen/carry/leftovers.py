@@ -38,8 +38,8 @@ COLUMNS = (
     # of Leftover, the label on the sheet, its width
     ("sheet", "Old sheet", 14),
     ("cell", "Old cell", 10),
-    ("label", "Field", 26),
-    ("what", "What stood there", 44),
+    ("label", "Field", 32),
+    ("what", "What stood there", 34),
     ("why", "Why it is listed", 54),
     ("now", "Where it is now", 14),
 )

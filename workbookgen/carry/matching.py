@@ -155,7 +155,7 @@ class _Matching:
             self._leave(row, key, cell.formula, "it shows nothing, so the new cell is empty")
         elif cell.formula:
             self._leave(row, key, cell.formula, "its value came over; the arithmetic is told here only")
-        elif isinstance(cell.value, bool):
+        elif isinstance(cell.value, bool) and self.block.by_key[key].is_text:  # as a number it is refused in any case
             self._leave(row, key, str(cell.value).upper(), "it was a truth value, and came over as a text", IN_ITS_CELL)
 
     def _strand(self, lines: dict[int, Record], why: str) -> None:

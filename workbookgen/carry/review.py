@@ -17,7 +17,7 @@ from workbookgen.filled.planner import FilledPlanner, described
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import Block, Column, Planner
+from workbookgen.language.parts import Block, Column, Log, Planner
 from workbookgen.language.sentences import refusal
 
 Values = dict[str, tuple[Entry, ...]]
@@ -47,7 +47,7 @@ def results_of_old(old: FilledPlanner) -> Values:
     """The results of an old planner. A field that it does not have yet is as in a new one, or blank."""
     planner = described(old.settings)
     absent = {
-        f"{block.key}_{each.key}": (each.starts_as,) if block.rows == 1 else (None,) * block.rows
+        f"{block.key}_{each.key}": (None,) * block.rows if isinstance(block, Log) else (each.starts_as,)
         for block in planner.blocks.values()
         for each in block.inputs
     }
@@ -90,7 +90,7 @@ def _accepts(each: Input, entry: Entry, planner: Planner, values: Values) -> boo
 
 def _of_result(block: Block, result: Result, match: Result, old, before: Values, new, after: Values, matched: Matched) -> Iterator[Difference]:
     key = f"{block.key}_{result.key}"
-    rows = matched.rows.get(block.key, {}) if block.rows > 1 or block.inputs else {0: 0}
+    rows = matched.rows.get(block.key, {}) if block.inputs else {0: 0}
     for row, place in rows.items():
         if (block.key, row) in matched.renewed:
             continue  # its inputs are not the same

@@ -45,7 +45,7 @@ class _Search:
 
     @cached_property
     def layout(self) -> Layout:
-        return place(described(self.old.settings))
+        return place(described(self.old.made_with))
 
     @cached_property
     def areas(self) -> dict[str, Area]:
@@ -97,7 +97,8 @@ class _Search:
                         yield self._leftover(area.sheet, position, cell, "the new planner does not have this field", self._label(area))
 
     def results(self) -> Iterator[Leftover]:
-        """What was put in the place of our formulas, or made of them."""
+        """What was put in the place of our formulas, or made of them. Where lines were inserted, all formulas follow."""
+        is_whole = self.as_written == set(self.layout.parts)
         for key, placed in self.layout.placements.items():
             if key not in self.areas or isinstance(placed.field, Input) or _is_fact(placed):
                 continue
@@ -105,7 +106,7 @@ class _Search:
             for position, cell in self._cells(area):
                 if not cell.formula:
                     yield self._leftover(area.sheet, position, cell, OVERWRITTEN, placed.field.label)
-                elif placed.sheet in self.as_written and not _is_formula(cell.formula, placed.formulas[position[0] - placed.row]):
+                elif is_whole and not _is_formula(cell.formula, placed.formulas[position[0] - placed.row]):
                     yield Leftover(area.sheet, _address(position), placed.field.label, cell.formula, "the planner's formula was changed to this")
 
     def outside(self) -> Iterator[Leftover]:

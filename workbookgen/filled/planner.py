@@ -9,7 +9,7 @@ may say what is unknown today; that is left out and told, never a reason to refu
 import re
 import tomllib
 from collections.abc import Collection
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 
@@ -22,7 +22,7 @@ from workbookgen.filled.book import Book, Cell, ErrorValue, open_book
 from workbookgen.language.domains import Date
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
-from workbookgen.language.parts import MESSAGE, Block, Planner
+from workbookgen.language.parts import MESSAGE, Block, Log, Planner
 from workbookgen.settings import Settings
 from workbookgen.sheets import origin
 from workbookgen.sheets.planner import planner
@@ -47,6 +47,7 @@ class FilledPlanner:
 
     path: Path
     version: str
+    made_with: Settings  # as the file tells them
     settings: Settings
     entries: Entries
     ranges: dict[str, Area]  # full key, of inputs, results and tables alike -> where the file has it
@@ -84,11 +85,15 @@ def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlan
     rows: dict[str, int] = {}
     for block in whole.blocks.values():
         if blocks is None or block.key in blocks:
-            found = _Records(book, block, ranges, notes)
-            rows[block.key] = found.filled
-            entries |= found.entries
-    settings = _with_rows(settings, whole, rows)
-    return FilledPlanner(path, version, settings, entries, ranges, book, tuple(notes))
+            keys = [f"{block.key}_{each.key}" for each in block.inputs]
+            notes += [Fault(key, "its cells were deleted, so nothing was read there.") for key in keys if key in book.names and key not in ranges]
+            areas = {key: ranges[key] for key in keys if key in ranges}
+            found, rows[block.key] = _records(book, block, areas, notes)
+            entries |= found
+            if isinstance(block, Log) and areas:  # all fields of a record are on one line, so all are counted from the same
+                first, last = _lines(areas)
+                ranges |= {key: Area(area.sheet, first, area.column, last - first + 1) for key, area in areas.items()}
+    return FilledPlanner(path, version, settings, _with_rows(settings, whole, rows), entries, ranges, book, tuple(notes))
 
 
 def area_of(text: str) -> Area | None:
@@ -116,58 +121,43 @@ def _columns(names: dict[str, str], blocks: Collection[str]) -> dict[str, set[in
     return wanted
 
 
-@dataclass
-class _Records:
-    """The records of one block: each line of the sheet is one, wherever the names of its fields begin."""
+def _records(book: Book, block: Block, areas: dict[str, Area], notes: list[Fault]) -> tuple[dict[str, tuple[Entry, ...]], int]:
+    """The entries of a block, and how many of its lines are filled. Each line of a log's sheet is one record."""
+    inputs = {f"{block.key}_{each.key}": each for each in block.inputs}
+    if not isinstance(block, Log) or not areas:
+        return {key: (_entry(book, inputs[key], area, area.row, notes),) for key, area in areas.items()}, block.rows
+    first, last = _lines(areas)
+    columns = {
+        key: [_entry(book, inputs[key], area, line, notes) if area.row <= line <= area.last_row else None for line in range(first, last + 1)]
+        for key, area in areas.items()
+    }
+    filled = max((index for column in columns.values() for index, entry in enumerate(column, start=1) if entry is not None), default=0)
+    length = max(filled, block.rows)
+    return {key: tuple([*column, *[None] * length][:length]) for key, column in columns.items()}, filled
 
-    book: Book
-    block: Block
-    ranges: dict[str, Area]
-    notes: list[Fault]
-    entries: dict[str, tuple[Entry, ...]] = field(default_factory=dict)
-    filled: int = 0
 
-    def __post_init__(self):
-        inputs = {f"{self.block.key}_{each.key}": each for each in self.block.inputs}
-        for key in inputs:
-            if key in self.book.names and key not in self.ranges:
-                self.notes.append(Fault(key, "its cells were deleted, so nothing was read there."))
-        areas = {key: self.ranges[key] for key in inputs if key in self.ranges}
-        if not areas:
-            return
-        if self.block.rows == 1:  # a card's fields stand one below the other
-            self.entries = {key: (self._entry(inputs[key], area, area.row),) for key, area in areas.items()}
-            self.filled = 1
-            return
-        first = min(area.row for area in areas.values())
-        last = max(area.last_row for area in areas.values())
-        columns = {
-            key: [self._entry(inputs[key], area, line) if area.row <= line <= area.last_row else None for line in range(first, last + 1)]
-            for key, area in areas.items()
-        }
-        self.filled = max((index for column in columns.values() for index, entry in enumerate(column, start=1) if entry is not None), default=0)
-        length = max(self.filled, self.block.rows)
-        self.entries = {key: tuple([*column, *[None] * length][:length]) for key, column in columns.items()}
-        # One more way to be told apart: all fields of a record are counted from the same line.
-        self.ranges |= {key: Area(area.sheet, first, area.column, last - first + 1) for key, area in areas.items()}
+def _lines(areas: dict[str, Area]) -> tuple[int, int]:
+    """The first and last line of a log, should a part of a line have been deleted in some of its columns."""
+    return min(area.row for area in areas.values()), max(area.last_row for area in areas.values())
 
-    def _entry(self, each: Input, area: Area, line: int) -> Entry:
-        cell = self.book.sheets.get(area.sheet, {}).get((line, area.column))
-        match cell.value if cell else None:
-            case None | "":
-                return None
-            case bool() as truth:
-                return "TRUE" if truth else "FALSE"
-            case ErrorValue() as error:
-                place = f"{area.sheet}!{get_column_letter(area.column)}{line}"
-                self.notes.append(Fault(place, f"it shows the error {error}, so it was read as empty."))
-                return None
-            case str() as text:
-                return text
-            case number if isinstance(each.domain, Date) and self.book.counts_from_1904:
-                return number + DAYS_FROM_1904
-            case number:
-                return number
+
+def _entry(book: Book, each: Input, area: Area, line: int, notes: list[Fault]) -> Entry:
+    cell = book.sheets.get(area.sheet, {}).get((line, area.column))
+    match cell.value if cell else None:
+        case None | "":
+            return None
+        case bool() as truth:
+            return "TRUE" if truth else "FALSE"
+        case ErrorValue() as error:
+            place = f"{area.sheet}!{get_column_letter(area.column)}{line}"
+            notes.append(Fault(place, f"it shows the error {error}, so it was read as empty."))
+            return None
+        case str() as text:
+            return text
+        case number if isinstance(each.domain, Date) and book.counts_from_1904:
+            return number + DAYS_FROM_1904
+        case number:
+            return number
 
 
 def _with_rows(settings: Settings, whole: Planner, filled: dict[str, int]) -> Settings:

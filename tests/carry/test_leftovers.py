@@ -1,0 +1,75 @@
+"""The sheet Leftovers: what is on it, that a planner with it is one, and that it comes along."""
+
+import openpyxl
+import pytest
+from openxml_audit import AppPrediction, OpenXmlValidator, predict
+
+from workbookgen.carry.leftovers import LONGEST, SHEET, Leftover, with_leftovers
+from workbookgen.checking.check import check
+from workbookgen.filled.planner import described
+from workbookgen.planner_file import read_planner
+
+from .conftest import filled, small, written
+
+
+@pytest.fixture(scope="module")
+def untidy(old_settings, tmp_path_factory):
+    """A planner with too many lines for the next, a wrong entry, and a text that looks like a formula."""
+    lines = [{"name": "First", "wraps": "many"}, {"name": "Second", "wraps": 20.0}, {"name": "=HYPERLINK(1)"}]
+    return written(tmp_path_factory.mktemp("untidy") / "old.xlsx", old_settings, filled(old_settings, {"skeins": lines}, {}))
+
+
+def rows(path) -> list[tuple]:
+    return [tuple(cell.value for cell in row[:6]) for row in openpyxl.load_workbook(path)[SHEET].iter_rows(min_row=7)]
+
+
+def test_a_planner_with_leftovers_is_checked_like_any_other(untidy, carried, tmp_path):
+    carried(untidy, small(lines=2))
+    planner = read_planner(tmp_path / "new.xlsx")
+    assert check(planner.path, planner.layout, scenarios=0, formulas_in_file=planner.formulas).findings == []
+
+
+def test_what_stands_on_the_sheet_and_comes_along(untidy, carried, tmp_path):
+    carried(untidy, small(lines=2))
+    told = rows(tmp_path / "new.xlsx")
+    assert told == [
+        ("Skeins", "A9", "Skein", "=HYPERLINK(1)", "the new planner has only 2 lines here", "only here"),
+        ("Skeins", "C7", "Wraps", "many", "the new planner does not take it. Wraps: type a number from 0 up to 100,000, in digits.", "in its cell"),
+    ]
+    cell = openpyxl.load_workbook(tmp_path / "new.xlsx")[SHEET]["D7"]
+    assert (cell.value, cell.data_type) == ("=HYPERLINK(1)", "s"), "a text stays a text"
+    carried(tmp_path / "new.xlsx", None, "again.xlsx")
+    assert sorted(rows(tmp_path / "again.xlsx")) == sorted(told), "its lines come along, and none twice"
+    mended = openpyxl.load_workbook(tmp_path / "again.xlsx")
+    mended["Skeins"]["C7"] = 104
+    mended.save(tmp_path / "mended.xlsx")
+    carried(tmp_path / "mended.xlsx", None, "last.xlsx")
+    assert rows(tmp_path / "last.xlsx") == told[:1], "what was seen to is told no more"
+
+
+def test_a_deleted_sheet_is_gone(untidy, carried, tmp_path):
+    carried(untidy, small(lines=2))
+    book = openpyxl.load_workbook(tmp_path / "new.xlsx")
+    del book[SHEET]
+    book["Skeins"]["C7"] = 104
+    book.save(tmp_path / "tidy.xlsx")
+    assert carried(tmp_path / "tidy.xlsx", None, "again.xlsx").carried.leftovers == ()
+    assert SHEET not in openpyxl.load_workbook(tmp_path / "again.xlsx").sheetnames
+
+
+def test_a_text_longer_than_a_cell_takes_several_lines(old_settings):
+    planner = with_leftovers(described(old_settings), [Leftover("S", "A1", "Note", "x" * (LONGEST + 5), "too long")])
+    table = planner.tables["leftovers"]
+    assert [len(each) for each in table.by_key["what"].values] == [LONGEST, 5]
+    assert table.by_key["label"].values == ("Note, part 1", "Note, part 2")
+
+
+def test_without_leftovers_there_is_no_sheet(old_settings):
+    assert with_leftovers(described(old_settings), []) is described(old_settings)
+
+
+def test_a_planner_with_notes_and_leftovers_is_a_sound_file(untidy, carried, tmp_path):
+    carried(untidy, small("metric", lines=2))
+    result = OpenXmlValidator().validate(str(tmp_path / "new.xlsx"))
+    assert result.is_valid and result.errors == []
+    assert predict(result).prediction is AppPrediction.OPENS_CLEAN
