@@ -27,6 +27,7 @@ MAY_USE = {
     "engines": {"errors"},
     "checking": {"errors", "units", "language", "book", "engines"},
     "filled": {"errors", "language", "settings", "sheets", "engines"},
+    "gather": {"errors", "units", "reference", "language", "settings", "book", "checking", "filled", "saving"},
 }
 # Above the floors stand the modules that put them together: they may use any floor, and each other without a circle.
 
@@ -42,6 +43,7 @@ MAY_KNOW_SPREADSHEETS = {
     "checking": set(),
     "book": {"xlsxwriter"},
     "engines": {"openpyxl", "formualizer", "ironcalc"},
+    "gather": {"pandas", "xlsxwriter"},
 }
 
 MODULES = sorted(HOUSE.rglob("*.py"))

@@ -13,7 +13,8 @@ from workbookgen.gather.fiber_table import fiber_table
 from workbookgen.gather.files import save
 from workbookgen.gather.gathered import gather
 from workbookgen.gather.summary import published_fibers
-from workbookgen.settings import load_fibers, templates
+from workbookgen.settings import templates
+from workbookgen.settings.fiber_table import load_fibers
 from workbookgen.sheets.planner import planner
 
 from .invented import fleece, settings, write_planner
@@ -48,7 +49,7 @@ def test_a_planner_built_with_it_expects_what_was_seen(guide, tmp_path):
     filled = read_filled(tmp_path / "next.xlsx")
     described = planner(filled.settings)
     keys = ("guide_scoured_yield", "guide_yield_spread", "guide_used_yield", "guide_used_skirting")
-    values = expected_of_keys(described, filled.entries, keys)
+    (values,) = expected_of_keys(described, [filled.entries], keys)
     line = filled.entries["guide_name"].index("Romney")
     middle, spread, used, skirting = (values[key][line] for key in keys)
     assert middle == used == approx(0.6)

@@ -5,7 +5,7 @@ begins like a formula stays a name. Where the tables are wanted as a workbook to
 further sheets of it.
 """
 
-from pathlib import Path
+import io
 
 import pandas as pd
 import xlsxwriter
@@ -77,9 +77,10 @@ ABOUT = (
 )
 
 
-def write_workbook(target: Path, gathered: Gathered, observed: pd.DataFrame, evenness: pd.DataFrame, with_tables: bool) -> None:
-    """Write the summary, and the tables behind it where they are wanted."""
-    with xlsxwriter.Workbook(target, {"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False}) as book:
+def workbook(gathered: Gathered, observed: pd.DataFrame, evenness: pd.DataFrame, with_tables: bool) -> bytes:
+    """The summary, and the tables behind it where they are wanted."""
+    stream = io.BytesIO()
+    with xlsxwriter.Workbook(stream, {"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False}) as book:
         pages = _Pages(book)
         pages.about(gathered)
         pages.table("Observed", "Yield and loss, as weighed", observed, landscape=True)
@@ -92,6 +93,7 @@ def write_workbook(target: Path, gathered: Gathered, observed: pd.DataFrame, eve
             for table in TABLES:
                 pages.plain(table.name.capitalize(), gathered.tables[table.name])
         pages.table("Columns", "The columns of the tables", meanings())
+    return stream.getvalue()
 
 
 def _told(gathered: Gathered) -> pd.DataFrame:
