@@ -13,6 +13,7 @@ from workbookgen.gather.columns import PLANNER
 from workbookgen.reference import fiber, learning, statistics
 from workbookgen.settings import Settings
 from workbookgen.settings.fiber_table import load_fibers
+from workbookgen.units import Quantity
 
 ENOUGH = 3
 WHOLE = "yarn from raw fleece"
@@ -27,7 +28,7 @@ STAGES = (
 ALL_LOTS = "all lots"
 OBSERVED = ("kind", "stage", "lots", "planners", "mean", "deviation", "least", "most", "mean_doubt95", "published", "in_use")
 EVENNESS = (
-    "kind", "planners", "lots", "skeins", "mean_grist_m_per_g", "least_grist_m_per_g", "most_grist_m_per_g",
+    "kind", "planners", "lots", "skeins", "mean_grist_m_per_g", "mean_grist_yd_per_lb", "least_grist_m_per_g", "most_grist_m_per_g",
     "lots_compared", "grist_cv", "least_cv", "most_cv",
 )
 
@@ -97,7 +98,7 @@ def evenness(lots: pd.DataFrame, fibers: Fibers) -> pd.DataFrame:
     spun = spun[spun["mean_grist_m_per_g"].notna()]
     rows = [_even(kind, group) for kind, group in spun[spun["kind"].notna()].groupby("kind", sort=True)]
     rows += [_even(ALL_LOTS, spun)] if len(spun) else []
-    return pd.DataFrame(rows, columns=EVENNESS).astype({name: "float64" for name in EVENNESS[4:7] + EVENNESS[8:]})
+    return pd.DataFrame(rows, columns=EVENNESS).astype({name: "float64" for name in EVENNESS[4:8] + EVENNESS[9:]})
 
 
 def _even(kind: str, group: pd.DataFrame) -> dict:
@@ -108,6 +109,7 @@ def _even(kind: str, group: pd.DataFrame) -> dict:
         "lots": len(group),
         "skeins": int(group["skeins"].sum()),
         "mean_grist_m_per_g": grists.mean(),
+        "mean_grist_yd_per_lb": Quantity(grists.mean(), "m/g").m_as("yard/pound"),
         "least_grist_m_per_g": grists.min(),
         "most_grist_m_per_g": grists.max(),
         "lots_compared": len(compared),
