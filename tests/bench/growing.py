@@ -4,12 +4,10 @@ Ten times the lines should take at most ten times as long; what does not grow ma
 less. Each piece of work has a process of its own, so that memory can be told apart.
 """
 
-import json
-import subprocess
 import sys
 from pathlib import Path
 
-from figure import ROOT, Figure, busy, workbookgen
+from figure import ROOT, Figure, command, workbookgen
 
 LINES = (200, 2_000, 20_000)
 LINEAR = 12  # ten times the lines, and what a machine's caches cost on the way
@@ -32,10 +30,11 @@ def figures(folder: Path) -> list[Figure]:
         taken, memory = workbookgen("check", str(file), "--scenarios", "1")
         note("check, 2 sets of inputs", lines, taken)
         note("check, peak memory", lines, memory, "MB")
+        ready, _ = command(__file__, "ready", str(file))
         for name in ENGINES:
-            told = subprocess.run([sys.executable, __file__, name, str(file)], check=True, capture_output=True).stdout
-            for what, value in json.loads(told).items():
-                note(f"{name} {what}", lines, value)
+            opened, worked_out = (command(__file__, how, str(file), name)[0] for how in ("open", "fill"))
+            note(f"{name} opens", lines, opened - ready)
+            note(f"{name} works out a full log", lines, worked_out - opened)
     return [figure for what, values in found.items() for figure in _growth(what, values)]
 
 
@@ -48,8 +47,8 @@ def _growth(what: str, values: list[tuple[int, float, str]]):
         before = value
 
 
-def main(name: str, file: str) -> dict[str, float]:
-    """Seconds that an engine takes to open a planner, and to work it out with every line filled in."""
+def main(how: str, file: str, name: str = "") -> None:
+    """Get ready; or also open a planner in an engine; or also fill in every line and work it out."""
     from workbookgen.checking.driving import read, set_inputs
     from workbookgen.checking.scenarios import scenario
     from workbookgen.engines import engine
@@ -57,17 +56,15 @@ def main(name: str, file: str) -> dict[str, float]:
 
     layout = read_planner(Path(file)).layout
     filled = scenario(layout.planner, 1)
-    began = busy()
-    with engine(name).open(Path(file)):
-        pass
-    opened = busy()
+    if how == "ready":
+        return
     with engine(name).open(Path(file)) as session:
-        set_inputs(session, layout, filled)
-        session.evaluate()
-        read(session, layout, layout.formulas)
-    return {"opens": opened - began, "works out a full log": busy() - opened - (opened - began)}
+        if how == "fill":
+            set_inputs(session, layout, filled)
+            session.evaluate()
+            read(session, layout, layout.formulas)
 
 
 if __name__ == "__main__":
     sys.path.insert(0, ROOT)
-    print(json.dumps(main(*sys.argv[1:])))
+    main(*sys.argv[1:])

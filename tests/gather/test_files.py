@@ -83,7 +83,7 @@ def test_a_workbook_reads_back_the_same_with_texts_as_texts(gathered, tmp_path):
     assert not [cell for sheet in book for line in sheet.iter_rows() for cell in line if cell.data_type == "f"]
     assert [sheet.title for sheet in book] == ["About", "Observed", "Evenness", "Planners", "Not read", "Skeins", "Lots", "Samples", "Projects", "Columns"]
     told = [[cell.value for cell in line] for line in book["Not read"].iter_rows(min_row=4)]
-    assert [place for place, _ in told] == ["none.xlsx"] and told[0][1].startswith("this is")
+    assert told == [["none.xlsx", "this is a text file (such as .csv), whatever its name says. Give the planner itself, saved as .xlsx."]]
 
 
 def test_the_chart_shows_breeds_with_enough_lots(tmp_path, here):
@@ -93,6 +93,13 @@ def test_the_chart_shows_breeds_with_enough_lots(tmp_path, here):
     sheet = openpyxl.load_workbook(places["summary"])["Yields"]
     assert [cell.value for cell in sheet[4]] == pytest.approx(["Romney", 3, 0.6, 0.1, 0.625])
     assert sheet.max_row == 4 and len(sheet._charts) == 1
+
+
+@pytest.mark.parametrize("name", ["guild.xlsx", "guild.csv", "guild.parquet"])
+def test_blank_planners_can_be_gathered_too(tmp_path, here, name):
+    gathered = gather([write_planner(tmp_path / "blank.xlsx", settings("us"), {})], here)
+    places, _ = save(gathered, tmp_path / name, FIBERS)
+    assert all(place.exists() for place in places.values())
 
 
 def test_a_table_too_long_for_a_sheet_is_refused_with_the_way_out(gathered, tmp_path, monkeypatch):
