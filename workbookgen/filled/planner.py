@@ -110,12 +110,12 @@ def area_of(text: str) -> Area | None:
 
 
 def _columns(names: dict[str, str], blocks: Collection[str]) -> dict[str, set[int] | None]:
-    """The sheets on which these blocks stand, with the columns of their inputs: a message stands right after them."""
+    """The sheets on which these blocks stand, with the columns of their inputs: a message stands right after them, and in a card below."""
     areas = {name: area for name, text in names.items() if (area := area_of(text))}
     wanted: dict[str, set[int] | None] = {areas[ORIGIN].sheet if ORIGIN in areas else origin.SHEET: None}
     for block in blocks:
         last = areas.get(f"{block}_{MESSAGE}")
-        inputs = [area for name, area in areas.items() if name.startswith(f"{block}_") and last and area.column <= last.column]
+        inputs = [area for name, area in areas.items() if name.startswith(f"{block}_") and last and area.column < last.column + (last.rows == 1)]
         for area in inputs:
             wanted.setdefault(area.sheet, set()).add(area.column)
     return wanted
