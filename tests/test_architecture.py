@@ -44,6 +44,7 @@ MAY_KNOW_SPREADSHEETS = {
     "checking": set(),
     "book": {"xlsxwriter"},
     "engines": {"openpyxl", "formualizer", "ironcalc"},
+    "gather": {"pandas", "xlsxwriter"},
 }
 
 MODULES = sorted(HOUSE.rglob("*.py"))

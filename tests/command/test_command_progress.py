@@ -42,6 +42,11 @@ def test_building_and_checking_show_how_far_they_are(small, tmp_path):
     assert "Checking" in shown and "50%" in shown and "100%" in shown
 
 
+def test_gathering_shows_how_far_it_is(small_file, tmp_path):
+    shown = seen_on_a_terminal("gather", *[str(small_file)] * 20, "-o", str(tmp_path / "guild.csv"))
+    assert "Reading" in shown and "100%" in shown
+
+
 def test_every_step_of_a_build_is_counted(small, tmp_path):
     counted = []
     build(small, tmp_path / "planner.xlsx", step=lambda: counted.append(1))

@@ -13,7 +13,8 @@ from workbookgen.gather.fiber_table import fiber_table
 from workbookgen.gather.files import save
 from workbookgen.gather.gathered import gather
 from workbookgen.gather.summary import published_fibers
-from workbookgen.settings import load_fibers, templates
+from workbookgen.settings import templates
+from workbookgen.settings.fiber_table import load_fibers
 from workbookgen.sheets.planner import planner
 
 from .invented import fleece, settings, write_planner
@@ -48,7 +49,7 @@ def test_a_planner_built_with_it_expects_what_was_seen(guide, tmp_path):
     filled = read_filled(tmp_path / "next.xlsx")
     described = planner(filled.settings)
     keys = ("guide_scoured_yield", "guide_yield_spread", "guide_used_yield", "guide_used_skirting")
-    values = expected_of_keys(described, filled.entries, keys)
+    (values,) = expected_of_keys(described, [filled.entries], keys)
     line = filled.entries["guide_name"].index("Romney")
     middle, spread, used, skirting = (values[key][line] for key in keys)
     assert middle == used == approx(0.6)
@@ -87,5 +88,10 @@ def test_a_range_of_yield_stays_within_its_domain(mean, deviation):
 def test_a_source_fits_its_cell():
     observed = [rows("Romney", stage, 14, 0.1, 0.01, 6) for stage in ("skirting loss", "scoured yield", "preparation loss", "spinning loss")]
     source = table(*observed).loc["Romney", "source"]
-    assert source.startswith("Observed 2026, lots of planners: skirting 14 of 6, yield 14 of 6, preparation 14 of 6, spinning 14 of 6.")
+    seen = "Observed 2026, lots of planners: skirting 14 of 6, yield 14 of 6, preparation 14 of 6, spinning 14 of 6."
+    # Of the published source, what it says of yield and losses is no longer of use.
+    assert source == f"{seen} Rest: Fleece, diameter, staple: (from memory). Regain: ASTM D1909-13 (read)."
     assert len(source) <= 200
+    alone = table(rows("Nylon", "spinning loss", 3, 0.1, 0.01)).loc["Nylon", "source"]
+    # One loss of three was seen, so the source of the others stays.
+    assert alone == "Observed 2026, lots of planners: spinning 3 of 2. Rest: Regain: (from memory). Losses: (common practice, no source)."

@@ -9,7 +9,7 @@ import pytest
 
 from workbookgen.errors import FileError
 from workbookgen.gather import files
-from workbookgen.gather.files import put_in_place, require_apart, save, targets
+from workbookgen.gather.files import require_apart, save, targets
 from workbookgen.gather.gathered import gather
 from workbookgen.gather.summary import published_fibers
 
@@ -95,6 +95,13 @@ def test_the_chart_shows_breeds_with_enough_lots(tmp_path, here):
     assert sheet.max_row == 4 and len(sheet._charts) == 1
 
 
+@pytest.mark.parametrize("name", ["guild.xlsx", "guild.csv", "guild.parquet"])
+def test_blank_planners_can_be_gathered_too(tmp_path, here, name):
+    gathered = gather([write_planner(tmp_path / "blank.xlsx", settings("us"), {})], here)
+    places, _ = save(gathered, tmp_path / name, FIBERS)
+    assert all(place.exists() for place in places.values())
+
+
 def test_a_table_too_long_for_a_sheet_is_refused_with_the_way_out(gathered, tmp_path, monkeypatch):
     monkeypatch.setattr(files, "MOST_ROWS", 3)
     with pytest.raises(FileError, match="write .csv or .parquet instead"):
@@ -103,28 +110,17 @@ def test_a_table_too_long_for_a_sheet_is_refused_with_the_way_out(gathered, tmp_
     save(gathered, tmp_path / "guild.csv", FIBERS)
 
 
-def test_a_failure_leaves_everything_as_it_was(tmp_path):
-    (tmp_path / "a.csv").write_text("old", encoding="utf-8")
-
-    def full(draft):
-        draft.write_text("half", encoding="utf-8")
-        raise OSError(28, "No space left on device")
-
-    with pytest.raises(FileError, match="No space left on device"):
-        put_in_place({tmp_path / "a.csv": lambda draft: draft.write_text("new", encoding="utf-8"), tmp_path / "b.csv": full})
-    assert [path.name for path in tmp_path.iterdir()] == ["a.csv"]
-    assert (tmp_path / "a.csv").read_text(encoding="utf-8") == "old"
-
-
-def test_a_folder_in_the_way_is_told(tmp_path):
-    (tmp_path / "b.csv").mkdir()
-    with pytest.raises(FileError, match="folder of this name"):
-        put_in_place({tmp_path / "a.csv": lambda draft: draft.write_text("new", encoding="utf-8"), tmp_path / "b.csv": lambda draft: None})
-    assert [path.name for path in tmp_path.iterdir()] == ["b.csv"]
+def test_a_folder_in_the_way_leaves_everything_as_it_was(gathered, tmp_path):
+    (tmp_path / "guild-skeins.csv").write_text("old", encoding="utf-8")
+    (tmp_path / "guild-lots.csv").mkdir()
+    with pytest.raises(FileError, match="a folder has this name"):
+        save(gathered, tmp_path / "guild.csv", FIBERS)
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["guild-lots.csv", "guild-skeins.csv"]
+    assert (tmp_path / "guild-skeins.csv").read_text(encoding="utf-8") == "old"
 
 
 def test_what_is_to_be_read_is_never_written_over(tmp_path):
-    with pytest.raises(FileError, match="one of the files to read"):
+    with pytest.raises(FileError, match="the file that is read"):
         require_apart(tmp_path / "guild.csv", [tmp_path / "a.xlsx", tmp_path / "guild-summary.xlsx"])
     with pytest.raises(FileError, match="no such folder"):
         require_apart(tmp_path / "none" / "guild.csv", [])

@@ -97,4 +97,6 @@ def test_evenness_within_lots(lots):
 
 
 def test_nothing_weighed_is_nothing_observed(lots):
-    assert observed(lots.iloc[:0], FIBERS).empty and evenness(lots.iloc[:0], FIBERS).empty
+    for summed in (observed, evenness):
+        nothing = summed(lots.iloc[:0], FIBERS)
+        assert nothing.empty and nothing.dtypes.equals(summed(lots, FIBERS).dtypes)

@@ -114,7 +114,7 @@ def test_workers_that_never_start_are_told(files):
 
 def test_no_more_processes_than_work_or_cores(monkeypatch):
     monkeypatch.setattr(workers, "cores", lambda: 4)
-    assert [workers.this_machine(files).batches for files in (1, 8, 9, 1000)] == [2, 2, 4, 8]
+    assert [workers.this_machine(files).batches for files in (1, 16, 17, 1000)] == [2, 2, 4, 8]
 
 
 @pytest.mark.parametrize("count", [0, 1])

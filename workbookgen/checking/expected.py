@@ -65,13 +65,14 @@ def expected_of_scenarios(planner: Planner, scenarios: Sequence[Entries], proofs
     return values
 
 
-def expected_of_keys(planner: Planner, entries: Entries, keys: Iterable[str]) -> dict[str, tuple[Entry, ...]]:
+def expected_of_keys(planner: Planner, scenarios: Sequence[Entries], keys: Iterable[str]) -> list[dict[str, tuple[Entry, ...]]]:
     """The expected values of some fields of the blocks, and nothing that they do not hang on. Inputs stand as typed."""
-    evaluation = _Evaluation(planner, [entries], {})
-    return {
-        key: tuple(evaluation.column(key) if key in planner.by_key else evaluation.messages(planner.blocks[key.removesuffix(f"_{MESSAGE}")], 0))
-        for key in keys
-    }
+    evaluation = _Evaluation(planner, scenarios, {})
+    wanted = [(key, None if key in planner.by_key else planner.blocks[key.removesuffix(f"_{MESSAGE}")]) for key in keys]
+    return [
+        {key: tuple(evaluation.messages(block, number) if block else evaluation.part(key, number)) for key, block in wanted}
+        for number in range(len(scenarios))
+    ]
 
 
 def computed(planner: Planner, proof: Proof) -> Entry:

@@ -23,7 +23,7 @@ from workbookgen.language.domains import Date
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import MESSAGE, Block, Log, Planner
-from workbookgen.settings import Settings
+from workbookgen.settings import Colors, Settings
 from workbookgen.sheets import origin
 from workbookgen.sheets.planner import planner
 
@@ -75,12 +75,17 @@ def described(settings: Settings) -> Planner:
     return planner(settings)
 
 
+def records_of(settings: Settings) -> Planner:
+    """The planner of these settings as far as its records go: names and reels of its own make it no other."""
+    return described(settings.model_copy(update={"title": "-", "note": "", "fibers": "", "colors": Colors(), "reels": ()}))
+
+
 def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlanner:
     """Read a filled planner, or only the sheets of these blocks. Raises FileError for anything that is none."""
     book = open_book(path, None if blocks is None else lambda names: _columns(names, blocks))
     ranges = {name: area for name, text in book.names.items() if (area := area_of(text))}
     version, settings, notes = _made_with(path, book, ranges)
-    whole = described(settings)
+    whole = records_of(settings)
     entries: dict[str, tuple[Entry, ...]] = {}
     rows: dict[str, int] = {}
     for block in whole.blocks.values():
@@ -110,12 +115,12 @@ def area_of(text: str) -> Area | None:
 
 
 def _columns(names: dict[str, str], blocks: Collection[str]) -> dict[str, set[int] | None]:
-    """The sheets on which these blocks stand, with the columns of their inputs: a message stands right after them."""
+    """The sheets on which these blocks stand, with the columns of their inputs: a message stands right after them, and in a card below."""
     areas = {name: area for name, text in names.items() if (area := area_of(text))}
     wanted: dict[str, set[int] | None] = {areas[ORIGIN].sheet if ORIGIN in areas else origin.SHEET: None}
     for block in blocks:
         last = areas.get(f"{block}_{MESSAGE}")
-        inputs = [area for name, area in areas.items() if name.startswith(f"{block}_") and last and area.column <= last.column]
+        inputs = [area for name, area in areas.items() if name.startswith(f"{block}_") and last and area.column < last.column + (last.rows == 1)]
         for area in inputs:
             wanted.setdefault(area.sheet, set()).add(area.column)
     return wanted
@@ -219,4 +224,4 @@ def _remove(table: dict, location: tuple) -> bool:
     return True
 
 
-__all__ = ["Book", "FilledPlanner", "PlannerError", "area_of", "described", "read_filled"]
+__all__ = ["Book", "FilledPlanner", "PlannerError", "area_of", "described", "read_filled", "records_of"]

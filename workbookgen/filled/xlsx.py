@@ -126,7 +126,8 @@ def _strings(package: zipfile.ZipFile, main: str) -> list[str]:
     with package.open(path) as stream:
         found = []
         for _, element in etree.iterparse(stream, tag="{*}si", **SAFELY):
-            found.append(_text(element))
+            only = element[0] if len(element) == 1 else None  # most strings are one run without a look of its own
+            found.append(_unescaped(only.text or "") if only is not None and only.tag.endswith("}t") else _text(element))
             element.clear()
     return found
 

@@ -6,6 +6,7 @@ enough lots speak for it; until then it is the published one. A yield's range is
 the guide works out the observed mean and standard deviation from it.
 """
 
+import re
 from math import sqrt
 
 import pandas as pd
@@ -15,6 +16,7 @@ from workbookgen.settings.fiber_table import NUMBERS, TEXTS
 
 LONGEST_SOURCE = 200  # letters, of the guide's column
 COLUMNS = ("name", *(name for name, _ in NUMBERS), *(name for name in TEXTS if name != "name"))
+PARTS = {"Yield": {"yield"}, "Losses": {"skirting", "preparation", "spinning"}}  # of a published source, and what each speaks of
 WORDS = {stage: word for stage, _, word in STAGES if word}
 
 
@@ -50,7 +52,12 @@ def _range(mean: float, deviation: float) -> dict[str, float]:
 
 
 def _source(told: pd.DataFrame, published: str, year: int) -> str:
+    """Who saw it, and of who said the rest as many sentences as a cell of the guide takes."""
     lots = ", ".join(f"{WORDS[each.stage]} {each.lots} of {each.planners}" for each in told.itertuples())
-    text = f"Observed {year}, lots of planners: {lots}."
-    whole = f"{text} Rest: {published}" if published else text
-    return whole if len(whole) <= LONGEST_SOURCE else f"{text} Rest: as in the guide before."
+    text = f"Observed {year}, lots of planners: {lots}. Rest:"
+    seen = {WORDS[each.stage] for each in told.itertuples()}
+    for sentence in re.split(r"(?<=\.) ", published):
+        is_past = PARTS.get(sentence.partition(":")[0], {""}) <= seen
+        if sentence and not is_past and len(text) + 1 + len(sentence) <= LONGEST_SOURCE:
+            text = f"{text} {sentence}"
+    return text if not text.endswith("Rest:") else f"{text} as in the guide before."

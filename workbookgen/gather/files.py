@@ -7,20 +7,18 @@ program would take for a formula gets an apostrophe in front, since quotation ma
 it; how many there were is told. Workbooks and parquet files keep every text as it was.
 """
 
-import os
-import tempfile
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 
 import pandas as pd
-from xlsxwriter.exceptions import XlsxWriterException
 
 from workbookgen.errors import FileError
 from workbookgen.gather.fiber_table import fiber_table
 from workbookgen.gather.gathered import Gathered
 from workbookgen.gather.summary import Fibers, evenness, observed
-from workbookgen.gather.workbook import MOST_ROWS, write_workbook
+from workbookgen.gather.workbook import MOST_ROWS, workbook
+from workbookgen.saving import require_another, save_all
 
 FORMATS = (".xlsx", ".csv", ".parquet")
 FORMULA_SIGNS = ("=", "+", "-", "@", "\t", "\r")  # what makes a spreadsheet program take a text for a formula
@@ -39,11 +37,9 @@ def targets(output: Path) -> dict[str, Path]:
 
 
 def require_apart(output: Path, inputs: Sequence[Path]) -> None:
-    """Refuse to write over a file that is to be read."""
-    read = {path.resolve() for path in inputs}
+    """Refuse to write over a file that is to be read, or into a folder that is not there, before any work is done."""
     for path in targets(output).values():
-        if path.resolve() in read:
-            raise FileError.at(str(path), "this is one of the files to read; give the table another name.")
+        require_another(path, inputs)
     if not output.parent.is_dir():
         raise FileError.at(str(output.parent), "there is no such folder; make it first.")
 
@@ -51,26 +47,24 @@ def require_apart(output: Path, inputs: Sequence[Path]) -> None:
 def save(gathered: Gathered, output: Path, fibers: Fibers, year: int | None = None) -> tuple[dict[str, Path], int]:
     """Write everything. Gives the files by part, and how many texts got an apostrophe."""
     seen, even = observed(gathered.tables["lots"], fibers), evenness(gathered.tables["lots"], fibers)
-    guide, changed = without_formulas(fiber_table(seen, fibers, year or date.today().year))
-    places = targets(output)
-    in_workbook = output.suffix.lower() == ".xlsx"
-    if in_workbook and max(map(len, gathered.tables.values())) > MOST_ROWS:
+    places, kind = targets(output), output.suffix.lower()
+    if kind == ".xlsx" and max(map(len, gathered.tables.values())) > MOST_ROWS:
         raise FileError.at(str(output), f"a sheet holds {MOST_ROWS:,} rows, and the tables have more; write .csv or .parquet instead.")
-    writers: dict[Path, Callable[[Path], None]] = {
-        places["summary"]: lambda draft: write_workbook(draft, gathered, seen, even, with_tables=in_workbook),
-        places["fibers"]: lambda draft: guide.to_csv(draft, index=False),
-    }
     frames = gathered.tables | {"planners": gathered.planners, "observed": seen, "evenness": even}
-    for part in PARTS if not in_workbook else ():
-        frame = frames[part]
-        if output.suffix.lower() == ".csv":
-            frame, count = without_formulas(frame)
-            changed += count
-            writers[places[part]] = lambda draft, frame=frame: frame.to_csv(draft, index=False)
-        else:
-            writers[places[part]] = lambda draft, frame=frame: frame.to_parquet(draft, index=False)
-    put_in_place(writers)
+    contents = {"summary": workbook(gathered, seen, even, with_tables=kind == ".xlsx")}
+    contents["fibers"], changed = _csv(fiber_table(seen, fibers, year or date.today().year))
+    for part in PARTS if kind == ".csv" else ():
+        contents[part], more = _csv(frames[part])
+        changed += more
+    for part in PARTS if kind == ".parquet" else ():
+        contents[part] = frames[part].to_parquet(index=False)
+    save_all({places[part]: content for part, content in contents.items()})
     return places, changed
+
+
+def _csv(frame: pd.DataFrame) -> tuple[bytes, int]:
+    safe, changed = without_formulas(frame)
+    return safe.to_csv(index=False, lineterminator="\n").encode("utf-8", "surrogatepass"), changed
 
 
 def without_formulas(frame: pd.DataFrame) -> tuple[pd.DataFrame, int]:
@@ -82,28 +76,6 @@ def without_formulas(frame: pd.DataFrame) -> tuple[pd.DataFrame, int]:
             changed.loc[risky, name] = "'" + frame.loc[risky, name]
             count += int(risky.sum())
     return changed, count
-
-
-def put_in_place(writers: Mapping[Path, Callable[[Path], None]]) -> None:
-    """Write drafts first, and move them to their places when all are whole; else leave everything as it was."""
-    drafts: dict[Path, Path] = {}
-    try:
-        for target, write in writers.items():
-            if target.is_dir():
-                raise FileError.at(str(target), "there is a folder of this name; choose another.")
-            handle, draft = tempfile.mkstemp(prefix=".workbookgen-", suffix=target.suffix, dir=target.parent)
-            os.close(handle)
-            drafts[target] = Path(draft)
-            write(Path(draft))
-            os.chmod(draft, 0o644)
-        for target, draft in drafts.items():
-            os.replace(draft, target)
-    except (OSError, XlsxWriterException) as problem:
-        reason = getattr(problem, "strerror", None) or str(problem)
-        raise FileError.at(str(target), f"the tables cannot be written: {reason}.") from None
-    finally:
-        for draft in drafts.values():
-            draft.unlink(missing_ok=True)
 
 
 def _beside(output: Path, part: str, suffix: str) -> Path:

@@ -67,7 +67,7 @@ def joined(batches: Sequence[Batch]) -> Gathered:
 def _joined(frames: list[pd.DataFrame], empty: pd.DataFrame, numbers: dict[int, int]) -> pd.DataFrame:
     whole = pd.concat([each for each in frames if len(each)] or [empty], ignore_index=True)
     whole = whole[whole[PLANNER].isin(list(numbers))]
-    return whole.assign(**{PLANNER: whole[PLANNER].map(numbers).astype("int64")}).reset_index(drop=True)
+    return whole.assign(**{PLANNER: whole[PLANNER].map(numbers).astype("int64")}).sort_values(PLANNER, kind="stable", ignore_index=True)
 
 
 def _planners(told: list[Told], tables: dict[str, pd.DataFrame]) -> pd.DataFrame:

@@ -13,6 +13,7 @@ from workbookgen.gather.columns import PLANNER
 from workbookgen.reference import fiber, learning, statistics
 from workbookgen.settings import Settings
 from workbookgen.settings.fiber_table import load_fibers
+from workbookgen.units import Quantity
 
 ENOUGH = 3
 WHOLE = "yarn from raw fleece"
@@ -26,8 +27,9 @@ STAGES = (
 )
 ALL_LOTS = "all lots"
 OBSERVED = ("kind", "stage", "lots", "planners", "mean", "deviation", "least", "most", "mean_doubt95", "published", "in_use")
+WORDS, COUNTS = ("kind", "stage"), ("lots", "planners", "skeins", "lots_compared")
 EVENNESS = (
-    "kind", "planners", "lots", "skeins", "mean_grist_m_per_g", "least_grist_m_per_g", "most_grist_m_per_g",
+    "kind", "planners", "lots", "skeins", "mean_grist_m_per_g", "mean_grist_yd_per_lb", "least_grist_m_per_g", "most_grist_m_per_g",
     "lots_compared", "grist_cv", "least_cv", "most_cv",
 )
 
@@ -48,7 +50,13 @@ def observed(lots: pd.DataFrame, fibers: Fibers) -> pd.DataFrame:
         for stage, column, word in STAGES
         if group[column].notna().any()
     ]
-    return pd.DataFrame(rows, columns=OBSERVED).astype({name: "float64" for name in OBSERVED[4:]})
+    return _of_kinds(rows, OBSERVED)
+
+
+def _of_kinds(rows: list[dict], columns: tuple[str, ...]) -> pd.DataFrame:
+    """Rows as a frame, whose columns are of the same kinds when there are no rows."""
+    kinds = {name: "string" if name in WORDS else "int64" if name in COUNTS else "float64" for name in columns}
+    return pd.DataFrame(rows, columns=columns).astype(kinds)
 
 
 def _told(kind: str, stage: str, group: pd.DataFrame, column: str, published: float | None) -> dict:
@@ -97,7 +105,7 @@ def evenness(lots: pd.DataFrame, fibers: Fibers) -> pd.DataFrame:
     spun = spun[spun["mean_grist_m_per_g"].notna()]
     rows = [_even(kind, group) for kind, group in spun[spun["kind"].notna()].groupby("kind", sort=True)]
     rows += [_even(ALL_LOTS, spun)] if len(spun) else []
-    return pd.DataFrame(rows, columns=EVENNESS).astype({name: "float64" for name in EVENNESS[4:7] + EVENNESS[8:]})
+    return _of_kinds(rows, EVENNESS)
 
 
 def _even(kind: str, group: pd.DataFrame) -> dict:
@@ -108,6 +116,7 @@ def _even(kind: str, group: pd.DataFrame) -> dict:
         "lots": len(group),
         "skeins": int(group["skeins"].sum()),
         "mean_grist_m_per_g": grists.mean(),
+        "mean_grist_yd_per_lb": Quantity(grists.mean(), "m/g").m_as("yard/pound"),
         "least_grist_m_per_g": grists.min(),
         "most_grist_m_per_g": grists.max(),
         "lots_compared": len(compared),

@@ -5,7 +5,8 @@ begins like a formula stays a name. Where the tables are wanted as a workbook to
 further sheets of it.
 """
 
-from pathlib import Path
+import io
+from textwrap import wrap
 
 import pandas as pd
 import xlsxwriter
@@ -20,8 +21,10 @@ from workbookgen.gather.summary import ENOUGH
 MOST_ROWS = 1_048_575  # of a sheet, below its heading
 CHARTED = 20  # breeds, the ones with most lots
 FIRST = 3  # row of a table's first record, from 0
+HEAD_HEIGHT = 28  # points, of two lines
+LETTERS = 95  # in a line that is read
 SHARE, COUNT = "0.0%", "#,##0"
-DRAWN = "scoured yield"
+DRAWN, PALE = "scoured yield", "#B9C9CC"
 
 HEADS = {
     "kind": ("Breed or fiber", 28, ""),
@@ -32,15 +35,15 @@ HEADS = {
     "deviation": ("Spread", 9, SHARE),
     "least": ("Least", 9, SHARE),
     "most": ("Most", 9, SHARE),
-    "mean_doubt95": ("Mean ±, 95%", 9, SHARE),
+    "mean_doubt95": ("Mean ±, 95%", 10, SHARE),
     "published": ("In the guide", 9, SHARE),
-    "in_use": ("To reckon with", 10, SHARE),
+    "in_use": ("To reckon with", 11, SHARE),
     "skeins": ("Skeins", 8, COUNT),
     "mean_grist_m_per_g": ("Mean grist, m/g", 10, "0.00"),
     "least_grist_m_per_g": ("Least", 9, "0.00"),
     "most_grist_m_per_g": ("Most", 9, "0.00"),
-    "mean_grist_yd_per_lb": ("Mean grist, yd/lb", 10, COUNT),
-    "lots_compared": ("Lots of 2 skeins and more", 12, COUNT),
+    "mean_grist_yd_per_lb": ("The same, yd/lb", 10, COUNT),
+    "lots_compared": ("Lots of two skeins or more", 15, COUNT),
     "grist_cv": ("CV within a lot", 9, SHARE),
     "least_cv": ("Most even lot", 9, SHARE),
     "most_cv": ("Least even lot", 9, SHARE),
@@ -77,21 +80,22 @@ ABOUT = (
 )
 
 
-def write_workbook(target: Path, gathered: Gathered, observed: pd.DataFrame, evenness: pd.DataFrame, with_tables: bool) -> None:
-    """Write the summary, and the tables behind it where they are wanted."""
-    with xlsxwriter.Workbook(target, {"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False}) as book:
+def workbook(gathered: Gathered, observed: pd.DataFrame, evenness: pd.DataFrame, with_tables: bool) -> bytes:
+    """The summary, and the tables behind it where they are wanted."""
+    stream = io.BytesIO()
+    with xlsxwriter.Workbook(stream, {"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False}) as book:
         pages = _Pages(book)
         pages.about(gathered)
         pages.table("Observed", "Yield and loss, as weighed", observed, landscape=True)
         pages.chart(observed)
-        yards = evenness.assign(mean_grist_yd_per_lb=evenness["mean_grist_m_per_g"] * 453.59237 / 0.9144)
-        pages.table("Evenness", "Grist, and how even it is within a lot", yards)
+        pages.table("Evenness", "Grist, and how even it is within a lot", evenness)
         pages.table("Planners", "The planners that were read", gathered.planners)
         pages.table("Not read", "Files and cells that are not in the tables", _told(gathered))
         if with_tables:
             for table in TABLES:
                 pages.plain(table.name.capitalize(), gathered.tables[table.name])
         pages.table("Columns", "The columns of the tables", meanings())
+    return stream.getvalue()
 
 
 def _told(gathered: Gathered) -> pd.DataFrame:
@@ -107,20 +111,23 @@ class _Pages:
         self.formats: dict = {}
 
     def about(self, gathered: Gathered) -> None:
-        sheet = self._sheet("About", 110, landscape=False)
+        sheet = self._sheet("About", landscape=False)
+        sheet.set_column(0, 0, LETTERS)
         sheet.write_string(0, 0, "What several planners show together", self._format(look.TITLE))
         sheet.write_string(1, 0, f"{gathered.counts}.", self._format(look.ABOUT))
         row = 3
         for heading, sentences in ABOUT:
             sheet.write_string(row, 0, heading, self._format(look.HEADING))
-            for row, sentence in enumerate(sentences, start=row + 1):
-                sheet.write_string(row, 0, sentence, self._format(look.READING | {"text_wrap": True}))
+            lines = [line for sentence in sentences for line in wrap(sentence, LETTERS)]
+            for row, line in enumerate(lines, start=row + 1):
+                sheet.write_string(row, 0, line, self._format(look.READING))
             row += 2
 
     def table(self, name: str, title: str, frame: pd.DataFrame, landscape: bool = True) -> None:
         """A frame to read: a title, heads in words, and its rows."""
-        sheet = self._sheet(name, 0, landscape)
+        sheet = self._sheet(name, landscape)
         sheet.write_string(0, 0, title, self._format(look.TITLE))
+        sheet.set_row(FIRST - 1, HEAD_HEIGHT)
         for column, key in enumerate(frame.columns):
             label, width, shown = HEADS[key]
             align = {"align": "right"} if shown else {"align": "left", "indent": 1}
@@ -132,7 +139,8 @@ class _Pages:
 
     def plain(self, name: str, frame: pd.DataFrame) -> None:
         """A frame to work with: its own column names in the first row, and nothing around it."""
-        sheet = self._sheet(name, 14, landscape=True)
+        sheet = self._sheet(name)
+        sheet.set_column(0, len(frame.columns) - 1, 14)
         for column, key in enumerate(frame.columns):
             sheet.write_string(0, column, key, self._format(look.LABEL | look.GROUP))
             self._fill(sheet, 1, column, frame[key], look.PLAIN)
@@ -151,11 +159,11 @@ class _Pages:
         spread = f"=Yields!$D${FIRST + 1}:$D${last + 1}"
         chart.add_series({
             "name": "Observed mean", "categories": ["Yields", FIRST, 0, last, 0], "values": ["Yields", FIRST, 2, last, 2],
-            "fill": {"color": look.ACCENT}, "gap": 60,
+            "fill": {"color": PALE}, "border": {"color": look.ACCENT}, "gap": 60,
             "y_error_bars": {"type": "custom", "plus_values": spread, "minus_values": spread, "line": {"color": look.INK}},
         })
         guide = self.book.add_chart({"type": "line"})
-        mark = {"type": "diamond", "size": 8, "fill": {"color": look.QUIET}, "border": {"color": look.QUIET}}
+        mark = {"type": "diamond", "size": 8, "fill": {"color": look.INK}, "border": {"color": look.INK}}
         guide.add_series({
             "name": "In the guide", "categories": ["Yields", FIRST, 0, last, 0], "values": ["Yields", FIRST, 4, last, 4],
             "line": {"none": True}, "marker": mark,
@@ -170,10 +178,8 @@ class _Pages:
         about = "Columns: mean scoured yield of each breed's lots, with one standard deviation up and down. Diamonds: what the guide says."
         self.book.get_worksheet_by_name("Yields").insert_chart(last + 2, 0, chart, {"description": about})
 
-    def _sheet(self, name: str, width: int, landscape: bool):
+    def _sheet(self, name: str, landscape: bool = True):
         sheet = self.book.add_worksheet(name)
-        if width:
-            sheet.set_column(0, 60, width)
         if landscape:
             sheet.set_landscape()
         sheet.fit_to_pages(1, 0)

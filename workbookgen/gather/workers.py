@@ -17,7 +17,7 @@ from dataclasses import dataclass
 from workbookgen.errors import FileError
 from workbookgen.gather.reading import Batch, Told, read_batch
 
-A_BATCH = 8  # files
+A_BATCH = 16  # files; planners that are alike are worked out together, so a few at a time are quicker than one
 MOST_PROCESSES = 61  # that Windows can wait for
 BATCHES_ON_A_CLUSTER = 512  # under way at a time
 PATIENCE = 20  # seconds until a cluster must have answered

@@ -1,0 +1,117 @@
+"""The records of filled planners, worked out by the reference library, in the units of the tables.
+
+Planners of one kind are worked out together: to the reference functions their records are so
+many more values, which takes little longer than those of one planner.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from functools import cache
+
+import numpy as np
+
+from workbookgen.checking.expected import expected_of_keys
+from workbookgen.filled.planner import records_of
+from workbookgen.gather.columns import MESSAGE, TABLES, Column, Table
+from workbookgen.language.domains import Choice
+from workbookgen.language.entries import Entries, Entry
+from workbookgen.language.fields import Input
+from workbookgen.language.parts import Block, Planner, unit_of
+from workbookgen.settings import Settings
+from workbookgen.units import Quantity
+
+
+@dataclass(frozen=True)
+class Records:
+    """What one planner gives: the values of each table's columns, and what of them is not there as it stands."""
+
+    tables: dict[str, dict[str, Sequence]] = field(default_factory=dict)
+    notes: list[str] = field(default_factory=list)
+
+
+def worked_out(planner: Planner, filled: Sequence[Entries]) -> list[Records]:
+    """The records of planners that are alike but for their entries."""
+    entries = [_whole(planner, each) for each in filled]
+    tables = [table for table in TABLES if table.block in planner.blocks]
+    keys = [table.key(column) for table in tables for column in table.columns]
+    messages = [_message(table) for table in tables]
+    values = expected_of_keys(planner, entries, [key for key in keys if key in planner.by_key] + messages)
+    return [_records(planner, tables, *each) for each in zip(entries, values, strict=True)]
+
+
+@cache
+def blocks_needed() -> frozenset[str]:
+    """The blocks that the tables hang on; no other sheet of a planner need be read."""
+    planner = records_of(Settings())
+    keys = [table.key(column) for table in TABLES for column in table.columns]
+    seen: set[str] = set()
+    while keys:
+        key = keys.pop()
+        if key not in seen:
+            seen.add(key)
+            keys += _hangs_on(planner, *planner.by_key[key])
+    holders = (planner.by_key[key][0] for key in seen)
+    return frozenset(holder.key for holder in holders if isinstance(holder, Block))
+
+
+def _hangs_on(planner: Planner, holder, each) -> list[str]:
+    """The full keys that a field hangs on."""
+    if not isinstance(holder, Block):
+        return []
+    if isinstance(each, Input):
+        return [each.domain.of] if isinstance(each.domain, Choice) else []
+    return [planner.meaning(holder, word).key for word in each.words]
+
+
+def _whole(planner: Planner, entries: Entries) -> dict[str, tuple[Entry, ...]]:
+    """The entries of every input, blank where the file was not read or has no such field."""
+    return {
+        f"{block.key}_{each.key}": entries.get(f"{block.key}_{each.key}", (None,) * block.rows)
+        for block in planner.blocks.values()
+        for each in block.inputs
+    }
+
+
+def _records(planner: Planner, tables: Sequence[Table], entries: Entries, values: dict[str, tuple[Entry, ...]]) -> Records:
+    records = Records()
+    for table in tables:
+        block = planner.blocks[table.block]
+        typed = [entries[f"{block.key}_{each.key}"] for each in block.inputs]
+        lines = [line for line in range(block.rows) if any(column[line] is not None for column in typed)]
+        columns = records.tables[table.name] = {MESSAGE: _words(values[_message(table)], lines)}
+        for column in table.columns:
+            shown = values.get(table.key(column), (None,) * block.rows)
+            if column.is_text:
+                columns[column.name] = _words(shown, lines)
+            else:
+                columns[column.name], strange = _numbers(shown, lines, _factor(block, column, planner.system))
+                if strange:
+                    records.notes.append(f"{column.name} of the {table.name}: something other than a number in {strange} of the cells; empty here.")
+    return records
+
+
+def _message(table: Table) -> str:
+    return f"{table.block}_{MESSAGE}"
+
+
+def _words(values: Sequence[Entry], lines: list[int]) -> list[str | None]:
+    chosen = (values[line] for line in lines)
+    return [each if each is None or isinstance(each, str) else f"{each:.15g}" for each in chosen]
+
+
+def _numbers(values: Sequence[Entry], lines: list[int], factor: float) -> tuple[np.ndarray, int]:
+    """The numbers in the table's unit, and how many cells had something else in them."""
+    chosen = [values[line] for line in lines]
+    numbers = [each if isinstance(each, float | int) else np.nan for each in chosen]
+    return np.array(numbers, dtype=float) * factor, sum(isinstance(each, str) for each in chosen)
+
+
+def _factor(block: Block, column: Column, system: str) -> float:
+    """How many of the table's units are in one that the planner shows."""
+    unit = unit_of(block.by_key[column.field], system) if column.unit and column.field in block.by_key else None
+    return _ratio(unit.pint, column.unit) if unit else 1.0
+
+
+@cache
+def _ratio(unit: str, wanted: str) -> float:
+    return Quantity(1.0, unit).m_as(wanted)
