@@ -96,7 +96,8 @@ def test_names_that_point_anywhere(content, tmp_path):
         path.write_bytes(part("xl/workbook.xml", lambda book, where=where: re.sub(
             rb'(<definedName name="(?!_xlnm|origin)[^"]*"[^>]*>)[^<]*', lambda found: found[1] + where.replace("'", "&apos;").encode(), book
         ))(content))
-        asked += readers(path, tmp_path / f"out {number}.xlsx")[:4]
+        commands = readers(path, tmp_path / f"out {number}.xlsx")
+        asked += [commands[1], commands[2], *(commands[3:4] if number < 2 else ())]
     told = dict(zip(map(tuple, asked), outcomes(asked), strict=True))
     assert {arguments: outcome for arguments, outcome in told.items() if not told_in_a_sentence(outcome)} == {}
 
@@ -115,7 +116,7 @@ def test_files_that_were_damaged_on_their_way(kind, content, small_file, tmp_pat
         if number % 3 == 0:
             del broken[chance.randrange(len(broken)) :]
         else:
-            for _ in range(chance.choice((1, 1, 3, 50))):
+            for _ in range(chance.choice((1, 3, 50))):
                 broken[chance.randrange(len(broken))] = chance.randrange(256)
         path = tmp_path / f"{number}.{kind}"
         path.write_bytes(broken)
@@ -129,7 +130,7 @@ def test_files_that_were_damaged_on_their_way(kind, content, small_file, tmp_pat
 def test_parts_that_were_tampered_with(content, tmp_path):
     """A whole package in which the text of one part is another: what no check sum tells."""
     chance, asked = random.Random(11), []
-    for number in range(120):
+    for number in range(40):
         def tampered(name: str, text: bytes, chosen=chance.choice(("sheet1.xml", "sheet2.xml", "sheet27.xml", "sharedStrings.xml", "workbook.xml", ".rels"))) -> bytes:
             if not name.endswith(chosen):
                 return text
@@ -153,4 +154,4 @@ def test_parts_that_were_tampered_with(content, tmp_path):
         asked.append(readers(path, tmp_path / f"out {number}.xlsx")[number % 4])
     told = list(zip(asked, outcomes(asked), strict=True))
     assert [each for each in told if not told_in_a_sentence(each[1])] == []
-    assert sum(outcome["code"] == 2 for _, outcome in told) > 20
+    assert sum(outcome["code"] == 2 for _, outcome in told) > 8
