@@ -1,13 +1,14 @@
 """What a benchmark says: a figure beside what it is held against, and how to take one.
 
 Machines differ, so only the ratio of two things measured in the same run is held to an aim.
-A time is the best of a few tries, since whatever else the machine does only ever adds to it.
+A time is the processor's, of the process and of those it started: what else the machine
+does then hardly matters. It is the best of a few tries, since disturbance only ever adds.
 """
 
 import os
+import resource
 import subprocess
 import sys
-import time
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -46,14 +47,19 @@ def seconds(work: Callable[[], object], tries: int = 3) -> float:
 
 
 def timed(work: Callable[[], object]) -> tuple[float, object]:
-    began = time.perf_counter()
+    began = busy()
     outcome = work()
-    return time.perf_counter() - began, outcome
+    return busy() - began, outcome
+
+
+def busy() -> float:
+    """Seconds that processors have spent on this process, and on those it started that have ended."""
+    used = (resource.getrusage(whose) for whose in (resource.RUSAGE_SELF, resource.RUSAGE_CHILDREN))
+    return sum(each.ru_utime + each.ru_stime for each in used)
 
 
 def command(*words: str) -> tuple[float, float]:
     """Seconds and peak memory in MB of a run of Python with these words, in a process of its own."""
-    began = time.perf_counter()
     process = subprocess.Popen(
         [sys.executable, *words], stdout=subprocess.DEVNULL, env=os.environ | {"PYTHONPATH": ROOT}
     )
@@ -61,7 +67,7 @@ def command(*words: str) -> tuple[float, float]:
     process.returncode = os.waitstatus_to_exitcode(status)
     if process.returncode:
         raise RuntimeError(f"python {' '.join(words)} ended with {process.returncode}")
-    return time.perf_counter() - began, used.ru_maxrss / (1024 if sys.platform != "darwin" else 2**20)
+    return used.ru_utime + used.ru_stime, used.ru_maxrss / (1024 if sys.platform != "darwin" else 2**20)
 
 
 def workbookgen(*words: str) -> tuple[float, float]:

@@ -1,11 +1,10 @@
-"""How things grow with the log of skeins: 200, 2,000 and 20,000 lines.
+"""How things grow with the log of skeins: 200, 2,000 and 20,000 lines, all of them filled in.
 
 Ten times the lines should take at most ten times as long; what does not grow makes it
-less. Each build and each engine has a process of its own, so that memory can be told apart.
+less. Each piece of work has a process of its own, so that memory can be told apart.
 """
 
 import sys
-import time
 from pathlib import Path
 
 from figure import ROOT, Figure, command, workbookgen
@@ -31,8 +30,11 @@ def figures(folder: Path) -> list[Figure]:
         taken, memory = workbookgen("check", str(file), "--scenarios", "1")
         note("check, 2 sets of inputs", lines, taken)
         note("check, peak memory", lines, memory, "MB")
+        ready, _ = command(__file__, "ready", str(file))
         for name in ENGINES:
-            note(f"{name} opens and evaluates", lines, command(__file__, name, str(file))[0])
+            opened, worked_out = (command(__file__, how, str(file), name)[0] for how in ("open", "fill"))
+            note(f"{name} opens", lines, opened - ready)
+            note(f"{name} works out a full log", lines, worked_out - opened)
     return [figure for what, values in found.items() for figure in _growth(what, values)]
 
 
@@ -45,12 +47,22 @@ def _growth(what: str, values: list[tuple[int, float, str]]):
         before = value
 
 
-def main(name: str, file: str) -> None:
+def main(how: str, file: str, name: str = "") -> None:
+    """Get ready; or also open a planner in an engine; or also fill in every line and work it out."""
+    from workbookgen.checking.driving import read, set_inputs
+    from workbookgen.checking.scenarios import scenario
     from workbookgen.engines import engine
+    from workbookgen.planner_file import read_planner
 
-    began = time.perf_counter()
-    with engine(name).open(Path(file)):
-        print(f"{time.perf_counter() - began:.3f}")
+    layout = read_planner(Path(file)).layout
+    filled = scenario(layout.planner, 1)
+    if how == "ready":
+        return
+    with engine(name).open(Path(file)) as session:
+        if how == "fill":
+            set_inputs(session, layout, filled)
+            session.evaluate()
+            read(session, layout, layout.formulas)
 
 
 if __name__ == "__main__":

@@ -237,7 +237,7 @@ def _valued(cell: _Element, place: Place, value: Value) -> bytes:
     if isinstance(value, bool):
         return _cell(cell, place, _number(cell.name, int(value)), "b")
     if isinstance(value, Typed):
-        return _cell(cell, place, _tag(_sibling(cell, "f"), {}, escape(value.formula.removeprefix("=")).encode()))
+        return _cell(cell, place, _tag(_sibling(cell.name, "f"), {}, escape(value.formula.removeprefix("=")).encode()))
     if isinstance(value, float):
         return _cell(cell, place, _number(cell.name, value))
     if _ESCAPE_SHAPE.search(value):
