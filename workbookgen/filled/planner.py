@@ -30,6 +30,7 @@ from workbookgen.sheets.planner import planner
 ORIGIN = f"{origin.KEY}_line"  # the name of the lines on the sheet "Made with"
 ROWS_OF = {"times": "projects", "costs": "projects"}  # logs that are as long as another, by its setting
 DAYS_FROM_1904 = 1462
+MOST_LINES = 30_000  # of a log, inserted ones included; a name in a hostile file may point to a million
 
 _RANGE = re.compile(
     r"\$?(?:'((?:[^']|'')+)'|([^'!:]+))[.!]\$?([A-Z]{1,3})\$?(\d+)(?::(?:[^:]*[.!])?\$?([A-Z]{1,3})\$?(\d+))?"
@@ -140,7 +141,7 @@ class _Records:
             self.filled = 1
             return
         first = min(area.row for area in areas.values())
-        last = max(area.last_row for area in areas.values())
+        last = min(max(area.last_row for area in areas.values()), first + MOST_LINES - 1)
         columns = {
             key: [self._entry(inputs[key], area, line) if area.row <= line <= area.last_row else None for line in range(first, last + 1)]
             for key, area in areas.items()
