@@ -30,6 +30,7 @@ from workbookgen.sheets.planner import planner
 ORIGIN = f"{origin.KEY}_line"  # the name of the lines on the sheet "Made with"
 ROWS_OF = {"times": "projects", "costs": "projects"}  # logs that are as long as another, by its setting
 DAYS_FROM_1904 = 1462
+MOST_LINES = 30_000  # of a log, inserted ones included; a name in a hostile file may point to a million
 
 _RANGE = re.compile(
     r"\$?(?:'((?:[^']|'')+)'|([^'!:]+))[.!]\$?([A-Z]{1,3})\$?(\d+)(?::(?:[^:]*[.!])?\$?([A-Z]{1,3})\$?(\d+))?"
@@ -143,7 +144,8 @@ def _records(book: Book, block: Block, areas: dict[str, Area], notes: list[Fault
 
 def _lines(areas: dict[str, Area]) -> tuple[int, int]:
     """The first and last line of a log, should a part of a line have been deleted in some of its columns."""
-    return min(area.row for area in areas.values()), max(area.last_row for area in areas.values())
+    first = min(area.row for area in areas.values())
+    return first, min(max(area.last_row for area in areas.values()), first + MOST_LINES - 1)
 
 
 def _entry(book: Book, each: Input, area: Area, line: int, notes: list[Fault]) -> Entry:

@@ -1,0 +1,157 @@
+"""The command and files that were made to harm: a sentence, in bounded time and memory, and nothing written."""
+
+import json
+import os
+import random
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from filled.hostile import DAMAGED, NO_PLANNERS, REACHING_OUT, no_ordinary_files, part, repacked
+
+SCRIPT = Path(__file__).with_name("limited.py")
+pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="NOT TRIED: this system cannot fork")
+
+
+def outcomes(asked: list[list[str]]) -> list[dict]:
+    done = subprocess.run(
+        [sys.executable, SCRIPT], input=json.dumps(asked), capture_output=True, text=True, timeout=900,
+        env=os.environ | {"PYTHONPATH": os.pathsep.join(filter(None, sys.path))},
+    )
+    assert done.returncode == 0, done.stderr
+    return json.loads(done.stdout)
+
+
+def readers(path: Path, target: Path) -> list[list[str]]:
+    """Every command that reads a file, on this one."""
+    return [
+        ["check", str(path), "--scenarios", "0"],
+        ["fields", str(path)],
+        ["blank", str(path), "-o", str(target)],
+        ["carry", str(path), "-o", str(target)],
+        ["gather", str(path), "-o", str(target)],
+    ]
+
+
+def told_in_a_sentence(outcome: dict) -> bool:
+    """Also within the bounds that the run was given; a run that broke one was ended by a signal."""
+    return "Traceback" not in outcome["err"] and "our fault" not in outcome["err"] and outcome["code"] in (0, 1, 2)
+
+
+@pytest.fixture(scope="module")
+def content(small_file):
+    return small_file.read_bytes()
+
+
+def test_files_made_to_harm(content, tmp_path):
+    """All of them in one go, since starting the command takes longest."""
+    folder = tmp_path / "files"
+    folder.mkdir()
+    sentences: dict[Path, str] = {path: re.escape(text) for path, text in no_ordinary_files(folder).items()}
+    for name, (make, sentence) in NO_PLANNERS.items():
+        path = folder / f"{name}.xlsx"
+        path.write_bytes(make(content))
+        sentences[path] = sentence
+    before = {path.name for path in folder.iterdir()}
+    asked, target = [], tmp_path / "out.xlsx"
+    for path in sentences:
+        asked += readers(path, target)
+    failed = {
+        (arguments[0], path.name): outcome
+        for (path, sentence), arguments, outcome in zip(
+            [each for each in sentences.items() for _ in range(5)], asked, outcomes(asked), strict=True
+        )
+        if not told_in_a_sentence(outcome) or outcome["code"] != 2 or outcome["out"]
+        or not (arguments[0] == "gather" or re.match(re.escape(f"{path}: ") + sentence, outcome["err"]))
+    }
+    assert failed == {}
+    assert {path.name for path in folder.iterdir()} == before and not target.exists()
+
+
+def test_files_that_reach_out(content, tmp_path):
+    """Checking them is refused. Their entries may be read, which fetches nothing."""
+    asked, sentences = [], []
+    for name, (make, sentence) in REACHING_OUT.items():
+        path = tmp_path / f"{name}.xlsx"
+        path.write_bytes(make(content))
+        asked += readers(path, tmp_path / f"out {name}.xlsx")[:4]
+        sentences += [sentence] * 2 + [None] * 2
+    for arguments, sentence, outcome in zip(asked, sentences, outcomes(asked), strict=True):
+        assert told_in_a_sentence(outcome), (arguments, outcome)
+        if sentence:
+            assert outcome["code"] == 2 and re.match(re.escape(f"{arguments[1]}: ") + sentence, outcome["err"])
+        else:
+            assert outcome["code"] == 0, (arguments, outcome)
+
+
+def test_names_that_point_anywhere(content, tmp_path):
+    """Names of another workbook under ours: whole sheets, other sheets, broken, none."""
+    ranges = ["Reels!$A$1:$XFD$1048576", "Reels!$A$7:$A$1048576", "Nowhere!$A$1", "#REF!", "Skeins!$A$1,Skeins!$C$3", "42", "", "'", "Reels!$XFE$1"]
+    asked = []
+    for number, where in enumerate(ranges):
+        path = tmp_path / f"{number}.xlsx"
+        path.write_bytes(part("xl/workbook.xml", lambda book, where=where: re.sub(
+            rb'(<definedName name="(?!_xlnm|origin)[^"]*"[^>]*>)[^<]*', lambda found: found[1] + where.replace("'", "&apos;").encode(), book
+        ))(content))
+        commands = readers(path, tmp_path / f"out {number}.xlsx")
+        asked += [commands[1], commands[2], *(commands[3:4] if number < 2 else ())]
+    told = dict(zip(map(tuple, asked), outcomes(asked), strict=True))
+    assert {arguments: outcome for arguments, outcome in told.items() if not told_in_a_sentence(outcome)} == {}
+
+
+@pytest.mark.parametrize("kind", ["xlsx", pytest.param("ods", marks=pytest.mark.programs)])
+def test_files_that_were_damaged_on_their_way(kind, content, small_file, tmp_path):
+    """Cut off, or with some bytes changed, at random: never a failure of ours."""
+    if kind == "ods":
+        from workbookgen.engines.libreoffice import convert
+
+        convert(small_file, tmp_path / "saved.ods", recalculate=False)
+        content = (tmp_path / "saved.ods").read_bytes()
+    chance, asked = random.Random(7), []
+    for number in range(150):
+        broken = bytearray(content)
+        if number % 3 == 0:
+            del broken[chance.randrange(len(broken)) :]
+        else:
+            for _ in range(chance.choice((1, 3, 50))):
+                broken[chance.randrange(len(broken))] = chance.randrange(256)
+        path = tmp_path / f"{number}.{kind}"
+        path.write_bytes(broken)
+        commands = readers(path, tmp_path / f"out {number}.xlsx")[:4]
+        asked.append(commands[number % 4] if kind == "xlsx" else commands[2 + number % 2])
+    told = list(zip(asked, outcomes(asked), strict=True))
+    assert [each for each in told if not told_in_a_sentence(each[1])] == []
+    assert sum(DAMAGED in outcome["err"] for _, outcome in told) > 100  # so it was they that were looked at
+
+
+def test_parts_that_were_tampered_with(content, tmp_path):
+    """A whole package in which the text of one part is another: what no check sum tells."""
+    chance, asked = random.Random(11), []
+    for number in range(40):
+        def tampered(name: str, text: bytes, chosen=chance.choice(("sheet1.xml", "sheet2.xml", "sheet27.xml", "sharedStrings.xml", "workbook.xml", ".rels"))) -> bytes:
+            if not name.endswith(chosen):
+                return text
+            broken = bytearray(text)
+            for _ in range(chance.choice((1, 2, 10))):
+                at = chance.randrange(len(broken))
+                match chance.randrange(4):
+                    case 0:
+                        broken[at] = chance.randrange(256)
+                    case 1:
+                        del broken[at : at + chance.randrange(40)]
+                    case 2:
+                        broken[at:at] = bytes(broken[at : at + 40])
+                    case 3:  # a number that is another
+                        digits = [place for place, byte in enumerate(broken) if 48 <= byte <= 57]
+                        broken[chance.choice(digits or [at])] = chance.choice(b"0123456789-.eE")
+            return bytes(broken)
+
+        path = tmp_path / f"{number}.xlsx"
+        path.write_bytes(repacked(content, tampered))
+        asked.append(readers(path, tmp_path / f"out {number}.xlsx")[number % 4])
+    told = list(zip(asked, outcomes(asked), strict=True))
+    assert [each for each in told if not told_in_a_sentence(each[1])] == []
+    assert sum(outcome["code"] == 2 for _, outcome in told) > 8
