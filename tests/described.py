@@ -103,7 +103,7 @@ SKEINS = Log(
     rows=4,
 )
 
-# Work!B4:B8 (the message in B8).
+# Work!B4:B8 (the message in B7).
 PLAN = Card(
     "plan",
     "",

@@ -27,6 +27,8 @@ MAY_USE = {
     "engines": {"errors"},
     "checking": {"errors", "units", "language", "book", "engines"},
     "filled": {"errors", "language", "settings", "sheets", "engines"},
+    "carry": {"errors", "saving", "units", "reference", "language", "settings", "book", "engines", "checking", "filled", "build"},
+    "gather": {"errors", "saving", "units", "reference", "language", "settings", "book", "checking", "filled"},
 }
 # Above the floors stand the modules that put them together: they may use any floor, and each other without a circle.
 

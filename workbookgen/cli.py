@@ -20,7 +20,21 @@ from workbookgen.errors import FileError, PlannerError
 OUR_FAULT = "workbookgen itself failed, which is our fault and not yours; nothing was changed. It says: {}"
 
 
-@click.group()
+class _ReaderLeft(Exception):
+    """Who read the answer has gone, as in `workbookgen check FILE | head -1`: neither agreement nor findings."""
+
+
+class _Commands(click.Group):
+    """Click by itself would then end with 1, which here means findings."""
+
+    def invoke(self, context):
+        try:
+            return super().invoke(context)
+        except BrokenPipeError:
+            raise _ReaderLeft from None
+
+
+@click.group(cls=_Commands)
 @click.version_option(__version__, prog_name="workbookgen")
 def cli():
     """Build a handspinner's planner, and prove that every formula in it is right."""
@@ -220,9 +234,12 @@ def main(arguments: list[str] | None = None) -> None:
             sys.exit(2)
         except (click.Abort, KeyboardInterrupt):
             _end("Stopped.")
+        except _ReaderLeft:
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # else what is not yet printed fails once more
+            sys.exit(2)
         except MemoryError:
             _end("There is not enough memory for this; nothing was changed.")
-        except OSError as problem:  # such as a full disk where temporary files go
+        except OSError as problem:  # such as a full disk behind a redirection, or where temporary files go
             _end(f"{problem.filename or 'This computer refuses it'}: {problem.strerror or problem}.")
         except Exception as problem:
             if os.environ.get("WORKBOOKGEN_TRACEBACK"):
@@ -233,25 +250,7 @@ def main(arguments: list[str] | None = None) -> None:
 def _run(arguments: list[str] | None) -> None:
     if hasattr(sys.stdout, "reconfigure"):
         sys.stdout.reconfigure(errors="backslashreplace")  # file names and labels that this terminal cannot spell
-    try:
-        cli.main(arguments, prog_name="workbookgen", standalone_mode=False)
-    except SystemExit as end:
-        # Click ends with 1, which here means findings, when the reader has left: `workbookgen check FILE | head -1`.
-        raise SystemExit(2) if isinstance(end.__context__, BrokenPipeError) else end from None
-    except OSError as problem:
-        if problem.filename is None and _unprintable():
-            raise PlannerError.at("", f"The answer cannot be written out: {problem.strerror}.") from None
-        raise
-
-
-def _unprintable() -> bool:
-    """Whether what was said cannot leave, as where the disk behind a redirection is full; then nothing more is tried."""
-    try:
-        sys.stdout.flush()
-    except OSError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return True
-    return False
+    cli.main(arguments, prog_name="workbookgen", standalone_mode=False)
 
 
 def _end(sentence: str, code: int = 2) -> None:

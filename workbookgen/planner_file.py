@@ -67,11 +67,13 @@ def read_planner(path: Path) -> PlannerFile:
 def _settings(path: Path, book: Book) -> Settings:
     if origin.SHEET not in book.sheets:
         raise FileError.at(str(path), f"this is not one of our planners: it has no sheet {origin.SHEET}.")
-    lines = [str(cell.value) for (row, column), cell in sorted(book.sheets[origin.SHEET].items()) if column == 1 and row <= MOST_LINES]
-    start = next((index for index, line in enumerate(lines) if line.startswith("# workbookgen")), None)
+    texts = {row: str(cell.value) for (row, column), cell in book.sheets[origin.SHEET].items() if column == 1 and row <= MOST_LINES}
+    start = next((row for row, text in sorted(texts.items()) if text.startswith("# workbookgen")), None)
     if start is None:
         raise FileError.at(str(path), f"the settings on the sheet {origin.SHEET} were overwritten, so the planner cannot be read.")
-    settings = settings_module.parse("\n".join(lines[start:]), f"{path}, sheet {origin.SHEET}")
+    # What stands above is left empty, so that a fault's line is a row of the sheet.
+    lines = [texts.get(row, "") if row >= start else "" for row in range(1, max(texts) + 1)]
+    settings = settings_module.parse("\n".join(lines), f"{path}, sheet {origin.SHEET}")
     # The guide is in the planner. A file that came by mail is not to choose what is read from this computer.
     return settings.model_copy(update={"fibers": ""}) if settings.fibers else settings
 

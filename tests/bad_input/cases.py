@@ -9,6 +9,8 @@ from dataclasses import dataclass
 
 VICTIM = ("skeins", 1)
 USES_VICTIM = frozenset({("fiber", 1), ("projects", 1)})  # the lot Moss, and the hat spun from it
+# The lots that each project takes from: Clover and the thread for the cardigan, Moss for the hat.
+TAKEN_BY = {("projects", 0): frozenset({("fiber", 0), ("fiber", 2)}), ("projects", 1): frozenset({("fiber", 1)})}
 
 
 @dataclass(frozen=True)
@@ -21,6 +23,12 @@ class Case:
     sentence: str
     feels: frozenset[tuple[str, int]] = frozenset()
     blank: str = ""  # full key of a result of that line that must be blank now
+
+    @property
+    def may_change(self) -> frozenset[tuple[str, int]]:
+        """The lines that may change: also the lots of each project that does, since they tell what projects take."""
+        felt = {self.speaks} | self.feels
+        return felt.union(*(TAKEN_BY.get(line, frozenset()) for line in felt))
 
 
 def skein(name: str, key: str, value, sentence: str, blank: str = "skeins_grist_yd_lb") -> Case:

@@ -293,8 +293,8 @@ def test_a_text_worked_out_must_not_be_blank():
         Result("same", "Same", "kind", lambda kind: kind, None),
         Result("again", "Again", "same", lambda same: same, None),
     )
-    # The message stands below the fields, so the results are in B5 and B6.
-    assert bound(*fields) == '=IF(ISTEXT($B$5),IF(LEN($B$5)>0,$B$5,""),"")'
+    # The message stands below the input, so the results are in B6 and B7.
+    assert bound(*fields) == '=IF(ISTEXT($B$6),IF(LEN($B$6)>0,$B$6,""),"")'
 
 
 def test_limits_are_written_in_full():

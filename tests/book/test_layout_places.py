@@ -92,9 +92,9 @@ def test_a_formula_for_every_cell_of_a_result_and_none_for_inputs(each_layout):
     }
 
 
-def test_the_message_stands_between_inputs_and_results(each_layout):
+def test_the_message_of_a_log_stands_between_inputs_and_results(each_layout):
     for block in each_layout.planner.blocks.values():
-        if not isinstance(block, Log):
+        if not isinstance(block, Log) or block.rows_a_page:
             continue
         columns = [
             [each.column for each in each_layout.of(block) if isinstance(each.field, kind)] for kind in (Input, Message, Result)
@@ -102,11 +102,18 @@ def test_the_message_stands_between_inputs_and_results(each_layout):
         assert sum(columns, []) == list(range(1, len(block.fields) + 2))
 
 
-def test_the_message_of_a_card_stands_below_its_fields(each_layout):
+def test_the_message_of_a_label_stands_beyond_what_is_cut_out(each_layout):
+    [labels] = [each for each in each_layout.planner.blocks.values() if isinstance(each, Log) and each.rows_a_page]
+    columns = {each.key: each.column for each in each_layout.of(labels)}
+    assert columns.pop("labels_message") > max(columns.values())
+
+
+def test_the_message_of_a_card_stands_between_inputs_and_results(each_layout):
     for block in each_layout.planner.blocks.values():
         if isinstance(block, Card) and block.inputs:
-            message, last = each_layout.placements[f"{block.key}_message"], each_layout.of(block)[-2]
-            assert (message.row, message.column) == (last.row + 1, last.column)
+            rows = [[each.row for each in each_layout.of(block) if isinstance(each.field, kind)] for kind in (Input, Message, Result)]
+            assert sum(rows, []) == list(range(rows[0][0], rows[0][0] + len(block.fields) + 1))
+            assert len({each.column for each in each_layout.of(block)}) == 1
 
 
 def test_ranges_of_a_small_planner():
@@ -116,7 +123,7 @@ def test_ranges_of_a_small_planner():
     assert placements["reels_message"].range == "Reels!$C$7:$C$9"
     assert placements["skeins_loop"].range == "Skeins!$I$7:$I$10"
     assert placements["plan_margin"].range == "Work!$B$5"
-    assert placements["plan_message"].range == "Work!$B$8"
+    assert placements["plan_message"].range == "Work!$B$7"
     assert placements["sizes_from"].range == "Facts!$B$8:$B$10"
     assert [placements["skeins_loop"].cell(index) for index in (0, 3)] == ["I7", "I10"]
 

@@ -74,8 +74,8 @@ def test_one_typeface():
         (result(SHARE), SHARE.us, "0.0%"),
         (result(SHARE, digits=0), SHARE.us, "0%"),
         (result(None), None, "General"),
-        (Input("loop", "Loop", SOME, LENGTH), LENGTH.us, "#,##0.####"),
-        (Input("loop", "Loop", SOME, SHARE), SHARE.us, "0.##%"),
+        (Input("loop", "Loop", SOME, LENGTH), LENGTH.us, "General"),
+        (Input("loop", "Loop", SOME, SHARE), SHARE.us, "0.0#%"),
         (Input("loop", "Loop", Name()), None, "@"),
     ],
 )

@@ -115,7 +115,7 @@ class TestWhereItCannotBeWritten:
     @pytest.fixture(autouse=True)
     def made_in_a_blink(self, monkeypatch):
         """What is in the planner does not matter here."""
-        monkeypatch.setattr(build, "workbook", lambda layout, entries: b"a planner")
+        monkeypatch.setattr(build, "workbook", lambda layout, entries, **_: b"a planner")
 
     @pytest.fixture
     def refused(self, run, small_settings):
@@ -166,7 +166,7 @@ class TestWithBadSettings:
         code, out, err = run("build", "--settings", settings, "-o", target)
         assert (code, out) == (2, "")
         first, second = err.splitlines()
-        assert first == f"{settings}, units: write one of 'us', 'us-grams' or 'metric'."
+        assert first == f"{settings}, line 1, units: write one of 'us', 'us-grams' or 'metric'."
         assert second.startswith(f"{settings}, rows.skein: there is no such setting; known are reels, guide, fiber, skeins,")
         assert second.endswith(" Did you mean skeins?")
         assert target.read_bytes() == b"the old one" and left_in(tmp_path) == {"bad.toml", "mine.xlsx"}

@@ -220,7 +220,7 @@ def test_settings_in_the_file_that_cannot_be(run, planner, tmp_path):
     line.value = 'units = "imperial"'
     book.save(tmp_path / "mine.xlsx")
     code, _, err = run("check", tmp_path / "mine.xlsx")
-    assert code == 2 and err.startswith(f"{tmp_path / 'mine.xlsx'}, sheet Made with, units: write one of 'us'")
+    assert code == 2 and err.startswith(f"{tmp_path / 'mine.xlsx'}, sheet Made with, line 2, units: write one of 'us'")
 
 
 class TestEngines:

@@ -49,7 +49,7 @@ def test_tables_of_their_own(run, guild, tmp_path):
 def test_a_bad_file_is_told_in_a_sentence_and_the_rest_is_read(run, guild, broken, tmp_path):
     outcome = run("gather", broken, guild / "ann.xlsx", "-o", tmp_path / "guild.xlsx")
     assert outcome.code == 1
-    assert outcome.err.startswith("broken.xlsx: this is not an .xlsx") and len(outcome.err.splitlines()) == 1
+    assert outcome.err.startswith("broken.xlsx: this file is damaged, or was cut off") and len(outcome.err.splitlines()) == 1
     assert "1 planner, 2 skeins" in outcome.out
     assert openpyxl.load_workbook(tmp_path / "guild.xlsx")["Not read"]["A4"].value == "broken.xlsx"
 

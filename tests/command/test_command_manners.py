@@ -10,7 +10,7 @@ from workbookgen import __version__
 
 from .conftest import ROOT
 
-COMMANDS = ("build", "check", "fields")
+COMMANDS = ("build", "check", "fields", "blank")
 
 
 @pytest.mark.parametrize("arguments", [("--help",), ()])
@@ -40,6 +40,7 @@ def test_what_it_does_not_know(run, arguments):
     ("build", "workbookgen.build.build"),
     ("check", "workbookgen.checking.check.check"),
     ("fields", "workbookgen.fields.described"),
+    ("blank", "workbookgen.blank.blank"),
 ])
 def test_our_own_faults_are_told_as_ours(run, monkeypatch, planner, tmp_path, command, broken):
     def fail(*_, **__):
@@ -47,7 +48,7 @@ def test_our_own_faults_are_told_as_ours(run, monkeypatch, planner, tmp_path, co
 
     monkeypatch.setattr(broken, fail)
     monkeypatch.delenv("WORKBOOKGEN_TRACEBACK", raising=False)
-    code, out, err = run(command, *(("-o", tmp_path / "x.xlsx") if command == "build" else (planner,)))
+    code, out, err = run(command, *(() if command == "build" else (planner,)), *(("-o", tmp_path / "x.xlsx") if command in ("build", "blank") else ()))
     assert (code, out) == (2, "")
     assert err == (
         "workbookgen itself failed, which is our fault and not yours; nothing was changed. "
@@ -85,13 +86,22 @@ def test_a_sentence_and_no_traceback_as_a_module(run_apart, tmp_path):
     assert run_apart("check", tmp_path / "none.xlsx") == (2, "", f"{tmp_path / 'none.xlsx'}: there is no such file.\n")
 
 
-def test_a_reader_who_leaves_early_is_no_fault(planner):
-    """As in `workbookgen fields planner.xlsx | head -1`."""
+@pytest.mark.parametrize("command", [("fields",), ("check", "--scenarios", "0"), ("fields", "--json")])
+def test_a_reader_who_leaves_early_is_no_fault(planner, command):
+    """As in `workbookgen fields planner.xlsx | head -1`: quiet, and neither agreement (0) nor findings (1)."""
     reader, writer = os.pipe()
     os.close(reader)
     done = subprocess.run(
-        [sys.executable, "-m", "workbookgen", "fields", str(planner)],
+        [sys.executable, "-m", "workbookgen", *command, str(planner)],
         cwd=ROOT, stdout=writer, stderr=subprocess.PIPE, timeout=60,
     )
     os.close(writer)
-    assert done.returncode != 0 and done.stderr == b""
+    assert (done.returncode, done.stderr) == (2, b"")
+
+
+def test_a_terminal_that_cannot_spell_everything(planner):
+    done = subprocess.run(
+        [sys.executable, "-m", "workbookgen", "fields", str(planner)],
+        cwd=ROOT, env=os.environ | {"PYTHONIOENCODING": "koi8-r"}, capture_output=True, timeout=60,
+    )
+    assert (done.returncode, done.stderr) == (0, b"") and b"Loop \\xb1" in done.stdout  # Russian letters, and no plus-minus

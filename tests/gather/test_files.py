@@ -83,7 +83,7 @@ def test_a_workbook_reads_back_the_same_with_texts_as_texts(gathered, tmp_path):
     assert not [cell for sheet in book for line in sheet.iter_rows() for cell in line if cell.data_type == "f"]
     assert [sheet.title for sheet in book] == ["About", "Observed", "Evenness", "Planners", "Not read", "Skeins", "Lots", "Samples", "Projects", "Columns"]
     told = [[cell.value for cell in line] for line in book["Not read"].iter_rows(min_row=4)]
-    assert told == [["none.xlsx", "this is not an .xlsx or .ods workbook. Save it as .xlsx in your spreadsheet program and try again."]]
+    assert told == [["none.xlsx", "this is a text file (such as .csv), whatever its name says. Give the planner itself, saved as .xlsx."]]
 
 
 def test_the_chart_shows_breeds_with_enough_lots(tmp_path, here):

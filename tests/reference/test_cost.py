@@ -45,10 +45,9 @@ def test_cents_add_up(cents):
 
 
 def test_what_is_not_given_costs_nothing():
-    assert cost.material_cost() == 0
     assert cost.material_cost(thread=3) == cost.material_cost(tools=3) == 3
     assert cost.price(20) == 20
-    assert cost.price(20, margin=0.5) == approx(30)
+    assert cost.price(20, margin=0.5) == cost.price(labor=20, margin=0.5) == approx(30)
 
 
 @given(materials=money, work=money, margin=st.floats(0, 3))
@@ -93,6 +92,8 @@ def test_cost_of_a_skein():
         (lambda: cost.material_cost(1, 1, -1), "money"),
         (lambda: cost.labor(Quantity(-1, "hour"), 1), "Hours"),
         (lambda: cost.labor(Quantity(1, "hour"), -1), "money"),
+        (lambda: cost.material_cost(), "at least one cost"),
+        (lambda: cost.price(margin=0.5), "or the worth"),
         (lambda: cost.price(-1), "money"),
         (lambda: cost.price(1, -1), "money"),
         (lambda: cost.price(1, 1, -0.1), "margin"),

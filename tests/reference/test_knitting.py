@@ -35,7 +35,7 @@ def per_square_centimeter(number):
 
 
 def test_shapes_stand_in_the_order_that_a_person_sees():
-    assert knitting.SHAPES == ("rectangle", "triangle", "trapezium", "circle", "ring")
+    assert knitting.SHAPES == ("rectangle", "triangle", "trapezoid", "circle", "ring")
 
 
 @pytest.mark.parametrize(
@@ -43,7 +43,7 @@ def test_shapes_stand_in_the_order_that_a_person_sees():
     [
         ("rectangle", (50, 60), 3000),
         ("Triangle", (50, 60), 1500),
-        ("trapezium", (50, 60, 30), 2400),
+        ("trapezoid", (50, 60, 30), 2400),
         ("circle", (20,), 314.159265),
         ("ring", (20, None, 10), 235.619449),
     ],
@@ -55,10 +55,10 @@ def test_area(shape, sizes, expected):
 
 
 @given(width=positive, height=positive, second=positive)
-def test_a_trapezium_is_two_triangles(width, height, second):
+def test_a_trapezoid_is_two_triangles(width, height, second):
     width, height, second = map(centimeters, (width, height, second))
     parts = knitting.area("triangle", width, height) + knitting.area("triangle", second, height)
-    assert knitting.area("trapezium", width, height, second).m_as("m^2") == approx(parts.m_as("m^2"))
+    assert knitting.area("trapezoid", width, height, second).m_as("m^2") == approx(parts.m_as("m^2"))
 
 
 @given(outer=positive, share=st.floats(0.01, 0.99))
@@ -68,12 +68,12 @@ def test_a_ring_is_what_a_circle_leaves(outer, share):
     assert (ring + hole).m_as("m^2") == approx(whole.m_as("m^2"))
 
 
-@pytest.mark.parametrize("shape", ["triangle", "trapezium", "circle"])
+@pytest.mark.parametrize("shape", ["triangle", "trapezoid", "circle"])
 def test_area_by_adding_up_narrow_strips(shape):
     # Outside witness: quadrature of the width over the height.
     widths = {
         "triangle": (lambda y: 30 * (1 - y / 40), 40),
-        "trapezium": (lambda y: 30 + (18 - 30) * y / 40, 40),
+        "trapezoid": (lambda y: 30 + (18 - 30) * y / 40, 40),
         "circle": (lambda y: 2 * np.sqrt(max(0, 15**2 - (y - 15) ** 2)), 30),
     }
     width, height = widths[shape]
@@ -246,8 +246,8 @@ def test_an_estimate_may_be_nothing_and_one_that_is_not_used_anything():
         (lambda: knitting.area("circle", ONE, pieces=0), "pieces"),
         (lambda: knitting.area("rectangle", ONE), "height"),
         (lambda: knitting.area("triangle", ONE, centimeters(0)), "height"),
-        (lambda: knitting.area("trapezium", ONE, ONE), "second side"),
-        (lambda: knitting.area("trapezium", ONE, None, ONE), "height"),
+        (lambda: knitting.area("trapezoid", ONE, ONE), "second side"),
+        (lambda: knitting.area("trapezoid", ONE, None, ONE), "height"),
         (lambda: knitting.area("ring", ONE), "inner diameter"),
         (lambda: knitting.area("ring", ONE, second=ONE), "below the outer"),
         (lambda: knitting.from_swatch(-ONE**2, ONE**2, grams(1), Quantity(1, "m/g")), "piece"),

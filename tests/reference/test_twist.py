@@ -44,7 +44,7 @@ def cotton(count):
 
 
 def test_systems_stand_in_the_order_that_a_person_sees():
-    assert list(twist.SYSTEMS) == ["cotton", "worsted", "woollen run", "metric", "tex"]
+    assert list(twist.SYSTEMS) == ["cotton", "worsted", "woolen run", "metric", "tex"]
 
 
 @pytest.mark.parametrize(
@@ -52,7 +52,7 @@ def test_systems_stand_in_the_order_that_a_person_sees():
     [
         ("cotton", 9.5673),  # N. Balasubramanian, conversion factors: 9.57, and to more places here (read)
         ("worsted", 11.7176),  # exact units: 560 yd/lb and turns in an inch (derived)
-        ("woollen run", 6.9322),  # exact units: 1,600 yd/lb (derived)
+        ("woolen run", 6.9322),  # exact units: 1,600 yd/lb (derived)
         ("metric", 0.316228),  # exact units: km/kg and turns in a meter (derived)
         ("tex", 1.0),  # definition
     ],
@@ -93,7 +93,7 @@ def test_the_factors_side_by_side_are_those_of_the_systems(turns, linear_density
     side_by_side = {
         "cotton": twist.cotton_factor,
         "worsted": twist.worsted_factor,
-        "woollen run": twist.run_factor,
+        "woolen run": twist.run_factor,
         "tex": twist.tex_factor,
     }
     for system, law in side_by_side.items():

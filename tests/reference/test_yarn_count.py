@@ -23,8 +23,8 @@ def test_systems_stand_in_the_order_that_a_person_sees():
         "metric count",
         "cotton count",
         "worsted count",
-        "woollen run",
-        "woollen cut",
+        "woolen run",
+        "woolen cut",
         "linen lea",
         "Yorkshire skein",
         "Galashiels cut",
@@ -40,8 +40,8 @@ def test_systems_stand_in_the_order_that_a_person_sees():
     [
         ("cotton count", 590.541),  # ASTM D2260 (read)
         ("worsted count", 885.812),  # ASTM D2260 (read)
-        ("woollen run", 310.034),  # ASTM D2260 (read)
-        ("woollen cut", 1653.515),  # public articles on counts, 300 yd (read)
+        ("woolen run", 310.034),  # ASTM D2260 (read)
+        ("woolen cut", 1653.515),  # public articles on counts, 300 yd (read)
         ("linen lea", 1653.515),  # ASTM D2260 (read)
         ("Yorkshire skein", 1937.7134),  # W. Davis, Hosiery Manufacture, 256 yd (read)
         ("Galashiels cut", 2480.2732),  # W. Davis, 200 yd (read)
@@ -112,7 +112,7 @@ def test_linear_density_of_a_skein():
 
 def test_mass_and_length_of_a_known_count():
     # American Correspondence School of Textiles, Calculations IV, 1898 (read): 5,250 yd of 3 run.
-    mass = yarn_count.mass_of_length(Quantity(5250, "yard"), yarn_count.grist_of(3, "woollen run"))
+    mass = yarn_count.mass_of_length(Quantity(5250, "yard"), yarn_count.grist_of(3, "woolen run"))
     assert mass.m_as("oz") == approx(17.5)
     # Davis, example 10 (read): 3 lb of 2/48s worsted, which is 24s.
     length = yarn_count.length_of_mass(Quantity(3, "lb"), yarn_count.grist_of(24, "worsted count"))

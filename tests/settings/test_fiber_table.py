@@ -7,6 +7,7 @@ import pytest
 from workbookgen.errors import FileError, PlannerError, SettingsError
 from workbookgen.settings import Rows, Settings
 from workbookgen.settings.fiber_table import load_fibers
+from workbookgen.sheets import guide
 from workbookgen.units import Quantity
 
 HEAD = (
@@ -79,7 +80,7 @@ def test_a_word_where_a_number_belongs(table, word):
 
 
 def test_all_words_are_told_at_once(table):
-    assert told(table(HEAD, GOOD.replace("4,", "four,", 1), GOOD.replace("0.136", "some"))) == [
+    assert told(table(HEAD, GOOD.replace("4,", "four,", 1), GOOD.replace("0.136", "some").replace("Fog", "Haze"))) == [
         'mine.csv, line 2, fleece_low: "four" is not a number.',
         'mine.csv, line 3, regain: "some" is not a number.',
     ]
@@ -95,6 +96,36 @@ def test_a_name_that_no_workbook_can_store(table):
     assert told(table(HEAD, "Fo\x01g" + BARE[4:])) == [
         "mine.csv, line 2, name: leave out line breaks and control characters."
     ]
+
+
+def test_a_name_that_stands_there_twice(table):
+    assert told(table(HEAD, GOOD, BARE, GOOD.replace("Fog", "FOG"))) == [
+        'mine.csv, line 4, name: "FOG" stands in line 2 too; give each fiber its own name.'
+    ]
+
+
+def refused(settings: Settings) -> list[str]:
+    """What the sheet Guide says of the table."""
+    with pytest.raises(SettingsError) as caught:
+        guide.sheet(settings)
+    return [str(fault).replace(settings.fibers, "mine.csv") for fault in caught.value.faults]
+
+
+@pytest.mark.parametrize(
+    ("column", "word", "sentence"),
+    [
+        ("yield_high", "70", "Yield to: type a percentage above 0% up to 100%."),
+        ("regain", "-0.1", "Regain: type a percentage from 0% up to 100%."),
+        ("fleece_low", "0", "Fleece from: type a number above 0 up to 1,000 lb, in digits."),
+        ("fleece_low", "8", "Fleece: the first figure must not be above the second."),
+        ("name", "x" * 41, "Breed or fiber: type a name of up to 40 letters."),
+        ("name", "", "Still to fill in: Breed or fiber."),
+        ("source", "x" * 201, "Source: type words, up to 200 letters."),
+    ],
+)
+def test_the_guide_takes_no_line_that_it_would_complain_of(table, column, word, sentence):
+    line = dict(zip(HEAD.split(","), GOOD.split(","), strict=True)) | {column: word}
+    assert refused(table(HEAD, BARE, ",".join(line.values()))) == [f"mine.csv, line 3, {column}: {sentence}"]
 
 
 def test_a_missing_table(tmp_path):

@@ -2,7 +2,7 @@
 
 from typing import get_args
 
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from workbookgen.colors import ROLES
@@ -58,6 +58,7 @@ def test_written_and_read_again(settings):
 
 
 @given(SETTINGS)
+@example(Settings(title="a\u2028b\x85c", note="d\u2029e\nf"))  # line ends to Python, and not to TOML
 def test_the_sheet_made_with_holds_them_line_by_line(settings):
     """As a planner is read back: the column's cells, joined."""
     (table,) = origin.sheet(settings).parts

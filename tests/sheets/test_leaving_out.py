@@ -146,6 +146,20 @@ def test_nothing_is_left_that_never_shows_anything(names, without, small_layout,
     assert never - never_in_full == set()
 
 
+def read_by_results(layout: Layout) -> set[str]:
+    """The inputs that some result reads."""
+    blocks = layout.planner.blocks.values()
+    return {layout.planner.meaning(block, word).key for block in blocks for result in block.results for word in result.words}
+
+
+@each_case
+def test_no_input_is_left_that_nothing_reads(names, without, small_layout):
+    layout = without(names)
+    unread = {each.key for each in small_layout.inputs} - read_by_results(small_layout)
+    assert unread == {"fiber_note", "pieces_part", "labels_words", "samples_lot", "components_name"} | {key for key in unread if key.startswith("guide_")}
+    assert {each.key for each in layout.inputs} - read_by_results(layout) <= unread
+
+
 def said(layout: Layout) -> list[str]:
     """Every text of a planner but the first page's, the methods' and the settings'."""
     texts = []

@@ -1,7 +1,7 @@
 """Charts, drawn by the spreadsheet program itself from the cells of the sheets.
 
-Columns differ in lightness and marks in shape, so that a chart can be read in grayscale.
-Each has a title, named axes, and a description for those who do not see it.
+Columns differ in lightness and marks in shape, so that a chart can be read in grayscale;
+columns that marks are laid over are pale. Each has a title, named axes, and a description for those who do not see it.
 """
 
 import xlsxwriter
@@ -9,14 +9,16 @@ from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 
 from workbookgen.book.layout import CARD_LABEL, Layout
 from workbookgen.book.look import TYPEFACE, recolored
-from workbookgen.colors import ACCENT, INK, QUIET
+from workbookgen.colors import ACCENT, INK, QUIET, WARNING
 from workbookgen.language.parts import Chart, Series
 from workbookgen.language.sentences import symbol_of
 
 WIDTH, HEIGHT = 860, 330  # pixels
 FONT = {"name": TYPEFACE, "size": 9, "color": INK}
-COLUMN_FILLS = (ACCENT, "#B9C9CC")
-MARK_COLORS = {"square": INK, "triangle": QUIET, "diamond": QUIET}
+PALE = "#B9C9CC"
+COLUMN_FILLS, UNDER_MARKS = (ACCENT, PALE), (PALE,)
+EDGE_LINE = {"color": ACCENT, "width": 0.75}
+MARK_COLORS = {"square": INK, "triangle": QUIET, "diamond": WARNING}
 
 
 def draw(book: xlsxwriter.Workbook, layout: Layout, chart: Chart):
@@ -24,9 +26,11 @@ def draw(book: xlsxwriter.Workbook, layout: Layout, chart: Chart):
     columns = book.add_chart({"type": "column"})
     marks = book.add_chart({"type": "line"})
     labels = range_of(layout, chart.categories, chart.rows, labels=True)
-    for index, series in enumerate(each for each in chart.series if not each.marks):
-        columns.add_series(_drawn(layout, chart, series, labels) | {"fill": recolored({"color": COLUMN_FILLS[index]}, layout.planner.colors), "gap": 60})
     marked = [each for each in chart.series if each.marks]
+    fills = UNDER_MARKS if marked else COLUMN_FILLS
+    for fill, series in zip(fills, (each for each in chart.series if not each.marks), strict=False):
+        looks = {part: recolored(each, layout.planner.colors) for part, each in {"fill": {"color": fill}, "border": EDGE_LINE}.items()}
+        columns.add_series(_drawn(layout, chart, series, labels) | looks | {"gap": 60})
     for series in marked:
         color = MARK_COLORS[series.marks]
         mark = {"type": series.marks, "size": 8, "fill": {"color": color}, "border": {"color": color}}

@@ -119,6 +119,7 @@ def guard(result: Result, columns: Columns, value: str) -> str:
     operands = {word: columns.operands[word] for word in result.words}
     single = {word: each for word, each in operands.items() if not each.meaning.is_column}
     for conditions in (
+        _found_inside(result, columns),
         _found(result, columns),
         _listed_once(result, columns),
         [columns.written(result.only_if)] if result.only_if else [],
@@ -175,14 +176,21 @@ def _listed_once(result: Result, columns: Columns) -> list[str]:
 
 
 def _found(result: Result, columns: Columns) -> list[str]:
-    """Every looked-up cell holds something, and if it is an input, something inside its domain."""
-    conditions = []
-    for pick in dict.fromkeys(result.text.picks):
-        cell, column = columns.picked(*pick), columns.operands[pick[0]]
-        conditions.append(f"LEN({cell})>0" if column.is_text else f"ISNUMBER({cell})")
-        if isinstance(column.meaning.field, Input):
-            conditions += inside_domain(column.meaning.field, cell, columns)
-    return conditions
+    """Every looked-up cell holds something of the right type."""
+    return [
+        f"LEN({columns.picked(*pick)})>0" if columns.operands[pick[0]].is_text else f"ISNUMBER({columns.picked(*pick)})"
+        for pick in dict.fromkeys(result.text.picks)
+    ]
+
+
+def _found_inside(result: Result, columns: Columns) -> list[str]:
+    """A looked-up input lies inside its domain. It may be an error, so that its type is tested before."""
+    return [
+        condition
+        for pick in dict.fromkeys(result.text.picks)
+        if isinstance(columns.operands[pick[0]].meaning.field, Input)
+        for condition in inside_domain(columns.operands[pick[0]].meaning.field, columns.picked(*pick), columns)
+    ]
 
 
 def inside_domain(field: Input, ref: str, columns: Columns, or_blank: bool = False) -> list[str]:
@@ -200,9 +208,13 @@ def inside_domain(field: Input, ref: str, columns: Columns, or_blank: bool = Fal
 def _conditions(domain: Domain, ref: str, columns: Columns) -> list[tuple[str, bool]]:
     """The conditions of a domain, and whether a blank cell keeps each of them."""
     if isinstance(domain, Choice):
-        return [(f"SUMPRODUCT(({columns.operands[domain.of].ref}={ref})*1)=1", False)]
+        listed = columns.operands[domain.of]
+        once = (f"SUMPRODUCT(({listed.ref}={ref})*1)=1", False)
+        # A formula that gives nothing would choose the one line of a log that is blank.
+        return [(f"LEN({ref})>0", False), once] if isinstance(listed.meaning.field, Result) else [once]
     if isinstance(domain, Name | Note):
-        return [(f"LEN({ref})>0", False), (f"LEN({ref})<={domain.longest}", True)]
+        letters = f'SUBSTITUTE({ref}," ","")' if isinstance(domain, Name) else ref  # spaces alone are no name
+        return [(f"LEN({letters})>0", False), (f"LEN({ref})<={domain.longest}", True)]
     if isinstance(domain, Date):
         domain = Number(least=domain.least, most=domain.most)
     limits = (("<=", domain.most), ("<", domain.below), (">=", domain.least), (">", domain.above))

@@ -162,9 +162,10 @@ def first_record(part: Log | Table | ProofTable) -> int:
     return head(part) + HEADER_ROWS
 
 
-def message_column(log: Log) -> int:
-    """A log's message stands right after its inputs."""
-    return len(log.inputs) + 1
+def message_place(block: Block) -> int:
+    """How many fields stand before the message: a block's inputs. What is printed to be cut out has it at its end."""
+    cut_out = isinstance(block, Log) and block.rows_a_page
+    return len(block.fields if cut_out else block.inputs)
 
 
 def _stack(sheet: Sheet) -> Iterator[PartPlace]:
@@ -183,17 +184,16 @@ def _placements(planner: Planner, sheet: Sheet, placed: PartPlace) -> Iterator[P
 
     match part:
         case Card():
-            top = placed.row + head(part)
+            top, before = placed.row + head(part), message_place(part)
             for index, field in enumerate(part.fields):
-                yield at(field, top + index, CARD_VALUE, 1, unit_of(field, planner.system))
+                yield at(field, top + index + (index >= before > 0), CARD_VALUE, 1, unit_of(field, planner.system))
             if part.inputs:
-                yield at(Message(), top + len(part.fields), CARD_VALUE)
+                yield at(Message(), top + before, CARD_VALUE)
         case Log():
-            top = placed.row + first_record(part)
+            top, before = placed.row + first_record(part), message_place(part)
             for index, field in enumerate(part.fields):
-                column = 1 + index + (index >= len(part.inputs))
-                yield at(field, top, column, part.rows, unit_of(field, planner.system))
-            yield at(Message(), top, message_column(part), part.rows)
+                yield at(field, top, 1 + index + (index >= before), part.rows, unit_of(field, planner.system))
+            yield at(Message(), top, 1 + before, part.rows)
         case Table():
             for index, field in enumerate(part.columns):
                 yield at(field, placed.row + first_record(part), 1 + index, part.rows, field.unit)

@@ -18,7 +18,9 @@ TYPEFACE = "Arial"
 RULE_LINE = "#C9CFD3"
 TITLE_LETTERS, MESSAGE_LETTERS = 32, 255  # what the file format takes beside a cell
 
-PLAIN = {"font_name": TYPEFACE, "font_size": 10, "font_color": INK, "valign": "vcenter"}
+# Also the workbook's own font: programs measure columns by its digits, and it has stand-ins of the same measures.
+FACE = {"font_name": TYPEFACE, "font_size": 10, "font_scheme": "none"}
+PLAIN = FACE | {"font_color": INK, "valign": "vcenter"}
 TITLE = PLAIN | {"font_size": 18, "bold": True, "font_color": ACCENT}
 ABOUT = PLAIN | {"font_color": QUIET}
 PART_TITLE = PLAIN | {"font_size": 12, "bold": True, "font_color": ACCENT}
@@ -26,6 +28,7 @@ GROUP = PLAIN | {"bold": True, "bg_color": BAND, "bottom": 1, "bottom_color": AC
 LABEL = PLAIN | {"bold": True, "text_wrap": True, "valign": "bottom"}
 UNIT = PLAIN | {"font_color": QUIET, "font_size": 9, "bottom": 1, "bottom_color": ACCENT}
 NOTE = PLAIN | {"font_color": QUIET, "font_size": 9, "indent": 1}
+CARD_NOTE = NOTE | {"text_wrap": True}
 FACT = PLAIN | {"text_wrap": True, "valign": "top", "bottom": 1, "bottom_color": RULE_LINE}
 MESSAGE = PLAIN | {"bold": True, "font_size": 9, "indent": 1, "font_color": WARNING, "bottom": 1, "bottom_color": RULE_LINE}
 HEADING = PLAIN | {"bold": True, "font_size": 12, "font_color": ACCENT}
@@ -42,10 +45,10 @@ def recolored(properties: Mapping, colors: Mapping[str, str]) -> dict:
     return {name: chosen.get(value, value) for name, value in properties.items()}
 
 
-def cell(field: Input | Result, unit: Unit | None) -> dict:
-    """The format of a field's cells."""
+def cell(field: Input | Result, unit: Unit | None, in_a_row: bool = False) -> dict:
+    """The format of a field's cells. A cell in a row has neighbors: what is long is made small enough to be whole."""
     ground = _BOX if isinstance(field, Input) else _OPEN
-    return PLAIN | ground | {"num_format": number_format(field, unit)} | _aligned(field)
+    return PLAIN | ground | {"num_format": number_format(field, unit)} | _aligned(field, in_a_row)
 
 
 def number_format(field: Input | Result, unit: Unit | None) -> str:
@@ -56,7 +59,7 @@ def number_format(field: Input | Result, unit: Unit | None) -> str:
         return "yyyy-mm-dd"
     percent = unit is not None and unit.symbol == PERCENT_UNIT.symbol
     if isinstance(field, Input):
-        return "0.##%" if percent else "#,##0.####"
+        return "0.0#%" if percent else "General"  # "0.##" would show a whole number with a point behind it
     digits = unit.digits if field.digits is None else field.digits
     return ("0" if percent else "#,##0") + ("." + "0" * digits if digits else "") + ("%" if percent else "")
 
@@ -67,11 +70,11 @@ def heads(field, unit: Unit | None) -> tuple[dict, dict]:
     return LABEL | align, UNIT | align
 
 
-def _aligned(field: Input | Result) -> dict:
-    if not field.is_text:
-        return {"align": "right"}
-    wrapped = isinstance(field, Input) and isinstance(field.domain, Note)
-    return {"align": "left", "indent": 1, "text_wrap": wrapped}
+def _aligned(field: Input | Result, in_a_row: bool) -> dict:
+    if isinstance(field, Input) and isinstance(field.domain, Note):
+        return {"align": "left", "indent": 1, "text_wrap": True}
+    align = {"align": "left", "indent": 1} if field.is_text else {"align": "right"}
+    return align | ({"shrink": True} if in_a_row else {})
 
 
 def explanation(field: Result) -> dict:

@@ -31,22 +31,39 @@ from workbookgen.book.layout import (
     ProofColumn,
     first_record,
 )
+from workbookgen.book.pages import (
+    LETTERS_ON_A_PAGE,
+    LOG_SCALE,
+    MARGINS,
+    MESSAGE_WIDTH,
+    PAPER,
+    ROWS_ON_A_PAGE,
+    page_starts,
+    strips,
+)
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Note
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import MESSAGE, Card, Chart, Log, Part, Proof, ProofTable, Sheet, Table, Text
+from workbookgen.language.parts import (
+    MESSAGE,
+    Card,
+    Chart,
+    Log,
+    Part,
+    Proof,
+    ProofTable,
+    Sheet,
+    Table,
+    Text,
+)
 from workbookgen.language.quantities import unit_named
 from workbookgen.language.sentences import refusal
 
 CREATED = datetime(2026, 1, 1)  # fixed, so that the same settings give the same bytes
-ROWS_ON_A_PAGE = 50  # of an upright page
-LETTERS_OF_A_HEADING = 40
-LOG_SCALE = 58  # percent, at which so many letters fit
-LETTERS_ON_A_PAGE = 160  # across a landscape page, at a size that can still be read
 LINE = 13.5  # points, of wrapped text
-PAPER = {"letter": 1, "a4": 9}
-
+HEADING, UNDER = 42, 15  # points: the labels of a log, which may take three lines, and the row above or below
+CARD_WIDTHS = {CARD_LABEL: 30, CARD_VALUE: 18, CARD_UNIT: 12, CARD_NOTE: 56}
 LETTERS_PER_WIDTH = 1.25  # a column's width counts digits, and most letters are narrower
 PROVENANCE = {
     "read": "read",
@@ -81,7 +98,7 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
     stream = io.BytesIO()
     with warnings.catch_warnings():
         warnings.simplefilter("error")  # XlsxWriter warns and goes on where it should refuse
-        book = xlsxwriter.Workbook(stream, {"in_memory": True})
+        book = xlsxwriter.Workbook(stream, {"in_memory": True, "default_format_properties": look.FACE})
         book.set_properties({
             "title": layout.planner.title,
             "comments": f"Made with workbookgen {__version__}.",
@@ -144,13 +161,14 @@ class _SheetWriter:
     @part.register
     def _(self, part: Card, row: int) -> None:
         self._heads(part, row)
-        for column, width in ((CARD_LABEL, 30), (CARD_VALUE, 18), (CARD_UNIT, 12), (CARD_NOTE, 56)):
+        for column, width in CARD_WIDTHS.items():
             self._wide(column, width)
         for placement in self.layout.of(part):
             self._text(placement.row, CARD_LABEL, placement.field.label, look.PLAIN)
             self._text(placement.row, CARD_UNIT, placement.unit.symbol if placement.unit else "", look.NOTE)
             note = placement.field.help if isinstance(placement.field, Input) else placement.field.note
-            self._text(placement.row, CARD_NOTE, note, look.NOTE)
+            self._text(placement.row, CARD_NOTE, note, look.CARD_NOTE)
+            self._high(placement.row, note, CARD_WIDTHS[CARD_NOTE])
             self._cells(placement)
 
     @part.register
@@ -159,43 +177,43 @@ class _SheetWriter:
         header = row + first_record(part) - HEADER_ROWS
         for placement in self.layout.of(part):
             is_message = isinstance(placement.field, Message)
-            self._wide(placement.column, part.message_width if is_message else placement.field.width)
+            self._wide(placement.column, MESSAGE_WIDTH if is_message else placement.field.width)
             label, unit = look.heads(placement.field, placement.unit)
             self._text(header + 1, placement.column, placement.field.label, label)
             self._text(header + 2, placement.column, placement.unit.symbol if placement.unit else "", unit)
             self._cells(placement)
-        self.to.set_row(header, 42)
+        self.to.set_row(header, HEADING)
         for placement in self.layout.of(part):
             self._text(header, placement.column, "", look.GROUP)
         columns = {each.field.key: each.column for each in self.layout.of(part)}
         for group in part.groups:
             self._text(header, columns[group.fields[0].key], group.heading, look.GROUP)
-        if part.row_height:
-            for index in range(part.rows):
-                self.to.set_row(header + 2 + index, part.row_height)
-        if part.rows_a_page:
-            self.to.set_h_pagebreaks([header + 2 + end for end in range(part.rows_a_page, part.rows, part.rows_a_page)])
         self.to.freeze_panes(header + 2, 1)
         self._print_as_table(part, header)
 
     def _print_as_table(self, part: Log, header: int) -> None:
         """A log prints from the headings down, which every page repeats with the first column."""
+        groups = self._printed_groups(part)
+        last = groups[-1][-1]
         self.to.repeat_rows(header - 1, header + 1)
         self.to.repeat_columns(0, 0)
-        last = max(each.column for each in self.layout.of(part))
         self.to.print_area(header - 1, 0, header + HEADER_ROWS + part.rows - 2, last - 1)
-        self.to.set_header(f"&L&14{self.sheet.title}")
+        self.to.set_header(f'&L&"{look.TYPEFACE},Bold"&14{_plain_in_a_margin(self.sheet.title)}')
         if part.rows_a_page:
-            self.to.fit_to_pages(1, 0)  # strips to be cut out: one page wide
+            cut = strips(self.layout.planner.paper, (self.widths[column] for column in range(1, last + 1)), HEADING + 2 * UNDER, part.rows_a_page)
+            self.to.set_print_scale(cut.scale)
+            for index in range(part.rows):
+                self.to.set_row(header + 2 + index, cut.height)
+            self.to.set_h_pagebreaks([header + 2 + end for end in range(part.rows_a_page, part.rows, part.rows_a_page)])
         else:
             self.to.set_print_scale(LOG_SCALE)
-            self.to.set_v_pagebreaks([column - 1 for column in page_starts(self._groups(part), self.widths)])
+            self.to.set_v_pagebreaks([column - 1 for column in page_starts(groups, self.widths)])
 
-    def _groups(self, part: Log) -> list[list[int]]:
-        """The columns that should stay on one page together: a group's, and the message's."""
+    def _printed_groups(self, part: Log) -> list[list[int]]:
+        """The columns that should stay on one page together: a group's, and the message's, which is on no label."""
         columns = {each.field.key: each.column for each in self.layout.of(part)}
-        groups = [[columns[field.key] for field in group.fields] for group in part.groups]
-        return sorted([*groups, [columns[MESSAGE]]])
+        groups = [[columns[field.key] for field in group.fields] for group in part.groups if group.printed]
+        return groups if part.rows_a_page else sorted([*groups, [columns[MESSAGE]]])
 
     @part.register
     def _(self, part: Table, row: int) -> None:
@@ -261,7 +279,7 @@ class _SheetWriter:
             self._value(row, column, fact, look.FACT)
             if isinstance(fact, str):
                 lines = max(lines, len(wrap(fact, int(self.widths[column] * LETTERS_PER_WIDTH))))
-        self.to.set_row(row - 1, _high(lines))
+        self.to.set_row(row - 1, _height(lines))
 
     def _heads(self, part: Card | Log | Table | ProofTable, row: int) -> None:
         lines = [(part.title, look.PART_TITLE), (part.about, look.ABOUT)]
@@ -273,16 +291,14 @@ class _SheetWriter:
         if isinstance(placement.field, Message):
             form = self.formats(look.MESSAGE)
         else:
-            form = self.formats(look.cell(placement.field, placement.unit))
+            form = self.formats(look.cell(placement.field, placement.unit, in_a_row=isinstance(placement.holder, Log)))
         row, column = placement.row - 1, placement.column - 1
         self._formulas(placement, form)
         if isinstance(placement.field, Input):
             for index, entry in enumerate(self.entries[placement.key]):
                 self._entry(row + index, column, entry, form)
-                if isinstance(placement.field.domain, Note) and entry:
-                    lines = wrap(entry, int(placement.field.width * LETTERS_PER_WIDTH))
-                    if len(lines) > 1:
-                        self.to.set_row(row + index, _high(len(lines)))
+                if isinstance(placement.field.domain, Note) and isinstance(entry, str):
+                    self._high(placement.row + index, entry, placement.field.width)
             self._offer(placement)
         elif isinstance(placement.field, Result) and placement.field.note:
             self.to.data_validation(row, column, row + placement.rows - 1, column, look.explanation(placement.field))
@@ -330,6 +346,12 @@ class _SheetWriter:
         else:
             self.to.write_blank(row - 1, column - 1, None, self.formats(properties))
 
+    def _high(self, row: int, text: str, width: float) -> None:
+        """A row as high as a wrapped text needs; one line needs nothing."""
+        lines = len(wrap(text, int(width * LETTERS_PER_WIDTH)))
+        if lines > 1:
+            self.to.set_row(row - 1, _height(lines))
+
     def _wide(self, column: int, width: float) -> None:
         self.widths[column] = max(width, self.widths.get(column, 0))
 
@@ -345,41 +367,22 @@ class _SheetWriter:
         if self.breaks:
             self.to.set_h_pagebreaks(self.breaks)
         self.to.set_paper(PAPER[self.layout.planner.paper])
-        self.to.set_margins(left=0.5, right=0.5, top=0.6, bottom=0.7)
-        self.to.set_footer(f"&L&9{_footer_text(self.layout.planner.title)}&C&9&A&R&9Page &P of &N")
+        self.to.set_margins(**MARGINS)
+        face = f'&"{look.TYPEFACE},Regular"&9'
+        self.to.set_footer(f"&L{face}{_plain_in_a_margin(self.layout.planner.title)}&C{face}&A&R{face}Page &P of &N")
         self.to.hide_gridlines(2)
         self.to.protect("", {
             "format_columns": True, "format_rows": True, "sort": True, "autofilter": True, "select_locked_cells": True,
         })
 
 
-def _high(lines: int) -> float:
+def _height(lines: int) -> float:
     """The height of a row with so many lines; a taller one would break the file."""
     return min(LINE * lines + 2, HIGHEST)
 
 
-def page_starts(groups: list[list[int]], widths: Mapping[int, float]) -> list[int]:
-    """The columns with which a new page begins; every page repeats the first column.
-
-    A group may run over to the next page, but it does not begin where its heading would be cut.
-    """
-    name = widths[1]
-    starts, used = [], 0.0
-    for group in groups:
-        whole = sum(widths[column] for column in group)
-        if used and used + whole > LETTERS_ON_A_PAGE and LETTERS_ON_A_PAGE - used < LETTERS_OF_A_HEADING:
-            starts.append(group[0])
-            used = name
-        for column in group:
-            if used + widths[column] > LETTERS_ON_A_PAGE:
-                starts.append(column)
-                used = name
-            used += widths[column]
-    return starts
-
-
-def _footer_text(title: str) -> str:
-    """A title as a footer shows it: its & is no code, and a first digit no part of the font size."""
+def _plain_in_a_margin(title: str) -> str:
+    """A title as a header or footer shows it: its & is no code, and a first digit no part of the font size."""
     return (" " if title[0].isdigit() else "") + title.replace("&", "&&")
 
 

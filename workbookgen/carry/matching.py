@@ -62,10 +62,11 @@ class _Matching:
         lines = self._lines()
         target = self.new.blocks.get(self.block.key)
         if target is None:
-            self._strand(lines, "the new planner does not have this sheet")
+            brought = {row for row, line in lines.items() if self._is_untouched(row, line)}
+            self._strand({row: line for row, line in lines.items() if row not in brought}, "the new planner does not have this sheet")
             return
         starting = _by_name(target) if isinstance(target, Log) else {}
-        renewed = {row: _name(line) for row, line in lines.items() if self._is_untouched(line) and _name(line) in starting}
+        renewed = {row: _name(line) for row, line in lines.items() if self._is_untouched(row, line) and _name(line) in starting}
         rows = _placed(lines, target.rows) if isinstance(target, Log) else {0: 0}
         if isinstance(target, Log):
             for each in target.inputs:
@@ -99,9 +100,10 @@ class _Matching:
     def _full(self, key: str) -> str:
         return f"{self.block.key}_{key}"
 
-    def _is_untouched(self, line: Record) -> bool:
+    def _is_untouched(self, row: int, line: Record) -> bool:
         record = _by_name(self.block).get(_name(line))
-        return record is not None and all(_alike(entry, record.get(key), 1e-9) for key, entry in line.items())
+        is_same = record is not None and all(_alike(entry, record.get(key), 1e-9) for key, entry in line.items())
+        return is_same and not any(self._comment(row, key) for key in line)
 
     def _renew(self, row: int, place: int, line: Record, record: Mapping[str, Entry], target: Block) -> None:
         """A line that nobody touched takes the new planner's figures; where they are others, the old ones are told."""
@@ -157,16 +159,14 @@ class _Matching:
             self._leave(row, key, str(cell.value).upper(), "it was a truth value, and came over as a text", IN_ITS_CELL)
 
     def _strand(self, lines: dict[int, Record], why: str) -> None:
-        """Lines without a place. A first value that nobody touched is no entry."""
+        """Lines without a place. The first value of a card that nobody touched is no entry."""
         for row, line in lines.items():
-            if not (isinstance(self.block, Log) and self._is_untouched(line)):
-                for key, entry in line.items():
-                    first = None if isinstance(self.block, Log) else self.block.by_key[key].starts_as
-                    if entry is not None and not _alike(entry, first, 1e-9):
-                        self._leave(row, key, entry, why)
-                    elif entry is None:
-                        self._tell(row, key)
-            for key in line:
+            for key, entry in line.items():
+                first = None if isinstance(self.block, Log) else self.block.by_key[key].starts_as
+                if entry is None:
+                    self._tell(row, key)
+                elif not _alike(entry, first, 1e-9):
+                    self._leave(row, key, entry, why)
                 if comment := self._comment(row, key):
                     self._leave(row, key, comment, f"a note on the cell; {why}")
 

@@ -118,7 +118,7 @@ def check(
         poisoned = Path(folder) / "planner.xlsx"
         with_cached(path, poisoned, POISON)
         tries = [
-            _Try(layout, opened.enter_context(_opened(each, poisoned, path)), record)
+            _Try(layout, opened.enter_context(_opened(each, poisoned, path)), record, formulas_in_file or {})
             for each, record in zip(chosen, report.engines, strict=True)
         ]
         proofs = expected_of_proofs(layout.planner)
@@ -161,6 +161,17 @@ def not_typed(layout: Layout, in_file: dict[tuple[str, str], str]) -> dict[tuple
     return {place: text for place, text in in_file.items() if place not in inputs}
 
 
+def with_empty_texts(layout: Layout, entries: Entries, in_file: dict[tuple[str, str], str]) -> Entries:
+    """The entries, an input whose formula gives nothing holding the empty text: it is not blank, and its line says so."""
+    return {
+        placement.key: tuple(
+            "" if value is None and (placement.sheet, placement.cell(row)) in in_file else value
+            for row, value in enumerate(entries[placement.key])
+        )
+        for placement in layout.inputs
+    }
+
+
 def _opened(chosen: Engine, poisoned: Path, path: Path) -> Session:
     """A session on the poisoned copy; a fault speaks of the person's own file."""
     try:
@@ -200,9 +211,9 @@ def _bare(piece: str) -> str:
 class _Try:
     """One engine at work on the planner, and what came of it. Cells are told by field and row."""
 
-    def __init__(self, layout: Layout, session: Session, record: EngineReport):
+    def __init__(self, layout: Layout, session: Session, record: EngineReport, in_file: dict[tuple[str, str], str]):
         self.layout, self.session, self.record = layout, session, record
-        self.typed = read_inputs(session, layout)  # what stands in the planner
+        self.typed = with_empty_texts(layout, read_inputs(session, layout), in_file)  # what stands in the planner
         self.findings: list[Finding] = []
         self.refused: set[tuple[str, int]] = set()
         self.checked: set[tuple[str, int]] = set()

@@ -17,7 +17,15 @@ from workbookgen.checking.messages import messages
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import MESSAGE, Block, Column, Meaning, Planner, Proof, unit_of
+from workbookgen.language.parts import (
+    MESSAGE,
+    Block,
+    Column,
+    Meaning,
+    Planner,
+    Proof,
+    unit_of,
+)
 from workbookgen.units import Quantity
 
 
@@ -116,7 +124,7 @@ class _Evaluation:
         if isinstance(each, Column):
             return _objects(each.values)
         if isinstance(each, Input):
-            return _objects([value for entries in self.scenarios for value in entries[key]])
+            return _objects([value for entries in self.scenarios for value in entries[key]], empty_text_is_blank=False)
         return self._results(holder, each)
 
     def _results(self, block: Block, result: Result) -> np.ndarray:
@@ -259,9 +267,10 @@ def _given(value: float | str, unit: str):
     return Quantity(value, unit) if unit and unit != "dimensionless" else value
 
 
-def _objects(values) -> np.ndarray:
+def _objects(values, empty_text_is_blank: bool = True) -> np.ndarray:
+    """A column. To a person an empty text is blank, but an input that holds one was filled in, with a formula."""
     column = np.empty(len(values), dtype=object)
-    column[:] = [None if value == "" else value for value in values]
+    column[:] = [None if value == "" and empty_text_is_blank else value for value in values]
     return column
 
 

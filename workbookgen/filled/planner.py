@@ -209,10 +209,12 @@ def _forgiving(text: str, place: str) -> tuple[Settings, list[Fault]]:
         try:
             return Settings.model_validate(table), notes
         except ValidationError as problem:
-            location = problem.errors()[0]["loc"]
+            first = problem.errors()[0]
+            location = first["loc"]
             if not location or location[0] == "units" or not _remove(table, location):
-                raise FileError.at(place, f"the settings cannot be read: {problem.errors()[0]['msg']}.") from None
-            notes.append(Fault(place, f"the setting {'.'.join(map(str, location))} is not known to this version; it was left out."))
+                raise FileError.at(place, f"the settings cannot be read: {first['msg']}.") from None
+            reason = "is not known to" if first["type"] == "extra_forbidden" else "has a value that is not taken by"
+            notes.append(Fault(place, f"the setting {'.'.join(map(str, location))} {reason} this version; it was left out."))
 
 
 def _remove(table: dict, location: tuple) -> bool:

@@ -74,7 +74,7 @@ class Name:
     unique: bool = True
 
     def accepts(self, value) -> bool:
-        return isinstance(value, str) and 0 < len(value) <= self.longest
+        return isinstance(value, str) and value.strip(" ") != "" and len(value) <= self.longest
 
     def wanted(self, symbol: str) -> str:
         return f"a name of up to {self.longest} letters"
@@ -87,7 +87,7 @@ class Note:
     longest: int = 200
 
     def accepts(self, value) -> bool:
-        return isinstance(value, str) and len(value) <= self.longest
+        return isinstance(value, str) and 0 < len(value) <= self.longest
 
     def wanted(self, symbol: str) -> str:
         return f"words, up to {self.longest} letters"

@@ -37,6 +37,9 @@ class Block:
         kinds = [isinstance(each, Input) for each in self.fields]
         if kinds != sorted(kinds, reverse=True):
             raise DescriptionError.at(f"block {self.key}", "its inputs must come before its results.")
+        printed = [group.printed for group in self.groups]
+        if printed != sorted(printed, reverse=True):
+            raise DescriptionError.at(f"block {self.key}", "what is not printed must come last.")
 
     @cached_property
     def fields(self) -> tuple[Input | Result, ...]:
@@ -74,9 +77,7 @@ class Log(Block):
     """A table with one record a row. `starts_with` are the records a new planner brings along."""
 
     starts_with: Sequence[Mapping[str, float | str]] = ()
-    row_height: float | None = None  # in points, where a record is more than a line
-    message_width: int = 54
-    rows_a_page: int | None = None  # where a page ends after so many records
+    rows_a_page: int | None = None  # printed to be cut out, so many records to a page, as high as they fill it
 
 
 @dataclass(frozen=True)

@@ -79,7 +79,7 @@ def cost_of(mass: Mass, price_per_mass: PerMass) -> Ratio:
 
 
 @law
-def material_cost(fiber: Ratio = 0, thread: Ratio = 0, dye: Ratio = 0, tools: Ratio = 0) -> Ratio:
+def material_cost(fiber: Ratio | None = None, thread: Ratio | None = None, dye: Ratio | None = None, tools: Ratio | None = None) -> Ratio:
     """Cost of the materials.
 
     C = fiber + thread + dye + tools. All that was paid for, time left aside.
@@ -98,19 +98,21 @@ def material_cost(fiber: Ratio = 0, thread: Ratio = 0, dye: Ratio = 0, tools: Ra
     Raises
     ------
     ValueError
-        A negative cost.
+        No cost is given, or a negative one.
 
     Notes
     -----
-    Valid for costs in one currency.
+    Valid for costs in one currency; one that is not given is nothing.
 
     References
     ----------
     Definition of a sum.
     """
-    for cost in (fiber, thread, dye, tools):
+    given = [cost for cost in (fiber, thread, dye, tools) if cost is not None]
+    require(len(given) > 0, "Give at least one cost.")
+    for cost in given:
         _require_money(cost)
-    return fiber + thread + dye + tools
+    return sum(given[1:], start=given[0])
 
 
 @law
@@ -147,7 +149,7 @@ def labor(hours: Time, rate: Ratio) -> Ratio:
 
 
 @law
-def price(cost: Ratio, labor: Ratio = 0, margin: Ratio = 0) -> Ratio:
+def price(cost: Ratio | None = None, labor: Ratio | None = None, margin: Ratio = 0) -> Ratio:
     """Fair price.
 
     P = (C + l) · (1 + x). The margin is for stalls, fees and skeins that do not sell.
@@ -165,7 +167,7 @@ def price(cost: Ratio, labor: Ratio = 0, margin: Ratio = 0) -> Ratio:
     Raises
     ------
     ValueError
-        A negative cost, worth or margin.
+        Neither cost nor worth is given, or a negative cost, worth or margin.
 
     Notes
     -----
@@ -175,10 +177,12 @@ def price(cost: Ratio, labor: Ratio = 0, margin: Ratio = 0) -> Ratio:
     ----------
     Common practice, no source.
     """
-    _require_money(cost)
-    _require_money(labor)
+    given = [part for part in (cost, labor) if part is not None]
+    require(len(given) > 0, "Give the cost of the materials, or the worth of the time.")
+    for part in given:
+        _require_money(part)
     require(margin >= 0, "The margin cannot be negative.")
-    return (cost + labor) * (1 + margin)
+    return sum(given[1:], start=given[0]) * (1 + margin)
 
 
 @law

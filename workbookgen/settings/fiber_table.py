@@ -28,6 +28,7 @@ NUMBERS = (
     ("spinning", ""),
 )
 TEXTS = ("name", "source")
+FIRST_LINE = 2  # of a fiber, below the line of column names
 
 
 def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], ...]:
@@ -50,7 +51,7 @@ def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], 
             "rows.guide", f"the fiber table has {len(lines)} fibers, so this must be {len(lines)} or more."
         )
     records, faults = [], []
-    for number, line in enumerate(lines, start=2):
+    for number, line in enumerate(lines, start=FIRST_LINE):
         record = {name: line[name].strip() for name in TEXTS if line[name].strip()}
         for name, unit in NUMBERS:
             if text := line[name].strip():
@@ -63,6 +64,10 @@ def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], 
             for name in TEXTS
             if UNSTORABLE.search(record.get(name, ""))
         ]
+        before = [each.get("name", "").lower() for each in records]
+        if (name := record.get("name", "")) and name.lower() in before:
+            first = before.index(name.lower()) + FIRST_LINE
+            faults.append(Fault(f"{path}, line {number}, name", f'"{name}" stands in line {first} too; give each fiber its own name.'))
         records.append(record)
     if faults:
         raise SettingsError(*faults)

@@ -3,7 +3,16 @@
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Sheet
-from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, IN_METERS, IN_YARDS, MASS, SHARE, THREADS, Kind
+from workbookgen.language.quantities import (
+    GRIST_METRIC,
+    GRIST_US,
+    IN_METERS,
+    IN_YARDS,
+    MASS,
+    SHARE,
+    THREADS,
+    Kind,
+)
 from workbookgen.reference import statistics, stock
 from workbookgen.settings import Settings
 from workbookgen.sheets import skeins

@@ -46,7 +46,6 @@ def components(settings: Settings) -> Log:
                 Result("tex", "Tex", "1 / grist", yarn_count.direct_count, TEX),
                 Result("contribution", "In the yarn", "feed * strands * tex", plying.contribution, TEX, uses={"linear_density": "tex"},
                        note="What it adds to the tex of the yarn."),
-                Result("of", "Of", "design", stock.listed, None, uses={"name": "design"}, width=24),
                 Result("design_tex", "Whole yarn", "pick(designs_tex, designs_listed, design)", stock.pick, TEX,
                        uses={"name": "design", "names": "designs_listed", "values": "designs_tex"}),
                 Result("share", "Of the weight", "contribution / design_tex", plying.weight_share, SHARE, uses={"resultant": "design_tex"}),
@@ -56,5 +55,8 @@ def components(settings: Settings) -> Log:
                 Result("mass", "Weight needed", "length * tex", plying.component_mass, MASS, uses={"linear_density": "tex"}),
                 Result("packages", "Spools", "ROUNDUP(ROUND(length / package, 9), 0)", plying.packages, NUMBER, digits=0),
             )),
+            Group("For other sheets", (
+                Result("of", "Of", "design", stock.listed, None, uses={"name": "design"}, width=24),
+            ), printed=False),
         ),
     )

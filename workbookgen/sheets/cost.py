@@ -3,7 +3,15 @@
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Log, Sheet
-from workbookgen.language.quantities import HOURS, LENGTH, NUMBER, SHARE, Kind, Unit, always
+from workbookgen.language.quantities import (
+    HOURS,
+    LENGTH,
+    NUMBER,
+    SHARE,
+    Kind,
+    Unit,
+    always,
+)
 from workbookgen.reference import cost as trade
 from workbookgen.reference import planning, stock
 from workbookgen.settings import Settings
@@ -52,14 +60,15 @@ def costs(settings: Settings) -> Log:
                 Input("skeins", "Skeins", Number(least=1, most=10_000, whole=True), NUMBER, help="How many skeins it is sold in."),
             )),
             Group("Cost and price", (
-                Result("material", "Material", "fiber + thread + dye + tools", trade.material_cost, amount),
+                Result("material", "Material", "fiber + thread + dye + tools", trade.material_cost, amount,
+                       only_if="OR(given(fiber), given(thread), given(dye), given(tools))"),
                 Result("planned_hours", "Hours planned", "total(times_hours, times_listed, project)", planning.hours_planned, HOURS,
                        uses={"projects": "times_listed", "hours": "times_hours"}, only_if="total(times_hours, times_listed, project) > 0"),
                 Result("hours", "Hours", "IF(given(own_hours), own_hours, planned_hours)", planning.hours_in_use, HOURS,
                        uses={"own": "own_hours", "planned": "planned_hours"}, only_if="OR(given(own_hours), given(planned_hours))"),
                 Result("labor", "Work", "hours * rate", trade.labor, amount),
-                Result("price", "Fair price", "(material + IF(given(labor), labor, 0)) * (1 + margin)", trade.price, amount, uses={"cost": "material"},
-                       note="Without hours, it is the material alone."),
+                Result("price", "Fair price", "(IF(given(material), material, 0) + IF(given(labor), labor, 0)) * (1 + margin)", trade.price, amount,
+                       uses={"cost": "material"}, only_if="OR(given(material), given(labor))", note="Of what is known: without hours, it is the material alone."),
                 Result("length", "Yarn", "pick(projects_length, projects_listed, project)", stock.pick, LENGTH,
                        uses={"name": "project", "names": "projects_listed", "values": "projects_length"}),
                 Result("per_length", "Price of a length", "price / length", trade.per_length, per_length(settings), uses={"money": "price"}),

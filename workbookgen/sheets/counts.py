@@ -79,8 +79,8 @@ COUNTS = Card(
             _indirect("metric", "Metric count", METRIC_COUNT),
             _indirect("cotton", "Cotton count, spun silk", COTTON_COUNT, "Hanks of 840 yd in a pound."),
             _indirect("worsted", "Worsted count", WORSTED_COUNT, "Hanks of 560 yd in a pound."),
-            _indirect("run", "Woollen run", WOOLLEN_RUN, "Hanks of 1,600 yd in a pound."),
-            _indirect("cut", "Woollen cut", WOOLLEN_CUT, "Hanks of 300 yd in a pound."),
+            _indirect("run", "Woolen run", WOOLLEN_RUN, "Hanks of 1,600 yd in a pound."),
+            _indirect("cut", "Woolen cut", WOOLLEN_CUT, "Hanks of 300 yd in a pound."),
             _indirect("lea", "Linen and hemp lea", LINEN_LEA, "Leas of 300 yd in a pound."),
             _indirect("yorkshire", "Yorkshire skein", YORKSHIRE_SKEIN, "Skeins of 256 yd in a pound."),
             _indirect("galashiels", "Galashiels cut", GALASHIELS_CUT, "Cuts of 300 yd in 24 ounces."),
@@ -118,7 +118,7 @@ THICKNESS = Card(
     groups=(
         Group("You type", (
             Input("grist", "Grist", ANY, GRIST, needed=True),
-            Input("k_touching", "K, threads touching", Number(above=0, most=2), needed=True, starts_as=0.9, help="Ashenhurst: 0.90 worsted, 0.84 woollen, 0.95 cotton."),
+            Input("k_touching", "K, threads touching", Number(above=0, most=2), needed=True, starts_as=0.9, help="Ashenhurst: 0.90 worsted, 0.84 woolen, 0.95 cotton."),
             Input("k_wrapped", "K, wraps as laid by hand", Number(above=0, most=2), needed=True, starts_as=0.35, help="Common practice, no source: fit it to your own yarn. The sheet Skeins uses it."),
             Input("counted", "Wraps per inch counted", Number(above=0, most=500), THREADS, help="Of this same yarn; your own K follows from it."),
             Input("fiber_density", "Fiber density", Number(above=0, most=5), DENSITY, needed=True, starts_as=1.31, help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),

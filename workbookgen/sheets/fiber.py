@@ -3,7 +3,17 @@
 from workbookgen.language.domains import Choice, Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Log, Sheet
-from workbookgen.language.quantities import GRIST, GRIST_US, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH, SQUARE_MASS
+from workbookgen.language.quantities import (
+    GRIST,
+    GRIST_US,
+    LENGTH,
+    MASS,
+    NUMBER,
+    SHARE,
+    SQUARE_GRIST,
+    SQUARE_LENGTH,
+    SQUARE_MASS,
+)
 from workbookgen.reference import fiber as trade
 from workbookgen.reference import sharing, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
@@ -99,7 +109,7 @@ def lots(settings: Settings) -> Log:
                        note="From your own weighings; the sheet Guide learns from it."),
                 Result("seen_yield", "Scoured yield", "scoured_weighed / skirted_weighed", trade.seen_yield, SHARE,
                        uses={"before": "skirted_weighed", "after": "scoured_weighed"}, only_if="scoured_weighed <= skirted_weighed"),
-                Result("seen_preparation", "Preparation", "1 - prepared_weighed / scoured_weighed", trade.seen_loss, SHARE,
+                Result("seen_preparation", "Preparation", "1 - prepared_weighed / scoured_weighed", trade.seen_loss, SHARE, width=11,
                        uses={"before": "scoured_weighed", "after": "prepared_weighed"}, only_if="prepared_weighed <= scoured_weighed"),
                 Result("seen_spinning", "Spinning", "1 - yarn_weighed / prepared_weighed", trade.seen_loss, SHARE,
                        uses={"before": "prepared_weighed", "after": "yarn_weighed"}, only_if="yarn_weighed <= prepared_weighed"),

@@ -3,7 +3,15 @@
 from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Sheet
-from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS_PACE, NUMBER, PACE, SHARE
+from workbookgen.language.quantities import (
+    DAY,
+    HOURS,
+    LENGTH,
+    MASS_PACE,
+    NUMBER,
+    PACE,
+    SHARE,
+)
 from workbookgen.reference import planning, stock, uncertainty
 from workbookgen.settings import Settings
 from workbookgen.sheets import samples

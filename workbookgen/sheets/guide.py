@@ -1,12 +1,16 @@
 """The fiber guide: what is published about breeds and fibers, with its source, to be edited freely."""
 
+from collections.abc import Iterator, Mapping
+
+from workbookgen.errors import Fault, SettingsError
 from workbookgen.language.domains import Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Log, Sheet
 from workbookgen.language.quantities import FIBER_DIAMETER, FLEECE, NUMBER, SHARE, STAPLE
+from workbookgen.language.sentences import missing, refusal
 from workbookgen.reference import fiber, learning, stock
 from workbookgen.settings import Settings
-from workbookgen.settings.fiber_table import load_fibers
+from workbookgen.settings.fiber_table import FIRST_LINE, load_fibers
 
 SHEET = "Guide"
 LOSS = Number(least=0, below=1)
@@ -19,8 +23,31 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Fiber guide",
         "What is published, fleece for fleece very different: your own records beat it. Change any figure, or add a line.",
-        (guide(settings),),
+        (accepted(guide(settings), settings),),
     )
+
+
+def accepted(log: Log, settings: Settings) -> Log:
+    """The guide, if it takes every line of the fiber table that it starts with. Raises SettingsError."""
+    faults = [
+        Fault(f"{settings.fibers or 'the fiber table'}, line {line}, {key}", sentence)
+        for line, record in enumerate(log.starts_with, start=FIRST_LINE)
+        for key, sentence in _refused(log, record, settings.units)
+    ]
+    if faults:
+        raise SettingsError(*faults)
+    return log
+
+
+def _refused(log: Log, record: Mapping, system: str) -> Iterator[tuple[str, str]]:
+    for each in log.inputs:
+        if each.key in record and not each.domain.accepts(record[each.key]):
+            yield each.key, refusal(each, system)
+        if each.needed and each.key not in record:
+            yield each.key, missing(each)
+    for rule in log.rules:
+        if set(rule.text.words) <= set(record) and rule.broken(record):
+            yield rule.text.words[0], rule.sentence
 
 
 def guide(settings: Settings) -> Log:
@@ -63,9 +90,11 @@ def guide(settings: Settings) -> Log:
                 Result("grade", "Wool grade", "band(grades_name, grades_from, diameter)", fiber.wool_grade, None,
                        uses={"fiber_diameter": "diameter"}, width=16,
                        note="The US grade of wool of this mean diameter."),
+            )),
+            Group("For other sheets", (
                 Result("listed", "Listed as", "name", stock.listed, None, width=26,
                        note="The name under which fiber lots find this line."),
-            )),
+            ), printed=False),
         ),
         rules=tuple(
             Rule(f"{low} > {high}", _low_over_high(low, high), f"{label}: the first figure must not be above the second.")

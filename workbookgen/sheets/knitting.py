@@ -3,7 +3,16 @@
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Log, Sheet
-from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, PER_AREA
+from workbookgen.language.quantities import (
+    AREA,
+    GAUGE,
+    GRIST,
+    LENGTH,
+    LOOP,
+    MASS,
+    NUMBER,
+    PER_AREA,
+)
 from workbookgen.reference import knitting as trade
 from workbookgen.reference import stock
 from workbookgen.settings import Settings
@@ -66,7 +75,7 @@ def estimates(settings: Settings) -> Log:
                        uses={"stitch_density": "density", "stitch_length": "stitch"}),
             )),
             Group("By a piece like it", (
-                Result("by_piece", "Yarn", "piece_mass * grist", trade.from_piece, LENGTH, uses={"mass": "piece_mass"}),
+                Result("by_piece", "Yarn", "piece_mass * grist", trade.from_piece, LENGTH, uses={"mass": "piece_mass"}, width=17),
             )),
             Group("The estimate", (
                 Result("yarn", "Yarn", "IF(given(by_swatch), by_swatch, IF(given(by_gauge), by_gauge, by_piece))", trade.estimate_in_use, LENGTH,
@@ -75,7 +84,9 @@ def estimates(settings: Settings) -> Log:
                 Result("basis", "Known from", 'IF(given(by_swatch), "swatch", IF(given(by_gauge), "gauge", "existing piece"))', trade.estimate_basis, None,
                        uses={"swatch": "by_swatch", "gauge": "by_gauge", "piece": "by_piece"},
                        only_if="OR(given(by_swatch), given(by_gauge), given(by_piece))", width=15),
-                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
             )),
+            Group("For other sheets", (
+                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
+            ), printed=False),
         ),
     )

@@ -9,7 +9,6 @@ from workbookgen.sheets import skeins
 
 SHEET = "Labels"
 A_PAGE = 8
-STRIP = 82.0  # points; eight of them fill a page, the head of the table with them
 
 
 def sheet(settings: Settings) -> Sheet:
@@ -26,8 +25,6 @@ def labels(settings: Settings) -> Log:
         "labels",
         title="",
         rows=settings.rows.labels,
-        row_height=STRIP,
-        message_width=16,
         rows_a_page=A_PAGE,
         groups=(
             Group("You type", (

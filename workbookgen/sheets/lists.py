@@ -81,8 +81,8 @@ _SYSTEMS = (
     ("metric count", METRIC_COUNT, 0.0),
     ("cotton count", COTTON_COUNT, 0.0),
     ("worsted count", WORSTED_COUNT, 0.0),
-    ("woollen run", WOOLLEN_RUN, 0.0),
-    ("woollen cut", WOOLLEN_CUT, 0.0),
+    ("woolen run", WOOLLEN_RUN, 0.0),
+    ("woolen cut", WOOLLEN_CUT, 0.0),
     ("linen lea", LINEN_LEA, 0.0),
     ("Yorkshire skein", YORKSHIRE_SKEIN, 0.0),
     ("Galashiels cut", GALASHIELS_CUT, 0.0),
@@ -109,7 +109,7 @@ TWISTS = Table(
     "twists",
     "Twist factor systems",
     (
-        Column("name", "System", ("cotton", "worsted", "woollen run", "metric", "tex"), width=24),
+        Column("name", "System", ("cotton", "worsted", "woolen run", "metric", "tex"), width=24),
         Column("scale", "Turns per m · √tex", (
             *((1000 * 453.59237 / (yards * 0.9144)) ** 0.5 / 0.0254 for yards in (840, 560, 1600)), 1000**0.5, 100.0,
         ), NUMBER_UNIT),
@@ -142,7 +142,7 @@ RELAXATIONS = Table(
 SHAPES = Table(
     "shapes",
     "Shapes of parts",
-    (Column("name", "Shape", ("rectangle", "triangle", "trapezium", "circle", "ring"), width=24),),
+    (Column("name", "Shape", ("rectangle", "triangle", "trapezoid", "circle", "ring"), width=24),),
 )
 
 WEAVES = Table(

@@ -1,4 +1,4 @@
-"""Methods: every calculation in words, taken from the pages of the reference functions.
+"""Methods: the words of the trade, and every calculation, taken from the pages of the reference functions.
 
 A page is a function's docstring: its title, its law, where it is valid, and who says so.
 Nothing is told twice; a result without a page cannot be described.
@@ -9,6 +9,7 @@ from dataclasses import dataclass
 import docstring_parser
 
 from workbookgen.language.parts import Block, Column, Sheet, Table, Text
+from workbookgen.sheets.glossary import glossary
 
 SHEET = "Methods"
 
@@ -68,8 +69,8 @@ def sheet(sheets: tuple[Sheet, ...]) -> Sheet:
     pages = [page(function) for function in shown]
     columns = (
         Column("what", "Calculation", tuple(each.title for each in pages), width=30),
-        Column("where", "Shown as", tuple(_places(places) for places in shown.values()), width=30),
         Column("law", "How", tuple(each.law for each in pages), width=60),
+        Column("where", "Shown as", tuple(_places(places) for places in shown.values()), width=30),
         Column("symbols", "Symbols", tuple(each.symbols for each in pages), width=44),
         Column("valid", "Holds", tuple(each.valid for each in pages), width=40),
         Column("source", "Source", tuple(each.source for each in pages), width=44),
@@ -77,9 +78,10 @@ def sheet(sheets: tuple[Sheet, ...]) -> Sheet:
     return Sheet(
         SHEET,
         "Methods",
-        "How each figure is worked out, where that holds, and who says so. A weighed sample beats every formula.",
+        "What the words mean; how each figure is worked out, where that holds, and who says so. A weighed sample beats every formula.",
         (
             CONVENTIONS,
+            glossary((30, 60)),
             Table("methods", "Calculations", columns),
         ),
     )

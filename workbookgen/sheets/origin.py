@@ -11,7 +11,7 @@ KEY = "origin"
 def sheet(settings: Settings) -> Sheet:
     # A fiber table of one's own stays behind: its lines are in the guide, and its place is nobody's business.
     told = settings.model_copy(update={"fibers": ""}) if settings.fibers else settings
-    lines = (f"# workbookgen {__version__}", *told.as_toml().splitlines())
+    lines = (f"# workbookgen {__version__}", *told.as_toml().strip().split("\n"))
     return Sheet(
         SHEET,
         "What this planner was made with",

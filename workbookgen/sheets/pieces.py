@@ -1,4 +1,4 @@
-"""Pieces: an irregular piece of work as rectangles, triangles, trapeziums, circles and rings."""
+"""Pieces: an irregular piece of work as rectangles, triangles, trapezoids, circles and rings."""
 
 from workbookgen.language.domains import Choice, Note, Number
 from workbookgen.language.fields import Group, Input, Result
@@ -20,7 +20,7 @@ def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
         "Parts of a piece",
-        "One line for each part. A sleeve is a trapezium; a yoke a ring; a shawl a triangle. Circle and ring: the width is what they measure across.",
+        "One line for each part. A sleeve is a trapezoid; a yoke a ring; a shawl a triangle. Circle and ring: the width is what they measure across.",
         (pieces(settings),),
     )
 
@@ -37,17 +37,19 @@ def pieces(settings: Settings) -> Log:
                 Input("shape", "Shape", Choice("shapes_name", lists.SHEET), needed=True, width=12),
                 Input("width", "Width", SIZE, LOOP, needed=True, help="Or what it measures across."),
                 Input("height", "Height", SIZE, LOOP, help="Not for circle and ring."),
-                Input("second", "Other width", SIZE, LOOP, help="Trapezium: the other of the two parallel sides. Ring: the hole across."),
+                Input("second", "Other width", SIZE, LOOP, help="Trapezoid: the other of the two parallel sides. Ring: the hole across."),
                 Input("pieces", "How many", Number(above=0, most=1000), NUMBER, blank_means=1, help="Empty means one."),
             )),
             Group("Worked out", (
                 Result("area", "Area",
                        'pieces * IF(shape = "rectangle", width * height, IF(shape = "triangle", width * height / 2, '
-                       'IF(shape = "trapezium", (width + second) / 2 * height, IF(shape = "circle", PI() / 4 * width * width, '
+                       'IF(shape = "trapezoid", (width + second) / 2 * height, IF(shape = "circle", PI() / 4 * width * width, '
                        'PI() / 4 * (width * width - second * second)))))',
-                       trade.area, AREA,
+                       trade.area, AREA, width=12,
                        only_if=f'AND({FLAT}, {ROUND}, OR(shape <> "ring", second < width))'),
-                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
             )),
+            Group("For other sheets", (
+                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
+            ), printed=False),
         ),
     )

@@ -3,8 +3,26 @@
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Log, Sheet
-from workbookgen.language.quantities import GRIST, GRIST_US, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH, SQUARE_MASS
-from workbookgen.reference import plying, project, sharing, statistics, stock, uncertainty, yarn_count
+from workbookgen.language.quantities import (
+    GRIST,
+    GRIST_US,
+    LENGTH,
+    MASS,
+    NUMBER,
+    SHARE,
+    SQUARE_GRIST,
+    SQUARE_LENGTH,
+    SQUARE_MASS,
+)
+from workbookgen.reference import (
+    plying,
+    project,
+    sharing,
+    statistics,
+    stock,
+    uncertainty,
+    yarn_count,
+)
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, samples
 
@@ -50,16 +68,16 @@ def projects(settings: Settings) -> Log:
                        note="Below zero it is short. Other projects on the same lots are left out."),
                 Result("with_others", "With the others", "have - others * planned - length", sharing.surplus_with_others, LENGTH,
                        uses={"need": "length", "grist": "planned"}, note="What is over or short once the other projects on the same lots have theirs."),
+                Result("chance", "Chance that it is enough", "IF(doubt_spare > 0, NORMSDIST(spare / doubt_spare), IF(spare >= 0, 1, 0))",
+                       uncertainty.chance_enough, SHARE, uses={"surplus": "spare", "uncertainty": "doubt_spare"}, digits=0, width=11,
+                       note="From the doubts under How sure?, with what the others leave."),
                 Result("verdict", "In words",
                        'IF(given(used), "finished", '
                        'IF(with_others >= 0, "enough, " & ROUND(ROUND(with_others / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(with_others, 9), 0) & " m) to spare", '
                        'IF(surplus >= 0, "enough alone, but ", "") & "short by " & ROUND(ROUND(0 - with_others / 0.9144, 9), 0) & " yd (" '
                        '& ROUND(ROUND(0 - with_others, 9), 0) & " m)" & IF(surplus >= 0, " with the others", "")))',
-                       project.verdict, None, uses={"surplus": "with_others", "alone": "surplus"}, only_if="ABS(with_others) < 100000000", width=54,
+                       project.verdict, None, uses={"surplus": "with_others", "alone": "surplus"}, only_if="ABS(with_others) < 100000000", width=50,
                        note="The others are the projects that chose one of these lots too."),
-                Result("chance", "Chance that it is enough", "IF(doubt_spare > 0, NORMSDIST(spare / doubt_spare), IF(spare >= 0, 1, 0))",
-                       uncertainty.chance_enough, SHARE, uses={"surplus": "spare", "uncertainty": "doubt_spare"}, digits=0, width=11,
-                       note="From the doubts under How sure?, with what the others leave."),
             )),
             Group("Needed", (
                 Result("estimated", "Estimated", "total(estimates_yarn, estimates_of, name) + total(weavings_yarn, weavings_of, name)", stock.spun, LENGTH,

@@ -128,7 +128,7 @@ CROWDED = Card(
             Result("turning", "The path turns by",
                    f"IF(AND(given(height), given(arm_a), given(arm_b)), 2 * (PI() - {_arc_cosine('arm_a', 'arm_b')}) + 2 * (PI() - {_arc_cosine('arm_b', 'arm_a')}), 2 * PI())",
                    reeling.turning, ANGLE, note="360° round a plain frame, more over the arm ends of a niddy-noddy."),
-            Result("mean", "Mean loop", "loop + turning * diameter * (layers - 1) / 2", reeling.mean_loop, LOOP, digits=3),
+            Result("mean", "Mean loop", "loop + turning * diameter * (layers - 1) / 2", reeling.mean_loop, LOOP, only_if="layers >= 1", digits=3),
             Result("growth", "Longer by", "mean / loop - 1", reeling.growth, SHARE, uses={"mean_loop": "mean"}, digits=2),
         )),
     ),

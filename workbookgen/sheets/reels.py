@@ -56,16 +56,16 @@ def reels(settings: Settings) -> Log:
                 Result("relative", "Loop ±", "tolerance / loop", reeling.relative_tolerance, SHARE, digits=2,
                        note="The tolerance as a share of the loop."),
             )),
-            Group("For planning", (
-                Result("doubt", "Loop ±, standard", "IF(given(tolerance), tolerance, 0.005 * loop) / SQRT(3)", reeling.loop_doubt, LOOP, digits=3,
-                       note="Standard uncertainty; a loop without tolerance is taken within 0.5% (common practice, no source)."),
-            )),
             Group("A hundred wraps", (
                 Result("hundred", "Measure", "100 * loop", reeling.hundred_wraps, LENGTH),
                 Result("hundred_tolerance", "±", "100 * tolerance", reeling.hundred_wraps_tolerance, LENGTH),
+            )),
+            Group("For other sheets", (
+                Result("doubt", "Loop ±, standard", "IF(given(tolerance), tolerance, 0.005 * loop) / SQRT(3)", reeling.loop_doubt, LOOP, digits=3,
+                       note="Standard uncertainty; a loop without tolerance is taken within 0.5% (common practice, no source)."),
                 Result("listed", "Listed as", "name", stock.listed, None, width=24,
                        note="The name under which skeins find this reel."),
-            )),
+            ), printed=False),
         ),
     )
 

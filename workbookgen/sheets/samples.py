@@ -19,7 +19,15 @@ from workbookgen.language.quantities import (
     TWIST,
     YARN_DIAMETER,
 )
-from workbookgen.reference import diameter, planning, reeling, statistics, stock, twist, yarn_count
+from workbookgen.reference import (
+    diameter,
+    planning,
+    reeling,
+    statistics,
+    stock,
+    twist,
+    yarn_count,
+)
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber
@@ -109,8 +117,10 @@ def samples(settings: Settings) -> Log:
                        uses={"length": "singles_length", "finished": "plied_length"}, note="Share of the singles' length lost in plying."),
                 Result("spin_pace", "Spinning", "singles_length / spin_minutes", planning.pace, PACE, uses={"length": "singles_length", "minutes": "spin_minutes"}),
                 Result("ply_pace", "Plying", "plied_length / ply_minutes", planning.pace, PACE, uses={"length": "plied_length", "minutes": "ply_minutes"}),
-                Result("listed", "Listed as", "name", stock.listed, None, width=22),
             )),
+            Group("For other sheets", (
+                Result("listed", "Listed as", "name", stock.listed, None, width=22),
+            ), printed=False),
         ),
         rules=(
             Rule("yarn_out > fiber_in", lambda values: values["yarn_out"] > values["fiber_in"],

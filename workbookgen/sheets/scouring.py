@@ -3,7 +3,16 @@
 from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Sheet, Text
-from workbookgen.language.quantities import HOURS, LIQUOR, MASS, MINUTES, NUMBER, SHARE, TEMPERATURE, VOLUME
+from workbookgen.language.quantities import (
+    HOURS,
+    LIQUOR,
+    MASS,
+    MINUTES,
+    NUMBER,
+    SHARE,
+    TEMPERATURE,
+    VOLUME,
+)
 from workbookgen.reference import cost, scouring
 from workbookgen.settings import Settings
 

@@ -20,7 +20,15 @@ from workbookgen.language.quantities import (
     WOOLLEN_RUN,
     WORSTED_COUNT,
 )
-from workbookgen.reference import diameter, labels, reeling, statistics, stock, uncertainty, yarn_count
+from workbookgen.reference import (
+    diameter,
+    labels,
+    reeling,
+    statistics,
+    stock,
+    uncertainty,
+    yarn_count,
+)
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, reels
 
@@ -81,7 +89,7 @@ def skeins(settings: Settings) -> Log:
                 Result("metric", "Metric count", "finished_yd / net", yarn_count.grist, METRIC_COUNT, **OF_SKEIN),
                 Result("worsted", "Worsted count", "finished_yd / net", yarn_count.grist, WORSTED_COUNT, **OF_SKEIN,
                        note="Hanks of 560 yd in a pound."),
-                Result("run", "Woollen run", "finished_yd / net", yarn_count.grist, WOOLLEN_RUN, **OF_SKEIN,
+                Result("run", "Woolen run", "finished_yd / net", yarn_count.grist, WOOLLEN_RUN, **OF_SKEIN,
                        note="Hanks of 1,600 yd in a pound."),
             )),
             Group("Thickness", (
@@ -132,7 +140,7 @@ def skeins(settings: Settings) -> Log:
                 Result("grist_words", "Grist",
                        'ROUND(ROUND(grist_yd_lb * 453.59237 / 0.9144, 9), 0) & " yd/lb (" & ROUND(ROUND(grist_yd_lb * 100, 9), 0) & " m/100 g)"',
                        labels.grist_words, None, uses={"grist": "grist_yd_lb"}, only_if="grist_yd_lb < 100000", width=24),
-            )),
+            ), printed=False),
             Group("For other sheets", (
                 Result("reel_doubt", "Loop ±", "pick(reels_doubt, reels_listed, reel)", stock.pick, LOOP, digits=3,
                        uses={"name": "reel", "names": "reels_listed", "values": "reels_doubt"}),
@@ -145,7 +153,7 @@ def skeins(settings: Settings) -> Log:
                 Result("listed", "Listed as", "name", stock.listed, None, width=20),
                 Result("from_lot", "Drawn from", "lot", stock.listed, None, uses={"name": "lot"}, width=18),
                 Result("from_second", "And from", "second_lot", stock.listed, None, uses={"name": "second_lot"}, width=18),
-            )),
+            ), printed=False),
         ),
         rules=(
             Rule("tare >= gross", lambda values: values["tare"] >= values["gross"],

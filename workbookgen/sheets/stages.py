@@ -41,7 +41,7 @@ def stage() -> Result:
 def guide_losses() -> tuple[Result, ...]:
     """What the guide expects of the chosen breed or fiber."""
     return tuple(
-        Result(f"expected_{key}", label, f"pick({column}, guide_listed, kind)", stock.pick, SHARE,
+        Result(f"expected_{key}", label, f"pick({column}, guide_listed, kind)", stock.pick, SHARE, width=11,
                uses={"name": "kind", "names": "guide_listed", "values": column})
         for key, column, label in STEPS
     )
@@ -75,7 +75,7 @@ def _after(key: str, label: str, number: int, step: str, law: str, reference, be
 def shares_lost() -> tuple[Result, ...]:
     """What each stage took, or is expected to take."""
     return tuple(
-        Result(f"lost_{step}", label, f"1 - {after} / {before}", fiber.share_lost, SHARE, uses={"before": before, "after": after})
+        Result(f"lost_{step}", label, f"1 - {after} / {before}", fiber.share_lost, SHARE, width=11, uses={"before": before, "after": after})
         for step, label, before, after in (
             ("skirting", "Skirting", "weight", "skirted"),
             ("scouring", "Scouring", "skirted", "scoured"),

@@ -13,7 +13,8 @@ SHEET = "Start"
 
 def sheet(settings: Settings, proofs: int, cautions: tuple[Text, ...]) -> Sheet:
     """The first page. `cautions` are those of sheets that were left out."""
-    note = [Text(NOTE, tuple(filter(str.strip, settings.note.split("\n"))))] if settings.note.strip() else []
+    paragraphs = tuple(line.strip() for line in settings.note.split("\n") if line.strip())
+    note = [Text(NOTE, paragraphs)] if paragraphs else []
     return Sheet(
         SHEET,
         settings.title,
@@ -65,6 +66,8 @@ KEY = Text(
         "A boxed cell is yours: type there. A cell without a box is worked out, and is empty until what it needs is there.",
         "What to fix says in words what is wrong in a line, or still missing. Other lines are not touched by it.",
         "Every number stands under its unit. Type percentages with the sign: 15%.",
+        "Copy and paste, but do not cut or drag a cell: in every program the formulas follow it to its new place. If it happened, undo it.",
+        "To sort a log, select its boxed cells, all columns of them, and sort: every line stays together. No row needs inserting: type below the last, then sort.",
     ),
 )
 
@@ -75,7 +78,7 @@ def check(proofs: int) -> Card:
         "Is this program right?",
         groups=(
             Group("Proofs", (
-                Result("agreeing", "Published examples that agree here", 'COUNTIF(proofs_verdict, "agrees")', agreement.how_many_agree, NUMBER,
+                Result("agreeing", "Published examples that agree", 'COUNTIF(proofs_verdict, "agrees")', agreement.how_many_agree, NUMBER,
                        uses={"verdicts": "proofs_verdict"}, digits=0, note=f"of {proofs} on the sheet Proofs, computed by this program just now"),
                 Result("examples", "Published examples in all", "COUNTA(proofs_verdict)", agreement.how_many, NUMBER,
                        uses={"verdicts": "proofs_verdict"}, digits=0),

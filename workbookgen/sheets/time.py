@@ -60,7 +60,9 @@ def times(settings: Settings) -> Log:
                 Result("weeks", "Weeks", "ahead / pace_weekly", planning.weeks, NUMBER, uses={"hours": "ahead", "hours_per_week": "pace_weekly"}, digits=1),
                 Result("finish", "Done on", "pace_start + ROUNDUP(ROUND(ahead / pace_weekly * 7, 9), 0)", planning.finish_day, DAY,
                        uses={"start": "pace_start", "hours": "ahead", "hours_per_week": "pace_weekly"}, width=12),
-                Result("listed", "Listed as", "project", stock.listed, None, uses={"name": "project"}, width=24),
             )),
+            Group("For other sheets", (
+                Result("listed", "Listed as", "project", stock.listed, None, uses={"name": "project"}, width=24),
+            ), printed=False),
         ),
     )

@@ -45,7 +45,7 @@ def factors(twist: str) -> tuple[Result, ...]:
                NUMBER, uses={"twist": twist, "linear_density": "tex"}, note="Turns per inch over the root of the cotton count."),
         Result("worsted", "Twist factor, worsted", f"{twist} * 0.0254 / SQRT(453.59237 / (560 * 0.9144) / tex)", trade.worsted_factor,
                NUMBER, uses={"twist": twist, "linear_density": "tex"}, note="Turns per inch over the root of the worsted count."),
-        Result("run", "Twist factor, woollen run", f"{twist} * 0.0254 / SQRT(453.59237 / (1600 * 0.9144) / tex)", trade.run_factor,
+        Result("run", "Twist factor, woolen run", f"{twist} * 0.0254 / SQRT(453.59237 / (1600 * 0.9144) / tex)", trade.run_factor,
                NUMBER, uses={"twist": twist, "linear_density": "tex"}, note="Turns per inch over the root of the run."),
         Result("factor_tex", "Twist factor, tex", f"{twist} / 100 * SQRT(1000 * tex)", trade.tex_factor,
                NUMBER, uses={"twist": twist, "linear_density": "tex"}, digits=1, note="Turns per centimeter times the root of tex."),

@@ -3,7 +3,15 @@
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Log, Sheet
-from workbookgen.language.quantities import GRIST, LENGTH, LOOP, MASS, NUMBER, SETT, SHARE
+from workbookgen.language.quantities import (
+    GRIST,
+    LENGTH,
+    LOOP,
+    MASS,
+    NUMBER,
+    SETT,
+    SHARE,
+)
 from workbookgen.reference import diameter, stock, yarn_count
 from workbookgen.reference import weaving as trade
 from workbookgen.settings import Settings
@@ -69,7 +77,7 @@ def weavings(settings: Settings) -> Log:
                 Result("ends", "Ends", "ROUNDUP(ROUND(sett * reed_width, 9), 0)", trade.ends, NUMBER, uses={"width": "reed_width"}, digits=0),
                 Result("warp_length", "Warp length", "(pieces * (length + hems) + samples) / ((1 - shrinkage) * (1 - take_up)) + loom_waste",
                        trade.warp_length, LENGTH, uses=CLOTH),
-                Result("warp_yarn", "Warp yarn", "ends * warp_length", trade.warp_yarn, LENGTH),
+                Result("warp_yarn", "Warp yarn", "ends * warp_length", trade.warp_yarn, LENGTH, only_if="ends > 0"),
             )),
             Group("Weft", (
                 Result("woven", "Length to weave", "(pieces * (length + hems) + samples) / (1 - shrinkage)", trade.woven_length, LENGTH, uses=CLOTH),
@@ -81,7 +89,9 @@ def weavings(settings: Settings) -> Log:
             Group("The estimate", (
                 Result("yarn", "Yarn", "warp_yarn + weft_yarn", trade.all_yarn, LENGTH, note="No margin in it; the project adds its own."),
                 Result("mass", "Weight", "yarn / grist", yarn_count.mass_of_length, MASS, uses={"length": "yarn"}),
-                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
             )),
+            Group("For other sheets", (
+                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
+            ), printed=False),
         ),
     )

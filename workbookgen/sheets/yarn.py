@@ -3,7 +3,14 @@
 from workbookgen.language.domains import Name, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Log, Sheet
-from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, TEX, THREADS
+from workbookgen.language.quantities import (
+    GRIST_METRIC,
+    GRIST_US,
+    LENGTH,
+    MASS,
+    TEX,
+    THREADS,
+)
 from workbookgen.reference import diameter, plying, stock, yarn_count
 from workbookgen.settings import Settings
 
@@ -42,7 +49,9 @@ def designs(settings: Settings) -> Log:
                        diameter.threads_side_by_side, THREADS, uses={"grist": "grist_yd_lb", "k": "thickness_k_wrapped"}),
                 Result("mass", "Weight", "wanted * tex", plying.component_mass, MASS, uses={"length": "wanted", "linear_density": "tex"},
                        note="Of the yarn wanted."),
-                Result("listed", "Listed as", "name", stock.listed, None, width=24),
             )),
+            Group("For other sheets", (
+                Result("listed", "Listed as", "name", stock.listed, None, width=24),
+            ), printed=False),
         ),
     )

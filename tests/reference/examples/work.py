@@ -165,7 +165,7 @@ EXAMPLES = [
     (
         knitting.area,
         dict(
-            shape=texts("trapezium", "Ring"),
+            shape=texts("trapezoid", "Ring"),
             width=q("cm", 50, 30),
             height=q("inch", 20, 20),
             second=q("cm", 40, 10),

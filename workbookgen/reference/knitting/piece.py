@@ -9,7 +9,10 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.knitting.stitch import require_stitch_density, require_stitch_length
+from workbookgen.reference.knitting.stitch import (
+    require_stitch_density,
+    require_stitch_length,
+)
 from workbookgen.reference.law import by_element, law, require
 from workbookgen.reference.stock import total
 from workbookgen.units import Area, Grist, Length, Mass, PerArea, Quantity, Ratio
@@ -19,7 +22,7 @@ NO_AREA = Quantity(0.0, "m^2")
 NO_MASS = Quantity(0.0, "g")
 NO_GRIST = Quantity(0.0, "m/g")
 
-SHAPES = ("rectangle", "triangle", "trapezium", "circle", "ring")
+SHAPES = ("rectangle", "triangle", "trapezoid", "circle", "ring")
 SWATCH, GAUGE, PIECE = "swatch", "gauge", "existing piece"
 
 
@@ -34,7 +37,7 @@ def area(
     """Area of the parts of a piece.
 
     A = n · w · h for a rectangle, n · w · h / 2 for a triangle, n · (w + v) / 2 · h for a
-    trapezium, n · π · w² / 4 for a circle, n · π · (w² - v²) / 4 for a ring. Most garments
+    trapezoid, n · π · w² / 4 for a circle, n · π · (w² - v²) / 4 for a ring. Most garments
     are made of these.
 
     Parameters
@@ -42,7 +45,7 @@ def area(
     shape : one of SHAPES; upper and lower case are alike
     width : w, width or base; of a circle and a ring the outer diameter
     height : h, height over the base; a circle and a ring have none
-    second : v, the other parallel side of a trapezium, or the inner diameter of a ring
+    second : v, the other parallel side of a trapezoid, or the inner diameter of a ring
     pieces : n, number of such parts
 
     Returns
@@ -110,7 +113,7 @@ def _square_meters(shape, width, height, second) -> float:
             return width * _needed(height, "height")
         case "triangle":
             return width * _needed(height, "height") / 2
-        case "trapezium":
+        case "trapezoid":
             return (width + _needed(second, "second side")) / 2 * _needed(height, "height")
         case "circle":
             return np.pi * width**2 / 4

@@ -4,7 +4,12 @@
 them over evenings and weeks, up to the day of the end, and tells the time in the stock.
 """
 
-from workbookgen.reference.planning.calendar import evenings, finish_day, stock_hours, weeks
+from workbookgen.reference.planning.calendar import (
+    evenings,
+    finish_day,
+    stock_hours,
+    weeks,
+)
 from workbookgen.reference.planning.work import (
     hours,
     hours_ahead,

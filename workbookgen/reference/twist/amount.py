@@ -19,7 +19,7 @@ NO_TWIST = Quantity(0.0, "1/m")
 SYSTEMS = {
     "cotton": "1 / inch / number_english ** 0.5",
     "worsted": "1 / inch / worsted_count ** 0.5",
-    "woollen run": "1 / inch / woollen_run ** 0.5",
+    "woolen run": "1 / inch / woollen_run ** 0.5",
     "metric": "1 / meter / number_meter ** 0.5",
     "tex": "tex ** 0.5 / centimeter",
 }

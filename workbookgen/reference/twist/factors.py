@@ -69,9 +69,9 @@ def worsted_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
 
 @law
 def run_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
-    """Twist factor in the woollen run system.
+    """Twist factor in the woolen run system.
 
-    M = T / √N. Turns per inch over the root of the woollen run.
+    M = T / √N. Turns per inch over the root of the woolen run.
 
     Parameters
     ----------
@@ -95,7 +95,7 @@ def run_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     ----------
     Twist equation T = M √N: spinning handbooks (read).
     """
-    return factor(twist, linear_density, "woollen run")
+    return factor(twist, linear_density, "woolen run")
 
 
 @law

@@ -1,0 +1,129 @@
+"""Whether what a planner says fits where it stands, measured with a real typeface.
+
+Liberation Sans has the widths of Arial. A column of width w has 7w + 5 pixels at 96 to the
+inch (the file format's rule for a typeface whose digits are 7 pixels wide; XlsxWriter's
+documentation, read). Some of them are the cell's own edge.
+"""
+
+from functools import cache
+from textwrap import wrap
+
+import pytest
+
+from workbookgen.book import look, pages, write
+from workbookgen.book.layout import CARD_LABEL, CARD_NOTE, CARD_UNIT, CARD_VALUE
+from workbookgen.build import layout_of
+from workbookgen.language.fields import Input
+from workbookgen.language.parts import Card, Log, Text
+from workbookgen.language.sentences import doubled, missing, refusal, symbol_of
+from workbookgen.settings import Settings
+from workbookgen.units import UNIT_SYSTEMS
+
+ImageFont = pytest.importorskip("PIL.ImageFont")
+
+EDGE, INDENT = 5, 9  # pixels
+SCREEN = 1250  # pixels of a sheet that a usual laptop shows
+LINES_OF_A_LABEL = 3
+READING_WIDTH = 920  # pixels of an upright page at the size at which cards are printed
+
+
+@cache
+def face(bold: bool):
+    try:
+        return ImageFont.truetype(f"LiberationSans-{'Bold' if bold else 'Regular'}.ttf", 1000)
+    except OSError:
+        pytest.skip("Liberation Sans is not installed")
+
+
+def pixels(text: str, style: dict) -> float:
+    return face(style.get("bold", False)).getlength(text) / 1000 * style["font_size"] * 96 / 72
+
+
+def column(width: float) -> int:
+    return int(width * 7) + 5
+
+
+@pytest.fixture(scope="module", params=UNIT_SYSTEMS)
+def planner(request):
+    return layout_of(Settings(units=request.param)).planner
+
+
+def parts(planner, kind):
+    return [(sheet, part) for sheet in planner.sheets for part in sheet.parts if isinstance(part, kind)]
+
+
+def lines(text: str, style: dict, width: float) -> int:
+    """Lines that a text takes when it is broken between words."""
+    count, line = 1, ""
+    for word in text.split():
+        longer = f"{line} {word}".strip()
+        if pixels(longer, style) > width and line:
+            count, line = count + 1, word
+        else:
+            line = longer
+    return count
+
+
+def sentences(part, system):
+    """Everything that What to fix may say, but for a name that stands there twice."""
+    said = [refusal(each, system) for each in part.inputs] + [rule.sentence for rule in part.rules]
+    said += [missing(each) for each in part.inputs if each.needed]
+    return said + [doubled(each) for each in part.inputs if part.names_its_records(each)]
+
+
+def test_the_measure_itself():
+    # Ten digits of Arial at 10 points: 556 thousandths of the size each (Arial's metrics, from memory).
+    assert pixels("0123456789", look.PLAIN) == pytest.approx(10 * 0.556 * 10 * 96 / 72, rel=0.005)
+
+
+def test_a_heading_is_no_wider_than_its_group(planner):
+    for _, log in parts(planner, Log):
+        for group in log.groups:
+            assert pixels(group.heading, look.GROUP) + EDGE <= sum(column(each.width) for each in group.fields), (log.key, group.heading)
+
+
+def test_a_label_takes_three_lines_at_most_and_breaks_no_word(planner):
+    for _, log in parts(planner, Log):
+        for each in log.fields:
+            room = column(each.width) - EDGE - INDENT * each.is_text
+            assert max(pixels(word, look.LABEL) for word in each.label.split()) <= room, (log.key, each.label)
+            assert lines(each.label, look.LABEL, room) <= LINES_OF_A_LABEL, (log.key, each.label)
+            assert pixels(symbol_of(each, planner.system), look.UNIT) <= room, (log.key, each.label)
+
+
+def test_what_to_fix_can_be_read_in_full(planner):
+    room = column(pages.MESSAGE_WIDTH) - EDGE - INDENT
+    for _, log in parts(planner, Log):
+        for sentence in sentences(log, planner.system):
+            assert pixels(sentence, look.MESSAGE) <= room, sentence
+    across = sum(column(write.CARD_WIDTHS[each]) for each in (CARD_VALUE, CARD_UNIT, CARD_NOTE))
+    for _, card in parts(planner, Card):
+        for sentence in sentences(card, planner.system) if card.inputs else []:
+            assert pixels(sentence, look.MESSAGE) <= across - EDGE - INDENT, sentence
+
+
+def test_the_lines_of_a_card(planner):
+    for _, card in parts(planner, Card):
+        for each in card.fields:
+            assert pixels(each.label, look.PLAIN) <= column(write.CARD_WIDTHS[CARD_LABEL]) - EDGE, (card.key, each.label)
+            assert pixels(symbol_of(each, planner.system), look.NOTE) <= column(write.CARD_WIDTHS[CARD_UNIT]) - EDGE - INDENT, (card.key, each.label)
+            note, width = each.help if isinstance(each, Input) else each.note, write.CARD_WIDTHS[CARD_NOTE]
+            given = max(1, len(wrap(note, int(width * write.LETTERS_PER_WIDTH))))
+            assert lines(note, look.CARD_NOTE, column(width) - EDGE - INDENT) <= given, (card.key, each.label)
+        assert pixels(card.about, look.ABOUT) <= sum(map(column, write.CARD_WIDTHS.values())), card.key
+
+
+def test_what_is_read_ends_on_the_screen_and_on_the_page(planner):
+    for sheet in planner.sheets:
+        assert pixels(sheet.about, look.ABOUT) <= SCREEN, sheet.name
+    for _, text in parts(planner, Text):
+        for line in text.lines:
+            assert pixels(line, look.READING) <= READING_WIDTH, line
+
+
+def test_the_names_that_are_offered_fit_their_cells(planner):
+    for _, log in parts(planner, Log):
+        for each in log.inputs:
+            holder, offered = planner.by_key.get(getattr(each.domain, "of", None), (None, None))
+            for value in getattr(offered, "values", ()):
+                assert pixels(value, look.PLAIN) <= column(each.width) - EDGE - INDENT, (log.key, each.label, value)

@@ -1,0 +1,92 @@
+"""Planners of few lines, filled and carried over; what was invented for them is nobody's."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+
+from workbookgen.book.write import write
+from workbookgen.build import layout_of
+from workbookgen.carry.carry import Carried, carry
+from workbookgen.filled.planner import FilledPlanner, read_filled
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.settings import Reel, Rows, Settings
+
+LINES = 4
+REELS = (Reel(name="Clock reel", loop="72 in"), Reel(name="Spare", loop="54 in"))
+RECORDS = {
+    "reels": [
+        {"name": "Clock reel", "rated": 72.0, "cord": 600.0, "turns": 8.25},
+        {"name": "Spare", "rated": 54.0},
+    ],
+    "fiber": [
+        {"name": "Clover", "state": "raw fleece", "weight": 104.0, "grist": 850.0, "own_skirting": 0.15, "note": "=cmd|calc"},
+        {"name": "Gray thread", "state": "yarn or thread", "weight": 2.2, "grist": 9000.0},
+    ],
+    "skeins": [
+        {"name": "First", "reel": "Clock reel", "wraps": 104.0, "gross": 4.02, "tare": 0.12, "lot": "Clover"},
+        {"name": "Second", "reel": "Spare", "wraps": 142.0, "part_wrap": 0.5, "gross": 3.74, "washed_loop": 51.3, "lot": "Clover"},
+        {"name": "Third", "reel": "Clock reel", "wraps": 98.0, "rest": 1.5, "gross": 3.88, "counted_wpi": 12.5,
+         "lot": "Clover", "second_lot": "Gray thread", "second_share": 0.18},
+    ],
+    "projects": [{"name": "Hat", "wanted": 200.0, "margin": 0.1, "grist": 850.0, "lot_1": "Clover"}],
+}
+CARDS = {"buying_length": 2400.0, "counts_number": 20.0, "weighed_mass": 0.35, "pace_start": 46357.0, "scouring_hot": 140.0}
+
+
+def small(units: str = "us", lines: int = LINES, **more) -> Settings:
+    """Settings with few lines, an empty guide, and two reels of inches."""
+    return Settings(**{"units": units, "fibers": "", "reels": REELS, "rows": Rows(**dict.fromkeys(Rows.model_fields, lines))} | more)
+
+
+def filled(settings: Settings, records=RECORDS, cards=CARDS) -> dict:
+    """The entries of a planner with these records."""
+    planner = layout_of(settings).planner
+    entries = starting_entries(planner)
+    for block, lines in records.items():
+        entries = with_records(planner, entries, block, lines)
+    return entries | {key: (value,) for key, value in cards.items()}
+
+
+def written(path: Path, settings: Settings, entries, notes=None) -> Path:
+    """A planner as the generator writes it; its cached values are left out, since nobody here reads them."""
+    path.write_bytes(write(layout_of(settings), entries, {}, notes))
+    return path
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """What carrying reported, and the new planner as it is read again."""
+
+    carried: Carried
+    new: FilledPlanner
+
+    @property
+    def leftovers(self) -> dict[str, tuple]:
+        """Old sheet and cell -> what stood there, and where it is now."""
+        return {f"{each.sheet}!{each.cell}": (each.what, each.now) for each in self.carried.leftovers}
+
+
+@pytest.fixture
+def carried(tmp_path):
+    """Carry a file over and read the new planner."""
+
+    def carrying(path: Path, settings: Settings | None = None, name: str = "new.xlsx") -> Outcome:
+        return Outcome(carry(path, tmp_path / name, settings), read_filled(tmp_path / name))
+
+    return carrying
+
+
+@pytest.fixture(scope="session")
+def old_settings():
+    return small()
+
+
+@pytest.fixture(scope="session")
+def old_entries(old_settings):
+    return filled(old_settings)
+
+
+@pytest.fixture(scope="session")
+def old_file(old_settings, old_entries, tmp_path_factory):
+    return written(tmp_path_factory.mktemp("old") / "old.xlsx", old_settings, old_entries)

@@ -1,0 +1,169 @@
+"""Nonsense in every input of every sheet, in every program: never an error, always a sentence, nobody else harmed.
+
+Line r of each log chooses line r of the others, so that the logs fall into chains which
+have nothing to do with each other. The first chain is left alone and must stay as it was;
+into the others, and into the cards, goes every kind of nonsense: in all inputs of a line
+at once, and in each input alone.
+"""
+
+import pytest
+
+from workbookgen.build import layout_of, workbook
+from workbookgen.checking.check import with_empty_texts
+from workbookgen.checking.compare import agree
+from workbookgen.checking.driving import read, read_inputs, set_inputs
+from workbookgen.checking.expected import expected_values
+from workbookgen.engines import ENGINES, ErrorValue, Typed, engine
+from workbookgen.language.domains import Choice, Date, Name, Note
+from workbookgen.language.entries import starting_entries
+from workbookgen.language.parts import MESSAGE, Log
+from workbookgen.settings import Rows, Settings
+
+KINDS = {
+    "words": "about a hundred", "a decimal comma": "12,5", "a number as a text": "7", "a number with its unit": "4 oz",
+    "a date as a text": "5/6/2026", "a star": "*", "spaces": "  ", "a formula as a text": "=142", "a long text": "x" * 300,
+    "a blank": None, "a negative number": -3.0, "zero": 0.0, "a huge number": 1e300, "a tiny number": 1e-6, "a date": 46_188.0,
+    "true": True, "false": False,
+    "a formula": Typed("=6.5*16"), "a formula that gives a text": Typed('="abc"'), "a formula that gives nothing": Typed('=""'),
+    "a formula that fails": Typed("=1/0"), "a formula that finds nothing": Typed("=NA()"), "a formula that gives true": Typed("=1=1"),
+}
+BY_ENGINE = [pytest.param(name, marks=pytest.mark.programs if name in ("libreoffice", "gnumeric") else ()) for name in ENGINES]
+LINES = 9
+TRIALS = {"formualizer": 64, "ironcalc": 16, "libreoffice": 16, "gnumeric": 4}  # after 64, every kind was in every input of every log
+
+
+def fine(planner, block, each, row):
+    """A value that this input takes."""
+    match each.domain:
+        case Choice(of=of):
+            holder, column = planner.by_key[of]
+            if hasattr(column, "values"):
+                return column.values[row % len(column.values)]
+            first = next(other for other in block.inputs if isinstance(other.domain, Choice) and other.domain.of == of)
+            return f"{holder.key} {row}" if first is each else None  # no lot twice
+        case Name():
+            return f"{block.key} {row}"
+        case Note():
+            return "a note"
+        case Date():
+            return 46_000.0 + row
+        case domain:
+            low = domain.least if domain.least is not None else domain.above
+            high = domain.most if domain.most is not None else domain.below
+            return low + 0.3 * (high - low) if high <= 2 else float(min(high, max(low, 1.0) + 4 + row + len(each.key)))
+
+
+@pytest.fixture(scope="module")
+def layout():
+    return layout_of(Settings(rows=Rows(**dict.fromkeys(Rows.model_fields, LINES) | {"guide": 40})))
+
+
+@pytest.fixture(scope="module")
+def good(layout):
+    """Entries that are all right, the lines of a log apart from each other."""
+    planner = layout.planner
+    entries = dict(starting_entries(planner))
+    for block in planner.blocks.values():
+        for each in block.inputs:
+            entries[f"{block.key}_{each.key}"] = tuple(fine(planner, block, each, row) for row in range(block.rows))
+    return entries
+
+
+@pytest.fixture(scope="module", params=BY_ENGINE)
+def session(request, layout, good, tmp_path_factory):
+    path = tmp_path_factory.mktemp("nonsense") / "planner.xlsx"
+    path.write_bytes(workbook(layout, good))
+    with engine(request.param).open(path) as opened:
+        opened.name = request.param
+        yield opened
+
+
+def with_nonsense(good, typed):
+    """The entries with other values in some cells: (full key, line) -> value."""
+    changed = {key: list(column) for key, column in good.items()}
+    for (key, row), value in typed.items():
+        changed[key][row] = value
+    return {key: tuple(column) for key, column in changed.items()}
+
+
+def shown(session, layout, entries):
+    """What stands in the inputs and what all formulas show."""
+    set_inputs(session, layout, entries)
+    session.evaluate()
+    typed = {
+        (each.sheet, each.cell(row)): value.formula
+        for each in layout.inputs for row, value in enumerate(entries[each.key]) if isinstance(value, Typed)
+    }
+    return with_empty_texts(layout, read_inputs(session, layout), typed), read(session, layout, layout.formulas)
+
+
+def faults(layout, held, got):
+    """Cells that show an error, or anything else than the reference."""
+    expected = expected_values(layout.planner, held)
+    return [
+        f"{key}[{row}]: expected {wanted!r}, got {value!r}"
+        for key, column in expected.items()
+        for row, (wanted, value) in enumerate(zip(column, got[key], strict=True))
+        if isinstance(value, ErrorValue) or not agree(wanted, value)
+    ]
+
+
+def first_lines(layout, got):
+    return {each.key: got[each.key][0] for each in layout.formulas if isinstance(each.holder, Log)}
+
+
+def test_the_good_lines_are_good(session, layout, good):
+    held, got = shown(session, layout, good)
+    assert held == good and faults(layout, held, got) == []
+    filled = [value is not None for value in first_lines(layout, got).values()]
+    assert sum(filled) > 0.6 * len(filled)
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_whole_line_of_nonsense(session, layout, good, kind):
+    before = shown(session, layout, good)[1]
+    blocks = [block for block in layout.planner.blocks.values() if block.inputs]
+    logs = [block for block in blocks if isinstance(block, Log)]
+    typed = {(f"{block.key}_{each.key}", 1): KINDS[kind] for block in logs for each in block.inputs}
+    held, got = shown(session, layout, with_nonsense(good, typed))
+    assert faults(layout, held, got) == []
+    assert first_lines(layout, got) == first_lines(layout, before)
+    for block in logs:
+        lines = {each.key: held[f"{block.key}_{each.key}"][1] for each in block.inputs}
+        refused = [each for each in block.inputs if not isinstance(each.domain, Choice) and not takes(each, lines[each.key])]
+        if refused and kind != "a blank":
+            assert got[f"{block.key}_{MESSAGE}"][1], block.key
+    everywhere = typed | {(f"{block.key}_{each.key}", 0): KINDS[kind] for block in blocks if block not in logs for each in block.inputs}
+    held, got = shown(session, layout, with_nonsense(good, everywhere))
+    assert faults(layout, held, got) == []
+
+
+def takes(each, value) -> bool:
+    return value is None or each.domain.accepts(value)
+
+
+def test_nonsense_in_each_input_alone(session, layout, good):
+    """Eight lines of every log at a time, and in every second trial one input of every card."""
+    values = list(KINDS.values())
+    calm = first_lines(layout, shown(session, layout, good)[1])
+    for trial in range(TRIALS[session.name]):
+        typed = {}
+        for block in layout.planner.blocks.values():
+            if isinstance(block, Log):
+                turns = [(line, trial * (LINES - 1) + line - 1) for line in range(1, LINES)]
+            else:
+                turns = [(0, trial // 2 * 7)] if block.inputs and trial % 2 else []
+            for line, turn in turns:
+                each = block.inputs[turn % len(block.inputs)]
+                typed[f"{block.key}_{each.key}", line] = values[turn // len(block.inputs) % len(values)]
+        held, got = shown(session, layout, with_nonsense(good, typed))
+        assert faults(layout, held, got) == [], typed
+        if not trial % 2:  # the cards were left alone
+            assert first_lines(layout, got) == calm
+
+
+@pytest.mark.parametrize("value", [1e-30, -1e-300, 1e300, -1e300, 9.99e307])
+def test_numbers_at_the_end_of_what_a_program_can_hold(session, layout, good, value):
+    """They may be lost in the last digits, or become nothing; no cell may show an error."""
+    _, got = shown(session, layout, {key: (value,) * len(column) for key, column in good.items()})
+    assert [key for key, column in got.items() for each in column if isinstance(each, ErrorValue)] == []

@@ -1,0 +1,54 @@
+"""Small workbooks, and a small planner that was typed into."""
+
+import re
+import zipfile
+from pathlib import Path
+
+import pytest
+
+from workbookgen.book.write import write
+from workbookgen.build import layout_of
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.settings import Rows, Settings
+
+ENTERED = {"skeins": [{"name": "First", "wraps": 104.0, "gross": 4.02}, {"name": "Second", "wraps": "many"}, {}, {"name": "Fourth"}]}
+
+
+@pytest.fixture(scope="session")
+def few():
+    return Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4)))
+
+
+@pytest.fixture(scope="session")
+def entered(few):
+    """The entries of the planner, with three skeins and a day."""
+    planner = layout_of(few).planner
+    return with_records(planner, starting_entries(planner), "skeins", ENTERED["skeins"]) | {"pace_start": (46357.0,)}
+
+
+@pytest.fixture(scope="session")
+def planner_file(few, entered, tmp_path_factory):
+    path = tmp_path_factory.mktemp("filled") / "planner.xlsx"
+    path.write_bytes(write(layout_of(few), entered, {}))
+    return path
+
+
+@pytest.fixture
+def rewritten(planner_file, tmp_path):
+    """The planner with a pattern replaced in one of its parts, as another program might have saved it."""
+
+    def rewriting(part: str, pattern: str, text: str, source: Path | None = None) -> Path:
+        target = tmp_path / f"rewritten-{len(list(tmp_path.iterdir()))}.xlsx"
+        with zipfile.ZipFile(source or planner_file) as before, zipfile.ZipFile(target, "w") as after:
+            for entry in before.infolist():
+                content = before.read(entry).decode() if entry.filename == part else before.read(entry)
+                if entry.filename == part:
+                    content, times = re.subn(pattern, text, content)
+                    assert times
+                after.writestr(entry, content)
+        return target
+
+    return rewriting
+
+
+WORKBOOK = "xl/workbook.xml"

@@ -1,0 +1,115 @@
+"""Reading .xlsx: each kind of cell as the format has it, whoever wrote the file."""
+
+import zipfile
+
+import openpyxl
+import pytest
+import xlsxwriter
+from openpyxl.comments import Comment
+
+from workbookgen.errors import FileError
+from workbookgen.filled.book import Cell, ErrorValue, open_book
+
+TYPES = '<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Override PartName="/xl/workbook.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"/></Types>'
+LINKS = '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="r1" Type="{kind}/{type}" Target="{target}"/></Relationships>'
+USUAL = "http://schemas.openxmlformats.org/spreadsheetml/2006/main", "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
+STRICT = "http://purl.oclc.org/ooxml/spreadsheetml/main", "http://purl.oclc.org/ooxml/officeDocument/relationships"
+
+
+def package(path, rows: str, forms=USUAL, about: str = "", names: str = ""):
+    """A workbook of one sheet, its XML written by hand."""
+    main, links = forms
+    parts = {
+        "[Content_Types].xml": TYPES,
+        "_rels/.rels": LINKS.format(kind=links, type="officeDocument", target="xl/workbook.xml"),
+        "xl/_rels/workbook.xml.rels": LINKS.format(kind=links, type="worksheet", target="/xl/worksheets/sheet1.xml"),
+        "xl/workbook.xml": f'<workbook xmlns="{main}" xmlns:r="{links}">{about}<sheets><sheet name="S" sheetId="1" r:id="r1"/></sheets>{names}</workbook>',
+        "xl/worksheets/sheet1.xml": f'<worksheet xmlns="{main}"><sheetData>{rows}</sheetData></worksheet>',
+    }
+    with zipfile.ZipFile(path, "w") as archive:
+        for name, text in parts.items():
+            archive.writestr(name, text)
+    return path
+
+
+def cells(path) -> dict:
+    return open_book(path).sheets["S"]
+
+
+@pytest.mark.parametrize("forms", [USUAL, STRICT], ids=["usual", "strict"])
+def test_every_kind_of_cell(forms, tmp_path):
+    rows = (
+        '<row r="2"><c r="B2"><v>1.5</v></c><c r="C2" t="b"><v>1</v></c><c r="D2" t="e"><v>#DIV/0!</v></c>'
+        '<c r="E2" t="str"><f>A1&amp;"x"</f><v>x</v></c><c r="F2" t="inlineStr"><is><r><t>two</t></r><r><t xml:space="preserve"> runs</t></r><rPh sb="0" eb="1"><t>spoken</t></rPh></is></c>'
+        '<c r="G2" t="d"><v>2026-12-01T12:00:00</v></c><c r="H2"/><c r="I2"><f>1/0</f></c><c r="J2"><v>1E999</v></c></row>'
+    )
+    assert cells(package(tmp_path / "kinds.xlsx", rows, forms)) == {
+        (2, 2): Cell(1.5),
+        (2, 3): Cell(True),
+        (2, 4): Cell(ErrorValue("#DIV/0!")),
+        (2, 5): Cell("x", '=A1&"x"'),
+        (2, 6): Cell("two runs"),
+        (2, 7): Cell(46357.5),  # 1 December 2026 is day 46,357
+        (2, 9): Cell(None, "=1/0"),
+        (2, 10): Cell(ErrorValue("1E999")),
+    }
+
+
+def test_a_cell_or_row_that_does_not_say_where_it_is_follows_the_last(tmp_path):
+    rows = '<row r="3"><c r="B3"><v>1</v></c><c><v>2</v></c></row><row><c><v>3</v></c></row>'
+    assert cells(package(tmp_path / "nowhere.xlsx", rows)) == {(3, 2): Cell(1.0), (3, 3): Cell(2.0), (4, 1): Cell(3.0)}
+
+
+def test_a_shared_formula_moves_along(tmp_path):
+    rows = (
+        '<row r="1"><c r="C1"><f t="shared" ref="C1:C2" si="0">A1*$B$1</f><v>2</v></c></row>'
+        '<row r="2"><c r="C2"><f t="shared" si="0"/><v>4</v></c></row>'
+    )
+    assert cells(package(tmp_path / "shared.xlsx", rows)) == {(1, 3): Cell(2.0, "=A1*$B$1"), (2, 3): Cell(4.0, "=A2*$B$1")}
+
+
+def test_names_of_one_sheet_are_none_of_ours(tmp_path):
+    names = '<definedNames><definedName name="skeins_name">S!$A$1</definedName><definedName name="other" localSheetId="0">S!$A$2</definedName></definedNames>'
+    assert open_book(package(tmp_path / "names.xlsx", "", names=names)).names == {"skeins_name": "S!$A$1"}
+
+
+@pytest.mark.parametrize("said", ["1", "true"])
+def test_days_counted_from_1904_are_told(said, tmp_path):
+    assert open_book(package(tmp_path / "days.xlsx", "", about=f'<workbookPr date1904="{said}"/>')).counts_from_1904
+    assert not open_book(package(tmp_path / "usual.xlsx", "", about="<workbookPr/>")).counts_from_1904
+
+
+def test_texts_notes_and_protection_as_other_programs_write_them(tmp_path):
+    by_writer, by_openpyxl = tmp_path / "a.xlsx", tmp_path / "b.xlsx"
+    with xlsxwriter.Workbook(by_writer) as book:
+        sheet = book.add_worksheet("S")
+        sheet.write_string("A1", "=6.5*16")
+        sheet.write_string("A2", "a\nb _x0041_ \x07")
+        sheet.write_comment("B3", "kept in the shed")
+        sheet.protect()
+    book = openpyxl.Workbook()
+    book.active.title = "S"
+    book.active["A1"].value, book.active["A1"].data_type = "=6.5*16", "s"
+    book.active["A2"] = "a\nb _x0041_"
+    book.active["B3"].comment = Comment("kept in the shed", "")
+    book.save(by_openpyxl)
+    first, second = open_book(by_writer), open_book(by_openpyxl)
+    assert first.sheets["S"] == {(1, 1): Cell("=6.5*16"), (2, 1): Cell("a\nb _x0041_ \x07")}
+    assert second.sheets["S"][1, 1] == Cell("=6.5*16")
+    assert first.comments == second.comments == {"S": {(3, 2): "kept in the shed"}}
+    assert (first.protected, second.protected) == ({"S"}, frozenset())
+
+
+def test_only_the_wanted_sheets_and_columns_are_read(tmp_path):
+    with xlsxwriter.Workbook(tmp_path / "many.xlsx") as book:
+        for name in ("S", "T"):
+            book.add_worksheet(name).write_row("A1", (1, 2, 3))
+    path = tmp_path / "many.xlsx"
+    assert set(open_book(path, {"T"}).sheets) == {"T"}
+    assert open_book(path, {"T"}).sheet_names == ("S", "T")
+    assert open_book(path, lambda names: {"S": {2}}).sheets == {"S": {(1, 2): Cell(2.0)}}
+
+
+def test_a_broken_part_is_told_in_a_sentence(tmp_path):
+    with pytest.raises(FileError, match="broken.xlsx: .*(damaged|cannot be read)"):
+        open_book(package(tmp_path / "broken.xlsx", "<row><c><v>1</v></row>"))

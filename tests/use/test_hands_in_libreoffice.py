@@ -1,0 +1,224 @@
+"""What a person does to a planner in LibreOffice, through its own menus; afterwards every result must still be right.
+
+Where it cannot be right, a sentence on the first page says what to do instead, and the
+check tells what happened.
+"""
+
+import subprocess
+
+import pytest
+
+from workbookgen.checking.check import check
+from workbookgen.engines import Area, engine
+from workbookgen.engines.libreoffice import convert
+from workbookgen.planner_file import read_planner
+
+from .conftest import RECORDS, Planner
+
+pytestmark = pytest.mark.programs
+SKEINS = RECORDS["skeins"]
+SORT = {"ByRows": True, "HasHeader": False, "CaseSensitive": False, "IncludeAttribs": False, "UserDefIndex": 0, "Ascending1": True}
+
+
+def records(entries, block="skeins"):
+    """The lines that are not blank, as sets of what stands in them."""
+    columns = {key: column for key, column in entries.items() if key.startswith(f"{block}_")}
+    lines = [frozenset((key, value) for key, value in zip(columns, line, strict=True) if value is not None) for line in zip(*columns.values(), strict=True)]
+    return [line for line in lines if line]
+
+
+def results(planner):
+    """What each skein shows, by its name."""
+    entries, shown = planner.entries(), planner.shown()
+    keys = [key for key in shown if key.startswith("skeins_")]
+    return {name: {key: shown[key][row] for key in keys} for row, name in enumerate(entries["skeins_name"]) if name}
+
+
+def alike(shown, others):
+    """The same values, but for the last digits."""
+    return all(
+        one == (pytest.approx(other, rel=1e-9) if isinstance(other, float) else other)
+        for key in others for one, other in zip(shown[key], others[key], strict=True)
+    )
+
+
+def test_it_opens_with_the_right_numbers(planner):
+    assert planner.faults() == []
+    assert planner.shown()["skeins_length_yd"][0] == pytest.approx(208, rel=1e-12)  # 104 turns of 2 yd
+
+
+def test_every_sheet_is_protected_and_a_formula_cannot_be_deleted(planner):
+    assert all(planner.do("is_protected", sheet=sheet) for sheet in planner.sheets)
+    before = planner.shown()
+    planner.select(planner.area("skeins_length_yd", 0, 3))
+    planner.press("ClearContents")
+    assert planner.shown() == before
+
+
+def test_typing_and_deleting(planner):
+    for key, words in {"name": "Elder", "reel": "Clock reel", "wraps": "120", "part_wrap": "0.5", "gross": "3.5", "lot": "moss"}.items():
+        planner.type(f"skeins_{key}", 4, words)
+    assert planner.entries()["skeins_wraps"][4] == 120 and planner.faults() == []
+    assert planner.shown()["skeins_length_yd"][4] == pytest.approx(241, rel=1e-12)
+    planner.select(planner.lines("skeins", 1))
+    planner.press("ClearContents")
+    assert planner.entries()["skeins_name"][1] is None and planner.faults() == []
+
+
+def test_undo_takes_it_back(planner):
+    before = planner.shown()
+    planner.type("skeins_wraps", 0, "10")
+    assert not alike(planner.shown(), before)
+    planner.press("Undo")
+    assert alike(planner.shown(), before)
+
+
+def test_a_percentage_is_typed_with_its_sign(planner):
+    planner.type("projects_margin", 0, "25%")
+    assert planner.entries()["projects_margin"][0] == 0.25 and planner.faults() == []
+
+
+def test_lines_are_copied_and_pasted(planner):
+    planner.select(planner.lines("skeins", 0, 2))
+    planner.press("Copy")
+    planner.select(planner.area("skeins_name", 4))
+    planner.press("Paste")
+    assert planner.entries()["skeins_name"][4:7] == ("Cedar", "Apple", "Birch") and planner.faults() == []
+    assert planner.shown()["skeins_message"][4] == "Skein: another line has this name; give each its own."
+
+
+def test_a_column_is_filled_down(planner):
+    planner.select(planner.area("skeins_reel", 3, 6))
+    planner.press("FillDown")
+    assert planner.entries()["skeins_reel"][:7] == ("Clock reel",) * 7 and planner.faults() == []
+
+
+def test_a_text_is_pasted_where_a_number_belongs(planner):
+    planner.select(planner.area("skeins_name", 0))
+    planner.press("Copy")
+    planner.select(planner.area("skeins_wraps", 1))
+    planner.press("Paste")
+    assert planner.entries()["skeins_wraps"][1] == "Cedar" and planner.faults() == []
+    assert planner.shown()["skeins_message"][1] == "Wraps: type a number from 0 up to 100,000, in digits."
+
+
+@pytest.mark.parametrize(("column", "rising", "order"), [
+    (1, True, ["Apple", "Birch", "Cedar", "Dogwood"]), (1, False, ["Dogwood", "Cedar", "Birch", "Apple"]), (3, True, ["Dogwood", "Birch", "Cedar", "Apple"]),
+])
+def test_sorting_a_log_keeps_every_record_together(planner, column, rising, order):
+    before, alone = records(planner.entries()), results(planner)
+    planner.select(planner.lines("skeins", 0, 7))
+    planner.press("DataSort", Col1=column, **SORT | {"Ascending1": rising})
+    entries = planner.entries()
+    assert [name for name in entries["skeins_name"] if name] == order and set(records(entries)) == set(before)
+    assert planner.faults() == []
+    for name, shown in results(planner).items():
+        assert alike({key: [value] for key, value in shown.items()}, {key: [value] for key, value in alone[name].items()}), name
+
+
+def test_sorting_whole_rows_of_an_unprotected_sheet(planner):
+    place = planner.layout.placements["skeins_name"]
+    planner.do("unprotect", sheet=place.sheet)
+    rows = planner.lines("skeins", 0, 7)
+    rows[3] = max(each.column for each in planner.layout.of(place.holder)) - 1
+    planner.select(rows)
+    planner.press("DataSort", Col1=1, **SORT)
+    assert planner.entries()["skeins_name"][:4] == ("Apple", "Birch", "Cedar", "Dogwood") and planner.faults() == []
+
+
+def test_no_row_is_inserted_into_a_protected_sheet(planner):
+    planner.select(planner.area("skeins_name", 2))
+    planner.press("InsertRowsBefore")
+    assert planner.entries()["skeins_name"][:4] == tuple(each["name"] for each in SKEINS) and planner.faults() == []
+
+
+def test_a_row_inserted_by_force_computes_nothing_and_harms_no_other(planner, tmp_path):
+    before = planner.shown()
+    planner.do("unprotect", sheet=planner.layout.placements["skeins_name"].sheet)
+    planner.select(planner.area("skeins_name", 2))
+    planner.press("InsertRowsBefore")
+    planner.type("skeins_name", 2, "Elder")
+    planner.type("skeins_wraps", 2, "50")
+    shown = planner.shown()
+    assert shown["skeins_length_yd"][2] is None
+    for key, column in before.items():
+        now = shown[key]
+        if key.startswith("skeins_"):
+            column, now = column[:-1], now[:2] + now[3:]
+        assert alike({key: now}, {key: column}), key
+    saved = planner.save(tmp_path / "inserted.xlsx")
+    assert check(saved, planner.layout, scenarios=0, formulas_in_file=read_planner(saved).formulas).findings
+
+
+@pytest.mark.parametrize("whole_line", [False, True])
+def test_cutting_takes_the_formulas_along_which_the_check_tells(planner, tmp_path, whole_line):
+    """Every spreadsheet program moves the references with a cell that is cut or dragged: the first page says: copy."""
+    planner.select(planner.lines("skeins", 1) if whole_line else planner.area("skeins_wraps", 1))
+    planner.press("Cut")
+    planner.select(planner.area("skeins_name" if whole_line else "skeins_wraps", 5))
+    planner.press("Paste")
+    assert planner.faults()
+    saved = planner.save(tmp_path / "cut.xlsx")
+    told = check(saved, planner.layout, scenarios=0, formulas_in_file=read_planner(saved).formulas).findings
+    assert {"the formula was changed", "the reference library disagrees"} == {each.reason for each in told}
+    words = [line for part in planner.layout.planner.sheets[0].parts for line in getattr(part, "lines", ())]
+    assert any("do not cut" in line for line in words)
+    planner.press("Undo")
+    planner.press("Undo")
+    assert planner.faults() == []
+
+
+@pytest.mark.parametrize("suffix", [".xlsx", ".ods"])
+def test_saved_and_opened_again(planner, english, layout, tmp_path, suffix):
+    planner.type("skeins_wraps", 3, "61")
+    planner.type("skeins_name", 4, "Größe & <2>")
+    shown = planner.shown()
+    saved = planner.save(tmp_path / f"saved{suffix}")
+    again = Planner(english, layout, saved)
+    try:
+        assert again.entries() == planner.entries() and again.faults() == []
+        assert alike(again.shown(), shown)
+    finally:
+        again.close()
+    xlsx = saved if suffix == ".xlsx" else tmp_path / "from-ods.xlsx"
+    if suffix == ".ods":
+        convert(saved, xlsx, recalculate=False)
+    held = read_planner(xlsx)
+    report = check(xlsx, held.layout, ["formualizer", "libreoffice"], scenarios=2, formulas_in_file=held.formulas)
+    assert [str(each) for each in report.findings[:5]] == []
+
+
+def test_saved_by_gnumeric(path, tmp_path):
+    saved = tmp_path / "gnumeric.xlsx"
+    subprocess.run(["ssconvert", "--recalc", str(path), str(saved)], check=True, capture_output=True, timeout=120)
+    held = read_planner(saved)
+    report = check(saved, held.layout, ["formualizer", "libreoffice", "gnumeric"], scenarios=2, formulas_in_file=held.formulas)
+    assert [str(each) for each in report.findings[:5]] == []
+
+
+def test_a_decimal_comma_is_a_number_where_people_write_one(german_planner):
+    german_planner.type("skeins_gross", 0, "2,5")
+    german_planner.type("projects_margin", 0, "12,5%")
+    entries = german_planner.entries()
+    assert entries["skeins_gross"][0] == 2.5 and entries["projects_margin"][0] == 0.125
+    # Numbers that are written into words have the comma there, too.
+    words = [each for each in german_planner.faults() if "_words[" not in each]
+    assert words == [] and german_planner.shown()["skeins_mass_words"][0] == "2,4 oz (67 g)"
+
+
+def test_a_decimal_comma_is_told_where_people_write_a_point(planner):
+    planner.select(planner.area("skeins_gross", 0))
+    planner.press("ClearContents")
+    planner.type("skeins_gross", 5, "2,5")
+    assert planner.entries()["skeins_gross"][5] == "2,5" and planner.faults() == []
+
+
+def test_a_german_program_saves_what_an_english_one_reads(german_planner, tmp_path):
+    german_planner.type("skeins_gross", 0, "2,5")
+    saved = german_planner.save(tmp_path / "deutsch.xlsx")
+    held = read_planner(saved)
+    report = check(saved, held.layout, scenarios=1, formulas_in_file=held.formulas)
+    assert [str(each) for each in report.findings[:5]] == []
+    with engine("formualizer").open(saved) as session:
+        gross = held.layout.placements["skeins_gross"]
+        assert session.read(Area(gross.sheet, gross.row, gross.column)) == [[2.5]]
