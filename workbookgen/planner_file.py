@@ -60,7 +60,7 @@ def read_planner(path: Path) -> PlannerFile:
             "Delete what was put beside the planner.",
         )
     in_file = _formulas(path)
-    _require_inside(path, in_file)
+    _require_inside(path, layout, in_file)
     return PlannerFile(path, settings, layout, in_file, book.names)
 
 
@@ -87,9 +87,14 @@ def _formulas(path: Path) -> dict[tuple[str, str], str]:
         raise FileError.at(str(path), f"this file cannot be read as an .xlsx workbook ({problem}).") from None
 
 
-def _require_inside(path: Path, in_file: dict[tuple[str, str], str]) -> None:
-    """Refuse formulas that would fetch or start something when an engine works them out."""
-    for (sheet, cell), text in in_file.items():
+def _require_inside(path: Path, layout: Layout, in_file: dict[tuple[str, str], str]) -> None:
+    """Refuse formulas that would fetch or start something when an engine works them out. The generator's own do not."""
+    others = dict(in_file)
+    for placement in layout.formulas:
+        for row, text in enumerate(placement.formulas):
+            if others.get((placement.sheet, placement.cell(row))) == text:
+                del others[placement.sheet, placement.cell(row)]
+    for (sheet, cell), text in others.items():
         bare = _QUOTED_SHEET.sub(lambda name: "[" if "[" in name[0] else "", _TEXT.sub("", text))
         if _REACHES_OUT.search(bare):
             raise FileError.at(

@@ -182,22 +182,19 @@ def _opened(chosen: Engine, poisoned: Path, path: Path) -> Session:
 
 def foreign_formulas(layout: Layout, in_file: dict[tuple[str, str], str]) -> list[Finding]:
     """Formulas in the file that the generator does not write there, and those that are missing."""
-    ours = {
-        (placement.sheet, placement.cell(row)): (placement, text)
-        for placement in layout.formulas
-        for row, text in enumerate(placement.formulas)
-    }
-    findings = []
-    for place, text in in_file.items():
-        if place not in ours:
-            findings.append(Finding("this cell holds a formula that no reference checks", f"{place[0]}!{place[1]}", got=text))
-        elif text != ours[place][1] and spelled(text) != spelled(ours[place][1]):
-            placement, wanted = ours[place]
-            findings.append(Finding("the formula was changed", f"{place[0]}!{place[1]}", placement.key, expected=wanted, got=text))
-    for place, (placement, wanted) in ours.items():
-        if place not in in_file:
-            findings.append(Finding("the formula is gone", f"{place[0]}!{place[1]}", placement.key, expected=wanted))
-    return findings
+    strangers, changed, gone = dict(in_file), [], []
+    for placement in layout.formulas:
+        for row, wanted in enumerate(placement.formulas):
+            cell = f"{placement.sheet}!{placement.cell(row)}"
+            text = strangers.pop((placement.sheet, placement.cell(row)), None)
+            if text is None:
+                gone.append(Finding("the formula is gone", cell, placement.key, expected=wanted))
+            elif text != wanted and spelled(text) != spelled(wanted):
+                changed.append(Finding("the formula was changed", cell, placement.key, expected=wanted, got=text))
+    stray = [
+        Finding("this cell holds a formula that no reference checks", f"{sheet}!{cell}", got=text) for (sheet, cell), text in strangers.items()
+    ]
+    return stray + changed + gone
 
 
 def spelled(formula: str) -> str:
@@ -231,9 +228,10 @@ class _Try:
         got = read(self.session, self.layout, self.layout.formulas)
         self.record.read = sum(map(len, got.values()))
         self.record.comparisons += self.record.read
+        if not self.checked:  # the cells are the same in every scenario
+            self.checked.update((key, row) for key, values in got.items() for row in range(len(values)))
         for placement in self.layout.formulas:
             key = placement.key
-            self.checked.update((key, row) for row in range(placement.rows))
             for row, (wanted, shown) in enumerate(zip(expected[key], got[key], strict=True)):
                 if wanted is None and shown is None:
                     continue

@@ -83,7 +83,7 @@ def _inside(domain: Number, draw) -> float:
     if high <= 2:
         return float(low + (high - low) * draw.uniform(0.001, 0.999))
     usual = min(high, 500.0)
-    return float(np.round(max(low, 0.5) * (usual / max(low, 0.5)) ** draw.random(), int(draw.integers(0, 4))) or 1.0)
+    return round(max(low, 0.5) * (usual / max(low, 0.5)) ** float(draw.random()), int(draw.integers(0, 4))) or 1.0
 
 
 def _at_the_limit(domain: Number, record: dict[str, Entry], draw) -> float:

@@ -7,6 +7,7 @@ handed over as it is found, with the bytes where it stands.
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import lru_cache
 from xml.parsers import expat
 
 from openpyxl.utils import column_index_from_string, get_column_letter
@@ -83,6 +84,7 @@ class _Scanner:
             self.cell = None
 
 
+@lru_cache(64)
 def local_name(name: str) -> str:
     """A name without its prefix."""
     return name.rpartition(":")[2]
