@@ -52,19 +52,19 @@ def test_the_same_in_inches_and_yards():
 
 
 def test_a_text_needed():
-    assert texts("reels_listed")[1] == '=IF(ISTEXT($A8),IF(AND(LEN($A8)>0,LEN($A8)<=12),$A8,""),"")'
+    assert texts("reels_listed")[1] == '=IF(ISTEXT($A8),IF(AND(LEN(SUBSTITUTE($A8," ",""))>0,LEN($A8)<=12),$A8,""),"")'
 
 
 def test_a_total():
     assert texts("reels_wound")[0] == (
-        '=IF(ISTEXT($A7),IF(AND(LEN($A7)>0,LEN($A7)<=12),SUMPRODUCT((Skeins!$K$7:$K$10=$A7)*1,Skeins!$J$7:$J$10),""),"")'
+        '=IF(ISTEXT($A7),IF(AND(LEN(SUBSTITUTE($A7," ",""))>0,LEN($A7)<=12),SUMPRODUCT((Skeins!$K$7:$K$10=$A7)*1,Skeins!$J$7:$J$10),""),"")'
     )
 
 
 def test_a_total_in_another_unit():
     # The brackets of the unit that is multiplied with serve the one that is divided by, too.
     assert texts("reels_wound", "us")[0] == (
-        '=IF(ISTEXT($A7),IF(AND(LEN($A7)>0,LEN($A7)<=12),'
+        '=IF(ISTEXT($A7),IF(AND(LEN(SUBSTITUTE($A7," ",""))>0,LEN($A7)<=12),'
         '(SUMPRODUCT((Skeins!$K$7:$K$10=$A7)*1,Skeins!$J$7:$J$10)*0.9144)/0.9144,""),"")'
     )
 
@@ -75,7 +75,7 @@ def test_a_tally_counts_and_has_no_unit(system):
     skeins = Result("skeins", "Skeins", "tally(skeins_end, skeins_wound_on, name)", lambda amounts, names, name: 0, NUMBER,
                     uses={"amounts": "skeins_end", "names": "skeins_wound_on"})
     assert bound_in_reels(skeins, system) == (
-        "=IF(ISTEXT($A7),IF(AND(LEN($A7)>0,LEN($A7)<=12),"
+        '=IF(ISTEXT($A7),IF(AND(LEN(SUBSTITUTE($A7," ",""))>0,LEN($A7)<=12),'
         'SUMPRODUCT((Skeins!$K$7:$K$10=$A7)*(Skeins!$E$7:$E$10<>"")),""),"")'
     )
 
@@ -114,11 +114,12 @@ FOUND = "INDEX(Reels!$B$7:$B$9,SUMPRODUCT((Reels!$E$7:$E$9={name})*1,Facts!$A$16
 
 
 def test_a_choice_and_a_pick():
-    # The three reels are counted with the first three counting numbers; the cell found must hold what its domain takes.
+    # The three reels are counted with the first three counting numbers; the cell found must hold a number, and it may
+    # be an error, so that only then it is held against its domain. An empty text would choose the one blank line.
     found = FOUND.format(name="$A8")
     assert texts("skeins_loop")[1] == (
-        "=IF(ISTEXT($A8),IF(SUMPRODUCT((Reels!$E$7:$E$9=$A8)*1)=1,"
-        f'IF(AND(ISNUMBER({found}),{found}<=1000,{found}>0),({found}*0.01)/0.01,""),""),"")'
+        "=IF(ISTEXT($A8),IF(AND(LEN($A8)>0,SUMPRODUCT((Reels!$E$7:$E$9=$A8)*1)=1),"
+        f'IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>0),({found}*0.01)/0.01,""),""),""),"")'
     )
 
 
@@ -128,7 +129,7 @@ def test_a_pick_of_a_result_needs_only_be_there():
                      uses={"values": "reels_hundred", "names": "reels_listed", "name": "reel"})
     found = FOUND.format(name="$B$4").replace("!$B$7:$B$9", "!$D$7:$D$9")
     assert bound_beside_logs(Input("reel", "Reel", Choice("reels_listed", "Reels")), hundred) == (
-        f'=IF(ISTEXT($B$4),IF(SUMPRODUCT((Reels!$E$7:$E$9=$B$4)*1)=1,IF(ISNUMBER({found}),{found},""),""),"")'
+        f'=IF(ISTEXT($B$4),IF(AND(LEN($B$4)>0,SUMPRODUCT((Reels!$E$7:$E$9=$B$4)*1)=1),IF(ISNUMBER({found}),{found},""),""),"")'
     )
 
 
@@ -147,7 +148,7 @@ def test_a_name_from_elsewhere_must_stand_once_in_the_list(domain, inside):
     found = FOUND.format(name="$B$4")
     assert bound_beside_logs(Input("kind", "Kind", domain), loop) == (
         f"=IF(ISTEXT($B$4),IF({inside},IF(SUMPRODUCT((Reels!$E$7:$E$9=$B$4)*1)=1,"
-        f'IF(AND(ISNUMBER({found}),{found}<=1000,{found}>0),({found}*0.01)/0.01,""),""),""),"")'
+        f'IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>0),({found}*0.01)/0.01,""),""),""),""),"")'
     )
 
 
@@ -282,7 +283,7 @@ def test_a_text_that_may_be_missing():
     said = Result("said", "Said", 'IF(given(kind), kind, "none")', lambda kind="none": kind, None)
     assert bound(Input("kind", "Kind", Name(longest=9)), said) == (
         "=IF(OR(ISBLANK($B$4),ISTEXT($B$4)),"
-        "IF(AND(OR(ISBLANK($B$4),LEN($B$4)>0),LEN($B$4)<=9),"
+        'IF(AND(OR(ISBLANK($B$4),LEN(SUBSTITUTE($B$4," ",""))>0),LEN($B$4)<=9),'
         'IF((LEN($B$4)>0),$B$4,"none"),""),"")'
     )
 
@@ -321,7 +322,7 @@ def test_the_message_of_a_record():
     "case",
     [
         'IF(IF(ISTEXT($A7),SUMPRODUCT(($E$7:$E$9=$A7)*1)>1,1=0),"Reel: another line has this name; give each its own."',
-        'IF(IF(ISBLANK($A7),1=0,IF(ISTEXT($A7),NOT(AND(LEN($A7)>0,LEN($A7)<=12)),1=1)),"Reel: type a name of up to 12 letters."',
+        'IF(IF(ISBLANK($A7),1=0,IF(ISTEXT($A7),NOT(AND(LEN(SUBSTITUTE($A7," ",""))>0,LEN($A7)<=12)),1=1)),"Reel: type a name of up to 12 letters."',
     ],
 )
 def test_the_message_of_a_name(case):
@@ -332,7 +333,7 @@ def test_the_message_of_a_name(case):
     "case",
     [
         'IF(IF(COUNT($E7,$D7)=2,$E7>$D7,1=0),"Yarn: more than the fiber."',
-        'IF(IF(ISBLANK($A7),1=0,IF(ISTEXT($A7),NOT(SUMPRODUCT((Reels!$E$7:$E$9=$A7)*1)=1),1=1)),"On the reel: choose one of the names',
+        'IF(IF(ISBLANK($A7),1=0,IF(ISTEXT($A7),NOT(AND(LEN($A7)>0,SUMPRODUCT((Reels!$E$7:$E$9=$A7)*1)=1)),1=1)),"On the reel: choose one of the names',
     ],
 )
 def test_the_message_of_a_rule_and_of_a_choice(case):

@@ -65,8 +65,8 @@ def test_wanted(domain, symbol, words):
 @pytest.mark.parametrize(
     ("domain", "inside", "outside"),
     [
-        (Name(longest=3), ("a", "abc", " "), ("", "abcd", None, 3.0, True)),
-        (Note(longest=3), ("", "abc"), ("abcd", None, 3.0)),
+        (Name(longest=3), ("a", "abc", " a"), ("", " ", "   ", "abcd", None, 3.0, True)),
+        (Note(longest=3), ("abc", " "), ("", "abcd", None, 3.0)),
     ],
 )
 def test_texts(domain, inside, outside):
