@@ -96,7 +96,7 @@ THREE = tuple(Input(key, key, ANY, LOOP) for key in ("one", "two", "three"))
     ("form", "unit", "value"),
     [
         ("mean", LOOP, "(AVERAGE($B$4:$B$6)*0.0254)/0.0254"),
-        ("spread", LOOP, "(STDEV($B$4:$B$6)*0.0254)/0.0254"),
+        ("spread", LOOP, "(IF(MAX($B$4:$B$6)=MIN($B$4:$B$6),0,STDEV($B$4:$B$6))*0.0254)/0.0254"),
         ("readings", NUMBER, "COUNT($B$4:$B$6)"),
     ],
 )

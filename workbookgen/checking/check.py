@@ -26,6 +26,7 @@ from workbookgen.language.fields import Result
 
 POISON = -987_654_321.0
 MOST_FINDINGS = 200  # of one engine; a broken planner would otherwise tell thousands
+NEWER_NAMES = {"_XLFN.STDEV.S": "STDEV", "_XLFN.NORM.S.INV": "NORMSINV"}  # Gnumeric writes them instead; they mean the same
 
 _NUMBER = re.compile(r"(?<![A-Z0-9$._])\d+(?:\.\d*)?(?:E[+-]?\d+)?(?![0-9.:])")  # and no part of a reference
 
@@ -198,7 +199,9 @@ def spelled(formula: str) -> str:
 
 
 def _bare(piece: str) -> str:
-    bare = piece.replace(" ", "").upper().replace("_XLFN.STDEV.S(", "STDEV(")  # Gnumeric's name for it
+    bare = piece.replace(" ", "").upper()
+    for newer, name in NEWER_NAMES.items():
+        bare = bare.replace(f"{newer}(", f"{name}(")
     return _NUMBER.sub(lambda found: f"{float(found[0]):.14g}", bare)
 
 
