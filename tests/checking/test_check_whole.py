@@ -6,6 +6,7 @@ import openpyxl
 import pytest
 
 from workbookgen.book.write import write
+from workbookgen.build import workbook
 from workbookgen.checking import check as checking
 from workbookgen.checking.check import POISON, check, foreign_formulas, spelled
 from workbookgen.checking.driving import read_inputs
