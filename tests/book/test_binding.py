@@ -96,7 +96,7 @@ THREE = tuple(Input(key, key, ANY, LOOP) for key in ("one", "two", "three"))
     ("form", "unit", "value"),
     [
         ("mean", LOOP, "(AVERAGE($B$4:$B$6)*0.0254)/0.0254"),
-        ("spread", LOOP, "(STDEV($B$4:$B$6)*0.0254)/0.0254"),
+        ("spread", LOOP, "(IF(MAX($B$4:$B$6)=MIN($B$4:$B$6),0,STDEV($B$4:$B$6))*0.0254)/0.0254"),
         ("readings", NUMBER, "COUNT($B$4:$B$6)"),
     ],
 )
@@ -114,7 +114,8 @@ FOUND = "INDEX(Reels!$B$7:$B$9,SUMPRODUCT((Reels!$E$7:$E$9={name})*1,Facts!$A$16
 
 
 def test_a_choice_and_a_pick():
-    # The three reels are counted with the first three counting numbers; the cell found must hold what its domain takes.
+    # The three reels are counted with the first three counting numbers; the cell found must hold a number, and it may
+    # be an error, so that only then it is held against its domain. An empty text would choose the one blank line.
     found = FOUND.format(name="$A8")
     assert texts("skeins_loop")[1] == (
         "=IF(ISTEXT($A8),IF(AND(LEN($A8)>0,SUMPRODUCT((Reels!$E$7:$E$9=$A8)*1)=1),"

@@ -4,7 +4,7 @@ import pytest
 
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Name, Note, Number
-from workbookgen.language.fields import Input, Result, check_keys
+from workbookgen.language.fields import Input, Result, Rule, check_keys
 from workbookgen.language.quantities import LENGTH
 
 
@@ -32,6 +32,11 @@ def test_a_parameter_that_the_reference_lacks():
 def test_what_is_outside_the_profile(how):
     with pytest.raises(DescriptionError, match="field both: .*(XLOOKUP|\\^)"):
         Result("both", "Both", reference=sum_of, **how)
+
+
+def test_a_rule_is_looked_through_as_well():
+    with pytest.raises(DescriptionError, match="the rule 'First: too much.': the function XLOOKUP"):
+        Rule("XLOOKUP(first, second) > 1", lambda record: False, "First: too much.")
 
 
 def test_all_faults_are_told_at_once():

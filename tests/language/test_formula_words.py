@@ -3,7 +3,7 @@
 import pytest
 
 from workbookgen.language.formula import Formula, key_objection
-from workbookgen.language.profile import FUNCTIONS, objections, without_strings
+from workbookgen.language.profile import FUNCTIONS, bound_objections, objections, without_strings
 
 
 @pytest.mark.parametrize(
@@ -81,12 +81,40 @@ def test_a_function_outside_the_profile_is_named(name):
         ("@length", "@"),
         ("length#", "#"),
         ("SUMPRODUCT(--(a_n = n), a_x)", "--"),
+        ("length * 5%", "%"),
+        ("SUM(length; loop)", ";"),
         ("IF(given(x), TRUE, x)", "TRUE"),
         ("IF(given(x), x, FALSE)", "FALSE"),
     ],
 )
 def test_a_construct_that_programs_read_differently_is_named(text, sign):
     assert any(f"'{sign}'" in said for said in objections(text))
+
+
+@pytest.mark.parametrize("text", ["SUMPRODUCT((a_n = n), a_x)", "SUMPRODUCT((a_x > 0))", "1 + SUMPRODUCT((a_x <> n) , a_x)"])
+def test_a_comparison_in_sumproduct_is_counted_by_a_one(text):
+    assert any("multiply the comparison by 1" in said for said in objections(text))
+
+
+def test_a_range_is_no_part_of_a_described_formula():
+    assert any("':'" in said for said in objections("SUM(first:last)"))
+
+
+@pytest.mark.parametrize(
+    ("formula", "said"),
+    [
+        ("=XLOOKUP($A7,$B$7:$B$9,$C$7:$C$9)", "XLOOKUP"), ("=given($A7)", "given"), ("=$A7^2", "'^'"), ("={1,2}", "'{'"), ("=@$A7", "'@'"),
+        ("=SUM($A$7:INDEX($A$7:$A$9,2))", "between two cells"), ("=SUM(INDEX($A$7:$A$9,1):$A$9)", "between two cells"), ("=SUM(A:A)", "between two cells"),
+        ("=SUMPRODUCT(($A$7:$A$9=1),$B$7:$B$9)", "by 1"), ("=IF($A7", "do not match"), ("=" + "(" * 65 + "1" + ")" * 65, "65 deep"),
+        ("=" + "+".join(["$A7"] * 2100), "signs"),
+    ],
+)
+def test_what_a_bound_formula_may_not_hold(formula, said):
+    assert any(said in objection for objection in bound_objections(formula))
+
+
+def test_a_bound_formula_of_the_profile_is_let_through():
+    assert bound_objections("=IF(SUMPRODUCT((Reels!$E$7:$E$9=$A7)*1)=1,AVERAGE($C7:$G7)&\"{a} 50% @ 12:30; TRUE\",'My sheet'!$B$2)") == []
 
 
 @pytest.mark.parametrize("text", ["(length", "length)", "IF(length, 1))"])

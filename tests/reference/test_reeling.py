@@ -159,6 +159,7 @@ def test_a_loop_without_a_tolerance_is_taken_within_half_a_percent():
         (lambda: reeling.mean_loop(centimeters(1), 6, centimeters(0), 1), "diameter"),
         (lambda: reeling.mean_loop(centimeters(1), 6, centimeters(1), 0), "at least one layer"),
         (lambda: reeling.growth(centimeters(1), centimeters(0)), "loop must have a length"),
+        (lambda: reeling.growth(centimeters(1), centimeters(-1)), "loop must have a length"),
         (lambda: reeling.growth(centimeters(1), centimeters(2)), "shorten"),
         (lambda: reeling.loop_doubt(centimeters(0)), "loop must have a length"),
         (lambda: reeling.loop_doubt(centimeters(0), centimeters(1)), "loop must have a length"),
@@ -168,6 +169,20 @@ def test_a_loop_without_a_tolerance_is_taken_within_half_a_percent():
 def test_refusals(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
+
+
+@pytest.mark.parametrize("left_out", ["height", "arm_a", "arm_b"])
+def test_a_niddy_noddy_that_is_not_known_whole_is_taken_for_a_frame(left_out):
+    known = {"height": inches(15), "arm_a": inches(14), "arm_b": inches(14)} | {left_out: None}
+    assert reeling.turning(**known).m_as("degree") == approx(360)
+    only = {left_out: inches(15)}
+    assert reeling.turning(**only).m_as("degree") == approx(360)
+
+
+def test_a_path_that_hardly_turns_hardly_grows():
+    # Half a radian, and three layers of 2 mm: the middle one is half a radian times 2 mm longer than the first.
+    loop = reeling.mean_loop(centimeters(100), 0.5, centimeters(0.2), 3)
+    assert loop.m_as("cm") == approx(100.1, rel=1e-12)
 
 
 def test_turning_of_a_frame_and_of_a_niddy_noddy():

@@ -43,8 +43,18 @@ class Hands(driver.Desk):
         frame = self._documents[document].CurrentController.Frame
         helper.executeDispatch(frame, f".uno:{command}", "", 0, tuple(driver._property(name, value) for name, value in settings.items()))
 
-    def formulas(self, document, area):
-        return [list(row) for row in self._range(document, area).getFormulaArray()]
+    def filter(self, document, area, column, text):
+        """Only the lines with this text in that column stay in sight."""
+        cells = self._range(document, area)
+        wanted = uno.createUnoStruct("com.sun.star.sheet.TableFilterField")
+        wanted.Field, wanted.IsNumeric, wanted.StringValue = column, False, text
+        wanted.Operator = uno.Enum("com.sun.star.sheet.FilterOperator", "EQUAL")
+        descriptor = cells.createFilterDescriptor(True)
+        descriptor.ContainsHeader = False
+        descriptor.setFilterFields((wanted,))
+        cells.filter(descriptor)
+        rows = cells.getRows()
+        return [rows.getByIndex(index).IsVisible for index in range(rows.getCount())]
 
     def save(self, document, path):
         self._documents[document].storeToURL(Path(path).as_uri(), (driver._property("FilterName", FILTERS[Path(path).suffix]),))

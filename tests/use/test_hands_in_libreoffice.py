@@ -126,6 +126,14 @@ def test_sorting_whole_rows_of_an_unprotected_sheet(planner):
     assert planner.entries()["skeins_name"][:4] == ("Apple", "Birch", "Cedar", "Dogwood") and planner.faults() == []
 
 
+def test_filtering_a_log_hides_lines_and_changes_nothing(planner):
+    before, entries = planner.shown(), planner.entries()
+    column = [each.key for each in planner.layout.planner.blocks["skeins"].inputs].index("lot")
+    visible = planner.do("filter", area=planner.lines("skeins", 0, 7), column=column, text="Clover")
+    assert visible[:4] == [True, False, True, True]
+    assert planner.entries() == entries and alike(planner.shown(), before) and planner.faults() == []
+
+
 def test_no_row_is_inserted_into_a_protected_sheet(planner):
     planner.select(planner.area("skeins_name", 2))
     planner.press("InsertRowsBefore")

@@ -67,7 +67,10 @@ class Columns:
             return amounts.unit.coherent(f"SUM({amounts.ref})")
         if form in READING_FUNCTIONS:
             first, last = self.operands[arguments[0]], self.operands[arguments[-1]]
-            text = f"{READING_FUNCTIONS[form]}({first.ref}:{last.ref})"
+            cells = f"{first.ref}:{last.ref}"
+            text = f"{READING_FUNCTIONS[form]}({cells})"
+            if form == "spread":  # of equal readings some engines find a trace where there is none
+                text = f"IF(MAX({cells})=MIN({cells}),0,{text})"
             return text if form == "readings" else first.unit.coherent(text)
         if form == "tally":
             amounts, names, name = (self.operands[each] for each in arguments)

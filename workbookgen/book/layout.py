@@ -16,6 +16,7 @@ from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 from workbookgen.book.copied import CopiedDown
 from workbookgen.book.formula import Columns, Operand, bound
 from workbookgen.book.messages import message_formula
+from workbookgen.errors import DescriptionError
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import (
     MESSAGE,
@@ -35,6 +36,7 @@ from workbookgen.language.parts import (
     Text,
     unit_of,
 )
+from workbookgen.language.profile import bound_objections
 from workbookgen.language.quantities import NUMBER_UNIT, Unit, unit_named
 
 TITLE_ROWS = 3  # title, what the sheet is for, and a free row
@@ -221,6 +223,9 @@ class _Binder:
                 formulas = CopiedDown(self._of_verdict(table), placement.row, table.rows)
             case _:
                 formulas = ()
+        for formula in formulas[:1]:  # the others differ from it in their row
+            if faults := bound_objections(formula):
+                raise DescriptionError.at(f"field {placement.key}", "; ".join(faults) + ".")
         return replace(placement, formulas=formulas)
 
     def _of_block(self, block: Block, placement: Placement) -> Sequence[str]:

@@ -26,7 +26,8 @@ def message_formula(block: Block, columns: Columns, system: str) -> str:
     text = '""'
     for condition, sentence in reversed(cases):
         text = f'IF({condition},"{sentence}",{text})'
-    return f'=IF(COUNTA({first}:{last})>0,{text},"")'
+    cells = first if first == last else f"{first}:{last}"
+    return f'=IF(COUNTA({cells})>0,{text},"")'
 
 
 def _wrong(field: Input, columns: Columns) -> str:

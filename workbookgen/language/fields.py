@@ -106,6 +106,10 @@ class Rule:
     broken: Callable[..., bool]
     sentence: str
 
+    def __post_init__(self):
+        if faults := self.text.objections():
+            raise DescriptionError.at(f"the rule {self.sentence!r}", "; ".join(faults) + ".")
+
     @cached_property
     def text(self) -> Formula:
         return Formula(self.when)

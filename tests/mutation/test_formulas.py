@@ -1,0 +1,59 @@
+"""A sample of all changed formulas, drawn with a seed: the check finds them by their values alone.
+
+`python -m tests.mutation.formulas` tries every one, and takes minutes.
+"""
+
+import random
+
+import pytest
+
+from workbookgen.build import layout_of
+from workbookgen.settings import Settings
+
+from .changes import changes
+from .formulas import ROWS, has_inputs, mutants, told_apart, undetected
+
+SAMPLE, SCENARIOS, SEARCH = 1500, 60, 60
+FOUND_AT_LEAST = 0.8  # of a sample; what is left is mostly the same in other words
+MISSED_AT_MOST = 0.05  # differed from the good formula in as many other sets of inputs
+
+
+@pytest.fixture(scope="module")
+def layout():
+    return layout_of(Settings(rows=ROWS))
+
+
+@pytest.fixture(scope="module")
+def tried(layout):
+    return random.Random(2026).sample([each for each in mutants(layout) if has_inputs(each)], SAMPLE)
+
+
+def test_most_changes_are_found_by_value_and_few_are_missed(layout, tried):
+    left = undetected(layout, tried, SCENARIOS)
+    missed = told_apart(layout, left, SEARCH, seed=100_000)
+    assert len(left) < (1 - FOUND_AT_LEAST) * SAMPLE
+    assert len(missed) < MISSED_AT_MOST * SAMPLE, [str(each) for each in missed[:20]]
+
+
+def test_good_formulas_are_not_found(layout):
+    """The bench itself finds nothing wrong with a formula that was not changed."""
+    tried = [type(each)(each.placement, each.row, type(each.change)("none", "", each.placement.formulas[each.row])) for each in mutants(layout)[::200]]
+    assert tried and undetected(layout, tried, 3) == tried
+
+
+@pytest.mark.parametrize(
+    ("kind", "changed"),
+    [
+        ("another constant", "=IF(ISNUMBER($A7),SUM(Reels!$B$7:$B$9)*0.923544,\"\")"),
+        ("another unit", "=IF(ISNUMBER($A7),SUM(Reels!$B$7:$B$9)*0.3048,\"\")"),
+        ("another sign", "=IF(ISNUMBER($A7),SUM(Reels!$B$7:$B$9)/0.9144,\"\")"),
+        ("a cell one row off", "=IF(ISNUMBER($A8),SUM(Reels!$B$7:$B$9)*0.9144,\"\")"),
+        ("a range one row short", "=IF(ISNUMBER($A7),SUM(Reels!$B$7:$B$8)*0.9144,\"\")"),
+        ("the column beside it", "=IF(ISNUMBER($A7),SUM(Reels!$C$7:$C$9)*0.9144,\"\")"),
+        ("a missing guard", "=(SUM(Reels!$B$7:$B$9)*0.9144)"),
+        ("another function", "=IF(ISNUMBER($A7),COUNT(Reels!$B$7:$B$9)*0.9144,\"\")"),
+    ],
+)
+def test_kinds_of_change(kind, changed):
+    made = {each.formula: each.kind for each in changes("=IF(ISNUMBER($A7),SUM(Reels!$B$7:$B$9)*0.9144,\"\")")}
+    assert made[changed] == kind
