@@ -238,7 +238,7 @@ class _SheetWriter:
         chart = draw(self.formats.book, self.layout, part)
         if row // ROWS_ON_A_PAGE != (row + CHART_ROWS) // ROWS_ON_A_PAGE:
             self.breaks.append(row - 1)  # a chart is not cut in two
-        self.to.insert_chart(row - 1, 0, chart, {"description": part.about, "object_position": 2})
+        self.to.insert_chart(row - 1, 0, chart, {"description": part.about, "object_position": 2, "y_offset": 3})
 
     @part.register
     def _(self, part: ProofTable, row: int) -> None:

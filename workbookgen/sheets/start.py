@@ -34,10 +34,12 @@ WAYS = Text(
     (
         "I only want to measure a skein:  Reels, then Skeins.  For its label: Labels.  Do two belong together: Compare.",
         "I have a fleece:  Fiber, and Scouring to wash it.  I want to buy one: Buying, with the Guide.",
-        "I have a project:  Projects.  Its yardage is not known: Knitting with Pieces, or Weaving.  How long it takes: Time, at the pace of Figures.  What it costs: Cost.",
+        "I have a project:  Projects.  Its yardage is not known: Knitting with Pieces, or Weaving.",
+        "How long it takes: Time, at the pace of Figures.  What it costs: Cost.",
         "I am planning a yarn:  spin a sample for Samples, design it on Yarn with Components, find its twist on Twist.",
-        "I have a yarn number:  Counts.  Will the ball last, which singles make this yarn: Questions.  I would rather look: Pictures.",
-        "How something is worked out: Methods.  Whether it is right: Proofs.  No sheet needs the others to be filled in.",
+        "I have a yarn number:  Counts.  Will the ball last, which singles make this yarn: Questions.",
+        "I would rather look: Pictures.  What a word means, how something is worked out: Methods.  Whether it is right: Proofs.",
+        "Fill in only what you need: a sheet uses another one only where it says so.",
     ),
 )
 
