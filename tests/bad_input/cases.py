@@ -42,7 +42,9 @@ TARE = "Tare: must be less than the weight. Check both."
 REEL = "Reel: choose one of the names on the sheet Reels."
 SKIRTING = "Own skirting loss: type a percentage from 0% below 100%."
 SAME_LOT = "Lots: choose each lot only once."
-CLOVER_USERS = frozenset({("skeins", 0), ("skeins", 2), ("skeins", 3), ("projects", 0)})
+# The skeins of Clover; the cardigan; and its other lot, of which it takes the more, the less Clover gives.
+CLOVER_USERS = frozenset({("skeins", 0), ("skeins", 2), ("skeins", 3), ("projects", 0), ("fiber", 2)})
+LOTS_OF_CARDIGAN, LOT_OF_HAT = frozenset({("fiber", 0), ("fiber", 2)}), frozenset({("fiber", 1)})  # each says what projects take of it
 
 CASES = (
     skein("text where a number belongs", "wraps", "about a hundred", WRAPS, "skeins_length_yd"),
@@ -97,13 +99,15 @@ CASES = (
     Case("a cord that makes no turn", {("reels_turns", 2): 0.0}, ("reels", 2),
          "Cord turns: type a number above 0 up to 10,000, in digits.",
          CLOVER_USERS | {("fiber", 0), ("fiber", 2)}, "reels_measured"),
-    Case("two lots the same", {("projects_lot_2", 0): "clover"}, ("projects", 0), SAME_LOT),
+    Case("two lots the same", {("projects_lot_2", 0): "clover"}, ("projects", 0), SAME_LOT, LOTS_OF_CARDIGAN),
     Case("an unlisted lot of a project", {("projects_lot_1", 1): "Heather"}, ("projects", 1),
-         "First lot: choose one of the names on the sheet Fiber.", blank="projects_bought"),
+         "First lot: choose one of the names on the sheet Fiber.", LOT_OF_HAT, "projects_bought"),
     Case("a negative margin", {("projects_margin", 0): -0.1}, ("projects", 0),
-         "Margin: type a percentage from 0% up to 200%.", blank="projects_length"),
+         "Margin: type a percentage from 0% up to 200%.", LOTS_OF_CARDIGAN, "projects_length"),
+    Case("a finished piece of less than nothing", {("projects_used", 1): -2.0}, ("projects", 1),
+         "Yarn used: type a number from 0 up to 1,000,000 oz, in digits.", LOT_OF_HAT, "projects_verdict"),
     Case("a wish of nothing", {("projects_wanted", 0): 0.0}, ("projects", 0),
-         "Yarn wanted: type a number above 0 up to 10,000,000 yd, in digits.", blank="projects_length"),
+         "Yarn wanted: type a number above 0 up to 10,000,000 yd, in digits.", LOTS_OF_CARDIGAN, "projects_length"),
     Case("yields upside down", {("guide_yield_low", 0): 0.8}, ("guide", 0),
          "Yield: the first figure must not be above the second.",
          CLOVER_USERS | {("fiber", 0), ("buying", 0)}, "guide_scoured_yield"),

@@ -108,7 +108,7 @@ def test_the_lines_of_a_card(planner):
             assert pixels(each.label, look.PLAIN) <= column(write.CARD_WIDTHS[CARD_LABEL]) - EDGE, (card.key, each.label)
             assert pixels(symbol_of(each, planner.system), look.NOTE) <= column(write.CARD_WIDTHS[CARD_UNIT]) - EDGE - INDENT, (card.key, each.label)
             note, width = each.help if isinstance(each, Input) else each.note, write.CARD_WIDTHS[CARD_NOTE]
-            given = max(1, len(wrap(note, int(width * write.LETTERS_PER_WIDTH))))
+            given = max(1, len(wrap(note, int(width * write.SMALL_LETTERS_PER_WIDTH))))
             assert lines(note, look.CARD_NOTE, column(width) - EDGE - INDENT) <= given, (card.key, each.label)
         assert pixels(card.about, look.ABOUT) <= sum(map(column, write.CARD_WIDTHS.values())), card.key
 
@@ -124,6 +124,6 @@ def test_what_is_read_ends_on_the_screen_and_on_the_page(planner):
 def test_the_names_that_are_offered_fit_their_cells(planner):
     for _, log in parts(planner, Log):
         for each in log.inputs:
-            holder, offered = planner.by_key.get(getattr(each.domain, "of", None), (None, None))
+            _, offered = planner.by_key.get(getattr(each.domain, "of", None), (None, None))
             for value in getattr(offered, "values", ()):
                 assert pixels(value, look.PLAIN) <= column(each.width) - EDGE - INDENT, (log.key, each.label, value)

@@ -37,6 +37,16 @@ def test_what_was_timed_takes_the_time_it_took(length, minutes):
     assert planning.hours(yards(length), pace).m_as("minute") == approx(minutes)
 
 
+def test_it_is_said_what_the_hours_in_all_are_without():
+    assert planning.steps_known(hours(1), hours(2), hours(3), hours(0)) == "all steps"
+    assert planning.steps_known(preparing=hours(1), finishing=hours(2)) == "without spinning, plying"
+    assert planning.steps_known(spinning=hours(1), plying=hours(1), finishing=hours(2)) == "without preparing"
+    with pytest.raises(ValueError, match="at least one step"):
+        planning.steps_known()
+    with pytest.raises(ValueError, match="Hours"):
+        planning.steps_known(spinning=hours(-1))
+
+
 def test_hours_in_all_leaves_out_what_is_not_known():
     steps = [hours(4), None, Quantity(90, "minute"), hours(0), None, Quantity(0.5, "hour")]
     assert planning.hours_in_all(*steps).m_as("hour") == approx(6)

@@ -46,7 +46,7 @@ def recolored(properties: Mapping, colors: Mapping[str, str]) -> dict:
 
 
 def cell(field: Input | Result, unit: Unit | None, in_a_row: bool = False) -> dict:
-    """The format of a field's cells. A cell in a row has neighbors: what is long is made small enough to be whole."""
+    """The format of a field's cells. A cell in a row has neighbors: long texts take two lines."""
     ground = _BOX if isinstance(field, Input) else _OPEN
     return PLAIN | ground | {"num_format": number_format(field, unit)} | _aligned(field, in_a_row)
 
@@ -71,10 +71,9 @@ def heads(field, unit: Unit | None) -> tuple[dict, dict]:
 
 
 def _aligned(field: Input | Result, in_a_row: bool) -> dict:
-    if isinstance(field, Input) and isinstance(field.domain, Note):
-        return {"align": "left", "indent": 1, "text_wrap": True}
-    align = {"align": "left", "indent": 1} if field.is_text else {"align": "right"}
-    return align | ({"shrink": True} if in_a_row else {})
+    if not field.is_text:
+        return {"align": "right"} | ({"shrink": True} if in_a_row else {})
+    return {"align": "left", "indent": 1} | ({"text_wrap": True} if in_a_row else {})
 
 
 def explanation(field: Result) -> dict:

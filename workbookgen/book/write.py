@@ -42,7 +42,7 @@ from workbookgen.book.pages import (
     strips,
 )
 from workbookgen.errors import DescriptionError
-from workbookgen.language.domains import Choice, Note
+from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import (
@@ -64,7 +64,7 @@ CREATED = datetime(2026, 1, 1)  # fixed, so that the same settings give the same
 LINE = 13.5  # points, of wrapped text
 HEADING, UNDER = 42, 15  # points: the labels of a log, which may take three lines, and the row above or below
 CARD_WIDTHS = {CARD_LABEL: 30, CARD_VALUE: 18, CARD_UNIT: 12, CARD_NOTE: 56}
-LETTERS_PER_WIDTH = 1.25  # a column's width counts digits, and most letters are narrower
+LETTERS_PER_WIDTH, SMALL_LETTERS_PER_WIDTH = 1.25, 1.3  # a column's width counts digits, and most letters are narrower
 PROVENANCE = {
     "read": "read",
     "memory": "from memory",
@@ -139,6 +139,7 @@ class _SheetWriter:
         self.entries, self.cached, self.formats = entries, cached, formats
         self.widths: dict[int, float] = {}
         self.breaks: list[int] = []
+        self.lines: dict[int, int] = {}  # of rows that hold a wrapped text
 
     def write(self) -> None:
         self._text(1, 1, self.sheet.title, look.TITLE)
@@ -168,7 +169,7 @@ class _SheetWriter:
             self._text(placement.row, CARD_UNIT, placement.unit.symbol if placement.unit else "", look.NOTE)
             note = placement.field.help if isinstance(placement.field, Input) else placement.field.note
             self._text(placement.row, CARD_NOTE, note, look.CARD_NOTE)
-            self._high(placement.row, note, CARD_WIDTHS[CARD_NOTE])
+            self._high(placement.row, note, CARD_WIDTHS[CARD_NOTE], SMALL_LETTERS_PER_WIDTH)
             self._cells(placement)
 
     @part.register
@@ -234,7 +235,7 @@ class _SheetWriter:
         chart = draw(self.formats.book, self.layout, part)
         if row // ROWS_ON_A_PAGE != (row + CHART_ROWS) // ROWS_ON_A_PAGE:
             self.breaks.append(row - 1)  # a chart is not cut in two
-        self.to.insert_chart(row - 1, 0, chart, {"description": part.about, "object_position": 2})
+        self.to.insert_chart(row - 1, 0, chart, {"description": part.about, "object_position": 2, "y_offset": 3})
 
     @part.register
     def _(self, part: ProofTable, row: int) -> None:
@@ -297,7 +298,7 @@ class _SheetWriter:
         if isinstance(placement.field, Input):
             for index, entry in enumerate(self.entries[placement.key]):
                 self._entry(row + index, column, entry, form)
-                if isinstance(placement.field.domain, Note) and isinstance(entry, str):
+                if isinstance(placement.holder, Log) and isinstance(entry, str):
                     self._high(placement.row + index, entry, placement.field.width)
             self._offer(placement)
         elif isinstance(placement.field, Result) and placement.field.note:
@@ -346,10 +347,11 @@ class _SheetWriter:
         else:
             self.to.write_blank(row - 1, column - 1, None, self.formats(properties))
 
-    def _high(self, row: int, text: str, width: float) -> None:
-        """A row as high as a wrapped text needs; one line needs nothing."""
-        lines = len(wrap(text, int(width * LETTERS_PER_WIDTH)))
-        if lines > 1:
+    def _high(self, row: int, text: str, width: float, letters: float = LETTERS_PER_WIDTH) -> None:
+        """A row as high as its longest wrapped text needs; one line needs nothing."""
+        lines = len(wrap(text, int(width * letters)))
+        if lines > max(1, self.lines.get(row, 1)):
+            self.lines[row] = lines
             self.to.set_row(row - 1, _height(lines))
 
     def _wide(self, column: int, width: float) -> None:

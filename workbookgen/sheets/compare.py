@@ -39,7 +39,7 @@ COMPARED = (
     ("grist_m_100g", "Grist", GRIST_METRIC),
     ("wpi", "Wraps per inch", THREADS),
     ("shrinkage", "Shrinkage", SHARE),
-    ("weight_class", "Yarn weight", None),
+    ("weight_class", "Yarn weight class", None),
 )
 
 

@@ -36,7 +36,7 @@ def labels(settings: Settings) -> Log:
                 _of_skein("length_words", "Length", 20),
                 _of_skein("mass_words", "Weight", 18),
                 _of_skein("grist_words", "Grist", 26),
-                _of_skein("weight_class", "Yarn weight", 26),
+                _of_skein("weight_class", "Yarn weight class", 26),
             )),
         ),
     )

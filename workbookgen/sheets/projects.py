@@ -76,7 +76,7 @@ def projects(settings: Settings) -> Log:
                        'IF(with_others >= 0, "enough, " & ROUND(ROUND(with_others / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(with_others, 9), 0) & " m) to spare", '
                        'IF(surplus >= 0, "enough alone, but ", "") & "short by " & ROUND(ROUND(0 - with_others / 0.9144, 9), 0) & " yd (" '
                        '& ROUND(ROUND(0 - with_others, 9), 0) & " m)" & IF(surplus >= 0, " with the others", "")))',
-                       project.verdict, None, uses={"surplus": "with_others", "alone": "surplus"}, only_if="ABS(with_others) < 100000000", width=50,
+                       project.verdict, None, uses={"surplus": "with_others", "alone": "surplus"}, only_if="ABS(with_others) < 100000000", width=44,
                        note="The others are the projects that chose one of these lots too."),
             )),
             Group("Needed", (

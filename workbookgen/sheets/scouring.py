@@ -62,7 +62,7 @@ def water(hot: float, cold: float, target: float) -> Card:
                 Input("target", "Bath wanted", heat, TEMPERATURE, needed=True, starts_as=target, help="130 to 140 °F, 54 to 60 °C, not above with alkali (F. Beech 1902, read)."),
                 Input("detergent", "Detergent", Number(least=0, most=1), SHARE, needed=True, starts_as=0.02, help="Share of the grease weight, 1 to 3% (common practice), or as its label says."),
                 Input("yield_expected", "Scoured yield expected", Number(above=0, most=1), SHARE, needed=True, starts_as=0.55, help="See the sheet Guide."),
-                Input("price_water", "Cost of a load", Number(least=0, most=1_000_000), NUMBER, blank_means=0, help="Water, heat and detergent, in your currency."),
+                Input("price_water", "Cost of a load", Number(least=0, most=1_000_000), NUMBER, help="Water, heat and detergent, in your currency."),
             )),
             Group("Worked out", (
                 Result("loads", "Loads", "ROUNDUP(ROUND(mass / load, 9), 0)", scouring.loads, NUMBER, digits=0),

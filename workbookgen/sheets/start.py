@@ -36,10 +36,12 @@ STEPS = (
 WAYS = (
     ("I only want to measure a skein:", "Reels, then Skeins.", "For its label: Labels.", "Do two belong together: Compare."),
     ("I have a fleece:", "Fiber.", "To wash it: Scouring.", "To buy one: Buying.", "What is known of breeds: Guide."),
-    ("I have a project:", "Projects.", "Its yardage, knitted: Knitting.", "By its parts: Pieces.", "Woven: Weaving.", "How long it takes: Time, at the pace of Figures.", "What it costs: Cost."),
+    ("I have a project:", "Projects.", "Its yardage is not known: Knitting.", "It has several parts: Pieces.", "It is woven: Weaving."),
+    ("I have planned it:", "How long it takes: Time, at the pace of Figures.", "What it costs: Cost."),
     ("I am planning a yarn:", "spin a sample for Samples.", "Design it: Yarn, with Components.", "Find its twist: Twist."),
     ("I have a short question:", "a yarn number, Counts.", "Will the ball last, which singles make this yarn: Questions.", "I would rather look: Pictures."),
-    ("How something is worked out: Methods.  Whether it is right: Proofs.", "No sheet needs the others to be filled in."),
+    ("What a word means, how something is worked out: Methods.  Whether it is right: Proofs.",
+     "Fill in only what you need: a sheet uses another one only where it says so."),
 )
 
 
@@ -70,6 +72,7 @@ KEY = Text(
         "To sort a log, select its boxed cells, all columns of them, and sort: every line stays together. No row needs inserting: type below the last, then sort.",
     ),
 )
+
 
 def check(proofs: int) -> Card:
     """Whether this program computes the published examples, of which there are so many."""

@@ -30,7 +30,7 @@ def times(settings: Settings) -> Log:
                 Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
                 Input("strands", "Strands", Number(least=1, most=12, whole=True), NUMBER, blank_means=2, help="Singles in the ply; empty means two."),
                 Input("take_up", "Take-up", Number(least=0, below=1), SHARE, help="Share of the singles' length lost in plying; empty takes it from the sheet Samples."),
-                Input("done", "Already spun", Number(least=0, most=1_000_000), HOURS, blank_means=0, help="Hours of work that are behind you."),
+                Input("done", "Hours done", Number(least=0, most=1_000_000), HOURS, blank_means=0, help="Hours of work on it that are behind you."),
             )),
             Group("What there is to do", (
                 Result("sample_take_up", "Sample's take-up", "pick(projects_sample_take_up, projects_listed, project)", stock.pick, SHARE,
@@ -54,6 +54,12 @@ def times(settings: Settings) -> Log:
                        planning.hours_in_all, HOURS, uses={"hours_1": "preparing", "hours_2": "spinning", "hours_3": "plying", "hours_4": "finishing"},
                        leaves=("hours_5", "hours_6"), only_if="OR(given(preparing), given(spinning), given(plying), given(finishing))",
                        note="Of the steps whose pace is known."),
+                Result("known", "Reckoned with",
+                       'IF(AND(given(preparing), given(spinning), given(plying), given(finishing)), "all steps", SUBSTITUTE(SUBSTITUTE("without" '
+                       '& IF(given(preparing), "", " preparing") & IF(given(spinning), "", " spinning") & IF(given(plying), "", " plying") '
+                       '& IF(given(finishing), "", " finishing"), " ", ", "), "without, ", "without "))',
+                       planning.steps_known, None, only_if="OR(given(preparing), given(spinning), given(plying), given(finishing))", width=25,
+                       note="A step is left out while its pace is not known: give it on the sheet Figures."),
                 Result("ahead", "Still ahead", "MAX(0, hours - done)", planning.hours_ahead, HOURS),
             )),
             Group("When", (

@@ -19,6 +19,7 @@ from workbookgen.reference.planning.work import (
     pace,
     pace_in_use,
     singles_length,
+    steps_known,
     take_up_in_use,
 )
 
@@ -33,6 +34,7 @@ __all__ = [
     "pace",
     "pace_in_use",
     "singles_length",
+    "steps_known",
     "stock_hours",
     "take_up_in_use",
     "weeks",
