@@ -1,23 +1,26 @@
 """Carrying entries over and gathering planners, against a library that merely reads the files."""
 
-import shutil
+import sys
 from pathlib import Path
 
 import openpyxl
 from python_calamine import CalamineWorkbook
 
-from figure import Figure, seconds, workbookgen
-from workbookgen.build import layout_of, workbook
-from workbookgen.settings import Settings
+from figure import ROOT, Figure, seconds, workbookgen
+from workbookgen import settings
+from workbookgen.build import build
 
-PLANNERS = 10
+PLANNERS = 5
 
 
 def figures(folder: Path) -> list[Figure]:
     files = [folder / f"{number}.xlsx" for number in range(PLANNERS)]
-    files[0].write_bytes(workbook(layout_of(Settings())))
-    for other in files[1:]:
-        shutil.copy(files[0], other)
+    sys.path.insert(0, str(Path(ROOT, "demo")))
+    import make  # the demo's script: planners with something in them
+
+    chosen = settings.load(make.FOLDER / "settings.toml")
+    for file in files:
+        build(chosen.model_copy(update={"title": f"Planner {file.stem}"}), file, make.entries(chosen))
     openpyxl_reads = seconds(lambda: read_by_openpyxl(files[0]))
     calamine_reads = seconds(lambda: read_by_calamine(files[0]))
     start = workbookgen("--version")[0]
