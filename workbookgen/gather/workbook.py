@@ -119,9 +119,9 @@ class _Pages:
         for heading, sentences in ABOUT:
             sheet.write_string(row, 0, heading, self._format(look.HEADING))
             lines = [line for sentence in sentences for line in wrap(sentence, LETTERS)]
-            for row, line in enumerate(lines, start=row + 1):
-                sheet.write_string(row, 0, line, self._format(look.READING))
-            row += 2
+            for below, line in enumerate(lines, start=1):
+                sheet.write_string(row + below, 0, line, self._format(look.READING))
+            row += len(lines) + 2
 
     def table(self, name: str, title: str, frame: pd.DataFrame, landscape: bool = True) -> None:
         """A frame to read: a title, heads in words, and its rows."""
