@@ -4,7 +4,6 @@ import csv
 
 import openpyxl
 import pytest
-
 from gather.invented import LOTS, settings, write_planner
 
 

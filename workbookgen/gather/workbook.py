@@ -119,9 +119,9 @@ class _Pages:
         for heading, sentences in ABOUT:
             sheet.write_string(row, 0, heading, self._format(look.HEADING))
             lines = [line for sentence in sentences for line in wrap(sentence, LETTERS)]
-            for row, line in enumerate(lines, start=row + 1):
-                sheet.write_string(row, 0, line, self._format(look.READING))
-            row += 2
+            for below, line in enumerate(lines, start=1):
+                sheet.write_string(row + below, 0, line, self._format(look.READING))
+            row += len(lines) + 2
 
     def table(self, name: str, title: str, frame: pd.DataFrame, landscape: bool = True) -> None:
         """A frame to read: a title, heads in words, and its rows."""
@@ -133,17 +133,17 @@ class _Pages:
             align = {"align": "right"} if shown else {"align": "left", "indent": 1}
             sheet.set_column(column, column, width)
             sheet.write_string(FIRST - 1, column, label, self._format(look.LABEL | look.GROUP | {"text_wrap": True} | align))
-            self._fill(sheet, FIRST, column, frame[key], look.FACT | align | ({"num_format": shown} if shown else {}))
+            self._fill(sheet, FIRST, column, frame[key], self._format(look.FACT | align | ({"num_format": shown} if shown else {})))
         sheet.freeze_panes(FIRST, 1)
         sheet.repeat_rows(FIRST - 1)
 
     def plain(self, name: str, frame: pd.DataFrame) -> None:
         """A frame to work with: its own column names in the first row, and nothing around it."""
         sheet = self._sheet(name)
-        sheet.set_column(0, len(frame.columns) - 1, 14)
+        sheet.set_column(0, len(frame.columns) - 1, 14, self._format(look.PLAIN))  # of whole columns, which costs no cell anything
         for column, key in enumerate(frame.columns):
             sheet.write_string(0, column, key, self._format(look.LABEL | look.GROUP))
-            self._fill(sheet, 1, column, frame[key], look.PLAIN)
+            self._fill(sheet, 1, column, frame[key])
         sheet.freeze_panes(1, 0)
         sheet.autofilter(0, 0, max(len(frame), 1), len(frame.columns) - 1)
         sheet.repeat_rows(0)
@@ -187,15 +187,14 @@ class _Pages:
         sheet.set_footer(f"&L{name}&RPage &P of &N")
         return sheet
 
-    def _fill(self, sheet, first: int, column: int, values: pd.Series, properties: dict) -> None:
+    def _fill(self, sheet, first: int, column: int, values: pd.Series, form=None) -> None:
         """The values of a column, one below the other; words always as words, what is missing as nothing."""
-        form = self._format(properties)
         write = sheet.write_number if pd.api.types.is_numeric_dtype(values) else sheet.write_string
         for row, (value, is_missing) in enumerate(zip(values.tolist(), values.isna().tolist(), strict=True), start=first):
-            if is_missing:
-                sheet.write_blank(row, column, None, form)
-            else:
+            if not is_missing:
                 write(row, column, value, form)
+            elif form:
+                sheet.write_blank(row, column, None, form)
 
     def _format(self, properties: dict):
         key = tuple(sorted(properties.items()))
