@@ -23,7 +23,7 @@ def desk(tmp_path_factory):
 
 
 def test_there_are_commands():
-    assert {command.split()[0] for command in COMMANDS} == {"build", "check", "fields"}
+    assert {command.split()[0] for command in COMMANDS} == {"build", "check", "fields", "carry", "blank", "gather"}
 
 
 @pytest.mark.parametrize("command", COMMANDS)
