@@ -37,6 +37,16 @@ def test_what_was_timed_takes_the_time_it_took(length, minutes):
     assert planning.hours(yards(length), pace).m_as("minute") == approx(minutes)
 
 
+def test_a_single_is_not_plied():
+    # By hand: 400 yards at 200 yards an hour.
+    length, pace = Quantity(400, "yard"), Quantity(200, "yard/hour")
+    assert planning.plying_hours(length, 2, pace).m_as("hour") == approx(2)
+    assert planning.plying_hours(length, 1, pace).m_as("hour") == planning.plying_hours(length, 1).m_as("hour") == 0
+    for wrong in (lambda: planning.plying_hours(length, 2), lambda: planning.plying_hours(length, 2, 0 * pace), lambda: planning.plying_hours(length, 1.5, pace)):
+        with pytest.raises(ValueError):
+            wrong()
+
+
 def test_it_is_said_what_the_hours_in_all_are_without():
     assert planning.steps_known(hours(1), hours(2), hours(3), hours(0)) == "all steps"
     assert planning.steps_known(preparing=hours(1), finishing=hours(2)) == "without spinning, plying"

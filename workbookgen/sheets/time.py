@@ -47,7 +47,8 @@ def times(settings: Settings) -> Log:
             Group("Hours", (
                 Result("preparing", "Preparing", "prepared / pace_preparing", planning.hours, HOURS, uses={"amount": "prepared", "pace": "pace_preparing"}),
                 Result("spinning", "Spinning", "singles / pace_spin", planning.hours, HOURS, uses={"amount": "singles", "pace": "pace_spin"}),
-                Result("plying", "Plying", "length / pace_ply", planning.hours, HOURS, uses={"amount": "length", "pace": "pace_ply"}),
+                Result("plying", "Plying", "IF(strands > 1, length / pace_ply, 0)", planning.plying_hours, HOURS, uses={"pace": "pace_ply"},
+                       only_if="OR(strands = 1, given(pace_ply))", note="None for a single."),
                 Result("finishing", "Finishing", "length / pace_finishing", planning.hours, HOURS, uses={"amount": "length", "pace": "pace_finishing"}),
                 Result("hours", "In all",
                        "IF(given(preparing), preparing, 0) + IF(given(spinning), spinning, 0) + IF(given(plying), plying, 0) + IF(given(finishing), finishing, 0)",

@@ -141,6 +141,7 @@ EXAMPLES = [
     (planning.singles_length, dict(length=q("yard", 400, 0), strands=n(3, 1), take_up=n(0.25, 0))),
     (planning.hours, dict(amount=q("yard", 400, 0), pace=q("m/hour", 80, 90))),
     (planning.hours, dict(amount=q("oz", 4, 0), pace=q("g/hour", 30, 40))),
+    (planning.plying_hours, dict(length=q("yard", 400, 0), strands=n(2, 3), pace=q("m/hour", 100, 50))),
     (planning.steps_known, dict(preparing=q("hour", 2, 3), plying=q("hour", 1, 0))),
     (planning.steps_known, dict(spinning=q("hour", 2, 3), finishing=q("hour", 1, 0))),
     (planning.hours_in_all, {f"hours_{step}": q("hour", step, 0) for step in range(1, 7)}),

@@ -1,7 +1,7 @@
 """How long it takes: hours from one's own pace, and the day on which they are done.
 
 `work` is about the hours: pace, steps, what is done and what is ahead. `calendar` spreads
-them over evenings and weeks, up to the day of the end, and tells the time in the stock.
+them over evenings and weeks, up to the day of the end, and tells the time in the stock. `steps` knows what there is to do.
 """
 
 from workbookgen.reference.planning.calendar import (
@@ -10,6 +10,7 @@ from workbookgen.reference.planning.calendar import (
     stock_hours,
     weeks,
 )
+from workbookgen.reference.planning.steps import plying_hours, steps_known
 from workbookgen.reference.planning.work import (
     hours,
     hours_ahead,
@@ -19,7 +20,6 @@ from workbookgen.reference.planning.work import (
     pace,
     pace_in_use,
     singles_length,
-    steps_known,
     take_up_in_use,
 )
 
@@ -33,6 +33,7 @@ __all__ = [
     "hours_planned",
     "pace",
     "pace_in_use",
+    "plying_hours",
     "singles_length",
     "steps_known",
     "stock_hours",

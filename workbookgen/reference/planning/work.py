@@ -8,7 +8,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.law import law, require
 from workbookgen.reference.plying.amounts import component_length
 from workbookgen.reference.plying.design import require_loss
 from workbookgen.reference.stock import total
@@ -199,47 +199,6 @@ def hours_in_all(
     for step in steps:
         require_hours(step)
     return sum(steps[1:], start=steps[0])
-
-
-@law
-def steps_known(
-    preparing: Time | None = None, spinning: Time | None = None, plying: Time | None = None, finishing: Time | None = None
-) -> str:
-    """Which steps the hours in all are without.
-
-    words = the steps whose hours are not known. A sum that lacks a step looks too good.
-
-    Parameters
-    ----------
-    preparing : hours of preparing the fiber
-    spinning : hours of spinning
-    plying : hours of plying
-    finishing : hours of winding and washing
-
-    Returns
-    -------
-    a text such as "all steps" or "without spinning, plying"
-
-    Raises
-    ------
-    ValueError
-        No step is known, or a time is negative.
-
-    Notes
-    -----
-    Valid for the steps of this planner.
-
-    References
-    ----------
-    Definition of a sum.
-    """
-    steps = {"preparing": preparing, "spinning": spinning, "plying": plying, "finishing": finishing}
-    known = {name: hours for name, hours in steps.items() if hours is not None}
-    require(len(known) > 0, "Give the hours of at least one step.")
-    for each in known.values():
-        require_hours(each)
-    missing = [name for name in steps if name not in known]
-    return by_element(lambda _: f"without {', '.join(missing)}" if missing else "all steps", next(iter(known.values())).m_as("hour"))
 
 
 @law

@@ -1,0 +1,93 @@
+"""The steps from fiber to yarn, and which of them a piece of work has.
+
+A sum of hours that lacks a step looks too good, so it is said what it is without; and a
+single has no plying, so that none is reckoned for it.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.planning.work import require_hours
+from workbookgen.units import Length, Pace, Quantity, Ratio, Time
+
+NO_LENGTH = Quantity(0.0, "m")
+STANDSTILL = Quantity(0.0, "m/hour")
+
+
+@law
+def steps_known(
+    preparing: Time | None = None, spinning: Time | None = None, plying: Time | None = None, finishing: Time | None = None
+) -> str:
+    """Which steps the hours in all are without.
+
+    words = the steps whose hours are not known. A sum that lacks a step looks too good.
+
+    Parameters
+    ----------
+    preparing : hours of preparing the fiber
+    spinning : hours of spinning
+    plying : hours of plying
+    finishing : hours of winding and washing
+
+    Returns
+    -------
+    a text such as "all steps" or "without spinning, plying"
+
+    Raises
+    ------
+    ValueError
+        No step is known, or a time is negative.
+
+    Notes
+    -----
+    Valid for the steps of this planner.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    steps = {"preparing": preparing, "spinning": spinning, "plying": plying, "finishing": finishing}
+    known = {name: hours for name, hours in steps.items() if hours is not None}
+    require(len(known) > 0, "Give the hours of at least one step.")
+    for each in known.values():
+        require_hours(each)
+    missing = [name for name in steps if name not in known]
+    return by_element(lambda _: f"without {', '.join(missing)}" if missing else "all steps", next(iter(known.values())).m_as("hour"))
+
+
+@law
+def plying_hours(length: Length, strands: Ratio, pace: Pace | None = None) -> Time:
+    """Hours of plying.
+
+    t = L / v, and t = 0 for a single. A yarn of one strand is not plied.
+
+    Parameters
+    ----------
+    length : L, length of the finished yarn
+    strands : n, singles in it
+    pace : v, length of ply in a time
+
+    Returns
+    -------
+    t, a time
+
+    Raises
+    ------
+    ValueError
+        A negative length, strands that are no whole number from 1 up, or a ply without a pace above zero.
+
+    Notes
+    -----
+    Valid for yarn that is plied once.
+
+    References
+    ----------
+    Definition of the pace.
+    """
+    require(length >= NO_LENGTH, "The length cannot be negative.")
+    require((strands >= 1) & (strands % 1 == 0), "The number of strands is a whole number, 1 or more.")
+    if pace is None:
+        require(strands == 1, "Give the pace of plying.")
+        return length / Quantity(1.0, "m/hour") * 0
+    require(pace > STANDSTILL, "The pace must be above zero.")
+    return (length / pace).to("hour") * np.where(strands > 1, 1.0, 0.0)[()]
