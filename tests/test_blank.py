@@ -11,7 +11,7 @@ from openpyxl.packaging.custom import StringProperty
 from openpyxl.workbook.defined_name import DefinedName
 
 from workbookgen import cli
-from workbookgen.build import layout_of, workbook
+from workbookgen.build import workbook
 from workbookgen.language.domains import Date, Number
 from workbookgen.language.entries import starting_entries
 from workbookgen.planner_file import read_planner

@@ -11,7 +11,6 @@ import resource
 import sys
 import tempfile
 import time
-from pathlib import Path
 
 import workbookgen.blank
 import workbookgen.carry.carry

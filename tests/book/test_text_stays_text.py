@@ -3,7 +3,7 @@
 import openpyxl
 import pytest
 
-from workbookgen.build import layout_of, workbook
+from workbookgen.build import workbook
 from workbookgen.engines import Area, engine
 from workbookgen.language.entries import starting_entries
 

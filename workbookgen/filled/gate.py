@@ -129,7 +129,7 @@ def _no_package(path: Path, head: bytes) -> str:
     if start.startswith(b"<?xml"):
         return f"this is an XML file, whatever its name says. {AS_XLSX}"
     if b"\0" not in head:
-        return f"this is a text file (such as .csv), whatever its name says. Give the planner itself, saved as .xlsx."
+        return "this is a text file (such as .csv), whatever its name says. Give the planner itself, saved as .xlsx."
     return f"this is not an .xlsx workbook. {AS_XLSX}"
 
 
