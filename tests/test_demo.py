@@ -34,7 +34,7 @@ def test_one_project_turns_out_short_and_two_want_the_same_lot(told):
     verdicts = [verdict for verdict in told["projects_verdict"] if verdict]
     assert len(verdicts) == len(records("projects"))
     assert sum(verdict.startswith("short by") for verdict in verdicts) == 1
-    assert sum(verdict.startswith("enough alone, but short by") for verdict in verdicts) == 2
+    assert sum(verdict.startswith("enough alone, together short by") for verdict in verdicts) == 2
 
 
 def test_nothing_in_the_demo_is_left_to_fix(told):

@@ -17,7 +17,7 @@ LOT = {"name": "Clover", "state": "yarn or thread", "weight": 20.0}
 OTHER = {"name": "Moss", "state": "yarn or thread", "weight": 20.0}
 SCARF = {"name": "Scarf", "wanted": 750.0, "margin": 0.0, "grist": 1000.0, "lot_1": "Clover"}
 SOCKS = SCARF | {"name": "Socks"}
-ALONE, SHORT = "enough, 500 yd (457 m) to spare", "enough alone, but short by 250 yd (229 m) with the others"
+ALONE, SHORT = "enough, 500 yd (457 m) to spare", "enough alone, together short by 250 yd (229 m)"
 
 
 def told(tmp_path, *projects):

@@ -365,7 +365,7 @@ def _sentence(yards, meters, alone) -> str:
     amount = f"{_whole(yards)} yd ({_whole(meters)} m)"
     if yards >= 0:
         return f"enough, {amount} to spare"
-    return f"enough alone, but short by {amount} with the others" if alone >= 0 else f"short by {amount}"
+    return f"enough alone, together short by {amount}" if alone >= 0 else f"short by {amount}"
 
 
 def _whole(amount) -> int:

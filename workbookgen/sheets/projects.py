@@ -74,10 +74,10 @@ def projects(settings: Settings) -> Log:
                 Result("verdict", "In words",
                        'IF(given(used), "finished", '
                        'IF(with_others >= 0, "enough, " & ROUND(ROUND(with_others / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(with_others, 9), 0) & " m) to spare", '
-                       'IF(surplus >= 0, "enough alone, but ", "") & "short by " & ROUND(ROUND(0 - with_others / 0.9144, 9), 0) & " yd (" '
-                       '& ROUND(ROUND(0 - with_others, 9), 0) & " m)" & IF(surplus >= 0, " with the others", "")))',
+                       'IF(surplus >= 0, "enough alone, together ", "") & "short by " & ROUND(ROUND(0 - with_others / 0.9144, 9), 0) & " yd (" '
+                       '& ROUND(ROUND(0 - with_others, 9), 0) & " m)"))',
                        project.verdict, None, uses={"surplus": "with_others", "alone": "surplus"}, only_if="ABS(with_others) < 100000000", width=44,
-                       note="The others are the projects that chose one of these lots too."),
+                       note="Together: with the other projects that chose one of these lots."),
             )),
             Group("Needed", (
                 Result("estimated", "Estimated", "total(estimates_yarn, estimates_of, name) + total(weavings_yarn, weavings_of, name)", stock.spun, LENGTH,

@@ -69,7 +69,7 @@ KEY = Text(
         "What to fix says in words what is wrong in a line, or still missing. Other lines are not touched by it.",
         "Every number stands under its unit. Type percentages with the sign: 15%.",
         "Copy and paste, but do not cut or drag a cell: in every program the formulas follow it to its new place. If it happened, undo it.",
-        "To sort a log, select its boxed cells, all columns of them, and sort: every line stays together. No row needs inserting: type below the last, then sort.",
+        "To sort the lines of a sheet, select their boxed cells, in all columns, and sort. No line needs inserting: type below the last, then sort.",
     ),
 )
 
