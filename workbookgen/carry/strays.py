@@ -8,7 +8,7 @@ right of them or below them is the person's.
 import io
 import math
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -59,7 +59,7 @@ class _Search:
         compared = {key for key, each in self.layout.placements.items() if _is_fact(each) and each.sheet in self.as_written and key != ORIGIN}
         taken: dict[str, set[Position]] = {}
         for area in [*(area for name, area in self.areas.items() if name not in compared), *self._own_leftovers]:
-            taken.setdefault(area.sheet, set()).update(_positions(area))
+            taken.setdefault(area.sheet, set()).update(_positions(area, self.old.book.sheets.get(area.sheet, {})))
         return taken
 
     @property
@@ -86,7 +86,7 @@ class _Search:
 
     def _cells(self, area: Area) -> Iterator[tuple[Position, Cell]]:
         cells = self.old.book.sheets.get(area.sheet, {})
-        return ((position, cells[position]) for position in _positions(area) if position in cells)
+        return ((position, cells[position]) for position in _positions(area, cells))
 
     def unknown_fields(self) -> Iterator[Leftover]:
         """What was typed into fields that today's planner does not have."""
@@ -124,7 +124,7 @@ class _Search:
         for each in self.layout.inputs:
             if each.key in self.old.ranges:
                 area = self.old.ranges[each.key]
-                inputs.setdefault(area.sheet, set()).update(_positions(area))
+                inputs.setdefault(area.sheet, set()).update(_positions(area, self.old.book.comments.get(area.sheet, {})))
         for sheet, comments in self.old.book.comments.items():
             for position, text in comments.items():
                 if position not in inputs.get(sheet, ()):
@@ -171,8 +171,12 @@ def _is_fact(placed: Placement) -> bool:
     return isinstance(placed.field, Column) and not placed.formulas
 
 
-def _positions(area: Area) -> Iterator[Position]:
-    return ((row, column) for row in range(area.row, area.last_row + 1) for column in range(area.column, area.last_column + 1))
+def _positions(area: Area, among: Collection[Position]) -> Iterator[Position]:
+    """The cells of an area that are among these; a name in a hostile file may point to a whole sheet."""
+    rows, columns = range(area.row, area.last_row + 1), range(area.column, area.last_column + 1)
+    if len(rows) * len(columns) > len(among):
+        return (position for position in among if position[0] in rows and position[1] in columns)
+    return (position for row in rows for column in columns if (position := (row, column)) in among)
 
 
 def _address(position: Position) -> str:
