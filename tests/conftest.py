@@ -6,26 +6,16 @@ from workbookgen.build import layout_of, workbook
 from workbookgen.settings import Reel, Rows, Settings, templates
 
 
-COMPARED = pytest.StashKey[list]()
-
-
-@pytest.fixture(scope="session")
-def compared(pytestconfig):
-    """What was compared in which engine: its report, the number of scenarios and of findings."""
-    return pytestconfig.stash.setdefault(COMPARED, [])
-
-
-def pytest_terminal_summary(terminalreporter, config):
-    """The table of the engines, as the README has it."""
-    rows = config.stash.get(COMPARED, [])
+def pytest_terminal_summary(terminalreporter):
+    """The table of the engines, as the README has it; tests record its rows as a property."""
+    reports = [each for outcome in ("passed", "failed") for each in terminalreporter.getreports(outcome)]
+    rows = [row for report in reports for name, row in report.user_properties if name == "compared"]
     if rows:
         terminalreporter.write_sep("=", "the default planner against the reference library")
         terminalreporter.write_line("| engine | version | sets of inputs | comparisons | findings | largest relative difference |")
         terminalreporter.write_line("|---|---|---|---|---|---|")
-    for each, scenarios, findings in rows:
-        terminalreporter.write_line(
-            f"| {each.name} | {each.version} | {scenarios:,} | {each.comparisons:,} | {findings} | {each.worst_relative_difference:.1e} |"
-        )
+    for name, version, scenarios, comparisons, findings, worst in rows:
+        terminalreporter.write_line(f"| {name} | {version} | {scenarios:,} | {comparisons:,} | {findings} | {worst:.1e} |")
 
 
 @pytest.fixture(scope="session")

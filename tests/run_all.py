@@ -19,6 +19,7 @@ sys.path.insert(0, str(ROOT / ".ci"))
 from environment import python_with  # noqa: E402
 
 PACKAGES = ("libreoffice-calc", "python3-uno", "gnumeric", "poppler-utils", "fonts-liberation")
+EVERY_CORE = ("-n", "auto", "--dist", "loadfile")  # tests of one file share what they build and the programs they start
 NEEDED = {"soffice": "LibreOffice", "ssconvert": "Gnumeric", "pdftoppm": "Poppler"}
 
 
@@ -45,7 +46,7 @@ def main() -> int:
     if missing():
         install()
     absent = missing()
-    words = ["-m", "pytest", *sys.argv[1:]]
+    words = ["-m", "pytest", *EVERY_CORE, *sys.argv[1:]]
     if absent:
         print(f"NOT TRIED: {', '.join(absent)} is missing, so the tests that need it are left out.", flush=True)
         words += ["-m", "not programs"]

@@ -40,7 +40,7 @@ def cli():
     """Build a handspinner's planner, and prove that every formula in it is right."""
 
 
-@cli.command()
+@cli.command(short_help="Build a blank planner.")
 @click.option("--settings", type=click.Path(path_type=Path), help="A TOML file that says what the planner is to be.")
 @click.option("--units", type=click.Choice(("us", "us-grams", "metric")), help="Yards and ounces, yards and grams, or meters and grams.")
 @click.option("--reel", "reels", multiple=True, metavar="NAME=LOOP", help='A reel of yours: "Porch reel=2 yd", or "Niddy=15 in x 14 in x 14 in".')
@@ -58,7 +58,7 @@ def build(settings: Path | None, units: str | None, reels: tuple[str, ...], outp
     click.echo(f"{click.format_filename(output)} is ready: {cells:,} formula cells, each agreeing with the reference library.")
 
 
-@cli.command()
+@cli.command(short_help="Hold every formula of a planner against the library.")
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--engine", "engines", multiple=True, metavar="NAME", help="formualizer (default), ironcalc, libreoffice, gnumeric; may be given several times.")
 @click.option("--scenarios", type=click.IntRange(0, 100_000), default=20, show_default=True, help="How many sets of drawn inputs to try, besides what stands in the planner.")
@@ -82,7 +82,7 @@ def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_js
         raise SystemExit(1)
 
 
-@cli.command()
+@cli.command(short_help="List every field of a planner.")
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("--json", "as_json", is_flag=True, help="A list of objects, for programs.")
 def fields(file: Path, as_json: bool):
@@ -98,7 +98,7 @@ def fields(file: Path, as_json: bool):
             click.echo(f"{each['key']:<32} {each['range']:<28} {each['kind']:<7} {each['unit'] or '':<16} {each['label']}")
 
 
-@cli.command()
+@cli.command(short_help="Build a new planner with all entries of an old one.")
 @click.argument("old", type=click.Path(path_type=Path))
 @click.option("-o", "--output", type=click.Path(path_type=Path), required=True, help="The new planner. The old one is never touched.")
 @click.option("--settings", type=click.Path(path_type=Path), help="A TOML file that says what the new planner is to be; without it, it is like the old one.")
@@ -116,7 +116,7 @@ def carry(old: Path, output: Path, settings: Path | None):
         click.echo(line)
 
 
-@cli.command()
+@cli.command(short_help="Read many filled planners into tables.")
 @click.argument("files", type=click.Path(path_type=Path), nargs=-1, required=True, metavar="FILE...")
 @click.option("-o", "--output", type=click.Path(path_type=Path), required=True, metavar="TABLE", help="NAME.xlsx, NAME.csv or NAME.parquet.")
 @click.option("--settings", type=click.Path(path_type=Path), help="Settings whose fiber table is shown beside what was observed.")
@@ -152,7 +152,7 @@ def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster
         raise SystemExit(1)
 
 
-@cli.command()
+@cli.command(short_help="Make a blank planner out of a filled one.")
 @click.argument("file", type=click.Path(path_type=Path))
 @click.option("-o", "--output", type=click.Path(path_type=Path), help="The new planner. [default: FILE's name with -blank, beside it]")
 @click.option("--guide", is_flag=True, help="Bring along the lines of the guide as they stand, sources and all.")

@@ -10,7 +10,7 @@ from workbookgen import __version__
 
 from .conftest import ROOT
 
-COMMANDS = ("build", "check", "fields", "blank")
+COMMANDS = ("build", "check", "fields", "carry", "blank", "gather")
 
 
 @pytest.mark.parametrize("arguments", [("--help",), ()])
@@ -105,3 +105,16 @@ def test_a_terminal_that_cannot_spell_everything(planner):
         cwd=ROOT, env=os.environ | {"PYTHONIOENCODING": "koi8-r"}, capture_output=True, timeout=60,
     )
     assert (done.returncode, done.stderr) == (0, b"") and b"Loop \\xb1" in done.stdout  # Russian letters, and no plus-minus
+
+
+def test_the_page_that_lies_ready_is_what_the_command_would_print(run, monkeypatch):
+    monkeypatch.setenv("COLUMNS", "80")
+    asked = subprocess.run([sys.executable, "-m", "workbookgen", "--help"], capture_output=True, text=True, check=True)
+    code, printed, _ = run("--help")
+    assert code == 0 and asked.stdout == printed and "carry" in printed
+
+
+def test_help_loads_nothing_that_it_does_not_need():
+    loaded = "import sys; sys.argv = ['workbookgen', '--help']; from workbookgen.__main__ import main; main(); print(sorted(sys.modules))"
+    told = subprocess.run([sys.executable, "-c", loaded], capture_output=True, text=True, check=True).stdout
+    assert "Usage: workbookgen" in told and not any(f"'{name}'" in told for name in ("click", "pint", "pandas", "numpy", "workbookgen.cli"))
