@@ -16,12 +16,11 @@ from workbookgen.build import layout_of
 from workbookgen.engines.formulas import formulas
 from workbookgen.errors import FileError, PlannerError
 from workbookgen.filled.book import Book, open_book
-from workbookgen.filled.gate import AS_XLSX, inspected
+from workbookgen.filled.gate import AS_XLSX, STRAY_CELLS, inspected
 from workbookgen.settings import Settings
 from workbookgen.sheets import origin
 
 MOST_LINES = 2_000  # of settings
-STRAY_CELLS = 100_000  # that a person may have added to a planner
 
 _TEXT = re.compile(r'"(?:[^"]|"")*"')
 _QUOTED_SHEET = re.compile(r"'(?:[^']|'')*'!")

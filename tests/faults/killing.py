@@ -55,13 +55,13 @@ def took(work) -> float:
 
 
 def main(mode: str, name: str, times: str, seed: str, folder: str) -> None:
-    target, chance, found = Path(folder) / "planner.xlsx", random.Random(int(seed)), Counter()
+    target, chance, found = Path(folder) / "planner.xlsx", random.Random(int(seed)), Counter(old=0, new=0, half=0)
     stop = getattr(signal, name)
     settings = target.with_name("settings.toml")
     settings.write_text(SETTINGS.as_toml(), encoding="utf-8")
     if mode == "save":  # the build is done once, beforehand, in a process that is not forked again
         whole = json.load(sys.stdin)["planner"].encode("latin-1")
-        build.workbook = lambda layout, entries: whole
+        build.workbook = lambda *_, **__: whole
         layout = build.layout_of(SETTINGS)
         build.layout_of = lambda settings: layout
     os.dup2(os.open(Path(folder) / "said.txt", os.O_CREAT | os.O_WRONLY | os.O_APPEND), 2)

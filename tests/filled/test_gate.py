@@ -129,8 +129,8 @@ class TestWhatPeopleReallyDo:
 
 def test_the_largest_planner_is_well_inside_the_bounds():
     """What the settings allow at most may be read."""
-    from workbookgen.settings import Rows, Settings
     from workbookgen.build import layout_of
+    from workbookgen.settings import Rows, Settings
 
     most = {name: next(each.le for each in field.metadata if hasattr(each, "le")) for name, field in Rows.model_fields.items()}
     layout = layout_of(Settings(rows=Rows(**most)))

@@ -21,8 +21,10 @@ from workbookgen.carry import leftovers
 from workbookgen.carry.leftovers import Leftover
 from workbookgen.checking.check import spelled
 from workbookgen.engines import Area
+from workbookgen.errors import FileError
 from workbookgen.filled import xlsx
 from workbookgen.filled.cells import Cell, Position
+from workbookgen.filled.gate import STRAY_CELLS
 from workbookgen.filled.planner import ORIGIN, FilledPlanner, area_of, described
 from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import Input
@@ -34,8 +36,15 @@ OVERWRITTEN = "it stood where the planner has a formula"
 
 
 def strays(old: FilledPlanner) -> list[Leftover]:
-    """Everything that a person put in besides entries, in the order of the sheets."""
+    """Everything that a person put in besides entries, in the order of the sheets. Raises FileError where that is too much."""
     search = _Search(old)
+    cells = sum(len(each) for each in old.book.sheets.values())
+    most = sum(placement.rows for placement in search.layout.placements.values()) + STRAY_CELLS
+    if cells > most:
+        raise FileError.at(
+            str(old.path), f"this file has {cells:,} filled cells, where this planner has at most {most:,}; it is not carried over. "
+            "Delete what was put beside the planner.",
+        )
     return [*search.unknown_fields(), *search.results(), *search.outside(), *search.comments()]
 
 

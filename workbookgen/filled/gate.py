@@ -28,6 +28,8 @@ MOST_TAGS = 12_000_000
 MOST_CELLS = 1_500_000
 MOST_TAGS_BESIDE = 500_000  # in a part that is no sheet, and is held in memory as a whole
 
+STRAY_CELLS = 100_000  # that a person may have added to a planner, beyond which the planner is not what the file is about
+
 PIECE = 2**20
 OVERLAP = 32  # bytes, longer than any mark that is looked for
 
