@@ -14,6 +14,7 @@ from workbookgen.units import Quantity
 
 SHOWN_DIGITS = 4  # after the point, of an input
 SAME = 1e-12  # relative: two values that differ by rounding alone
+NOISE = 4e-15  # relative: the last digits of one conversion
 _WAS = re.compile(r"Was (\S+) (.+) in the old planner\.")
 
 
@@ -34,7 +35,7 @@ def converted(value: float, kind: Kind | None, old: str, new: str, note: str = "
         return Converted(typed)
     result = in_unit(value, kind.unit(old), kind.unit(new))
     rounded = round(result, SHOWN_DIGITS)
-    if math.isclose(result, rounded, rel_tol=SAME):
+    if math.isclose(result, rounded, rel_tol=NOISE):
         return Converted(rounded)  # the last digits were noise of the arithmetic
     return Converted(result, f"Was {repr(typed).removesuffix('.0')} {unit.symbol} in the old planner.")
 
