@@ -346,18 +346,19 @@ def unwashed_length(length: Length, shrinkage: Ratio) -> Length:
     Raises
     ------
     ValueError
-        A negative length, or a shrinkage of 1 or more.
+        A negative length, or a shrinkage of 0.9 or more.
 
     Notes
     -----
-    Valid for yarn washed like the sample.
+    Valid for yarn washed like the sample, which keeps over a tenth of its length: as the
+    shrinkage nears the whole, the length to spin hangs on its last digits.
 
     References
     ----------
     Definition of the shrinkage.
     """
     require(length >= NOTHING, "The length cannot be negative.")
-    require(shrinkage < 1, "The shrinkage lies under 1.")
+    require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
     return length / (1 - shrinkage)
 
 

@@ -82,9 +82,9 @@ def lots(settings: Settings) -> Log:
                        note="Yarn still to spin, at the grist you want."),
                 Result("gives", "Yarn in all", "spun + to_come", sharing.lot_gives, MASS, note="Spun so far, and still to spin."),
                 Result("promised", "Projects take",
-                       "total(projects_claim, projects_lot_1, name) + total(projects_claim, projects_lot_2, name) + total(projects_claim, projects_lot_3, name)",
+                       "total(projects_claim, projects_from_1, name) + total(projects_claim, projects_from_2, name) + total(projects_claim, projects_from_3, name)",
                        sharing.share_promised, SHARE, digits=0,
-                       uses={"claims": "projects_claim", "first_lots": "projects_lot_1", "second_lots": "projects_lot_2", "third_lots": "projects_lot_3"},
+                       uses={"claims": "projects_claim", "first_lots": "projects_from_1", "second_lots": "projects_from_2", "third_lots": "projects_from_3"},
                        note="Share of its yarn that the projects on it need or have used. Over 100%, it is promised more than once."),
             )),
             Group("Its skeins", (

@@ -90,7 +90,7 @@ def projects(settings: Settings) -> Log:
                        uses={"own": "grist", "sample": "sample_grist_yd_lb"}, only_if="OR(given(grist), given(sample_grist_yd_lb))",
                        note="What you planned, or else the sample's."),
                 Result("unwashed", "To spin, unwashed", "length / (1 - sample_shrinkage)", project.unwashed_length, LENGTH,
-                       uses={"shrinkage": "sample_shrinkage"}, only_if="sample_shrinkage < 1", note="Length before washing, that shrinks as the sample did."),
+                       uses={"shrinkage": "sample_shrinkage"}, only_if="sample_shrinkage < 0.9", note="Length before washing, that shrinks as the sample did."),
                 Result("yarn", "Weight of yarn", "length / planned", yarn_count.mass_of_length, MASS, uses={"grist": "planned"}, note="Of the yarn with its margin."),
                 Result("lot_kept", "Lot keeps", "pick(fiber_kept_of_prepared, fiber_listed, lot_1)", stock.pick, SHARE,
                        uses={"name": "lot_1", "names": "fiber_listed", "values": "fiber_kept_of_prepared"},
@@ -156,6 +156,10 @@ def projects(settings: Settings) -> Log:
                 Result("to_come_square", "Doubt², to spin", of_lots("fiber_to_come_square"), stock.of_lots, SQUARE_MASS,
                        uses={"names": "fiber_listed", "amounts": "fiber_to_come_square"}, only_if=ANY_LOT),
                 Result("listed", "Listed as", "name", stock.listed, None, width=24, note="The name under which other sheets find this project."),
+                *(
+                    Result(f"from_{place}", "Drawn from", lot, stock.listed, None, uses={"name": lot}, width=22)
+                    for place, lot in enumerate(LOTS, start=1)
+                ),
             ), printed=False),
         ),
         rules=(
@@ -190,14 +194,14 @@ def of_lots(amounts: str) -> str:
 # The lots of all projects, and what each project takes of its own.
 OF_ALL_PROJECTS = {
     "names": "fiber_listed", "amounts": "fiber_gives", "claims": "projects_claim",
-    "first_lots": "projects_lot_1", "second_lots": "projects_lot_2", "third_lots": "projects_lot_3",
+    "first_lots": "projects_from_1", "second_lots": "projects_from_2", "third_lots": "projects_from_3",
 }
 
 
 def promised() -> str:
     """What all projects take from the chosen lots, in words: of each lot the share that every project on it claims."""
     return " + ".join(
-        f"IF(given({lot}), total(fiber_gives, fiber_listed, {lot}) * ({' + '.join(f'total(projects_claim, projects_{place}, {lot})' for place in LOTS)}), 0)"
+        f"IF(given({lot}), total(fiber_gives, fiber_listed, {lot}) * ({' + '.join(f'total(projects_claim, projects_from_{place}, {lot})' for place in (1, 2, 3))}), 0)"
         for lot in LOTS
     )
 
