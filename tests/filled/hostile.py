@@ -250,7 +250,7 @@ FORMULAS = {  # typed into an input: these reach out ...
     "cmd|'/c calc'!A0": False,
     "[1]Sheet1!A1*2": False,
     "'[other book.xlsx]Sheet1'!A1": False,
-    "'file:///home/x.ods'#Sheet1.A1": False,
+    "'file:///elsewhere/x.ods'#Sheet1.A1": False,
     "RTD(\"x\",\"\",\"y\")": False,
     "6.5*16": True,  # ... and these do not
     "LEN(\"see http://example.com [1] | CALL(x)\")": True,
