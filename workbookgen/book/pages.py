@@ -1,9 +1,10 @@
 """Where a printed sheet ends and the next page begins.
 
-A log goes over several pages, each with the first column and the headings once more; so its
-breaks are set here rather than left to a program, which would cut through a group. Labels
-are scaled by the width of the paper and their lines made as high as fill a page. Programs
-leave breaks aside where a sheet is "fit to pages", so both are given a scale.
+A log may go over several pages, each with the first column and the headings once more; so its
+breaks are set here rather than left to a program, which would cut through a group. What is on
+one page anyway is not asked to be repeated: LibreOffice takes long over that when it opens a
+file. Labels are scaled by the width of the paper and their lines made as high as fill a page.
+Programs leave breaks aside where a sheet is "fit to pages", so both are given a scale.
 """
 
 from collections.abc import Iterable, Mapping
@@ -14,6 +15,7 @@ LETTERS_ON_A_PAGE = 180  # across a landscape page, at a size that can still be 
 LETTERS_OF_A_HEADING = 40
 ROWS_ON_A_PAGE = 50  # of an upright page
 MESSAGE_WIDTH = 60  # of a log's column What to fix
+HEADINGS, RECORD = 72, 42  # points: the three rows of headings, and a line of a log with a text of three lines in it
 
 PAPER = {"letter": 1, "a4": 9}
 INCHES = {"letter": (11.0, 8.5), "a4": (11.69, 8.27)}  # landscape
@@ -32,11 +34,19 @@ class Strips:
 
 def strips(paper: str, widths: Iterable[float], heading: float, a_page: int) -> Strips:
     """Lines that fill a landscape page in both directions, below a heading of so many points."""
-    across, down = INCHES[paper]
-    across = (across - MARGINS["left"] - MARGINS["right"]) * POINTS * SPARE
-    down = (down - MARGINS["top"] - MARGINS["bottom"]) * POINTS * SPARE
+    across = (INCHES[paper][0] - MARGINS["left"] - MARGINS["right"]) * POINTS * SPARE
     scale = min(100, int(100 * across / sum(points_across(width) for width in widths)))
-    return Strips(scale, int((down * 100 / scale - heading) / a_page))
+    return Strips(scale, int((_down(paper) * 100 / scale - heading) / a_page))
+
+
+def is_longer_than_a_page(paper: str, records: int) -> bool:
+    """Whether a log of so many lines may run over the foot of a page, however long the texts in it."""
+    return HEADINGS + records * RECORD > _down(paper) * 100 / LOG_SCALE
+
+
+def _down(paper: str) -> float:
+    """The points that a landscape page has from its head to its foot."""
+    return (INCHES[paper][1] - MARGINS["top"] - MARGINS["bottom"]) * POINTS * SPARE
 
 
 def points_across(width: float) -> float:

@@ -38,6 +38,7 @@ from workbookgen.book.pages import (
     MESSAGE_WIDTH,
     PAPER,
     ROWS_ON_A_PAGE,
+    is_longer_than_a_page,
     page_starts,
     strips,
 )
@@ -193,11 +194,11 @@ class _SheetWriter:
         self._print_as_table(part, header)
 
     def _print_as_table(self, part: Log, header: int) -> None:
-        """A log prints from the headings down, which every page repeats with the first column."""
+        """A log prints from the headings down; further pages repeat them, and the first column."""
         groups = self._printed_groups(part)
         last = groups[-1][-1]
-        self.to.repeat_rows(header - 1, header + 1)
-        self.to.repeat_columns(0, 0)
+        if part.rows_a_page or is_longer_than_a_page(self.layout.planner.paper, part.rows):
+            self.to.repeat_rows(header - 1, header + 1)
         self.to.print_area(header - 1, 0, header + HEADER_ROWS + part.rows - 2, last - 1)
         self.to.set_header(f'&L&"{look.TYPEFACE},Bold"&14{_plain_in_a_margin(self.sheet.title)}')
         if part.rows_a_page:
@@ -208,7 +209,10 @@ class _SheetWriter:
             self.to.set_h_pagebreaks([header + 2 + end for end in range(part.rows_a_page, part.rows, part.rows_a_page)])
         else:
             self.to.set_print_scale(LOG_SCALE)
-            self.to.set_v_pagebreaks([column - 1 for column in page_starts(groups, self.widths)])
+            starts = page_starts(groups, self.widths)
+            if starts:
+                self.to.repeat_columns(0, 0)
+                self.to.set_v_pagebreaks([column - 1 for column in starts])
 
     def _printed_groups(self, part: Log) -> list[list[int]]:
         """The columns that should stay on one page together: a group's, and the message's, which is on no label."""
