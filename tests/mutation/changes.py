@@ -3,7 +3,7 @@
 A formula is cut into its pieces (texts, numbers, references, functions, signs), and each
 piece is changed in each way that applies to it, one at a time: what a slip of the pen, a
 row inserted in the wrong place, or a program's repair would do to it. Changes that could
-not make a difference are not made: over 1 for times 1, or eight digits for nine.
+not make a difference are not made: over 1 for times 1, or five digits for six.
 """
 
 import re
@@ -15,7 +15,7 @@ from xlsxwriter.utility import xl_cell_to_rowcol, xl_col_to_name
 PIECE = re.compile(
     r'(?P<text>"[^"]*")'
     r"|(?P<truth>1=[01])(?=[,)])"
-    r"|(?P<digits>(?<=,)9(?=\)))"
+    r"|(?P<digits>(?<=,)[69](?=\)))"
     r"|(?P<same>[*/]1(?![\d.]))"
     r"|(?P<range>(?:'[^']*'!|\w+!)?\$[A-Z]+\$\d+:\$[A-Z]+\$\d+)"
     r"|(?P<cells>\$[A-Z]+\d+:\$[A-Z]+\d+)"

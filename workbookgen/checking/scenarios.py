@@ -8,8 +8,8 @@ formulas (tests/mutation) are what these were chosen by.
 """
 
 from collections.abc import Sequence
-
-import numpy as np
+from math import ceil
+from random import Random
 
 from workbookgen.language.domains import Choice, Date, Name, Note, Number
 from workbookgen.language.entries import Entries, Entry
@@ -23,7 +23,7 @@ NONSENSE = ("abc", "12,5", "1 lb", "-", "=1", "5/6/2026", "n/a", "*", "7")
 
 def scenario(planner: Planner, seed: int) -> Entries:
     """One assignment of values to all inputs of a planner."""
-    draw = np.random.default_rng(seed)
+    draw = Random(seed)
     entries: dict[str, tuple[Entry, ...]] = {}
     for block in _named_first(planner):
         records = [_record(planner, block, row, entries, draw) for row in range(block.rows)]
@@ -39,9 +39,9 @@ def _named_first(planner: Planner) -> Sequence[Block]:
     return sorted(blocks, key=lambda block: (block.key not in wanted, any(isinstance(f.domain, Choice) for f in block.inputs)))
 
 
-def _record(planner: Planner, block: Block, row: int, entries: dict, draw) -> dict[str, Entry]:
-    mood = draw.choice(("careful", "one slip", "wild", "not begun"), p=MOODS[isinstance(block, Log)])
-    slip = draw.integers(len(block.inputs)) if mood == "one slip" else -1
+def _record(planner: Planner, block: Block, row: int, entries: dict, draw: Random) -> dict[str, Entry]:
+    [mood] = draw.choices(("careful", "one slip", "wild", "not begun"), MOODS[isinstance(block, Log)])
+    slip = draw.randrange(len(block.inputs)) if mood == "one slip" else -1
     record = {}
     for index, each in enumerate(block.inputs):
         wild = mood == "wild" or index == slip
@@ -58,21 +58,21 @@ def _record(planner: Planner, block: Block, row: int, entries: dict, draw) -> di
     return record
 
 
-def _careful(planner: Planner, each: Input, row: int, entries: dict, draw) -> Entry:
+def _careful(planner: Planner, each: Input, row: int, entries: dict, draw: Random) -> Entry:
     match each.domain:
         case Number() as domain:
             drawn = _inside(domain, draw)
-            return max(float(np.ceil(domain.least or 0)), float(round(drawn))) if domain.whole else drawn
+            return max(float(ceil(domain.least or 0)), float(round(drawn))) if domain.whole else drawn
         case Date() as domain:
-            return float(draw.integers(int(domain.least), int(domain.most)))
+            return float(draw.randint(int(domain.least), int(domain.most)))
         case Name() | Note():
             return f"{each.label} {row + 1}"
         case Choice() as domain:
             names = _names(planner, domain, entries)
-            return str(draw.choice(names)) if names else None
+            return draw.choice(names) if names else None
 
 
-def _inside(domain: Number, draw) -> float:
+def _inside(domain: Number, draw: Random) -> float:
     """A number of the domain: spread over its orders of magnitude, and sometimes its very edge."""
     low = domain.least if domain.least is not None else domain.above or 0.0
     high = domain.most if domain.most is not None else domain.below
@@ -81,12 +81,12 @@ def _inside(domain: Number, draw) -> float:
         if edges:
             return float(draw.choice(edges))
     if high <= 2:
-        return float(low + (high - low) * draw.uniform(0.001, 0.999))
+        return low + (high - low) * draw.uniform(0.001, 0.999)
     usual = min(high, 500.0)
-    return round(max(low, 0.5) * (usual / max(low, 0.5)) ** float(draw.random()), int(draw.integers(0, 4))) or 1.0
+    return round(max(low, 0.5) * (usual / max(low, 0.5)) ** draw.random(), draw.randrange(4)) or 1.0
 
 
-def _at_the_limit(domain: Number, record: dict[str, Entry], draw) -> float:
+def _at_the_limit(domain: Number, record: dict[str, Entry], draw: Random) -> float:
     """The edge of a domain, a hair beside it, or the very number of a cell before."""
     low = domain.least if domain.least is not None else domain.above
     high = domain.most if domain.most is not None else domain.below
@@ -96,7 +96,7 @@ def _at_the_limit(domain: Number, record: dict[str, Entry], draw) -> float:
     return float(draw.choice(choices)) + (0.5 if domain.whole and draw.random() < 0.2 else 0.0)
 
 
-def _wild(planner: Planner, each: Input, row: int, entries: dict, draw) -> Entry:
+def _wild(planner: Planner, each: Input, row: int, entries: dict, draw: Random) -> Entry:
     if draw.random() < 0.3:
         return None
     match each.domain:
@@ -104,20 +104,20 @@ def _wild(planner: Planner, each: Input, row: int, entries: dict, draw) -> Entry
             outside = [-1.0, 0.0, -1e6, 1e12, 1e-9]
             outside += [edge for edge in (domain.least, domain.above, domain.most, domain.below) if edge is not None]
             outside += [edge * 1.001 for edge in (domain.most, domain.below) if edge is not None]
-            return str(draw.choice(NONSENSE)) if draw.random() < 0.4 else float(draw.choice(outside))
+            return draw.choice(NONSENSE) if draw.random() < 0.4 else float(draw.choice(outside))
         case Date() as domain:
             edges = [domain.least, domain.least - 1, domain.most, domain.most + 1, -1.0, 0.5]
-            return str(draw.choice(NONSENSE)) if draw.random() < 0.2 else draw.choice(edges).item()
+            return draw.choice(NONSENSE) if draw.random() < 0.2 else float(draw.choice(edges))
         case Name() | Note() as domain:
             if draw.random() < 0.1:
-                return float(draw.integers(1, 5))
+                return float(draw.randint(1, 4))
             return draw.choice([
                 f"{each.label} {max(row, 1)}", f"{each.label} {row + 2}", "x" * domain.longest, "x" * (domain.longest + 1), "*", 'a "b" & <c>',
-            ]).item()
+            ])
         case Choice() as domain:
             names = _names(planner, domain, entries)
             others = ["on no list", "*", "?"] + [name.upper() for name in names[:3]] + [f" {name}" for name in names[:1]]
-            return str(draw.choice(others)) if draw.random() < 0.8 else float(draw.integers(-5, 5))
+            return draw.choice(others) if draw.random() < 0.8 else float(draw.randint(-5, 4))
 
 
 def _names(planner: Planner, domain: Choice, entries: dict) -> list[str]:

@@ -53,7 +53,7 @@ def components(settings: Settings) -> Log:
                        uses={"name": "design", "names": "designs_listed", "values": "designs_wanted"}),
                 Result("length", "Length needed", "wanted * strands * feed", plying.component_length, LENGTH, note="All strands together."),
                 Result("mass", "Weight needed", "length * tex", plying.component_mass, MASS, uses={"linear_density": "tex"}),
-                Result("packages", "Spools", "ROUNDUP(ROUND(length / package, 9), 0)", plying.packages, NUMBER, digits=0),
+                Result("packages", "Spools", "ROUNDUP(ROUND(length / package, 6), 0)", plying.packages, NUMBER, digits=0),
             )),
             Group("For other sheets", (
                 Result("of", "Of", "design", stock.listed, None, uses={"name": "design"}, width=24),

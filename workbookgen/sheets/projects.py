@@ -104,7 +104,7 @@ def projects(settings: Settings) -> Log:
                        note="Of the first lot: share of the bought weight that becomes yarn."),
                 Result("bought", "Fiber as bought", "yarn / kept", project.fiber_for, MASS,
                        note="Raw fleece or other fiber, in the state in which the first lot was bought."),
-                Result("packages", "Balls to buy", "ROUNDUP(ROUND(length / package, 9), 0)", plying.packages, NUMBER, digits=0),
+                Result("packages", "Balls to buy", "ROUNDUP(ROUND(length / package, 6), 0)", plying.packages, NUMBER, digits=0),
                 Result("per_bobbin", "On a bobbin", "yarn / bobbins", project.per_bobbin, MASS, uses={"mass": "yarn"},
                        note="Weight of yarn on each, so that all are alike."),
             )),

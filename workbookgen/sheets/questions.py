@@ -124,7 +124,7 @@ CROWDED = Card(
         )),
         Group("Worked out", (
             Result("diameter", "Yarn width", "1 / wpi", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "wpi"}),
-            Result("layers", "Layers", "ROUNDUP(ROUND(wraps * diameter / width, 9), 0)", reeling.layers_wound, NUMBER, digits=0),
+            Result("layers", "Layers", "ROUNDUP(ROUND(wraps * diameter / width, 6), 0)", reeling.layers_wound, NUMBER, digits=0),
             Result("turning", "The path turns by",
                    f"IF(AND(given(height), given(arm_a), given(arm_b)), 2 * (PI() - {_arc_cosine('arm_a', 'arm_b')}) + 2 * (PI() - {_arc_cosine('arm_b', 'arm_a')}), 2 * PI())",
                    reeling.turning, ANGLE, note="360° round a plain frame, more over the arm ends of a niddy-noddy."),

@@ -65,7 +65,7 @@ def water(hot: float, cold: float, target: float) -> Card:
                 Input("price_water", "Cost of a load", Number(least=0, most=1_000_000), NUMBER, help="Water, heat and detergent, in your currency."),
             )),
             Group("Worked out", (
-                Result("loads", "Loads", "ROUNDUP(ROUND(mass / load, 9), 0)", scouring.loads, NUMBER, digits=0),
+                Result("loads", "Loads", "ROUNDUP(ROUND(mass / load, 6), 0)", scouring.loads, NUMBER, digits=0),
                 Result("full", "A full load", "MIN(load, mass)", scouring.full_load, MASS),
                 Result("liquor", "Water for one bath", "full * ratio", scouring.liquor, VOLUME, uses={"mass": "full", "liquor_ratio": "ratio"},
                        note="For a full load."),

@@ -65,7 +65,7 @@ def times(settings: Settings) -> Log:
             )),
             Group("When", (
                 Result("weeks", "Weeks", "ahead / pace_weekly", planning.weeks, NUMBER, uses={"hours": "ahead", "hours_per_week": "pace_weekly"}, digits=1),
-                Result("finish", "Done on", "pace_start + ROUNDUP(ROUND(ahead / pace_weekly * 7, 9), 0)", planning.finish_day, DAY,
+                Result("finish", "Done on", "pace_start + ROUNDUP(ROUND(ahead / pace_weekly * 7, 6), 0)", planning.finish_day, DAY,
                        uses={"start": "pace_start", "hours": "ahead", "hours_per_week": "pace_weekly"}, width=12),
             )),
             Group("For other sheets", (

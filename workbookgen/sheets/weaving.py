@@ -74,7 +74,7 @@ def weavings(settings: Settings) -> Log:
             )),
             Group("Warp", (
                 Result("reed_width", "Width in reed", "width / ((1 - draw_in) * (1 - shrinkage))", trade.width_in_reed, LOOP, uses={"finished_width": "width"}),
-                Result("ends", "Ends", "ROUNDUP(ROUND(sett * reed_width, 9), 0)", trade.ends, NUMBER, uses={"width": "reed_width"}, digits=0),
+                Result("ends", "Ends", "ROUNDUP(ROUND(sett * reed_width, 6), 0)", trade.ends, NUMBER, uses={"width": "reed_width"}, digits=0),
                 Result("warp_length", "Warp length", "(pieces * (length + hems) + samples) / ((1 - shrinkage) * (1 - take_up)) + loom_waste",
                        trade.warp_length, LENGTH, uses=CLOTH),
                 Result("warp_yarn", "Warp yarn", "ends * warp_length", trade.warp_yarn, LENGTH, only_if="ends > 0"),

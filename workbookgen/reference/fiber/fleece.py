@@ -214,4 +214,4 @@ def fleeces(weight: Mass, fleece_low: Mass, fleece_high: Mass) -> Ratio:
     require(weight >= NO_MASS, "The weight to buy cannot be negative.")
     require(fleece_low > NO_MASS, "A fleece must have a mass.")
     share = (weight / midpoint(fleece_low, fleece_high)).m_as("")
-    return np.ceil(np.round(share, 9))  # the last digits must not buy a fleece more
+    return np.ceil(np.round(share, 6))  # the last digits must not buy a fleece more

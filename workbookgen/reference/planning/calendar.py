@@ -80,7 +80,7 @@ def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
     """
     require(start >= 0, "The day of the start cannot lie before day 0.")
     days = weeks(hours, hours_per_week) * DAYS_PER_WEEK
-    return start + np.ceil(np.round(days, 9))  # the last digits must not cost a day
+    return start + np.ceil(np.round(days, 6))  # the last digits must not cost a day
 
 
 @law

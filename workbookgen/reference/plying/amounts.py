@@ -105,7 +105,7 @@ def packages(length, package) -> Ratio:
 
     Notes
     -----
-    Valid for packages of one size; L / p is rounded to nine decimals first.
+    Valid for packages of one size; L / p is rounded to six decimals first.
 
     References
     ----------
@@ -113,7 +113,7 @@ def packages(length, package) -> Ratio:
     """
     require(package > 0, "A package must hold something.")
     require(length >= 0, "What is needed cannot be negative.")
-    return np.ceil(np.round(Quantity(length / package).m_as(""), 9))
+    return np.ceil(np.round(Quantity(length / package).m_as(""), 6))
 
 
 @law

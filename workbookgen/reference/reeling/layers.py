@@ -45,7 +45,7 @@ def layers_wound(wraps: Ratio, diameter: Length, width: Length) -> Ratio:
     require(wraps > 0, "There must be some wraps.")
     require(diameter > NOTHING, "The yarn must have a diameter.")
     require(width > NOTHING, "The winding must have a width.")
-    return np.ceil(np.round((wraps * diameter / width).m_as("") * 1.0, 9))
+    return np.ceil(np.round((wraps * diameter / width).m_as("") * 1.0, 6))
 
 
 @law

@@ -52,7 +52,7 @@ def loads(mass: Mass, load: Mass) -> Ratio:
     """
     require(mass >= NO_MASS, "The mass cannot be negative.")
     require(load > NO_MASS, "The load of a bath must be above zero.")
-    return np.ceil(np.round((mass / load).m_as(""), 9))  # the last digits must not ask for one more
+    return np.ceil(np.round((mass / load).m_as(""), 6))  # the last digits must not ask for one more
 
 
 @law

@@ -340,4 +340,4 @@ def specimens(variation: Ratio, error: Ratio, t: Ratio = 1.96) -> Ratio:
     require(variation >= 0, "The coefficient of variation cannot be negative.")
     require(error > 0, "The error to put up with must be above zero.")
     require(t > 0, "The number of standard uncertainties must be above zero.")
-    return np.ceil(np.round((t * variation / error) ** 2, 9))  # the last digits must not ask for one more
+    return np.ceil(np.round((t * variation / error) ** 2, 6))  # the last digits must not ask for one more

@@ -73,7 +73,7 @@ def ends(sett: PerLength, width: Length) -> Ratio:
     Notes
     -----
     Valid for one sett throughout; doubled ends at the edges come on top. S · b is rounded to
-    nine decimals first.
+    six decimals first.
 
     References
     ----------
@@ -81,7 +81,7 @@ def ends(sett: PerLength, width: Length) -> Ratio:
     """
     require(sett > NO_SETT, "The sett must be above zero.")
     require(width > NOTHING, "The width must be above zero.")
-    return np.ceil(np.round((sett * width).m_as(""), 9))
+    return np.ceil(np.round((sett * width).m_as(""), 6))
 
 
 @law
