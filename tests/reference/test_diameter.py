@@ -50,6 +50,11 @@ def test_the_fitted_factor_comes_back(grist, k):
     assert diameter.fitted_k(wraps, grist) == approx(k)
 
 
+@pytest.mark.parametrize("wraps, unit, millimeters", [(10, "1/cm", 1), (25.4, "1/inch", 1), (20, "1/inch", 1.27), (0.5, "1/inch", 50.8)])
+def test_threads_side_by_side_share_the_length(wraps, unit, millimeters):
+    assert diameter.wrap_width(Quantity(wraps, unit)).m_as("mm") == approx(millimeters)
+
+
 def test_diameter_with_the_density_of_cotton_yarn():
     # An examination item (read): 10s cotton, yarn density 0.91 g/cm3, 0.011316 in.
     density = direct_count(grist_of(10, "cotton count"))
@@ -105,6 +110,7 @@ def test_density_matters():
     [  # thresholds: common practice, no source
         (40, "0 lace"),
         (18.9, "1 super fine to 0 lace"),
+        (19, "0 lace"),
         (16, "1 super fine"),
         (14, "2 fine to 1 super fine"),
         (12.7, "2 fine"),
@@ -117,6 +123,7 @@ def test_density_matters():
         (5.5, "6 super bulky"),
         (5, "7 jumbo to 6 super bulky"),
         (3, "7 jumbo"),
+        (0.01, "7 jumbo"),
     ],
 )
 def test_weight_classes(wraps, words):

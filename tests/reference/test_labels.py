@@ -56,6 +56,16 @@ def test_grist(number, unit, words):
     assert labels.grist_words(1 / yarn if unit == "tex" else yarn) == words
 
 
+def test_the_largest_amounts_that_a_ticket_tells():
+    # The docstrings' limits: under 10,000 km, 10 t and 100 km to the gram.
+    assert labels.length_words(Quantity(9_999_999.9, "m")) == "10936133 yd (10000000 m)"
+    assert labels.mass_words(Quantity(9_999_999.9, "g")) == "352739.6 oz (10000000 g)"
+    assert labels.grist_words(Quantity(99_999.9, "m/g")).endswith("(9999990 m/100 g)")
+    for words, amount in ((labels.length_words, Quantity(1e7, "m")), (labels.mass_words, Quantity(1e7, "g")), (labels.grist_words, Quantity(1e5, "m/g"))):
+        with pytest.raises(ValueError, match="more than a ticket can tell"):
+            words(amount)
+
+
 @given(quarters=st.integers(0, 400_000))
 def test_halves_round_up(quarters):
     whole = (quarters + 2) // 4

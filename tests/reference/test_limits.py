@@ -45,6 +45,7 @@ class Limits:
 NUMBER = r"(-?\d+(?:\.\d+)?|one)"
 SAYINGS = [
     (rf"whole number from {NUMBER} to {NUMBER}", lambda low, high: Limits(lowest=low, highest=high, whole=True)),
+    (r"(?:take|count) at least two", lambda: Limits(lowest=2, whole=True)),
     (rf"(?:whole number, |whole numbers, from ){NUMBER}", lambda low: Limits(lowest=low, whole=True)),
     (rf"lies from {NUMBER} to (?:under|below) {NUMBER}", lambda low, high: Limits(lowest=low, below=high)),
     (rf"lies above {NUMBER} and up to {NUMBER}", lambda low, high: Limits(above=low, highest=high)),

@@ -89,6 +89,11 @@ def test_beyond_the_table_it_is_the_normal_distribution():
     assert statistics.t_quantile(1000) == 1.960 == approx(stats.norm.ppf(0.975), abs=0.0005)
 
 
+def test_a_printed_line_holds_from_its_own_degrees_on():
+    # The usual printed table has lines for 40, 60 and 120 degrees: 2.021, 2.000, 1.980 (from memory).
+    assert [statistics.t_quantile(degrees) for degrees in (39, 40, 59, 60, 119, 120)] == [2.042, 2.021, 2.021, 2.000, 2.000, 1.980]
+
+
 @given(st.integers(1, 120))
 def test_between_two_entries_the_table_errs_on_the_safe_side(degrees):
     assert statistics.t_quantile(degrees) >= stats.t.ppf(0.975, degrees) - 0.0005

@@ -110,6 +110,25 @@ def test_linear_density_of_a_skein():
     assert density.m_as("tex") == approx(246)
 
 
+@pytest.mark.parametrize("tex, meters", [(1, 1000), (20, 50), (0.5, 2000), (250, 4)])
+def test_a_linear_density_told_as_grist(tex, meters):
+    # ISO 1144, by definition: 1 tex is 1 g in 1,000 m, 2 tex are 2 g.
+    assert yarn_count.grist_of_density(Quantity(tex, "tex")).m_as("m/g") == approx(meters)
+
+
+def test_the_finest_and_the_coarsest_yarn_have_a_grist():
+    assert yarn_count.grist_of_density(Quantity(1e-6, "tex")).m_as("m/g") == approx(1e9)
+    assert yarn_count.grist_in_use(from_wraps=Quantity(1e-6, "m/g")).m_as("m/g") == approx(1e-6)
+
+
+@pytest.mark.parametrize("number", [0, -1])
+def test_no_yarn_has_no_grist(number):
+    with pytest.raises(ValueError, match="linear density must be above zero"):
+        yarn_count.grist_of_density(Quantity(number, "tex"))
+    with pytest.raises(ValueError, match="grist must be above zero"):
+        yarn_count.grist_in_use(wanted=Quantity(number, "m/g"))
+
+
 def test_mass_and_length_of_a_known_count():
     # American Correspondence School of Textiles, Calculations IV, 1898 (read): 5,250 yd of 3 run.
     mass = yarn_count.mass_of_length(Quantity(5250, "yard"), yarn_count.grist_of(3, "woolen run"))
