@@ -22,7 +22,7 @@ from workbookgen.settings import Rows, Settings
 KINDS = {
     "words": "about a hundred", "a decimal comma": "12,5", "a number as a text": "7", "a number with its unit": "4 oz",
     "a date as a text": "5/6/2026", "a star": "*", "spaces": "  ", "a formula as a text": "=142", "a long text": "x" * 300,
-    "a blank": None, "a negative number": -3.0, "zero": 0.0, "a huge number": 1e300, "a tiny number": 0.0001, "a date": 46_188.0,
+    "a blank": None, "a negative number": -3.0, "zero": 0.0, "a huge number": 1e300, "a small number": 0.0001, "a number next to nothing": 1e-300, "a date": 46_188.0,
     "true": True, "false": False,
     "a formula": Typed("=6.5*16"), "a formula that gives a text": Typed('="abc"'), "a formula that gives nothing": Typed('=""'),
     "a formula that fails": Typed("=1/0"), "a formula that finds nothing": Typed("=NA()"), "a formula that gives true": Typed("=1=1"),

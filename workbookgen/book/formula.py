@@ -12,8 +12,9 @@ import operator
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 
-from workbookgen.language.domains import Choice, Date, Domain, Name, Note, Number
+from workbookgen.language.domains import LEAST_OF_ALL, Choice, Date, Domain, Name, Note, Number
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.formula import WORD
 from workbookgen.language.parts import Meaning
@@ -220,7 +221,8 @@ def _conditions(domain: Domain, ref: str, columns: Columns) -> list[tuple[str, b
         return [(f"LEN({letters})>0", False), (f"LEN({ref})<={domain.longest}", True)]
     if isinstance(domain, Date):
         domain = Number(least=domain.least, most=domain.most)
-    limits = (("<=", domain.most), ("<", domain.below), (">=", domain.least), (">", domain.above))
+    limits = (("<=", domain.most), ("<", domain.below), (">=", domain.least if domain.above != 0 else LEAST_OF_ALL), (">", domain.above or None))
     keeps = {"<=": operator.le, "<": operator.lt, ">=": operator.ge, ">": operator.gt}
-    tests = [(f"{ref}{sign}{limit:.15g}", keeps[sign](0, limit)) for sign, limit in limits if limit is not None]
+    # Written out, since not every program reads 1E-12.
+    tests = [(f"{ref}{sign}{Decimal(f'{limit:.15g}'):f}", keeps[sign](0, limit)) for sign, limit in limits if limit is not None]
     return tests + [(f"{ref}=ROUND({ref},0)", True)] * domain.whole

@@ -9,6 +9,10 @@ from dataclasses import dataclass
 
 from workbookgen.errors import DescriptionError
 
+# No amount is so little; the square of a much smaller one, or what is divided by it, is beyond
+# what programs compute with. So where a number above 0 is wanted, this is the least of them.
+LEAST_OF_ALL = 1e-12
+
 
 @dataclass(frozen=True)
 class Number:
@@ -30,6 +34,7 @@ class Number:
             and not isinstance(value, bool)
             and (self.least is None or value >= self.least)
             and (self.above is None or value > self.above)
+            and (self.above != 0 or value >= LEAST_OF_ALL)
             and (self.most is None or value <= self.most)
             and (self.below is None or value < self.below)
             and (not self.whole or value == round(value))
