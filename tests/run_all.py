@@ -1,8 +1,8 @@
-"""The second command of the README: set up and run all tests, LibreOffice and Gnumeric included.
+"""The second command of the README: set up and run all tests, LibreOffice, Gnumeric and HyperFormula included.
 
-The two programs are installed from the system's packages where that is allowed. Where it
-is not, the tests that need them are left out, which is said, and the exit code is 3: a
-program that was not tried never counts as one that agrees.
+The programs are installed from the system's packages where that is allowed, and HyperFormula,
+which Node.js runs, comes by npm. Where that cannot be, the tests that need them are left out,
+which is said, and the exit code is 3: a program that was not tried never counts as one that agrees.
 
 Words after the command go to pytest: python3 tests/run_all.py -k reels
 """
@@ -22,34 +22,55 @@ PACKAGES = ("libreoffice-calc", "python3-uno", "gnumeric", "poppler-utils", "fon
 EVERY_CORE = ("-n", "auto", "--dist", "loadfile")  # tests of one file share what they build and the programs they start
 NEEDED = {"soffice": "LibreOffice", "ssconvert": "Gnumeric", "pdftoppm": "Poppler"}
 
+WEB = ROOT / "tests" / "web"
+WEB_PACKAGES = ("nodejs", "npm")
+WEB_NEEDED = {"node": "Node.js", "npm": "npm"}
+
 
 def missing() -> list[str]:
     """The programs that the tests need and that are not here."""
-    absent = [name for command, name in NEEDED.items() if not shutil.which(command)]
     uno = subprocess.run(["/usr/bin/python3", "-c", "import uno"], stderr=subprocess.DEVNULL).returncode if os.path.exists("/usr/bin/python3") else 1
-    return absent + ([] if uno == 0 else ["LibreOffice's Python bridge"])
+    return without(NEEDED) + ([] if uno == 0 else ["LibreOffice's Python bridge"])
 
 
-def install() -> None:
-    """Install the programs, where apt is there and we may."""
+def without(commands: dict[str, str]) -> list[str]:
+    """The names of the commands that are not here."""
+    return [name for command, name in commands.items() if not shutil.which(command)]
+
+
+def install(packages: tuple[str, ...]) -> None:
+    """Install these packages, where apt is there and we may."""
     if not shutil.which("apt-get") or os.geteuid() != 0:
-        print(f"May not install packages here. As an administrator: apt-get install {' '.join(PACKAGES)}", flush=True)
+        print(f"May not install packages here. As an administrator: apt-get install {' '.join(packages)}", flush=True)
         return
-    print(f"Installing {', '.join(PACKAGES)} ...", flush=True)
+    print(f"Installing {', '.join(packages)} ...", flush=True)
     quiet = {"stdout": subprocess.DEVNULL, "env": os.environ | {"DEBIAN_FRONTEND": "noninteractive"}}
     subprocess.run(["apt-get", "update"], **quiet)
-    subprocess.run(["apt-get", "install", "-y", "--no-install-recommends", *PACKAGES], **quiet)
+    subprocess.run(["apt-get", "install", "-y", "--no-install-recommends", *packages], **quiet)
+
+
+def fetched() -> bool:
+    """Whether HyperFormula is here as the lock wants it; where it is not, npm is sent for it."""
+    lock, placed = WEB / "package-lock.json", WEB / "node_modules" / ".package-lock.json"
+    if placed.exists() and placed.stat().st_mtime >= lock.stat().st_mtime:
+        return True
+    print("Fetching HyperFormula ...", flush=True)
+    npm = [shutil.which("npm"), "ci", "--no-audit", "--no-fund", "--loglevel=error", "--fetch-retries=1"]
+    return subprocess.run(npm, cwd=WEB).returncode == 0
 
 
 def main() -> int:
     python = python_with("test")
     if missing():
-        install()
-    absent = missing()
+        install(PACKAGES)
+    if without(WEB_NEEDED):  # Node.js often comes from elsewhere
+        install(WEB_PACKAGES)
+    programs = missing()
+    absent = programs + (without(WEB_NEEDED) or ([] if fetched() else ["HyperFormula"]))
     words = ["-m", "pytest", *EVERY_CORE, *sys.argv[1:]]
     if absent:
         print(f"NOT TRIED: {', '.join(absent)} is missing, so the tests that need it are left out.", flush=True)
-        words += ["-m", "not programs"]
+        words += ["-m", "not programs" if programs else "not web"]
     code = subprocess.run([python, *words], cwd=ROOT).returncode
     if absent:
         print(f"NOT TRIED: {', '.join(absent)}.")

@@ -109,6 +109,11 @@ def test_an_engine_named_twice_is_asked_once(small_file, small_layout):
     assert len(check(small_file, small_layout, ["formualizer", "formualizer"], scenarios=0).engines) == 1
 
 
+def test_an_engine_may_be_handed_in(small_file, small_layout):
+    named, handed = (check(small_file, small_layout, [each], scenarios=1).as_json() | {"seconds": 0} for each in ("ironcalc", engine("ironcalc")))
+    assert named == handed and named["findings"] == []
+
+
 def test_an_extra_formula(small_file, small_layout, tmp_path):
     path = tmp_path / "planner.xlsx"
     sheet = openpyxl.load_workbook(small_file)["Reels"]

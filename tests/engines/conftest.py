@@ -1,7 +1,8 @@
-"""The workbook of questions, and every engine by name; the big programs are marked."""
+"""The workbook of questions, and every engine by name; what is not of Python is marked. HyperFormula is a witness of the tests alone."""
 
 import pytest
 import questions
+from web.hyperformula import HyperFormula
 
 from workbookgen.engines import ENGINES, engine
 
@@ -19,7 +20,7 @@ def workbook(tmp_path_factory):
     params=[
         pytest.param(name, marks=pytest.mark.programs if name in PROGRAMS else ())
         for name in ENGINES
-    ]
+    ] + [pytest.param("hyperformula", marks=[pytest.mark.programs, pytest.mark.web])]
 )
 def each_engine(request):
-    return engine(request.param)
+    return HyperFormula() if request.param == "hyperformula" else engine(request.param)

@@ -12,7 +12,6 @@ import operator
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from decimal import Decimal
 
 from workbookgen.language.domains import LEAST_OF_ALL, Choice, Date, Domain, Name, Note, Number
 from workbookgen.language.fields import Input, Result
@@ -221,8 +220,10 @@ def _conditions(domain: Domain, ref: str, columns: Columns) -> list[tuple[str, b
         return [(f"LEN({letters})>0", False), (f"LEN({ref})<={domain.longest}", True)]
     if isinstance(domain, Date):
         domain = Number(least=domain.least, most=domain.most)
-    limits = (("<=", domain.most), ("<", domain.below), (">=", domain.least if domain.above != 0 else LEAST_OF_ALL), (">", domain.above or None))
+    limits = (("<=", domain.most), ("<", domain.below), (">=", domain.least or None), (">", domain.above or None))
     keeps = {"<=": operator.le, "<": operator.lt, ">=": operator.ge, ">": operator.gt}
-    # Written out, since not every program reads 1E-12.
-    tests = [(f"{ref}{sign}{Decimal(f'{limit:.15g}'):f}", keeps[sign](0, limit)) for sign, limit in limits if limit is not None]
+    tests = [(f"{ref}{sign}{limit:.15g}", keeps[sign](0, limit)) for sign, limit in limits if limit is not None]
+    first = f"{ref}>={LEAST_OF_ALL:f}"
+    # By its sign, since to IronCalc next to nothing equals 0.
+    tests += [(f"OR(SIGN({ref})=0,{first})", True)] * (domain.least == 0) + [(first, False)] * (domain.above == 0)
     return tests + [(f"{ref}=ROUND({ref},0)", True)] * domain.whole

@@ -94,7 +94,7 @@ class Report:
 def check(
     path: Path,
     layout: Layout,
-    engines: Iterable[str] = ("formualizer",),
+    engines: Iterable[str | Engine] = ("formualizer",),
     scenarios: int = 20,
     seed: int = 1,
     formulas_in_file: dict[tuple[str, str], str] | None = None,
@@ -102,11 +102,11 @@ def check(
 ) -> Report:
     """Check a planner against the layout that its own settings give.
 
-    `formulas_in_file` are the formulas that the file really holds, by sheet and cell.
+    An engine is named, or handed in. `formulas_in_file` are the formulas that the file really holds, by sheet and cell.
     `step` is called after each scenario. Raises MissingEngine when an engine is absent.
     """
     began = time.perf_counter()
-    chosen = [engine(name) for name in dict.fromkeys(engines)]
+    chosen = [engine(each) if isinstance(each, str) else each for each in dict.fromkeys(engines)]
     declared = sum(len(each.formulas) for each in layout.formulas)
     report = Report(1 + scenarios, declared)
     report.engines = [EngineReport(each.name, each.version(), declared) for each in chosen]

@@ -9,9 +9,9 @@ from dataclasses import dataclass
 
 from workbookgen.errors import DescriptionError
 
-# No amount is so little; the square of a much smaller one, or what is divided by it, is beyond
-# what programs compute with. So where a number above 0 is wanted, this is the least of them.
-LEAST_OF_ALL = 1e-12
+# No amount is so little, and the square of a much smaller one, or what is divided by it, is beyond
+# what programs compute with. Where numbers from 0 or above 0 are wanted, this is the first after it.
+LEAST_OF_ALL = 1e-6
 
 
 @dataclass(frozen=True)
@@ -28,13 +28,17 @@ class Number:
         if (self.least is None) == (self.above is None) or (self.most is None) == (self.below is None):
             raise DescriptionError.at("a number's domain", "it needs one lower and one upper limit.")
 
+    @property
+    def begins_at_nothing(self) -> bool:
+        return 0 in (self.least, self.above)
+
     def accepts(self, value) -> bool:
         return (
             isinstance(value, float | int)
             and not isinstance(value, bool)
             and (self.least is None or value >= self.least)
             and (self.above is None or value > self.above)
-            and (self.above != 0 or value >= LEAST_OF_ALL)
+            and (not self.begins_at_nothing or value == 0 or value >= LEAST_OF_ALL)
             and (self.most is None or value <= self.most)
             and (self.below is None or value < self.below)
             and (not self.whole or value == round(value))
