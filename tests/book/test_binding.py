@@ -43,12 +43,12 @@ def bound_beside_logs(*fields) -> str:
 def test_a_number_needed_and_its_limits():
     # 1 cm is 0.01 m, and the result is in meters. The blanks of the description are gone.
     assert texts("reels_hundred") == tuple(
-        f'=IF(COUNT($B{row})=1,IF(AND($B{row}<=1000,$B{row}>0),100*($B{row}*0.01),""),"")' for row in (7, 8, 9)
+        f'=IF(COUNT($B{row})=1,IF(AND($B{row}<=1000,$B{row}>=0.000001),100*($B{row}*0.01),""),"")' for row in (7, 8, 9)
     )
 
 
 def test_the_same_in_inches_and_yards():
-    assert texts("reels_hundred", "us")[0] == '=IF(COUNT($B7)=1,IF(AND($B7<=1000,$B7>0),(100*($B7*0.0254))/0.9144,""),"")'
+    assert texts("reels_hundred", "us")[0] == '=IF(COUNT($B7)=1,IF(AND($B7<=1000,$B7>=0.000001),(100*($B7*0.0254))/0.9144,""),"")'
 
 
 def test_a_text_needed():
@@ -103,7 +103,7 @@ THREE = tuple(Input(key, key, ANY, LOOP) for key in ("one", "two", "three"))
 def test_repeated_readings_may_be_missing(form, unit, value):
     # Nothing need be typed; what is typed is a number inside its limits. An empty cell is 0: within "at most", not "above".
     told = Result("told", "Told", f"{form}(one, two, three)", lambda one, two, three: one, unit, only_if="readings(one, two, three) > 1")
-    limits = ",".join(f"{cell}<=1000,OR(ISBLANK({cell}),{cell}>0)" for cell in ("$B$4", "$B$5", "$B$6"))
+    limits = ",".join(f"{cell}<=1000,OR(ISBLANK({cell}),{cell}>=0.000001)" for cell in ("$B$4", "$B$5", "$B$6"))
     assert bound(*THREE, told, system="us") == (
         "=IF(COUNTA($B$4,$B$5,$B$6)=COUNT($B$4,$B$5,$B$6),"
         f'IF(AND({limits}),IF(COUNT($B$4:$B$6)>1,{value},""),""),"")'
@@ -119,7 +119,7 @@ def test_a_choice_and_a_pick():
     found = FOUND.format(name="$A8")
     assert texts("skeins_loop")[1] == (
         "=IF(ISTEXT($A8),IF(AND(LEN($A8)>0,SUMPRODUCT((Reels!$E$7:$E$9=$A8)*1)=1),"
-        f'IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>0),({found}*0.01)/0.01,""),""),""),"")'
+        f'IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),"")'
     )
 
 
@@ -148,7 +148,7 @@ def test_a_name_from_elsewhere_must_stand_once_in_the_list(domain, inside):
     found = FOUND.format(name="$B$4")
     assert bound_beside_logs(Input("kind", "Kind", domain), loop) == (
         f"=IF(ISTEXT($B$4),IF({inside},IF(SUMPRODUCT((Reels!$E$7:$E$9=$B$4)*1)=1,"
-        f'IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>0),({found}*0.01)/0.01,""),""),""),""),"")'
+        f'IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),""),"")'
     )
 
 
@@ -156,11 +156,11 @@ def test_what_a_blank_cell_means():
     # Zero is what an empty cell counts as anyway, so nothing is spelled out; a text in it still blanks the result.
     assert texts("skeins_length")[0] == (
         "=IF(AND(COUNT($B7,$I7)=2,COUNTA($C7)=COUNT($C7)),"
-        'IF(AND($B7<=5000,$B7>=0,$C7<100,$C7>=0),$B7*($I7*0.01)+$C7,""),"")'
+        'IF(AND($B7<=5000,OR(SIGN($B7)=0,$B7>=0.000001),$C7<100,OR(SIGN($C7)=0,$C7>=0.000001)),$B7*($I7*0.01)+$C7,""),"")'
     )
     assert texts("plan_need") == (
         "=IF(AND(COUNT($B$4)=1,COUNTA($B$5)=COUNT($B$5)),"
-        "IF(AND($B$4<=1000,$B$4>0,$B$5<=2,$B$5>=0),"
+        "IF(AND($B$4<=1000,$B$4>=0.000001,$B$5<=2,OR(SIGN($B$5)=0,$B$5>=0.000001)),"
         '$B$4*(1+IF(ISBLANK($B$5),0.1,$B$5)),""),"")',
     )
 
@@ -168,7 +168,7 @@ def test_what_a_blank_cell_means():
 def test_a_condition():
     # It stands inside the domains, on which it may rely: AND works out all its parts, wherever the first fails.
     assert texts("skeins_kept")[3] == (
-        '=IF(COUNT($E10,$D10)=2,IF(AND($E10<=1000,$E10>0,$D10<=1000,$D10>0),IF($E10<=$D10,$E10/$D10,""),""),"")'
+        '=IF(COUNT($E10,$D10)=2,IF(AND($E10<=1000,$E10>=0.000001,$D10<=1000,$D10>=0.000001),IF($E10<=$D10,$E10/$D10,""),""),"")'
     )
 
 
@@ -176,8 +176,8 @@ def test_optional_words():
     # An empty cell counts as 0: "at most 1000" keeps it anyway, "above 0" needs an exception.
     assert texts("skeins_wpi")[0] == (
         "=IF(COUNTA($F7,Work!$B$6)=COUNT($F7,Work!$B$6),"
-        "IF(AND($F7<=1000,OR(ISBLANK($F7),$F7>0),"
-        "Work!$B$6<=1000,OR(ISBLANK(Work!$B$6),Work!$B$6>0)),IF(OR(ISNUMBER($F7),ISNUMBER(Work!$B$6)),"
+        "IF(AND($F7<=1000,OR(ISBLANK($F7),$F7>=0.000001),"
+        "Work!$B$6<=1000,OR(ISBLANK(Work!$B$6),Work!$B$6>=0.000001)),IF(OR(ISNUMBER($F7),ISNUMBER(Work!$B$6)),"
         '(IF(ISNUMBER($F7),($F7*1/0.0254),(Work!$B$6*1/0.0254)))/(1/0.0254),""),""),"")'
     )
 
@@ -222,7 +222,7 @@ def test_days_and_whole_numbers(domain, needed, optional):
 def test_a_unit_whose_zero_lies_elsewhere(system, value):
     warmth = (Input(key, key, ANY, TEMPERATURE) for key in ("hot", "cold"))
     both = Result("both", "Both", "hot + cold", lambda hot, cold: hot, TEMPERATURE)
-    inside = "AND($B$4<=1000,$B$4>0,$B$5<=1000,$B$5>0)"
+    inside = "AND($B$4<=1000,$B$4>=0.000001,$B$5<=1000,$B$5>=0.000001)"
     assert bound(*warmth, both, system=system) == f'=IF(COUNT($B$4,$B$5)=2,IF({inside},{value},""),"")'
 
 
@@ -236,7 +236,7 @@ def test_a_band():
 def test_a_band_some_times_the_word():
     said = Result("said", "Said", "band(sizes_name, sizes_from, threads, 0.95)", lambda threads: "", None)
     assert bound(Input("threads", "Threads", ANY, THREADS), said) == (
-        '=IF(COUNT($B$4)=1,IF(AND($B$4<=1000,$B$4>0),'
+        '=IF(COUNT($B$4)=1,IF(AND($B$4<=1000,$B$4>=0.000001),'
         'INDEX(Facts!$A$8:$A$10,MATCH(ROUND((($B$4*1/0.0254)*0.95)/(1/0.0254),9),Facts!$B$8:$B$10,1)),""),"")'
     )
 
@@ -253,7 +253,7 @@ def test_units_in_and_out(system, value):
     # Length over grist is a mass; a grist per 100 g is 0.01 m/g, a gram needs no factor. One pair of brackets is enough.
     weight = Result("weight", "Weight", "(length / grist)", lambda length, grist: length / grist, MASS)
     formula = bound(Input("length", "Length", ANY, LENGTH), Input("grist", "Grist", ANY, GRIST), weight, system=system)
-    assert formula == f'=IF(COUNT($B$4,$B$5)=2,IF(AND($B$4<=1000,$B$4>0,$B$5<=1000,$B$5>0),{value},""),"")'
+    assert formula == f'=IF(COUNT($B$4,$B$5)=2,IF(AND($B$4<=1000,$B$4>=0.000001,$B$5<=1000,$B$5>=0.000001),{value},""),"")'
 
 
 def test_two_pairs_of_brackets_side_by_side_are_not_one():
@@ -273,7 +273,7 @@ def test_a_condition_may_speak_of_texts():
     said = Result("said", "Said", 'IF(kind = "raw wool", loop, loop)', lambda kind, loop: loop, LOOP, only_if='kind <> "kind"')
     assert bound(Input("kind", "Kind", Note(longest=9)), Input("loop", "Loop", ANY, LOOP), said) == (
         "=IF(AND(ISTEXT($B$4),COUNT($B$5)=1),"
-        'IF(AND(LEN($B$4)>0,LEN($B$4)<=9,$B$5<=1000,$B$5>0),IF($B$4<>"kind",'
+        'IF(AND(LEN($B$4)>0,LEN($B$4)<=9,$B$5<=1000,$B$5>=0.000001),IF($B$4<>"kind",'
         '(IF($B$4="raw wool",($B$5*0.01),($B$5*0.01)))/0.01,""),""),"")'
     )
 
@@ -308,11 +308,11 @@ def test_the_message_of_a_record():
     # What is wrong before what is missing, in the order of the fields; nothing for a record nobody began.
     assert texts("plan_message") == (
         '=IF(COUNTA($B$4:$B$6)>0,'
-        "IF(IF(ISBLANK($B$4),1=0,IF(ISNUMBER($B$4),NOT(AND($B$4<=1000,$B$4>0)),1=1)),"
+        "IF(IF(ISBLANK($B$4),1=0,IF(ISNUMBER($B$4),NOT(AND($B$4<=1000,$B$4>=0.000001)),1=1)),"
         '"Wanted: type a number above 0 up to 1,000 m, in digits.",'
-        "IF(IF(ISBLANK($B$5),1=0,IF(ISNUMBER($B$5),NOT(AND($B$5<=2,$B$5>=0)),1=1)),"
+        "IF(IF(ISBLANK($B$5),1=0,IF(ISNUMBER($B$5),NOT(AND($B$5<=2,OR(SIGN($B$5)=0,$B$5>=0.000001))),1=1)),"
         '"Margin: type a percentage from 0% up to 200%.",'
-        "IF(IF(ISBLANK($B$6),1=0,IF(ISNUMBER($B$6),NOT(AND($B$6<=1000,$B$6>0)),1=1)),"
+        "IF(IF(ISBLANK($B$6),1=0,IF(ISNUMBER($B$6),NOT(AND($B$6<=1000,$B$6>=0.000001)),1=1)),"
         '"Usual count: type a number above 0 up to 1,000 per in, in digits.",'
         'IF(ISBLANK($B$4),"Still to fill in: Wanted.","")))),"")',
     )
