@@ -76,8 +76,9 @@ def projects(settings: Settings) -> Log:
                        'IF(with_others >= 0, "enough, " & ROUND(ROUND(with_others / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(with_others, 9), 0) & " m) to spare", '
                        'IF(surplus >= 0, "enough alone, together ", "") & "short by " & ROUND(ROUND(0 - with_others / 0.9144, 9), 0) & " yd (" '
                        '& ROUND(ROUND(0 - with_others, 9), 0) & " m)"))',
-                       project.verdict, None, uses={"surplus": "with_others", "alone": "surplus"}, only_if="ABS(with_others) < 100000000", width=44,
-                       note="Together: with the other projects that chose one of these lots."),
+                       project.verdict, None, uses={"surplus": "with_others", "alone": "surplus"}, width=44,
+                       only_if="IF(given(used), 1 = 1, IF(AND(given(with_others), given(surplus)), ABS(with_others) < 100000000, 1 = 0))",
+                       note="Together: with the other projects that chose one of these lots. What is finished is neither enough nor short."),
             )),
             Group("Needed", (
                 Result("estimated", "Estimated", "total(estimates_yarn, estimates_of, name) + total(weavings_yarn, weavings_of, name)", stock.spun, LENGTH,
@@ -163,7 +164,8 @@ def projects(settings: Settings) -> Log:
             ), printed=False),
         ),
         rules=(
-            Rule("AND(NOT(given(grist)), NOT(given(sample)))", lambda values: values["grist"] is None and values["sample"] is None,
+            Rule("AND(NOT(given(grist)), NOT(given(sample)), NOT(given(used)))",
+                 lambda values: values["grist"] is None and values["sample"] is None and values["used"] is None,
                  "Still to fill in: Grist planned, or a sample that has one."),
             Rule('OR(AND(given(lot_1), lot_1 = lot_2), AND(given(lot_1), lot_1 = lot_3), AND(given(lot_2), lot_2 = lot_3))',
                  _same_lot_twice, "Lots: choose each lot only once."),
