@@ -18,7 +18,7 @@ from workbookgen.language.quantities import Unit
 
 MESSAGE = "message"
 LISTED = "listed"
-LETTERS_A_LINE = 120
+LETTERS_A_LINE, FEWEST_LETTERS = 120, 40  # of a text; and of its last line
 
 
 @dataclass(frozen=True)
@@ -116,6 +116,15 @@ class Table:
         return {each.key: each for each in self.columns}
 
 
+def _broken(sentence: str) -> list[str]:
+    """A sentence in lines; where the last would hold a word or two, all are made shorter."""
+    lines = wrap(sentence, LETTERS_A_LINE)
+    letters = LETTERS_A_LINE
+    while len(lines) > 1 and len(lines[-1]) < FEWEST_LETTERS and len(shorter := wrap(sentence, letters := letters - 5)) == len(lines):
+        lines = shorter
+    return lines
+
+
 @dataclass(frozen=True)
 class Text:
     """Something to read: sentences under a heading, broken into lines that fit an upright page."""
@@ -126,7 +135,7 @@ class Text:
 
     @cached_property
     def lines(self) -> tuple[str, ...]:
-        return tuple(line for each in self.sentences for line in wrap(each, LETTERS_A_LINE))
+        return tuple(line for each in self.sentences for line in _broken(each))
 
 
 @dataclass(frozen=True)

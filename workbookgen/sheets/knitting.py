@@ -50,7 +50,7 @@ def estimates(settings: Settings) -> Log:
                 Input("rows", "Rows", Number(above=0, most=1000), GAUGE, width=8, help="Row gauge of the washed swatch."),
                 Input("unraveled", "Unraveled", ANY, LOOP, help="Yarn that some stitches gave when you unraveled them."),
                 Input("unraveled_stitches", "Stitches in it", Number(above=0, most=100_000), NUMBER, width=9),
-                Input("relaxed", "Or state", Choice("relaxations_name", lists.SHEET), width=14, help="Plain knitting, not unraveled: how far the swatch was relaxed."),
+                Input("relaxed", "Or how relaxed", Choice("relaxations_name", lists.SHEET), width=14, help="Plain knitting, not unraveled: how far the swatch was relaxed."),
                 Input("piece_mass", "Piece like it", ANY, MASS, width=9, help="Weight of a piece like the one you want."),
             )),
             Group("By swatch", (

@@ -33,7 +33,7 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Lists",
         "What the other sheets look up. There is nothing to type here.",
-        (STATES, CLASSES, GRADES, SYSTEMS, TWISTS, QUANTILES, DIRECTIONS, RELAXATIONS, SHAPES, WEAVES, *[NOTHING] * bool(settings.leave_out), numbers(settings)),
+        (STATES, CLASSES, GRADES, DIRECTIONS, SYSTEMS, TWISTS, RELAXATIONS, SHAPES, WEAVES, QUANTILES, *[NOTHING] * bool(settings.leave_out), numbers(settings)),
         wide=False,
     )
 

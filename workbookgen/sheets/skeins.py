@@ -157,7 +157,7 @@ def skeins(settings: Settings) -> Log:
         ),
         rules=(
             Rule("tare >= gross", lambda values: values["tare"] >= values["gross"],
-                 "Tare: must be less than the weight. Check both."),
+                 "Tare: it must be less than the weight. Check both."),
             Rule("AND(second_share > 0, NOT(given(second_lot)))",
                  lambda values: values["second_share"] > 0 and not values["second_lot"],
                  "Second lot: choose it, or leave its share empty."),

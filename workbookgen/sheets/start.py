@@ -103,7 +103,7 @@ def check(proofs: int) -> Card:
         groups=(
             Group("Proofs", (
                 Result("agreeing", "Published examples that agree", 'COUNTIF(proofs_verdict, "agrees")', agreement.how_many_agree, NUMBER,
-                       uses={"verdicts": "proofs_verdict"}, digits=0, note=f"of {proofs} on the sheet Proofs, computed by this program just now"),
+                       uses={"verdicts": "proofs_verdict"}, digits=0, note=f"of {proofs} on the sheet Proofs, worked out just now"),
                 Result("examples", "Published examples in all", "COUNTA(proofs_verdict)", agreement.how_many, NUMBER,
                        uses={"verdicts": "proofs_verdict"}, digits=0),
                 Result("trust", "In words",
