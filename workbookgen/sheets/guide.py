@@ -143,6 +143,6 @@ def _shown(record: dict, system: str) -> dict[str, float | str]:
     """A fiber of the table as a record of the log, in the units that the log shows."""
     kinds = {"fleece": FLEECE, "staple": STAPLE, "diameter": FIBER_DIAMETER}
     return {
-        key: round(value.to(kinds[key.split("_")[0]].unit(system).pint).magnitude, 2) if hasattr(value, "to") else value
+        key: round(value.to(kinds[key.split("_")[0]].unit(system).pint).magnitude, 4) if hasattr(value, "to") else value
         for key, value in record.items()
     }

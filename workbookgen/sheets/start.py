@@ -47,7 +47,7 @@ PLACES = (
     ("Compare", "Do two skeins go together in one piece?"),
     ("Labels", "Print labels for your skeins."),
     ("Knitting", "How much yarn a knitted or crocheted piece takes, if no pattern says so."),
-    ("Pieces", "Its parts and their sizes."),
+    ("Pieces", "The parts of a knitted piece, and their sizes."),
     ("Weaving", "How much yarn a woven piece takes, for warp and weft."),
     ("Projects", "Is what you have enough for what you want to make?"),
     ("Time", "How many hours a project takes, and when it will be done."),
