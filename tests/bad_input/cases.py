@@ -38,7 +38,7 @@ def skein(name: str, key: str, value, sentence: str, blank: str = "skeins_grist_
 
 WRAPS = "Wraps: type a number from 0 up to 100,000, in digits."
 WEIGHT = "Weight: type a number above 0 up to 1,000,000 oz, in digits."
-TARE = "Tare: must be less than the weight. Check both."
+TARE = "Tare: it must be less than the weight. Check both."
 REEL = "Reel: choose one of the names on the sheet Reels."
 SKIRTING = "Own skirting loss: type a percentage from 0% below 100%."
 SAME_LOT = "Lots: choose each lot only once."

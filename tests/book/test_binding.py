@@ -318,6 +318,16 @@ def test_the_message_of_a_record():
     )
 
 
+def test_a_card_as_a_new_planner_brings_it_is_not_begun():
+    typed, computed = PLAN.groups
+    wanted, margin, usual = typed.fields
+    kind = Input("kind", "Kind", Choice("sizes_name", "Facts"), starts_as="thick")
+    plan = replace(PLAN, groups=(replace(typed, fields=(wanted, replace(margin, starts_as=0.15), usual, kind)), computed))
+    text = place(planner_of(REELS, SKEINS, plan)).placements["plan_message"].formulas[0]
+    begun = "AND(COUNTA($B$4:$B$7)>0,NOT(AND(COUNTA($B$4:$B$7)=2,IF(ISNUMBER($B$5),$B$5=0.15,1=0),IF(ISTEXT($B$7),$B$7=\"thick\",1=0))))"
+    assert text.startswith(f"=IF({begun},IF(")
+
+
 @pytest.mark.parametrize(
     "case",
     [

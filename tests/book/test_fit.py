@@ -6,15 +6,15 @@ documentation, read). Some of them are the cell's own edge.
 """
 
 from functools import cache
-from textwrap import wrap
 
 import pytest
 
-from workbookgen.book import look, pages, write
+from workbookgen.book import look, pages, proof_lines, write
 from workbookgen.book.layout import CARD_LABEL, CARD_NOTE, CARD_UNIT, CARD_VALUE
+from workbookgen.book.lines import lines_taken
 from workbookgen.build import layout_of
 from workbookgen.language.fields import Input
-from workbookgen.language.parts import Card, Log, Text
+from workbookgen.language.parts import Card, Links, Log, Table, Text
 from workbookgen.language.sentences import doubled, missing, refusal, symbol_of
 from workbookgen.settings import Settings
 from workbookgen.units import UNIT_SYSTEMS
@@ -108,9 +108,46 @@ def test_the_lines_of_a_card(planner):
             assert pixels(each.label, look.PLAIN) <= column(write.CARD_WIDTHS[CARD_LABEL]) - EDGE, (card.key, each.label)
             assert pixels(symbol_of(each, planner.system), look.NOTE) <= column(write.CARD_WIDTHS[CARD_UNIT]) - EDGE - INDENT, (card.key, each.label)
             note, width = each.help if isinstance(each, Input) else each.note, write.CARD_WIDTHS[CARD_NOTE]
-            given = max(1, len(wrap(note, int(width * write.SMALL_LETTERS_PER_WIDTH))))
+            given = lines_taken(note, width, look.SMALL, indented=True)
             assert lines(note, look.CARD_NOTE, column(width) - EDGE - INDENT) <= given, (card.key, each.label)
         assert pixels(card.about, look.ABOUT) <= sum(map(column, write.CARD_WIDTHS.values())), card.key
+
+
+def facts(planner):
+    """(column, width, text) of everything that is told in lines of fixed facts."""
+    for _, table in parts(planner, Table):
+        for number, each in enumerate(table.columns, start=1):
+            yield from ((number, each.width, value) for value in each.values if isinstance(value, str) and not each.runs_on)
+    layout = layout_of(Settings(units=planner.system))
+    for proof in layout.planner.proofs:
+        told = proof_lines.facts(layout, proof)
+        yield from ((number, width, told[number]) for number, (_, width) in proof_lines.HEADS.items() if isinstance(told.get(number), str))
+
+
+def test_a_line_of_facts_is_as_high_as_its_texts(planner):
+    for number, width, text in facts(planner):
+        room = column(width) - EDGE - INDENT * (number > 1)
+        assert lines(text, look.FACT, room) <= lines_taken(text, width, indented=number > 1), text
+
+
+def test_what_runs_on_has_the_room(planner):
+    for sheet, table in parts(planner, Table):
+        beside = {}
+        for part in sheet.parts:
+            for number, each in enumerate(part.columns, start=1) if isinstance(part, Table) else ():
+                beside[number] = max(each.width, beside.get(number, 0))
+        for number, each in enumerate(table.columns, start=1):
+            if each.runs_on:
+                assert number == len(table.columns)
+                room = sum(column(width) for place, width in beside.items() if place >= number)
+                assert max(pixels(value, look.FACT) for value in each.values) <= room - EDGE - INDENT
+
+
+def test_what_is_done_on_a_sheet_ends_on_the_page(planner):
+    [(_, links)] = parts(planner, Links)
+    for name, what in links.places:
+        assert pixels(name, look.LINK) <= column(write.CARD_WIDTHS[CARD_LABEL]) - EDGE
+        assert pixels(what, look.READING) <= sum(column(write.CARD_WIDTHS[each]) for each in (CARD_VALUE, CARD_UNIT, CARD_NOTE)), what
 
 
 def test_what_is_read_ends_on_the_screen_and_on_the_page(planner):

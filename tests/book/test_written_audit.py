@@ -7,12 +7,14 @@ import openpyxl
 import pytest
 from openpyxl.utils import range_boundaries
 from openxml_audit import AppPrediction, OpenXmlValidator, predict
+from xlsxwriter.utility import quote_sheetname
 
 from workbookgen.book.layout import Message
 from workbookgen.book.pages import LETTERS_ON_A_PAGE, LOG_SCALE
 from workbookgen.build import layout_of, workbook
 from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Input
+from workbookgen.language.parts import Log
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import labels
 
@@ -136,17 +138,50 @@ def widths_of_pages(sheet):
 
 
 def test_every_sheet_can_be_printed(book, layout):
+    logs = {layout.placements[f"{block.key}_message"].sheet for block in layout.planner.blocks.values() if isinstance(block, Log)}
     for sheet in book:
-        if sheet.sheet_properties.pageSetUpPr.fitToPage:
-            assert sheet.page_setup.fitToHeight == 0, sheet.title
-        else:
-            if sheet.title == labels.SHEET:
-                continue
+        # Programs leave page breaks aside where a sheet is fitted to pages.
+        assert not (sheet.sheet_properties.pageSetUpPr and sheet.sheet_properties.pageSetUpPr.fitToPage), sheet.title
+        if sheet.title in logs - {labels.SHEET}:
             assert sheet.page_setup.scale == LOG_SCALE, sheet.title
             assert max(widths_of_pages(sheet)) <= LETTERS_ON_A_PAGE, sheet.title
         assert sheet.page_setup.paperSize in (1, "1"), "letter, as the default settings say"
         assert "&P" in sheet.oddFooter.right.text
-        assert (sheet.page_setup.fitToWidth or 1) < 6
+
+
+def test_what_is_no_log_is_as_wide_as_its_page_at_most(book, layout):
+    logs = {layout.placements[f"{block.key}_message"].sheet for block in layout.planner.blocks.values() if isinstance(block, Log)}
+    for sheet in (each for each in book if each.title not in logs):
+        last = range_boundaries(sheet.print_area.rpartition("!")[2])[2] if sheet.print_area else sheet.max_column
+        width = {column: each.width for each in sheet.column_dimensions.values() for column in range(each.min, each.max + 1)}
+        # At most 7.42 pixels of 0.75 points a letter in LibreOffice; letter paper, upright or landscape, less half an inch on either side.
+        across = sum(width.get(column, 8.43) for column in range(1, last + 1)) * 7.42 * 0.75 * (sheet.page_setup.scale or 100) / 100
+        assert across <= ({"landscape": 11.0}.get(sheet.page_setup.orientation, 8.5) - 1) * 72, sheet.title
+        assert (sheet.page_setup.scale or 100) >= 60, "it can still be read"
+
+
+def test_a_card_that_would_be_cut_begins_a_page(book, layout):
+    [places] = [layout.parts[sheet.name] for sheet in layout.planner.sheets if sheet.name == "Twist"]
+    rows = {placed.part.title: placed.row for placed in places}
+    assert [each.id + 1 for each in book["Twist"].row_breaks.brk] == [rows["The ply"]]
+    assert [each.id for each in book["Start"].row_breaks.brk] == [], "the first page is one page"
+
+
+def test_a_log_has_no_page_of_a_few_lines(book, layout):
+    for block in layout.planner.blocks.values():
+        if isinstance(block, Log):
+            message = layout.placements[f"{block.key}_message"]
+            ends = [each.id for each in book[message.sheet].row_breaks.brk]
+            lines = [end - start for start, end in zip([message.row - 1, *ends], [*ends, message.row + block.rows - 1], strict=True)]
+            assert min(lines) >= min(8, block.rows) and max(lines) - min(lines) <= 1, (block.key, lines)
+
+
+def test_links_lead_to_the_sheets_in_their_order(book, layout):
+    cells = [cell for sheet in book for row in sheet.iter_rows() for cell in row if cell.hyperlink]
+    assert [(cell.value, cell.hyperlink.location, cell.hyperlink.target) for cell in cells] == [
+        (name, f"{quote_sheetname(name)}!A1", None) for name in book.sheetnames[1:]
+    ]
+    assert all(cell.parent.title == "Start" and cell.offset(column=1).value for cell in cells), "and it says what is done there"
 
 
 def test_what_is_for_other_sheets_is_not_printed(book, layout):

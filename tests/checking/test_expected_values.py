@@ -177,3 +177,36 @@ def test_messages_of_names(reels, messages):
 )
 def test_messages_of_a_card(margin, message):
     assert filled(plan=[{"wanted": 1.0, "margin": margin}])["plan_message"] == (message,)
+
+
+NEW = {"twist_multiplier": 2.5, "twist_system": "cotton", "twist_packing": 0.5, "twist_density": 1.31}
+ASKED = "Still to fill in: Grist."
+
+
+@pytest.mark.parametrize(
+    ("changes", "message"),
+    [
+        ({}, None),
+        ({"twist_system": "COTTON"}, None),
+        (dict.fromkeys(NEW), None),
+        ({"twist_multiplier": 3.0}, ASKED),
+        ({"twist_system": "tex"}, ASKED),
+        ({"twist_packing": None}, ASKED),
+        ({"twist_staple": 4.0}, ASKED),
+        ({"twist_grist": 1000.0}, None),
+        ({"twist_grist": 1000.0, "twist_packing": None}, "Still to fill in: Packing."),
+        ({"twist_packing": "half"}, "Packing: type a number above 0 up to 1, in digits."),
+    ],
+)
+def test_a_card_asks_for_nothing_until_something_of_its_own_is_entered(small_layout, changes, message):
+    planner = small_layout.planner
+    starting = starting_entries(planner)
+    assert {key: starting[key] for key in NEW} == {key: (value,) for key, value in NEW.items()}
+    entries = starting | {key: (value,) for key, value in changes.items()}
+    assert expected_values(planner, entries)["twist_message"] == (message,)
+
+
+def test_a_new_planner_asks_for_nothing(small_layout):
+    planner = small_layout.planner
+    values = expected_values(planner, starting_entries(planner))
+    assert [key for key, column in values.items() if key.endswith("_message") and any(column)] == []

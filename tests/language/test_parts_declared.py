@@ -9,7 +9,7 @@ from described import ANY, LENGTH, REELS, SKEINS, one_result, planner_of
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Note
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Card, Log, Planner, Proof, ProofTable, Sheet, Text
+from workbookgen.language.parts import Card, Links, Log, Planner, Proof, ProofTable, Sheet, Text
 from workbookgen.language.quantities import NUMBER
 
 
@@ -148,6 +148,24 @@ def test_two_blocks_of_one_key():
 def test_the_key_of_the_message_is_taken():
     with pytest.raises(DescriptionError, match="field work_message: another field has this full key"):
         planner_of(card("work", length("message")))
+
+
+def test_a_link_leads_to_a_sheet_that_is_there():
+    def linking(*places: str) -> Planner:
+        whole = described.whole()
+        first = Sheet("First", "First", "For tests.", (Links("Where to go", "All of them.", tuple((place, "See.") for place in places)),))
+        return replace(whole, sheets=(first, *whole.sheets))
+
+    assert linking("Reels", "Facts").sheets[0].name == "First"
+    with pytest.raises(DescriptionError, match="sheet First: its link to Looms leads nowhere"):
+        linking("Reels", "Looms")
+
+
+def test_a_table_that_is_not_printed_comes_last():
+    unprinted = replace(described.COUNTING, printed=False)
+    assert Sheet("Facts", "Facts", "For tests.", (described.SIZES, unprinted)).parts[-1] is unprinted
+    with pytest.raises(DescriptionError, match="sheet Facts: a table that is not printed must come last"):
+        Sheet("Facts", "Facts", "For tests.", (unprinted, described.SIZES))
 
 
 def test_a_log_shares_its_sheet_with_nothing():

@@ -75,6 +75,8 @@ def test_verdict_beside_other_projects():
 
 def test_a_finished_project_is_neither_enough_nor_short():
     assert project.verdict(yards(-80), alone=yards(40), used=Quantity(9, "oz")) == "finished"
+    assert project.verdict(used=Quantity(9, "oz")) == "finished", "whatever its lots were"
+    assert list(project.verdict(yards([-80, 30]), used=Quantity([9, 8], "oz"))) == ["finished", "finished"]
 
 
 @given(quarters=st.integers(-40_000, 40_000))
@@ -146,6 +148,7 @@ def test_the_bobbins_hold_it_all(mass, bobbins):
         (lambda: project.length_in_hand(yards(1), grams(1), Quantity(0, "m/g")), "grist"),
         (lambda: project.surplus(yards(-1), yards(1)), "there is"),
         (lambda: project.surplus(yards(1), yards(-1)), "needed"),
+        (lambda: project.verdict(), "what the finished piece used"),
         (lambda: project.verdict(Quantity(100_000, "km")), "more than words"),
         (lambda: project.verdict(Quantity(-100_000, "km")), "more than words"),
         (lambda: project.verdict(yards(float("inf"))), "more than words"),

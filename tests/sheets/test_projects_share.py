@@ -52,6 +52,13 @@ def test_a_finished_project_keeps_what_it_used_and_no_more(tmp_path):
     assert verdicts == ["enough, 250 yd (229 m) to spare", "finished"] and promised[0] == pytest.approx(0.8)
 
 
+def test_what_is_finished_is_asked_for_nothing_more(tmp_path):
+    bare = {"name": "Hat", "wanted": 150.0}
+    verdicts, _, messages = told(tmp_path, bare, bare | {"name": "Cap", "used": 2.0})
+    assert verdicts == ["finished"]
+    assert [words for words in messages if words] == ["Still to fill in: Grist planned, or a sample that has one."]
+
+
 def test_a_project_of_two_lots_draws_on_both(tmp_path):
     # 40 oz for 12 oz: six of each lot, so the scarf's lot has 14 oz, 875 yards, for its 750.
     verdicts, promised, _ = told(tmp_path, SCARF, SOCKS | {"lot_2": "Moss"})

@@ -14,7 +14,7 @@ import pytest
 
 from workbookgen.build import layout_of
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import Block, Chart, ProofTable, Table, Text
+from workbookgen.language.parts import Block, Chart, Links, ProofTable, Table, Text
 from workbookgen.language.sentences import doubled, missing, refusal
 from workbookgen.settings import Settings
 from workbookgen.sheets import methods, origin
@@ -57,6 +57,8 @@ def of_part(part, system: str):
             yield from of_block(part, system)
         case Text():
             yield from (part.heading, *part.sentences)
+        case Links():
+            yield from (part.title, part.about, *(what for _, what in part.places))
         case Chart():
             yield from (part.title, part.about, *(series.label for series in part.series))
         case Table():

@@ -13,7 +13,7 @@ from workbookgen.colors import ACCENT, INK, QUIET, WARNING
 from workbookgen.language.parts import Chart, Series
 from workbookgen.language.sentences import symbol_of
 
-WIDTH, HEIGHT = 860, 330  # pixels
+WIDTH, HEIGHT = 820, 330  # pixels; no wider than a card, or a page would cut it
 FONT = {"name": TYPEFACE, "size": 9, "color": INK}
 PALE = "#B9C9CC"
 COLUMN_FILLS, UNDER_MARKS = (ACCENT, PALE), (PALE,)

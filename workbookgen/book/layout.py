@@ -25,6 +25,7 @@ from workbookgen.language.parts import (
     Chart,
     Column,
     Holder,
+    Links,
     Log,
     Meaning,
     Part,
@@ -146,6 +147,8 @@ def height(part: Part) -> int:
     match part:
         case Text():
             return 1 + len(part.lines)
+        case Links():
+            return 2 + len(part.places)
         case Chart():
             return CHART_ROWS
         case Card():

@@ -16,10 +16,12 @@ from workbookgen.language.quantities import DAY_UNIT, PERCENT_UNIT, Unit
 
 TYPEFACE = "Arial"
 RULE_LINE = "#C9CFD3"
+USUAL_WIDTH = 8.43  # of a column that nobody set, in digits
 TITLE_LETTERS, MESSAGE_LETTERS = 32, 255  # what the file format takes beside a cell
 
 # Also the workbook's own font: programs measure columns by its digits, and it has stand-ins of the same measures.
-FACE = {"font_name": TYPEFACE, "font_size": 10, "font_scheme": "none"}
+SIZE, SMALL = 10, 9  # points
+FACE = {"font_name": TYPEFACE, "font_size": SIZE, "font_scheme": "none"}
 PLAIN = FACE | {"font_color": INK, "valign": "vcenter"}
 TITLE = PLAIN | {"font_size": 18, "bold": True, "font_color": ACCENT}
 ABOUT = PLAIN | {"font_color": QUIET}
@@ -27,9 +29,10 @@ PART_TITLE = PLAIN | {"font_size": 12, "bold": True, "font_color": ACCENT}
 GROUP = PLAIN | {"bold": True, "bg_color": BAND, "bottom": 1, "bottom_color": ACCENT}
 LABEL = PLAIN | {"bold": True, "text_wrap": True, "valign": "bottom"}
 UNIT = PLAIN | {"font_color": QUIET, "font_size": 9, "bottom": 1, "bottom_color": ACCENT}
-NOTE = PLAIN | {"font_color": QUIET, "font_size": 9, "indent": 1}
+NOTE = PLAIN | {"font_color": QUIET, "font_size": SMALL, "indent": 1}
 CARD_NOTE = NOTE | {"text_wrap": True}
 FACT = PLAIN | {"text_wrap": True, "valign": "top", "bottom": 1, "bottom_color": RULE_LINE}
+LINK = PLAIN | {"font_size": 11, "font_color": ACCENT, "underline": 1}
 MESSAGE = PLAIN | {"bold": True, "font_size": 9, "indent": 1, "font_color": WARNING, "bottom": 1, "bottom_color": RULE_LINE}
 HEADING = PLAIN | {"bold": True, "font_size": 12, "font_color": ACCENT}
 READING = PLAIN | {"font_size": 11}
@@ -68,6 +71,21 @@ def heads(field, unit: Unit | None) -> tuple[dict, dict]:
     """The formats of a column's label and unit: they stand above what they name."""
     align = {"align": "left", "indent": 1} if getattr(field, "is_text", True) else {"align": "right"}
     return LABEL | align, UNIT | align
+
+
+def heads_of_facts(is_text: bool, column: int) -> tuple[dict, dict]:
+    """The same above fixed facts."""
+    align = _beside(is_text, column)
+    return LABEL | align, UNIT | align
+
+
+def fact(is_text: bool, column: int) -> dict:
+    return FACT | _beside(is_text, column)
+
+
+def _beside(is_text: bool, column: int) -> dict:
+    """Numbers stand to the right, and a text keeps off the number to its left."""
+    return {"align": "left"} | ({"indent": 1} if column > 1 else {}) if is_text else {"align": "right"}
 
 
 def _aligned(field: Input | Result, in_a_row: bool) -> dict:

@@ -1,8 +1,9 @@
 """The message of a record: in words, the first thing that is wrong or still missing.
 
 One formula a record. It looks at what is wrong before what is missing, in the order of
-the fields, and says nothing about a record nobody has begun. Its twin in Python is
-`workbookgen.checking.messages`; only the sentences are shared.
+the fields, and says nothing about a record nobody has begun: a blank one, or a card that is
+still as a new planner brings it. Its twin in Python is `workbookgen.checking.messages`; only
+the sentences are shared.
 """
 
 from workbookgen.book.formula import Columns, inside_domain
@@ -14,7 +15,6 @@ from workbookgen.language.sentences import doubled, missing, refusal
 
 def message_formula(block: Block, columns: Columns, system: str) -> str:
     """The bound message formula of one record of a block."""
-    first, last = (columns.operands[block.inputs[index].key].ref for index in (0, -1))
     cases = [(_wrong(each, columns), refusal(each, system)) for each in block.inputs]
     cases += [
         (_doubled(block, each, columns), doubled(each))
@@ -26,8 +26,24 @@ def message_formula(block: Block, columns: Columns, system: str) -> str:
     text = '""'
     for condition, sentence in reversed(cases):
         text = f'IF({condition},"{sentence}",{text})'
-    cells = first if first == last else f"{first}:{last}"
-    return f'=IF(COUNTA({cells})>0,{text},"")'
+    return f'=IF({_begun(block, columns)},{text},"")'
+
+
+def _begun(block: Block, columns: Columns) -> str:
+    """Something is typed, and not only what a new planner starts with."""
+    first, last = (columns.operands[block.inputs[index].key].ref for index in (0, -1))
+    typed = f"COUNTA({first if first == last else f'{first}:{last}'})"
+    if not (starts := [each for each in block.inputs if each.starts_as is not None]):
+        return f"{typed}>0"
+    as_new = ",".join([f"{typed}={len(starts)}", *(_as_new(each, columns.operands[each.key].ref) for each in starts)])
+    return f"AND({typed}>0,NOT(AND({as_new})))"
+
+
+def _as_new(field: Input, ref: str) -> str:
+    """The cell still holds what it starts with. It may hold an error, so that its type is tested before."""
+    if isinstance(field.starts_as, str):
+        return f'IF(ISTEXT({ref}),{ref}="{field.starts_as}",1=0)'
+    return f"IF(ISNUMBER({ref}),{ref}={field.starts_as:.15g},1=0)"
 
 
 def _wrong(field: Input, columns: Columns) -> str:

@@ -7,15 +7,16 @@ cached values give the same bytes.
 
 import io
 import warnings
-from collections.abc import Mapping
+from collections import defaultdict
+from collections.abc import Collection, Mapping
 from datetime import datetime
 from functools import singledispatchmethod
-from textwrap import wrap
 
 import xlsxwriter
+from xlsxwriter.utility import quote_sheetname
 
 from workbookgen import __version__
-from workbookgen.book import look
+from workbookgen.book import look, proof_lines
 from workbookgen.book.charts import draw
 from workbookgen.book.copied import CopiedDown, PlainWorksheet
 from workbookgen.book.layout import (
@@ -23,23 +24,25 @@ from workbookgen.book.layout import (
     CARD_NOTE,
     CARD_UNIT,
     CARD_VALUE,
-    CHART_ROWS,
     HEADER_ROWS,
     Layout,
     Message,
     Placement,
     ProofColumn,
     first_record,
+    height,
 )
+from workbookgen.book.lines import lines_taken
 from workbookgen.book.pages import (
-    LETTERS_ON_A_PAGE,
     LOG_SCALE,
     MARGINS,
     MESSAGE_WIDTH,
     PAPER,
-    ROWS_ON_A_PAGE,
+    ROW,
+    even_starts,
     is_longer_than_a_page,
     page_starts,
+    stacked,
     strips,
 )
 from workbookgen.errors import DescriptionError
@@ -50,42 +53,24 @@ from workbookgen.language.parts import (
     MESSAGE,
     Card,
     Chart,
+    Links,
     Log,
     Part,
-    Proof,
     ProofTable,
     Sheet,
     Table,
     Text,
 )
-from workbookgen.language.quantities import unit_named
 from workbookgen.language.sentences import refusal
 
 CREATED = datetime(2026, 1, 1)  # fixed, so that the same settings give the same bytes
-LINE = 13.5  # points, of wrapped text
-HEADING, UNDER = 42, 15  # points: the labels of a log, which may take three lines, and the row above or below
-CARD_WIDTHS = {CARD_LABEL: 30, CARD_VALUE: 18, CARD_UNIT: 12, CARD_NOTE: 56}
-LETTERS_PER_WIDTH, SMALL_LETTERS_PER_WIDTH = 1.25, 1.3  # a column's width counts digits, and most letters are narrower
-PROVENANCE = {
-    "read": "read",
-    "memory": "from memory",
-    "practice": "common practice",
-    "derived": "follows from definitions",
-}
-PROOF_HEADS = {
-    ProofColumn.NUMBER: ("No.", 8),
-    ProofColumn.WHAT: ("Example", 34),
-    ProofColumn.SOURCE: ("Published in", 44),
-    ProofColumn.GIVEN: ("Given", 44),
-    ProofColumn.COMPUTED: ("Computed here", 15),
-    ProofColumn.PRINTED: ("Printed answer", 15),
-    ProofColumn.UNIT: ("Unit", 12),
-    ProofColumn.WITHIN: ("Within, as a share", 10),
-    ProofColumn.VERDICT: ("Verdict", 10),
-}
-
+LINE, SMALL_LINE = 12.75, 12.0  # points, of wrapped text
+TITLE = 28  # points, of a sheet's title
+HEADING = 42  # points: the labels of a log, which may take three lines
+CARD_WIDTHS = {CARD_LABEL: 30, CARD_VALUE: 22, CARD_UNIT: 12, CARD_NOTE: 52}
 NOTE_SIZE = {"font_name": look.TYPEFACE, "font_size": 9, "width": 220, "height": 60}
 HIGHEST = 409.0  # points, of a row
+BESIDE = 8  # columns to the right of a table, over which its heading runs on
 
 Cached = Mapping[str, tuple[Entry, ...]]
 Notes = Mapping[tuple[str, int], str]
@@ -139,12 +124,12 @@ class _SheetWriter:
         self.to, self.sheet, self.layout = worksheet, sheet, layout
         self.entries, self.cached, self.formats = entries, cached, formats
         self.widths: dict[int, float] = {}
-        self.breaks: list[int] = []
-        self.lines: dict[int, int] = {}  # of rows that hold a wrapped text
+        self.last_printed = 0  # column, if not all are
+        self.heights: defaultdict[int, float] = defaultdict(lambda: ROW)  # points, of the rows that are not as high as all
 
     def write(self) -> None:
         self._text(1, 1, self.sheet.title, look.TITLE)
-        self.to.set_row(0, 28)
+        self._set_height(1, TITLE)
         self._text(2, 1, self.sheet.about, look.ABOUT)
         for placed in self.layout.parts[self.sheet.name]:
             self.part(placed.part, placed.row)
@@ -161,6 +146,14 @@ class _SheetWriter:
             self._text(row + index, 1, line, look.READING)
 
     @part.register
+    def _(self, part: Links, row: int) -> None:
+        self._heads(part, row)
+        link = self.formats(look.LINK)
+        for index, (sheet, what) in enumerate(part.places, start=2):
+            self.to.write_url(row + index - 1, 0, f"internal:{quote_sheetname(sheet)}!A1", link, sheet)
+            self._text(row + index, 2, what, look.READING)
+
+    @part.register
     def _(self, part: Card, row: int) -> None:
         self._heads(part, row)
         for column, width in CARD_WIDTHS.items():
@@ -170,7 +163,7 @@ class _SheetWriter:
             self._text(placement.row, CARD_UNIT, placement.unit.symbol if placement.unit else "", look.NOTE)
             note = placement.field.help if isinstance(placement.field, Input) else placement.field.note
             self._text(placement.row, CARD_NOTE, note, look.CARD_NOTE)
-            self._high(placement.row, note, CARD_WIDTHS[CARD_NOTE], SMALL_LETTERS_PER_WIDTH)
+            self._high(placement.row, note, CARD_WIDTHS[CARD_NOTE], look.SMALL)
             self._cells(placement)
 
     @part.register
@@ -184,7 +177,7 @@ class _SheetWriter:
             self._text(header + 1, placement.column, placement.field.label, label)
             self._text(header + 2, placement.column, placement.unit.symbol if placement.unit else "", unit)
             self._cells(placement)
-        self.to.set_row(header, HEADING)
+        self._set_height(header + 1, HEADING)
         for placement in self.layout.of(part):
             self._text(header, placement.column, "", look.GROUP)
         columns = {each.field.key: each.column for each in self.layout.of(part)}
@@ -201,11 +194,12 @@ class _SheetWriter:
             self.to.repeat_rows(header - 1, header + 1)
         self.to.print_area(header - 1, 0, header + HEADER_ROWS + part.rows - 2, last - 1)
         self.to.set_header(f'&L&"{look.TYPEFACE},Bold"&14{_plain_in_a_margin(self.sheet.title)}')
+        paper, heading = self.layout.planner.paper, HEADING + 2 * ROW
         if part.rows_a_page:
-            cut = strips(self.layout.planner.paper, (self.widths[column] for column in range(1, last + 1)), HEADING + 2 * UNDER, part.rows_a_page)
+            cut = strips(paper, (self.widths[column] for column in range(1, last + 1)), heading, part.rows_a_page)
             self.to.set_print_scale(cut.scale)
             for index in range(part.rows):
-                self.to.set_row(header + 2 + index, cut.height)
+                self._set_height(header + HEADER_ROWS + index, cut.height)
             self.to.set_h_pagebreaks([header + 2 + end for end in range(part.rows_a_page, part.rows, part.rows_a_page)])
         else:
             self.to.set_print_scale(LOG_SCALE)
@@ -213,6 +207,8 @@ class _SheetWriter:
             if starts:
                 self.to.repeat_columns(0, 0)
                 self.to.set_v_pagebreaks([column - 1 for column in starts])
+            heights = [self.heights[header + HEADER_ROWS + index] for index in range(part.rows)]
+            self.to.set_h_pagebreaks([header + 2 + start for start in even_starts(paper, heights, heading)])
 
     def _printed_groups(self, part: Log) -> list[list[int]]:
         """The columns that should stay on one page together: a group's, and the message's, which is on no label."""
@@ -226,67 +222,54 @@ class _SheetWriter:
         header = row + first_record(part) - HEADER_ROWS
         for number, column in enumerate(part.columns, start=1):
             self._wide(number, column.width)
-            self._text(header + 1, number, column.label, look.LABEL)
-            self._text(header + 2, number, column.unit.symbol if column.unit else "", look.UNIT)
+            label, unit = look.heads_of_facts(isinstance(column.values[0], str), number)
+            self._text(header + 1, number, column.label, label)
+            self._text(header + 2, number, column.unit.symbol if column.unit else "", unit)
         for index in range(part.rows):
             self._facts(header + HEADER_ROWS + index, {
                 number: column.values[index] for number, column in enumerate(part.columns, start=1)
-            })
-        self.to.repeat_rows(header, header + 1)
+            }, {number for number, column in enumerate(part.columns, start=1) if column.runs_on})
+        if part.printed:
+            self.to.repeat_rows(header, header + 1)
+        else:
+            self.last_printed = max(self.widths) + BESIDE
+            self.to.print_area(0, 0, row - 2, self.last_printed - 1)
 
     @part.register
     def _(self, part: Chart, row: int) -> None:
         chart = draw(self.formats.book, self.layout, part)
-        if row // ROWS_ON_A_PAGE != (row + CHART_ROWS) // ROWS_ON_A_PAGE:
-            self.breaks.append(row - 1)  # a chart is not cut in two
         self.to.insert_chart(row - 1, 0, chart, {"description": part.about, "object_position": 2, "y_offset": 3})
 
     @part.register
     def _(self, part: ProofTable, row: int) -> None:
         self._heads(part, row)
         header = row + first_record(part) - HEADER_ROWS
-        for column, (label, width) in PROOF_HEADS.items():
+        values = {ProofColumn.VALUES + index: (f"Value {index + 1}", proof_lines.VALUE_WIDTH) for index in range(part.most_given)}
+        for column, (title, width) in (proof_lines.HEADS | values).items():
             self._wide(column, width)
-            self._text(header + 1, column, label, look.LABEL)
-        for index in range(part.most_given):
-            self._wide(ProofColumn.VALUES + index, 11)
-            self._text(header + 1, ProofColumn.VALUES + index, f"Value {index + 1}", look.LABEL)
-        for column in range(1, ProofColumn.VALUES + part.most_given):
-            self._text(header + 2, column, "", look.UNIT)
+            label, unit = look.heads_of_facts(column not in proof_lines.OF_NUMBERS | set(values), column)
+            self._text(header + 1, column, title, label)
+            self._text(header + 2, column, "", unit)
         for index, proof in enumerate(part.proofs):
-            values = {ProofColumn.VALUES + place: value for place, (value, _) in enumerate(proof.given.values())}
-            self._facts(header + HEADER_ROWS + index, self._proof_facts(proof) | values)
+            self._facts(header + HEADER_ROWS + index, proof_lines.facts(self.layout, proof))
         for placement in self.layout.of(part):
-            self._formulas(placement, self.formats(look.FACT))
+            self._formulas(placement, self.formats(look.fact(placement.column not in proof_lines.OF_NUMBERS, placement.column)))
         self.to.freeze_panes(header + 2, 2)
         self.to.repeat_rows(header, header + 1)
+        self.last_printed = max(proof_lines.HEADS)
+        self.to.print_area(0, 0, header + HEADER_ROWS + part.rows - 2, self.last_printed - 1)
 
-    def _proof_facts(self, proof: Proof) -> dict[int, float | str]:
-        block, _ = self.layout.planner.by_key[proof.result]
-        given = [
-            f"{self.layout.planner.meaning(block, word).field.label} {_printed(value)} {_symbol(unit)}".strip()
-            for word, (value, unit) in proof.given.items()
-        ]
-        return {
-            ProofColumn.NUMBER: proof.number,
-            ProofColumn.WHAT: proof.what,
-            ProofColumn.SOURCE: f"{proof.source} ({PROVENANCE[proof.provenance]})",
-            ProofColumn.GIVEN: "; ".join(given),
-            ProofColumn.PRINTED: proof.printed,
-            ProofColumn.UNIT: _symbol(proof.unit),
-            ProofColumn.WITHIN: proof.tolerance,
-        }
-
-    def _facts(self, row: int, facts: Mapping[int, float | str]) -> None:
+    def _facts(self, row: int, facts: Mapping[int, float | str], run_on: Collection[int] = ()) -> None:
         """A row to be read, as high as its longest text needs."""
         lines = 1
         for column, fact in facts.items():
-            self._value(row, column, fact, look.FACT)
-            if isinstance(fact, str):
-                lines = max(lines, len(wrap(fact, int(self.widths[column] * LETTERS_PER_WIDTH))))
-        self.to.set_row(row - 1, _height(lines))
+            looks = look.fact(isinstance(fact, str), column) | {"text_wrap": column not in run_on}
+            self._value(row, column, fact, looks)
+            if isinstance(fact, str) and column not in run_on:
+                lines = max(lines, lines_taken(fact, self.widths[column], indented=column > 1))
+        self._set_height(row, _height(lines))
 
-    def _heads(self, part: Card | Log | Table | ProofTable, row: int) -> None:
+    def _heads(self, part: Card | Log | Links | Table | ProofTable, row: int) -> None:
         lines = [(part.title, look.PART_TITLE), (part.about, look.ABOUT)]
         for index, (text, properties) in enumerate(line for line in lines if line[0]):
             self._text(row + index, 1, text, properties)
@@ -303,7 +286,7 @@ class _SheetWriter:
             for index, entry in enumerate(self.entries[placement.key]):
                 self._entry(row + index, column, entry, form)
                 if isinstance(placement.holder, Log) and isinstance(entry, str):
-                    self._high(placement.row + index, entry, placement.field.width)
+                    self._high(placement.row + index, entry, placement.field.width, look.SIZE)
             self._offer(placement)
         elif isinstance(placement.field, Result) and placement.field.note:
             self.to.data_validation(row, column, row + placement.rows - 1, column, look.explanation(placement.field))
@@ -343,7 +326,7 @@ class _SheetWriter:
         if isinstance(value, str):
             self._text(row, column, value, properties)
         else:
-            self.to.write_number(row - 1, column - 1, value, self.formats(properties | {"align": "right"}))
+            self.to.write_number(row - 1, column - 1, value, self.formats(properties))
 
     def _text(self, row: int, column: int, text: str, properties: dict) -> None:
         if text:
@@ -351,15 +334,29 @@ class _SheetWriter:
         else:
             self.to.write_blank(row - 1, column - 1, None, self.formats(properties))
 
-    def _high(self, row: int, text: str, width: float, letters: float = LETTERS_PER_WIDTH) -> None:
+    def _high(self, row: int, text: str, width: float, size: float) -> None:
         """A row as high as its longest wrapped text needs; one line needs nothing."""
-        lines = len(wrap(text, int(width * letters)))
-        if lines > max(1, self.lines.get(row, 1)):
-            self.lines[row] = lines
-            self.to.set_row(row - 1, _height(lines))
+        lines = lines_taken(text, width, size, indented=True)
+        if lines > 1 and (points := _height(lines, SMALL_LINE if size < look.SIZE else LINE)) > self.heights[row]:
+            self._set_height(row, points)
+
+    def _set_height(self, row: int, points: float) -> None:
+        self.heights[row] = points
+        self.to.set_row(row - 1, points)
 
     def _wide(self, column: int, width: float) -> None:
         self.widths[column] = max(width, self.widths.get(column, 0))
+
+    def _print_as_stack(self) -> None:
+        """Parts below each other; the sheet's title stays with the first, and what is not printed takes no room."""
+        placed = [each for each in self.layout.parts[self.sheet.name] if getattr(each.part, "printed", True)]
+        starts = [1, *(each.row for each in placed[1:])]
+        ends = [*starts[1:], placed[-1].row + height(placed[-1].part) + 1]
+        parts = [[self.heights[row] for row in range(start, end)] for start, end in zip(starts, ends, strict=True)]
+        widths = [self.widths.get(column, look.USUAL_WIDTH) for column in range(1, (self.last_printed or max(self.widths)) + 1)]
+        stack = stacked(self.layout.planner.paper, self.sheet.wide, widths, parts)
+        self.to.set_print_scale(stack.scale)
+        self.to.set_h_pagebreaks(list(stack.starts))
 
     def _finish(self) -> None:
         """Widths, print set-up and protection."""
@@ -368,10 +365,7 @@ class _SheetWriter:
         if self.sheet.wide:
             self.to.set_landscape()
         if not any(isinstance(each, Log) for each in self.sheet.parts):  # a log has settled its pages
-            across = -(-sum(self.widths.values()) // LETTERS_ON_A_PAGE) if self.sheet.wide else 1
-            self.to.fit_to_pages(int(across), 0)
-        if self.breaks:
-            self.to.set_h_pagebreaks(self.breaks)
+            self._print_as_stack()
         self.to.set_paper(PAPER[self.layout.planner.paper])
         self.to.set_margins(**MARGINS)
         face = f'&"{look.TYPEFACE},Regular"&9'
@@ -382,19 +376,12 @@ class _SheetWriter:
         })
 
 
-def _height(lines: int) -> float:
+def _height(lines: int, line: float = LINE) -> float:
     """The height of a row with so many lines; a taller one would break the file."""
-    return min(LINE * lines + 2, HIGHEST)
+    return min(line * lines + 2, HIGHEST)
 
 
 def _plain_in_a_margin(title: str) -> str:
     """A title as a header or footer shows it: its & is no code, and a first digit no part of the font size."""
     return (" " if title[0].isdigit() else "") + title.replace("&", "&&")
 
-
-def _symbol(unit: str) -> str:
-    return unit_named(unit).symbol if unit else ""
-
-
-def _printed(value: float | str) -> str:
-    return value if isinstance(value, str) else f"{value:.10g}"

@@ -3,8 +3,9 @@
 Many records are what a careful person would type, with some optional cells left empty.
 Others have one thing at the limit or wrong: the very edge of a domain, a hair beyond it,
 the same number as in the cell beside, a blank, text where a number belongs, a name that
-is on no list or twice. A few are drawn wildly, and some are not begun at all. Changed
-formulas (tests/mutation) are what these were chosen by.
+is on no list or twice. A few are drawn wildly, and some are not begun at all: blank, or a
+card as a new planner brings it, perhaps with one of its cells changed. Changed formulas
+(tests/mutation) are what these were chosen by.
 """
 
 from collections.abc import Sequence
@@ -41,13 +42,13 @@ def _named_first(planner: Planner) -> Sequence[Block]:
 
 def _record(planner: Planner, block: Block, row: int, entries: dict, draw: Random) -> dict[str, Entry]:
     [mood] = draw.choices(("careful", "one slip", "wild", "not begun"), MOODS[isinstance(block, Log)])
+    if mood == "not begun":
+        return _not_begun(planner, block, row, entries, draw)
     slip = draw.randrange(len(block.inputs)) if mood == "one slip" else -1
     record = {}
     for index, each in enumerate(block.inputs):
         wild = mood == "wild" or index == slip
-        if mood == "not begun":
-            record[each.key] = None
-        elif index == slip and isinstance(each.domain, Number) and draw.random() < 0.7:
+        if index == slip and isinstance(each.domain, Number) and draw.random() < 0.7:
             record[each.key] = _at_the_limit(each.domain, record, draw)
         elif wild:
             record[each.key] = _wild(planner, each, row, entries, draw)
@@ -55,6 +56,15 @@ def _record(planner: Planner, block: Block, row: int, entries: dict, draw: Rando
             record[each.key] = None
         else:
             record[each.key] = _careful(planner, each, row, entries, draw)
+    return record
+
+
+def _not_begun(planner: Planner, block: Block, row: int, entries: dict, draw: Random) -> dict[str, Entry]:
+    record: dict[str, Entry] = {each.key: each.starts_as for each in block.inputs}
+    starting = [each for each in block.inputs if each.starts_as is not None]
+    if starting and (how := draw.choice(("blank", "as it comes", "one changed"))) != "as it comes":
+        changed = starting if how == "blank" else [draw.choice(starting)]
+        record |= {each.key: None if how == "blank" else _careful(planner, each, row, entries, draw) for each in changed}
     return record
 
 

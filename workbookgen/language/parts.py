@@ -1,8 +1,8 @@
 """The parts of a sheet, and the planner that holds all sheets.
 
 A Card shows single labeled values, a Log one record a row; both are blocks of fields and
-differ only in how they lie on the sheet. A Table holds fixed facts, Text is read, and a
-ProofTable computes published examples with the planner's own formulas.
+differ only in how they lie on the sheet. A Table holds fixed facts, Text is read, Links lead
+to other sheets, and a ProofTable computes published examples with the planner's own formulas.
 """
 
 from collections.abc import Mapping, Sequence
@@ -18,7 +18,7 @@ from workbookgen.language.quantities import Unit
 
 MESSAGE = "message"
 LISTED = "listed"
-LETTERS_A_LINE = 120
+LETTERS_A_LINE, FEWEST_LETTERS = 120, 40  # of a text; and of its last line
 
 
 @dataclass(frozen=True)
@@ -89,6 +89,7 @@ class Column:
     values: tuple[float | str, ...]
     unit: Unit | None = None
     width: int = 12
+    runs_on: bool = False  # a last column of texts in one line each, over whatever is free to its right
 
 
 def unit_of(field: Input | Result | Column, system: str) -> Unit | None:
@@ -104,6 +105,7 @@ class Table:
     title: str
     columns: tuple[Column, ...]
     about: str = ""
+    printed: bool = True  # one that only formulas look into is not, and stands last on its sheet
 
     @property
     def rows(self) -> int:
@@ -112,6 +114,15 @@ class Table:
     @cached_property
     def by_key(self) -> dict[str, Column]:
         return {each.key: each for each in self.columns}
+
+
+def _broken(sentence: str) -> list[str]:
+    """A sentence in lines; where the last would hold a word or two, all are made shorter."""
+    lines = wrap(sentence, LETTERS_A_LINE)
+    letters = LETTERS_A_LINE
+    while len(lines) > 1 and len(lines[-1]) < FEWEST_LETTERS and len(shorter := wrap(sentence, letters := letters - 5)) == len(lines):
+        lines = shorter
+    return lines
 
 
 @dataclass(frozen=True)
@@ -124,7 +135,16 @@ class Text:
 
     @cached_property
     def lines(self) -> tuple[str, ...]:
-        return tuple(line for each in self.sentences for line in wrap(each, LETTERS_A_LINE))
+        return tuple(line for each in self.sentences for line in _broken(each))
+
+
+@dataclass(frozen=True)
+class Links:
+    """Ways to other sheets: the name of each, and what is done there."""
+
+    title: str
+    about: str
+    places: tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True)
@@ -192,7 +212,7 @@ class Chart:
     rows: int | None = None  # only the first so many records
 
 
-Part = Card | Log | Table | Text | ProofTable | Chart
+Part = Card | Log | Table | Text | Links | ProofTable | Chart
 
 
 @dataclass(frozen=True)
@@ -208,6 +228,8 @@ class Sheet:
     def __post_init__(self):
         if any(isinstance(part, Log) for part in self.parts) and len(self.parts) > 1:
             raise DescriptionError.at(f"sheet {self.name}", "a log needs a sheet of its own, with columns as wide as it wants them.")
+        if any(isinstance(part, Table) and not part.printed for part in self.parts[:-1]):
+            raise DescriptionError.at(f"sheet {self.name}", "a table that is not printed must come last.")
 
 
 Holder = Block | Table | ProofTable
@@ -293,6 +315,15 @@ class Planner:
             for each in block.fields
             if each.key in self.by_key
         ]
+        names = {sheet.name for sheet in self.sheets}
+        faults += [
+            Fault(f"sheet {sheet.name}", f"its link to {place} leads nowhere.")
+            for sheet in self.sheets
+            for part in sheet.parts
+            if isinstance(part, Links)
+            for place, _ in part.places
+            if place not in names
+        ]
         keys = self._full_keys()
         faults += [Fault(f"field {key}", "another field has this full key too.") for key in sorted({key for key in keys if keys.count(key) > 1})]
         faults += [Fault(f"proof {proof.number}", f"{word} is not given.") for proof in self.proofs for word in self._lacking(proof)]
@@ -305,7 +336,7 @@ class Planner:
 
     def _full_keys(self) -> list[str]:
         """The full key of every field, messages included; each becomes a defined name."""
-        parts = [part for sheet in self.sheets for part in sheet.parts if not isinstance(part, Text | Chart)]
+        parts = [part for sheet in self.sheets for part in sheet.parts if not isinstance(part, Text | Links | Chart)]
         return [f"{part.key}_{name}" for part in parts for name in part.by_key] + [
             f"{part.key}_{MESSAGE}" for part in parts if isinstance(part, Block) and part.inputs
         ]

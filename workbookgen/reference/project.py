@@ -222,7 +222,7 @@ def surplus(have, need):
 
 
 @law
-def verdict(surplus: Length, alone: Length | None = None, used: Mass | None = None) -> str:
+def verdict(surplus: Length | None = None, alone: Length | None = None, used: Mass | None = None) -> str:
     """Whether it is enough, in a sentence.
 
     finished once it is known what was used; enough while s ≥ 0; enough alone while a ≥ 0; else
@@ -241,7 +241,8 @@ def verdict(surplus: Length, alone: Length | None = None, used: Mass | None = No
     Raises
     ------
     ValueError
-        A surplus that is not a number, or too great to tell; a negative mass.
+        Neither a surplus nor what was used; a surplus that is not a number, or too great to
+        tell; a negative mass.
 
     Notes
     -----
@@ -251,10 +252,11 @@ def verdict(surplus: Length, alone: Length | None = None, used: Mass | None = No
     ----------
     Definition of the surplus.
     """
-    require(abs(surplus) < TOO_MUCH, "The surplus is more than words can tell.")
     if used is not None:
         require(used >= NO_MASS, "A piece cannot have used less than nothing.")
-        return by_element(lambda _: "finished", surplus.m_as("yard"))
+        return by_element(lambda _: "finished", used.m_as("gram"))
+    require(surplus is not None, "Give what is left over, or what the finished piece used.")
+    require(abs(surplus) < TOO_MUCH, "The surplus is more than words can tell.")
     alone = surplus if alone is None else alone
     require(np.isfinite(alone), "The surplus without the others must be a number.")
     return by_element(_sentence, surplus.m_as("yard"), surplus.m_as("meter"), alone.m_as("meter"))

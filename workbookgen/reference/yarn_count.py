@@ -243,7 +243,7 @@ def grist_of(number: Ratio, system: str) -> Grist:
     Parameters
     ----------
     number : N, the count
-    system : the system of u, one of SYSTEMS; upper and lower case are alike
+    system : the system of u, such as worsted count; upper and lower case are alike
 
     Returns
     -------

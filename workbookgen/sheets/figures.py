@@ -76,7 +76,8 @@ DOUBTS = Card(
                   help="How far the yarn to come may stray from the planned grist, one standard uncertainty (common practice, no source)."),
         )),
         Group("Worked out", (
-            Result("z", "Standard uncertainties to allow", "NORMSINV(certainty)", uncertainty.coverage, NUMBER),
+            Result("z", "Standard uncertainties to allow", "NORMSINV(certainty)", uncertainty.coverage, NUMBER,
+                   note="What the sheet Projects adds on top, to be that sure."),
             Result("miscount", "A count of wraps, ±", "wraps / SQRT(3)", uncertainty.rectangular, NUMBER, uses={"half_width": "wraps"},
                    note="Standard uncertainty of a count that is off by no more than that."),
         )),

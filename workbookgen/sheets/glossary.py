@@ -24,6 +24,6 @@ def glossary(widths: tuple[int, int]) -> Table:
         "Words and signs",
         (
             Column("word", "Word", tuple(words), width=widths[0]),
-            Column("meaning", "What it means", tuple(words.values()), width=widths[1]),
+            Column("meaning", "What it means", tuple(words.values()), width=widths[1], runs_on=True),
         ),
     )

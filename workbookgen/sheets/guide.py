@@ -58,7 +58,7 @@ def guide(settings: Settings) -> Log:
         starts_with=tuple(_shown(record, settings.units) for record in load_fibers(settings)),
         groups=(
             Group("Grease fleece, scoured yield, fiber and staple (published ranges), and usual losses", (
-                Input("name", "Breed or fiber", Name(), needed=True, width=26, help="Fiber lots choose it by this name."),
+                Input("name", "Breed or fiber", Name(), needed=True, width=24, help="Fiber lots choose it by this name."),
                 Input("fleece_low", "Fleece from", SIZE, FLEECE, help="Grease weight of one fleece."),
                 Input("fleece_high", "Fleece to", SIZE, FLEECE, help="Grease weight of one fleece."),
                 Input("yield_low", "Yield from", YIELD, SHARE, help="Scoured weight over grease weight."),
@@ -71,13 +71,13 @@ def guide(settings: Settings) -> Log:
                 Input("skirting", "Skirting loss", LOSS, SHARE, help="Usual share taken off a raw fleece."),
                 Input("preparation", "Prep. loss", LOSS, SHARE, help="Usual share lost in carding or combing."),
                 Input("spinning", "Spinning loss", LOSS, SHARE, help="Usual share lost in spinning and plying."),
-                Input("source", "Source", Note(), width=80, help="Who says so, and whether it was read or remembered."),
+                Input("source", "Source", Note(), width=154, help="Who says so, and whether it was read or remembered."),
             )),
             Group("Worked out", (
-                Result("scoured_yield", "Yield, middle", "(yield_low + yield_high) / 2", fiber.midpoint, SHARE,
+                Result("scoured_yield", "Yield, middle", "(yield_low + yield_high) / 2", fiber.midpoint, SHARE, width=9,
                        uses={"low": "yield_low", "high": "yield_high"}, only_if="yield_low <= yield_high",
                        note="Middle of the published range; fiber lots expect it."),
-                Result("yield_spread", "Yield ±", "(yield_high - yield_low) / SQRT(12)", fiber.rectangular_uncertainty, SHARE,
+                Result("yield_spread", "Yield ±", "(yield_high - yield_low) / SQRT(12)", fiber.rectangular_uncertainty, SHARE, width=8,
                        uses={"low": "yield_low", "high": "yield_high"}, only_if="yield_low <= yield_high",
                        note="Standard uncertainty of a range in which every value is as likely."),
                 *learned(),
@@ -85,7 +85,7 @@ def guide(settings: Settings) -> Log:
                        "(fleece_low + fleece_high) / 2 * (yield_low + yield_high) / 2", fiber.clean_fleece, FLEECE,
                        only_if="AND(fleece_low <= fleece_high, yield_low <= yield_high)",
                        note="Scoured weight of a fleece in the middle of both ranges."),
-                Result("diameter", "Fiber, middle", "(diameter_low + diameter_high) / 2", fiber.midpoint, FIBER_DIAMETER,
+                Result("diameter", "Fiber, middle", "(diameter_low + diameter_high) / 2", fiber.midpoint, FIBER_DIAMETER, width=9,
                        uses={"low": "diameter_low", "high": "diameter_high"}, only_if="diameter_low <= diameter_high"),
                 Result("grade", "Wool grade", "band(grades_name, grades_from, diameter)", fiber.wool_grade, None,
                        uses={"fiber_diameter": "diameter"}, width=16,
@@ -123,11 +123,11 @@ def learned() -> tuple[Result, ...]:
         result
         for key, label, published, seen in LEARNED
         for result in (
-            Result(f"lots_{key}", f"{label}, lots", f"tally({seen}, fiber_seen_kind, name)", stock.tally, NUMBER, digits=0,
+            Result(f"lots_{key}", f"{label}, lots", f"tally({seen}, fiber_seen_kind, name)", stock.tally, NUMBER, digits=0, width=9,
                    uses={"names": "fiber_seen_kind", "amounts": seen}, note="Your lots in which this was weighed."),
-            Result(f"own_{key}", f"{label}, own", f"total({seen}, fiber_seen_kind, name) / tally({seen}, fiber_seen_kind, name)", learning.observed, SHARE,
+            Result(f"own_{key}", f"{label}, own", f"total({seen}, fiber_seen_kind, name) / tally({seen}, fiber_seen_kind, name)", learning.observed, SHARE, width=9,
                    uses={"names": "fiber_seen_kind", "shares": seen}, only_if=f"tally({seen}, fiber_seen_kind, name) > 0", note="Mean of your own lots."),
-            Result(f"used_{key}", f"{label}, used", f"IF(AND(given(own_{key}), lots_{key} >= 3), own_{key}, {published})", learning.in_use, SHARE,
+            Result(f"used_{key}", f"{label}, used", f"IF(AND(given(own_{key}), lots_{key} >= 3), own_{key}, {published})", learning.in_use, SHARE, width=9,
                    uses={"published": published, "observed": f"own_{key}", "observations": f"lots_{key}"}, leaves=("enough",),
                    only_if=f"OR(given({published}), AND(given(own_{key}), lots_{key} >= 3))",
                    note="Your own mean once three lots speak for it: two would still leave it three times as uncertain. Until then, what is published."),

@@ -29,7 +29,7 @@ def labels(settings: Settings) -> Log:
         groups=(
             Group("You type", (
                 Input("skein", "Skein", Choice("skeins_listed", skeins.SHEET), needed=True, width=24, help="From the sheet Skeins."),
-                Input("words", "Your words", Note(), width=30, help="Name of the yarn, care, a date, a price."),
+                Input("words", "Your words", Note(), width=44, help="Name of the yarn, care, a date, a price."),
             )),
             Group("On the label", (
                 _of_skein("from_lot", "Fiber", 22),

@@ -33,7 +33,7 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Lists",
         "What the other sheets look up. There is nothing to type here.",
-        (STATES, CLASSES, GRADES, SYSTEMS, TWISTS, QUANTILES, DIRECTIONS, RELAXATIONS, SHAPES, WEAVES, *[NOTHING] * bool(settings.leave_out), numbers(settings)),
+        (STATES, CLASSES, GRADES, DIRECTIONS, SYSTEMS, TWISTS, RELAXATIONS, SHAPES, WEAVES, QUANTILES, *[NOTHING] * bool(settings.leave_out), numbers(settings)),
         wide=False,
     )
 
@@ -168,4 +168,4 @@ def numbers(settings: Settings) -> Table:
     """Counting numbers, with which a name's line is found."""
     rows = settings.rows
     most = max(rows.reels, rows.guide, rows.fiber, rows.samples, rows.designs, rows.projects, rows.skeins, SYSTEMS.rows)
-    return Table("lists", "Counting numbers", (Column("number", "Number", tuple(float(n) for n in range(1, most + 1)), NUMBER_UNIT),))
+    return Table("lists", "Counting numbers", (Column("number", "Number", tuple(float(n) for n in range(1, most + 1)), NUMBER_UNIT),), printed=False)

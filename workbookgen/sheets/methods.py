@@ -12,6 +12,7 @@ from workbookgen.language.parts import Block, Column, Sheet, Table, Text
 from workbookgen.sheets.glossary import glossary
 
 SHEET = "Methods"
+WORD, LAW = 21, 33  # widths of the first two columns; with them all fit across a page, and their texts take about as many lines
 
 CONVENTIONS = Text(
     "Conventions",
@@ -38,7 +39,7 @@ def page(function) -> Page:
     parsed = docstring_parser.parse(function.__doc__ or "", style=docstring_parser.DocstringStyle.NUMPYDOC)
     notes = [each.description for each in parsed.meta if each.args[:1] == ["notes"]]
     references = [each.description for each in parsed.meta if each.args[:1] == ["references"]]
-    symbols = [f"{each.arg_name}: {each.type_name or each.description}" for each in parsed.params]
+    symbols = [f"{each.arg_name.replace('_', ' ')}: {each.type_name or each.description}" for each in parsed.params]
     return Page(
         _line(parsed.short_description),
         _line(parsed.long_description),
@@ -68,12 +69,12 @@ def sheet(sheets: tuple[Sheet, ...]) -> Sheet:
                     shown.setdefault(field.reference, []).append(f"{each.name}: {field.label}")
     pages = [page(function) for function in shown]
     columns = (
-        Column("what", "Calculation", tuple(each.title for each in pages), width=30),
-        Column("law", "How", tuple(each.law for each in pages), width=60),
-        Column("where", "Shown as", tuple(_places(places) for places in shown.values()), width=30),
-        Column("symbols", "Symbols", tuple(each.symbols for each in pages), width=44),
-        Column("valid", "Holds", tuple(each.valid for each in pages), width=40),
-        Column("source", "Source", tuple(each.source for each in pages), width=44),
+        Column("what", "Calculation", tuple(each.title for each in pages), width=WORD),
+        Column("law", "How", tuple(each.law for each in pages), width=LAW),
+        Column("where", "Shown as", tuple(_places(places) for places in shown.values()), width=18),
+        Column("symbols", "Symbols", tuple(each.symbols for each in pages), width=48),
+        Column("valid", "Holds", tuple(each.valid.removeprefix("Valid ") for each in pages), width=32),
+        Column("source", "Source", tuple(each.source for each in pages), width=28),
     )
     return Sheet(
         SHEET,
@@ -81,7 +82,7 @@ def sheet(sheets: tuple[Sheet, ...]) -> Sheet:
         "What the words mean; how each figure is worked out, where that holds, and who says so. A weighed sample beats every formula.",
         (
             CONVENTIONS,
-            glossary((30, 60)),
+            glossary((WORD, LAW)),
             Table("methods", "Calculations", columns),
         ),
     )

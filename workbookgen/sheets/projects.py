@@ -76,8 +76,9 @@ def projects(settings: Settings) -> Log:
                        'IF(with_others >= 0, "enough, " & ROUND(ROUND(with_others / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(with_others, 9), 0) & " m) to spare", '
                        'IF(surplus >= 0, "enough alone, together ", "") & "short by " & ROUND(ROUND(0 - with_others / 0.9144, 9), 0) & " yd (" '
                        '& ROUND(ROUND(0 - with_others, 9), 0) & " m)"))',
-                       project.verdict, None, uses={"surplus": "with_others", "alone": "surplus"}, only_if="ABS(with_others) < 100000000", width=44,
-                       note="Together: with the other projects that chose one of these lots."),
+                       project.verdict, None, uses={"surplus": "with_others", "alone": "surplus"}, width=44,
+                       only_if="IF(given(used), 1 = 1, IF(AND(given(with_others), given(surplus)), ABS(with_others) < 100000000, 1 = 0))",
+                       note="Together: with the other projects that chose one of these lots. What is finished is neither enough nor short."),
             )),
             Group("Needed", (
                 Result("estimated", "Estimated", "total(estimates_yarn, estimates_of, name) + total(weavings_yarn, weavings_of, name)", stock.spun, LENGTH,
@@ -112,10 +113,10 @@ def projects(settings: Settings) -> Log:
                 Result("in_skeins", "In skeins", of_lots("fiber_spun_length"), stock.of_lots, LENGTH,
                        uses={"names": "fiber_listed", "amounts": "fiber_spun_length"}, only_if=ANY_LOT,
                        note="Finished length of the skeins already spun from them."),
-                Result("to_come", "Still to spin", of_lots("fiber_to_come"), stock.of_lots, MASS,
+                Result("to_come", "Still to spin", of_lots("fiber_to_come"), stock.of_lots, MASS, width=9,
                        uses={"names": "fiber_listed", "amounts": "fiber_to_come"}, only_if=ANY_LOT,
                        note="Yarn that they can still give."),
-                Result("gives", "Yarn in all", of_lots("fiber_gives"), stock.of_lots, MASS,
+                Result("gives", "Yarn in all", of_lots("fiber_gives"), stock.of_lots, MASS, width=9,
                        uses={"names": "fiber_listed", "amounts": "fiber_gives"}, only_if=ANY_LOT, note="Weight of what is spun and of what is still to spin."),
                 Result("takes", "This project takes", "IF(given(used), used, yarn)", sharing.takes, MASS, uses={"needed": "yarn"},
                        only_if="OR(given(used), given(yarn))", note="The weight of yarn planned, or once it is finished what it used."),
@@ -163,7 +164,8 @@ def projects(settings: Settings) -> Log:
             ), printed=False),
         ),
         rules=(
-            Rule("AND(NOT(given(grist)), NOT(given(sample)))", lambda values: values["grist"] is None and values["sample"] is None,
+            Rule("AND(NOT(given(grist)), NOT(given(sample)), NOT(given(used)))",
+                 lambda values: values["grist"] is None and values["sample"] is None and values["used"] is None,
                  "Still to fill in: Grist planned, or a sample that has one."),
             Rule('OR(AND(given(lot_1), lot_1 = lot_2), AND(given(lot_1), lot_1 = lot_3), AND(given(lot_2), lot_2 = lot_3))',
                  _same_lot_twice, "Lots: choose each lot only once."),
@@ -183,7 +185,7 @@ OF_SAMPLE = (
 def _of_sample(key: str, label: str, unit) -> Result:
     column = f"samples_{key}"
     return Result(f"sample_{key}", label, f"pick({column}, samples_listed, sample)", stock.pick, unit,
-                  uses={"name": "sample", "names": "samples_listed", "values": column})
+                  uses={"name": "sample", "names": "samples_listed", "values": column}, width=9)
 
 
 def of_lots(amounts: str) -> str:
@@ -208,7 +210,7 @@ def promised() -> str:
 
 def _of_skeins(key: str, label: str, column: str, unit) -> Result:
     """A sum over the skeins of the chosen lots."""
-    return Result(key, label, of_lots(column), stock.of_lots, unit, uses={"names": "fiber_listed", "amounts": column}, only_if=ANY_LOT, digits=0)
+    return Result(key, label, of_lots(column), stock.of_lots, unit, uses={"names": "fiber_listed", "amounts": column}, only_if=ANY_LOT, digits=0, width=8)
 
 
 def _same_lot_twice(values) -> bool:

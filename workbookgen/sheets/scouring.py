@@ -84,7 +84,7 @@ def water(hot: float, cold: float, target: float) -> Card:
             )),
         ),
         rules=(
-            Rule("hot <= cold", lambda values: values["hot"] <= values["cold"], "Hot: it must be hotter than the cold tap."),
+            Rule("hot <= cold", lambda values: values["hot"] <= values["cold"], "Hot tap or kettle: it must be hotter than the cold tap."),
             Rule("OR(target < cold, target > hot)", lambda values: values["target"] < values["cold"] or values["target"] > values["hot"],
                  "Bath wanted: it must lie between cold and hot."),
         ),

@@ -42,7 +42,8 @@ def guide_losses() -> tuple[Result, ...]:
     """What the guide expects of the chosen breed or fiber."""
     return tuple(
         Result(f"expected_{key}", label, f"pick({column}, guide_listed, kind)", stock.pick, SHARE, width=11,
-               uses={"name": "kind", "names": "guide_listed", "values": column})
+               uses={"name": "kind", "names": "guide_listed", "values": column},
+               note=f"Share {'kept' if key == 'yield' else 'lost'}, as the sheet Guide expects.")
         for key, column, label in STEPS
     )
 
@@ -112,14 +113,14 @@ def _more(later: str, earlier: str):
 def weights_up() -> tuple[Result, ...]:
     """The weight needed before each stage, from the wanted yarn back to what is bought."""
     return (
-        _before("prepared", "Prepared fiber", 4, "spinning", "yarn / (1 - {share})", fiber.before_spinning, "yarn"),
-        _before("scoured", "Washed fiber", 3, "preparation", "prepared / (1 - {share})", fiber.before_preparation, "prepared"),
-        _before("skirted", "Skirted fleece", 2, "yield", "scoured / {share}", fiber.before_scouring, "scoured"),
-        _before("to_buy", "To buy", 1, "skirting", "skirted / (1 - {share})", fiber.before_skirting, "skirted"),
+        _before("prepared", "Prepared fiber", 4, "spinning", "yarn / (1 - {share})", fiber.before_spinning, "yarn", "To have before spinning."),
+        _before("scoured", "Washed fiber", 3, "preparation", "prepared / (1 - {share})", fiber.before_preparation, "prepared", "To have before carding or combing."),
+        _before("skirted", "Skirted fleece", 2, "yield", "scoured / {share}", fiber.before_scouring, "scoured", "To have before scouring."),
+        _before("to_buy", "To buy", 1, "skirting", "skirted / (1 - {share})", fiber.before_skirting, "skirted", "Weight in the state in which you buy it."),
     )
 
 
-def _before(key: str, label: str, number: int, step: str, law: str, reference, after: str) -> Result:
+def _before(key: str, label: str, number: int, step: str, law: str, reference, after: str, note: str) -> Result:
     own, expected = f"own_{step}", f"expected_{step}"
     law = law.format(share=f"IF(given({own}), {own}, {expected})")
     return Result(
@@ -130,4 +131,5 @@ def _before(key: str, label: str, number: int, step: str, law: str, reference, a
         MASS,
         uses={"own": own, "guide": expected},
         only_if=f"OR(stage > {number}, given({own}), given({expected}))",
+        note=note,
     )

@@ -1,9 +1,9 @@
-"""The first page: what to do, what is typed and what is computed, cautions, and the proofs."""
+"""The first page: what to do, where to go, what is typed and what is computed, the proofs, and cautions."""
 
 from collections.abc import Iterable
 
 from workbookgen.language.fields import Group, Result
-from workbookgen.language.parts import Card, Sheet, Text
+from workbookgen.language.parts import Card, Links, Sheet, Text
 from workbookgen.language.quantities import NUMBER
 from workbookgen.reference import agreement
 from workbookgen.settings import Settings
@@ -19,7 +19,7 @@ def sheet(settings: Settings, proofs: int, cautions: tuple[Text, ...]) -> Sheet:
         SHEET,
         settings.title,
         "From wraps and weights to yarn you can plan with.",
-        (*note, steps(settings), ways(settings), KEY, check(proofs), CAUTIONS, *cautions),
+        (*note, steps(settings), links(settings), KEY, check(proofs), CAUTIONS, *cautions),
         wide=False,
     )
 
@@ -32,16 +32,34 @@ STEPS = (
     ("On the sheet Projects, type the yardage you want; read whether your lots are enough.",),
 )
 
-# What one has or wants, and where to go for it.
-WAYS = (
-    ("I only want to measure a skein:", "Reels, then Skeins.", "For its label: Labels.", "Do two belong together: Compare."),
-    ("I have a fleece:", "Fiber.", "To wash it: Scouring.", "To buy one: Buying.", "What is known of breeds: Guide."),
-    ("I have a project:", "Projects.", "Its yardage is not known: Knitting.", "It has several parts: Pieces.", "It is woven: Weaving."),
-    ("I have planned it:", "How long it takes: Time, at the pace of Figures.", "What it costs: Cost."),
-    ("I am planning a yarn:", "spin a sample for Samples.", "Design it: Yarn, with Components.", "Find its twist: Twist."),
-    ("I have a short question:", "a yarn number, Counts.", "Will the ball last, which singles make this yarn: Questions.", "I would rather look: Pictures."),
-    ("What a word means, how something is worked out: Methods.  Whether it is right: Proofs.",
-     "Fill in only what you need: a sheet uses another one only where it says so."),
+# The other sheets in the order of the work, and what one does there.
+PLACES = (
+    ("Reels", "Measure the loop of each reel and niddy-noddy."),
+    ("Guide", "What is known of breeds and fibers; change it to your own records."),
+    ("Fiber", "Each fleece, top or thread you have, from what was bought to yarn, and what is left of it."),
+    ("Buying", "How much fiber to buy for the yarn you want."),
+    ("Scouring", "Wash a fleece: water, heat, detergent. Read its cautions first."),
+    ("Samples", "Measure a sample once, and plan with it from then on."),
+    ("Yarn", "Design a plied yarn, or one with a bought thread."),
+    ("Components", "The singles and threads of each design, and how much of each it takes."),
+    ("Twist", "Turns for a single and for the ply, what a wheel puts in, and whether a yarn is balanced."),
+    ("Skeins", "Measure a skein: its length, grist and wraps per inch."),
+    ("Compare", "Do two skeins go together in one piece?"),
+    ("Labels", "Print labels for your skeins."),
+    ("Knitting", "How much yarn a knitted or crocheted piece takes, if no pattern says so."),
+    ("Pieces", "The parts of a knitted piece, and their sizes."),
+    ("Weaving", "How much yarn a woven piece takes, for warp and weft."),
+    ("Projects", "Is what you have enough for what you want to make?"),
+    ("Time", "How many hours a project takes, and when it will be done."),
+    ("Figures", "Your own pace, and how sure you want to be."),
+    ("Cost", "What a project cost, and a fair price."),
+    ("Pictures", "The same numbers, if you would rather look."),
+    ("Counts", "Any yarn number in all the others; how thick a yarn is; what moisture weighs."),
+    ("Questions", "Which singles make this yarn? Will the ball last? How much longer does a full reel wind?"),
+    ("Methods", "What each word means, how each figure is worked out, and who says so."),
+    ("Proofs", "Published examples, worked out by this program: whether you can trust it."),
+    ("Lists", "What the other sheets look up. Nothing to type."),
+    ("Made with", "The settings of this planner. Nothing to type."),
 )
 
 
@@ -52,9 +70,12 @@ def steps(settings: Settings) -> Text:
     return Text(heading, tuple(f"{number}.  {' '.join(line)}" for number, line in enumerate(left, start=1)))
 
 
-def ways(settings: Settings) -> Text:
-    lines = ((question, _there(answers, settings)) for question, *answers in WAYS)
-    return Text("Where to begin", tuple("  ".join((question, *answers)) for question, answers in lines if answers))
+def links(settings: Settings) -> Links:
+    return Links(
+        "Where to go",
+        "The sheets in the order of the work. Fill in only what you need: a sheet uses another one only where it says so.",
+        tuple((name, what) for name, what in PLACES if name not in settings.leave_out),
+    )
 
 
 def _there(sentences: Iterable[str], settings: Settings) -> list[str]:
@@ -82,7 +103,7 @@ def check(proofs: int) -> Card:
         groups=(
             Group("Proofs", (
                 Result("agreeing", "Published examples that agree", 'COUNTIF(proofs_verdict, "agrees")', agreement.how_many_agree, NUMBER,
-                       uses={"verdicts": "proofs_verdict"}, digits=0, note=f"of {proofs} on the sheet Proofs, computed by this program just now"),
+                       uses={"verdicts": "proofs_verdict"}, digits=0, note=f"of {proofs} on the sheet Proofs, worked out just now"),
                 Result("examples", "Published examples in all", "COUNTA(proofs_verdict)", agreement.how_many, NUMBER,
                        uses={"verdicts": "proofs_verdict"}, digits=0),
                 Result("trust", "In words",

@@ -55,8 +55,8 @@ def weavings(settings: Settings) -> Log:
                 Input("take_up", "Warp take-up", LOSS, SHARE, blank_means=0, help="Share of the warp lost going over and under: 8 to 12% (common practice, no source)."),
                 Input("weft_take_up", "Weft take-up", Number(least=0, most=2), SHARE, blank_means=0, help="Weft on top of the width: 5 to 10% (common practice, no source)."),
                 Input("firmness", "Firmness", Number(above=0, most=1), NUMBER, blank_means=0.75, help="Share of the closest sett: 0.75 to 0.8 for cloth, 0.6 for a shawl (common practice); empty means 0.75."),
-                Input("own_sett", "Own sett", Number(above=0, most=1000), SETT, help="Ends, if you know your sett."),
-                Input("own_picks", "Own picks", Number(above=0, most=1000), SETT, help="Picks, if they differ from the sett."),
+                Input("own_sett", "Own sett", Number(above=0, most=1000), SETT, help="If you know your sett; it wins over the working sett."),
+                Input("own_picks", "Own picks", Number(above=0, most=1000), SETT, help="Weft picks, if they differ from the sett."),
             )),
             Group("Sett", (
                 Result("touching", "Threads touching", "thickness_k_touching * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, SETT,

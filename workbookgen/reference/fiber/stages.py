@@ -30,7 +30,7 @@ def stage(state: str) -> Ratio:
 
     Parameters
     ----------
-    state : the state in which the lot was bought, one of STATES, upper or lower case
+    state : the state in which the lot was bought, such as raw fleece; upper and lower case are alike
 
     Returns
     -------

@@ -42,7 +42,7 @@ def area(
 
     Parameters
     ----------
-    shape : one of SHAPES; upper and lower case are alike
+    shape : rectangle, triangle, trapezoid, circle or ring; upper and lower case are alike
     width : w, width or base; of a circle and a ring the outer diameter
     height : h, height over the base; a circle and a ring have none
     second : v, the other parallel side of a trapezoid, or the inner diameter of a ring

@@ -61,7 +61,7 @@ def munden_stitch_length(stitch_density: PerArea, constant: Ratio) -> Length:
     Parameters
     ----------
     stitch_density : S, stitches in an area
-    constant : k, 19.0 dry relaxed, 21.6 wet relaxed, 23.1 fully relaxed: MUNDEN
+    constant : k, 19.0 dry relaxed, 21.6 wet relaxed, 23.1 fully relaxed
 
     Returns
     -------

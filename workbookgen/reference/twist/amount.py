@@ -72,7 +72,7 @@ def factor(twist: PerLength, linear_density: LinearDensity, system: str) -> Rati
     ----------
     twist : T, turns in an inch, in a meter for metric, in a centimeter for tex
     linear_density : the yarn's fineness, which gives its count N or its tex
-    system : the count system, one of SYSTEMS; upper and lower case are alike
+    system : the count system, such as cotton; upper and lower case are alike
 
     Returns
     -------
@@ -108,7 +108,7 @@ def turns(multiplier: Ratio, linear_density: LinearDensity, system: str) -> PerL
     ----------
     multiplier : M, twist factor in the system
     linear_density : the yarn's fineness, which gives its count N or its tex
-    system : the count system, one of SYSTEMS; upper and lower case are alike
+    system : the count system, such as cotton; upper and lower case are alike
 
     Returns
     -------

@@ -1,0 +1,56 @@
+"""A published example as a line of the sheet Proofs: the heads of its columns, and what is read in them.
+
+What the formula takes stands once more as bare values to the right of all else, where only the
+formula looks: in words it is told in the column Given. So those are on the screen, not on paper.
+"""
+
+from workbookgen.book.layout import Layout, ProofColumn
+from workbookgen.language.parts import Proof
+from workbookgen.language.quantities import unit_named
+
+HEADS = {
+    ProofColumn.NUMBER: ("No.", 9),
+    ProofColumn.WHAT: ("Example", 32),
+    ProofColumn.SOURCE: ("Published in", 45),
+    ProofColumn.GIVEN: ("Given", 35),
+    ProofColumn.COMPUTED: ("Computed here", 14),
+    ProofColumn.PRINTED: ("Printed answer", 14),
+    ProofColumn.UNIT: ("Unit", 12),
+    ProofColumn.WITHIN: ("Within, as a share", 9),
+    ProofColumn.VERDICT: ("Verdict", 10),
+}
+VALUE_WIDTH = 11
+OF_NUMBERS = {ProofColumn.COMPUTED, ProofColumn.PRINTED, ProofColumn.WITHIN}
+PROVENANCE = {
+    "read": "read",
+    "memory": "from memory",
+    "practice": "common practice",
+    "derived": "follows from definitions",
+}
+
+
+def facts(layout: Layout, proof: Proof) -> dict[int, float | str]:
+    """What stands in a proof's line, by column; its computed answer and the verdict are formulas."""
+    block, _ = layout.planner.by_key[proof.result]
+    given = [
+        f"{layout.planner.meaning(block, word).field.label} {_printed(value)} {_symbol(unit)}".strip()
+        for word, (value, unit) in proof.given.items()
+    ]
+    values = {ProofColumn.VALUES + place: value for place, (value, _) in enumerate(proof.given.values())}
+    return {
+        ProofColumn.NUMBER: proof.number,
+        ProofColumn.WHAT: proof.what,
+        ProofColumn.SOURCE: f"{proof.source} ({PROVENANCE[proof.provenance]})",
+        ProofColumn.GIVEN: "; ".join(given),
+        ProofColumn.PRINTED: proof.printed,
+        ProofColumn.UNIT: _symbol(proof.unit),
+        ProofColumn.WITHIN: proof.tolerance,
+    } | values
+
+
+def _symbol(unit: str) -> str:
+    return unit_named(unit).symbol if unit else ""
+
+
+def _printed(value: float | str) -> str:
+    return value if isinstance(value, str) else f"{value:.10g}"
