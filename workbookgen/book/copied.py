@@ -65,7 +65,7 @@ class PlainWorksheet(Worksheet):
 
     def _xml_number_element(self, number: float, attributes=()) -> None:
         described = "".join(f' {key}="{value}"' for key, value in attributes)
-        self.fh.write(f"<c{described}><v>{repr(float(number)).removesuffix('.0')}</v></c>")
+        self.fh.write(f"<c{described}><v>{repr(float(number)).removesuffix('.0').upper()}</v></c>")
 
     def _xml_formula_element(self, formula: str, result, attributes=()) -> None:
         element = formula if isinstance(formula, _Element) else f"<f>{escape(formula)}</f>"
