@@ -14,8 +14,8 @@ from workbookgen.engines.libreoffice import convert
 
 RESOLUTION = "72"
 PAGES = {
-    "Start": 1, "Reels": 2, "Guide": 1, "Fiber": 4, "Buying": 1, "Scouring": 1, "Samples": 4, "Yarn": 1, "Components": 2,
-    "Twist": 2, "Skeins": 4, "Compare": 1, "Labels": 1, "Knitting": 3, "Pieces": 1, "Weaving": 3, "Projects": 5, "Time": 2, "Figures": 1,
+    "Start": 1, "Reels": 2, "Guide": 1, "Fiber": 4, "Buying": 1, "Scouring": 1, "Samples": 3, "Yarn": 1, "Components": 2,
+    "Twist": 2, "Skeins": 4, "Compare": 1, "Labels": 1, "Knitting": 2, "Pieces": 1, "Weaving": 3, "Projects": 4, "Time": 2, "Figures": 1,
     "Cost": 2, "Pictures": 2, "Counts": 2, "Questions": 1, "Proofs": 1,
 }
 LONG = "Skeins"  # a log of many pages, of which only those with its first lines are shown
