@@ -18,6 +18,11 @@ def test_agrees_within_the_tolerance_of_the_printed_value():
     assert agreement.agrees(1.0, 1.0, 0) == "agrees"
 
 
+@pytest.mark.parametrize("computed, printed, word", [("balanced", "balanced", "agrees"), ("a", "b", "differs"), ("b", "a", "differs"), ("A", "a", "differs")])
+def test_texts_agree_when_they_are_the_same(computed, printed, word):
+    assert agreement.agrees(computed, printed, 0) == word
+
+
 def test_the_tolerance_counts_on_the_printed_value():
     # 10 per cent of 100 reaches 110; 10 per cent of 110 reaches down to 99 only.
     assert agreement.agrees(112, 100, 0.11) == "differs"

@@ -1,5 +1,6 @@
 """What holds for every law: arrays, refusals of what is no number, and no law forgotten."""
 
+import inspect
 import pkgutil
 
 import numpy as np
@@ -37,6 +38,27 @@ def test_arrays_give_what_single_values_give(example):
         else:
             assert np.ndim(one) == 0
             assert whole[index] == pytest.approx(one, rel=1e-14)
+
+
+# What an argument is when nobody gives it: nothing is lost, taken off or added, and there is one of it.
+NEUTRAL = {
+    "each": 0.0, "draw_in": 0.0, "feed": 1, "part_wrap": 0.0, "pieces": 1, "rinses": 0.0, "second_share": 0.0,
+    "shrinkage": 0.0, "slip": 0.0, "take_up": 0.0, "hems": Quantity(0.0, "m"), "loom_waste": Quantity(0.0, "m"), "rest": Quantity(0.0, "m"),
+    "samples": Quantity(0.0, "m"), "done": Quantity(0.0, "hour"), "tare": Quantity(0.0, "g"),
+}
+LEFT_OUT = [
+    (law, arguments, name)
+    for law, arguments in EXAMPLES
+    for name in NEUTRAL
+    if inspect.signature(law).parameters.get(name, inspect.Parameter.empty) is not inspect.Parameter.empty
+    and inspect.signature(law).parameters[name].default not in (None, inspect.Parameter.empty)
+]
+
+
+@pytest.mark.parametrize("law, arguments, name", LEFT_OUT, ids=[f"{label((law, given))}:{name}" for law, given, name in LEFT_OUT])
+def test_what_is_left_out_changes_nothing(law, arguments, name):
+    given = {word: value for word, value in single(arguments, 0).items() if word != name}
+    assert law(**given) == law(**given, **{name: NEUTRAL[name]})
 
 
 NUMBERS = [

@@ -306,4 +306,5 @@ def test_more_borders_are_still_inside():
 
 def test_rounding_forgives_last_digits_and_no_more():
     assert fiber.wool_grade(Quantity(17.6999, "um")) == "finer than 80s"
+    assert fiber.wool_grade(Quantity(0.5, "um")) == "finer than 80s"
     assert fiber.fleeces(Quantity(2.0001, "kg"), Quantity(1, "kg"), Quantity(1, "kg")) == 3

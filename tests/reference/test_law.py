@@ -35,6 +35,18 @@ def test_wrong_dimension_and_plain_number_are_refused():
         scaled(1.0, 2.0)
 
 
+def test_a_refusal_names_the_kind_that_is_wanted():
+    with pytest.raises(pint.DimensionalityError, match=r"\(\[mass\]\) to 'a quantity of' \(dimensionless\)"):
+        scaled(Quantity(1.0, "g"))
+    with pytest.raises(pint.DimensionalityError, match=r"\(dimensionless\) to 'a quantity of' \(\[length\]\)"):
+        scaled(1.0, 2.0)
+
+
+def test_whole_numbers_in_columns_are_numbers():
+    assert scaled(np.array([1, 2]))[0].tolist() == [1.0, 2.0]
+    assert scaled([True, 2])[0].dtype == float
+
+
 def test_require_refuses_what_is_not_a_number():
     require(np.array([1.0, 2.0]) > 0, "never seen")
     with pytest.raises(ValueError, match="above zero"):

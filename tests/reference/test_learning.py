@@ -76,6 +76,7 @@ def test_one_s_own_records_win_once_there_are_enough(known, figure):
 
 def test_each_figure_of_many_is_chosen_by_itself():
     many = dict(published=np.array([0.5, 0.4, 0.3]), observed=0.6, observations=np.array([0, 3, 12]))
+    assert learning.in_use(published=0.5, observed=0.6, enough=1) == 0.5  # nobody has counted any
     assert learning.in_use(**many) == approx(np.array([0.5, 0.6, 0.6]))
 
 

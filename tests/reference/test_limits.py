@@ -16,7 +16,7 @@ from workbookgen.units import Quantity
 from .examples import label, single
 from .test_examples import NUMBERS
 
-TRIED = (-1.0, 0.0, 0.5, 1.0, 1.5, 1e6)
+TRIED = (-2.5, 0.0, 0.5, 1.0, 1.5, 1e6)
 A_LITTLE = 1e-6
 OF_ANOTHER = {("kept_in_spinning", "sample_loss")}  # what is kept is what is not lost
 
@@ -34,7 +34,7 @@ class Limits:
     def refused(self) -> list[float]:
         edges = [self.lowest - A_LITTLE] if self.lowest is not None else [self.above, self.above - 1] if self.above is not None else []
         edges += [self.highest + A_LITTLE] if self.highest is not None else [self.below, self.below + 1] if self.below is not None else []
-        return edges + ([max(self.lowest, 2) + 0.5, max(self.lowest, 2) + A_LITTLE] if self.whole else [])
+        return edges + ([self.lowest - 1, max(self.lowest, 2) + 0.5, max(self.lowest, 2) + A_LITTLE] if self.whole else [])
 
     def taken(self) -> list[float]:
         step = 1 if self.whole else A_LITTLE

@@ -121,6 +121,10 @@ def test_all_strands_are_so_many_singles(density, strands, loss):
     assert plying.all_strands(tex(density), loss).m_as("tex") == approx(single.m_as("tex") * strands)
 
 
+def test_one_strand_that_goes_straight_is_as_long_as_the_yarn():
+    assert plying.component_length(meters(120)).m_as("m") == 120
+
+
 def test_singles_with_the_loss_told_either_way():
     # An exam paper, GATE TF 1992 (read): 2-fold 16s, singles 1.10 times as long as the yarn, so 35.2s.
     yarn = 1 / Quantity(16, "number_english")

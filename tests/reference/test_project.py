@@ -70,6 +70,8 @@ def test_verdict(surplus, words):
 def test_verdict_beside_other_projects():
     assert project.verdict(yards(-80), alone=yards(40)) == "enough alone, together short by 80 yd (73 m)"
     assert project.verdict(yards(-80), alone=yards(-10)) == "short by 80 yd (73 m)"
+    assert project.verdict(yards(-80), alone=yards(0)) == "enough alone, together short by 80 yd (73 m)"
+    assert project.verdict(yards(-80), alone=yards(0.4)) == "enough alone, together short by 80 yd (73 m)"
     assert project.verdict(yards(30), alone=yards(90)) == "enough, 30 yd (27 m) to spare"
 
 

@@ -93,6 +93,14 @@ def test_what_the_others_leave():
     assert sharing.surplus_with_others(meters(1000), meters(700), grams(0), grist) == project.surplus(meters(1000), meters(700))
 
 
+def test_a_remainder_that_is_rounding_is_nothing():
+    assert sharing.others_take(grams(100.00001), grams(100)) == grams(0)
+    assert sharing.others_take(grams(100 - 1e-9), grams(100)) == grams(0)
+    assert sharing.others_take(grams(90), grams(100)) == grams(0)
+    assert sharing.others_take(grams(100.001), grams(100)).m_as("g") == pytest.approx(0.001)
+    assert sharing.others_take(grams(3), grams(0)) == grams(3)
+
+
 def test_a_finished_project_takes_what_it_used():
     assert sharing.takes(needed=grams(300), used=grams(280)) == grams(280)
     assert sharing.takes(needed=grams(300)) == grams(300)

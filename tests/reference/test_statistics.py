@@ -267,6 +267,18 @@ def test_evenness_within_lots_does_not_see_that_lots_differ():
     assert statistics.pooled_variation(0.07, 6) == approx(0.07)
 
 
+@pytest.mark.parametrize(
+    "variations, counts, sentence",
+    [
+        ([0.1, 0.2], [2.5, 3], "at least two"), ([0.1, 0.2], [2.000001, 3], "at least two"), ([-0.5, 0.1], [3, 3], "negative"),
+        ([0.1], [3, 4], "Each group"), ([0.1, 0.2], [3], "Each group"), ([], [], "at least one group"),
+    ],
+)
+def test_groups_that_cannot_be_pooled(variations, counts, sentence):
+    with pytest.raises(ValueError, match=sentence):
+        statistics.pooled_variation(variations, counts)
+
+
 @given(logs=st.lists(st.lists(st.floats(500, 2000), min_size=2, max_size=9), min_size=1, max_size=5))
 def test_pooled_evenness_is_that_of_pandas(logs):
     # Relative deviations from each lot's own mean, over the degrees of freedom of them all.

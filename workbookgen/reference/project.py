@@ -254,6 +254,7 @@ def verdict(surplus: Length | None = None, alone: Length | None = None, used: Ma
     """
     if used is not None:
         require(used >= NO_MASS, "A piece cannot have used less than nothing.")
+        require(surplus is None or surplus == surplus, "The surplus must be a number.")
         return by_element(lambda _: "finished", used.m_as("gram"))
     require(surplus is not None, "Give what is left over, or what the finished piece used.")
     require(abs(surplus) < TOO_MUCH, "The surplus is more than words can tell.")
