@@ -4,7 +4,7 @@ import numpy as np
 import pint
 import pytest
 
-from workbookgen.reference.law import OutOfValidity, by_element, dimension_of, law, require
+from workbookgen.reference.law import OutOfValidity, by_element, dimension_of, law, require, whole_for
 from workbookgen.units import Length, Quantity, Ratio
 
 
@@ -70,3 +70,12 @@ def test_by_element_gives_a_text_or_an_object_array_of_texts():
     assert by_element(str.upper, "a") == "A"
     many = by_element(str.upper, ["a", "bc"])
     assert many.dtype == object and list(many) == ["A", "BC"]
+
+
+@pytest.mark.parametrize(
+    "share, whole",
+    [(0.0, 0), (1.0, 1), (2.1, 3), (2.0000000000000004, 2), (2.0000001, 2), (2.000001, 3), (5e-7, 1), (4.9e-7, 0), (0.1 * 3 * 10, 3), (166_700_000.00000003, 166_700_000)],
+)
+def test_a_part_takes_a_whole_one_and_noise_takes_none(share, whole):
+    assert whole_for(share) == whole
+    assert whole_for(np.array([share, 1.0])).tolist() == [whole, 1.0]

@@ -70,6 +70,14 @@ def require(condition, sentence: str) -> None:
         raise OutOfValidity(sentence, condition)
 
 
+def whole_for(share):
+    """The whole number of which a share is a part: 3 for 2.1, and 2 for what exceeds 2 in its last digits only.
+
+    Taken to six decimals; half a millionth counts, as it does in spreadsheets.
+    """
+    return np.ceil(np.floor(np.multiply(share, 1e6) + 0.5) / 1e6)
+
+
 def by_element(function, *values):
     """Apply a function of single values: one text for scalars, an object array for arrays."""
     if all(np.ndim(value) == 0 for value in values):

@@ -6,7 +6,7 @@ that one does not know yet, and the width of the range says how little it is kno
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.law import by_element, law, require, whole_for
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
 NO_MASS = Quantity(0.0, "g")
@@ -214,4 +214,4 @@ def fleeces(weight: Mass, fleece_low: Mass, fleece_high: Mass) -> Ratio:
     require(weight >= NO_MASS, "The weight to buy cannot be negative.")
     require(fleece_low > NO_MASS, "A fleece must have a mass.")
     share = (weight / midpoint(fleece_low, fleece_high)).m_as("")
-    return np.ceil(np.round(share, 6))  # the last digits must not buy a fleece more
+    return whole_for(share)  # the last digits must not buy a fleece more

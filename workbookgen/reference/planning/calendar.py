@@ -4,9 +4,8 @@ Hours become weeks at the hours that a week has to spare, weeks become a day in 
 calendar, and a stock of fiber becomes the time that spinning it will take.
 """
 
-import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.law import law, require, whole_for
 from workbookgen.reference.planning.work import NO_TIME, require_hours
 from workbookgen.units import Grist, Mass, Pace, Quantity, Ratio, Time
 
@@ -80,7 +79,7 @@ def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
     """
     require(start >= 0, "The day of the start cannot lie before day 0.")
     days = weeks(hours, hours_per_week) * DAYS_PER_WEEK
-    return start + np.ceil(np.round(days, 6))  # the last digits must not cost a day
+    return start + whole_for(days)  # the last digits must not cost a day
 
 
 @law

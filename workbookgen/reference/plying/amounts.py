@@ -4,9 +4,8 @@ Lengths and masses of components, the packages to buy or bobbins to fill, and wh
 singles on the bobbins give when plied.
 """
 
-import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.law import law, require, whole_for
 from workbookgen.reference.plying.design import require_loss, require_strands_and_feed
 from workbookgen.units import Length, LinearDensity, Mass, Quantity, Ratio
 
@@ -113,7 +112,7 @@ def packages(length, package) -> Ratio:
     """
     require(package > 0, "A package must hold something.")
     require(length >= 0, "What is needed cannot be negative.")
-    return np.ceil(np.round(Quantity(length / package).m_as(""), 6))
+    return whole_for(Quantity(length / package).m_as(""))
 
 
 @law

@@ -7,7 +7,7 @@ that angle times the diameter.
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.law import law, require, whole_for
 from workbookgen.units import Angle, Length, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
@@ -45,7 +45,7 @@ def layers_wound(wraps: Ratio, diameter: Length, width: Length) -> Ratio:
     require(wraps > 0, "There must be some wraps.")
     require(diameter > NOTHING, "The yarn must have a diameter.")
     require(width > NOTHING, "The winding must have a width.")
-    return np.ceil(np.round((wraps * diameter / width).m_as("") * 1.0, 6))
+    return whole_for((wraps * diameter / width).m_as(""))
 
 
 @law

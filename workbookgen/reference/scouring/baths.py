@@ -6,7 +6,7 @@ bath is filled, since water is heavy and a crowded bath does not get wool clean.
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.law import law, require, whole_for
 from workbookgen.units import (
     Density,
     Mass,
@@ -52,7 +52,7 @@ def loads(mass: Mass, load: Mass) -> Ratio:
     """
     require(mass >= NO_MASS, "The mass cannot be negative.")
     require(load > NO_MASS, "The load of a bath must be above zero.")
-    return np.ceil(np.round((mass / load).m_as(""), 6))  # the last digits must not ask for one more
+    return whole_for((mass / load).m_as(""))  # the last digits must not ask for one more
 
 
 @law

@@ -7,7 +7,7 @@ than their spread shows, which is what the table of Student's t is for.
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.law import law, require, whole_for
 from workbookgen.units import Quantity, Ratio
 
 # Degrees of freedom from which an entry holds, and t of 95 per cent, two-sided.
@@ -340,4 +340,4 @@ def specimens(variation: Ratio, error: Ratio, t: Ratio = 1.96) -> Ratio:
     require(variation >= 0, "The coefficient of variation cannot be negative.")
     require(error > 0, "The error to put up with must be above zero.")
     require(t > 0, "The number of standard uncertainties must be above zero.")
-    return np.ceil(np.round((t * variation / error) ** 2, 6))  # the last digits must not ask for one more
+    return whole_for((t * variation / error) ** 2)  # the last digits must not ask for one more

@@ -5,9 +5,8 @@ in and shrinks, and an end of the warp stays on the loom. Each of these has its 
 argument, and a loss is divided by what it leaves: adding it back gives too little.
 """
 
-import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.law import law, require, whole_for
 from workbookgen.units import Length, LinearDensity, Mass, PerLength, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
@@ -81,7 +80,7 @@ def ends(sett: PerLength, width: Length) -> Ratio:
     """
     require(sett > NO_SETT, "The sett must be above zero.")
     require(width > NOTHING, "The width must be above zero.")
-    return np.ceil(np.round((sett * width).m_as(""), 6))
+    return whole_for((sett * width).m_as(""))
 
 
 @law
