@@ -173,7 +173,7 @@ def test_packages(need, package, count):
 def test_packages_hold_the_need_and_one_less_does_not(need, package):
     count = plying.packages(meters(need), meters(package))
     assert count == int(count)
-    assert count * package >= need - 1e-6
+    assert count * package >= need - 1e-6 * package
     assert (count - 1) * package < need or count == 0
 
 
