@@ -250,6 +250,7 @@ def test_an_estimate_may_be_nothing_and_one_that_is_not_used_anything():
         (lambda: knitting.area("trapezoid", ONE, None, ONE), "height"),
         (lambda: knitting.area("ring", ONE), "inner diameter"),
         (lambda: knitting.area("ring", ONE, second=ONE), "below the outer"),
+        (lambda: knitting.area("ring", ONE, second=2 * ONE), "below the outer"),
         (lambda: knitting.from_swatch(-ONE**2, ONE**2, grams(1), Quantity(1, "m/g")), "piece"),
         (lambda: knitting.from_swatch(ONE**2, 0 * ONE**2, grams(1), Quantity(1, "m/g")), "swatch"),
         (lambda: knitting.from_swatch(ONE**2, ONE**2, grams(0), Quantity(1, "m/g")), "weigh"),
