@@ -18,6 +18,7 @@ LETTERS_OF_A_HEADING = 40
 ROW = 15.0  # points, of a row that nothing makes higher, in the programs that make it highest
 BEGINNING = 10 * ROW  # of what is longer than a page, so much should stand at the foot of one
 SQUEEZED = 1.12  # a sheet that is longer than a page by no more than this is printed smaller, on one
+LINES_ON_A_PAGE = 40  # of a table, at most
 MESSAGE_WIDTH = 60  # of a log's column What to fix
 HEADINGS, RECORD = 72, 42  # points: the three rows of headings, and a line of a log with a text of three lines in it
 

@@ -34,6 +34,7 @@ from workbookgen.book.layout import (
 )
 from workbookgen.book.lines import lines_taken
 from workbookgen.book.pages import (
+    LINES_ON_A_PAGE,
     LOG_SCALE,
     MARGINS,
     MESSAGE_WIDTH,
@@ -229,9 +230,9 @@ class _SheetWriter:
             self._facts(header + HEADER_ROWS + index, {
                 number: column.values[index] for number, column in enumerate(part.columns, start=1)
             }, {number for number, column in enumerate(part.columns, start=1) if column.runs_on})
-        if part.printed:
+        if part.printed and part.rows > LINES_ON_A_PAGE:
             self.to.repeat_rows(header, header + 1)
-        else:
+        if not part.printed:
             self.last_printed = max(self.widths) + BESIDE
             self.to.print_area(0, 0, row - 2, self.last_printed - 1)
 
