@@ -1,4 +1,4 @@
-"""A sample of all changed formulas, drawn with a seed: the check finds them by their values alone.
+"""All changed formulas, which the check finds by their text, and a sample of them, drawn with a seed, by values alone.
 
 `python -m tests.mutation.formulas` tries every one, and takes minutes.
 """
@@ -8,6 +8,7 @@ import random
 import pytest
 
 from workbookgen.build import layout_of
+from workbookgen.checking.check import spelled
 from workbookgen.settings import Settings
 
 from .changes import changes
@@ -33,6 +34,13 @@ def test_most_changes_are_found_by_value_and_few_are_missed(layout, tried):
     missed = told_apart(layout, left, SEARCH, seed=100_000)
     assert len(left) < (1 - FOUND_AT_LEAST) * SAMPLE
     assert len(missed) < MISSED_AT_MOST * SAMPLE, [str(each) for each in missed[:20]]
+
+
+def test_every_change_is_found_by_its_text(layout):
+    """All of them, in every distinct formula of the planner: that is how the check holds a file's formulas against ours."""
+    every = list(mutants(layout))
+    assert len(every) > 30_000
+    assert [str(each) for each in every if spelled(each.change.formula) == spelled(each.placement.formulas[each.row])] == []
 
 
 def test_good_formulas_are_not_found(layout):
