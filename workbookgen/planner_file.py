@@ -10,6 +10,7 @@ import re
 from dataclasses import dataclass
 from pathlib import Path
 
+from workbookgen import __version__
 from workbookgen import settings as settings_module
 from workbookgen.book.layout import Layout
 from workbookgen.build import layout_of
@@ -70,6 +71,12 @@ def _settings(path: Path, book: Book) -> Settings:
     start = next((row for row, text in sorted(texts.items()) if text.startswith("# workbookgen")), None)
     if start is None:
         raise FileError.at(str(path), f"the settings on the sheet {origin.SHEET} were overwritten, so the planner cannot be read.")
+    version = texts[start].removeprefix("# workbookgen").strip()
+    if version != __version__:
+        raise FileError.at(
+            str(path), f"it was made with workbookgen {version}, and this is {__version__}, whose formulas are not all the same. "
+            f"Carry it over, and use the new one: workbookgen carry {path} -o newer.xlsx",
+        )
     # What stands above is left empty, so that a fault's line is a row of the sheet.
     lines = [texts.get(row, "") if row >= start else "" for row in range(1, max(texts) + 1)]
     settings = settings_module.parse("\n".join(lines), f"{path}, sheet {origin.SHEET}")

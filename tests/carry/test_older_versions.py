@@ -5,12 +5,14 @@ from pathlib import Path
 import pytest
 
 from workbookgen.carry.leftovers import IN_ITS_CELL
+from workbookgen.errors import FileError
 from workbookgen.filled.planner import described, read_filled
 from workbookgen.language.entries import starting_entries
+from workbookgen.planner_file import read_planner
 
 from .older.make_older import CARDS, RECORDS
 
-OLDEST = Path(__file__).parent / "older" / "1f39ebd.xlsx"
+OLDEST, LATEST = (Path(__file__).parent / "older" / f"{commit}.xlsx" for commit in ("1f39ebd", "fb79c8c"))
 
 
 @pytest.fixture(scope="module")
@@ -36,6 +38,23 @@ def test_all_its_entries_come_over_and_mean_the_same(old, carried):
     assert outcome.leftovers == {"Skeins!B10": ("Attic reel", IN_ITS_CELL), "Skeins!C10": ("about a hundred", IN_ITS_CELL)}
     assert outcome.new.entries["samples_name"] == (None,) * 30, "a new log is as a new planner has it"
     assert outcome.new.settings.title == "An older planner"
+
+
+def test_the_latest_brings_all_its_logs(carried):
+    outcome = carried(LATEST)
+    for block, records in RECORDS.items():
+        for row, record in enumerate(records):
+            assert {key: outcome.new.entries[f"{block}_{key}"][row] for key in record} == record
+    assert outcome.carried.differences == ()
+    assert outcome.leftovers == {  # and no formula: that another version's are not the same is nobody's change
+        "Skeins!B9": ("Attic reel", IN_ITS_CELL), "Skeins!C9": ("about a hundred", IN_ITS_CELL), "Components!A7": ("Tweed", IN_ITS_CELL),
+    }
+
+
+@pytest.mark.parametrize("path", [OLDEST, LATEST], ids=lambda path: path.stem)
+def test_one_of_another_version_is_not_checked_but_carried(path):
+    with pytest.raises(FileError, match=rf"made with workbookgen 0\.1\.0, and this is .*workbookgen carry .*{path.name}"):
+        read_planner(path)
 
 
 def test_its_own_reel_is_not_lost_to_one_of_the_settings(carried):

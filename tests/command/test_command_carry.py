@@ -3,6 +3,8 @@
 import openpyxl
 import pytest
 
+from workbookgen import __version__
+
 from .conftest import first_cell
 
 
@@ -17,7 +19,7 @@ def test_it_says_what_came_over_and_what_is_left_over(filled, run, tmp_path):
     assert outcome.code == 0
     assert outcome.err == ""
     lines = outcome.out.splitlines()
-    assert lines[0] == f"{new} is ready, with the entries of {filled} (made with workbookgen 0.1.0)."
+    assert lines[0] == f"{new} is ready, with the entries of {filled} (made with workbookgen {__version__})."
     assert "  Skeins: 1 line" in lines
     assert "1 thing stands in place, though the planner does not take it: see the sheet Leftovers." in lines
     assert any(line.startswith('  Skeins!C7, Wraps: "about a hundred"') for line in lines)
