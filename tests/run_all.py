@@ -19,7 +19,9 @@ sys.path.insert(0, str(ROOT / ".ci"))
 from environment import python_with  # noqa: E402
 
 PACKAGES = ("libreoffice-calc", "python3-uno", "gnumeric", "poppler-utils", "fonts-liberation")
-EVERY_CORE = ("-n", "auto", "--dist", "loadfile")  # tests of one file share what they build and the programs they start
+# Tests of one file share what they build and the programs they start. Files go in their order: those with
+# few tests, which xdist would leave for the end, are the longest.
+EVERY_CORE = ("-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder")
 NEEDED = {"soffice": "LibreOffice", "ssconvert": "Gnumeric", "pdftoppm": "Poppler"}
 
 WEB = ROOT / "tests" / "web"
