@@ -1,7 +1,7 @@
 """How good are the library's tests? Change the library a little, and see whether they notice.
 
     python -m tests.mutation.library reeling yarn_count      some subjects
-    python -m tests.mutation.library                         all of them; takes hours
+    python -m tests.mutation.library                         all of them; an hour or two
 
 The changes come from Cosmic Ray: another comparison, another operator, another number.
 Its own runner would start a new Python for each; here one process is warmed up, and a

@@ -385,4 +385,3 @@ def _height(lines: int, line: float = LINE) -> float:
 def _plain_in_a_margin(title: str) -> str:
     """A title as a header or footer shows it: its & is no code, and a first digit no part of the font size."""
     return (" " if title[0].isdigit() else "") + title.replace("&", "&&")
-

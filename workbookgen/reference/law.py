@@ -73,7 +73,9 @@ def require(condition, sentence: str) -> None:
 def whole_for(share):
     """The whole number of which a share is a part: 3 for 2.1, and 2 for what exceeds 2 in its last digits only.
 
-    Taken to six decimals; half a millionth counts, as it does in spreadsheets.
+    `share` is a plain number or an array of them, not below 0. It is rounded to six decimals
+    first, half a millionth up, as spreadsheets do: valid up to some thousand million, where the
+    sixth decimal becomes noise. That less than this is no part: common practice, no source.
     """
     return np.ceil(np.floor(np.multiply(share, 1e6) + 0.5) / 1e6)
 
