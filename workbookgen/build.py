@@ -5,7 +5,6 @@ out, so that a program which does not recalculate on loading shows the right num
 planner that disagrees with the reference library is never left on disk.
 """
 
-import tempfile
 from collections.abc import Callable
 from pathlib import Path
 
@@ -20,6 +19,7 @@ from workbookgen.language.entries import Entries, starting_entries
 from workbookgen.saving import save
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
+from workbookgen.temporary import temporary_folder
 
 EMBEDDED = "formualizer"
 STEPS = 4  # of making a workbook, that a progress bar counts
@@ -35,8 +35,8 @@ def workbook(
 ) -> bytes:
     """A planner with these entries, its cached values proven. Raises Disagreement. `step` is called after each of the STEPS."""
     entries = starting_entries(layout.planner) if entries is None else entries
-    with tempfile.TemporaryDirectory(prefix="workbookgen-") as folder:
-        draft = Path(folder) / "planner.xlsx"
+    with temporary_folder("workbookgen") as folder:
+        draft = folder / "planner.xlsx"
         draft.write_bytes(write(layout, entries, {}))
         step()
         with engine(EMBEDDED).open(draft) as session:

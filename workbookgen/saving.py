@@ -109,14 +109,21 @@ def _drafts():
         return drafts[-1]
 
     try:
-        yield write
-    finally:
-        for handle in handles:
-            with suppress(OSError):
-                os.close(handle)
-        for draft in drafts:
-            with suppress(OSError):
-                draft.unlink()
+        try:
+            yield write
+        finally:
+            _remove(handles, drafts)
+    finally:  # once more: a request to stop can cut short only one of the two
+        _remove(handles, drafts)
+
+
+def _remove(handles: list[int], drafts: Iterable[Path]) -> None:
+    while handles:
+        with suppress(OSError):
+            os.close(handles.pop())
+    for draft in drafts:
+        with suppress(OSError):
+            draft.unlink()
 
 
 def _new(folder: Path, drafts: list[Path]) -> int:

@@ -59,6 +59,7 @@ def main(mode: str, name: str, times: str, seed: str, folder: str) -> None:
     stop = getattr(signal, name)
     if stop != signal.SIGKILL:  # whoever started the tests may have told them to ignore it, as nohup and a shell's & do
         signal.signal(stop, signal.default_int_handler if stop == signal.SIGINT else signal.SIG_DFL)
+    tempfile.gettempdir()  # found by writing a file there, which a stop would leave: Python's doing, so it is done beforehand
     settings = target.with_name("settings.toml")
     settings.write_text(SETTINGS.as_toml(), encoding="utf-8")
     if mode == "save":  # the build is done once, beforehand, in a process that is not forked again

@@ -7,7 +7,6 @@ stands in the planner; the others are drawn from the domains of its inputs.
 """
 
 import re
-import tempfile
 import time
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import ExitStack
@@ -24,6 +23,7 @@ from workbookgen.engines.package import with_cached
 from workbookgen.errors import FileError
 from workbookgen.language.entries import Entries
 from workbookgen.language.fields import Result
+from workbookgen.temporary import temporary_folder
 
 POISON = -987_654_321.0
 RECORDS = 10_000  # whose expected values are worked out at a time
@@ -114,8 +114,8 @@ def check(
         ours = not_typed(layout, formulas_in_file)
         report.findings += foreign_formulas(layout, ours)
         report.formula_cells = len(ours)
-    with tempfile.TemporaryDirectory(prefix="workbookgen-") as folder, ExitStack() as opened:
-        poisoned = Path(folder) / "planner.xlsx"
+    with temporary_folder("workbookgen") as folder, ExitStack() as opened:
+        poisoned = folder / "planner.xlsx"
         with_cached(path, poisoned, POISON)
         tries = [
             _Try(layout, opened.enter_context(_opened(each, poisoned, path)), record, formulas_in_file or {})

@@ -19,6 +19,7 @@ from tempfile import TemporaryDirectory
 from typing import Iterator
 
 from ..errors import FileError, MissingEngine, PlannerError
+from ..temporary import temporary_folder
 from .engine import (
     Area,
     ErrorValue,
@@ -51,8 +52,8 @@ class LibreOffice:
 
     def version(self) -> str:
         # "LibreOffice 7.4.7.2 40(Build:2)"
-        with TemporaryDirectory(prefix="libreoffice-", ignore_cleanup_errors=True) as folder:
-            return _run(Path(folder), "--version").split()[1]
+        with temporary_folder("libreoffice") as folder:
+            return _run(folder, "--version").split()[1]
 
     def open(self, path: Path) -> "LibreOfficeSession":
         return LibreOfficeSession(_running_office(), existing(path))
@@ -114,8 +115,7 @@ def convert(path: Path, target: Path, recalculate: bool) -> None:
     Without `recalculate` the profile is LibreOffice's own default, as a person has it.
     """
     source = existing(path)
-    with TemporaryDirectory(prefix="libreoffice-", ignore_cleanup_errors=True) as name:
-        folder = Path(name)
+    with temporary_folder("libreoffice") as folder:
         if recalculate:
             _write_profile(folder)
         made = folder / "out" / f"{source.stem}{target.suffix}"
