@@ -5,14 +5,18 @@ inch (the file format's rule for a typeface whose digits are 7 pixels wide; Xlsx
 documentation, read). Some of them are the cell's own edge.
 """
 
+import io
 from functools import cache
 
+import openpyxl
 import pytest
+from openpyxl.utils import range_boundaries
 
 from workbookgen.book import look, pages, proof_lines, write
-from workbookgen.book.layout import CARD_LABEL, CARD_NOTE, CARD_UNIT, CARD_VALUE
+from workbookgen.book.layout import CARD_LABEL, CARD_NOTE, CARD_UNIT, CARD_VALUE, place
 from workbookgen.book.lines import lines_taken
 from workbookgen.build import layout_of
+from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Card, Links, Log, Table, Text
 from workbookgen.language.sentences import doubled, missing, refusal, symbol_of
@@ -156,6 +160,24 @@ def test_what_is_read_ends_on_the_screen_and_on_the_page(planner):
     for _, text in parts(planner, Text):
         for line in text.lines:
             assert pixels(line, look.READING) <= READING_WIDTH, line
+
+
+def test_what_runs_over_ends_before_the_edge_of_what_is_printed(planner):
+    """Beyond a sheet's print area, texts are cut off on paper."""
+    layout = place(planner)
+    book = openpyxl.load_workbook(io.BytesIO(write.write(layout, starting_entries(planner), {})))
+    seen = 0
+    for sheet in book:
+        left, top, right, bottom = range_boundaries(sheet.print_area.split("!")[1])
+        widths = {each: dimension.width for name, dimension in sheet.column_dimensions.items() for each in range(dimension.min, dimension.max + 1)}
+        for row in sheet.iter_rows(top, bottom, left, right):
+            for cell in row:
+                if cell.data_type == "s" and not cell.alignment.wrap_text and cell.alignment.horizontal in (None, "left", "general"):
+                    style = {"font_size": cell.font.size, "bold": bool(cell.font.bold)}
+                    room = sum(column(widths.get(each, look.USUAL_WIDTH)) for each in range(cell.column, right + 1))
+                    assert pixels(cell.value, style) <= room, f"{sheet.title}!{cell.coordinate}"
+                    seen += 1
+    assert seen > 500
 
 
 def test_the_names_that_are_offered_fit_their_cells(planner):

@@ -234,7 +234,6 @@ class _SheetWriter:
             self.to.repeat_rows(header, header + 1)
         if not part.printed:
             self.last_printed = max(self.widths) + BESIDE
-            self.to.print_area(0, 0, row - 2, self.last_printed - 1)
 
     @part.register
     def _(self, part: Chart, row: int) -> None:
@@ -258,7 +257,6 @@ class _SheetWriter:
         self.to.freeze_panes(header + 2, 2)
         self.to.repeat_rows(header, header + 1)
         self.last_printed = max(proof_lines.HEADS)
-        self.to.print_area(0, 0, header + HEADER_ROWS + part.rows - 2, self.last_printed - 1)
 
     def _facts(self, row: int, facts: Mapping[int, float | str], run_on: Collection[int] = ()) -> None:
         """A row to be read, as high as its longest text needs."""
@@ -349,15 +347,21 @@ class _SheetWriter:
         self.widths[column] = max(width, self.widths.get(column, 0))
 
     def _print_as_stack(self) -> None:
-        """Parts below each other; the sheet's title stays with the first, and what is not printed takes no room."""
+        """Parts below each other; the sheet's title stays with the first, and what is not printed takes no room.
+
+        What is printed is always said: a sheet that leaves it open has a million rows for
+        LibreOffice, which breaks them all into pages for every sheet with repeated headings.
+        """
         placed = [each for each in self.layout.parts[self.sheet.name] if getattr(each.part, "printed", True)]
         starts = [1, *(each.row for each in placed[1:])]
         ends = [*starts[1:], placed[-1].row + height(placed[-1].part) + 1]
         parts = [[self.heights[row] for row in range(start, end)] for start, end in zip(starts, ends, strict=True)]
-        widths = [self.widths.get(column, look.USUAL_WIDTH) for column in range(1, (self.last_printed or max(self.widths)) + 1)]
+        last = self.last_printed or max(self.widths)
+        widths = [self.widths.get(column, look.USUAL_WIDTH) for column in range(1, last + 1)]
         stack = stacked(self.layout.planner.paper, self.sheet.wide, widths, parts)
         self.to.set_print_scale(stack.scale)
         self.to.set_h_pagebreaks(list(stack.starts))
+        self.to.print_area(0, 0, ends[-1] - 3, last - 1)  # its last row is free
 
     def _finish(self) -> None:
         """Widths, print set-up and protection."""

@@ -16,6 +16,6 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "What this planner was made with",
         "The settings it was built from. Leave them as they are: checking and renewing the planner reads them.",
-        (Table(KEY, "Settings", (Column("line", "Line", tuple(line or " " for line in lines), width=80),)),),
+        (Table(KEY, "Settings", (Column("line", "Line", tuple(line or " " for line in lines), width=90),)),),
         wide=False,
     )
