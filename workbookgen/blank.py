@@ -10,6 +10,7 @@ from pathlib import Path
 
 from workbookgen.build import build, layout_of
 from workbookgen.filled.planner import read_filled
+from workbookgen.filled.replacing import require_no_entries
 from workbookgen.language.domains import Name
 from workbookgen.language.entries import Entries, Entry, starting_entries, with_records
 from workbookgen.language.parts import Block
@@ -22,6 +23,7 @@ REELS, GUIDE = "reels", "guide"
 def blank(path: Path, target: Path, guide: bool = False) -> dict[str, int]:
     """Build the blank planner; how many reels and how many lines of the guide it has."""
     require_another(target, [path])
+    require_no_entries(target)
     filled = read_filled(path, [REELS, GUIDE] if guide else [REELS])
     settings = _handed_on(filled.settings, filled.entries)
     planner = layout_of(settings).planner

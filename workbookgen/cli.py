@@ -50,7 +50,9 @@ def build(settings: Path | None, units: str | None, reels: tuple[str, ...], outp
     from workbookgen import settings as settings_module
     from workbookgen.build import STEPS
     from workbookgen.build import build as build_planner
+    from workbookgen.filled.replacing import require_no_entries
 
+    require_no_entries(output)
     chosen = settings_module.load(settings or settings_module.templates() / "us.toml")
     with _progress(STEPS, quiet=False, label="Building") as step:
         layout = build_planner(settings_module.changed(chosen, units, reels), output, step=step)

@@ -35,6 +35,7 @@ def test_every_entry_is_in_the_new_planner_or_among_its_leftovers(typed, new, tm
         entries[key][row % len(entries[key])] = entry
     path = written(tmp_path / "old.xlsx", OLD, entries)
     before = path.read_bytes()
+    (tmp_path / "new.xlsx").unlink(missing_ok=True)
     outcome = carry(path, tmp_path / "new.xlsx", new)
     assert path.read_bytes() == before
     old, renewed = read_filled(path), read_filled(tmp_path / "new.xlsx")

@@ -17,6 +17,7 @@ from collections import Counter
 from pathlib import Path
 
 from workbookgen import build, cli
+from workbookgen.filled import replacing
 from workbookgen.settings import Reel, Rows, Settings
 
 OLD = b"the old planner, as it was\n" * 4_000
@@ -67,6 +68,7 @@ def main(mode: str, name: str, times: str, seed: str, folder: str) -> None:
         build.workbook = lambda *_, **__: whole
         layout = build.layout_of(SETTINGS)
         build.layout_of = lambda settings: layout
+        replacing.require_no_entries = lambda target: None
     os.dup2(os.open(Path(folder) / "said.txt", os.O_CREAT | os.O_WRONLY | os.O_APPEND), 2)
     sys.stdout.flush()
     told = os.dup(1)
@@ -75,7 +77,10 @@ def main(mode: str, name: str, times: str, seed: str, folder: str) -> None:
     def work() -> None:
         cli.main(["build", "--settings", str(settings), "-o", str(target)])
 
-    longest = max(took(work) for _ in range(3))
+    longest = 0.0
+    for _ in range(3):
+        target.write_bytes(OLD)
+        longest = max(longest, took(work))
     new = target.read_bytes()
     for _ in range(int(times)):
         target.write_bytes(OLD)

@@ -39,6 +39,8 @@ def test_a_name_points_to_the_same_cells_however_it_is_spelled(text):
 def test_names_of_one_cell_and_of_none():
     assert area_of("$Skeins.$B$7") == area_of("Skeins!B7") == Area("Skeins", 7, 2)
     assert area_of("'Nan''s lots'!$A$1") == Area("Nan's lots", 1, 1)
+    assert area_of("Skeins!$C$9:$B$7") == Area("Skeins", 7, 2, 3, 2)
+    assert area_of("Skeins!$A$0") is None
     assert area_of("Skeins!#REF!") is None
     assert area_of("OFFSET(Skeins!$A$1,1,1)") is None
 

@@ -18,6 +18,7 @@ from workbookgen.carry.strays import strays
 from workbookgen.errors import Fault
 from workbookgen.filled.arithmetic import worked_out
 from workbookgen.filled.planner import FilledPlanner, described, read_filled
+from workbookgen.filled.replacing import require_no_entries
 from workbookgen.language.parts import Log
 from workbookgen.saving import require_another, save
 from workbookgen.settings import Rows, Settings
@@ -49,6 +50,7 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     carried; then nothing is written.
     """
     require_another(target, [source])
+    require_no_entries(target)
     old = worked_out(read_filled(source))
     settings = settings or buildable(old.settings)
     plain = described(settings)

@@ -109,10 +109,9 @@ def area_of(text: str) -> Area | None:
         return None
     quoted, plain, left, top, right, bottom = found.groups()
     sheet = quoted.replace("''", "'") if quoted else plain
-    row, column = int(top), column_index_from_string(left)
-    if not right:
-        return Area(sheet, row, column)
-    return Area(sheet, row, column, int(bottom) - row + 1, column_index_from_string(right) - column + 1)
+    first, last = sorted((int(top), int(bottom or top)))
+    start, end = sorted(map(column_index_from_string, (left, right or left)))
+    return Area(sheet, first, start, last - first + 1, end - start + 1) if first else None
 
 
 def _columns(names: dict[str, str], blocks: Collection[str]) -> dict[str, set[int] | None]:

@@ -14,6 +14,7 @@ from pathlib import Path
 import pandas as pd
 
 from workbookgen.errors import FileError
+from workbookgen.filled.replacing import require_no_entries
 from workbookgen.gather.fiber_table import fiber_table
 from workbookgen.gather.gathered import Gathered
 from workbookgen.gather.summary import Fibers, evenness, observed
@@ -40,6 +41,7 @@ def require_apart(output: Path, inputs: Sequence[Path]) -> None:
     """Refuse to write over a file that is to be read, or into a folder that is not there, before any work is done."""
     for path in targets(output).values():
         require_another(path, inputs)
+        require_no_entries(path)
     if not output.parent.is_dir():
         raise FileError.at(str(output.parent), "there is no such folder; make it first.")
 
