@@ -278,6 +278,7 @@ def test_doubt_of_lots_at_all_stages():
         (lambda: fiber.fleeces(grams(-1), grams(1), grams(2)), "weight"),
         (lambda: fiber.fleeces(grams(1), grams(0), grams(2)), "fleece"),
         (lambda: fiber.fleeces(grams(1), grams(3), grams(2)), "lower end"),
+        (lambda: fiber.fleeces(grams(1), grams(1), grams(2), stage=3), "raw"),
         (lambda: fiber.to_come_doubt(grams(-1), RAW, 0.1), "still to come"),
         (lambda: fiber.to_come_doubt(grams(1), RAW, -0.1), "uncertainty"),
         (lambda: fiber.to_come_doubt(grams(1), 0, 0.1), "stage"),

@@ -71,7 +71,6 @@ def test_weeks_and_evenings():
 @pytest.mark.parametrize(
     "work, per_week, days",
     [
-        (0, 5, 0),
         (5, 5, 7),
         (1, 7, 1),
         (1.001, 7, 2),
@@ -84,7 +83,7 @@ def test_finish_day(work, per_week, days):
 
 
 @given(
-    start=st.dates(date(2000, 1, 1), date(2100, 1, 1)), work=st.integers(0, 2000), per_week=st.integers(1, 80)
+    start=st.dates(date(2000, 1, 1), date(2100, 1, 1)), work=st.integers(1, 2000), per_week=st.integers(1, 80)
 )
 def test_the_calendar_counts_the_same_days(start, work, per_week):
     # Outside witness: exact fractions for the days, datetime for the calendar.
@@ -144,6 +143,11 @@ def test_work_that_took_longer_than_planned_has_nothing_ahead():
     assert planning.hours_ahead(hours(4), hours(5)) == hours(0)
 
 
+def test_what_is_finished_has_nothing_ahead():
+    assert planning.hours_ahead(hours(4), hours(1), Quantity(300, "g")) == hours(0)
+    assert planning.hours_ahead(hours(4), used=Quantity(0, "g")) == hours(0)
+
+
 @given(whole=st.floats(0, 1e4), done=st.floats(0, 1e4))
 def test_done_and_ahead_cover_the_whole(whole, done):
     ahead = planning.hours_ahead(hours(whole), hours(done)).m_as("hour")
@@ -187,7 +191,7 @@ def test_the_singles_plied_give_the_length(length, strands, take_up):
         (lambda: planning.weeks(hours(-1), hours(1)), "Hours"),
         (lambda: planning.weeks(hours(1), hours(0)), "week"),
         (lambda: planning.finish_day(-1, hours(1), hours(1)), "start"),
-        (lambda: planning.finish_day(1, hours(-1), hours(1)), "Hours"),
+        (lambda: planning.finish_day(1, hours(0), hours(1)), "Hours"),
         (lambda: planning.finish_day(1, hours(1), hours(0)), "week"),
         (lambda: planning.stock_hours(Quantity(-1, "g"), Quantity(1, "m/g"), ONE_PACE), "mass"),
         (lambda: planning.stock_hours(Quantity(1, "g"), Quantity(0, "m/g"), ONE_PACE), "grist"),

@@ -42,8 +42,8 @@ BUYING = Card(
             Result("fleece_high", "A fleece, to", "pick(guide_fleece_high, guide_listed, kind)", stock.pick, FLEECE,
                    uses={"name": "kind", "names": "guide_listed", "values": "guide_fleece_high"}),
             Result("fleeces", "Fleeces to buy", "ROUNDUP(ROUND(to_buy / ((fleece_low + fleece_high) / 2), 6), 0)", fiber.fleeces, NUMBER,
-                   uses={"weight": "to_buy"}, only_if="fleece_low <= fleece_high", digits=0,
-                   note="Whole fleeces in the middle of the range, if you buy it raw."),
+                   uses={"weight": "to_buy"}, only_if="AND(stage = 1, fleece_low <= fleece_high)", digits=0,
+                   note="Whole fleeces in the middle of the range; only if you buy it raw."),
         )),
     ),
 )

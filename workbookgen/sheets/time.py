@@ -43,6 +43,8 @@ def times(settings: Settings) -> Log:
                        uses={"name": "project", "names": "projects_listed", "values": "projects_length"}),
                 Result("singles", "Singles to spin", "length * strands / (1 - IF(given(take_up_used), take_up_used, 0))", planning.singles_length, LENGTH, uses={"take_up": "take_up_used"},
                        only_if="OR(NOT(given(take_up_used)), take_up_used >= 0)", note="Without a known take-up, none is reckoned."),
+                Result("used", "Yarn used", "pick(projects_used, projects_listed, project)", stock.pick, MASS,
+                       uses={"name": "project", "names": "projects_listed", "values": "projects_used"}, note="Of a finished project, for which nothing is ahead any more."),
             )),
             Group("Hours", (
                 Result("preparing", "Preparing", "prepared / pace_preparing", planning.hours, HOURS, uses={"amount": "prepared", "pace": "pace_preparing"}),
@@ -61,12 +63,14 @@ def times(settings: Settings) -> Log:
                        '& IF(given(finishing), "", " finishing"), " ", ", "), "without, ", "without "))',
                        planning.steps_known, None, only_if="OR(given(preparing), given(spinning), given(plying), given(finishing))", width=25,
                        note="A step is left out while its pace is not known: give it on the sheet Figures."),
-                Result("ahead", "Still ahead", "MAX(0, hours - done)", planning.hours_ahead, HOURS),
+                Result("ahead", "Still ahead", "IF(given(used), 0, MAX(0, hours - done))", planning.hours_ahead, HOURS,
+                       note="None once the project is finished, which is when the sheet Projects says what it used."),
             )),
             Group("When", (
                 Result("weeks", "Weeks", "ahead / pace_weekly", planning.weeks, NUMBER, uses={"hours": "ahead", "hours_per_week": "pace_weekly"}, digits=1),
                 Result("finish", "Done on", "pace_start + ROUNDUP(ROUND(ahead / pace_weekly * 7, 6), 0)", planning.finish_day, DAY,
-                       uses={"start": "pace_start", "hours": "ahead", "hours_per_week": "pace_weekly"}, width=12),
+                       uses={"start": "pace_start", "hours": "ahead", "hours_per_week": "pace_weekly"}, width=12,
+                       only_if="ahead > 0", note="Empty when nothing is ahead."),
             )),
             Group("For other sheets", (
                 Result("listed", "Listed as", "project", stock.listed, None, uses={"name": "project"}, width=24),

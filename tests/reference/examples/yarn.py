@@ -111,7 +111,7 @@ EXAMPLES = [
         ),
     ),
     (fiber.wool_grade, dict(fiber_diameter=q("um", 22.05, 40))),
-    (fiber.fleeces, dict(weight=q("kg", 3, 0), fleece_low=q("lb", 3, 8), fleece_high=q("lb", 5, 18))),
+    (fiber.fleeces, dict(weight=q("kg", 3, 0), fleece_low=q("lb", 3, 8), fleece_high=q("lb", 5, 18), stage=n(1, 1))),
     *(
         (fiber.to_come_doubt, dict(to_come=q("oz", 40, 0), stage=n(2, 3), rest_doubt=n(0.125, 0.25), **known))
         for known in ({}, dict(spread=n(0.0625, 0), expected=n(0.5, 1)), dict(own=n(0.5, 7)), dict(weighed=q("g", 900, 0)))

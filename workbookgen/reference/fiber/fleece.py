@@ -183,7 +183,7 @@ def _grade_at(micrometers) -> str:
 
 
 @law
-def fleeces(weight: Mass, fleece_low: Mass, fleece_high: Mass) -> Ratio:
+def fleeces(weight: Mass, fleece_low: Mass, fleece_high: Mass, stage: Ratio = 1) -> Ratio:
     """Whole fleeces to buy.
 
     n = weight / midpoint of a fleece, rounded up. Fleeces are sold whole.
@@ -193,6 +193,7 @@ def fleeces(weight: Mass, fleece_low: Mass, fleece_high: Mass) -> Ratio:
     weight : mass of raw fleece to buy
     fleece_low : lightest grease fleece of the breed
     fleece_high : heaviest
+    stage : how far it is worked when bought, 1 for raw fleece
 
     Returns
     -------
@@ -201,7 +202,7 @@ def fleeces(weight: Mass, fleece_low: Mass, fleece_high: Mass) -> Ratio:
     Raises
     ------
     ValueError
-        A negative weight, a fleece of no mass, or a range upside down.
+        A negative weight, a fleece of no mass, a range upside down, or fiber that is not raw.
 
     Notes
     -----
@@ -211,6 +212,7 @@ def fleeces(weight: Mass, fleece_low: Mass, fleece_high: Mass) -> Ratio:
     ----------
     Ranges of breeds from extension sheets and breed directories (read).
     """
+    require(stage == 1, "Only raw fiber is counted in fleeces.")
     require(weight >= NO_MASS, "The weight to buy cannot be negative.")
     require(fleece_low > NO_MASS, "A fleece must have a mass.")
     share = (weight / midpoint(fleece_low, fleece_high)).m_as("")

@@ -6,10 +6,9 @@ calendar, and a stock of fiber becomes the time that spinning it will take.
 
 
 from workbookgen.reference.law import law, require, whole_for
-from workbookgen.reference.planning.work import NO_TIME, require_hours
+from workbookgen.reference.planning.work import NO_MASS, NO_TIME, require_hours
 from workbookgen.units import Grist, Mass, Pace, Quantity, Ratio, Time
 
-NO_MASS = Quantity(0.0, "g")
 NO_GRIST = Quantity(0.0, "m/g")
 STANDSTILL = Quantity(0.0, "m/hour")
 DAYS_PER_WEEK = 7
@@ -67,7 +66,7 @@ def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
     Raises
     ------
     ValueError
-        A start before day 0, negative hours, or a week that has no hours for it.
+        A start before day 0, no hours to work, or a week that has no hours for it.
 
     Notes
     -----
@@ -78,6 +77,7 @@ def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
     Definition of a calendar of numbered days.
     """
     require(start >= 0, "The day of the start cannot lie before day 0.")
+    require(hours > NO_TIME, "Hours: without any, there is no day on which they are done.")
     days = weeks(hours, hours_per_week) * DAYS_PER_WEEK
     return start + whole_for(days)  # the last digits must not cost a day
 

@@ -12,10 +12,11 @@ from workbookgen.reference.law import law, require
 from workbookgen.reference.plying.amounts import component_length
 from workbookgen.reference.plying.design import require_loss
 from workbookgen.reference.stock import total
-from workbookgen.units import Length, Pace, Quantity, Ratio, Time
+from workbookgen.units import Length, Mass, Pace, Quantity, Ratio, Time
 
 NO_TIME = Quantity(0.0, "hour")
 NO_LENGTH = Quantity(0.0, "m")
+NO_MASS = Quantity(0.0, "g")
 
 
 @law
@@ -236,15 +237,16 @@ def hours_in_use(own: Time | None = None, planned: Time | None = None) -> Time:
 
 
 @law
-def hours_ahead(hours: Time, done: Time = NO_TIME) -> Time:
+def hours_ahead(hours: Time, done: Time = NO_TIME, used: Mass | None = None) -> Time:
     """Hours still ahead.
 
-    A = H - d, but not below zero. Work that took longer than planned has none left.
+    A = H - d, but not below zero. Once the piece is finished there are none.
 
     Parameters
     ----------
     hours : H, hours of the whole work
     done : d, hours already done
+    used : yarn that the piece took, known once it is finished
 
     Returns
     -------
@@ -253,7 +255,7 @@ def hours_ahead(hours: Time, done: Time = NO_TIME) -> Time:
     Raises
     ------
     ValueError
-        Negative hours.
+        Negative hours, or a negative mass.
 
     Notes
     -----
@@ -265,7 +267,10 @@ def hours_ahead(hours: Time, done: Time = NO_TIME) -> Time:
     """
     require_hours(hours)
     require_hours(done)
-    return np.maximum(hours - done, NO_TIME)
+    if used is None:
+        return np.maximum(hours - done, NO_TIME)
+    require(used >= NO_MASS, "A piece cannot take less yarn than none.")
+    return hours * 0
 
 
 @law
