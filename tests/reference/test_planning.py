@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pytest import approx
 
-from workbookgen.reference import planning, plying, yarn_count
+from workbookgen.reference import planning, yarn_count
 from workbookgen.reference.law import OutOfValidity
 from workbookgen.units import Quantity
 
@@ -63,9 +63,8 @@ def test_hours_in_all_leaves_out_what_is_not_known():
     assert planning.hours_in_all(hours_6=hours(2)).m_as("hour") == approx(2)
 
 
-def test_weeks_and_evenings():
+def test_weeks():
     assert planning.weeks(hours(30), hours(4)) == approx(7.5)
-    assert planning.evenings(hours(30), Quantity(90, "minute")) == approx(20)
 
 
 @pytest.mark.parametrize(
@@ -97,12 +96,12 @@ def test_the_stock_takes_the_hours_of_its_length(mass, grist, speed):
     stock, fineness = Quantity(mass, "g"), Quantity(grist, "yard/pound")
     pace = Quantity(speed, "yard/hour")
     by_length = planning.hours(yarn_count.length_of_mass(stock, fineness), pace)
-    assert planning.stock_hours(stock, fineness, pace).m_as("hour") == approx(by_length.m_as("hour"))
+    assert by_length.m_as("hour") == approx(mass / 453.59237 * grist / speed)
 
 
 def test_years_of_spinning_in_the_stock():
     # 10 pounds at 1,600 yards per pound and 80 yards an hour: 200 hours, 50 weeks of 4 hours.
-    stock = planning.stock_hours(Quantity(10, "pound"), Quantity(1600, "yard/pound"), Quantity(80, "yard/hour"))
+    stock = planning.hours(yarn_count.length_of_mass(Quantity(10, "pound"), Quantity(1600, "yard/pound")), Quantity(80, "yard/hour"))
     assert stock.m_as("hour") == approx(200)
     assert planning.weeks(stock, hours(4)) == approx(50)
 
@@ -126,7 +125,7 @@ def test_own_take_up_beats_the_samples():
 @given(singles=st.floats(1, 1e5), take_up=st.floats(0, 0.9))
 def test_the_take_up_of_a_sample_asks_for_the_singles_it_took(singles, take_up):
     # Two strands: what the sample's plying left is the yarn wanted now.
-    wanted = plying.plied_length(yards(singles), take_up)
+    wanted = (1 - take_up) * yards(singles)
     again = planning.singles_length(wanted, 2, planning.take_up_in_use(sample=take_up))
     assert again.m_as("yard") == approx(2 * singles)
 
@@ -176,7 +175,7 @@ def test_singles_of_two_strands_unless_told():
 @given(length=st.floats(0, 1e5), strands=st.integers(1, 12), take_up=st.floats(0, 0.9))
 def test_the_singles_plied_give_the_length(length, strands, take_up):
     each = planning.singles_length(yards(length), strands, take_up) / strands
-    assert plying.plied_length(each, take_up).m_as("yard") == approx(length)
+    assert (1 - take_up) * each.m_as("yard") == approx(length)
 
 
 @pytest.mark.parametrize(
@@ -193,11 +192,6 @@ def test_the_singles_plied_give_the_length(length, strands, take_up):
         (lambda: planning.finish_day(-1, hours(1), hours(1)), "start"),
         (lambda: planning.finish_day(1, hours(0), hours(1)), "Hours"),
         (lambda: planning.finish_day(1, hours(1), hours(0)), "week"),
-        (lambda: planning.stock_hours(Quantity(-1, "g"), Quantity(1, "m/g"), ONE_PACE), "mass"),
-        (lambda: planning.stock_hours(Quantity(1, "g"), Quantity(0, "m/g"), ONE_PACE), "grist"),
-        (lambda: planning.stock_hours(Quantity(1, "g"), Quantity(1, "m/g"), 0 * ONE_PACE), "pace"),
-        (lambda: planning.evenings(hours(-1), hours(1)), "Hours"),
-        (lambda: planning.evenings(hours(1), hours(0)), "evening"),
         (lambda: planning.hours_in_use(), "Give the hours"),
         (lambda: planning.hours_in_use(hours(-1), hours(2)), "Hours"),
         (lambda: planning.hours_ahead(hours(-1)), "Hours"),

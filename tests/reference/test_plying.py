@@ -140,16 +140,11 @@ def test_the_grist_gives_the_wraps(wraps, k):
     assert threads_side_by_side(grist, k).m_as("1/inch") == approx(wraps)
 
 
-def test_plied_length():
-    # Definition of take-up: singles of 300 m that lose 4 per cent.
-    assert plying.plied_length(meters(300), 0.04).m_as("m") == approx(288)
-    assert plying.plied_length(meters(300)) == meters(300)
-
-
 @given(length=positive, loss=losses)
-def test_plied_length_takes_the_singles_it_needs(length, loss):
+def test_the_singles_needed_lose_what_they_have_over(length, loss):
+    # Definition of take-up: what plying leaves of the singles is the length wanted.
     needed = plying.component_length(meters(length), 1, plying.feed_ratio(loss))
-    assert plying.plied_length(needed, loss).m_as("m") == approx(length)
+    assert (1 - loss) * needed.m_as("m") == approx(length)
 
 
 @pytest.mark.parametrize(
@@ -216,8 +211,6 @@ def test_packages_of_another_kind_are_refused():
         (lambda: plying.all_strands(tex(1), 1), "take-up"),
         (lambda: plying.grist_for_wraps(Quantity(0, "1/inch"), 1), "wraps"),
         (lambda: plying.grist_for_wraps(Quantity(1, "1/inch"), 0), "factor K"),
-        (lambda: plying.plied_length(meters(-1)), "singles"),
-        (lambda: plying.plied_length(meters(1), 1), "take-up"),
     ],
 )
 def test_refusals(call, sentence):

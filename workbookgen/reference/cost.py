@@ -1,81 +1,14 @@
 """What yarn costs, and a fair price for it.
 
-Money is a plain number: the currency is the person's own, and every amount is in it. Prices
-go by the mass of fiber or the length of yarn, so they are numbers per mass or per length.
+Money is a plain number: the currency is the person's own, and every amount is in it. A
+price by the length of yarn is a number per length.
 """
 
 from workbookgen.reference.law import law, require
-from workbookgen.units import Length, Mass, PerLength, PerMass, Quantity, Ratio, Time
+from workbookgen.units import Length, PerLength, Quantity, Ratio, Time
 
-NO_MASS = Quantity(0.0, "g")
 NO_LENGTH = Quantity(0.0, "m")
 NO_TIME = Quantity(0.0, "hour")
-
-
-@law
-def per_mass(price: Ratio, mass: Mass) -> PerMass:
-    """Price of fiber by its mass.
-
-    p = P / m. It lets a fleece and a bag of top be compared.
-
-    Parameters
-    ----------
-    price : P, what was paid, in money
-    mass : m, what was got for it
-
-    Returns
-    -------
-    p, money per mass
-
-    Raises
-    ------
-    ValueError
-        A negative price, or a mass that is not above zero.
-
-    Notes
-    -----
-    Valid for a price that holds postage and the like.
-
-    References
-    ----------
-    Definition of the unit price.
-    """
-    _require_money(price)
-    require(mass > NO_MASS, "The mass must be above zero.")
-    return price / mass
-
-
-@law
-def cost_of(mass: Mass, price_per_mass: PerMass) -> Ratio:
-    """Cost of a mass of fiber.
-
-    c = m · p. What was used up, at the price it had.
-
-    Parameters
-    ----------
-    mass : m, mass used
-    price_per_mass : p, money per mass
-
-    Returns
-    -------
-    c, money
-
-    Raises
-    ------
-    ValueError
-        A negative mass or price.
-
-    Notes
-    -----
-    Valid for a mass in the state in which the price was found: raw fleece at the price of raw fleece.
-
-    References
-    ----------
-    Definition of the unit price.
-    """
-    require(mass >= NO_MASS, "The mass cannot be negative.")
-    require(price_per_mass >= Quantity(0.0, "1/g"), "The price cannot be negative.")
-    return (mass * price_per_mass).m_as("")
 
 
 @law
@@ -249,41 +182,6 @@ def per_skein(money: Ratio, skeins: Ratio) -> Ratio:
     _require_money(money)
     require((skeins >= 1) & (skeins % 1 == 0), "The number of skeins is a whole number, 1 or more.")
     return money / skeins
-
-
-@law
-def tool_share(price: Ratio, life: Ratio, used: Ratio) -> Ratio:
-    """Share of a tool's price that some skeins bear.
-
-    s = P · n / N. A wheel is paid for by all the skeins it will ever spin.
-
-    Parameters
-    ----------
-    price : P, price of the tool, in money
-    life : N, skeins that the tool will make before it is worn
-    used : n, skeins that are to bear their share
-
-    Returns
-    -------
-    s, money
-
-    Raises
-    ------
-    ValueError
-        A negative price or number of skeins, or a life that is not above zero.
-
-    Notes
-    -----
-    Valid for a tool that every skein wears alike, and for no more skeins than its life holds.
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    _require_money(price)
-    require(life > 0, "The life of the tool must be above zero skeins.")
-    require(used >= 0, "The number of skeins cannot be negative.")
-    return price * used / life
 
 
 @law

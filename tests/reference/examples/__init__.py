@@ -62,7 +62,6 @@ ANY_KIND = {
     uncertainty.margin_uncertainty,
     uncertainty.rectangular,
     uncertainty.relative,
-    uncertainty.resolution,
     uncertainty.square,
     uncertainty.surplus_uncertainty,
 }

@@ -1,15 +1,10 @@
 """How long it takes: hours from one's own pace, and the day on which they are done.
 
 `work` is about the hours: pace, steps, what is done and what is ahead. `calendar` spreads
-them over evenings and weeks, up to the day of the end, and tells the time in the stock. `steps` knows what there is to do.
+them over weeks, up to the day of the end. `steps` knows what there is to do.
 """
 
-from workbookgen.reference.planning.calendar import (
-    evenings,
-    finish_day,
-    stock_hours,
-    weeks,
-)
+from workbookgen.reference.planning.calendar import finish_day, weeks
 from workbookgen.reference.planning.steps import plying_hours, steps_known
 from workbookgen.reference.planning.work import (
     hours,
@@ -24,7 +19,6 @@ from workbookgen.reference.planning.work import (
 )
 
 __all__ = [
-    "evenings",
     "finish_day",
     "hours",
     "hours_ahead",
@@ -36,7 +30,6 @@ __all__ = [
     "plying_hours",
     "singles_length",
     "steps_known",
-    "stock_hours",
     "take_up_in_use",
     "weeks",
 ]

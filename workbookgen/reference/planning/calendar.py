@@ -1,16 +1,14 @@
 """Weeks and days: hours of work laid out in a life that has other things in it.
 
-Hours become weeks at the hours that a week has to spare, weeks become a day in the
-calendar, and a stock of fiber becomes the time that spinning it will take.
+Hours become weeks at the hours that a week has to spare, and weeks become a day in the
+calendar.
 """
 
 
 from workbookgen.reference.law import law, require, whole_for
-from workbookgen.reference.planning.work import NO_MASS, NO_TIME, require_hours
-from workbookgen.units import Grist, Mass, Pace, Quantity, Ratio, Time
+from workbookgen.reference.planning.work import NO_TIME, require_hours
+from workbookgen.units import Ratio, Time
 
-NO_GRIST = Quantity(0.0, "m/g")
-STANDSTILL = Quantity(0.0, "m/hour")
 DAYS_PER_WEEK = 7
 
 
@@ -80,71 +78,3 @@ def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
     require(hours > NO_TIME, "Hours: without any, there is no day on which they are done.")
     days = weeks(hours, hours_per_week) * DAYS_PER_WEEK
     return start + whole_for(days)  # the last digits must not cost a day
-
-
-@law
-def evenings(hours: Time, evening: Time) -> Ratio:
-    """Evenings that some hours take.
-
-    e = t / v. Hours sound like much, evenings like something to look forward to.
-
-    Parameters
-    ----------
-    hours : t, hours of work
-    evening : v, what one evening has for it
-
-    Returns
-    -------
-    e, parts of an evening included
-
-    Raises
-    ------
-    ValueError
-        Negative hours, or an evening that has no time for it.
-
-    Notes
-    -----
-    Valid for evenings that are all alike.
-
-    References
-    ----------
-    Definition of a share.
-    """
-    require_hours(hours)
-    require(evening > NO_TIME, "An evening must have some time for it.")
-    return (hours / evening).m_as("")
-
-
-@law
-def stock_hours(mass: Mass, grist: Grist, pace: Pace) -> Time:
-    """Hours of spinning in the stock.
-
-    t = m · g / p. A shelf of fiber is so many evenings to come.
-
-    Parameters
-    ----------
-    mass : m, mass of the yarn that the stock will give
-    grist : g, grist to which it will be spun
-    pace : p, length spun in a time
-
-    Returns
-    -------
-    t, a time
-
-    Raises
-    ------
-    ValueError
-        A negative mass, or a grist or a pace that is not above zero.
-
-    Notes
-    -----
-    Valid for the grist and the pace of the single; plying comes on top.
-
-    References
-    ----------
-    Definitions of the grist and of the pace.
-    """
-    require(mass >= NO_MASS, "The mass cannot be negative.")
-    require(grist > NO_GRIST, "The grist must be above zero.")
-    require(pace > STANDSTILL, "The pace must be above zero.")
-    return (mass * grist / pace).to("hour")

@@ -1,14 +1,13 @@
 """A plied yarn from its components, and components for a wanted yarn.
 
 `design` says which yarn comes of which strands, and backwards. `amounts` says how much of
-each strand a wanted length takes, and what the bobbins give.
+each strand a wanted length takes, and how many packages or bobbins that is.
 """
 
 from workbookgen.reference.plying.amounts import (
     component_length,
     component_mass,
     packages,
-    plied_length,
 )
 from workbookgen.reference.plying.design import (
     all_strands,
@@ -30,7 +29,6 @@ __all__ = [
     "grist_for_wraps",
     "missing_component",
     "packages",
-    "plied_length",
     "resultant",
     "singles_for",
     "weight_share",

@@ -1,12 +1,11 @@
-"""How much of each component a plied yarn takes, and how much plied yarn comes of it.
+"""How much of each component a plied yarn takes.
 
-Lengths and masses of components, the packages to buy or bobbins to fill, and what the
-singles on the bobbins give when plied.
+Lengths and masses of components, and the packages to buy or bobbins to fill.
 """
 
 
 from workbookgen.reference.law import law, require, whole_for
-from workbookgen.reference.plying.design import require_loss, require_strands_and_feed
+from workbookgen.reference.plying.design import require_strands_and_feed
 from workbookgen.units import Length, LinearDensity, Mass, Quantity, Ratio
 
 NO_LENGTH = Quantity(0.0, "m")
@@ -113,36 +112,3 @@ def packages(length, package) -> Ratio:
     require(package > 0, "A package must hold something.")
     require(length >= 0, "What is needed cannot be negative.")
     return whole_for(Quantity(length / package).m_as(""))
-
-
-@law
-def plied_length(singles_length: Length, take_up: Ratio = 0.0) -> Length:
-    """Length of plied yarn that singles give.
-
-    L = (1 - c) · ℓ. The shortest single decides; what the others have over is left.
-
-    Parameters
-    ----------
-    singles_length : ℓ, length of the shortest single
-    take_up : c, lost length over the length before plying, from 0 to under 1
-
-    Returns
-    -------
-    L, a length
-
-    Raises
-    ------
-    ValueError
-        A negative length, or a take-up outside 0 to under 1.
-
-    Notes
-    -----
-    Valid for strands that are fed alike.
-
-    References
-    ----------
-    Definition of the take-up.
-    """
-    require(singles_length >= NO_LENGTH, "The length of the singles cannot be negative.")
-    require_loss(take_up, "take-up")
-    return (1 - take_up) * singles_length

@@ -19,7 +19,6 @@ from workbookgen.reference.scouring.baths import (
 from workbookgen.reference.scouring.heat import (
     cold_water,
     hot_water,
-    mixed_temperature,
     temperature_words,
 )
 
@@ -34,7 +33,6 @@ __all__ = [
     "hot_water",
     "liquor",
     "loads",
-    "mixed_temperature",
     "removed",
     "temperature_words",
     "water_in_all",

@@ -95,47 +95,6 @@ def cold_water(volume: Volume, hot_water: Volume) -> Volume:
 
 
 @law
-def mixed_temperature(
-    hot_volume: Volume, hot: Temperature, cold_volume: Volume, cold: Temperature
-) -> Temperature:
-    """Temperature of hot and cold water mixed.
-
-    T = (V_h · T_h + V_c · T_c) / (V_h + V_c). The larger share draws the mixture its way.
-
-    Parameters
-    ----------
-    hot_volume : V_h, volume of the hot water
-    hot : T_h, its temperature
-    cold_volume : V_c, volume of the cold water
-    cold : T_c, its temperature
-
-    Returns
-    -------
-    T, a temperature
-
-    Raises
-    ------
-    ValueError
-        A negative volume, no water at all, or a temperature that is not a number.
-
-    Notes
-    -----
-    Valid for a bath that loses no heat; pots and wool cool it a little, so check with a thermometer.
-
-    References
-    ----------
-    Heat balance, the heat capacity of water taken as constant (from memory).
-    """
-    _require_volume(hot_volume)
-    _require_volume(cold_volume)
-    volume = hot_volume + cold_volume
-    require(volume > NO_VOLUME, "There must be some water.")
-    warm, cool = hot.m_as("degC"), cold.m_as("degC")
-    require(np.isfinite(warm) & np.isfinite(cool), "Both temperatures must be numbers.")
-    return Quantity(cool + (warm - cool) * (hot_volume / volume).m_as(""), "degC")
-
-
-@law
 def temperature_words(temperature: Temperature) -> str:
     """What a temperature means for washing wool by hand.
 

@@ -7,13 +7,11 @@ Everywhere u is a standard uncertainty: two of them cover about 95 per cent.
 
 from workbookgen.reference.uncertainty.budget import (
     combined,
-    combined_relative,
     length_relative,
     length_uncertainty,
     product_relative,
     rectangular,
     relative,
-    resolution,
     square,
 )
 from workbookgen.reference.uncertainty.enough import (
@@ -29,7 +27,6 @@ __all__ = [
     "amount_for",
     "chance_enough",
     "combined",
-    "combined_relative",
     "coverage",
     "have_doubt",
     "length_relative",
@@ -38,7 +35,6 @@ __all__ = [
     "product_relative",
     "rectangular",
     "relative",
-    "resolution",
     "square",
     "surplus_uncertainty",
 ]

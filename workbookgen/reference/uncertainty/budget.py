@@ -1,6 +1,6 @@
 """Where doubt comes from and how doubts add up.
 
-Limits and scales turn into standard uncertainties first, so that all doubts speak one
+Limits turn into standard uncertainties first, so that all doubts speak one
 language. Then they add by their squares: those of a sum as they are, those of a product or
 a quotient as shares. A doubt much smaller than another may be forgotten.
 """
@@ -45,37 +45,6 @@ def rectangular(half_width):
 
 
 @law
-def resolution(step):
-    """Standard uncertainty of what a scale or a ruler shows.
-
-    u = q / √12. The true value lies anywhere within half a step of the one shown.
-
-    Parameters
-    ----------
-    step : q, smallest step of the display, any quantity
-
-    Returns
-    -------
-    u, of the same kind
-
-    Raises
-    ------
-    ValueError
-        A negative step.
-
-    Notes
-    -----
-    Valid for the rounding alone; a scale may be off by more than it shows.
-
-    References
-    ----------
-    JCGM 100, F.2.2.1 (from memory).
-    """
-    require(step >= 0, "The step of the display cannot be negative.")
-    return step / np.sqrt(12)
-
-
-@law
 def combined(u_1, u_2=None, u_3=None, u_4=None):
     """Standard uncertainty of a sum or a difference.
 
@@ -102,41 +71,6 @@ def combined(u_1, u_2=None, u_3=None, u_4=None):
     Notes
     -----
     Valid for doubts that do not hang on each other, and a sum in which each counts once.
-
-    References
-    ----------
-    JCGM 100, 5.1.2 (from memory).
-    """
-    return _root_of_squares(u_1, u_2, u_3, u_4)
-
-
-@law
-def combined_relative(
-    u_1: Ratio, u_2: Ratio | None = None, u_3: Ratio | None = None, u_4: Ratio | None = None
-) -> Ratio:
-    """Standard uncertainty from up to four doubts, all told as shares.
-
-    u = √(u₁² + u₂² + u₃² + u₄²). Four causes of doubt about one figure become one.
-
-    Parameters
-    ----------
-    u_1 : u₁, a relative standard uncertainty
-    u_2 : u₂, a second one
-    u_3 : u₃, a third
-    u_4 : u₄, a fourth
-
-    Returns
-    -------
-    u, a share
-
-    Raises
-    ------
-    ValueError
-        A negative uncertainty.
-
-    Notes
-    -----
-    Valid for doubts that do not hang on each other, each a share of the same figure.
 
     References
     ----------

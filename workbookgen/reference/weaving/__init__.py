@@ -15,21 +15,17 @@ from workbookgen.reference.weaving.cloth import (
     woven_length,
 )
 from workbookgen.reference.weaving.sett import (
-    WEAVES,
     closest_sett,
     sett_in_use,
-    sett_share,
     working_sett,
 )
 
 __all__ = [
-    "WEAVES",
     "all_yarn",
     "closest_sett",
     "cloth_mass",
     "ends",
     "sett_in_use",
-    "sett_share",
     "warp_length",
     "warp_yarn",
     "weft_yarn",

@@ -5,21 +5,10 @@ and weft change sides, and each change takes the room of a thread. That is the c
 that can be beaten; cloth by hand stands looser.
 """
 
-import numpy as np
-
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.law import law, require
 from workbookgen.units import PerLength, Quantity, Ratio
 
 NO_SETT = Quantity(0.0, "1/m")
-
-# Ends, and intersections of an end with the weft, in one repeat of the weave.
-WEAVES = {
-    "plain": (2, 2),
-    "2/1 twill": (3, 2),
-    "2/2 twill": (4, 2),
-    "5-end satin": (5, 2),
-    "8-end satin": (8, 2),
-}
 
 
 @law
@@ -124,43 +113,3 @@ def sett_in_use(own: PerLength | None = None, working: PerLength | None = None) 
     require(sett is not None, "Give your own sett, or the grist and the weave.")
     require(sett > NO_SETT, "The sett must be above zero.")
     return sett
-
-
-@law
-def sett_share(weave: str) -> Ratio:
-    """Share of the threads side by side that a weave leaves room for.
-
-    x = e / (e + i). Longer floats have fewer intersections, so more ends find room.
-
-    Parameters
-    ----------
-    weave : one of WEAVES; upper and lower case are alike
-
-    Returns
-    -------
-    x, a share
-
-    Raises
-    ------
-    ValueError
-        A weave that is not known.
-
-    Notes
-    -----
-    Valid for warp and weft of like thickness.
-
-    References
-    ----------
-    Ashenhurst's rule, quoted in a study of weaving (read); J. T. Taylor, Cotton Weaving and
-    Designing (read).
-    """
-    shares = by_element(_share_of, weave)
-    return shares.astype(float) if np.ndim(shares) else shares
-
-
-def _share_of(weave) -> float:
-    weaves = {name.casefold(): repeat for name, repeat in WEAVES.items()}
-    name = str(weave).casefold()
-    require(name in weaves, f'"{weave}" is no weave known here: choose one of {", ".join(WEAVES)}.')
-    ends, intersections = weaves[name]
-    return ends / (ends + intersections)
