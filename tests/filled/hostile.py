@@ -65,11 +65,11 @@ def other_zip(**parts: bytes):
 
 
 def bomb(planner: bytes) -> bytes:
-    """Half a gigabyte of blanks in half a megabyte."""
+    """More than half a gigabyte of blanks in less than a megabyte."""
     stream = io.BytesIO(planner)
     with zipfile.ZipFile(stream, "a", zipfile.ZIP_DEFLATED, compresslevel=1) as package:
         with package.open("xl/bomb.xml", "w") as part:
-            for _ in range(500):
+            for _ in range(700):
                 part.write(b" " * 2**20)
     return stream.getvalue()
 
@@ -206,7 +206,7 @@ NO_PLANNERS: dict[str, tuple[Callable[[bytes], bytes], str]] = {
         other_zip(mimetype=b"application/vnd.oasis.opendocument.spreadsheet", **{"Basic__Standard__Module1.xml": b"<x/>"}),
         r"it holds macros, which are never run here\.",
     ),
-    "bomb": (bomb, r"this file unpacks to 50\d MB, far more than a planner; it is not read\."),
+    "bomb": (bomb, r"this file unpacks to 70\d MB, far more than a planner; it is not read\."),
     "lying bomb": (lying_bomb, DAMAGED),
     "overlapping parts": (overlapping, r"this file unpacks to 9,\d\d\d MB, far more than a planner; it is not read\."),
     "many parts": (many_parts, r"this file has 2,\d\d\d parts, far more than a planner; it is not read\."),
