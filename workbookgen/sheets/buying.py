@@ -27,7 +27,7 @@ BUYING = Card(
     groups=(
         Group("You type", (
             Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), help="From the sheet Guide; its usual losses are expected."),
-            Input("state", "Buy it as", Choice("states_name", lists.SHEET), needed=True, starts_as="raw fleece", help="How far worked: raw fleece, skirted, washed, prepared, or yarn."),
+            Input("state", "Buy it as", Choice("states_name", lists.SHEET), needed=True, starts_as="raw fleece", help="Raw fleece, skirted, washed, prepared, or yarn."),
             Input("length", "Length of yarn wanted", Number(above=0, most=10_000_000), LENGTH, needed=True, help="Finished yarn, margin included."),
             Input("grist", "Grist wanted", Number(above=0, most=1_000_000), GRIST, needed=True, help="Grist of the finished yarn."),
             *stages.own_losses(),
@@ -43,7 +43,7 @@ BUYING = Card(
                    uses={"name": "kind", "names": "guide_listed", "values": "guide_fleece_high"}),
             Result("fleeces", "Fleeces to buy", "ROUNDUP(ROUND(to_buy / ((fleece_low + fleece_high) / 2), 6), 0)", fiber.fleeces, NUMBER,
                    uses={"weight": "to_buy"}, only_if="AND(stage = 1, fleece_low <= fleece_high)", digits=0,
-                   note="Whole fleeces in the middle of the range; only if you buy it raw."),
+                   note="Whole fleeces in the middle of the range, if raw."),
         )),
     ),
 )

@@ -35,7 +35,7 @@ def own_losses() -> tuple[Input, ...]:
 def stage() -> Result:
     """How far the fiber was worked when bought."""
     return Result("stage", "Stage", "pick(states_stage, states_name, state)", fiber.stage, NUMBER,
-                  digits=0, width=7, note="1 raw fleece, 2 skirted, 3 washed, 4 prepared, 5 yarn or thread.")
+                  digits=0, width=7, note="1 raw, 2 skirted, 3 washed, 4 prepared, 5 yarn.")
 
 
 def guide_losses() -> tuple[Result, ...]:
