@@ -226,9 +226,9 @@ def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
 
 def main(arguments: list[str] | None = None) -> None:
     """Run the command; no traceback reaches the person who typed it."""
-    with _stopped_by_signals():
+    with _stopped_by_signals() as asked:
         try:
-            _run(arguments)
+            _run(arguments, asked)
         except PlannerError as problem:
             _end(str(problem), problem.exit_code)
         except click.ClickException as problem:
@@ -249,10 +249,15 @@ def main(arguments: list[str] | None = None) -> None:
             _end(OUR_FAULT.format(f"{type(problem).__name__}: {problem}"))
 
 
-def _run(arguments: list[str] | None) -> None:
+def _run(arguments: list[str] | None, asked: threading.Event) -> None:
     if hasattr(sys.stdout, "reconfigure"):
         sys.stdout.reconfigure(errors="backslashreplace")  # file names and labels that this terminal cannot spell
-    cli.main(arguments, prog_name="workbookgen", standalone_mode=False)
+    try:
+        cli.main(arguments, prog_name="workbookgen", standalone_mode=False)
+    except Exception:
+        if asked.is_set():  # libraries make errors of their own of it, as NumPy does amid a comparison
+            raise KeyboardInterrupt from None
+        raise
 
 
 def _end(sentence: str, code: int = 2) -> None:
@@ -262,19 +267,22 @@ def _end(sentence: str, code: int = 2) -> None:
 
 @contextmanager
 def _stopped_by_signals():
-    """A request to end, or a closed terminal, stops a run like Ctrl-C: what was begun is cleared away."""
+    """Ctrl-C, a request to end, or a closed terminal: what was begun is cleared away. Gives whether one came."""
+    asked = threading.Event()
+
     def stop(*_):
+        asked.set()
         raise KeyboardInterrupt
 
-    wanted = [getattr(signal, name) for name in ("SIGTERM", "SIGHUP") if hasattr(signal, name)]
+    wanted = [getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name)]
     if threading.current_thread() is not threading.main_thread():
         wanted = []
     before = {each: signal.getsignal(each) for each in wanted}
     for each in wanted:
-        if before[each] == signal.SIG_DFL:  # under nohup a closed terminal is not to matter
+        if before[each] in (signal.SIG_DFL, signal.default_int_handler):  # under nohup a closed terminal is not to matter
             signal.signal(each, stop)
     try:
-        yield
+        yield asked
     finally:
         for each, handler in before.items():
             signal.signal(each, handler)

@@ -1,8 +1,10 @@
 """How the command behaves whatever it is asked: help, versions, and never a traceback."""
 
 import os
+import signal
 import subprocess
 import sys
+import time
 
 import pytest
 
@@ -74,6 +76,29 @@ def test_stopping_it_is_no_fault(run, monkeypatch, planner):
 
     monkeypatch.setattr("workbookgen.fields.described", stopped)
     code, out, err = run("fields", planner)
+    assert (code, out) == (2, "") and err.strip() == "Stopped."
+
+
+@pytest.mark.skipif(os.name == "nt", reason="NOT TRIED: signals are sent otherwise there")
+@pytest.mark.parametrize(("name", "usual"), [("SIGINT", signal.default_int_handler), ("SIGTERM", signal.SIG_DFL), ("SIGHUP", signal.SIG_DFL)])
+def test_stopping_it_amid_a_library_is_no_fault(run, monkeypatch, planner, name, usual):
+    """NumPy, stopped in a comparison, raises a TypeError."""
+    asked = getattr(signal, name)
+
+    def stopped(*_, **__):
+        try:
+            os.kill(os.getpid(), asked)
+            time.sleep(5)
+        except KeyboardInterrupt:
+            raise TypeError("Cannot compare") from None
+
+    monkeypatch.setattr("workbookgen.fields.described", stopped)
+    before = signal.signal(asked, usual)
+    try:
+        code, out, err = run("fields", planner)
+        assert signal.getsignal(asked) == usual
+    finally:
+        signal.signal(asked, before)
     assert (code, out) == (2, "") and err.strip() == "Stopped."
 
 
