@@ -29,7 +29,7 @@ def _record(placement: Placement, planner: PlannerFile) -> dict:
         "kind": "input" if isinstance(field, Input) else "result",
         "unit": placement.unit.readable if placement.unit else None,
         "label": field.label,
-        "domain": _domain(field.domain) | _use(field) if isinstance(field, Input) else None,
+        "domain": _domain(field.domain) | _use(field, planner.settings.units) if isinstance(field, Input) else None,
         "reference": _reference(field),
         "sources": [page(field.reference).source] if isinstance(field, Result) else [],
     }
@@ -46,8 +46,8 @@ def _reference(field) -> str | None:
     return None
 
 
-def _use(field: Input) -> dict:
-    return {"needed": field.needed, "blank_means": field.blank_means, "default": field.starts_as}
+def _use(field: Input, system: str) -> dict:
+    return {"needed": field.needed, "blank_means": field.blank_means, "default": field.first(system)}
 
 
 def _domain(domain) -> dict:

@@ -40,7 +40,7 @@ def test_every_entry_is_in_the_new_planner_or_among_its_leftovers(typed, new, tm
     assert path.read_bytes() == before
     old, renewed = read_filled(path), read_filled(tmp_path / "new.xlsx")
     planner = described(OLD)
-    starts = {f"{block.key}_{each.key}": each.starts_as for block in planner.blocks.values() for each in block.inputs}
+    starts = {f"{block.key}_{each.key}": each.first(planner.system) for block in planner.blocks.values() for each in block.inputs}
     listed = Counter((each.sheet, each.cell) for each in outcome.leftovers)
     for key, column in entries.items():
         _, field = planner.by_key[key]

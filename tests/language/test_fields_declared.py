@@ -5,7 +5,10 @@ import pytest
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Name, Note, Number
 from workbookgen.language.fields import Input, Result, Rule, check_keys
-from workbookgen.language.quantities import LENGTH
+from workbookgen.language.quantities import LENGTH, MASS_PACE, NUMBER, SHARE, TEMPERATURE, Kind, Unit
+from workbookgen.settings import Settings
+from workbookgen.sheets.planner import planner
+from workbookgen.units import Quantity
 
 
 def sum_of(first, second):
@@ -82,3 +85,40 @@ def test_keys_that_cannot_be_borne_are_all_told():
 
 def test_keys_that_can_be_borne():
     assert check_keys("block skeins", (Input("wraps", "W", Note()), Input("rest", "R", Note()))) is None
+
+
+@pytest.mark.parametrize(
+    ("field", "us", "us_grams", "metric"),
+    [
+        ("pace_preparing", 2, 57, 57),  # an ounce is 28.35 g (NIST SP 811, from memory)
+        ("pace_finishing", 400, 400, 370),  # 365.76 m
+        ("scouring_hot", 140, 140, 60),
+        ("scouring_cold", 55, 55, 13),  # 12.8 °C
+        ("scouring_target", 135, 135, 57),  # 57.2 °C
+        ("scouring_ratio", 30, 30, 30),
+        ("twist_density", 1.31, 1.31, 1.31),
+    ],
+)
+def test_a_card_starts_with_the_same_quantity_in_every_unit_system(field, us, us_grams, metric):
+    for system, wanted in (("us", us), ("us-grams", us_grams), ("metric", metric)):
+        _, each = planner(Settings(units=system)).by_key[field]
+        assert each.first(system) == wanted
+
+
+def test_a_unit_system_of_meters_and_ounces_would_start_right():
+    ounces, celsius = Unit("oz/h", "ounce / hour"), Unit("°C", "degree_Celsius")
+    mixed = Kind(MASS_PACE.us, MASS_PACE.us_grams, ounces), Kind(TEMPERATURE.us, TEMPERATURE.us, celsius)
+    first = [
+        Input("x_y", "X", Number(least=0, most=500), kind, starts_as=Quantity(value, unit)).first("metric")
+        for kind, value, unit in zip(mixed, (2, 140), ("ounce / hour", "degree_Fahrenheit"), strict=True)
+    ]
+    assert first == [2, 60]
+
+
+def test_a_bare_number_to_start_with_is_refused_where_it_needs_a_unit():
+    with pytest.raises(DescriptionError, match="field x_y: .*bare number"):
+        Input("x_y", "X", Number(least=0, most=1000), LENGTH, starts_as=400.0)
+    with pytest.raises(DescriptionError, match="field x_y: .*nothing but 0"):
+        Input("x_y", "X", Number(least=0, most=1000), LENGTH, blank_means=400)
+    assert Input("x_y", "X", Number(least=0, most=1), SHARE, starts_as=0.5).first("metric") == 0.5
+    assert Input("x_y", "X", Number(least=0, most=9), NUMBER, blank_means=4).blank_means == 4

@@ -26,24 +26,24 @@ def message_formula(block: Block, columns: Columns, system: str) -> str:
     text = '""'
     for condition, sentence in reversed(cases):
         text = f'IF({condition},"{sentence}",{text})'
-    return f'=IF({_begun(block, columns)},{text},"")'
+    return f'=IF({_begun(block, columns, system)},{text},"")'
 
 
-def _begun(block: Block, columns: Columns) -> str:
+def _begun(block: Block, columns: Columns, system: str) -> str:
     """Something is typed, and not only what a new planner starts with."""
     first, last = (columns.operands[block.inputs[index].key].ref for index in (0, -1))
     typed = f"COUNTA({first if first == last else f'{first}:{last}'})"
     if not (starts := [each for each in block.inputs if each.starts_as is not None]):
         return f"{typed}>0"
-    as_new = ",".join([f"{typed}={len(starts)}", *(_as_new(each, columns.operands[each.key].ref) for each in starts)])
+    as_new = ",".join([f"{typed}={len(starts)}", *(_as_new(each.first(system), columns.operands[each.key].ref) for each in starts)])
     return f"AND({typed}>0,NOT(AND({as_new})))"
 
 
-def _as_new(field: Input, ref: str) -> str:
+def _as_new(first: float | str, ref: str) -> str:
     """The cell still holds what it starts with. It may hold an error, so that its type is tested before."""
-    if isinstance(field.starts_as, str):
-        return f'IF(ISTEXT({ref}),{ref}="{field.starts_as}",1=0)'
-    return f"IF(ISNUMBER({ref}),{ref}={field.starts_as:.15g},1=0)"
+    if isinstance(first, str):
+        return f'IF(ISTEXT({ref}),{ref}="{first}",1=0)'
+    return f"IF(ISNUMBER({ref}),{ref}={first:.15g},1=0)"
 
 
 def _wrong(field: Input, columns: Columns) -> str:

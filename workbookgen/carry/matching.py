@@ -162,7 +162,7 @@ class _Matching:
         """Lines without a place. The first value of a card that nobody touched is no entry."""
         for row, line in lines.items():
             for key, entry in line.items():
-                first = None if isinstance(self.block, Log) else self.block.by_key[key].starts_as
+                first = None if isinstance(self.block, Log) else self.block.by_key[key].first(self.old.settings.units)
                 if entry is None:
                     self._tell(row, key)
                 elif not _alike(entry, first, 1e-9):

@@ -47,7 +47,7 @@ def results_of_old(old: FilledPlanner) -> Values:
     """The results of an old planner. A field that it does not have yet is as in a new one, or blank."""
     planner = described(old.settings)
     absent = {
-        f"{block.key}_{each.key}": (None,) * block.rows if isinstance(block, Log) else (each.starts_as,)
+        f"{block.key}_{each.key}": (None,) * block.rows if isinstance(block, Log) else (each.first(planner.system),)
         for block in planner.blocks.values()
         for each in block.inputs
     }

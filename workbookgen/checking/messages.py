@@ -28,7 +28,7 @@ def messages(
 
 
 def _message(block: Block, record: dict, accepts, times: Counter, system: str) -> str | None:
-    if all(value is None for value in record.values()) or all(_is_as_new(each, record[each.key]) for each in block.inputs):
+    if all(value is None for value in record.values()) or all(_is_as_new(each.first(system), record[each.key]) for each in block.inputs):
         return None
     for each in block.inputs:
         if record[each.key] is not None and not accepts(each, record[each.key]):
@@ -47,8 +47,8 @@ def _message(block: Block, record: dict, accepts, times: Counter, system: str) -
     return None
 
 
-def _is_as_new(field: Input, value) -> bool:
+def _is_as_new(first, value) -> bool:
     """Whether an input still holds what a new planner brings along; a spreadsheet takes capitals for small letters."""
-    if isinstance(value, str) and isinstance(field.starts_as, str):
-        return value.lower() == field.starts_as.lower()
-    return value == field.starts_as and not isinstance(value, bool)
+    if isinstance(value, str) and isinstance(first, str):
+        return value.lower() == first.lower()
+    return value == first and not isinstance(value, bool)

@@ -60,7 +60,7 @@ def _record(planner: Planner, block: Block, row: int, entries: dict, draw: Rando
 
 
 def _not_begun(planner: Planner, block: Block, row: int, entries: dict, draw: Random) -> dict[str, Entry]:
-    record: dict[str, Entry] = {each.key: each.starts_as for each in block.inputs}
+    record: dict[str, Entry] = {each.key: each.first(planner.system) for each in block.inputs}
     starting = [each for each in block.inputs if each.starts_as is not None]
     if starting and (how := draw.choice(("blank", "as it comes", "one changed"))) != "as it comes":
         changed = starting if how == "blank" else [draw.choice(starting)]

@@ -11,7 +11,7 @@ Entries = Mapping[str, tuple[Entry, ...]]
 def starting_entries(planner: Planner) -> dict[str, tuple[Entry, ...]]:
     """What a new planner brings along: the reels, the guide, and the first values of cards."""
     return {
-        f"{block.key}_{field.key}": _column(block, field)
+        f"{block.key}_{field.key}": _column(block, field, planner.system)
         for block in planner.blocks.values()
         for field in block.inputs
     }
@@ -32,8 +32,8 @@ def with_records(planner: Planner, entries: Entries, block_key: str, records: li
     }
 
 
-def _column(block: Block, field) -> tuple[Entry, ...]:
+def _column(block: Block, field, system: str) -> tuple[Entry, ...]:
     if not isinstance(block, Log):
-        return (field.starts_as,)
+        return (field.first(system),)
     records = block.starts_with
     return tuple(records[row].get(field.key) if row < len(records) else None for row in range(block.rows))

@@ -15,11 +15,15 @@ from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Date, Domain, Name, Note, Number
 from workbookgen.language.formula import Formula, key_objection
 from workbookgen.language.quantities import NUMBER, Kind
+from workbookgen.units import Quantity
 
 
 @dataclass(frozen=True)
 class Input:
-    """A cell, or a column, that a person fills in."""
+    """A cell, or a column, that a person fills in.
+
+    What it starts as is a quantity wherever its unit is another in another unit system.
+    """
 
     key: str
     label: str
@@ -27,13 +31,24 @@ class Input:
     unit: Kind | None = None
     needed: bool = False  # the record is unfinished without it
     blank_means: float | None = None  # what an empty cell stands for
-    starts_as: float | str | None = None  # what a new planner's card shows
+    starts_as: float | str | Quantity | None = None  # what a new planner's card shows
     help: str = ""
     width: int = 10
+
+    def __post_init__(self):
+        if self.unit and self.unit.has_dimension:
+            if isinstance(self.starts_as, float | int):
+                raise DescriptionError.at(f"field {self.key}", "it starts as a bare number; give it as a quantity, with its unit.")
+            if self.blank_means:
+                raise DescriptionError.at(f"field {self.key}", "a blank cell of a quantity can stand for nothing but 0.")
 
     @property
     def is_text(self) -> bool:
         return not isinstance(self.domain, Number | Date)
+
+    def first(self, system: str) -> float | str | None:
+        """What a new planner of this unit system shows."""
+        return self.unit.unit(system).typed(self.starts_as) if isinstance(self.starts_as, Quantity) else self.starts_as
 
 
 @dataclass(frozen=True)

@@ -8,9 +8,9 @@ tests hold it against that registry.
 """
 
 from dataclasses import dataclass
-from math import prod
+from math import floor, log10, prod
 
-from workbookgen.units import COUNT_UNITS
+from workbookgen.units import COUNT_UNITS, Quantity
 
 YD, IN, LB, OZ = "0.9144", "0.0254", "453.59237", "28.349523125"
 
@@ -49,6 +49,13 @@ class Unit:
         divided = f"{bracketed(coherent)}/{over}"
         return f"{divided}+{self.zero}" if self.zero else divided
 
+    def typed(self, quantity: Quantity) -> float:
+        """A quantity as a person would type it under this unit: as it is in its own, in two figures in another."""
+        value = float(quantity.to(self.pint).magnitude)
+        if value == 0 or quantity.units == Quantity(1, self.pint).units:
+            return value
+        return round(value, 1 - floor(log10(abs(value))))
+
     @property
     def readable(self) -> str:
         """The unit in words that any unit registry reads, our own count systems spelled out."""
@@ -71,6 +78,10 @@ class Kind:
 
     def unit(self, system: str) -> Unit:
         return {"us": self.us, "us-grams": self.us_grams, "metric": self.metric}[system]
+
+    @property
+    def has_dimension(self) -> bool:
+        return any(unit.pint != "dimensionless" for unit in (self.us, self.us_grams, self.metric))
 
 
 def always(unit: Unit) -> Kind:

@@ -34,6 +34,7 @@ from workbookgen.language.quantities import (
 from workbookgen.reference import diameter, moisture, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists
+from workbookgen.units import Quantity
 
 SHEET = "Counts"
 ANY = Number(above=0, most=10_000_000)
@@ -121,7 +122,7 @@ THICKNESS = Card(
             Input("k_touching", "K, threads touching", Number(above=0, most=2), needed=True, starts_as=0.9, help="Ashenhurst: 0.90 worsted, 0.84 woolen, 0.95 cotton."),
             Input("k_wrapped", "K, wraps as laid by hand", Number(above=0, most=2), needed=True, starts_as=0.35, help="Common practice, no source: fit it to your own yarn. The sheet Skeins uses it."),
             Input("counted", "Wraps per inch counted", Number(above=0, most=500), THREADS, help="Of this same yarn; your own K follows from it."),
-            Input("fiber_density", "Fiber density", Number(above=0, most=5), DENSITY, needed=True, starts_as=1.31, help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),
+            Input("fiber_density", "Fiber density", Number(above=0, most=5), DENSITY, needed=True, starts_as=Quantity(1.31, "gram / centimeter ** 3"), help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),
             Input("packing", "Packing", Number(above=0, most=1), needed=True, starts_as=0.5, help="Share of the yarn that is fiber: lofty 0.35, hard twisted 0.65."),
             Input("fiber_diameter", "Fiber diameter", Number(above=0, most=500), FIBER_DIAMETER),
         )),

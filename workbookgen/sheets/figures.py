@@ -15,6 +15,7 @@ from workbookgen.language.quantities import (
 from workbookgen.reference import planning, stock, uncertainty
 from workbookgen.settings import Settings
 from workbookgen.sheets import samples
+from workbookgen.units import Quantity
 
 SHEET = "Figures"
 SPEED = Number(above=0, most=1_000_000)
@@ -36,12 +37,12 @@ PACES = Card(
     groups=(
         Group("You type", (
             Input("sample", "As in the sample", Choice("samples_listed", samples.SHEET), help="A sample with minutes taken; your own figures below win over it."),
-            Input("preparing", "Preparing fiber", SPEED, MASS_PACE, needed=True, starts_as=2.0, help="Carding or combing, weight in an hour."),
+            Input("preparing", "Preparing fiber", SPEED, MASS_PACE, needed=True, starts_as=Quantity(2, "ounce / hour"), help="Carding or combing, weight in an hour."),
             Input("spinning", "Spinning singles", SPEED, PACE, help="Length in an hour."),
             Input("plying", "Plying", SPEED, PACE, help="Length of ply in an hour."),
-            Input("finishing", "Winding and washing", SPEED, PACE, needed=True, starts_as=400.0, help="Length of yarn reeled, tied and washed in an hour."),
+            Input("finishing", "Winding and washing", SPEED, PACE, needed=True, starts_as=Quantity(400, "yard / hour"), help="Length of yarn reeled, tied and washed in an hour."),
             Input("strands", "Strands for the stock", Number(least=1, most=12, whole=True), NUMBER, needed=True, starts_as=2.0, help="How the stock will be plied, for the weeks of spinning in it."),
-            Input("weekly", "Hours a week", Number(above=0, most=168), HOURS, needed=True, starts_as=6.0),
+            Input("weekly", "Hours a week", Number(above=0, most=168), HOURS, needed=True, starts_as=Quantity(6, "hour")),
             Input("start", "First day", Date(), DAY, help="Of the projects that you plan."),
         )),
         Group("Worked out", (

@@ -15,18 +15,19 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.reference import cost, scouring
 from workbookgen.settings import Settings
+from workbookgen.units import Quantity
 
 SHEET = "Scouring"
 ANY = Number(above=0, most=1_000_000)
+HEAT = Number(least=-50, most=250)
 
 
 def sheet(settings: Settings) -> Sheet:
-    metric = settings.units == "metric"
     return Sheet(
         SHEET,
         "Scouring a fleece",
         "Hot enough that the grease melts and stays melted, no rubbing, no sudden change of heat.",
-        (CAUTIONS, water(hot=60.0 if metric else 140.0, cold=12.0 if metric else 55.0, target=57.0 if metric else 135.0)),
+        (CAUTIONS, WATER),
         wide=False,
     )
 
@@ -44,48 +45,46 @@ CAUTIONS = Text(
 )
 
 
-def water(hot: float, cold: float, target: float) -> Card:
-    heat = Number(least=-50, most=250)
-    return Card(
-        "scouring",
-        "Water, heat, detergent",
-        groups=(
-            Group("You type", (
-                Input("mass", "Fleece to wash", ANY, MASS, needed=True, help="Grease weight."),
-                Input("load", "In one load", ANY, MASS, needed=True, help="What your pot or tub holds loosely."),
-                Input("ratio", "Water to wool", Number(above=0, most=500), LIQUOR, needed=True, starts_as=30.0, help="20 to 40 liters a kilogram (common practice, no source)."),
-                Input("washes", "Washes", Number(least=1, most=20, whole=True), NUMBER, needed=True, starts_as=2.0, help="Two with detergent (F. Beech 1902, read; common practice since)."),
-                Input("rinses", "Rinses", Number(least=0, most=20, whole=True), NUMBER, needed=True, starts_as=2.0),
-                Input("minutes", "Minutes each", Number(above=0, most=1000), MINUTES, needed=True, starts_as=30.0, help="About half an hour (F. Beech 1902, read)."),
-                Input("hot", "Hot tap or kettle", heat, TEMPERATURE, needed=True, starts_as=hot),
-                Input("cold", "Cold tap", heat, TEMPERATURE, needed=True, starts_as=cold),
-                Input("target", "Bath wanted", heat, TEMPERATURE, needed=True, starts_as=target, help="130 to 140 °F, 54 to 60 °C, not above with alkali (F. Beech 1902, read)."),
-                Input("detergent", "Detergent", Number(least=0, most=1), SHARE, needed=True, starts_as=0.02, help="Share of the grease weight, 1 to 3% (common practice), or as its label says."),
-                Input("yield_expected", "Scoured yield expected", Number(above=0, most=1), SHARE, needed=True, starts_as=0.55, help="See the sheet Guide."),
-                Input("price_water", "Cost of a load", Number(least=0, most=1_000_000), NUMBER, help="Water, heat and detergent, in your currency."),
-            )),
-            Group("Worked out", (
-                Result("loads", "Loads", "ROUNDUP(ROUND(mass / load, 6), 0)", scouring.loads, NUMBER, digits=0),
-                Result("full", "A full load", "MIN(load, mass)", scouring.full_load, MASS),
-                Result("liquor", "Water for one bath", "full * ratio", scouring.liquor, VOLUME, uses={"mass": "full", "liquor_ratio": "ratio"},
-                       note="For a full load."),
-                Result("hot_water", "Of it hot", "liquor * (target - cold) / (hot - cold)", scouring.hot_water, VOLUME,
-                       uses={"volume": "liquor"}, only_if="AND(cold <= target, target <= hot, cold < hot)", note="Heat of the mix is the heat of its parts."),
-                Result("cold_water", "Of it cold", "liquor - hot_water", scouring.cold_water, VOLUME, uses={"volume": "liquor"}),
-                Result("baths", "Baths for a load", "washes + rinses", scouring.baths_in_all, NUMBER, digits=0),
-                Result("water_load", "Water for a load", "liquor * baths", scouring.water_in_all, VOLUME),
-                Result("dose", "Detergent for a wash", "full * detergent", scouring.detergent, MASS, uses={"mass": "full", "share": "detergent"}),
-                Result("time_load", "Time for a load", "baths * minutes", scouring.bath_time, HOURS, uses={"minutes_each": "minutes"}, note="In the water, without filling and drying."),
-                Result("clean", "Clean wool expected", "mass * yield_expected", scouring.clean_mass, MASS, uses={"scoured_yield": "yield_expected"}),
-                Result("removed", "Grease and dirt", "mass * (1 - yield_expected)", scouring.removed, MASS, uses={"scoured_yield": "yield_expected"}, note="All of it goes into your water."),
-                Result("cost", "Cost in all", "loads * price_water", cost.in_all, NUMBER, uses={"count": "loads", "each": "price_water"}, note="In your currency."),
-                Result("words", "The bath", 'IF(ROUND(target, 9) < 45, "too cool: wool grease sets", IF(ROUND(target, 9) < 60, "warm enough for washing by hand", "scalds in seconds: gloves, lid, no lifting"))',
-                       scouring.temperature_words, None, uses={"temperature": "target"}),
-            )),
-        ),
-        rules=(
-            Rule("hot <= cold", lambda values: values["hot"] <= values["cold"], "Hot tap or kettle: it must be hotter than the cold tap."),
-            Rule("OR(target < cold, target > hot)", lambda values: values["target"] < values["cold"] or values["target"] > values["hot"],
-                 "Bath wanted: it must lie between cold and hot."),
-        ),
-    )
+WATER = Card(
+    "scouring",
+    "Water, heat, detergent",
+    groups=(
+        Group("You type", (
+            Input("mass", "Fleece to wash", ANY, MASS, needed=True, help="Grease weight."),
+            Input("load", "In one load", ANY, MASS, needed=True, help="What your pot or tub holds loosely."),
+            Input("ratio", "Water to wool", Number(above=0, most=500), LIQUOR, needed=True, starts_as=Quantity(30, "liter / kilogram"), help="20 to 40 liters a kilogram (common practice, no source)."),
+            Input("washes", "Washes", Number(least=1, most=20, whole=True), NUMBER, needed=True, starts_as=2.0, help="Two with detergent (F. Beech 1902, read; common practice since)."),
+            Input("rinses", "Rinses", Number(least=0, most=20, whole=True), NUMBER, needed=True, starts_as=2.0),
+            Input("minutes", "Minutes each", Number(above=0, most=1000), MINUTES, needed=True, starts_as=Quantity(30, "minute"), help="About half an hour (F. Beech 1902, read)."),
+            Input("hot", "Hot tap or kettle", HEAT, TEMPERATURE, needed=True, starts_as=Quantity(140, "degree_Fahrenheit")),
+            Input("cold", "Cold tap", HEAT, TEMPERATURE, needed=True, starts_as=Quantity(55, "degree_Fahrenheit")),
+            Input("target", "Bath wanted", HEAT, TEMPERATURE, needed=True, starts_as=Quantity(135, "degree_Fahrenheit"), help="130 to 140 °F, 54 to 60 °C, not above with alkali (F. Beech 1902, read)."),
+            Input("detergent", "Detergent", Number(least=0, most=1), SHARE, needed=True, starts_as=0.02, help="Share of the grease weight, 1 to 3% (common practice), or as its label says."),
+            Input("yield_expected", "Scoured yield expected", Number(above=0, most=1), SHARE, needed=True, starts_as=0.55, help="See the sheet Guide."),
+            Input("price_water", "Cost of a load", Number(least=0, most=1_000_000), NUMBER, help="Water, heat and detergent, in your currency."),
+        )),
+        Group("Worked out", (
+            Result("loads", "Loads", "ROUNDUP(ROUND(mass / load, 6), 0)", scouring.loads, NUMBER, digits=0),
+            Result("full", "A full load", "MIN(load, mass)", scouring.full_load, MASS),
+            Result("liquor", "Water for one bath", "full * ratio", scouring.liquor, VOLUME, uses={"mass": "full", "liquor_ratio": "ratio"},
+                   note="For a full load."),
+            Result("hot_water", "Of it hot", "liquor * (target - cold) / (hot - cold)", scouring.hot_water, VOLUME,
+                   uses={"volume": "liquor"}, only_if="AND(cold <= target, target <= hot, cold < hot)", note="Heat of the mix is the heat of its parts."),
+            Result("cold_water", "Of it cold", "liquor - hot_water", scouring.cold_water, VOLUME, uses={"volume": "liquor"}),
+            Result("baths", "Baths for a load", "washes + rinses", scouring.baths_in_all, NUMBER, digits=0),
+            Result("water_load", "Water for a load", "liquor * baths", scouring.water_in_all, VOLUME),
+            Result("dose", "Detergent for a wash", "full * detergent", scouring.detergent, MASS, uses={"mass": "full", "share": "detergent"}),
+            Result("time_load", "Time for a load", "baths * minutes", scouring.bath_time, HOURS, uses={"minutes_each": "minutes"}, note="In the water, without filling and drying."),
+            Result("clean", "Clean wool expected", "mass * yield_expected", scouring.clean_mass, MASS, uses={"scoured_yield": "yield_expected"}),
+            Result("removed", "Grease and dirt", "mass * (1 - yield_expected)", scouring.removed, MASS, uses={"scoured_yield": "yield_expected"}, note="All of it goes into your water."),
+            Result("cost", "Cost in all", "loads * price_water", cost.in_all, NUMBER, uses={"count": "loads", "each": "price_water"}, note="In your currency."),
+            Result("words", "The bath", 'IF(ROUND(target, 9) < 45, "too cool: wool grease sets", IF(ROUND(target, 9) < 60, "warm enough for washing by hand", "scalds in seconds: gloves, lid, no lifting"))',
+                   scouring.temperature_words, None, uses={"temperature": "target"}),
+        )),
+    ),
+    rules=(
+        Rule("hot <= cold", lambda values: values["hot"] <= values["cold"], "Hot tap or kettle: it must be hotter than the cold tap."),
+        Rule("OR(target < cold, target > hot)", lambda values: values["target"] < values["cold"] or values["target"] > values["hot"],
+             "Bath wanted: it must lie between cold and hot."),
+    ),
+)

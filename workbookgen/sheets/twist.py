@@ -20,6 +20,7 @@ from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists
+from workbookgen.units import Quantity
 
 SHEET = "Twist"
 ANY = Number(above=0, most=1_000_000)
@@ -62,7 +63,7 @@ WANTED = Card(
                   help="Cotton system: knitting 2.1 to 3.0, weft 3.0 to 3.8, warp 3.4 to 5.0 (spinning handbook, read). Wool is lower."),
             Input("system", "In this system", Choice("twists_name", lists.SHEET), needed=True, starts_as="cotton"),
             Input("packing", "Packing", Number(above=0, most=1), NUMBER, needed=True, starts_as=0.5, help="Share of the yarn that is fiber: lofty 0.35, hard twisted 0.65."),
-            Input("density", "Fiber density", Number(above=0, most=5), DENSITY, needed=True, starts_as=1.31, help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),
+            Input("density", "Fiber density", Number(above=0, most=5), DENSITY, needed=True, starts_as=Quantity(1.31, "gram / centimeter ** 3"), help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),
             Input("staple", "Staple length", SPAN, STAPLE, help="How long the fibers are."),
             Input("wraps", "Turns in a staple, at least", Number(above=0, most=50), NUMBER, blank_means=4, help="3 to 5 for soft yarn, more for warp; empty means 4 (common practice, no source)."),
         )),
