@@ -57,7 +57,7 @@ def test_a_text_needed():
 
 def test_a_total():
     assert texts("reels_wound")[0] == (
-        '=IF(ISTEXT($A7),IF(AND(LEN(SUBSTITUTE($A7," ",""))>0,LEN($A7)<=12),SUMPRODUCT((Skeins!$K$7:$K$10=$A7)*1,Skeins!$J$7:$J$10),""),"")'
+        '=IF(ISTEXT($A7),IF(AND(LEN(SUBSTITUTE($A7," ",""))>0,LEN($A7)<=12),SUMPRODUCT((skeins_wound_on=$A7)*1,skeins_length),""),"")'
     )
 
 
@@ -65,7 +65,7 @@ def test_a_total_in_another_unit():
     # The brackets of the unit that is multiplied with serve the one that is divided by, too.
     assert texts("reels_wound", "us")[0] == (
         '=IF(ISTEXT($A7),IF(AND(LEN(SUBSTITUTE($A7," ",""))>0,LEN($A7)<=12),'
-        '(SUMPRODUCT((Skeins!$K$7:$K$10=$A7)*1,Skeins!$J$7:$J$10)*0.9144)/0.9144,""),"")'
+        '(SUMPRODUCT((skeins_wound_on=$A7)*1,skeins_length)*0.9144)/0.9144,""),"")'
     )
 
 
@@ -76,12 +76,12 @@ def test_a_tally_counts_and_has_no_unit(system):
                     uses={"amounts": "skeins_end", "names": "skeins_wound_on"})
     assert bound_in_reels(skeins, system) == (
         '=IF(ISTEXT($A7),IF(AND(LEN(SUBSTITUTE($A7," ",""))>0,LEN($A7)<=12),'
-        'SUMPRODUCT((Skeins!$K$7:$K$10=$A7)*(Skeins!$E$7:$E$10<>"")),""),"")'
+        'SUMPRODUCT((skeins_wound_on=$A7)*(skeins_end<>"")),""),"")'
     )
 
 
 @pytest.mark.parametrize(
-    ("system", "value"), [("metric", "SUM(Skeins!$J$7:$J$10)"), ("us", "(SUM(Skeins!$J$7:$J$10)*0.9144)/0.9144")]
+    ("system", "value"), [("metric", "SUM(skeins_length)"), ("us", "(SUM(skeins_length)*0.9144)/0.9144")]
 )
 def test_a_sum_waits_for_nothing(system, value):
     # Blank lines add nothing, so there is no test around it.
@@ -110,7 +110,7 @@ def test_repeated_readings_may_be_missing(form, unit, value):
     )
 
 
-FOUND = "INDEX(Reels!$B$7:$B$9,SUMPRODUCT((Reels!$E$7:$E$9={name})*1,Facts!$A$16:$A$18))"
+FOUND = "INDEX(reels_loop,SUMPRODUCT((reels_listed={name})*1,lists_number_3))"
 
 
 def test_a_choice_and_a_pick():
@@ -118,7 +118,7 @@ def test_a_choice_and_a_pick():
     # be an error, so that only then it is held against its domain. An empty text would choose the one blank line.
     found = FOUND.format(name="$A8")
     assert texts("skeins_loop")[1] == (
-        "=IF(ISTEXT($A8),IF(AND(LEN($A8)>0,SUMPRODUCT((Reels!$E$7:$E$9=$A8)*1)=1),"
+        "=IF(ISTEXT($A8),IF(AND(LEN($A8)>0,SUMPRODUCT((reels_listed=$A8)*1)=1),"
         f'IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),"")'
     )
 
@@ -127,16 +127,16 @@ def test_a_pick_of_a_result_needs_only_be_there():
     # A result has no domain: what it shows has passed its own tests.
     hundred = Result("hundred", "Hundred", "pick(reels_hundred, reels_listed, reel)", lambda values, names, name: 0, LENGTH,
                      uses={"values": "reels_hundred", "names": "reels_listed", "name": "reel"})
-    found = FOUND.format(name="$B$4").replace("!$B$7:$B$9", "!$D$7:$D$9")
+    found = FOUND.format(name="$B$4").replace("reels_loop", "reels_hundred")
     assert bound_beside_logs(Input("reel", "Reel", Choice("reels_listed", "Reels")), hundred) == (
-        f'=IF(ISTEXT($B$4),IF(AND(LEN($B$4)>0,SUMPRODUCT((Reels!$E$7:$E$9=$B$4)*1)=1),IF(ISNUMBER({found}),{found},""),""),"")'
+        f'=IF(ISTEXT($B$4),IF(AND(LEN($B$4)>0,SUMPRODUCT((reels_listed=$B$4)*1)=1),IF(ISNUMBER({found}),{found},""),""),"")'
     )
 
 
 @pytest.mark.parametrize(
     ("domain", "inside"),
     [
-        (Choice("sizes_name", "Facts"), "SUMPRODUCT((Facts!$A$8:$A$10=$B$4)*1)=1"),
+        (Choice("sizes_name", "Facts"), "SUMPRODUCT((sizes_name=$B$4)*1)=1"),
         (Note(longest=9), "AND(LEN($B$4)>0,LEN($B$4)<=9)"),
     ],
     ids=["chosen elsewhere", "typed freely"],
@@ -147,7 +147,7 @@ def test_a_name_from_elsewhere_must_stand_once_in_the_list(domain, inside):
                   uses={"values": "reels_loop", "names": "reels_listed", "name": "kind"})
     found = FOUND.format(name="$B$4")
     assert bound_beside_logs(Input("kind", "Kind", domain), loop) == (
-        f"=IF(ISTEXT($B$4),IF({inside},IF(SUMPRODUCT((Reels!$E$7:$E$9=$B$4)*1)=1,"
+        f"=IF(ISTEXT($B$4),IF({inside},IF(SUMPRODUCT((reels_listed=$B$4)*1)=1,"
         f'IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),""),"")'
     )
 
@@ -175,10 +175,10 @@ def test_a_condition():
 def test_optional_words():
     # An empty cell counts as 0: "at most 1000" keeps it anyway, "above 0" needs an exception.
     assert texts("skeins_wpi")[0] == (
-        "=IF(COUNTA($F7,Work!$B$6)=COUNT($F7,Work!$B$6),"
+        "=IF(COUNTA($F7,plan_usual)=COUNT($F7,plan_usual),"
         "IF(AND($F7<=1000,OR(ISBLANK($F7),$F7>=0.000001),"
-        "Work!$B$6<=1000,OR(ISBLANK(Work!$B$6),Work!$B$6>=0.000001)),IF(OR(ISNUMBER($F7),ISNUMBER(Work!$B$6)),"
-        '(IF(ISNUMBER($F7),($F7*1/0.0254),(Work!$B$6*1/0.0254)))/(1/0.0254),""),""),"")'
+        "plan_usual<=1000,OR(ISBLANK(plan_usual),plan_usual>=0.000001)),IF(OR(ISNUMBER($F7),ISNUMBER(plan_usual)),"
+        '(IF(ISNUMBER($F7),($F7*1/0.0254),(plan_usual*1/0.0254)))/(1/0.0254),""),""),"")'
     )
 
 
@@ -229,7 +229,7 @@ def test_a_unit_whose_zero_lies_elsewhere(system, value):
 def test_a_band():
     assert texts("skeins_size")[0] == (
         "=IF(COUNT($M7)=1,"
-        'INDEX(Facts!$A$8:$A$10,MATCH(ROUND(($M7*1/0.0254)/(1/0.0254),9),Facts!$B$8:$B$10,1)),"")'
+        'INDEX(sizes_name,MATCH(ROUND(($M7*1/0.0254)/(1/0.0254),9),sizes_from,1)),"")'
     )
 
 
@@ -237,7 +237,7 @@ def test_a_band_some_times_the_word():
     said = Result("said", "Said", "band(sizes_name, sizes_from, threads, 0.95)", lambda threads: "", None)
     assert bound(Input("threads", "Threads", ANY, THREADS), said) == (
         '=IF(COUNT($B$4)=1,IF(AND($B$4<=1000,$B$4>=0.000001),'
-        'INDEX(Facts!$A$8:$A$10,MATCH(ROUND((($B$4*1/0.0254)*0.95)/(1/0.0254),9),Facts!$B$8:$B$10,1)),""),"")'
+        'INDEX(sizes_name,MATCH(ROUND((($B$4*1/0.0254)*0.95)/(1/0.0254),9),sizes_from,1)),""),"")'
     )
 
 
@@ -343,7 +343,7 @@ def test_the_message_of_a_name(case):
     "case",
     [
         'IF(IF(COUNT($E7,$D7)=2,$E7>$D7,1=0),"Yarn: more than the fiber."',
-        'IF(IF(ISBLANK($A7),1=0,IF(ISTEXT($A7),NOT(AND(LEN($A7)>0,SUMPRODUCT((Reels!$E$7:$E$9=$A7)*1)=1)),1=1)),"On the reel: choose one of the names',
+        'IF(IF(ISBLANK($A7),1=0,IF(ISTEXT($A7),NOT(AND(LEN($A7)>0,SUMPRODUCT((reels_listed=$A7)*1)=1)),1=1)),"On the reel: choose one of the names',
     ],
 )
 def test_the_message_of_a_rule_and_of_a_choice(case):

@@ -1,10 +1,21 @@
 """The planners that are handed out, as files: a validator of the format finds no fault in any of them."""
 
+import re
 import sys
+import zipfile
+from html import unescape
+from io import BytesIO
 from pathlib import Path
+from typing import get_args
 
 import pytest
 from openxml_audit import AppPrediction, OpenXmlValidator, predict
+
+from workbookgen.book.write import write
+from workbookgen.build import layout_of
+from workbookgen.language.entries import starting_entries
+from workbookgen.settings import Leavable, Settings
+from workbookgen.units import UNIT_SYSTEMS
 
 ROOT = Path(__file__).resolve().parents[2]
 TEMPLATES = sorted((ROOT / "templates").glob("*.xlsx"))
@@ -37,3 +48,22 @@ def test_the_filled_demo(tmp_path, monkeypatch):
     path = tmp_path / "demo.xlsx"
     make.make(path)
     assert faults(path) == []
+
+
+def shared_formulas(content: bytes) -> list[str]:
+    """Every formula that cells share, its texts emptied."""
+    with zipfile.ZipFile(BytesIO(content)) as package:
+        sheets = [package.read(name).decode() for name in package.namelist() if name.startswith("xl/worksheets/sheet")]
+    found = [text for sheet in sheets for text in re.findall(r'<f t="shared" ref="[^"]+" si="\d+">([^<]+)</f>', sheet)]
+    assert len(found) == sum(len(re.findall(r"<f [^>]*ref=", sheet)) for sheet in sheets)
+    return [re.sub(r'"[^"]*"', '""', unescape(text)) for text in found]
+
+
+@pytest.mark.parametrize("leave_out", [(), ("Twist",), get_args(Leavable)], ids=["all", "one left out", "all left out"])
+@pytest.mark.parametrize("units", UNIT_SYSTEMS)
+def test_no_shared_formula_holds_an_address_on_another_sheet(units, leave_out):
+    # [MS-XLS] 2.5.198.118, SharedParsedFormula (read): it must not contain PtgRef3d or PtgArea3d, a reference with its sheet.
+    layout = layout_of(Settings(units=units, leave_out=leave_out))
+    found = shared_formulas(write(layout, starting_entries(layout.planner), {}))
+    assert len(found) > 40
+    assert [text for text in found if "!" in text or "[" in text] == []

@@ -112,9 +112,9 @@ def test_every_input_is_validated_and_explained(book, layout):
 
 
 def test_every_placement_has_its_defined_name(book, layout):
-    assert {name: defined.attr_text for name, defined in book.defined_names.items()} == {
-        key: placement.range for key, placement in layout.placements.items()
-    }
+    written = {name: defined.attr_text for name, defined in book.defined_names.items()}
+    assert written == layout.names
+    assert {key: written[key] for key in layout.placements} == {key: placement.range for key, placement in layout.placements.items()}
 
 
 def test_labels_and_units_stand_by_their_fields(book, layout):

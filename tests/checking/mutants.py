@@ -11,6 +11,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from xml.sax.saxutils import escape
 
+from mutation.changes import with_addresses
+
 from workbookgen.book.layout import Layout, Placement
 
 Places = Mapping[tuple[str, str], str | None]
@@ -101,8 +103,13 @@ class Mutant:
 
 def mutants_of(layout: Layout, kind: str) -> list[Mutant]:
     """Every formula that this kind of change touches."""
-    made = [Mutant(kind, each, tuple(map(KINDS[kind], each.formulas))) for each in layout.formulas]
+    made = [Mutant(kind, each, tuple(_changed(layout, KINDS[kind], text) for text in each.formulas)) for each in layout.formulas]
     return [each for each in made if each.places]
+
+
+def _changed(layout: Layout, change: Callable[[str], str], text: str) -> str:
+    plain = with_addresses(layout, text)
+    return text if change(plain) == plain else change(plain)
 
 
 def edited(source: Path, target: Path, layout: Layout, places: Places) -> None:

@@ -12,6 +12,8 @@ from dataclasses import dataclass
 
 from xlsxwriter.utility import xl_cell_to_rowcol, xl_col_to_name
 
+from workbookgen.book.layout import Layout
+
 PIECE = re.compile(
     r'(?P<text>"[^"]*")'
     r"|(?P<truth>1=[01])(?=[,)])"
@@ -24,6 +26,7 @@ PIECE = re.compile(
     r"|(?P<number>\d+\.?\d*(?:E[+-]?\d+)?)"
     r"|(?P<sign><=|>=|<>|[-+*/=<>&(),])"
 )
+NAME = re.compile(r'"[^"]*"|\b[a-z][a-z0-9]*_[a-z0-9_]+\b')
 OTHER_SIGNS = {
     "+": "-", "-": "+", "*": "/", "/": "*", "<=": "<", "<": "<=", ">=": ">", ">": ">=", "=": "<>", "<>": "=",
 }
@@ -55,6 +58,11 @@ class _Piece:
     text: str
     start: int
     end: int
+
+
+def with_addresses(layout: Layout, formula: str) -> str:
+    """A formula with cells of other sheets by their addresses, which can be a row or a column off, as names cannot."""
+    return NAME.sub(lambda found: layout.names.get(found[0], found[0]), formula)
 
 
 def changes(formula: str) -> Iterator[Change]:

@@ -34,7 +34,7 @@ from workbookgen.language.entries import Entries
 from workbookgen.language.parts import ProofTable
 from workbookgen.settings import Rows, Settings
 
-from .changes import Change, changes
+from .changes import Change, changes, with_addresses
 
 FAR_RIGHT = 300  # column from which on a sheet is free
 ROWS = Rows(**{log: 4 for log in Rows.model_fields} | {"skeins": 6, "guide": 40})
@@ -63,7 +63,11 @@ def distinct(layout: Layout) -> list[tuple[Placement, int]]:
 
 
 def mutants(layout: Layout) -> list[Mutant]:
-    return [Mutant(placement, row, change) for placement, row in distinct(layout) for change in changes(placement.formulas[row])]
+    return [
+        Mutant(placement, row, change)
+        for placement, row in distinct(layout)
+        for change in changes(with_addresses(layout, placement.formulas[row]))
+    ]
 
 
 class Bench:

@@ -3,7 +3,9 @@
 The records of a log have the same formulas, each looking at its own row. The format lets
 such cells share one (`<f t="shared">`), as spreadsheet programs do when they save: a
 planner is then less than half as large, and programs read it several times as fast. The
-engines and openpyxl read it back as the very same formulas; tests hold that.
+engines and openpyxl read it back as the very same formulas; tests hold that. The format's
+oldest record of it has no room for an address on another sheet ([MS-XLS] 2.5.198.118), so
+what stands elsewhere is called by its defined name.
 """
 
 from collections.abc import Sequence

@@ -6,6 +6,7 @@ stand below each other from the top; a card's values stand in one column, a log'
 in rows, a proof in a row of its own.
 """
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import IntEnum
@@ -46,6 +47,14 @@ CARD_LABEL, CARD_VALUE, CARD_UNIT, CARD_NOTE = 1, 2, 3, 4
 CHART_ROWS = 18
 NUMBERS = "lists_number"
 NOTHING = "nothing_cell"  # a cell that stays blank, where the words of left-out sheets are looked for
+
+
+_FIRST_NUMBERS = re.compile(rf"\b{NUMBERS}_(\d+)\b")
+
+
+def first_numbers(rows: int) -> str:
+    """The name of the counting numbers from 1 to `rows`."""
+    return f"{NUMBERS}_{rows}"
 
 
 class ProofColumn(IntEnum):
@@ -124,6 +133,14 @@ class Layout:
     @cached_property
     def formulas(self) -> tuple[Placement, ...]:
         return tuple(each for each in self.placements.values() if each.formulas)
+
+    @cached_property
+    def names(self) -> dict[str, str]:
+        """Every defined name and where it points: the fields, and the counting numbers that formulas ask for."""
+        texts = [text for each in self.formulas for text in (each.formulas[:1] if isinstance(each.formulas, CopiedDown) else each.formulas)]
+        asked = {int(rows) for text in texts for rows in _FIRST_NUMBERS.findall(text)}
+        counted = {first_numbers(rows): replace(self.placements[NUMBERS], rows=rows).range for rows in sorted(asked)}
+        return {key: each.range for key, each in self.placements.items()} | counted
 
     def of(self, holder: Holder) -> tuple[Placement, ...]:
         return tuple(each for each in self.placements.values() if each.holder is holder)
@@ -255,7 +272,7 @@ class _Binder:
             ref = f"${xl_col_to_name(ProofColumn.VALUES + index - 1)}{row}"
             operands[word] = Operand(meaning, ref, unit_named(unit) if unit else NUMBER_UNIT)
         unit = unit_named(proof.unit) if proof.unit else None
-        return bound(result, Columns(operands, self._numbers), unit, guarded=False)
+        return bound(result, Columns(operands, first_numbers), unit, guarded=False)
 
     def _of_verdict(self, table: ProofTable) -> str:
         names = {"computed": ProofColumn.COMPUTED, "printed": ProofColumn.PRINTED, "tolerance": ProofColumn.WITHIN}
@@ -263,7 +280,7 @@ class _Binder:
             word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{{row}}")
             for word, column in names.items()
         }
-        return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)
+        return bound(table.verdict, Columns(operands, first_numbers), None, guarded=False)
 
     def _columns(self, block: Block, words: set[str], sheet: str) -> Columns:
         """The words of a formula as operands, seen from a sheet, with the columns that choices name."""
@@ -272,19 +289,16 @@ class _Binder:
             domain = getattr(each.meaning.field, "domain", None)
             if hasattr(domain, "of"):
                 operands[domain.of] = self._operand(block, domain.of, sheet)
-        return Columns(operands, self._numbers)
+        return Columns(operands, first_numbers)
 
     def _operand(self, block: Block, word: str, sheet: str) -> Operand:
         meaning = self.planner.meaning(block, word)
         is_absent = meaning.key in self.planner.absent
         target = self.placements[NOTHING if is_absent else meaning.key]
-        prefix = "" if target.sheet == sheet else f"{quote_sheetname(target.sheet)}!"
-        if meaning.is_column or is_absent or isinstance(meaning.holder, Card):
+        if target.sheet != sheet:  # a formula that cells share may hold the name of what is elsewhere, and no address
+            ref = target.key
+        elif meaning.is_column or is_absent or isinstance(meaning.holder, Card):
             ref = target.area
         else:
             ref = f"${xl_col_to_name(target.column - 1)}{{row}}"
-        return Operand(meaning, prefix + ref, unit_of(meaning.field, self.planner.system) or NUMBER_UNIT)
-
-    def _numbers(self, rows: int) -> str:
-        counting = self.placements[NUMBERS]
-        return f"{quote_sheetname(counting.sheet)}!{replace(counting, rows=rows).area}"
+        return Operand(meaning, ref, unit_of(meaning.field, self.planner.system) or NUMBER_UNIT)

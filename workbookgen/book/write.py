@@ -98,9 +98,9 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
         for (key, row), note in (notes or {}).items():
             placement = layout.placements[key]
             book.get_worksheet_by_name(placement.sheet).write_comment(placement.cell(row), note, NOTE_SIZE)
-        for placement in layout.placements.values():
-            if book.define_name(placement.key, f"={placement.range}") == -1:
-                raise DescriptionError.at(placement.key, "a workbook cannot hold a name like this.")
+        for name, area in layout.names.items():
+            if book.define_name(name, f"={area}") == -1:
+                raise DescriptionError.at(name, "a workbook cannot hold a name like this.")
         book.close()
     return stream.getvalue()
 
