@@ -1,5 +1,6 @@
 """Readings and groups, with the standard library, scipy and pandas as outside witnesses."""
 
+import math
 import statistics as standard
 
 import numpy as np
@@ -158,8 +159,8 @@ def test_an_empty_skein_lies_a_whole_mean_below():
 
 def test_limits_lie_around_the_mean():
     mean = Quantity(200.0, "yard")
-    assert statistics.limit_low(mean, 0.1).m_as("yard") == approx(160)
-    assert statistics.limit_high(mean, 0.1).m_as("yard") == approx(240)
+    assert statistics.limit_low(mean, 0.1, 2).m_as("yard") == approx(160)
+    assert statistics.limit_high(mean, 0.1, 2).m_as("yard") == approx(240)
     assert statistics.limit_low(mean, 0.1, 3).m_as("yard") == approx(140)
     assert statistics.limit_high(mean, Quantity(10, "percent"), 1).m_as("yard") == approx(220)
     assert statistics.limit_low(mean, 0.1, 0) == statistics.limit_high(mean, 0.1, 0.0) == mean
@@ -170,7 +171,7 @@ def test_limits_lie_around_the_mean():
     [(0.2, "in line"), (-0.2, "in line"), (0.2001, "stands out"), (-0.2001, "stands out"), (0.0, "in line")],
 )
 def test_stands_out(deviation, words):
-    assert statistics.stands_out(deviation, 0.1) == words
+    assert statistics.stands_out(deviation, 0.1, 2) == words
 
 
 def test_the_last_digits_do_not_make_a_skein_stand_out():
@@ -182,17 +183,42 @@ def test_the_last_digits_do_not_make_a_skein_stand_out():
 def test_what_stands_out_lies_outside_the_limits(value, variation):
     mean = 100.0
     deviation = statistics.relative_deviation(value, mean)
-    low, high = statistics.limit_low(mean, variation), statistics.limit_high(mean, variation)
-    if abs(abs(deviation) - 2 * variation) > 1e-9:
-        assert (statistics.stands_out(deviation, variation) == "in line") == (low <= value <= high)
+    low, high = statistics.limit_low(mean, variation, 2.29), statistics.limit_high(mean, variation, 2.29)
+    if abs(abs(deviation) - 2.29 * variation) > 1e-9:
+        assert (statistics.stands_out(deviation, variation, 2.29) == "in line") == (low <= value <= high)
 
 
-@given(st.lists(st.floats(1, 1e4), min_size=2, max_size=5))
-def test_of_five_skeins_none_can_stand_out(values):
-    # (n - 1) / √n is the farthest that a value can lie from the mean, in its standard deviations.
+# Table of critical values for Grubbs' test of LibreTexts, two-sided 0.05 (read); its 2.202 for 7 is a misprint.
+@pytest.mark.parametrize(
+    ("count", "limit"),
+    [(3, 1.155), (4, 1.481), (5, 1.715), (6, 1.887), (7, 2.020), (8, 2.126), (9, 2.215), (10, 2.290), (11, 2.355), (12, 2.412)],
+)
+def test_grubbs_limit_as_printed(count, limit):
+    assert statistics.grubbs_limit(count) == approx(limit, abs=0.0012)
+
+
+@pytest.mark.parametrize(("count", "limit"), statistics.GRUBBS_TABLE)
+def test_grubbs_limit_by_its_formula(count, limit):
+    t = stats.t.isf(0.05 / (2 * count), count - 2)
+    assert limit == approx((count - 1) / math.sqrt(count) * math.sqrt(t**2 / (count - 2 + t**2)), abs=6e-5)
+    assert statistics.grubbs_limit(count) == limit < (count - 1) / math.sqrt(count)  # no value can lie farther off
+    assert statistics.grubbs_limit(count + 1) >= limit
+
+
+@pytest.mark.parametrize("count", [3, 4, 5, 6, 10, 30])
+def test_a_lot_of_twenty_lots_alike_has_a_skein_that_stands_out(count):
+    # By mere chance, in invented lots of skeins alike: one lot in twenty.
+    lots = np.random.default_rng(count).normal(1000, 80, (4000, count))
+    farthest = np.abs(lots - lots.mean(axis=1, keepdims=True)).max(axis=1) / lots.std(axis=1, ddof=1)
+    assert (farthest > statistics.grubbs_limit(count)).mean() == approx(0.05, abs=0.012)
+
+
+def test_a_skein_twice_as_thick_stands_out_among_five():
+    values = [1000.0, 1020.0, 985.0, 1010.0, 500.0]
     mean, spread = statistics.mean(*values), statistics.deviation(*values)
-    share = statistics.variation(spread, mean)
-    assert all(statistics.stands_out(statistics.relative_deviation(each, mean), share) == "in line" for each in values)
+    share, limit = statistics.variation(spread, mean), statistics.grubbs_limit(5)
+    words = [statistics.stands_out(statistics.relative_deviation(each, mean), share, limit) for each in values]
+    assert words == ["in line"] * 4 + ["stands out"]
 
 
 @pytest.mark.parametrize(
@@ -311,15 +337,17 @@ def test_squares_are_numpys(value):
         (lambda: statistics.specimens(0.1, 0), "error"),
         (lambda: statistics.specimens(0.1, 0.1, 0), "uncertainties"),
         (lambda: statistics.group_mean(1.0, 0), "from 1"),
+        (lambda: statistics.grubbs_limit(2), "from 3"),
+        (lambda: statistics.grubbs_limit(4.5), "whole numbers"),
         (lambda: statistics.group_mean(float("inf"), 1), "sum"),
         (lambda: statistics.relative_deviation(-1.0, 1.0), "value"),
         (lambda: statistics.relative_deviation(1.0, 0.0), "mean"),
-        (lambda: statistics.limit_low(-1.0, 0.1), "mean"),
-        (lambda: statistics.limit_high(0.0, 0.1), "mean"),
-        (lambda: statistics.limit_low(1.0, -0.1), "variation"),
+        (lambda: statistics.limit_low(-1.0, 0.1, 2), "mean"),
+        (lambda: statistics.limit_high(0.0, 0.1, 2), "mean"),
+        (lambda: statistics.limit_low(1.0, -0.1, 2), "variation"),
         (lambda: statistics.limit_high(1.0, 0.1, -1), "deviations"),
-        (lambda: statistics.stands_out(float("inf"), 0.1), "deviation"),
-        (lambda: statistics.stands_out(0.1, -0.1), "variation"),
+        (lambda: statistics.stands_out(float("inf"), 0.1, 2), "deviation"),
+        (lambda: statistics.stands_out(0.1, -0.1, 2), "variation"),
         (lambda: statistics.difference(grist(0), grist(1)), "grists"),
         (lambda: statistics.may_share(grist(1), grist(0)), "grists"),
         (lambda: statistics.square_of(grist(-1)), "negative"),

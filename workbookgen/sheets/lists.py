@@ -33,7 +33,7 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Lists",
         "What the other sheets look up. There is nothing to type here.",
-        (STATES, CLASSES, GRADES, DIRECTIONS, SYSTEMS, TWISTS, RELAXATIONS, SHAPES, WEAVES, QUANTILES, *[NOTHING] * bool(settings.leave_out), numbers(settings)),
+        (STATES, CLASSES, GRADES, DIRECTIONS, SYSTEMS, TWISTS, RELAXATIONS, SHAPES, WEAVES, QUANTILES, GRUBBS, *[NOTHING] * bool(settings.leave_out), numbers(settings)),
         wide=False,
     )
 
@@ -116,18 +116,34 @@ TWISTS = Table(
     ),
 )
 
-# Two-sided 95 % quantiles of Student's t, NIST/SEMATECH e-Handbook table (read), by number of readings.
+# Two-sided 95 % quantiles of Student's t, NIST/SEMATECH e-Handbook table, by number of readings: read for 2 to 11, 15, 20, 30.
 _T = (
     12.706, 4.303, 3.182, 2.776, 2.571, 2.447, 2.365, 2.306, 2.262, 2.228, 2.201, 2.179, 2.160, 2.145, 2.131, 2.120,
     2.110, 2.101, 2.093, 2.086, 2.080, 2.074, 2.069, 2.064, 2.060, 2.056, 2.052, 2.048, 2.045, 2.042,
 )
 QUANTILES = Table(
     "quantiles",
-    "Student's t, two-sided 95%, by number of readings (table of NIST/SEMATECH, read)",
+    "Student's t, two-sided 95%, by number of readings",
     (
         Column("readings", "Readings, from", tuple(float(n) for n in range(2, 32)) + (41.0, 61.0, 121.0), NUMBER_UNIT),
         Column("t", "t", (*_T, 2.021, 2.000, 1.980), NUMBER_UNIT),
     ),
+    about="Table of NIST/SEMATECH: 2 to 11, 15, 20 and 30 readings read, the others from memory.",
+)
+
+# (n - 1) / √n · √(t² / (n - 2 + t²)) for 3 to 30 values, and for every fifth, tenth and so on after that.
+_GRUBBS = (
+    1.1543, 1.4813, 1.7150, 1.8871, 2.0200, 2.1266, 2.2150, 2.2900, 2.3547, 2.4116, 2.4620, 2.5073, 2.5483, 2.5857,
+    2.6200, 2.6516, 2.6809, 2.7082, 2.7338, 2.7577, 2.7803, 2.8016, 2.8217, 2.8408, 2.8589, 2.8762, 2.8927, 2.9085,
+)
+GRUBBS = Table(
+    "grubbs",
+    "How many standard deviations off the mean a skein stands out (Grubbs, 5%)",
+    (
+        Column("skeins", "Skeins, from", (*(float(n) for n in range(3, 31)), 35.0, 40.0, 50.0, 60.0, 80.0, 100.0, 150.0, 200.0, 300.0, 500.0, 1000.0), NUMBER_UNIT),
+        Column("limit", "Limit", (*_GRUBBS, 2.9782, 3.0361, 3.1282, 3.1997, 3.3061, 3.3841, 3.5170, 3.6055, 3.7236, 3.8631, 4.0400), NUMBER_UNIT),
+    ),
+    about="Grubbs' test, two-sided: 3 to 12 skeins as in a table of LibreTexts (read), the others by its formula.",
 )
 
 RELAXATIONS = Table(

@@ -73,6 +73,7 @@ EXAMPLES = [
     (statistics.pooled_variation, dict(variations=n(0.1, 0.2), counts=n(4, 3))),
     (statistics.variation_of_sums, dict(squares=q("(m/g)^2", 17, 18), count=n(4, 2), mean=q("m/g", 2, 3))),
     (statistics.relative_deviation, dict(value=q("yard", 210, 0), mean=q("m", 180, 190))),
+    (statistics.grubbs_limit, dict(count=n(3, 47))),
     (statistics.limit_low, dict(mean=q("yard", 200, 100), variation=n(0.25, 0), times=n(2, 3))),
     (statistics.limit_high, dict(mean=q("yard", 200, 100), variation=n(0.25, 0), times=n(2, 3))),
     (statistics.stands_out, dict(deviation=n(-0.5, 0.25), variation=n(0.125, 0.25), times=n(2, 2))),

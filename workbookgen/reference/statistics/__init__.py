@@ -6,8 +6,10 @@ finds the one that stands out, and says whether two skeins may share a piece.
 """
 
 from workbookgen.reference.statistics.groups import (
+    GRUBBS_TABLE,
     difference,
     group_mean,
+    grubbs_limit,
     limit_high,
     limit_low,
     may_share,
@@ -28,11 +30,13 @@ from workbookgen.reference.statistics.readings import (
 )
 
 __all__ = [
+    "GRUBBS_TABLE",
     "T_TABLE",
     "count",
     "deviation",
     "difference",
     "group_mean",
+    "grubbs_limit",
     "half_width",
     "limit_high",
     "limit_low",

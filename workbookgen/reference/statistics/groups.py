@@ -13,6 +13,15 @@ from workbookgen.units import Grist, Quantity, Ratio
 NO_GRIST = Quantity(0.0, "m/g")
 
 OUT, IN = "stands out", "in line"
+# From how many values on, and Grubbs' limit of so many.
+GRUBBS_TABLE = (
+    (3, 1.1543), (4, 1.4813), (5, 1.7150), (6, 1.8871), (7, 2.0200), (8, 2.1266), (9, 2.2150), (10, 2.2900),
+    (11, 2.3547), (12, 2.4116), (13, 2.4620), (14, 2.5073), (15, 2.5483), (16, 2.5857), (17, 2.6200), (18, 2.6516),
+    (19, 2.6809), (20, 2.7082), (21, 2.7338), (22, 2.7577), (23, 2.7803), (24, 2.8016), (25, 2.8217), (26, 2.8408),
+    (27, 2.8589), (28, 2.8762), (29, 2.8927), (30, 2.9085), (35, 2.9782), (40, 3.0361), (50, 3.1282), (60, 3.1997),
+    (80, 3.3061), (100, 3.3841), (150, 3.5170), (200, 3.6055), (300, 3.7236), (500, 3.8631), (1000, 4.0400),
+)
+
 TOGETHER, ALTERNATE, APART = "go together", "alternate rows", "keep apart"
 TOGETHER_UP_TO, ALTERNATE_UP_TO = 0.10, 0.20
 
@@ -90,16 +99,52 @@ def relative_deviation(value, mean) -> Ratio:
 
 
 @law
-def limit_low(mean, variation: Ratio, times: Ratio = 2):
+def grubbs_limit(count: Ratio) -> Ratio:
+    """How many standard deviations off the mean a skein stands out.
+
+    G = (n - 1) / √n · √(t² / (n - 2 + t²)), t of n - 2 degrees of freedom at 0.05 / (2 n). The one
+    skein that lies farthest off passes it by mere chance in one lot of twenty.
+
+    Parameters
+    ----------
+    count : n, number of values in the group
+
+    Returns
+    -------
+    G, two-sided, at 5 per cent; the entry of the highest number in the table that is not above n
+
+    Raises
+    ------
+    ValueError
+        Fewer than three values, or a part of one.
+
+    Notes
+    -----
+    Valid for values that scatter like a normal distribution, but for one. No value can lie farther off than
+    (n - 1) / √n standard deviations, so that two of them are never passed in a group of five. Between
+    entries the limit is a little low.
+
+    References
+    ----------
+    Grubbs' test, two-sided; 3 to 12 values agree with a table of LibreTexts (read), whose 2.202 for 7 values is
+    a misprint of 2.020. The others by the formula (from memory).
+    """
+    _require_count(count, 3)
+    starts, limits = np.array(GRUBBS_TABLE).T
+    return limits[np.searchsorted(starts, count, side="right") - 1]
+
+
+@law
+def limit_low(mean, variation: Ratio, times: Ratio):
     """Value below which a skein stands out.
 
-    l = x̄ · (1 - k · CV). About one skein in forty lies below it by mere chance.
+    l = x̄ · (1 - G · CV). With G of Grubbs, a skein lies beyond one of the limits by mere chance in one lot of twenty.
 
     Parameters
     ----------
     mean : x̄, mean of the group, any quantity
     variation : CV, coefficient of variation of the group
-    times : k, how many standard deviations are still in line
+    times : G, how many standard deviations are still in line
 
     Returns
     -------
@@ -116,23 +161,23 @@ def limit_low(mean, variation: Ratio, times: Ratio = 2):
 
     References
     ----------
-    Two standard deviations: common practice, no source.
+    Grubbs' test, table of LibreTexts (read).
     """
     _require_limits(mean, variation, times)
     return mean * (1 - times * variation)
 
 
 @law
-def limit_high(mean, variation: Ratio, times: Ratio = 2):
+def limit_high(mean, variation: Ratio, times: Ratio):
     """Value above which a skein stands out.
 
-    h = x̄ · (1 + k · CV). About one skein in forty lies above it by mere chance.
+    h = x̄ · (1 + G · CV). With G of Grubbs, a skein lies beyond one of the limits by mere chance in one lot of twenty.
 
     Parameters
     ----------
     mean : x̄, mean of the group, any quantity
     variation : CV, coefficient of variation of the group
-    times : k, how many standard deviations are still in line
+    times : G, how many standard deviations are still in line
 
     Returns
     -------
@@ -149,7 +194,7 @@ def limit_high(mean, variation: Ratio, times: Ratio = 2):
 
     References
     ----------
-    Two standard deviations: common practice, no source.
+    Grubbs' test, table of LibreTexts (read).
     """
     _require_limits(mean, variation, times)
     return mean * (1 + times * variation)
@@ -166,16 +211,16 @@ def _require_spread(variation, times):
 
 
 @law
-def stands_out(deviation: Ratio, variation: Ratio, times: Ratio = 2) -> str:
+def stands_out(deviation: Ratio, variation: Ratio, times: Ratio) -> str:
     """Whether a skein stands out from its group.
 
-    in line while |δ| ≤ k · CV. A skein that stands out is worth measuring again.
+    in line while |δ| ≤ G · CV. A skein that stands out is worth measuring again.
 
     Parameters
     ----------
     deviation : δ, relative deviation of the skein from the mean of the group
     variation : CV, coefficient of variation of the group
-    times : k, how many standard deviations are still in line
+    times : G, how many standard deviations are still in line
 
     Returns
     -------
@@ -188,11 +233,11 @@ def stands_out(deviation: Ratio, variation: Ratio, times: Ratio = 2) -> str:
 
     Notes
     -----
-    Valid for groups of six and more: in a smaller one no skein can lie two deviations out.
+    Valid for groups of three and more, with Grubbs' limit for so many; of three, only one far from two alike.
 
     References
     ----------
-    Two standard deviations: common practice, no source.
+    Grubbs' test, table of LibreTexts (read).
     """
     require(np.isfinite(deviation), "The deviation must be a number.")
     _require_spread(variation, times)
