@@ -6,7 +6,6 @@ from collections import Counter
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
 
-from workbookgen.build import layout_of
 from workbookgen.carry.carry import carry
 from workbookgen.filled.planner import described, read_filled
 from workbookgen.units import Quantity
@@ -17,7 +16,7 @@ TEXTS = st.sampled_from(("=6.5*16", "+1", "-", "@sum", "about a hundred", "12,5"
 NUMBERS = st.one_of(st.floats(-1e7, 1e7), st.integers(-3, 500).map(float), st.sampled_from((0.1, 1 / 3, 1e-9, 46357.0)))
 ENTRIES = st.one_of(st.none(), TEXTS, NUMBERS)
 OLD = small()
-KEYS = sorted(layout_of(OLD).placements[each.key].key for each in layout_of(OLD).inputs)
+KEYS = sorted(f"{block.key}_{each.key}" for block in described(OLD).blocks.values() for each in block.inputs)
 NEW = st.builds(
     lambda units, lines, out: small(units, lines, reels=(), leave_out=out),
     st.sampled_from(("us", "us-grams", "metric")),
