@@ -16,20 +16,21 @@ LONGEST = 400
 # What each part may use of the project. The version in workbookgen/__init__.py is free to all.
 MAY_USE = {
     "errors": set(),
+    "texts": set(),
     "units": set(),
     "saving": {"errors"},
     "temporary": set(),
     "colors": set(),
-    "reference": {"units"},
-    "language": {"errors", "units"},
-    "settings": {"errors", "units", "colors", "language"},
-    "sheets": {"errors", "units", "reference", "language", "settings"},
+    "reference": {"texts", "units"},
+    "language": {"errors", "texts", "units"},
+    "settings": {"errors", "texts", "units", "colors", "language"},
+    "sheets": {"errors", "texts", "units", "reference", "language", "settings"},
     "book": {"errors", "colors", "language"},
     "engines": {"errors", "temporary"},
-    "checking": {"errors", "temporary", "units", "language", "book", "engines"},
-    "filled": {"errors", "language", "settings", "sheets", "engines"},
-    "carry": {"errors", "saving", "units", "reference", "language", "settings", "book", "engines", "checking", "filled", "build"},
-    "gather": {"errors", "saving", "units", "reference", "language", "settings", "book", "checking", "filled"},
+    "checking": {"errors", "temporary", "texts", "units", "language", "book", "engines"},
+    "filled": {"errors", "texts", "language", "settings", "sheets", "engines"},
+    "carry": {"errors", "saving", "texts", "units", "reference", "language", "settings", "book", "engines", "checking", "filled", "build"},
+    "gather": {"errors", "saving", "texts", "units", "reference", "language", "settings", "book", "checking", "filled"},
 }
 # Above the floors stand the modules that put them together: they may use any floor, and each other without a circle.
 

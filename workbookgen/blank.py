@@ -16,6 +16,7 @@ from workbookgen.language.entries import Entries, Entry, starting_entries, with_
 from workbookgen.language.parts import Block
 from workbookgen.saving import require_another
 from workbookgen.settings import Settings
+from workbookgen.texts import folded
 
 REELS, GUIDE = "reels", "guide"
 
@@ -36,8 +37,8 @@ def blank(path: Path, target: Path, guide: bool = False) -> dict[str, int]:
 
 def _handed_on(settings: Settings, entries: Entries) -> Settings:
     """The settings without reels that were taken off the sheet since, and without the way to a fiber table."""
-    names = {name.lower() for name in entries.get(f"{REELS}_name", ()) if isinstance(name, str)}
-    kept = tuple(reel for reel in settings.reels if reel.name.lower() in names)
+    names = {folded(name) for name in entries.get(f"{REELS}_name", ()) if isinstance(name, str)}
+    kept = tuple(reel for reel in settings.reels if folded(reel.name) in names)
     return settings.model_copy(update={"reels": kept} | ({"fibers": ""} if settings.fibers else {}))
 
 

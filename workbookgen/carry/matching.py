@@ -20,6 +20,7 @@ from workbookgen.language.entries import Entry, starting_entries
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block, Log, Planner
 from workbookgen.language.quantities import PERCENT_UNIT
+from workbookgen.texts import folded
 
 NAME = "name"  # by which the lines that a planner brings along are known
 ALIKE = 1e-4  # relative: figures of the guide are rounded for each unit system
@@ -215,7 +216,7 @@ def _by_name(block: Block) -> dict[str, Mapping[str, Entry]]:
 
 
 def _name(record: Mapping[str, Entry]) -> str:
-    return str(record.get(NAME) or "").lower()
+    return folded(str(record.get(NAME) or ""))
 
 
 def _alike(one: Entry, other: Entry, within: float) -> bool:

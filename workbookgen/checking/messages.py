@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import doubled, missing, refusal
+from workbookgen.texts import folded
 
 
 def messages(
@@ -20,7 +21,7 @@ def messages(
     `columns` are the block's inputs as typed, `accepts` says whether an input takes a value,
     `listed` are the names by which other sheets find this block's records.
     """
-    times = Counter(name.lower() for name in listed if isinstance(name, str))
+    times = Counter(folded(name) for name in listed if isinstance(name, str))
     return [
         _message(block, {key: column[row] for key, column in columns.items()}, accepts, times, system)
         for row in range(block.rows)
@@ -35,7 +36,7 @@ def _message(block: Block, record: dict, accepts, times: Counter, system: str) -
             return refusal(each, system)
     for each in block.inputs:
         name = record[each.key]
-        if block.names_its_records(each) and isinstance(name, str) and times[name.lower()] > 1:
+        if block.names_its_records(each) and isinstance(name, str) and times[folded(name)] > 1:
             return doubled(each)
     for rule in block.rules:
         numbers = [word for word in rule.text.words if not block.by_key[word].is_text]
@@ -50,5 +51,5 @@ def _message(block: Block, record: dict, accepts, times: Counter, system: str) -
 def _is_as_new(first, value) -> bool:
     """Whether an input still holds what a new planner brings along; a spreadsheet takes capitals for small letters."""
     if isinstance(value, str) and isinstance(first, str):
-        return value.lower() == first.lower()
+        return folded(value) == folded(first)
     return value == first and not isinstance(value, bool)

@@ -13,6 +13,7 @@ import pandas as pd
 
 from workbookgen.gather.summary import ENOUGH, STAGES, Fibers
 from workbookgen.settings.fiber_table import NUMBERS, TEXTS
+from workbookgen.texts import loosely
 
 LONGEST_SOURCE = 200  # letters, of the guide's column
 COLUMNS = ("name", *(name for name, _ in NUMBERS), *(name for name in TEXTS if name != "name"))
@@ -24,8 +25,8 @@ def fiber_table(observed: pd.DataFrame, fibers: Fibers, year: int) -> pd.DataFra
     """One row a fiber: the published ones with what was observed of them, then those that only the guild knows."""
     told = observed[(observed["lots"] >= ENOUGH) & observed["stage"].isin(list(WORDS))]
     known = [_published(record) for record in fibers]
-    names = {row["name"].casefold() for row in known}
-    new = [{"name": kind} for kind in told["kind"].unique() if kind.casefold() not in names]
+    names = {loosely(row["name"]) for row in known}
+    new = [{"name": kind} for kind in told["kind"].unique() if loosely(kind) not in names]
     rows = [row | _observed(told[told["kind"] == row["name"]], row, year) for row in known + new]
     return pd.DataFrame(rows, columns=COLUMNS)
 

@@ -13,6 +13,7 @@ from workbookgen.gather.columns import PLANNER
 from workbookgen.reference import fiber, learning, statistics
 from workbookgen.settings import Settings
 from workbookgen.settings.fiber_table import load_fibers
+from workbookgen.texts import loosely
 from workbookgen.units import Quantity
 
 ENOUGH = 3
@@ -85,14 +86,14 @@ def _whole_yield(lots: pd.DataFrame) -> pd.Series:
 
 def _kinds(names: pd.Series, fibers: Fibers) -> pd.Series:
     """The names of breeds, each in one spelling: the fiber table's, or else the one used most."""
-    keys = names.str.strip().str.casefold()
+    keys = names.map(loosely, na_action="ignore")
     spelled = {key: group.mode().iloc[0].strip() for key, group in names.groupby(keys)}
-    spelled |= {each["name"].casefold(): each["name"] for each in fibers if "name" in each}
+    spelled |= {loosely(each["name"]): each["name"] for each in fibers if "name" in each}
     return keys.map(spelled).astype("string")
 
 
 def _published(fibers: Fibers, kind: str, word: str) -> float | None:
-    record = next((each for each in fibers if each.get("name", "").casefold() == kind.casefold()), {})
+    record = next((each for each in fibers if loosely(each.get("name", "")) == loosely(kind)), {})
     if word == "yield":
         low, high = record.get("yield_low"), record.get("yield_high")
         return None if low is None or high is None else fiber.midpoint(low, high)

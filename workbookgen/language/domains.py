@@ -8,6 +8,7 @@ wanted in words (validation, messages, methods), and says whether a value is acc
 from dataclasses import dataclass
 
 from workbookgen.errors import DescriptionError
+from workbookgen.texts import folded, is_blank
 
 # No amount is so little, and the square of a much smaller one, or what is divided by it, is beyond
 # what programs compute with. Where numbers from 0 or above 0 are wanted, this is the first after it.
@@ -83,7 +84,7 @@ class Name:
     unique: bool = True
 
     def accepts(self, value) -> bool:
-        return isinstance(value, str) and value.strip(" ") != "" and len(value) <= self.longest
+        return isinstance(value, str) and not is_blank(value) and len(value) <= self.longest
 
     def wanted(self, symbol: str) -> str:
         return f"a name of up to {self.longest} letters"
@@ -113,7 +114,7 @@ class Choice:
         return (
             isinstance(value, str)
             and bool(value)
-            and sum(name.lower() == value.lower() for name in names if isinstance(name, str)) == 1
+            and sum(folded(name) == folded(value) for name in names if isinstance(name, str)) == 1
         )
 
     def wanted(self, symbol: str) -> str:

@@ -10,6 +10,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.law import by_element, law, require
+from workbookgen.texts import folded, is_blank
 from workbookgen.units import Mass, Quantity, Ratio
 
 NO_MASS = Quantity(0.0, "g")
@@ -382,18 +383,18 @@ def _places(names) -> dict[str, list[int]]:
     """The rows of every name, whatever its case."""
     places: dict[str, list[int]] = {}
     for row, name in enumerate(names):
-        places.setdefault(str(name).casefold(), []).append(row)
+        places.setdefault(folded(str(name)), []).append(row)
     return places
 
 
 def _rows(name, places) -> list[int]:
     _require_name(name)
-    return places.get(str(name).casefold(), [])
+    return places.get(folded(str(name)), [])
 
 
 def _require_name(name):
-    require(str(name).strip() != "", "The name is blank: give one.")
+    require(not is_blank(str(name)), "The name is blank: give one.")
 
 
 def _is_blank(cell) -> bool:
-    return cell is None or cell != cell or str(cell).strip() == ""
+    return cell is None or cell != cell or is_blank(str(cell))

@@ -18,6 +18,7 @@ from workbookgen.errors import SettingsError
 from workbookgen.settings.faults import key_lines, told
 from workbookgen.settings.reels import Reel, reel_from_words, too_large
 from workbookgen.settings.values import SAYABLE, ColorText, Misfit, Note, Strict, text_of
+from workbookgen.texts import folded
 
 Model = TypeVar("Model", bound=BaseModel)
 
@@ -106,7 +107,7 @@ class Settings(Strict):
     @field_validator("reels")
     @classmethod
     def _fit_the_sheet(cls, reels: tuple[Reel, ...], info: ValidationInfo) -> tuple[Reel, ...]:
-        names = [reel.name.lower() for reel in reels]
+        names = [folded(reel.name) for reel in reels]
         faults = [
             (("reels", place, "name"), f'two reels are called "{reels[place].name}"; give each its own name')
             for place, name in enumerate(names)
@@ -137,8 +138,8 @@ def changed(settings: Settings, units: str | None = None, reels: tuple[str, ...]
         table["units"] = units
     if reels:
         added = [_reel_of_the_command_line(text, table["units"]) for text in reels]
-        names = {reel.name.lower() for reel in added}
-        table["reels"] = [reel for reel in table["reels"] if reel["name"].lower() not in names] + [reel.model_dump(exclude_none=True) for reel in added]
+        names = {folded(reel.name) for reel in added}
+        table["reels"] = [reel for reel in table["reels"] if folded(reel["name"]) not in names] + [reel.model_dump(exclude_none=True) for reel in added]
     return validated(Settings, table, "the command line")
 
 

@@ -11,6 +11,7 @@ from pathlib import Path
 from workbookgen.errors import Fault, FileError, SettingsError
 from workbookgen.settings import Settings, templates
 from workbookgen.settings.values import UNSTORABLE
+from workbookgen.texts import folded
 from workbookgen.units import Quantity
 
 NUMBERS = (
@@ -64,9 +65,9 @@ def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], 
             for name in TEXTS
             if UNSTORABLE.search(record.get(name, ""))
         ]
-        before = [each.get("name", "").lower() for each in records]
-        if (name := record.get("name", "")) and name.lower() in before:
-            first = before.index(name.lower()) + FIRST_LINE
+        before = [folded(each.get("name", "")) for each in records]
+        if (name := record.get("name", "")) and folded(name) in before:
+            first = before.index(folded(name)) + FIRST_LINE
             faults.append(Fault(f"{path}, line {number}, name", f'"{name}" stands in line {first} too; give each fiber its own name.'))
         records.append(record)
     if faults:

@@ -25,6 +25,7 @@ from workbookgen.reference import (
 )
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, samples
+from workbookgen.texts import folded
 
 SHEET = "Projects"
 LOTS = ("lot_1", "lot_2", "lot_3")
@@ -214,5 +215,5 @@ def _of_skeins(key: str, label: str, column: str, unit) -> Result:
 
 
 def _same_lot_twice(values) -> bool:
-    chosen = [values[lot].lower() for lot in LOTS if isinstance(values[lot], str) and values[lot]]
+    chosen = [folded(values[lot]) for lot in LOTS if isinstance(values[lot], str) and values[lot]]
     return len(chosen) != len(set(chosen))
