@@ -10,6 +10,7 @@ The unit factors inside the workbook's formulas are written out a second time, i
 `workbookgen.language.quantities`, so that the two can be held against each other.
 """
 
+from dataclasses import dataclass
 from typing import Annotated
 
 import pint
@@ -51,3 +52,17 @@ Time = Annotated[Quantity, "[time]"]
 Temperature = Annotated[Quantity, "[temperature]"]
 VolumePerMass = Annotated[Quantity, "[length]**3/[mass]"]
 Pace = Annotated[Quantity, "[length]/[time]"]
+
+
+@dataclass(frozen=True)
+class Alike:
+    """A dimension that a law leaves open: one and the same wherever it stands in a signature, to a power, over another one."""
+
+    power: int = 1
+    over: str = "[]"
+
+
+# What a law takes and gives of any kind, texts included: what is looked up, added up or averaged.
+Some = Annotated[object, Alike()]
+SomeSquared = Annotated[object, Alike(power=2)]
+SomePerTime = Annotated[object, Alike(over="[time]")]

@@ -12,9 +12,10 @@ from graphlib import CycleError, TopologicalSorter
 from textwrap import wrap
 
 from workbookgen.errors import DescriptionError, Fault
+from workbookgen.language import dimensions
 from workbookgen.language.domains import Name
 from workbookgen.language.fields import Group, Input, Result, Rule, check_keys
-from workbookgen.language.quantities import Unit
+from workbookgen.language.quantities import NUMBER_UNIT, Unit
 
 MESSAGE = "message"
 LISTED = "listed"
@@ -95,6 +96,12 @@ class Column:
 def unit_of(field: Input | Result | Column, system: str) -> Unit | None:
     """The unit in which a unit system shows a field; None for texts."""
     return field.unit if isinstance(field, Column) else field.unit.unit(system) if field.unit else None
+
+
+def dimension_of(field: Input | Result | Column, system: str) -> dimensions.Dimension:
+    """What kind of quantity a field shows, or that it is a text."""
+    is_text = isinstance(field.values[0], str) if isinstance(field, Column) else field.is_text
+    return dimensions.TEXT if is_text else dimensions.dimension((unit_of(field, system) or NUMBER_UNIT).pint)
 
 
 @dataclass(frozen=True)
@@ -327,6 +334,7 @@ class Planner:
         keys = self._full_keys()
         faults += [Fault(f"field {key}", "another field has this full key too.") for key in sorted({key for key in keys if keys.count(key) > 1})]
         faults += [Fault(f"proof {proof.number}", f"{word} is not given.") for proof in self.proofs for word in self._lacking(proof)]
+        faults += [Fault(f"proof {proof.number}", f"{sentence}.") for proof in self.proofs for sentence in self._misprinted(proof)]
         if faults:
             raise DescriptionError(*faults)
         try:
@@ -353,9 +361,15 @@ class Planner:
         """Words and parameters must be the same set; only a table's fixed facts need no parameter."""
         taken, words = set(result.arguments.values()), set(result.words)
         facts = {word for word in words if isinstance(self.meaning(block, word).holder, Table)}
-        return [f"its formula never uses {word}, which the reference takes" for word in sorted(taken - words)] + [
+        mismatches = [f"its formula never uses {word}, which the reference takes" for word in sorted(taken - words)] + [
             f"its formula uses {word}, which the reference does not take" for word in sorted(words - taken - facts)
         ]
+        return mismatches or self._other_kinds(block, result)
+
+    def _other_kinds(self, block: Block, result: Result) -> list[str]:
+        """Words that are another kind of quantity than the reference takes, and a result that is shown as another one than it gives."""
+        kinds = {word: dimension_of(self.meaning(block, word).field, self.system) for word in result.arguments.values()}
+        return dimensions.objections(result.reference, result.arguments, kinds, dimension_of(result, self.system))
 
     def _lacking(self, proof: Proof) -> list[str]:
         """Words of a proven formula that are neither printed in the example nor a table's facts."""
@@ -365,3 +379,10 @@ class Planner:
             for word in result.words
             if word not in proof.given and not isinstance(self.meaning(block, word).holder, Table)
         ]
+
+    def _misprinted(self, proof: Proof) -> list[str]:
+        """Printed values of another kind than the reference takes or gives; it may take some that the field does not show."""
+        _, result = self.by_key[proof.result]
+        printed = {word: dimensions.dimension(unit) if unit else dimensions.TEXT for word, (_, unit) in (*proof.given.items(), ("", ("", proof.unit)))}
+        arguments = {name: word for name, word in result.arguments.items() if word in printed}
+        return dimensions.objections(result.reference, arguments, printed, printed[""])

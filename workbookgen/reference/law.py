@@ -38,9 +38,10 @@ def law(function):
 
 
 def dimension_of(annotation) -> str | None:
-    """The dimension that an annotation states, or None (texts have none)."""
+    """The dimension that an annotation states, or None: texts have none, and some laws leave it open."""
     if hasattr(annotation, "__metadata__"):
-        return annotation.__metadata__[0]
+        stated = annotation.__metadata__[0]
+        return stated if isinstance(stated, str) else None
     stated = [dimension_of(part) for part in typing.get_args(annotation)]
     return next((dimension for dimension in stated if dimension), None)
 

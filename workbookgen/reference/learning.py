@@ -15,7 +15,7 @@ from workbookgen.units import Quantity, Ratio
 
 
 @law
-def observed(name: str, names: Sequence[str], shares) -> Ratio:
+def observed(name: str, names: Sequence[str], shares: Sequence[float]) -> Ratio:
     """Mean of one's own records.
 
     ō = Σ share i / k, over all i where name i is the name. Every record counts alike.

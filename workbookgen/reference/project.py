@@ -8,7 +8,7 @@ a person asks.
 import numpy as np
 
 from workbookgen.reference.law import by_element, law, require
-from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
+from workbookgen.units import Grist, Length, Mass, Quantity, Ratio, Some
 
 NOTHING = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
@@ -186,7 +186,7 @@ def length_in_hand(spun_length: Length, to_come: Mass, grist: Grist) -> Length:
 
 
 @law
-def surplus(have, need):
+def surplus(have: Some, need: Some) -> Some:
     """What is left over when the need is met.
 
     s = H - N. Below zero it is what is lacking.

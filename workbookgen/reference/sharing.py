@@ -11,7 +11,7 @@ import numpy as np
 
 from workbookgen.reference.law import law, require
 from workbookgen.reference.stock import total
-from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
+from workbookgen.units import Grist, Length, Mass, Quantity, Ratio, Some
 
 NOTHING = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
@@ -122,7 +122,7 @@ def claim(takes: Mass, gives: Mass) -> Ratio:
 @law
 def promised(
     names: Sequence[str],
-    amounts,
+    amounts: Some,
     claims: Sequence[float],
     first_lots: Sequence[str],
     second_lots: Sequence[str],
@@ -130,7 +130,7 @@ def promised(
     lot_1: str | None = None,
     lot_2: str | None = None,
     lot_3: str | None = None,
-):
+) -> Some:
     """Yarn that all projects together take from up to three lots.
 
     p = Σ g · (Σ c of the projects that chose the lot), over the lots given. The project that
@@ -275,7 +275,7 @@ def surplus_with_others(have: Length, need: Length, others: Mass, grist: Grist) 
 
 
 @law
-def share_promised(name: str, claims: Sequence[float], first_lots: Sequence[str], second_lots: Sequence[str], third_lots: Sequence[str]):
+def share_promised(name: str, claims: Sequence[float], first_lots: Sequence[str], second_lots: Sequence[str], third_lots: Sequence[str]) -> Ratio:
     """Share of a lot that all projects take.
 
     q = Σ c of the projects that chose the lot. Above 1 it is promised more than once.

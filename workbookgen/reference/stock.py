@@ -11,7 +11,7 @@ import numpy as np
 
 from workbookgen.reference.law import by_element, law, require
 from workbookgen.texts import folded, is_blank
-from workbookgen.units import Mass, Quantity, Ratio
+from workbookgen.units import Mass, Quantity, Ratio, Some
 
 NO_MASS = Quantity(0.0, "g")
 
@@ -49,7 +49,7 @@ def listed(name: str) -> str:
 
 
 @law
-def pick(name: str, names: Sequence[str], values):
+def pick(name: str, names: Sequence[str], values: Some) -> Some:
     """The value that stands beside a name.
 
     v = value i, where name i is the name. Upper and lower case are alike.
@@ -90,7 +90,7 @@ def pick(name: str, names: Sequence[str], values):
 
 
 @law
-def total(name: str, names: Sequence[str], amounts):
+def total(name: str, names: Sequence[str], amounts: Some) -> Some:
     """Sum of what belongs to a name.
 
     S = Σ amount i, over all i where name i is the name. Nothing listed adds up to zero.
@@ -127,7 +127,7 @@ def total(name: str, names: Sequence[str], amounts):
 
 
 @law
-def sum_of(amounts):
+def sum_of(amounts: Some) -> Some:
     """Sum of a whole column.
 
     S = Σ amount i. Nothing listed adds up to zero.
@@ -162,10 +162,10 @@ def sum_of(amounts):
 def spun(
     name: str,
     names: Sequence[str],
-    amounts,
+    amounts: Some,
     second_names: Sequence[str],
-    second_amounts,
-):
+    second_amounts: Some,
+) -> Some:
     """Sum of what belongs to a name, over two places of the log.
 
     S = Σ first + Σ second. A skein may use up two lots.
@@ -300,11 +300,11 @@ def still_to_come(yarn: Mass, spun: Mass) -> Mass:
 @law
 def of_lots(
     names: Sequence[str],
-    amounts,
+    amounts: Some,
     lot_1: str | None = None,
     lot_2: str | None = None,
     lot_3: str | None = None,
-):
+) -> Some:
     """Sum of what belongs to up to three lots.
 
     A = Σ over the lots given. A project may draw on several.
@@ -341,7 +341,7 @@ def of_lots(
 
 
 @law
-def tally(name: str, names: Sequence[str], amounts):
+def tally(name: str, names: Sequence[str], amounts: Some) -> Ratio:
     """Number of records of a name.
 
     k = count of the amounts i where name i is the name. Blank ones do not count.

@@ -7,7 +7,7 @@ that one does not know yet, and the width of the range says how little it is kno
 import numpy as np
 
 from workbookgen.reference.law import by_element, law, require, whole_for
-from workbookgen.units import Length, Mass, Quantity, Ratio
+from workbookgen.units import Length, Mass, Quantity, Ratio, Some
 
 NO_MASS = Quantity(0.0, "g")
 NO_LENGTH = Quantity(0.0, "m")
@@ -33,7 +33,7 @@ WOOL_GRADES = (
 
 
 @law
-def midpoint(low, high):
+def midpoint(low: Some, high: Some) -> Some:
     """Middle of a range.
 
     m = (a + b) / 2. The best single guess when only the ends are known.
@@ -68,7 +68,7 @@ def midpoint(low, high):
 
 
 @law
-def rectangular_uncertainty(low, high):
+def rectangular_uncertainty(low: Some, high: Some) -> Some:
     """Standard uncertainty of a range.
 
     u = (b - a) / √12. The spread of a value that may lie anywhere in the range.

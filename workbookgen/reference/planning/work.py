@@ -12,7 +12,7 @@ from workbookgen.reference.law import law, require
 from workbookgen.reference.plying.amounts import component_length
 from workbookgen.reference.plying.design import require_loss
 from workbookgen.reference.stock import total
-from workbookgen.units import Length, Mass, Pace, Quantity, Ratio, Time
+from workbookgen.units import Length, Mass, Pace, Quantity, Ratio, Some, SomePerTime, Time
 
 NO_TIME = Quantity(0.0, "hour")
 NO_LENGTH = Quantity(0.0, "m")
@@ -53,7 +53,7 @@ def pace(length: Length, minutes: Time) -> Pace:
 
 
 @law
-def pace_in_use(own=None, sample=None):
+def pace_in_use(own: Some = None, sample: Some = None) -> Some:
     """Pace that the planner reckons with.
 
     p = own, or else that of the sample. A pace that is known need not be timed again.
@@ -121,7 +121,7 @@ def singles_length(length: Length, strands: Ratio = 2, take_up: Ratio = 0) -> Le
 
 
 @law
-def hours(amount, pace) -> Time:
+def hours(amount: Some, pace: SomePerTime) -> Time:
     """Hours that an amount takes.
 
     t = A / p. Long or heavy work takes its time in proportion.

@@ -6,7 +6,7 @@ Lengths and masses of components, and the packages to buy or bobbins to fill.
 
 from workbookgen.reference.law import law, require, whole_for
 from workbookgen.reference.plying.design import require_strands_and_feed
-from workbookgen.units import Length, LinearDensity, Mass, Quantity, Ratio
+from workbookgen.units import Length, LinearDensity, Mass, Quantity, Ratio, Some
 
 NO_LENGTH = Quantity(0.0, "m")
 NO_LINEAR_DENSITY = Quantity(0.0, "tex")
@@ -80,7 +80,7 @@ def component_mass(length: Length, linear_density: LinearDensity) -> Mass:
 
 
 @law
-def packages(length, package) -> Ratio:
+def packages(length: Some, package: Some) -> Ratio:
     """Number of packages to buy, or of bobbins to fill.
 
     k = ⌈L / p⌉, and k = L / p where that is whole. A part of a package is a whole one to buy.

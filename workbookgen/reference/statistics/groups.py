@@ -8,7 +8,7 @@ enough for one piece is a rule of thumb, and is told in words.
 import numpy as np
 
 from workbookgen.reference.law import by_element, law, require
-from workbookgen.units import Grist, Quantity, Ratio
+from workbookgen.units import Grist, Quantity, Ratio, Some
 
 NO_GRIST = Quantity(0.0, "m/g")
 
@@ -27,7 +27,7 @@ TOGETHER_UP_TO, ALTERNATE_UP_TO = 0.10, 0.20
 
 
 @law
-def group_mean(total, count: Ratio):
+def group_mean(total: Some, count: Ratio) -> Some:
     """Mean over a group.
 
     x̄ = S / n. What the skeins of a lot are like on the whole.
@@ -64,7 +64,7 @@ def _require_count(count, least):
 
 
 @law
-def relative_deviation(value, mean) -> Ratio:
+def relative_deviation(value: Some, mean: Some) -> Ratio:
     """How far a value lies from the mean, as a share of it.
 
     δ = x / x̄ - 1. Above zero it is more than the mean, below zero it is less.
@@ -135,7 +135,7 @@ def grubbs_limit(count: Ratio) -> Ratio:
 
 
 @law
-def limit_low(mean, variation: Ratio, times: Ratio):
+def limit_low(mean: Some, variation: Ratio, times: Ratio) -> Some:
     """Value below which a skein stands out.
 
     l = x̄ · (1 - G · CV). With G of Grubbs, a skein lies beyond one of the limits by mere chance in one lot of twenty.
@@ -168,7 +168,7 @@ def limit_low(mean, variation: Ratio, times: Ratio):
 
 
 @law
-def limit_high(mean, variation: Ratio, times: Ratio):
+def limit_high(mean: Some, variation: Ratio, times: Ratio) -> Some:
     """Value above which a skein stands out.
 
     h = x̄ · (1 + G · CV). With G of Grubbs, a skein lies beyond one of the limits by mere chance in one lot of twenty.

@@ -7,13 +7,13 @@ of all together, follows without going through the members again.
 import numpy as np
 
 from workbookgen.reference.law import law, require
-from workbookgen.units import Ratio
+from workbookgen.units import Ratio, Some, SomeSquared
 
 ROUNDING = 1e-12  # of a relative variance: below it there is nothing but the rounding of sums
 
 
 @law
-def square_of(value):
+def square_of(value: Some) -> SomeSquared:
     """Square of a value.
 
     q = x². Summed up, squares tell of the spread.
@@ -44,7 +44,7 @@ def square_of(value):
 
 
 @law
-def variation_of_sums(squares, count: Ratio, mean) -> Ratio:
+def variation_of_sums(squares: SomeSquared, count: Ratio, mean: Some) -> Ratio:
     """Coefficient of variation of a group, from its sums.
 
     CV = √((Q / (N x̄²) - 1) · N / (N - 1)). A relative variance under 10⁻¹² is the rounding of the sums and counts as none.

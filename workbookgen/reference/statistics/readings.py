@@ -8,7 +8,7 @@ than their spread shows, which is what the table of Student's t is for.
 import numpy as np
 
 from workbookgen.reference.law import law, require, whole_for
-from workbookgen.units import Quantity, Ratio
+from workbookgen.units import Quantity, Ratio, Some
 
 # Degrees of freedom from which an entry holds, and t of 95 per cent, two-sided.
 T_TABLE = (
@@ -50,7 +50,9 @@ T_TABLE = (
 
 
 @law
-def mean(reading_1=None, reading_2=None, reading_3=None, reading_4=None, reading_5=None):
+def mean(
+    reading_1: Some = None, reading_2: Some = None, reading_3: Some = None, reading_4: Some = None, reading_5: Some = None
+) -> Some:
     """Mean of some readings.
 
     x̄ = Σ x / n. The best single figure for a thing that varies.
@@ -87,7 +89,9 @@ def mean(reading_1=None, reading_2=None, reading_3=None, reading_4=None, reading
 
 
 @law
-def count(reading_1=None, reading_2=None, reading_3=None, reading_4=None, reading_5=None) -> Ratio:
+def count(
+    reading_1: Some = None, reading_2: Some = None, reading_3: Some = None, reading_4: Some = None, reading_5: Some = None
+) -> Ratio:
     """Number of readings.
 
     n = count of x. A reading that was not taken does not count.
@@ -124,7 +128,9 @@ def count(reading_1=None, reading_2=None, reading_3=None, reading_4=None, readin
 
 
 @law
-def deviation(reading_1=None, reading_2=None, reading_3=None, reading_4=None, reading_5=None):
+def deviation(
+    reading_1: Some = None, reading_2: Some = None, reading_3: Some = None, reading_4: Some = None, reading_5: Some = None
+) -> Some:
     """Standard deviation of some readings.
 
     s = √(Σ (x - x̄)² / (n - 1)). How far a single reading usually lies from the mean.
@@ -172,7 +178,7 @@ def _shifts(*readings):
 
 
 @law
-def variation(deviation, mean) -> Ratio:
+def variation(deviation: Some, mean: Some) -> Ratio:
     """Coefficient of variation.
 
     CV = s / x̄. A spread of two wraps is much for a thick yarn and little for a fine one.
@@ -243,7 +249,7 @@ def t_quantile(degrees: Ratio) -> Ratio:
 
 
 @law
-def half_width(deviation, count: Ratio):
+def half_width(deviation: Some, count: Ratio) -> Some:
     """Half width of the 95 per cent interval of a mean.
 
     h = t · s / √n. The true mean lies within x̄ ± h, nineteen times in twenty.

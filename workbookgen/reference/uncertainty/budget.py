@@ -8,13 +8,13 @@ a quotient as shares. A doubt much smaller than another may be forgotten.
 import numpy as np
 
 from workbookgen.reference.law import law, require
-from workbookgen.units import Length, Quantity, Ratio
+from workbookgen.units import Length, Quantity, Ratio, Some, SomeSquared
 
 NOTHING = Quantity(0.0, "m")
 
 
 @law
-def rectangular(half_width):
+def rectangular(half_width: Some) -> Some:
     """Standard uncertainty of a value known to lie within limits.
 
     u = a / √3. A "give or take" is turned into the common measure of doubt.
@@ -191,7 +191,7 @@ def length_uncertainty(length: Length, relative: Ratio) -> Length:
 
 
 @law
-def square(uncertainty):
+def square(uncertainty: Some) -> SomeSquared:
     """Square of a standard uncertainty.
 
     q = u². Kept beside each skein and each lot, so that their doubts add up in one column.
@@ -222,7 +222,7 @@ def square(uncertainty):
 
 
 @law
-def relative(uncertainty, value) -> Ratio:
+def relative(uncertainty: Some, value: Some) -> Ratio:
     """Standard uncertainty as a share of its value.
 
     r = u / v. The doubt of a short skein and of a long one become comparable.

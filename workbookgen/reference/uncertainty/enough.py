@@ -11,7 +11,7 @@ import numpy as np
 
 from workbookgen.reference.law import law, require
 from workbookgen.reference.uncertainty.budget import combined
-from workbookgen.units import Area, Grist, Length, Mass, MassSquared, Quantity, Ratio
+from workbookgen.units import Area, Grist, Length, Mass, MassSquared, Quantity, Ratio, Some
 
 NO_AREA = Quantity(0.0, "m^2")
 NO_MASS = Quantity(0.0, "g")
@@ -20,7 +20,7 @@ NO_GRIST = Quantity(0.0, "m/g")
 
 
 @law
-def surplus_uncertainty(u_have, u_need):
+def surplus_uncertainty(u_have: Some, u_need: Some) -> Some:
     """Standard uncertainty of a surplus.
 
     u = √(u_H² + u_N²). The doubts of both sides meet in the difference.
@@ -53,7 +53,7 @@ def surplus_uncertainty(u_have, u_need):
 
 
 @law
-def chance_enough(surplus, uncertainty) -> Ratio:
+def chance_enough(surplus: Some, uncertainty: Some) -> Ratio:
     """Chance that it is enough.
 
     p = Φ(s / u), Φ the normal distribution. A surplus of one standard uncertainty is enough in
@@ -129,7 +129,7 @@ def coverage(certainty: Ratio) -> Ratio:
 
 
 @law
-def amount_for(need, u_need, relative_have: Ratio, certainty: Ratio):
+def amount_for(need: Some, u_need: Some, relative_have: Ratio, certainty: Ratio) -> Some:
     """Amount to have for a chosen certainty.
 
     A = (N + z · √(N² · r² + u_N² · (1 - z² · r²))) / (1 - z² · r²), so that
@@ -170,7 +170,7 @@ def amount_for(need, u_need, relative_have: Ratio, certainty: Ratio):
 
 
 @law
-def margin_uncertainty(need, margin: Ratio):
+def margin_uncertainty(need: Some, margin: Ratio) -> Some:
     """Standard uncertainty that stands behind a margin.
 
     u = N · x / 2. A margin that surely covers is two standard uncertainties wide.

@@ -1,0 +1,93 @@
+"""Whether a result and its reference speak of the same kinds of quantity.
+
+A reference function states in its annotations what it takes and gives; a field has a unit.
+A mass shown in yards would be refused by no engine: it is told here, when a sheet is described.
+"""
+
+import inspect
+from collections.abc import Callable, Mapping
+from functools import lru_cache
+from typing import get_args
+
+from pint.util import UnitsContainer
+
+from workbookgen.units import Alike, ureg
+
+TEXT = "text"
+Dimension = UnitsContainer | str  # of a quantity; or TEXT
+RETURNED = "return"
+
+WORDS = {
+    "[]": "a plain number", "[length]": "a length", "[mass]": "a mass", "[length]/[mass]": "a grist", "[mass]/[length]": "a linear density",
+    "[length]**2": "an area", "[mass]**2": "a mass squared", "[length]**3": "a volume", "[mass]/[length]**3": "a density",
+    "1/[length]": "a number per length", "1/[length]**2": "a number per area", "[time]": "a time", "[temperature]": "a temperature",
+    "[length]/[time]": "a pace", "[mass]/[time]": "a mass per time", "[length]**2/[mass]**2": "a grist squared",
+}
+
+
+@lru_cache(None)
+def dimension(name: str) -> UnitsContainer:
+    """Of a unit as the registry names it, or as an annotation states it."""
+    if name == "[]":
+        return UnitsContainer()
+    return ureg.get_dimensionality(name) if "[" in name else ureg.Unit(name).dimensionality
+
+
+def objections(reference: Callable, arguments: Mapping[str, str], words: Mapping[str, Dimension], shown: Dimension) -> list[str]:
+    """What does not fit: the words that stand for the parameters of a reference, and what its result is shown as.
+
+    A parameter without an annotation takes whatever it is given.
+    """
+    stated, found, looked_up = _stated_by(reference), [], None
+    for name, given in [*((name, words[word]) for name, word in arguments.items()), (RETURNED, shown)]:
+        wanted = stated.get(name)
+        if isinstance(wanted, Alike):
+            looked_up = _left_open(wanted, given) if looked_up is None else looked_up
+            wanted = _filled_in(wanted, looked_up)
+        if wanted is not None and wanted != given:
+            found.append(
+                f"it is shown as {in_words(given)}, but its reference gives {in_words(wanted)}" if name == RETURNED
+                else f"its word {arguments[name]} is {in_words(given)}, but its reference takes {in_words(wanted)} for {name}"
+            )
+    return found
+
+
+def unstated(reference: Callable) -> list[str]:
+    """The parameters of a reference, and "return", of which it does not state what they are."""
+    return [name for name, wanted in _stated_by(reference).items() if wanted is None]
+
+
+def in_words(kind: Dimension) -> str:
+    if kind == TEXT:
+        return "a text"
+    return next((word for name, word in WORDS.items() if dimension(name) == kind), f"a quantity of {kind}")
+
+
+@lru_cache(None)
+def _stated_by(reference: Callable) -> dict[str, Dimension | Alike | None]:
+    signature = inspect.signature(reference)
+    parameters = {name: _stated(parameter.annotation) for name, parameter in signature.parameters.items()}
+    return parameters | {RETURNED: _stated(signature.return_annotation)}
+
+
+def _stated(annotation) -> Dimension | Alike | None:
+    """What an annotation says; of a sequence or a union, what its first part that says something does."""
+    if hasattr(annotation, "__metadata__"):
+        said = annotation.__metadata__[0]
+        return said if isinstance(said, Alike) else dimension(said)
+    if annotation is str:
+        return TEXT
+    if annotation in (float, int):
+        return dimension("[]")
+    return next((said for part in get_args(annotation) if (said := _stated(part)) is not None), None)
+
+
+def _left_open(alike: Alike, given: Dimension) -> Dimension:
+    """The dimension that must be meant, if this is what is given."""
+    return given if given == TEXT else (given * dimension(alike.over)) ** (1 / alike.power)
+
+
+def _filled_in(alike: Alike, looked_up: Dimension) -> Dimension:
+    if looked_up == TEXT:
+        return TEXT
+    return looked_up**alike.power / dimension(alike.over)
