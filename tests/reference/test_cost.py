@@ -36,6 +36,12 @@ def test_what_is_not_given_costs_nothing():
     assert cost.price(20, margin=0.5) == cost.price(labor=20, margin=0.5) == approx(30)
 
 
+def test_after_the_market_has_kept_its_share_the_cost_is_left():
+    # Worked by hand: of 80 a market that keeps a fifth leaves 64, which are 40 and 24.
+    assert cost.price(40, 24, fees=0.2) == approx(80)
+    assert cost.price(40, 10, margin=0.2, fees=Quantity(25, "percent")) * 0.75 == approx(60)
+
+
 @given(materials=money, work=money, margin=st.floats(0, 3))
 def test_a_price_bears_cost_work_and_margin(materials, work, margin):
     fair = cost.price(materials, work, margin)
@@ -73,6 +79,8 @@ def test_cost_of_a_skein():
         (lambda: cost.price(-1), "money"),
         (lambda: cost.price(1, -1), "money"),
         (lambda: cost.price(1, 1, -0.1), "margin"),
+        (lambda: cost.price(1, 1, 0, 1), "fees"),
+        (lambda: cost.price(1, 1, 0, -0.1), "fees"),
         (lambda: cost.per_length(-1, Quantity(1, "m")), "money"),
         (lambda: cost.per_length(1, Quantity(0, "m")), "length"),
         (lambda: cost.per_skein(-1, 1), "money"),

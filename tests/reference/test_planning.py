@@ -78,7 +78,13 @@ def test_weeks():
     ],
 )
 def test_finish_day(work, per_week, days):
-    assert planning.finish_day(45000, hours(work), hours(per_week)) == 45000 + days
+    assert planning.finish_day(45000, hours(work), hours(per_week)) == 45000 - 1 + days
+
+
+def test_a_week_of_work_from_a_monday_ends_on_the_sunday():
+    monday, sunday = date(2026, 11, 2), date(2026, 11, 8)
+    assert planning.finish_day(monday.toordinal(), hours(7), hours(7)) == sunday.toordinal()
+    assert planning.finish_day(monday.toordinal(), hours(0.5), hours(7)) == monday.toordinal()
 
 
 @given(
@@ -88,7 +94,7 @@ def test_the_calendar_counts_the_same_days(start, work, per_week):
     # Outside witness: exact fractions for the days, datetime for the calendar.
     days = -((-7 * Fraction(work, per_week)) // 1)
     finish = planning.finish_day(start.toordinal(), hours(work), hours(per_week))
-    assert date.fromordinal(int(finish)) == start + timedelta(days=int(days))
+    assert date.fromordinal(int(finish)) == start + timedelta(days=int(days) - 1)  # the start is a day of work
 
 
 @given(mass=st.floats(0, 1e5), grist=st.floats(100, 2e4), speed=st.floats(1, 1e3))
@@ -97,6 +103,14 @@ def test_the_stock_takes_the_hours_of_its_length(mass, grist, speed):
     pace = Quantity(speed, "yard/hour")
     by_length = planning.hours(yarn_count.length_of_mass(stock, fineness), pace)
     assert by_length.m_as("hour") == approx(mass / 453.59237 * grist / speed)
+
+
+def test_bought_yarn_is_not_spun_again():
+    assert planning.still_to_spin(yards(900), 4) == yards(900)
+    with pytest.raises(ValueError, match="Only raw"):
+        planning.still_to_spin(yards(900), 5)
+    with pytest.raises(ValueError, match="negative"):
+        planning.still_to_spin(yards(-1), 1)
 
 
 def test_years_of_spinning_in_the_stock():

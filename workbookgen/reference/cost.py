@@ -82,16 +82,18 @@ def labor(hours: Time, rate: Ratio) -> Ratio:
 
 
 @law
-def price(cost: Ratio | None = None, labor: Ratio | None = None, margin: Ratio = 0) -> Ratio:
+def price(cost: Ratio | None = None, labor: Ratio | None = None, margin: Ratio = 0, fees: Ratio = 0) -> Ratio:
     """Fair price.
 
-    P = (C + l) · (1 + x). The margin is for stalls, fees and skeins that do not sell.
+    P = (C + l) · (1 + x) / (1 - f). What a market keeps is a share of the price, so it divides; the margin, for skeins
+    that do not sell, is a share of the cost.
 
     Parameters
     ----------
     cost : C, cost of the materials, in money
     labor : l, worth of the time
     margin : x, what comes on top, as a share of both
+    fees : f, what the market or shop keeps, as a share of the price, from 0 to under 1
 
     Returns
     -------
@@ -100,22 +102,23 @@ def price(cost: Ratio | None = None, labor: Ratio | None = None, margin: Ratio =
     Raises
     ------
     ValueError
-        Neither cost nor worth is given, or a negative cost, worth or margin.
+        Neither cost nor worth is given, a negative cost, worth or margin, or fees outside 0 to under 1.
 
     Notes
     -----
-    Valid for a margin on the cost; taxes are not in it.
+    Valid for a margin on the cost and fees on the price; taxes are not in it.
 
     References
     ----------
-    Common practice, no source.
+    The margin: common practice, no source. The fees by definition of a share of the price.
     """
     given = [part for part in (cost, labor) if part is not None]
     require(len(given) > 0, "Give the cost of the materials, or the worth of the time.")
     for part in given:
         _require_money(part)
     require(margin >= 0, "The margin cannot be negative.")
-    return sum(given[1:], start=given[0]) * (1 + margin)
+    require((fees >= 0) & (fees < 1), "The fees lie from 0 to under 1 of the price.")
+    return sum(given[1:], start=given[0]) * (1 + margin) / (1 - fees)
 
 
 @law

@@ -56,7 +56,8 @@ def costs(settings: Settings) -> Log:
                 Input("tools", "Tools", AMOUNT, amount, blank_means=0, help="Its share of wheel, cards, reel."),
                 Input("own_hours", "Own hours", Number(least=0, most=1_000_000), HOURS, help="Instead of the hours of the sheet Time."),
                 Input("rate", "Your hour", AMOUNT, amount, help="What an hour of your work is to earn."),
-                Input("margin", "On top", Number(least=0, most=20), SHARE, blank_means=0, help="For stall, post, and the skein that failed."),
+                Input("margin", "On top", Number(least=0, most=20), SHARE, blank_means=0, help="For post, and the skein that failed: a share of material and work."),
+                Input("fees", "Fees", Number(least=0, below=1), SHARE, blank_means=0, help="What the market, shop or card keeps: a share of the price."),
                 Input("skeins", "Skeins", Number(least=1, most=10_000, whole=True), NUMBER, help="How many skeins it is sold in."),
             )),
             Group("Cost and price", (
@@ -67,7 +68,7 @@ def costs(settings: Settings) -> Log:
                 Result("hours", "Hours", "IF(given(own_hours), own_hours, planned_hours)", planning.hours_in_use, HOURS,
                        uses={"own": "own_hours", "planned": "planned_hours"}, only_if="OR(given(own_hours), given(planned_hours))"),
                 Result("labor", "Work", "hours * rate", trade.labor, amount),
-                Result("price", "Fair price", "(IF(given(material), material, 0) + IF(given(labor), labor, 0)) * (1 + margin)", trade.price, amount,
+                Result("price", "Fair price", "(IF(given(material), material, 0) + IF(given(labor), labor, 0)) * (1 + margin) / (1 - fees)", trade.price, amount,
                        uses={"cost": "material"}, only_if="OR(given(material), given(labor))", note="Of what is known: without hours or your hour, it is the material alone."),
                 Result("length", "Yarn", "pick(projects_length, projects_listed, project)", stock.pick, LENGTH,
                        uses={"name": "project", "names": "projects_listed", "values": "projects_length"}),

@@ -15,7 +15,7 @@ from workbookgen.language.quantities import (
     SQUARE_MASS,
 )
 from workbookgen.reference import fiber as trade
-from workbookgen.reference import sharing, statistics, stock, uncertainty, yarn_count
+from workbookgen.reference import planning, sharing, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import guide, lists, stages
 
@@ -124,6 +124,8 @@ def lots(settings: Settings) -> Log:
                        uses={"names": "skeins_from_lot", "amounts": "skeins_grist_square"}),
                 Result("spun_square", "Skeins ±²", "total(skeins_doubt_square, skeins_from_lot, name)", stock.total, SQUARE_LENGTH,
                        uses={"names": "skeins_from_lot", "amounts": "skeins_doubt_square"}),
+                Result("to_spin_length", "To spin", "to_come_length", planning.still_to_spin, LENGTH, uses={"length": "to_come_length"}, only_if="stage < 5",
+                       note="What the lot can still give, unless it was bought as yarn or thread."),
                 Result("yield_spread", "Yield ±", "pick(guide_yield_spread, guide_listed, kind)", stock.pick, SHARE,
                        uses={"name": "kind", "names": "guide_listed", "values": "guide_yield_spread"}),
                 Result("to_come_doubt", "To spin ±",

@@ -15,6 +15,7 @@ from workbookgen.reference.planning.work import (
     pace,
     pace_in_use,
     singles_length,
+    still_to_spin,
     take_up_in_use,
 )
 
@@ -29,6 +30,7 @@ __all__ = [
     "pace_in_use",
     "plying_hours",
     "singles_length",
+    "still_to_spin",
     "steps_known",
     "take_up_in_use",
     "weeks",

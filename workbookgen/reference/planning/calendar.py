@@ -49,11 +49,11 @@ def weeks(hours: Time, hours_per_week: Time) -> Ratio:
 def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
     """Day on which some hours of work are done.
 
-    D = D₀ + 7 · t / h, the days rounded up. Work that ends within a day ends on that day.
+    D = D₀ - 1 + 7 · t / h, the days rounded up. The first day of work is day one: a week of work from a Monday ends on the Sunday.
 
     Parameters
     ----------
-    start : D₀, number of the day on which the work starts
+    start : D₀, number of the first day of work
     hours : t, hours of work
     hours_per_week : h, hours that a week has for it
 
@@ -77,4 +77,4 @@ def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
     require(start >= 0, "The day of the start cannot lie before day 0.")
     require(hours > NO_TIME, "Hours: without any, there is no day on which they are done.")
     days = weeks(hours, hours_per_week) * DAYS_PER_WEEK
-    return start + whole_for(days)  # the last digits must not cost a day
+    return start - 1 + whole_for(days)  # the last digits must not cost a day

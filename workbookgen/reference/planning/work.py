@@ -344,3 +344,36 @@ def take_up_in_use(own: Ratio | None = None, sample: Ratio | None = None) -> Rat
     require(take_up is not None, "Give the take-up, or choose a sample that has one.")
     require(take_up < 1, "The take-up lies under 1.")
     return take_up
+
+
+@law
+def still_to_spin(length: Length, stage: Ratio) -> Length:
+    """Of the yarn that a lot can still give, what has to be spun.
+
+    L = ℓ of fiber. Bought yarn and thread (stage 5) were spun by others, so that nothing comes of them here.
+
+    Parameters
+    ----------
+    length : ℓ, length of yarn that the lot can still give
+    stage : how far the lot was worked when bought, 1 raw fleece to 4 prepared fiber
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length, or a stage that is none of 1 to 4.
+
+    Notes
+    -----
+    Valid for lots that have a wanted grist.
+
+    References
+    ----------
+    Definition of what is left to do.
+    """
+    require(length >= NO_LENGTH, "The yarn to come cannot be negative.")
+    require((stage >= 1) & (stage < 5) & (stage % 1 == 0), "Only raw, skirted, washed or prepared fiber is spun.")
+    return length * 1
