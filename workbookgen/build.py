@@ -5,7 +5,7 @@ out, so that a program which does not recalculate on loading shows the right num
 planner that disagrees with the reference library is never left on disk.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
 from workbookgen.book.layout import Layout, place
@@ -35,26 +35,35 @@ def workbook(
 ) -> bytes:
     """A planner with these entries, its cached values proven. Raises Disagreement. `step` is called after each of the STEPS."""
     entries = starting_entries(layout.planner) if entries is None else entries
+    cached = computed(layout, entries, step)
+    step()
+    expected = expected_values(layout.planner, entries)
+    step()
+    if faults := disagreements(layout, expected, cached):
+        raise Disagreement(*faults[:20])
+    content = write(layout, entries, cached, notes)
+    step()
+    return content
+
+
+def computed(layout: Layout, entries: Entries, step: Callable[[], None] = lambda: None) -> dict[str, tuple]:
+    """Full key of every formula -> what the embedded engine works out for its cells."""
     with temporary_folder("workbookgen") as folder:
         draft = folder / "planner.xlsx"
         draft.write_bytes(write(layout, entries, {}))
         step()
         with engine(EMBEDDED).open(draft) as session:
-            cached = read(session, layout, layout.formulas)
-    step()
-    expected = expected_values(layout.planner, entries)
-    step()
-    faults = [
+            return read(session, layout, layout.formulas)
+
+
+def disagreements(layout: Layout, expected: Mapping[str, Sequence], cached: Mapping[str, Sequence]) -> list[Fault]:
+    """The formula cells of which the embedded engine says something else than the reference library."""
+    return [
         Fault(f"{placement.sheet}!{placement.cell(row)}", f"expected {wanted!r}, but {EMBEDDED} computes {shown!r}.")
         for placement in layout.formulas
         for row, (wanted, shown) in enumerate(zip(expected[placement.key], cached[placement.key], strict=True))
         if not agree(wanted, shown)
     ]
-    if faults:
-        raise Disagreement(*faults[:20])
-    content = write(layout, entries, cached, notes)
-    step()
-    return content
 
 
 def build(settings: Settings, target: Path, entries: Entries | None = None, step: Callable[[], None] = lambda: None) -> Layout:

@@ -132,4 +132,4 @@ def test_the_old_planner_is_not_written_over(old_file, tmp_path):
 def test_the_new_planner_has_the_cells_that_its_layout_says(old_file, carried):
     layout = place(described(small("metric", lines=6)))
     outcome = carried(old_file, small("metric", lines=6))
-    assert {key: area for key, area in outcome.new.ranges.items()}.keys() == layout.placements.keys()
+    assert layout.placements.keys() <= outcome.new.ranges.keys()

@@ -125,7 +125,7 @@ def test_what_cannot_be_right_stays_and_is_told(tmp_path, here):
     heather, odd = gathered.tables["lots"].to_dict("records")
     assert heather["yarn_weighed_g"] == 999 and np.isnan(heather["seen_spinning_loss"]) and heather["message"].startswith("Yarn: more than")
     assert odd["lot"] == "=HEATHER+1" and np.isnan(odd["bought_g"]) and odd["kind"] == "no such breed" and pd.isna(odd["seen_kind"])
-    assert [str(note) for note in gathered.notes] == ["odd.xlsx: bought_g of the lots: something other than a number in 1 of the cells; empty here."]
+    assert [str(note) for note in gathered.notes] == ["odd.xlsx: bought_g of the lots: no number, or one beyond all bounds, in 1 of the cells; empty here."]
     minus, nameless = gathered.tables["skeins"].to_dict("records")
     assert minus["wraps"] == -3 and np.isnan(minus["length_m"]) and re.match("Wraps: type a number", minus["message"])
     assert pd.isna(nameless["skein"]) and nameless["wraps"] == 12

@@ -35,9 +35,15 @@ def converted(value: float, kind: Kind | None, old: str, new: str, note: str = "
         return Converted(typed)
     result = in_unit(value, kind.unit(old), kind.unit(new))
     rounded = round(result, SHOWN_DIGITS)
-    if math.isclose(result, rounded, rel_tol=NOISE):
-        return Converted(rounded)  # the last digits were noise of the arithmetic
+    if math.isclose(result, rounded, rel_tol=NOISE) and _settled(in_unit(rounded, kind.unit(new), unit)) == typed:
+        return Converted(rounded)  # the last digits were noise of the arithmetic, and the way back gives the very number
     return Converted(result, f"Was {repr(typed).removesuffix('.0')} {unit.symbol} in the old planner.")
+
+
+def _settled(value: float) -> float:
+    """A converted value without the noise in its last digits."""
+    rounded = round(value, SHOWN_DIGITS)
+    return rounded if math.isclose(value, rounded, rel_tol=NOISE) else value
 
 
 def is_conversion(note: str) -> bool:

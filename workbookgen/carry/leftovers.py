@@ -29,7 +29,7 @@ class Leftover:
     now: str = ONLY_HERE
 
     def __str__(self) -> str:
-        what = f'"{self.what}"' if isinstance(self.what, str) else f"{self.what:.15g}"
+        what = f'"{self.what}"' if isinstance(self.what, str) else repr(self.what).removesuffix(".0")
         where = ", ".join(filter(None, (f"{self.sheet}!{self.cell}" if self.cell else self.sheet, self.label)))
         return f"{where}: {what} ({self.why})"
 

@@ -6,10 +6,10 @@ guide, give way to those of the new planner as long as nobody touched them; what
 changed or added comes over. An entry that has no cell becomes a leftover.
 """
 
-import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date, timedelta
+from math import isclose, isfinite
 
 from workbookgen.carry.conversion import converted, is_conversion
 from workbookgen.carry.leftovers import IN_ITS_CELL, LONGEST, ONLY_HERE, Leftover
@@ -94,9 +94,9 @@ class _Matching:
         return {row: line for row, line in lines.items() if any(self._stands(row, key, entry) for key, entry in line.items())}
 
     def _stands(self, row: int, key: str, entry: Entry) -> bool:
-        """Whether there is something in a cell; one that shows an error, or was never worked out, was read as empty."""
+        """Whether there is something in a cell, or pinned to it; one that shows an error, or was never worked out, was read as empty."""
         cell = self.old.cell(self._full(key), row)
-        return entry is not None or (cell is not None and (cell.formula != "" or cell.value is not None))
+        return entry is not None or (cell is not None and (cell.formula != "" or cell.value is not None)) or self._comment(row, key) != ""
 
     def _full(self, key: str) -> str:
         return f"{self.block.key}_{key}"
@@ -123,8 +123,7 @@ class _Matching:
         each = target.by_key.get(key)
         comment = self._comment(row, key)
         if not isinstance(each, Input):
-            if entry is not None or comment:
-                self._leave(row, key, entry if entry is not None else comment, "the new planner does not have this field")
+            self._strand_one(row, key, entry, "the new planner does not have this field")
             return
         self._tell(row, key)
         full = f"{target.key}_{key}"
@@ -134,9 +133,13 @@ class _Matching:
         if isinstance(entry, float) and not each.is_text:
             told = comment if is_conversion(comment) else ""
             value = converted(entry, each.unit, self.old.settings.units, self.new.system, told)
-            self.matched.converted += value.value != entry
-            entry = value.value
-            comment = value.note if told or not comment else "\n".join(filter(None, (comment, value.note)))
+            if isfinite(value.value):
+                self.matched.converted += value.value != entry
+                entry = value.value
+                comment = value.note if told or not comment else "\n".join(filter(None, (comment, value.note)))
+            else:
+                self._leave(row, key, entry, "in the new units it is more than a cell can hold")
+                entry = None
         self.matched.entries[full][place] = entry
         if comment:
             self.matched.notes[full, place] = comment[:LONGEST]
@@ -164,17 +167,23 @@ class _Matching:
         for row, line in lines.items():
             for key, entry in line.items():
                 first = None if isinstance(self.block, Log) else self.block.by_key[key].first(self.old.settings.units)
-                if entry is None:
-                    self._tell(row, key)
-                elif not _alike(entry, first, 1e-9):
-                    self._leave(row, key, entry, why)
-                if comment := self._comment(row, key):
-                    self._leave(row, key, comment, f"a note on the cell; {why}")
+                self._strand_one(row, key, entry, why, first)
+
+    def _strand_one(self, row: int, key: str, entry: Entry, why: str, first: Entry = None) -> None:
+        """What one cell holds that is not as it was at `first`, the arithmetic behind it, and what was pinned to it."""
+        cell = self.old.cell(self._full(key), row)
+        formula = cell.formula if cell else ""
+        if entry is not None and not _alike(entry, first, 1e-9):
+            self._leave(row, key, entry, f"{why}; it was worked out by {formula}" if formula else why)
+        elif entry is None and cell and (formula or cell.value is not None):
+            self._leave(row, key, formula or str(cell.value), f"it shows {cell.value or 'nothing'}; {why}")
+        if comment := self._comment(row, key):
+            self._leave(row, key, comment, f"a note on the cell; {why}")
 
     def _leave(self, row: int, key: str, what: Entry, why: str, now: str = ONLY_HERE) -> None:
         each = self.block.by_key[key]
         sheet, cell = self.old.place(self._full(key), row)
-        what, unit = _readable(each, what, self.old.settings.units)
+        what, unit = readable(each, what, self.old.settings.units)
         name = self._record(row) if key != NAME else ""
         label = each.label + (f" ({unit})" if unit else "") + (f" of {name}" if name else "")
         self.matched.leftovers.append(Leftover(sheet, cell, label, what, why, now))
@@ -193,14 +202,20 @@ class _Matching:
                 column[place] = record.get(key)
 
 
-def _readable(each: Input, what: Entry, system: str) -> tuple[Entry, str]:
+def readable(each: Input, what: Entry, system: str) -> tuple[Entry, str]:
     """A value as a person would type it again, and its unit: percentages with their sign, dates as dates."""
     if not isinstance(what, float):
         return what, ""
     if isinstance(each.domain, Date):
         return ((DAY_NOUGHT + timedelta(days=what)).isoformat() if each.domain.accepts(what) else what), ""
     symbol = each.unit.unit(system).symbol if each.unit else ""
-    return (f"{what * 100:.15g}%", "") if symbol == PERCENT_UNIT.symbol else (what, symbol)
+    return (_percentage(what), "") if symbol == PERCENT_UNIT.symbol else (what, symbol)
+
+
+def _percentage(share: float) -> str:
+    """With as few digits as give the very number back when it is typed."""
+    written = [f"{share * 100:.{digits}g}" for digits in (15, 16, 17)]
+    return next((each for each in written if float(each) / 100 == share), written[-1]) + "%"
 
 
 def _placed(lines: dict[int, Record], rows: int) -> dict[int, int]:
@@ -221,5 +236,5 @@ def _name(record: Mapping[str, Entry]) -> str:
 
 def _alike(one: Entry, other: Entry, within: float) -> bool:
     if isinstance(one, float) and isinstance(other, float):
-        return math.isclose(one, other, rel_tol=within, abs_tol=within)
+        return isclose(one, other, rel_tol=within, abs_tol=within)
     return one == other

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from workbookgen.carry.conversion import in_unit
 from workbookgen.carry.leftovers import IN_ITS_CELL, Leftover
-from workbookgen.carry.matching import Matched
+from workbookgen.carry.matching import Matched, readable
 from workbookgen.checking.compare import agree
 from workbookgen.checking.expected import expected_of_blocks
 from workbookgen.filled.planner import FilledPlanner, described
@@ -78,7 +78,8 @@ def refused(old: FilledPlanner, new: Planner, after: Values, matched: Matched) -
                     why = f"the new planner does not take it. {refusal(each, new.system)}"
                     if isinstance(entry, str) and not each.is_text and old.settings.units != new.system:
                         why += f" The old planner was for {old.settings.units}."
-                    yield Leftover(*old.place(key, backwards[place]), each.label, entry, why, IN_ITS_CELL)
+                    stood, unit = readable(each, old.entries[key][backwards[place]], old.settings.units)
+                    yield Leftover(*old.place(key, backwards[place]), each.label + (f" ({unit})" if unit else ""), stood, why, IN_ITS_CELL)
 
 
 def _accepts(each: Input, entry: Entry, planner: Planner, values: Values) -> bool:

@@ -5,11 +5,12 @@ the embedded engine works it out, so that an entry is not taken for an empty cel
 """
 
 from dataclasses import replace
+from math import isfinite
 
 from workbookgen.engines import Area, ErrorValue, engine
 from workbookgen.errors import PlannerError
 from workbookgen.filled.cells import Cell
-from workbookgen.filled.planner import FilledPlanner
+from workbookgen.filled.planner import FilledPlanner, as_entry, described
 
 EMBEDDED = "formualizer"
 
@@ -30,9 +31,12 @@ def worked_out(old: FilledPlanner) -> FilledPlanner:
     except PlannerError:
         return old
     entries = dict(old.entries)
+    planner = described(old.settings)
     for (key, row), value in values.items():
+        if isinstance(value, float) and not isfinite(value):
+            value = ErrorValue("#NUM!")
         sheet, line, column = old.position(key, row)
         old.book.sheets[sheet][line, column] = Cell(value, old.book.sheets[sheet][line, column].formula)
-        if not isinstance(value, ErrorValue):
-            entries[key] = (*entries[key][:row], value, *entries[key][row + 1 :])
+        _, each = planner.by_key[key]
+        entries[key] = (*entries[key][:row], as_entry(value, each, old.book), *entries[key][row + 1 :])
     return replace(old, entries=entries)

@@ -8,7 +8,7 @@ may say what is unknown today; that is left out and told, never a reason to refu
 
 import re
 import tomllib
-from collections.abc import Collection
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -19,6 +19,7 @@ from pydantic import ValidationError
 from workbookgen.engines import Area
 from workbookgen.errors import Fault, FileError, PlannerError
 from workbookgen.filled.book import Book, Cell, ErrorValue, open_book
+from workbookgen.filled.cells import Value
 from workbookgen.language.domains import Date
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
@@ -136,9 +137,15 @@ def _records(book: Book, block: Block, areas: dict[str, Area], notes: list[Fault
         key: [_entry(book, inputs[key], area, line, notes) if area.row <= line <= area.last_row else None for line in range(first, last + 1)]
         for key, area in areas.items()
     }
-    filled = max((index for column in columns.values() for index, entry in enumerate(column, start=1) if entry is not None), default=0)
+    filled = max((line - first + 1 for area in areas.values() for line in _begun(book, area, last)), default=0)
     length = max(filled, block.rows)
     return {key: tuple([*column, *[None] * length][:length]) for key, column in columns.items()}, filled
+
+
+def _begun(book: Book, area: Area, last: int) -> Iterator[int]:
+    """The lines in which a field has something: an entry, a formula that shows nothing, or a note pinned to it."""
+    for found in (book.sheets.get(area.sheet, {}), book.comments.get(area.sheet, {})):
+        yield from (line for line in range(area.row, min(area.last_row, last) + 1) if (line, area.column) in found)
 
 
 def _lines(areas: dict[str, Area]) -> tuple[int, int]:
@@ -149,15 +156,19 @@ def _lines(areas: dict[str, Area]) -> tuple[int, int]:
 
 def _entry(book: Book, each: Input, area: Area, line: int, notes: list[Fault]) -> Entry:
     cell = book.sheets.get(area.sheet, {}).get((line, area.column))
-    match cell.value if cell else None:
-        case None | "":
+    if cell and isinstance(cell.value, ErrorValue):
+        place = f"{area.sheet}!{get_column_letter(area.column)}{line}"
+        notes.append(Fault(place, f"it shows the error {cell.value}, so it was read as empty."))
+    return as_entry(cell.value, each, book) if cell else None
+
+
+def as_entry(value: Value, each: Input, book: Book) -> Entry:
+    """What a cell of an input holds, to the planner: an error and an empty text are nothing, a truth value is a word."""
+    match value:
+        case None | "" | ErrorValue():
             return None
         case bool() as truth:
             return "TRUE" if truth else "FALSE"
-        case ErrorValue() as error:
-            place = f"{area.sheet}!{get_column_letter(area.column)}{line}"
-            notes.append(Fault(place, f"it shows the error {error}, so it was read as empty."))
-            return None
         case str() as text:
             return text
         case number if isinstance(each.domain, Date) and book.counts_from_1904:

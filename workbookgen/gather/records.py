@@ -86,7 +86,7 @@ def _records(planner: Planner, tables: Sequence[Table], entries: Entries, values
             else:
                 columns[column.name], strange = _numbers(shown, lines, _factor(block, column, planner.system))
                 if strange:
-                    records.notes.append(f"{column.name} of the {table.name}: something other than a number in {strange} of the cells; empty here.")
+                    records.notes.append(f"{column.name} of the {table.name}: no number, or one beyond all bounds, in {strange} of the cells; empty here.")
     return records
 
 
@@ -102,8 +102,10 @@ def _words(values: Sequence[Entry], lines: list[int]) -> list[str | None]:
 def _numbers(values: Sequence[Entry], lines: list[int], factor: float) -> tuple[np.ndarray, int]:
     """The numbers in the table's unit, and how many cells had something else in them."""
     chosen = [values[line] for line in lines]
-    numbers = [each if isinstance(each, float | int) else np.nan for each in chosen]
-    return np.array(numbers, dtype=float) * factor, sum(isinstance(each, str) for each in chosen)
+    with np.errstate(over="ignore"):  # what somebody typed may be more than any amount, and in other units more than any number
+        numbers = np.array([each if isinstance(each, float | int) else np.nan for each in chosen], dtype=float) * factor
+    beyond = np.isinf(numbers)
+    return np.where(beyond, np.nan, numbers), sum(isinstance(each, str) for each in chosen) + int(beyond.sum())
 
 
 def _factor(block: Block, column: Column, system: str) -> float:
