@@ -1,17 +1,19 @@
 """A planner of two logs and a card, described for tests and small enough to work out by hand.
 
-Its sheets are "Reels", "Skeins", "Work" and "Facts". A sheet's first part begins in row 4, a
-log's first record stands three rows below, and one free row parts what follows; so every
-cell that a test names can be told by counting. Nothing here is meant for spinning.
+Its sheets are "Reels", "Skeins", "Work" and "Facts". A log's first record stands in row 8 and its
+first column is B; a page's first band begins in row 5, where a card's inputs stand in D and its
+results in K; so every cell that a test names can be told by counting. Nothing here is meant for spinning.
 """
 
 from collections.abc import Callable
 
 from workbookgen.language.domains import Choice, Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
-from workbookgen.language.parts import Block, Card, Column, Log, Planner, Sheet, Table
+from workbookgen.language.parts import Block, Card, Chapter, Column, Log, Planner, Sheet, Table
 from workbookgen.language.quantities import LENGTH, LOOP, MASS, NUMBER_UNIT, SHARE, THREADS
+from workbookgen.language.views import Facts, Kind, LogView, band
 from workbookgen.reference import stock
+from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
 ANY = Number(above=0, most=1000)
@@ -55,7 +57,7 @@ SIZES = Table(
     (Column("name", "Size", ("thick", "middle", "fine")), Column("from", "From", (0.0, 10.0, 20.0), THREADS.us)),
 )
 
-# Reels!A7:F9 (the message in C).
+# Reels!B8:F10 (the mark in A, the message behind them).
 REELS = Log(
     "reels",
     "",
@@ -74,7 +76,7 @@ REELS = Log(
     rows=3,
 )
 
-# Skeins!A7:N10 (the message in H).
+# Skeins!B8:N11 (the mark in A, the message behind them).
 SKEINS = Log(
     "skeins",
     "",
@@ -103,7 +105,7 @@ SKEINS = Log(
     rows=4,
 )
 
-# Work!B4:B8 (the message in B7).
+# Work: inputs in D6:D8, the message in I6, the result in K7.
 PLAN = Card(
     "plan",
     "",
@@ -127,11 +129,17 @@ def planner_of(*blocks: Block, system: str = "metric") -> Planner:
         "a4",
         "Tried out",
         (
-            *(Sheet(log.key.capitalize(), "A log", "For tests.", (log,)) for log in logs),
-            *([Sheet("Work", "Cards", "For tests.", cards)] if cards else []),
-            Sheet("Facts", "Facts", "For tests.", (SIZES, COUNTING)),
+            *(Sheet(log.key.capitalize(), "A log", "For tests.", (Chapter(log.key, (log,), view_of(log)),), Kind.LOG) for log in logs),
+            *([Sheet("Work", "Cards", "For tests.", tuple(Chapter(card.key, (card,), (asked_and_answered(card),)) for card in cards))] if cards else []),
+            Sheet("Facts", "Facts", "For tests.", (Chapter("Facts", (SIZES, COUNTING), (band(Facts(table="sizes")),)),)),
         ),
     )
+
+
+def view_of(log: Log) -> LogView:
+    """All inputs, then all results, and nothing folded."""
+    results = " ".join(each.key for each in log.results)
+    return LogView(" ".join(each.key for each in log.inputs), (("Worked out", results),) if results else ())
 
 
 def whole(system: str = "metric") -> Planner:

@@ -8,7 +8,8 @@ planner that disagrees with the reference library is never left on disk.
 from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 
-from workbookgen.book.layout import Layout, place
+from workbookgen.book.layout import place
+from workbookgen.book.placement import Layout
 from workbookgen.book.write import Notes, write
 from workbookgen.checking.compare import agree
 from workbookgen.checking.driving import read

@@ -7,8 +7,9 @@ colors in ROLES; the others stay, so that warnings look alike in every planner.
 """
 
 WHITE = "#FFFFFF"
-INK, QUIET, WARNING = "#1F2A30", "#52606A", "#8A2A0B"
-ACCENT, BAND, EDGE, GROUND = "#1D4E57", "#E4ECED", "#9C8A57", "#FBF4E2"
+INK, QUIET, WARNING = "#22211F", "#63615B", "#A5341F"
+ACCENT, BAND, EDGE, GROUND = "#26466D", "#EFEDE6", "#94855A", "#F6F0E1"
+HAIR, SOFT, STRAW = "#E3E0D7", "#A9BACF", "#CFC9B8"  # lines; what is expected; what is needed, or lost
 
 ROLES = {"accent": ACCENT, "band": BAND, "edge": EDGE, "ground": GROUND}
 FOR_TEXT, FOR_EDGES = 4.5, 3.0

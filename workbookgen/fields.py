@@ -1,13 +1,13 @@
 """The fields of a planner as plain records, for people and programs that are not ours."""
 
-from workbookgen.book.layout import Message, Placement
+from workbookgen.book.placement import Placement
 from workbookgen.language.domains import Choice, Date, Name, Note, Number
-from workbookgen.language.fields import Input, Result
+from workbookgen.language.fields import Input, Result, Told
 from workbookgen.language.parts import Column
 from workbookgen.planner_file import PlannerFile
 from workbookgen.sheets.methods import page
 
-MESSAGE_REFERENCE = "workbookgen.checking.messages.messages"
+MESSAGE_REFERENCE = "workbookgen.checking.messages.told"
 PROOF_REFERENCE = "workbookgen.checking.expected.computed"
 
 
@@ -39,7 +39,7 @@ def _reference(field) -> str | None:
     match field:
         case Result():
             return field.reference_path
-        case Message():
+        case Told():
             return MESSAGE_REFERENCE
         case Column():
             return PROOF_REFERENCE

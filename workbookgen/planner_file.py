@@ -12,14 +12,14 @@ from pathlib import Path
 
 from workbookgen import __version__
 from workbookgen import settings as settings_module
-from workbookgen.book.layout import Layout
+from workbookgen.book.placement import Layout
 from workbookgen.build import layout_of
 from workbookgen.engines.formulas import formulas
 from workbookgen.errors import FileError, PlannerError
 from workbookgen.filled.book import Book, open_book
 from workbookgen.filled.gate import AS_XLSX, STRAY_CELLS, inspected
+from workbookgen.filled.planner import origin_sheet
 from workbookgen.settings import Settings
-from workbookgen.sheets import origin
 
 MOST_LINES = 2_000  # of settings
 
@@ -50,7 +50,7 @@ def read_planner(path: Path) -> PlannerFile:
             f"it draws on {package.links[0]}, and a planner stands alone: nothing outside of it is ever fetched. "
             "Take that link off in your spreadsheet program, save it and try again.",
         )
-    book = open_book(path, {origin.SHEET})
+    book = open_book(path, origin_sheet)
     settings = _settings(path, book)
     layout = layout_of(settings)
     most = sum(placement.rows for placement in layout.placements.values()) + STRAY_CELLS
@@ -65,12 +65,14 @@ def read_planner(path: Path) -> PlannerFile:
 
 
 def _settings(path: Path, book: Book) -> Settings:
-    if origin.SHEET not in book.sheets:
-        raise FileError.at(str(path), f"this is not one of our planners: it has no sheet {origin.SHEET}.")
-    texts = {row: str(cell.value) for (row, column), cell in book.sheets[origin.SHEET].items() if column == 1 and row <= MOST_LINES}
-    start = next((row for row, text in sorted(texts.items()) if text.startswith("# workbookgen")), None)
-    if start is None:
-        raise FileError.at(str(path), f"the settings on the sheet {origin.SHEET} were overwritten, so the planner cannot be read.")
+    [sheet] = origin_sheet(book.names)
+    if sheet not in book.sheets:
+        raise FileError.at(str(path), f"this is not one of our planners: it has no sheet {sheet}.")
+    cells = {place: str(cell.value) for place, cell in book.sheets[sheet].items()}
+    start, home = next((place for place, text in sorted(cells.items()) if text.startswith("# workbookgen")), (0, 0))
+    if not start:
+        raise FileError.at(str(path), f"the settings on the sheet {sheet} were overwritten, so the planner cannot be read.")
+    texts = {row: text for (row, column), text in cells.items() if column == home and start <= row < start + MOST_LINES}
     version = texts[start].removeprefix("# workbookgen").strip()
     if version != __version__:
         raise FileError.at(
@@ -79,7 +81,7 @@ def _settings(path: Path, book: Book) -> Settings:
         )
     # What stands above is left empty, so that a fault's line is a row of the sheet.
     lines = [texts.get(row, "") if row >= start else "" for row in range(1, max(texts) + 1)]
-    settings = settings_module.parse("\n".join(lines), f"{path}, sheet {origin.SHEET}")
+    settings = settings_module.parse("\n".join(lines), f"{path}, sheet {sheet}")
     # The guide is in the planner. A file that came by mail is not to choose what is read from this computer.
     return settings.model_copy(update={"fibers": ""}) if settings.fibers else settings
 

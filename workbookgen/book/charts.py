@@ -1,62 +1,108 @@
 """Charts, drawn by the spreadsheet program itself from the cells of the sheets.
 
-Columns differ in lightness and marks in shape, so that a chart can be read in grayscale;
-columns that marks are laid over are pale. Each has a title, named axes, and a description for those who do not see it.
+No title and no frame: a chart stands under its section's heading, at its place in a table or
+beside it. Columns differ in lightness and marks in shape, so that a chart can be read in
+grayscale. Each has words for those who do not see it.
 """
 
 import xlsxwriter
 from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 
-from workbookgen.book.layout import CARD_LABEL, Layout
-from workbookgen.book.look import TYPEFACE, recolored
-from workbookgen.colors import ACCENT, INK, QUIET, WARNING
-from workbookgen.language.parts import Chart, Series
-from workbookgen.language.sentences import symbol_of
+from workbookgen.book.look import SMALL, TYPEFACE, recolored
+from workbookgen.book.placement import Layout
+from workbookgen.colors import ACCENT, BAND, HAIR, QUIET, SOFT, STRAW
+from workbookgen.language.views import Chart, Series
 
-WIDTH, HEIGHT = 820, 330  # pixels; no wider than a card, or a page would cut it
-FONT = {"name": TYPEFACE, "size": 9, "color": INK}
-PALE = "#B9C9CC"
-COLUMN_FILLS, UNDER_MARKS = (ACCENT, PALE), (PALE,)
-EDGE_LINE = {"color": ACCENT, "width": 0.75}
-MARK_COLORS = {"square": INK, "triangle": QUIET, "diamond": WARNING}
+TEXT = {"name": TYPEFACE, "size": SMALL, "color": QUIET}
+FILLS = {"accent": ACCENT, "soft": SOFT, "straw": STRAW, "hair": HAIR}
 
 
-def draw(book: xlsxwriter.Workbook, layout: Layout, chart: Chart):
+def draw(book: xlsxwriter.Workbook, layout: Layout, chart: Chart, width: int, height: int):
     """The chart as XlsxWriter has it, to be put on a worksheet."""
-    columns = book.add_chart({"type": "column"})
-    marks = book.add_chart({"type": "line"})
-    labels = range_of(layout, chart.categories, chart.rows, labels=True)
-    marked = [each for each in chart.series if each.marks]
-    fills = UNDER_MARKS if marked else COLUMN_FILLS
-    for fill, series in zip(fills, (each for each in chart.series if not each.marks), strict=False):
-        looks = {part: recolored(each, layout.planner.colors) for part, each in {"fill": {"color": fill}, "border": EDGE_LINE}.items()}
-        columns.add_series(_drawn(layout, chart, series, labels) | looks | {"gap": 60})
-    for series in marked:
-        color = MARK_COLORS[series.marks]
-        mark = {"type": series.marks, "size": 8, "fill": {"color": color}, "border": {"color": color}}
-        marks.add_series(_drawn(layout, chart, series, labels) | {"line": {"none": True}, "marker": mark})
-    if marked:
-        columns.combine(marks)
-    first = layout.placements[chart.series[0].keys[0]]
-    columns.set_title({"name": chart.title, "name_font": FONT | {"size": 11}})
-    columns.set_x_axis({"num_font": FONT})
-    columns.set_y_axis({
-        "name": symbol_of(first.field, layout.planner.system), "name_font": FONT, "num_font": FONT, "min": 0,
-        "major_gridlines": {"visible": True, "line": {"color": "#D5DADD"}},
-    })
-    columns.set_legend({"position": "bottom", "font": FONT, "none": len(chart.series) == 1})
-    columns.set_size({"width": WIDTH, "height": HEIGHT})
-    return columns
+    drawn = KINDS[chart.kind](book, layout, chart)
+    drawn.set_title({"none": True})
+    drawn.set_chartarea({"border": {"none": True}, "fill": {"none": True}})
+    drawn.set_size({"width": width, "height": height})
+    drawn.show_hidden_data()
+    return drawn
 
 
-def _drawn(layout: Layout, chart: Chart, series: Series, labels: str) -> dict:
-    return {"name": series.label, "categories": f"={labels}", "values": f"={range_of(layout, series.keys, chart.rows)}"}
+def _bars(book, layout: Layout, chart: Chart):
+    """Horizontal bars on the rows of a table: the plot is as high as the rows, without words of its own."""
+    drawn = book.add_chart({"type": "bar"})
+    for series in chart.series:
+        drawn.add_series(_series(layout, chart, series) | {"gap": 60, "overlap": 0})
+    drawn.set_plotarea({"layout": {"x": 0.01, "y": 0.0, "width": 0.97, "height": 1.0}, "fill": {"none": True}})
+    drawn.set_y_axis(_axis(reverse=True, label_position="none"))
+    drawn.set_x_axis(_axis(visible=False, min=0))
+    drawn.set_legend({"none": True})
+    return drawn
 
 
-def range_of(layout: Layout, keys: tuple[str, ...], rows: int | None, labels: bool = False) -> str:
-    """The cells of a column (its first records), or of a card from one field to another, or their labels."""
+def _stages(book, layout: Layout, chart: Chart):
+    """Columns upon each other, stage by stage."""
+    drawn = book.add_chart({"type": "column", "subtype": "stacked"})
+    for series in chart.series:
+        drawn.add_series(_series(layout, chart, series) | {"gap": 35})
+    drawn.set_x_axis(_axis())
+    drawn.set_y_axis(_axis(grid=True, min=0))
+    drawn.set_legend({"position": "bottom", "font": TEXT})
+    return drawn
+
+
+def _control(book, layout: Layout, chart: Chart):
+    """Points in their order, with mean and limits and the band between these."""
+    low, band, *lines = chart.series
+    drawn = book.add_chart({"type": "area", "subtype": "stacked"})
+    drawn.add_series(_series(layout, chart, low) | {"fill": {"none": True}, "border": {"none": True}})
+    drawn.add_series(_series(layout, chart, band) | {"fill": {"color": BAND}, "border": {"none": True}})
+    over = book.add_chart({"type": "line"})
+    for series in lines:
+        over.add_series(_ranges(layout, chart, series) | LINES[series.look])
+    drawn.combine(over)
+    drawn.set_y_axis(_axis(num_format="#,##0"))
+    drawn.set_x_axis(_axis(position_axis="between"))
+    drawn.set_legend({"none": True})
+    return drawn
+
+
+KINDS = {"bars": _bars, "stages": _stages, "control": _control}
+_POINT = {"type": "circle", "size": 6, "fill": {"color": ACCENT}, "border": {"color": ACCENT}}
+LINES = {
+    "points": {"line": {"color": ACCENT, "width": 1}, "marker": _POINT},
+    "chosen": {"line": {"none": True}, "marker": _POINT | {"size": 11}, "data_labels": {"value": True, "position": "above", "font": TEXT | {"color": ACCENT, "bold": True}, "num_format": "#,##0"}},
+    "mean": {"line": {"color": QUIET, "width": 1}},
+    "limit": {"line": {"color": QUIET, "width": 0.75, "dash_type": "dash"}},
+}
+
+
+def _axis(grid: bool = False, **more) -> dict:
+    return {
+        "num_font": TEXT, "line": {"color": STRAW}, "major_tick_mark": "none", "minor_tick_mark": "none",
+        "major_gridlines": {"visible": grid, "line": {"color": HAIR, "width": 0.75}},
+    } | more
+
+
+def _series(layout: Layout, chart: Chart, series: Series) -> dict:
+    """A series of columns or bars, with the whisker of what it may be more or less."""
+    color = recolored({"color": FILLS.get(series.look, ACCENT)}, layout.planner.colors)
+    drawn = _ranges(layout, chart, series) | {"fill": color, "border": {"none": True}}
+    if series.whisker:
+        cells = f"={range_of(layout, series.whisker, chart.records)}"
+        drawn["y_error_bars"] = {"type": "custom", "plus_values": cells, "minus_values": cells, "line": {"color": QUIET, "width": 1.25}}
+    return drawn
+
+
+def _ranges(layout: Layout, chart: Chart, series: Series) -> dict:
+    return {
+        "name": series.label,
+        "categories": f"={range_of(layout, chart.categories, chart.records)}",
+        "values": f"={range_of(layout, series.keys, chart.records)}",
+    }
+
+
+def range_of(layout: Layout, keys: tuple[str, ...], records: int | None) -> str:
+    """The cells of a column (its first records), or from a first field to a last one."""
     first, last = layout.placements[keys[0]], layout.placements[keys[-1]]
-    is_card = len(keys) > 1
-    column = xl_col_to_name((CARD_LABEL if is_card and labels else first.column) - 1)
-    end = last.row if is_card else first.row + min(rows or first.rows, first.rows) - 1
-    return f"{quote_sheetname(first.sheet)}!${column}${first.row}:${column}${end}"
+    end = last.row + (min(records or last.rows, last.rows) - 1)
+    return f"{quote_sheetname(first.sheet)}!${xl_col_to_name(first.column - 1)}${first.row}:${xl_col_to_name(last.column - 1)}${end}"

@@ -13,13 +13,17 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from openpyxl.utils import column_index_from_string
+
 from workbookgen.language.domains import LEAST_OF_ALL, Choice, Date, Domain, Name, Note, Number
-from workbookgen.language.fields import Input, Result
+from workbookgen.language.fields import Input, Result, Told
 from workbookgen.language.formula import WORD
 from workbookgen.language.parts import Meaning
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
 
 _TOKEN = re.compile(r'"[^"]*"|\b(given|pick|total|tally|band|sum|mean|spread|readings)\(([^()]*)\)|' + WORD.pattern)
+
+_CELL = re.compile(r"\$([A-Z]+)\$?(\{row\}|\d+)")
 
 READING_FUNCTIONS = {"mean": "AVERAGE", "spread": "STDEV", "readings": "COUNT"}
 
@@ -35,7 +39,7 @@ class Operand:
     @property
     def is_text(self) -> bool:
         field = self.meaning.field
-        if isinstance(field, Input | Result):
+        if isinstance(field, Input | Result | Told):
             return field.is_text
         return isinstance(field.values[0], str)
 
@@ -66,8 +70,8 @@ class Columns:
             amounts = self.operands[arguments[0]]
             return amounts.unit.coherent(f"SUM({amounts.ref})")
         if form in READING_FUNCTIONS:
-            first, last = self.operands[arguments[0]], self.operands[arguments[-1]]
-            cells = f"{first.ref}:{last.ref}"
+            first = self.operands[arguments[0]]
+            cells = joined([self.operands[each].ref for each in arguments])
             text = f"{READING_FUNCTIONS[form]}({cells})"
             if form == "spread":  # of equal readings some engines find a trace where there is none
                 text = f"IF(MAX({cells})=MIN({cells}),0,{text})"
@@ -109,6 +113,29 @@ def bound(result: Result, columns: Columns, unit: Unit | None, guarded: bool = T
     if unit:
         value = unit.shown(value)
     return "=" + (guard(result, columns, value) if guarded else value)
+
+
+def joined(refs: list[str]) -> str:
+    """Cells of one sheet as a function takes them: those that lie beside or below each other in one range."""
+    runs: list[list[tuple[int, str, str]]] = []
+    for ref in refs:
+        letters, row = _CELL.fullmatch(ref).groups()
+        cell = (column_index_from_string(letters), row, ref)
+        if runs and _follows(cell, runs[-1]):
+            runs[-1].append(cell)
+        else:
+            runs.append([cell])
+    return ",".join(run[0][2] if len(run) == 1 else f"{run[0][2]}:{run[-1][2]}" for run in runs)
+
+
+def _follows(cell: tuple[int, str, str], run: list[tuple[int, str, str]]) -> bool:
+    """Whether a cell goes on where a run ends, in the direction that it has taken."""
+    (column, row, _), (last_column, last_row, _) = cell, run[-1]
+    beside = row == last_row and column == last_column + 1
+    below = column == last_column and row.isdigit() and last_row.isdigit() and int(row) == int(last_row) + 1
+    if len(run) == 1:
+        return beside or below
+    return beside if run[0][1] == last_row else below
 
 
 def tight(text: str) -> str:

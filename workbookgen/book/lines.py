@@ -31,6 +31,19 @@ def lines_taken(text: str, width: float, size: float = USUAL, indented: bool = F
     return taken
 
 
+def broken(text: str, width: float, size: float = USUAL) -> list[str]:
+    """A text in lines that fit a width of so many digits, broken between words."""
+    lines, line = [], ""
+    for word in text.split():
+        longer = f"{line} {word}".strip()
+        if line and lines_taken(longer, width, size) > 1:
+            lines.append(line)
+            line = word
+        else:
+            line = longer
+    return [*lines, line] if line else lines
+
+
 @cache
 def _pixels(word: str) -> int:
     return cell_autofit_width(word) - PADDING

@@ -1,45 +1,51 @@
-"""How a planner looks: one typeface, few colors, and what an input is recognized by.
+"""How cells look: one typeface, three sizes, few colors, and the number formats.
 
-An input has a box around it and a tinted ground; a result has neither. The box alone
-tells them apart, so that nothing is lost in grayscale or without color vision. All text
-colors have a contrast of at least 4.5 to 1 on their ground (WCAG 2.1, level AA). Formats are
-written down in the usual colors; `recolored` puts those of the settings in their place.
+A cell to type in has a tint and a line below it in its edge color; the line alone tells it
+apart, so that nothing is lost in grayscale or without color vision. What is worked out stands
+on white over a hairline. All text colors have a contrast of at least 4.5 to 1 on their ground
+(WCAG 2.1, level AA). Formats are written down in the usual colors; `recolored` puts those of
+the settings in their place.
 """
 
 from collections.abc import Mapping
 
-from workbookgen.colors import ACCENT, BAND, EDGE, GROUND, INK, QUIET, ROLES, WARNING
+from workbookgen.colors import ACCENT, EDGE, GROUND, HAIR, INK, QUIET, ROLES, WARNING
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Date, Name, Note, Number
-from workbookgen.language.fields import Input, Result
+from workbookgen.language.fields import Input, Result, Told
+from workbookgen.language.parts import Column
 from workbookgen.language.quantities import DAY_UNIT, PERCENT_UNIT, Unit
 
 TYPEFACE = "Arial"
-RULE_LINE = "#C9CFD3"
-USUAL_WIDTH = 8.43  # of a column that nobody set, in digits
 TITLE_LETTERS, MESSAGE_LETTERS = 32, 255  # what the file format takes beside a cell
 
-# Also the workbook's own font: programs measure columns by its digits, and it has stand-ins of the same measures.
-SIZE, SMALL = 10, 9  # points
-FACE = {"font_name": TYPEFACE, "font_size": SIZE, "font_scheme": "none"}
-PLAIN = FACE | {"font_color": INK, "valign": "vcenter"}
-TITLE = PLAIN | {"font_size": 18, "bold": True, "font_color": ACCENT}
-ABOUT = PLAIN | {"font_color": QUIET}
-PART_TITLE = PLAIN | {"font_size": 12, "bold": True, "font_color": ACCENT}
-GROUP = PLAIN | {"bold": True, "bg_color": BAND, "bottom": 1, "bottom_color": ACCENT}
-LABEL = PLAIN | {"bold": True, "text_wrap": True, "valign": "bottom"}
-UNIT = PLAIN | {"font_color": QUIET, "font_size": 9, "bottom": 1, "bottom_color": ACCENT}
-NOTE = PLAIN | {"font_color": QUIET, "font_size": SMALL, "indent": 1}
-CARD_NOTE = NOTE | {"text_wrap": True}
-FACT = PLAIN | {"text_wrap": True, "valign": "top", "bottom": 1, "bottom_color": RULE_LINE}
-LINK = PLAIN | {"font_size": 11, "font_color": ACCENT, "underline": 1}
-MESSAGE = PLAIN | {"bold": True, "font_size": 9, "indent": 1, "font_color": WARNING, "bottom": 1, "bottom_color": RULE_LINE}
-HEADING = PLAIN | {"bold": True, "font_size": 12, "font_color": ACCENT}
-READING = PLAIN | {"font_size": 11}
-CAUTION = HEADING | {"font_color": WARNING}
-
-_BOX = {"border": 1, "border_color": EDGE, "bg_color": GROUND, "locked": False}
-_OPEN = {"bottom": 1, "bottom_color": RULE_LINE}
+LARGE, SIZE, SMALL = 22, 11, 9  # points: titles and answers; all that is read or typed; links, heads, units, help
+# Programs measure columns by the digits of the workbook's own font: at 10 points, they are 7 pixels wide.
+FACE = {"font_name": TYPEFACE, "font_size": 10, "font_scheme": "none"}
+PLAIN = FACE | {"font_size": SIZE, "font_color": INK, "valign": "vcenter"}
+QUIETLY = PLAIN | {"font_color": QUIET}
+LITTLE = QUIETLY | {"font_size": SMALL}
+TITLE = PLAIN | {"font_size": LARGE}
+TITLE_QUIET = TITLE | {"font_color": QUIET}
+ANSWER = TITLE | {"bold": True, "font_color": ACCENT}
+ABOUT = LITTLE | {"align": "right"}
+HEAD = PLAIN | {"bold": True, "top": 2, "top_color": INK}
+HEAD_ASIDE = LITTLE | {"align": "right", "top": 2, "top_color": INK}
+LABEL = PLAIN | {"font_size": SMALL, "bold": True, "text_wrap": True, "valign": "bottom"}
+UNIT = LITTLE
+LINE = {"bottom": 1, "bottom_color": HAIR}
+INK_LINE = FACE | {"bottom": 1, "bottom_color": INK}
+LINK = LITTLE | {"font_color": ACCENT, "underline": 0}
+LINK_BOLD = LINK | {"font_size": SIZE, "bold": True}
+HERE = LITTLE | {"font_color": INK, "bold": True, "bottom": 5, "bottom_color": ACCENT}
+MESSAGE = PLAIN | {"font_color": WARNING}
+MARK = PLAIN | {"bold": True, "font_color": WARNING, "align": "center"}
+FACT = PLAIN | {"font_size": SMALL, "text_wrap": True, "valign": "top"} | LINE
+CAUTION_HEAD = HEAD | {"font_color": WARNING, "top_color": WARNING}
+RULE = {"top": 2, "top_color": INK}
+DOOR_RULE = {"top": 5, "top_color": ACCENT}
+TYPED = {"bg_color": GROUND, "bottom": 1, "bottom_color": EDGE, "locked": False}
+TINTED = {"bg_color": GROUND}
 
 
 def recolored(properties: Mapping, colors: Mapping[str, str]) -> dict:
@@ -48,55 +54,87 @@ def recolored(properties: Mapping, colors: Mapping[str, str]) -> dict:
     return {name: chosen.get(value, value) for name, value in properties.items()}
 
 
-def cell(field: Input | Result, unit: Unit | None, in_a_row: bool = False) -> dict:
-    """The format of a field's cells. A cell in a row has neighbors: long texts take two lines."""
-    ground = _BOX if isinstance(field, Input) else _OPEN
-    return PLAIN | ground | {"num_format": number_format(field, unit)} | _aligned(field, in_a_row)
+def accented(properties: Mapping) -> dict:
+    """A heading, or a rule, over what one came for."""
+    return {name: ACCENT if value == INK else value for name, value in properties.items()}
 
 
-def number_format(field: Input | Result, unit: Unit | None) -> str:
-    """Inputs show what was typed; results show as many digits as help."""
+def entry(field: Input, unit: Unit | None) -> dict:
+    """A cell to type in, on a page."""
+    return PLAIN | TYPED | {"num_format": number_format(field, unit)} | aligned(field)
+
+
+def entry_in_a_log(field: Input, unit: Unit | None) -> dict:
+    """A cell to type in, in a log: white, until its line is in use."""
+    return PLAIN | LINE | {"locked": False, "num_format": number_format(field, unit)} | aligned(field)
+
+
+def result(field: Result | Told, unit: Unit | None) -> dict:
+    """A cell that is worked out."""
+    return PLAIN | LINE | {"num_format": number_format(field, unit)} | aligned(field)
+
+
+def answer(field: Result, unit: Unit | None) -> dict:
+    """One large answer, its unit beside the number."""
+    return ANSWER | {"num_format": sum_format(field, unit), "align": "left", "shrink": True}
+
+
+def aligned(field: Input | Result | Told) -> dict:
+    """Texts to the left, off the line of their column; numbers to the right, with air."""
+    if field.is_text:
+        return {"align": "left"} | ({"indent": 1} if isinstance(field, Input) else {})
+    return {"align": "right"} | ({"indent": 1} if isinstance(field, Input) else {})
+
+
+def number_format(field: Input | Result | Told, unit: Unit | None) -> str:
+    """Inputs show what was typed; results show as many digits as help, with air behind them."""
     if field.is_text:
         return "@" if isinstance(field, Input) else "General"
     if unit is DAY_UNIT:
         return "yyyy-mm-dd"
-    percent = unit is not None and unit.symbol == PERCENT_UNIT.symbol
     if isinstance(field, Input):
-        return "0.0#%" if percent else "General"  # "0.##" would show a whole number with a point behind it
-    digits = unit.digits if field.digits is None else field.digits
-    return ("0" if percent else "#,##0") + ("." + "0" * digits if digits else "") + ("%" if percent else "")
+        # "0.##" would show a whole number with a point behind it
+        return "0.0#%" if _is_percent(unit) else "General"
+    return _aired(_digits(field, unit))
 
 
-def heads(field, unit: Unit | None) -> tuple[dict, dict]:
+def sum_format(field: Result | Told, unit: Unit | None) -> str:
+    """A number that stands alone, with its unit or with what it counts."""
+    if field.is_text or unit is DAY_UNIT:
+        return number_format(field, unit)
+    words = "" if _is_percent(unit) or not unit or not unit.symbol else f'" {unit.symbol}"'
+    return f"{_digits(field, unit)}{words}"
+
+
+def _digits(field: Result | Told, unit: Unit | None) -> str:
+    digits = unit.digits if getattr(field, "digits", None) is None else field.digits
+    return ("0" if _is_percent(unit) else "#,##0") + ("." + "0" * digits if digits else "") + ("%" if _is_percent(unit) else "")
+
+
+def _aired(body: str) -> str:
+    """With room at its right edge, which every program keeps; a true minus before what is below nothing."""
+    return f'{body}_)_);"−"{body}_)_)'
+
+
+def _is_percent(unit: Unit | None) -> bool:
+    return unit is not None and unit.symbol == PERCENT_UNIT.symbol
+
+
+def head_of(field: Input | Result | Told) -> tuple[dict, dict]:
     """The formats of a column's label and unit: they stand above what they name."""
-    align = {"align": "left", "indent": 1} if getattr(field, "is_text", True) else {"align": "right"}
-    return LABEL | align, UNIT | align
+    return LABEL | aligned(field), UNIT | aligned(field)
 
 
-def heads_of_facts(is_text: bool, column: int) -> tuple[dict, dict]:
-    """The same above fixed facts."""
-    align = _beside(is_text, column)
-    return LABEL | align, UNIT | align
-
-
-def fact(is_text: bool, column: int) -> dict:
-    return FACT | _beside(is_text, column)
-
-
-def _beside(is_text: bool, column: int) -> dict:
-    """Numbers stand to the right, and a text keeps off the number to its left."""
-    return {"align": "left"} | ({"indent": 1} if column > 1 else {}) if is_text else {"align": "right"}
-
-
-def _aligned(field: Input | Result, in_a_row: bool) -> dict:
-    if not field.is_text:
-        return {"align": "right"} | ({"shrink": True} if in_a_row else {})
-    return {"align": "left", "indent": 1} | ({"text_wrap": True} if in_a_row else {})
-
-
-def explanation(field: Result) -> dict:
-    """A result says what it is while its cell is selected."""
-    return {"validate": "any"} | _spoken(field, field.note)
+def worked_out(field: Result | Told | Column) -> dict:
+    """A result says what it is while its cell is selected, and refuses to be typed over."""
+    return _spoken(field, getattr(field, "note", "")) | {
+        "validate": "custom",
+        "value": "=1=0",
+        "error_title": "Worked out",
+        "error_message": "This cell is worked out from what stands in the tinted ones. Type there; here, press Escape.",
+        "error_type": "stop",
+        "ignore_blank": False,
+    }
 
 
 def validation(field: Input, source: str, words: str) -> dict:
@@ -120,11 +158,11 @@ def validation(field: Input, source: str, words: str) -> dict:
             return spoken | {"validate": "length", "criteria": "<=", "value": domain.longest}
 
 
-def _spoken(field: Input | Result, message: str) -> dict:
+def _spoken(field: Input | Result | Told, message: str) -> dict:
     """What a program says while a cell is selected; refused rather than cut, since the end says what to type."""
     if len(message) > MESSAGE_LETTERS:
         raise DescriptionError.at(
             f"field {field.key}",
             f"what is said while its cell is selected has {len(message)} letters, and a workbook holds {MESSAGE_LETTERS}; shorten it.",
         )
-    return {"input_title": field.label[:TITLE_LETTERS], "input_message": message}
+    return {"input_title": field.label[:TITLE_LETTERS], "input_message": message} if message else {}

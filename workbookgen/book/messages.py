@@ -1,16 +1,58 @@
-"""The message of a record: in words, the first thing that is wrong or still missing.
+"""What a planner says of records by itself: the message of each, its mark, and what a log says in its head.
 
-One formula a record. It looks at what is wrong before what is missing, in the order of
-the fields, and says nothing about a record nobody has begun: a blank one, or a card that is
-still as a new planner brings it. Its twin in Python is `workbookgen.checking.messages`; only
-the sentences are shared.
+A message is, in words, the first thing that is wrong or still missing. It looks at what is
+wrong before what is missing, in the order of the fields, and says nothing about a record
+nobody has begun: a blank one, or a card that is still as a new planner brings it. The mark of
+a log's record tells that it has one: "!" for what is wrong, "…" for what is only unfinished.
+The head of a log repeats the first message about something wrong, and counts the records
+that have one. The twins in Python are in `workbookgen.checking.messages`; only the sentences are shared.
 """
 
-from workbookgen.book.formula import Columns, inside_domain
+from workbookgen.book.formula import Columns, inside_domain, joined
 from workbookgen.language.domains import Date, Number
-from workbookgen.language.fields import Input
+from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, OPEN, Input, Told
 from workbookgen.language.parts import Block
-from workbookgen.language.sentences import doubled, missing, refusal
+from workbookgen.language.sentences import MISSING, doubled, missing, refusal
+
+
+def words_told(told: Told, block: Block, folded: tuple[str, ...]) -> set[str]:
+    """The words of the formula of something told."""
+    if told == MESSAGE:
+        words = {each.key for each in block.inputs} | {word for rule in block.rules for word in rule.text.words}
+        return words | ({block.names_column} if any(block.names_its_records(each) for each in block.inputs) else set())
+    if told == FILLED:
+        return set(folded)
+    column = f"{block.key}_{MESSAGE.key}"
+    if told == MARK:
+        return {MESSAGE.key}
+    return {column, f"{block.key}_{MARK.key}"} | ({name} if (name := _names(block)) and told == FIRST else set())
+
+
+def told_formula(told: Told, block: Block, columns: Columns, system: str, folded: tuple[str, ...]) -> str:
+    """The bound formula of something told, of one record or of a log."""
+    if told == MESSAGE:
+        return message_formula(block, columns, system)
+    if told == FILLED:
+        typed = f"COUNTA({joined([columns.operands[each].ref for each in folded])})" if folded else ""
+        return f'=IF({typed}=0,"",{typed})' if typed else '=""'
+    if told == MARK:
+        message = columns.operands[MESSAGE.key].ref
+        return f'=IF(LEN({message})=0,"",IF(LEFT({message},{len(MISSING)})="{MISSING}","…","!"))'
+    marks = columns.operands[f"{block.key}_{MARK.key}"].ref
+    if told == OPEN:
+        return f'=COUNTIF({marks},"!")'
+    first = f'MATCH("!",{marks},0)'
+    messages, names = columns.operands[f"{block.key}_{MESSAGE.key}"].ref, _names(block)
+    whose = f'"Line "&{first}'
+    if names:
+        name = f"INDEX({columns.operands[names].ref},{first})"
+        whose = f"IF(LEN({name})>0,{name},{whose})"
+    return f'=IF(COUNTIF({marks},"!")=0,"",{whose}&": "&INDEX({messages},{first}))'
+
+
+def _names(block: Block) -> str:
+    """Full key of the column by which a record is called; a name that is wrong itself is shown as it stands."""
+    return block.names_column if "listed" in block.by_key else ""
 
 
 def message_formula(block: Block, columns: Columns, system: str) -> str:
@@ -31,8 +73,7 @@ def message_formula(block: Block, columns: Columns, system: str) -> str:
 
 def _begun(block: Block, columns: Columns, system: str) -> str:
     """Something is typed, and not only what a new planner starts with."""
-    first, last = (columns.operands[block.inputs[index].key].ref for index in (0, -1))
-    typed = f"COUNTA({first if first == last else f'{first}:{last}'})"
+    typed = f"COUNTA({joined([columns.operands[each.key].ref for each in block.inputs])})"
     if not (starts := [each for each in block.inputs if each.starts_as is not None]):
         return f"{typed}>0"
     as_new = ",".join([f"{typed}={len(starts)}", *(_as_new(each.first(system), columns.operands[each.key].ref) for each in starts)])

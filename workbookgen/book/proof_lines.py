@@ -4,7 +4,7 @@ What the formula takes stands once more as bare values to the right of all else,
 formula looks: in words it is told in the column Given. So those are on the screen, not on paper.
 """
 
-from workbookgen.book.layout import Layout, ProofColumn
+from workbookgen.book.placement import Layout, ProofColumn
 from workbookgen.language.parts import Proof
 from workbookgen.language.quantities import unit_named
 

@@ -15,7 +15,8 @@ from functools import cached_property
 from openpyxl.utils import get_column_letter
 
 from workbookgen import __version__
-from workbookgen.book.layout import CARD_NOTE, Layout, Placement, ProofColumn, place
+from workbookgen.book.layout import place
+from workbookgen.book.placement import Layout, Placement, ProofColumn
 from workbookgen.book.write import write
 from workbookgen.carry import leftovers
 from workbookgen.carry.leftovers import Leftover
@@ -28,7 +29,8 @@ from workbookgen.filled.gate import STRAY_CELLS
 from workbookgen.filled.planner import ORIGIN, FilledPlanner, area_of, described
 from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import Input
-from workbookgen.language.parts import MESSAGE, Column
+from workbookgen.language.fields import MESSAGE
+from workbookgen.language.parts import Column
 
 MOST_ROWS = 2**20
 OUTSIDE = "typed outside the cells of the planner"
@@ -86,12 +88,12 @@ class _Search:
             for key, each in self.layout.placements.items()
             if self.areas[key] != Area(each.sheet, each.row, each.column, each.rows)
         }
-        return set(self.layout.parts) - moved
+        return set(self.layout.plans) - moved
 
     def _is_of_a_block(self, name: str) -> bool:
         """Whether a name belongs to a block of fields, known today or not: every block has a message."""
         parts = name.split("_")
-        return any(f"{'_'.join(parts[:length])}_{MESSAGE}" in self.old.book.names for length in range(1, len(parts)))
+        return any(f"{'_'.join(parts[:length])}_{MESSAGE.key}" in self.old.book.names for length in range(1, len(parts)))
 
     def _cells(self, area: Area) -> Iterator[tuple[Position, Cell]]:
         cells = self.old.book.sheets.get(area.sheet, {})
@@ -107,7 +109,7 @@ class _Search:
 
     def results(self) -> Iterator[Leftover]:
         """What was put in the place of our formulas, or made of them. Where lines were inserted, all formulas follow."""
-        is_whole = self.as_written == set(self.layout.parts)
+        is_whole = self.as_written == set(self.layout.plans)
         for key, placed in self.layout.placements.items():
             if key not in self.areas or isinstance(placed.field, Input) or _is_fact(placed):
                 continue
@@ -152,10 +154,10 @@ class _Search:
         """Whether a cell lies among those that names point to. A sheet that no name knows is the person's own."""
         named = [area for area in [*self.areas.values(), *self._own_leftovers] if area.sheet == sheet]
         if not named:
-            known = sheet in self.layout.parts
+            known = sheet in self.layout.plans
             return lambda position, cell: known
         proofs = [part for part in self.layout.planner.proof_tables.values() if self.layout.placements[f"{part.key}_verdict"].sheet == sheet]
-        right = max(max(area.last_column for area in named), CARD_NOTE, *(ProofColumn.VALUES + part.most_given - 1 for part in proofs))
+        right = max(max(area.last_column for area in named), *(ProofColumn.VALUES + part.most_given - 1 for part in proofs))
         # Below its fields, a sheet may have words of ours; while it is protected, nobody else's can be there.
         bottom = MOST_ROWS if sheet in self.old.book.protected else max(area.last_row for area in named)
         return lambda position, cell: position[1] <= right and position[0] <= bottom

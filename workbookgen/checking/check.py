@@ -13,7 +13,7 @@ from contextlib import ExitStack
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from workbookgen.book.layout import Layout, Placement
+from workbookgen.book.placement import Layout, Placement
 from workbookgen.checking.compare import Finding, agree, relative_difference
 from workbookgen.checking.driving import read, read_inputs, set_inputs
 from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios

@@ -6,7 +6,7 @@ A block's inputs lie beside each other, and so do its results; so one area each 
 from collections.abc import Iterable, Iterator
 from itertools import groupby
 
-from workbookgen.book.layout import Layout, Placement
+from workbookgen.book.placement import Layout, Placement
 from workbookgen.engines import Area, Session
 from workbookgen.language.entries import Entries, Entry
 

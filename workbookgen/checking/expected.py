@@ -13,12 +13,11 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from workbookgen.checking.messages import messages
+from workbookgen.checking.messages import told
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
-from workbookgen.language.fields import Input, Result
+from workbookgen.language.fields import Input, Result, Told
 from workbookgen.language.parts import (
-    MESSAGE,
     Block,
     Column,
     Meaning,
@@ -60,19 +59,14 @@ def expected_of_scenarios(planner: Planner, scenarios: Sequence[Entries], proofs
     for block in planner.blocks.values():
         for number, each in enumerate(values):
             each |= {f"{block.key}_{result.key}": tuple(evaluation.part(f"{block.key}_{result.key}", number)) for result in block.results}
-            if block.inputs:
-                each[f"{block.key}_{MESSAGE}"] = tuple(evaluation.messages(block, number))
+            each |= {f"{block.key}_{name}": answers for name, answers in evaluation.told(block, number).items()}
     return values
 
 
 def expected_of_keys(planner: Planner, scenarios: Sequence[Entries], keys: Iterable[str]) -> list[dict[str, tuple[Entry, ...]]]:
     """The expected values of some fields of the blocks, and nothing that they do not hang on. Inputs stand as typed."""
     evaluation = _Evaluation(planner, scenarios, {})
-    wanted = [(key, None if key in planner.by_key else planner.blocks[key.removesuffix(f"_{MESSAGE}")]) for key in keys]
-    return [
-        {key: tuple(evaluation.messages(block, number) if block else evaluation.part(key, number)) for key, block in wanted}
-        for number in range(len(scenarios))
-    ]
+    return [{key: tuple(evaluation.part(key, number)) for key in keys} for number in range(len(scenarios))]
 
 
 def computed(planner: Planner, proof: Proof) -> Entry:
@@ -99,6 +93,7 @@ class _Evaluation:
     columns: dict[str, np.ndarray]
     states: dict[str, tuple[np.ndarray, np.ndarray]] = field(default_factory=dict)
     accepted: dict[tuple[int, str, object], bool] = field(default_factory=dict)
+    said: dict[tuple[str, int], dict[str, tuple]] = field(default_factory=dict)
 
     def column(self, key: str) -> np.ndarray:
         """All values of a field, as shown; None where blank, and as typed where an input."""
@@ -108,19 +103,29 @@ class _Evaluation:
 
     def part(self, key: str, number: int) -> np.ndarray:
         """The values of a field in one scenario; fixed facts are the same in all."""
+        if key in self.planner.told:
+            block, each = self.planner.told[key]
+            return self.told(block, number)[each.key]
         holder, _ = self.planner.absent.get(key) or self.planner.by_key[key]
         column = self.column(key)
         return column[number * holder.rows : (number + 1) * holder.rows] if isinstance(holder, Block) else column
 
-    def messages(self, block: Block, number: int) -> list[str | None]:
-        columns = {each.key: self.part(f"{block.key}_{each.key}", number) for each in block.inputs}
-        listed = self.part(block.names_column, number) if block.names_column in self.planner.by_key else ()
-        return messages(block, columns, lambda each, value: self.accepts(each, value, number), listed, self.planner.system)
+    def told(self, block: Block, number: int) -> dict[str, tuple]:
+        """What the planner says of a block's records in one scenario."""
+        if (block.key, number) not in self.said:
+            columns = {each.key: self.part(f"{block.key}_{each.key}", number) for each in block.inputs}
+            listed = self.part(block.names_column, number) if block.names_column in self.planner.by_key else ()
+            self.said[block.key, number] = told(
+                block, columns, lambda each, value: self.accepts(each, value, number), listed, self.planner.system, self.planner.folded.get(block.key, ())
+            ) if block.inputs else {}
+        return self.said[block.key, number]
 
     def _column(self, key: str) -> np.ndarray:
         if key in self.planner.absent:
             holder, _ = self.planner.absent[key]
             return _objects([None] * (holder.rows * (len(self.scenarios) if isinstance(holder, Block) else 1)))
+        if key in self.planner.told:
+            return _objects([value for number in range(len(self.scenarios)) for value in self.part(key, number)])
         holder, each = self.planner.by_key[key]
         if isinstance(each, Column):
             return _objects(each.values)
@@ -170,7 +175,7 @@ class _Evaluation:
             filled = usable = np.array([value is not None for value in column], dtype=bool)
             if isinstance(meaning.field, Input):
                 usable = np.array(
-                    [value is not None and self.accepts(meaning.field, value, row // meaning.holder.rows) for row, value in enumerate(column)], dtype=bool
+                    [value is not None and self.accepts(meaning.field, value, row // meaning.rows) for row, value in enumerate(column)], dtype=bool
                 )
             self.states[meaning.key] = filled, usable
         return self.states[meaning.key]
@@ -186,7 +191,7 @@ class _Evaluation:
 
     def _values(self, meaning: Meaning, block: Block, rows: np.ndarray):
         """What a word stands for in these records of a block; a card's value counts for every record."""
-        chosen = self.column(meaning.key)[rows if meaning.holder.rows == block.rows else rows // block.rows]
+        chosen = self.column(meaning.key)[rows if meaning.rows == block.rows else rows // block.rows]
         if isinstance(meaning.field, Input) and meaning.field.blank_means is not None:
             chosen = [meaning.field.blank_means if value is None else value for value in chosen]
         return self._quantity(meaning, chosen)
@@ -197,7 +202,7 @@ class _Evaluation:
             return [value if isinstance(value, str) else "" for value in column]
         usable = self._state(meaning)[1]
         if isinstance(meaning.holder, Block):
-            usable = usable[number * meaning.holder.rows : (number + 1) * meaning.holder.rows]
+            usable = usable[number * meaning.rows : (number + 1) * meaning.rows]
         return self._quantity(meaning, [value if good else np.nan for value, good in zip(column, usable, strict=True)])
 
     def _quantity(self, meaning: Meaning, values):
@@ -210,7 +215,7 @@ class _Evaluation:
 
 def _spread(state: np.ndarray, meaning: Meaning, block: Block) -> np.ndarray:
     """What is known of a word, for each record of a block."""
-    return state if meaning.holder.rows == block.rows else np.repeat(state, block.rows)
+    return state if meaning.rows == block.rows else np.repeat(state, block.rows)
 
 
 def _needing_their_blanks(result: Result, singles: dict[str, Meaning]) -> set[str]:
@@ -275,7 +280,7 @@ def _objects(values, empty_text_is_blank: bool = True) -> np.ndarray:
     return column
 
 
-def _is_text(each: Input | Result | Column) -> bool:
+def _is_text(each: Input | Result | Told | Column) -> bool:
     if isinstance(each, Column):
         return isinstance(each.values[0], str)
     return each.is_text

@@ -1,12 +1,42 @@
-"""What every record should say of itself: the twin in Python of the message formula in `book`."""
+"""What a planner should say of records by itself: the twins in Python of the formulas in `book.messages`."""
 
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 
-from workbookgen.language.fields import Input
+from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, OPEN, Input
 from workbookgen.language.parts import Block
-from workbookgen.language.sentences import doubled, missing, refusal
+from workbookgen.language.sentences import MISSING, doubled, missing, refusal
 from workbookgen.texts import folded
+
+WRONG, UNFINISHED = "!", "…"
+
+
+def told(
+    block: Block,
+    columns: Mapping[str, Sequence],
+    accepts: Callable[[Input, object], bool],
+    listed: Sequence,
+    system: str,
+    rare: Sequence[str],
+) -> dict[str, tuple]:
+    """What is told of a block's records, by key of what is told; None where there is nothing to say.
+
+    `columns` are the block's inputs as typed, `accepts` says whether an input takes a value,
+    `listed` are the names by which other sheets find this block's records, `rare` the inputs
+    that are folded away.
+    """
+    said = messages(block, columns, accepts, listed, system)
+    marks = [None if each is None else UNFINISHED if each.startswith(MISSING) else WRONG for each in said]
+    filled = [float(sum(columns[key][row] is not None for key in rare)) or None for row in range(block.rows)]
+    wrong = [row for row, mark in enumerate(marks) if mark == WRONG]
+    first = f"{_called(listed, wrong[0])}: {said[wrong[0]]}" if wrong else None
+    answers = {MESSAGE.key: said, MARK.key: marks, FILLED.key: filled, FIRST.key: [first], OPEN.key: [float(len(wrong))]}
+    return {each.key: tuple(answers[each.key]) for each in block.told}
+
+
+def _called(listed: Sequence, row: int) -> str:
+    """How a record is called: by its name, or by its line where it has none."""
+    return (listed[row] if len(listed) else None) or f"Line {row + 1}"
 
 
 def messages(
@@ -16,11 +46,7 @@ def messages(
     listed: Sequence,
     system: str,
 ) -> list[str | None]:
-    """One message a record, None where there is nothing to say.
-
-    `columns` are the block's inputs as typed, `accepts` says whether an input takes a value,
-    `listed` are the names by which other sheets find this block's records.
-    """
+    """One message a record, None where there is nothing to say."""
     times = Counter(folded(name) for name in listed if isinstance(name, str))
     return [
         _message(block, {key: column[row] for key, column in columns.items()}, accepts, times, system)

@@ -23,12 +23,12 @@ from workbookgen.filled.cells import Value
 from workbookgen.language.domains import Date
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
-from workbookgen.language.parts import MESSAGE, Block, Log, Planner
+from workbookgen.language.parts import Block, Log, Planner
 from workbookgen.settings import Colors, Settings
 from workbookgen.sheets import origin
 from workbookgen.sheets.planner import planner
 
-ORIGIN = f"{origin.KEY}_line"  # the name of the lines on the sheet "Made with"
+ORIGIN = f"{origin.KEY}_line"  # the name of the lines that say what a planner was made with
 ROWS_OF = {"times": "projects", "costs": "projects"}  # logs that are as long as another, by its setting
 DAYS_FROM_1904 = 1462
 MOST_LINES = 30_000  # of a log, inserted ones included; a name in a hostile file may point to a million
@@ -115,14 +115,19 @@ def area_of(text: str) -> Area | None:
     return Area(sheet, first, start, last - first + 1, end - start + 1) if first else None
 
 
+def origin_sheet(names: dict[str, str]) -> dict[str, None]:
+    """The sheet on which a planner says what it was made with."""
+    area = area_of(names[ORIGIN]) if ORIGIN in names else None
+    return {area.sheet if area else origin.SHEET: None}
+
+
 def _columns(names: dict[str, str], blocks: Collection[str]) -> dict[str, set[int] | None]:
-    """The sheets on which these blocks stand, with the columns of their inputs: a message stands right after them, and in a card below."""
+    """The sheets on which these blocks stand, with the columns of their inputs and of what today's planner does not know."""
     areas = {name: area for name, text in names.items() if (area := area_of(text))}
-    wanted: dict[str, set[int] | None] = {areas[ORIGIN].sheet if ORIGIN in areas else origin.SHEET: None}
-    for block in blocks:
-        last = areas.get(f"{block}_{MESSAGE}")
-        inputs = [area for name, area in areas.items() if name.startswith(f"{block}_") and last and area.column < last.column + (last.rows == 1)]
-        for area in inputs:
+    wanted: dict[str, set[int] | None] = {**origin_sheet(names)}
+    results = {f"{block.key}_{each.key}" for block in described(Settings()).blocks.values() for each in (*block.results, *block.told)}
+    for name, area in areas.items():
+        if name not in results and any(name.startswith(f"{block}_") for block in blocks):
             wanted.setdefault(area.sheet, set()).add(area.column)
     return wanted
 

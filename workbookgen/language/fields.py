@@ -111,6 +111,28 @@ class Result:
 
 
 @dataclass(frozen=True)
+class Told:
+    """What a planner says of records by itself, with a formula that `book.messages` writes and a twin in `checking.messages`."""
+
+    key: str
+    label: str
+    is_text: bool = True
+    is_one: bool = False  # one cell for the whole log
+    note: str = ""
+
+    @property
+    def unit(self) -> Kind | None:
+        return None if self.is_text else NUMBER
+
+
+MESSAGE = Told("message", "What to fix")  # of each record: what is wrong with it, or missing
+MARK = Told("mark", "")  # of each record: that there is a message
+FILLED = Told("filled", "", is_text=False)  # of each record: how many of the inputs that are folded away hold something
+FIRST = Told("first", "", is_one=True)  # of a log: the first message about something wrong
+OPEN = Told("open", "", is_text=False, is_one=True)  # of a log: how many records have something wrong
+
+
+@dataclass(frozen=True)
 class Rule:
     """A fault between inputs that are each all right: when it holds, and what to say.
 
@@ -132,7 +154,7 @@ class Rule:
 
 @dataclass(frozen=True)
 class Group:
-    """Fields that stand together under one heading. A log's last group may be for other sheets alone: it is not printed."""
+    """Fields that belong together, under one heading. A group that is not `printed` is for other sheets alone: it is hidden."""
 
     heading: str
     fields: tuple[Input | Result, ...]

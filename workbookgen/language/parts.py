@@ -1,30 +1,29 @@
-"""The parts of a sheet, and the planner that holds all sheets.
+"""What a planner holds: blocks of fields, tables of facts, published examples; and the planner itself.
 
-A Card shows single labeled values, a Log one record a row; both are blocks of fields and
-differ only in how they lie on the sheet. A Table holds fixed facts, Text is read, Links lead
-to other sheets, and a ProofTable computes published examples with the planner's own formulas.
+A Card holds single values, a Log one record a row; a Table holds fixed facts, and a ProofTable
+computes published examples with the planner's own formulas. None of them says where it
+stands: the views do (`views`). A chapter is what can be left out of a planner as one: holders
+and the bands that show them. A sheet is made of chapters, and says everything about itself.
 """
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from graphlib import CycleError, TopologicalSorter
-from textwrap import wrap
 
 from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language import dimensions
 from workbookgen.language.domains import Name
-from workbookgen.language.fields import Group, Input, Result, Rule, check_keys
+from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, OPEN, Group, Input, Result, Rule, Told, check_keys
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
+from workbookgen.language.views import Band, Grid, Kind, LogView, Section
 
-MESSAGE = "message"
 LISTED = "listed"
-LETTERS_A_LINE, FEWEST_LETTERS = 120, 40  # of a text; and of its last line
 
 
 @dataclass(frozen=True)
 class Block:
-    """Fields of one kind of record, with the inputs first, and what can be wrong with one."""
+    """Fields of one kind of record, and what can be wrong with one."""
 
     key: str
     title: str  # empty where the sheet's own title says it all
@@ -35,12 +34,6 @@ class Block:
 
     def __post_init__(self):
         check_keys(f"block {self.key}", self.fields)
-        kinds = [isinstance(each, Input) for each in self.fields]
-        if kinds != sorted(kinds, reverse=True):
-            raise DescriptionError.at(f"block {self.key}", "its inputs must come before its results.")
-        printed = [group.printed for group in self.groups]
-        if printed != sorted(printed, reverse=True):
-            raise DescriptionError.at(f"block {self.key}", "what is not printed must come last.")
 
     @cached_property
     def fields(self) -> tuple[Input | Result, ...]:
@@ -57,6 +50,15 @@ class Block:
     @cached_property
     def by_key(self) -> dict[str, Input | Result]:
         return {each.key: each for each in self.fields}
+
+    @cached_property
+    def told(self) -> tuple[Told, ...]:
+        """What the planner says of the records by itself."""
+        return (MESSAGE,) if self.inputs else ()
+
+    @cached_property
+    def told_by_key(self) -> dict[str, Told]:
+        return {each.key: each for each in self.told}
 
     @property
     def names_column(self) -> str:
@@ -78,7 +80,10 @@ class Log(Block):
     """A table with one record a row. `starts_with` are the records a new planner brings along."""
 
     starts_with: Sequence[Mapping[str, float | str]] = ()
-    rows_a_page: int | None = None  # printed to be cut out, so many records to a page, as high as they fill it
+
+    @cached_property
+    def told(self) -> tuple[Told, ...]:
+        return (MARK, MESSAGE, FILLED, FIRST, OPEN) if self.inputs else ()
 
 
 @dataclass(frozen=True)
@@ -93,12 +98,12 @@ class Column:
     runs_on: bool = False  # a last column of texts in one line each, over whatever is free to its right
 
 
-def unit_of(field: Input | Result | Column, system: str) -> Unit | None:
+def unit_of(field: Input | Result | Told | Column, system: str) -> Unit | None:
     """The unit in which a unit system shows a field; None for texts."""
     return field.unit if isinstance(field, Column) else field.unit.unit(system) if field.unit else None
 
 
-def dimension_of(field: Input | Result | Column, system: str) -> dimensions.Dimension:
+def dimension_of(field: Input | Result | Told | Column, system: str) -> dimensions.Dimension:
     """What kind of quantity a field shows, or that it is a text."""
     is_text = isinstance(field.values[0], str) if isinstance(field, Column) else field.is_text
     return dimensions.TEXT if is_text else dimensions.dimension((unit_of(field, system) or NUMBER_UNIT).pint)
@@ -112,7 +117,6 @@ class Table:
     title: str
     columns: tuple[Column, ...]
     about: str = ""
-    printed: bool = True  # one that only formulas look into is not, and stands last on its sheet
 
     @property
     def rows(self) -> int:
@@ -121,37 +125,6 @@ class Table:
     @cached_property
     def by_key(self) -> dict[str, Column]:
         return {each.key: each for each in self.columns}
-
-
-def _broken(sentence: str) -> list[str]:
-    """A sentence in lines; where the last would hold a word or two, all are made shorter."""
-    lines = wrap(sentence, LETTERS_A_LINE)
-    letters = LETTERS_A_LINE
-    while len(lines) > 1 and len(lines[-1]) < FEWEST_LETTERS and len(shorter := wrap(sentence, letters := letters - 5)) == len(lines):
-        lines = shorter
-    return lines
-
-
-@dataclass(frozen=True)
-class Text:
-    """Something to read: sentences under a heading, broken into lines that fit an upright page."""
-
-    heading: str
-    sentences: tuple[str, ...]
-    is_caution: bool = False
-
-    @cached_property
-    def lines(self) -> tuple[str, ...]:
-        return tuple(line for each in self.sentences for line in _broken(each))
-
-
-@dataclass(frozen=True)
-class Links:
-    """Ways to other sheets: the name of each, and what is done there."""
-
-    title: str
-    about: str
-    places: tuple[tuple[str, str], ...]
 
 
 @dataclass(frozen=True)
@@ -199,47 +172,60 @@ class ProofTable:
         return {self.verdict.key: self.verdict}
 
 
-@dataclass(frozen=True)
-class Series:
-    """What a chart draws: a column, or the lines of a card from one field to another; as columns, or as marks."""
-
-    label: str
-    keys: tuple[str, ...]  # full keys: one column, or the first and last field of a card
-    marks: str = ""
+Holder = Block | Table | ProofTable
 
 
 @dataclass(frozen=True)
-class Chart:
-    """A picture of numbers that stand on the sheets. `about` says in words what it shows."""
+class Chapter:
+    """What is left out of a planner, or kept, as one; `name` is how settings and texts call it.
 
-    title: str
-    about: str
-    categories: tuple[str, ...]  # full keys, as a series has them; of a card, the labels are shown
-    series: tuple[Series, ...]
-    rows: int | None = None  # only the first so many records
+    `cautions` are said on the desk where the chapter is left out.
+    """
 
-
-Part = Card | Log | Table | Text | Links | ProofTable | Chart
+    name: str
+    holders: tuple[Holder, ...]
+    view: LogView | tuple[Band, ...]
+    cautions: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
 class Sheet:
-    """One worksheet: its parts stand below each other."""
+    """One worksheet: its chapters stand below each other; a log with a view of its own has the sheet to itself."""
 
     name: str
     title: str
-    about: str
-    parts: tuple[Part, ...]
-    wide: bool = True  # printed landscape
+    about: str  # what it is for, in one sentence
+    chapters: tuple[Chapter, ...]
+    kind: Kind = Kind.AID
+    near: tuple[str, ...] = ()  # sheets to which its first line leads, besides the desk
+    grid: Grid = Grid()
 
     def __post_init__(self):
-        if any(isinstance(part, Log) for part in self.parts) and len(self.parts) > 1:
-            raise DescriptionError.at(f"sheet {self.name}", "a log needs a sheet of its own, with columns as wide as it wants them.")
-        if any(isinstance(part, Table) and not part.printed for part in self.parts[:-1]):
-            raise DescriptionError.at(f"sheet {self.name}", "a table that is not printed must come last.")
+        views = [chapter.view for chapter in self.chapters]
+        if any(isinstance(view, LogView) for view in views) and (len(views) > 1 or len(self.logs) != 1):
+            raise DescriptionError.at(f"sheet {self.name}", "a log that has a view of its own needs the sheet to itself.")
 
+    @property
+    def parts(self) -> tuple[Holder, ...]:
+        return tuple(part for chapter in self.chapters for part in chapter.holders)
 
-Holder = Block | Table | ProofTable
+    @property
+    def logs(self) -> tuple[Log, ...]:
+        return tuple(part for part in self.parts if isinstance(part, Log))
+
+    @property
+    def log_view(self) -> LogView | None:
+        """The view of the log that has the sheet to itself."""
+        view = self.chapters[0].view if self.chapters else ()
+        return view if isinstance(view, LogView) else None
+
+    @property
+    def bands(self) -> tuple[Band, ...]:
+        return () if self.log_view else tuple(band for chapter in self.chapters for band in chapter.view)
+
+    @property
+    def sections(self) -> tuple[Section, ...]:
+        return tuple(section for band in self.bands for section in band.sections)
 
 
 @dataclass(frozen=True)
@@ -248,8 +234,13 @@ class Meaning:
 
     key: str
     holder: Holder
-    field: Input | Result | Column
+    field: Input | Result | Told | Column
     is_column: bool
+
+    @property
+    def rows(self) -> int:
+        """How many cells there are of it."""
+        return 1 if getattr(self.field, "is_one", False) else self.holder.rows
 
 
 @dataclass(frozen=True)
@@ -294,13 +285,31 @@ class Planner:
             for name, each in holder.by_key.items()
         }
 
+    @cached_property
+    def folded(self) -> dict[str, tuple[str, ...]]:
+        """Key of a log -> the keys of its inputs that its view folds away."""
+        return {
+            log.key: tuple(each.key for each in log.inputs if each.key not in view.typed.split())
+            for sheet in self.sheets
+            if (view := sheet.log_view)
+            for log in sheet.logs
+        }
+
+    @cached_property
+    def told(self) -> dict[str, tuple[Block, Told]]:
+        """Full key of what the planner says of records by itself -> the block, and what is said."""
+        return {f"{key}_{each.key}": (block, each) for key, block in self.blocks.items() for each in block.told}
+
     def meaning(self, block: Block | None, word: str) -> Meaning:
         """What a word stands for in a formula of `block`: a field of its own record, or a full key."""
-        if block and word in block.by_key:
-            return Meaning(f"{block.key}_{word}", block, block.by_key[word], is_column=False)
+        if block and (own := block.by_key.get(word) or block.told_by_key.get(word)):
+            return Meaning(f"{block.key}_{word}", block, own, is_column=False)
         if word in self.by_key:
             holder, each = self.by_key[word]
             return Meaning(word, holder, each, is_column=not isinstance(holder, Card))
+        if word in self.told:
+            holder, each = self.told[word]
+            return Meaning(word, holder, each, is_column=isinstance(holder, Log) and not each.is_one)
         own = f"{block.key}_{word}" if block else ""
         if own in self.absent:
             return Meaning(own, *self.absent[own], is_column=False)
@@ -322,15 +331,7 @@ class Planner:
             for each in block.fields
             if each.key in self.by_key
         ]
-        names = {sheet.name for sheet in self.sheets}
-        faults += [
-            Fault(f"sheet {sheet.name}", f"its link to {place} leads nowhere.")
-            for sheet in self.sheets
-            for part in sheet.parts
-            if isinstance(part, Links)
-            for place, _ in part.places
-            if place not in names
-        ]
+        faults += [fault for sheet in self.sheets for fault in self._views_faults(sheet)]
         keys = self._full_keys()
         faults += [Fault(f"field {key}", "another field has this full key too.") for key in sorted({key for key in keys if keys.count(key) > 1})]
         faults += [Fault(f"proof {proof.number}", f"{word} is not given.") for proof in self.proofs for word in self._lacking(proof)]
@@ -343,11 +344,21 @@ class Planner:
             raise DescriptionError.at(" < ".join(circle.args[1]), "these fields depend on each other in a circle.") from None
 
     def _full_keys(self) -> list[str]:
-        """The full key of every field, messages included; each becomes a defined name."""
-        parts = [part for sheet in self.sheets for part in sheet.parts if not isinstance(part, Text | Links | Chart)]
+        """The full key of every field, told ones included; each becomes a defined name."""
+        parts = [part for sheet in self.sheets for part in sheet.parts]
         return [f"{part.key}_{name}" for part in parts for name in part.by_key] + [
-            f"{part.key}_{MESSAGE}" for part in parts if isinstance(part, Block) and part.inputs
+            f"{part.key}_{each.key}" for part in parts if isinstance(part, Block) for each in part.told
         ]
+
+    def _views_faults(self, sheet: Sheet) -> list[Fault]:
+        """A view may show each field of its sheet once, and lead only to what is there."""
+        names = {each.name for each in self.sheets}
+        shown = [key for section in sheet.sections for key in section.shown]
+        faults = [f"its view shows {key}, which is no field" for key in shown if key not in self.by_key and key not in self.told]
+        faults += [f"its view shows {key} twice" for key in sorted({key for key in shown if shown.count(key) > 1})]
+        faults += [f"its link to {each} leads nowhere" for each in sheet.near if each not in names]
+        faults += [f"its link to {way.sheet} leads nowhere" for section in sheet.sections for way in section.ways if way.sheet not in names]
+        return [Fault(f"sheet {sheet.name}", f"{fault}.") for fault in faults]
 
     def _dependencies(self) -> dict[str, set[str]]:
         """Full key of every result -> the full keys that it is worked out from."""

@@ -17,9 +17,12 @@ def refusal(field: Input, system: str) -> str:
     return f"{field.label}: {verb} {field.domain.wanted(symbol)}{digits}."
 
 
+MISSING = "Still to fill in"
+
+
 def missing(field: Input) -> str:
     """What a record still needs."""
-    return f"Still to fill in: {field.label}."
+    return f"{MISSING}: {field.label}."
 
 
 def doubled(field: Input) -> str:

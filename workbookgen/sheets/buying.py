@@ -2,23 +2,19 @@
 
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Card, Sheet
+from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import FLEECE, GRIST, LENGTH, MASS, NUMBER
 from workbookgen.reference import fiber, stock, yarn_count
 from workbookgen.settings import Settings
+from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.sheets import guide, lists, stages
 
-SHEET = "Buying"
+SHEET = "Fleece"
+CHAPTER = "Buying"
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "How much fiber to buy",
-        "From the yarn you want back through spinning, preparation, scouring and skirting to what you buy.",
-        (BUYING,),
-        wide=False,
-    )
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (BUYING,), (asked_and_answered(BUYING, "to_buy"),))
 
 
 BUYING = Card(

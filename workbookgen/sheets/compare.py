@@ -2,7 +2,7 @@
 
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Card, Sheet
+from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     GRIST_METRIC,
     GRIST_US,
@@ -15,19 +15,15 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.reference import statistics, stock
 from workbookgen.settings import Settings
+from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.sheets import skeins
 
-SHEET = "Compare"
+SHEET = "Measure"
+CHAPTER = "Compare"
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Two skeins side by side",
-        "Choose two skeins of the sheet Skeins; a skein is found by its name, so no two may share one.",
-        (COMPARE,),
-        wide=False,
-    )
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (COMPARE,), (asked_and_answered(COMPARE, "words"),))
 
 
 # What is compared: column of the skeins, label, unit (None for a text).

@@ -2,25 +2,27 @@
 
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX
 from workbookgen.reference import plying, stock, yarn_count
+from workbookgen.language.views import Listing, LogView, band
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, yarn
 
-SHEET = "Components"
+SHEET = "Yarn"
+CHAPTER = "Components"
 ANY = Number(above=0, most=10_000_000)
 STRANDS = Number(least=1, most=12, whole=True)
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Components of the yarn designs",
-        "Singles of yours or bought thread, in whatever count each is sold. Feed is its length in one length of yarn: 1 for a core, "
-        "1.04 for a single that plying shortens by 4%, more for a thread that wraps.",
-        (components(settings),),
-    )
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (components(settings),), (band(Listing(title="Components", block="components", view=VIEW, says="Singles of yours or bought thread. Feed is its length in one length of yarn: 1 for a core, 1.04 for a single that plying shortens by 4%, more for a thread that wraps.")),))
+
+
+VIEW = LogView(
+    typed="design name number system strands feed package",
+    answers=(("It takes", "share length mass packages"),),
+)
 
 
 def components(settings: Settings) -> Log:

@@ -2,7 +2,7 @@
 
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import (
     HOURS,
     LENGTH,
@@ -14,20 +14,23 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.reference import cost as trade
 from workbookgen.reference import planning, stock
+from workbookgen.language.views import Listing, LogView, band
 from workbookgen.settings import Settings
 from workbookgen.sheets.knitting import PROJECTS
 
-SHEET = "Cost"
+SHEET = "Time"
+CHAPTER = "Cost"
 AMOUNT = Number(least=0, most=10_000_000)
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Cost and price",
-        "What a project took, your hours at the rate you choose, and a price. Hours come from the sheet Time unless you type your own.",
-        (costs(settings),),
-    )
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (costs(settings),), (band(Listing(title="Cost and price", block="costs", view=VIEW, says="Hours come from above unless you type your own.")),))
+
+
+VIEW = LogView(
+    typed="project fiber thread dye tools rate",
+    answers=(("It costs", "material hours price per_skein"),),
+)
 
 
 def money(settings: Settings) -> Kind:

@@ -2,7 +2,7 @@
 
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Card, Sheet
+from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     ALLOA,
     COTTON_COUNT,
@@ -33,22 +33,18 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.reference import diameter, moisture, yarn_count
 from workbookgen.settings import Settings
+from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.sheets import lists
 from workbookgen.units import Quantity
 
-SHEET = "Counts"
+SHEET = "Twist"
+CHAPTER = "Counts"
 ANY = Number(above=0, most=10_000_000)
 FRACTION = Number(least=0, below=1)
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Yarn counts, thickness and moisture",
-        "Any yarn number in all the others; the count of a short weighed length; how thick a yarn of some grist is; and what moisture weighs.",
-        (COUNTS, SHORT_LENGTH, THICKNESS, MOISTURE),
-        wide=False,
-    )
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (COUNTS, SHORT_LENGTH, THICKNESS, MOISTURE), tuple(asked_and_answered(each, first) for each, first in ((COUNTS, "grist"), (SHORT_LENGTH, "grist"), (THICKNESS, "wrapped"), (MOISTURE, "at_regain"))))
 
 
 def _indirect(key, label, kind, note="") -> Result:

@@ -2,7 +2,7 @@
 
 from workbookgen.language.domains import Choice, Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import (
     GRIST,
     GRIST_US,
@@ -15,6 +15,7 @@ from workbookgen.language.quantities import (
     SQUARE_MASS,
 )
 from workbookgen.reference import fiber as trade
+from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import planning, sharing, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import guide, lists, stages
@@ -26,10 +27,18 @@ WEIGHT = Number(above=0, most=1_000_000)
 def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
-        "Fiber lots",
-        "One line for each lot of fiber or bought thread. Until you weigh a stage, it is expected from your own figure. Without one, the sheet Guide says what to expect.",
-        (lots(settings),),
+        "Fiber",
+        "One line for each fleece, top or thread, as bought; what you weigh replaces what is expected.",
+        (Chapter(SHEET, (lots(settings),), VIEW),),
+        kind=Kind.LOG,
+        near=("Lot", "Fleece", "Skeins", "Projects"),
     )
+
+
+VIEW = LogView(
+    typed="name kind state weight yarn_weighed",
+    answers=(("It gives", "yarn kept to_come to_come_length"), ("Promised", "promised")),
+)
 
 
 def variation_of_grist(note: str) -> Result:

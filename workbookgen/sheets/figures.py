@@ -2,7 +2,7 @@
 
 from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Card, Sheet
+from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     DAY,
     HOURS,
@@ -14,21 +14,17 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.reference import planning, stock, uncertainty
 from workbookgen.settings import Settings
+from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.sheets import samples
 from workbookgen.units import Quantity
 
-SHEET = "Figures"
+SHEET = "Time"
+CHAPTER = "Figures"
 SPEED = Number(above=0, most=1_000_000)
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Your own figures",
-        "Your pace, for the sheet Time. What you doubt and how sure you want to be, for the sheet Projects.",
-        (PACES, DOUBTS),
-        wide=False,
-    )
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (PACES, DOUBTS), (asked_and_answered(PACES, "stock_weeks"), asked_and_answered(DOUBTS)))
 
 
 PACES = Card(

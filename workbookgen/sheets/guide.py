@@ -5,26 +5,29 @@ from collections.abc import Iterator, Mapping
 from workbookgen.errors import Fault, SettingsError
 from workbookgen.language.domains import Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
-from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import FIBER_DIAMETER, FLEECE, NUMBER, SHARE, STAPLE
 from workbookgen.language.sentences import missing, refusal
 from workbookgen.reference import fiber, learning, stock
+from workbookgen.language.views import Listing, LogView, band
 from workbookgen.settings import Settings
 from workbookgen.settings.fiber_table import FIRST_LINE, load_fibers
 
-SHEET = "Guide"
+SHEET = "Fleece"
+CHAPTER = "Guide"
 LOSS = Number(least=0, below=1)
 YIELD = Number(above=0, most=1)
 SIZE = Number(above=0, most=1000)
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Fiber guide",
-        "What is published, fleece for fleece very different: your own records beat it. Change any figure, or add a line.",
-        (accepted(guide(settings), settings),),
-    )
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (accepted(guide(settings), settings),), (band(Listing(title="What fleeces give", block="guide", view=VIEW, says="Published ranges, fleece for fleece very different: your own records beat them. Change any figure, or add a line.")),))
+
+
+VIEW = LogView(
+    typed="name fleece_low fleece_high yield_low yield_high diameter_low diameter_high staple_low staple_high",
+    answers=(("In use", "used_yield used_skirting used_preparation used_spinning"),),
+)
 
 
 def accepted(log: Log, settings: Settings) -> Log:

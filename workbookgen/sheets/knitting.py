@@ -2,7 +2,7 @@
 
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import (
     AREA,
     GAUGE,
@@ -15,23 +15,26 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.reference import knitting as trade
 from workbookgen.reference import stock
+from workbookgen.language.views import Listing, LogView, band
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists
 
-SHEET = "Knitting"
+SHEET = "Need"
+CHAPTER = "Knitting"
 PROJECTS = "Projects"
 SIZE = Number(above=0, most=10_000)
 ANY = Number(above=0, most=1_000_000)
 
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Yarn for a knitted or crocheted piece",
-        "Name the project on the sheet Projects. Give its parts their sizes on the sheet Pieces. Then give here a swatch, a gauge, or the weight of a piece like it: one way is enough, a swatch is the surest.",
-        (estimates(settings),),
-    )
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (estimates(settings),), (band(Listing(title="A knitted or crocheted piece", block="estimates", view=VIEW, says="Give a swatch, a gauge, or the weight of a piece like it: one way is enough, a swatch is the surest.")),))
+
+
+VIEW = LogView(
+    typed="project grist swatch_width swatch_height swatch_mass",
+    answers=(("The estimate", "yarn basis"),),
+)
 
 
 def estimates(settings: Settings) -> Log:

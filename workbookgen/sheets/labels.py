@@ -2,22 +2,21 @@
 
 from workbookgen.language.domains import Choice, Note
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.parts import Chapter, Log
+from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import stock
 from workbookgen.settings import Settings
 from workbookgen.sheets import skeins
 
-SHEET = "Labels"
-A_PAGE = 8
+SHEET = "Print"
+CHAPTER = "Labels"
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Labels",
-        "Choose a skein in each line; print, and cut along the lines. Eight fill a page.",
-        (labels(settings),),
-    )
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (labels(settings),), (band(Listing(title="Labels", block="labels", view=VIEW, says="Choose a skein in each line.")),))
+
+
+VIEW = LogView(typed="skein words", answers=(("On the label", "from_lot length_words mass_words grist_words weight_class"),))
 
 
 def labels(settings: Settings) -> Log:
@@ -25,7 +24,6 @@ def labels(settings: Settings) -> Log:
         "labels",
         title="",
         rows=settings.rows.labels,
-        rows_a_page=A_PAGE,
         groups=(
             Group("You type", (
                 Input("skein", "Skein", Choice("skeins_listed", skeins.SHEET), needed=True, width=24, help="From the sheet Skeins."),

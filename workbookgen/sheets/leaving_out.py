@@ -13,8 +13,9 @@ from collections import defaultdict
 from collections.abc import Collection
 from dataclasses import dataclass, replace
 
-from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Block, Chart, Part, Planner, Sheet, Text
+from workbookgen.language.fields import Input, Result
+from workbookgen.language.parts import Block, Chapter, Planner, Sheet
+from workbookgen.language.views import LogView, view_without
 
 _PAIR = re.compile(r"sheets (\w+) (?:and|or) (\w+)")
 _CLAUSE_END = re.compile(r"((?<=[a-z)%][.;])\s+)")
@@ -22,39 +23,40 @@ _CLAUSE_END = re.compile(r"((?<=[a-z)%][.;])\s+)")
 
 @dataclass(frozen=True)
 class Leaving:
-    """A planner of all sheets, the names of those left out, and the full keys of the fields that fall."""
+    """A planner of all sheets, the names of the chapters left out, and the full keys of the fields that fall."""
 
     full: Planner
     names: Collection[str]
     fallen: frozenset[str]
 
     @property
-    def cautions(self) -> tuple[Text, ...]:
-        """What the left-out sheets warn of, under their titles."""
-        return tuple(
-            replace(part, heading=sheet.title)
-            for sheet in self.full.sheets
-            if sheet.name in self.names
-            for part in sheet.parts
-            if isinstance(part, Text) and part.is_caution
-        )
+    def gone(self) -> frozenset[str]:
+        """The sheets of which no chapter stays."""
+        return frozenset(sheet.name for sheet in self.full.sheets if all(chapter.name in self.names for chapter in sheet.chapters))
 
-    def kept(self, sheet: Sheet) -> Sheet:
-        """A sheet that stays, without what falls."""
-        parts = tuple(each for part in sheet.parts if (each := self._part(part)))
-        return replace(sheet, about=self._said(sheet.about), parts=parts)
+    @property
+    def cautions(self) -> tuple[str, ...]:
+        """What the left-out chapters warn of."""
+        return tuple(caution for sheet in self.full.sheets for chapter in sheet.chapters if chapter.name in self.names for caution in chapter.cautions)
 
-    def _part(self, part: Part) -> Part | None:
-        match part:
-            case Block():
-                return self._block(part)
-            case Chart():
-                series = tuple(each for each in part.series if not self.fallen & set(each.keys))
-                return replace(part, series=series) if series and not self.fallen & set(part.categories) else None
-        return part
+    def kept(self, sheet: Sheet) -> Sheet | None:
+        """What stays of a sheet, without what falls."""
+        chapters = tuple(kept for chapter in sheet.chapters if chapter.name not in self.names and (kept := self._chapter(chapter)))
+        near = tuple(name for name in sheet.near if name not in self.gone)
+        return replace(sheet, about=self._said(sheet.about), chapters=chapters, near=near) if chapters else None
+
+    def _chapter(self, chapter: Chapter) -> Chapter | None:
+        holders = tuple(kept for holder in chapter.holders if (kept := self._block(holder) if isinstance(holder, Block) else holder))
+        if isinstance(chapter.view, LogView):
+            view = view_without(chapter.view, chapter.holders[0].key, self.fallen)
+        else:
+            view = tuple(kept for band in chapter.view if (kept := band.without(self.fallen, self.gone)))
+        return replace(chapter, holders=holders, view=view) if holders else None
 
     def _block(self, block: Block) -> Block | None:
-        groups = (Group(group.heading, tuple(map(self._field, filter(lambda each: f"{block.key}_{each.key}" not in self.fallen, group.fields)))) for group in block.groups)
+        groups = (
+            replace(group, fields=tuple(self._field(each) for each in group.fields if f"{block.key}_{each.key}" not in self.fallen)) for group in block.groups
+        )
         groups = tuple(group for group in groups if group.fields)
         rules = tuple(rule for rule in block.rules if not any(f"{block.key}_{word}" in self.fallen for word in rule.text.words))
         return replace(block, groups=groups, rules=rules, about=self._said(block.about)) if groups else None
@@ -63,12 +65,13 @@ class Leaving:
         return replace(field, help=self._said(field.help)) if isinstance(field, Input) else replace(field, note=self._said(field.note))
 
     def _said(self, text: str) -> str:
-        return said_without(text, self.names)
+        return said_without(text, self.gone)
 
 
 def leaving(full: Planner, names: Collection[str]) -> Leaving:
     """What falls when these sheets are left out."""
-    blocks = [(sheet.name in names, part) for sheet in full.sheets for part in sheet.parts if isinstance(part, Block)]
+    chapters = [chapter for sheet in full.sheets for chapter in sheet.chapters]
+    blocks = [(chapter.name in names, part) for chapter in chapters for part in chapter.holders if isinstance(part, Block)]
     fallen = frozenset(f"{block.key}_{field.key}" for is_out, block in blocks if is_out for field in block.fields)
     readers = _readers(full)
     while more := {

@@ -1,6 +1,6 @@
 """Lists: the fixed facts that formulas look up, and the names that cells offer to choose from."""
 
-from workbookgen.language.parts import Column, Sheet, Table
+from workbookgen.language.parts import Chapter, Column, Table
 from workbookgen.language.quantities import (
     ALLOA,
     COTTON_COUNT,
@@ -23,19 +23,16 @@ from workbookgen.language.quantities import (
     WORSTED_COUNT,
     YORKSHIRE_SKEIN,
 )
+from workbookgen.language.views import Facts, band
 from workbookgen.settings import Settings
 
-SHEET = "Lists"
+SHEET = "Reference"
+CHAPTER = "Lists"
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Lists",
-        "What the other sheets look up. There is nothing to type here.",
-        (STATES, CLASSES, GRADES, DIRECTIONS, SYSTEMS, TWISTS, RELAXATIONS, SHAPES, WEAVES, QUANTILES, GRUBBS, *[NOTHING] * bool(settings.leave_out), numbers(settings)),
-        wide=False,
-    )
+def chapter(settings: Settings) -> Chapter:
+    tables = TABLES if not settings.leave_out else (*TABLES, NOTHING)
+    return Chapter(CHAPTER, (*tables, numbers(settings)), tuple(band(Facts(table=each.key)) for each in tables))
 
 
 STATES = Table(
@@ -180,8 +177,11 @@ NOTHING = Table(
 DIRECTIONS = Table("directions", "Directions of twist", (Column("name", "Direction", ("Z", "S")),))
 
 
+TABLES = (STATES, CLASSES, GRADES, DIRECTIONS, SYSTEMS, TWISTS, RELAXATIONS, SHAPES, WEAVES, QUANTILES, GRUBBS)
+
+
 def numbers(settings: Settings) -> Table:
     """Counting numbers, with which a name's line is found."""
     rows = settings.rows
     most = max(rows.reels, rows.guide, rows.fiber, rows.samples, rows.designs, rows.projects, rows.skeins, SYSTEMS.rows)
-    return Table("lists", "Counting numbers", (Column("number", "Number", tuple(float(n) for n in range(1, most + 1)), NUMBER_UNIT),), printed=False)
+    return Table("lists", "Counting numbers", (Column("number", "Number", tuple(float(n) for n in range(1, most + 1)), NUMBER_UNIT),))

@@ -8,15 +8,17 @@ from dataclasses import dataclass
 
 import docstring_parser
 
-from workbookgen.language.parts import Block, Column, Sheet, Table, Text
+from workbookgen.language.parts import Block, Chapter, Column, Sheet, Table
+from workbookgen.language.views import Facts, Reading, band
 from workbookgen.sheets.glossary import glossary
 
-SHEET = "Methods"
+SHEET = "Reference"
+CHAPTER = "Methods"
 WORD, LAW = 21, 33  # widths of the first two columns; with them all fit across a page, and their texts take about as many lines
 
-CONVENTIONS = Text(
-    "Conventions",
-    (
+CONVENTIONS = Reading(
+    title="Conventions",
+    sentences=(
         "Two conventions of contraction are in print. Here it is always the lost length over the original length; only the weft take-up is told of the width in the reed.",
         "Read: the figure was read in the source named. From memory: a known source, not opened for this. Common practice: a rule of thumb without a source.",
     ),
@@ -59,7 +61,7 @@ def _line(text: str | None) -> str:
     return " ".join((text or "").split())
 
 
-def sheet(sheets: tuple[Sheet, ...]) -> Sheet:
+def chapter(sheets: tuple[Sheet, ...]) -> Chapter:
     """The methods of all the results that these sheets show, each function once."""
     shown: dict[object, list[str]] = {}
     for each in sheets:
@@ -69,20 +71,12 @@ def sheet(sheets: tuple[Sheet, ...]) -> Sheet:
                     shown.setdefault(field.reference, []).append(f"{each.name}: {field.label}")
     pages = [page(function) for function in shown]
     columns = (
-        Column("what", "Calculation", tuple(each.title for each in pages), width=WORD),
-        Column("law", "How", tuple(each.law for each in pages), width=LAW),
-        Column("where", "Shown as", tuple(_places(places) for places in shown.values()), width=18),
-        Column("symbols", "Symbols", tuple(each.symbols for each in pages), width=48),
-        Column("valid", "Holds", tuple(each.valid.removeprefix("Valid ") for each in pages), width=32),
-        Column("source", "Source", tuple(each.source for each in pages), width=28),
+        Column("what", "Calculation", tuple(each.title for each in pages)),
+        Column("law", "How", tuple(each.law for each in pages)),
+        Column("where", "Shown as", tuple(_places(places) for places in shown.values())),
+        Column("symbols", "Symbols", tuple(each.symbols for each in pages)),
+        Column("valid", "Holds", tuple(each.valid.removeprefix("Valid ") for each in pages)),
+        Column("source", "Source", tuple(each.source for each in pages)),
     )
-    return Sheet(
-        SHEET,
-        "Methods",
-        "What the words mean; how each figure is worked out, where that holds, and who says so. A weighed sample beats every formula.",
-        (
-            CONVENTIONS,
-            glossary((WORD, LAW)),
-            Table("methods", "Calculations", columns),
-        ),
-    )
+    words, methods = glossary((WORD, LAW)), Table("methods", "Calculations", columns)
+    return Chapter(CHAPTER, (words, methods), (band(CONVENTIONS), band(Facts(table=words.key)), band(Facts(table=methods.key))))

@@ -2,27 +2,27 @@
 
 from workbookgen.language.domains import Choice, Note, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import AREA, LOOP, NUMBER
 from workbookgen.reference import knitting as trade
 from workbookgen.reference import stock
+from workbookgen.language.views import Listing, LogView, band
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists
 from workbookgen.sheets.knitting import PROJECTS
 
-SHEET = "Pieces"
+SHEET = "Need"
+CHAPTER = "Pieces"
 SIZE = Number(above=0, most=10_000)
 FLAT = 'OR(shape = "circle", shape = "ring", given(height))'
 ROUND = 'OR(shape = "rectangle", shape = "triangle", shape = "circle", given(second))'
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Parts of a piece",
-        "One line for each part. A sleeve is a trapezoid; a yoke a ring; a shawl a triangle. Circle and ring: the width is what they measure across.",
-        (pieces(settings),),
-    )
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (pieces(settings),), (band(Listing(title="Its parts", block="pieces", view=VIEW, says="A sleeve is a trapezoid; a yoke a ring; a shawl a triangle. Circle and ring: the width is what they measure across.")),))
+
+
+VIEW = LogView(typed="project part shape width height second pieces", answers=(("It has", "area"),))
 
 
 def pieces(settings: Settings) -> Log:

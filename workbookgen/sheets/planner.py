@@ -1,6 +1,9 @@
-"""The planner: all sheets, in the order in which they stand in the workbook."""
+"""The planner: all sheets, in the order in which they stand in the workbook, each with all that is to be said of it."""
 
-from workbookgen.language.parts import Planner
+from collections.abc import Iterator
+
+from workbookgen.language.parts import Planner, Sheet
+from workbookgen.language.views import Grid, Kind
 from workbookgen.settings import Settings
 from workbookgen.sheets import (
     buying,
@@ -8,15 +11,16 @@ from workbookgen.sheets import (
     components,
     cost,
     counts,
+    desk,
     fiber,
     figures,
     guide,
     knitting,
     labels,
     lists,
+    lot,
     methods,
     origin,
-    pictures,
     pieces,
     projects,
     proofs,
@@ -25,7 +29,6 @@ from workbookgen.sheets import (
     samples,
     scouring,
     skeins,
-    start,
     time,
     twist,
     weaving,
@@ -33,26 +36,69 @@ from workbookgen.sheets import (
 )
 from workbookgen.sheets.leaving_out import leaving
 
-WORKING = (
-    reels, guide, fiber, buying, scouring, samples, yarn, components, twist, skeins, compare, labels, knitting, pieces, weaving, projects, time, figures, cost, pictures, counts, questions,
-)
+OF_LOGS = Grid((150, *(94,) * 11))  # a page of logs: their names need room
+OF_FACTS = Grid((150, 250, 250, 330, 200, 220, 84, 70, 84))
+
+
+def working_sheets(settings: Settings) -> Iterator[Sheet]:
+    """The sheets on which one works, between the desk and the reference."""
+    yield Sheet("Measure", "Two skeins side by side", "Choose two skeins of your log.", (compare.chapter(settings),), Kind.PAGE, near=("Skeins", "Reels"))
+    yield Sheet("Lot", "Lot", "One lot, from what was bought to yarn.", (lot.chapter(settings),), Kind.PAGE, near=("Fiber", "Fleece"))
+    yield skeins.sheet(settings)
+    yield reels.sheet(settings)
+    yield fiber.sheet(settings)
+    yield samples.sheet(settings)
+    yield projects.sheet(settings)
+    yield Sheet(
+        yarn.SHEET, "Yarn", "Design a plied yarn: singles of yours and bought thread.", (yarn.chapter(settings), components.chapter(settings)),
+        near=("Twist", "Samples"), grid=OF_LOGS,
+    )
+    yield Sheet(
+        knitting.SHEET, "Need", "How much yarn a piece takes, if no pattern says so.",
+        (knitting.chapter(settings), pieces.chapter(settings), weaving.chapter(settings)), near=("Projects",), grid=OF_LOGS,
+    )
+    yield Sheet(
+        guide.SHEET, "Fleece", "What to buy, how to wash it, and what fleeces give.",
+        (buying.chapter(settings), scouring.chapter(settings), guide.chapter(settings)), near=("Fiber", "Lot"), grid=OF_LOGS,
+    )
+    yield Sheet(
+        twist.SHEET, "Twist", "Rules of thumb: spin a sample, let it hang in a loop, and believe the sample.",
+        (twist.chapter(settings), counts.chapter(settings), questions.chapter(settings)), near=("Yarn", "Samples"),
+    )
+    yield Sheet(
+        time.SHEET, "Time", "Hours, weeks and a day for each project, and what it costs.",
+        (time.chapter(settings), figures.chapter(settings), cost.chapter(settings)), near=("Projects", "Samples"), grid=OF_LOGS,
+    )
+    yield Sheet(labels.SHEET, "Print", "Labels for your skeins.", (labels.chapter(settings),), Kind.PAPER, near=("Skeins",), grid=OF_LOGS)
 
 
 def planner(settings: Settings) -> Planner:
     """The planner that these settings ask for, described and not yet laid out."""
-    working, facts = tuple(each.sheet(settings) for each in WORKING), lists.sheet(settings)
+    working, facts = tuple(working_sheets(settings)), lists.chapter(settings)
     fallen, absent, cautions = frozenset(), {}, ()
     if settings.leave_out:
-        full = Planner(settings.units, settings.paper, settings.title, (*working, facts))
+        full = Planner(settings.units, settings.paper, settings.title, (*_unlinked(working), _reference(facts)))
         left = leaving(full, settings.leave_out)
-        working = tuple(left.kept(sheet) for sheet in working if sheet.name not in settings.leave_out)
+        working = tuple(kept for sheet in working if (kept := left.kept(sheet)))
         fallen, absent, cautions = left.fallen, {key: full.by_key[key] for key in left.fallen}, left.cautions
     proven = proofs.without(fallen)
+    reference = _reference(methods.chapter(working), proofs.chapter(proven), facts, origin.chapter(settings))
     return Planner(
         settings.units,
         settings.paper,
         settings.title,
-        (start.sheet(settings, proven.rows, cautions), *working, methods.sheet(working), proofs.sheet(proven), facts, origin.sheet(settings)),
+        (desk.sheet(settings, proven.rows, working, cautions), *working, reference),
         absent,
         settings.colors.chosen,
     )
+
+
+def _reference(*chapters) -> Sheet:
+    return Sheet(
+        origin.SHEET, "Reference", "What the words mean, how each figure is worked out, and who says so. A weighed sample beats every formula.",
+        chapters, Kind.PAPER, grid=OF_FACTS,
+    )
+
+
+def _unlinked(sheets: tuple[Sheet, ...]) -> tuple[Sheet, ...]:
+    return sheets

@@ -2,7 +2,7 @@
 
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
-from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import (
     GRIST,
     GRIST_US,
@@ -23,6 +23,7 @@ from workbookgen.reference import (
     uncertainty,
     yarn_count,
 )
+from workbookgen.language.views import Kind, LogView
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, samples
 from workbookgen.texts import folded
@@ -35,10 +36,18 @@ ANY_LOT = "OR(given(lot_1), given(lot_2), given(lot_3))"
 def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
-        "Project need",
-        "One line for each project. State its yardage, or leave that to the sheets Knitting and Weaving. Choose up to three lots to spin it from; other projects on the same lots are reckoned with.",
-        (projects(settings),),
+        "Projects",
+        "The yarn that a piece wants, and the lots to spin it from.",
+        (Chapter(SHEET, (projects(settings),), VIEW),),
+        kind=Kind.LOG,
+        near=("Samples", "Fiber", "Need", "Time"),
     )
+
+
+VIEW = LogView(
+    typed="name wanted sample lot_1 lot_2",
+    answers=(("Is it enough?", "length have surplus chance verdict"),),
+)
 
 
 def projects(settings: Settings) -> Log:

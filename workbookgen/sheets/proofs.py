@@ -11,19 +11,16 @@ from dataclasses import replace
 from importlib.resources import files
 
 from workbookgen.language.fields import Result
-from workbookgen.language.parts import Proof, ProofTable, Sheet
+from workbookgen.language.parts import Chapter, Proof, ProofTable
+from workbookgen.language.views import Examples, band
 from workbookgen.reference import agreement
 
-SHEET = "Proofs"
+SHEET = "Reference"
+CHAPTER = "Proofs"
 
 
-def sheet(proofs: ProofTable) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Proofs",
-        "Worked examples from print, or worked by hand from printed definitions, computed here by the formulas of the other sheets. If one differs, do not trust this program with the planner.",
-        (proofs,),
-    )
+def chapter(proofs: ProofTable) -> Chapter:
+    return Chapter(CHAPTER, (proofs,), (band(Examples(title="Proofs", table=proofs.key)),))
 
 
 def without(fallen: Collection[str]) -> ProofTable:
@@ -70,7 +67,8 @@ def _number_or_text(text: str) -> float | str:
 
 PROOFS = ProofTable(
     "proofs",
-    title="",
+    title="Proofs",
+    about="Worked examples from print, or worked by hand from printed definitions, computed here by the formulas of the other sheets. If one differs, do not trust this program with the planner.",
     proofs=read_proofs(),
     verdict=Result(
         "verdict",

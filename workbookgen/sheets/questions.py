@@ -2,7 +2,7 @@
 
 from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result, Rule
-from workbookgen.language.parts import Card, Sheet
+from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     ANGLE,
     GRIST,
@@ -18,20 +18,17 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.reference import diameter, knitting, plying, reeling, yarn_count
 from workbookgen.settings import Settings
+from workbookgen.sheets.shown import asked_and_answered
 
-SHEET = "Questions"
+SHEET = "Twist"
+CHAPTER = "Questions"
 ANY = Number(above=0, most=10_000_000)
 SPAN = Number(above=0, most=1000)
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Short questions",
-        "Which singles make the yarn I want? Will the ball last? How much longer does a full reel wind?",
-        (backwards(settings), MAKING, CROWDED),
-        wide=False,
-    )
+def chapter(settings: Settings) -> Chapter:
+    singles = backwards(settings)
+    return Chapter(CHAPTER, (singles, MAKING, CROWDED), tuple(asked_and_answered(each, first) for each, first in ((singles, "singles"), (MAKING, "possible"), (CROWDED, "growth"))))
 
 
 def backwards(settings: Settings) -> Card:

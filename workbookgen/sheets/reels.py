@@ -2,9 +2,10 @@
 
 from workbookgen.language.domains import Name
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import LENGTH, LOOP, SHARE
 from workbookgen.reference import reeling, stock
+from workbookgen.language.views import Kind, LogView
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import CORD, SPAN, TOLERANCE, TURNS, Reel, shown
 
@@ -15,10 +16,17 @@ def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
         "Reels",
-        "One line for each reel. Give its rated loop, or better: wind a cord of known length and count the turns. "
-        "The best of what you give is used: cord, then height and arms, then the rated loop.",
-        (reels(settings),),
+        "Give the rated loop, or better: wind a cord of known length and count its turns.",
+        (Chapter(SHEET, (reels(settings),), VIEW),),
+        kind=Kind.LOG,
+        near=("Measure", "Skeins", "Twist"),
     )
+
+
+VIEW = LogView(
+    typed="name rated cord turns tolerance",
+    answers=(("One turn is", "loop basis relative"), ("A hundred wraps", "hundred hundred_tolerance")),
+)
 
 
 def reels(settings: Settings) -> Log:

@@ -2,7 +2,7 @@
 
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
-from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import (
     ANGLE,
     GRIST_METRIC,
@@ -29,6 +29,7 @@ from workbookgen.reference import (
     yarn_count,
 )
 from workbookgen.reference import fiber as trade
+from workbookgen.language.views import Kind, LogView
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber
 
@@ -43,9 +44,17 @@ def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
         "Samples",
-        "One line for each sample. Fill in only what you measured; projects plan with it when you choose it there.",
-        (samples(settings),),
+        "Fill in only what you measured; projects plan with it when you choose it there.",
+        (Chapter(SHEET, (samples(settings),), VIEW),),
+        kind=Kind.LOG,
+        near=("Twist", "Fiber", "Projects", "Time"),
     )
+
+
+VIEW = LogView(
+    typed="name lot length mass wpi_1",
+    answers=(("It is", "grist_yd_lb wpi k"), ("For planning", "loss shrinkage take_up")),
+)
 
 
 def samples(settings: Settings) -> Log:

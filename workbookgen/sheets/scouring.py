@@ -2,7 +2,7 @@
 
 from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result, Rule
-from workbookgen.language.parts import Card, Sheet, Text
+from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     HOURS,
     LIQUOR,
@@ -14,36 +14,28 @@ from workbookgen.language.quantities import (
     VOLUME,
 )
 from workbookgen.reference import cost, scouring
+from workbookgen.language.views import Reading, band
 from workbookgen.settings import Settings
+from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
-SHEET = "Scouring"
+SHEET = "Fleece"
+CHAPTER = "Scouring"
 ANY = Number(above=0, most=1_000_000)
 HEAT = Number(least=-50, most=250)
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Scouring a fleece",
-        "Hot enough that the grease melts and stays melted, no rubbing, no sudden change of heat.",
-        (CAUTIONS, WATER),
-        wide=False,
-    )
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (WATER,), (band(Reading(title="Read this first", sentences=CAUTIONS, is_caution=True)), asked_and_answered(WATER, "loads", "clean")), CAUTIONS)
 
 
-CAUTIONS = Text(
-    "Read this first",
-    (
-        "Scalds: water of 60 °C (140 °F) burns skin in seconds. Long gloves, no children or animals near, and never lift a full pot.",
-        "Raw fleece and its dust can carry disease (Q fever, orf, ringworm, anthrax where it occurs): gloves, a dust mask, no dry shaking indoors, "
-        "no eating, washed hands. If you are pregnant or your defenses are weak, keep away and ask a doctor.",
-        "Grease and dirt block drains and septic tanks: strain the water, and follow your local rules for waste water. Detergent by its label.",
-        "Wet wool is heavy: lift it in a net or a basket, a part at a time.",
-    ),
-    is_caution=True,
+CAUTIONS = (
+    "Scalds: water of 60 °C (140 °F) burns skin in seconds. Long gloves, no children or animals near, and never lift a full pot.",
+    "Raw fleece and its dust can carry disease (Q fever, orf, ringworm, anthrax where it occurs): gloves, a dust mask, no dry shaking indoors, "
+    "no eating, washed hands. If you are pregnant or your defenses are weak, keep away and ask a doctor.",
+    "Grease and dirt block drains and septic tanks: strain the water, and follow your local rules for waste water. Detergent by its label.",
+    "Wet wool is heavy: lift it in a net or a basket, a part at a time.",
 )
-
 
 WATER = Card(
     "scouring",

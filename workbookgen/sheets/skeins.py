@@ -2,7 +2,7 @@
 
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
-from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import (
     GRIST_METRIC,
     GRIST_US,
@@ -30,6 +30,7 @@ from workbookgen.reference import (
     uncertainty,
     yarn_count,
 )
+from workbookgen.language.views import Kind, LogView
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, reels
 
@@ -44,9 +45,17 @@ def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
         "Skeins",
-        "One line for each skein. Count the wraps while it is on the reel; weigh it when it is washed and dry, and measure its loop again.",
-        (skeins(settings),),
+        "Count the wraps while it is on the reel; weigh it washed and dry, and measure its loop again.",
+        (Chapter(SHEET, (skeins(settings),), VIEW),),
+        kind=Kind.LOG,
+        near=("Measure", "Reels", "Fiber", "Projects", "Print"),
     )
+
+
+VIEW = LogView(
+    typed="name reel wraps gross lot",
+    answers=(("It is", "finished_yd doubt grist_yd_lb weight_class"), ("In its lot", "deviation stands_out")),
+)
 
 
 def skeins(settings: Settings) -> Log:

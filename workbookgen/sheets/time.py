@@ -2,22 +2,22 @@
 
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, NUMBER, SHARE
 from workbookgen.reference import planning, stock
+from workbookgen.language.views import Listing, LogView, band
 from workbookgen.settings import Settings
 from workbookgen.sheets.knitting import PROJECTS
 
 SHEET = "Time"
+CHAPTER = "Time"
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Time",
-        "Hours, weeks and a day for each project, at the pace of the sheet Figures. Rest counts too: stop and stretch every half hour.",
-        (times(settings),),
-    )
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (times(settings),), (band(Listing(title="Hours and days", block="times", view=VIEW, says="At your pace below. Rest counts too: stop and stretch every half hour.")),))
+
+
+VIEW = LogView(typed="project strands take_up done", answers=(("It takes", "hours ahead weeks finish"),))
 
 
 def times(settings: Settings) -> Log:

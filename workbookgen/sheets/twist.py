@@ -2,7 +2,7 @@
 
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Card, Sheet
+from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     ANGLE,
     DENSITY,
@@ -19,24 +19,20 @@ from workbookgen.language.quantities import (
 from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
+from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.sheets import lists
 from workbookgen.units import Quantity
 
 SHEET = "Twist"
+CHAPTER = "Twist"
 ANY = Number(above=0, most=1_000_000)
 SPAN = Number(above=0, most=1000)
 TURNS = Number(above=0, most=200)
 STRANDS = Number(least=2, most=12, whole=True)
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Twist",
-        "Rules of thumb to begin with: spin a sample, let it hang in a loop, and believe the sample.",
-        (WANTED, COUNTED, PLY, WHEEL),
-        wide=False,
-    )
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (WANTED, COUNTED, PLY, WHEEL), tuple(asked_and_answered(each, first) for each, first in ((WANTED, "turns"), (PLY, "twist"), (WHEEL, "inserted"), (COUNTED, "twist"))))
 
 
 def factors(twist: str) -> tuple[Result, ...]:

@@ -2,7 +2,7 @@
 
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import (
     GRIST,
     LENGTH,
@@ -14,24 +14,24 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.reference import diameter, stock, yarn_count
 from workbookgen.reference import weaving as trade
+from workbookgen.language.views import Listing, LogView, band
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists
 from workbookgen.sheets.knitting import PROJECTS
 
-SHEET = "Weaving"
+SHEET = "Need"
+CHAPTER = "Weaving"
 ANY = Number(above=0, most=1_000_000)
 ALLOWANCE = Number(least=0, most=100_000)
 LOSS = Number(least=0, below=1)
 CLOTH = {"finished_length": "length"}
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Yarn for a woven piece",
-        "Warp and weft of one yarn. Losses divide, they are not added: a warp that loses a tenth must be longer by more than a tenth.",
-        (weavings(settings),),
-    )
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (weavings(settings),), (band(Listing(title="A woven piece", block="weavings", view=VIEW, says="Warp and weft of one yarn. Losses divide, they are not added: a warp that loses a tenth must be longer by more than a tenth.")),))
+
+
+VIEW = LogView(typed="project weave grist width length", answers=(("The estimate", "yarn sett warp_yarn weft_yarn"),))
 
 
 def weavings(settings: Settings) -> Log:

@@ -2,7 +2,7 @@
 
 from workbookgen.language.domains import Name, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Log, Sheet
+from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import (
     GRIST_METRIC,
     GRIST_US,
@@ -12,20 +12,20 @@ from workbookgen.language.quantities import (
     THREADS,
 )
 from workbookgen.reference import diameter, plying, stock, yarn_count
+from workbookgen.language.views import Listing, LogView, band
 from workbookgen.settings import Settings
 
 SHEET = "Yarn"
+CHAPTER = "Yarn"
 ANY = Number(above=0, most=10_000_000)
 STRANDS = Number(least=1, most=12, whole=True)
 
 
-def sheet(settings: Settings) -> Sheet:
-    return Sheet(
-        SHEET,
-        "Yarn design",
-        "Name a design here and give it its components on the sheet Components. Designs stand below each other, to be compared.",
-        (designs(settings),),
-    )
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (designs(settings),), (band(Listing(title="Designs", block="designs", view=VIEW, says="Name a design here, and give it its components below.")),))
+
+
+VIEW = LogView(typed="name wanted", answers=(("The yarn", "grist_yd_lb grist_m_100g tex wpi mass"),))
 
 
 def designs(settings: Settings) -> Log:

@@ -1,0 +1,145 @@
+"""One worksheet to be written on: texts, links, rules, and the cells of fields.
+
+Rows and columns are counted from 1 here, as in the plan. Everything is in its cell once;
+what a cell looks like is said where it is written.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from xlsxwriter.utility import quote_sheetname
+
+from workbookgen.book import look
+from workbookgen.book.copied import CopiedDown, PlainWorksheet
+from workbookgen.book.placement import Layout, Placement
+from workbookgen.book.plan import MARGIN, ROW, Plan
+from workbookgen.language.domains import Choice
+from workbookgen.language.entries import Entries, Entry
+from workbookgen.language.fields import Input
+from workbookgen.language.sentences import refusal
+from workbookgen.language.views import Way
+
+Cached = Mapping[str, tuple[Entry, ...]]
+PIXELS_A_POINT = 96 / 72
+
+
+class Formats:
+    """The formats in use, each made once, in the colors of the settings."""
+
+    def __init__(self, book, colors: Mapping[str, str]):
+        self.book, self.colors, self.made = book, colors, {}
+
+    def __call__(self, properties: Mapping):
+        key = tuple(sorted(properties.items()))
+        if key not in self.made:
+            self.made[key] = self.book.add_format(look.recolored(properties, self.colors))
+        return self.made[key]
+
+    def color(self, usual: str) -> str:
+        """A color as the settings have it."""
+        return look.recolored({"color": usual}, self.colors)["color"]
+
+
+@dataclass
+class Canvas:
+    """A worksheet, its plan, and what stands in the cells."""
+
+    to: PlainWorksheet
+    plan: Plan
+    layout: Layout
+    entries: Entries
+    cached: Cached
+    formats: Formats
+    heights: dict[int, int] = field(default_factory=dict)
+
+    def text(self, row: int, column: int, text: str, looks: Mapping) -> None:
+        if text:
+            self.to.write_string(row - 1, column - 1, text, self.formats(looks))
+        else:
+            self.to.write_blank(row - 1, column - 1, None, self.formats(looks))
+
+    def number(self, row: int, column: int, number: float, looks: Mapping) -> None:
+        self.to.write_number(row - 1, column - 1, number, self.formats(looks))
+
+    def across(self, row: int, first: int, last: int, looks: Mapping) -> None:
+        """Blank cells that look so: a rule, a line."""
+        for column in range(first, last + 1):
+            self.to.write_blank(row - 1, column - 1, None, self.formats(looks))
+
+    def link(self, row: int, column: int, way: Way, looks: Mapping) -> None:
+        self.to.write_url(row - 1, column - 1, f"internal:{self.target(way)}", self.formats(looks), way.words)
+
+    def target(self, way: Way) -> str:
+        """The cell that a way leads to."""
+        placed = self.layout.placements.get(way.field)
+        return f"{quote_sheetname(placed.sheet)}!{placed.cell(0)}" if placed else f"{quote_sheetname(way.sheet)}!A1"
+
+    def high(self, row: int, pixels: int) -> None:
+        """A row that is at least so high."""
+        if pixels > self.heights.get(row, self.plan.top_of(row)):
+            self.heights[row] = pixels
+
+    def width(self, first: int, last: int) -> int:
+        """Pixels from a column to another."""
+        return sum(self.plan.widths.get(column, MARGIN) for column in range(first, last + 1))
+
+    def placed(self, key: str) -> Placement:
+        return self.layout.placements[key]
+
+    def cells(self, key: str, looks: Mapping) -> None:
+        """A field's cells: what was typed, or the formulas with their cached values."""
+        placement, spot, form = self.placed(key), self.plan.spots[key], self.formats(looks)
+        row, column = placement.row - 1, placement.column - 1
+        if spot.across > 1 or spot.down > 1:
+            for place in range(placement.rows):
+                self.to.merge_range(row + place, column, row + place + spot.down - 1, column + spot.across - 1, "", form)
+        self._formulas(placement, form)
+        if isinstance(placement.field, Input):
+            for index, entry in enumerate(self.entries[placement.key]):
+                self._entry(row + index, column, entry, form)
+            self._offer(placement)
+        else:
+            self.to.data_validation(row, column, row + placement.rows - 1, column, look.worked_out(placement.field))
+
+    def _formulas(self, placement: Placement, form) -> None:
+        row, column, formulas = placement.row - 1, placement.column - 1, placement.formulas
+        values = [self._shown(placement.key, index) for index in range(len(formulas))]
+        if isinstance(formulas, CopiedDown) and len(formulas) > 1:
+            self.to.write_copied_down(row, column, formulas, form, values)
+            return
+        for index, (formula, value) in enumerate(zip(formulas, values, strict=True)):
+            self.to.write_formula(row + index, column, formula, form, value)
+
+    def _shown(self, key: str, index: int) -> float | str:
+        value = self.cached[key][index] if key in self.cached else None
+        return "" if value is None else value
+
+    def _entry(self, row: int, column: int, entry: Entry, form) -> None:
+        if entry is None:
+            self.to.write_blank(row, column, None, form)
+        elif isinstance(entry, str):
+            self.to.write_string(row, column, entry, form)  # never a formula, whatever it begins with
+        else:
+            self.to.write_number(row, column, entry, form)
+
+    def _offer(self, placement: Placement) -> None:
+        field, last = placement.field, placement.row + placement.rows - 2
+        source = self.layout.placements[field.domain.of].range if isinstance(field.domain, Choice) else ""
+        words = refusal(field, self.layout.planner.system)
+        self.to.data_validation(placement.row - 1, placement.column - 1, last, placement.column - 1, look.validation(field, source, words))
+        if field.is_text:
+            self.to.ignore_errors({"number_stored_as_text": placement.area.replace("$", "")})
+
+    def heading(self, row: int, first: int, last: int, title: str, aside: str = "", looks: Mapping = look.HEAD) -> None:
+        """A section's heading under its rule."""
+        rule = {name: value for name, value in looks.items() if name.startswith("top")}
+        self.across(row, first, last, look.PLAIN | rule)
+        self.text(row, first, title, looks)
+        if aside:
+            self.text(row, last, aside, look.HEAD_ASIDE | rule)
+
+    def finish(self) -> None:
+        """The heights of the rows and the widths of the columns."""
+        for row, pixels in (dict(self.plan.heights) | self.heights).items():
+            self.to.set_row_pixels(row - 1, pixels)
+        self.to.set_default_row(ROW / PIXELS_A_POINT)

@@ -1,0 +1,62 @@
+"""A log that has its sheet to itself: a frozen head of seven rows, and a row a record."""
+
+from workbookgen.book import look, records
+from workbookgen.book.canvas import Canvas
+from workbookgen.book.frame import links_of_a_log
+from workbookgen.book.plan import FIRST_RECORD, GROUPS, INK_LINE, LABELS, TITLE, UNITS, Strip
+from workbookgen.colors import ACCENT, INK
+from workbookgen.language.fields import OPEN
+from workbookgen.language.parts import Log
+
+NAME = 2  # column
+NEEDS_A_LOOK = '[=1]0" line needs a look";[>1]0" lines need a look";""'
+
+
+def draw(canvas: Canvas) -> None:
+    plan = canvas.plan
+    [log] = plan.sheet.logs
+    links_of_a_log(canvas)
+    canvas.text(TITLE, NAME, plan.sheet.title, look.TITLE)
+    _sums(canvas, log)
+    for first, strip in plan.strips:
+        _group(canvas, first, strip)
+    for column, strip in plan.folds:
+        canvas.text(LABELS, column, strip.heading if strip.is_typed else strip.heading.lower(), look.LITTLE | {"font_color": ACCENT, "align": "center", "text_wrap": True, "valign": "bottom"})
+        canvas.text(UNITS, column, f"{len(strip.keys)} more", look.LITTLE | {"align": "center"})
+    records.columns(canvas, log, plan.strips, LABELS, UNITS)
+    records.tint(canvas, log, plan.strips)
+    records.told(canvas, log)
+    _hidden(canvas, log)
+    canvas.across(INK_LINE, 1, plan.last_column, look.INK_LINE)
+    canvas.to.freeze_panes(FIRST_RECORD - 1, NAME)
+    canvas.to.outline_settings(True, False, True, False)
+
+
+def _group(canvas: Canvas, first: int, strip: Strip) -> None:
+    """The heading of columns that are always seen, under a rule."""
+    if strip.is_folded or strip.is_hidden:
+        return
+    color = ACCENT if strip.is_typed else INK
+    rule = {"top": 2, "top_color": color}
+    canvas.across(GROUPS, first, first + len(strip.keys) - 1, look.LITTLE | rule)
+    canvas.text(GROUPS, first, strip.heading, look.LITTLE | rule | {"bold": True, "font_color": color})
+
+
+def _sums(canvas: Canvas, log: Log) -> None:
+    view = canvas.plan.sheet.log_view
+    for key in view.sums:
+        placement = canvas.placed(key)
+        canvas.cells(key, look.PLAIN | {"num_format": look.sum_format(placement.field, placement.unit), "align": "left"})
+    canvas.cells(f"{log.key}_{OPEN.key}", look.MESSAGE | {"num_format": NEEDS_A_LOOK, "align": "left"})
+
+
+def _hidden(canvas: Canvas, log: Log) -> None:
+    """Cards that no head shows."""
+    sums = canvas.plan.sheet.log_view.sums
+    for card in (part for part in canvas.plan.sheet.parts if part is not log):
+        for each in card.fields:
+            key = f"{card.key}_{each.key}"
+            if key not in sums:
+                placement = canvas.placed(key)
+                canvas.cells(key, look.result(placement.field, placement.unit))
+

@@ -1,0 +1,96 @@
+"""What the writer, the engines and the check hand to each other: fields with their cells and formulas."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from enum import IntEnum
+from functools import cached_property
+
+from xlsxwriter.utility import quote_sheetname, xl_col_to_name
+
+from workbookgen.book.copied import CopiedDown
+from workbookgen.book.plan import Plan
+from workbookgen.language.fields import Input, Result, Told
+from workbookgen.language.parts import Column, Holder, Planner
+from workbookgen.language.quantities import Unit
+
+
+NUMBERS = "lists_number"
+_FIRST_NUMBERS = re.compile(rf"\b{NUMBERS}_(\d+)\b")
+
+
+def first_numbers(rows: int) -> str:
+    """The name of the counting numbers from 1 to `rows`."""
+    return f"{NUMBERS}_{rows}"
+
+
+class ProofColumn(IntEnum):
+    """What stands where in a proof's row; the values that its formula takes follow from VALUES on."""
+
+    NUMBER = 2
+    WHAT = 3
+    SOURCE = 4
+    GIVEN = 5
+    COMPUTED = 6
+    PRINTED = 7
+    UNIT = 8
+    WITHIN = 9
+    VERDICT = 10
+    VALUES = 11
+
+
+@dataclass(frozen=True)
+class Placement:
+    """A field, its cells (1-based, one below the other), and their formulas (none for inputs)."""
+
+    key: str
+    holder: Holder
+    field: Input | Result | Told | Column
+    sheet: str
+    row: int
+    column: int
+    rows: int
+    unit: Unit | None
+    formulas: Sequence[str] = ()
+
+    @property
+    def range(self) -> str:
+        """The cells with their sheet, absolute: what the defined name refers to."""
+        return f"{quote_sheetname(self.sheet)}!{self.area}"
+
+    @property
+    def area(self) -> str:
+        letter = xl_col_to_name(self.column - 1)
+        first = f"${letter}${self.row}"
+        return first if self.rows == 1 else f"{first}:${letter}${self.row + self.rows - 1}"
+
+    def cell(self, index: int) -> str:
+        return f"{xl_col_to_name(self.column - 1)}{self.row + index}"
+
+
+@dataclass(frozen=True)
+class Layout:
+    """A planner with everything in its place."""
+
+    planner: Planner
+    plans: dict[str, Plan]  # by sheet name
+    placements: dict[str, Placement]  # by full key
+
+    @cached_property
+    def inputs(self) -> tuple[Placement, ...]:
+        return tuple(each for each in self.placements.values() if isinstance(each.field, Input))
+
+    @cached_property
+    def formulas(self) -> tuple[Placement, ...]:
+        return tuple(each for each in self.placements.values() if each.formulas)
+
+    @cached_property
+    def names(self) -> dict[str, str]:
+        """Every defined name and where it points: the fields, and the counting numbers that formulas ask for."""
+        texts = [text for each in self.formulas for text in (each.formulas[:1] if isinstance(each.formulas, CopiedDown) else each.formulas)]
+        asked = {int(rows) for text in texts for rows in _FIRST_NUMBERS.findall(text)}
+        counted = {first_numbers(rows): replace(self.placements[NUMBERS], rows=rows).range for rows in sorted(asked)}
+        return {key: each.range for key, each in self.placements.items()} | counted
+
+    def of(self, holder: Holder) -> tuple[Placement, ...]:
+        return tuple(each for each in self.placements.values() if each.holder is holder)

@@ -1,0 +1,146 @@
+"""Where things stand on a sheet: from its view to columns, rows and spots.
+
+Rows and columns are counted from 1, sizes are pixels of the screen. Column A is a margin, in
+which a log marks its lines. A page has a line of links, its title, and bands below each other
+on the grid; what no section shows is worked out in a hidden column to the right. A log that
+has its sheet to itself has a head of seven rows, then a row a record, and columns in groups:
+what one always types, the other inputs folded behind it, what one came for, and the rest folded.
+"""
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, OPEN, Input
+from workbookgen.language.parts import Card, Log, Sheet
+from workbookgen.language.views import LogView, Section
+
+MARGIN, ROW = 26, 22
+TINY, GAP, TITLE_ROW = 4, 14, 42
+LINKS_ROW = 26
+FIRST_BAND = 5  # a page: links, a gap, the title, a gap
+HEAD_OF_LOG = (LINKS_ROW, 40, 24, ROW, 30, 18, TINY)  # links; title and sums; message; groups; labels; units; a line
+TITLE, SUMS, FIRST_MESSAGE, GROUPS, LABELS, UNITS, INK_LINE = 2, 2, 3, 4, 5, 6, 7
+FIRST_RECORD = len(HEAD_OF_LOG) + 1
+FOLD = 62  # pixels of the column that carries a fold's button and name
+HIDDEN = 60
+
+
+@dataclass(frozen=True)
+class Spot:
+    """Cells of a field: the first one, how many below it, and how many are merged into each."""
+
+    row: int
+    column: int
+    rows: int = 1
+    across: int = 1
+    down: int = 1
+
+
+@dataclass(frozen=True)
+class Strip:
+    """Columns of a log that belong together: always seen, folded, or hidden."""
+
+    heading: str
+    keys: tuple[str, ...]
+    is_typed: bool = False
+    is_folded: bool = False
+    is_hidden: bool = False
+
+
+@dataclass(frozen=True)
+class Placed:
+    """A section of a page, and the row of its heading."""
+
+    section: Section
+    row: int
+
+
+@dataclass(frozen=True)
+class Plan:
+    """A sheet with all in its place. `folds` are the columns that carry a fold's name, with its strip."""
+
+    sheet: Sheet
+    spots: Mapping[str, Spot]  # by full key
+    widths: Mapping[int, int]
+    heights: Mapping[int, int]
+    placed: tuple[Placed, ...] = ()
+    strips: tuple[tuple[int, Strip], ...] = ()  # of a log, each with its first column
+    folds: tuple[tuple[int, Strip], ...] = ()
+    last_column: int = 1  # of what is seen
+    last_row: int = 1
+
+    @cached_property
+    def folded(self) -> frozenset[int]:
+        return frozenset(first + place for first, strip in self.strips if strip.is_folded for place in range(len(strip.keys)))
+
+    def top_of(self, row: int) -> int:
+        return self.heights.get(row, ROW)
+
+
+def strips_of(log: Log, view: LogView, folds: bool) -> Iterator[Strip]:
+    """The columns of a log in their order. Where nothing can be folded, the rest stands to the right of what one came for."""
+    typed = tuple(view.typed.split())
+    answers = [Strip(heading, tuple(words.split())) for heading, words in view.answers]
+    seen = {*typed, *(key for strip in answers for key in strip.keys)}
+    more = tuple(each.key for each in log.inputs if each.key not in seen)
+    yield Strip("You type", typed, is_typed=True)
+    others = [Strip("to type", more, is_typed=True, is_folded=folds)] if more else []
+    yield from others if folds else ()
+    yield from answers
+    yield from () if folds else others
+    rest = [(group, tuple(each.key for each in group.fields if each.key not in seen and not isinstance(each, Input))) for group in log.groups]
+    for group, left in rest:
+        if left and group.printed:
+            yield Strip(group.heading, left, is_folded=folds)
+    yield Strip("", tuple(key for group, left in rest if not group.printed for key in left), is_hidden=True)
+
+
+def width_of(log: Log, key: str) -> int:
+    """Pixels of a column that shows a field."""
+    return int(log.by_key[key].width * 7) + 5
+
+
+def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -> Plan:
+    """The plan of a log that has the sheet to itself. `others` are cards whose results stand in its head, or hidden."""
+    spots: dict[str, Spot] = {f"{log.key}_{MARK.key}": Spot(FIRST_RECORD, 1, log.rows)}
+    widths, strips, folds, column = {1: MARGIN}, [], [], 2
+    for strip in strips_of(log, view, folds=True):
+        if strip.is_hidden:
+            seen = column - 1
+        strips.append((column, strip))
+        for key in strip.keys:
+            spots[f"{log.key}_{key}"] = Spot(FIRST_RECORD, column, log.rows)
+            widths[column] = HIDDEN if strip.is_hidden else width_of(log, key)
+            column += 1
+        if strip.is_folded:
+            folds.append((column, strip))
+            widths[column] = FOLD
+            if strip.is_typed:
+                spots[f"{log.key}_{FILLED.key}"] = Spot(FIRST_RECORD, column, log.rows)
+            column += 1
+    spots[f"{log.key}_{MESSAGE.key}"] = Spot(FIRST_RECORD, column, log.rows)
+    if f"{log.key}_{FILLED.key}" not in spots:
+        column += 1
+        spots[f"{log.key}_{FILLED.key}"] = Spot(FIRST_RECORD, column, log.rows)
+    spots[f"{log.key}_{FIRST.key}"] = Spot(FIRST_MESSAGE, 2)
+    in_head = _head_columns(strips, 1 + len(view.sums))
+    for key, place in zip([*view.sums, f"{log.key}_{OPEN.key}"], in_head, strict=True):
+        spots[key] = Spot(SUMS, place)
+    column += 1
+    left = [f"{card.key}_{each.key}" for card in others for each in card.fields if f"{card.key}_{each.key}" not in spots]
+    for row, key in enumerate(left, start=FIRST_RECORD):
+        spots[key] = Spot(row, column)
+    hidden = range(seen + 1, column + 1)
+    heights = dict(enumerate(HEAD_OF_LOG, start=1))
+    return Plan(sheet, spots, widths | dict.fromkeys(hidden, HIDDEN), heights, strips=tuple(strips), folds=tuple(folds), last_column=seen, last_row=FIRST_RECORD + log.rows - 1)
+
+
+def _head_columns(strips: list[tuple[int, Strip]], wanted: int) -> list[int]:
+    """Columns over what one came for, a column apart where there are enough, in which sums stand."""
+    seen = [first + place for first, strip in strips if not (strip.is_folded or strip.is_hidden or strip.is_typed) for place in range(len(strip.keys))]
+    typed = [first + place for first, strip in strips if strip.is_typed and not strip.is_folded for place in range(2, len(strip.keys))]
+    free = seen if len(seen) >= wanted else [*typed, *seen]
+    step = max(1, len(free) // wanted)
+    return free[::step][:wanted]
+

@@ -1,0 +1,52 @@
+"""The columns of a log, on a page or on a sheet of its own: label, unit, and a cell a record.
+
+Lines in use and the next one are tinted, where one types; the others are hairlines.
+"""
+
+from collections.abc import Iterable
+
+from xlsxwriter.utility import xl_col_to_name
+
+from workbookgen.book import look
+from workbookgen.book.canvas import Canvas
+from workbookgen.book.plan import Strip
+from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, Input
+from workbookgen.language.parts import Log
+from workbookgen.language.quantities import PERCENT_UNIT
+
+
+def columns(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], labels: int, units: int) -> None:
+    """Writes the columns of these strips; `labels` and `units` are the rows of what stands above them."""
+    for first, strip in strips:
+        for column, key in enumerate(strip.keys, start=first):
+            placement = canvas.placed(f"{log.key}_{key}")
+            label, unit = look.head_of(placement.field)
+            canvas.text(labels, column, placement.field.label, label)
+            canvas.text(units, column, placement.unit.symbol if placement.unit else "", unit)
+            is_input = isinstance(placement.field, Input)
+            canvas.cells(placement.key, (look.entry_in_a_log if is_input else look.result)(placement.field, placement.unit))
+
+
+def told(canvas: Canvas, log: Log) -> None:
+    """What the planner says of the records: the mark of each, the message behind it, and the first message."""
+    canvas.cells(f"{log.key}_{MARK.key}", look.MARK)
+    canvas.cells(f"{log.key}_{MESSAGE.key}", look.LITTLE)
+    canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE)
+    canvas.cells(f"{log.key}_{FILLED.key}", look.LITTLE | look.LINE | {"align": "center", "num_format": "0"})
+
+
+def tint(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]]) -> None:
+    """Tints what one types in lines that are in use, and in the next one; over a share below nothing, a warning's color."""
+    name = canvas.placed(f"{log.key}_{log.fields[0].key}")
+    letter, first = xl_col_to_name(name.column - 1), name.row
+    in_use = f'=OR(${letter}{first}<>"",${letter}{first - 1}<>"",ROW()={first})'
+    form = canvas.formats(look.TINTED)
+    for start, strip in strips:
+        if strip.is_typed:
+            canvas.to.conditional_format(
+                first - 1, start - 1, first + log.rows - 2, start + len(strip.keys) - 2, {"type": "formula", "criteria": in_use, "format": form}
+            )
+
+
+def unit_in_words(unit) -> str:
+    return "" if unit is None or unit.symbol == PERCENT_UNIT.symbol else unit.symbol

@@ -1,0 +1,46 @@
+"""The sections of a page, a module a kind. Each says three things of its kind:
+
+    rows(section, planner)                  how many rows it takes, its heading included
+    spots(section, planner, row, column)    where its fields stand: full key and Spot
+    draw(section, canvas, row)              writes it, from its heading's row on
+"""
+
+from types import ModuleType
+
+from workbookgen.book.sections import (
+    answers,
+    chart,
+    door,
+    entries,
+    examples,
+    facts,
+    listing,
+    looks,
+    picture,
+    reading,
+    sentences,
+    tickets,
+    ways,
+)
+from workbookgen.language import views
+
+KINDS: dict[type, ModuleType] = {
+    views.Answers: answers,
+    views.Chart: chart,
+    views.Door: door,
+    views.Entries: entries,
+    views.Examples: examples,
+    views.Facts: facts,
+    views.Listing: listing,
+    views.Looks: looks,
+    views.Picture: picture,
+    views.Reading: reading,
+    views.Sentences: sentences,
+    views.Tickets: tickets,
+    views.Ways: ways,
+}
+
+
+def of(section: views.Section) -> ModuleType:
+    """The module that knows this kind of section."""
+    return KINDS[type(section)]

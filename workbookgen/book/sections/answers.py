@@ -1,0 +1,89 @@
+"""What is worked out: large answers beside each other, then a line for each of the rest."""
+
+from collections.abc import Iterator
+
+from workbookgen.book import look
+from workbookgen.book.canvas import Canvas
+from workbookgen.book.lines import lines_taken
+from workbookgen.book.plan import ROW, Spot
+from workbookgen.book.sections.entries import HELP_LINE, LABEL_COLUMNS, help_of
+from workbookgen.language.parts import Planner
+from workbookgen.language.views import Answers, Big
+
+BIG_ROWS = 2
+LEAST_WIDE = 6  # columns, of a section that has room for units and notes
+
+
+def rows(section: Answers, planner: Planner) -> int:
+    return _big_row(section) + _big_rows(section) + len(section.lines)
+
+
+def spots(section: Answers, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
+    if section.message:
+        yield section.message, Spot(row + 1, column)
+    top = row + _big_row(section) + bool(_captions(section))
+    for first, wide, each in _beside(section, column):
+        yield each.field, Spot(top, first, across=wide, down=BIG_ROWS)
+        for place, key in enumerate(each.below):
+            yield key, Spot(top + BIG_ROWS + place, first)
+    for place, key in enumerate(section.lines):
+        yield key, Spot(row + _big_row(section) + _big_rows(section) + place, column + LABEL_COLUMNS)
+
+
+def draw(section: Answers, canvas: Canvas, row: int) -> None:
+    first, last = (1 + place for place in section.across)
+    canvas.heading(row, first, last, section.title, section.aside, look.accented(look.HEAD))
+    if section.message:
+        canvas.cells(section.message, look.MESSAGE)
+    caption_row = row + _big_row(section)
+    for start, _, each in _beside(section, first):
+        if each.caption:
+            canvas.text(caption_row, start, each.caption, look.LITTLE)
+        placement = canvas.placed(each.field)
+        canvas.cells(each.field, look.answer(placement.field, placement.unit))
+        for key in each.below:
+            below = canvas.placed(key)
+            canvas.cells(key, look.PLAIN | {"num_format": look.sum_format(below.field, below.unit), "align": "left"})
+    for key in section.lines:
+        _line(canvas, key, first, last)
+
+
+def _line(canvas: Canvas, key: str, first: int, last: int) -> None:
+    placement, spot = canvas.placed(key), canvas.plan.spots[key]
+    canvas.across(spot.row, first, last, look.PLAIN | look.LINE)
+    canvas.text(spot.row, first, placement.field.label, look.PLAIN | look.LINE)
+    canvas.cells(key, look.result(placement.field, placement.unit))
+    beside = spot.column + 1
+    if beside <= last and not placement.field.is_text:
+        said, room = help_of(placement.field, placement.unit), canvas.width(beside, last)
+        looks = look.LITTLE | look.LINE | {"indent": 1, "text_wrap": True}
+        if beside < last and said:
+            canvas.to.merge_range(spot.row - 1, beside - 1, spot.row - 1, last - 1, said, canvas.formats(looks))
+        else:
+            canvas.text(spot.row, beside, said, looks)
+        canvas.high(spot.row, max(ROW, HELP_LINE * lines_taken(said, room / 7, look.SMALL, indented=True) + 4))
+
+
+def _captions(section: Answers) -> bool:
+    return any(each.caption for each in section.big)
+
+
+def _big_row(section: Answers) -> int:
+    """Rows before the large answers: the heading, and the message."""
+    return 1 + bool(section.message)
+
+
+def _big_rows(section: Answers) -> int:
+    if not section.big:
+        return 0
+    return bool(_captions(section)) + BIG_ROWS + max(len(each.below) for each in section.big)
+
+
+def _beside(section: Answers, column: int) -> Iterator[tuple[int, int, Big]]:
+    """Each large answer with its first column and how many it takes."""
+    free = section.across[1] - section.across[0] + 1 - sum(each.columns for each in section.big)
+    share = free // max(1, sum(not each.columns for each in section.big))
+    for each in section.big:
+        wide = each.columns or share
+        yield column, wide, each
+        column += wide

@@ -1,0 +1,25 @@
+"""A chart at its place on the page."""
+
+from collections.abc import Iterator
+
+from workbookgen.book.canvas import Canvas
+from workbookgen.book.charts import draw as drawn
+from workbookgen.book.plan import ROW, Spot
+from workbookgen.language.parts import Planner
+from workbookgen.language.views import Chart
+
+
+def rows(section: Chart, planner: Planner) -> int:
+    return bool(section.title) + section.rows
+
+
+def spots(section: Chart, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
+    return iter(())
+
+
+def draw(section: Chart, canvas: Canvas, row: int) -> None:
+    first, last = (1 + place for place in section.across)
+    if section.title:
+        canvas.heading(row, first, last, section.title, section.aside)
+    chart = drawn(canvas.formats.book, canvas.layout, section, canvas.width(first, last), section.rows * ROW)
+    canvas.to.insert_chart(row - 1 + bool(section.title), first - 1, chart, {"description": section.about, "object_position": 2})

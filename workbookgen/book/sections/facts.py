@@ -1,0 +1,58 @@
+"""A table of fixed facts: a row a fact, as high as its longest text needs."""
+
+from collections.abc import Iterator
+
+from workbookgen.book import look
+from workbookgen.book.canvas import Canvas
+from workbookgen.book.lines import lines_taken
+from workbookgen.book.plan import ROW, Spot
+from workbookgen.language.parts import Planner, Table
+from workbookgen.language.views import Facts
+
+LINE, PAD = 13, 5  # pixels
+HEADS = 2  # rows of labels and units, below the heading and what the table is about
+
+
+def rows(section: Facts, planner: Planner) -> int:
+    table = planner.tables[section.table]
+    return 1 + bool(table.about) + HEADS + table.rows
+
+
+def spots(section: Facts, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
+    table = planner.tables[section.table]
+    top = row + 1 + bool(table.about) + HEADS
+    for place, each in enumerate(table.columns):
+        yield f"{table.key}_{each.key}", Spot(top, column + place, table.rows)
+
+
+def draw(section: Facts, canvas: Canvas, row: int) -> None:
+    table = canvas.layout.planner.tables[section.table]
+    first, last = 1 + section.across[0], max(1 + section.across[1], section.across[0] + len(table.columns))
+    canvas.heading(row, first, last, section.title or table.title, section.aside)
+    if table.about:
+        canvas.text(row + 1, first, table.about, look.LITTLE)
+    top = row + 1 + bool(table.about)
+    for column, each in enumerate(table.columns, start=first):
+        align = {"align": "left"} if isinstance(each.values[0], str) else {"align": "right"}
+        canvas.text(top, column, each.label, look.LABEL | align)
+        canvas.text(top + 1, column, each.unit.symbol if each.unit else "", look.UNIT | align | look.LINE)
+    for place in range(table.rows):
+        facts(canvas, top + HEADS + place, {column: each.values[place] for column, each in enumerate(table.columns, start=first)}, _running(table, first))
+
+
+def facts(canvas: Canvas, row: int, shown: dict[int, float | str], running: frozenset[int] = frozenset()) -> None:
+    """A row to be read. A running text is in one line, over whatever is free to its right."""
+    lines = 1
+    for column, fact in shown.items():
+        looks = look.FACT | {"text_wrap": column not in running, "align": "left" if isinstance(fact, str) else "right"}
+        if isinstance(fact, str):
+            canvas.text(row, column, fact, looks)
+            if column not in running:
+                lines = max(lines, lines_taken(fact, canvas.width(column, column) / 7, look.SMALL))
+        else:
+            canvas.number(row, column, fact, looks)
+    canvas.high(row, max(ROW, LINE * lines + PAD))
+
+
+def _running(table: Table, first: int) -> frozenset[int]:
+    return frozenset(column for column, each in enumerate(table.columns, start=first) if each.runs_on)

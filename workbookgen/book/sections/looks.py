@@ -1,0 +1,27 @@
+"""What needs a look: sentences that are worked out, each beside a link to where it is mended."""
+
+from collections.abc import Iterator
+
+from workbookgen.book import look
+from workbookgen.book.canvas import Canvas
+from workbookgen.book.plan import Spot
+from workbookgen.language.parts import Planner
+from workbookgen.language.views import Looks
+
+
+def rows(section: Looks, planner: Planner) -> int:
+    return 1 + len(section.places)
+
+
+def spots(section: Looks, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
+    for place, (key, _) in enumerate(section.places, start=1):
+        yield key, Spot(row + place, column + 1)
+
+
+def draw(section: Looks, canvas: Canvas, row: int) -> None:
+    first, last = (1 + place for place in section.across)
+    canvas.heading(row, first, last, section.title, section.aside, look.CAUTION_HEAD)
+    for place, (key, way) in enumerate(section.places, start=1):
+        canvas.across(row + place, first, last, look.PLAIN | look.LINE)
+        canvas.link(row + place, first, way, look.LINK | look.LINE | {"font_size": look.SIZE})
+        canvas.cells(key, look.PLAIN | look.LINE)

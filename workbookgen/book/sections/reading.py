@@ -1,0 +1,34 @@
+"""Something to read under a heading, broken into lines that fit."""
+
+from collections.abc import Iterator
+
+from workbookgen.book import look
+from workbookgen.book.canvas import Canvas
+from workbookgen.book.lines import broken
+from workbookgen.book.plan import Spot
+from workbookgen.language.parts import Planner
+from workbookgen.language.views import Reading
+
+LETTERS_A_COLUMN = 96 / 7  # digits that a column of the grid holds
+
+
+def rows(section: Reading, planner: Planner) -> int:
+    return bool(section.title) + len(_lines(section))
+
+
+def spots(section: Reading, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
+    return iter(())
+
+
+def draw(section: Reading, canvas: Canvas, row: int) -> None:
+    first, last = (1 + place for place in section.across)
+    if section.title:
+        canvas.heading(row, first, last, section.title, section.aside, look.CAUTION_HEAD if section.is_caution else look.HEAD)
+    for place, line in enumerate(_lines(section), start=bool(section.title)):
+        canvas.text(row + place, first, line, look.LITTLE if section.is_small else look.PLAIN)
+
+
+def _lines(section: Reading) -> list[str]:
+    room = (section.across[1] - section.across[0] + 1) * LETTERS_A_COLUMN
+    size = look.SMALL if section.is_small else look.SIZE
+    return [line for each in section.sentences for line in broken(each, room, size)]

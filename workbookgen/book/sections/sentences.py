@@ -1,0 +1,31 @@
+"""Texts that are worked out, each in a line of its own; the first may be large."""
+
+from collections.abc import Iterator
+
+from workbookgen.book import look
+from workbookgen.book.canvas import Canvas
+from workbookgen.book.plan import Spot
+from workbookgen.language.parts import Planner
+from workbookgen.language.views import Sentences
+
+LARGE = 36  # pixels
+
+
+def rows(section: Sentences, planner: Planner) -> int:
+    return bool(section.title) + len(section.fields)
+
+
+def spots(section: Sentences, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
+    for place, key in enumerate(section.fields):
+        yield key, Spot(row + bool(section.title) + place, column)
+
+
+def draw(section: Sentences, canvas: Canvas, row: int) -> None:
+    first, last = (1 + place for place in section.across)
+    if section.title:
+        canvas.heading(row, first, last, section.title, section.aside)
+    for place, key in enumerate(section.fields):
+        is_large = section.is_large and place == 0
+        canvas.cells(key, look.ANSWER if is_large else look.PLAIN)
+        if is_large:
+            canvas.high(row + bool(section.title) + place, LARGE)

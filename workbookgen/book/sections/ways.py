@@ -1,0 +1,26 @@
+"""Links, a line each; beside each what is done there."""
+
+from collections.abc import Iterator
+
+from workbookgen.book import look
+from workbookgen.book.canvas import Canvas
+from workbookgen.book.plan import Spot
+from workbookgen.language.parts import Planner
+from workbookgen.language.views import Ways
+
+
+def rows(section: Ways, planner: Planner) -> int:
+    return 1 + len(section.places)
+
+
+def spots(section: Ways, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
+    return iter(())
+
+
+def draw(section: Ways, canvas: Canvas, row: int) -> None:
+    first, last = (1 + place for place in section.across)
+    canvas.heading(row, first, last, section.title, section.aside)
+    for place, (way, what) in enumerate(section.places, start=1):
+        canvas.across(row + place, first, last, look.PLAIN | look.LINE)
+        canvas.link(row + place, first, way, look.LINK | look.LINE | {"font_size": look.SIZE})
+        canvas.text(row + place, first + 1, what, look.QUIETLY | look.LINE)

@@ -1,0 +1,312 @@
+"""How a planner is seen: where fields stand on a sheet, apart from what they compute.
+
+A block (a card's single values, a log's records) says nothing of place. A view does. A page
+is a stack of bands; a band holds sections beside each other, on a grid of twelve columns; a
+section shows fields of any block of its sheet, by their full keys. A field that no section
+shows is worked out in hidden columns. A log's view names what one always types and what one
+came for; all else of the log is folded beside it, and what only other sheets need is hidden.
+
+Every section says what it shows, where it leads, and what is left of it when fields fall.
+"""
+
+from collections.abc import Collection
+from dataclasses import dataclass, replace
+from enum import Enum
+from typing import Self
+
+COLUMNS = 12  # of the grid of a page
+LEFT, RIGHT, WHOLE = (1, 6), (8, 12), (1, COLUMNS)  # where questions stand, and answers
+
+
+class Kind(Enum):
+    """What a sheet is for; its tab has the color of its kind."""
+
+    DESK = "desk"  # where one comes in
+    PAGE = "page"  # one question about one thing
+    LOG = "log"  # a line for each thing
+    AID = "aid"  # questions of the trade
+    PAPER = "paper"  # to be printed, or read
+
+
+@dataclass(frozen=True)
+class LogView:
+    """What is always seen of a log: what one types, with the name first, and what one came for, under headings.
+
+    All other inputs are folded right behind those that one always types, so that inputs stand
+    side by side, and a person can paste into them and sort them. The other results follow, folded
+    by their groups. All are keys of the log; `sums` are full keys of cells in its head.
+    """
+
+    typed: str
+    answers: tuple[tuple[str, str], ...] = ()  # heading -> keys
+    sums: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Way:
+    """A link to a place on another sheet; `field` is the full key of the cell that it leads to."""
+
+    sheet: str
+    words: str
+    field: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Section:
+    """Something under a heading, on some columns of the grid. `aside` stands small at the heading's other end."""
+
+    title: str = ""
+    across: tuple[int, int] = WHOLE
+    aside: str = ""
+
+    @property
+    def shown(self) -> tuple[str, ...]:
+        """Full keys of the fields for which it has cells."""
+        return ()
+
+    @property
+    def ways(self) -> tuple[Way, ...]:
+        """Where it leads."""
+        return ()
+
+    def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
+        """What is left of it when these fields fall and these sheets go."""
+        return self
+
+
+@dataclass(frozen=True, kw_only=True)
+class Entries(Section):
+    """Inputs to fill in, a line each."""
+
+    fields: tuple[str, ...]
+    across: tuple[int, int] = LEFT
+
+    @property
+    def shown(self) -> tuple[str, ...]:
+        return self.fields
+
+    def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
+        fields = tuple(each for each in self.fields if each not in fallen)
+        return replace(self, fields=fields) if fields else None
+
+
+@dataclass(frozen=True)
+class Big:
+    """One answer, large: `caption` above it, and below it, a line each, the results that say more."""
+
+    field: str
+    caption: str = ""
+    below: tuple[str, ...] = ()
+    columns: int = 0  # of the grid; 0: its share of the section's
+
+
+@dataclass(frozen=True, kw_only=True)
+class Answers(Section):
+    """What is worked out: large answers beside each other, then lines. `message` is said in their place."""
+
+    big: tuple[Big, ...] = ()
+    lines: tuple[str, ...] = ()
+    message: str = ""
+    across: tuple[int, int] = RIGHT
+
+    @property
+    def shown(self) -> tuple[str, ...]:
+        large = tuple(key for each in self.big for key in (each.field, *each.below))
+        return (*((self.message,) if self.message else ()), *large, *self.lines)
+
+    def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
+        big = tuple(
+            replace(each, below=tuple(key for key in each.below if key not in fallen)) for each in self.big if each.field not in fallen
+        )
+        lines = tuple(each for each in self.lines if each not in fallen)
+        return replace(self, big=big, lines=lines) if big or lines else None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Sentences(Section):
+    """Results that are texts, each in a line of its own without a label; the first may be large."""
+
+    fields: tuple[str, ...]
+    is_large: bool = False
+
+    @property
+    def shown(self) -> tuple[str, ...]:
+        return self.fields
+
+    def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
+        fields = tuple(each for each in self.fields if each not in fallen)
+        return replace(self, fields=fields) if fields else None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Listing(Section):
+    """A log on a page: its records below each other, a field a column of the grid."""
+
+    block: str
+    view: LogView
+    says: str = ""  # what it is for
+
+    def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
+        left = view_without(self.view, self.block, fallen)
+        return replace(self, view=left) if left.typed or left.answers else None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Facts(Section):
+    """A table of fixed facts."""
+
+    table: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class Examples(Section):
+    """Published examples, each computed beside its printed answer."""
+
+    table: str
+
+
+@dataclass(frozen=True, kw_only=True)
+class Reading(Section):
+    """Something to read, a line each. Cautions stand out, and never go."""
+
+    sentences: tuple[str, ...]
+    is_caution: bool = False
+    is_small: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class Door(Section):
+    """The way to a page for one question: a link, one number, what it counts, and further ways."""
+
+    way: Way
+    number: str
+    counts: str
+    further: tuple[Way, ...] = ()
+
+    @property
+    def shown(self) -> tuple[str, ...]:
+        return self.number, self.counts
+
+    @property
+    def ways(self) -> tuple[Way, ...]:
+        return (self.way, *self.further)
+
+    def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
+        if self.way.sheet in names or {self.number, self.counts} & set(fallen):
+            return None
+        return replace(self, further=tuple(each for each in self.further if each.sheet not in names))
+
+
+@dataclass(frozen=True, kw_only=True)
+class Ways(Section):
+    """Links, a line each; beside each what is done there."""
+
+    places: tuple[tuple[Way, str], ...]
+
+    @property
+    def ways(self) -> tuple[Way, ...]:
+        return tuple(way for way, _ in self.places)
+
+    def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
+        places = tuple((way, what) for way, what in self.places if way.sheet not in names)
+        return replace(self, places=places) if places else None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Looks(Section):
+    """What needs a look: texts, each a line and each leading to where it is mended."""
+
+    places: tuple[tuple[str, Way], ...]  # full key -> where it leads
+
+    @property
+    def shown(self) -> tuple[str, ...]:
+        return tuple(key for key, _ in self.places)
+
+    @property
+    def ways(self) -> tuple[Way, ...]:
+        return tuple(way for _, way in self.places)
+
+    def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
+        places = tuple((key, way) for key, way in self.places if key not in fallen and way.sheet not in names)
+        return replace(self, places=places) if places else None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Picture(Section):
+    """A drawing of our own. `about` says in words what it shows; its size is in pixels of the screen."""
+
+    file: str
+    about: str
+    width: int
+    height: int
+
+
+@dataclass(frozen=True)
+class Series:
+    """What a chart draws: a log's column, or the cells from a first field to a last one."""
+
+    label: str
+    keys: tuple[str, ...]  # full keys
+    look: str = "accent"  # see book/charts.py
+    whisker: tuple[str, ...] = ()  # full keys of what it may be more or less
+
+
+@dataclass(frozen=True, kw_only=True)
+class Chart(Section):
+    """A picture of numbers that stand on the sheets. `about` says in words what it shows."""
+
+    about: str
+    kind: str  # see book/charts.py
+    categories: tuple[str, ...]
+    series: tuple[Series, ...]
+    records: int | None = None  # only the first so many
+    rows: int = 10  # of the page
+
+    def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
+        series = tuple(each for each in self.series if not set(fallen) & {*each.keys, *each.whisker})
+        return replace(self, series=series) if series and not set(fallen) & set(self.categories) else None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Tickets(Section):
+    """Tickets to print and cut out: on each the fields of one record of a log (full keys), in lines."""
+
+    block: str
+    columns: int = 2
+    down: int = 4
+
+
+@dataclass(frozen=True)
+class Band:
+    """Sections beside each other; the next band begins below the longest of them."""
+
+    sections: tuple[Section, ...]
+
+    def without(self, fallen: Collection[str], names: Collection[str]) -> "Band | None":
+        left = tuple(each for section in self.sections if (each := section.without(fallen, names)))
+        return Band(left) if left else None
+
+
+def band(*sections: Section) -> Band:
+    return Band(sections)
+
+
+def view_without(view: LogView, block: str, fallen: Collection[str]) -> LogView:
+    """A log's view when these fields fall."""
+    def left(words: str) -> str:
+        return " ".join(word for word in words.split() if f"{block}_{word}" not in fallen)
+
+    answers = tuple((heading, left(words)) for heading, words in view.answers if left(words))
+    return LogView(left(view.typed), answers, tuple(each for each in view.sums if each not in fallen))
+
+
+@dataclass(frozen=True)
+class Grid:
+    """The columns of a page, in pixels of the screen, and how it is printed.
+
+    `chosen` is the full key of the input in which one chooses what the page shows, beside its title.
+    """
+
+    widths: tuple[int, ...] = (96,) * COLUMNS
+    chosen: str = ""
+    is_upright: bool = False
