@@ -1,20 +1,24 @@
 """Building a planner: describe, lay out, write, evaluate, hold against the reference, write again.
 
 The second writing stores in every formula cell the value that the embedded engine worked
-out, so that a program which does not recalculate on loading shows the right numbers. A
+out, so that a program which does not recalculate on loading shows the right numbers. Since
+most cells of a blank planner show nothing, a few sets of drawn inputs are tried in it too. A
 planner that disagrees with the reference library is never left on disk.
 """
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from pathlib import Path
 
 from workbookgen.book.layout import place
 from workbookgen.book.placement import Layout
 from workbookgen.book.write import Notes, write
-from workbookgen.checking.compare import agree
+from workbookgen.checking.check import findings_of, together
+from workbookgen.checking.compare import Finding, agree
 from workbookgen.checking.driving import read
-from workbookgen.checking.expected import expected_values
-from workbookgen.engines import engine
+from workbookgen.checking.expected import expected_of_blocks, expected_of_proofs
+from workbookgen.checking.scenarios import scenario
+from workbookgen.engines import Session, engine
 from workbookgen.errors import Disagreement, Fault
 from workbookgen.language.entries import Entries, starting_entries
 from workbookgen.saving import save
@@ -24,6 +28,7 @@ from workbookgen.temporary import temporary_folder
 
 EMBEDDED = "formualizer"
 STEPS = 4  # of making a workbook, that a progress bar counts
+DRAWN, LINES = 4, 8  # sets of inputs that a new planner is tried with, and the lines that they fill in each log
 
 
 def layout_of(settings: Settings) -> Layout:
@@ -32,15 +37,23 @@ def layout_of(settings: Settings) -> Layout:
 
 
 def workbook(
-    layout: Layout, entries: Entries | None = None, notes: Notes | None = None, step: Callable[[], None] = lambda: None
+    layout: Layout, entries: Entries | None = None, notes: Notes | None = None, step: Callable[[], None] = lambda: None, drawn: int = 0
 ) -> bytes:
-    """A planner with these entries, its cached values proven. Raises Disagreement. `step` is called after each of the STEPS."""
+    """A planner with these entries, its cached values proven, and so many sets of drawn inputs tried in it.
+
+    Raises Disagreement. `step` is called after each of the STEPS.
+    """
     entries = starting_entries(layout.planner) if entries is None else entries
-    cached = computed(layout, entries, step)
+    proofs = expected_of_proofs(layout.planner)
+    with _opened(layout, entries, step) as session:
+        cached = read(session, layout, layout.formulas)
+        step()
+        faults = disagreements(layout, proofs | expected_of_blocks(layout.planner, entries, proofs), cached)
+        if drawn and not faults:
+            tried = [scenario(layout.planner, seed, LINES) for seed in range(1, 1 + min(drawn, together(layout)))]
+            faults = [_fault(each) for each in findings_of(layout, session, EMBEDDED, tried, proofs)]
     step()
-    expected = expected_values(layout.planner, entries)
-    step()
-    if faults := disagreements(layout, expected, cached):
+    if faults:
         raise Disagreement(*faults[:20])
     content = write(layout, entries, cached, notes)
     step()
@@ -49,12 +62,19 @@ def workbook(
 
 def computed(layout: Layout, entries: Entries, step: Callable[[], None] = lambda: None) -> dict[str, tuple]:
     """Full key of every formula -> what the embedded engine works out for its cells."""
+    with _opened(layout, entries, step) as session:
+        return read(session, layout, layout.formulas)
+
+
+@contextmanager
+def _opened(layout: Layout, entries: Entries, step: Callable[[], None]) -> Iterator[Session]:
+    """A draft of the planner, open in the embedded engine."""
     with temporary_folder("workbookgen") as folder:
         draft = folder / "planner.xlsx"
         draft.write_bytes(write(layout, entries, {}))
         step()
         with engine(EMBEDDED).open(draft) as session:
-            return read(session, layout, layout.formulas)
+            yield session
 
 
 def disagreements(layout: Layout, expected: Mapping[str, Sequence], cached: Mapping[str, Sequence]) -> list[Fault]:
@@ -67,8 +87,13 @@ def disagreements(layout: Layout, expected: Mapping[str, Sequence], cached: Mapp
     ]
 
 
+def _fault(found: Finding) -> Fault:
+    given = ", ".join(f"{word} = {value!r}" for word, value in found.inputs.items() if value is not None)
+    return Fault(found.cell, f"expected {found.expected!r}, but {found.engine} computes {found.got!r}{f', with {given}' if given else ''}.")
+
+
 def build(settings: Settings, target: Path, entries: Entries | None = None, step: Callable[[], None] = lambda: None) -> Layout:
     """Build a planner file. On any failure nothing is left behind, and an old file stays as it was."""
     layout = layout_of(settings)
-    save(target, workbook(layout, entries, step=step))
+    save(target, workbook(layout, entries, step=step, drawn=DRAWN))
     return layout

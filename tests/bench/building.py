@@ -9,7 +9,7 @@ import xlsxwriter
 from figure import Figure, seconds, workbookgen
 from workbookgen.book.layout import place
 from workbookgen.book.write import write
-from workbookgen.build import EMBEDDED, workbook
+from workbookgen.build import DRAWN, EMBEDDED, workbook
 from workbookgen.checking.driving import read
 from workbookgen.checking.expected import expected_values
 from workbookgen.engines import engine
@@ -36,7 +36,7 @@ def figures(folder: Path) -> list[Figure]:
     stock = seconds(lambda: stock_write(cells))
 
     def whole():
-        workbook(place(planner(settings)))
+        workbook(place(planner(settings)), drawn=DRAWN)
 
     def evaluate():
         with engine(EMBEDDED).open(draft) as session:

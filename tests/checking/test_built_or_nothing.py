@@ -4,6 +4,7 @@ import functools
 import os
 import stat
 import tempfile
+from dataclasses import replace
 
 import pytest
 
@@ -13,8 +14,11 @@ from workbookgen.checking.driving import read
 from workbookgen.engines import engine
 from workbookgen.errors import Disagreement, FileError
 from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.language.parts import Block, Planner
 from workbookgen.reference import reeling
 from workbookgen.saving import save
+from workbookgen.settings import Rows
+from workbookgen.sheets.planner import planner
 
 
 @pytest.fixture
@@ -58,6 +62,53 @@ def test_a_planner_that_disagrees_is_not_built(small, scratch, wrong_reference):
     assert not list(folder.iterdir()) and not list(drafts.iterdir())
 
 
+def with_formula(planner: Planner, key: str, right: str, wrong: str) -> Planner:
+    """The planner with another formula in one of its results."""
+
+    def changed(block, each):
+        if f"{block.key}_{each.key}" != key:
+            return each
+        assert right in each.formula
+        return replace(each, formula=each.formula.replace(right, wrong))
+
+    def part(each):
+        if not isinstance(each, Block):
+            return each
+        return replace(each, groups=tuple(replace(group, fields=tuple(changed(each, one) for one in group.fields)) for group in each.groups))
+
+    return replace(planner, sheets=tuple(replace(sheet, parts=tuple(map(part, sheet.parts))) for sheet in planner.sheets))
+
+
+@pytest.mark.parametrize(
+    ("key", "right", "wrong"),
+    [
+        ("skeins_first_mass", "net * (1", "net / (1"),
+        ("samples_variation", "spread / wpi", "spread * wpi"),
+        ("samples_take_up", "plied_length / singles_length", "plied_length * singles_length"),
+    ],
+)
+def test_a_formula_whose_cells_are_blank_in_a_new_planner_is_proven_too(key, right, wrong, small, scratch, monkeypatch):
+    folder, drafts = scratch
+    monkeypatch.setattr(building, "planner", lambda settings: with_formula(planner(settings), key, right, wrong))
+    layout = building.layout_of(small)
+    assert workbook(layout), "a blank planner shows nothing of it"
+    with pytest.raises(Disagreement) as caught:
+        build(small, folder / "planner.xlsx")
+    place = layout.placements[key]
+    cells = {f"{place.sheet}!{place.cell(row)}" for row in range(place.rows)}
+    assert any(fault.place in cells and ", with " in fault.sentence for fault in caught.value.faults)
+    assert not list(folder.iterdir()) and not list(drafts.iterdir())
+
+
+def test_a_planner_of_many_lines_is_tried_too_with_fewer_sets(small, monkeypatch):
+    tried = []
+    monkeypatch.setattr(building, "findings_of", lambda layout, session, name, sets, proofs: tried.append(len(sets)) or [])
+    few, many = building.layout_of(small), building.layout_of(small.model_copy(update={"rows": Rows(skeins=9000)}))
+    for layout in (few, many):
+        building.workbook(layout, drawn=building.DRAWN)
+    assert tried == [building.DRAWN, 1]
+
+
 def test_an_older_file_stays_as_it_was(small, scratch, wrong_reference):
     folder, drafts = scratch
     (folder / "planner.xlsx").write_bytes(b"older")
@@ -80,7 +131,7 @@ def test_a_crash_while_building_leaves_nothing(small, scratch, monkeypatch):
     def crash(*_):
         raise RuntimeError("out of power")
 
-    monkeypatch.setattr(building, "expected_values", crash)
+    monkeypatch.setattr(building, "expected_of_proofs", crash)
     with pytest.raises(RuntimeError):
         build(small, folder / "planner.xlsx")
     assert not list(folder.iterdir()) and not list(drafts.iterdir())
@@ -109,10 +160,8 @@ def test_a_place_that_cannot_be_written_to(tmp_path, where):
 
 
 def test_at_most_twenty_disagreements_are_told(small, monkeypatch):
-    right = building.expected_values
-    monkeypatch.setattr(
-        building, "expected_values", lambda planner, entries: {key: ("wrong",) * len(each) for key, each in right(planner, entries).items()}
-    )
+    right = building.expected_of_proofs
+    monkeypatch.setattr(building, "expected_of_proofs", lambda planner: {key: ("wrong",) * len(each) for key, each in right(planner).items()})
     with pytest.raises(Disagreement) as caught:
         workbook(layout_of(small))
     assert len(caught.value.faults) == 20

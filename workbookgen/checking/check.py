@@ -8,7 +8,7 @@ stands in the planner; the others are drawn from the domains of its inputs.
 
 import re
 import time
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import ExitStack
 from dataclasses import dataclass, field, replace
 from pathlib import Path
@@ -148,9 +148,8 @@ def check(
 
 
 def _batches(layout: Layout, scenarios: int, seed: int) -> Iterator[list[Entries]]:
-    """The drawn scenarios, as many at a time as make up some thousand records: more save nothing, and need memory."""
-    records = sum(block.rows for block in layout.planner.blocks.values())
-    most = max(1, RECORDS // records)
+    """The drawn scenarios, as many at a time as are worked out together."""
+    most = together(layout)
     for start in range(0, scenarios, most):
         yield [scenario(layout.planner, seed + number) for number in range(start, min(start + most, scenarios))]
 
@@ -244,6 +243,19 @@ class _Try:
                     self.refused.add((key, row))
                     if len(self.findings) < MOST_FINDINGS:
                         self.findings.append(_finding(self.layout, placement, row, inputs, wanted, shown, self.record.name))
+
+
+def findings_of(layout: Layout, session: Session, name: str, sets: Sequence[Entries], proofs: dict) -> list[Finding]:
+    """What an open engine computes otherwise than the library expects, for some sets of inputs."""
+    one = _Try(layout, session, EngineReport(name, "", 0), {})
+    for inputs, expected in zip(sets, expected_of_scenarios(layout.planner, sets, proofs), strict=True):
+        one.run(inputs, proofs | expected)
+    return one.findings
+
+
+def together(layout: Layout) -> int:
+    """How many sets of inputs make up some thousand records: to work out more at a time saves nothing, and needs memory."""
+    return max(1, RECORDS // sum(block.rows for block in layout.planner.blocks.values()))
 
 
 def _finding(layout: Layout, placement: Placement, row: int, inputs: Entries, wanted, shown, name: str) -> Finding:

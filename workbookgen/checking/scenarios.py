@@ -22,14 +22,14 @@ MOODS = {False: (0.4, 0.45, 0.1, 0.05), True: (0.6, 0.26, 0.08, 0.06)}
 NONSENSE = ("abc", "12,5", "1 lb", "-", "=1", "5/6/2026", "n/a", "*", "7")
 
 
-def scenario(planner: Planner, seed: int) -> Entries:
-    """One assignment of values to all inputs of a planner."""
+def scenario(planner: Planner, seed: int, lines: int | None = None) -> Entries:
+    """One assignment of values to all inputs of a planner, or to the first so many lines of its logs."""
     draw = Random(seed)
     entries: dict[str, tuple[Entry, ...]] = {}
     for block in _named_first(planner):
-        records = [_record(planner, block, row, entries, draw) for row in range(block.rows)]
+        records = [_record(planner, block, row, entries, draw) for row in range(min(block.rows, lines or block.rows))]
         for each in block.inputs:
-            entries[f"{block.key}_{each.key}"] = tuple(record[each.key] for record in records)
+            entries[f"{block.key}_{each.key}"] = (*(record[each.key] for record in records), *[None] * (block.rows - len(records)))
     return entries
 
 
