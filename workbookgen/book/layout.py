@@ -75,7 +75,7 @@ class _Binder:
         words = words_told(field, block, folded) if isinstance(field, Told) else set(field.words)
         columns = self._columns(block, words, placement.sheet)
         if isinstance(field, Told):
-            text = told_formula(field, block, columns, self.planner.system, folded)
+            text = told_formula(field, block, columns, self.planner.system, folded, placement.row)
         else:
             text = bound(field, columns, placement.unit)
         return CopiedDown(text, placement.row, placement.rows)

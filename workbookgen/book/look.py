@@ -122,7 +122,8 @@ def _is_percent(unit: Unit | None) -> bool:
 
 def head_of(field: Input | Result | Told) -> tuple[dict, dict]:
     """The formats of a column's label and unit: they stand above what they name."""
-    return LABEL | aligned(field), UNIT | aligned(field)
+    air = aligned(field) | ({} if field.is_text else {"indent": 1})
+    return LABEL | air, UNIT | air
 
 
 def worked_out(field: Result | Told | Column) -> dict:

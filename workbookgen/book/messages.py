@@ -10,7 +10,7 @@ that have one. The twins in Python are in `workbookgen.checking.messages`; only 
 
 from workbookgen.book.formula import Columns, inside_domain, joined
 from workbookgen.language.domains import Date, Number
-from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, OPEN, Input, Told
+from workbookgen.language.fields import EMPTIED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Input, Told
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import MISSING, doubled, missing, refusal
 
@@ -25,10 +25,14 @@ def words_told(told: Told, block: Block, folded: tuple[str, ...]) -> set[str]:
     column = f"{block.key}_{MESSAGE.key}"
     if told == MARK:
         return {MESSAGE.key}
+    if told == LINE:
+        return set()
+    if told == EMPTIED:
+        return {f"{block.key}_{each.key}" for each in block.results}
     return {column, f"{block.key}_{MARK.key}"} | ({name} if (name := _names(block)) and told == FIRST else set())
 
 
-def told_formula(told: Told, block: Block, columns: Columns, system: str, folded: tuple[str, ...]) -> str:
+def told_formula(told: Told, block: Block, columns: Columns, system: str, folded: tuple[str, ...], first_row: int) -> str:
     """The bound formula of something told, of one record or of a log."""
     if told == MESSAGE:
         return message_formula(block, columns, system)
@@ -38,6 +42,10 @@ def told_formula(told: Told, block: Block, columns: Columns, system: str, folded
     if told == MARK:
         message = columns.operands[MESSAGE.key].ref
         return f'=IF(LEN({message})=0,"",IF(LEFT({message},{len(MISSING)})="{MISSING}","…","!"))'
+    if told == LINE:
+        return f"=ROW()-{first_row - 1}"
+    if told == EMPTIED:
+        return f"={len(block.results) * block.rows}-COUNTA({','.join(columns.operands[f'{block.key}_{each.key}'].ref for each in block.results)})"
     marks = columns.operands[f"{block.key}_{MARK.key}"].ref
     if told == OPEN:
         return f'=COUNTIF({marks},"!")'

@@ -10,9 +10,8 @@ from xlsxwriter.utility import xl_col_to_name
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Strip
-from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, Input
+from workbookgen.language.fields import EMPTIED, FILLED, FIRST, MARK, MESSAGE, Input
 from workbookgen.language.parts import Log
-from workbookgen.language.quantities import PERCENT_UNIT
 
 
 def columns(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], labels: int, units: int) -> None:
@@ -32,6 +31,7 @@ def told(canvas: Canvas, log: Log) -> None:
     canvas.cells(f"{log.key}_{MARK.key}", look.MARK)
     canvas.cells(f"{log.key}_{MESSAGE.key}", look.LITTLE)
     canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE)
+    canvas.cells(f"{log.key}_{EMPTIED.key}", look.LITTLE)
     canvas.cells(f"{log.key}_{FILLED.key}", look.LITTLE | look.LINE | {"align": "center", "num_format": "0"})
 
 
@@ -47,6 +47,3 @@ def tint(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]]) -> None:
                 first - 1, start - 1, first + log.rows - 2, start + len(strip.keys) - 2, {"type": "formula", "criteria": in_use, "format": form}
             )
 
-
-def unit_in_words(unit) -> str:
-    return "" if unit is None or unit.symbol == PERCENT_UNIT.symbol else unit.symbol

@@ -117,7 +117,7 @@ class _Evaluation:
             listed = self.part(block.names_column, number) if block.names_column in self.planner.by_key else ()
             self.said[block.key, number] = told(
                 block, columns, lambda each, value: self.accepts(each, value, number), listed, self.planner.system, self.planner.folded.get(block.key, ())
-            ) if block.inputs else {}
+            )
         return self.said[block.key, number]
 
     def _column(self, key: str) -> np.ndarray:

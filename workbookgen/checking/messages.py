@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 
-from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, OPEN, Input
+from workbookgen.language.fields import EMPTIED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Input
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import MISSING, doubled, missing, refusal
 from workbookgen.texts import folded
@@ -25,12 +25,14 @@ def told(
     `listed` are the names by which other sheets find this block's records, `rare` the inputs
     that are folded away.
     """
+    if not block.inputs:
+        return {LINE.key: tuple(float(row) for row in range(1, block.rows + 1))} if block.told else {}
     said = messages(block, columns, accepts, listed, system)
     marks = [None if each is None else UNFINISHED if each.startswith(MISSING) else WRONG for each in said]
     filled = [float(sum(columns[key][row] is not None for key in rare)) or None for row in range(block.rows)]
     wrong = [row for row, mark in enumerate(marks) if mark == WRONG]
     first = f"{_called(listed, wrong[0])}: {said[wrong[0]]}" if wrong else None
-    answers = {MESSAGE.key: said, MARK.key: marks, FILLED.key: filled, FIRST.key: [first], OPEN.key: [float(len(wrong))]}
+    answers = {MESSAGE.key: said, MARK.key: marks, FILLED.key: filled, FIRST.key: [first], OPEN.key: [float(len(wrong))], EMPTIED.key: [0.0]}
     return {each.key: tuple(answers[each.key]) for each in block.told}
 
 

@@ -14,7 +14,7 @@ from graphlib import CycleError, TopologicalSorter
 from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language import dimensions
 from workbookgen.language.domains import Name
-from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, OPEN, Group, Input, Result, Rule, Told, check_keys
+from workbookgen.language.fields import EMPTIED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Group, Input, Result, Rule, Told, check_keys
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
 from workbookgen.language.views import Band, Grid, Kind, LogView, Section
 
@@ -83,7 +83,7 @@ class Log(Block):
 
     @cached_property
     def told(self) -> tuple[Told, ...]:
-        return (MARK, MESSAGE, FILLED, FIRST, OPEN) if self.inputs else ()
+        return (MARK, MESSAGE, FILLED, FIRST, OPEN, EMPTIED) if self.inputs else (LINE,)
 
 
 @dataclass(frozen=True)

@@ -144,7 +144,6 @@ class Listing(Section):
 
     block: str
     view: LogView
-    says: str = ""  # what it is for
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
         left = view_without(self.view, self.block, fallen)

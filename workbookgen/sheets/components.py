@@ -16,7 +16,7 @@ STRANDS = Number(least=1, most=12, whole=True)
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (components(settings),), (band(Listing(title="Components", block="components", view=VIEW, says="Singles of yours or bought thread. Feed is its length in one length of yarn: 1 for a core, 1.04 for a single that plying shortens by 4%, more for a thread that wraps.")),))
+    return Chapter(CHAPTER, (components(settings),), (band(Listing(title="Components", block="components", view=VIEW, aside="Singles of yours or bought thread. Feed is its length in one length of yarn: 1 for a core, 1.04 for a single that plying shortens by 4%, more for a thread that wraps.")),))
 
 
 VIEW = LogView(

@@ -24,7 +24,7 @@ AMOUNT = Number(least=0, most=10_000_000)
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (costs(settings),), (band(Listing(title="Cost and price", block="costs", view=VIEW, says="Hours come from above unless you type your own.")),))
+    return Chapter(CHAPTER, (costs(settings),), (band(Listing(title="Cost and price", block="costs", view=VIEW, aside="Hours come from above unless you type your own.")),))
 
 
 VIEW = LogView(

@@ -21,7 +21,7 @@ SIZE = Number(above=0, most=1000)
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (accepted(guide(settings), settings),), (band(Listing(title="What fleeces give", block="guide", view=VIEW, says="Published ranges, fleece for fleece very different: your own records beat them. Change any figure, or add a line.")),))
+    return Chapter(CHAPTER, (accepted(guide(settings), settings),), (band(Listing(title="What fleeces give", block="guide", view=VIEW, aside="Published ranges, fleece for fleece very different: your own records beat them. Change any figure, or add a line.")),))
 
 
 VIEW = LogView(

@@ -13,7 +13,7 @@ CHAPTER = "Labels"
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (labels(settings),), (band(Listing(title="Labels", block="labels", view=VIEW, says="Choose a skein in each line.")),))
+    return Chapter(CHAPTER, (labels(settings),), (band(Listing(title="Labels", block="labels", view=VIEW, aside="Choose a skein in each line.")),))
 
 
 VIEW = LogView(typed="skein words", answers=(("On the label", "from_lot length_words mass_words grist_words weight_class"),))

@@ -14,7 +14,7 @@ CHAPTER = "Time"
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (times(settings),), (band(Listing(title="Hours and days", block="times", view=VIEW, says="At your pace below. Rest counts too: stop and stretch every half hour.")),))
+    return Chapter(CHAPTER, (times(settings),), (band(Listing(title="Hours and days", block="times", view=VIEW, aside="At your pace below. Rest counts too: stop and stretch every half hour.")),))
 
 
 VIEW = LogView(typed="project strands take_up done", answers=(("It takes", "hours ahead weeks finish"),))

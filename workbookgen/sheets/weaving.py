@@ -28,7 +28,7 @@ CLOTH = {"finished_length": "length"}
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (weavings(settings),), (band(Listing(title="A woven piece", block="weavings", view=VIEW, says="Warp and weft of one yarn. Losses divide, they are not added: a warp that loses a tenth must be longer by more than a tenth.")),))
+    return Chapter(CHAPTER, (weavings(settings),), (band(Listing(title="A woven piece", block="weavings", view=VIEW, aside="Warp and weft of one yarn. Losses divide, they are not added: a warp that loses a tenth must be longer by more than a tenth.")),))
 
 
 VIEW = LogView(typed="project weave grist width length", answers=(("The estimate", "yarn sett warp_yarn weft_yarn"),))

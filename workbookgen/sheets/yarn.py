@@ -22,7 +22,7 @@ STRANDS = Number(least=1, most=12, whole=True)
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (designs(settings),), (band(Listing(title="Designs", block="designs", view=VIEW, says="Name a design here, and give it its components below.")),))
+    return Chapter(CHAPTER, (designs(settings),), (band(Listing(title="Designs", block="designs", view=VIEW, aside="Name a design here, and give it its components below.")),))
 
 
 VIEW = LogView(typed="name wanted", answers=(("The yarn", "grist_yd_lb grist_m_100g tex wpi mass"),))

@@ -1,4 +1,4 @@
-"""A log on a page: heading, what it is for or what needs a look, labels, units, and a row a record."""
+"""A log on a page: heading, what needs a look, labels, units, and a row a record."""
 
 from collections.abc import Iterator
 
@@ -9,7 +9,7 @@ from workbookgen.language.fields import FIRST, MARK
 from workbookgen.language.parts import Planner
 from workbookgen.language.views import Listing
 
-SAYS, LABELS, UNITS, INK_LINE, RECORDS = 1, 2, 3, 4, 5  # rows below the heading's
+FIRST_MESSAGE, LABELS, UNITS, INK_LINE, RECORDS = 1, 2, 3, 4, 5  # rows below the heading's
 LABELS_HIGH, UNITS_HIGH = 30, 18
 
 
@@ -34,15 +34,14 @@ def spots(section: Listing, planner: Planner, row: int, column: int) -> Iterator
             yield f"{log.key}_{key}", Spot(row + RECORDS, first + place, log.rows)
     if log.inputs:
         yield f"{log.key}_{MARK.key}", Spot(row + RECORDS, 1, log.rows)
-        yield f"{log.key}_{FIRST.key}", Spot(row + SAYS, column)
+        yield f"{log.key}_{FIRST.key}", Spot(row + FIRST_MESSAGE, column)
 
 
 def draw(section: Listing, canvas: Canvas, row: int) -> None:
     log, placed = canvas.layout.planner.blocks[section.block], strips(section, canvas.layout.planner)
     first, last = 1 + section.across[0], placed[-1][0] + len(placed[-1][1].keys) - 1
-    canvas.heading(row, first, max(last, 1 + section.across[1]), section.title, section.aside)
-    if section.says:
-        canvas.text(row + SAYS, first + 6, section.says, look.LITTLE)
+    canvas.heading(row, first, max(last, 1 + section.across[1]), section.title)
+    canvas.text(row, 1 + section.across[1], section.aside, look.HEAD_ASIDE)
     canvas.across(row + INK_LINE, first, last, look.INK_LINE)
     for place, pixels in ((LABELS, LABELS_HIGH), (UNITS, UNITS_HIGH), (INK_LINE, TINY)):
         canvas.high(row + place, pixels)
