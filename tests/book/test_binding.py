@@ -1,7 +1,7 @@
 """Formulas in cells: exactly what is written, for planners small enough to count their cells by hand.
 
-The logs of `described` begin in Reels!A7 (three reels) and Skeins!A7 (four skeins), the card
-in Work!B4, the sizes in Facts!A8 and the counting numbers in Facts!A16.
+The logs of `described` begin in Reels!B8 (three reels) and Skeins!B8 (four skeins), the card's
+inputs in Work!D6.
 """
 
 from dataclasses import replace
@@ -13,8 +13,9 @@ from described import ANY, LENGTH, PLAN, REELS, SKEINS, one_result, planner_of
 from workbookgen.book.layout import place
 from workbookgen.language.domains import Choice, Date, Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Card
+from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import DAY, GRIST, GRIST_METRIC, LOOP, MASS, NUMBER, TEMPERATURE, THREADS
+from workbookgen.language.views import LogView
 
 
 def texts(key: str, system: str = "metric") -> tuple[str, ...]:
@@ -22,7 +23,7 @@ def texts(key: str, system: str = "metric") -> tuple[str, ...]:
 
 
 def bound(*fields, system: str = "metric") -> str:
-    """The formula of the last field of a card; its values stand in Work!B4, B5 ..."""
+    """The formula of the last field of a card; what is typed into it stands in Work!D6, D7 ..."""
     card = Card("work", "", (Group("All", fields),))
     return place(planner_of(card, system=system)).placements[f"work_{fields[-1].key}"].formulas[0]
 
@@ -43,29 +44,29 @@ def bound_beside_logs(*fields) -> str:
 def test_a_number_needed_and_its_limits():
     # 1 cm is 0.01 m, and the result is in meters. The blanks of the description are gone.
     assert texts("reels_hundred") == tuple(
-        f'=IF(COUNT($B{row})=1,IF(AND($B{row}<=1000,$B{row}>=0.000001),100*($B{row}*0.01),""),"")' for row in (7, 8, 9)
+        f'=IF(COUNT($C{row})=1,IF(AND($C{row}<=1000,$C{row}>=0.000001),100*($C{row}*0.01),""),"")' for row in (8, 9, 10)
     )
 
 
 def test_the_same_in_inches_and_yards():
-    assert texts("reels_hundred", "us")[0] == '=IF(COUNT($B7)=1,IF(AND($B7<=1000,$B7>=0.000001),(100*($B7*0.0254))/0.9144,""),"")'
+    assert texts("reels_hundred", "us")[0] == '=IF(COUNT($C8)=1,IF(AND($C8<=1000,$C8>=0.000001),(100*($C8*0.0254))/0.9144,""),"")'
 
 
 def test_a_text_needed():
-    assert texts("reels_listed")[1] == '=IF(ISTEXT($A8),IF(AND(LEN(SUBSTITUTE($A8," ",""))>0,LEN($A8)<=12),$A8,""),"")'
+    assert texts("reels_listed")[1] == '=IF(ISTEXT($B9),IF(AND(LEN(SUBSTITUTE($B9," ",""))>0,LEN($B9)<=12),$B9,""),"")'
 
 
 def test_a_total():
     assert texts("reels_wound")[0] == (
-        '=IF(ISTEXT($A7),IF(AND(LEN(SUBSTITUTE($A7," ",""))>0,LEN($A7)<=12),SUMPRODUCT((skeins_wound_on=$A7)*1,skeins_length),""),"")'
+        '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),SUMPRODUCT((skeins_wound_on=$B8)*1,skeins_length),""),"")'
     )
 
 
 def test_a_total_in_another_unit():
     # The brackets of the unit that is multiplied with serve the one that is divided by, too.
     assert texts("reels_wound", "us")[0] == (
-        '=IF(ISTEXT($A7),IF(AND(LEN(SUBSTITUTE($A7," ",""))>0,LEN($A7)<=12),'
-        '(SUMPRODUCT((skeins_wound_on=$A7)*1,skeins_length)*0.9144)/0.9144,""),"")'
+        '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),'
+        '(SUMPRODUCT((skeins_wound_on=$B8)*1,skeins_length)*0.9144)/0.9144,""),"")'
     )
 
 
@@ -75,8 +76,8 @@ def test_a_tally_counts_and_has_no_unit(system):
     skeins = Result("skeins", "Skeins", "tally(skeins_end, skeins_wound_on, name)", lambda amounts, names, name: 0, NUMBER,
                     uses={"amounts": "skeins_end", "names": "skeins_wound_on"})
     assert bound_in_reels(skeins, system) == (
-        '=IF(ISTEXT($A7),IF(AND(LEN(SUBSTITUTE($A7," ",""))>0,LEN($A7)<=12),'
-        'SUMPRODUCT((skeins_wound_on=$A7)*(skeins_end<>"")),""),"")'
+        '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),'
+        'SUMPRODUCT((skeins_wound_on=$B8)*(skeins_end<>"")),""),"")'
     )
 
 
@@ -95,18 +96,18 @@ THREE = tuple(Input(key, key, ANY, LOOP) for key in ("one", "two", "three"))
 @pytest.mark.parametrize(
     ("form", "unit", "value"),
     [
-        ("mean", LOOP, "(AVERAGE($B$4:$B$6)*0.0254)/0.0254"),
-        ("spread", LOOP, "(IF(MAX($B$4:$B$6)=MIN($B$4:$B$6),0,STDEV($B$4:$B$6))*0.0254)/0.0254"),
-        ("readings", NUMBER, "COUNT($B$4:$B$6)"),
+        ("mean", LOOP, "(AVERAGE($D$6:$D$8)*0.0254)/0.0254"),
+        ("spread", LOOP, "(IF(MAX($D$6:$D$8)=MIN($D$6:$D$8),0,STDEV($D$6:$D$8))*0.0254)/0.0254"),
+        ("readings", NUMBER, "COUNT($D$6:$D$8)"),
     ],
 )
 def test_repeated_readings_may_be_missing(form, unit, value):
     # Nothing need be typed; what is typed is a number inside its limits. An empty cell is 0: within "at most", not "above".
     told = Result("told", "Told", f"{form}(one, two, three)", lambda one, two, three: one, unit, only_if="readings(one, two, three) > 1")
-    limits = ",".join(f"{cell}<=1000,OR(ISBLANK({cell}),{cell}>=0.000001)" for cell in ("$B$4", "$B$5", "$B$6"))
+    limits = ",".join(f"{cell}<=1000,OR(ISBLANK({cell}),{cell}>=0.000001)" for cell in ("$D$6", "$D$7", "$D$8"))
     assert bound(*THREE, told, system="us") == (
-        "=IF(COUNTA($B$4,$B$5,$B$6)=COUNT($B$4,$B$5,$B$6),"
-        f'IF(AND({limits}),IF(COUNT($B$4:$B$6)>1,{value},""),""),"")'
+        "=IF(COUNTA($D$6,$D$7,$D$8)=COUNT($D$6,$D$7,$D$8),"
+        f'IF(AND({limits}),IF(COUNT($D$6:$D$8)>1,{value},""),""),"")'
     )
 
 
@@ -116,9 +117,9 @@ FOUND = "INDEX(reels_loop,SUMPRODUCT((reels_listed={name})*1,lists_number_3))"
 def test_a_choice_and_a_pick():
     # The three reels are counted with the first three counting numbers; the cell found must hold a number, and it may
     # be an error, so that only then it is held against its domain. An empty text would choose the one blank line.
-    found = FOUND.format(name="$A8")
+    found = FOUND.format(name="$B9")
     assert texts("skeins_loop")[1] == (
-        "=IF(ISTEXT($A8),IF(AND(LEN($A8)>0,SUMPRODUCT((reels_listed=$A8)*1)=1),"
+        "=IF(ISTEXT($B9),IF(AND(LEN($B9)>0,SUMPRODUCT((reels_listed=$B9)*1)=1),"
         f'IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),"")'
     )
 
@@ -127,17 +128,17 @@ def test_a_pick_of_a_result_needs_only_be_there():
     # A result has no domain: what it shows has passed its own tests.
     hundred = Result("hundred", "Hundred", "pick(reels_hundred, reels_listed, reel)", lambda values, names, name: 0, LENGTH,
                      uses={"values": "reels_hundred", "names": "reels_listed", "name": "reel"})
-    found = FOUND.format(name="$B$4").replace("reels_loop", "reels_hundred")
+    found = FOUND.format(name="$D$6").replace("reels_loop", "reels_hundred")
     assert bound_beside_logs(Input("reel", "Reel", Choice("reels_listed", "Reels")), hundred) == (
-        f'=IF(ISTEXT($B$4),IF(AND(LEN($B$4)>0,SUMPRODUCT((reels_listed=$B$4)*1)=1),IF(ISNUMBER({found}),{found},""),""),"")'
+        f'=IF(ISTEXT($D$6),IF(AND(LEN($D$6)>0,SUMPRODUCT((reels_listed=$D$6)*1)=1),IF(ISNUMBER({found}),{found},""),""),"")'
     )
 
 
 @pytest.mark.parametrize(
     ("domain", "inside"),
     [
-        (Choice("sizes_name", "Facts"), "SUMPRODUCT((sizes_name=$B$4)*1)=1"),
-        (Note(longest=9), "AND(LEN($B$4)>0,LEN($B$4)<=9)"),
+        (Choice("sizes_name", "Facts"), "SUMPRODUCT((sizes_name=$D$6)*1)=1"),
+        (Note(longest=9), "AND(LEN($D$6)>0,LEN($D$6)<=9)"),
     ],
     ids=["chosen elsewhere", "typed freely"],
 )
@@ -145,9 +146,9 @@ def test_a_name_from_elsewhere_must_stand_once_in_the_list(domain, inside):
     # Two reels of that name would add up to the place of a third.
     loop = Result("loop", "Loop", "pick(reels_loop, reels_listed, kind)", lambda values, names, name: 0, LOOP,
                   uses={"values": "reels_loop", "names": "reels_listed", "name": "kind"})
-    found = FOUND.format(name="$B$4")
+    found = FOUND.format(name="$D$6")
     assert bound_beside_logs(Input("kind", "Kind", domain), loop) == (
-        f"=IF(ISTEXT($B$4),IF({inside},IF(SUMPRODUCT((reels_listed=$B$4)*1)=1,"
+        f"=IF(ISTEXT($D$6),IF({inside},IF(SUMPRODUCT((reels_listed=$D$6)*1)=1,"
         f'IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),""),"")'
     )
 
@@ -155,30 +156,30 @@ def test_a_name_from_elsewhere_must_stand_once_in_the_list(domain, inside):
 def test_what_a_blank_cell_means():
     # Zero is what an empty cell counts as anyway, so nothing is spelled out; a text in it still blanks the result.
     assert texts("skeins_length")[0] == (
-        "=IF(AND(COUNT($B7,$I7)=2,COUNTA($C7)=COUNT($C7)),"
-        'IF(AND($B7<=5000,OR(SIGN($B7)=0,$B7>=0.000001),$C7<100,OR(SIGN($C7)=0,$C7>=0.000001)),$B7*($I7*0.01)+$C7,""),"")'
+        "=IF(AND(COUNT($C8,$I8)=2,COUNTA($D8)=COUNT($D8)),"
+        'IF(AND($C8<=5000,OR(SIGN($C8)=0,$C8>=0.000001),$D8<100,OR(SIGN($D8)=0,$D8>=0.000001)),$C8*($I8*0.01)+$D8,""),"")'
     )
     assert texts("plan_need") == (
-        "=IF(AND(COUNT($B$4)=1,COUNTA($B$5)=COUNT($B$5)),"
-        "IF(AND($B$4<=1000,$B$4>=0.000001,$B$5<=2,OR(SIGN($B$5)=0,$B$5>=0.000001)),"
-        '$B$4*(1+IF(ISBLANK($B$5),0.1,$B$5)),""),"")',
+        "=IF(AND(COUNT($D$6)=1,COUNTA($D$7)=COUNT($D$7)),"
+        "IF(AND($D$6<=1000,$D$6>=0.000001,$D$7<=2,OR(SIGN($D$7)=0,$D$7>=0.000001)),"
+        '$D$6*(1+IF(ISBLANK($D$7),0.1,$D$7)),""),"")',
     )
 
 
 def test_a_condition():
     # It stands inside the domains, on which it may rely: AND works out all its parts, wherever the first fails.
     assert texts("skeins_kept")[3] == (
-        '=IF(COUNT($E10,$D10)=2,IF(AND($E10<=1000,$E10>=0.000001,$D10<=1000,$D10>=0.000001),IF($E10<=$D10,$E10/$D10,""),""),"")'
+        '=IF(COUNT($F11,$E11)=2,IF(AND($F11<=1000,$F11>=0.000001,$E11<=1000,$E11>=0.000001),IF($F11<=$E11,$F11/$E11,""),""),"")'
     )
 
 
 def test_optional_words():
     # An empty cell counts as 0: "at most 1000" keeps it anyway, "above 0" needs an exception.
     assert texts("skeins_wpi")[0] == (
-        "=IF(COUNTA($F7,plan_usual)=COUNT($F7,plan_usual),"
-        "IF(AND($F7<=1000,OR(ISBLANK($F7),$F7>=0.000001),"
-        "plan_usual<=1000,OR(ISBLANK(plan_usual),plan_usual>=0.000001)),IF(OR(ISNUMBER($F7),ISNUMBER(plan_usual)),"
-        '(IF(ISNUMBER($F7),($F7*1/0.0254),(plan_usual*1/0.0254)))/(1/0.0254),""),""),"")'
+        "=IF(COUNTA($G8,plan_usual)=COUNT($G8,plan_usual),"
+        "IF(AND($G8<=1000,OR(ISBLANK($G8),$G8>=0.000001),"
+        "plan_usual<=1000,OR(ISBLANK(plan_usual),plan_usual>=0.000001)),IF(OR(ISNUMBER($G8),ISNUMBER(plan_usual)),"
+        '(IF(ISNUMBER($G8),($G8*1/0.0254),(plan_usual*1/0.0254)))/(1/0.0254),""),""),"")'
     )
 
 
@@ -186,16 +187,16 @@ def test_optional_words():
     ("domain", "needed", "optional"),
     [
         # Day numbers of spreadsheet programs: 36,526 is 1 January 2000 and 73,050 the last day of 2099 (from memory).
-        (Date(), ["$B$4<=73050", "$B$4>=36526"], ["$B$4<=73050", "OR(ISBLANK($B$4),$B$4>=36526)"]),
+        (Date(), ["$D$6<=73050", "$D$6>=36526"], ["$D$6<=73050", "OR(ISBLANK($D$6),$D$6>=36526)"]),
         (
             Number(least=1, below=9, whole=True),
-            ["$B$4<9", "$B$4>=1", "$B$4=ROUND($B$4,0)"],
-            ["$B$4<9", "OR(ISBLANK($B$4),$B$4>=1)", "$B$4=ROUND($B$4,0)"],
+            ["$D$6<9", "$D$6>=1", "$D$6=ROUND($D$6,0)"],
+            ["$D$6<9", "OR(ISBLANK($D$6),$D$6>=1)", "$D$6=ROUND($D$6,0)"],
         ),
         (
             Number(above=-5, most=-1),
-            ["$B$4<=-1", "$B$4>-5"],
-            ["OR(ISBLANK($B$4),$B$4<=-1)", "$B$4>-5"],
+            ["$D$6<=-1", "$D$6>-5"],
+            ["OR(ISBLANK($D$6),$D$6<=-1)", "$D$6>-5"],
         ),
     ],
     ids=["a day", "a whole number", "a number below zero"],
@@ -204,10 +205,10 @@ def test_days_and_whole_numbers(domain, needed, optional):
     # In an empty cell each program reads 0, which is whole but no day of this century.
     field = Input("start", "Start", domain, DAY)
     same = Result("same", "Same", "start", lambda start: start, DAY)
-    assert bound(field, same) == f'=IF(COUNT($B$4)=1,IF(AND({",".join(needed)}),$B$4,""),"")'
+    assert bound(field, same) == f'=IF(COUNT($D$6)=1,IF(AND({",".join(needed)}),$D$6,""),"")'
     or_else = Result("same", "Same", "IF(given(start), start, 7)", lambda start=7: start, DAY)
     assert bound(field, or_else) == (
-        f'=IF(COUNTA($B$4)=COUNT($B$4),IF(AND({",".join(optional)}),IF(ISNUMBER($B$4),$B$4,7),""),"")'
+        f'=IF(COUNTA($D$6)=COUNT($D$6),IF(AND({",".join(optional)}),IF(ISNUMBER($D$6),$D$6,7),""),"")'
     )
 
 
@@ -215,66 +216,66 @@ def test_days_and_whole_numbers(domain, needed, optional):
     ("system", "value"),
     [
         # 32 °F is 0 °C, and 9 °F are as far apart as 5 °C; the 32 is taken away first and added last.
-        ("us", "((($B$4-32)*5/9)+(($B$5-32)*5/9))/(5/9)+32"),
-        ("metric", "$B$4+$B$5"),
+        ("us", "((($D$6-32)*5/9)+(($D$7-32)*5/9))/(5/9)+32"),
+        ("metric", "$D$6+$D$7"),
     ],
 )
 def test_a_unit_whose_zero_lies_elsewhere(system, value):
     warmth = (Input(key, key, ANY, TEMPERATURE) for key in ("hot", "cold"))
     both = Result("both", "Both", "hot + cold", lambda hot, cold: hot, TEMPERATURE)
-    inside = "AND($B$4<=1000,$B$4>=0.000001,$B$5<=1000,$B$5>=0.000001)"
-    assert bound(*warmth, both, system=system) == f'=IF(COUNT($B$4,$B$5)=2,IF({inside},{value},""),"")'
+    inside = "AND($D$6<=1000,$D$6>=0.000001,$D$7<=1000,$D$7>=0.000001)"
+    assert bound(*warmth, both, system=system) == f'=IF(COUNT($D$6,$D$7)=2,IF({inside},{value},""),"")'
 
 
 def test_a_band():
     assert texts("skeins_size")[0] == (
-        "=IF(COUNT($M7)=1,"
-        'INDEX(sizes_name,MATCH(ROUND(($M7*1/0.0254)/(1/0.0254),9),sizes_from,1)),"")'
+        "=IF(COUNT($M8)=1,"
+        'INDEX(sizes_name,MATCH(ROUND(($M8*1/0.0254)/(1/0.0254),9),sizes_from,1)),"")'
     )
 
 
 def test_a_band_some_times_the_word():
     said = Result("said", "Said", "band(sizes_name, sizes_from, threads, 0.95)", lambda threads: "", None)
     assert bound(Input("threads", "Threads", ANY, THREADS), said) == (
-        '=IF(COUNT($B$4)=1,IF(AND($B$4<=1000,$B$4>=0.000001),'
-        'INDEX(sizes_name,MATCH(ROUND((($B$4*1/0.0254)*0.95)/(1/0.0254),9),sizes_from,1)),""),"")'
+        '=IF(COUNT($D$6)=1,IF(AND($D$6<=1000,$D$6>=0.000001),'
+        'INDEX(sizes_name,MATCH(ROUND((($D$6*1/0.0254)*0.95)/(1/0.0254),9),sizes_from,1)),""),"")'
     )
 
 
 @pytest.mark.parametrize(
     ("system", "value"),
     [
-        ("metric", "($B$4/($B$5*0.01))"),
-        ("us-grams", "(($B$4*0.9144)/($B$5*0.9144/453.59237))"),
-        ("us", "(($B$4*0.9144)/($B$5*0.9144/453.59237))/28.349523125"),
+        ("metric", "($D$6/($D$7*0.01))"),
+        ("us-grams", "(($D$6*0.9144)/($D$7*0.9144/453.59237))"),
+        ("us", "(($D$6*0.9144)/($D$7*0.9144/453.59237))/28.349523125"),
     ],
 )
 def test_units_in_and_out(system, value):
     # Length over grist is a mass; a grist per 100 g is 0.01 m/g, a gram needs no factor. One pair of brackets is enough.
     weight = Result("weight", "Weight", "(length / grist)", lambda length, grist: length / grist, MASS)
     formula = bound(Input("length", "Length", ANY, LENGTH), Input("grist", "Grist", ANY, GRIST), weight, system=system)
-    assert formula == f'=IF(COUNT($B$4,$B$5)=2,IF(AND($B$4<=1000,$B$4>=0.000001,$B$5<=1000,$B$5>=0.000001),{value},""),"")'
+    assert formula == f'=IF(COUNT($D$6,$D$7)=2,IF(AND($D$6<=1000,$D$6>=0.000001,$D$7<=1000,$D$7>=0.000001),{value},""),"")'
 
 
 def test_two_pairs_of_brackets_side_by_side_are_not_one():
     area = Result("area", "Area", "(length + loop) * (length + loop)", lambda length, loop: loop, LENGTH)
     formula = bound(Input("length", "Length", ANY, LENGTH), Input("loop", "Loop", ANY, LOOP), area, system="us")
-    assert "((($B$4*0.9144)+($B$5*0.0254))*(($B$4*0.9144)+($B$5*0.0254)))/0.9144" in formula
+    assert "((($D$6*0.9144)+($D$7*0.0254))*(($D$6*0.9144)+($D$7*0.0254)))/0.9144" in formula
 
 
 def test_a_unit_with_a_fraction_is_divided_by_as_a_whole():
     grist = Result("grist", "Grist", "length / weight", lambda length, weight: length / weight, GRIST)
     formula = bound(Input("length", "Length", ANY, LENGTH), Input("weight", "Weight", ANY, MASS), grist, system="us-grams")
-    assert "(($B$4*0.9144)/$B$5)/(0.9144/453.59237)" in formula
+    assert "(($D$6*0.9144)/$D$7)/(0.9144/453.59237)" in formula
 
 
 def test_a_condition_may_speak_of_texts():
     # Blanks inside a text are the text's own.
     said = Result("said", "Said", 'IF(kind = "raw wool", loop, loop)', lambda kind, loop: loop, LOOP, only_if='kind <> "kind"')
     assert bound(Input("kind", "Kind", Note(longest=9)), Input("loop", "Loop", ANY, LOOP), said) == (
-        "=IF(AND(ISTEXT($B$4),COUNT($B$5)=1),"
-        'IF(AND(LEN($B$4)>0,LEN($B$4)<=9,$B$5<=1000,$B$5>=0.000001),IF($B$4<>"kind",'
-        '(IF($B$4="raw wool",($B$5*0.01),($B$5*0.01)))/0.01,""),""),"")'
+        "=IF(AND(ISTEXT($D$6),COUNT($D$7)=1),"
+        'IF(AND(LEN($D$6)>0,LEN($D$6)<=9,$D$7<=1000,$D$7>=0.000001),IF($D$6<>"kind",'
+        '(IF($D$6="raw wool",($D$7*0.01),($D$7*0.01)))/0.01,""),""),"")'
     )
 
 
@@ -282,9 +283,9 @@ def test_a_text_that_may_be_missing():
     # An empty cell has no letters: never more than nine of them, but not more than none either.
     said = Result("said", "Said", 'IF(given(kind), kind, "none")', lambda kind="none": kind, None)
     assert bound(Input("kind", "Kind", Name(longest=9)), said) == (
-        "=IF(OR(ISBLANK($B$4),ISTEXT($B$4)),"
-        'IF(AND(OR(ISBLANK($B$4),LEN(SUBSTITUTE($B$4," ",""))>0),LEN($B$4)<=9),'
-        'IF((LEN($B$4)>0),$B$4,"none"),""),"")'
+        "=IF(OR(ISBLANK($D$6),ISTEXT($D$6)),"
+        'IF(AND(OR(ISBLANK($D$6),LEN(SUBSTITUTE($D$6," ",""))>0),LEN($D$6)<=9),'
+        'IF((LEN($D$6)>0),$D$6,"none"),""),"")'
     )
 
 
@@ -295,26 +296,26 @@ def test_a_text_worked_out_must_not_be_blank():
         Result("again", "Again", "same", lambda same: same, None),
     )
     # The message stands below the input, so the results are in B6 and B7.
-    assert bound(*fields) == '=IF(ISTEXT($B$6),IF(LEN($B$6)>0,$B$6,""),"")'
+    assert bound(*fields) == '=IF(ISTEXT($K$7),IF(LEN($K$7)>0,$K$7,""),"")'
 
 
 def test_limits_are_written_in_full():
     domain = Number(least=0.001, below=12_345_678.9)
     formula = bound(Input("loop", "Loop", domain, LENGTH), one_result("loop", lambda loop: loop))
-    assert formula == '=IF(COUNT($B$4)=1,IF(AND($B$4<12345678.9,$B$4>=0.001),$B$4,""),"")'
+    assert formula == '=IF(COUNT($D$6)=1,IF(AND($D$6<12345678.9,$D$6>=0.001),$D$6,""),"")'
 
 
 def test_the_message_of_a_record():
     # What is wrong before what is missing, in the order of the fields; nothing for a record nobody began.
     assert texts("plan_message") == (
-        '=IF(COUNTA($B$4:$B$6)>0,'
-        "IF(IF(ISBLANK($B$4),1=0,IF(ISNUMBER($B$4),NOT(AND($B$4<=1000,$B$4>=0.000001)),1=1)),"
+        '=IF(COUNTA($D$6:$D$8)>0,'
+        "IF(IF(ISBLANK($D$6),1=0,IF(ISNUMBER($D$6),NOT(AND($D$6<=1000,$D$6>=0.000001)),1=1)),"
         '"Wanted: type a number above 0 up to 1,000 m, in digits.",'
-        "IF(IF(ISBLANK($B$5),1=0,IF(ISNUMBER($B$5),NOT(AND($B$5<=2,OR(SIGN($B$5)=0,$B$5>=0.000001))),1=1)),"
+        "IF(IF(ISBLANK($D$7),1=0,IF(ISNUMBER($D$7),NOT(AND($D$7<=2,OR(SIGN($D$7)=0,$D$7>=0.000001))),1=1)),"
         '"Margin: type a percentage from 0% up to 200%.",'
-        "IF(IF(ISBLANK($B$6),1=0,IF(ISNUMBER($B$6),NOT(AND($B$6<=1000,$B$6>=0.000001)),1=1)),"
+        "IF(IF(ISBLANK($D$8),1=0,IF(ISNUMBER($D$8),NOT(AND($D$8<=1000,$D$8>=0.000001)),1=1)),"
         '"Usual count: type a number above 0 up to 1,000 per in, in digits.",'
-        'IF(ISBLANK($B$4),"Still to fill in: Wanted.","")))),"")',
+        'IF(ISBLANK($D$6),"Still to fill in: Wanted.","")))),"")',
     )
 
 
@@ -324,15 +325,15 @@ def test_a_card_as_a_new_planner_brings_it_is_not_begun():
     kind = Input("kind", "Kind", Choice("sizes_name", "Facts"), starts_as="thick")
     plan = replace(PLAN, groups=(replace(typed, fields=(wanted, replace(margin, starts_as=0.15), usual, kind)), computed))
     text = place(planner_of(REELS, SKEINS, plan)).placements["plan_message"].formulas[0]
-    begun = "AND(COUNTA($B$4:$B$7)>0,NOT(AND(COUNTA($B$4:$B$7)=2,IF(ISNUMBER($B$5),$B$5=0.15,1=0),IF(ISTEXT($B$7),$B$7=\"thick\",1=0))))"
+    begun = "AND(COUNTA($D$6:$D$9)>0,NOT(AND(COUNTA($D$6:$D$9)=2,IF(ISNUMBER($D$7),$D$7=0.15,1=0),IF(ISTEXT($D$9),$D$9=\"thick\",1=0))))"
     assert text.startswith(f"=IF({begun},IF(")
 
 
 @pytest.mark.parametrize(
     "case",
     [
-        'IF(IF(ISTEXT($A7),SUMPRODUCT(($E$7:$E$9=$A7)*1)>1,1=0),"Reel: another line has this name; give each its own."',
-        'IF(IF(ISBLANK($A7),1=0,IF(ISTEXT($A7),NOT(AND(LEN(SUBSTITUTE($A7," ",""))>0,LEN($A7)<=12)),1=1)),"Reel: type a name of up to 12 letters."',
+        'IF(IF(ISTEXT($B8),SUMPRODUCT(($E$8:$E$10=$B8)*1)>1,1=0),"Reel: another line has this name; give each its own."',
+        'IF(IF(ISBLANK($B8),1=0,IF(ISTEXT($B8),NOT(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12)),1=1)),"Reel: type a name of up to 12 letters."',
     ],
 )
 def test_the_message_of_a_name(case):
@@ -342,8 +343,8 @@ def test_the_message_of_a_name(case):
 @pytest.mark.parametrize(
     "case",
     [
-        'IF(IF(COUNT($E7,$D7)=2,$E7>$D7,1=0),"Yarn: more than the fiber."',
-        'IF(IF(ISBLANK($A7),1=0,IF(ISTEXT($A7),NOT(AND(LEN($A7)>0,SUMPRODUCT((reels_listed=$A7)*1)=1)),1=1)),"On the reel: choose one of the names',
+        'IF(IF(COUNT($F8,$E8)=2,$F8>$E8,1=0),"Yarn: more than the fiber."',
+        'IF(IF(ISBLANK($B8),1=0,IF(ISTEXT($B8),NOT(AND(LEN($B8)>0,SUMPRODUCT((reels_listed=$B8)*1)=1)),1=1)),"On the reel: choose one of the names',
     ],
 )
 def test_the_message_of_a_rule_and_of_a_choice(case):
@@ -364,4 +365,37 @@ def test_a_name_that_others_need_not_find_may_stand_twice():
 def test_words_inside_texts_are_left_alone():
     said = Result("said", "Said", '"loop & total(loop, loop, loop) in " & loop', lambda loop: "", None)
     formula = bound(Input("loop", "Loop", ANY, GRIST_METRIC), said)
-    assert '"loop & total(loop, loop, loop) in "&($B$4*0.01)' in formula
+    assert '"loop & total(loop, loop, loop) in "&($D$6*0.01)' in formula
+
+
+def test_the_mark_of_a_record():
+    assert texts("skeins_mark")[2] == '=IF(LEN($O10)=0,"",IF(LEFT($O10,16)="Still to fill in","…","!"))'
+
+
+def test_how_many_records_have_something_wrong():
+    assert texts("skeins_open") == ('=COUNTIF($A$8:$A$11,"!")',)
+
+
+def test_the_first_thing_wrong_in_a_log():
+    # A record is called by the name that other sheets find it by, or by its line where it has none.
+    first = 'MATCH("!",$A$8:$A$11,0)'
+    assert texts("skeins_first") == (f'=IF(COUNTIF($A$8:$A$11,"!")=0,"","Line "&{first}&": "&INDEX($O$8:$O$11,{first}))',)
+    first = 'MATCH("!",$A$8:$A$10,0)'
+    name = f"INDEX($E$8:$E$10,{first})"
+    assert texts("reels_first") == (
+        f'=IF(COUNTIF($A$8:$A$10,"!")=0,"",IF(LEN({name})>0,{name},"Line "&{first})&": "&INDEX($G$8:$G$10,{first}))',
+    )
+
+
+def test_how_many_folded_inputs_hold_something():
+    assert texts("skeins_filled") == ('=""',) * 4, "nothing is folded"
+    # Reel, wraps, rest and note stand behind the three that are always seen.
+    assert folded("start end counted") == '=IF(COUNTA($E8:$H8)=0,"",COUNTA($E8:$H8))'
+
+
+def folded(typed: str) -> str:
+    """What a log says of its inputs that are not always seen, when these are."""
+    whole = described.whole()
+    [reels, skeins, *others] = whole.sheets
+    skeins = replace(skeins, chapters=(Chapter("skeins", (SKEINS,), LogView(typed)),))
+    return place(replace(whole, sheets=(reels, skeins, *others))).placements["skeins_filled"].formulas[0]

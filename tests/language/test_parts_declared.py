@@ -9,8 +9,25 @@ from described import ANY, LENGTH, REELS, SKEINS, one_result, planner_of
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Note
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Card, Links, Log, Planner, Proof, ProofTable, Sheet, Text
+from workbookgen.language.parts import Card, Chapter, Log, Planner, Proof, ProofTable, Sheet
 from workbookgen.language.quantities import NUMBER
+from workbookgen.language.views import (
+    Answers,
+    Big,
+    Chart,
+    Door,
+    Entries,
+    Examples,
+    Grid,
+    Listing,
+    LogView,
+    Looks,
+    Sentences,
+    Series,
+    Way,
+    Ways,
+    band,
+)
 
 
 def card(key, *fields) -> Card:
@@ -110,9 +127,11 @@ def test_a_key_that_is_another_fields_full_key():
         planner_of(card("a", length()), card("b", length("a_first")))
 
 
-def test_an_input_after_a_result():
-    with pytest.raises(DescriptionError, match="block work: its inputs must come before its results"):
-        card("work", one_result("2 * first", doubled), length())
+def test_an_input_may_stand_after_a_result():
+    # A block says what is computed from what; where it is typed is for the views to say.
+    block = card("work", one_result("2 * first", doubled), length())
+    assert [each.key for each in block.inputs] == ["first"] and [each.key for each in block.results] == ["outcome"]
+    assert list(planner_of(block).by_key)[:2] == ["work_outcome", "work_first"]
 
 
 def test_a_doubled_key():
@@ -150,30 +169,116 @@ def test_the_key_of_the_message_is_taken():
         planner_of(card("work", length("message")))
 
 
-def test_a_link_leads_to_a_sheet_that_is_there():
-    def linking(*places: str) -> Planner:
-        whole = described.whole()
-        first = Sheet("First", "First", "For tests.", (Links("Where to go", "All of them.", tuple((place, "See.") for place in places)),))
-        return replace(whole, sheets=(first, *whole.sheets))
+OTHER = Log("other", "", (Group("All", (length("long"), one_result("2 * long", lambda long: 2 * long))),))
+SHOWN = card("shown", length(), length("second"), one_result("first + second", lambda first, second: first))
 
-    assert linking("Reels", "Facts").sheets[0].name == "First"
+
+def seeing(*sections, near=(), grid=Grid()) -> Planner:
+    """The planner of the tests with a page before it, on which a card and a log are seen in these sections."""
+    page = Sheet("First", "First", "For tests.", (Chapter("First", (SHOWN, OTHER), (band(*sections),)),), near=near, grid=grid)
+    return replace(described.whole(), sheets=(page, *described.whole().sheets))
+
+
+LEADING = {
+    "a line of links": lambda way: Ways(places=((way, "Do."),)),
+    "a door": lambda way: Door(way=way, number="shown_first", counts="shown_second"),
+    "a door's further way": lambda way: Door(way=Way("Reels", "See."), number="shown_first", counts="shown_second", further=(way,)),
+    "what needs a look": lambda way: Looks(places=(("shown_first", way),)),
+}
+
+
+@pytest.mark.parametrize("what", LEADING)
+def test_a_link_leads_to_a_sheet_that_is_there(what):
+    section = LEADING[what]
+    assert seeing(section(Way("Facts", "See."))).sheets[0].sections[0].ways
     with pytest.raises(DescriptionError, match="sheet First: its link to Looms leads nowhere"):
-        linking("Reels", "Looms")
+        seeing(section(Way("Looms", "See.")))
 
 
-def test_a_table_that_is_not_printed_comes_last():
-    unprinted = replace(described.COUNTING, printed=False)
-    assert Sheet("Facts", "Facts", "For tests.", (described.SIZES, unprinted)).parts[-1] is unprinted
-    with pytest.raises(DescriptionError, match="sheet Facts: a table that is not printed must come last"):
-        Sheet("Facts", "Facts", "For tests.", (unprinted, described.SIZES))
+def test_a_link_leads_to_a_field_that_is_there():
+    assert seeing(Ways(places=((Way("Reels", "See.", "reels_name"), "Do."),)))
+    with pytest.raises(DescriptionError, match="sheet First: its link to reels_nmae leads nowhere"):
+        seeing(Ways(places=((Way("Reels", "See.", "reels_nmae"), "Do."),)))
 
 
-def test_a_log_shares_its_sheet_with_nothing():
-    # Its columns are as wide as its fields need, which nothing beside it could bear.
-    with pytest.raises(DescriptionError, match="sheet Both: a log needs a sheet of its own"):
-        Sheet("Both", "", "", (REELS, described.PLAN))
-    assert Sheet("Alone", "", "", (REELS,)).parts == (REELS,)
-    assert len(Sheet("Cards", "", "", (described.PLAN, card("work", length()))).parts) == 2
+SHOWING = {
+    "entries": lambda *keys: Entries(fields=keys),
+    "large answers": lambda *keys: Answers(big=tuple(map(Big, keys))),
+    "below a large answer": lambda *keys: Answers(big=(Big("shown_outcome", below=keys),)),
+    "answers": lambda *keys: Answers(lines=keys),
+    "sentences": lambda *keys: Sentences(fields=keys),
+    "what needs a look": lambda *keys: Looks(places=tuple((key, Way("Facts", "See.")) for key in keys)),
+}
+
+
+@pytest.mark.parametrize("what", SHOWING)
+def test_a_view_shows_fields_of_its_sheet_and_each_once(what):
+    section = SHOWING[what]
+    assert {"shown_first", "shown_second"} <= set(seeing(section("shown_first", "shown_second")).sheets[0].shown)
+    with pytest.raises(DescriptionError, match="sheet First: its view shows shown_lenght, which is no field of this sheet"):
+        seeing(section("shown_first", "shown_lenght"))
+    with pytest.raises(DescriptionError, match="its view shows plan_need, which is no field of this sheet"):
+        seeing(section("plan_need"))
+    with pytest.raises(DescriptionError, match="sheet First: its view shows shown_first twice"):
+        seeing(section("shown_first", "shown_second", "shown_first"))
+
+
+def test_two_sections_do_not_show_the_same_field():
+    with pytest.raises(DescriptionError, match="its view shows shown_first twice"):
+        seeing(Entries(fields=("shown_first",)), Answers(lines=("shown_first",)))
+    with pytest.raises(DescriptionError, match="its view shows shown_first twice"):
+        seeing(Entries(fields=("shown_first",)), grid=Grid(chosen="shown_first"))
+
+
+def test_what_the_planner_says_by_itself_may_be_shown():
+    shown = seeing(Answers(lines=("shown_outcome",), message="shown_message"), Sentences(fields=("other_first",)))
+    assert {"shown_message", "other_first"} <= set(shown.sheets[0].shown)
+
+
+@pytest.mark.parametrize(
+    ("view", "fault"),
+    [
+        (LogView("long weight"), "shows other_weight, which is no field of this sheet"),
+        (LogView("long", (("It is", "outcom"),)), "shows other_outcom, which is no field of this sheet"),
+        (LogView("long long"), "shows other_long twice"),
+        (LogView("long", (("It is", "outcome"), ("Again", "outcome"))), "shows other_outcome twice"),
+        (LogView("long", sums=("shown_sum",)), "shows shown_sum, which is no field of this sheet"),
+    ],
+)
+def test_the_view_of_a_log(view, fault):
+    with pytest.raises(DescriptionError, match=f"sheet First: its view {fault}"):
+        seeing(Listing(block="other", view=view))
+    alone = Sheet("Alone", "Alone", "For tests.", (Chapter("Alone", (OTHER, SHOWN), view),))
+    with pytest.raises(DescriptionError, match=f"sheet Alone: its view {fault}"):
+        replace(described.whole(), sheets=(alone, *described.whole().sheets))
+
+
+def test_a_chart_draws_what_is_there():
+    def chart(category, drawn):
+        return Chart(about="For tests.", kind="columns", categories=(category,), series=(Series("Drawn", (drawn,)),))
+
+    assert seeing(chart("reels_listed", "reels_loop")), "it may stand on another sheet"
+    for category, drawn in (("reels_nmae", "reels_loop"), ("reels_listed", "reels_nmae")):
+        with pytest.raises(DescriptionError, match="sheet First: its chart draws reels_nmae, which is no field"):
+            seeing(chart(category, drawn))
+
+
+def test_a_neighbor_is_a_sheet_that_is_there():
+    assert seeing(near=("Reels",)).sheets[0].near == ("Reels",)
+    with pytest.raises(DescriptionError, match="sheet First: its link to Looms leads nowhere"):
+        seeing(near=("Looms",))
+
+
+def test_a_log_with_a_view_of_its_own_shares_its_sheet_with_no_other():
+    # Its head is frozen, and its columns are as wide as its fields need.
+    own = Chapter("Reels", (REELS,), described.view_of(REELS))
+    asked = Chapter("Work", (described.PLAN,), (band(Entries(fields=("plan_wanted",))),))
+    for chapters in ((own, asked), (asked, own), (own, replace(own, name="Again")), (replace(own, holders=(REELS, SKEINS)),), (replace(own, holders=(described.PLAN,)),)):
+        with pytest.raises(DescriptionError, match="sheet Both: a log that has a view of its own needs the sheet to itself"):
+            Sheet("Both", "", "", chapters)
+    assert Sheet("Alone", "", "", (own,)).log_view == own.view
+    assert Sheet("With a card", "", "", (replace(own, holders=(REELS, described.PLAN)),)).logs == (REELS,)
+    assert Sheet("Pages", "", "", (asked, replace(asked, name="Again"))).log_view is None
 
 
 def proofs(*given) -> Planner:
@@ -181,7 +286,7 @@ def proofs(*given) -> Planner:
     table = ProofTable(
         "proofs", "", tuple(Proof(str(n), "", "skeins_length", each, 1.0, "meter", 0.1, "", "read") for n, each in enumerate(given)), verdict
     )
-    return replace(described.whole(), sheets=(*described.whole().sheets, Sheet("Proofs", "", "", (table,))))
+    return replace(described.whole(), sheets=(*described.whole().sheets, Sheet("Proofs", "", "", (Chapter("Proofs", (table,), (band(Examples(table="proofs")),)),))))
 
 
 def test_a_proof_must_give_every_word_of_its_formula():
@@ -197,13 +302,6 @@ def test_names_by_which_others_find_a_record():
     assert not SKEINS.names_its_records(SKEINS.by_key["note"])
     unlisted = Log("x", "", (Group("All", (REELS.by_key["name"],)),))
     assert not unlisted.names_its_records(unlisted.by_key["name"])
-
-
-def test_a_long_sentence_is_broken_into_lines_that_lose_nothing():
-    sentence = "Wool and silk and flax " * 20
-    lines = Text("Read", (sentence, "Short.")).lines
-    assert " ".join(lines[:-1]) == sentence.strip() and lines[-1] == "Short."
-    assert 3 < len(lines) and max(map(len, lines)) <= 120
 
 
 def test_the_input_of_a_note_alone_makes_a_card():

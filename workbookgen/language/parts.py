@@ -16,7 +16,7 @@ from workbookgen.language import dimensions
 from workbookgen.language.domains import Name
 from workbookgen.language.fields import EMPTIED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Group, Input, Result, Rule, Told, check_keys
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
-from workbookgen.language.views import Band, Grid, Kind, LogView, Section
+from workbookgen.language.views import Band, Grid, Kind, LogView, Section, objections
 
 LISTED = "listed"
 
@@ -227,6 +227,13 @@ class Sheet:
     def sections(self) -> tuple[Section, ...]:
         return tuple(section for band in self.bands for section in band.sections)
 
+    @property
+    def shown(self) -> tuple[str, ...]:
+        """Full keys of what its views name."""
+        if self.log_view:
+            return self.log_view.shown(self.logs[0].key)
+        return (*filter(None, [self.grid.chosen]), *(key for section in self.sections for key in section.shown))
+
 
 @dataclass(frozen=True)
 class Meaning:
@@ -264,13 +271,7 @@ class Planner:
 
     @cached_property
     def proofs(self) -> tuple[Proof, ...]:
-        return tuple(
-            proof
-            for sheet in self.sheets
-            for part in sheet.parts
-            if isinstance(part, ProofTable)
-            for proof in part.proofs
-        )
+        return tuple(proof for table in self.proof_tables.values() for proof in table.proofs)
 
     @cached_property
     def proof_tables(self) -> dict[str, ProofTable]:
@@ -352,13 +353,9 @@ class Planner:
 
     def _views_faults(self, sheet: Sheet) -> list[Fault]:
         """A view may show each field of its sheet once, and lead only to what is there."""
-        names = {each.name for each in self.sheets}
-        shown = [key for section in sheet.sections for key in section.shown]
-        faults = [f"its view shows {key}, which is no field" for key in shown if key not in self.by_key and key not in self.told]
-        faults += [f"its view shows {key} twice" for key in sorted({key for key in shown if shown.count(key) > 1})]
-        faults += [f"its link to {each} leads nowhere" for each in sheet.near if each not in names]
-        faults += [f"its link to {way.sheet} leads nowhere" for section in sheet.sections for way in section.ways if way.sheet not in names]
-        return [Fault(f"sheet {sheet.name}", f"{fault}.") for fault in faults]
+        own = {f"{part.key}_{name}" for part in sheet.parts for name in (*part.by_key, *getattr(part, "told_by_key", ()))}
+        sentences = objections(sheet, own, {*self.by_key, *self.told, *self.absent}, {each.name for each in self.sheets})
+        return [Fault(f"sheet {sheet.name}", f"{sentence}.") for sentence in sentences]
 
     def _dependencies(self) -> dict[str, set[str]]:
         """Full key of every result -> the full keys that it is worked out from."""

@@ -41,6 +41,11 @@ class LogView:
     answers: tuple[tuple[str, str], ...] = ()  # heading -> keys
     sums: tuple[str, ...] = ()
 
+    def shown(self, block: str) -> tuple[str, ...]:
+        """Full keys of what it names, of this log."""
+        words = " ".join((self.typed, *(keys for _, keys in self.answers))).split()
+        return (*(f"{block}_{word}" for word in words), *self.sums)
+
 
 @dataclass(frozen=True)
 class Way:
@@ -144,6 +149,10 @@ class Listing(Section):
 
     block: str
     view: LogView
+
+    @property
+    def shown(self) -> tuple[str, ...]:
+        return self.view.shown(self.block)
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
         left = view_without(self.view, self.block, fallen)
@@ -261,6 +270,11 @@ class Chart(Section):
     records: int | None = None  # only the first so many
     rows: int = 10  # of the page
 
+    @property
+    def drawn(self) -> tuple[str, ...]:
+        """Full keys of the fields whose numbers it draws; they may stand on any sheet."""
+        return (*self.categories, *(key for each in self.series for key in (*each.keys, *each.whisker)))
+
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
         series = tuple(each for each in self.series if not set(fallen) & {*each.keys, *each.whisker})
         return replace(self, series=series) if series and not set(fallen) & set(self.categories) else None
@@ -297,6 +311,18 @@ def view_without(view: LogView, block: str, fallen: Collection[str]) -> LogView:
 
     answers = tuple((heading, left(words)) for heading, words in view.answers if left(words))
     return LogView(left(view.typed), answers, tuple(each for each in view.sums if each not in fallen))
+
+
+def objections(sheet, own: Collection[str], everywhere: Collection[str], names: Collection[str]) -> list[str]:
+    """What is wrong with the views of a sheet that has fields of these full keys, in a planner of such fields and sheets."""
+    shown = sheet.shown
+    ways = [way for section in sheet.sections for way in section.ways]
+    drawn = [key for section in sheet.sections for key in getattr(section, "drawn", ())]
+    faults = [f"its view shows {key}, which is no field of this sheet" for key in shown if key not in own]
+    faults += [f"its view shows {key} twice" for key in sorted({key for key in shown if shown.count(key) > 1})]
+    faults += [f"its chart draws {key}, which is no field" for key in drawn if key not in everywhere]
+    faults += [f"its link to {name} leads nowhere" for name in (*sheet.near, *(way.sheet for way in ways)) if name not in names]
+    return faults + [f"its link to {way.field} leads nowhere" for way in ways if way.field and way.field not in everywhere]
 
 
 @dataclass(frozen=True)
