@@ -19,9 +19,9 @@ from workbookgen.language.domains import LEAST_OF_ALL, Choice, Date, Domain, Nam
 from workbookgen.language.fields import Input, Result, Told
 from workbookgen.language.formula import WORD
 from workbookgen.language.parts import Meaning
-from workbookgen.language.quantities import NUMBER_UNIT, Unit
+from workbookgen.language.quantities import NUMBER_UNIT, PERCENT_UNIT, Unit
 
-_TOKEN = re.compile(r'"[^"]*"|\b(given|pick|total|tally|band|sum|mean|spread|readings)\(([^()]*)\)|' + WORD.pattern)
+_TOKEN = re.compile(r'"[^"]*"|\b(given|pick|total|tally|band|sum|mean|spread|readings|said)\(([^()]*)\)|' + WORD.pattern)
 
 _CELL = re.compile(r"\$([A-Z]+)\$?(\{row\}|\d+)")
 
@@ -63,6 +63,8 @@ class Columns:
         if form == "given":
             word = self.operands[arguments[0]]
             return f"(LEN({word.ref})>0)" if word.is_text else f"ISNUMBER({word.ref})"
+        if form == "said":
+            return said(self.operands[arguments[0]])
         if form == "total":
             amounts, names, name = (self.operands[each] for each in arguments)
             return amounts.unit.coherent(f"SUMPRODUCT(({names.ref}={name.ref})*1,{amounts.ref})")
@@ -113,6 +115,19 @@ def bound(result: Result, columns: Columns, unit: Unit | None, guarded: bool = T
     if unit:
         value = unit.shown(value)
     return "=" + (guard(result, columns, value) if guarded else value)
+
+
+def said(word: Operand) -> str:
+    """An amount as text in the unit that is shown, as a person says it: thousands parted, and only decimals that help."""
+    if word.unit.symbol == PERCENT_UNIT.symbol:
+        return f'(ROUND(ROUND({word.ref}*100,9),0)&"%")'
+    number = f"ROUND(ROUND({word.ref},9),{min(word.unit.digits, 1) if word.unit.symbol else 0})"
+    unit = f'&" {word.unit.symbol}"' if word.unit.symbol else '&""'
+    if min(word.unit.digits, 1) and word.unit.symbol:
+        return f"({number}{unit})"
+    thousands = f"ROUNDDOWN({number}/1000,0)"
+    parted = f'{thousands}&","&RIGHT("00"&({number}-1000*{thousands}),3)'
+    return f'(IF({number}<1000,{number}&"",{parted}){unit})'
 
 
 def joined(refs: list[str]) -> str:

@@ -28,7 +28,7 @@ def draw(canvas: Canvas) -> None:
     records.tint(canvas, log, plan.strips)
     records.told(canvas, log)
     _hidden(canvas, log)
-    canvas.across(INK_LINE, 1, plan.last_column, look.INK_LINE)
+    canvas.across(INK_LINE, 1, plan.last_column, look.LITTLE | look.INK_LINE)
     canvas.to.freeze_panes(FIRST_RECORD - 1, NAME)
     canvas.to.outline_settings(True, False, True, False)
 

@@ -3,7 +3,7 @@
 Lines in use and the next one are tinted, where one types; the others are hairlines.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from xlsxwriter.utility import xl_col_to_name
 
@@ -12,18 +12,48 @@ from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Strip
 from workbookgen.language.fields import EMPTIED, FILLED, FIRST, MARK, MESSAGE, Input
 from workbookgen.language.parts import Log
+from workbookgen.language.quantities import PERCENT_UNIT
+from workbookgen.language.views import FREE
+
+NOTHING: Mapping = {}
 
 
-def columns(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], labels: int, units: int) -> None:
-    """Writes the columns of these strips; `labels` and `units` are the rows of what stands above them."""
+def columns(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], labels: int, units: int, under: Mapping = NOTHING) -> None:
+    """Writes the columns of these strips; `labels` and `units` are the rows of what stands above them, `under` the line below."""
     for first, strip in strips:
         for column, key in enumerate(strip.keys, start=first):
+            if key == FREE:
+                _free(canvas, log, column)
+                continue
             placement = canvas.placed(f"{log.key}_{key}")
             label, unit = look.head_of(placement.field)
             canvas.text(labels, column, placement.field.label, label)
-            canvas.text(units, column, placement.unit.symbol if placement.unit else "", unit)
+            canvas.text(units, column, placement.unit.symbol if placement.unit else "", unit | under)
             is_input = isinstance(placement.field, Input)
             canvas.cells(placement.key, (look.entry_in_a_log if is_input else look.result)(placement.field, placement.unit))
+
+
+def read(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heading: int) -> None:
+    """Writes the columns of a log in which nobody types: label and unit are beside its heading."""
+    rule = {name: value for name, value in look.HEAD.items() if name.startswith("top")}
+    for first, strip in strips:
+        for column, key in enumerate(strip.keys, start=first):
+            if key == FREE:
+                _free(canvas, log, column)
+                continue
+            placement = canvas.placed(f"{log.key}_{key}")
+            unit = placement.unit.symbol if placement.unit else ""
+            if column > first:
+                said = f"{placement.field.label}, {unit}" if unit not in ("", PERCENT_UNIT.symbol) else placement.field.label
+                canvas.text(heading, column, said, look.head_of(placement.field)[1] | rule)
+            canvas.cells(placement.key, look.result(placement.field, placement.unit))
+
+
+def _free(canvas: Canvas, log: Log, column: int) -> None:
+    """Cells into which the column before may run."""
+    first = canvas.plan.spots[f"{log.key}_{log.fields[0].key}"].row
+    for row in range(first, first + log.rows):
+        canvas.across(row, column, column, look.PLAIN | look.LINE)
 
 
 def told(canvas: Canvas, log: Log) -> None:

@@ -9,7 +9,7 @@ one cell and a log's a whole column. Four forms of ours look things up in column
     tally(amounts, names, name)       how many of these have an amount
     band(names, limits, word, times)  the name of the band that word x times falls in
 
-`sum(amounts)` adds up a whole column. Three more sum up repeated readings, inputs that lie beside each other in one record, any
+`said(word)` is an amount in words, with its unit: "2,300 yd". `sum(amounts)` adds up a whole column. Three more sum up repeated readings, inputs that lie beside each other in one record, any
 of which may be missing: mean(first, ..., last), spread(...) for their standard deviation,
 and readings(...) for their number. And `given(word)` asks whether a word has a value:
 such a word may be missing.

@@ -15,6 +15,7 @@ from enum import Enum
 from typing import Self
 
 COLUMNS = 12  # of the grid of a page
+FREE = "."  # in the keys of a listing: a column of the grid into which the one before may run
 LEFT, RIGHT, WHOLE = (1, 6), (8, 12), (1, COLUMNS)  # where questions stand, and answers
 
 
@@ -149,6 +150,7 @@ class Listing(Section):
 
     block: str
     view: LogView
+    chart: "Chart | None" = None  # on the very rows of the records, at its own columns
 
     @property
     def shown(self) -> tuple[str, ...]:
@@ -156,7 +158,8 @@ class Listing(Section):
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
         left = view_without(self.view, self.block, fallen)
-        return replace(self, view=left) if left.typed or left.answers else None
+        chart = self.chart and self.chart.without(fallen, names)
+        return replace(self, view=left, chart=chart) if left.typed or left.answers else None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -307,7 +310,7 @@ def band(*sections: Section) -> Band:
 def view_without(view: LogView, block: str, fallen: Collection[str]) -> LogView:
     """A log's view when these fields fall."""
     def left(words: str) -> str:
-        return " ".join(word for word in words.split() if f"{block}_{word}" not in fallen)
+        return " ".join(word for word in words.split() if f"{block}_{word}" not in fallen).strip(" .")
 
     answers = tuple((heading, left(words)) for heading, words in view.answers if left(words))
     return LogView(left(view.typed), answers, tuple(each for each in view.sums if each not in fallen))

@@ -1,25 +1,24 @@
-"""The desk: where one comes in. Doors by what one wants now, what needs a look, cautions, and whether this program computes right."""
+"""The desk: where one comes in. Doors by what one wants now, what is there, what needs a look, cautions, and whether this program computes right."""
 
-from workbookgen.language.fields import Group, Result
+from itertools import zip_longest
+
+from workbookgen.language.fields import EMPTIED, FIRST, Group, Result
 from workbookgen.language.parts import Card, Chapter, Log, Sheet
-from workbookgen.language.quantities import NUMBER
-from workbookgen.language.views import Answers, Band, Kind, Looks, Reading, Way, band
-from workbookgen.reference import agreement
+from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE
+from workbookgen.language.views import Band, Chart, Door, Kind, Listing, LogView, Looks, Reading, Sentences, Series, Way, band
+from workbookgen.reference import agreement, overview, stock
 from workbookgen.settings import Settings
 
 SHEET = "Desk"
+PROJECTS_SHOWN, LOTS_SHOWN = 5, 5
 
 
 def sheet(settings: Settings, proofs: int, sheets: tuple[Sheet, ...], cautions: tuple[str, ...]) -> Sheet:
     """The first sheet, before these. `cautions` are those of chapters that were left out."""
-    card = check(proofs)
-    return Sheet(
-        SHEET,
-        settings.title,
-        "Type in tinted cells. Everything else is worked out.",
-        (Chapter(SHEET, (card,), (*_note(settings), *_bands(sheets, cautions))),),
-        kind=Kind.DESK,
-    )
+    there = {log.key: sheet.name for sheet in sheets for log in sheet.logs}
+    bands = (*_note(settings), _doors(), *_bands(there, cautions))
+    holders = (check(proofs), glance(), look(there), projects(settings), lots(settings))
+    return Sheet(SHEET, settings.title, "Type in tinted cells. Everything else is worked out.", (Chapter(SHEET, holders, bands),), Kind.DESK)
 
 
 def _note(settings: Settings) -> tuple[Band, ...]:
@@ -31,12 +30,115 @@ def _note(settings: Settings) -> tuple[Band, ...]:
 NOTE = "Before you begin"
 
 
-def _bands(sheets: tuple[Sheet, ...], cautions: tuple[str, ...]) -> tuple[Band, ...]:
+# ------------------------------------------------------------------ doors
+def _doors() -> Band:
+    doors = (
+        Door(way=Way("Measure", "Measure a skein"), number="glance_length", counts="glance_skeins_words", across=(1, 3),
+             further=(Way("Skeins", "the log"), Way("Print", "labels"))),
+        Door(way=Way("Lot", "Follow a fleece"), number="glance_to_come", counts="glance_lots_words", across=(4, 6),
+             further=(Way("Fiber", "the log"), Way("Fleece", "buy, wash"))),
+        Door(way=Way("Project", "Plan a project"), number="glance_projects", counts="glance_projects_words", across=(7, 9),
+             further=(Way("Projects", "the log"), Way("Time", "hours, cost"))),
+        Door(way=Way("Twist", "Look something up"), number="glance_systems", counts="glance_systems_words", across=(10, 12),
+             further=(Way("Yarn", "design"), Way("Reference", "methods"))),
+    )
+    return Band(doors)
+
+
+def glance() -> Card:
+    """One number behind each door."""
+    return Card("glance", "", groups=(
+        Group("", (
+            Result("skeins", "Skeins", "COUNT(skeins_finished_yd)", overview.how_many, NUMBER, uses={"amounts": "skeins_finished_yd"}, digits=0),
+            Result("length", "Yarn in skeins", "sum(skeins_finished_yd)", stock.sum_of, LENGTH, uses={"amounts": "skeins_finished_yd"}),
+            Result("mass", "Its weight", "sum(skeins_net)", stock.sum_of, MASS, uses={"amounts": "skeins_net"}),
+            Result("skeins_words", "In words", 'IF(skeins = 1, "in 1 skein, ", "in " & said(skeins) & " skeins, ") & said(mass)', overview.skeins_in_words, None,
+                   uses={"count": "skeins"}, only_if="AND(skeins < 999999, mass < 20000000)"),
+            Result("to_come", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
+            Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">0")', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"}, digits=0),
+            Result("lots_words", "In words", 'IF(lots = 1, "still to spin, in 1 lot", "still to spin, in " & said(lots) & " lots")', overview.lots_in_words, None, uses={"count": "lots"}),
+            Result("enough", "Projects with enough yarn", "SUMPRODUCT((projects_chance >= doubts_certainty) * (projects_chance <= 1))", overview.how_many_enough, NUMBER,
+                   uses={"chances": "projects_chance", "certainty": "doubts_certainty"}, digits=0),
+            Result("projects", "Projects", 'said(enough) & " of " & COUNT(projects_chance)', overview.so_many_of, None, uses={"chances": "projects_chance"}),
+            Result("projects_words", "In words", 'IF(COUNT(projects_chance) = 1, "project has enough yarn", "projects have enough yarn")', overview.projects_in_words, None,
+                   uses={"chances": "projects_chance"}),
+            Result("systems_words", "In words", 'IF(systems > 1, "yarn numbers, one in all", "yarn number")', overview.systems_in_words, None, uses={"count": "systems"}),
+            Result("systems", "Yarn numbers", "COUNTA(systems_name)", agreement.how_many, NUMBER, uses={"verdicts": "systems_name"}, digits=0),
+        )),
+    ))
+
+
+# ------------------------------------------------------------------ what is there
+def projects(settings: Settings) -> Log:
+    """The first projects of the log, at a glance."""
+    return Log("first_projects", "", rows=min(PROJECTS_SHOWN, settings.rows.projects), groups=(
+        Group("", (
+            Result("name", "Project", "INDEX(projects_listed, line)", overview.nth, None, uses={"names": "projects_listed", "place": "line"}),
+            *(_of_project(key, label, column, unit, digits) for key, label, column, unit, digits in (
+                ("needs", "needs", "length", LENGTH, 0), ("has", "has", "have", LENGTH, 0), ("chance", "chance", "chance", SHARE, 0), ("words", "in words", "verdict", None, None),
+            )),
+        )),
+        Group("For the chart", (_of_project("doubt", "give or take", "doubt_have", LENGTH, 0),), printed=False),
+    ))
+
+
+def _of_project(key: str, label: str, column: str, unit, digits) -> Result:
+    return Result(key, label, f"pick(projects_{column}, projects_listed, name)", stock.pick, unit, digits=digits,
+                  uses={"names": "projects_listed", "values": f"projects_{column}"})
+
+
+def lots(settings: Settings) -> Log:
+    """The first lots of the log, at a glance."""
+    return Log("first_lots", "", rows=min(LOTS_SHOWN, settings.rows.fiber), groups=(
+        Group("", (
+            Result("name", "Lot", "INDEX(fiber_listed, line)", overview.nth, None, uses={"names": "fiber_listed", "place": "line"}),
+            *(_of_lot(key, label, column, unit, digits) for key, label, column, unit, digits in (
+                ("skeins", "skeins", "skeins", NUMBER, 0), ("spun", "spun", "spun_length", LENGTH, 0), ("mass", "spun", "spun", MASS, 1),
+                ("to_come", "to spin", "to_come", MASS, 1), ("promised", "promised", "promised", SHARE, 0),
+            )),
+        )),
+    ))
+
+
+def _of_lot(key: str, label: str, column: str, unit, digits) -> Result:
+    return Result(key, label, f"pick(fiber_{column}, fiber_listed, name)", stock.pick, unit, digits=digits,
+                  uses={"names": "fiber_listed", "values": f"fiber_{column}"})
+
+
+ENOUGH = Listing(
+    title="Is it enough?", block="first_projects", across=(1, 8), view=LogView("", (("", "name . needs has chance . . words"),)),
+    chart=Chart(
+        across=(6, 7), kind="bars", rows=PROJECTS_SHOWN, categories=("first_projects_name",),
+        series=(Series("has", ("first_projects_has",), whisker=("first_projects_doubt",)), Series("needs", ("first_projects_needs",), look="straw")),
+        about="Two bars a project: what it has, with its give or take, and below it what it needs.",
+    ),
+)
+SHELF = Listing(title="On the shelf", block="first_lots", across=(1, 8), view=LogView("", (("", "name . skeins spun mass to_come promised"),)))
+
+
+# ------------------------------------------------------------------ what needs a look
+def look(there: dict[str, str]) -> Card:
+    """A line for each log: what was emptied in it, or the first thing that is wrong."""
+    return Card("look", "", groups=(Group("", tuple(_look(key) for key in there)),))
+
+
+def _look(log: str) -> Result:
+    first, emptied = f"{log}_{FIRST.key}", f"{log}_{EMPTIED.key}"
+    return Result(
+        log, "", f'IF({emptied} > 0, said({emptied}) & " worked-out cells were emptied: undo it, or carry the planner over", IF(given({first}), {first}, "nothing"))',
+        overview.needs_a_look, None, uses={"emptied": emptied, "first": first},
+    )
+
+
+def _bands(there: dict[str, str], cautions: tuple[str, ...]) -> tuple[Band, ...]:
+    own = ("skeins", "reels", "fiber", "samples", "projects")
+    looks = Looks(title="Needs a look", across=(10, 12), places=tuple((f"look_{key}", Way(there[key], there[key], f"{key}_{FIRST.key}")) for key in own if key in there))
+    right = Sentences(title="Does this program compute right?", fields=("start_trust",), across=(10, 12))
+    tables = [each for each, key in ((ENOUGH, "projects"), (SHELF, "fiber")) if key in there]
+    beside = [looks, right]
     return (
-        band(
-            Reading(title="Take care", sentences=(*CAUTIONS, *cautions), is_caution=True, is_small=True, across=(1, 8)),
-            Answers(title="Does this program compute right?", lines=("start_trust",), across=(10, 12)),
-        ),
+        *(band(*pair) for pair in (tuple(each for each in both if each) for both in zip_longest(tables, beside))),
+        band(Reading(title="Take care", sentences=(*CAUTIONS, *cautions), is_caution=True, is_small=True)),
     )
 
 

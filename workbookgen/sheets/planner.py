@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from workbookgen.language.parts import Planner, Sheet
+from workbookgen.language.parts import Chapter, Planner, Sheet
 from workbookgen.language.views import Grid, Kind
 from workbookgen.settings import Settings
 from workbookgen.sheets import (
@@ -44,6 +44,7 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     """The sheets on which one works, between the desk and the reference."""
     yield Sheet("Measure", "Two skeins side by side", "Choose two skeins of your log.", (compare.chapter(settings),), Kind.PAGE, near=("Skeins", "Reels"))
     yield Sheet("Lot", "Lot", "One lot, from what was bought to yarn.", (lot.chapter(settings),), Kind.PAGE, near=("Fiber", "Fleece"))
+    yield Sheet("Project", "Project", "Is it enough?", (Chapter("Project", (), ()),), Kind.PAGE, near=("Projects", "Samples"))
     yield skeins.sheet(settings)
     yield reels.sheet(settings)
     yield fiber.sheet(settings)

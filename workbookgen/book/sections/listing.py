@@ -4,17 +4,23 @@ from collections.abc import Iterator
 
 from workbookgen.book import look, records
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import TINY, Spot, Strip, strips_of
+from workbookgen.book.plan import Spot, Strip, strips_of
+from workbookgen.book.sections import chart
 from workbookgen.language.fields import FIRST, MARK
-from workbookgen.language.parts import Planner
-from workbookgen.language.views import Listing
+from workbookgen.language.parts import Log, Planner
+from workbookgen.language.views import FREE, Listing
 
-FIRST_MESSAGE, LABELS, UNITS, INK_LINE, RECORDS = 1, 2, 3, 4, 5  # rows below the heading's
 LABELS_HIGH, UNITS_HIGH = 30, 18
 
 
+def heads(log: Log) -> int:
+    """Rows above the first record: heading, then message, labels and units where one types. A log that is only read has its labels beside its heading."""
+    return 4 if log.inputs else 1
+
+
 def rows(section: Listing, planner: Planner) -> int:
-    return RECORDS + planner.blocks[section.block].rows
+    log = planner.blocks[section.block]
+    return heads(log) + log.rows
 
 
 def strips(section: Listing, planner: Planner) -> list[tuple[int, Strip]]:
@@ -31,10 +37,12 @@ def spots(section: Listing, planner: Planner, row: int, column: int) -> Iterator
     log = planner.blocks[section.block]
     for first, strip in strips(section, planner):
         for place, key in enumerate(strip.keys):
-            yield f"{log.key}_{key}", Spot(row + RECORDS, first + place, log.rows)
+            if key == FREE:
+                continue
+            yield f"{log.key}_{key}", Spot(row + heads(log), first + place, log.rows)
     if log.inputs:
-        yield f"{log.key}_{MARK.key}", Spot(row + RECORDS, 1, log.rows)
-        yield f"{log.key}_{FIRST.key}", Spot(row + FIRST_MESSAGE, column)
+        yield f"{log.key}_{MARK.key}", Spot(row + heads(log), 1, log.rows)
+        yield f"{log.key}_{FIRST.key}", Spot(row + 1, column)
 
 
 def draw(section: Listing, canvas: Canvas, row: int) -> None:
@@ -42,11 +50,15 @@ def draw(section: Listing, canvas: Canvas, row: int) -> None:
     first, last = 1 + section.across[0], placed[-1][0] + len(placed[-1][1].keys) - 1
     canvas.heading(row, first, max(last, 1 + section.across[1]), section.title)
     canvas.text(row, 1 + section.across[1], section.aside, look.HEAD_ASIDE)
-    canvas.across(row + INK_LINE, first, last, look.INK_LINE)
-    for place, pixels in ((LABELS, LABELS_HIGH), (UNITS, UNITS_HIGH), (INK_LINE, TINY)):
-        canvas.high(row + place, pixels)
-        canvas.heights[row + place] = pixels
-    records.columns(canvas, log, placed, row + LABELS, row + UNITS)
+    if log.inputs:
+        units = row + heads(log) - 1
+        canvas.across(units, first, last, look.LITTLE | look.INK_LINE)
+        canvas.heights |= {units - 1: LABELS_HIGH, units: UNITS_HIGH}
+        records.columns(canvas, log, placed, units - 1, units, look.INK_LINE)
+    else:
+        records.read(canvas, log, placed, row)
+    if section.chart:
+        chart.draw(section.chart, canvas, row + heads(log))
     if log.inputs:
         records.tint(canvas, log, placed)
         canvas.cells(f"{log.key}_{MARK.key}", look.MARK)

@@ -1,0 +1,335 @@
+"""What is there at a glance: how many, how much, and what needs a look, in words."""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.words import said
+from workbookgen.units import Mass, Quantity, Ratio, Some
+
+
+@law
+def how_many(amounts: Some) -> Ratio:
+    """How many records have an amount.
+
+    n = number of the amounts that there are. A record that is not finished has none, and is not counted.
+
+    Parameters
+    ----------
+    amounts : one amount a record; one that is not a number is blank
+
+    Returns
+    -------
+    n, a whole number
+
+    Raises
+    ------
+    ValueError
+        An amount without end.
+
+    Notes
+    -----
+    Valid for amounts of one kind, none included.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    known = _magnitudes(amounts)
+    require(not np.isinf(known).any(), "Every amount must have an end.")
+    return float(np.sum(~np.isnan(known)))
+
+
+@law
+def how_many_above_nothing(amounts: Some) -> Ratio:
+    """How many records have more than nothing.
+
+    n = number of the amounts > 0. A lot that is spun up has nothing left, and is not counted.
+
+    Parameters
+    ----------
+    amounts : one amount a record; one that is not a number is blank
+
+    Returns
+    -------
+    n, a whole number
+
+    Raises
+    ------
+    ValueError
+        An amount without end.
+
+    Notes
+    -----
+    Valid for amounts of one kind, none included.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    known = _magnitudes(amounts)
+    require(not np.isinf(known).any(), "Every amount must have an end.")
+    return float(np.sum(np.nan_to_num(known) > 0))
+
+
+@law
+def how_many_enough(chances: Ratio, certainty: Ratio) -> Ratio:
+    """How many projects have enough yarn.
+
+    n = number of the chances ≥ the certainty asked for. A project of which too little is known has no chance, and is not counted.
+
+    Parameters
+    ----------
+    chances : one chance a project; one that is not a number is blank
+    certainty : how sure one wants to be
+
+    Returns
+    -------
+    n, a whole number
+
+    Raises
+    ------
+    ValueError
+        A chance below nothing or above one.
+
+    Notes
+    -----
+    Valid for chances from 0 to 1.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    known = np.asarray(chances, dtype=float)
+    known = known[~np.isnan(known)]
+    require(np.all((known >= 0) & (known <= 1)), "A chance lies between 0 and 1.")
+    return np.sum(known >= np.asarray(certainty)[..., None], axis=-1).astype(float)
+
+
+@law
+def so_many_of(enough: Ratio, chances: Ratio) -> str:
+    """How many of the projects have enough yarn, in words.
+
+    words = n of k, k = number of the projects that have a chance. It stands large on the desk.
+
+    Parameters
+    ----------
+    enough : n, number of projects with enough yarn
+    chances : one chance a project; one that is not a number is blank
+
+    Returns
+    -------
+    a text such as "2 of 4"
+
+    Raises
+    ------
+    ValueError
+        A number below nothing, or one that is too great to tell.
+
+    Notes
+    -----
+    Valid for numbers below a million.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    return by_element(lambda each: f"{each} of {int(how_many(chances))}", said(enough))
+
+
+@law
+def projects_in_words(chances: Ratio) -> str:
+    """What the number of projects means, in words.
+
+    words = one project, or several: k = 1 or not. It stands below the number.
+
+    Parameters
+    ----------
+    chances : one chance a project; one that is not a number is blank
+
+    Returns
+    -------
+    the words
+
+    Raises
+    ------
+    ValueError
+        An amount without end.
+
+    Notes
+    -----
+    Valid for any number of projects.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    return "project has enough yarn" if how_many(chances) == 1 else "projects have enough yarn"
+
+
+@law
+def systems_in_words(count: Ratio) -> str:
+    """What the number of yarn count systems means, in words.
+
+    words = one system, or several: k = 1 or more. It stands below the number.
+
+    Parameters
+    ----------
+    count : k, number of systems
+
+    Returns
+    -------
+    the words
+
+    Raises
+    ------
+    ValueError
+        No system.
+
+    Notes
+    -----
+    Valid for one system or more.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    require(count >= 1, "There must be a system.")
+    return by_element(lambda systems: "yarn numbers, one in all" if systems > 1 else "yarn number", count)
+
+
+@law
+def nth(names: Sequence[str], place: Ratio) -> str:
+    """The name in a place of a list.
+
+    name = the n-th of the names, n = 1 for the first. A table that shows part of a log takes its lines so.
+
+    Parameters
+    ----------
+    names : the names in the list, a blank one where a row is empty
+    place : n, from 1 to the length of the list
+
+    Returns
+    -------
+    the name
+
+    Raises
+    ------
+    ValueError
+        A place that the list does not have, or in which no name stands.
+
+    Notes
+    -----
+    Valid for whole places.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    places = np.asarray(place)
+    require(np.all((places >= 1) & (places <= len(names))), "The place must be one of the list's.")
+    found = by_element(lambda each: names[int(each) - 1], place)
+    require(np.asarray(found, dtype=object) != "", "There must be a name in that place.")
+    return found
+
+
+@law
+def skeins_in_words(count: Ratio, mass: Mass) -> str:
+    """How many skeins there are, and what they weigh, in words.
+
+    words = n skeins, m in the unit in which it is given. One skein is told as one.
+
+    Parameters
+    ----------
+    count : n, number of skeins
+    mass : m, what they weigh together
+
+    Returns
+    -------
+    a text such as "in 11 skeins, 37.2 oz"
+
+    Raises
+    ------
+    ValueError
+        A number or a mass below nothing, or one that is too great to tell.
+
+    Notes
+    -----
+    Valid for numbers and masses below a million of their unit.
+
+    References
+    ----------
+    Definition of rounding.
+    """
+    return by_element(lambda skeins, weight: f"in {skeins} {'skein' if skeins == '1' else 'skeins'}, {weight}", said(count), said(mass))
+
+
+@law
+def lots_in_words(count: Ratio) -> str:
+    """In how many lots something is still to spin, in words.
+
+    words = n lots, one lot if n = 1. It stands below the weight that is still to spin.
+
+    Parameters
+    ----------
+    count : n, number of lots
+
+    Returns
+    -------
+    a text such as "still to spin, in 3 lots"
+
+    Raises
+    ------
+    ValueError
+        A number below nothing, or one that is too great to tell.
+
+    Notes
+    -----
+    Valid for numbers below a million.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    return by_element(lambda lots: f"still to spin, in {lots} {'lot' if lots == '1' else 'lots'}", said(count))
+
+
+@law
+def needs_a_look(emptied: Ratio, first: str | None = None) -> str:
+    """What needs a look in a log, in words.
+
+    words = the cells that were emptied if there are any, else the first message, else a word that all is well. A cell that is worked out and holds nothing cannot be filled by typing.
+
+    Parameters
+    ----------
+    emptied : number of worked-out cells that hold nothing any more
+    first : the first message of the log about something wrong; none where nothing is
+
+    Returns
+    -------
+    the words
+
+    Raises
+    ------
+    ValueError
+        A number below nothing.
+
+    Notes
+    -----
+    Valid for whole numbers below a million.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    def words(cells: str, message) -> str:
+        if cells != "0":
+            return f"{cells} worked-out cells were emptied: undo it, or carry the planner over"
+        return message or "nothing"
+
+    return by_element(words, said(emptied), first if first is not None else np.full(np.shape(emptied), "", dtype=object)[()])
+
+
+def _magnitudes(amounts) -> np.ndarray:
+    return np.asarray(amounts.magnitude if isinstance(amounts, Quantity) else amounts, dtype=float)
