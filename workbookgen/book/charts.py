@@ -10,8 +10,9 @@ from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 
 from workbookgen.book.look import SMALL, TYPEFACE, recolored
 from workbookgen.book.placement import Layout
+from workbookgen.book.plan import first_value
 from workbookgen.colors import ACCENT, BAND, HAIR, QUIET, SOFT, STRAW
-from workbookgen.language.views import Chart, Series
+from workbookgen.language.views import Chart, Matrix, Series
 
 TEXT = {"name": TYPEFACE, "size": SMALL, "color": QUIET}
 FILLS = {"accent": ACCENT, "soft": SOFT, "straw": STRAW, "hair": HAIR}
@@ -96,9 +97,19 @@ def _series(layout: Layout, chart: Chart, series: Series) -> dict:
 def _ranges(layout: Layout, chart: Chart, series: Series) -> dict:
     return {
         "name": series.label,
-        "categories": f"={range_of(layout, chart.categories, chart.records)}",
+        "categories": _names(layout, chart),
         "values": f"={range_of(layout, series.keys, chart.records)}",
     }
+
+
+def _names(layout: Layout, chart: Chart) -> str:
+    """The names below the columns: cells, or words."""
+    if chart.categories:
+        return f"={range_of(layout, chart.categories, chart.records)}"
+    plan = next(plan for plan in layout.plans.values() if chart in plan.sheet.sections)
+    matrix = next(placed for placed in plan.placed if isinstance(placed.section, Matrix) and placed.section.heads == chart.heads)
+    first = first_value(matrix.section)
+    return f"={quote_sheetname(plan.sheet.name)}!${xl_col_to_name(first - 1)}${matrix.row}:${xl_col_to_name(first + len(chart.heads) - 2)}${matrix.row}"
 
 
 def range_of(layout: Layout, keys: tuple[str, ...], records: int | None) -> str:

@@ -13,7 +13,7 @@ from functools import cached_property
 
 from workbookgen.language.fields import EMPTIED, FILLED, FIRST, MARK, MESSAGE, OPEN, Input
 from workbookgen.language.parts import Card, Log, Sheet
-from workbookgen.language.views import LogView, Section
+from workbookgen.language.views import LogView, Matrix, Section
 
 MARGIN, ROW = 26, 22
 TINY, GAP, TITLE_ROW = 4, 14, 42
@@ -76,6 +76,11 @@ class Plan:
 
     def top_of(self, row: int) -> int:
         return self.heights.get(row, ROW)
+
+
+def first_value(matrix: Matrix) -> int:
+    """The column of a matrix's first values: they stand at its right end."""
+    return 1 + matrix.across[1] - len(matrix.heads) + 1
 
 
 def strips_of(log: Log, view: LogView, folds: bool) -> Iterator[Strip]:

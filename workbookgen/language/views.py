@@ -45,7 +45,7 @@ class LogView:
     def shown(self, block: str) -> tuple[str, ...]:
         """Full keys of what it names, of this log."""
         words = " ".join((self.typed, *(keys for _, keys in self.answers))).split()
-        return (*(f"{block}_{word}" for word in words), *self.sums)
+        return (*(f"{block}_{word}" for word in words if word != FREE), *self.sums)
 
 
 @dataclass(frozen=True)
@@ -126,6 +126,23 @@ class Answers(Section):
         )
         lines = tuple(each for each in self.lines if each not in fallen)
         return replace(self, big=big, lines=lines) if big or lines else None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Matrix(Section):
+    """Results in rows and columns, under heads: of each row its label and full keys, an empty one where nothing stands."""
+
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, tuple[str, ...]], ...]
+
+    @property
+    def shown(self) -> tuple[str, ...]:
+        return tuple(key for _, keys in self.rows for key in keys if key)
+
+    def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
+        left = tuple((label, tuple("" if key in fallen else key for key in keys)) for label, keys in self.rows)
+        left = tuple((label, keys) for label, keys in left if any(keys))
+        return replace(self, rows=left) if left else None
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -268,8 +285,9 @@ class Chart(Section):
 
     about: str
     kind: str  # see book/charts.py
-    categories: tuple[str, ...]
     series: tuple[Series, ...]
+    categories: tuple[str, ...] = ()  # full keys of the names below the columns
+    heads: tuple[str, ...] = ()  # or the heads of a matrix on the same sheet
     records: int | None = None  # only the first so many
     rows: int = 10  # of the page
 

@@ -5,8 +5,8 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.law import by_element, law, require
-from workbookgen.reference.words import said
-from workbookgen.units import Mass, Quantity, Ratio, Some
+from workbookgen.reference.words import percent, said
+from workbookgen.units import Length, Mass, Quantity, Ratio, Some
 
 
 @law
@@ -329,6 +329,176 @@ def needs_a_look(emptied: Ratio, first: str | None = None) -> str:
         return message or "nothing"
 
     return by_element(words, said(emptied), first if first is not None else np.full(np.shape(emptied), "", dtype=object)[()])
+
+
+@law
+def known_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mass:
+    """What a lot weighs at a stage, where that is known.
+
+    k = b if b was weighed, or if b ≥ a; else 0. A stage that a lot had behind it when it was bought takes nothing: its weight is known without weighing.
+
+    Parameters
+    ----------
+    after : b, mass after the stage
+    before : a, mass before it
+    weighed : mass on the scale after the stage, if it was weighed
+
+    Returns
+    -------
+    k, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass.
+
+    Notes
+    -----
+    Valid for both masses in the same state of moisture.
+
+    References
+    ----------
+    Definition.
+    """
+    _require_masses(after, before)
+    return after if weighed is not None else after * (after >= before)
+
+
+@law
+def expected_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mass:
+    """What a lot is expected to weigh at a stage that was not weighed.
+
+    e = 0 if b was weighed, or if b ≥ a; else b. It is drawn paler than what is known.
+
+    Parameters
+    ----------
+    after : b, mass after the stage
+    before : a, mass before it
+    weighed : mass on the scale after the stage, if it was weighed
+
+    Returns
+    -------
+    e, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass.
+
+    Notes
+    -----
+    Valid for both masses in the same state of moisture.
+
+    References
+    ----------
+    Definition.
+    """
+    _require_masses(after, before)
+    return after * 0 if weighed is not None else after * (after < before)
+
+
+@law
+def lost_part(after: Mass, before: Mass) -> Mass:
+    """What a lot loses at a stage, as a mass.
+
+    l = a - b if a > b, else 0. It stands on top of what is kept.
+
+    Parameters
+    ----------
+    after : b, mass after the stage
+    before : a, mass before it
+
+    Returns
+    -------
+    l, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass.
+
+    Notes
+    -----
+    Valid for both masses in the same state of moisture.
+
+    References
+    ----------
+    Definition of a difference.
+    """
+    _require_masses(after, before)
+    return (before - after) * (before > after)
+
+
+@law
+def lot_in_words(yarn: Mass, bought: Mass) -> str:
+    """What a lot gives, in words.
+
+    words = y of b: k kept, k = y / b in whole percent. It is the one answer of the page of a lot.
+
+    Parameters
+    ----------
+    yarn : y, mass of the yarn of the whole lot
+    bought : b, mass as bought
+
+    Returns
+    -------
+    a text such as "46 oz of yarn from 101 oz: 46% kept"
+
+    Raises
+    ------
+    ValueError
+        A mass below nothing, nothing bought, or a mass too great to tell.
+
+    Notes
+    -----
+    Valid for masses below a million of their unit.
+
+    References
+    ----------
+    Definition of the share kept.
+    """
+    require(bought > Quantity(0.0, "g"), "Something must have been bought.")
+    return by_element(lambda some, all_of_it, kept: f"{some} of yarn from {all_of_it}: {kept} kept", said(yarn), said(bought), percent((yarn / bought).m_as("")))
+
+
+@law
+def way_in_words(spun: Mass, to_come: Mass, length: Length | None = None) -> str:
+    """How far a lot is spun, in words.
+
+    words = s spun, r still to spin, with its length if that is known: R = r · grist. A lot without a grist tells the weights alone.
+
+    Parameters
+    ----------
+    spun : s, mass of the yarn that is spun
+    to_come : r, mass of the yarn still to spin
+    length : R, length of what is still to spin, if its grist is known
+
+    Returns
+    -------
+    the words
+
+    Raises
+    ------
+    ValueError
+        An amount below nothing, or one that is too great to tell.
+
+    Notes
+    -----
+    Valid for amounts below a million of their unit.
+
+    References
+    ----------
+    Definition.
+    """
+    def words(done: str, left: str, reach: str) -> str:
+        return f"{done} is spun, {left} still to spin" + (f": about {reach}." if reach else ".")
+
+    return by_element(words, said(spun), said(to_come), said(length) if length is not None else by_element(lambda _: "", spun.magnitude))
+
+
+def _require_masses(*masses) -> None:
+    for mass in masses:
+        require(mass >= Quantity(0.0, "g"), "A mass cannot be negative.")
 
 
 def _magnitudes(amounts) -> np.ndarray:

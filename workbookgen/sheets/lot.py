@@ -1,26 +1,68 @@
-"""Lot: the life of one lot, from what was bought to yarn."""
+"""Lot: the life of one lot, from what was bought to yarn, stage by stage."""
 
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
-from workbookgen.language.quantities import MASS
-from workbookgen.reference import stock
+from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHARE, Kind
+from workbookgen.language.views import Chart, Matrix, Sentences, Series, band
+from workbookgen.reference import fiber as trade
+from workbookgen.reference import overview, stock
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber
-from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = "Lot"
 CHAPTER = "Lot"
+# Key of the stage, label, column of the lots, and the stage before.
+STAGES = (("skirted", "Skirted", "skirted", "bought"), ("washed", "Washed", "scoured", "skirted"), ("prepared", "Prepared", "prepared", "washed"), ("yarn", "Yarn", "yarn", "prepared"))
+STEPS = {"skirted": "skirting", "washed": "scouring", "prepared": "preparation", "yarn": "spinning"}
+AFTER = {"skirted": trade.after_skirting, "washed": trade.after_scouring, "prepared": trade.after_preparation, "yarn": trade.after_spinning}
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (WAY,), (asked_and_answered(WAY, "yarn"),))
+    return Chapter(CHAPTER, (WAY,), (
+        band(Sentences(fields=("way_words", "way_spun_words"), is_large=True)),
+        band(
+            Matrix(title="From grease to yarn", heads=("Bought", *(label for _, label, *_ in STAGES)), across=(1, 7), rows=(
+                ("In use", ("way_bought", *(f"way_{key}" for key, *_ in STAGES))),
+                ("Weighed", ("", *(f"way_weighed_{key}" for key, *_ in STAGES))),
+                ("Expected by the guide", ("", *(f"way_expected_{key}" for key, *_ in STAGES))),
+                ("Lost here", ("", *(f"way_lost_{key}" for key, *_ in STAGES))),
+            )),
+            Matrix(title="Its skeins", heads=("",), across=(9, 12), rows=(
+                ("Skeins", ("way_skeins",)), ("Yarn in them", ("way_length",)), ("Mean grist", ("way_grist",)), ("They vary by (CV)", ("way_variation",)), ("Projects take of it", ("way_promised",)),
+            )),
+        ),
+        band(CHART),
+    ))
 
 
-def _of_lot(key: str, label: str, column: str) -> Result:
-    return Result(key, label, f"pick({column}, fiber_listed, lot)", stock.pick, MASS,
-                  uses={"name": "lot", "names": "fiber_listed", "values": column})
+def _of_lot(key: str, label: str, column: str, unit: Kind | None = MASS, digits: int | None = None) -> Result:
+    return Result(key, label, f"pick(fiber_{column}, fiber_listed, lot)", stock.pick, unit, digits=digits,
+                  uses={"name": "lot", "names": "fiber_listed", "values": f"fiber_{column}"})
 
+
+def _expected(key: str, label: str, before: str) -> Result:
+    loss = f"loss_{key}"
+    kept = loss if key == "washed" else f"(1 - {loss})"
+    return Result(f"expected_{key}", label, f"{before} * {kept}", AFTER[key], MASS, only_if=f"stage <= {list(AFTER).index(key) + 1}",
+                  uses={"weight" if key == "skirted" else AFTERS_BEFORE[key]: before, "guide": loss}, leaves=("weighed", "own"))
+
+
+AFTERS_BEFORE = {"washed": "skirted", "prepared": "scoured", "yarn": "prepared"}  # what the reference calls the stage before
+
+
+def _parts(key: str, label: str, before: str) -> tuple[Result, ...]:
+    """What of a stage's column is known, only expected, and lost."""
+    is_known = f"OR(given(weighed_{key}), {key} >= {before})"
+    of_both = {"after": key, "before": before}
+    return (
+        Result(f"known_{key}", label, f"IF({is_known}, {key}, 0)", overview.known_part, MASS, uses=of_both | {"weighed": f"weighed_{key}"}),
+        Result(f"guess_{key}", label, f"IF({is_known}, 0, {key})", overview.expected_part, MASS, uses=of_both | {"weighed": f"weighed_{key}"}),
+        Result(f"gone_{key}", label, f"IF({before} > {key}, {before} - {key}, 0)", overview.lost_part, MASS, uses=of_both),
+    )
+
+
+_PARTS = [_parts(key, label, before) for key, label, _, before in STAGES]
 
 WAY = Card(
     "way",
@@ -30,12 +72,45 @@ WAY = Card(
             Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), help="Choose a lot to see its way."),
         )),
         Group("Weights", (
-            _of_lot("bought", "Bought", "fiber_weight"),
-            _of_lot("skirted", "Skirted", "fiber_skirted"),
-            _of_lot("washed", "Washed", "fiber_scoured"),
-            _of_lot("prepared", "Prepared", "fiber_prepared"),
-            _of_lot("yarn", "Yarn", "fiber_yarn"),
-            _of_lot("spun", "Spun so far", "fiber_spun"),
+            _of_lot("stage", "Stage", "stage", NUMBER, 0),
+            _of_lot("bought", "Bought", "weight"),
+            *(_of_lot(key, label, column) for key, label, column, _ in STAGES),
+            *(_of_lot(f"weighed_{key}", label, f"{column}_weighed") for key, label, column, _ in STAGES),
+            *(_of_lot(f"loss_{key}", label, f"expected_{'yield' if key == 'washed' else STEPS[key]}", SHARE) for key, label, *_ in STAGES),
+            *(_expected(key, label, before) for key, label, _, before in STAGES),
+            *(_of_lot(f"lost_{key}", label, f"lost_{STEPS[key]}", SHARE, 0) for key, label, *_ in STAGES),
         )),
+        Group("Its yarn", (
+            _of_lot("spun", "Spun so far", "spun"),
+            _of_lot("to_come", "Still to spin", "to_come"),
+            _of_lot("reach", "That is", "to_come_length", LENGTH),
+            _of_lot("skeins", "Skeins", "skeins", NUMBER, 0),
+            _of_lot("length", "Yarn in skeins", "spun_length", LENGTH),
+            _of_lot("grist", "Mean grist", "mean_grist", GRIST_US, 0),
+            _of_lot("variation", "CV of grist", "variation", SHARE),
+            _of_lot("promised", "Projects take", "promised", SHARE, 0),
+            Result("words", "In words", 'said(yarn) & " of yarn from " & said(bought) & ": " & ROUND(ROUND(yarn / bought * 100, 9), 0) & "% kept"',
+                   overview.lot_in_words, None, only_if="AND(bought > 0, bought < 20000000, yarn < 20000000)"),
+            Result("spun_words", "In words", 'said(spun) & " is spun, " & said(to_come) & " still to spin" & IF(given(reach), ": about " & said(reach) & ".", ".")',
+                   overview.way_in_words, None, uses={"length": "reach"}, only_if="AND(spun < 20000000, to_come < 20000000)"),
+        )),
+        Group("For the chart", (
+            Result("known_bought", "Bought", "bought", overview.known_part, MASS, uses={"after": "bought", "before": "bought"}, leaves=("weighed",)),
+            *(known for known, _, _ in _PARTS),
+            Result("guess_bought", "Bought", "0 * bought", overview.expected_part, MASS, uses={"after": "bought", "before": "bought"}, leaves=("weighed",)),
+            *(guess for _, guess, _ in _PARTS),
+            Result("gone_bought", "Bought", "0 * bought", overview.lost_part, MASS, uses={"after": "bought", "before": "bought"}),
+            *(gone for *_, gone in _PARTS),
+        ), printed=False),
     ),
+)
+
+CHART = Chart(
+    title="Stage by stage", kind="stages", across=(1, 7), rows=11, heads=("Bought", *(label for _, label, *_ in STAGES)),
+    series=(
+        Series("weighed", ("way_known_bought", "way_known_yarn")),
+        Series("expected", ("way_guess_bought", "way_guess_yarn"), look="soft"),
+        Series("lost at this stage", ("way_gone_bought", "way_gone_yarn"), look="hair"),
+    ),
+    about="A column for each stage: what the lot weighed there, or is expected to weigh, and on top of it what it lost.",
 )

@@ -43,7 +43,7 @@ OF_FACTS = Grid((150, 250, 250, 330, 200, 220, 84, 70, 84))
 def working_sheets(settings: Settings) -> Iterator[Sheet]:
     """The sheets on which one works, between the desk and the reference."""
     yield Sheet("Measure", "Two skeins side by side", "Choose two skeins of your log.", (compare.chapter(settings),), Kind.PAGE, near=("Skeins", "Reels"))
-    yield Sheet("Lot", "Lot", "One lot, from what was bought to yarn.", (lot.chapter(settings),), Kind.PAGE, near=("Fiber", "Fleece"))
+    yield Sheet(lot.SHEET, "Lot", "Choose one of your lots.", (lot.chapter(settings),), Kind.PAGE, near=("Fiber", "Fleece"), grid=Grid(chosen="way_lot"))
     yield Sheet("Project", "Project", "Is it enough?", (Chapter("Project", (), ()),), Kind.PAGE, near=("Projects", "Samples"))
     yield skeins.sheet(settings)
     yield reels.sheet(settings)
