@@ -10,6 +10,7 @@ from xlsxwriter.utility import xl_col_to_name
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Strip
+from workbookgen.colors import ACCENT, INK, SOFT, WHITE
 from workbookgen.language.fields import EMPTIED, FILLED, FIRST, MARK, MESSAGE, Input
 from workbookgen.language.parts import Log
 from workbookgen.language.quantities import PERCENT_UNIT
@@ -47,6 +48,17 @@ def read(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heading:
                 said = f"{placement.field.label}, {unit}" if unit not in ("", PERCENT_UNIT.symbol) else placement.field.label
                 canvas.text(heading, column, said, look.head_of(placement.field)[1] | rule)
             canvas.cells(placement.key, look.result(placement.field, placement.unit))
+
+
+def fill(canvas: Canvas, key: str, full: float = 4.0) -> None:
+    """Fills the cells of a column that hold more than nothing, and darker where they hold a full amount."""
+    spot = canvas.plan.spots[key]
+    dark = canvas.formats({"bg_color": ACCENT, "font_color": WHITE})
+    pale = canvas.formats({"bg_color": SOFT, "font_color": INK})
+    area = spot.row - 1, spot.column - 1, spot.row + spot.rows - 2, spot.column - 1
+    cell = f"${xl_col_to_name(spot.column - 1)}{spot.row}"
+    for least, looks in ((f">={full:g}", dark), (">0", pale)):
+        canvas.to.conditional_format(*area, {"type": "formula", "criteria": f"=IF(ISNUMBER({cell}),{cell}{least},1=0)", "format": looks, "stop_if_true": True})
 
 
 def _free(canvas: Canvas, log: Log, column: int) -> None:

@@ -168,6 +168,7 @@ class Listing(Section):
     block: str
     view: LogView
     chart: "Chart | None" = None  # on the very rows of the records, at its own columns
+    filled: str = ""  # keys whose cells are filled the more, the larger the number in them
 
     @property
     def shown(self) -> tuple[str, ...]:

@@ -57,6 +57,8 @@ def draw(section: Listing, canvas: Canvas, row: int) -> None:
         records.columns(canvas, log, placed, units - 1, units, look.INK_LINE)
     else:
         records.read(canvas, log, placed, row)
+    for key in section.filled.split():
+        records.fill(canvas, f"{log.key}_{key}")
     if section.chart:
         chart.draw(section.chart, canvas, row + heads(log))
     if log.inputs:
