@@ -1,7 +1,7 @@
-"""Leaving sheets out: every leavable sheet alone, all together, and mixtures, against the planner of all sheets.
+"""Leaving chapters out: every leavable one alone, all together, and mixtures, against the planner of all chapters.
 
-Whatever is left out, the rest must compute as the full planner does when nothing is typed on the
-sheets that are gone, and nothing may be left that could never show anything.
+Whatever is left out, the rest must compute as the full planner does when nothing is typed in the
+chapters that are gone, and nothing may be left that could never show anything.
 """
 
 import re
@@ -11,7 +11,7 @@ from typing import get_args
 import numpy as np
 import pytest
 
-from workbookgen.book.layout import Layout, Message
+from workbookgen.book.placement import Layout
 from workbookgen.book.write import write
 from workbookgen.build import layout_of
 from workbookgen.checking.check import check
@@ -19,20 +19,22 @@ from workbookgen.checking.driving import read, set_inputs
 from workbookgen.checking.scenarios import scenario
 from workbookgen.engines import engine
 from workbookgen.language.domains import Choice
-from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import Block, Chart, Links, Text
+from workbookgen.language.fields import MESSAGE, Input, Result
+from workbookgen.language.parts import Block, Planner
+from workbookgen.language.views import Chart, Reading
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import NEEDS, Leavable, Settings
-from workbookgen.sheets.leaving_out import said_without
+from workbookgen.sheets import planner as describing
+from workbookgen.sheets.naming import said_with, said_without
 
 LEAVABLE = get_args(Leavable)
-STAYING = ("Start", "Reels", "Fiber", "Skeins", "Methods", "Proofs", "Lists", "Made with")
+STAYING = ("Desk", "Reels", "Fiber", "Skeins", "Methods", "Proofs", "Lists", "Made with")
 
 
 def closed(*names: str) -> tuple[str, ...]:
-    """The names, and the sheets that are nothing without one of them."""
+    """The names, and the chapters that are nothing without one of them."""
     chosen = set(names)
-    while more := {sheet for sheet, others in NEEDS.items() if chosen & set(others)} - chosen:
+    while more := {chapter for chapter, others in NEEDS.items() if chosen & set(others)} - chosen:
         chosen |= more
     return tuple(name for name in LEAVABLE if name in chosen)
 
@@ -44,12 +46,12 @@ def drawn(seed: int) -> tuple[str, ...]:
 
 ALONE = sorted({closed(name) for name in LEAVABLE})
 CASES = [*ALONE, LEAVABLE, *sorted({drawn(seed) for seed in range(1, 11)})]
-each_case = pytest.mark.parametrize("names", CASES, ids=lambda names: "+".join(names) if len(names) < 12 else f"{len(names)} sheets")
+each_case = pytest.mark.parametrize("names", CASES, ids=lambda names: "+".join(names) if len(names) < 12 else f"{len(names)} chapters")
 
 
 @pytest.fixture(scope="module")
 def without(small):
-    """The layout of a small planner without these sheets; each is laid out once."""
+    """The layout of a small planner without these chapters; each is laid out once."""
 
     @cache
     def laid_out(names: tuple[str, ...]) -> Layout:
@@ -58,29 +60,42 @@ def without(small):
     return laid_out
 
 
-def sheets(layout: Layout) -> list[str]:
-    return [sheet.name for sheet in layout.planner.sheets]
+def chapters(planner: Planner) -> list[str]:
+    return [chapter.name for sheet in planner.sheets for chapter in sheet.chapters]
 
 
-def test_every_sheet_stays_or_can_go(small_layout):
-    assert sorted((*STAYING, *LEAVABLE)) == sorted(sheets(small_layout))
+def chapter_of(planner: Planner, holder) -> str:
+    """The chapter in which a block or a table is."""
+    return next(chapter.name for sheet in planner.sheets for chapter in sheet.chapters if any(part.key == holder.key for part in chapter.holders))
+
+
+def test_every_chapter_stays_or_can_go(small_layout):
+    assert sorted((*STAYING, *LEAVABLE)) == sorted(chapters(small_layout.planner))
 
 
 def test_what_needs_what_is_what_the_fields_say(small_layout):
-    """A needed input chooses from the sheet; or every result that its sheet exists for comes from there (said by hand)."""
+    """A needed input chooses from the chapter; or every result that its chapter exists for comes from there (said by hand)."""
+    planner = small_layout.planner
     chosen = {
-        (placement.sheet, small_layout.placements[placement.field.domain.of].sheet)
+        (chapter_of(planner, placement.holder), chapter_of(planner, small_layout.placements[placement.field.domain.of].holder))
         for placement in small_layout.inputs
         if isinstance(placement.field.domain, Choice) and placement.field.needed
     }
     by_hand = {("Yarn", "Components"), ("Time", "Figures")}
-    told = {(sheet, other) for sheet, others in NEEDS.items() for other in others}
-    assert told == {(sheet, other) for sheet, other in chosen if other in LEAVABLE} | by_hand
+    told = {(chapter, other) for chapter, others in NEEDS.items() for other in others}
+    assert told == {(chapter, other) for chapter, other in chosen if other in LEAVABLE} | by_hand
 
 
 @each_case
 def test_the_others_stay_in_their_order(names, without, small_layout):
-    assert sheets(without(names)) == [name for name in sheets(small_layout) if name not in names]
+    assert chapters(without(names).planner) == [name for name in chapters(small_layout.planner) if name not in names]
+
+
+@each_case
+def test_a_sheet_goes_with_its_last_chapter(names, without, small_layout):
+    left = [sheet.name for sheet in small_layout.planner.sheets if any(chapter.name not in names for chapter in sheet.chapters)]
+    assert [sheet.name for sheet in without(names).planner.sheets] == left
+    assert names != LEAVABLE or left == ["Desk", "Skeins", "Reels", "Fiber", "Reference"]
 
 
 @each_case
@@ -125,7 +140,7 @@ def test_the_rest_computes_as_if_nothing_were_typed_there(names, without, small_
     kept = [key for key, each in layout.placements.items() if each.formulas and isinstance(each.field, Result) and not key.startswith(("proofs", "start"))]
     assert len(kept) > 50
     assert {key: rest[key] for key in kept} == {key: full[key] for key in kept}
-    gone = [each for each in small_layout.formulas if isinstance(each.field, Result) and each.key not in layout.placements and each.sheet not in names]
+    gone = [each for each in small_layout.formulas if isinstance(each.field, Result) and each.key not in layout.placements and chapter_of(small_layout.planner, each.holder) not in names]
     assert {each.key: full[each.key] for each in gone if set(full[each.key]) - {None, 0.0}} == {}
 
 
@@ -160,60 +175,83 @@ def test_no_input_is_left_that_nothing_reads(names, without, small_layout):
     assert {each.key for each in layout.inputs} - read_by_results(layout) <= unread
 
 
-def said(layout: Layout) -> list[str]:
-    """Every text of a planner but the first page's, the methods' and the settings'."""
+def said(planner: Planner) -> list[str]:
+    """What a planner says of itself in its blocks and to be read, cautions and the desk's title aside."""
     texts = []
-    for sheet in layout.planner.sheets:
-        if sheet.name in ("Methods", "Made with", "Proofs"):
-            continue
-        texts += [] if sheet.name == "Start" else [sheet.about]
-        for part in sheet.parts:
-            match part:
-                case Block():
-                    texts += [part.about, *(group.heading for group in part.groups), *(rule.sentence for rule in part.rules)]
-                    texts += [each.help if isinstance(each, Input) else each.note for each in part.fields]
-                case Text() if not part.is_caution:
-                    texts += part.sentences
-                case Chart():
-                    texts += [part.about, part.title]
+    for sheet in planner.sheets:
+        texts += [] if sheet.name == "Desk" else [sheet.about]
+        for part in (part for part in sheet.parts if isinstance(part, Block)):
+            texts += [part.about, *(group.heading for group in part.groups), *(rule.sentence for rule in part.rules)]
+            texts += [each.help if isinstance(each, Input) else each.note for each in part.fields]
+        for section in sheet.sections:
+            texts += [section.title, section.aside, getattr(section, "about", "")]
+            texts += section.sentences if isinstance(section, Reading) and not section.is_caution else ()
     return [text for text in texts if text]
 
 
+@pytest.fixture
+def as_written(small, monkeypatch):
+    """The planner without these chapters, its texts as they are written: they call a chapter by its own name."""
+    monkeypatch.setattr(describing, "said_with", lambda text, sheet_of: text)
+    return lambda names: describing.planner(Settings(**dict(small) | {"leave_out": names}))
+
+
 @each_case
-def test_no_text_sends_one_to_a_sheet_that_is_not_there(names, without):
+def test_no_text_sends_one_to_a_chapter_that_is_not_there(names, as_written):
     pattern = re.compile(rf"\bsheets? (?:\w+ and )?(?:{'|'.join(names)})\b|:  ?(?:{'|'.join(names)})\b|\b(?:for|on|of|with|at the pace of) (?:{'|'.join(names)})\b")
-    assert [text for text in said(without(names)) if pattern.search(text)] == []
+    assert [text for text in said(as_written(names)) if pattern.search(text)] == []
 
 
-def test_the_full_planner_does_send_one_there(small_layout):
+def test_the_full_planner_does_send_one_there(as_written):
     """Or the test above would pass on nothing."""
-    mentions = {name for name in LEAVABLE for text in said(small_layout) if re.search(rf"\bsheets? (?:\w+ and )?{name}\b|:  ?{name}\b|for {name}\b", text)}
+    texts = said(as_written(()))
+    mentions = {name for name in LEAVABLE for text in texts if re.search(rf"\bsheets? (?:\w+ and )?{name}\b|:  ?{name}\b|for {name}\b", text)}
     assert {"Guide", "Samples", "Counts", "Figures", "Weaving", "Time"} <= mentions
 
 
 @each_case
+def test_a_chapter_is_called_by_the_sheet_on_which_it_stands(names, without):
+    planner = without(names).planner
+    told = {name for text in said(planner) for pair in re.findall(r"\bsheets? ([A-Z]\w+)(?: (?:and|or) ([A-Z]\w+))?", text) for name in pair if name}
+    assert "Skeins" in told and told <= {sheet.name for sheet in planner.sheets}
+
+
+def cautions(planner: Planner) -> set[str]:
+    return {sentence for sheet in planner.sheets for section in sheet.sections if isinstance(section, Reading) and section.is_caution for sentence in section.sentences}
+
+
+@each_case
 def test_cautions_never_go(names, without, small_layout):
-    def cautions(layout: Layout) -> set[str]:
-        return {sentence for sheet in layout.planner.sheets for part in sheet.parts if isinstance(part, Text) and part.is_caution for sentence in part.sentences}
-
-    assert cautions(without(names)) == cautions(small_layout)
+    assert cautions(without(names).planner) == cautions(small_layout.planner)
+    assert len(cautions(small_layout.planner)) > 8
 
 
-def test_cautions_of_a_left_out_sheet_stand_on_the_first_one(without):
-    start = without(("Scouring",)).planner.sheets[0]
-    assert start.name == "Start"
-    last = start.parts[-1]
-    assert last.is_caution and last.heading == "Scouring a fleece" and last.sentences[0].startswith("Scalds: water of 60 °C")
+def test_cautions_of_a_left_out_chapter_stand_on_the_first_sheet(without, small_layout):
+    def on_the_desk(planner: Planner) -> list[str]:
+        assert planner.sheets[0].name == "Desk"
+        return [sentence for section in planner.sheets[0].sections if isinstance(section, Reading) and section.is_caution for sentence in section.sentences]
+
+    added = [sentence for sentence in on_the_desk(without(("Scouring",)).planner) if sentence not in on_the_desk(small_layout.planner)]
+    assert added and added[0].startswith("Scalds: water of 60 °C")
 
 
-def test_pictures_without_numbers_go(without, small_layout):
-    def pictures(layout: Layout) -> list[str]:
-        return [part.title for sheet in layout.planner.sheets for part in sheet.parts if isinstance(part, Chart)]
-
-    assert len(pictures(small_layout)) == 4
-    assert not any(title.startswith(("Have against need", "Weeks ahead")) for title in pictures(without(closed("Projects"))))
-    assert len(pictures(without(closed("Time")))) == 3
-    assert pictures(without(LEAVABLE)) == []
+@each_case
+def test_pictures_without_numbers_go(names, without, small_layout):
+    """A picture stays with what is left of it: where each thing that it shows can be named, and something is shown of it."""
+    planner, full = without(names).planner, small_layout.planner
+    kept = [
+        section.about
+        for sheet in full.sheets
+        for chapter in sheet.chapters
+        if chapter.name not in names and not sheet.log_view
+        for band in chapter.view
+        for section in band.sections
+        if isinstance(section, Chart) and not set(section.categories) & planner.absent.keys()
+        and any(not {*series.keys, *series.whisker} & planner.absent.keys() for series in section.series)
+    ]
+    charts = [section for sheet in planner.sheets for section in sheet.sections if isinstance(section, Chart)]
+    assert [each.about for each in charts] == kept
+    assert all(not set(each.drawn) & planner.absent.keys() for each in charts)
 
 
 @each_case
@@ -221,40 +259,24 @@ def test_methods_and_proofs_speak_of_what_is_there(names, without):
     layout = without(names)
     table = layout.planner.tables["methods"]
     places = {place.strip().partition(":")[0] for value in table.by_key["where"].values for place in value.split(";")}
-    assert places and not places & set(names)
+    assert places and places <= {sheet.name for sheet in layout.planner.sheets}
     assert layout.planner.proofs and all(proof.result in layout.placements for proof in layout.planner.proofs)
 
 
 def test_proofs_of_left_out_results_go(without, small_layout):
     gone = {proof.number for proof in small_layout.planner.proofs} - {proof.number for proof in without(("Twist",)).planner.proofs}
-    assert gone and gone == {proof.number for proof in small_layout.planner.proofs if small_layout.placements[proof.result].sheet == "Twist"}
+    assert gone and gone == {proof.number for proof in small_layout.planner.proofs if chapter_of(small_layout.planner, small_layout.placements[proof.result].holder) == "Twist"}
 
 
 def test_the_first_page_counts_the_proofs_that_are_there(without):
     planner = without(("Twist",)).planner
     _, trust = planner.by_key["start_agreeing"]
-    assert trust.note.startswith(f"of {len(planner.proofs)} on the sheet Proofs")
+    assert trust.note.startswith(f"of {len(planner.proofs)} on the sheet Reference")
 
 
-@each_case
-def test_the_first_page_leads_to_every_sheet_that_is_there(names, without):
-    layout = without(names)
-    [links] = [part for part in layout.planner.sheets[0].parts if isinstance(part, Links)]
-    assert [place for place, _ in links.places] == sheets(layout)[1:]
-
-
-def test_steps_are_counted(without):
-    def steps(layout: Layout) -> Text:
-        return next(part for part in layout.planner.sheets[0].parts if isinstance(part, Text))
-
-    assert steps(without(("Twist",))).heading == "Three steps"
-    assert steps(without(closed("Projects"))).heading == "Two steps"
-    assert [line[:2] for line in steps(without(closed("Projects"))).sentences] == ["1.", "2."]
-
-
-def test_a_message_column_is_there_for_every_block_with_inputs(without):
+def test_a_message_is_there_for_every_block_with_inputs(without):
     layout = without(LEAVABLE)
-    assert {each.sheet for each in layout.placements.values() if isinstance(each.field, Message)} == {"Reels", "Fiber", "Skeins"}
+    assert {each.sheet for each in layout.placements.values() if each.field == MESSAGE} == {"Reels", "Fiber", "Skeins"}
 
 
 @pytest.mark.programs
@@ -281,3 +303,17 @@ def test_libreoffice_agrees(without, tmp_path):
 )
 def test_what_is_said_without_a_sheet(text, names, left):
     assert said_without(text, names) == left
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("From the guide on the sheet Guide.", "From the guide on the sheet Fleece."),
+        ("From the sheets Knitting and Weaving.", "From the sheet Need."),
+        ("From the sheets Knitting and Guide; see the sheet Skeins.", "From the sheets Need and Fleece; see the sheet Skeins."),
+        ("The Guide knows.", "The Guide knows."),
+        ("", ""),
+    ],
+)
+def test_a_text_is_said_with_the_names_of_sheets(text, said):
+    assert said_with(text, {"Guide": "Fleece", "Knitting": "Need", "Weaving": "Need", "Skeins": "Skeins"}) == said

@@ -6,25 +6,34 @@ not to be said, and what is said instead.
 """
 
 import csv
+import io
 import re
+import zipfile
+from functools import cache
+from html import unescape
 from itertools import pairwise
 from pathlib import Path
 
+import openpyxl
 import pytest
+from openpyxl.utils import get_column_letter
 
+from workbookgen.book.write import write
 from workbookgen.build import layout_of
-from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import Block, Chart, Links, ProofTable, Table, Text
-from workbookgen.language.sentences import doubled, missing, refusal
+from workbookgen.language import quantities
+from workbookgen.language.entries import starting_entries
+from workbookgen.language.fields import Input
+from workbookgen.language.quantities import Kind
+from workbookgen.language.sentences import doubled
 from workbookgen.settings import Settings
-from workbookgen.sheets import methods, origin
+from workbookgen.sheets import origin
 from workbookgen.sheets.glossary import read_glossary
 from workbookgen.units import UNIT_SYSTEMS
 
 HERE = Path(__file__).parent
 WORD = re.compile(r"[^\W\d_][^\W\d_'’-]*(?:(?<=['’-])[^\W\d_]+)*")
 # Whose words are data: the pages of the methods, the texts of sources, the settings.
-NOT_READ_HERE = {methods.SHEET: {"methods"}, origin.SHEET: {origin.KEY}}
+NOT_READ_HERE = ("methods_", f"{origin.KEY}_", "proofs_")
 
 
 def rows(name: str) -> list[dict[str, str]]:
@@ -32,73 +41,67 @@ def rows(name: str) -> list[dict[str, str]]:
         return list(csv.DictReader(file))
 
 
-def literals(result: Result) -> list[str]:
+def literals(formula: str) -> list[str]:
     """What a formula may say."""
-    return re.findall(r'"([^"]*)"', result.formula)
+    return re.findall(r'"([^"]*)"', formula)
 
 
-def of_block(block: Block, system: str):
-    yield from (block.title, block.about, *(group.heading for group in block.groups), *(rule.sentence for rule in block.rules))
-    for each in block.fields:
-        yield each.label
-        if isinstance(each, Input):
-            yield from (each.help, refusal(each, system), missing(each))
-            if block.names_its_records(each):
-                yield doubled(each)
-        else:
-            yield each.note
-            if each.is_text:
-                yield from literals(each)
-
-
-def of_part(part, system: str):
-    match part:
-        case Block():
-            yield from of_block(part, system)
-        case Text():
-            yield from (part.heading, *part.sentences)
-        case Links():
-            yield from (part.title, part.about, *(what for _, what in part.places))
-        case Chart():
-            yield from (part.title, part.about, *(series.label for series in part.series))
-        case Table():
-            yield from (part.title, part.about, *(column.label for column in part.columns))
-            yield from (value for column in part.columns for value in column.values if isinstance(value, str))
-        case ProofTable():
-            yield from (part.title, part.about, part.verdict.label, part.verdict.note, *literals(part.verdict))
-
-
-def shown(planner):
-    """(where, text) of everything that a sheet says in words of its own."""
-    for sheet in planner.sheets:
-        yield from ((sheet.name, text) for text in (sheet.name, sheet.title, sheet.about))
-        for part in sheet.parts:
-            if getattr(part, "key", "") not in NOT_READ_HERE.get(sheet.name, ()):
-                yield from ((sheet.name, text) for text in of_part(part, planner.system))
+def shown(layout):
+    """(where, text) of everything that a sheet says in words of its own: in cells, in formulas, beside a cell, in pictures."""
+    content = io.BytesIO(write(layout, starting_entries(layout.planner), {}))
+    book = openpyxl.load_workbook(content)
+    data = {(each.sheet, each.cell(row)) for each in layout.inputs for row in range(each.rows)}
+    for key, each in layout.placements.items():
+        if key.startswith(NOT_READ_HERE):
+            columns = range(1, 12) if key.startswith("proofs_") else [each.column]
+            data |= {(each.sheet, f"{get_column_letter(column)}{each.row + row}") for row in range(each.rows) for column in columns}
+        for formula in {each.formulas[0]} if each.formulas and not key.startswith("proofs_") else ():
+            yield from ((each.sheet, text) for text in literals(formula))
+        if isinstance(each.field, Input) and getattr(each.field.domain, "unique", False):
+            yield each.sheet, doubled(each.field)
+    for sheet in book:
+        yield sheet.title, sheet.title
+        for row in sheet.iter_rows():
+            for cell in row:
+                if cell.data_type == "s" and (sheet.title, cell.coordinate) not in data:
+                    yield sheet.title, cell.value
+                if cell.data_type in "fn":
+                    yield from ((sheet.title, text) for text in literals(cell.number_format))
+        for said in sheet.data_validations.dataValidation:
+            yield from ((sheet.title, text) for text in (said.promptTitle, said.prompt, said.errorTitle, said.error) if text)
+    with zipfile.ZipFile(content) as package:
+        drawn = [package.read(name).decode() for name in package.namelist() if name.startswith(("xl/drawings/drawing", "xl/charts/"))]
+    yield from (("pictures", unescape(text)) for each in drawn for text in re.findall(r'descr="([^"]*)"|<a:t>([^<]*)</a:t>', each) for text in text if text)
 
 
 @pytest.fixture(scope="module", params=UNIT_SYSTEMS)
 def texts(request):
-    return sorted(set(shown(layout_of(Settings(units=request.param)).planner)))
+    return said_in(request.param)
+
+
+@cache
+def said_in(system: str) -> list[tuple[str, str]]:
+    return sorted(set(shown(layout_of(Settings(units=system)))))
 
 
 def words_of(text: str) -> set[str]:
     return {word.lower() for word in WORD.findall(text)}
 
 
+SYMBOLS = {word for kind in vars(quantities).values() if isinstance(kind, Kind) for system in UNIT_SYSTEMS for word in words_of(kind.unit(system).symbol)}
 KNOWN = {row["word"]: row["kind"] for row in rows("words.csv")}
 REFUSED = rows("said_otherwise.csv")
 
 
 def test_the_sheets_say_only_known_words(texts):
-    strange = {(word, where) for where, text in texts for word in words_of(text) - KNOWN.keys()}
+    strange = {(word, where) for where, text in texts for word in words_of(text) - KNOWN.keys() - SYMBOLS}
     assert strange == set(), "spell it right, or add it to words.csv knowingly"
 
 
 def test_no_word_is_known_that_nobody_says():
     said = set()
     for system in UNIT_SYSTEMS:
-        for _, text in shown(layout_of(Settings(units=system)).planner):
+        for _, text in said_in(system):
             said |= words_of(text)
     assert KNOWN.keys() - said == set()
 

@@ -22,7 +22,7 @@ BUYING = Card(
     "Yarn wanted, fiber needed",
     groups=(
         Group("You type", (
-            Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), help="From the sheet Guide; its usual losses are expected."),
+            Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), help="From the guide on the sheet Guide; its usual losses are expected."),
             Input("state", "Buy it as", Choice("states_name", lists.SHEET), needed=True, starts_as="raw fleece", help="Raw fleece, skirted, washed, prepared, or yarn."),
             Input("length", "Length of yarn wanted", Number(above=0, most=10_000_000), LENGTH, needed=True, help="Finished yarn, margin included."),
             Input("grist", "Grist wanted", Number(above=0, most=1_000_000), GRIST, needed=True, help="Grist of the finished yarn."),

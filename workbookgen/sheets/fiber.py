@@ -57,7 +57,7 @@ def lots(settings: Settings) -> Log:
         groups=(
             Group("You type", (
                 Input("name", "Lot", Name(), needed=True, width=22, help="What you call this lot. Skeins and projects choose it by this name."),
-                Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), width=20, help="From the sheet Guide; its usual losses are expected."),
+                Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), width=20, help="From the guide on the sheet Guide; its usual losses are expected."),
                 Input("state", "Bought as", Choice("states_name", lists.SHEET), needed=True, width=14, help="How far the fiber was worked when you bought it."),
                 Input("weight", "Weight", WEIGHT, MASS, needed=True, help="Weight as bought. A pound is 16 ounces: you may type =6.5*16."),
                 Input("grist", "Grist wanted", Number(above=0, most=1_000_000), GRIST, help="Grist of the finished yarn you plan."),
@@ -117,7 +117,7 @@ def lots(settings: Settings) -> Log:
             Group("Seen in this lot", (
                 Result("seen_skirting", "Skirting", "1 - skirted_weighed / weight", trade.seen_skirting, SHARE,
                        uses={"before": "weight", "after": "skirted_weighed"}, only_if="AND(stage = 1, skirted_weighed <= weight)",
-                       note="From your own weighings; the sheet Guide learns from it."),
+                       note="From your own weighings; the guide on the sheet Guide learns from it."),
                 Result("seen_yield", "Scoured yield", "scoured_weighed / skirted_weighed", trade.seen_yield, SHARE,
                        uses={"before": "skirted_weighed", "after": "scoured_weighed"}, only_if="scoured_weighed <= skirted_weighed"),
                 Result("seen_preparation", "Preparation", "1 - prepared_weighed / scoured_weighed", trade.seen_loss, SHARE, width=11,

@@ -8,7 +8,6 @@ send one to a sheet which is not there; cautions never go, so those of a left-ou
 to the first one.
 """
 
-import re
 from collections import defaultdict
 from collections.abc import Collection
 from dataclasses import dataclass, replace
@@ -16,9 +15,7 @@ from dataclasses import dataclass, replace
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Block, Chapter, Planner, Sheet
 from workbookgen.language.views import LogView, view_without
-
-_PAIR = re.compile(r"sheets (\w+) (?:and|or) (\w+)")
-_CLAUSE_END = re.compile(r"((?<=[a-z)%][.;])\s+)")
+from workbookgen.sheets.naming import retold, said_without
 
 
 @dataclass(frozen=True)
@@ -43,7 +40,8 @@ class Leaving:
         """What stays of a sheet, without what falls."""
         chapters = tuple(kept for chapter in sheet.chapters if chapter.name not in self.names and (kept := self._chapter(chapter)))
         near = tuple(name for name in sheet.near if name not in self.gone)
-        return replace(sheet, about=self._said(sheet.about), chapters=chapters, near=near) if chapters else None
+        left = replace(sheet, chapters=chapters, near=near) if chapters else None
+        return left and retold(left, lambda text: said_without(text, {*self.names, *self.gone}))
 
     def _chapter(self, chapter: Chapter) -> Chapter | None:
         holders = tuple(kept for holder in chapter.holders if (kept := self._block(holder) if isinstance(holder, Block) else holder))
@@ -55,17 +53,11 @@ class Leaving:
 
     def _block(self, block: Block) -> Block | None:
         groups = (
-            replace(group, fields=tuple(self._field(each) for each in group.fields if f"{block.key}_{each.key}" not in self.fallen)) for group in block.groups
+            replace(group, fields=tuple(each for each in group.fields if f"{block.key}_{each.key}" not in self.fallen)) for group in block.groups
         )
         groups = tuple(group for group in groups if group.fields)
         rules = tuple(rule for rule in block.rules if not any(f"{block.key}_{word}" in self.fallen for word in rule.text.words))
-        return replace(block, groups=groups, rules=rules, about=self._said(block.about)) if groups else None
-
-    def _field(self, field: Input | Result) -> Input | Result:
-        return replace(field, help=self._said(field.help)) if isinstance(field, Input) else replace(field, note=self._said(field.note))
-
-    def _said(self, text: str) -> str:
-        return said_without(text, self.gone)
+        return replace(block, groups=groups, rules=rules) if groups else None
 
 
 def leaving(full: Planner, names: Collection[str]) -> Leaving:
@@ -83,20 +75,6 @@ def leaving(full: Planner, names: Collection[str]) -> Leaving:
     }:
         fallen |= more
     return Leaving(full, names, fallen)
-
-
-def said_without(text: str, names: Collection[str]) -> str:
-    """A text without the clauses that send one to these sheets."""
-    text = _PAIR.sub(lambda pair: f"sheet {stays[0]}" if len(stays := [name for name in pair.groups() if name not in names]) == 1 else pair[0], text)
-    pieces = _CLAUSE_END.split(text)
-    kept = [
-        (clause, gap)
-        for clause, gap in zip(pieces[::2], ["", *pieces[1::2]], strict=True)
-        if not ("sheet" in clause and any(re.search(rf"\b{name}\b", clause) for name in names))
-    ]
-    said = "".join(gap + clause for clause, gap in kept).strip()
-    said = said[:1].upper() + said[1:]
-    return f"{said[:-1]}." if said.endswith(";") else said
 
 
 def _readers(full: Planner) -> dict[str, set[str]]:

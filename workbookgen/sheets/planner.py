@@ -35,6 +35,7 @@ from workbookgen.sheets import (
     yarn,
 )
 from workbookgen.sheets.leaving_out import leaving
+from workbookgen.sheets.naming import retold, said_with, sheets_of_chapters
 
 OF_LOGS = Grid((150, *(94,) * 11))  # a page of logs: their names need room
 OF_FACTS = Grid((150, 250, 250, 330, 200, 220, 84, 70, 84))
@@ -84,11 +85,13 @@ def planner(settings: Settings) -> Planner:
         fallen, absent, cautions = left.fallen, {key: full.by_key[key] for key in left.fallen}, left.cautions
     proven = proofs.without(fallen)
     reference = _reference(methods.chapter(working), proofs.chapter(proven), facts, origin.chapter(settings))
+    sheets = (desk.sheet(settings, proven.rows, working, cautions), *working, reference)
+    sheet_of = sheets_of_chapters(sheets)
     return Planner(
         settings.units,
         settings.paper,
         settings.title,
-        (desk.sheet(settings, proven.rows, working, cautions), *working, reference),
+        tuple(retold(sheet, lambda text: said_with(text, sheet_of)) for sheet in sheets),
         absent,
         settings.colors.chosen,
     )

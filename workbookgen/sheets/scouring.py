@@ -52,7 +52,7 @@ WATER = Card(
             Input("cold", "Cold tap", HEAT, TEMPERATURE, needed=True, starts_as=Quantity(55, "degree_Fahrenheit")),
             Input("target", "Bath wanted", HEAT, TEMPERATURE, needed=True, starts_as=Quantity(135, "degree_Fahrenheit"), help="130 to 140 °F, 54 to 60 °C, not above with alkali (F. Beech 1902, read)."),
             Input("detergent", "Detergent", Number(least=0, most=1), SHARE, needed=True, starts_as=0.02, help="Share of the grease weight, 1 to 3% (common practice), or as its label says."),
-            Input("yield_expected", "Scoured yield expected", Number(above=0, most=1), SHARE, needed=True, starts_as=0.55, help="See the sheet Guide."),
+            Input("yield_expected", "Scoured yield expected", Number(above=0, most=1), SHARE, needed=True, starts_as=0.55, help="See the guide on the sheet Guide."),
             Input("price_water", "Cost of a load", Number(least=0, most=1_000_000), NUMBER, help="Water, heat and detergent, in your currency."),
         )),
         Group("Worked out", (

@@ -25,10 +25,10 @@ STEPS = (
 def own_losses() -> tuple[Input, ...]:
     """One's own figures, which win over the guide's."""
     return (
-        Input("own_skirting", "Own skirting loss", LOSS, SHARE, help="Your own figure; it wins over the sheet Guide."),
-        Input("own_yield", "Own scoured yield", YIELD, SHARE, help="Your own figure: washed weight over skirted weight; it wins over the sheet Guide."),
-        Input("own_preparation", "Own prep. loss", LOSS, SHARE, help="Your own figure: share lost in carding or combing; it wins over the sheet Guide."),
-        Input("own_spinning", "Own spin. loss", LOSS, SHARE, help="Your own figure: share lost in spinning and plying; it wins over the sheet Guide."),
+        Input("own_skirting", "Own skirting loss", LOSS, SHARE, help="Your own figure; it wins over the guide on the sheet Guide."),
+        Input("own_yield", "Own scoured yield", YIELD, SHARE, help="Your own figure: washed weight over skirted weight; it wins over the guide on the sheet Guide."),
+        Input("own_preparation", "Own prep. loss", LOSS, SHARE, help="Your own figure: share lost in carding or combing; it wins over the guide on the sheet Guide."),
+        Input("own_spinning", "Own spin. loss", LOSS, SHARE, help="Your own figure: share lost in spinning and plying; it wins over the guide on the sheet Guide."),
     )
 
 
@@ -43,7 +43,7 @@ def guide_losses() -> tuple[Result, ...]:
     return tuple(
         Result(f"expected_{key}", label, f"pick({column}, guide_listed, kind)", stock.pick, SHARE, width=11,
                uses={"name": "kind", "names": "guide_listed", "values": column},
-               note=f"Share {'kept' if key == 'yield' else 'lost'}, as the sheet Guide expects.")
+               note=f"Share {'kept' if key == 'yield' else 'lost'}, as the guide on the sheet Guide expects.")
         for key, column, label in STEPS
     )
 

@@ -1,0 +1,80 @@
+"""What texts say of other sheets.
+
+A text calls a chapter by its name, "the sheet Guide", since chapters are what settings leave
+out. A spinner reads the name of the sheet on which that chapter stands. Where the chapter is
+left out, the clause that sends one there goes.
+"""
+
+import re
+from collections.abc import Callable, Collection, Mapping
+from dataclasses import replace
+
+from workbookgen.language.fields import Input, Result
+from workbookgen.language.parts import Block, Chapter, Holder, Sheet
+from workbookgen.language.views import Band, LogView, Reading, Section
+
+_PAIR = re.compile(r"sheets (\w+) (and|or) (\w+)")
+_CLAUSE_END = re.compile(r"((?<=[a-z)%][.;])\s+)")
+
+Say = Callable[[str], str]
+
+
+def said_without(text: str, names: Collection[str]) -> str:
+    """A text without the clauses that send one to these chapters."""
+    text = _PAIR.sub(lambda pair: f"sheet {stays[0]}" if len(stays := [name for name in pair.group(1, 3) if name not in names]) == 1 else pair[0], text)
+    pieces = _CLAUSE_END.split(text)
+    kept = [
+        (clause, gap)
+        for clause, gap in zip(pieces[::2], ["", *pieces[1::2]], strict=True)
+        if not ("sheet" in clause and any(re.search(rf"\b{name}\b", clause) for name in names))
+    ]
+    said = "".join(gap + clause for clause, gap in kept).strip()
+    said = said[:1].upper() + said[1:]
+    return f"{said[:-1]}." if said.endswith(";") else said
+
+
+def said_with(text: str, sheet_of: Mapping[str, str]) -> str:
+    """A text with the names of sheets in the place of their chapters' names."""
+    if "sheet" not in text:
+        return text
+
+    def pair(found: re.Match) -> str:
+        first, joined, second = (sheet_of.get(word, word) for word in found.groups())
+        return f"sheet {first}" if first == second else f"sheets {first} {joined} {second}"
+
+    names = "|".join(map(re.escape, sheet_of))
+    return re.sub(rf"\bsheet ({names})\b", lambda found: f"sheet {sheet_of[found[1]]}", _PAIR.sub(pair, text))
+
+
+def sheets_of_chapters(sheets: Collection[Sheet]) -> dict[str, str]:
+    """The name of every chapter -> that of the sheet on which it stands."""
+    return {chapter.name: sheet.name for sheet in sheets for chapter in sheet.chapters}
+
+
+def retold(sheet: Sheet, say: Say) -> Sheet:
+    """A sheet with its texts about other sheets said in another way."""
+    return replace(sheet, about=say(sheet.about), chapters=tuple(_chapter(each, say) for each in sheet.chapters))
+
+
+def _chapter(chapter: Chapter, say: Say) -> Chapter:
+    view = chapter.view if isinstance(chapter.view, LogView) else tuple(Band(tuple(_section(each, say) for each in band.sections)) for band in chapter.view)
+    return replace(chapter, holders=tuple(_holder(each, say) for each in chapter.holders), view=view)
+
+
+def _section(section: Section, say: Say) -> Section:
+    if isinstance(section, Reading) and not section.is_caution:
+        return replace(section, sentences=tuple(filter(None, map(say, section.sentences))))
+    return section
+
+
+def _holder(holder: Holder, say: Say) -> Holder:
+    if not isinstance(holder, Block):
+        return holder
+    groups = tuple(replace(group, fields=tuple(_field(each, say) for each in group.fields)) for group in holder.groups)
+    return replace(holder, groups=groups, about=say(holder.about))
+
+
+def _field(field: Input | Result, say: Say) -> Input | Result:
+    name = "help" if isinstance(field, Input) else "note"
+    before = getattr(field, name)
+    return field if (after := say(before)) == before else replace(field, **{name: after})
