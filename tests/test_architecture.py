@@ -27,7 +27,8 @@ MAY_USE = {
     "sheets": {"errors", "texts", "units", "reference", "language", "settings"},
     "book": {"errors", "colors", "language"},
     "engines": {"errors", "temporary"},
-    "checking": {"errors", "temporary", "texts", "units", "language", "book", "engines"},
+    "ooxml": set(),
+    "checking": {"errors", "temporary", "texts", "units", "language", "book", "engines", "ooxml"},
     "filled": {"errors", "texts", "language", "settings", "sheets", "engines"},
     "carry": {"errors", "saving", "texts", "units", "reference", "language", "settings", "book", "engines", "checking", "filled", "build"},
     "gather": {"errors", "saving", "texts", "units", "reference", "language", "settings", "book", "checking", "filled"},
@@ -46,6 +47,7 @@ MAY_KNOW_SPREADSHEETS = {
     "checking": set(),
     "book": {"xlsxwriter"},
     "engines": {"openpyxl", "formualizer", "ironcalc"},
+    "ooxml": {"openpyxl"},
     "gather": {"pandas", "xlsxwriter"},
 }
 

@@ -75,7 +75,7 @@ def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_js
     with _progress(1 + len(set(chosen)) * (1 + scenarios), quiet=as_json) as step:
         planner = read_planner(file)
         step()
-        report = check_planner(file, planner.layout, chosen, scenarios, seed, planner.formulas, step)
+        report = check_planner(file, planner.layout, chosen, scenarios, seed, planner.formulas, step, planner.whole)
     if as_json:
         _tell_programs(report.as_json())
     else:

@@ -8,17 +8,20 @@ out of the file for another one, for an address or for a program is let through.
 
 import re
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 
 from workbookgen import __version__
 from workbookgen import settings as settings_module
 from workbookgen.book.placement import Layout
 from workbookgen.build import layout_of
+from workbookgen.checking.whole_file import as_found
 from workbookgen.engines.formulas import formulas
 from workbookgen.errors import FileError, PlannerError
 from workbookgen.filled.book import Book, open_book
 from workbookgen.filled.gate import AS_XLSX, STRAY_CELLS, inspected
 from workbookgen.filled.planner import origin_sheet
+from workbookgen.ooxml.workbook import WholeFile
 from workbookgen.settings import Settings
 
 MOST_LINES = 2_000  # of settings
@@ -37,6 +40,14 @@ class PlannerFile:
     layout: Layout  # what the generator writes for these settings
     formulas: dict[tuple[str, str], str]  # sheet and cell -> formula, as the file has them
     ranges: dict[str, str]  # full key -> where the file's own defined name points
+
+    @cached_property
+    def whole(self) -> WholeFile:
+        """All that the file says. Raises FileError where it is broken, or a name or a rule in it reaches out."""
+        whole = as_found(self.path)
+        for place, text in whole.formulas_beside_cells():
+            _require_no_reach(self.path, place, text)
+        return whole
 
 
 def read_planner(path: Path) -> PlannerFile:
@@ -103,8 +114,11 @@ def _require_inside(path: Path, layout: Layout, in_file: dict[tuple[str, str], s
             if others.get((placement.sheet, placement.cell(row))) == text:
                 del others[placement.sheet, placement.cell(row)]
     for (sheet, cell), text in others.items():
-        bare = _QUOTED_SHEET.sub(lambda name: "[" if "[" in name[0] else "", _TEXT.sub("", text))
-        if _REACHES_OUT.search(bare):
-            raise FileError.at(
-                f"{path}, {sheet}!{cell}", f"this formula reaches out of the planner ({text[:60]}); it is not worked out. Type its value instead."
-            )
+        _require_no_reach(path, f"{sheet}!{cell}", text)
+
+
+def _require_no_reach(path: Path, place: str, text: str) -> None:
+    bare = _QUOTED_SHEET.sub(lambda name: "[" if "[" in name[0] else "", _TEXT.sub("", text))
+    if _REACHES_OUT.search(bare):
+        instead = "Type its value instead." if "!" in place else "Delete it."
+        raise FileError.at(f"{path}, {place}", f"this formula reaches out of the planner ({text[:60]}); it is not worked out. {instead}")

@@ -6,11 +6,11 @@ against those that the generator writes for the same settings. The first scenari
 stands in the planner; the others are drawn from the domains of its inputs.
 """
 
-import re
 import time
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from contextlib import ExitStack
 from dataclasses import dataclass, field, replace
+from itertools import islice
 from pathlib import Path
 
 from workbookgen.book.placement import Layout, Placement
@@ -18,24 +18,20 @@ from workbookgen.checking.compare import Finding, agree, relative_difference
 from workbookgen.checking.driving import read, read_inputs, set_inputs
 from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios
 from workbookgen.checking.scenarios import scenario
+from workbookgen.checking.spelled import spelled
+from workbookgen.checking.stored import as_stored, stale_results
+from workbookgen.checking.whole_file import changes
 from workbookgen.engines import Engine, ErrorValue, Session, engine
 from workbookgen.engines.package import with_cached
 from workbookgen.errors import FileError
 from workbookgen.language.entries import Entries
 from workbookgen.language.fields import Result
+from workbookgen.ooxml.workbook import WholeFile
 from workbookgen.temporary import temporary_folder
 
 POISON = -987_654_321.0
 RECORDS = 10_000  # whose expected values are worked out at a time
 MOST_FINDINGS = 200  # of one engine; a broken planner would otherwise tell thousands
-
-_NUMBER = re.compile(r"(?<![A-Z0-9$._])\d+(?:\.\d*)?(?:E[+-]?\d+)?(?![0-9.:])")  # and no part of a reference
-_ONE_CELL = re.compile(r"(\$?[A-Z]+\$?\d+):\1(?![0-9:])")  # a range of one cell
-# Other names of the same functions, with which Gnumeric and LibreOffice save them.
-_RENAMED_TO = {
-    "_XLFN.STDEV.S": "STDEV", "_XLFN.NORM.S.INV": "NORMSINV", "LEGACY.NORMSINV": "NORMSINV", "LEGACY.NORMSDIST": "NORMSDIST",
-}
-_RENAMED = re.compile("|".join(map(re.escape, _RENAMED_TO)))
 
 
 @dataclass
@@ -99,10 +95,12 @@ def check(
     seed: int = 1,
     formulas_in_file: dict[tuple[str, str], str] | None = None,
     step: Callable[[], None] = lambda: None,
+    whole: WholeFile | None = None,
 ) -> Report:
     """Check a planner against the layout that its own settings give.
 
-    An engine is named, or handed in. `formulas_in_file` are the formulas that the file really holds, by sheet and cell.
+    An engine is named, or handed in. `formulas_in_file` are the formulas that the file really holds, by sheet and cell,
+    and `whole` is all that it says; what is not told is not looked at.
     `step` is called after each scenario. Raises MissingEngine when an engine is absent.
     """
     began = time.perf_counter()
@@ -114,6 +112,8 @@ def check(
         ours = not_typed(layout, formulas_in_file)
         report.findings += foreign_formulas(layout, ours)
         report.formula_cells = len(ours)
+    if whole is not None:
+        report.findings += islice(changes(layout, whole), MOST_FINDINGS)
     with temporary_folder("workbookgen") as folder, ExitStack() as opened:
         poisoned = folder / "planner.xlsx"
         with_cached(path, poisoned, POISON)
@@ -125,6 +125,8 @@ def check(
         for one in tries:
             [expected] = expected_of_scenarios(layout.planner, [one.typed], proofs)
             one.compare(one.typed, proofs | expected)
+            if whole is not None and one is tries[0]:
+                report.findings += islice(_stale(layout, whole, one.typed, proofs, expected), MOST_FINDINGS)
             step()
         for drawn in _batches(layout, scenarios, seed):
             for inputs, expected in zip(drawn, expected_of_scenarios(layout.planner, drawn, proofs), strict=True):
@@ -145,6 +147,13 @@ def check(
     ]
     report.seconds = time.perf_counter() - began
     return report
+
+
+def _stale(layout: Layout, whole: WholeFile, typed: Entries, proofs: dict, expected: dict) -> Iterator[Finding]:
+    stored = as_stored(layout, whole, typed)
+    if stored != typed:
+        [expected] = expected_of_scenarios(layout.planner, [stored], proofs)
+    return stale_results(layout, whole, proofs | expected)
 
 
 def _batches(layout: Layout, scenarios: int, seed: int) -> Iterator[list[Entries]]:
@@ -194,17 +203,6 @@ def foreign_formulas(layout: Layout, in_file: dict[tuple[str, str], str]) -> lis
         Finding("this cell holds a formula that no reference checks", f"{sheet}!{cell}", got=text) for (sheet, cell), text in strangers.items()
     ]
     return stray + changed + gone
-
-
-def spelled(formula: str) -> str:
-    """A formula without what programs change when they save it: spaces, capitals, names of functions, the last digits of numbers."""
-    pieces = formula.lstrip("=").split('"')
-    return '"'.join(piece if index % 2 else _bare(piece) for index, piece in enumerate(pieces))
-
-
-def _bare(piece: str) -> str:
-    bare = _RENAMED.sub(lambda found: _RENAMED_TO[found[0]], piece.replace(" ", "").upper())
-    return _NUMBER.sub(lambda found: f"{float(found[0]):.14g}", _ONE_CELL.sub(r"\1", bare))
 
 
 class _Try:

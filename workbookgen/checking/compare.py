@@ -23,9 +23,10 @@ class Finding:
         return asdict(self)
 
     def __str__(self) -> str:
-        if not self.cell:
+        place = f"{self.cell} ({self.key})" if self.cell and self.key else self.cell or self.key
+        if not place:
             return self.reason
-        where = f"{self.cell} ({self.key})" + (f" in {self.engine}" if self.engine else "")
+        where = place + (f" in {self.engine}" if self.engine else "")
         if self.expected is None and self.got is None:
             return f"{where}: {self.reason}"
         given = ", ".join(f"{word} = {value!r}" for word, value in self.inputs.items())

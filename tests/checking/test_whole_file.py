@@ -1,0 +1,348 @@
+"""The whole file against what the generator writes: each tampering is told in its own words, and an honest file gives none."""
+
+import re
+import shutil
+import subprocess
+
+import openpyxl
+import pytest
+
+from workbookgen.build import layout_of, workbook
+from workbookgen.checking.check import POISON, check
+from workbookgen.checking.scenarios import scenario
+from workbookgen.checking.whole_file import as_found, changes
+from workbookgen.engines import Area
+from workbookgen.engines.libreoffice import convert
+from workbookgen.engines.package import sheet_parts, with_cached, with_values
+from workbookgen.errors import FileError
+from workbookgen.planner_file import read_planner
+
+from .tampering import both, edited, replaced, sub
+
+BOOK, STYLES = "xl/workbook.xml", "xl/styles.xml"
+
+
+def told(path, layout) -> list[str]:
+    return [str(each) for each in changes(layout, as_found(path))]
+
+
+def checked(path) -> list[str]:
+    planner = read_planner(path)
+    report = check(path, planner.layout, scenarios=0, formulas_in_file=planner.formulas, whole=planner.whole)
+    return [str(each) for each in report.findings]
+
+
+@pytest.fixture
+def made(small_file, tmp_path):
+    """A copy of the small planner, with parts of it edited; a part is named by its path, or by its sheet."""
+    parts = sheet_parts(small_file)
+
+    def making(**edits):
+        known = {"book": BOOK, "styles": STYLES} | {sheet.replace(" ", "_"): part for sheet, part in parts.items()}
+        return edited(small_file, tmp_path / "edited.xlsx", {known.get(name, name): edit for name, edit in edits.items()})
+
+    return making
+
+
+def name(key: str, text: str):
+    """A defined name that stands for something else."""
+    return sub(rf'(<definedName name="{key}">)[^<]*', rf"\g<1>{text}")
+
+
+def cell_of(layout, key: str, row: int = 0) -> str:
+    return layout.placements[key].cell(row)
+
+
+class TestAnHonestFile:
+    def test_as_it_was_built(self, small_file):
+        assert checked(small_file) == []
+
+    def test_filled_in(self, small_layout, tmp_path):
+        (tmp_path / "filled.xlsx").write_bytes(workbook(small_layout, scenario(small_layout.planner, 3)))
+        assert checked(tmp_path / "filled.xlsx") == []
+
+    def test_by_a_library_that_keeps_no_results(self, small_file, tmp_path):
+        openpyxl.load_workbook(small_file).save(tmp_path / "saved.xlsx")
+        found = told(tmp_path / "saved.xlsx", read_planner(small_file).layout)
+        assert found == []
+
+    @pytest.mark.programs
+    @pytest.mark.parametrize("filled", [False, True])
+    @pytest.mark.parametrize("way", ["xlsx", "ods"])
+    def test_saved_by_libreoffice(self, settings, layout, tmp_path, filled, way):
+        source = tmp_path / "planner.xlsx"
+        source.write_bytes(workbook(layout, scenario(layout.planner, 4) if filled else None))
+        if way == "ods":
+            convert(source, tmp_path / "planner.ods", recalculate=False)
+            source = tmp_path / "planner.ods"
+        convert(source, tmp_path / "saved.xlsx", recalculate=False)
+        assert as_found(tmp_path / "saved.xlsx").program.startswith("LibreOffice")
+        assert checked(tmp_path / "saved.xlsx") == []
+
+    @pytest.mark.programs
+    @pytest.mark.parametrize("filled", [False, True])
+    def test_saved_by_gnumeric(self, layout, tmp_path, filled):
+        """Without --recalc it stores, for some cells that look into other sheets, a result from before it had read all of them."""
+        source = tmp_path / "planner.xlsx"
+        source.write_bytes(workbook(layout, scenario(layout.planner, 4) if filled else None))
+        program = shutil.which("ssconvert") or pytest.skip("Gnumeric is not here")
+        subprocess.run([program, "--recalc", source, tmp_path / "saved.xlsx"], check=True, capture_output=True, timeout=120)
+        assert as_found(tmp_path / "saved.xlsx").program == "gnumeric"
+        assert checked(tmp_path / "saved.xlsx") == []
+
+    def test_a_persons_own_name_and_notes_are_theirs(self, made):
+        own = replaced("</definedNames>", "<definedName name=\"my_list\">Skeins!$A$7:$A$9</definedName></definedNames>")
+        assert checked(made(book=own)) == []
+
+
+class TestNames:
+    def test_two_swapped(self, made, small_layout):
+        gross, tare = (small_layout.placements[key].range.replace("$", r"\$") for key in ("skeins_gross", "skeins_tare"))
+        path = made(book=both(name("skeins_gross", tare.replace("\\", "")), name("skeins_tare", gross.replace("\\", ""))))
+        [finding] = checked(path)
+        assert finding.startswith("skeins_gross: this name and skeins_tare are swapped")
+
+    def test_one_moved_by_a_row(self, made, small_layout):
+        at = small_layout.placements["skeins_wraps"]
+        moved = f"Skeins!${at.cell(0)[0]}${at.row + 1}:${at.cell(0)[0]}${at.row + at.rows}"
+        [finding] = checked(made(book=name("skeins_wraps", moved)))
+        assert finding == f"skeins_wraps: this name stands for other cells than its own; expected {at.range.replace('$', '')!r}, got {moved.replace('$', '')!r}"
+
+    def test_one_removed(self, made):
+        [finding] = checked(made(book=sub(r'<definedName name="skeins_wraps">[^<]*</definedName>', "")))
+        assert finding.startswith("skeins_wraps: this name is gone")
+
+    def test_one_that_only_looks_like_ours(self, made):
+        [finding] = checked(made(book=replaced("</definedNames>", '<definedName name="skeins_wrapz">Skeins!$A$7</definedName></definedNames>')))
+        assert finding.startswith("skeins_wrapz: a name like those of the planner, which the planner does not have")
+
+    def test_one_of_a_sheet_that_hides_ours(self, made):
+        local = '<definedName name="skeins_wraps" localSheetId="0">Skeins!$A$7</definedName></definedNames>'
+        [finding] = checked(made(book=replaced("</definedNames>", local)))
+        assert finding.startswith("skeins_wraps: on the sheet Start this name stands for something of its own")
+
+    def test_one_that_is_a_formula(self, made):
+        [finding] = checked(made(book=name("skeins_wraps", "Skeins!$A$7:$A$12*2")))
+        assert finding.startswith("skeins_wraps: this name stands for other cells than its own")
+
+    @pytest.mark.parametrize("text", ["'[other.xlsx]Skeins'!$A$7", "[1]Skeins!$A$7", "WEBSERVICE(&quot;http://example.org&quot;)"])
+    @pytest.mark.parametrize("key", ["skeins_wraps", "my_own"])
+    def test_one_that_reaches_out_is_refused(self, made, key, text):
+        edit = name(key, text) if key != "my_own" else replaced("</definedNames>", f'<definedName name="my_own">{text}</definedName></definedNames>')
+        with pytest.raises(FileError, match=f"the name {key}: this formula reaches out of the planner"):
+            checked(made(book=edit))
+
+
+@pytest.mark.parametrize(("edit", "words"), [
+    (replaced("<calcPr ", '<calcPr calcMode="manual" '), "the workbook is set to calculate by hand"),
+    (replaced("<calcPr ", '<calcPr fullPrecision="0" '), "the workbook is set to calculate with numbers as they are shown"),
+    (replaced("<calcPr ", '<calcPr iterate="1" '), "the workbook is set to repeat formulas that go in a circle"),
+    (replaced("<workbookPr ", '<workbookPr date1904="1" '), "the workbook counts its days from 1904"),
+    (replaced('<sheet name="Skeins" ', '<sheet name="Skeins" state="hidden" '), "Skeins: this sheet is hidden"),
+    (replaced('<sheet name="Skeins" ', '<sheet name="Skeins" state="veryHidden" '), "Skeins: this sheet is hidden"),
+])
+def test_settings_of_the_workbook(made, edit, words):
+    [finding] = checked(made(book=edit))
+    assert finding.startswith(words)
+
+
+class TestWords:
+    @pytest.mark.parametrize(("above", "reason"), [(2, "Wraps"), (1, "wraps")])
+    def test_a_label_and_a_unit(self, small_file, small_layout, tmp_path, above, reason):
+        at = small_layout.placements["skeins_gross"]
+        with_values(small_file, tmp_path / "edited.xlsx", {Area("Skeins", at.row - above, at.column): [["lb"]]})
+        [finding] = checked(tmp_path / "edited.xlsx")
+        assert finding.startswith(f"Skeins!{at.cell(-above)}: these words are not the planner's") and finding.endswith("got 'lb'")
+
+    def test_a_label_that_was_emptied(self, small_file, small_layout, tmp_path):
+        at = small_layout.placements["reels_rated"]
+        with_values(small_file, tmp_path / "edited.xlsx", {Area("Reels", at.row - 2, at.column): [[None]]})
+        [finding] = checked(tmp_path / "edited.xlsx")
+        assert finding.endswith("got 'nothing'")
+
+    def test_a_figure(self, small_file, small_layout, tmp_path):
+        at = small_layout.placements["weaves_ends"]
+        with_values(small_file, tmp_path / "edited.xlsx", {Area(at.sheet, at.row, at.column): [[77.0]]})
+        findings = checked(tmp_path / "edited.xlsx")
+        assert any(each.startswith(f"{at.sheet}!{at.cell(0)}: this figure is not the planner's") for each in findings)
+
+    def test_what_a_person_typed_is_theirs(self, small_file, small_layout, tmp_path):
+        at = small_layout.placements["reels_name"]
+        with_values(small_file, tmp_path / "edited.xlsx", {Area("Reels", at.row + 2, 1): [["Porch reel"]], Area("Reels", at.row + 2, 40): [["mine"]]})
+        assert told(tmp_path / "edited.xlsx", small_layout) == []
+
+    def test_a_link(self, made):
+        [finding] = checked(made(Start=replaced('location="Reels!A1"', 'location="Guide!A1"')))
+        assert "the link leads elsewhere; expected '#Reels!A1', got '#Guide!A1'" in finding
+
+
+class TestWhatMayBeTyped:
+    def test_nothing_is_asked_any_more(self, made, small_layout):
+        findings = checked(made(Reels=sub("<dataValidations.*</dataValidations>", "")))
+        at = small_layout.placements["reels_rated"]
+        assert f"Reels!{at.cell(0)}:{at.cell(at.rows - 1)} (reels_rated): what may be typed is no longer said; expected 'decimal between 0 1000', got 'nothing'" in findings
+
+    @pytest.mark.parametrize(("edit", "words"), [
+        (replaced("<formula2>1000</formula2>", "<formula2>9000</formula2>"), "other limits or choices are set for what may be typed"),
+        (replaced('error="Rated loop: type a number', 'error="Rated loop: type a figure'), "what is said of an entry that does not fit was changed"),
+        (replaced('prompt="What the maker says', 'prompt="Guess'), "what is said while the cell is selected was changed"),
+        (replaced('errorStyle="warning" ', ""), "an entry that does not fit is treated otherwise"),
+        (replaced('type="decimal"', 'type="whole"'), "another kind of entry is asked for"),
+    ])
+    def test_something_else_is_asked(self, made, edit, words):
+        findings = checked(made(Reels=edit))
+        assert len(findings) == 1 and words in findings[0]
+
+    def test_a_list_that_offers_other_cells(self, made, small_layout):
+        source = small_layout.placements["reels_listed"].range
+        findings = checked(made(Skeins=sub(r"<formula1>Reels!\$[^<]*", "<formula1>Reels!$A$1:$A$3")))
+        assert [each for each in findings if "(skeins_reel): other limits or choices" in each] == findings and len(findings) == 1
+        assert source.startswith("Reels!")
+
+    def test_validations_that_were_merged_or_split_are_the_same(self, made):
+        def split(text):
+            return re.sub(r'(<dataValidation [^>]*sqref=")B7:B10(".*?</dataValidation>)', r"\1B7:B8 B10\2\1B9\2", text)
+
+        assert checked(made(Reels=split)) == []
+
+    def test_a_rule_that_reaches_out_is_refused(self, made):
+        with pytest.raises(FileError, match="what may be typed into Reels, B7:B10: this formula reaches out"):
+            checked(made(Reels=replaced("<formula2>1000</formula2>", "<formula2>[1]Far!$A$1</formula2>")))
+
+
+class TestLocksAndLooks:
+    def test_a_sheet_without_protection(self, made):
+        [finding] = checked(made(Skeins=sub("<sheetProtection[^>]*>", "")))
+        assert finding.startswith("Skeins: this sheet is no longer protected")
+
+    def test_a_formula_that_is_not_locked(self, small_file, small_layout, tmp_path):
+        path = self.locked(small_file, tmp_path, small_layout, "reels_loop", False)
+        [finding] = told(path, small_layout)
+        assert finding.startswith(f"Reels!{cell_of(small_layout, 'reels_loop', 1)} (reels_loop): not locked")
+
+    def test_an_input_that_is_locked(self, small_file, small_layout, tmp_path):
+        path = self.locked(small_file, tmp_path, small_layout, "reels_rated", True)
+        [finding] = told(path, small_layout)
+        assert finding.startswith(f"Reels!{cell_of(small_layout, 'reels_rated', 1)} (reels_rated): locked, so that nothing can be typed")
+
+    @staticmethod
+    def locked(source, folder, layout, key, is_locked):
+        book = openpyxl.load_workbook(source)
+        at = layout.placements[key]
+        book[at.sheet][at.cell(1)].protection = openpyxl.styles.Protection(locked=is_locked)
+        book.save(folder / "locked.xlsx")
+        return folder / "locked.xlsx"
+
+    @pytest.mark.parametrize(("key", "code", "words"), [
+        ("reels_relative", "0.0000", "its number format shows something else; expected 'percent with 2 decimals', got 'number with 4 decimals'"),
+        ("reels_loop", "0.00%", "its number format shows something else; expected 'number with "),
+        ("reels_loop", '#,##0.00,', "got 'number with 2 decimals, divided by 1,000'"),
+        ("reels_loop", '#,##0.00" yd"', "got 'number with 2 decimals, with \"yd\"'"),
+        ("reels_loop", ";;;", "got 'nothing'"),
+        ("reels_loop", "yyyy-mm-dd", "got 'date'"),
+        ("reels_loop", "0", "its number format shows fewer digits"),
+        ("reels_rated", "0%", "its number format shows something else; expected 'number', got 'percent with 0 decimals'"),
+        ("reels_name", "General", "its number format shows something else; expected 'text', got 'number'"),
+        ("skeins_date", "0", "expected 'date', got 'number with 0 decimals'"),
+    ])
+    def test_a_number_format(self, small_file, small_layout, tmp_path, key, code, words):
+        at = small_layout.placements.get(key) or pytest.skip(f"no {key}")
+        book = openpyxl.load_workbook(small_file)
+        for row in range(at.rows):
+            book[at.sheet][at.cell(row)].number_format = code
+        book.save(tmp_path / "formatted.xlsx")
+        [finding] = told(tmp_path / "formatted.xlsx", small_layout)
+        assert finding.startswith(f"{at.sheet}!{at.cell(0)}:{at.cell(at.rows - 1)} ({key}): ") and words in finding
+
+    @pytest.mark.parametrize("code", ['#,##0.00_)', "#,##0.000", "[BLACK]#,##0.00", "#,##0.00;-#,##0.00", "[$-409]#,##0.00"])
+    def test_other_spellings_of_a_number_format(self, small_file, small_layout, tmp_path, code):
+        book = openpyxl.load_workbook(small_file)
+        at = small_layout.placements["reels_loop"]
+        book[at.sheet][at.cell(0)].number_format = code
+        book.save(tmp_path / "formatted.xlsx")
+        assert told(tmp_path / "formatted.xlsx", small_layout) == []
+
+    @pytest.mark.parametrize(("edit", "words"), [
+        (replaced('<row r="8" ', '<row r="8" hidden="1" '), "Reels!8:8: rows are hidden here"),
+        (replaced('<col min="2" max="8" ', '<col min="2" max="8" hidden="1" '), "Reels!B:H: columns are hidden here"),
+    ])
+    def test_what_is_hidden(self, made, edit, words):
+        [finding] = checked(made(Reels=edit))
+        assert finding.startswith(words)
+
+
+class TestPictures:
+    def test_a_chart_of_other_cells(self, made):
+        [finding] = checked(made(**{"xl/charts/chart1.xml": sub(r"(<c:val>.*?<c:f>[^<]*\$)(\d+)(</c:f>)", r"\g<1>9\3")}))
+        assert "draws from other cells; expected " in finding and finding.startswith("Pictures: the chart ")
+
+    def test_a_chart_with_another_title(self, made):
+        [finding] = checked(made(**{"xl/charts/chart1.xml": sub("<a:t>[^<]*", "<a:t>Anything")}))
+        assert "is gone, or has another title" in finding
+
+
+class TestConditionalFormats:
+    NEW = '<conditionalFormatting sqref="A7:A9"><cfRule type="expression" priority="1"><formula>{}</formula></cfRule></conditionalFormatting>'
+
+    def test_a_new_one(self, made):
+        edit = replaced("<dataValidations ", self.NEW.format("$B7&gt;1") + "<dataValidations ")
+        [finding] = checked(made(Reels=edit))
+        assert finding.startswith("Reels!A7: a conditional format is here that the planner does not have")
+
+    def test_one_that_reaches_out_is_refused(self, made):
+        edit = replaced("<dataValidations ", self.NEW.format("WEBSERVICE($B7)") + "<dataValidations ")
+        with pytest.raises(FileError, match="the conditional format of Reels, A7:A9: this formula reaches out"):
+            checked(made(Reels=edit))
+
+
+class TestACellThatIsThereTwice:
+    def test_in_its_row(self, made, small_layout):
+        cell = cell_of(small_layout, "reels_rated")
+        findings = checked(made(Reels=sub(rf'<c r="{cell}"([^>]*)>', rf'<c r="{cell}"><v>9</v></c><c r="{cell}"\1>')))
+        assert [each for each in findings if each.startswith(f"Reels!{cell}: this cell is in the file twice")]
+
+    def test_in_another_row(self, made):
+        findings = checked(made(Reels=sub(r'<c r="B8"', '<c r="B9"')))
+        assert [each for each in findings if each.startswith("Reels!B9: this cell is in the file twice")]
+
+
+class TestStoredResults:
+    STALE = "the stored result is not what the inputs give"
+
+    def test_one_is_another(self, made, small_layout):
+        cell = cell_of(small_layout, "reels_hundred")
+        [finding] = checked(made(Reels=sub(rf'(<c r="{cell}"[^>]*><f.*?<v>)[^<]*', r"\g<1>201")))
+        assert finding.startswith(f"Reels!{cell} (reels_hundred): {self.STALE}") and finding.endswith("expected 200.0, got 201.0")
+
+    def test_one_is_missing_among_others(self, made, small_layout):
+        cell = cell_of(small_layout, "reels_hundred")
+        [finding] = checked(made(Reels=sub(rf'(<c r="{cell}"[^>]*><f.*?)<v>[^<]*</v>', r"\1")))
+        assert finding.endswith("expected 200.0, got 'nothing'")
+
+    def test_an_error_where_nothing_is_wrong(self, made, small_layout):
+        cell = cell_of(small_layout, "reels_hundred")
+        [finding] = checked(made(Reels=sub(rf'<c r="{cell}"([^>]*)>(<f.*?<v>)[^<]*', rf'<c r="{cell}"\1 t="e">\2#N/A')))
+        assert finding.endswith("got '#N/A'")
+
+    def test_all_are_poisoned(self, small_file, tmp_path):
+        with_cached(small_file, tmp_path / "poisoned.xlsx", POISON)
+        findings = checked(tmp_path / "poisoned.xlsx")
+        assert len(findings) > 100 and all(self.STALE in each for each in findings)
+
+    def test_inputs_changed_by_a_program_that_does_not_calculate(self, small_file, small_layout, tmp_path):
+        at = small_layout.placements["reels_rated"]
+        with_values(small_file, tmp_path / "edited.xlsx", {Area("Reels", at.row, at.column): [[71.0]]})
+        findings = checked(tmp_path / "edited.xlsx")
+        assert findings and all(self.STALE in each for each in findings)
+
+    def test_fewer_digits_are_no_other_result(self, made, small_layout):
+        cell = cell_of(small_layout, "reels_hundred")
+        assert checked(made(Reels=sub(rf'(<c r="{cell}"[^>]*><f.*?<v>)[^<]*', r"\g<1>200.0000001"))) == []
+
+
+def test_a_planner_of_other_settings_is_held_against_its_own(settings, tmp_path):
+    """The sheets are compared with those that the file's own settings give."""
+    metric = settings.model_copy(update={"units": "metric", "title": "Our & <their> yarn"})
+    (tmp_path / "metric.xlsx").write_bytes(workbook(layout_of(metric)))
+    assert checked(tmp_path / "metric.xlsx") == []
+    assert told(tmp_path / "metric.xlsx", layout_of(settings))  # and it is another planner than that of the usual ones

@@ -1,0 +1,90 @@
+"""Do the defined names of a file stand where they belong? Carrying and gathering find every entry by them.
+
+`names_elsewhere` holds a file against what the generator writes, cell for cell;
+`names_out_of_place` allows for lines and columns that a person inserted.
+"""
+
+from bisect import bisect_left
+from collections.abc import Collection, Iterator, Mapping
+
+from workbookgen.book.placement import Layout, Placement
+from workbookgen.checking.compare import Finding
+from workbookgen.checking.spelled import spelled
+from workbookgen.engines import Area
+from workbookgen.ooxml.references import Range, plainly_named, range_of
+from workbookgen.ooxml.workbook import WholeFile
+
+OF_PROGRAMS = ("_xlnm.", "Print_Area", "Print_Titles")  # names that programs set for themselves
+
+
+def names_elsewhere(ours: WholeFile, theirs: WholeFile, blocks: Collection[str]) -> Iterator[Finding]:
+    """Names that are gone, swapped, moved, or ours in form only. A person's own names are none of ours."""
+    wanted, found = ({name: _meaning(text) for name, text in each.names.items()} for each in (ours, theirs))
+    swapped: set[str] = set()
+    for name, meaning in wanted.items():
+        if name not in found:
+            yield Finding("this name is gone; carrying and gathering find the entries by it", key=name, expected=meaning, got="nothing")
+        elif found[name] != meaning and name not in swapped:
+            other = next((each for each, its in wanted.items() if its == found[name] and found.get(each) == meaning), None)
+            if other:
+                swapped |= {name, other}
+                yield Finding(f"this name and {other} are swapped: each stands for the other's cells", key=name, expected=meaning, got=found[name])
+            else:
+                yield Finding("this name stands for other cells than its own", key=name, expected=meaning, got=found[name])
+    for name, meaning in found.items():
+        if name not in wanted and any(name.startswith(f"{block}_") for block in blocks):
+            yield Finding("a name like those of the planner, which the planner does not have. Delete it", key=name, expected="no such name", got=meaning)
+    for (sheet, name), text in theirs.names_of_sheets.items():
+        if name in wanted and not name.startswith(OF_PROGRAMS):
+            yield Finding(f"on the sheet {sheet} this name stands for something of its own. Delete it there", key=name, expected=wanted[name], got=_meaning(text))
+
+
+def _meaning(text: str) -> str:
+    return str(range_of(text) or spelled(plainly_named(text)))
+
+
+def names_out_of_place(layout: Layout, found: Mapping[str, Area]) -> Iterator[Finding]:
+    """Names that stand otherwise to the others of their block than in the layout, such as two that were swapped.
+
+    `found` says where a file has them, by full key; what it lacks is left out. Lines and
+    columns that were inserted, and sheets that were renamed, change nothing of the order.
+    """
+    for block in layout.planner.blocks.values():
+        placed = [each for each in layout.of(block) if each.key in found]
+        kept = _in_order(sorted(placed, key=lambda each: (each.column, each.row)), found)
+        strange = {each.key: each for each in placed if each.key not in kept} | {
+            each.key: each for each in placed if each.rows > 1 and found[each.key].row != _usual_row(placed, found)
+        }
+        for key, each in strange.items():
+            other = next((two.key for two in placed if two is not each and _is_swapped(layout, each, two, found)), None)
+            reason = f"this name and {other} are swapped: each stands for the other's cells" if other else "this name stands for other cells than its own"
+            yield Finding(reason, key=key, expected=each.range.replace("$", ""), got=str(_range(found[key])))
+
+
+def _in_order(placed: list[Placement], found: Mapping[str, Area]) -> set[str]:
+    """As many names as can be that follow each other as they should: the longest rising sequence."""
+    ends: list[tuple[int, int]] = []
+    chains: list[list[str]] = []
+    for each in placed:
+        place = found[each.key].column, found[each.key].row
+        at = bisect_left(ends, place)
+        chain = [*(chains[at - 1] if at else []), each.key]
+        ends[at : at + 1], chains[at : at + 1] = [place], [chain]
+    return set(chains[-1]) if chains else set()
+
+
+def _usual_row(placed: list[Placement], found: Mapping[str, Area]) -> int:
+    rows = [found[each.key].row for each in placed]
+    return max(set(rows), key=rows.count)
+
+
+def _is_swapped(layout: Layout, one: Placement, two: Placement, found: Mapping[str, Area]) -> bool:
+    """Whether each of two names stands where the other would be in order."""
+    exchanged = dict(found) | {one.key: found[two.key], two.key: found[one.key]}
+    beside = [each for each in layout.of(one.holder) if each.key in found]
+    ordered = sorted(beside, key=lambda each: (each.column, each.row))
+    return {one.key, two.key} <= _in_order(ordered, exchanged) and found[one.key] != found[two.key] and not {one.key, two.key} <= _in_order(ordered, found)
+
+
+def _range(area: Area) -> Range:
+    return Range(area.sheet, area.row, area.column, area.last_row, area.column + area.columns - 1)

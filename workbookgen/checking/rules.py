@@ -1,0 +1,103 @@
+"""What a file says of what may be typed, and the formulas by which it colors cells."""
+
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import fields, replace
+
+from workbookgen.book.placement import Placement
+from workbookgen.checking.compare import Finding
+from workbookgen.checking.runs import runs
+from workbookgen.checking.spelled import spelled
+from workbookgen.engines.formulas import SharedFormula
+from workbookgen.ooxml.references import Range, cell_name, plainly_named
+from workbookgen.ooxml.sheets import NO_VALIDATION, FileSheet, Rule, Validation
+
+FAR = "XA500000"  # a cell from which every relative reference of a planner can be written
+MOST_CELLS = 500_000  # of a rule; none of a planner has as many
+BY_FORMULA = ("expression", "cellIs")  # other kinds are decoration, which some programs drop
+
+_WORDS = {
+    "kind": "another kind of entry is asked for",
+    "operator": "other limits are set for what may be typed",
+    "formulas": "other limits or choices are set for what may be typed",
+    "title": "what is said while the cell is selected was changed",
+    "said": "what is said while the cell is selected was changed",
+    "refusal": "what is said of an entry that does not fit was changed",
+    "strictness": "an entry that does not fit is treated otherwise",
+}
+
+
+def changed_validations(placement: Placement, our: FileSheet, their: FileSheet) -> Iterator[Finding]:
+    """What may be typed into the cells of a field, and what is said of it."""
+    wanted, found = (_validations(placement, sheet) for sheet in (our, their))
+    told: dict[tuple, list[int]] = defaultdict(list)
+    for row in range(placement.row, placement.row + placement.rows):
+        if wanted[row] != found[row]:
+            told[_difference(wanted[row], found[row])].append(row)
+    for (reason, expected, got), rows in told.items():
+        for first, last in runs(rows):
+            where = Range(placement.sheet, first, placement.column, last, placement.column)
+            yield Finding(reason, str(where), placement.key, expected=expected, got=got)
+
+
+def _validations(placement: Placement, sheet: FileSheet) -> defaultdict[int, frozenset[Validation]]:
+    """Row -> what holds for its cell."""
+    column = Range("", placement.row, placement.column, placement.row + placement.rows - 1, placement.column)
+    found: defaultdict[int, frozenset[Validation]] = defaultdict(frozenset)
+    for ranges, validation in sheet.validations:
+        rows = {row for each in ranges for row in each.rows_within(column)}
+        if rows:
+            plain = replace(validation, formulas=tuple(spelled(plainly_named(each)) for each in validation.formulas))
+            if plain == replace(NO_VALIDATION, strictness=plain.strictness):
+                continue  # says and asks for nothing
+            for row in rows:
+                found[row] |= {plain}
+    return found
+
+
+def _difference(wanted: frozenset[Validation], found: frozenset[Validation]) -> tuple[str, str | None, str | None]:
+    if len(wanted) != 1 or len(found) != 1:
+        reason = "what may be typed is no longer said" if wanted and not found else "something is asked for that the planner does not ask"
+        return reason, _listed(wanted), _listed(found)
+    (one,), (other,) = wanted, found
+    part = next(each.name for each in fields(Validation) if getattr(one, each.name) != getattr(other, each.name))
+    was, now = (" to ".join(each) if isinstance(each, tuple) else each for each in (getattr(one, part), getattr(other, part)))
+    return _WORDS[part], was or "nothing", now or "nothing"
+
+
+def _listed(validations: frozenset[Validation]) -> str:
+    return "; ".join(sorted(" ".join((each.kind, each.operator, *each.formulas)).strip() for each in validations)) or "nothing"
+
+
+def changed_rules(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
+    """Conditional formats by formula: those that are new, and cells that lost theirs."""
+    wanted, found = (_cells_by_rule(sheet.rules) for sheet in (our, their))
+    for rule, cells in found.items():
+        new = cells - wanted.get(rule, set())
+        if new:
+            first = cell_name(min(new))
+            yield Finding("a conditional format is here that the planner does not have", f"{our.name}!{first}", expected="none", got=_shown(rule))
+    for rule, cells in wanted.items():
+        gone = cells - found.get(rule, set())
+        if gone:
+            first = cell_name(min(gone))
+            yield Finding("a conditional format of the planner is gone", f"{our.name}!{first}", expected=_shown(rule), got="none")
+
+
+def _cells_by_rule(rules: list[Rule]) -> dict[tuple, set]:
+    """Rules by their meaning, wherever they are anchored, and the cells for which each holds."""
+    found: dict[tuple, set] = defaultdict(set)
+    for rule in rules:
+        if rule.kind in BY_FORMULA and rule.ranges:
+            anchor = cell_name((min(each.top for each in rule.ranges), min(each.left for each in rule.ranges)))
+            formulas = tuple(SharedFormula(f"={plainly_named(each)}", anchor).moved_to(FAR) for each in rule.formulas)
+            meaning = rule.kind, rule.operator if rule.kind == "cellIs" else "", tuple(map(spelled, formulas))
+            for each in rule.ranges:
+                rows = range(each.top, min(each.bottom, each.top + MOST_CELLS // (each.right - each.left + 1)) + 1)
+                found[meaning].update((row, column) for row in rows for column in range(each.left, each.right + 1))
+    return found
+
+
+def _shown(rule: tuple) -> str:
+    kind, operator, formulas = rule
+    return " ".join(filter(None, (operator, *formulas))) or kind

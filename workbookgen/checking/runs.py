@@ -1,0 +1,15 @@
+"""Numbers that follow one another, told together: rows 7 to 46 rather than forty rows."""
+
+from collections.abc import Iterable, Iterator
+
+
+def runs(numbers: Iterable[int]) -> Iterator[tuple[int, int]]:
+    """The first and the last of every run, of numbers in their order."""
+    first = last = None
+    for number in numbers:
+        if last is not None and number != last + 1:
+            yield first, last
+            first = None
+        first, last = number if first is None else first, number
+    if last is not None:
+        yield first, last

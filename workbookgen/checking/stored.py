@@ -1,0 +1,59 @@
+"""Stored results: what a program shows that does not calculate, or before it does.
+
+A file keeps with every formula what it gave last. Where that is not what the inputs give, a
+preview, a phone or a program that trusts the file shows a wrong number.
+"""
+
+import math
+from collections.abc import Iterator, Mapping
+
+from workbookgen.book.placement import Layout, Placement
+from workbookgen.checking.compare import AGREEMENT, NOTHING, Finding
+from workbookgen.language.entries import Entries, Entry
+from workbookgen.ooxml.sheets import Value, Wrong
+from workbookgen.ooxml.workbook import WholeFile
+
+NEAR = 1e-7  # relative: programs store numbers with fewer digits than they calculate with; nobody sees the eighth
+
+
+def stale_results(layout: Layout, theirs: WholeFile, expected: Mapping[str, tuple[Entry, ...]]) -> Iterator[Finding]:
+    """Stored results that the inputs do not give. A file that stores none at all is worked out by whatever opens it."""
+    if not any(_shown(value) is not None for _, value, _ in _stored(layout, theirs)):
+        return
+    for (key, row), value, where in _stored(layout, theirs):
+        wanted, shown = expected[key][row], _shown(value)
+        if not _agree(wanted, shown):
+            yield Finding(
+                "the stored result is not what the inputs give: a program that does not calculate shows it. Open the file in your spreadsheet program, "
+                "have it calculate everything, and save it",
+                where, key, expected="nothing" if wanted is None else wanted, got="nothing" if shown is None else shown,
+            )
+
+
+def as_stored(layout: Layout, theirs: WholeFile, typed: Entries) -> Entries:
+    """The entries with their texts as the file has them: an engine may take off a blank that the file does not say to keep."""
+
+    def text(placement: Placement, row: int, entry: Entry) -> Entry:
+        cell = theirs.sheets[placement.sheet].cells.get((placement.row + row, placement.column)) if isinstance(entry, str) else None
+        return cell.value if cell and isinstance(cell.value, str) else entry
+
+    return {each.key: tuple(text(each, row, entry) for row, entry in enumerate(typed[each.key])) for each in layout.inputs}
+
+
+def _stored(layout: Layout, theirs: WholeFile) -> Iterator[tuple[tuple[str, int], Value, str]]:
+    for placement in layout.formulas:
+        cells = theirs.sheets[placement.sheet].cells if placement.sheet in theirs.sheets else {}
+        for row in range(placement.rows):
+            cell = cells.get((placement.row + row, placement.column))
+            if cell and cell.has_formula:
+                yield (placement.key, row), cell.value, f"{placement.sheet}!{placement.cell(row)}"
+
+
+def _shown(value: Value) -> Entry:
+    return None if value == "" else value.code if isinstance(value, Wrong) else value
+
+
+def _agree(wanted: Entry, shown: Entry) -> bool:
+    if isinstance(wanted, float | int) and isinstance(shown, float | int) and not isinstance(shown, bool):
+        return math.isclose(wanted, shown, rel_tol=max(NEAR, AGREEMENT), abs_tol=NOTHING)
+    return wanted == shown

@@ -1,0 +1,176 @@
+"""The whole file: is everything in it what the generator writes for the same settings?
+
+A planner is written in memory and read in the same way as the file; what the two say is
+compared, not how they spell it, since every program spells it in its own way. Nothing here
+knows how a sheet is laid out. Formulas and their results are compared elsewhere.
+"""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import zip_longest
+from pathlib import Path
+
+from workbookgen.book.placement import Layout, Placement
+from workbookgen.book.write import write
+from workbookgen.checking.compare import Finding, agree
+from workbookgen.checking.names import names_elsewhere
+from workbookgen.checking.rules import changed_rules, changed_validations
+from workbookgen.checking.runs import runs
+from workbookgen.errors import FileError
+from workbookgen.language.entries import starting_entries
+from workbookgen.language.fields import Input
+from workbookgen.ooxml.charts import Chart, Drawn
+from workbookgen.ooxml.references import Range, cell_name, plainly_named, range_of
+from workbookgen.ooxml.sheets import FileSheet
+from workbookgen.ooxml.styles import Style, shown_by
+from workbookgen.ooxml.workbook import Unreadable, WholeFile, read_whole
+
+GNUMERIC = "gnumeric"  # writes into every file that it may go in circles
+
+Told = tuple[str, str | None, str | None]  # what is wrong, what belongs there, what is there
+
+
+def as_found(path: Path) -> WholeFile:
+    """A planner file as it stands. Raises FileError."""
+    try:
+        return read_whole(path)
+    except Unreadable as problem:
+        raise FileError.at(str(path), f"this file cannot be read as an .xlsx workbook ({problem}).") from None
+
+
+def as_written(layout: Layout) -> WholeFile:
+    """What the generator writes."""
+    return read_whole(write(layout, starting_entries(layout.planner), {}))
+
+
+def changes(layout: Layout, theirs: WholeFile) -> Iterator[Finding]:
+    """What a file says otherwise than the generator."""
+    ours = as_written(layout)
+    yield from names_elsewhere(ours, theirs, {*layout.planner.blocks})
+    yield from _calculating(ours, theirs)
+    inputs = {(each.sheet, each.row + row, each.column) for each in layout.inputs for row in range(each.rows)}
+    for name, our in ours.sheets.items():
+        their = theirs.sheets.get(name)
+        if their is None:
+            yield Finding("this sheet is gone", name)
+            continue
+        yield from _twice(their)
+        yield from _said(our, their, inputs)
+        yield from _linked(our, their)
+        yield from _hidden(our, their)
+        yield from _drawn(our, their)
+        yield from changed_rules(our, their)
+        if our.is_protected and not their.is_protected:
+            yield Finding("this sheet is no longer protected: a slip of the hand can overwrite its formulas. Protect it again, without a password", name)
+    for placement in layout.placements.values():
+        if placement.sheet in theirs.sheets and (placement.formulas or isinstance(placement.field, Input)):
+            yield from _looks(placement, ours, theirs)
+            yield from changed_validations(placement, ours.sheets[placement.sheet], theirs.sheets[placement.sheet])
+
+
+def _calculating(ours: WholeFile, theirs: WholeFile) -> Iterator[Finding]:
+    our, their = ours.calculating, theirs.calculating
+    if their.is_manual and not our.is_manual:
+        yield Finding("the workbook is set to calculate by hand, so results stay as they were when something is typed. Set calculation to automatic")
+    if their.rounds_to_what_is_shown and not our.rounds_to_what_is_shown:
+        yield Finding("the workbook is set to calculate with numbers as they are shown, so every result is rounded on its way. Take the setting off")
+    if their.goes_in_circles and not our.goes_in_circles and not theirs.program.lower().startswith(GNUMERIC):
+        yield Finding("the workbook is set to repeat formulas that go in a circle, so such a mistake would not be told. Take the setting off")
+    if their.counts_from_1904 != our.counts_from_1904:
+        yield Finding("the workbook counts its days from 1904, so every date in it is four years and a day off. Set it to count from 1900")
+
+
+def _twice(their: FileSheet) -> Iterator[Finding]:
+    for place in dict.fromkeys(their.twice):
+        yield Finding("this cell is in the file twice, or in a row that is not its own, and programs differ in which they show", f"{their.name}!{cell_name(place)}")
+
+
+def _said(our: FileSheet, their: FileSheet, inputs: set) -> Iterator[Finding]:
+    """Labels, units, texts and fixed figures: all that stands in a cell and is neither typed nor worked out."""
+    for place, cell in our.cells.items():
+        if cell.has_formula or cell.value is None or (our.name, *place) in inputs:
+            continue
+        found = their.cells.get(place)
+        value = found.value if found else None
+        if found and found.has_formula or agree(cell.value, value) or value == cell.value:
+            continue  # a formula where none belongs is told with the formulas
+        reason = "these words are not the planner's" if isinstance(cell.value, str) else "this figure is not the planner's"
+        yield Finding(reason, f"{our.name}!{cell_name(place)}", expected=cell.value, got="nothing" if value is None else value)
+
+
+def _linked(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
+    for place, cell in our.cells.items() if our.links or their.links else ():
+        wanted, found = (plainly_named(sheet.links.get(place, "")).replace("$", "") for sheet in (our, their))
+        if wanted != found and (wanted or cell.value is not None):
+            reason = "a link was put on this cell" if not wanted else "the link is gone" if not found else "the link leads elsewhere"
+            yield Finding(reason, f"{our.name}!{cell_name(place)}", expected=wanted or "no link", got=found or "no link")
+
+
+def _hidden(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
+    """What is out of sight, and is not in a planner as it is built; nor in an outline, which people fold as they like."""
+    if our.state == "visible" != their.state:
+        yield Finding("this sheet is hidden. Show it again", our.name)
+    rows = {row for row, _ in our.cells} & their.hidden_rows - our.hidden_rows - our.folded_rows
+    columns = {column for _, column in our.cells} & their.hidden_columns - our.hidden_columns - our.folded_columns
+    for first, last in runs(sorted(rows)):
+        yield Finding("rows are hidden here. Show them again, or take the filter off", f"{our.name}!{first}:{last}")
+    for first, last in runs(sorted(columns)):
+        letters = (cell_name((1, column))[:-1] for column in (first, last))
+        yield Finding("columns are hidden here. Show them again", f"{our.name}!{':'.join(letters)}")
+
+
+def _drawn(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
+    """Charts are known by their titles; a program may store them and their series in another order."""
+    left = list(their.charts)
+    for chart in our.charts:
+        same = next((each for each in left if each.title == chart.title), None)
+        if same is None:
+            yield Finding(f'the chart "{chart.title}" is gone, or has another title', our.name)
+            continue
+        left.remove(same)
+        for wanted, found in _apart(chart, same):
+            yield Finding(f'the chart "{chart.title}" draws from other cells', our.name, expected=wanted, got=found)
+
+
+def _apart(our: Chart, their: Chart) -> list[tuple[str, str]]:
+    """The series that differ. A name that a program lost is passed over: the legend lacks it, and no number is wrong."""
+    kept = {each.name for each in their.series}
+    wanted = sorted(_series(each if each.name in kept or "" not in kept else replace(each, name="")) for each in our.series)
+    found = sorted(map(_series, their.series))
+    gone, new = ([each for each in one if each not in other] for one, other in ((wanted, found), (found, wanted)))
+    return list(zip_longest(gone, new, fillvalue="nothing"))
+
+
+def _series(series: Drawn) -> str:
+    labels, values = (str(range_of(text) or text) for text in (series.labels, series.values))
+    return f"{series.name}: {values}, named by {labels}" if series.name else f"{values}, named by {labels}"
+
+
+def _looks(placement: Placement, ours: WholeFile, theirs: WholeFile) -> Iterator[Finding]:
+    """Locks and number formats of a field's cells; neighbors with the same change are told together."""
+    our, their = ours.sheets[placement.sheet], theirs.sheets[placement.sheet]
+    known: dict[tuple[int, int], tuple[Told, ...]] = {}
+    told: dict[Told, list[int]] = {}
+    for row in range(placement.row, placement.row + placement.rows):
+        pair = our.style((row, placement.column)), their.style((row, placement.column))
+        if pair not in known:
+            known[pair] = tuple(_restyled(placement, ours.style(pair[0]), theirs.style(pair[1])))
+        for each in known[pair]:
+            told.setdefault(each, []).append(row)
+    for (reason, expected, got), rows in told.items():
+        for first, last in runs(rows):
+            where = Range(placement.sheet, first, placement.column, last, placement.column)
+            yield Finding(reason, str(where), placement.key, expected=expected, got=got)
+
+
+def _restyled(placement: Placement, our: Style, their: Style) -> Iterator[Told]:
+    if our.is_locked and not their.is_locked:
+        yield "not locked, so that a slip of the hand can overwrite what belongs there. Lock it again", None, None
+    if their.is_locked and not our.is_locked:
+        yield "locked, so that nothing can be typed there once the sheet is protected. Unlock it", None, None
+    wanted, found = shown_by(our.number_format), shown_by(their.number_format)
+    less = wanted.decimals and (not found.decimals or found.decimals[1] < wanted.decimals[1])
+    if (wanted.kind, wanted.thousands_left_out, wanted.words) != (found.kind, found.thousands_left_out, found.words):
+        yield "its number format shows something else", str(wanted), str(found)
+    elif less and not isinstance(placement.field, Input) and found.decimals:
+        yield "its number format shows fewer digits", str(wanted), str(found)

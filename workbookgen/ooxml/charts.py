@@ -1,0 +1,51 @@
+"""Charts: their titles, and the cells from which they draw."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from workbookgen.ooxml.package import Package, local
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """A series of a chart: what it is called, and where its labels and its values stand. A text stands for itself."""
+
+    name: str
+    labels: str
+    values: str
+
+
+@dataclass(frozen=True)
+class Chart:
+    """A chart on a sheet."""
+
+    title: str
+    series: tuple[Drawn, ...]
+
+
+def read_charts(package: Package, sheet: str) -> Iterator[Chart]:
+    """The charts of a sheet's drawings."""
+    for drawing in package.targets(sheet, "drawing"):
+        for part in package.targets(drawing, "chart"):
+            root = package.root(part)
+            title = root.find("{*}chart/{*}title")
+            series = (each for each in root.iter("{*}ser"))
+            yield Chart(_texts(title, "t") or _texts(title, "f") if title is not None else "", tuple(map(_drawn, series)))
+
+
+def _drawn(element) -> Drawn:
+    parts = {local(each): each for each in element}
+    name = parts.get("tx")
+    return Drawn(
+        "" if name is None else (_texts(name, "f") or _texts(name, "v")).strip('"'),
+        _first(parts, ("cat", "xVal")),
+        _first(parts, ("val", "yVal")),
+    )
+
+
+def _first(parts: dict, names: tuple[str, ...]) -> str:
+    return next((_texts(parts[name], "f") for name in names if name in parts), "")
+
+
+def _texts(element, name: str) -> str:
+    return "".join(each.text or "" for each in element.iter(f"{{*}}{name}"))

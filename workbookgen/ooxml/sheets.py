@@ -1,0 +1,211 @@
+"""A worksheet as its part has it: cells, what may be typed, what is hidden, what is locked.
+
+Rows are streamed, so that a sheet is never in memory as a whole.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from typing import NamedTuple
+
+from lxml import etree
+from openpyxl.utils.escape import unescape
+
+from workbookgen.ooxml.charts import Chart, read_charts
+from workbookgen.ooxml.package import SAFELY, Package, attribute, is_on, local
+from workbookgen.ooxml.references import Place, Range, place_of, ranges_of
+
+_PARTS = ("row", "cols", "sheetProtection", "hyperlink", "dataValidation", "conditionalFormatting")
+
+
+@dataclass(frozen=True)
+class Wrong:
+    """A value that a program shows as an error."""
+
+    code: str
+
+
+Value = float | str | bool | Wrong | None
+
+
+class FileCell(NamedTuple):
+    """A cell as it is stored: its typed value or stored result, its style, and whether it holds a formula."""
+
+    value: Value
+    style: int
+    has_formula: bool
+
+
+@dataclass(frozen=True)
+class Validation:
+    """What may be typed into some cells, and what a program says about it."""
+
+    kind: str = "none"
+    operator: str = ""
+    formulas: tuple[str, ...] = ()
+    title: str = ""  # of what is said while the cell is selected
+    said: str = ""
+    refusal: str = ""  # said of what does not fit; empty where nothing is
+    strictness: str = "stop"
+
+
+NO_VALIDATION = Validation()
+
+
+@dataclass(frozen=True)
+class Rule:
+    """A conditional format: its cells, its kind, and its formulas as the first of its cells reads them."""
+
+    ranges: tuple[Range, ...]
+    kind: str
+    operator: str
+    formulas: tuple[str, ...]
+
+
+@dataclass
+class FileSheet:
+    """A worksheet."""
+
+    name: str
+    state: str = "visible"  # or "hidden", or "veryHidden"
+    is_protected: bool = False
+    cells: dict[Place, FileCell] = field(default_factory=dict)
+    twice: list[Place] = field(default_factory=list)  # cells that are there more than once, or in another's row
+    hidden_rows: set[int] = field(default_factory=set)
+    hidden_columns: set[int] = field(default_factory=set)
+    folded_rows: set[int] = field(default_factory=set)  # in an outline, which people fold as they like
+    folded_columns: set[int] = field(default_factory=set)
+    row_styles: dict[int, int] = field(default_factory=dict)
+    column_styles: dict[int, int] = field(default_factory=dict)
+    validations: list[tuple[tuple[Range, ...], Validation]] = field(default_factory=list)
+    rules: list[Rule] = field(default_factory=list)
+    links: dict[Place, str] = field(default_factory=dict)
+    charts: list[Chart] = field(default_factory=list)
+
+    def style(self, place: Place) -> int:
+        """The style of a cell; a blank one may be told by its row or column only."""
+        cell = self.cells.get(place)
+        return cell.style if cell else self.row_styles.get(place[0], self.column_styles.get(place[1], 0))
+
+
+def read_sheet(package: Package, part: str, name: str, state: str, strings: list[str]) -> FileSheet:
+    """A worksheet and what belongs to it."""
+    sheet = FileSheet(name, state)
+    relations = package.relations(part)
+    with package.zip.open(part) as stream:
+        for _, element in etree.iterparse(stream, tag=[f"{{*}}{each}" for each in _PARTS], **SAFELY):
+            kind = local(element)
+            if kind == "row":
+                _row(sheet, element, strings)
+                element.clear()
+                while element.getprevious() is not None:
+                    del element.getparent()[0]
+            elif kind == "cols":
+                _columns(sheet, element)
+            elif kind == "sheetProtection":
+                sheet.is_protected = is_on(element.get("sheet"))
+            elif kind == "hyperlink":
+                outside = relations.get(attribute(element, "id") or "")
+                target = (outside.target if outside else "") + (f"#{element.get('location')}" if element.get("location") else "")
+                sheet.links.update({(each.top, each.left): target for each in ranges_of(element.get("ref", ""))})
+            elif kind == "dataValidation":
+                sheet.validations.append((_cells_of(element), _validation(element)))
+            elif kind == "conditionalFormatting":
+                sheet.rules += _rules(element)
+    sheet.charts = list(read_charts(package, part))
+    return sheet
+
+
+def _row(sheet: FileSheet, element, strings: list[str]) -> None:
+    row = int(element.get("r", 0)) or max((place[0] for place in sheet.cells), default=0) + 1
+    if is_on(element.get("hidden")) or element.get("ht") == "0":
+        sheet.hidden_rows.add(row)
+    if element.get("outlineLevel", "0") != "0":
+        sheet.folded_rows.add(row)
+    if is_on(element.get("customFormat")):
+        sheet.row_styles[row] = int(element.get("s", 0))
+    column = 0
+    for each in element:
+        reference = each.get("r")
+        place = (row, column + 1) if reference is None else place_of(reference)
+        column = place[1]
+        if place in sheet.cells or place[0] != row:
+            sheet.twice.append(place)
+        sheet.cells[place] = _cell(each, strings)
+
+
+def _cell(element, strings: list[str]) -> FileCell:
+    kind, value, has_formula = element.get("t", "n"), None, False
+    for part in element:
+        tag = part.tag
+        if tag.endswith("}v"):
+            value = _value(kind, part.text or "", strings)
+        elif tag.endswith("}f"):
+            has_formula = True
+        elif tag.endswith("}is"):
+            value = text_of(part)
+    return FileCell(value, int(element.get("s", 0)), has_formula)
+
+
+def _value(kind: str, text: str, strings: list[str]) -> Value:
+    match kind:
+        case "s":
+            return strings[int(text)]
+        case "str" | "d":
+            return unescaped(text)
+        case "b":
+            return text in ("1", "true")
+        case "e":
+            return Wrong(text)
+    return float(text) if text.strip() else None
+
+
+def _columns(sheet: FileSheet, element) -> None:
+    for each in element:
+        first, last = int(each.get("min", 1)), min(int(each.get("max", 1)), 2_000)  # past all that a planner has
+        columns = range(first, last + 1)
+        if is_on(each.get("hidden")) or each.get("width") == "0":
+            sheet.hidden_columns.update(columns)
+        if each.get("outlineLevel", "0") != "0":
+            sheet.folded_columns.update(columns)
+        sheet.column_styles.update(dict.fromkeys(columns, int(each.get("style", 0))))
+
+
+def _cells_of(element) -> tuple[Range, ...]:
+    """The cells that a rule is for: an attribute, or in the newer form of the format an element."""
+    inside = next((each.text for each in element if local(each) == "sqref"), "")
+    return ranges_of(element.get("sqref") or inside or "")
+
+
+def _validation(element) -> Validation:
+    kind = element.get("type", "none")
+    formulas = tuple("".join(each.itertext()).strip() for each in element if local(each) in ("formula1", "formula2"))
+    operator = element.get("operator", "between") if kind in ("whole", "decimal", "date", "time", "textLength") else ""
+    if operator not in ("between", "notBetween"):
+        formulas = formulas[:1]
+    speaks, refuses = is_on(element.get("showInputMessage")), is_on(element.get("showErrorMessage"))
+    return Validation(
+        kind,
+        operator,
+        () if kind == "none" else formulas,
+        unescaped(element.get("promptTitle", "")) if speaks else "",
+        unescaped(element.get("prompt", "")) if speaks else "",
+        unescaped(element.get("error", "")) if refuses else "",
+        element.get("errorStyle", "stop") if refuses else "none",
+    )
+
+
+def _rules(element) -> Iterator[Rule]:
+    ranges = _cells_of(element)
+    for each in element:
+        if local(each) == "cfRule":
+            formulas = tuple("".join(part.itertext()).strip() for part in each if local(part) in ("formula", "f"))
+            yield Rule(ranges, each.get("type", ""), each.get("operator", ""), formulas)
+
+
+def text_of(element) -> str:
+    """The text of a string, its runs joined; how it is to be pronounced is no part of it."""
+    return unescaped("".join(each.text or "" for each in element.iter("{*}t") if local(each.getparent()) != "rPh"))
+
+
+def unescaped(text: str) -> str:
+    return unescape(text) if "_x" in text else text

@@ -1,0 +1,83 @@
+"""Number formats and locks, by the number that a cell has for its style; and what a number format means."""
+
+import re
+from dataclasses import dataclass
+
+from openpyxl.styles.numbers import BUILTIN_FORMATS
+
+from workbookgen.ooxml.package import Package, is_on
+
+_IN_BRACKETS = re.compile(r"\[(?:\$([^\]\-]*)[^\]]*|[^\]]*)\]")  # a color, a condition, a currency, a language
+_LITERAL = re.compile(r'"([^"]*)"|\\(.)|_.|\*.')
+
+
+@dataclass(frozen=True)
+class Style:
+    """What matters of a cell's looks."""
+
+    number_format: str = "General"
+    is_locked: bool = True
+
+
+PLAIN = Style()
+
+
+def read_styles(package: Package, book: str) -> list[Style]:
+    """The styles of a workbook, in their order."""
+    parts = package.targets(book, "styles")
+    if not parts:
+        return [PLAIN]
+    root = package.root(parts[0])
+    codes = BUILTIN_FORMATS | {int(each.get("numFmtId")): each.get("formatCode", "") for each in root.iterfind("{*}numFmts/{*}numFmt")}
+    return [_style(each, codes) for each in root.iterfind("{*}cellXfs/{*}xf")] or [PLAIN]
+
+
+def _style(element, codes: dict[int, str]) -> Style:
+    protection = element.find("{*}protection")
+    is_locked = is_on(protection.get("locked"), True) if protection is not None else True
+    return Style(codes.get(int(element.get("numFmtId", 0)), "General"), is_locked)
+
+
+@dataclass(frozen=True)
+class Shown:
+    """What a number format makes of a number."""
+
+    kind: str  # "number", "percent", "date", "text" or "nothing"
+    decimals: tuple[int, int] | None = None  # always shown, shown at most; None where the program decides
+    thousands_left_out: int = 0  # times 1,000 by which less is shown
+    words: str = ""  # set beside the number
+
+    def __str__(self) -> str:
+        digits = "" if self.decimals is None else f" with {self.decimals[1]} decimals" if self.kind in ("number", "percent") else ""
+        scaled = f", divided by {1000**self.thousands_left_out:,}" if self.thousands_left_out else ""
+        return self.kind + digits + scaled + (f', with "{self.words}"' if self.words else "")
+
+
+def shown_by(code: str) -> Shown:
+    """The meaning of a number format, whatever its spelling; of several sections, the one for numbers above nought."""
+    words: list[str] = []
+
+    def is_said(found: re.Match) -> str:
+        words.append(next((each for each in found.groups() if each), ""))
+        return ""
+
+    first, *others = _sections(code)
+    bare = _LITERAL.sub(is_said, _IN_BRACKETS.sub(is_said, first))
+    said = "".join(words).strip()
+    if "general" in bare.lower():
+        return Shown("number", words=said)
+    if "@" in bare:
+        return Shown("text")
+    if re.search("[ymdhs]", bare.lower()):
+        return Shown("date")
+    digits = re.search(r"[0#?](,*)[^0#?,]*$", bare)
+    if not digits:
+        return Shown("nothing", words=said) if others or said else Shown("number")
+    part = bare.partition(".")[2]
+    decimals = (part.count("0"), sum(map(part.count, "0#?")))
+    return Shown("percent" if "%" in bare else "number", decimals, len(digits[1]), said)
+
+
+def _sections(code: str) -> list[str]:
+    """The sections of a format, split at the semicolons outside of quotation marks."""
+    return re.split(r';(?=(?:[^"]*"[^"]*")*[^"]*$)', code)
