@@ -13,6 +13,7 @@ from workbookgen.book.layout import place
 from workbookgen.build import workbook
 from workbookgen.carry.leftovers import ONLY_HERE, Leftover, kept_from_before, with_leftovers
 from workbookgen.carry.matching import match
+from workbookgen.carry.names import misplaced
 from workbookgen.carry.review import Difference, differences, refused, results, results_of_old
 from workbookgen.carry.strays import strays
 from workbookgen.errors import Fault
@@ -66,7 +67,7 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     changed = differences(old, results_of_old(old), plain, after, matched)
     save(target, content)
     step()
-    return Carried(old.version, _lines(old, matched.rows), matched.converted, len(matched.renewed), tuple(dict.fromkeys(found)), tuple(changed), old.notes)
+    return Carried(old.version, _lines(old, matched.rows), matched.converted, len(matched.renewed), tuple(dict.fromkeys(found)), tuple(changed), (*old.notes, *misplaced(old)))
 
 
 def buildable(settings: Settings) -> Settings:

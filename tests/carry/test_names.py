@@ -1,0 +1,60 @@
+"""Names that do not stand where they belong: what they bring over is told, never swapped in silence."""
+
+import pytest
+
+from workbookgen.build import workbook
+from workbookgen.carry.carry import carry
+from workbookgen.carry.names import misplaced
+from workbookgen.filled.planner import read_filled
+from workbookgen.language.entries import starting_entries, with_records
+
+from checking.tampering import both, edited, sub
+
+BOOK = "xl/workbook.xml"
+
+
+@pytest.fixture
+def filled(small_layout, tmp_path):
+    entries = with_records(small_layout.planner, starting_entries(small_layout.planner), "skeins", [{"name": "Moth", "gross": 4.5, "tare": 0.25}])
+    (tmp_path / "old.xlsx").write_bytes(workbook(small_layout, entries))
+    return tmp_path / "old.xlsx"
+
+
+def pointed(path, layout, **places):
+    """A copy in which names stand for other cells."""
+    edits = (sub(rf'(<definedName name="{key}">)[^<]*', rf"\g<1>{place}") for key, place in places.items())
+    return edited(path, path.with_name("pointed.xlsx"), {BOOK: both(*edits)})
+
+
+def test_two_that_were_swapped(filled, small_layout, tmp_path):
+    at = small_layout.placements
+    path = pointed(filled, small_layout, skeins_gross=at["skeins_tare"].range, skeins_tare=at["skeins_gross"].range)
+    told = [str(each) for each in carry(path, tmp_path / "new.xlsx").notes]
+    assert [each.split(":")[0] for each in told] == ["skeins_gross", "skeins_tare"]
+    assert 'the cells of "Tare", so what is there was carried over as "Weight"' in told[0]
+    assert "put them right" in told[0]
+
+
+def test_two_of_a_card_that_were_swapped(filled, small_layout):
+    at = small_layout.placements
+    path = pointed(filled, small_layout, wheel_whorl=at["wheel_slip"].range, wheel_slip=at["wheel_whorl"].range)
+    assert [fault.place for fault in misplaced(read_filled(path))] == ["wheel_whorl", "wheel_slip"]
+
+
+def test_one_that_is_a_line_further_down(filled, small_layout):
+    at = small_layout.placements["skeins_gross"]
+    letter = at.cell(0).rstrip("0123456789")
+    path = pointed(filled, small_layout, skeins_gross=f"Skeins!${letter}${at.row + 1}:${letter}${at.row + at.rows}")
+    assert [fault.place for fault in misplaced(read_filled(path))] == ["skeins_gross"]
+
+
+def test_one_that_stands_for_another_of_the_same_label(filled, small_layout):
+    """Where two columns have one label, their order tells them apart."""
+    at = small_layout.placements
+    lots = {key: at[key].range for key in ("projects_lot_1", "projects_lot_2")}
+    path = pointed(filled, small_layout, projects_lot_1=lots["projects_lot_2"], projects_lot_2=lots["projects_lot_1"])
+    assert {fault.place for fault in misplaced(read_filled(path))} & set(lots)
+
+
+def test_an_honest_planner_is_believed(filled, tmp_path):
+    assert carry(filled, tmp_path / "new.xlsx").notes == ()

@@ -1,0 +1,58 @@
+"""Do the names of an old planner stand where its sheets say? Entries are found by them, and by nothing else.
+
+Two names that were swapped would carry weights into the column for empty reels without a
+word. What a sheet says above a column, or beside a card's cell, is the second witness: it
+holds for planners of every version, wherever lines were inserted.
+"""
+
+from collections.abc import Iterator
+
+from workbookgen import __version__
+from workbookgen.book.layout import place
+from workbookgen.checking.names import names_out_of_place
+from workbookgen.engines import Area
+from workbookgen.errors import Fault
+from workbookgen.filled.planner import FilledPlanner, area_of, described
+from workbookgen.language.parts import Block, Log
+
+ROWS_OF_HEADINGS = 4  # above the first record: a column's label and unit, and the heading of its group
+COLUMNS_OF_LABELS = 3  # to the left of a card's value
+
+
+def misplaced(old: FilledPlanner) -> Iterator[Fault]:
+    """The names that stand for cells of another field, with what came of it."""
+    planner = described(old.made_with)
+    areas = {name: area for name, text in old.book.names.items() if (area := area_of(text))}
+    told: set[str] = set()
+    for block in planner.blocks.values():
+        for key, label, other in _by_their_labels(old, block, areas):
+            told.add(key)
+            yield Fault(key, f'this name stands for the cells of "{other}", so what is there was carried over as "{label}". {_LOOK}')
+    if old.version == __version__:
+        for finding in names_out_of_place(place(planner), areas):
+            if finding.key not in told:
+                yield Fault(finding.key, f"{finding.reason}, and what is there was carried over under this name. {_LOOK}")
+
+
+_LOOK = "Look at these entries in the new planner, and put them right."
+
+
+def _by_their_labels(old: FilledPlanner, block: Block, areas: dict[str, Area]) -> Iterator[tuple[str, str, str]]:
+    """Key, label, and whose label the sheet gives instead. A label that is on no sheet, such as an older one, tells nothing."""
+    labels = {each.label for each in (*block.inputs, *block.results)}
+    for each in block.inputs:
+        key = f"{block.key}_{each.key}"
+        said = _said_at(old, areas[key], isinstance(block, Log)) if key in areas else []
+        if each.label not in said:
+            others = [text for text in said if text in labels]
+            if others:
+                yield key, each.label, others[0]
+
+
+def _said_at(old: FilledPlanner, area: Area, is_column: bool) -> list[str]:
+    """The texts above a column, or to the left of a cell, the nearest first."""
+    cells = old.book.sheets.get(area.sheet, {})
+    above = [(area.row - step, area.column) for step in range(1, ROWS_OF_HEADINGS + 1)]
+    beside = [(area.row, area.column - step) for step in range(1, COLUMNS_OF_LABELS + 1)]
+    found = (cells.get(position) for position in (above if is_column else beside))
+    return [cell.value for cell in found if cell and isinstance(cell.value, str)]
