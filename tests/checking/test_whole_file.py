@@ -53,6 +53,12 @@ def cell_of(layout, key: str, row: int = 0) -> str:
     return layout.placements[key].cell(row)
 
 
+def row_above(path, at, text: str) -> int:
+    """The row of a heading that stands above a column."""
+    cells = as_found(path).sheets[at.sheet].cells
+    return next(row for row in range(at.row - 1, 0, -1) if (row, at.column) in cells and cells[row, at.column].value == text)
+
+
 class TestAnHonestFile:
     def test_as_it_was_built(self, small_file):
         assert checked(small_file) == []
@@ -116,10 +122,11 @@ class TestNames:
         [finding] = checked(made(book=replaced("</definedNames>", '<definedName name="skeins_wrapz">Skeins!$A$7</definedName></definedNames>')))
         assert finding.startswith("skeins_wrapz: a name like those of the planner, which the planner does not have")
 
-    def test_one_of_a_sheet_that_hides_ours(self, made):
+    def test_one_of_a_sheet_that_hides_ours(self, made, small_layout):
         local = '<definedName name="skeins_wraps" localSheetId="0">Skeins!$A$7</definedName></definedNames>'
         [finding] = checked(made(book=replaced("</definedNames>", local)))
-        assert finding.startswith("skeins_wraps: on the sheet Start this name stands for something of its own")
+        first = small_layout.planner.sheets[0].name
+        assert finding.startswith(f"skeins_wraps: on the sheet {first} this name stands for something of its own")
 
     def test_one_that_is_a_formula(self, made):
         [finding] = checked(made(book=name("skeins_wraps", "Skeins!$A$7:$A$12*2")))
@@ -147,16 +154,17 @@ def test_settings_of_the_workbook(made, edit, words):
 
 
 class TestWords:
-    @pytest.mark.parametrize(("above", "reason"), [(2, "Wraps"), (1, "wraps")])
-    def test_a_label_and_a_unit(self, small_file, small_layout, tmp_path, above, reason):
+    @pytest.mark.parametrize("what", ["label", "unit"])
+    def test_a_label_and_a_unit(self, small_file, small_layout, tmp_path, what):
         at = small_layout.placements["skeins_gross"]
-        with_values(small_file, tmp_path / "edited.xlsx", {Area("Skeins", at.row - above, at.column): [["lb"]]})
+        row = row_above(small_file, at, at.field.label if what == "label" else at.unit.symbol)
+        with_values(small_file, tmp_path / "edited.xlsx", {Area("Skeins", row, at.column): [["lb"]]})
         [finding] = checked(tmp_path / "edited.xlsx")
-        assert finding.startswith(f"Skeins!{at.cell(-above)}: these words are not the planner's") and finding.endswith("got 'lb'")
+        assert finding.startswith(f"Skeins!{at.cell(row - at.row)}: these words are not the planner's") and finding.endswith("got 'lb'")
 
     def test_a_label_that_was_emptied(self, small_file, small_layout, tmp_path):
         at = small_layout.placements["reels_rated"]
-        with_values(small_file, tmp_path / "edited.xlsx", {Area("Reels", at.row - 2, at.column): [[None]]})
+        with_values(small_file, tmp_path / "edited.xlsx", {Area("Reels", row_above(small_file, at, at.field.label), at.column): [[None]]})
         [finding] = checked(tmp_path / "edited.xlsx")
         assert finding.endswith("got 'nothing'")
 
@@ -171,9 +179,10 @@ class TestWords:
         with_values(small_file, tmp_path / "edited.xlsx", {Area("Reels", at.row + 2, 1): [["Porch reel"]], Area("Reels", at.row + 2, 40): [["mine"]]})
         assert told(tmp_path / "edited.xlsx", small_layout) == []
 
-    def test_a_link(self, made):
-        [finding] = checked(made(Start=replaced('location="Reels!A1"', 'location="Guide!A1"')))
-        assert "the link leads elsewhere; expected '#Reels!A1', got '#Guide!A1'" in finding
+    def test_a_link(self, made, small_file):
+        sheet = next(each for each in as_found(small_file).sheets.values() if each.links)
+        [finding] = checked(made(**{sheet.name.replace(" ", "_"): sub(r'(<hyperlink [^>]*location=")[^"]*', r"\g<1>Proofs!B99")}))
+        assert finding.startswith(f"{sheet.name}!") and "the link leads elsewhere; expected '#" in finding and finding.endswith("got '#Proofs!B99'")
 
 
 class TestWhatMayBeTyped:
@@ -199,14 +208,19 @@ class TestWhatMayBeTyped:
         assert [each for each in findings if "(skeins_reel): other limits or choices" in each] == findings and len(findings) == 1
         assert source.startswith("Reels!")
 
-    def test_validations_that_were_merged_or_split_are_the_same(self, made):
+    def test_validations_that_were_merged_or_split_are_the_same(self, made, small_layout):
+        at = small_layout.placements["reels_rated"]
+        one, two, three, four = (at.cell(row) for row in range(4))
+
         def split(text):
-            return re.sub(r'(<dataValidation [^>]*sqref=")B7:B10(".*?</dataValidation>)', r"\1B7:B8 B10\2\1B9\2", text)
+            rule = re.search(rf'<dataValidation [^>]*sqref="{one}:{four}".*?</dataValidation>', text)[0]
+            return text.replace(rule, "".join(rule.replace(f"{one}:{four}", cells) for cells in (f"{one}:{two} {four}", three)))
 
         assert checked(made(Reels=split)) == []
 
-    def test_a_rule_that_reaches_out_is_refused(self, made):
-        with pytest.raises(FileError, match="what may be typed into Reels, B7:B10: this formula reaches out"):
+    def test_a_rule_that_reaches_out_is_refused(self, made, small_layout):
+        cells = small_layout.placements["reels_rated"].area.replace("$", "")
+        with pytest.raises(FileError, match=f"what may be typed into Reels, {cells}: this formula reaches out"):
             checked(made(Reels=replaced("<formula2>1000</formula2>", "<formula2>[1]Far!$A$1</formula2>")))
 
 
@@ -263,13 +277,16 @@ class TestLocksAndLooks:
         book.save(tmp_path / "formatted.xlsx")
         assert told(tmp_path / "formatted.xlsx", small_layout) == []
 
-    @pytest.mark.parametrize(("edit", "words"), [
-        (replaced('<row r="8" ', '<row r="8" hidden="1" '), "Reels!8:8: rows are hidden here"),
-        (replaced('<col min="2" max="8" ', '<col min="2" max="8" hidden="1" '), "Reels!B:H: columns are hidden here"),
-    ])
-    def test_what_is_hidden(self, made, edit, words):
-        [finding] = checked(made(Reels=edit))
-        assert finding.startswith(words)
+    def test_a_row_that_is_hidden(self, made, small_layout):
+        row = small_layout.placements["reels_rated"].row + 1
+        [finding] = checked(made(Reels=replaced(f'<row r="{row}" ', f'<row r="{row}" hidden="1" ')))
+        assert finding.startswith(f"Reels!{row}:{row}: rows are hidden here")
+
+    def test_a_column_that_is_hidden(self, made, small_layout):
+        at = small_layout.placements["reels_name"]
+        letter = at.cell(0).rstrip("0123456789")
+        [finding] = checked(made(Reels=sub(rf'<col min="{at.column}" max="{at.column}" ', r'\g<0>hidden="1" ')))
+        assert finding.startswith(f"Reels!{letter}:{letter}: columns are hidden here")
 
 
 class TestPictures:
@@ -302,9 +319,9 @@ class TestACellThatIsThereTwice:
         findings = checked(made(Reels=sub(rf'<c r="{cell}"([^>]*)>', rf'<c r="{cell}"><v>9</v></c><c r="{cell}"\1>')))
         assert [each for each in findings if each.startswith(f"Reels!{cell}: this cell is in the file twice")]
 
-    def test_in_another_row(self, made):
-        findings = checked(made(Reels=sub(r'<c r="B8"', '<c r="B9"')))
-        assert [each for each in findings if each.startswith("Reels!B9: this cell is in the file twice")]
+    def test_in_another_row(self, made, small_layout):
+        findings = checked(made(Reels=replaced(f'<c r="{cell_of(small_layout, "reels_rated", 1)}"', f'<c r="{cell_of(small_layout, "reels_rated", 2)}"')))
+        assert [each for each in findings if each.startswith(f"Reels!{cell_of(small_layout, 'reels_rated', 2)}: this cell is in the file twice")]
 
 
 class TestStoredResults:

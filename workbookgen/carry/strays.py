@@ -157,7 +157,7 @@ class _Search:
             known = sheet in self.layout.plans
             return lambda position, cell: known
         proofs = [part for part in self.layout.planner.proof_tables.values() if self.layout.placements[f"{part.key}_verdict"].sheet == sheet]
-        right = max(max(area.last_column for area in named), *(ProofColumn.VALUES + part.most_given - 1 for part in proofs))
+        right = max([area.last_column for area in named] + [ProofColumn.VALUES + part.most_given - 1 for part in proofs])
         # Below its fields, a sheet may have words of ours; while it is protected, nobody else's can be there.
         bottom = MOST_ROWS if sheet in self.old.book.protected else max(area.last_row for area in named)
         return lambda position, cell: position[1] <= right and position[0] <= bottom
