@@ -120,16 +120,23 @@ def _hidden(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
 
 
 def _drawn(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
-    """Charts are known by their titles; a program may store them and their series in another order."""
-    left = list(their.charts)
+    """Charts are known by their titles, as far as they have one; a program may store them and their series in another order."""
+    left, changed = list(their.charts), []
     for chart in our.charts:
+        same = next((each for each in left if each.title == chart.title and not _apart(chart, each)), None)
+        if same:
+            left.remove(same)
+        else:
+            changed.append(chart)
+    for chart in changed:
+        called = f'the chart "{chart.title}"' if chart.title else "a chart"
         same = next((each for each in left if each.title == chart.title), None)
         if same is None:
-            yield Finding(f'the chart "{chart.title}" is gone, or has another title', our.name)
+            yield Finding(f"{called} is gone, or has another title", our.name)
             continue
         left.remove(same)
         for wanted, found in _apart(chart, same):
-            yield Finding(f'the chart "{chart.title}" draws from other cells', our.name, expected=wanted, got=found)
+            yield Finding(f"{called} draws from other cells", our.name, expected=wanted, got=found)
 
 
 def _apart(our: Chart, their: Chart) -> list[tuple[str, str]]:
