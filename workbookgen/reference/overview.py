@@ -266,6 +266,69 @@ def skeins_in_words(count: Ratio, mass: Mass) -> str:
 
 
 @law
+def spun_in_words(count: Ratio, length: Length, mass: Mass) -> str:
+    """How many skeins there are, how long they are together, and what they weigh, in words.
+
+    words = n skeins, L, m, each in the unit in which it is given. It stands in the head of the log.
+
+    Parameters
+    ----------
+    count : n, number of skeins
+    length : L, their length together
+    mass : m, what they weigh together
+
+    Returns
+    -------
+    a text such as "11 skeins, 2,500 yd, 37.2 oz"
+
+    Raises
+    ------
+    ValueError
+        An amount below nothing, or one that is too great to tell.
+
+    Notes
+    -----
+    Valid for amounts below a million of their unit.
+
+    References
+    ----------
+    Definition of rounding.
+    """
+    return by_element(lambda skeins, reach, weight: f"{skeins} {'skein' if skeins == '1' else 'skeins'}, {reach}, {weight}", said(count), said(length), said(mass))
+
+
+@law
+def shelf_in_words(count: Ratio, mass: Mass) -> str:
+    """In how many lots something is still to spin, and how much, in words.
+
+    words = n lots, m still to spin. It stands in the head of the log.
+
+    Parameters
+    ----------
+    count : n, number of lots with something left
+    mass : m, what they can still give together
+
+    Returns
+    -------
+    a text such as "3 lots, 37.2 oz still to spin"
+
+    Raises
+    ------
+    ValueError
+        An amount below nothing, or one that is too great to tell.
+
+    Notes
+    -----
+    Valid for amounts below a million of their unit.
+
+    References
+    ----------
+    Definition of rounding.
+    """
+    return by_element(lambda lots, weight: f"{lots} {'lot' if lots == '1' else 'lots'}, {weight} still to spin", said(count), said(mass))
+
+
+@law
 def lots_in_words(count: Ratio) -> str:
     """In how many lots something is still to spin, in words.
 

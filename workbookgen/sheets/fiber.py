@@ -18,7 +18,7 @@ from workbookgen.reference import fiber as trade
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import planning, sharing, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import guide, lists, stages
+from workbookgen.sheets import guide, lists, stages, sums
 
 SHEET = "Fiber"
 WEIGHT = Number(above=0, most=1_000_000)
@@ -29,7 +29,7 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Fiber",
         "One line for each fleece, top or thread, as bought; what you weigh replaces what is expected.",
-        (Chapter(SHEET, (lots(settings),), VIEW),),
+        (Chapter(SHEET, (lots(settings), sums.SHELF), VIEW),),
         kind=Kind.LOG,
         near=("Lot", "Fleece", "Skeins", "Projects"),
     )
@@ -38,6 +38,7 @@ def sheet(settings: Settings) -> Sheet:
 VIEW = LogView(
     typed="name kind state weight yarn_weighed",
     answers=(("It gives", "yarn kept to_come to_come_length"), ("Promised", "promised")),
+    sums=("lot_sums_words",),
 )
 
 

@@ -32,7 +32,7 @@ from workbookgen.reference import (
 )
 from workbookgen.language.views import Kind, LogView
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, reels
+from workbookgen.sheets import fiber, reels, sums
 
 SHEET = "Skeins"
 WEIGHT = Number(above=0, most=1_000_000)
@@ -46,7 +46,7 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Skeins",
         "Count the wraps while it is on the reel; weigh it washed and dry, and measure its loop again.",
-        (Chapter(SHEET, (skeins(settings),), VIEW),),
+        (Chapter(SHEET, (skeins(settings), sums.SPUN), VIEW),),
         kind=Kind.LOG,
         near=("Measure", "Reels", "Fiber", "Projects", "Print"),
     )
@@ -55,6 +55,7 @@ def sheet(settings: Settings) -> Sheet:
 VIEW = LogView(
     typed="name reel wraps gross lot",
     answers=(("It is", "finished_yd doubt grist_yd_lb weight_class"), ("In its lot", "deviation stands_out")),
+    sums=("skein_sums_words",),
 )
 
 
