@@ -284,7 +284,7 @@ def spun_in_words(count: Ratio, length: Length, mass: Mass) -> str:
     Raises
     ------
     ValueError
-        An amount below nothing, or one that is too great to tell.
+        No record, an amount below nothing, or one that is too great to tell.
 
     Notes
     -----
@@ -294,6 +294,7 @@ def spun_in_words(count: Ratio, length: Length, mass: Mass) -> str:
     ----------
     Definition of rounding.
     """
+    require(count > 0, "There must be a skein.")
     return by_element(lambda skeins, reach, weight: f"{skeins} {'skein' if skeins == '1' else 'skeins'}, {reach}, {weight}", said(count), said(length), said(mass))
 
 
@@ -315,7 +316,7 @@ def shelf_in_words(count: Ratio, mass: Mass) -> str:
     Raises
     ------
     ValueError
-        An amount below nothing, or one that is too great to tell.
+        No record, an amount below nothing, or one that is too great to tell.
 
     Notes
     -----
@@ -325,6 +326,7 @@ def shelf_in_words(count: Ratio, mass: Mass) -> str:
     ----------
     Definition of rounding.
     """
+    require(count > 0, "There must be a lot.")
     return by_element(lambda lots, weight: f"{lots} {'lot' if lots == '1' else 'lots'}, {weight} still to spin", said(count), said(mass))
 
 
