@@ -8,7 +8,7 @@ from workbookgen.errors import DescriptionError
 from workbookgen.language.dimensions import dimension, in_words, unstated
 from workbookgen.language.domains import Name, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Card, Log, Proof, ProofTable
+from workbookgen.language.parts import Card, Chapter, Log, Proof, ProofTable, Sheet
 from workbookgen.language.quantities import GRIST, HOURS, LENGTH, MASS, PACE, SHARE, SQUARE_GRIST, SQUARE_LENGTH
 from workbookgen.reference import stock
 from workbookgen.reference.planning import work
@@ -127,7 +127,7 @@ def test_a_printed_value_of_another_kind_is_refused():
     card = Card("card", "", (Group("", (LENGTH_IN, MASS_IN, result("long / net", grist, GRIST, length="long", mass="net"))),))
     whole = described.planner_of(LOG, card)
     with pytest.raises(DescriptionError) as refused:
-        type(whole)("metric", "a4", "Tried out", (*whole.sheets, type(whole.sheets[0])("Proofs", "Proofs", "For tests.", (table,))))
+        type(whole)("metric", "a4", "Tried out", (*whole.sheets, Sheet("Proofs", "Proofs", "For tests.", (Chapter("Proofs", (table,), ()),))))
     assert str(refused.value) == f"proof {proof.number}: its word net is a length, but its reference takes a mass for mass."
 
 

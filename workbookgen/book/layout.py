@@ -17,10 +17,13 @@ from workbookgen.book.placement import NUMBERS, Layout, Placement, ProofColumn, 
 from workbookgen.book.plan import Plan
 from workbookgen.errors import DescriptionError
 from workbookgen.language.fields import Input, Result, Told
-from workbookgen.language.parts import Block, Card, Column, Meaning, Planner, Proof, ProofTable, unit_of
+from workbookgen.language.formula import Formula
+from workbookgen.language.parts import Block, Card, Column, Meaning, Planner, Proof, ProofTable, Trial, unit_of
 from workbookgen.language.profile import bound_objections
 from workbookgen.language.quantities import NUMBER_UNIT, unit_named
+from workbookgen.language.sentences import AN_ERROR, NO_ERROR
 
+MOST_ARGUMENTS = 30  # of a function, as the file format's oldest readers take them
 NOTHING = "nothing_cell"  # a cell that stays blank, where the words of left-out sheets are looked for
 
 
@@ -58,9 +61,8 @@ class _Binder:
             case Block() as block, Result() | Told():
                 formulas = self._of_block(block, placement)
             case ProofTable() as table, Column():
-                formulas = tuple(
-                    self._of_proof(proof, placement.row + index) for index, proof in enumerate(table.proofs)
-                )
+                proofs = (self._of_proof(proof, placement.row + index) for index, proof in enumerate(table.proofs))
+                formulas = (*proofs, *map(self._of_trial, table.trials))
             case ProofTable() as table, Result():
                 formulas = CopiedDown(self._of_verdict(table), placement.row, table.rows)
             case _:
@@ -91,6 +93,17 @@ class _Binder:
         unit = unit_named(proof.unit) if proof.unit else None
         return bound(result, Columns(operands, first_numbers), unit, guarded=False)
 
+    def _of_trial(self, trial: Trial) -> str:
+        """A formula of constants; or the sum of all cells of some blocks, which is an error where one of them is."""
+        if trial.formula:
+            return "=" + self._columns(None, set(Formula(trial.formula).words), "").written(trial.formula)
+        ranges = [
+            each.range for each in self.placements.values()
+            if isinstance(each.field, Result | Told) and each.holder in (self.planner.blocks[block] for block in trial.blocks)
+        ]
+        some = [f"SUM({','.join(ranges[start : start + MOST_ARGUMENTS])})" for start in range(0, len(ranges), MOST_ARGUMENTS)]
+        return f'=IF(ISNUMBER({"+".join(some)}),"{NO_ERROR}","{AN_ERROR}")'
+
     def _of_verdict(self, table: ProofTable) -> str:
         names = {"computed": ProofColumn.COMPUTED, "printed": ProofColumn.PRINTED, "tolerance": ProofColumn.WITHIN}
         operands = {
@@ -99,7 +112,7 @@ class _Binder:
         }
         return bound(table.verdict, Columns(operands, first_numbers), None, guarded=False)
 
-    def _columns(self, block: Block, words: set[str], sheet: str) -> Columns:
+    def _columns(self, block: Block | None, words: set[str], sheet: str) -> Columns:
         """The words of a formula as operands, seen from a sheet, with the columns that choices name."""
         operands = {word: self._operand(block, word, sheet) for word in sorted(words)}
         for each in list(operands.values()):
@@ -108,7 +121,7 @@ class _Binder:
                 operands[domain.of] = self._operand(block, domain.of, sheet)
         return Columns(operands, first_numbers)
 
-    def _operand(self, block: Block, word: str, sheet: str) -> Operand:
+    def _operand(self, block: Block | None, word: str, sheet: str) -> Operand:
         meaning = self.planner.meaning(block, word)
         is_absent = meaning.key in self.planner.absent
         target = self.placements[NOTHING if is_absent else meaning.key]

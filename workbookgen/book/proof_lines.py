@@ -5,7 +5,7 @@ formula looks: in words it is told in the column Given. So those are on the scre
 """
 
 from workbookgen.book.placement import Layout, ProofColumn
-from workbookgen.language.parts import Proof
+from workbookgen.language.parts import Proof, Trial
 from workbookgen.language.quantities import unit_named
 
 HEADS = {
@@ -29,14 +29,9 @@ PROVENANCE = {
 }
 
 
-def facts(layout: Layout, proof: Proof) -> dict[int, float | str]:
+def facts(layout: Layout, proof: Proof | Trial) -> dict[int, float | str]:
     """What stands in a proof's line, by column; its computed answer and the verdict are formulas."""
-    block, _ = layout.planner.by_key[proof.result]
-    given = [
-        f"{layout.planner.meaning(block, word).field.label} {_printed(value)} {_symbol(unit)}".strip()
-        for word, (value, unit) in proof.given.items()
-    ]
-    values = {ProofColumn.VALUES + place: value for place, (value, _) in enumerate(proof.given.values())}
+    given, values = (_given(layout, proof), proof.given) if isinstance(proof, Proof) else ([proof.formula], {})
     return {
         ProofColumn.NUMBER: proof.number,
         ProofColumn.WHAT: proof.what,
@@ -45,7 +40,15 @@ def facts(layout: Layout, proof: Proof) -> dict[int, float | str]:
         ProofColumn.PRINTED: proof.printed,
         ProofColumn.UNIT: _symbol(proof.unit),
         ProofColumn.WITHIN: proof.tolerance,
-    } | values
+    } | {ProofColumn.VALUES + place: value for place, (value, _) in enumerate(values.values())}
+
+
+def _given(layout: Layout, proof: Proof) -> list[str]:
+    block, _ = layout.planner.by_key[proof.result]
+    return [
+        f"{layout.planner.meaning(block, word).field.label} {_printed(value)} {_symbol(unit)}".strip()
+        for word, (value, unit) in proof.given.items()
+    ]
 
 
 def _symbol(unit: str) -> str:

@@ -37,11 +37,11 @@ def expected_of_proofs(planner: Planner) -> dict[str, tuple[Entry, ...]]:
     """The expected values of the proofs, which no input changes."""
     values = {}
     for key, table in planner.proof_tables.items():
-        answers = tuple(computed(planner, proof) for proof in table.proofs)
+        answers = (*(computed(planner, proof) for proof in table.proofs), *(trial.printed for trial in table.trials))
         values[f"{key}_computed"] = answers
         values[f"{key}_verdict"] = tuple(
             table.verdict.reference(computed=answer, printed=proof.printed, tolerance=proof.tolerance)
-            for answer, proof in zip(answers, table.proofs, strict=True)
+            for answer, proof in zip(answers, table.lines, strict=True)
         )
     return values
 

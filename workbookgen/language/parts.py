@@ -15,6 +15,7 @@ from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language import dimensions
 from workbookgen.language.domains import Name
 from workbookgen.language.fields import EMPTIED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Group, Input, Result, Rule, Told, check_keys
+from workbookgen.language.proofs import Proof, ProofTable, Trial
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
 from workbookgen.language.views import Band, Grid, Kind, LogView, Section, objections
 
@@ -125,51 +126,6 @@ class Table:
     @cached_property
     def by_key(self) -> dict[str, Column]:
         return {each.key: each for each in self.columns}
-
-
-@dataclass(frozen=True)
-class Proof:
-    """A published worked example of one result.
-
-    `given` are the printed values of the formula's words, each with its unit's name in the
-    registry; `printed` is the printed answer.
-    """
-
-    number: str
-    what: str
-    result: str  # full key of the result whose formula is proven
-    given: Mapping[str, tuple[float | str, str]]
-    printed: float | str
-    unit: str
-    tolerance: float
-    source: str
-    provenance: str
-
-
-@dataclass(frozen=True)
-class ProofTable:
-    """Published examples, each computed live beside its printed answer.
-
-    `verdict` compares the two, in the words computed, printed and tolerance.
-    """
-
-    key: str
-    title: str
-    proofs: tuple[Proof, ...]
-    verdict: Result
-    about: str = ""
-
-    @property
-    def rows(self) -> int:
-        return len(self.proofs)
-
-    @property
-    def most_given(self) -> int:
-        return max(len(proof.given) for proof in self.proofs)
-
-    @cached_property
-    def by_key(self) -> dict[str, Result]:
-        return {self.verdict.key: self.verdict}
 
 
 Holder = Block | Table | ProofTable

@@ -28,3 +28,6 @@ def missing(field: Input) -> str:
 def doubled(field: Input) -> str:
     """Two records bear one name."""
     return f"{field.label}: another line has this name; give each its own."
+
+
+NO_ERROR, AN_ERROR = "no error", "an error"  # in the cells of a chapter

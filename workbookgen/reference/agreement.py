@@ -155,5 +155,5 @@ def _trust_sentence(agreeing, total) -> str:
         return "This program computes the planner correctly."
     return (
         f"Do not rely on the numbers here: {int(total - agreeing)} of {int(total)} "
-        "published examples differ in this program."
+        "checks fail in this program."
     )

@@ -149,13 +149,13 @@ def check(proofs: int) -> Card:
         "Is this program right?",
         groups=(
             Group("Proofs", (
-                Result("agreeing", "Published examples that agree", 'COUNTIF(proofs_verdict, "agrees")', agreement.how_many_agree, NUMBER,
+                Result("agreeing", "Checks that agree", 'COUNTIF(proofs_verdict, "agrees")', agreement.how_many_agree, NUMBER,
                        uses={"verdicts": "proofs_verdict"}, digits=0, note=f"of {proofs} on the sheet Proofs, worked out just now"),
-                Result("examples", "Published examples in all", "COUNTA(proofs_verdict)", agreement.how_many, NUMBER,
+                Result("examples", "Checks in all", "COUNTA(proofs_verdict)", agreement.how_many, NUMBER,
                        uses={"verdicts": "proofs_verdict"}, digits=0),
                 Result("trust", "In words",
                        'IF(agreeing = examples, "This program computes the planner correctly.", '
-                       '"Do not rely on the numbers here: " & (examples - agreeing) & " of " & examples & " published examples differ in this program.")',
+                       '"Do not rely on the numbers here: " & (examples - agreeing) & " of " & examples & " checks fail in this program.")',
                        agreement.trust, None, uses={"total": "examples"}),
             )),
         ),

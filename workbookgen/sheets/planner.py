@@ -83,7 +83,7 @@ def planner(settings: Settings) -> Planner:
         left = leaving(full, settings.leave_out)
         working = tuple(kept for sheet in working if (kept := left.kept(sheet)))
         fallen, absent, cautions = left.fallen, {key: full.by_key[key] for key in left.fallen}, left.cautions
-    proven = proofs.without(fallen)
+    proven = proofs.with_trials(proofs.without(fallen), working)
     reference = _reference(methods.chapter(working), proofs.chapter(proven), facts, origin.chapter(settings))
     sheets = (desk.sheet(settings, proven.rows, working, cautions), *working, reference)
     sheet_of = sheets_of_chapters(sheets)

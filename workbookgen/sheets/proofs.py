@@ -6,12 +6,13 @@ with a printed value and the registry's name of its unit.
 """
 
 import csv
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
 from dataclasses import replace
 from importlib.resources import files
 
 from workbookgen.language.fields import Result
-from workbookgen.language.parts import Chapter, Proof, ProofTable
+from workbookgen.language.parts import Block, Chapter, Proof, ProofTable, Sheet, Trial
+from workbookgen.language.sentences import NO_ERROR
 from workbookgen.language.views import Examples, band
 from workbookgen.reference import agreement
 
@@ -26,6 +27,25 @@ def chapter(proofs: ProofTable) -> Chapter:
 def without(fallen: Collection[str]) -> ProofTable:
     """The proofs of the results that the planner has."""
     return replace(PROOFS, proofs=tuple(proof for proof in PROOFS.proofs if proof.result not in fallen))
+
+
+def with_trials(table: ProofTable, sheets: Iterable[Sheet]) -> ProofTable:
+    """With a trial of each function that formulas may use, and of each chapter of these sheets."""
+    chapters = [(chapter, tuple(part.key for part in chapter.holders if isinstance(part, Block))) for sheet in sheets for chapter in sheet.chapters]
+    sound = tuple(
+        Trial(f"e-{number:02}", f"Cells of {chapter.name} that show an error", NO_ERROR, blocks=blocks, source="Every cell worked out shows a value or nothing")
+        for number, (chapter, blocks) in enumerate(((chapter, blocks) for chapter, blocks in chapters if blocks), start=1)
+    )
+    return replace(table, trials=(*read_trials(), *sound))
+
+
+def read_trials() -> tuple[Trial, ...]:
+    """A trial of each function of the profile."""
+    with (files("workbookgen.sheets") / "functions.csv").open(encoding="utf-8", newline="") as file:
+        return tuple(
+            Trial(f"f-{number:02}", f"{line['function']}: {line['what']}", _number_or_text(line["answer"]), line["formula"])
+            for number, line in enumerate(csv.DictReader(file), start=1)
+        )
 
 
 def read_proofs() -> tuple[Proof, ...]:
@@ -68,7 +88,7 @@ def _number_or_text(text: str) -> float | str:
 PROOFS = ProofTable(
     "proofs",
     title="Proofs",
-    about="Worked examples from print, or worked by hand from printed definitions, computed here by the formulas of the other sheets. If one differs, do not trust this program with the planner.",
+    about="Worked examples from print, or worked by hand from printed definitions, computed here by the formulas of the other sheets. Below them, each function that formulas use, and each chapter. If one differs, do not trust this program with the planner.",
     proofs=read_proofs(),
     verdict=Result(
         "verdict",

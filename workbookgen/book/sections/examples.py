@@ -32,7 +32,7 @@ def draw(section: Examples, canvas: Canvas, row: int) -> None:
     for column, (title, _) in proof_lines.HEADS.items():
         align = {"align": "right" if column in proof_lines.OF_NUMBERS else "left"}
         canvas.text(row + 2, column, title, look.LABEL | align | look.LINE)
-    for place, proof in enumerate(table.proofs):
+    for place, proof in enumerate(table.lines):
         facts(canvas, row + 1 + HEADS + place, proof_lines.facts(canvas.layout, proof))
     for name, column in (("computed", ProofColumn.COMPUTED), (table.verdict.key, ProofColumn.VERDICT)):
         align = {"align": "right" if column in proof_lines.OF_NUMBERS else "left"}

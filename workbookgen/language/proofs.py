@@ -1,0 +1,85 @@
+"""Proofs: whether the program that a person really uses computes what is known.
+
+A proof computes a published example with the very formula of the planner. A trial asks for less
+and more: each function that formulas may use, on its own, and whether any cell shows an error.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from workbookgen.errors import DescriptionError
+from workbookgen.language.fields import Result
+from workbookgen.language.profile import objections
+
+
+@dataclass(frozen=True)
+class Proof:
+    """A published worked example of one result.
+
+    `given` are the printed values of the formula's words, each with its unit's name in the
+    registry; `printed` is the printed answer.
+    """
+
+    number: str
+    what: str
+    result: str  # full key of the result whose formula is proven
+    given: Mapping[str, tuple[float | str, str]]
+    printed: float | str
+    unit: str
+    tolerance: float
+    source: str
+    provenance: str
+
+
+@dataclass(frozen=True)
+class Trial:
+    """What a program must be able to do for the planner, with an answer that is known from definitions.
+
+    It computes a formula of constants, in words of the planner; or it shows no error in any cell of these `blocks`.
+    """
+
+    number: str
+    what: str
+    printed: float | str
+    formula: str = ""
+    blocks: tuple[str, ...] = ()
+    tolerance: float = 1e-9
+    unit: str = ""
+    source: str = "The function's definition"
+    provenance: str = "derived"
+
+    def __post_init__(self):
+        if faults := objections(self.formula):
+            raise DescriptionError.at(f"trial {self.number}", "; ".join(faults) + ".")
+
+
+@dataclass(frozen=True)
+class ProofTable:
+    """Published examples, each computed live beside its printed answer, and below them the trials.
+
+    `verdict` compares the two, in the words computed, printed and tolerance.
+    """
+
+    key: str
+    title: str
+    proofs: tuple[Proof, ...]
+    verdict: Result
+    about: str = ""
+    trials: tuple[Trial, ...] = ()
+
+    @property
+    def rows(self) -> int:
+        return len(self.lines)
+
+    @property
+    def lines(self) -> tuple[Proof | Trial, ...]:
+        return (*self.proofs, *self.trials)
+
+    @property
+    def most_given(self) -> int:
+        return max(len(proof.given) for proof in self.proofs)
+
+    @cached_property
+    def by_key(self) -> dict[str, Result]:
+        return {self.verdict.key: self.verdict}
