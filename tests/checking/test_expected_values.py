@@ -179,23 +179,23 @@ def test_messages_of_a_card(margin, message):
     assert filled(plan=[{"wanted": 1.0, "margin": margin}])["plan_message"] == (message,)
 
 
-NEW = {"twist_multiplier": 2.5, "twist_system": "cotton", "twist_packing": 0.5, "twist_density": 1.31}
-ASKED = "Still to fill in: Grist."
+NEW = {"plying_strands": 2.0, "plying_share": 0.6667, "plying_direction": "Z"}
+ASKED = "Still to fill in: Twist of the singles."
 
 
 @pytest.mark.parametrize(
     ("changes", "message"),
     [
         ({}, None),
-        ({"twist_system": "COTTON"}, None),
+        ({"plying_direction": "z"}, None),
         (dict.fromkeys(NEW), None),
-        ({"twist_multiplier": 3.0}, ASKED),
-        ({"twist_system": "tex"}, ASKED),
-        ({"twist_packing": None}, ASKED),
-        ({"twist_staple": 4.0}, ASKED),
-        ({"twist_grist": 1000.0}, None),
-        ({"twist_grist": 1000.0, "twist_packing": None}, "Still to fill in: Packing."),
-        ({"twist_packing": "half"}, "Packing: type a number above 0 up to 1, in digits."),
+        ({"plying_strands": 3.0}, ASKED),
+        ({"plying_direction": "S"}, ASKED),
+        ({"plying_share": None}, ASKED),
+        ({"plying_grist": 1000.0}, ASKED),
+        ({"plying_singles": 9.0}, None),
+        ({"plying_singles": 9.0, "plying_share": None}, "Still to fill in: Share of the singles' twist."),
+        ({"plying_share": "half"}, "Share of the singles' twist: type a number above 0 up to 2, in digits."),
     ],
 )
 def test_a_card_asks_for_nothing_until_something_of_its_own_is_entered(small_layout, changes, message):
@@ -203,7 +203,7 @@ def test_a_card_asks_for_nothing_until_something_of_its_own_is_entered(small_lay
     starting = starting_entries(planner)
     assert {key: starting[key] for key in NEW} == {key: (value,) for key, value in NEW.items()}
     entries = starting | {key: (value,) for key, value in changes.items()}
-    assert expected_values(planner, entries)["twist_message"] == (message,)
+    assert expected_values(planner, entries)["plying_message"] == (message,)
 
 
 def test_a_new_planner_asks_for_nothing(small_layout):

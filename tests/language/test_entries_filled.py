@@ -25,7 +25,7 @@ def test_what_a_log_and_a_card_bring_along(small):
     assert entries["reels_name"] == ("Clock reel", "Niddy-noddy", None, None)
     assert entries["reels_rated"] == (pytest.approx(72.0), None, None, None)
     assert entries["reels_height"] == (None, pytest.approx(15.0), None, None)
-    assert entries["thickness_packing"] == (0.5,)
+    assert entries["thickness_k_touching"] == (0.9,)
     assert isinstance(whole.blocks["reels"], Log) and entries["skeins_wraps"] == (None,) * 6
 
 

@@ -96,7 +96,7 @@ def test_keys_that_can_be_borne():
         ("scouring_cold", 55, 55, 13),  # 12.8 °C
         ("scouring_target", 135, 135, 57),  # 57.2 °C
         ("scouring_ratio", 30, 30, 30),
-        ("twist_density", 1.31, 1.31, 1.31),
+        ("thickness_fiber_density", 1.31, 1.31, 1.31),
     ],
 )
 def test_a_card_starts_with_the_same_quantity_in_every_unit_system(field, us, us_grams, metric):

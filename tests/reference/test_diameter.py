@@ -107,21 +107,20 @@ def test_density_matters():
 
 @pytest.mark.parametrize(
     "wraps, words",
-    [  # thresholds: common practice, no source
+    [  # Standard Yarn Weight System, as reproduced (read): 1-4, 5-6, 6-9, 9-12, 11-15, 12-18, 14-30, 30-40 and more
         (40, "0 lace"),
-        (18.9, "1 super fine to 0 lace"),
-        (19, "0 lace"),
-        (16, "1 super fine"),
-        (14, "2 fine to 1 super fine"),
-        (12.7, "2 fine"),
-        (12, "3 light to 2 fine"),
-        (11, "4 medium to 3 light"),
+        (30, "1 super fine to 0 lace"),
+        (28, "1 super fine"),
+        (16, "2 fine to 1 super fine"),
+        (14.5, "3 light to 1 super fine"),
+        (13, "3 light to 2 fine"),
+        (12, "4 medium to 2 fine"),
+        (11.5, "4 medium to 3 light"),
         (10, "4 medium"),
-        (8, "5 bulky to 4 medium"),
+        (9, "5 bulky to 4 medium"),
         (7, "5 bulky"),
         (6, "6 super bulky to 5 bulky"),
         (5.5, "6 super bulky"),
-        (5, "7 jumbo to 6 super bulky"),
         (3, "7 jumbo"),
         (0.01, "7 jumbo"),
     ],
@@ -130,18 +129,24 @@ def test_weight_classes(wraps, words):
     assert diameter.yarn_weight_class(per_inch(wraps)) == words
 
 
-def test_a_class_holds_when_its_lower_wraps_are_just_on_the_threshold():
-    # 8 / 0.95 wraps, told per centimeter: the last digits of the conversion must not decide.
-    assert diameter.yarn_weight_class(per_inch(8 / 0.95).to("1/cm")) == "4 medium"
-    assert diameter.yarn_weight_class(per_inch(8 / 0.95 - 1e-6)) == "5 bulky to 4 medium"
+def test_the_last_digits_of_a_conversion_do_not_decide():
+    assert diameter.yarn_weight_class(per_inch(9).to("1/cm")) == "5 bulky to 4 medium"
+    assert diameter.yarn_weight_class(per_inch(9.01)) == "4 medium"
 
 
 @given(wraps=st.floats(0.1, 100))
-def test_the_class_by_the_count_itself_is_never_outside_those_named(wraps):
+def test_every_yarn_has_a_class(wraps):
     numbers = [int(words[0]) for words in diameter.yarn_weight_class(per_inch(wraps)).split(" to ")]
-    thresholds = [18, 14, 12, 11, 8, 6, 5]
-    own = sum(wraps < threshold for threshold in thresholds)
-    assert min(numbers) <= own <= max(numbers)
+    assert numbers == sorted(numbers, reverse=True) and 0 <= numbers[-1] <= numbers[0] <= 7
+
+
+def test_k_and_packing_are_one_fact():
+    # As thick by its packing as by the threads that lie side by side, whatever the grist.
+    for k, share in ((0.9, 0.60532), (0.84, 0.5273), (0.35, 0.09155)):
+        assert diameter.packing(k, WOOL) == approx(share, rel=1e-4)
+        for grist in (Quantity(600, "yard/pound"), Quantity(5000, "yard/pound")):
+            across = diameter.yarn_diameter(1 / grist, WOOL, diameter.packing(k, WOOL))
+            assert (1 / across).m_as("1/inch") == approx(diameter.threads_side_by_side(grist, k).m_as("1/inch"))
 
 
 @pytest.mark.parametrize(
@@ -155,6 +160,9 @@ def test_the_class_by_the_count_itself_is_never_outside_those_named(wraps):
         (lambda: diameter.yarn_diameter(tex(1), WOOL * 0, 0.5), "density of the fiber"),
         (lambda: diameter.yarn_diameter(tex(1), WOOL, 0), "packing"),
         (lambda: diameter.yarn_diameter(tex(1), WOOL, 1.01), "packing"),
+        (lambda: diameter.packing(0, WOOL), "factor"),
+        (lambda: diameter.packing(0.9, WOOL * 0), "density"),
+        (lambda: diameter.packing(1.2, WOOL), "too large"),
         (lambda: diameter.fiber_linear_density(micrometers(0), WOOL), "diameter"),
         (lambda: diameter.fiber_linear_density(micrometers(20), WOOL * 0), "density"),
         (lambda: diameter.fibers_in_section(tex(0), micrometers(20), WOOL), "linear density"),

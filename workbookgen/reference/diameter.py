@@ -25,18 +25,17 @@ NO_LINEAR_DENSITY = Quantity(0.0, "tex")
 NO_DENSITY = Quantity(0.0, "kg/m^3")
 NO_WRAPS = Quantity(0.0, "1/inch")
 
-# Wraps in an inch from which a class begins: common practice, and sources differ.
+# Wraps in an inch of each class, as published; no class is printed for 4 to 5, which are given to the thickest.
 WEIGHT_CLASSES = (
-    (18, "0 lace"),
-    (14, "1 super fine"),
-    (12, "2 fine"),
-    (11, "3 light"),
-    (8, "4 medium"),
-    (6, "5 bulky"),
-    (5, "6 super bulky"),
-    (0, "7 jumbo"),
+    ("7 jumbo", 0, 5),
+    ("6 super bulky", 5, 6),
+    ("5 bulky", 6, 9),
+    ("4 medium", 9, 12),
+    ("3 light", 11, 15),
+    ("2 fine", 12, 18),
+    ("1 super fine", 14, 30),
+    ("0 lace", 30, np.inf),
 )
-DOUBT_OF_WRAPPING = 0.05
 
 
 @law
@@ -211,6 +210,43 @@ def yarn_diameter(linear_density: LinearDensity, fiber_density: Density, packing
 
 
 @law
+def packing(k: Ratio, fiber_density: Density) -> Ratio:
+    """Share of a yarn's section that is fiber, where so many threads lie side by side.
+
+    φ = 4 · T · D² / (π · ρ), D = K · √g. K and packing are one fact told twice: a yarn that is 1 / D across holds this
+    much fiber, whatever its grist.
+
+    Parameters
+    ----------
+    k : K, as in the rule for threads side by side
+    fiber_density : ρ, density of the fiber itself
+
+    Returns
+    -------
+    φ, a share
+
+    Raises
+    ------
+    ValueError
+        A K or a density that is not above zero, or a K at which more than the whole section would be fiber.
+
+    Notes
+    -----
+    Valid for round yarns. Wool of K 0.9 is fiber by 0.61; wrapped by hand with K 0.35, by 0.09: air within the yarn and
+    between the wraps.
+
+    References
+    ----------
+    Geometry; Ashenhurst's rule, quoted in a study of weaving (read).
+    """
+    require(k > 0, "The factor K must be above zero.")
+    require(fiber_density > NO_DENSITY, "The density of the fiber must be above zero.")
+    share = (4 * Quantity(k * k, "1/inch^2 * pound/yard") / (np.pi * fiber_density)).m_as("")
+    require(share <= 1, "So many threads would be more than solid fiber: K is too large for this density.")
+    return share
+
+
+@law
 def fiber_linear_density(fiber_diameter: Length, fiber_density: Density) -> LinearDensity:
     """Linear density of a single fiber.
 
@@ -282,8 +318,8 @@ def fibers_in_section(
 def yarn_weight_class(wraps: PerLength) -> str:
     """Weight class of a yarn by the wraps laid on a ruler.
 
-    class = class(0.95 · w), and class(1.05 · w) when that is another. Hand wrapping is
-    uncertain by some 5 per cent, so near a border two classes are named.
+    class = that with from ≤ w ≤ to. The published ranges overlap, so that many a yarn belongs to two classes or three: the
+    thickest and the finest are named.
 
     Parameters
     ----------
@@ -291,7 +327,7 @@ def yarn_weight_class(wraps: PerLength) -> str:
 
     Returns
     -------
-    one class such as "4 medium", or two such as "4 medium to 3 light"
+    one class such as "4 medium", or the ends of several such as "4 medium to 3 light"
 
     Raises
     ------
@@ -300,24 +336,18 @@ def yarn_weight_class(wraps: PerLength) -> str:
 
     Notes
     -----
-    Valid for wraps laid by hand, touching and not pressed; the classes overlap by nature.
+    Valid for wraps laid by hand, touching and not pressed; a guideline, and other tables differ.
 
     References
     ----------
-    Classes: standard yarn weight system of the yarn trade (read). Their wraps: common
-    practice, no source.
+    Standard yarn weight system of the yarn trade, with its wraps per inch (read as reproduced).
     """
     require(wraps > NO_WRAPS, "The number of wraps must be above zero.")
-    return by_element(_classes_near, wraps.m_as("1/inch"))
+    return by_element(_classes_of, wraps.m_as("1/inch"))
 
 
-def _classes_near(per_inch) -> str:
-    coarser = _class_at(per_inch * (1 - DOUBT_OF_WRAPPING))
-    finer = _class_at(per_inch * (1 + DOUBT_OF_WRAPPING))
-    return coarser if coarser == finer else f"{coarser} to {finer}"
-
-
-def _class_at(per_inch) -> str:
-    # The last digits of a product must not decide a border case.
-    rounded = round(float(per_inch), 9)
-    return next(name for threshold, name in WEIGHT_CLASSES if rounded >= threshold)
+def _classes_of(per_inch) -> str:
+    # The last digits of a conversion must not decide a border case.
+    wraps = round(float(per_inch), 6)
+    found = [name for name, least, most in WEIGHT_CLASSES if least <= wraps <= most]
+    return found[0] if len(found) == 1 else f"{found[0]} to {found[-1]}"

@@ -1,7 +1,9 @@
 """Counts: any yarn number to all the others, a weighed length, thickness, and moisture."""
 
+from math import pi
+
 from workbookgen.language.domains import Choice, Number
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     ALLOA,
@@ -41,6 +43,8 @@ SHEET = "Twist"
 CHAPTER = "Counts"
 ANY = Number(above=0, most=10_000_000)
 FRACTION = Number(least=0, below=1)
+PACKED = "4 * {k} * {k} * 453.59237 / 0.9144 / (PI() * fiber_density * 0.0254 * 0.0254)"
+SOLID = f"{PACKED} <= 1"
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -109,6 +113,12 @@ SHORT_LENGTH = Card(
     ),
 )
 
+def _packed(values: dict) -> float:
+    """Share of the section that is fiber where threads touch: K threads of one yard a pound in an inch, a density in g/cm³."""
+    across = 2.54 / values["k_touching"]
+    return 453.59237 / 91.44 / (pi / 4 * across**2 * values["fiber_density"])
+
+
 THICKNESS = Card(
     "thickness",
     "How thick is it?",
@@ -119,7 +129,6 @@ THICKNESS = Card(
             Input("k_wrapped", "K, wraps as laid by hand", Number(above=0, most=2), needed=True, starts_as=0.35, help="Common practice, no source: fit it to your own yarn. The sheet Skeins uses it."),
             Input("counted", "Wraps per inch counted", Number(above=0, most=500), THREADS, help="Of this same yarn; your own K follows from it."),
             Input("fiber_density", "Fiber density", Number(above=0, most=5), DENSITY, needed=True, starts_as=Quantity(1.31, "gram / centimeter ** 3"), help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),
-            Input("packing", "Packing", Number(above=0, most=1), needed=True, starts_as=0.5, help="Share of the yarn that is fiber: lofty 0.35, hard twisted 0.65."),
             Input("fiber_diameter", "Fiber diameter", Number(above=0, most=500), FIBER_DIAMETER),
         )),
         Group("Worked out", (
@@ -130,12 +139,20 @@ THICKNESS = Card(
             Result("own_k", "Your own K", "counted * 0.0254 / SQRT(grist * 453.59237 / 0.9144)", diameter.fitted_k, NUMBER,
                    uses={"wraps": "counted"}, digits=3, note="Type it above as K, wraps as laid by hand."),
             Result("tex", "Tex", "1 / grist", yarn_count.direct_count, TEX),
+            Result("packing", "Fiber in it, threads touching", PACKED.format(k="k_touching"), diameter.packing, SHARE, uses={"k": "k_touching"}, only_if=SOLID.format(k="k_touching"),
+                   note="Share of the yarn's section that is fiber, by K: lofty 35%, hard twisted 65%; the rest is air."),
+            Result("packing_laid", "Fiber in it, as laid by hand", PACKED.format(k="k_wrapped"), diameter.packing, SHARE, uses={"k": "k_wrapped"}, only_if=SOLID.format(k="k_wrapped"),
+                   note="The same of what a wrap takes up on the ruler: the air between the wraps counts as yarn there."),
             Result("diameter", "Diameter", "SQRT(4 * tex / (PI() * fiber_density * packing))", diameter.yarn_diameter, YARN_DIAMETER,
-                   uses={"linear_density": "tex"}, note="Of a round yarn with this packing."),
+                   uses={"linear_density": "tex"}, note="Of a round yarn, threads touching."),
             Result("fiber_tex", "One fiber", "PI() / 4 * fiber_diameter * fiber_diameter * fiber_density", diameter.fiber_linear_density, DTEX, digits=2),
             Result("fibers", "Fibers in the cross-section", "tex / (PI() / 4 * fiber_diameter * fiber_diameter * fiber_density)",
                    diameter.fibers_in_section, NUMBER, uses={"linear_density": "tex"}, digits=0),
         )),
+    ),
+    rules=(
+        Rule(f"NOT({SOLID.format(k='k_touching')})", lambda values: _packed(values) > 1,
+             "K, threads touching: fiber without any air would be thicker. Check K and the fiber density."),
     ),
 )
 

@@ -46,11 +46,13 @@ STATES = Table(
 
 CLASSES = Table(
     "classes",
-    "Yarn weight classes by wraps per inch (common practice; sources differ)",
+    "Yarn weight classes by wraps per inch",
     (
         Column("name", "Class", ("7 jumbo", "6 super bulky", "5 bulky", "4 medium", "3 light", "2 fine", "1 super fine", "0 lace"), width=24),
-        Column("from", "From", (0.0, 5.0, 6.0, 8.0, 11.0, 12.0, 14.0, 18.0), THREADS.metric),
+        Column("from", "From", (0.0, 5.0, 6.0, 9.0, 11.0, 12.0, 14.0, 30.0), THREADS.metric),
+        Column("past", "Thicker one to", (0.0, 5.0, 6.0, 9.0, 12.0, 15.0, 18.0, 30.0), THREADS.metric),
     ),
+    about="Standard yarn weight system of the yarn trade (read as reproduced). Its classes overlap; other tables differ.",
 )
 
 GRADES = Table(

@@ -113,11 +113,11 @@ def skeins(settings: Settings) -> Log:
                        only_if="OR(given(counted_wpi), given(expected_wpi))",
                        note="Your own count, or the expected one."),
                 Result("weight_class", "Yarn weight class",
-                       'IF(band(classes_name, classes_from, wpi, 0.95) = band(classes_name, classes_from, wpi, 1.05), '
-                       'band(classes_name, classes_from, wpi), '
-                       'band(classes_name, classes_from, wpi, 0.95) & " to " & band(classes_name, classes_from, wpi, 1.05))',
+                       'IF(band(classes_name, classes_past, wpi, 0.9999999) = band(classes_name, classes_from, wpi, 1.0000001), '
+                       'band(classes_name, classes_from, wpi, 1.0000001), '
+                       'band(classes_name, classes_past, wpi, 0.9999999) & " to " & band(classes_name, classes_from, wpi, 1.0000001))',
                        diameter.yarn_weight_class, None, uses={"wraps": "wpi"}, width=26,
-                       note="Both classes where 5% more or fewer wraps would change it. Common practice; sources differ."),
+                       note="By wraps per inch. The published classes overlap, so that several may be named; sources differ."),
             )),
             Group("What it used up", (
                 Result("first_mass", "Of the lot", "net * (1 - second_share)", stock.first_lot_mass, MASS, width=9,

@@ -1,11 +1,10 @@
 """Twist: turns for a wanted yarn, counted turns, the ply that balances, and what a wheel puts in."""
 
 from workbookgen.language.domains import Choice, Number
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     ANGLE,
-    DENSITY,
     GRIST,
     LOOP,
     NUMBER,
@@ -21,7 +20,6 @@ from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.sheets import lists
-from workbookgen.units import Quantity
 
 SHEET = "Twist"
 CHAPTER = "Twist"
@@ -58,8 +56,6 @@ WANTED = Card(
             Input("multiplier", "Twist factor", Number(above=0, most=1000), NUMBER, needed=True, starts_as=2.5,
                   help="Cotton system: knitting 2.1 to 3.0, weft 3.0 to 3.8, warp 3.4 to 5.0 (spinning handbook, read). Wool is lower."),
             Input("system", "In this system", Choice("twists_name", lists.SHEET), needed=True, starts_as="cotton"),
-            Input("packing", "Packing", Number(above=0, most=1), NUMBER, needed=True, starts_as=0.5, help="Share of the yarn that is fiber: lofty 0.35, hard twisted 0.65."),
-            Input("density", "Fiber density", Number(above=0, most=5), DENSITY, needed=True, starts_as=Quantity(1.31, "gram / centimeter ** 3"), help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),
             Input("staple", "Staple length", SPAN, STAPLE, help="How long the fibers are."),
             Input("wraps", "Turns in a staple, at least", Number(above=0, most=50), NUMBER, blank_means=4, help="3 to 5 for soft yarn, more for warp; empty means 4 (common practice, no source)."),
         )),
@@ -70,8 +66,9 @@ WANTED = Card(
             Result("turns_m", "Turns", "multiplier * pick(twists_scale, twists_name, system) / SQRT(1000 * tex)", trade.turns, TWIST_PER_METER,
                    uses={"linear_density": "tex"}),
             *factors("turns"),
-            Result("diameter", "Diameter", "SQRT(4 * tex / (PI() * density * packing))", diameter.yarn_diameter, YARN_DIAMETER,
-                   uses={"linear_density": "tex", "fiber_density": "density"}),
+            Result("diameter", "Diameter", "SQRT(4 * tex / (PI() * thickness_fiber_density * thickness_packing))", diameter.yarn_diameter, YARN_DIAMETER,
+                   uses={"linear_density": "tex", "fiber_density": "thickness_fiber_density", "packing": "thickness_packing"},
+                   note="Threads touching, by K of the sheet Counts."),
             Result("angle", "Angle at the surface", "ATAN(PI() * diameter * turns)", trade.surface_angle, ANGLE,
                    uses={"twist": "turns"}, note="Soft 10 to 20°, hard 25 to 35° (common practice, no source)."),
             Result("retraction", "Shorter by its twist", "(1 / COS(angle) - 1) / (1 / COS(angle) + 1)", trade.retraction, SHARE,
@@ -102,6 +99,16 @@ COUNTED = Card(
     ),
 )
 
+def _retraction(twist: str) -> str:
+    """(s - 1) / (s + 1), s the way of a surface fiber in one length of yarn."""
+    way = f"SQRT(1 + PI() * diameter * {twist} * PI() * diameter * {twist})"
+    return f"({way} - 1) / ({way} + 1)"
+
+
+def _not_too_steep(twist: str) -> str:
+    return f"ABS(PI() * diameter * {twist}) < TAN(PI() / 3)"
+
+
 PLY = Card(
     "plying",
     "The ply",
@@ -123,13 +130,21 @@ PLY = Card(
                    uses={"singles_twist": "singles"}, note="The other guess: singles and ply as hard as each other."),
             Result("towards", "Ply towards", 'IF(direction = "Z", "S", "Z")', trade.opposite, None, note="Against the singles."),
             Result("tex", "Tex of the singles", "1 / grist", yarn_count.direct_count, TEX),
-            Result("diameter", "Diameter of the singles", "SQRT(4 * tex / (PI() * twist_density * twist_packing))", diameter.yarn_diameter, YARN_DIAMETER,
-                   uses={"linear_density": "tex", "fiber_density": "twist_density", "packing": "twist_packing"},
-                   note="With density and packing of the first card."),
+            Result("diameter", "Diameter of the singles", "SQRT(4 * tex / (PI() * thickness_fiber_density * thickness_packing))", diameter.yarn_diameter, YARN_DIAMETER,
+                   uses={"linear_density": "tex", "fiber_density": "thickness_fiber_density", "packing": "thickness_packing"},
+                   note="Threads touching, by K of the sheet Counts."),
             Result("path", "Strands lie on a circle of", "diameter / SIN(PI() / strands)", trade.ply_path, YARN_DIAMETER),
-            Result("ratio", "Strand in one length of ply", "SQRT(1 + PI() * path * twist * PI() * path * twist)", trade.ply_ratio, NUMBER, digits=3,
-                   note="The feed ratio: 1.05 is 5% more strand than ply."),
-            Result("take_up", "Take-up", "1 - 1 / ratio", trade.take_up, SHARE, note="Share of the strands' length lost in plying."),
+            Result("ratio", "Way of a strand, for one of ply", "SQRT(1 + PI() * path * twist * PI() * path * twist)", trade.ply_ratio, NUMBER, digits=3),
+            Result("helix", "Lost by the way round", "1 - 1 / ratio", trade.take_up, SHARE, note="Of the helix alone: the singles grow in plying."),
+            Result("lost_before", "Singles shorter by their twist", _retraction("singles"), trade.retraction_by_twist, SHARE,
+                   uses={"twist": "singles"}, only_if=_not_too_steep("singles")),
+            Result("lost_after", "And by what plying leaves of it", _retraction("(singles - twist)"), trade.retraction_left, SHARE,
+                   uses={"singles_twist": "singles", "ply_twist": "twist"}, only_if=_not_too_steep("(singles - twist)"),
+                   note="Plying takes twist out of the singles, and they grow."),
+            Result("take_up", "Take-up", "1 - (1 - lost_after) / (1 - lost_before) / ratio", trade.ply_take_up, SHARE,
+                   uses={"before": "lost_before", "left": "lost_after"},
+                   note="Share of the singles' length lost in plying: both together. 1 to 6% is usual (common practice, no source); a sample beats it."),
+            Result("feed", "Feed, for the sheet Components", "1 / (1 - take_up)", trade.feed, NUMBER, digits=3, note="Single in one length of ply: 1.05 is 5% more."),
             Result("balance", "Sample against balance", "plied / (share * singles) - 1", trade.balance, SHARE,
                    uses={"singles_twist": "singles", "plied_twist": "plied"}),
             Result("words", "In words",
@@ -145,8 +160,10 @@ WHEEL = Card(
     about="For a spindle, the turns are counted: see the card Twist, counted.",
     groups=(
         Group("You type", (
-            Input("wheel", "Drive wheel across", SPAN, LOOP, needed=True, help="Diameter where the drive band runs."),
-            Input("whorl", "Whorl across", SPAN, LOOP, needed=True, help="Diameter of the groove."),
+            Input("wheel", "Drive wheel across", SPAN, LOOP, help="Diameter of its groove, where the drive band runs."),
+            Input("whorl", "Whorl across", SPAN, LOOP, help="Diameter of its groove."),
+            Input("band", "Thickness of the band", Number(least=0, most=100), LOOP, blank_means=0, help="It bends along its middle: on a small whorl this counts."),
+            Input("stamped", "Or the ratio stamped on it", Number(above=0, most=200), NUMBER, help="Wins over the diameters: 8 for 8 to 1."),
             Input("slip", "Slip", Number(least=0, below=1), SHARE, blank_means=0, help="Share of the turns that the drive band loses."),
             Input("draft", "Draft length", SPAN, LOOP, help="Yarn drafted in one go."),
             Input("treadles", "Treadles for it", Number(above=0, most=1000), NUMBER, help="Turns of the drive wheel while you draft that length."),
@@ -154,11 +171,19 @@ WHEEL = Card(
             Input("wanted_ratio", "Ratio wanted", Number(above=0, most=200), NUMBER, help="To find the whorl for it."),
         )),
         Group("Worked out", (
-            Result("ratio", "Drive ratio", "wheel / whorl * (1 - slip)", trade.drive_ratio, NUMBER, note="Turns of the flyer for one of the wheel."),
+            Result("geared", "Ratio by the diameters", "(wheel + band) / (whorl + band)", trade.geared, NUMBER, note="Each with the band's thickness."),
+            Result("ratio", "Drive ratio", "IF(given(stamped), stamped, geared) * (1 - slip)", trade.drive_ratio, NUMBER,
+                   only_if="OR(given(stamped), given(geared))", note="Turns of the flyer for one of the wheel."),
             Result("inserted", "Twist you get", "ratio * treadles / draft", trade.inserted, TWIST),
             Result("treadles_wanted", "Treadles for the wanted twist", "wanted * draft / ratio", trade.treadles_for, NUMBER, digits=1, uses={"twist": "wanted"}),
             Result("draft_wanted", "Or draft length, for your treadles", "ratio * treadles / wanted", trade.draft_for, LOOP, uses={"twist": "wanted"}),
-            Result("whorl_wanted", "Whorl for the wanted ratio", "wheel / wanted_ratio", trade.whorl_for, LOOP, uses={"ratio": "wanted_ratio"}, note="Without slip."),
+            Result("whorl_wanted", "Whorl for the wanted ratio", "(wheel + band) / wanted_ratio - band", trade.whorl_for, LOOP, uses={"ratio": "wanted_ratio"},
+                   only_if="wheel + band > wanted_ratio * band", note="Across its groove, without slip."),
         )),
+    ),
+    rules=(
+        Rule("AND(NOT(given(stamped)), NOT(AND(given(wheel), given(whorl))))",
+             lambda values: values["stamped"] is None and (values["wheel"] is None or values["whorl"] is None),
+             "Still to fill in: drive wheel and whorl, or the ratio stamped on it."),
     ),
 )

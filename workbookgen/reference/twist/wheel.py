@@ -13,15 +13,51 @@ NO_TWIST = Quantity(0.0, "1/m")
 
 
 @law
-def drive_ratio(wheel: Length, whorl: Length, slip: Ratio = 0.0) -> Ratio:
-    """Turns of the flyer for one turn of the wheel.
+def geared(wheel: Length, whorl: Length, band: Length = NO_LENGTH) -> Ratio:
+    """Drive ratio by the diameters.
 
-    i = D / w · (1 - s). The band carries the same length over both.
+    i = (D + t) / (w + t). The band bends along its middle, half its thickness above either groove, and carries the same
+    length over both.
 
     Parameters
     ----------
-    wheel : D, diameter of the drive wheel
-    whorl : w, diameter of the whorl where the band lies
+    wheel : D, diameter of the drive wheel in its groove
+    whorl : w, diameter of the whorl in its groove
+    band : t, thickness of the drive band
+
+    Returns
+    -------
+    i, a number
+
+    Raises
+    ------
+    ValueError
+        A diameter that is not above zero, or a negative thickness.
+
+    Notes
+    -----
+    Valid for a round band that neither flattens nor slips.
+
+    References
+    ----------
+    Geometry.
+    """
+    _require_wheel(wheel)
+    require(whorl > NO_LENGTH, "The whorl must have a diameter.")
+    _require_band(band)
+    return ((wheel + band) / (whorl + band)).m_as("")
+
+
+@law
+def drive_ratio(geared: Ratio | None = None, stamped: Ratio | None = None, slip: Ratio = 0.0) -> Ratio:
+    """Turns of the flyer for one turn of the wheel.
+
+    i = stamped, or else by the diameters, · (1 - s). What is stamped on a wheel was counted by its maker.
+
+    Parameters
+    ----------
+    geared : ratio by the diameters
+    stamped : ratio that is stamped on the wheel
     slip : s, share that the band slips, from 0 to under 1
 
     Returns
@@ -31,32 +67,35 @@ def drive_ratio(wheel: Length, whorl: Length, slip: Ratio = 0.0) -> Ratio:
     Raises
     ------
     ValueError
-        A diameter that is not above zero, or a slip outside 0 to under 1.
+        Neither ratio is known, one that is not above zero, or a slip outside 0 to under 1.
 
     Notes
     -----
-    Valid for diameters at the band, in the grooves; counting turns tells the slip.
+    Valid for a slip that was counted: mark the flyer and turn the wheel ten times.
 
     References
     ----------
-    Geometry.
+    Definition of the slip.
     """
-    _require_wheel(wheel)
-    require(whorl > NO_LENGTH, "The whorl must have a diameter.")
+    known = [each for each in (stamped, geared) if each is not None]
+    require(len(known) > 0, "Give the diameters of wheel and whorl, or the ratio that is stamped.")
+    for each in known:
+        _require_ratio(each)
     require((slip >= 0) & (slip < 1), "The slip lies from 0 to under 1.")
-    return (wheel / whorl).m_as("") * (1 - slip)
+    return known[0] * (1 - slip)
 
 
 @law
-def whorl_for(wheel: Length, ratio: Ratio) -> Length:
+def whorl_for(wheel: Length, ratio: Ratio, band: Length = NO_LENGTH) -> Length:
     """Diameter of the whorl that gives a drive ratio.
 
-    w = D / i. It says which whorl to put on.
+    w = (D + t) / i - t. It says which whorl to put on.
 
     Parameters
     ----------
     wheel : D, diameter of the drive wheel
     ratio : i, turns of the flyer wanted for one turn of the wheel
+    band : t, thickness of the drive band
 
     Returns
     -------
@@ -65,11 +104,11 @@ def whorl_for(wheel: Length, ratio: Ratio) -> Length:
     Raises
     ------
     ValueError
-        A diameter or a ratio that is not above zero.
+        A diameter or a ratio that is not above zero, a negative thickness, or a ratio that no whorl gives.
 
     Notes
     -----
-    Valid for a band that does not slip; diameters are those at the band.
+    Valid for a band that does not slip; diameters are those in the grooves.
 
     References
     ----------
@@ -77,7 +116,10 @@ def whorl_for(wheel: Length, ratio: Ratio) -> Length:
     """
     _require_wheel(wheel)
     _require_ratio(ratio)
-    return wheel / ratio
+    _require_band(band)
+    whorl = (wheel + band) / ratio - band
+    require(whorl > NO_LENGTH, "No whorl is so small: the band is too thick for that ratio.")
+    return whorl
 
 
 @law
@@ -187,6 +229,10 @@ def draft_for(twist: PerLength, treadles: Ratio, ratio: Ratio) -> Length:
 
 def _require_wheel(wheel) -> None:
     require(wheel > NO_LENGTH, "The wheel must have a diameter.")
+
+
+def _require_band(band) -> None:
+    require(band >= NO_LENGTH, "The thickness of the band cannot be negative.")
 
 
 def _require_ratio(ratio) -> None:
