@@ -103,12 +103,6 @@ def test_the_message_of_a_log_stands_between_inputs_and_results(each_layout):
         assert sum(columns, []) == list(range(1, len(block.fields) + 2))
 
 
-def test_the_message_of_a_label_stands_beyond_what_is_cut_out(each_layout):
-    [labels] = [each for each in each_layout.planner.blocks.values() if isinstance(each, Log) and each.rows_a_page]
-    columns = {each.key: each.column for each in each_layout.of(labels)}
-    assert columns.pop("labels_message") > max(columns.values())
-
-
 def test_the_message_of_a_card_stands_between_inputs_and_results(each_layout):
     for block in each_layout.planner.blocks.values():
         if isinstance(block, Card) and block.inputs:

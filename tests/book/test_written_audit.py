@@ -195,27 +195,6 @@ def test_what_is_for_other_sheets_is_not_printed(book, layout):
     assert unprinted > 10
 
 
-@pytest.mark.parametrize("paper", ["letter", "a4"])
-def test_eight_labels_to_a_page_and_no_message_on_them(paper, tmp_path):
-    layout = layout_of(Settings(paper=paper))
-    path = tmp_path / "planner.xlsx"
-    path.write_bytes(workbook(layout))
-    sheet = openpyxl.load_workbook(path)[labels.SHEET]
-    message = layout.placements["labels_message"]
-    left, top, right, bottom = range_boundaries(sheet.print_area.rpartition("!")[2])
-    assert right == message.column - 1 and bottom == message.row + message.rows - 1
-    assert [each.id for each in sheet.row_breaks.brk] == [message.row + 7]
-    # A landscape page less its margins, in points; a letter is at most 7.42 pixels of 0.75 points in LibreOffice.
-    across, down = {"letter": (792, 612), "a4": (842, 595)}[paper]
-    scale = sheet.page_setup.scale / 100
-    margins = sheet.page_margins
-    widths = {column: each.width for each in sheet.column_dimensions.values() for column in range(each.min, each.max + 1)}
-    wide = sum(widths[column] for column in range(left, right + 1)) * 7.42 * 0.75
-    high = sum(sheet.row_dimensions[row].height or 15 for row in range(top, message.row + 8))
-    assert 0.85 < wide * scale / (across - 72 * (margins.left + margins.right)) <= 1
-    assert 0.85 < high * scale / (down - 72 * (margins.top + margins.bottom)) <= 1
-
-
 @pytest.mark.parametrize("settings", [Settings(rows=FEW), Settings(rows=FEW, units="metric", paper="a4")], ids=["us", "metric"])
 def test_a_validator_of_the_format_finds_nothing(settings, tmp_path):
     path = tmp_path / "planner.xlsx"

@@ -56,6 +56,26 @@ def test_grist(number, unit, words):
     assert labels.grist_words(1 / yarn if unit == "tex" else yarn) == words
 
 
+@pytest.mark.parametrize(
+    "number, unit, words",
+    [
+        (10.5, "1/inch", "10.5 wraps per inch"),
+        (12, "1/inch", "12 wraps per inch"),
+        (5, "1/cm", "12.7 wraps per inch"),  # 1 in = 2.54 cm exactly
+        (10.25, "1/inch", "10.3 wraps per inch"),
+    ],
+)
+def test_wraps(number, unit, words):
+    assert labels.wraps_words(Quantity(number, unit)) == words
+
+
+def test_what_a_skein_is_made_of():
+    assert labels.made_of("Gray wool") == "Gray wool"
+    assert labels.made_of("Gray wool", "Silk thread") == "Gray wool and Silk thread"
+    with pytest.raises(ValueError, match="no name"):
+        labels.made_of("", "Silk thread")
+
+
 def test_the_largest_amounts_that_a_ticket_tells():
     # The docstrings' limits: under 10,000 km, 10 t and 100 km to the gram.
     assert labels.length_words(Quantity(9_999_999.9, "m")) == "10936133 yd (10000000 m)"
@@ -97,6 +117,8 @@ def test_a_conversion_does_not_decide_a_half():
         (lambda: labels.mass_words(Quantity(-1, "g")), "mass cannot be negative"),
         (lambda: labels.mass_words(Quantity(10_000, "kg")), "mass is more than a ticket"),
         (lambda: labels.grist_words(Quantity(0, "m/g")), "above zero"),
+        (lambda: labels.wraps_words(Quantity(0, "1/inch")), "above zero"),
+        (lambda: labels.wraps_words(Quantity(1e5, "1/m")), "wraps is more than a ticket"),
         (lambda: labels.grist_words(Quantity(100, "km/g")), "grist is more than a ticket"),
         (lambda: labels.grist_words(Quantity(float("inf"), "m/g")), "grist is more than a ticket"),
     ],

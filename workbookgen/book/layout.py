@@ -16,9 +16,9 @@ from workbookgen.book.pages import plan_of
 from workbookgen.book.placement import NUMBERS, Layout, Placement, ProofColumn, first_numbers
 from workbookgen.book.plan import Plan
 from workbookgen.errors import DescriptionError
-from workbookgen.language.fields import Input, Result, Told
+from workbookgen.language.fields import Input, Repeat, Result, Told
 from workbookgen.language.formula import Formula
-from workbookgen.language.parts import Block, Card, Column, Meaning, Planner, Proof, ProofTable, Trial, unit_of
+from workbookgen.language.parts import Block, Card, Column, Log, Meaning, Planner, Proof, ProofTable, Trial, unit_of
 from workbookgen.language.profile import bound_objections
 from workbookgen.language.quantities import NUMBER_UNIT, unit_named
 from workbookgen.language.sentences import AN_ERROR, NO_ERROR
@@ -58,6 +58,8 @@ class _Binder:
     def bind(self, placement: Placement) -> Placement:
         """The placement with the formulas of its cells."""
         match placement.holder, placement.field:
+            case Log() as log, Repeat() as repeat:
+                formulas = (self._of_repeat(log, repeat),)
             case Block() as block, Result() | Told():
                 formulas = self._of_block(block, placement)
             case ProofTable() as table, Column():
@@ -81,6 +83,11 @@ class _Binder:
         else:
             text = bound(field, columns, placement.unit)
         return CopiedDown(text, placement.row, placement.rows)
+
+    def _of_repeat(self, log: Log, repeat: Repeat) -> str:
+        """The record's own cell, which stands on the same sheet."""
+        repeated = self.placements[f"{log.key}_{repeat.of}"]
+        return f"=${xl_col_to_name(repeated.column - 1)}${repeated.row + repeat.record}"
 
     def _of_proof(self, proof: Proof, row: int) -> str:
         """The very formula of the result, its words bound to the printed values in the proof's row."""

@@ -18,12 +18,14 @@ def plan_of(sheet: Sheet, planner: Planner) -> Plan:
 
 def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
     spots: dict[str, Spot] = {}
-    placed, row = [], FIRST_BAND
+    placed, papers, row = [], [], FIRST_BAND
     if sheet.grid.chosen:
         spots[sheet.grid.chosen] = Spot(CHOSEN[0], CHOSEN[1], across=CHOSEN[2])
     for band in sheet.bands:
         for section in band.sections:
             placed.append(Placed(section, row))
+            if sheet.grid.papers:
+                papers += sections.of(section).papers(section, planner, row)
             spots |= sections.of(section).spots(section, planner, row, 1 + section.across[0])
         row += 1 + max(sections.of(section).rows(section, planner) for section in band.sections)
     widths = {1: MARGIN} | dict(enumerate(sheet.grid.widths, start=2))
@@ -32,7 +34,7 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
     column = _hidden(sheet, planner, spots, seen + 1)
     widths |= dict.fromkeys(range(seen + 1, column), HIDDEN)
     heights = {1: LINKS_ROW, 2: GAP, 3: TITLE_ROW, 4: GAP - 2}
-    return Plan(sheet, spots, widths, heights, tuple(placed), last_column=seen, last_row=row - 2)
+    return Plan(sheet, spots, widths, heights, tuple(placed), last_column=seen, last_row=row - 2, papers=tuple(papers))
 
 
 def _hidden(sheet: Sheet, planner: Planner, spots: dict[str, Spot], column: int) -> int:

@@ -69,6 +69,7 @@ class Plan:
     folds: tuple[tuple[int, Strip], ...] = ()
     last_column: int = 1  # of what is seen
     last_row: int = 1
+    papers: tuple[int, ...] = ()  # the rows with which pages of paper begin, where it is made of such
 
     @cached_property
     def folded(self) -> frozenset[int]:

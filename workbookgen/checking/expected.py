@@ -16,7 +16,7 @@ import numpy as np
 from workbookgen.checking.messages import told
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
-from workbookgen.language.fields import Input, Result, Told
+from workbookgen.language.fields import Input, Repeat, Result, Told
 from workbookgen.language.parts import (
     Block,
     Column,
@@ -113,12 +113,16 @@ class _Evaluation:
     def told(self, block: Block, number: int) -> dict[str, tuple]:
         """What the planner says of a block's records in one scenario."""
         if (block.key, number) not in self.said:
-            columns = {each.key: self.part(f"{block.key}_{each.key}", number) for each in block.inputs}
-            listed = self.part(block.names_column, number) if block.names_column in self.planner.by_key else ()
-            self.said[block.key, number] = told(
-                block, columns, lambda each, value: self.accepts(each, value, number), listed, self.planner.system, self.planner.folded.get(block.key, ())
-            )
+            self.said[block.key, number] = self._told(block, number)
         return self.said[block.key, number]
+
+    def _told(self, block: Block, number: int) -> dict[str, tuple]:
+        columns = {each.key: self.part(f"{block.key}_{each.key}", number) for each in block.inputs}
+        listed = self.part(block.names_column, number) if block.names_column in self.planner.by_key else ()
+        folded = self.planner.folded.get(block.key, ())
+        said = told(block, columns, lambda each, value: self.accepts(each, value, number), listed, self.planner.system, folded)
+        repeats = (each for each in block.told if isinstance(each, Repeat))
+        return said | {each.key: (self.part(f"{block.key}_{each.of}", number)[each.record],) for each in repeats}
 
     def _column(self, key: str) -> np.ndarray:
         if key in self.planner.absent:

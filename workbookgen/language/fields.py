@@ -125,6 +125,14 @@ class Told:
         return None if self.is_text else NUMBER
 
 
+@dataclass(frozen=True)
+class Repeat(Told):
+    """One cell that shows again what a record's result says: on a ticket, where the records of a log stand apart."""
+
+    of: str = ""  # key of the result, a text
+    record: int = 0  # counted from 0
+
+
 MESSAGE = Told("message", "What to fix")  # of each record: what is wrong with it, or missing
 MARK = Told("mark", "")  # of each record: that there is a message
 FILLED = Told("filled", "", is_text=False)  # of each record: how many of the inputs that are folded away hold something
@@ -161,6 +169,17 @@ class Group:
     heading: str
     fields: tuple[Input | Result, ...]
     printed: bool = True
+
+
+def repeats(fields: Mapping[str, Input | Result], keys: tuple[str, ...], records: int) -> tuple[Repeat, ...]:
+    """The cells that repeat what records show in these fields, record by record."""
+    if odd := [key for key in keys if not (isinstance(each := fields.get(key), Result) and each.is_text)]:
+        raise DescriptionError.at(f"field {odd[0]}", "it is repeated on tickets, and only results that are texts can be.")
+    return tuple(
+        Repeat(f"{key}_on_{record + 1}", f"{fields[key].label}, ticket {record + 1}", is_one=True, of=key, record=record)
+        for record in range(records)
+        for key in keys
+    )
 
 
 def check_keys(place: str, fields: tuple[Input | Result, ...]) -> None:

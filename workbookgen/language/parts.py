@@ -14,7 +14,7 @@ from graphlib import CycleError, TopologicalSorter
 from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language import dimensions
 from workbookgen.language.domains import Name
-from workbookgen.language.fields import EMPTIED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Group, Input, Result, Rule, Told, check_keys
+from workbookgen.language.fields import EMPTIED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Group, Input, Repeat, Result, Rule, Told, check_keys, repeats
 from workbookgen.language.proofs import Proof, ProofTable, Trial
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
 from workbookgen.language.views import Band, Grid, Kind, LogView, Section, objections
@@ -81,10 +81,15 @@ class Log(Block):
     """A table with one record a row. `starts_with` are the records a new planner brings along."""
 
     starts_with: Sequence[Mapping[str, float | str]] = ()
+    repeated: tuple[str, ...] = ()  # keys of results that every record has in a cell of its own besides, on its ticket
 
     @cached_property
     def told(self) -> tuple[Told, ...]:
-        return (MARK, MESSAGE, FILLED, FIRST, OPEN, EMPTIED) if self.inputs else (LINE,)
+        return (*((MARK, MESSAGE, FILLED, FIRST, OPEN, EMPTIED) if self.inputs else (LINE,)), *self.repeats)
+
+    @cached_property
+    def repeats(self) -> tuple[Repeat, ...]:
+        return repeats(self.by_key, self.repeated, self.rows)
 
 
 @dataclass(frozen=True)

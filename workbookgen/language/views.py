@@ -16,6 +16,7 @@ from typing import Self
 
 COLUMNS = 12  # of the grid of a page
 FREE = "."  # in the keys of a listing: a column of the grid into which the one before may run
+TICKET = (11, 76, 76, 76, 76, 11)  # columns of a ticket, in pixels: a pad on either side
 LEFT, RIGHT, WHOLE = (1, 6), (8, 12), (1, COLUMNS)  # where questions stand, and answers
 
 
@@ -302,13 +303,43 @@ class Chart(Section):
         return replace(self, series=series) if series and not set(fallen) & set(self.categories) else None
 
 
+@dataclass(frozen=True)
+class TicketLine:
+    """Texts beside each other on a ticket, one or two: keys of results that the log repeats."""
+
+    keys: tuple[str, ...]
+    is_bold: bool = False
+    is_small: bool = False
+
+
 @dataclass(frozen=True, kw_only=True)
 class Tickets(Section):
-    """Tickets to print and cut out: on each the fields of one record of a log (full keys), in lines."""
+    """Tickets to print and cut out, and beside them the log that fills them, a record a ticket.
+
+    All keys are the log's. The name is large, over a rule; the lines stand below it, and the
+    foot at the bottom. Inputs stand beside the tickets, outside of what is printed, from the
+    column `beside` of the grid on: a mark, the ticket's number, the inputs. `notes` follow them.
+    """
 
     block: str
-    columns: int = 2
-    down: int = 4
+    name: str
+    lines: tuple[TicketLine, ...]
+    foot: str
+    beside: int
+    notes: tuple[str, ...] = ()
+
+    def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
+        gone = {key for key in (self.name, self.foot, *(key for line in self.lines for key in line.keys)) if f"{self.block}_{key}" in fallen}
+        lines = tuple(replace(line, keys=keys) for line in self.lines if (keys := tuple(key for key in line.keys if key not in gone)))
+        return None if {self.name, self.foot} & gone else replace(self, lines=lines)
+
+
+@dataclass(frozen=True, kw_only=True)
+class Form(Section):
+    """A paper to fill in by hand: headings, each over so many columns of the grid, and empty lines."""
+
+    heads: tuple[tuple[str, int], ...]
+    lines: int
 
 
 @dataclass(frozen=True)
@@ -352,8 +383,9 @@ class Grid:
     """The columns of a page, in pixels of the screen, and how it is printed.
 
     `chosen` is the full key of the input in which one chooses what the page shows, beside its title.
+    Where there are `papers`, only so many first columns are printed, upright and in their true size.
     """
 
     widths: tuple[int, ...] = (96,) * COLUMNS
     chosen: str = ""
-    is_upright: bool = False
+    papers: int = 0

@@ -1,19 +1,22 @@
-"""What stands on the ticket of a skein: its length, mass and grist in words.
+"""What stands on the ticket of a skein: its length, mass, grist and wraps in words, and what it is made of.
 
-A ticket is read by people of both habits, so every amount is told twice: yards with meters,
+A ticket is read by people of both habits, so amounts are told twice: yards with meters,
 ounces with grams. It is rounded as far as a person reads it, halves away from zero.
 """
 
 from decimal import ROUND_HALF_UP, Decimal
 
+import numpy as np
+
 from workbookgen.reference.law import by_element, law, require
-from workbookgen.units import Grist, Length, Mass, Quantity
+from workbookgen.units import Grist, Length, Mass, PerLength, Quantity
 
 NOTHING = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
 NO_GRIST = Quantity(0.0, "m/g")
 # Beyond these a whole number has more figures than a program computes with.
 LONGEST, HEAVIEST, FINEST = Quantity(1e7, "m"), Quantity(1e7, "g"), Quantity(1e5, "m/g")
+NO_WRAPS, MOST_WRAPS = Quantity(0.0, "1/m"), Quantity(1e5, "1/m")
 WHOLE, TENTH = Decimal("1"), Decimal("0.1")
 
 
@@ -124,6 +127,70 @@ def grist_words(grist: Grist) -> str:
         grist.m_as("yard/pound"),
         grist.m_as("meter/hectogram"),
     )
+
+
+@law
+def wraps_words(wraps: PerLength) -> str:
+    """Wraps on a ticket.
+
+    words = w per inch, to a tenth. One counts to the half at best, and says it by the inch.
+
+    Parameters
+    ----------
+    wraps : w, strands side by side, per length
+
+    Returns
+    -------
+    a text such as "10.5 wraps per inch"
+
+    Raises
+    ------
+    ValueError
+        Wraps that are not above zero, or too many to tell.
+
+    Notes
+    -----
+    Valid for fewer than a hundred thousand wraps in a meter; halves round away from zero.
+
+    References
+    ----------
+    Definition of rounding. By the inch on every ticket: common practice, no source.
+    """
+    require(wraps > NO_WRAPS, "The wraps must be above zero.")
+    _require_amount(wraps, NO_WRAPS, MOST_WRAPS, "number of wraps")
+    return by_element(lambda number: f"{_rounded(number, TENTH)} wraps per inch", wraps.m_as("1/inch"))
+
+
+@law
+def made_of(first: str, second: str | None = None) -> str:
+    """What a skein was spun of, on its ticket.
+
+    words = the lot, or the lot "and" the second one. A thread that was plied in is not left unsaid.
+
+    Parameters
+    ----------
+    first : name of the fiber lot
+    second : name of what was plied with it; none if all is of one lot
+
+    Returns
+    -------
+    a text such as "Gray wool and Silk thread"
+
+    Raises
+    ------
+    ValueError
+        A blank name of the first lot.
+
+    Notes
+    -----
+    Valid for any names that are not blank; what a seller must say of fibers is in the law of the place.
+
+    References
+    ----------
+    Definition of a list of two. Lots, not shares of fibers: common practice, no source.
+    """
+    require(np.all(np.asarray(first, dtype=object) != ""), "The lot has no name.")
+    return first if second is None else by_element(lambda one, other: f"{one} and {other}", first, second)
 
 
 def _require_amount(amount, nothing, most, name) -> None:

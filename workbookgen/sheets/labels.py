@@ -1,22 +1,49 @@
-"""Labels: eight strips to a page, each for a skein chosen from the log."""
+"""Print: labels to cut out, each for a skein chosen from the log, and a paper to fill in by the wheel."""
 
 from workbookgen.language.domains import Choice, Note
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
-from workbookgen.language.views import Listing, LogView, band
+from workbookgen.language.views import TICKET, Form, Grid, TicketLine, Tickets, band
+from workbookgen.reference import labels as trade
 from workbookgen.reference import stock
 from workbookgen.settings import Settings
 from workbookgen.sheets import skeins
 
 SHEET = "Print"
 CHAPTER = "Labels"
+GRID = Grid((*TICKET, *TICKET, 30, 26, 26, 150, 290), papers=2 * len(TICKET))
+BESIDE = 2 * len(TICKET) + 2
+
+TICKETS = Tickets(
+    title="Labels: a skein in each line",
+    block="labels",
+    name="called",
+    lines=(
+        TicketLine(("made_of",)),
+        TicketLine(("length_words", "mass_words"), is_bold=True),
+        TicketLine(("weight_class", "wraps_words")),
+        TicketLine(("grist_words",), is_small=True),
+    ),
+    foot="own_words",
+    beside=BESIDE,
+    notes=(
+        "Eight to a page, on A4 or Letter, 61 mm (2.4 in) high. Cut at the marks.",
+        "An empty line leaves an empty label: go on where a used sheet of labels ends.",
+        "If you sell: the law of your country says what a label must tell, such as the fibers.",
+        "The last page is a log to fill in by hand.",
+    ),
+)
+BY_THE_WHEEL = Form(
+    title="By the wheel",
+    aside="Type it into the planner when it is dry.",
+    across=(1, 2 * len(TICKET)),
+    heads=(("Skein", 3), ("Reel", 1), ("Wraps, and part", 3), ("Weight, dry", 1), ("Loop, dry", 1), ("Fiber lot, and note", 3)),
+    lines=26,
+)
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (labels(settings),), (band(Listing(title="Labels", block="labels", view=VIEW, aside="Choose a skein in each line.")),))
-
-
-VIEW = LogView(typed="skein words", answers=(("On the label", "from_lot length_words mass_words grist_words weight_class"),))
+    return Chapter(CHAPTER, (labels(settings),), (band(TICKETS), band(BY_THE_WHEEL)))
 
 
 def labels(settings: Settings) -> Log:
@@ -30,18 +57,25 @@ def labels(settings: Settings) -> Log:
                 Input("words", "Your words", Note(), width=44, help="Name of the yarn, care, a date, a price."),
             )),
             Group("On the label", (
-                _of_skein("from_lot", "Fiber", 22),
-                _of_skein("length_words", "Length", 20),
-                _of_skein("mass_words", "Weight", 18),
-                _of_skein("grist_words", "Grist", 26),
-                _of_skein("weight_class", "Yarn weight class", 26),
-            )),
+                _of_skein("called", "Skein", "skeins_listed"),
+                _of_skein("from_lot", "Fiber"),
+                _of_skein("from_second", "And"),
+                Result("made_of", "Made of", 'IF(given(from_second), from_lot & " and " & from_second, from_lot)', trade.made_of, None,
+                       uses={"first": "from_lot", "second": "from_second"}),
+                _of_skein("length_words", "Length"),
+                _of_skein("mass_words", "Weight"),
+                _of_skein("weight_class", "Yarn weight class"),
+                _of_skein("wraps_words", "Wraps"),
+                _of_skein("grist_words", "Grist"),
+                Result("own_words", "Your words", "words", stock.listed, None, uses={"name": "words"}),
+            ), printed=False),
         ),
+        repeated=("called", "made_of", "length_words", "mass_words", "weight_class", "wraps_words", "grist_words", "own_words"),
     )
 
 
-def _of_skein(key: str, label: str, width: int) -> Result:
+def _of_skein(key: str, label: str, column: str = "") -> Result:
     """A text of the chosen skein."""
-    column = f"skeins_{key}"
+    column = column or f"skeins_{key}"
     return Result(key, label, f"pick({column}, skeins_listed, skein)", stock.pick, None,
-                  uses={"name": "skein", "names": "skeins_listed", "values": column}, width=width)
+                  uses={"name": "skein", "names": "skeins_listed", "values": column})

@@ -13,7 +13,7 @@ from collections.abc import Collection
 from dataclasses import dataclass, replace
 
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import Block, Chapter, Planner, Sheet
+from workbookgen.language.parts import Block, Chapter, Log, Planner, Sheet
 from workbookgen.language.views import LogView, view_without
 from workbookgen.sheets.naming import retold, said_without
 
@@ -57,7 +57,8 @@ class Leaving:
         )
         groups = tuple(group for group in groups if group.fields)
         rules = tuple(rule for rule in block.rules if not any(f"{block.key}_{word}" in self.fallen for word in rule.text.words))
-        return replace(block, groups=groups, rules=rules) if groups else None
+        left = {"repeated": tuple(key for key in block.repeated if f"{block.key}_{key}" not in self.fallen)} if isinstance(block, Log) else {}
+        return replace(block, groups=groups, rules=rules, **left) if groups else None
 
 
 def leaving(full: Planner, names: Collection[str]) -> Leaving:

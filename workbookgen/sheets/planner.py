@@ -71,7 +71,7 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
         time.SHEET, "Time", "Hours, weeks and a day for each project, and what it costs.",
         (time.chapter(settings), figures.chapter(settings), cost.chapter(settings)), near=("Projects", "Samples"), grid=OF_LOGS,
     )
-    yield Sheet(labels.SHEET, "Print", "Labels for your skeins.", (labels.chapter(settings),), Kind.PAPER, near=("Skeins",), grid=OF_LOGS)
+    yield Sheet(labels.SHEET, "Print", "Labels for your skeins.", (labels.chapter(settings),), Kind.PAPER, near=("Skeins",), grid=labels.GRID)
 
 
 def planner(settings: Settings) -> Planner:

@@ -153,6 +153,8 @@ def skeins(settings: Settings) -> Log:
                 Result("grist_words", "Grist",
                        'ROUND(ROUND(grist_yd_lb * 453.59237 / 0.9144, 9), 0) & " yd/lb (" & ROUND(ROUND(grist_yd_lb * 100, 9), 0) & " m/100 g)"',
                        labels.grist_words, None, uses={"grist": "grist_yd_lb"}, only_if="grist_yd_lb < 100000", width=24),
+                Result("wraps_words", "Wraps", 'ROUND(ROUND(wpi * 0.0254, 9), 1) & " wraps per inch"',
+                       labels.wraps_words, None, uses={"wraps": "wpi"}, only_if="wpi < 100000", width=24),
             ), printed=False),
             Group("For other sheets", (
                 Result("reel_doubt", "Loop ±", "pick(reels_doubt, reels_listed, reel)", stock.pick, LOOP, digits=3,

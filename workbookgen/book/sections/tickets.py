@@ -1,20 +1,124 @@
-"""Tickets to print and cut out, so many across and down a page, and the choices that fill them beside it."""
+"""Tickets to print and cut out, eight a page, and beside them the choices that fill them.
+
+A ticket is 61 mm high and some 86 mm wide, so that two by four fit on A4 and on Letter: a pad
+on either side, four columns between, eleven rows. Marks in the corners say where to cut. The
+grid of a sheet with tickets begins with their columns. All rows are alike, since the choices
+stand in the same ones.
+"""
 
 from collections.abc import Iterator
 
+from xlsxwriter.utility import xl_col_to_name
+
+from workbookgen.book import look, records
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import Spot
+from workbookgen.book.plan import Spot, Strip
+from workbookgen.colors import INK, QUIET
+from workbookgen.language.fields import FIRST, MARK
 from workbookgen.language.parts import Planner
-from workbookgen.language.views import Tickets
+from workbookgen.language.views import TICKET, Tickets
+
+ACROSS, DOWN = 2, 4  # tickets of a page
+ROWS, HIGH = 11, 21  # of a ticket; pixels of each
+NAME, LINES, FOOT = 1, 3, 7  # rows of a ticket below its first
+NAME_ROWS, FOOT_ROWS = 2, 3
+MESSAGE, HEADS, RECORDS = 1, 2, 3  # rows of the choices below their title
+CUT = look.FACE | {"top_color": QUIET, "bottom_color": QUIET, "left_color": QUIET, "right_color": QUIET}
+PLACE = look.LITTLE | {"align": "center"}
+
+
+def pages(section: Tickets, planner: Planner) -> int:
+    """Pages of paper that hold a ticket for each record."""
+    return -(-planner.blocks[section.block].rows // (ACROSS * DOWN))
 
 
 def rows(section: Tickets, planner: Planner) -> int:
-    raise NotImplementedError
+    return pages(section, planner) * DOWN * ROWS
+
+
+def papers(section: Tickets, planner: Planner, row: int) -> list[int]:
+    return [row + page * DOWN * ROWS for page in range(pages(section, planner))]
+
+
+def corner(record: int, row: int) -> tuple[int, int]:
+    """Row and column of the first cell of a ticket: line by line, as one reads."""
+    return row + record // ACROSS * ROWS, 2 + record % ACROSS * len(TICKET)
 
 
 def spots(section: Tickets, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
-    raise NotImplementedError
+    log = planner.blocks[section.block]
+    mark = 1 + section.beside
+    yield f"{log.key}_{FIRST.key}", Spot(row + MESSAGE, mark + 2)
+    yield f"{log.key}_{MARK.key}", Spot(row + RECORDS, mark, log.rows)
+    for place, each in enumerate(log.inputs, start=mark + 2):
+        yield f"{log.key}_{each.key}", Spot(row + RECORDS, place, log.rows)
+    for repeat in log.repeats:
+        top, left = corner(repeat.record, row)
+        yield f"{log.key}_{repeat.key}", _spot(section, repeat.of, top, left + 1)
+
+
+def _spot(section: Tickets, key: str, row: int, column: int) -> Spot:
+    """Where a ticket says what a field says; its first cell between the pads is at this row and column."""
+    if key == section.name:
+        return Spot(row + NAME, column, across=4, down=NAME_ROWS)
+    if key == section.foot:
+        return Spot(row + FOOT, column, across=4, down=FOOT_ROWS)
+    place, line = next((place, line) for place, line in enumerate(section.lines) if key in line.keys)
+    across = 4 // len(line.keys)
+    return Spot(row + LINES + place, column + across * line.keys.index(key), across=across)
 
 
 def draw(section: Tickets, canvas: Canvas, row: int) -> None:
-    raise NotImplementedError
+    planner = canvas.layout.planner
+    log = planner.blocks[section.block]
+    for place in range(row, row + rows(section, planner)):
+        canvas.heights[place] = HIGH
+    for record in range(pages(section, planner) * ACROSS * DOWN):
+        _cutting_marks(canvas, *corner(record, row))
+    looks = _looks(section)
+    for repeat in log.repeats:
+        canvas.cells(f"{log.key}_{repeat.key}", looks[repeat.of])
+        if repeat.of == section.name:
+            _rule(canvas, canvas.plan.spots[f"{log.key}_{repeat.key}"])
+    _choices(section, canvas, row)
+
+
+def _looks(section: Tickets) -> dict[str, dict]:
+    """How each field looks on a ticket: white, and smaller rather than cut."""
+    looks = {
+        section.name: look.TITLE | {"bold": True, "shrink": True},
+        section.foot: look.PLAIN | {"font_size": look.SMALL, "text_wrap": True, "valign": "bottom"},
+    }
+    for line in section.lines:
+        looks |= dict.fromkeys(line.keys, (look.LITTLE if line.is_small else look.PLAIN) | {"bold": line.is_bold, "shrink": True})
+    return {key: {"align": "left"} | each for key, each in looks.items()}
+
+
+def _rule(canvas: Canvas, name: Spot) -> None:
+    """The line under a name; a ticket without one stays empty."""
+    cells = name.row + name.down - 2, name.column - 1, name.row + name.down - 2, name.column + name.across - 2
+    there = f'=LEN(${xl_col_to_name(name.column - 1)}${name.row})>0'
+    canvas.to.conditional_format(*cells, {"type": "formula", "criteria": there, "format": canvas.formats({"bottom": 1, "bottom_color": INK})})
+
+
+def _cutting_marks(canvas: Canvas, top: int, left: int) -> None:
+    for row, edge in ((top, "top"), (top + ROWS - 1, "bottom")):
+        for column, side in ((left, "left"), (left + len(TICKET) - 1, "right")):
+            canvas.text(row, column, "", CUT | {edge: 1, side: 1})
+
+
+def _choices(section: Tickets, canvas: Canvas, row: int) -> None:
+    log = canvas.layout.planner.blocks[section.block]
+    mark = 1 + section.beside
+    first, last = mark + 2, mark + 1 + len(log.inputs)
+    canvas.heading(row, first, last, section.title, section.aside)
+    canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE)
+    canvas.cells(f"{log.key}_{MARK.key}", look.MARK)
+    for column, each in enumerate(log.inputs, start=first):
+        canvas.text(row + HEADS, column, each.label, look.head_of(each)[0])
+        canvas.cells(f"{log.key}_{each.key}", look.entry_in_a_log(each, None))
+    for record in range(log.rows):
+        canvas.number(row + RECORDS + record, mark + 1, record + 1, PLACE)
+    records.tint(canvas, log, [(first, Strip("", tuple(each.key for each in log.inputs), is_typed=True))])
+    for place, note in enumerate(section.notes, start=row + RECORDS + log.rows + 1):
+        canvas.text(place, first, note, look.LITTLE)

@@ -1,0 +1,45 @@
+"""A paper to fill in by hand: a title, headings, and lines that are high enough to write on."""
+
+from collections.abc import Iterator
+
+from workbookgen.book import look
+from workbookgen.book.canvas import Canvas
+from workbookgen.book.plan import Spot
+from workbookgen.colors import INK
+from workbookgen.language.parts import Planner
+from workbookgen.language.views import Form
+
+TITLE_HIGH, HIGH = 40, 33  # pixels
+PENCIL = "#B9B5A9"  # lines that a pencil is seen on
+LINE = look.PLAIN | {"bottom": 1, "bottom_color": PENCIL}
+HEADS = look.LABEL | {"top": 2, "top_color": INK, "valign": "vcenter", "text_wrap": False}
+
+
+def rows(section: Form, planner: Planner) -> int:
+    return 2 + section.lines
+
+
+def papers(section: Form, planner: Planner, row: int) -> list[int]:
+    return [row]
+
+
+def spots(section: Form, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
+    return iter(())
+
+
+def draw(section: Form, canvas: Canvas, row: int) -> None:
+    first, last = (1 + place for place in section.across)
+    canvas.high(row, TITLE_HIGH)
+    canvas.text(row, first, section.title, look.TITLE)
+    canvas.text(row, last, section.aside, look.ABOUT)
+    canvas.across(row + 1, first, last, HEADS)
+    column = first
+    for head, columns in section.heads:
+        canvas.text(row + 1, column, head, HEADS)
+        for line in range(row + 2, row + 2 + section.lines):
+            canvas.across(line, column, column + columns - 1, LINE)
+            if column > first:
+                canvas.text(line, column, "", LINE | {"left": 4, "left_color": PENCIL})
+        column += columns
+    for line in range(row + 2, row + 2 + section.lines):
+        canvas.high(line, HIGH)
