@@ -75,7 +75,7 @@ def computed(planner: Planner, proof: Proof) -> Entry:
     arguments = {
         parameter: _given(*proof.given[word]) for parameter, word in result.arguments.items() if word in proof.given
     }
-    answer = result.reference(**arguments)
+    answer = result.reference(**arguments, **result.fixed)
     return answer if result.is_text else float(_magnitude(answer, proof.unit))
 
 
@@ -157,7 +157,7 @@ class _Evaluation:
             for chosen, names in _patterns(eligible, present, records):
                 def call(some: np.ndarray, names=names, columns=columns):
                     arguments = {name: self._values(singles[name], block, some) for name in names}
-                    return result.reference(**arguments, **columns)
+                    return result.reference(**arguments, **columns, **result.fixed)
 
                 _fill(values, chosen if names else chosen[:1], call, unit)
                 if not names:  # nothing tells these records apart, so one speaks for all

@@ -62,6 +62,7 @@ class Result:
     unit: Kind | None = NUMBER  # None: the result is a text
     uses: Mapping[str, str] = field(default_factory=dict)  # parameter -> word
     leaves: tuple[str, ...] = ()  # parameters left at their defaults, which the formula spells out
+    fixed: Mapping[str, float] = field(default_factory=dict)  # parameters of one value, which the formula spells out
     only_if: str = ""  # a condition, in words of the same record, without which it is blank
     note: str = ""
     digits: int | None = None
@@ -69,7 +70,7 @@ class Result:
 
     def __post_init__(self):
         faults = self.text.objections() + self.condition.objections()
-        strangers = set(self.uses) | set(self.leaves)
+        strangers = set(self.uses) | set(self.leaves) | set(self.fixed)
         strangers -= set(inspect.signature(self.reference).parameters)
         faults += [f"its reference has no parameter {name}" for name in sorted(strangers)]
         if faults:
@@ -99,7 +100,7 @@ class Result:
     def arguments(self) -> dict[str, str]:
         """Reference parameter -> the word that it stands for."""
         parameters = inspect.signature(self.reference).parameters
-        return {name: self.uses.get(name, name) for name in parameters if name not in self.leaves}
+        return {name: self.uses.get(name, name) for name in parameters if name not in self.leaves and name not in self.fixed}
 
     def may_miss(self, word: str, field) -> bool:
         """Whether it does without this word: it asks for it, or a blank cell has a meaning."""

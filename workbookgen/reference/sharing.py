@@ -1,8 +1,8 @@
-"""Several projects on one lot: what each takes, and what it leaves to the others.
+"""Several projects on one lot, and the strands of a yarn: what each takes, and what it leaves.
 
 A lot is often promised twice before it is spun once. Yarn is shared out by mass, since two
-projects may spin one lot to different grists; and a project that draws on several lots is
-taken to draw on each by what that lot gives, so that every lot is asked for the same share.
+projects may spin one lot to different grists. Lots of one component may replace each other, and
+it draws on each by what that lot still gives; components cannot, so each is reckoned by itself.
 """
 
 from collections.abc import Sequence
@@ -11,7 +11,7 @@ import numpy as np
 
 from workbookgen.reference.law import law, require
 from workbookgen.reference.stock import total
-from workbookgen.units import Grist, Length, Mass, Quantity, Ratio, Some
+from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio, Some
 
 NOTHING = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
@@ -20,82 +20,170 @@ HAIR = 1e-6  # of what a project takes itself; less than that is rounding
 
 
 @law
-def lot_gives(spun: Mass, to_come: Mass) -> Mass:
-    """Yarn that a lot gives in all.
+def to_spin(need: Length, in_skeins: Length, used: Mass | None = None) -> Length:
+    """Length that a project still has to get from its lots.
 
-    g = s + r. What is spun already, and what is still to spin.
+    T = N - S, but not below zero, and nothing once the piece is finished. Its own skeins serve it
+    first.
 
     Parameters
     ----------
-    spun : s, mass of yarn already spun of it
-    to_come : r, mass of yarn that it can still give
+    need : N, length that the piece takes
+    in_skeins : S, length in the skeins that belong to it
+    used : mass of yarn that the finished piece took, once it is finished
 
     Returns
     -------
-    g, a mass
+    T, a length
 
     Raises
     ------
     ValueError
-        A negative mass.
+        A negative length or mass.
 
     Notes
     -----
-    Valid for a lot of which every skein spun is in the log, those used up too.
+    Valid for a finished piece whose skeins are in the log, or are gone from the lots' weights.
+
+    References
+    ----------
+    Definition of a remainder.
+    """
+    require((need >= NOTHING) & (in_skeins >= NOTHING), "A length cannot be negative.")
+    if used is not None:
+        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
+        return need * 0.0
+    return np.maximum(need - in_skeins, NOTHING)
+
+
+@law
+def component_needs(to_spin: Length, share: Ratio, planned: Grist, finer: Ratio, bought: Ratio) -> Mass:
+    """Mass of one component that a project still takes.
+
+    m = T · x / g, and m / q where it is spun. A yarn that comes out finer takes less of it.
+
+    Parameters
+    ----------
+    to_spin : T, length of yarn still to be made
+    share : x, share of the component in the planned yarn's weight
+    planned : g, planned grist of the yarn
+    finer : q, how much finer the spun strands come out than planned
+    bought : 1 for a bought yarn or thread, 0 for one to be spun
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative length, or a share, a grist or a fineness that is not above zero.
+
+    Notes
+    -----
+    Valid for strands that all run through the whole yarn.
+
+    References
+    ----------
+    Definition of the grist; linear densities of strands add.
+    """
+    require(to_spin >= NOTHING, "A length cannot be negative.")
+    require((share > 0) & (finer > 0), "The share and the fineness must be above zero.")
+    require(planned > NO_GRIST, "The grist must be above zero.")
+    return to_spin * share / (planned * np.where(np.asarray(bought) == 1, 1.0, finer)[()])
+
+
+@law
+def component_length(left: Mass, share: Ratio, planned: Grist, finer: Ratio, bought: Ratio) -> Length:
+    """Length of yarn for which a component lasts.
+
+    L = m · g / x, and · q where it is spun. The component for which it is least ends the yarn.
+
+    Parameters
+    ----------
+    left : m, mass of the component, below zero where others need more than there is
+    share : x, share of the component in the planned yarn's weight
+    planned : g, planned grist of the yarn
+    finer : q, how much finer the spun strands come out than planned
+    bought : 1 for a bought yarn or thread, 0 for one to be spun
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        A share, a grist or a fineness that is not above zero.
+
+    Notes
+    -----
+    Valid for strands that all run through the whole yarn.
+
+    References
+    ----------
+    Definition of the grist; linear densities of strands add.
+    """
+    require((share > 0) & (finer > 0), "The share and the fineness must be above zero.")
+    require(planned > NO_GRIST, "The grist must be above zero.")
+    return left * planned * np.where(np.asarray(bought) == 1, 1.0, finer)[()] / share
+
+
+@law
+def pool(
+    share: Ratio,
+    names: Sequence[str],
+    amounts: Some,
+    lot_1: str | None = None,
+    lot_2: str | None = None,
+    lot_3: str | None = None,
+) -> Some:
+    """What the lots of one component give together.
+
+    P = Σ over the lots given. Lots of one component may replace each other, so they add up; a
+    component without a lot has nothing.
+
+    Parameters
+    ----------
+    share : x, share of the component in the yarn; there is a component where there is a share
+    names : the names in the list of lots, a blank one where a row is empty
+    amounts : what each lot gives, quantities or numbers
+    lot_1 : name of a lot
+    lot_2 : name of a second lot
+    lot_3 : name of a third lot
+
+    Returns
+    -------
+    P, of the kind of the amounts
+
+    Raises
+    ------
+    ValueError
+        A share that is not above zero, or amounts that do not stand beside the names.
+
+    Notes
+    -----
+    Valid for lots that differ: one named twice counts twice.
 
     References
     ----------
     Definition of a sum.
     """
-    require(spun >= NO_MASS, "The yarn spun cannot be negative.")
-    require(to_come >= NO_MASS, "The yarn to come cannot be negative.")
-    return spun + to_come
+    require(share > 0, "The share must be above zero.")
+    sums = [total(lot, names, amounts) for lot in (lot_1, lot_2, lot_3) if lot is not None]
+    return sum(sums, start=Quantity(0.0, amounts.units) * share if isinstance(amounts, Quantity) else 0.0 * share)
 
 
 @law
-def takes(needed: Mass | None = None, used: Mass | None = None) -> Mass:
-    """Yarn that a project takes from its lots.
+def claim(needs: Mass, pool: Mass) -> Ratio:
+    """Share of its lots that a component of a project takes.
 
-    t = used, or else needed. What a finished piece weighs is known; until then it is planned.
-
-    Parameters
-    ----------
-    needed : mass of yarn that the project plans with, its margin included
-    used : mass of yarn that the finished piece took
-
-    Returns
-    -------
-    t, a mass
-
-    Raises
-    ------
-    ValueError
-        Neither is known, or a negative mass.
-
-    Notes
-    -----
-    Valid for a project that is spun from its lots alone.
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    mass = needed if used is None else used
-    require(mass is not None, "Give what the project needs, or what it took.")
-    require(mass >= NO_MASS, "A project cannot take less than nothing.")
-    return mass
-
-
-@law
-def claim(takes: Mass, gives: Mass) -> Ratio:
-    """Share of its lots that a project takes.
-
-    c = t / g. Above 1 the lots are not enough for this project alone.
+    c = m / P. Above 1 the lots are not enough for this project alone.
 
     Parameters
     ----------
-    takes : t, mass of yarn that the project takes
-    gives : g, mass of yarn that its lots give in all
+    needs : m, mass that is still needed of them
+    pool : P, mass that they still give
 
     Returns
     -------
@@ -108,185 +196,138 @@ def claim(takes: Mass, gives: Mass) -> Ratio:
 
     Notes
     -----
-    Valid for a project that draws on each of its lots by what that lot gives.
+    Valid for a component that draws on each of its lots by what that lot gives.
 
     References
     ----------
     Definition of a share.
     """
-    require(takes >= NO_MASS, "A project cannot take less than nothing.")
-    require(gives > NO_MASS, "The lots must give something.")
-    return takes / gives
+    require(needs >= NO_MASS, "A project cannot take less than nothing.")
+    require(pool > NO_MASS, "The lots must give something.")
+    return needs / pool
+
+
+def _claimed(lot, claims, places):
+    return sum(total(lot, names, claims[component]) for component, names in places)
 
 
 @law
-def promised(
+def left_by_others(
+    pool: Mass,
+    needs: Mass,
     names: Sequence[str],
-    amounts: Some,
-    claims: Sequence[float],
-    first_lots: Sequence[str],
-    second_lots: Sequence[str],
-    third_lots: Sequence[str],
+    amounts: Mass,
+    claims_1: Sequence[float],
+    claims_2: Sequence[float],
+    claims_3: Sequence[float],
+    claims_4: Sequence[float],
+    lots_1_a: Sequence[str],
+    lots_1_b: Sequence[str],
+    lots_1_c: Sequence[str],
+    lots_2_a: Sequence[str],
+    lots_2_b: Sequence[str],
+    lots_3_a: Sequence[str],
+    lots_3_b: Sequence[str],
+    lots_4_a: Sequence[str],
+    lots_4_b: Sequence[str],
     lot_1: str | None = None,
     lot_2: str | None = None,
     lot_3: str | None = None,
-) -> Some:
-    """Yarn that all projects together take from up to three lots.
+) -> Mass:
+    """What the other projects leave of a component's lots.
 
-    p = Σ g · (Σ c of the projects that chose the lot), over the lots given. The project that
-    asks is one of them.
+    M = P - (Σ g · Σ c - m), the sums over the component's lots and over all components of all
+    projects that chose the lot. What all claim, less what this one claims, is what the others do.
 
     Parameters
     ----------
+    pool : P, mass that the lots still give together
+    needs : m, mass that this component of this project takes of them
     names : the names in the list of lots, a blank one where a row is empty
-    amounts : g, what each lot gives, quantities or numbers
-    claims : c, the share of its lots that each project takes; one that is not a number is blank
-    first_lots : the first lot of each project
-    second_lots : the second lot of each project
-    third_lots : the third lot of each project
-    lot_1 : name of a lot
+    amounts : g, what each lot still gives
+    claims_1 : c, the share of its lots that each project's first component takes; no number is a blank
+    claims_2 : that of the second components
+    claims_3 : that of the third components
+    claims_4 : that of the fourth components
+    lots_1_a : a lot of each project's first component
+    lots_1_b : another lot of it
+    lots_1_c : a third lot of it
+    lots_2_a : a lot of the second component
+    lots_2_b : another lot of it
+    lots_3_a : a lot of the third component
+    lots_3_b : another lot of it
+    lots_4_a : a lot of the fourth component
+    lots_4_b : another lot of it
+    lot_1 : name of a lot of this component
     lot_2 : name of a second lot
     lot_3 : name of a third lot
 
     Returns
     -------
-    p, of the kind of the amounts
+    M, a mass, below zero where the others need more than there is
 
     Raises
     ------
     ValueError
-        No lot is given, or columns that do not stand beside each other.
+        A negative mass, or columns that do not stand beside each other.
 
     Notes
     -----
-    Valid for projects that draw on each of their lots by what that lot gives.
-
-    References
-    ----------
-    Definition of a sum.
-    """
-    lots = [lot for lot in (lot_1, lot_2, lot_3) if lot is not None]
-    require(len(lots) > 0, "Name at least one lot.")
-    places = (first_lots, second_lots, third_lots)
-    first, *others = (total(lot, names, amounts) * sum(total(lot, place, claims) for place in places) for lot in lots)
-    return sum(others, start=first)
-
-
-@law
-def others_take(promised: Mass, takes: Mass) -> Mass:
-    """Yarn that the other projects take from the same lots.
-
-    o = p - t, but not below zero. The project's own part is set aside.
-
-    Parameters
-    ----------
-    promised : p, mass of yarn that all projects take from these lots
-    takes : t, mass of yarn that this project takes
-
-    Returns
-    -------
-    o, a mass
-
-    Raises
-    ------
-    ValueError
-        A negative mass.
-
-    Notes
-    -----
-    Valid for a project whose own part is among what is promised; less than a millionth of it is rounding.
+    Valid for projects that all are to be made; less than a millionth of what this one takes is rounding.
 
     References
     ----------
     Definition of a remainder.
     """
-    require(promised >= NO_MASS, "What is promised cannot be negative.")
-    require(takes >= NO_MASS, "A project cannot take less than nothing.")
-    rest = promised - takes
-    return rest * np.where(rest > takes * HAIR, 1.0, 0.0)[()]
+    require((pool >= NO_MASS) & (needs >= NO_MASS), "A mass cannot be negative.")
+    claims = {1: claims_1, 2: claims_2, 3: claims_3, 4: claims_4}
+    places = (
+        (1, lots_1_a), (1, lots_1_b), (1, lots_1_c), (2, lots_2_a), (2, lots_2_b),
+        (3, lots_3_a), (3, lots_3_b), (4, lots_4_a), (4, lots_4_b),
+    )
+    promised = sum((total(lot, names, amounts) * _claimed(lot, claims, places) for lot in (lot_1, lot_2, lot_3) if lot is not None), start=pool * 0.0)
+    rest = promised - needs
+    return pool - rest * np.where(rest > needs * HAIR, 1.0, 0.0)[()]
 
 
 @law
-def left_by_others(have: Length, others: Mass, grist: Grist) -> Length:
-    """Length that the other projects leave.
+def share_promised(
+    name: str,
+    claims_1: Sequence[float],
+    claims_2: Sequence[float],
+    claims_3: Sequence[float],
+    claims_4: Sequence[float],
+    lots_1_a: Sequence[str],
+    lots_1_b: Sequence[str],
+    lots_1_c: Sequence[str],
+    lots_2_a: Sequence[str],
+    lots_2_b: Sequence[str],
+    lots_3_a: Sequence[str],
+    lots_3_b: Sequence[str],
+    lots_4_a: Sequence[str],
+    lots_4_b: Sequence[str],
+) -> Ratio:
+    """Share of what a lot still gives that all projects take.
 
-    L = H - o · g, but not below zero. What the others take would have been so long.
-
-    Parameters
-    ----------
-    have : H, length that the lots give in all
-    others : o, mass that other projects take from them
-    grist : g, grist of this project's yarn
-
-    Returns
-    -------
-    L, a length
-
-    Raises
-    ------
-    ValueError
-        A negative length or mass, or a grist that is not above zero.
-
-    Notes
-    -----
-    Valid for projects that all are to be made.
-
-    References
-    ----------
-    Definition of a remainder.
-    """
-    _require_amounts(have, others, grist)
-    return np.maximum((have - others * grist).to("meter"), NOTHING)
-
-
-@law
-def surplus_with_others(have: Length, need: Length, others: Mass, grist: Grist) -> Length:
-    """What is left over when this project and the others have what they need.
-
-    s = H - o · g - N. Below zero it is what is lacking for all of them.
-
-    Parameters
-    ----------
-    have : H, length that the lots give in all
-    need : N, length that this project needs
-    others : o, mass that other projects take from the same lots
-    grist : g, grist of this project's yarn
-
-    Returns
-    -------
-    s, a length
-
-    Raises
-    ------
-    ValueError
-        A negative length or mass, or a grist that is not above zero.
-
-    Notes
-    -----
-    Valid for projects that all are to be made.
-
-    References
-    ----------
-    Definition of the surplus.
-    """
-    _require_amounts(have, others, grist)
-    require(need >= NOTHING, "What is needed cannot be negative.")
-    return (have - others * grist - need).to("meter")
-
-
-@law
-def share_promised(name: str, claims: Sequence[float], first_lots: Sequence[str], second_lots: Sequence[str], third_lots: Sequence[str]) -> Ratio:
-    """Share of a lot that all projects take.
-
-    q = Σ c of the projects that chose the lot. Above 1 it is promised more than once.
+    q = Σ c, over the components of all projects that chose the lot. Above 1 it is promised more
+    than once.
 
     Parameters
     ----------
     name : the lot
-    claims : c, the share of its lots that each project takes; one that is not a number is blank
-    first_lots : the first lot of each project
-    second_lots : the second lot of each project
-    third_lots : the third lot of each project
+    claims_1 : c, the share of its lots that each project's first component takes; no number is a blank
+    claims_2 : that of the second components
+    claims_3 : that of the third components
+    claims_4 : that of the fourth components
+    lots_1_a : a lot of each project's first component
+    lots_1_b : another lot of it
+    lots_1_c : a third lot of it
+    lots_2_a : a lot of the second component
+    lots_2_b : another lot of it
+    lots_3_a : a lot of the third component
+    lots_3_b : another lot of it
+    lots_4_a : a lot of the fourth component
+    lots_4_b : another lot of it
 
     Returns
     -------
@@ -299,16 +340,109 @@ def share_promised(name: str, claims: Sequence[float], first_lots: Sequence[str]
 
     Notes
     -----
-    Valid for projects that draw on each of their lots by what that lot gives.
+    Valid for components that draw on each of their lots by what that lot gives.
 
     References
     ----------
     Definition of a sum.
     """
-    return sum(total(name, place, claims) for place in (first_lots, second_lots, third_lots))
+    claims = {1: claims_1, 2: claims_2, 3: claims_3, 4: claims_4}
+    places = (
+        (1, lots_1_a), (1, lots_1_b), (1, lots_1_c), (2, lots_2_a), (2, lots_2_b),
+        (3, lots_3_a), (3, lots_3_b), (4, lots_4_a), (4, lots_4_b),
+    )
+    return _claimed(name, claims, places)
 
 
-def _require_amounts(have, others, grist) -> None:
-    require(have >= NOTHING, "What there is cannot be negative.")
-    require(others >= NO_MASS, "What the others take cannot be negative.")
-    require(grist > NO_GRIST, "The grist must be above zero.")
+@law
+def need_square(share: Ratio, doubt_need: Length, planned: Grist, used: Mass | None = None) -> MassSquared:
+    """Squared doubt that a project's need brings to the lots of a component.
+
+    o = (x · u_N / g)². Who shares a lot shares the doubt of what the other will take; a finished
+    piece takes no more.
+
+    Parameters
+    ----------
+    share : x, share of the component in the yarn's weight
+    doubt_need : u_N, standard uncertainty of what the piece takes
+    planned : g, planned grist of the yarn
+    used : mass of yarn that the finished piece took, once it is finished
+
+    Returns
+    -------
+    o, a mass squared
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty or mass, or a share or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid for projects whose needs do not hang on each other.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 (from memory).
+    """
+    require(share > 0, "The share must be above zero.")
+    require(doubt_need >= NOTHING, "A standard uncertainty cannot be negative.")
+    require(planned > NO_GRIST, "The grist must be above zero.")
+    if used is not None:
+        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
+    return (share * doubt_need / planned * (1.0 if used is None else 0.0)) ** 2
+
+
+@law
+def others_square(
+    own: MassSquared,
+    squares_1: MassSquared,
+    squares_2: MassSquared,
+    squares_3: MassSquared,
+    squares_4: MassSquared,
+    lots_1_a: Sequence[str],
+    lots_2_a: Sequence[str],
+    lots_3_a: Sequence[str],
+    lots_4_a: Sequence[str],
+    lot: str | None = None,
+) -> MassSquared:
+    """Squared doubt that the other projects' needs bring to a component.
+
+    O = Σ o - o of its own, over the components of all projects whose first lot it is; 0 without a lot.
+
+    Parameters
+    ----------
+    own : o, that of this component itself
+    squares_1 : o, that of each project's first component; no number is a blank
+    squares_2 : that of the second components
+    squares_3 : that of the third components
+    squares_4 : that of the fourth components
+    lots_1_a : the first lot of each project's first component
+    lots_2_a : that of the second
+    lots_3_a : that of the third
+    lots_4_a : that of the fourth
+    lot : the first lot of this component
+
+    Returns
+    -------
+    O, a mass squared
+
+    Raises
+    ------
+    ValueError
+        A negative square, or columns that do not stand beside each other.
+
+    Notes
+    -----
+    Valid for needs that do not hang on each other; rounding of the sum counts as nothing.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 (from memory).
+    """
+    require(own >= Quantity(0.0, "g^2"), "A squared uncertainty cannot be negative.")
+    if lot is None:
+        return own * 0.0
+    places = ((lots_1_a, squares_1), (lots_2_a, squares_2), (lots_3_a, squares_3), (lots_4_a, squares_4))
+    rest = sum((total(lot, names, squares) for names, squares in places), start=own * 0.0) - own
+    return rest * np.where(rest > own * HAIR, 1.0, 0.0)[()]

@@ -165,10 +165,12 @@ def spun(
     amounts: Some,
     second_names: Sequence[str],
     second_amounts: Some,
+    third_names: Sequence[str] = (),
+    third_amounts: Some = (),
 ) -> Some:
-    """Sum of what belongs to a name, over two places of the log.
+    """Sum of what belongs to a name, over two or three places.
 
-    S = Σ first + Σ second. A skein may use up two lots.
+    S = Σ first + Σ second + Σ third. A lot is used up by skeins of it alone, and by those of designs.
 
     Parameters
     ----------
@@ -177,6 +179,8 @@ def spun(
     amounts : the amounts beside them, quantities or numbers
     second_names : the names in the second place
     second_amounts : the amounts beside those, of the same kind
+    third_names : the names in a third place
+    third_amounts : the amounts beside those
 
     Returns
     -------
@@ -197,71 +201,140 @@ def spun(
     ----------
     Definition of a sum.
     """
-    return total(name, names, amounts) + total(name, second_names, second_amounts)
+    both = total(name, names, amounts) + total(name, second_names, second_amounts)
+    return both + total(name, third_names, third_amounts) if len(third_names) else both
 
 
 @law
-def first_lot_mass(net: Mass, second_share: Ratio = 0.0) -> Mass:
-    """Mass that a skein took from its first lot.
+def belongs(name: str, gone: str | None = None) -> str:
+    """To whom a skein belongs that is still there.
 
-    m₁ = m · (1 - s). What is not the second lot is the first.
+    name = name. What was given, sold or used serves nobody any more.
 
     Parameters
     ----------
-    net : m, net mass of the skein
-    second_share : s, share of that mass which is the second lot
+    name : the project that it was made for
+    gone : where it went, if it is gone
 
     Returns
     -------
-    m₁, a mass
+    the name
 
     Raises
     ------
     ValueError
-        A mass that is not above zero, or a share outside 0 to 1.
+        A blank name, or a skein that is gone.
 
     Notes
     -----
-    Valid for skeins of one or two lots.
+    Valid for a skein that belongs to one project.
 
     References
     ----------
-    Definition of a share.
+    Definition of a list.
     """
-    return net - second_lot_mass(net, second_share)
+    require(gone is None, "The skein is gone.")
+    return listed(name)
 
 
 @law
-def second_lot_mass(net: Mass, second_share: Ratio = 0.0) -> Mass:
-    """Mass that a skein took from its second lot.
+def is_free(name: str, project: str | None = None, gone: str | None = None, other: str | None = None) -> str:
+    """The yarn of a skein that is still free.
 
-    m₂ = m · s. A thread plied with a single is a second lot.
+    name = name. A skein that belongs to a project, or is gone, is not free.
 
     Parameters
     ----------
-    net : m, net mass of the skein
-    second_share : s, share of that mass which is the second lot
+    name : its yarn, a design or a lot
+    project : the project that it belongs to, if it does
+    gone : where it went, if it is gone
+    other : a design, where the name is a lot: then the design is its yarn
 
     Returns
     -------
-    m₂, a mass
+    the name
 
     Raises
     ------
     ValueError
-        A mass that is not above zero, or a share outside 0 to 1.
+        A blank name, or a skein that is not free or is of another yarn.
 
     Notes
     -----
-    Valid for skeins of one or two lots.
+    Valid for a skein of one yarn.
 
     References
     ----------
-    Definition of a share.
+    Definition of a list.
     """
-    require(net > NO_MASS, "The skein must weigh something.")
-    require((second_share >= 0) & (second_share <= 1), "The share lies between 0 and 1.")
-    return net * second_share
+    require(project is None and gone is None, "The skein is not free.")
+    require(other is None, "The skein is of a design.")
+    return listed(name)
+
+
+@law
+def of_one_lot(lot: str, design: str | None = None) -> str:
+    """The lot that a skein is made of alone.
+
+    name = name. A skein of a design draws on the lots of the design's components instead.
+
+    Parameters
+    ----------
+    lot : the lot
+    design : the design, if the skein is of one
+
+    Returns
+    -------
+    the lot
+
+    Raises
+    ------
+    ValueError
+        A blank name, or a skein of a design.
+
+    Notes
+    -----
+    Valid for a skein that is all of one lot, or of a design.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    require(design is None, "The skein is of a design.")
+    return listed(lot)
+
+
+@law
+def pair(first: str, second: str) -> str:
+    """Two names in one.
+
+    pair = first / second. What shares both is found by one look.
+
+    Parameters
+    ----------
+    first : a name
+    second : another name
+
+    Returns
+    -------
+    both, a text
+
+    Raises
+    ------
+    ValueError
+        A blank name.
+
+    Notes
+    -----
+    Valid for names without " / " in them: such could be taken for two others.
+
+    References
+    ----------
+    Definition of a pair.
+    """
+    for each in (*np.ravel(first), *np.ravel(second)):
+        _require_name(each)
+    return by_element(lambda one, other: f"{one} / {other}", first, second)
 
 
 @law
@@ -295,49 +368,6 @@ def still_to_come(yarn: Mass, spun: Mass) -> Mass:
     require(yarn >= NO_MASS, "The yarn to come cannot be negative.")
     require(spun >= NO_MASS, "The yarn spun cannot be negative.")
     return np.maximum(yarn - spun, NO_MASS)
-
-
-@law
-def of_lots(
-    names: Sequence[str],
-    amounts: Some,
-    lot_1: str | None = None,
-    lot_2: str | None = None,
-    lot_3: str | None = None,
-) -> Some:
-    """Sum of what belongs to up to three lots.
-
-    A = Σ over the lots given. A project may draw on several.
-
-    Parameters
-    ----------
-    names : the names in the list, a blank one where a row is empty
-    amounts : the amounts beside them, quantities or numbers
-    lot_1 : name of a lot
-    lot_2 : name of a second lot
-    lot_3 : name of a third lot
-
-    Returns
-    -------
-    A, of the kind of the amounts
-
-    Raises
-    ------
-    ValueError
-        No lot is given, or amounts that do not stand beside the names.
-
-    Notes
-    -----
-    Valid for lots that differ: one named twice counts twice.
-
-    References
-    ----------
-    Definition of a sum.
-    """
-    lots = [lot for lot in (lot_1, lot_2, lot_3) if lot is not None]
-    require(len(lots) > 0, "Name at least one lot.")
-    first, *others = (total(lot, names, amounts) for lot in lots)
-    return sum(others, start=first)
 
 
 @law

@@ -13,7 +13,7 @@ from workbookgen.reference.fiber.backwards import (
     before_skirting,
     before_spinning,
 )
-from workbookgen.reference.fiber.doubt import to_come_doubt
+from workbookgen.reference.fiber.doubt import yarn_doubt
 from workbookgen.reference.fiber.fleece import (
     WOOL_GRADES,
     clean_fleece,
@@ -56,6 +56,6 @@ __all__ = [
     "share_kept",
     "share_lost",
     "stage",
-    "to_come_doubt",
+    "yarn_doubt",
     "wool_grade",
 ]

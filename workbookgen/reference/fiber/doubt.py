@@ -1,41 +1,60 @@
-"""How surely it is known what a lot will still give.
+"""How surely it is known what a lot will give.
 
-A lot that waits to be scoured is the least known of all: a breed's yields lie far apart.
-Once it is scoured, or once one's own yield is there, what combs, cards and the wheel will
-take is all that is left to doubt.
+A lot that waits to be scoured is the least known of all: a breed's yields lie far apart. What
+was weighed is known; each stage that is not weighed yet leaves its own doubt. And the doubt is
+of the whole lot, so that it does not shrink because half of it is spun.
 """
 
 import numpy as np
 
-from workbookgen.reference.fiber.stages import NO_MASS, SCOURING, bought_after
+from workbookgen.reference.fiber.stages import NO_MASS
 from workbookgen.reference.law import law, require
 from workbookgen.units import Mass, Ratio
 
 
 @law
-def to_come_doubt(
-    to_come: Mass,
+def yarn_doubt(
+    yarn: Mass,
     stage: Ratio,
-    rest_doubt: Ratio,
+    u_skirting: Ratio,
+    u_preparation: Ratio,
+    u_spinning: Ratio,
+    u_own: Ratio,
+    skirted: Mass | None = None,
+    scoured: Mass | None = None,
+    prepared: Mass | None = None,
+    whole: Mass | None = None,
+    own_skirting: Ratio | None = None,
+    own_yield: Ratio | None = None,
+    own_preparation: Ratio | None = None,
+    own_spinning: Ratio | None = None,
     spread: Ratio | None = None,
     expected: Ratio | None = None,
-    own: Ratio | None = None,
-    weighed: Mass | None = None,
 ) -> Mass:
-    """Standard uncertainty of the yarn still to come from a lot.
+    """Standard uncertainty of the yarn that a whole lot gives.
 
-    u = m · √((s / y)² + r²) while the yield is the guide's, else u = m · r. A fleece bought
-    in the grease may give much more or much less than its breed usually does.
+    u = m · √(Σ r²), over the stages that neither came before the lot was bought nor are
+    weighed. Half of the lot spun makes the rest no surer: all that was wrong about the whole
+    is wrong about the rest.
 
     Parameters
     ----------
-    to_come : m, mass of yarn that the lot is still to give
-    stage : the place at which the lot was bought, 1 to 5
-    rest_doubt : r, relative standard uncertainty of all other losses
-    spread : s, standard uncertainty of the yield that the guide expects, a share
-    expected : y, the yield that the guide expects, a share
-    own : one's own figure of the yield, a share
-    weighed : mass on the scale after scouring, if it was weighed
+    yarn : m, mass of yarn that the whole lot is to give
+    stage : the place at which the lot was bought, 1 raw fleece to 5 yarn
+    u_skirting : r of skirting, as a share of what is kept
+    u_preparation : r of carding or combing
+    u_spinning : r of spinning and plying
+    u_own : r of a figure of one's own, which replaces that of its stage
+    skirted : mass weighed after skirting, if it was
+    scoured : mass weighed after scouring, if it was
+    prepared : mass weighed after preparation, if it was
+    whole : mass of all the yarn, once it is weighed
+    own_skirting : one's own figure for skirting, if there is one
+    own_yield : one's own figure for the scoured yield
+    own_preparation : one's own figure for preparation
+    own_spinning : one's own figure for spinning
+    spread : standard uncertainty of the guide's yield, a share of the mass before scouring
+    expected : the guide's yield; r of scouring is spread / expected
 
     Returns
     -------
@@ -44,33 +63,33 @@ def to_come_doubt(
     Raises
     ------
     ValueError
-        A negative mass or uncertainty, or a yield outside above 0 to 1.
+        A negative mass or uncertainty, a stage that is none, or an expected yield that is not above zero.
 
     Notes
     -----
-    Valid for a yield and other losses that do not hang on each other. The yield counts only
-    for a lot bought raw or skirted, not weighed after scouring, without a figure of one's own.
+    Valid for stages that do not hang on each other. A yield without a published range is one's own figure.
 
     References
     ----------
-    JCGM 100, 5.1.6 (from memory).
+    JCGM 100, 5.1.6, the relative form for a product (from memory).
     """
-    require(to_come >= NO_MASS, "The mass still to come cannot be negative.")
-    require(rest_doubt >= 0, "A standard uncertainty cannot be negative.")
-    scoured = bought_after(SCOURING, stage)
-    if weighed is not None:
-        require(scoured | (weighed >= NO_MASS), "The mass weighed cannot be negative.")
-    elif own is not None:
-        _require_yield(scoured, own)
-    elif spread is not None and expected is not None:
-        _require_yield(scoured, expected)
-        require(scoured | (spread >= 0), "A standard uncertainty cannot be negative.")
-        return to_come * np.where(scoured, rest_doubt, np.hypot(spread / expected, rest_doubt))[()]
-    return to_come * rest_doubt
-
-
-def _require_yield(scoured, share) -> None:
-    require(
-        scoured | ((share > 0) & (share <= 1)),
-        "A yield lies above 0 and up to 1: it is a share of the mass before scouring.",
+    require(yarn >= NO_MASS, "The mass of the yarn cannot be negative.")
+    require((stage >= 1) & (stage <= 5) & (stage % 1 == 0), "A stage is a whole number from 1 to 5.")
+    for doubt in (u_skirting, u_preparation, u_spinning, u_own):
+        require(doubt >= 0, "A standard uncertainty cannot be negative.")
+    published = own_yield is None and spread is not None and expected is not None
+    if published:
+        require(expected > 0, "The expected yield must be above zero.")
+        require(spread >= 0, "A standard uncertainty cannot be negative.")
+    of_stages = (
+        u_skirting if own_skirting is None else u_own,
+        spread / expected if published else u_own,
+        u_preparation if own_preparation is None else u_own,
+        u_spinning if own_spinning is None else u_own,
     )
+    weighed = (skirted, scoured, prepared, whole)
+    squares = 0.0
+    for number, doubt in enumerate(of_stages, start=1):
+        if all(mass is None for mass in weighed[number - 1 :]):
+            squares = squares + np.where(np.asarray(stage) > number, 0.0, np.square(doubt))
+    return yarn * np.sqrt(squares)[()]

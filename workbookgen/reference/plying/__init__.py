@@ -5,8 +5,11 @@ each strand a wanted length takes, and how many packages or bobbins that is.
 """
 
 from workbookgen.reference.plying.amounts import (
+    component_key,
+    component_label,
     component_length,
     component_mass,
+    drawn_from_lot,
     packages,
 )
 from workbookgen.reference.plying.design import (
@@ -22,9 +25,12 @@ from workbookgen.reference.plying.design import (
 
 __all__ = [
     "all_strands",
+    "component_key",
+    "component_label",
     "component_length",
     "component_mass",
     "contribution",
+    "drawn_from_lot",
     "feed_ratio",
     "grist_for_wraps",
     "missing_component",

@@ -3,8 +3,9 @@
 Lengths and masses of components, and the packages to buy or bobbins to fill.
 """
 
+import numpy as np
 
-from workbookgen.reference.law import law, require, whole_for
+from workbookgen.reference.law import by_element, law, require, whole_for
 from workbookgen.reference.plying.design import require_strands_and_feed
 from workbookgen.units import Length, LinearDensity, Mass, Quantity, Ratio, Some
 
@@ -112,3 +113,114 @@ def packages(length: Some, package: Some) -> Ratio:
     require(package > 0, "A package must hold something.")
     require(length >= 0, "What is needed cannot be negative.")
     return whole_for(Quantity(length / package).m_as(""))
+
+
+@law
+def component_key(design: str, place: Ratio = 1) -> str:
+    """The name under which a component of a design is found.
+
+    key = design / place. The first, second, third or fourth component of its design.
+
+    Parameters
+    ----------
+    design : name of the design
+    place : 1 to 4
+
+    Returns
+    -------
+    a text such as "Gray 2-ply / 1"
+
+    Raises
+    ------
+    ValueError
+        A blank name, or a place that is no whole number from 1 to 4.
+
+    Notes
+    -----
+    Valid for designs of up to four components.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    require((place >= 1) & (place <= 4) & (place % 1 == 0), "A place is a whole number from 1 to 4.")
+    for each in np.ravel(design):
+        require(str(each).strip() != "", "The name is blank: give one.")
+    return by_element(lambda name, number: f"{name} / {int(number)}", design, place)
+
+
+@law
+def component_label(design: str, place: Ratio, name: str | None = None) -> str:
+    """What a component is called.
+
+    name, or else design / place. A name of its own is easier to find.
+
+    Parameters
+    ----------
+    design : name of the design
+    place : 1 to 4
+    name : the component's own name, if it has one
+
+    Returns
+    -------
+    a text
+
+    Raises
+    ------
+    ValueError
+        A blank name, or a place that is no whole number from 1 to 4.
+
+    Notes
+    -----
+    Valid for designs of up to four components.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    key = component_key(design, place)
+    if name is None:
+        return key
+    for each in np.ravel(name):
+        require(str(each).strip() != "", "The name is blank: give one.")
+    return by_element(lambda own, _: str(own), name, place)
+
+
+@law
+def drawn_from_lot(used: Mass, share: Ratio, weight: Mass, other_weight: Mass | None = None) -> Mass:
+    """Mass that a component's skeins took from one of its lots.
+
+    m = M · x · W / (W + V). Two lots of one component are taken to be used up alike.
+
+    Parameters
+    ----------
+    used : M, mass of all skeins of the design
+    share : x, share of the component in their weight
+    weight : W, weight of the lot as it was bought
+    other_weight : V, that of the other lot of the component, if it has one
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass, a share outside 0 to 1, or a lot of no weight.
+
+    Notes
+    -----
+    Valid for two lots of one kind; together they are right whichever was spun first.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    no_mass = Quantity(0.0, "g")
+    require(used >= no_mass, "A mass cannot be negative.")
+    require((share >= 0) & (share <= 1 + 1e-9), "The share lies between 0 and 1.")
+    require(weight > no_mass, "A lot must weigh something.")
+    if other_weight is None:
+        return used * share
+    require(other_weight > no_mass, "A lot must weigh something.")
+    return used * share * (weight / (weight + other_weight)).m_as("")

@@ -20,14 +20,18 @@ from workbookgen.reference.reeling.loop import (
     relative_tolerance,
 )
 from workbookgen.reference.reeling.skein import (
+    expected_shrinkage,
     finished_length,
     hundred_wraps,
     length,
+    length_basis,
     net_mass,
     shrinkage,
 )
 
 __all__ = [
+    "expected_shrinkage",
+    "length_basis",
     "finished_length",
     "growth",
     "hundred_wraps",

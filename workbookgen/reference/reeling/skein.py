@@ -4,7 +4,7 @@ Every full turn of the reel is one loop, so wraps become a length. Washing is to
 loop as well: the washed skein, laid slack, has a shorter one than the reel.
 """
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.law import by_element, law, require
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
@@ -80,17 +80,20 @@ def hundred_wraps(loop: Length) -> Length:
 
 
 @law
-def finished_length(length: Length, loop: Length, washed_loop: Length | None = None) -> Length:
+def finished_length(
+    length: Length, loop: Length, washed_loop: Length | None = None, shrinkage: Ratio | None = None
+) -> Length:
     """Length of the yarn after washing.
 
-    F = L · C_w / C, or L while no washed loop is known. Every part of a skein shrinks
-    alike, so one loop of it tells for all.
+    F = L · C_w / C, or L · (1 - s) while no washed loop is known. Every part of a skein shrinks
+    alike, so one loop of it tells for all; one not washed yet will shrink as its sample did.
 
     Parameters
     ----------
     length : L, length on the reel
     loop : C, the loop of the reel
     washed_loop : C_w, the loop of the washed, dry, slack skein
+    shrinkage : s, share of the length that washing is expected to take
 
     Returns
     -------
@@ -99,11 +102,11 @@ def finished_length(length: Length, loop: Length, washed_loop: Length | None = N
     Raises
     ------
     ValueError
-        A negative length, or a loop that is not above zero.
+        A negative length, a loop that is not above zero, or a shrinkage of 0.9 or more.
 
     Notes
     -----
-    Valid for a skein that was washed whole and measured without tension.
+    Valid for a skein that is washed whole and measured without tension.
 
     References
     ----------
@@ -111,10 +114,80 @@ def finished_length(length: Length, loop: Length, washed_loop: Length | None = N
     """
     require(length >= NOTHING, "The length cannot be negative.")
     require(loop > NOTHING, "The loop must have a length.")
-    if washed_loop is None:
+    if washed_loop is not None:
+        require(washed_loop > NOTHING, "The loop of the washed skein must have a length.")
+        return length * (washed_loop / loop).m_as("")
+    if shrinkage is None:
         return length
-    require(washed_loop > NOTHING, "The loop of the washed skein must have a length.")
-    return length * (washed_loop / loop).m_as("")
+    require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
+    return length * (1 - shrinkage)
+
+
+@law
+def expected_shrinkage(usual: Ratio, sample: Ratio | None = None) -> Ratio:
+    """Shrinkage that a skein is expected to have.
+
+    s = the sample's, or else what is usual. A washed sample beats any rule.
+
+    Parameters
+    ----------
+    usual : what is usual, as a share of the length on the reel
+    sample : shrinkage of a sample of the yarn
+
+    Returns
+    -------
+    s, a share of the length on the reel
+
+    Raises
+    ------
+    ValueError
+        A shrinkage of 0.9 or more.
+
+    Notes
+    -----
+    Valid for a skein that will be washed as the sample was.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    share = usual if sample is None else sample
+    require(share < 0.9, "The shrinkage lies under 0.9.")
+    return share + 0.0
+
+
+@law
+def length_basis(length: Length, washed_loop: Length | None = None, sample: Ratio | None = None) -> str:
+    """From what the finished length of a skein is known.
+
+    basis = washed and measured, or the sample's shrinkage, or the usual one. Only the first is this skein's own.
+
+    Parameters
+    ----------
+    length : L, length on the reel
+    washed_loop : C_w, the loop of the washed skein, if it was measured
+    sample : shrinkage of a sample of the yarn, if there is one
+
+    Returns
+    -------
+    a text: "measured", "shrinks as its sample" or "usual shrinkage"
+
+    Raises
+    ------
+    ValueError
+        A negative length.
+
+    Notes
+    -----
+    Valid for any skein.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require(length >= NOTHING, "The length cannot be negative.")
+    words = "measured" if washed_loop is not None else "shrinks as its sample" if sample is not None else "usual shrinkage"
+    return by_element(lambda _: words, length.magnitude)
 
 
 @law

@@ -11,12 +11,7 @@ import numpy as np
 
 from workbookgen.reference.law import law, require
 from workbookgen.reference.uncertainty.budget import combined
-from workbookgen.units import Area, Grist, Length, Mass, MassSquared, Quantity, Ratio, Some
-
-NO_AREA = Quantity(0.0, "m^2")
-NO_MASS = Quantity(0.0, "g")
-NO_MASS_SQUARED = Quantity(0.0, "g^2")
-NO_GRIST = Quantity(0.0, "m/g")
+from workbookgen.units import Quantity, Ratio, Some
 
 
 @law
@@ -129,29 +124,29 @@ def coverage(certainty: Ratio) -> Ratio:
 
 
 @law
-def amount_for(need: Some, u_need: Some, relative_have: Ratio, certainty: Ratio) -> Some:
-    """Amount to have for a chosen certainty.
+def more_for(spare: Some, uncertainty: Some, relative_more: Ratio, coverage: Ratio) -> Some:
+    """What to have besides, to be as sure as one wants to be.
 
-    A = (N + z · √(N² · r² + u_N² · (1 - z² · r²))) / (1 - z² · r²), so that
-    A - N = z · √((A · r)² + u_N²). What one adds is itself uncertain, so a little more is due.
+    E = (√(k · s² + (1 - k) · z² · u²) - s) / (1 - k), k = (z · r)², so that s + E = z · √(u² + (E · r)²);
+    nothing where s ≥ z · u. What one adds is itself uncertain, so a little more is due.
 
     Parameters
     ----------
-    need : N, what is needed, any quantity
-    u_need : u_N, its standard uncertainty, of the same kind
-    relative_have : r, relative standard uncertainty of what one will have
-    certainty : p, the chance that it is to be enough; z is its number of standard uncertainties
+    spare : s, what is left over when the need is met, below zero when some is lacking, any quantity
+    uncertainty : u, its standard uncertainty, of the same kind
+    relative_more : r, relative standard uncertainty of what is added
+    coverage : z, standard uncertainties that the certainty takes
 
     Returns
     -------
-    A, of the same kind
+    E, of the same kind
 
     Raises
     ------
     ValueError
-        A negative amount or uncertainty, a certainty outside 0.5 to below 1, or z · r from 1 on.
+        A negative uncertainty or coverage, or z · r from 1 on.
     DimensionalityError
-        A need and an uncertainty of different kinds.
+        A rest and an uncertainty of different kinds.
 
     Notes
     -----
@@ -161,24 +156,28 @@ def amount_for(need: Some, u_need: Some, relative_have: Ratio, certainty: Ratio)
     ----------
     JCGM 100, 5.1.2 (from memory), solved for the amount.
     """
-    require(need >= 0, "What is needed cannot be negative.")
-    require((u_need >= 0) & (relative_have >= 0), "A standard uncertainty cannot be negative.")
-    z = coverage(certainty)
-    require(z * relative_have < 1, "No amount is that sure: measure better, or ask for less certainty.")
-    rest = 1 - (z * relative_have) ** 2
-    return (need + z * np.sqrt((need * relative_have) ** 2 + u_need**2 * rest)) / rest
+    rest, doubt = Quantity(spare), Quantity(uncertainty)
+    unit = rest.units
+    rest, doubt = rest.magnitude, doubt.m_as(unit)
+    require(np.isfinite(rest), "What is left over must be a number.")
+    require((doubt >= 0) & (relative_more >= 0), "A standard uncertainty cannot be negative.")
+    require(coverage >= 0, "The coverage cannot be negative.")
+    require(coverage * relative_more < 1, "No amount is that sure: measure better, or ask for less certainty.")
+    k = np.square(coverage * relative_more)
+    more = (np.sqrt(k * np.square(rest) + (1 - k) * np.square(coverage * doubt)) - rest) / (1 - k)
+    return Quantity(np.where(rest >= coverage * doubt, 0.0, more)[()], unit)
 
 
 @law
-def margin_uncertainty(need: Some, margin: Ratio) -> Some:
-    """Standard uncertainty that stands behind a margin.
+def need_uncertainty(need: Some, relative: Ratio = 0.05) -> Some:
+    """Standard uncertainty of what a piece takes.
 
-    u = N · x / 2. A margin that surely covers is two standard uncertainties wide.
+    u = N · r. A pattern's yardage was one knitter's, and a gauge is one swatch's.
 
     Parameters
     ----------
     need : N, what is needed, any quantity
-    margin : x, margin that covers all but rare cases, as a share
+    relative : r, its relative standard uncertainty
 
     Returns
     -------
@@ -187,60 +186,16 @@ def margin_uncertainty(need: Some, margin: Ratio) -> Some:
     Raises
     ------
     ValueError
-        A negative need or margin.
+        A negative need or uncertainty.
 
     Notes
     -----
-    Valid for a margin that was meant as "surely within": about 95 cases of 100.
+    Valid for a need without a reserve: a reserve is wanted for itself and says nothing of doubt.
 
     References
     ----------
-    Coverage factor 2, JCGM 100, 6.2 and 6.3 (from memory).
+    That yardages stray by 5 to 10 per cent: common practice, no source.
     """
     require(need >= 0, "What is needed cannot be negative.")
-    require(margin >= 0, "The margin cannot be negative.")
-    return need * margin / 2
-
-
-@law
-def have_doubt(
-    spun_square: Area, to_come_square: MassSquared, to_come: Mass, grist: Grist, grist_doubt: Ratio
-) -> Length:
-    """Standard uncertainty of the yarn in hand.
-
-    u = √(q + p · g² + (m · g · r)²). The skeins are doubtful in their length; the fiber is so
-    twice, in what it will yield and in how fine it will be spun.
-
-    Parameters
-    ----------
-    spun_square : q, sum of the squared uncertainties of the skeins' lengths
-    to_come_square : p, sum of the squared uncertainties of the masses still to spin
-    to_come : m, mass of the yarn still to spin
-    grist : g, grist to which it will be spun
-    grist_doubt : r, relative standard uncertainty of that grist
-
-    Returns
-    -------
-    u, a length
-
-    Raises
-    ------
-    ValueError
-        A negative uncertainty or mass, or a grist that is not above zero.
-
-    Notes
-    -----
-    Valid for skeins measured apart; on one reel that is off, the doubt of all together is more.
-
-    References
-    ----------
-    JCGM 100, 5.1.2 (from memory), for the skeins plus the mass times the grist.
-    """
-    require(spun_square >= NO_AREA, "The squared uncertainty of the skeins cannot be negative.")
-    require(to_come_square >= NO_MASS_SQUARED, "The squared uncertainty of what is to come cannot be negative.")
-    require(to_come >= NO_MASS, "The mass still to spin cannot be negative.")
-    require(grist > NO_GRIST, "The grist must be above zero.")
-    require(grist_doubt >= 0, "A standard uncertainty cannot be negative.")
-    of_mass = (to_come_square * grist**2).to("m^2")
-    of_grist = (to_come * grist * grist_doubt).to("m") ** 2
-    return np.sqrt(spun_square.to("m^2") + of_mass + of_grist)
+    require(relative >= 0, "A standard uncertainty cannot be negative.")
+    return need * relative

@@ -1,0 +1,326 @@
+"""How sure the yarn is that is still to come from lots, strand by strand.
+
+What is still to be spun may stray from the plan, until skeins tell how it comes out; what was
+bought strays as its label does. Components of a ply cannot replace each other, so what counts
+is the least of them, which is less than any is expected to be alone.
+"""
+
+import math
+
+import numpy as np
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Length, Mass, MassSquared, Quantity, Ratio
+
+NOTHING = Quantity(0.0, "m")
+NO_MASS_SQUARED = Quantity(0.0, "g^2")
+NEARLY_ALL = 0.999999  # of a weight: what is left is the rounding of shares
+LEAST_SPUN = 0.1  # of the spun part as planned; less of it can hardly be measured beside a bought thread
+
+
+@law
+def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
+    """How far the skeins already spun overrule the planned grist.
+
+    w = h² / (h² + c² / n). One skein says something, ten say nearly all.
+
+    Parameters
+    ----------
+    u_plan : h, relative standard uncertainty of the planned grist
+    variation : c, coefficient of variation between skeins
+    skeins : n, skeins spun
+
+    Returns
+    -------
+    w, a share; 0 before the first skein
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty or number.
+
+    Notes
+    -----
+    Valid for skeins that scatter alike about a mean which is itself uncertain.
+
+    References
+    ----------
+    Mean of a normal distribution with a normal prior: textbooks of statistics (from memory).
+    """
+    require((u_plan >= 0) & (variation >= 0), "A standard uncertainty cannot be negative.")
+    require(skeins >= 0, "The number of skeins cannot be negative.")
+    h, c, n = np.broadcast_arrays(np.square(u_plan), np.square(variation), skeins)
+    known = (n > 0) & (h > 0)
+    return np.where(known, h / np.where(known, h + c / np.where(n > 0, n, 1), 1), 0.0)[()]
+
+
+@law
+def finer_than_planned(weight: Ratio, bought_share: Ratio, planned, seen=None) -> Ratio:
+    """How much finer the spun strands come out than planned, as far as it is known.
+
+    q = 1 + w · (ρ - 1), ρ = (1 - b) / (g / g_s - b). A bought thread is what it is, so that all the
+    difference lies in the spun strands.
+
+    Parameters
+    ----------
+    weight : w, how far the skeins overrule the plan
+    bought_share : b, share of the planned yarn's weight that is bought thread
+    planned : g, planned grist of the yarn
+    seen : g_s, mean grist of the skeins, if there are any
+
+    Returns
+    -------
+    q, a number, 1 where the skeins say nothing
+
+    Raises
+    ------
+    ValueError
+        A weight or a share outside 0 to 1, or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid while the spun strands weigh at least a tenth of what was planned; beyond, q is 1.
+
+    References
+    ----------
+    Linear densities of strands add; definition of the weighted mean.
+    """
+    require((weight >= 0) & (weight <= 1), "The weight lies between 0 and 1.")
+    require((bought_share >= 0) & (bought_share <= 1 + 1e-6), "The bought share lies between 0 and 1.")
+    require(planned > Quantity(0.0, "m/g"), "The grist must be above zero.")
+    if seen is None:
+        return np.ones_like(weight * 1.0)[()]
+    require(seen > Quantity(0.0, "m/g"), "The grist must be above zero.")
+    spun_planned = 1 - bought_share
+    spun_seen = (planned / seen).m_as("") - bought_share
+    tells = (bought_share < NEARLY_ALL) & (spun_seen > LEAST_SPUN * spun_planned)
+    ratio = np.where(tells, spun_planned / np.where(tells, spun_seen, 1.0), 1.0)
+    return (1 + weight * (ratio - 1))[()]
+
+
+@law
+def grist_doubt(
+    amount: Length,
+    hold: Length,
+    bought: Ratio,
+    weight: Ratio,
+    u_plan: Ratio,
+    variation: Ratio,
+    u_batch: Ratio,
+    u_ball: Ratio,
+) -> Ratio:
+    """Relative uncertainty of the grist of what is still to come.
+
+    r = √(h² · (1 - w) + c² / k) of what is spun, r = √(h_b² + c_b² / k) of what is bought. Many
+    skeins even each other out; that all of them are off together does not even out.
+
+    Parameters
+    ----------
+    amount : length of yarn that is to come
+    hold : length in one skein or ball; k = amount / hold, but at least 1
+    bought : 1 for a bought yarn or thread, 0 for one to be spun
+    weight : w, how far the skeins overrule the plan
+    u_plan : h, relative uncertainty of the planned grist
+    variation : c, coefficient of variation between skeins
+    u_batch : h_b, relative uncertainty of a label, for the whole batch
+    u_ball : c_b, relative uncertainty of one ball beside the others
+
+    Returns
+    -------
+    r, a share
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty, a weight outside 0 to 1, or a skein that holds nothing.
+
+    Notes
+    -----
+    Valid for skeins of about one length.
+
+    References
+    ----------
+    JCGM 100, 4.2.3 and 5.1.2 (from memory).
+    """
+    require(hold > NOTHING, "A skein must hold something.")
+    require((weight >= 0) & (weight <= 1), "The weight lies between 0 and 1.")
+    for doubt in (u_plan, variation, u_batch, u_ball):
+        require(doubt >= 0, "A standard uncertainty cannot be negative.")
+    skeins = np.maximum((amount / hold).m_as(""), 1.0)
+    spun = np.sqrt(np.square(u_plan) * (1 - weight) + np.square(variation) / skeins)
+    return np.where(np.asarray(bought) == 1, np.hypot(u_batch, u_ball / np.sqrt(skeins)), spun)[()]
+
+
+@law
+def coming_doubt(pool_square: MassSquared, others_square: MassSquared, left: Mass, relative: Ratio) -> Mass:
+    """Standard uncertainty of what a component still gives, told as mass.
+
+    u = √(p + o + (m · r)²). The lots may give more or less, the others may need more or less, and
+    what is left may be spun finer or thicker.
+
+    Parameters
+    ----------
+    pool_square : p, squared uncertainty of the lots
+    others_square : o, squared uncertainty of what other projects need of them
+    left : m, mass that is left for this project
+    relative : r, relative uncertainty of its grist
+
+    Returns
+    -------
+    u, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty.
+
+    Notes
+    -----
+    Valid for doubts that do not hang on each other.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 (from memory).
+    """
+    require((pool_square >= NO_MASS_SQUARED) & (others_square >= NO_MASS_SQUARED), "A squared uncertainty cannot be negative.")
+    require(relative >= 0, "A standard uncertainty cannot be negative.")
+    return (pool_square + others_square + (left * relative) ** 2) ** 0.5
+
+
+@law
+def lesser(first: Length, u_first: Length, second: Length | None = None, u_second: Length | None = None) -> Length:
+    """Mean of the lesser of two lengths.
+
+    L = L₁ · Φ(-a) + L₂ · Φ(a) - t · φ(a), t = √(u₁² + u₂²), a = (L₁ - L₂) / t. Two strands that are
+    expected to last equally long will hardly both do so, and the shorter one ends the ply.
+
+    Parameters
+    ----------
+    first : L₁, the one length
+    u_first : u₁, its standard uncertainty
+    second : L₂, the other length, if there is one
+    u_second : u₂, its standard uncertainty
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty.
+
+    Notes
+    -----
+    Valid for two lengths that scatter like normal distributions and do not hang on each other.
+
+    References
+    ----------
+    C. E. Clark, The greatest of a finite set of random variables, 1961 (from memory).
+    """
+    mean, _ = _lesser_of_two(first, u_first, second, u_second)
+    return mean
+
+
+@law
+def lesser_doubt(first: Length, u_first: Length, second: Length | None = None, u_second: Length | None = None) -> Length:
+    """Standard uncertainty of the lesser of two lengths.
+
+    u² = (L₁² + u₁²) · Φ(-a) + (L₂² + u₂²) · Φ(a) - (L₁ + L₂) · t · φ(a) - L². It is no larger than
+    that of the more doubtful of both.
+
+    Parameters
+    ----------
+    first : L₁, the one length
+    u_first : u₁, its standard uncertainty
+    second : L₂, the other length, if there is one
+    u_second : u₂, its standard uncertainty
+
+    Returns
+    -------
+    u, a length
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty.
+
+    Notes
+    -----
+    Valid for two lengths that scatter like normal distributions and do not hang on each other.
+
+    References
+    ----------
+    C. E. Clark, The greatest of a finite set of random variables, 1961 (from memory).
+    """
+    _, doubt = _lesser_of_two(first, u_first, second, u_second)
+    return doubt
+
+
+def _lesser_of_two(first, u_first, second, u_second):
+    require(u_first >= NOTHING, "A standard uncertainty cannot be negative.")
+    if second is None or u_second is None:
+        return first, u_first
+    require(u_second >= NOTHING, "A standard uncertainty cannot be negative.")
+    numbers = (each.m_as("m") for each in (first, u_first, second, u_second))
+    mean, doubt = np.vectorize(_clark, otypes=[float, float])(*numbers)
+    return Quantity(mean[()], "m"), Quantity(doubt[()], "m")
+
+
+def _clark(first: float, u_first: float, second: float, u_second: float) -> tuple[float, float]:
+    """Clark's two moments, told from the one that is expected to be less: there the figures keep their digits."""
+    (low, u_low), (high, u_high) = sorted(((first, u_first), (second, u_second)), key=lambda each: each[0])
+    apart, together = high - low, math.hypot(u_low, u_high)
+    if together == 0:
+        return low, u_low
+    a = apart / together
+    after = 0.5 * math.erfc(a / math.sqrt(2))  # chance that the higher one turns out the lesser
+    bell = math.exp(-min(a, 1e3) ** 2 / 2) / math.sqrt(2 * math.pi)
+    below = apart * after - together * bell
+    variance = u_low**2 * (1 - after) + (apart**2 + u_high**2) * after - apart * together * bell - below**2
+    return low + below, math.sqrt(max(variance, 0.0))
+
+
+@law
+def in_hand_doubt(
+    skeins_doubt: Length, in_skeins: Length, to_come: Length, u_to_come: Length, weight: Ratio, u_scale: Ratio
+) -> Length:
+    """Standard uncertainty of all that there is and will be.
+
+    u = √((u_S · (1 + w · M / S))² + u_M² + (M · (1 - w) · r)²). What is wrong about the skeins is
+    wrong about the grist learned from them as well, and in the same direction.
+
+    Parameters
+    ----------
+    skeins_doubt : u_S, standard uncertainty of the skeins together
+    in_skeins : S, length in skeins
+    to_come : M, length that is still to come
+    u_to_come : u_M, its standard uncertainty
+    weight : w, how far the skeins overrule the plan
+    u_scale : r, relative uncertainty of the scale; skeins weighed on it cancel it as far as they overrule the plan
+
+    Returns
+    -------
+    u, a length
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty or length, or a weight outside 0 to 1.
+
+    Notes
+    -----
+    Valid for one scale on which lots and skeins are weighed.
+
+    References
+    ----------
+    JCGM 100, 5.2 and F.1.2, on what several terms share (from memory).
+    """
+    require((skeins_doubt >= NOTHING) & (u_to_come >= NOTHING), "A standard uncertainty cannot be negative.")
+    require(in_skeins >= NOTHING, "The length in skeins cannot be negative.")
+    require((weight >= 0) & (weight <= 1), "The weight lies between 0 and 1.")
+    require(u_scale >= 0, "A standard uncertainty cannot be negative.")
+    skeins, coming = in_skeins.m_as("m"), np.maximum(to_come.m_as("m"), 0.0)
+    together = 1 + weight * np.where(skeins > 0, coming / np.where(skeins > 0, skeins, 1.0), 0.0)
+    squares = np.square(skeins_doubt.m_as("m") * together) + np.square(u_to_come.m_as("m"))
+    return Quantity(np.sqrt(squares + np.square(coming * (1 - weight) * u_scale))[()], "m")
