@@ -60,10 +60,9 @@ LENGTH, MASS = Quantity(1.0, "m"), Quantity(2.0, "g")
         lambda: statistics.variation_of_sums(9.0, 2, LENGTH),
         lambda: uncertainty.combined(LENGTH, MASS),
         lambda: uncertainty.combined(1.0, LENGTH),
-        lambda: uncertainty.relative(LENGTH, MASS),
         lambda: uncertainty.surplus_uncertainty(LENGTH, MASS),
         lambda: uncertainty.chance_enough(LENGTH, MASS),
-        lambda: uncertainty.amount_for(LENGTH, MASS, 0.1, 0.95),
+        lambda: uncertainty.more_for(LENGTH, MASS, 0.1, 1.3),
     ],
 )
 def test_two_quantities_must_be_of_one_kind(call):

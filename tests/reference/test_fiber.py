@@ -203,41 +203,6 @@ def test_fleeces_suffice_and_one_less_does_not(weight, low, width):
     assert weight == 0 or weight < 1e-6 or (count - 1) * middle < weight
 
 
-def test_doubt_of_the_yield_and_of_the_rest():
-    # 6 per cent of 60 are a tenth; with 0.24 for the rest, 5-12-13 makes 0.26.
-    assert fiber.to_come_doubt(grams(1000), RAW, 0.24, spread=0.06, expected=0.6).m_as("g") == approx(260)
-    assert fiber.to_come_doubt(grams(1000), SKIRTED, 0.24, 0.06, Quantity(60, "percent")).m_as("g") == approx(260)
-
-
-@given(expected=st.floats(0.3, 1), spread=st.floats(0.001, 0.05), loss=losses, share=st.floats(0.001, 0.1))
-def test_the_package_uncertainties_carries_the_same_doubt_of_the_yarn(expected, spread, loss, share):
-    yarn = 1000 * ufloat(expected, spread) * ufloat(1 - loss, (1 - loss) * share)
-    found = fiber.to_come_doubt(grams(yarn.nominal_value), RAW, share, spread, expected)
-    assert found.m_as("g") == approx(yarn.std_dev)
-
-
-@pytest.mark.parametrize(
-    "known",
-    [
-        dict(stage=WASHED),
-        dict(stage=YARN, own=0.5),
-        dict(stage=RAW, own=0.5),
-        dict(stage=RAW, weighed=grams(600)),
-        dict(stage=RAW, weighed=grams(600), own=0.5),
-        dict(stage=SKIRTED, spread=None),
-        dict(stage=SKIRTED, expected=None),
-    ],
-)
-def test_the_guides_yield_is_doubted_only_where_it_is_used(known):
-    figures = dict(spread=0.06, expected=0.6) | known
-    assert fiber.to_come_doubt(grams(1000), rest_doubt=0.05, **figures).m_as("g") == approx(50)
-
-
-def test_doubt_of_lots_at_all_stages():
-    lots = fiber.to_come_doubt(grams(np.full(5, 100.0)), np.arange(1.0, 6.0), 0.24, 0.06, 0.6)
-    assert lots.m_as("g") == approx([26, 26, 24, 24, 24])
-
-
 @pytest.mark.parametrize(
     "call, sentence",
     [
@@ -279,13 +244,6 @@ def test_doubt_of_lots_at_all_stages():
         (lambda: fiber.fleeces(grams(1), grams(0), grams(2)), "fleece"),
         (lambda: fiber.fleeces(grams(1), grams(3), grams(2)), "lower end"),
         (lambda: fiber.fleeces(grams(1), grams(1), grams(2), stage=3), "raw"),
-        (lambda: fiber.to_come_doubt(grams(-1), RAW, 0.1), "still to come"),
-        (lambda: fiber.to_come_doubt(grams(1), RAW, -0.1), "uncertainty"),
-        (lambda: fiber.to_come_doubt(grams(1), 0, 0.1), "stage"),
-        (lambda: fiber.to_come_doubt(grams(1), RAW, 0.1, -0.1, 0.5), "uncertainty"),
-        (lambda: fiber.to_come_doubt(grams(1), RAW, 0.1, 0.1, 1.1), "yield"),
-        (lambda: fiber.to_come_doubt(grams(1), RAW, 0.1, own=0), "yield"),
-        (lambda: fiber.to_come_doubt(grams(1), RAW, 0.1, weighed=grams(-1)), "weighed"),
     ],
 )
 def test_refusals(call, sentence):

@@ -37,59 +37,6 @@ def test_fiber_for_undoes_the_share_kept(start, kept):
     assert project.fiber_for(yarn, fiber.share_kept(grams(start), yarn)).m_as("g") == approx(start)
 
 
-def test_length_in_hand():
-    # 4 oz at 1,600 yd/lb are 400 yd.
-    found = project.length_in_hand(yards(250), Quantity(4, "oz"), Quantity(1600, "yard/pound"))
-    assert found.m_as("yard") == approx(650)
-
-
-def test_surplus_of_lengths_masses_and_numbers():
-    assert project.surplus(Quantity(100, "m"), yards(100)).m_as("m") == approx(8.56)
-    assert project.surplus(grams(100), Quantity(1, "kg")).m_as("g") == approx(-900)
-    assert project.surplus(3, 1) == 2
-
-
-@pytest.mark.parametrize(
-    "surplus, words",
-    [
-        (yards(120), "enough, 120 yd (110 m) to spare"),
-        (yards(-80), "short by 80 yd (73 m)"),
-        (yards(0), "enough, 0 yd (0 m) to spare"),
-        (yards(-0.2), "short by 0 yd (0 m)"),
-        (yards(0.5), "enough, 1 yd (0 m) to spare"),
-        (yards(2.5), "enough, 3 yd (2 m) to spare"),
-        (yards(-2.5), "short by 3 yd (2 m)"),
-        (Quantity(2.5, "m"), "enough, 3 yd (3 m) to spare"),
-        (yards(12345), "enough, 12345 yd (11288 m) to spare"),
-    ],
-)
-def test_verdict(surplus, words):
-    assert project.verdict(surplus) == words
-
-
-def test_verdict_beside_other_projects():
-    assert project.verdict(yards(-80), alone=yards(40)) == "enough alone, together short by 80 yd (73 m)"
-    assert project.verdict(yards(-80), alone=yards(-10)) == "short by 80 yd (73 m)"
-    assert project.verdict(yards(-80), alone=yards(0)) == "enough alone, together short by 80 yd (73 m)"
-    assert project.verdict(yards(-80), alone=yards(0.4)) == "enough alone, together short by 80 yd (73 m)"
-    assert project.verdict(yards(30), alone=yards(90)) == "enough, 30 yd (27 m) to spare"
-
-
-def test_a_finished_project_is_neither_enough_nor_short():
-    assert project.verdict(yards(-80), alone=yards(40), used=Quantity(9, "oz")) == "finished"
-    assert project.verdict(used=Quantity(9, "oz")) == "finished", "whatever its lots were"
-    assert list(project.verdict(yards([-80, 30]), used=Quantity([9, 8], "oz"))) == ["finished", "finished"]
-
-
-@given(quarters=st.integers(-40_000, 40_000))
-def test_whole_yards_as_decimal_rounds_them(quarters):
-    # Outside witness: decimal's ROUND_HALF_UP, which is away from zero.
-    whole = abs((Decimal(quarters) / 4).quantize(Decimal(1), ROUND_HALF_UP))
-    words = project.verdict(yards(quarters / 4))
-    assert re.search(r"(\d+) yd", words).group(1) == str(whole)
-    assert words.startswith("enough" if quarters >= 0 else "short")
-
-
 def test_what_the_pattern_states_beats_an_estimate():
     assert project.wanted_in_use(yards(400), yards(500)) == yards(400)
     assert project.wanted_in_use(estimated=yards(500)) == yards(500)
@@ -145,15 +92,6 @@ def test_the_bobbins_hold_it_all(mass, bobbins):
         (lambda: project.fiber_for(grams(-1), 0.5), "mass"),
         (lambda: project.fiber_for(grams(1), 0), "share kept"),
         (lambda: project.fiber_for(grams(1), 1.1), "share kept"),
-        (lambda: project.length_in_hand(yards(-1), grams(1), Quantity(1, "m/g")), "length spun"),
-        (lambda: project.length_in_hand(yards(1), grams(-1), Quantity(1, "m/g")), "still to come"),
-        (lambda: project.length_in_hand(yards(1), grams(1), Quantity(0, "m/g")), "grist"),
-        (lambda: project.surplus(yards(-1), yards(1)), "there is"),
-        (lambda: project.surplus(yards(1), yards(-1)), "needed"),
-        (lambda: project.verdict(), "what the finished piece used"),
-        (lambda: project.verdict(Quantity(100_000, "km")), "more than words"),
-        (lambda: project.verdict(Quantity(-100_000, "km")), "more than words"),
-        (lambda: project.verdict(yards(float("inf"))), "more than words"),
         (lambda: project.wanted_in_use(), "pattern"),
         (lambda: project.wanted_in_use(yards(0), yards(1)), "above zero"),
         (lambda: project.planned_grist(), "Give the grist"),
@@ -175,7 +113,3 @@ def test_refusals(call, sentence):
         call()
 
 
-def test_borders_are_still_inside():
-    assert project.fiber_for(grams(100), 1) == grams(100)
-    assert project.surplus(yards(0), yards(0)) == yards(0)
-    assert project.verdict(yards(0.4999)) == "enough, 0 yd (0 m) to spare"

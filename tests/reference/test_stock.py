@@ -111,19 +111,6 @@ def test_spun_adds_both_places_in_any_unit():
     assert spun.m_as("g") == approx(2 * 28.349523125 + 30)
 
 
-def test_a_skein_of_two_lots():
-    # 4 oz, a quarter of it thread: 1 oz of thread and 3 oz of the first lot.
-    assert stock.second_lot_mass(Quantity(4, "oz"), Quantity(25, "percent")).m_as("oz") == approx(1)
-    assert stock.first_lot_mass(Quantity(4, "oz"), 0.25).m_as("oz") == approx(3)
-    assert stock.first_lot_mass(grams(100.0)).m_as("g") == 100
-
-
-@given(net=st.floats(0.1, 1e4), share=st.floats(0, 1))
-def test_both_lots_make_the_skein(net, share):
-    both = stock.first_lot_mass(grams(net), share) + stock.second_lot_mass(grams(net), share)
-    assert both.m_as("g") == approx(net)
-
-
 def test_still_to_come_never_falls_below_zero():
     assert stock.still_to_come(grams(100.0), grams(30.0)).m_as("g") == approx(70)
     assert stock.still_to_come(grams(100.0), grams(130.0)).m_as("g") == 0
@@ -134,12 +121,6 @@ def test_what_is_spun_and_what_is_to_come_cover_the_lot(yarn, spun):
     to_come = stock.still_to_come(grams(yarn), grams(spun)).m_as("g")
     assert to_come >= 0
     assert to_come + spun == approx(max(yarn, spun))
-
-
-def test_of_lots_adds_the_lots_that_are_given():
-    assert stock.of_lots(LOTS, OUNCES, "aster", None, "BIRCH").m_as("oz") == 11
-    assert stock.of_lots(LOTS, OUNCES, lot_3="birch").m_as("oz") == 2
-    assert stock.of_lots(LOTS, [1, 2, 3, 4, 5], "aster", "birch", "cedar") == 12
 
 
 @given(st.lists(st.one_of(st.just(np.nan), st.floats(0, 1e4))))
@@ -175,13 +156,8 @@ def test_sum_of_numbers_and_of_amounts_in_any_unit():
         (lambda: stock.tally("aster", LOTS, OUNCES[:2]), "one amount"),
         (lambda: stock.spun("", LOTS, OUNCES, LOTS, OUNCES), "blank"),
         (lambda: stock.spun("aster", LOTS, OUNCES, LOTS, OUNCES[:2]), "one amount"),
-        (lambda: stock.first_lot_mass(grams(0), 0.5), "weigh something"),
-        (lambda: stock.second_lot_mass(grams(1), 1.1), "share"),
-        (lambda: stock.second_lot_mass(grams(1), -0.1), "share"),
         (lambda: stock.still_to_come(grams(-1), grams(0)), "to come"),
         (lambda: stock.still_to_come(grams(1), grams(-1)), "spun"),
-        (lambda: stock.of_lots(LOTS, OUNCES), "at least one lot"),
-        (lambda: stock.of_lots(LOTS, OUNCES[:2], "aster"), "one amount"),
         (lambda: stock.sum_of([1.0, np.inf]), "end"),
     ],
 )

@@ -71,6 +71,13 @@ def require(condition, sentence: str) -> None:
         raise OutOfValidity(sentence, condition)
 
 
+def require_numbers(*values) -> None:
+    """Refuse what is not a number, or has no end. One that is not given at all is no fault."""
+    for value in values:
+        if value is not None:
+            require(np.isfinite(value.magnitude if isinstance(value, Quantity) else value), "Every amount must be a number.")
+
+
 def whole_for(share):
     """The whole number of which a share is a part: 3 for 2.1, and 2 for what exceeds 2 in its last digits only.
 

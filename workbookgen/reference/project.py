@@ -1,19 +1,17 @@
 """What a piece of work needs, and whether it is there.
 
 A wanted length becomes yarn to spin, yarn becomes fiber to have, and what is in hand is
-set against it. The verdict is a sentence in yards and meters, since that is the question
-a person asks.
+set against it.
 """
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.law import law, require, require_numbers
 from workbookgen.units import Grist, Length, Mass, Quantity, Ratio, Some
 
 NOTHING = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
 NO_GRIST = Quantity(0.0, "m/g")
-TOO_MUCH = Quantity(1e8, "m")  # beyond it a whole number has more figures than programs agree on
 ROUNDING = 1e-9  # a share found by dividing two equal masses may miss 1 by a hair
 
 
@@ -151,41 +149,6 @@ def per_bobbin(mass: Mass, bobbins: Ratio) -> Mass:
 
 
 @law
-def length_in_hand(spun_length: Length, to_come: Mass, grist: Grist) -> Length:
-    """Length of yarn that is there or is still to come from the fiber.
-
-    H = S + m · g. Yarn on the shelf counts as measured, fiber counts at the planned grist.
-
-    Parameters
-    ----------
-    spun_length : S, length already spun
-    to_come : m, mass of the yarn that the remaining fiber will give
-    grist : g, grist to which it will be spun
-
-    Returns
-    -------
-    H, a length
-
-    Raises
-    ------
-    ValueError
-        A negative length or mass, or a grist that is not above zero.
-
-    Notes
-    -----
-    Valid for fiber that is spun to the planned grist.
-
-    References
-    ----------
-    Definition of the grist.
-    """
-    require(spun_length >= NOTHING, "The length spun cannot be negative.")
-    require(to_come >= NO_MASS, "The mass still to come cannot be negative.")
-    require(grist > NO_GRIST, "The grist must be above zero.")
-    return spun_length + (to_come * grist).to("meter")
-
-
-@law
 def surplus(have: Some, need: Some) -> Some:
     """What is left over when the need is met.
 
@@ -193,7 +156,7 @@ def surplus(have: Some, need: Some) -> Some:
 
     Parameters
     ----------
-    have : H, what there is, any quantity
+    have : H, what there is, any quantity; below zero where others need more than there is
     need : N, what is needed, of the same kind
 
     Returns
@@ -203,7 +166,7 @@ def surplus(have: Some, need: Some) -> Some:
     Raises
     ------
     ValueError
-        A negative amount.
+        A negative need, or what there is not being a number.
     DimensionalityError
         Two amounts of different kinds.
 
@@ -215,64 +178,99 @@ def surplus(have: Some, need: Some) -> Some:
     ----------
     Definition of the surplus.
     """
+    require_numbers(have, need)
     difference = have - need
-    require(have >= 0, "What there is cannot be negative.")
+    require(np.isfinite(have.magnitude if isinstance(have, Quantity) else have), "What there is must be a number.")
     require(need >= 0, "What is needed cannot be negative.")
     return difference
 
 
 @law
-def verdict(surplus: Length | None = None, alone: Length | None = None, used: Mass | None = None) -> str:
-    """Whether it is enough, in a sentence.
+def all_there_is(in_skeins: Length, to_come: Length | None = None) -> Length:
+    """Length that there is and will be.
 
-    finished once it is known what was used; enough while s ≥ 0; enough alone while a ≥ 0; else
-    short. The amount is told in whole yards and whole meters.
+    H = S + M. Yarn in skeins counts as measured, the rest as far as the scarcest strand lasts.
 
     Parameters
     ----------
-    surplus : s, length that is left over when other projects on the same lots have theirs, below zero when some is lacking
-    alone : a, length that would be left over without them
-    used : mass of yarn that the finished piece took
+    in_skeins : S, length in the skeins that belong to the project
+    to_come : M, length that its lots still give, if it has a yarn; below zero where others need more than there is
 
     Returns
     -------
-    a text such as "enough, 120 yd (110 m) to spare" or "short by 80 yd (73 m)"
+    H, a length
 
     Raises
     ------
     ValueError
-        Neither a surplus nor what was used; a surplus that is not a number, or too great to
-        tell; a negative mass.
+        A negative length in skeins.
 
     Notes
     -----
-    Valid for less than 100,000 km either way; halves round away from zero.
+    Valid for a project whose skeins are in the log.
 
     References
     ----------
-    Definition of the surplus.
+    Definition of a sum.
     """
-    if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
-        require(surplus is None or surplus == surplus, "The surplus must be a number.")
-        return by_element(lambda _: "finished", used.m_as("gram"))
-    require(surplus is not None, "Give what is left over, or what the finished piece used.")
-    require(abs(surplus) < TOO_MUCH, "The surplus is more than words can tell.")
-    alone = surplus if alone is None else alone
-    require(np.isfinite(alone), "The surplus without the others must be a number.")
-    return by_element(_sentence, surplus.m_as("yard"), surplus.m_as("meter"), alone.m_as("meter"))
+    require_numbers(in_skeins, to_come)
+    require(in_skeins >= NOTHING, "The length in skeins cannot be negative.")
+    return in_skeins if to_come is None else in_skeins + to_come
 
 
 @law
-def planned_grist(own: Grist | None = None, sample: Grist | None = None) -> Grist:
+def skein_holds(skeins: Ratio, in_skeins: Length, usual: Length, package: Length | None = None) -> Length:
+    """Length that a skein or a ball is taken to hold.
+
+    ℓ = the ball's, or S / n of the skeins spun, or what is usual. It tells how many are still to come.
+
+    Parameters
+    ----------
+    skeins : n, skeins of the project that were weighed
+    in_skeins : S, length in its skeins
+    usual : what is usual
+    package : length of a ball, if the yarn is bought
+
+    Returns
+    -------
+    ℓ, a length
+
+    Raises
+    ------
+    ValueError
+        A negative number or length, or skeins of no length.
+
+    Notes
+    -----
+    Valid for skeins of about one length.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require_numbers(skeins, in_skeins, usual, package)
+    require(skeins >= 0, "The number of skeins cannot be negative.")
+    require(usual > NOTHING, "A skein must hold something.")
+    require((in_skeins > NOTHING) | (skeins == 0) | (package is not None), "Skeins must have a length.")
+    if package is not None:
+        require(package > NOTHING, "A ball must hold something.")
+        return package + in_skeins * 0.0
+    return np.where(skeins > 0, in_skeins / np.maximum(skeins, 1), usual)[()]
+
+
+@law
+def planned_grist(own: Grist | None = None, sample: Grist | None = None, design: Grist | None = None, lot: Grist | None = None) -> Grist:
     """Grist that a project plans with.
 
-    g = own, or else the sample's. What is typed wins over what was measured.
+    g = own, or else the sample's, the design's, or the first lot's. What is typed wins over what was measured, and that
+    over what was reckoned.
 
     Parameters
     ----------
     own : grist as typed
     sample : grist of a sample
+    design : grist of the design
+    lot : grist of the first lot, or on the label of a bought yarn
 
     Returns
     -------
@@ -281,7 +279,7 @@ def planned_grist(own: Grist | None = None, sample: Grist | None = None) -> Gris
     Raises
     ------
     ValueError
-        Neither is known, or the grist in use is not above zero.
+        None is known, or the grist in use is not above zero.
 
     Notes
     -----
@@ -291,8 +289,8 @@ def planned_grist(own: Grist | None = None, sample: Grist | None = None) -> Gris
     ----------
     Common practice, no source.
     """
-    grist = sample if own is None else own
-    require(grist is not None, "Give the grist, or a sample that has one.")
+    grist = next((each for each in (own, sample, design, lot) if each is not None), None)
+    require(grist is not None, "Give the grist, or a sample, a design or a lot that has one.")
     require(grist > NO_GRIST, "The grist must be above zero.")
     return grist
 
@@ -364,15 +362,3 @@ def unwashed_length(length: Length, shrinkage: Ratio) -> Length:
     require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
     return length / (1 - shrinkage)
 
-
-def _sentence(yards, meters, alone) -> str:
-    amount = f"{_whole(yards)} yd ({_whole(meters)} m)"
-    if yards >= 0:
-        return f"enough, {amount} to spare"
-    return f"enough alone, together short by {amount}" if alone >= 0 else f"short by {amount}"
-
-
-def _whole(amount) -> int:
-    # Python rounds halves to even; a person rounds them up. The last digits of a
-    # conversion must not decide a half.
-    return int(np.floor(round(abs(float(amount)), 9) + 0.5))

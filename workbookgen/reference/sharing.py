@@ -1,15 +1,15 @@
-"""Several projects on one lot, and the strands of a yarn: what each takes, and what it leaves.
+"""Several projects on one lot: what each takes, and what it leaves to the others.
 
 A lot is often promised twice before it is spun once. Yarn is shared out by mass, since two
 projects may spin one lot to different grists. Lots of one component may replace each other, and
-it draws on each by what that lot still gives; components cannot, so each is reckoned by itself.
+it draws on each by what that lot still gives.
 """
 
 from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.law import law, require, require_numbers
 from workbookgen.reference.stock import total
 from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio, Some
 
@@ -17,116 +17,6 @@ NOTHING = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
 NO_GRIST = Quantity(0.0, "m/g")
 HAIR = 1e-6  # of what a project takes itself; less than that is rounding
-
-
-@law
-def to_spin(need: Length, in_skeins: Length, used: Mass | None = None) -> Length:
-    """Length that a project still has to get from its lots.
-
-    T = N - S, but not below zero, and nothing once the piece is finished. Its own skeins serve it
-    first.
-
-    Parameters
-    ----------
-    need : N, length that the piece takes
-    in_skeins : S, length in the skeins that belong to it
-    used : mass of yarn that the finished piece took, once it is finished
-
-    Returns
-    -------
-    T, a length
-
-    Raises
-    ------
-    ValueError
-        A negative length or mass.
-
-    Notes
-    -----
-    Valid for a finished piece whose skeins are in the log, or are gone from the lots' weights.
-
-    References
-    ----------
-    Definition of a remainder.
-    """
-    require((need >= NOTHING) & (in_skeins >= NOTHING), "A length cannot be negative.")
-    if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
-        return need * 0.0
-    return np.maximum(need - in_skeins, NOTHING)
-
-
-@law
-def component_needs(to_spin: Length, share: Ratio, planned: Grist, finer: Ratio, bought: Ratio) -> Mass:
-    """Mass of one component that a project still takes.
-
-    m = T · x / g, and m / q where it is spun. A yarn that comes out finer takes less of it.
-
-    Parameters
-    ----------
-    to_spin : T, length of yarn still to be made
-    share : x, share of the component in the planned yarn's weight
-    planned : g, planned grist of the yarn
-    finer : q, how much finer the spun strands come out than planned
-    bought : 1 for a bought yarn or thread, 0 for one to be spun
-
-    Returns
-    -------
-    m, a mass
-
-    Raises
-    ------
-    ValueError
-        A negative length, or a share, a grist or a fineness that is not above zero.
-
-    Notes
-    -----
-    Valid for strands that all run through the whole yarn.
-
-    References
-    ----------
-    Definition of the grist; linear densities of strands add.
-    """
-    require(to_spin >= NOTHING, "A length cannot be negative.")
-    require((share > 0) & (finer > 0), "The share and the fineness must be above zero.")
-    require(planned > NO_GRIST, "The grist must be above zero.")
-    return to_spin * share / (planned * np.where(np.asarray(bought) == 1, 1.0, finer)[()])
-
-
-@law
-def component_length(left: Mass, share: Ratio, planned: Grist, finer: Ratio, bought: Ratio) -> Length:
-    """Length of yarn for which a component lasts.
-
-    L = m · g / x, and · q where it is spun. The component for which it is least ends the yarn.
-
-    Parameters
-    ----------
-    left : m, mass of the component, below zero where others need more than there is
-    share : x, share of the component in the planned yarn's weight
-    planned : g, planned grist of the yarn
-    finer : q, how much finer the spun strands come out than planned
-    bought : 1 for a bought yarn or thread, 0 for one to be spun
-
-    Returns
-    -------
-    L, a length
-
-    Raises
-    ------
-    ValueError
-        A share, a grist or a fineness that is not above zero.
-
-    Notes
-    -----
-    Valid for strands that all run through the whole yarn.
-
-    References
-    ----------
-    Definition of the grist; linear densities of strands add.
-    """
-    require((share > 0) & (finer > 0), "The share and the fineness must be above zero.")
-    require(planned > NO_GRIST, "The grist must be above zero.")
-    return left * planned * np.where(np.asarray(bought) == 1, 1.0, finer)[()] / share
 
 
 @law
@@ -169,6 +59,7 @@ def pool(
     ----------
     Definition of a sum.
     """
+    require_numbers(share)
     require(share > 0, "The share must be above zero.")
     sums = [total(lot, names, amounts) for lot in (lot_1, lot_2, lot_3) if lot is not None]
     return sum(sums, start=Quantity(0.0, amounts.units) * share if isinstance(amounts, Quantity) else 0.0 * share)
@@ -202,6 +93,7 @@ def claim(needs: Mass, pool: Mass) -> Ratio:
     ----------
     Definition of a share.
     """
+    require_numbers(needs, pool)
     require(needs >= NO_MASS, "A project cannot take less than nothing.")
     require(pool > NO_MASS, "The lots must give something.")
     return needs / pool
@@ -279,6 +171,7 @@ def left_by_others(
     ----------
     Definition of a remainder.
     """
+    require_numbers(pool, needs)
     require((pool >= NO_MASS) & (needs >= NO_MASS), "A mass cannot be negative.")
     claims = {1: claims_1, 2: claims_2, 3: claims_3, 4: claims_4}
     places = (
@@ -385,6 +278,7 @@ def need_square(share: Ratio, doubt_need: Length, planned: Grist, used: Mass | N
     ----------
     JCGM 100, 5.1.2 (from memory).
     """
+    require_numbers(share, doubt_need, planned, used)
     require(share > 0, "The share must be above zero.")
     require(doubt_need >= NOTHING, "A standard uncertainty cannot be negative.")
     require(planned > NO_GRIST, "The grist must be above zero.")
@@ -408,7 +302,8 @@ def others_square(
 ) -> MassSquared:
     """Squared doubt that the other projects' needs bring to a component.
 
-    O = Σ o - o of its own, over the components of all projects whose first lot it is; 0 without a lot.
+    O = Σ o - o of its own, over the components of all projects whose first lot it is; 0 without a
+    lot. What another will take is not sure either.
 
     Parameters
     ----------
@@ -440,6 +335,7 @@ def others_square(
     ----------
     JCGM 100, 5.1.2 (from memory).
     """
+    require_numbers(own)
     require(own >= Quantity(0.0, "g^2"), "A squared uncertainty cannot be negative.")
     if lot is None:
         return own * 0.0

@@ -1,13 +1,14 @@
 """Components: the singles and threads of each yarn design, and how much of each it takes."""
 
 from workbookgen.language.domains import Choice, Name, Number
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX
 from workbookgen.reference import plying, stock, yarn_count
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists, yarn
+from workbookgen.sheets import fiber, lists, yarn
+from workbookgen.texts import folded
 
 SHEET = "Yarn"
 CHAPTER = "Components"
@@ -20,7 +21,7 @@ def chapter(settings: Settings) -> Chapter:
 
 
 VIEW = LogView(
-    typed="design name number system strands feed package",
+    typed="design place name number system lot strands feed",
     answers=(("It takes", "share length mass packages"),),
 )
 
@@ -39,6 +40,9 @@ def components(settings: Settings) -> Log:
                 Input("strands", "Strands", STRANDS, NUMBER, blank_means=1, help="How many of it; empty means one."),
                 Input("feed", "Feed", Number(least=1, most=20), NUMBER, blank_means=1, help="Its length in one length of yarn; empty means 1."),
                 Input("package", "Spool holds", ANY, LENGTH, help="Length on one spool or bobbin."),
+                Input("place", "No.", Number(least=1, most=4, whole=True), NUMBER, blank_means=1, width=6, help="1 for the first component of its design, 2 for the second, up to 4; empty means 1. No two of a design may share one."),
+                Input("lot", "Its lot", Choice("fiber_listed", fiber.SHEET), width=20, help="The lot of the sheet Fiber that it is spun from, or the bought thread."),
+                Input("other_lot", "Or lot", Choice("fiber_listed", fiber.SHEET), width=20, help="A second lot that may replace the first in this strand: both add up."),
             )),
             Group("What it takes", (
                 Result("grist", "Grist",
@@ -59,6 +63,29 @@ def components(settings: Settings) -> Log:
             )),
             Group("For other sheets", (
                 Result("of", "Of", "design", stock.listed, None, uses={"name": "design"}, width=24),
+                Result("key", "Found as", 'design & " / " & place', plying.component_key, None, width=26, note="The name under which projects find this component."),
+                Result("label", "Called", 'IF(given(name), name, design & " / " & place)', plying.component_label, None, width=26),
+                *(
+                    Result(f"from_{number}", "Drawn from", lot, stock.listed, None, uses={"name": lot}, width=20)
+                    for number, lot in ((1, "lot"), (2, "other_lot"))
+                ),
+                Result("in_skeins", "Skeins of the design", "total(skeins_net, skeins_from_design, design)", stock.total, MASS,
+                       uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_net"}, note="Weight of all skeins of the design."),
+                *(
+                    Result(f"lot_weight_{number}", "Lot bought", f"pick(fiber_weight, fiber_listed, {lot})", stock.pick, MASS,
+                           uses={"name": lot, "names": "fiber_listed", "values": "fiber_weight"})
+                    for number, lot in ((1, "lot"), (2, "other_lot"))
+                ),
+                *(
+                    Result(f"drawn_{number}", "Used of it", f"in_skeins * share * lot_weight_{number} / (lot_weight_{number} + IF(given(lot_weight_{other}), lot_weight_{other}, 0))",
+                           plying.drawn_from_lot, MASS, uses={"used": "in_skeins", "weight": f"lot_weight_{number}", "other_weight": f"lot_weight_{other}"},
+                           note="What the skeins of the design took from this lot.")
+                    for number, other in ((1, 2), (2, 1))
+                ),
             ), printed=False),
+        ),
+        rules=(
+            Rule("AND(given(lot), lot = other_lot)", lambda values: isinstance(values["lot"], str) and isinstance(values["other_lot"], str) and bool(values["lot"]) and folded(values["lot"]) == folded(values["other_lot"]),
+                 "Or lot: choose another one than the first."),
         ),
     )

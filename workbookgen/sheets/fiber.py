@@ -11,7 +11,6 @@ from workbookgen.language.quantities import (
     NUMBER,
     SHARE,
     SQUARE_GRIST,
-    SQUARE_LENGTH,
     SQUARE_MASS,
 )
 from workbookgen.reference import fiber as trade
@@ -50,6 +49,28 @@ def variation_of_grist(note: str) -> Result:
                   only_if="skeins > 1", note=note)
 
 
+# What each project's components claim, and the columns of the lots that they claim it from.
+PLACES = ((1, "a"), (1, "b"), (1, "c"), (2, "a"), (2, "b"), (3, "a"), (3, "b"), (4, "a"), (4, "b"))
+CLAIMS = tuple((f"projects_part_{part}_claim", f"projects_part_{part}_lot_{lot}") for part, lot in PLACES)
+OF_CLAIMS = {f"claims_{part}": f"projects_part_{part}_claim" for part in (1, 2, 3, 4)} | {
+    f"lots_{part}_{lot}": f"projects_part_{part}_lot_{lot}" for part, lot in PLACES
+}
+
+# Each stage: its number, what was weighed after it or later, one's own figure, and the doubt of what is expected.
+WEIGHED = ("skirted_weighed", "scoured_weighed", "prepared_weighed", "yarn_weighed")
+DOUBTED = (
+    (1, "own_skirting", "doubts_skirting"),
+    (2, "own_yield", "IF(AND(given(yield_spread), given(expected_yield)), yield_spread / expected_yield, doubts_own)"),
+    (3, "own_preparation", "doubts_preparation"),
+    (4, "own_spinning", "doubts_spinning"),
+)
+
+
+def _doubt_of(number: int, own: str, expected: str) -> str:
+    known = ", ".join(f"given({weighed})" for weighed in WEIGHED[number - 1 :])
+    return f"IF(OR(stage > {number}, {known}), 0, POWER(IF(given({own}), doubts_own, {expected}), 2))"
+
+
 def lots(settings: Settings) -> Log:
     return Log(
         "fiber",
@@ -78,24 +99,20 @@ def lots(settings: Settings) -> Log:
                 Result("length", "Length at grist", "yarn * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "yarn"},
                        note="Of all the yarn, at the grist you want."),
                 Result("spun", "Spun so far",
-                       "total(skeins_first_mass, skeins_from_lot, name) + total(skeins_second_mass, skeins_from_second, name)",
+                       "total(skeins_net, skeins_from_lot, name) + total(components_drawn_1, components_from_1, name) + total(components_drawn_2, components_from_2, name)",
                        stock.spun, MASS,
-                       uses={"names": "skeins_from_lot", "amounts": "skeins_first_mass",
-                             "second_names": "skeins_from_second", "second_amounts": "skeins_second_mass"},
-                       note="Weight of this lot in the skeins of the sheet Skeins."),
+                       uses={"names": "skeins_from_lot", "amounts": "skeins_net", "second_names": "components_from_1", "second_amounts": "components_drawn_1",
+                             "third_names": "components_from_2", "third_amounts": "components_drawn_2"},
+                       note="Weight of this lot in the skeins of the sheet Skeins: those of it alone, and its share in those of designs."),
                 Result("spun_length", "In skeins", "total(skeins_finished_yd, skeins_from_lot, name)", stock.total, LENGTH,
                        uses={"names": "skeins_from_lot", "amounts": "skeins_finished_yd"},
-                       note="Finished length of the skeins spun from it."),
+                       note="Finished length of the skeins spun from it alone."),
                 Result("to_come", "Still to spin", "MAX(0, yarn - spun)", stock.still_to_come, MASS,
                        note="Yarn that the lot can still give."),
                 Result("to_come_length", "That is", "to_come * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "to_come"},
                        note="Yarn still to spin, at the grist you want."),
-                Result("gives", "Yarn in all", "spun + to_come", sharing.lot_gives, MASS, note="Spun so far, and still to spin."),
-                Result("promised", "Projects take",
-                       "total(projects_claim, projects_from_1, name) + total(projects_claim, projects_from_2, name) + total(projects_claim, projects_from_3, name)",
-                       sharing.share_promised, SHARE, digits=0,
-                       uses={"claims": "projects_claim", "first_lots": "projects_from_1", "second_lots": "projects_from_2", "third_lots": "projects_from_3"},
-                       note="Share of its yarn that the projects on it need or have used. Over 100%, it is promised more than once."),
+                Result("promised", "Projects take", " + ".join(f"total({claims}, {lots_of}, name)" for claims, lots_of in CLAIMS), sharing.share_promised, SHARE, digits=0,
+                       uses=OF_CLAIMS, note="Share of what it still gives that projects need to spin from it. Over 100%, it is promised more than once."),
             )),
             Group("Its skeins", (
                 Result("skeins", "Skeins", "tally(skeins_grist_yd_lb, skeins_from_lot, name)", stock.tally, NUMBER, digits=0,
@@ -132,18 +149,20 @@ def lots(settings: Settings) -> Log:
                        uses={"names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
                 Result("grist_squares", "Grists², summed", "total(skeins_grist_square, skeins_from_lot, name)", stock.total, SQUARE_GRIST,
                        uses={"names": "skeins_from_lot", "amounts": "skeins_grist_square"}),
-                Result("spun_square", "Skeins ±²", "total(skeins_doubt_square, skeins_from_lot, name)", stock.total, SQUARE_LENGTH,
-                       uses={"names": "skeins_from_lot", "amounts": "skeins_doubt_square"}),
                 Result("to_spin_length", "To spin", "to_come_length", planning.still_to_spin, LENGTH, uses={"length": "to_come_length"}, only_if="stage < 5",
                        note="What the lot can still give, unless it was bought as yarn or thread."),
                 Result("yield_spread", "Yield ±", "pick(guide_yield_spread, guide_listed, kind)", stock.pick, SHARE,
                        uses={"name": "kind", "names": "guide_listed", "values": "guide_yield_spread"}),
-                Result("to_come_doubt", "To spin ±",
-                       "to_come * IF(OR(stage > 2, given(scoured_weighed), given(own_yield), NOT(given(yield_spread)), NOT(given(expected_yield))), doubts_rest, "
-                       "SQRT(POWER(yield_spread / expected_yield, 2) + POWER(doubts_rest, 2)))",
-                       trade.to_come_doubt, MASS,
-                       uses={"rest_doubt": "doubts_rest", "spread": "yield_spread", "expected": "expected_yield", "own": "own_yield", "weighed": "scoured_weighed"}),
+                Result("to_come_doubt", "To spin ±", f"yarn * SQRT({' + '.join(_doubt_of(*step) for step in DOUBTED)})", trade.yarn_doubt, MASS,
+                       uses={"u_skirting": "doubts_skirting", "u_preparation": "doubts_preparation", "u_spinning": "doubts_spinning", "u_own": "doubts_own",
+                             "skirted": "skirted_weighed", "scoured": "scoured_weighed", "prepared": "prepared_weighed", "whole": "yarn_weighed",
+                             "spread": "yield_spread", "expected": "expected_yield"},
+                       only_if="IF(given(expected_yield), expected_yield > 0, 1 = 1)",
+                       note="Standard uncertainty of the whole lot's yarn, from the stages not yet weighed. It stays with what is left."),
                 Result("to_come_square", "To spin ±²", "to_come_doubt * to_come_doubt", uncertainty.square, SQUARE_MASS, uses={"uncertainty": "to_come_doubt"}),
+                Result("free_length", "In free skeins", "total(skeins_finished_yd, skeins_free_lot, name)", stock.total, LENGTH,
+                       uses={"names": "skeins_free_lot", "amounts": "skeins_finished_yd"}, note="Of this lot alone, and of no project."),
+                Result("bought_as", "Bought as", "state", stock.listed, None, uses={"name": "state"}, width=14),
                 Result("listed", "Listed as", "name", stock.listed, None, width=22,
                        note="The name under which skeins and projects find this lot."),
             ), printed=False),

@@ -7,6 +7,7 @@ from workbookgen.language.quantities import (
     DAY,
     HOURS,
     LENGTH,
+    LOOP,
     MASS_PACE,
     NUMBER,
     PACE,
@@ -21,6 +22,7 @@ from workbookgen.units import Quantity
 SHEET = "Time"
 CHAPTER = "Figures"
 SPEED = Number(above=0, most=1_000_000)
+SMALL = Number(least=0, most=0.5)
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -67,16 +69,30 @@ DOUBTS = Card(
         Group("You type", (
             Input("certainty", "Sure enough at", Number(least=0.5, below=1), SHARE, needed=True, starts_as=0.9, help="Chance that you ask for."),
             Input("wraps", "Wraps miscounted, ±", Number(least=0, most=1000), NUMBER, needed=True, starts_as=1.0, help="In one skein."),
-            Input("rest", "Losses still to come, ±", Number(least=0, most=1), SHARE, needed=True, starts_as=0.05,
-                  help="Standard uncertainty of the yarn still to spin, besides the spread of the guide's yield (common practice, no source)."),
-            Input("grist", "Grist still to spin, ±", Number(least=0, most=1), SHARE, needed=True, starts_as=0.08,
+            Input("grist", "Grist still to spin, ±", SMALL, SHARE, needed=True, starts_as=0.08,
                   help="How far the yarn to come may stray from the planned grist, one standard uncertainty (common practice, no source)."),
+            Input("variation", "Skeins differ by", SMALL, SHARE, needed=True, starts_as=0.08, help="Usual coefficient of variation of grist between your skeins; 5 to 15% (common practice, no source)."),
+            Input("skein", "A skein holds", Number(above=0, most=1_000_000), LENGTH, needed=True, starts_as=Quantity(200, "yard"), help="Usual length, until a project has skeins of its own."),
+            Input("shrinkage", "Usual shrinkage", Number(least=0, most=0.5), SHARE, needed=True, starts_as=0.05, help="Length lost in washing, for a skein without a washed loop or a sample (common practice, no source)."),
+            Input("usual", "Usual shrinkage, ±", SMALL, SHARE, needed=True, starts_as=0.03, help="One standard uncertainty of it (common practice, no source)."),
+            Input("sampled", "A sample's shrinkage, ±", SMALL, SHARE, needed=True, starts_as=0.01, help="How far skeins may shrink otherwise than their sample, one standard uncertainty (common practice, no source)."),
+            Input("tape", "A washed loop, ±", Number(least=0, most=100), LOOP, needed=True, starts_as=Quantity(0.25, "inch"), help="How far one reading of it may be off, either way."),
+            Input("slack", "How slack loops lie, ±", SMALL, SHARE, needed=True, starts_as=0.005, help="What all your washed loops may be off together, one standard uncertainty (common practice, no source)."),
+            Input("scale", "Your scale, ±", SMALL, SHARE, needed=True, starts_as=0.005, help="What it may be off in everything it weighs, one standard uncertainty (common practice, no source)."),
+            Input("skirting", "Skirting still to come, ±", SMALL, SHARE, needed=True, starts_as=0.07, help="Of what is kept, one standard uncertainty: a range of 5 to 25% lost (common practice, no source)."),
+            Input("preparation", "Preparation, ±", SMALL, SHARE, needed=True, starts_as=0.025, help="The same: a range of 2 to 10% lost in carding (common practice, no source). Combing strays more: about 8%."),
+            Input("spinning", "Spinning, ±", SMALL, SHARE, needed=True, starts_as=0.012, help="The same: a range of 1 to 5% lost (common practice, no source)."),
+            Input("own", "Your own figures, ±", SMALL, SHARE, needed=True, starts_as=0.03, help="Of what is kept, where you typed your own loss or yield; one standard uncertainty (common practice, no source)."),
+            Input("batch", "A label, ±", SMALL, SHARE, needed=True, starts_as=0.03, help="How far all balls of a bought yarn may be off their label together, one standard uncertainty (common practice, no source)."),
+            Input("ball", "One ball beside others, ±", SMALL, SHARE, needed=True, starts_as=0.02, help="How far one ball may differ from the next, one standard uncertainty (common practice, no source)."),
         )),
         Group("Worked out", (
             Result("z", "Standard uncertainties to allow", "NORMSINV(certainty)", uncertainty.coverage, NUMBER,
                    note="What the sheet Projects adds on top, to be that sure."),
             Result("miscount", "A count of wraps, ±", "wraps / SQRT(3)", uncertainty.rectangular, NUMBER, uses={"half_width": "wraps"},
                    note="Standard uncertainty of a count that is off by no more than that."),
+            Result("taping", "A washed loop, ±, standard", "tape / SQRT(3)", uncertainty.rectangular, LOOP, uses={"half_width": "tape"}, digits=3,
+                   note="Standard uncertainty of a reading that is off by no more than that."),
         )),
     ),
 )

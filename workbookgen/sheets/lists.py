@@ -176,14 +176,16 @@ NOTHING = Table(
     (Column("cell", "Nothing", ("",), width=24),),
 )
 
+FATES = Table("fates", "Where a skein went", (Column("name", "Gone", ("given", "sold", "used"), width=24),))
+
 DIRECTIONS = Table("directions", "Directions of twist", (Column("name", "Direction", ("Z", "S")),))
 
 
-TABLES = (STATES, CLASSES, GRADES, DIRECTIONS, SYSTEMS, TWISTS, RELAXATIONS, SHAPES, WEAVES, QUANTILES, GRUBBS)
+TABLES = (STATES, CLASSES, GRADES, DIRECTIONS, SYSTEMS, TWISTS, RELAXATIONS, SHAPES, WEAVES, FATES, QUANTILES, GRUBBS)
 
 
 def numbers(settings: Settings) -> Table:
     """Counting numbers, with which a name's line is found."""
     rows = settings.rows
-    most = max(rows.reels, rows.guide, rows.fiber, rows.samples, rows.designs, rows.projects, rows.skeins, SYSTEMS.rows)
+    most = max(rows.reels, rows.guide, rows.fiber, rows.samples, rows.designs, rows.components, rows.projects, rows.skeins, SYSTEMS.rows)
     return Table("lists", "Counting numbers", (Column("number", "Number", tuple(float(n) for n in range(1, most + 1)), NUMBER_UNIT),))

@@ -44,7 +44,7 @@ def _of_lot(key: str, label: str, column: str, unit: Kind | None = MASS, digits:
 def _expected(key: str, label: str, before: str) -> Result:
     loss = f"loss_{key}"
     kept = loss if key == "washed" else f"(1 - {loss})"
-    return Result(f"expected_{key}", label, f"{before} * {kept}", AFTER[key], MASS, only_if=f"stage <= {list(AFTER).index(key) + 1}",
+    return Result(f"expected_{key}", label, f"IF(stage > {list(AFTER).index(key) + 1}, {before}, {before} * {kept})", AFTER[key], MASS,
                   uses={"weight" if key == "skirted" else AFTERS_BEFORE[key]: before, "guide": loss}, leaves=("weighed", "own"))
 
 

@@ -12,20 +12,21 @@ from workbookgen.language.quantities import (
     SHARE,
     SQUARE_GRIST,
     SQUARE_LENGTH,
-    SQUARE_MASS,
 )
 from workbookgen.reference import (
+    belongings,
+    made_of,
     plying,
     project,
-    sharing,
     statistics,
     stock,
+    strands,
     uncertainty,
     yarn_count,
 )
 from workbookgen.language.views import Kind, LogView
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, samples
+from workbookgen.sheets import fiber, samples, supply, yarn
 from workbookgen.texts import folded
 
 SHEET = "Projects"
@@ -45,8 +46,8 @@ def sheet(settings: Settings) -> Sheet:
 
 
 VIEW = LogView(
-    typed="name wanted sample lot_1 lot_2",
-    answers=(("Is it enough?", "length have surplus chance verdict"),),
+    typed="name wanted design lot_1 sample",
+    answers=(("Is it enough?", "need have spare chance answer advice"),),
 )
 
 
@@ -59,47 +60,51 @@ def projects(settings: Settings) -> Log:
             Group("You type", (
                 Input("name", "Project", Name(), needed=True, width=24),
                 Input("wanted", "Yarn wanted", Number(above=0, most=10_000_000), LENGTH, help="The yardage that a pattern or your own record states; leave it empty to use the estimates of the sheets Knitting and Weaving."),
-                Input("margin", "Margin", Number(least=0, most=2), SHARE, blank_means=0.1, help="Reserve on top; empty means 10% (common practice: 10 to 15%)."),
-                Input("grist", "Grist planned", Number(above=0, most=1_000_000), GRIST, needed=samples.SHEET in settings.leave_out, help="Grist of the finished yarn; empty takes it from the sheet Samples."),
+                Input("need_doubt", "Wanted, ±", Number(least=0, most=0.5), SHARE, blank_means=0.05, help="How far the yardage may be off, one standard uncertainty; empty means 5% (common practice: a pattern's may be off by 5 to 10%)."),
+                Input("margin", "Reserve", Number(least=0, most=2), SHARE, blank_means=0.1, help="What you want left over; empty means 10%. It has nothing to do with doubt."),
+                Input("grist", "Grist planned", Number(above=0, most=1_000_000), GRIST, help="Grist of the finished yarn; empty takes it from the sample, the design or the first lot."),
+                Input("design", "Its yarn", Choice("designs_listed", yarn.SHEET), width=22, help="A design of the sheet Yarn, if it is plied from several lots. A plain yarn needs none: choose its lots."),
                 Input("sample", "Planned by sample", Choice("samples_listed", samples.SHEET), width=22, help="A sample of this yarn: its grist, loss, shrinkage and take-up are used."),
                 *(
-                    Input(lot, label, Choice("fiber_listed", fiber.SHEET), width=22, help="A lot of the sheet Fiber to spin from.")
+                    Input(lot, label, Choice("fiber_listed", fiber.SHEET), width=22, help="For a plain yarn: a lot of the sheet Fiber to spin from, or the yarn bought. Several may replace each other.")
                     for lot, label in zip(LOTS, ("First lot", "Second lot", "Third lot"), strict=True)
                 ),
                 Input("package", "A ball holds", Number(above=0, most=1_000_000), LENGTH, help="If you buy the yarn: length of one ball or skein."),
                 Input("bobbins", "Bobbins", Number(least=1, most=1000, whole=True), help="To share the fiber out evenly by weight."),
-                Input("used", "Yarn used", Number(least=0, most=1_000_000), MASS, help="Once it is finished: what the piece weighs. Keep its line and its skeins; the rest of its lots is free for other projects."),
+                Input("used", "Yarn used", Number(least=0, most=1_000_000), MASS, help="Once it is finished: what the piece weighs. Mark its skeins as used; what is left of its lots is free for other projects."),
             )),
             Group("Enough?", (
-                Result("length", "Yarn, margin in", "need * (1 + margin)", project.yarn_length, LENGTH, uses={"length_wanted": "need"}, note="What to have: the yarn needed, and the margin."),
-                Result("have", "The lots give", "in_skeins + to_come * planned", project.length_in_hand, LENGTH, uses={"spun_length": "in_skeins", "grist": "planned"},
-                       note="Their skeins, and the rest spun at the grist in use."),
-                Result("surplus", "Alone, over or short", "have - length", project.surplus, LENGTH, uses={"need": "length"}, width=11,
-                       note="Below zero it is short. Other projects on the same lots are left out."),
-                Result("with_others", "With the others", "have - others * planned - length", sharing.surplus_with_others, LENGTH,
-                       uses={"need": "length", "grist": "planned"}, note="What is over or short once the other projects on the same lots have theirs."),
+                *supply.in_words(),
+                Result("have", "There is", "in_skeins + IF(given(lesser_4), lesser_4, 0)", project.all_there_is, LENGTH, uses={"to_come": "lesser_4"},
+                       note="Its skeins, and what its lots still give; where a yarn has several components, the scarcest limits."),
+                Result("spare", "Over or short", "have - need", project.surplus, LENGTH, width=11, note="Beside the yarn needed, with no reserve. Below zero it is short. Other projects on the same lots have theirs."),
                 Result("chance", "Chance that it is enough", "IF(doubt_spare > 0, NORMSDIST(spare / doubt_spare), IF(spare >= 0, 1, 0))",
                        uncertainty.chance_enough, SHARE, uses={"surplus": "spare", "uncertainty": "doubt_spare"}, digits=0, width=11,
-                       note="From the doubts under How sure?, with what the others leave."),
-                Result("verdict", "In words",
-                       'IF(given(used), "finished", '
-                       'IF(with_others >= 0, "enough, " & ROUND(ROUND(with_others / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(with_others, 9), 0) & " m) to spare", '
-                       'IF(surplus >= 0, "enough alone, together ", "") & "short by " & ROUND(ROUND(0 - with_others / 0.9144, 9), 0) & " yd (" '
-                       '& ROUND(ROUND(0 - with_others, 9), 0) & " m)"))',
-                       project.verdict, None, uses={"surplus": "with_others", "alone": "surplus"}, width=44,
-                       only_if="IF(given(used), 1 = 1, IF(AND(given(with_others), given(surplus)), ABS(with_others) < 100000000, 1 = 0))",
-                       note="Together: with the other projects that chose one of these lots. What is finished is neither enough nor short."),
+                       note="For the yarn needed. The reserve does not lower it."),
+                Result("length", "Yarn, reserve in", "need * (1 + margin)", project.yarn_length, LENGTH, uses={"length_wanted": "need"}, note="What to have: the yarn needed, and the reserve."),
+                Result("surplus", "Over, reserve kept", "have - length", project.surplus, LENGTH, uses={"need": "length"}, width=11, note="Below zero the reserve is not whole, or worse."),
+                Result("free", "In free skeins", "IF(given(design), total(skeins_finished_yd, skeins_free_design, design), 0)"
+                       + "".join(f" + IF(given({lot}), total(skeins_finished_yd, skeins_free_lot, {lot}), 0)" for lot in LOTS),
+                       belongings.free_skeins, LENGTH,
+                       uses={"designs": "skeins_free_design", "lots": "skeins_free_lot", "amounts": "skeins_finished_yd"},
+                       only_if=f"OR(given(design), {ANY_LOT[3:]}", note="Skeins of this yarn that belong to no project. They are not counted: choose the project beside them on the sheet Skeins."),
             )),
             Group("Needed", (
                 Result("estimated", "Estimated", "total(estimates_yarn, estimates_of, name) + total(weavings_yarn, weavings_of, name)", stock.spun, LENGTH,
-                       uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn"},
+                       uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn"}, leaves=("third_names", "third_amounts"),
                        note="For this project, from the sheets Knitting and Weaving."),
                 Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", project.wanted_in_use, LENGTH, uses={"stated": "wanted"},
                        only_if="OR(given(wanted), IF(given(estimated), estimated > 0, 1 = 0))", note="What you stated, or the estimates; no margin yet."),
                 *(_of_sample(key, label, unit) for key, label, unit in OF_SAMPLE),
-                Result("planned", "Grist in use", "IF(given(grist), grist, sample_grist_yd_lb)", project.planned_grist, GRIST,
-                       uses={"own": "grist", "sample": "sample_grist_yd_lb"}, only_if="OR(given(grist), given(sample_grist_yd_lb))",
-                       note="What you planned, or else the sample's."),
+                Result("design_grist", "Design's grist", "pick(designs_grist_yd_lb, designs_listed, design)", stock.pick, GRIST_US, digits=0,
+                       uses={"name": "design", "names": "designs_listed", "values": "designs_grist_yd_lb"}),
+                Result("lot_grist", "First lot's grist", "pick(fiber_grist, fiber_listed, lot_1)", stock.pick, GRIST,
+                       uses={"name": "lot_1", "names": "fiber_listed", "values": "fiber_grist"}),
+                Result("planned", "Grist in use", "IF(given(grist), grist, IF(given(sample_grist_yd_lb), sample_grist_yd_lb, IF(given(design_grist), design_grist, lot_grist)))",
+                       project.planned_grist, GRIST,
+                       uses={"own": "grist", "sample": "sample_grist_yd_lb", "design": "design_grist", "lot": "lot_grist"},
+                       only_if="OR(given(grist), given(sample_grist_yd_lb), given(design_grist), given(lot_grist))",
+                       note="What you planned, or else the sample's, the design's or the first lot's."),
                 Result("unwashed", "To spin, unwashed", "length / (1 - sample_shrinkage)", project.unwashed_length, LENGTH,
                        uses={"shrinkage": "sample_shrinkage"}, only_if="sample_shrinkage < 0.9", note="Length before washing, that shrinks as the sample did."),
                 Result("yarn", "Weight of yarn", "length / planned", yarn_count.mass_of_length, MASS, uses={"grist": "planned"}, note="Of the yarn with its margin."),
@@ -119,64 +124,71 @@ def projects(settings: Settings) -> Log:
                 Result("per_bobbin", "On a bobbin", "yarn / bobbins", project.per_bobbin, MASS, uses={"mass": "yarn"},
                        note="Weight of yarn on each, so that all are alike."),
             )),
-            Group("The chosen lots", (
-                Result("in_skeins", "In skeins", of_lots("fiber_spun_length"), stock.of_lots, LENGTH,
-                       uses={"names": "fiber_listed", "amounts": "fiber_spun_length"}, only_if=ANY_LOT,
-                       note="Finished length of the skeins already spun from them."),
-                Result("to_come", "Still to spin", of_lots("fiber_to_come"), stock.of_lots, MASS, width=9,
-                       uses={"names": "fiber_listed", "amounts": "fiber_to_come"}, only_if=ANY_LOT,
-                       note="Yarn that they can still give."),
-                Result("gives", "Yarn in all", of_lots("fiber_gives"), stock.of_lots, MASS, width=9,
-                       uses={"names": "fiber_listed", "amounts": "fiber_gives"}, only_if=ANY_LOT, note="Weight of what is spun and of what is still to spin."),
-                Result("takes", "This project takes", "IF(given(used), used, yarn)", sharing.takes, MASS, uses={"needed": "yarn"},
-                       only_if="OR(given(used), given(yarn))", note="The weight of yarn planned, or once it is finished what it used."),
-                Result("promised", "All projects take", promised(), sharing.promised, MASS, uses=OF_ALL_PROJECTS, only_if=ANY_LOT,
-                       note="From these lots. A project of several lots is taken to draw on each by what it gives."),
-                Result("others", "The others take", "IF(promised - takes > takes * 0.000001, promised - takes, 0)", sharing.others_take, MASS,
-                       note="Weight that other projects on the same lots need or have used."),
-                Result("left", "Left by the others", "MAX(0, have - others * planned)", sharing.left_by_others, LENGTH, uses={"grist": "planned"}),
-            )),
-            Group("Their skeins together", (
-                _of_skeins("skeins", "Skeins", "fiber_skeins", NUMBER),
+            Group("Its skeins", (
+                Result("in_skeins", "In skeins", "total(skeins_finished_yd, skeins_for_project, name)", stock.total, LENGTH,
+                       uses={"names": "skeins_for_project", "amounts": "skeins_finished_yd"}, note="Finished length of the skeins that belong to this project."),
+                Result("skeins", "Skeins", "tally(skeins_grist_yd_lb, skeins_for_project, name)", stock.tally, NUMBER, digits=0, width=8,
+                       uses={"names": "skeins_for_project", "amounts": "skeins_grist_yd_lb"}, note="Of these, those that were weighed."),
+                _of_skeins("grist_sum", "Grists, summed", "skeins_grist_yd_lb", GRIST_US),
+                _of_skeins("grist_squares", "Grists², summed", "skeins_grist_square", SQUARE_GRIST),
                 Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST_US, digits=0,
                        uses={"total": "grist_sum", "count": "skeins"}, only_if="skeins > 0"),
-                fiber.variation_of_grist("Between all skeins of the chosen lots; 5 to 15% is usual for handspun (common practice, no source)."),
+                fiber.variation_of_grist("Between its skeins; 5 to 15% is usual for handspun (common practice, no source)."),
+                Result("to_spin", "Still to make", "IF(given(used), 0, MAX(0, need - in_skeins))", strands.to_spin, LENGTH, note="Of the yarn needed, what is not in its skeins."),
             )),
+            Group("Component by component", supply.parts() + supply.lesser()),
             Group("How sure?", (
-                Result("doubt_have", "Lots give ±", "SQRT(spun_square + to_come_square * planned * planned + POWER(to_come * planned * doubts_grist, 2))",
-                       uncertainty.have_doubt, LENGTH, uses={"grist": "planned", "grist_doubt": "doubts_grist"}, note="Standard uncertainty of what the lots give (JCGM 100)."),
-                Result("doubt_need", "Need ±", "need * margin / 2", uncertainty.margin_uncertainty, LENGTH,
-                       note="A margin within which the need surely lies is two standard uncertainties."),
-                Result("spare", "Over the bare need", "left - need", project.surplus, LENGTH, uses={"have": "left"}, note="What the others leave, less the yarn needed without margin."),
+                Result("learned", "Skeins overrule the plan by",
+                       "IF(skeins > 0, IF(doubts_grist > 0, doubts_grist * doubts_grist / (doubts_grist * doubts_grist + doubts_variation * doubts_variation / skeins), 0), 0)",
+                       uncertainty.learned_weight, SHARE, uses={"u_plan": "doubts_grist", "variation": "doubts_variation"}, digits=0,
+                       note="How far the grist of the skeins already spun is expected of the rest as well."),
+                Result("bought_share", "Bought thread", "part_1_bought * part_1_share" + "".join(
+                    f" + IF(AND(given(part_{part}_bought), given(part_{part}_share)), part_{part}_bought * part_{part}_share, 0)" for part in (2, 3, 4)),
+                       made_of.bought_share, SHARE,
+                       uses={f"{key}_{part}": f"part_{part}_{key}" for part in supply.PARTS for key in ("bought", "share")}, only_if="part_1_share > 0"),
+                Result("finer", "Finer than planned",
+                       "IF(given(mean_grist), IF(AND(bought_share < 0.999999, planned / mean_grist - bought_share > 0.1 * (1 - bought_share)), "
+                       "1 + learned * ((1 - bought_share) / (planned / mean_grist - bought_share) - 1), 1), 1)",
+                       uncertainty.finer_than_planned, NUMBER, uses={"weight": "learned", "seen": "mean_grist"}, only_if="planned > 0",
+                       note="How much finer the spun strands come out than planned, as far as the skeins tell."),
+                Result("hold", "A skein holds", "IF(given(package), package, IF(skeins > 0, in_skeins / skeins, doubts_skein))", project.skein_holds, LENGTH,
+                       uses={"usual": "doubts_skein"}, only_if="OR(given(package), skeins = 0, in_skeins > 0)"),
+                *(
+                    Result(key, label, f"total({column}, skeins_for_project, name)", stock.total, unit, uses={"names": "skeins_for_project", "amounts": column})
+                    for key, label, column, unit in (
+                        ("own_square", "Skeins' own ±²", "skeins_own_square", SQUARE_LENGTH),
+                        ("reel_square", "By reels ±²", "skeins_reel_square", SQUARE_LENGTH),
+                        ("slack_sum", "By slack ±", "skeins_slack_part", LENGTH),
+                        ("shrink_sum", "By shrinkage ±", "skeins_shrink_part", LENGTH),
+                    )
+                ),
+                Result("doubt_skeins", "Skeins ±", "SQRT(own_square + reel_square + slack_sum * slack_sum + shrink_sum * shrink_sum)", uncertainty.skeins_doubt, LENGTH,
+                       uses={"own": "own_square", "by_reels": "reel_square", "slack": "slack_sum", "shrink": "shrink_sum"},
+                       note="Standard uncertainty of its skeins together; what they share is added before it is squared (JCGM 100)."),
+                Result("doubt_have", "There is ±",
+                       "SQRT(POWER(doubt_skeins * (1 + learned * IF(in_skeins > 0, MAX(0, lesser_4) / in_skeins, 0)), 2) + lesser_4_doubt * lesser_4_doubt "
+                       "+ POWER(MAX(0, lesser_4) * (1 - learned) * doubts_scale, 2))",
+                       uncertainty.in_hand_doubt, LENGTH,
+                       uses={"skeins_doubt": "doubt_skeins", "to_come": "lesser_4", "u_to_come": "lesser_4_doubt", "weight": "learned", "u_scale": "doubts_scale"},
+                       note="Standard uncertainty of all that there is and will be (JCGM 100)."),
+                Result("doubt_need", "Need ±", "need * need_doubt", uncertainty.need_uncertainty, LENGTH, uses={"relative": "need_doubt"}, note="Standard uncertainty of the yarn needed."),
                 Result("doubt_spare", "Over ±", "SQRT(doubt_have * doubt_have + doubt_need * doubt_need)", uncertainty.surplus_uncertainty, LENGTH,
                        uses={"u_have": "doubt_have", "u_need": "doubt_need"}),
-                Result("relative", "Lots give ±, share", "doubt_have / have", uncertainty.relative, SHARE, uses={"uncertainty": "doubt_have", "value": "have"},
-                       only_if="have > 0"),
-                Result("to_have", "To have, to be sure",
-                       "(need + NORMSINV(doubts_certainty) * SQRT(need * need * relative * relative + doubt_need * doubt_need * (1 - NORMSINV(doubts_certainty) * NORMSINV(doubts_certainty) * relative * relative))) "
-                       "/ (1 - NORMSINV(doubts_certainty) * NORMSINV(doubts_certainty) * relative * relative)",
-                       uncertainty.amount_for, LENGTH, uses={"u_need": "doubt_need", "relative_have": "relative", "certainty": "doubts_certainty"},
-                       only_if="NORMSINV(doubts_certainty) * relative < 1", note="As sure as you ask on the sheet Figures; the doubt grows with the amount."),
+                Result("more", "More, to be sure",
+                       "IF(spare >= doubts_z * doubt_spare, 0, (SQRT(POWER(doubts_z * doubts_grist * spare, 2) + (1 - POWER(doubts_z * doubts_grist, 2)) * POWER(doubts_z * doubt_spare, 2)) - spare) "
+                       "/ (1 - POWER(doubts_z * doubts_grist, 2)))",
+                       uncertainty.more_for, LENGTH, uses={"uncertainty": "doubt_spare", "relative_more": "doubts_grist", "coverage": "doubts_z"},
+                       only_if="doubts_z * doubts_grist < 1", note="What to have besides, to be as sure as you ask on the sheet Figures; it is itself uncertain."),
+                *supply.to_buy(),
             )),
             Group("For other sheets", (
-                Result("claim", "Claim on its lots", "takes / gives", sharing.claim, SHARE, only_if="gives > 0", note="Share of its lots that this project takes."),
-                _of_skeins("grist_sum", "Grists, summed", "fiber_grist_sum", GRIST_US),
-                _of_skeins("grist_squares", "Grists², summed", "fiber_grist_squares", SQUARE_GRIST),
-                Result("spun_square", "Doubt², skeins", of_lots("fiber_spun_square"), stock.of_lots, SQUARE_LENGTH,
-                       uses={"names": "fiber_listed", "amounts": "fiber_spun_square"}, only_if=ANY_LOT),
-                Result("to_come_square", "Doubt², to spin", of_lots("fiber_to_come_square"), stock.of_lots, SQUARE_MASS,
-                       uses={"names": "fiber_listed", "amounts": "fiber_to_come_square"}, only_if=ANY_LOT),
+                *supply.what_it_is_of(),
                 Result("listed", "Listed as", "name", stock.listed, None, width=24, note="The name under which other sheets find this project."),
-                *(
-                    Result(f"from_{place}", "Drawn from", lot, stock.listed, None, uses={"name": lot}, width=22)
-                    for place, lot in enumerate(LOTS, start=1)
-                ),
             ), printed=False),
         ),
         rules=(
-            Rule("AND(NOT(given(grist)), NOT(given(sample)), NOT(given(used)))",
-                 lambda values: values["grist"] is None and values["sample"] is None and values["used"] is None,
-                 "Still to fill in: Grist planned, or a sample that has one."),
+            Rule("AND(given(design), OR(given(lot_1), given(lot_2), given(lot_3)))", lambda values: bool(values["design"]) and any(values[lot] for lot in LOTS),
+                 "Lots: leave them empty, since the design has its own."),
             Rule('OR(AND(given(lot_1), lot_1 = lot_2), AND(given(lot_1), lot_1 = lot_3), AND(given(lot_2), lot_2 = lot_3))',
                  _same_lot_twice, "Lots: choose each lot only once."),
         ),
@@ -198,29 +210,10 @@ def _of_sample(key: str, label: str, unit) -> Result:
                   uses={"name": "sample", "names": "samples_listed", "values": column}, width=9)
 
 
-def of_lots(amounts: str) -> str:
-    """The sum over the chosen lots, in words."""
-    return " + ".join(f"IF(given({lot}), total({amounts}, fiber_listed, {lot}), 0)" for lot in LOTS)
-
-
-# The lots of all projects, and what each project takes of its own.
-OF_ALL_PROJECTS = {
-    "names": "fiber_listed", "amounts": "fiber_gives", "claims": "projects_claim",
-    "first_lots": "projects_from_1", "second_lots": "projects_from_2", "third_lots": "projects_from_3",
-}
-
-
-def promised() -> str:
-    """What all projects take from the chosen lots, in words: of each lot the share that every project on it claims."""
-    return " + ".join(
-        f"IF(given({lot}), total(fiber_gives, fiber_listed, {lot}) * ({' + '.join(f'total(projects_claim, projects_from_{place}, {lot})' for place in (1, 2, 3))}), 0)"
-        for lot in LOTS
-    )
-
-
 def _of_skeins(key: str, label: str, column: str, unit) -> Result:
-    """A sum over the skeins of the chosen lots."""
-    return Result(key, label, of_lots(column), stock.of_lots, unit, uses={"names": "fiber_listed", "amounts": column}, only_if=ANY_LOT, digits=0, width=8)
+    """A sum over the skeins of the project."""
+    return Result(key, label, f"total({column}, skeins_for_project, name)", stock.total, unit,
+                  uses={"names": "skeins_for_project", "amounts": column}, digits=0, width=8)
 
 
 def _same_lot_twice(values) -> bool:

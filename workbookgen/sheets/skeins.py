@@ -22,6 +22,7 @@ from workbookgen.language.quantities import (
     WORSTED_COUNT,
 )
 from workbookgen.reference import (
+    belongings,
     diameter,
     labels,
     reeling,
@@ -32,12 +33,14 @@ from workbookgen.reference import (
 )
 from workbookgen.language.views import Kind, LogView
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, reels, sums
+from workbookgen.sheets import fiber, lists, reels, sums, yarn
+from workbookgen.sheets.knitting import PROJECTS
 
 SHEET = "Skeins"
 WEIGHT = Number(above=0, most=1_000_000)
 FEW = 1_000  # with more skeins, comparing every name with every other would make the planner slow
-FINISHED = "IF(given(washed_loop), length_yd * washed_loop / loop, length_yd)"
+FINISHED = "IF(given(washed_loop), length_yd * washed_loop / loop, length_yd * (1 - IF(given(shrinkage_expected), shrinkage_expected, 0)))"
+OF_FINISHED = {"length": "length_yd", "shrinkage": "shrinkage_expected"}
 OF_SKEIN = {"uses": {"length": "finished_yd", "mass": "net"}, "only_if": "finished_yd > 0"}
 
 
@@ -53,8 +56,8 @@ def sheet(settings: Settings) -> Sheet:
 
 
 VIEW = LogView(
-    typed="name reel wraps gross lot",
-    answers=(("It is", "finished_yd doubt grist_yd_lb weight_class"), ("In its lot", "deviation stands_out")),
+    typed="name reel wraps gross washed_loop project lot",
+    answers=(("It is", "finished_yd doubt known_from grist_yd_lb weight_class"), ("In its lot", "deviation stands_out")),
     sums=("skein_sums_words",),
 )
 
@@ -75,19 +78,28 @@ def skeins(settings: Settings) -> Log:
                 Input("tare", "Tare", Number(least=0, most=1_000_000), MASS, blank_means=0, help="Weight of bag, tag or bobbin alone."),
                 Input("washed_loop", "Loop washed", Number(above=0, most=1000), LOOP, help="One full loop of the washed, dry, slack skein."),
                 Input("counted_wpi", "Counted wpi", Number(above=0, most=500), THREADS, help="Wraps per inch, if you have counted them."),
-                Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=20, help="What it was spun from, from the sheet Fiber."),
-                Input("second_lot", "Second lot", Choice("fiber_listed", fiber.SHEET), width=20, help="What it was plied with, such as a bought thread."),
-                Input("second_share", "Its share", Number(least=0, most=1), SHARE, blank_means=0, help="Share of the skein's weight that is the second lot."),
+                Input("project", "For project", Choice("projects_listed", PROJECTS), width=22, help="The project that it belongs to, from the sheet Projects. Empty: it is free."),
+                Input("design", "Design", Choice("designs_listed", yarn.SHEET), width=22, help="If it is plied from several lots: its design, from the sheet Yarn. The design knows the shares of each."),
+                Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=20, help="If it is all of one lot: that lot, from the sheet Fiber. Leave it empty for yarn that came from none."),
+                Input("gone", "Given, sold or used", Choice("fates_name", lists.SHEET), width=12, help="Once it is gone it serves no project any more. Its weight still counts as spun."),
             )),
             Group("Length", (
+                Result("shrinkage_sample", "Its sample's shrinkage", "pick(projects_sample_shrinkage, projects_listed, project)", stock.pick, SHARE,
+                       uses={"name": "project", "names": "projects_listed", "values": "projects_sample_shrinkage"}, note="By the sample of its project."),
+                Result("shrinkage_expected", "Shrinkage expected", "IF(given(shrinkage_sample), shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
+                       uses={"usual": "doubts_shrinkage", "sample": "shrinkage_sample"}, only_if="IF(given(shrinkage_sample), shrinkage_sample < 0.9, 1 = 1)",
+                       note="Until you measure the washed loop: its sample's, or the usual one of the sheet Figures."),
                 Result("loop", "Loop", "pick(reels_loop, reels_listed, reel)", stock.pick, LOOP,
                        uses={"name": "reel", "names": "reels_listed", "values": "reels_loop"}),
                 Result("length_yd", "On the reel", "(wraps + part_wrap) * loop + rest", reeling.length, IN_YARDS,
                        note="Every full turn of the reel is one loop."),
                 Result("length_m", "On the reel", "(wraps + part_wrap) * loop + rest", reeling.length, IN_METERS),
-                Result("finished_yd", "Finished", FINISHED, reeling.finished_length, IN_YARDS, uses={"length": "length_yd"},
-                       note="What washing left of it; as reeled until you give the washed loop."),
-                Result("finished_m", "Finished", FINISHED, reeling.finished_length, IN_METERS, uses={"length": "length_yd"}),
+                Result("finished_yd", "Finished", FINISHED, reeling.finished_length, IN_YARDS, uses=OF_FINISHED,
+                       note="What washing leaves of it: by the washed loop, or until you give that by the shrinkage expected."),
+                Result("finished_m", "Finished", FINISHED, reeling.finished_length, IN_METERS, uses=OF_FINISHED),
+                Result("known_from", "Known from", 'IF(given(washed_loop), "measured", IF(given(shrinkage_sample), "shrinks as its sample", "usual shrinkage"))',
+                       reeling.length_basis, None, uses={"length": "length_yd", "sample": "shrinkage_sample"}, only_if="length_yd >= 0", width=21,
+                       note="A skein that was not measured after washing is counted with the shrinkage expected."),
                 Result("shrinkage", "Shrinkage", "1 - washed_loop / loop", reeling.shrinkage, SHARE,
                        uses={"length": "loop", "finished": "washed_loop"}, note="Share of the loop lost in washing."),
             )),
@@ -119,10 +131,7 @@ def skeins(settings: Settings) -> Log:
                        diameter.yarn_weight_class, None, uses={"wraps": "wpi"}, width=26,
                        note="By wraps per inch. The published classes overlap, so that several may be named; sources differ."),
             )),
-            Group("What it used up", (
-                Result("first_mass", "Of the lot", "net * (1 - second_share)", stock.first_lot_mass, MASS, width=9,
-                       note="Weight of the fiber lot in this skein."),
-                Result("second_mass", "Of the second", "net * second_share", stock.second_lot_mass, MASS, width=9),
+            Group("Its lot", (
                 Result("lot_left", "Lot still to spin", "pick(fiber_to_come, fiber_listed, lot)", stock.pick, MASS, width=9,
                        uses={"name": "lot", "names": "fiber_listed", "values": "fiber_to_come"},
                        note="Yarn that this skein's lot can still give."),
@@ -159,22 +168,53 @@ def skeins(settings: Settings) -> Log:
             Group("For other sheets", (
                 Result("reel_doubt", "Loop ±", "pick(reels_doubt, reels_listed, reel)", stock.pick, LOOP, digits=3,
                        uses={"name": "reel", "names": "reels_listed", "values": "reels_doubt"}),
-                Result("relative", "Length ±, share", "SQRT(POWER(doubts_miscount / wraps, 2) + POWER(reel_doubt / loop, 2))", uncertainty.length_relative, SHARE,
+                Result("relative", "On the reel ±", "SQRT(POWER(doubts_miscount / wraps, 2) + POWER(reel_doubt / loop, 2))", uncertainty.length_relative, SHARE,
                        uses={"u_wraps": "doubts_miscount", "u_loop": "reel_doubt"}, only_if="wraps > 0", digits=2),
-                Result("doubt", "Length ±", "finished_yd * relative", uncertainty.length_uncertainty, LENGTH, uses={"length": "finished_yd"},
-                       note="Standard uncertainty, from wraps and reel (JCGM 100)."),
-                Result("doubt_square", "±, squared", "doubt * doubt", uncertainty.square, SQUARE_LENGTH, uses={"uncertainty": "doubt"}),
+                *doubts(settings.rows.skeins <= FEW),
                 Result("grist_square", "Grist²", "grist_yd_lb * grist_yd_lb", statistics.square_of, SQUARE_GRIST, uses={"value": "grist_yd_lb"}),
                 Result("listed", "Listed as", "name", stock.listed, None, width=20),
-                Result("from_lot", "Drawn from", "lot", stock.listed, None, uses={"name": "lot"}, width=18),
-                Result("from_second", "And from", "second_lot", stock.listed, None, uses={"name": "second_lot"}, width=18),
+                Result("from_lot", "Drawn from", "lot", belongings.of_one_lot, None, width=18, only_if="NOT(given(design))"),
+                Result("from_design", "Design", "design", stock.listed, None, uses={"name": "design"}, width=18),
+                Result("free_design", "Free, of design", "design", belongings.is_free, None, uses={"name": "design"}, leaves=("other",), width=18,
+                       only_if="AND(NOT(given(project)), NOT(given(gone)))"),
+                Result("free_lot", "Free, of lot", "lot", belongings.is_free, None, uses={"name": "lot", "other": "design"}, width=18,
+                       only_if="AND(NOT(given(project)), NOT(given(gone)), NOT(given(design)))"),
             ), printed=False),
         ),
         rules=(
             Rule("tare >= gross", lambda values: values["tare"] >= values["gross"],
                  "Tare: it must be less than the weight. Check both."),
-            Rule("AND(second_share > 0, NOT(given(second_lot)))",
-                 lambda values: values["second_share"] > 0 and not values["second_lot"],
-                 "Second lot: choose it, or leave its share empty."),
+            Rule("AND(given(design), given(lot))", lambda values: bool(values["design"]) and bool(values["lot"]),
+                 "Fiber lot: leave it empty, since the design has lots of its own."),
         ),
+    )
+
+
+def doubts(few: bool) -> tuple[Result, ...]:
+    """How sure a skein's length is, told apart by what it shares. With many skeins all reels are taken for one, which never doubts too little."""
+    pair, key = ("pair", "skeins_pair") if few else ("for_project", "skeins_for_project")
+    return (
+        Result("for_project", "Serves", "project", belongings.belongs, None, uses={"name": "project"}, only_if="NOT(given(gone))", width=22),
+        Result("pair", "Project and reel", 'for_project & " / " & reel', belongings.pair, None, uses={"first": "for_project", "second": "reel"}, width=30),
+        Result("count_part", "± by wraps", "finished_yd / wraps * doubts_miscount", uncertainty.counted, LENGTH,
+               uses={"finished": "finished_yd", "u_wraps": "doubts_miscount"}, only_if="wraps > 0"),
+        Result("tape_part", "± by tape", "finished_yd * doubts_taping / washed_loop", uncertainty.taped, LENGTH,
+               uses={"finished": "finished_yd", "u_tape": "doubts_taping"}),
+        Result("own_square", "Its own ±²", "count_part * count_part + IF(given(tape_part), tape_part * tape_part, 0)", uncertainty.own_square, SQUARE_LENGTH),
+        Result("reel_part", "± by reel", "finished_yd * reel_doubt / loop", uncertainty.by_reel, LENGTH,
+               uses={"finished": "finished_yd", "u_loop": "reel_doubt"}, only_if="NOT(given(washed_loop))",
+               note="Where the washed loop is measured, the reel cancels."),
+        Result("reel_sum", "All of that reel", f"total(skeins_reel_part, {key}, {pair})", stock.total, LENGTH,
+               uses={"name": pair, "names": key, "amounts": "skeins_reel_part"}),
+        Result("reel_square", "± by reel, squared", "reel_part * reel_sum", uncertainty.with_its_reel, SQUARE_LENGTH,
+               uses={"part": "reel_part", "sum_of_reel": "reel_sum"}),
+        Result("slack_part", "± by slack", "finished_yd * doubts_slack", uncertainty.by_slack, LENGTH,
+               uses={"finished": "finished_yd", "u_slack": "doubts_slack"}, only_if="washed_loop > 0"),
+        Result("shrink_part", "± by shrinkage", "finished_yd * IF(given(shrinkage_sample), doubts_sampled, doubts_usual) / (1 - shrinkage_expected)",
+               uncertainty.by_shrinkage, LENGTH,
+               uses={"finished": "finished_yd", "shrinkage": "shrinkage_expected", "u_usual": "doubts_usual", "u_sampled": "doubts_sampled", "sampled": "shrinkage_sample"},
+               only_if="AND(NOT(given(washed_loop)), shrinkage_expected < 0.9)"),
+        Result("doubt", "Length ±",
+               "SQRT(own_square + IF(given(reel_part), reel_part * reel_part, 0) + IF(given(slack_part), slack_part * slack_part, 0) + IF(given(shrink_part), shrink_part * shrink_part, 0))",
+               uncertainty.skein_doubt, LENGTH, uses={"own": "own_square"}, note="Standard uncertainty of this skein alone (JCGM 100)."),
     )

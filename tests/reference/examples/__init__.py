@@ -11,7 +11,7 @@ import inspect
 from workbookgen import reference
 from workbookgen.reference import fiber, planning, plying, project, statistics, uncertainty
 
-from . import work, yarn
+from . import supply, work, yarn
 
 # Whole columns of a list: they belong to one call, whatever the length of the other arguments.
 COLUMNS = {
@@ -28,13 +28,15 @@ COLUMNS = {
     "areas",
     "variations",
     "counts",
-    "claims",
-    "first_lots",
-    "second_lots",
-    "third_lots",
+    "third_names",
+    "third_amounts",
+    "lots",
+    *(f"claims_{part}" for part in (1, 2, 3, 4)),
+    *(f"squares_{part}" for part in (1, 2, 3, 4)),
+    *(f"lots_{place}" for place in supply.PLACES),
 }
 
-EXAMPLES = [*yarn.EXAMPLES, *work.EXAMPLES]
+EXAMPLES = [*yarn.EXAMPLES, *work.EXAMPLES, *supply.EXAMPLES]
 
 # Laws for any kind of quantity: their annotations state no dimension, and yet they take numbers only.
 ANY_KIND = {
@@ -56,12 +58,11 @@ ANY_KIND = {
     statistics.standard_error,
     statistics.variation,
     statistics.variation_of_sums,
-    uncertainty.amount_for,
     uncertainty.chance_enough,
     uncertainty.combined,
-    uncertainty.margin_uncertainty,
+    uncertainty.more_for,
+    uncertainty.need_uncertainty,
     uncertainty.rectangular,
-    uncertainty.relative,
     uncertainty.square,
     uncertainty.surplus_uncertainty,
 }

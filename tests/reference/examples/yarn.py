@@ -117,10 +117,6 @@ EXAMPLES = [
     (fiber.wool_grade, dict(fiber_diameter=q("um", 22.05, 40))),
     (fiber.fleeces, dict(weight=q("kg", 3, 0), fleece_low=q("lb", 3, 8), fleece_high=q("lb", 5, 18), stage=n(1, 1))),
     *(
-        (fiber.to_come_doubt, dict(to_come=q("oz", 40, 0), stage=n(2, 3), rest_doubt=n(0.125, 0.25), **known))
-        for known in ({}, dict(spread=n(0.0625, 0), expected=n(0.5, 1)), dict(own=n(0.5, 7)), dict(weighed=q("g", 900, 0)))
-    ),
-    *(
         (law, dict(before=q("g", 1000, 800), after=q("oz", 30, 0)))
         for law in (fiber.seen_loss, fiber.seen_yield)
     ),
@@ -133,10 +129,7 @@ EXAMPLES = [
         stock.spun,
         dict(name=texts("aster", "cedar"), **LOGGED, second_names=["cedar"], second_amounts=q("g", 5)),
     ),
-    (stock.first_lot_mass, dict(net=q("oz", 4, 2), second_share=n(0.25, 0))),
-    (stock.second_lot_mass, dict(net=q("oz", 4, 2), second_share=n(0.25, 0))),
     (stock.still_to_come, dict(yarn=q("oz", 4, 1), spun=q("g", 50, 50))),
-    (stock.of_lots, dict(**LOGGED, lot_1=texts("aster", "birch"), lot_2=texts("birch", "cedar"))),
     (stock.tally, dict(name=texts("aster", "cedar"), **LOGGED)),
     (learning.observed, dict(name=texts("aster", "Birch"), **RECORDED)),
     (learning.how_many, dict(name=texts("aster", "cedar"), **RECORDED)),

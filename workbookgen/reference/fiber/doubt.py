@@ -8,7 +8,7 @@ of the whole lot, so that it does not shrink because half of it is spun.
 import numpy as np
 
 from workbookgen.reference.fiber.stages import NO_MASS
-from workbookgen.reference.law import law, require
+from workbookgen.reference.law import law, require, require_numbers
 from workbookgen.units import Mass, Ratio
 
 
@@ -73,6 +73,9 @@ def yarn_doubt(
     ----------
     JCGM 100, 5.1.6, the relative form for a product (from memory).
     """
+    require_numbers(
+        yarn, stage, u_skirting, u_preparation, u_spinning, u_own, skirted, scoured, prepared, whole, own_skirting, own_yield, own_preparation, own_spinning, spread, expected,
+    )
     require(yarn >= NO_MASS, "The mass of the yarn cannot be negative.")
     require((stage >= 1) & (stage <= 5) & (stage % 1 == 0), "A stage is a whole number from 1 to 5.")
     for doubt in (u_skirting, u_preparation, u_spinning, u_own):

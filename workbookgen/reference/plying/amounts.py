@@ -5,7 +5,7 @@ Lengths and masses of components, and the packages to buy or bobbins to fill.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, whole_for
+from workbookgen.reference.law import by_element, law, require, require_numbers, whole_for
 from workbookgen.reference.plying.design import require_strands_and_feed
 from workbookgen.units import Length, LinearDensity, Mass, Quantity, Ratio, Some
 
@@ -153,7 +153,7 @@ def component_key(design: str, place: Ratio = 1) -> str:
 def component_label(design: str, place: Ratio, name: str | None = None) -> str:
     """What a component is called.
 
-    name, or else design / place. A name of its own is easier to find.
+    label = name, or else design / place. A name of its own is easier to find.
 
     Parameters
     ----------
@@ -216,6 +216,7 @@ def drawn_from_lot(used: Mass, share: Ratio, weight: Mass, other_weight: Mass | 
     ----------
     Definition of a share.
     """
+    require_numbers(used, share, weight, other_weight)
     no_mass = Quantity(0.0, "g")
     require(used >= no_mass, "A mass cannot be negative.")
     require((share >= 0) & (share <= 1 + 1e-9), "The share lies between 0 and 1.")

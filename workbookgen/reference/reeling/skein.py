@@ -4,7 +4,7 @@ Every full turn of the reel is one loop, so wraps become a length. Washing is to
 loop as well: the washed skein, laid slack, has a shorter one than the reel.
 """
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.law import by_element, law, require, require_numbers
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
@@ -151,6 +151,7 @@ def expected_shrinkage(usual: Ratio, sample: Ratio | None = None) -> Ratio:
     ----------
     Common practice, no source.
     """
+    require_numbers(usual, sample)
     share = usual if sample is None else sample
     require(share < 0.9, "The shrinkage lies under 0.9.")
     return share + 0.0
@@ -185,6 +186,7 @@ def length_basis(length: Length, washed_loop: Length | None = None, sample: Rati
     ----------
     Common practice, no source.
     """
+    require_numbers(length, washed_loop, sample)
     require(length >= NOTHING, "The length cannot be negative.")
     words = "measured" if washed_loop is not None else "shrinks as its sample" if sample is not None else "usual shrinkage"
     return by_element(lambda _: words, length.magnitude)

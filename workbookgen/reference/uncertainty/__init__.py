@@ -11,7 +11,6 @@ from workbookgen.reference.uncertainty.budget import (
     length_relative,
     product_relative,
     rectangular,
-    relative,
     square,
 )
 from workbookgen.reference.uncertainty.coming import (
@@ -63,7 +62,6 @@ __all__ = [
     "own_square",
     "product_relative",
     "rectangular",
-    "relative",
     "skein_doubt",
     "skeins_doubt",
     "square",

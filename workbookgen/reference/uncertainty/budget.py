@@ -158,39 +158,6 @@ def length_relative(wraps: Ratio, u_wraps: Ratio, loop: Length, u_loop: Length) 
 
 
 @law
-def length_uncertainty(length: Length, relative: Ratio) -> Length:
-    """Standard uncertainty of a length.
-
-    u = L · r. A share is turned into yards or meters.
-
-    Parameters
-    ----------
-    length : L, the length
-    relative : r, its relative standard uncertainty
-
-    Returns
-    -------
-    u, a length
-
-    Raises
-    ------
-    ValueError
-        A negative length or uncertainty.
-
-    Notes
-    -----
-    Valid for any length; a leftover counted in with the wraps is taken to be as doubtful as they are.
-
-    References
-    ----------
-    Definition of the relative standard uncertainty, JCGM 100, 5.1.6 (from memory).
-    """
-    require(length >= NOTHING, "The length cannot be negative.")
-    require(relative >= 0, "A standard uncertainty cannot be negative.")
-    return length * relative
-
-
-@law
 def square(uncertainty: Some) -> SomeSquared:
     """Square of a standard uncertainty.
 
@@ -219,39 +186,3 @@ def square(uncertainty: Some) -> SomeSquared:
     """
     require(uncertainty >= 0, "A standard uncertainty cannot be negative.")
     return uncertainty**2
-
-
-@law
-def relative(uncertainty: Some, value: Some) -> Ratio:
-    """Standard uncertainty as a share of its value.
-
-    r = u / v. The doubt of a short skein and of a long one become comparable.
-
-    Parameters
-    ----------
-    uncertainty : u, a standard uncertainty, any quantity
-    value : v, what it is the uncertainty of, of the same kind
-
-    Returns
-    -------
-    r, a share
-
-    Raises
-    ------
-    ValueError
-        A negative uncertainty, or a value that is not above zero.
-    DimensionalityError
-        An uncertainty and a value of different kinds.
-
-    Notes
-    -----
-    Valid for quantities that start at a true zero and are not zero themselves.
-
-    References
-    ----------
-    Definition of the relative standard uncertainty, JCGM 100, 5.1.6 (from memory).
-    """
-    require(value > 0, "The value must be above zero.")
-    share = Quantity(uncertainty / value).m_as("")
-    require(share >= 0, "A standard uncertainty cannot be negative.")
-    return share

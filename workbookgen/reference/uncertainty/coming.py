@@ -9,8 +9,8 @@ import math
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
-from workbookgen.units import Length, Mass, MassSquared, Quantity, Ratio
+from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
 NO_MASS_SQUARED = Quantity(0.0, "g^2")
@@ -47,6 +47,7 @@ def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
     ----------
     Mean of a normal distribution with a normal prior: textbooks of statistics (from memory).
     """
+    require_numbers(u_plan, variation, skeins)
     require((u_plan >= 0) & (variation >= 0), "A standard uncertainty cannot be negative.")
     require(skeins >= 0, "The number of skeins cannot be negative.")
     h, c, n = np.broadcast_arrays(np.square(u_plan), np.square(variation), skeins)
@@ -79,14 +80,16 @@ def finer_than_planned(weight: Ratio, bought_share: Ratio, planned, seen=None) -
 
     Notes
     -----
-    Valid while the spun strands weigh at least a tenth of what was planned; beyond, q is 1.
+    Valid for skeins whose spun strands weigh at least a tenth of what was planned; beyond, q is 1.
 
     References
     ----------
     Linear densities of strands add; definition of the weighted mean.
     """
+    require_numbers(weight, bought_share, planned, seen)
     require((weight >= 0) & (weight <= 1), "The weight lies between 0 and 1.")
-    require((bought_share >= 0) & (bought_share <= 1 + 1e-6), "The bought share lies between 0 and 1.")
+    require(bought_share >= 0, "The bought share cannot be negative.")
+    require(bought_share <= 1 + 1e-6, "The bought share is a part of the whole yarn.")
     require(planned > Quantity(0.0, "m/g"), "The grist must be above zero.")
     if seen is None:
         return np.ones_like(weight * 1.0)[()]
@@ -100,7 +103,9 @@ def finer_than_planned(weight: Ratio, bought_share: Ratio, planned, seen=None) -
 
 @law
 def grist_doubt(
-    amount: Length,
+    left: Mass,
+    share: Ratio,
+    planned: Grist,
     hold: Length,
     bought: Ratio,
     weight: Ratio,
@@ -116,8 +121,10 @@ def grist_doubt(
 
     Parameters
     ----------
-    amount : length of yarn that is to come
-    hold : length in one skein or ball; k = amount / hold, but at least 1
+    left : M, mass of the component that is to come
+    share : x, share of the component in the yarn's weight
+    planned : g, planned grist of the yarn
+    hold : ℓ, length in one skein or ball; k = M · g / x / ℓ, but at least 1
     bought : 1 for a bought yarn or thread, 0 for one to be spun
     weight : w, how far the skeins overrule the plan
     u_plan : h, relative uncertainty of the planned grist
@@ -142,11 +149,13 @@ def grist_doubt(
     ----------
     JCGM 100, 4.2.3 and 5.1.2 (from memory).
     """
+    require_numbers(left, share, planned, hold, bought, weight, u_plan, variation, u_batch, u_ball)
     require(hold > NOTHING, "A skein must hold something.")
     require((weight >= 0) & (weight <= 1), "The weight lies between 0 and 1.")
     for doubt in (u_plan, variation, u_batch, u_ball):
         require(doubt >= 0, "A standard uncertainty cannot be negative.")
-    skeins = np.maximum((amount / hold).m_as(""), 1.0)
+    require(share > 0, "The share must be above zero.")
+    skeins = np.maximum((left * planned / share / hold).m_as(""), 1.0)
     spun = np.sqrt(np.square(u_plan) * (1 - weight) + np.square(variation) / skeins)
     return np.where(np.asarray(bought) == 1, np.hypot(u_batch, u_ball / np.sqrt(skeins)), spun)[()]
 
@@ -182,6 +191,7 @@ def coming_doubt(pool_square: MassSquared, others_square: MassSquared, left: Mas
     ----------
     JCGM 100, 5.1.2 (from memory).
     """
+    require_numbers(pool_square, others_square, left, relative)
     require((pool_square >= NO_MASS_SQUARED) & (others_square >= NO_MASS_SQUARED), "A squared uncertainty cannot be negative.")
     require(relative >= 0, "A standard uncertainty cannot be negative.")
     return (pool_square + others_square + (left * relative) ** 2) ** 0.5
@@ -218,6 +228,7 @@ def lesser(first: Length, u_first: Length, second: Length | None = None, u_secon
     ----------
     C. E. Clark, The greatest of a finite set of random variables, 1961 (from memory).
     """
+    require_numbers(first, u_first, second, u_second)
     mean, _ = _lesser_of_two(first, u_first, second, u_second)
     return mean
 
@@ -253,6 +264,7 @@ def lesser_doubt(first: Length, u_first: Length, second: Length | None = None, u
     ----------
     C. E. Clark, The greatest of a finite set of random variables, 1961 (from memory).
     """
+    require_numbers(first, u_first, second, u_second)
     _, doubt = _lesser_of_two(first, u_first, second, u_second)
     return doubt
 
@@ -316,6 +328,7 @@ def in_hand_doubt(
     ----------
     JCGM 100, 5.2 and F.1.2, on what several terms share (from memory).
     """
+    require_numbers(skeins_doubt, in_skeins, to_come, u_to_come, weight, u_scale)
     require((skeins_doubt >= NOTHING) & (u_to_come >= NOTHING), "A standard uncertainty cannot be negative.")
     require(in_skeins >= NOTHING, "The length in skeins cannot be negative.")
     require((weight >= 0) & (weight <= 1), "The weight lies between 0 and 1.")

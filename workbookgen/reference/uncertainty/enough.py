@@ -9,7 +9,7 @@ from statistics import NormalDist
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.law import law, require, require_numbers
 from workbookgen.reference.uncertainty.budget import combined
 from workbookgen.units import Quantity, Ratio, Some
 
@@ -156,6 +156,7 @@ def more_for(spare: Some, uncertainty: Some, relative_more: Ratio, coverage: Rat
     ----------
     JCGM 100, 5.1.2 (from memory), solved for the amount.
     """
+    require_numbers(spare, uncertainty, relative_more, coverage)
     rest, doubt = Quantity(spare), Quantity(uncertainty)
     unit = rest.units
     rest, doubt = rest.magnitude, doubt.m_as(unit)
@@ -196,6 +197,7 @@ def need_uncertainty(need: Some, relative: Ratio = 0.05) -> Some:
     ----------
     That yardages stray by 5 to 10 per cent: common practice, no source.
     """
+    require_numbers(need, relative)
     require(need >= 0, "What is needed cannot be negative.")
     require(relative >= 0, "A standard uncertainty cannot be negative.")
     return need * relative

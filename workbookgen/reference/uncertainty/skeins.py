@@ -6,7 +6,7 @@ skeins of one reel do not make the reel better. Where the loop of the washed ske
 the reel cancels and the tape takes its place.
 """
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.law import law, require, require_numbers
 from workbookgen.units import Area, Length, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
@@ -42,6 +42,7 @@ def counted(finished: Length, wraps: Ratio, u_wraps: Ratio) -> Length:
     ----------
     JCGM 100, 5.1.2 (from memory).
     """
+    require_numbers(finished, wraps, u_wraps)
     _require_length(finished)
     require(wraps > 0, "There must be at least part of a wrap.")
     require(u_wraps >= 0, "A standard uncertainty cannot be negative.")
@@ -77,6 +78,7 @@ def taped(finished: Length, washed_loop: Length, u_tape: Length) -> Length:
     ----------
     JCGM 100, 5.1.6 (from memory).
     """
+    require_numbers(finished, washed_loop, u_tape)
     _require_length(finished)
     require(washed_loop > NOTHING, "The loop of the washed skein must have a length.")
     require(u_tape >= NOTHING, "A standard uncertainty cannot be negative.")
@@ -111,6 +113,7 @@ def own_square(count_part: Length, tape_part: Length | None = None) -> Area:
     ----------
     JCGM 100, 5.1.2 (from memory).
     """
+    require_numbers(count_part, tape_part)
     _require_length(count_part)
     if tape_part is None:
         return count_part**2
@@ -119,7 +122,7 @@ def own_square(count_part: Length, tape_part: Length | None = None) -> Area:
 
 
 @law
-def by_reel(finished: Length, loop: Length, u_loop: Length, washed_loop: Length | None = None) -> Length:
+def by_reel(finished: Length, loop: Length, u_loop: Length, washed_loop=None) -> Length:
     """What a skein that was not measured after washing shares with all skeins of its reel.
 
     u = F · u_C / C. The loop of the reel is off by the same in every wrap of every skein.
@@ -148,6 +151,7 @@ def by_reel(finished: Length, loop: Length, u_loop: Length, washed_loop: Length 
     ----------
     JCGM 100, 5.2 and F.1.2, on what several terms share (from memory).
     """
+    require_numbers(finished, loop, u_loop, washed_loop)
     require(washed_loop is None, "The loop of the washed skein is measured, so the reel cancels.")
     _require_length(finished)
     require(loop > NOTHING, "The loop must be above zero.")
@@ -184,6 +188,7 @@ def by_slack(finished: Length, u_slack: Ratio, washed_loop: Length) -> Length:
     ----------
     JCGM 100, 5.2 and F.1.2, on what several terms share (from memory).
     """
+    require_numbers(finished, u_slack, washed_loop)
     _require_length(finished)
     require(washed_loop > NOTHING, "The loop of the washed skein must have a length.")
     require(u_slack >= 0, "A standard uncertainty cannot be negative.")
@@ -197,7 +202,7 @@ def by_shrinkage(
     u_usual: Ratio,
     u_sampled: Ratio,
     sampled: Ratio | None = None,
-    washed_loop: Length | None = None,
+    washed_loop=None,
 ) -> Length:
     """What all skeins share that are not measured after washing.
 
@@ -229,6 +234,7 @@ def by_shrinkage(
     ----------
     JCGM 100, 5.2 and F.1.2, on what several terms share (from memory).
     """
+    require_numbers(finished, shrinkage, u_usual, u_sampled, sampled, washed_loop)
     require(washed_loop is None, "The loop of the washed skein is measured, so nothing is expected any more.")
     _require_length(finished)
     require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
@@ -264,6 +270,7 @@ def with_its_reel(part: Length, sum_of_reel: Length) -> Area:
     ----------
     JCGM 100, 5.2 and F.1.2, on what several terms share (from memory).
     """
+    require_numbers(part, sum_of_reel)
     _require_length(part)
     _require_length(sum_of_reel)
     return part * sum_of_reel
@@ -301,6 +308,7 @@ def skein_doubt(
     ----------
     JCGM 100, 5.1.2 (from memory).
     """
+    require_numbers(own, reel_part, slack_part, shrink_part)
     require(own >= NO_AREA, "A squared uncertainty cannot be negative.")
     shared = [part for part in (reel_part, slack_part, shrink_part) if part is not None]
     for part in shared:
@@ -338,6 +346,7 @@ def skeins_doubt(own: Area, by_reels: Area, slack: Length, shrink: Length) -> Le
     ----------
     JCGM 100, 5.2 and F.1.2, on what several terms share (from memory).
     """
+    require_numbers(own, by_reels, slack, shrink)
     require((own >= NO_AREA) & (by_reels >= NO_AREA), "A squared uncertainty cannot be negative.")
     _require_length(slack)
     _require_length(shrink)

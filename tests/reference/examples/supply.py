@@ -1,0 +1,126 @@
+"""Arguments for the laws of what a project is drawn from: strands, lots, skeins, and how sure they are."""
+
+import numpy as np
+
+from workbookgen.reference import answer, belongings, fiber, made_of, plying, project, reeling, sharing, strands, uncertainty
+
+from .amounts import n, q, texts
+
+PLACES = ("1_a", "1_b", "1_c", "2_a", "2_b", "3_a", "3_b", "4_a", "4_b")
+CLAIMED = {f"claims_{part}": [0.5, np.nan, 0.25] for part in (1, 2, 3, 4)} | {f"lots_{place}": ["Moss", "", "River"] for place in PLACES}
+LOTS = dict(names=["Moss", "River", ""], amounts=q("oz", 30, 10, np.nan))
+STRAND = dict(share=n(0.5, 1), planned=q("m/g", 2, 3), finer=n(1.25, 1), bought=n(0, 1))
+DOUBTS = dict(u_skirting=n(0.07, 0.1), u_preparation=n(0.025, 0), u_spinning=n(0.012, 0.5), u_own=n(0.03, 0))
+FOUR = range(1, 5)
+
+EXAMPLES = [
+    (project.all_there_is, dict(in_skeins=q("yard", 200, 0), to_come=q("m", 100, -50))),
+    (project.all_there_is, dict(in_skeins=q("yard", 200, 0))),
+    (project.skein_holds, dict(skeins=n(4, 2), in_skeins=q("yard", 800, 90), usual=q("m", 200, 150))),
+    (project.skein_holds, dict(skeins=n(4, 0), in_skeins=q("yard", 800, 0), usual=q("m", 200, 150), package=q("m", 120, 50))),
+    (project.planned_grist, dict(design=q("m/g", 2, 3))),
+    (project.planned_grist, dict(lot=q("m/g", 2, 3))),
+    (reeling.expected_shrinkage, dict(usual=n(0.05, 0))),
+    (reeling.expected_shrinkage, dict(usual=n(0.05, 0), sample=n(0.25, -0.1))),
+    (reeling.finished_length, dict(length=q("yard", 200, 0), loop=q("inch", 72, 54), shrinkage=n(0.25, -0.1))),
+    (reeling.length_basis, dict(length=q("yard", 200, 0))),
+    (reeling.length_basis, dict(length=q("yard", 200, 0), washed_loop=q("inch", 70, 60))),
+    (reeling.length_basis, dict(length=q("yard", 200, 0), sample=n(0.25, 0))),
+    (belongings.belongs, dict(name=texts("Shawl", "hat"))),
+    (belongings.is_free, dict(name=texts("Shawl", "hat"))),
+    (belongings.of_one_lot, dict(lot=texts("Moss", "River"))),
+    (belongings.pair, dict(first=texts("Shawl", "hat"), second=texts("Reel", "Other"))),
+    (
+        belongings.free_skeins,
+        dict(designs=["Gray", "", "Wrapped"], lots=["", "Moss", ""], amounts=q("yard", 100, 50, 20), design=texts("gray", "Wrapped"), lot_1=texts("Moss", "River")),
+    ),
+    (plying.component_key, dict(design=texts("Gray", "Wrapped"), place=n(1, 4))),
+    (plying.component_label, dict(design=texts("Gray", "Wrapped"), place=n(1, 4), name=texts("Core", "Silk"))),
+    (plying.drawn_from_lot, dict(used=q("oz", 8, 0), share=n(0.5, 1), weight=q("g", 100, 50), other_weight=q("oz", 4, 2))),
+    (made_of.component_share, dict(yarn=q("m/g", 2, 3))),
+    (made_of.component_share, dict(yarn=q("m/g", 2, 3), found=n(0.5, 1))),
+    (made_of.lot_in_use, dict(picked=texts("Moss", "River"))),
+    (made_of.lot_in_use, dict(own=texts("Moss", "River"))),
+    (made_of.strand_name, dict(share=n(0.5, 1))),
+    (made_of.strand_name, dict(share=n(0.5, 1), label=texts("Core", "Silk"), lot=texts("Moss", "River"))),
+    (made_of.is_bought, dict(share=n(0.5, 1), stage=n(5, 1))),
+    (made_of.bought_share, {f"{key}_{each}": value for each in FOUR for key, value in (("bought", n(1, 0)), ("share", n(0.25, 0.5)))}),
+    (strands.to_spin, dict(need=q("yard", 400, 100), in_skeins=q("m", 100, 200))),
+    (strands.to_spin, dict(need=q("yard", 400, 100), in_skeins=q("m", 100, 200), used=q("g", 300, 0))),
+    (strands.component_needs, dict(to_spin=q("yard", 400, 0), **STRAND)),
+    (strands.component_length, dict(left=q("oz", 4, -1), **STRAND)),
+    (strands.component_over, dict(left=q("oz", 4, -1), needs=q("g", 100, 0))),
+    (strands.share_used, dict(left=q("oz", 4, 1), needs=q("g", 100, 0))),
+    (strands.least, {f"come_{each}": q("yard", 100 + each, 100 - each) for each in FOUR}),
+    (strands.left_in_the_end, dict(come=q("yard", 400, 100), least=q("m", 100, 90), **STRAND)),
+    (strands.to_buy, dict(least=q("m", 100, 90), more=q("yard", 40, 0), come=q("yard", 400, 100), kept=n(0.5, 1), **STRAND)),
+    (sharing.pool, dict(share=n(0.5, 1), lot_1=texts("moss", "River"), lot_2=texts("River", "MOSS"), **LOTS)),
+    (sharing.claim, dict(needs=q("oz", 20, 0), pool=q("g", 800, 100))),
+    (sharing.left_by_others, dict(pool=q("oz", 40, 30), needs=q("g", 100, 0), lot_1=texts("moss", "River"), **LOTS, **CLAIMED)),
+    (sharing.share_promised, dict(name=texts("moss", "River"), **CLAIMED)),
+    (sharing.need_square, dict(share=n(0.5, 1), doubt_need=q("yard", 20, 0), planned=q("m/g", 2, 3))),
+    (sharing.need_square, dict(share=n(0.5, 1), doubt_need=q("yard", 20, 0), planned=q("m/g", 2, 3), used=q("g", 300, 0))),
+    (
+        sharing.others_square,
+        dict(own=q("g^2", 4, 1), lot=texts("moss", "River"))
+        | {f"squares_{each}": q("g^2", 4, np.nan, 9) for each in FOUR} | {f"lots_{each}_a": ["Moss", "", "River"] for each in FOUR},
+    ),
+    (uncertainty.counted, dict(finished=q("yard", 200, 0), wraps=n(100, 50), u_wraps=n(0.5, 0))),
+    (uncertainty.taped, dict(finished=q("yard", 200, 0), washed_loop=q("inch", 70, 60), u_tape=q("mm", 3, 0))),
+    (uncertainty.own_square, dict(count_part=q("yard", 2, 0), tape_part=q("m", 1, 0))),
+    (uncertainty.by_reel, dict(finished=q("yard", 200, 0), loop=q("inch", 72, 54), u_loop=q("mm", 9, 0))),
+    (uncertainty.by_slack, dict(finished=q("yard", 200, 0), u_slack=n(0.005, 0), washed_loop=q("inch", 70, 60))),
+    (uncertainty.by_shrinkage, dict(finished=q("yard", 200, 0), shrinkage=n(0.05, -0.1), u_usual=n(0.03, 0), u_sampled=n(0.01, 0))),
+    (uncertainty.by_shrinkage, dict(finished=q("yard", 200, 0), shrinkage=n(0.05, -0.1), u_usual=n(0.03, 0), u_sampled=n(0.01, 0), sampled=n(0.05, -0.1))),
+    (uncertainty.with_its_reel, dict(part=q("yard", 2, 0), sum_of_reel=q("m", 10, 5))),
+    (uncertainty.skein_doubt, dict(own=q("yard^2", 4, 0), reel_part=q("m", 2, 1), slack_part=q("m", 2, 1), shrink_part=q("yard", 2, 1))),
+    (uncertainty.skeins_doubt, dict(own=q("yard^2", 4, 0), by_reels=q("m^2", 2, 1), slack=q("m", 2, 1), shrink=q("yard", 2, 1))),
+    (uncertainty.learned_weight, dict(u_plan=n(0.08, 0), variation=n(0.08, 0.1), skeins=n(4, 0))),
+    (uncertainty.finer_than_planned, dict(weight=n(0.5, 0), bought_share=n(0.25, 0), planned=q("m/g", 2, 3), seen=q("yard/pound", 900, 1680))),
+    (uncertainty.finer_than_planned, dict(weight=n(0.5, 0), bought_share=n(0.25, 0), planned=q("m/g", 2, 3))),
+    (
+        uncertainty.grist_doubt,
+        dict(
+            left=q("oz", 20, -1), share=n(0.5, 1), planned=q("m/g", 2, 3), hold=q("yard", 200, 150), bought=n(0, 1), weight=n(0.5, 0),
+            u_plan=n(0.08, 0), variation=n(0.08, 0.1), u_batch=n(0.03, 0), u_ball=n(0.02, 0),
+        ),
+    ),
+    (uncertainty.coming_doubt, dict(pool_square=q("oz^2", 0.25, 0), others_square=q("g^2", 4, 0), left=q("oz", 20, -1), relative=n(0.08, 0))),
+    *(
+        (law, dict(first=q("yard", 400, 100), u_first=q("m", 20, 0), second=q("m", 380, 100), u_second=q("yard", 30, 0)))
+        for law in (uncertainty.lesser, uncertainty.lesser_doubt)
+    ),
+    (
+        uncertainty.in_hand_doubt,
+        dict(
+            skeins_doubt=q("yard", 9, 0), in_skeins=q("m", 100, 0), to_come=q("yard", 300, -10), u_to_come=q("m", 20, 0), weight=n(0.5, 0),
+            u_scale=n(0.005, 0),
+        ),
+    ),
+    (uncertainty.more_for, dict(spare=q("yard", 20, -30), uncertainty=q("m", 40, 0), relative_more=n(0.08, 0), coverage=n(1.28, 0))),
+    (uncertainty.need_uncertainty, dict(need=q("yard", 400, 0), relative=n(0.05, 0))),
+    *(
+        (fiber.yarn_doubt, dict(yarn=q("oz", 40, 0), stage=n(1, 3), **DOUBTS, **known))
+        for known in (
+            dict(spread=n(0.0625, 0), expected=n(0.5, 1)),
+            dict(own_skirting=n(0.1, 0), own_yield=n(0.5, 1), own_preparation=n(0.1, 0), own_spinning=n(0.1, 0)),
+            dict(skirted=q("g", 900, 0)),
+            dict(scoured=q("g", 900, 0)),
+            dict(prepared=q("g", 900, 0)),
+            dict(whole=q("g", 900, 0)),
+        )
+    ),
+    (answer.chance_words, dict(chance=n(0.84, 0.99))),
+    (answer.answer, dict(have=q("yard", 420, 380), need=q("m", 366, 366), spare=q("yard", 20, -20), chance_words=texts("84%", "16%"))),
+    (answer.answer, dict(have=q("yard", 420, 380), need=q("m", 366, 366), spare=q("yard", 20, -20), used=q("g", 300, 0))),
+    (
+        answer.scarcest,
+        dict(least=q("m", 100, 90)) | {f"{key}_{each}": value for each in FOUR for key, value in (("come", q("m", 99 + each, 94 - each)), ("name", texts(f"A{each}", f"B{each}")))},
+    ),
+    (
+        answer.advice,
+        dict(more=q("yard", 40, 0), certainty=n(0.9, 0.95))
+        | {f"{key}_{each}": value for each in FOUR for key, value in (("buy", q("oz", each, 0)), ("name", texts(f"A{each}", f"B{each}")), ("form", texts("raw fleece", "yarn or thread")))},
+    ),
+    (answer.advice, dict(more=q("yard", 40, 0), certainty=n(0.9, 0.95), used=q("g", 300, 0))),
+]

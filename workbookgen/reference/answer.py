@@ -1,0 +1,256 @@
+"""The answer to "is it enough?", in sentences that never contradict their numbers.
+
+One sentence says what there is, what it takes and how sure that is; another what to get, of
+which strand, to be as sure as the person asked for. Amounts are told in both systems.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.units import Length, Mass, Quantity, Ratio
+
+TOO_LONG = Quantity(1e8, "m")  # beyond it a whole number has more figures than programs agree on
+TOO_HEAVY = Quantity(1e8, "g")
+NO_MASS = Quantity(0.0, "g")
+
+
+@law
+def scarcest(
+    least: Length,
+    come_1: Length,
+    name_1: str,
+    come_2: Length | None = None,
+    name_2: str | None = None,
+    come_3: Length | None = None,
+    name_3: str | None = None,
+    come_4: Length | None = None,
+    name_4: str | None = None,
+) -> str:
+    """The strand that runs out first.
+
+    name i, where L i = L. It limits the yarn, and is the one to get more of.
+
+    Parameters
+    ----------
+    least : L, length for which the scarcest strand lasts
+    come_1 : length for which it lasts, of the first strand
+    name_1 : what it is called, of the first strand
+    come_2 : length for which it lasts, of the second strand
+    name_2 : what it is called, of the second strand
+    come_3 : length for which it lasts, of the third strand
+    name_3 : what it is called, of the third strand
+    come_4 : length for which it lasts, of the fourth strand
+    name_4 : what it is called, of the fourth strand
+
+    Returns
+    -------
+    a name
+
+    Raises
+    ------
+    ValueError
+        A strand without a name.
+
+    Notes
+    -----
+    Valid for a length that is that of one of the strands; of two alike the first is named.
+
+    References
+    ----------
+    Definition of the minimum.
+    """
+    require_numbers(least, come_1, come_2, come_3, come_4)
+    strands = [(come_1, name_1), (come_2, name_2), (come_3, name_3), (come_4, name_4)]
+    there = [(come, name) for come, name in strands if come is not None]
+    for _, name in there:
+        require(name is not None, "Every strand needs a name.")
+    goal = least.m_as("m")
+    shape = np.shape(goal)
+    lengths = [np.broadcast_to(come.m_as("m"), shape) for come, _ in there]
+    names = [np.broadcast_to(np.asarray(name, dtype=object), shape) for _, name in there]
+    found = np.broadcast_to(np.asarray(names[-1], dtype=object), shape)
+    for length, name in reversed(list(zip(lengths[:-1], names[:-1], strict=True))):
+        found = np.where(length == goal, name, found)
+    return str(found[()]) if shape == () else found
+
+
+@law
+def chance_words(chance: Ratio) -> str:
+    """A chance, in words.
+
+    p in whole per cent where 2 ≤ p ≤ 98, else over 98% or under 2%. Nobody knows a chance better than that.
+
+    Parameters
+    ----------
+    chance : p, from 0 to 1
+
+    Returns
+    -------
+    a text such as "84%"
+
+    Raises
+    ------
+    ValueError
+        A chance outside 0 to 1.
+
+    Notes
+    -----
+    Valid for a chance that rests on guessed doubts; halves round up.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require_numbers(chance)
+    require((chance >= 0) & (chance <= 1), "A chance lies between 0 and 1.")
+    return by_element(_chance, chance)
+
+
+@law
+def answer(have: Length, need: Length, spare: Length, chance_words: str | None = None, used: Mass | None = None) -> str:
+    """Whether it is enough, in a sentence.
+
+    s = H - N, told with both and with the chance; "Finished." once it is known what was used. The number and
+    its words stand together, so that a chance under half is never called enough.
+
+    Parameters
+    ----------
+    have : H, what there is and will be
+    need : N, what the piece takes
+    spare : s, what is over, below zero when some is lacking
+    chance_words : the chance, in words, if it is known
+    used : mass of yarn that the finished piece took
+
+    Returns
+    -------
+    a text
+
+    Raises
+    ------
+    ValueError
+        A length that is not a number or too great to tell, or a negative mass.
+
+    Notes
+    -----
+    Valid for less than 100,000 km; halves round away from zero.
+
+    References
+    ----------
+    Definition of the surplus.
+    """
+    require_numbers(have, need, spare, used)
+    for length in (have, need, spare):
+        require(abs(length) < TOO_LONG, "That is more than words can tell.")
+    if used is not None:
+        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
+        return by_element(lambda _: "Finished.", have.magnitude)
+
+    def sentence(there, takes, over, sure):
+        rest = f"{_length(over)} over" if over >= 0 else f"short by {_length(-over)}"
+        chance = f". Chance that it is enough: {sure}." if sure else "."
+        return f"There is {_length(there)}, it takes {_length(takes)}: {rest}{chance}"
+
+    sure = "" if chance_words is None else chance_words
+    return by_element(sentence, have.m_as("m"), need.m_as("m"), spare.m_as("m"), sure)
+
+
+@law
+def advice(
+    more: Length,
+    certainty: Ratio,
+    used: Mass | None = None,
+    buy_1: Mass | None = None,
+    name_1: str | None = None,
+    form_1: str | None = None,
+    buy_2: Mass | None = None,
+    name_2: str | None = None,
+    form_2: str | None = None,
+    buy_3: Mass | None = None,
+    name_3: str | None = None,
+    form_3: str | None = None,
+    buy_4: Mass | None = None,
+    name_4: str | None = None,
+    form_4: str | None = None,
+) -> str:
+    """What to get to be as sure as one wants to be, in a sentence.
+
+    nothing where E = 0; else E, and of each strand its weight, its name and the form in which it is bought. One
+    knows what to ask for in the shop, or of the shepherd.
+
+    Parameters
+    ----------
+    more : E, length to have besides
+    certainty : p, the chance that was asked for
+    used : mass of yarn that the finished piece took
+    buy_1 : weight to get, of the first strand
+    name_1 : what it is called, of the first strand
+    form_1 : form in which its lot was bought, of the first strand
+    buy_2 : weight to get, of the second strand
+    name_2 : what it is called, of the second strand
+    form_2 : form in which its lot was bought, of the second strand
+    buy_3 : weight to get, of the third strand
+    name_3 : what it is called, of the third strand
+    form_3 : form in which its lot was bought, of the third strand
+    buy_4 : weight to get, of the fourth strand
+    name_4 : what it is called, of the fourth strand
+    form_4 : form in which its lot was bought, of the fourth strand
+
+    Returns
+    -------
+    a text
+
+    Raises
+    ------
+    ValueError
+        Amounts that are negative, or too great to tell, or a strand to get that has no name.
+
+    Notes
+    -----
+    Valid for less than 100,000 km and 100 tonnes; halves round up.
+
+    References
+    ----------
+    Definition of the amount to have.
+    """
+    require_numbers(more, certainty, used, buy_1, buy_2, buy_3, buy_4)
+    require((more >= Quantity(0.0, "m")) & (more < TOO_LONG), "That is more than words can tell.")
+    strands = ((buy_1, name_1, form_1), (buy_2, name_2, form_2), (buy_3, name_3, form_3), (buy_4, name_4, form_4))
+    for buy, name, _ in strands:
+        if buy is not None:
+            require((buy >= NO_MASS) & (buy < TOO_HEAVY), "That is more than words can tell.")
+            require((buy == NO_MASS) | (name is not None), "A strand to get needs a name.")
+    if used is not None:
+        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
+        return by_element(lambda _: "Nothing more to do.", more.magnitude)
+    flat = [each for buy, name, form in strands for each in (0.0 if buy is None else buy.m_as("g"), name or "" if isinstance(name, str | None) else name, form or "" if isinstance(form, str | None) else form)]
+    return by_element(_advice, more.m_as("m"), certainty, *flat)
+
+
+def _advice(more, certainty, *strands) -> str:
+    if more == 0:
+        return "It is enough, as sure as you ask."
+    text = f"For {np.floor(round(certainty * 100, 9) * 10 + 0.5) / 10:g}% get {_length(more)} more"
+    for number in range(4):
+        buy, name, form = strands[3 * number : 3 * number + 3]
+        if buy > 0:
+            text += f"{'; ' if number else ': '}{_mass(buy)} of {name}{', ' + form if form else ''}"
+    return text + "."
+
+
+def _chance(chance) -> str:
+    return "over 98%" if chance > 0.98 else "under 2%" if chance < 0.02 else f"{_whole(chance * 100)}%"
+
+
+def _length(meters) -> str:
+    return f"{_whole(meters / 0.9144)} yd ({_whole(meters)} m)"
+
+
+def _mass(grams) -> str:
+    tenths = np.floor(round(grams / 28.349523125, 9) * 10 + 0.5) / 10
+    return f"{tenths:.10g} oz ({_whole(grams)} g)"
+
+
+def _whole(amount) -> int:
+    # Python rounds halves to even; a person rounds them away from zero. The last digits of a conversion must not decide a half.
+    size = int(np.floor(round(abs(float(amount)), 9) + 0.5))
+    return -size if amount < 0 else size

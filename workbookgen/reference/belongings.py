@@ -1,0 +1,195 @@
+"""Whose a skein is: a project's, nobody's yet, or gone; and of which yarn it is.
+
+A skein serves the project that it belongs to, whatever else is spun of its lot. What was given,
+sold or used serves nobody any more, though its lot has lost the weight of it.
+"""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.stock import listed, total
+from workbookgen.texts import is_blank
+from workbookgen.units import Some
+
+
+@law
+def belongs(name: str, gone: str | None = None) -> str:
+    """To whom a skein belongs that is still there.
+
+    name = name. What was given, sold or used serves nobody any more.
+
+    Parameters
+    ----------
+    name : the project that it was made for
+    gone : where it went, if it is gone
+
+    Returns
+    -------
+    the name
+
+    Raises
+    ------
+    ValueError
+        A blank name, or a skein that is gone.
+
+    Notes
+    -----
+    Valid for a skein that belongs to one project.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    require(gone is None, "The skein is gone.")
+    return listed(name)
+
+
+@law
+def is_free(name: str, project: str | None = None, gone: str | None = None, other: str | None = None) -> str:
+    """The yarn of a skein that is still free.
+
+    name = name. A skein that belongs to a project, or is gone, is not free.
+
+    Parameters
+    ----------
+    name : its yarn, a design or a lot
+    project : the project that it belongs to, if it does
+    gone : where it went, if it is gone
+    other : a design, where the name is a lot: then the design is its yarn
+
+    Returns
+    -------
+    the name
+
+    Raises
+    ------
+    ValueError
+        A blank name, or a skein that is not free or is of another yarn.
+
+    Notes
+    -----
+    Valid for a skein of one yarn.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    require(project is None and gone is None, "The skein is not free.")
+    require(other is None, "The skein is of a design.")
+    return listed(name)
+
+
+@law
+def free_skeins(
+    designs: Sequence[str],
+    lots: Sequence[str],
+    amounts: Some,
+    design: str | None = None,
+    lot_1: str | None = None,
+    lot_2: str | None = None,
+    lot_3: str | None = None,
+) -> Some:
+    """What free skeins there are of a yarn.
+
+    F = Σ amount i, over the free skeins of the design and of the lots. They serve nobody yet.
+
+    Parameters
+    ----------
+    designs : the design of each free skein, a blank one where a row is empty
+    lots : the lot of each free skein of one lot alone
+    amounts : the amounts beside them, quantities or numbers
+    design : the design of the yarn
+    lot_1 : a lot of it
+    lot_2 : a second lot
+    lot_3 : a third lot
+
+    Returns
+    -------
+    F, of the kind of the amounts
+
+    Raises
+    ------
+    ValueError
+        Neither a design nor a lot is given, or amounts that do not stand beside the names.
+
+    Notes
+    -----
+    Valid for a yarn of a design or of lots that differ.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    named = [lot for lot in (lot_1, lot_2, lot_3) if lot is not None]
+    require(design is not None or len(named) > 0, "Name the yarn.")
+    sums = [total(lot, lots, amounts) for lot in named]
+    if design is not None:
+        sums.append(total(design, designs, amounts))
+    return sum(sums[1:], start=sums[0])
+
+
+@law
+def of_one_lot(lot: str, design: str | None = None) -> str:
+    """The lot that a skein is made of alone.
+
+    name = name. A skein of a design draws on the lots of the design's components instead.
+
+    Parameters
+    ----------
+    lot : the lot
+    design : the design, if the skein is of one
+
+    Returns
+    -------
+    the lot
+
+    Raises
+    ------
+    ValueError
+        A blank name, or a skein of a design.
+
+    Notes
+    -----
+    Valid for a skein that is all of one lot, or of a design.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    require(design is None, "The skein is of a design.")
+    return listed(lot)
+
+
+@law
+def pair(first: str, second: str) -> str:
+    """Two names in one.
+
+    pair = first / second. What shares both is found by one look.
+
+    Parameters
+    ----------
+    first : a name
+    second : another name
+
+    Returns
+    -------
+    both, a text
+
+    Raises
+    ------
+    ValueError
+        A blank name.
+
+    Notes
+    -----
+    Valid for names without " / " in them: such could be taken for two others.
+
+    References
+    ----------
+    Definition of a pair.
+    """
+    for each in (*np.ravel(first), *np.ravel(second)):
+        require(not is_blank(str(each)), "The name is blank: give one.")
+    return by_element(lambda one, other: f"{one} / {other}", first, second)

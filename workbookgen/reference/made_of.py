@@ -1,0 +1,204 @@
+"""What a project's yarn is made of: its strands, their shares, their lots, and which of them are bought.
+
+A design says it for each of its components; a plain yarn is one strand, of the lots that the
+project names itself.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.stock import listed
+from workbookgen.units import Grist, Quantity, Ratio
+
+NO_GRIST = Quantity(0.0, "m/g")
+
+
+@law
+def component_share(yarn: Grist, found: Ratio | None = None, design: str | None = None) -> Ratio:
+    """Share of a strand in its yarn.
+
+    x = the design's, and 1 where there is none. A plain yarn is all of one kind.
+
+    Parameters
+    ----------
+    yarn : planned grist of the yarn
+    found : share of the component in its design
+    design : the design, if the yarn has one
+
+    Returns
+    -------
+    x, a share
+
+    Raises
+    ------
+    ValueError
+        A grist that is not above zero, or a design without such a component.
+
+    Notes
+    -----
+    Valid for a yarn of one kind, or of a design.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require_numbers(yarn, found)
+    require(yarn > NO_GRIST, "The grist must be above zero.")
+    if found is not None:
+        return found + 0.0
+    require(design is None, "The design has no such component.")
+    return (yarn.magnitude * 0.0 + 1.0)
+
+
+@law
+def lot_in_use(picked: str | None = None, own: str | None = None, design: str | None = None) -> str:
+    """A lot of a yarn's first strand.
+
+    lot = that of the design's component, or the project's own where there is no design. One place says it.
+
+    Parameters
+    ----------
+    picked : lot of the design's first component
+    own : lot that the project names itself
+    design : the design, if the yarn has one
+
+    Returns
+    -------
+    a name
+
+    Raises
+    ------
+    ValueError
+        No lot, or a design whose component has none.
+
+    Notes
+    -----
+    Valid for a yarn of a design or of lots, not of both.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    if picked is not None:
+        return listed(picked)
+    require(own is not None and design is None, "There is no lot.")
+    return listed(own)
+
+
+@law
+def strand_name(share: Ratio, label: str | None = None, lot: str | None = None) -> str:
+    """What a yarn's first strand is called.
+
+    name = the component's, or its lot's, or "the yarn". The nearest name says most.
+
+    Parameters
+    ----------
+    share : share of the strand in the yarn; there is one where there is a share
+    label : what the design calls the component
+    lot : the lot that it draws on
+
+    Returns
+    -------
+    a text
+
+    Raises
+    ------
+    ValueError
+        A share that is not above zero.
+
+    Notes
+    -----
+    Valid for any yarn.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    require_numbers(share)
+    require(share > 0, "The share must be above zero.")
+    name = label if label is not None else lot
+    if name is None:
+        return by_element(lambda _: "the yarn", share)
+    return by_element(lambda each, _: str(each), name, share)
+
+
+@law
+def is_bought(share: Ratio, stage: Ratio | None = None) -> Ratio:
+    """Whether a strand is bought as yarn or thread.
+
+    b = 1 at stage 5, else 0. What is bought as yarn is not spun any more.
+
+    Parameters
+    ----------
+    share : share of the strand in the yarn; there is one where there is a share
+    stage : stage at which its first lot was bought, 1 to 5
+
+    Returns
+    -------
+    b, 1 or 0
+
+    Raises
+    ------
+    ValueError
+        A share that is not above zero.
+
+    Notes
+    -----
+    Valid for a strand whose lots are all bought alike.
+
+    References
+    ----------
+    Definition of the stage.
+    """
+    require_numbers(share, stage)
+    require(share > 0, "The share must be above zero.")
+    return np.where(np.asarray(0 if stage is None else stage) == 5, 1.0, 0.0 * share)[()]
+
+
+@law
+def bought_share(
+    bought_1: Ratio,
+    share_1: Ratio,
+    bought_2: Ratio | None = None,
+    share_2: Ratio | None = None,
+    bought_3: Ratio | None = None,
+    share_3: Ratio | None = None,
+    bought_4: Ratio | None = None,
+    share_4: Ratio | None = None,
+) -> Ratio:
+    """Share of bought thread in a yarn.
+
+    b = Σ x, over the bought strands. It is what it is, however the others are spun.
+
+    Parameters
+    ----------
+    bought_1 : 1 where bought, 0 where spun, of the first strand
+    share_1 : share of the weight, of the first strand
+    bought_2 : 1 where bought, 0 where spun, of the second strand
+    share_2 : share of the weight, of the second strand
+    bought_3 : 1 where bought, 0 where spun, of the third strand
+    share_3 : share of the weight, of the third strand
+    bought_4 : 1 where bought, 0 where spun, of the fourth strand
+    share_4 : share of the weight, of the fourth strand
+
+    Returns
+    -------
+    b, a share
+
+    Raises
+    ------
+    ValueError
+        A share that is not above zero.
+
+    Notes
+    -----
+    Valid for the strands of one yarn.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require_numbers(bought_1, share_1, bought_2, share_2, bought_3, share_3, bought_4, share_4)
+    require(share_1 > 0, "The share must be above zero.")
+    pairs = ((bought_1, share_1), (bought_2, share_2), (bought_3, share_3), (bought_4, share_4))
+    return sum(bought * share for bought, share in pairs if bought is not None and share is not None)

@@ -1,0 +1,223 @@
+"""What a project's yarn is drawn from, strand by strand, and how sure it is: the results of the sheet Projects that say so.
+
+A plain yarn is one component that draws on the project's own lots; a design has up to four, each
+with lots of its own, found by the design's name and their number in it. What stands here in
+loops is the same for each of the four.
+"""
+
+from workbookgen.language.fields import Result
+from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, SQUARE_MASS
+from workbookgen.reference import answer, belongings, made_of, plying, sharing, stock, strands, uncertainty
+from workbookgen.sheets.fiber import CLAIMS, OF_CLAIMS
+
+PARTS = (1, 2, 3, 4)
+LETTERS = {1: ("a", "b", "c"), 2: ("a", "b"), 3: ("a", "b"), 4: ("a", "b")}
+
+
+def _of_part(text: str, part: int) -> str:
+    """A text in which @ stands for the part: @_needs is part_1_needs."""
+    return text.replace("@", f"part_{part}")
+
+
+def _result(part: int, key: str, label: str, formula: str, reference, unit=NUMBER, uses=None, only_if="", **more) -> Result:
+    uses = {parameter: _of_part(word, part) for parameter, word in (uses or {}).items()}
+    return Result(_of_part(f"@_{key}", part), f"{label}, {part}", _of_part(formula, part), reference, unit, uses=uses, only_if=_of_part(only_if, part), **more)
+
+
+def _pick(part: int, key: str, label: str, column: str, names: str, name: str, unit=None, **more) -> Result:
+    return _result(part, key, label, f"pick({column}, {names}, {name})", stock.pick, unit, {"name": name, "names": names, "values": column}, **more)
+
+
+def what_it_is_of() -> tuple[Result, ...]:
+    """The components, their shares and their lots."""
+    found = []
+    for part in PARTS:
+        found += [
+            _result(part, "key", "Found as", f'design & " / {part}"', plying.component_key, None, fixed={"place": part}, width=22),
+            _pick(part, "of_design", "Share", "components_share", "components_key", "@_key", SHARE),
+            _pick(part, "label", "Component", "components_label", "components_key", "@_key", width=20),
+            *(_pick(part, f"picked_{letter}", "Lot", f"components_from_{number}", "components_key", "@_key", width=20) for number, letter in ((1, "a"), (2, "b"))),
+        ]
+    return tuple(found)
+
+
+def parts() -> tuple[Result, ...]:
+    """For each component: what it is called, what it has, what it needs, and what is over."""
+    return tuple(result for part in PARTS for result in _part(part))
+
+
+def _part(part: int) -> tuple[Result, ...]:
+    plain = part == 1
+    lots = ", ".join(f"@_lot_{letter}" for letter in LETTERS[part])
+    words = lots.split(", ")
+    numbered = {f"lot_{number}": word for number, word in enumerate(words, start=1)}
+    if plain:
+        first = (
+            _result(1, "share", "Of the weight", "IF(given(@_of_design), @_of_design, 1)", made_of.component_share, SHARE,
+                    {"found": "@_of_design", "yarn": "planned"}, only_if="AND(planned > 0, OR(given(@_of_design), NOT(given(design))))"),
+            *(
+                _result(1, f"lot_{letter}", "Lot", f"IF(given(@_picked_{letter}), @_picked_{letter}, {lot})", made_of.lot_in_use, None,
+                        {"picked": f"@_picked_{letter}", "own": lot}, only_if=f"OR(given(@_picked_{letter}), AND(given({lot}), NOT(given(design))))", width=20)
+                for letter, lot in (("a", "lot_1"), ("b", "lot_2"))
+            ),
+            _result(1, "lot_c", "Lot", "lot_3", belongings.of_one_lot, None, {"lot": "lot_3"}, only_if="NOT(given(design))", width=20),
+            _result(1, "name", "Strand", 'IF(given(@_label), @_label, IF(given(@_lot_a), @_lot_a, "the yarn"))', made_of.strand_name, None,
+                    {"label": "@_label", "lot": "@_lot_a", "share": "@_share"}, only_if="@_share > 0", width=20),
+        )
+    else:
+        first = (
+            _result(part, "share", "Of the weight", "@_of_design", made_of.component_share, SHARE, {"found": "@_of_design", "yarn": "planned"}, only_if="planned > 0", leaves=("design",)),
+            *(
+                _result(part, f"lot_{letter}", "Lot", f"@_picked_{letter}", stock.listed, None, {"name": f"@_picked_{letter}"}, width=20)
+                for letter in LETTERS[part]
+            ),
+            _result(part, "name", "Strand", "@_label", stock.listed, None, {"name": "@_label"}, width=20),
+        )
+    return (*first, *_amounts(part, words, numbered))
+
+
+def _of_lots(words, column: str) -> str:
+    return " + ".join(f"IF(given({lot}), total({column}, fiber_listed, {lot}), 0)" for lot in words)
+
+
+def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Result, ...]:
+    def claimed(lot: str) -> str:
+        claims = " + ".join(f"total({claims}, {lots_of}, {lot})" for claims, lots_of in CLAIMS)
+        return f"IF(given({lot}), total(fiber_to_come, fiber_listed, {lot}) * ({claims}), 0)"
+
+    spare = {"leaves": () if part == 1 else ("lot_3",)}
+    promised = " + ".join(map(claimed, words))
+    squares = " + ".join(f"total(projects_part_{each}_need_square, projects_part_{each}_lot_a, @_lot_a)" for each in PARTS)
+    factor = "IF(@_bought = 1, 1, finer)"
+    of_yarn = {"share": "@_share", "bought": "@_bought"}
+    return (
+        _pick(part, "stage", "Stage", "fiber_stage", "fiber_listed", "@_lot_a", NUMBER, digits=0),
+        _result(part, "bought", "Bought", "IF(IF(given(@_stage), @_stage, 0) = 5, 1, 0)", made_of.is_bought, NUMBER, {"stage": "@_stage", "share": "@_share"}, only_if="@_share > 0", digits=0),
+        _result(part, "pool", "Lots give", _of_lots(words, "fiber_to_come"), sharing.pool, MASS,
+                {"share": "@_share", "names": "fiber_listed", "amounts": "fiber_to_come"} | numbered, only_if="@_share > 0", note="What its lots can still give, all projects together.", **spare),
+        _result(part, "pool_square", "Lots ±²", _of_lots(words, "fiber_to_come_square"), sharing.pool, SQUARE_MASS,
+                {"share": "@_share", "names": "fiber_listed", "amounts": "fiber_to_come_square"} | numbered, only_if="@_share > 0", **spare),
+        _result(part, "needs", "Needs", f"to_spin * @_share / (planned * {factor})", strands.component_needs, MASS, of_yarn, only_if="finer > 0", note="What of it is still to be spun or plied in."),
+        _result(part, "claim", "Claim", "@_needs / @_pool", sharing.claim, SHARE, {"needs": "@_needs", "pool": "@_pool"}, only_if="@_pool > 0"),
+        _result(part, "left", "Has", f"@_pool - IF({promised} - @_needs > @_needs * 0.000001, {promised} - @_needs, 0)", sharing.left_by_others, MASS,
+                {"pool": "@_pool", "needs": "@_needs", "names": "fiber_listed", "amounts": "fiber_to_come"} | OF_CLAIMS | numbered,
+                note="What its lots can still give, once the other projects on them have theirs.", **spare),
+        _result(part, "over", "Over or short", "@_left - @_needs", strands.component_over, MASS, {"left": "@_left", "needs": "@_needs"}, note="Below zero it is short."),
+        _result(part, "used", "Share used", "@_needs / @_left", strands.share_used, SHARE, {"needs": "@_needs", "left": "@_left"}, only_if="@_left > 0", digits=0),
+        _result(part, "come", "Lasts for", f"@_left * planned * {factor} / @_share", strands.component_length, LENGTH, of_yarn | {"left": "@_left"}, only_if="finer > 0",
+                note="Length of yarn that it still is enough for."),
+        _result(part, "unused", "Left in the end", f"(@_come - come_least) * @_share / (planned * {factor})", strands.left_in_the_end, MASS,
+                of_yarn | {"come": "@_come", "least": "come_least"}, only_if="finer > 0", note="Once the scarcest component is used up."),
+        _result(part, "need_square", "Need ±²", "POWER(@_share * doubt_need / planned, 2) * IF(given(used), 0, 1)", sharing.need_square, SQUARE_MASS, {"share": "@_share"}, only_if="@_share > 0"),
+        _result(part, "others_square", "Others ±²", f"IF(given(@_lot_a), IF({squares} - @_need_square > @_need_square * 0.000001, {squares} - @_need_square, 0), 0)",
+                sharing.others_square, SQUARE_MASS,
+                {"own": "@_need_square", "lot": "@_lot_a"} | {f"squares_{each}": f"projects_part_{each}_need_square" for each in PARTS}
+                | {f"lots_{each}_a": f"projects_part_{each}_lot_a" for each in PARTS}),
+        _result(part, "relative", "Grist ±",
+                "IF(@_bought = 1, SQRT(POWER(doubts_batch, 2) + POWER(doubts_ball, 2) / MAX(1, @_left * planned / @_share / hold)), "
+                "SQRT(POWER(doubts_grist, 2) * (1 - learned) + POWER(doubts_variation, 2) / MAX(1, @_left * planned / @_share / hold)))",
+                uncertainty.grist_doubt, SHARE,
+                {"left": "@_left", "share": "@_share", "bought": "@_bought", "weight": "learned", "u_plan": "doubts_grist",
+                 "variation": "doubts_variation", "u_batch": "doubts_batch", "u_ball": "doubts_ball"}),
+        _result(part, "doubt", "Has ±", "SQRT(@_pool_square + @_others_square + POWER(@_left * @_relative, 2))", uncertainty.coming_doubt, MASS,
+                {"pool_square": "@_pool_square", "others_square": "@_others_square", "left": "@_left", "relative": "@_relative"},
+                note="Standard uncertainty of what it has, its grist included."),
+        _result(part, "come_doubt", "Lasts ±", f"@_doubt * planned * {factor} / @_share", strands.component_length, LENGTH, of_yarn | {"left": "@_doubt"}, only_if="finer > 0"),
+    )
+
+
+def lesser() -> tuple[Result, ...]:
+    """The least of the components, two by two, by Clark's formula."""
+    results = [
+        Result("come_least", "Scarcest lasts for", f"MIN(part_1_come, {', '.join(f'IF(given(part_{part}_come), part_{part}_come, part_1_come)' for part in PARTS[1:])})",
+               strands.least, LENGTH, uses={f"come_{part}": f"part_{part}_come" for part in PARTS}, note="Length of yarn for which the component that runs out first is enough."),
+    ]
+    mean, doubt = "part_1_come", "part_1_come_doubt"
+    for part in PARTS[1:]:
+        uses = {"first": mean, "u_first": doubt, "second": f"part_{part}_come", "u_second": f"part_{part}_come_doubt"}
+        results += [
+            Result(f"lesser_{part}", f"Lesser of {part}", _clark_mean(*uses.values()), uncertainty.lesser, LENGTH, uses=uses),
+            Result(f"lesser_{part}_doubt", f"Lesser of {part} ±", _clark_doubt(*uses.values()), uncertainty.lesser_doubt, LENGTH, uses=uses),
+        ]
+        mean, doubt = f"lesser_{part}", f"lesser_{part}_doubt"
+    return tuple(results)
+
+
+def _clark(first: str, u_first: str, second: str, u_second: str) -> tuple[str, str, str, str, str]:
+    apart, together = f"ABS({first} - {second})", f"SQRT({u_first} * {u_first} + {u_second} * {u_second})"
+    after = f"NORMSDIST(0 - {apart} / {together})"
+    bell = f"EXP(0 - POWER({apart} / {together}, 2) / 2) / SQRT(2 * PI())"
+    return apart, together, after, bell, f"OR(NOT(given({second})), NOT(given({u_second})))"
+
+
+def _clark_mean(first: str, u_first: str, second: str, u_second: str) -> str:
+    apart, together, after, bell, alone = _clark(first, u_first, second, u_second)
+    return (
+        f"IF({alone}, {first}, IF({apart} >= 30 * {together}, MIN({first}, {second}), "
+        f"MIN({first}, {second}) + {apart} * {after} - {together} * {bell}))"
+    )
+
+
+# LibreOffice 7.4 takes no POWER of what is below zero here, so that the last square is a product.
+def _clark_doubt(first: str, u_first: str, second: str, u_second: str) -> str:
+    apart, together, after, bell, alone = _clark(first, u_first, second, u_second)
+    low, high = f"IF({first} <= {second}, {u_first}, {u_second})", f"IF({first} <= {second}, {u_second}, {u_first})"
+    return (
+        f"IF({alone}, {u_first}, IF({apart} >= 30 * {together}, {low}, SQRT(MAX(0, "
+        f"POWER({low}, 2) * (1 - {after}) + (POWER({apart}, 2) + POWER({high}, 2)) * {after} "
+        f"- {apart} * {together} * {bell} - ({apart} * {after} - {together} * {bell}) * ({apart} * {after} - {together} * {bell})))))"
+    )
+
+
+def to_buy() -> tuple[Result, ...]:
+    """What of each component to get besides, in the form in which it is bought."""
+    results = []
+    for part in PARTS:
+        factor = "IF(@_bought = 1, 1, finer)"
+        results += [
+            _pick(part, "kept", "Kept of the lot", "fiber_kept", "fiber_listed", "@_lot_a", SHARE),
+            _pick(part, "form", "Bought as", "fiber_bought_as", "fiber_listed", "@_lot_a", width=14),
+            _result(part, "buy", "To buy", f"MAX(0, come_least + more - @_come) * @_share / (planned * {factor}) / IF(given(@_kept), @_kept, 1)", strands.to_buy, MASS,
+                    {"least": "come_least", "come": "@_come", "share": "@_share", "bought": "@_bought", "kept": "@_kept"}, only_if="AND(finer > 0, IF(given(@_kept), @_kept > 0, 1 = 1))",
+                    note="In the form in which its lot was bought, to be as sure as you ask."),
+        ]
+    return tuple(results)
+
+
+def in_words() -> tuple[Result, ...]:
+    """The answer in sentences."""
+    named = "IF(part_1_come = come_least, part_1_name, " + "IF(IF(given(part_2_come), part_2_come, come_least + 1) = come_least, part_2_name, " \
+        "IF(IF(given(part_3_come), part_3_come, come_least + 1) = come_least, part_3_name, part_4_name)))"
+    return (
+        Result("scarcest", "Scarcest", named, answer.scarcest, None,
+               uses={"least": "come_least"} | {f"come_{part}": f"part_{part}_come" for part in PARTS} | {f"name_{part}": f"part_{part}_name" for part in PARTS},
+               only_if=SCARCEST_NAMED, width=20, note="The component that runs out first, and limits the yarn."),
+        Result("chance_words", "Sure by", 'IF(chance > 0.98, "over 98%", IF(chance < 0.02, "under 2%", ROUND(ROUND(chance * 100, 9), 0) & "%"))',
+               answer.chance_words, None, width=11),
+        Result("answer", "In a sentence",
+               'IF(given(used), "Finished.", "There is " & ' + _yards("have") + ' & ", it takes " & ' + _yards("need") + ' & ": " & IF(spare >= 0, ' + _yards("spare")
+               + ' & " over", "short by " & ' + _yards("(0 - spare)") + ') & IF(given(chance_words), ". Chance that it is enough: " & chance_words & ".", "."))',
+               answer.answer, None, width=70, only_if=f"AND({', '.join(f'ABS({each}) < 100000000' for each in ('have', 'need', 'spare'))})",
+               note="What there is counts skeins as they will be when washed, and what the lots still give."),
+        Result("advice", "To be as sure as you ask",
+               'IF(given(used), "Nothing more to do.", IF(more = 0, "It is enough, as sure as you ask.", "For " & ROUND(ROUND(doubts_certainty * 100, 9), 1) & "% get " & ' + _yards("more") + ' & " more"'
+               + "".join(f' & IF(IF(given(part_{part}_buy), part_{part}_buy, 0) > 0, "{"; " if part > 1 else ": "}" & ' + _ounces(f"part_{part}_buy") + f' & " of " & part_{part}_name & IF(given(part_{part}_form), ", " & part_{part}_form, ""), "")' for part in PARTS)
+               + ' & "."))',
+               answer.advice, None, width=70,
+               uses={"certainty": "doubts_certainty"} | {f"{key}_{part}": f"part_{part}_{key}" for key in ("buy", "name", "form") for part in PARTS},
+               only_if=ADVICE_SAYABLE),
+    )
+
+
+SCARCEST_NAMED = "AND(OR(NOT(given(part_2_come)), given(part_2_name)), OR(NOT(given(part_3_come)), given(part_3_name)), OR(NOT(given(part_4_come)), given(part_4_name)))"
+ADVICE_SAYABLE = "AND(more < 100000000, " + ", ".join(
+    f"IF(given(part_{part}_buy), IF(part_{part}_buy < 100000000, OR(part_{part}_buy = 0, given(part_{part}_name)), 1 = 0), 1 = 1)" for part in PARTS
+) + ")"
+
+
+def _yards(word: str) -> str:
+    return f'ROUND(ROUND({word} / 0.9144, 9), 0) & " yd (" & ROUND(ROUND({word}, 9), 0) & " m)"'
+
+
+def _ounces(word: str) -> str:
+    return f'ROUND(ROUND({word} / 28.349523125, 9), 1) & " oz (" & ROUND(ROUND({word}, 9), 0) & " g)"'
