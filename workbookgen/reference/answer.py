@@ -155,6 +155,45 @@ def answer(have: Length, need: Length, spare: Length, chance_words: str | None =
 
 
 @law
+def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
+    """Whether it is enough, in a word or two.
+
+    enough where p ≥ the certainty asked for, likely enough where p ≥ 0.5, else short; finished once it is
+    known what was used. The words follow the chance, so that they never contradict it.
+
+    Parameters
+    ----------
+    chance : p, the chance that it is enough
+    certainty : the chance that was asked for
+    used : mass of yarn that the finished piece took
+
+    Returns
+    -------
+    a text
+
+    Raises
+    ------
+    ValueError
+        A chance or a certainty outside 0 to 1, or a negative mass.
+
+    Notes
+    -----
+    Valid for a chance that rests on guessed doubts.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require_numbers(chance, certainty, used)
+    require((chance >= 0) & (chance <= 1), "A chance lies between 0 and 1.")
+    require((certainty >= 0) & (certainty <= 1), "A certainty lies between 0 and 1.")
+    if used is not None:
+        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
+        return by_element(lambda _: "finished", chance)
+    return by_element(lambda p, asked: "enough" if p >= asked else "likely enough" if p >= 0.5 else "short", chance, certainty)
+
+
+@law
 def advice(
     more: Length,
     certainty: Ratio,

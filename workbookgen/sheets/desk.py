@@ -75,7 +75,7 @@ def projects(settings: Settings) -> Log:
         Group("", (
             Result("name", "Project", "INDEX(projects_listed, line)", overview.nth, None, uses={"names": "projects_listed", "place": "line"}),
             *(_of_project(key, label, column, unit, digits) for key, label, column, unit, digits in (
-                ("needs", "needs", "length", LENGTH, 0), ("has", "has", "have", LENGTH, 0), ("chance", "chance", "chance", SHARE, 0), ("words", "in words", "verdict", None, None),
+                ("needs", "needs", "need", LENGTH, 0), ("has", "has", "have", LENGTH, 0), ("chance", "chance", "chance", SHARE, 0), ("words", "in words", "verdict", None, None),
             )),
         )),
         Group("For the chart", (_of_project("doubt", "give or take", "doubt_have", LENGTH, 0),), printed=False),

@@ -110,6 +110,8 @@ EXAMPLES = [
             dict(whole=q("g", 900, 0)),
         )
     ),
+    (answer.verdict, dict(chance=n(0.84, 0.99), certainty=n(0.9, 0.95))),
+    (answer.verdict, dict(chance=n(0.84, 0.99), certainty=n(0.9, 0.95), used=q("g", 300, 0))),
     (answer.chance_words, dict(chance=n(0.84, 0.99))),
     (answer.answer, dict(have=q("yard", 420, 380), need=q("m", 366, 366), spare=q("yard", 20, -20), chance_words=texts("84%", "16%"))),
     (answer.answer, dict(have=q("yard", 420, 380), need=q("m", 366, 366), spare=q("yard", 20, -20), used=q("g", 300, 0))),
