@@ -58,10 +58,10 @@ def labels(settings: Settings) -> Log:
             )),
             Group("On the label", (
                 _of_skein("called", "Skein", "skeins_listed"),
-                _of_skein("from_lot", "Fiber"),
+                _of_skein("made_first", "Fiber"),
                 _of_skein("from_second", "And"),
-                Result("made_of", "Made of", 'IF(given(from_second), from_lot & " and " & from_second, from_lot)', trade.made_of, None,
-                       uses={"first": "from_lot", "second": "from_second"}),
+                Result("made_of", "Made of", 'IF(given(from_second), made_first & " and " & from_second, made_first)', trade.made_of, None,
+                       uses={"first": "made_first", "second": "from_second"}),
                 _of_skein("length_words", "Length"),
                 _of_skein("mass_words", "Weight"),
                 _of_skein("weight_class", "Yarn weight class"),

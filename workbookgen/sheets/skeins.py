@@ -25,6 +25,8 @@ from workbookgen.reference import (
     belongings,
     diameter,
     labels,
+    made_of,
+    plying,
     reeling,
     statistics,
     stock,
@@ -175,6 +177,17 @@ def skeins(settings: Settings) -> Log:
                 Result("listed", "Listed as", "name", stock.listed, None, width=20),
                 Result("from_lot", "Drawn from", "lot", belongings.of_one_lot, None, width=18, only_if="NOT(given(design))"),
                 Result("from_design", "Design", "design", stock.listed, None, uses={"name": "design"}, width=18),
+                *(
+                    Result(f"design_key_{place}", "Component", f'design & " / {place}"', plying.component_key, None, fixed={"place": place}, width=22)
+                    for place in (1, 2)
+                ),
+                *(
+                    Result(key, label, f"pick(components_from_1, components_key, design_key_{place})", stock.pick, None, width=20,
+                           uses={"name": f"design_key_{place}", "names": "components_key", "values": "components_from_1"})
+                    for place, key, label in ((1, "from_first", "First lot of the design"), (2, "from_second", "And from"))
+                ),
+                Result("made_first", "Made of", "IF(given(from_first), from_first, lot)", made_of.lot_in_use, None, uses={"picked": "from_first", "own": "lot"},
+                       only_if="OR(given(from_first), AND(given(lot), NOT(given(design))))", width=20),
                 Result("free_design", "Free, of design", "design", belongings.is_free, None, uses={"name": "design"}, leaves=("other",), width=18,
                        only_if="AND(NOT(given(project)), NOT(given(gone)))"),
                 Result("free_lot", "Free, of lot", "lot", belongings.is_free, None, uses={"name": "lot", "other": "design"}, width=18,
