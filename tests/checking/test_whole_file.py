@@ -295,15 +295,20 @@ class TestPictures:
         [finding] = checked(made(**{"xl/charts/chart1.xml": sub(r"(<c:val>.*?<c:f>[^<]*\$)(\d+)(</c:f>)", r"\g<1>999\3")}))
         assert " draws from other cells; expected " in finding and "999" in finding
 
-    def test_a_chart_with_another_title(self, made, small_file):
+    def test_a_chart_that_is_gone(self, made, small_file):
         with zipfile.ZipFile(small_file) as package:
-            titled = next(part for part in package.namelist() if part.startswith("xl/charts/chart") and b"<c:title><c:tx>" in package.read(part))
-        [finding] = checked(made(**{titled: sub(r"(<c:title><c:tx>.*?<a:t>)[^<]*", r"\g<1>Anything")}))
-        assert "is gone, or has another title" in finding
+            links = next(part for part in package.namelist() if part.startswith("xl/drawings/_rels/"))
+        [finding] = checked(made(**{links: sub("<Relationship [^>]*/>", "")}))
+        assert finding.endswith("is gone, or has another title")
 
 
 class TestConditionalFormats:
     NEW = '<conditionalFormatting sqref="A7:A9"><cfRule type="expression" priority="1"><formula>{}</formula></cfRule></conditionalFormatting>'
+
+    def test_one_of_ours_is_gone(self, made, small_file):
+        sheet = next(each for each in as_found(small_file).sheets.values() if each.rules)
+        findings = checked(made(**{sheet.name.replace(" ", "_"): sub("<conditionalFormatting.*</conditionalFormatting>", "")}))
+        assert findings and all(each.startswith(f"{sheet.name}!") and "a conditional format of the planner is gone" in each for each in findings)
 
     def test_a_new_one(self, made):
         edit = replaced("<dataValidations ", self.NEW.format("$B7&gt;1") + "<dataValidations ")

@@ -140,10 +140,11 @@ def _drawn(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
 
 
 def _apart(our: Chart, their: Chart) -> list[tuple[str, str]]:
-    """The series that differ. A name that a program lost is passed over: the legend lacks it, and no number is wrong."""
-    kept = {each.name for each in their.series}
+    """The series that differ. A name that a program lost, or took from the labels, is passed over: no number is wrong."""
+    drawn = [replace(each, name="") if range_of(each.name) else each for each in their.series]
+    kept = {each.name for each in drawn}
     wanted = sorted(_series(each if each.name in kept or "" not in kept else replace(each, name="")) for each in our.series)
-    found = sorted(map(_series, their.series))
+    found = sorted(map(_series, drawn))
     gone, new = ([each for each in one if each not in other] for one, other in ((wanted, found), (found, wanted)))
     return list(zip_longest(gone, new, fillvalue="nothing"))
 
