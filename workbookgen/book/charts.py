@@ -67,7 +67,14 @@ def _control(book, layout: Layout, chart: Chart):
     return drawn
 
 
-KINDS = {"bars": _bars, "stages": _stages, "control": _control}
+def _shares(book, layout: Layout, chart: Chart):
+    """Bars on the rows of a table, as shares of what is needed: a line at 100%, cut at 200%."""
+    drawn = _bars(book, layout, chart)
+    drawn.set_x_axis(_axis(grid=True, min=0, max=2, major_unit=1, label_position="none"))
+    return drawn
+
+
+KINDS = {"bars": _bars, "shares": _shares, "stages": _stages, "control": _control}
 _POINT = {"type": "circle", "size": 6, "fill": {"color": ACCENT}, "border": {"color": ACCENT}}
 LINES = {
     "points": {"line": {"color": ACCENT, "width": 1}, "marker": _POINT},

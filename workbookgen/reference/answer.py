@@ -7,9 +7,11 @@ which strand, to be as sure as the person asked for. Amounts are told in both sy
 import numpy as np
 
 from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.words import said
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
 TOO_LONG = Quantity(1e8, "m")  # beyond it a whole number has more figures than programs agree on
+SAYABLE = Quantity(9e5, "m")
 TOO_HEAVY = Quantity(1e8, "g")
 NO_MASS = Quantity(0.0, "g")
 
@@ -191,6 +193,78 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
         require(used >= NO_MASS, "A piece cannot have used less than nothing.")
         return by_element(lambda _: "finished", chance)
     return by_element(lambda p, asked: "enough" if p >= asked else "likely enough" if p >= 0.5 else "short", chance, certainty)
+
+
+@law
+def lacking(spare: Length) -> Length:
+    """What is lacking.
+
+    l = -s if s < 0, else 0. A person says how much is short, not how much is below nothing.
+
+    Parameters
+    ----------
+    spare : s, what is over, below zero when some is lacking
+
+    Returns
+    -------
+    l, a length
+
+    Raises
+    ------
+    ValueError
+        A length that is not a number.
+
+    Notes
+    -----
+    Valid for any length.
+
+    References
+    ----------
+    Definition of the surplus.
+    """
+    require_numbers(spare)
+    return abs(spare) * (spare < Quantity(0.0, "m"))
+
+
+@law
+def in_short(verdict: str, spare: Length, lacking: Length) -> str:
+    """Whether it is enough, and by how much, in a few words.
+
+    "Enough" or "Likely enough" by the verdict, with s over; "Short by" l where s < 0; "Finished" once it is known what was used; l = -s. It is the one answer of the page of a project.
+
+    Parameters
+    ----------
+    verdict : the verdict, in a word
+    spare : s, what is over, below zero when some is lacking
+    lacking : l, what is lacking, else 0
+
+    Returns
+    -------
+    a text such as "Enough: 283 yd over"
+
+    Raises
+    ------
+    ValueError
+        A length that is not a number or too great to tell.
+
+    Notes
+    -----
+    Valid for lengths below 900 km.
+
+    References
+    ----------
+    Definition of the surplus.
+    """
+    require_numbers(spare, lacking)
+    require(abs(spare) < SAYABLE, "That is more than a few words can tell.")
+    over = abs(spare) * (spare >= Quantity(0.0, "m"))
+
+    def words(kind: str, rest: float, short: str, more: str) -> str:
+        if kind == "finished":
+            return "Finished"
+        return f"Short by {short}" if rest < 0 else f"{'Enough' if kind == 'enough' else 'Likely enough'}: {more} over"
+
+    return by_element(words, verdict, spare.magnitude, said(lacking), said(over))
 
 
 @law

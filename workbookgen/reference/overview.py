@@ -397,6 +397,71 @@ def needs_a_look(emptied: Ratio, first: str | None = None) -> str:
 
 
 @law
+def has_of_needs(has: Mass, needs: Mass) -> Ratio:
+    """What there is of a strand, as a share of what is needed, for a bar.
+
+    q = h / n, at most 2. A bar that is cut tells that there is plenty.
+
+    Parameters
+    ----------
+    has : h, what there is
+    needs : n, what is needed
+
+    Returns
+    -------
+    q, a share
+
+    Raises
+    ------
+    ValueError
+        Nothing needed.
+
+    Notes
+    -----
+    Valid for masses of the same yarn.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require(needs > Quantity(0.0, "g"), "Something must be needed.")
+    return np.minimum(2.0, (has / needs).m_as(""))
+
+
+@law
+def whisker(has: Mass, needs: Mass, doubt: Mass) -> Ratio:
+    """How far a bar may be off: two standard uncertainties, as a share of what is needed.
+
+    w = 2u / n where h < 2n, else 0. The end of a bar that is cut tells nothing of its doubt.
+
+    Parameters
+    ----------
+    has : h, what there is
+    needs : n, what is needed
+    doubt : u, its standard uncertainty
+
+    Returns
+    -------
+    w, a share
+
+    Raises
+    ------
+    ValueError
+        Nothing needed.
+
+    Notes
+    -----
+    Valid for masses of the same yarn.
+
+    References
+    ----------
+    Expanded uncertainty with k = 2: JCGM 100:2008, 6.2 (from memory).
+    """
+    require(needs > Quantity(0.0, "g"), "Something must be needed.")
+    return 2 * (doubt / needs).m_as("") * (has < 2 * needs)
+
+
+@law
 def known_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mass:
     """What a lot weighs at a stage, where that is known.
 

@@ -25,7 +25,7 @@ Model = TypeVar("Model", bound=BaseModel)
 # The sheets that a planner can do without, and the sheets that each of them is nothing without.
 Leavable = Literal[
     "Guide", "Buying", "Scouring", "Samples", "Yarn", "Components", "Twist", "Compare", "Labels", "Knitting", "Pieces",
-    "Weaving", "Projects", "Time", "Figures", "Cost", "Lot", "Counts", "Questions",
+    "Weaving", "Projects", "Time", "Figures", "Cost", "Lot", "Project", "Counts", "Questions",
 ]
 NEEDS = {
     "Yarn": ("Components",),
@@ -35,6 +35,7 @@ NEEDS = {
     "Weaving": ("Projects",),
     "Time": ("Projects", "Figures"),
     "Cost": ("Projects",),
+    "Project": ("Projects",),
 }
 
 

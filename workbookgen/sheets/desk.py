@@ -15,7 +15,7 @@ PROJECTS_SHOWN, LOTS_SHOWN = 5, 5
 
 def sheet(settings: Settings, proofs: int, sheets: tuple[Sheet, ...], cautions: tuple[str, ...]) -> Sheet:
     """The first sheet, before these. `cautions` are those of chapters that were left out."""
-    there = {log.key: sheet.name for sheet in sheets for log in sheet.logs}
+    there = {log.key: sheet.name for sheet in sheets for log in sheet.logs if log.inputs}
     bands = (*_note(settings), _doors(), *_bands(there, cautions))
     holders = (check(proofs), glance(), look(there), projects(settings), lots(settings))
     return Sheet(SHEET, settings.title, "Type in tinted cells. Everything else is worked out.", (Chapter(SHEET, holders, bands),), Kind.DESK)
@@ -75,7 +75,7 @@ def projects(settings: Settings) -> Log:
         Group("", (
             Result("name", "Project", "INDEX(projects_listed, line)", overview.nth, None, uses={"names": "projects_listed", "place": "line"}),
             *(_of_project(key, label, column, unit, digits) for key, label, column, unit, digits in (
-                ("needs", "needs", "need", LENGTH, 0), ("has", "has", "have", LENGTH, 0), ("chance", "chance", "chance", SHARE, 0), ("words", "in words", "verdict", None, None),
+                ("needs", "needs", "need", LENGTH, 0), ("has", "has", "have", LENGTH, 0), ("chance", "chance", "chance_words", None, None), ("words", "in words", "verdict", None, None),
             )),
         )),
         Group("For the chart", (_of_project("doubt", "give or take", "doubt_have", LENGTH, 0),), printed=False),

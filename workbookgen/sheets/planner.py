@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from workbookgen.language.parts import Chapter, Planner, Sheet
+from workbookgen.language.parts import Planner, Sheet
 from workbookgen.language.views import Grid, Kind
 from workbookgen.settings import Settings
 from workbookgen.sheets import (
@@ -22,6 +22,7 @@ from workbookgen.sheets import (
     methods,
     origin,
     pieces,
+    project,
     projects,
     proofs,
     questions,
@@ -45,7 +46,7 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     """The sheets on which one works, between the desk and the reference."""
     yield Sheet("Measure", "Two skeins side by side", "Choose two skeins of your log.", (compare.chapter(settings),), Kind.PAGE, near=("Skeins", "Reels"))
     yield Sheet(lot.SHEET, "Lot", "Choose one of your lots.", (lot.chapter(settings),), Kind.PAGE, near=("Fiber", "Fleece"), grid=Grid(chosen="way_lot"))
-    yield Sheet("Project", "Project", "Is it enough?", (Chapter("Project", (), ()),), Kind.PAGE, near=("Projects", "Samples"))
+    yield Sheet(project.SHEET, "Project", "Choose one of your projects.", (project.chapter(settings),), Kind.PAGE, near=("Projects", "Samples"), grid=Grid(chosen="project_name"))
     yield skeins.sheet(settings)
     yield reels.sheet(settings)
     yield fiber.sheet(settings)

@@ -47,7 +47,7 @@ def sheet(settings: Settings) -> Sheet:
 
 VIEW = LogView(
     typed="name wanted design lot_1 sample",
-    answers=(("Is it enough?", "need have spare chance answer advice"),),
+    answers=(("Is it enough?", "need have spare chance_words verdict"),),
 )
 
 

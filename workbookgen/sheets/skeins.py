@@ -58,8 +58,8 @@ def sheet(settings: Settings) -> Sheet:
 
 
 VIEW = LogView(
-    typed="name reel wraps gross washed_loop project lot",
-    answers=(("It is", "finished_yd doubt known_from grist_yd_lb weight_class"), ("In its lot", "deviation stands_out")),
+    typed="name reel wraps gross washed_loop lot",
+    answers=(("It is", "finished_yd doubt grist_yd_lb weight_class"), ("In its lot", "deviation stands_out")),
     sums=("skein_sums_words",),
 )
 

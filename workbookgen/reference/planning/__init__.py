@@ -1,11 +1,12 @@
 """How long it takes: hours from one's own pace, and the day on which they are done.
 
 `work` is about the hours: pace, steps, what is done and what is ahead. `calendar` spreads
-them over weeks, up to the day of the end. `steps` knows what there is to do.
+them over weeks, up to the day of the end. `steps` knows what there is to do, `timetable` lays the steps into the weeks.
 """
 
 from workbookgen.reference.planning.calendar import finish_day, weeks
 from workbookgen.reference.planning.steps import plying_hours, steps_known
+from workbookgen.reference.planning.timetable import hours_before_step, hours_in_week, hours_of_step, step_in_words
 from workbookgen.reference.planning.work import (
     hours,
     hours_ahead,
@@ -23,14 +24,18 @@ __all__ = [
     "finish_day",
     "hours",
     "hours_ahead",
+    "hours_before_step",
     "hours_in_all",
     "hours_in_use",
+    "hours_in_week",
+    "hours_of_step",
     "hours_planned",
     "pace",
     "pace_in_use",
     "plying_hours",
     "singles_length",
     "still_to_spin",
+    "step_in_words",
     "steps_known",
     "take_up_in_use",
     "weeks",

@@ -1,0 +1,149 @@
+"""The weeks of a project: its steps one after the other, so many hours in each week."""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.units import Quantity, Ratio, Time
+
+HOUR = Quantity(1.0, "hour")
+STEPS = ("Preparing", "Spinning", "Plying", "Finishing")
+
+
+@law
+def step_in_words(place: Ratio) -> str:
+    """A step of the work, in words.
+
+    word = the n-th of preparing, spinning, plying and finishing, n = 1 to 4. The steps follow each other.
+
+    Parameters
+    ----------
+    place : n, from 1 to 4
+
+    Returns
+    -------
+    the word
+
+    Raises
+    ------
+    ValueError
+        A place that is none of the four.
+
+    Notes
+    -----
+    Valid for whole places.
+
+    References
+    ----------
+    The order of the work: common practice, no source.
+    """
+    require((np.asarray(place) >= 1) & (np.asarray(place) <= len(STEPS)), "There are four steps.")
+    return by_element(lambda each: STEPS[int(each) - 1], place)
+
+
+@law
+def hours_of_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, finishing: Time) -> Time:
+    """Hours of a step.
+
+    h = the hours of the n-th step, n = 1 to 4. A table of the weeks has a line for each.
+
+    Parameters
+    ----------
+    place : n, 1 preparing, 2 spinning, 3 plying, 4 finishing
+    preparing : hours of preparing
+    spinning : hours of spinning
+    plying : hours of plying
+    finishing : hours of winding and washing
+
+    Returns
+    -------
+    h, a time
+
+    Raises
+    ------
+    ValueError
+        A place that is none of the four.
+
+    Notes
+    -----
+    Valid for whole places.
+
+    References
+    ----------
+    Definition.
+    """
+    require((np.asarray(place) >= 1) & (np.asarray(place) <= len(STEPS)), "There are four steps.")
+    hours = (preparing, spinning, plying, finishing)
+    return sum(each * (np.asarray(place) == number) for number, each in enumerate(hours, start=1))
+
+
+@law
+def hours_before_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, finishing: Time) -> Time:
+    """Hours of the steps before a step.
+
+    b = Σ of the hours of the steps i < n. A step begins when those before it are done.
+
+    Parameters
+    ----------
+    place : n, 1 preparing, 2 spinning, 3 plying, 4 finishing
+    preparing : hours of preparing
+    spinning : hours of spinning
+    plying : hours of plying
+    finishing : hours of winding and washing
+
+    Returns
+    -------
+    b, a time
+
+    Raises
+    ------
+    ValueError
+        A place that is none of the four.
+
+    Notes
+    -----
+    Valid for steps that follow each other.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    require((np.asarray(place) >= 1) & (np.asarray(place) <= len(STEPS)), "There are four steps.")
+    hours = (preparing, spinning, plying, finishing)
+    return sum(each * (np.asarray(place) > number) for number, each in enumerate(hours, start=1))
+
+
+@law
+def hours_in_week(before: Time, hours: Time, weekly: Time, week: Ratio) -> Time:
+    """Hours that a step takes of a week.
+
+    t = max(0, min(b + h, k · w) - max(b, (k - 1) · w)). It is the part of the step that lies in the k-th week.
+
+    Parameters
+    ----------
+    before : b, hours of the steps before it
+    hours : h, hours of the step
+    weekly : w, hours of work in a week
+    week : k, 1 for the first week
+
+    Returns
+    -------
+    t, a time
+
+    Raises
+    ------
+    ValueError
+        A week before the first, or hours below nothing.
+
+    Notes
+    -----
+    Valid for so many hours in each week, and none left out.
+
+    References
+    ----------
+    Geometry of two intervals.
+    """
+    require(np.asarray(week) >= 1, "The first week is week 1.")
+    b, h, w = (each.m_as("hour") for each in (before, hours, weekly))
+    require((np.asarray(b) >= 0) & (np.asarray(h) >= 0), "Hours cannot be negative.")
+    end, begin = np.minimum(b + h, week * w), np.maximum(b, (week - 1) * w)
+    return np.maximum(0.0, end - begin) * HOUR

@@ -1,0 +1,131 @@
+"""Project: one project, each of its strands against its need, what is true of it in a sentence, and its weeks."""
+
+from workbookgen.language.domains import Choice
+from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.parts import Card, Chapter, Log
+from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, NUMBER, SHARE, Kind
+from workbookgen.language.views import Answers, Chart, Listing, LogView, Matrix, Sentences, Series, band
+from workbookgen.reference import answer, overview, planning, stock
+from workbookgen.settings import Settings
+from workbookgen.sheets.knitting import PROJECTS
+
+SHEET = "Project"
+CHAPTER = "Project"
+STRANDS = (1, 2, 3, 4)
+WEEKS = tuple(range(1, 10))
+STEPS = ("preparing", "spinning", "plying", "finishing")
+
+
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (PROJECT, weeks()), (
+        band(Sentences(fields=("project_in_short", "project_answer", "project_advice"), is_large=True)),
+        band(
+            Matrix(
+                title="What it takes, and what there is", across=(1, 7), heads=("", "", "needs", "has", "give or take", "over or short", "share used"),
+                rows=tuple(("", tuple(f"project_{key}_{part}" if key else "" for key in ("name", "", "needs", "left", "doubt", "over", "used"))) for part in STRANDS),
+            ),
+            Chart(
+                title="Has, against what it needs (100%)", across=(9, 12), kind="shares", rows=len(STRANDS), categories=("project_name_1", "project_name_4"),
+                series=(Series("has", ("project_has_1", "project_has_4"), whisker=("project_whisker_1", "project_whisker_4")),),
+                about="A bar for each strand: what there is of it as a share of what the project needs, cut at 200%.",
+            ),
+        ),
+        band(
+            Answers(title="Yarn and fiber for it", across=(1, 5), lines=("project_length", "project_yarn", "project_prepared", "project_bought")),
+            Answers(title="In its making", across=(7, 12), lines=("project_in_skeins", "project_free", "project_packages", "project_per_bobbin")),
+        ),
+        band(Listing(title="The weeks", aside="hours, week by week", block="weeks", view=LogView("", (("", "step hours . " + " ".join(f"week_{week}" for week in WEEKS)),)),
+                     filled=" ".join(f"week_{week}" for week in WEEKS))),
+        band(Answers(title="When", across=(1, 5), lines=("project_ahead", "project_finish"))),
+    ))
+
+
+def _of(key: str, label: str, column: str, unit: Kind | None = None, digits: int | None = None, note: str = "") -> Result:
+    """A field of the chosen project."""
+    return Result(key, label, f"pick(projects_{column}, projects_listed, name)", stock.pick, unit, digits=digits, note=note,
+                  uses={"names": "projects_listed", "values": f"projects_{column}"})
+
+
+def _of_time(key: str, label: str, column: str, unit: Kind) -> Result:
+    return Result(key, label, f"pick(times_{column}, times_listed, name)", stock.pick, unit, uses={"names": "times_listed", "values": f"times_{column}"})
+
+
+def _strand(part: int) -> tuple[Result, ...]:
+    return tuple(
+        _of(f"{key}_{part}", f"{label}, {part}", f"part_{part}_{column}", unit, digits)
+        for key, label, column, unit, digits in (
+            ("name", "Strand", "name", None, None), ("needs", "Needs", "needs", MASS, 1), ("left", "Has", "left", MASS, 1), ("doubt", "Give or take", "doubt", MASS, 1),
+            ("over", "Over or short", "over", MASS, 1), ("used", "Share used", "used", SHARE, 0),
+        )
+    )
+
+
+PROJECT = Card(
+    "project",
+    "One project",
+    groups=(
+        Group("You type", (Input("name", "Project", Choice("projects_listed", PROJECTS), help="Choose one of your projects."),)),
+        Group("Is it enough?", (
+            _of("verdict", "In a word", "verdict"),
+            _of("spare", "Over or short", "spare", LENGTH),
+            Result("lacking", "Lacking", "MAX(0, 0 - spare)", answer.lacking, LENGTH),
+            Result("in_short", "In short",
+                   'IF(verdict = "finished", "Finished", IF(spare < 0, "Short by " & said(lacking), IF(verdict = "enough", "Enough: ", "Likely enough: ") & said(spare) & " over"))',
+                   answer.in_short, None, only_if="ABS(spare) < 900000"),
+            _of("answer", "In a sentence", "answer"),
+            _of("advice", "To be as sure as you ask", "advice"),
+        )),
+        Group("Strands", tuple(result for part in STRANDS for result in _strand(part))),
+        Group("For the chart", (
+            *(Result(f"has_{part}", f"Has, {part}", f"MIN(2, left_{part} / needs_{part})", overview.has_of_needs, SHARE, only_if=f"needs_{part} > 0",
+                     uses={"has": f"left_{part}", "needs": f"needs_{part}"}) for part in STRANDS),
+            *(Result(f"whisker_{part}", f"Give or take, {part}", f"IF(left_{part} < 2 * needs_{part}, 2 * doubt_{part} / needs_{part}, 0)", overview.whisker, SHARE, only_if=f"needs_{part} > 0",
+                     uses={"has": f"left_{part}", "needs": f"needs_{part}", "doubt": f"doubt_{part}"}) for part in STRANDS),
+        ), printed=False),
+        Group("For it", (
+            _of("length", "Yarn, reserve in", "length", LENGTH),
+            _of("yarn", "It weighs", "yarn", MASS, 1),
+            _of("prepared", "Prepared fiber", "prepared", MASS, 1, "To spin this much yarn."),
+            _of("bought", "Fiber as bought", "bought", MASS, 1, "In the state in which the first lot was bought."),
+            _of("in_skeins", "In its skeins", "in_skeins", LENGTH),
+            _of("free", "In free skeins of this yarn", "free", LENGTH, note="Not counted: give them to the project on the sheet Skeins."),
+            _of("packages", "Balls to buy", "packages", NUMBER, 0),
+            _of("per_bobbin", "On a bobbin", "per_bobbin", MASS, 1),
+        )),
+        Group("Its hours", (
+            *(_of_time(step, step.capitalize(), step, HOURS) for step in STEPS),
+            _of_time("ahead", "Hours still ahead", "ahead", HOURS),
+            _of_time("hours", "Hours in all", "hours", HOURS),
+            _of_time("finish", "Done on", "finish", DAY),
+        )),
+    ),
+)
+
+
+def weeks() -> Log:
+    """The hours of each step, week by week from the first day on."""
+    hours = ", ".join(f"project_{step}" for step in STEPS)
+    of_steps = {step: f"project_{step}" for step in STEPS}
+    return Log("weeks", "", rows=len(STEPS), groups=(
+        Group("", (
+            Result("step", "", 'IF(line = 1, "Preparing", IF(line = 2, "Spinning", IF(line = 3, "Plying", "Finishing")))', planning.step_in_words, None, uses={"place": "line"}),
+            Result("hours", "in all", _by_line(hours.split(", ")), planning.hours_of_step, HOURS, uses={"place": "line"} | of_steps, digits=1),
+            Result("before", "before it", _by_line(_sums(hours.split(", "))), planning.hours_before_step, HOURS, uses={"place": "line"} | of_steps, digits=1),
+            *(
+                Result(f"week_{week}", f"week {week}", f"MAX(0, MIN(before + hours, {week} * pace_weekly) - MAX(before, {week - 1} * pace_weekly))",
+                       planning.hours_in_week, HOURS, uses={"weekly": "pace_weekly"}, fixed={"week": float(week)}, digits=1)
+                for week in WEEKS
+            ),
+        )),
+    ))
+
+
+def _by_line(words: list[str]) -> str:
+    first, second, third, fourth = words
+    return f"IF(line = 1, {first}, IF(line = 2, {second}, IF(line = 3, {third}, {fourth})))"
+
+
+def _sums(words: list[str]) -> list[str]:
+    """What stands before each: nothing, the first, the first two, the first three, and of all four nothing is left away."""
+    first, second, third, fourth = words
+    return [f"(0 * {fourth})", first, f"({first} + {second})", f"({first} + {second} + {third})"]
