@@ -52,6 +52,7 @@ CARDS = {
     "crowded_width": (2.5,),
     "compare_first": ("Clover 1",),
     "compare_second": ("Clover 3",),
+    "project_name": ("Gray pullover",),
     "pace_sample": ("Moss 2-ply",),
     "pace_start": (46357.0,),
     "way_lot": ("Clover",),

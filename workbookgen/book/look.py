@@ -116,6 +116,11 @@ def _aired(body: str) -> str:
     return f'{body}_)_);"−"{body}_)_)'
 
 
+def unless_nothing(number_format: str) -> str:
+    """The same format, but nothing is not shown."""
+    return f"{number_format.split(';')[0]};;"
+
+
 def _is_percent(unit: Unit | None) -> bool:
     return unit is not None and unit.symbol == PERCENT_UNIT.symbol
 

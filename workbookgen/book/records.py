@@ -3,7 +3,7 @@
 Lines in use and the next one are tinted, where one types; the others are hairlines.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 
 from xlsxwriter.utility import xl_col_to_name
 
@@ -34,8 +34,8 @@ def columns(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], label
             canvas.cells(placement.key, (look.entry_in_a_log if is_input else look.result)(placement.field, placement.unit))
 
 
-def read(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heading: int) -> None:
-    """Writes the columns of a log in which nobody types: label and unit are beside its heading."""
+def read(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heading: int, filled: Container[str] = ()) -> None:
+    """Writes the columns of a log in which nobody types: label and unit are beside its heading. What is filled has no unit, and shows no nothing."""
     rule = {name: value for name, value in look.HEAD.items() if name.startswith("top")}
     for first, strip in strips:
         for column, key in enumerate(strip.keys, start=first):
@@ -45,9 +45,10 @@ def read(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heading:
             placement = canvas.placed(f"{log.key}_{key}")
             unit = placement.unit.symbol if placement.unit else ""
             if column > first:
-                said = f"{placement.field.label}, {unit}" if unit not in ("", PERCENT_UNIT.symbol) else placement.field.label
+                said = f"{placement.field.label}, {unit}" if unit not in ("", PERCENT_UNIT.symbol) and key not in filled else placement.field.label
                 canvas.text(heading, column, said, look.head_of(placement.field)[1] | rule)
-            canvas.cells(placement.key, look.result(placement.field, placement.unit))
+            looks = look.result(placement.field, placement.unit)
+            canvas.cells(placement.key, looks | ({"num_format": look.unless_nothing(looks["num_format"])} if key in filled else {}))
 
 
 def fill(canvas: Canvas, key: str, full: float = 4.0) -> None:

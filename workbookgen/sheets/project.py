@@ -21,7 +21,7 @@ def chapter(settings: Settings) -> Chapter:
         band(Sentences(fields=("project_in_short", "project_answer", "project_advice"), is_large=True)),
         band(
             Matrix(
-                title="What it takes, and what there is", across=(1, 7), heads=("", "", "needs", "has", "give or take", "over or short", "share used"),
+                title="Strand by strand", across=(1, 7), heads=("", "", "needs", "has", "give or take", "over", "share used"),
                 rows=tuple(("", tuple(f"project_{key}_{part}" if key else "" for key in ("name", "", "needs", "left", "doubt", "over", "used"))) for part in STRANDS),
             ),
             Chart(
@@ -110,13 +110,15 @@ def weeks() -> Log:
         Group("", (
             Result("step", "", 'IF(line = 1, "Preparing", IF(line = 2, "Spinning", IF(line = 3, "Plying", "Finishing")))', planning.step_in_words, None, uses={"place": "line"}),
             Result("hours", "in all", _by_line(hours.split(", ")), planning.hours_of_step, HOURS, uses={"place": "line"} | of_steps, digits=1),
-            Result("before", "before it", _by_line(_sums(hours.split(", "))), planning.hours_before_step, HOURS, uses={"place": "line"} | of_steps, digits=1),
             *(
                 Result(f"week_{week}", f"week {week}", f"MAX(0, MIN(before + hours, {week} * pace_weekly) - MAX(before, {week - 1} * pace_weekly))",
                        planning.hours_in_week, HOURS, uses={"weekly": "pace_weekly"}, fixed={"week": float(week)}, digits=1)
                 for week in WEEKS
             ),
         )),
+        Group("For the weeks", (
+            Result("before", "before it", _by_line(_sums(hours.split(", "))), planning.hours_before_step, HOURS, uses={"place": "line"} | of_steps, digits=1),
+        ), printed=False),
     ))
 
 

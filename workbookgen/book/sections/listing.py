@@ -56,7 +56,7 @@ def draw(section: Listing, canvas: Canvas, row: int) -> None:
         canvas.heights |= {units - 1: LABELS_HIGH, units: UNITS_HIGH}
         records.columns(canvas, log, placed, units - 1, units, look.INK_LINE)
     else:
-        records.read(canvas, log, placed, row)
+        records.read(canvas, log, placed, row, section.filled.split())
     for key in section.filled.split():
         records.fill(canvas, f"{log.key}_{key}")
     if section.chart:
