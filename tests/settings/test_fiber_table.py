@@ -105,9 +105,9 @@ def test_a_name_that_stands_there_twice(table):
 
 
 def refused(settings: Settings) -> list[str]:
-    """What the sheet Guide says of the table."""
+    """What the guide says of the table."""
     with pytest.raises(SettingsError) as caught:
-        guide.sheet(settings)
+        guide.chapter(settings)
     return [str(fault).replace(settings.fibers, "mine.csv") for fault in caught.value.faults]
 
 

@@ -1,14 +1,16 @@
 """What the settings ask for, found in the workbook: note, title, colors, reels, and no text taken for more than text."""
 
+import re
 import zipfile
 
 import openpyxl
 import pytest
 
+from workbookgen import colors
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import check
 from workbookgen.planner_file import read_planner
-from workbookgen.settings import Colors, Settings
+from workbookgen.settings import Settings
 from workbookgen.settings.reels import Reel
 
 STRANGE = ["=1+1", "+cmd|' /C calc'!A0", "@SUM(A1)", "&L&\"Arial\"&99 &P", "9 lives", "{row}", "שלום 🧶 Ω", "a_x0041_b", '"quoted" \\ & <b>', "\u2028 and \x85"]
@@ -27,38 +29,43 @@ def planner_of(small, tmp_path_factory):
     return built
 
 
-def first_sheet(path):
-    return openpyxl.load_workbook(path)["Start"]
+def desk(path) -> list[tuple[str, str]]:
+    """(text, kind of cell) of what stands on the first sheet, from the top, but for its line of links."""
+    sheet = openpyxl.load_workbook(path)["Desk"]
+    return [(cell.value, cell.data_type) for row in sheet.iter_rows(min_row=2, max_col=13) for cell in row if cell.value is not None]
+
+
+def texts(path) -> list[str]:
+    return [value for value, kind in desk(path) if kind == "s"]
 
 
 def test_a_note_stands_under_the_title(planner_of):
-    sheet = first_sheet(planner_of(title="Ours", note="Bring your wheel.\n\n  Tea at four; do not be late.  \n"))
-    assert [sheet.cell(row, 1).value for row in range(1, 8)] == [
-        "Ours", "From wraps and weights to yarn you can plan with.", None, "Before you begin", "Bring your wheel.", "Tea at four; do not be late.", None,
-    ]
-    assert sheet["A8"].value == "Three steps"
+    shown = texts(planner_of(title="Ours", note="Bring your wheel.\n\n  Tea at four; do not be late.  \n"))
+    assert shown[0] == "Ours" and shown[2:5] == ["Before you begin", "Bring your wheel.", "Tea at four; do not be late."]
 
 
-def test_without_a_note_the_steps_come_first(planner_of):
-    assert first_sheet(planner_of())["A4"].value == "Three steps"
+def test_without_a_note_nothing_stands_in_its_place(planner_of):
+    noted, bare = texts(planner_of(note="Bring your wheel.")), texts(planner_of())
+    assert [text for text in noted if text not in bare] == ["Before you begin", "Bring your wheel."]
 
 
 def test_a_long_note_is_broken_into_lines_and_loses_nothing(planner_of):
     note = " ".join(f"word{number}" for number in range(70))
-    sheet = first_sheet(planner_of(note=note))
-    lines = [sheet.cell(row, 1).value for row in range(5, 10)]
-    assert " ".join(filter(None, lines)) == note and all(len(line) <= 120 for line in lines if line)
+    lines = [text for text in texts(planner_of(note=note)) if str(text).startswith("word")]
+    assert " ".join(lines) == note and len(lines) > 2 and all(len(line) <= 240 for line in lines)
 
 
 @pytest.mark.parametrize("text", STRANGE)
 def test_a_strange_text_is_a_text_everywhere(planner_of, text):
     path = planner_of(title=text, note=f"{text}\nand {text}", currency="=1&2", reels=(Reel(name=text[:40], loop="2 yd").model_dump(),))
-    sheet = first_sheet(path)
-    assert (sheet["A1"].value, sheet["A1"].data_type) == (text, "s")
-    assert sheet["A5"].data_type == "s" and sheet["A5"].value == " ".join(text.split())
-    reel = openpyxl.load_workbook(path)["Reels"]["A7"]
-    assert (reel.value, reel.data_type) == (text, "s")
+    shown = desk(path)
+    assert shown[0] == (text, "s")
+    read = " ".join(text.split())
+    assert (read, "s") in shown[1:] and (f"and {read}", "s") in shown
     planner = read_planner(path)
+    placed = planner.layout.placements["reels_name"]
+    reel = openpyxl.load_workbook(path)[placed.sheet][placed.cell(0)]
+    assert (reel.value, reel.data_type) == (text, "s")
     assert planner.settings.title == text and planner.settings.note == f"{text}\nand {text}" and planner.settings.currency == "=1&2"
     report = check(path, planner.layout, scenarios=1, formulas_in_file=planner.formulas)
     assert report.findings == []
@@ -69,37 +76,45 @@ def test_a_footer_shows_the_title_and_runs_no_code_in_it(planner_of, title, show
     with zipfile.ZipFile(planner_of(title=title)) as package:
         text = package.read("xl/worksheets/sheet1.xml").decode()
     footer = text.partition("<oddFooter>")[2].partition("</oddFooter>")[0].replace("&amp;", "&")
-    assert footer.replace('&"Arial,Regular"', "") == f"&L&9{shown}&C&9&A&R&9Page &P of &N"
+    assert footer.replace('&"Arial,Regular"', "") == f"&L{shown}&C&A&R&P / &N"
+
+
+def colors_of(path) -> tuple[str, set[str], set[str], set[str]]:
+    """All parts of the file; and in the cells, the colors of letters, of grounds, and of lines, as XML has them."""
+    with zipfile.ZipFile(path) as package:
+        read = {part: package.read(part).decode() for part in package.namelist() if part.endswith(".xml")}
+    styles = read["xl/styles.xml"]
+
+    def within(tag: str) -> set[str]:
+        return set(re.findall(r'(?:rgb="FF|<bgColor rgb="FF)([0-9A-F]{6})"', "".join(re.findall(rf"<{tag}\b.*?</{tag}>", styles, re.DOTALL))))
+
+    return "".join(read.values()), within("fonts"), within("fills") | within("dxfs"), within("borders")
 
 
 def test_chosen_colors_are_seen(planner_of):
-    chosen = Colors(accent="#5A2A5E", band="#F0E0F2", edge="#7A5A7E", ground="#FFFFF0")
-    path = planner_of(colors=chosen.model_dump())
-    book = openpyxl.load_workbook(path)
-    start, reels = book["Start"], book["Reels"]
-    assert start["A1"].font.color.rgb == "FF5A2A5E"
-    assert reels["A4"].fill.fgColor.rgb == "FFF0E0F2" and reels["A4"].border.bottom.color.rgb == "FF5A2A5E"
-    assert reels["A7"].fill.fgColor.rgb == "FFFFFFF0" and reels["A7"].border.left.color.rgb == "FF7A5A7E"
-    with zipfile.ZipFile(path) as package:
-        everything = "".join(package.read(part).decode() for part in package.namelist() if part.endswith(".xml"))
-    assert "5A2A5E" in everything.partition("<c:chart>")[2], "the columns of the charts"
-    for usual in ("1D4E57", "E4ECED", "9C8A57", "FBF4E2"):
-        assert usual not in everything.replace("#", "\0").replace(f"\0{usual}", ""), usual
+    chosen = {"accent": "#5A2A5E", "band": "#F0E0F2", "edge": "#7A5A7E", "ground": "#FFFFF0"}
+    everything, letters, grounds, lines = colors_of(planner_of(colors=chosen))
+    assert "5A2A5E" in letters & lines and "FFFFF0" in grounds and "7A5A7E" in lines
+    told = re.sub(r"#[0-9A-F]{6}", "", everything)  # what it was made with tells of colors, too
+    for role, usual in colors.ROLES.items():
+        assert usual.removeprefix("#") not in told, role
 
 
-def test_the_usual_colors_are_what_they_were(planner_of):
-    sheet = openpyxl.load_workbook(planner_of())["Reels"]
-    assert sheet["A7"].fill.fgColor.rgb == "FFFBF4E2" and sheet["A7"].border.left.color.rgb == "FF9C8A57"
-    assert sheet["A4"].fill.fgColor.rgb == "FFE4ECED" and sheet["A1"].font.color.rgb == "FF1D4E57"
+def test_the_usual_colors_are_what_they_are(planner_of):
+    _, letters, grounds, lines = colors_of(planner_of())
+    assert "26466D" in letters & lines and "F6F0E1" in grounds and "94855A" in lines
 
 
 @pytest.mark.parametrize(("units", "cord", "basis"), [("us", 360.0, "in"), ("metric", 914.4, "cm")])
 def test_a_reel_measured_with_a_cord_is_known(planner_of, units, cord, basis):
     # 10 yards are 360 inches, and 914.4 centimeters: the yard is 0.9144 m (NIST SP 811, from memory).
     path = planner_of(units=units, reels=({"name": "Box", "cord": "10 yd", "turns": 6.5},))
-    typed = openpyxl.load_workbook(path)["Reels"]
-    shown = openpyxl.load_workbook(path, data_only=True)["Reels"]
-    head = {shown.cell(5, column).value: column for column in range(1, 30)}
-    assert typed.cell(7, head["Cord length"]).value == pytest.approx(cord) and typed.cell(7, head["Cord turns"]).value == 6.5
-    assert shown.cell(7, head["Loop in use"]).value == pytest.approx(cord / 6.5)
-    assert shown.cell(7, head["Known from"]).value == "measured with a cord" and shown.cell(6, head["Loop in use"]).value == basis
+    typed, shown = openpyxl.load_workbook(path), openpyxl.load_workbook(path, data_only=True)
+    placements = read_planner(path).layout.placements
+
+    def first(book, key):
+        return book[placements[key].sheet][placements[key].cell(0)].value
+
+    assert first(typed, "reels_cord") == pytest.approx(cord) and first(typed, "reels_turns") == 6.5
+    assert first(shown, "reels_loop") == pytest.approx(cord / 6.5)
+    assert first(shown, "reels_basis") == "measured with a cord" and placements["reels_loop"].unit.symbol == basis

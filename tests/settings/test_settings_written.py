@@ -59,9 +59,9 @@ def test_written_and_read_again(settings):
 
 @given(SETTINGS)
 @example(Settings(title="a\u2028b\x85c", note="d\u2029e\nf"))  # line ends to Python, and not to TOML
-def test_the_sheet_made_with_holds_them_line_by_line(settings):
+def test_made_with_holds_them_line_by_line(settings):
     """As a planner is read back: the column's cells, joined."""
-    (table,) = origin.sheet(settings).parts
+    (table,) = origin.chapter(settings).holders
     (column,) = table.columns
     kept = settings.model_copy(update={"fibers": ""}) if settings.fibers else settings
     assert parse("\n".join(column.values), "a planner") == kept

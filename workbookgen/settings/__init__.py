@@ -22,7 +22,7 @@ from workbookgen.texts import folded
 
 Model = TypeVar("Model", bound=BaseModel)
 
-# The sheets that a planner can do without, and the sheets that each of them is nothing without.
+# The chapters that a planner can do without, and the chapters that each of them is nothing without.
 Leavable = Literal[
     "Guide", "Buying", "Scouring", "Samples", "Yarn", "Components", "Twist", "Compare", "Labels", "Knitting", "Pieces",
     "Weaving", "Projects", "Time", "Figures", "Cost", "Lot", "Project", "Counts", "Questions",
@@ -59,9 +59,9 @@ class Rows(Strict):
 class Colors(Strict):
     """The colors that a guild may choose; what is not chosen stays as it is."""
 
-    accent: ColorText | None = None  # titles, headings, lines, the columns of charts
-    band: ColorText | None = None  # the ground under the headings of groups
-    edge: ColorText | None = None  # the box around a cell to type in
+    accent: ColorText | None = None  # links, answers, the rules over them, the columns of charts
+    band: ColorText | None = None  # the band of a chart
+    edge: ColorText | None = None  # the line under a cell to type in
     ground: ColorText | None = None  # the ground of such a cell
 
     @property
@@ -96,7 +96,7 @@ class Settings(Strict):
         faults = [
             (("leave_out", place), f"{name} is listed twice; once is enough") for place, name in enumerate(names) if name in names[:place]
         ] + [
-            (("leave_out", names.index(needed)), f"the sheet {sheet} is nothing without {needed}; leave out {sheet} too, or keep {needed}")
+            (("leave_out", names.index(needed)), f"{sheet} is nothing without {needed}; leave out {sheet} too, or keep {needed}")
             for sheet, others in NEEDS.items()
             for needed in others
             if needed in names and sheet not in names
