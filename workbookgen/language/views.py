@@ -222,9 +222,11 @@ class Door(Section):
         return (self.way, *self.further)
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
-        if self.way.sheet in names or {self.number, self.counts} & set(fallen):
+        """Where its way goes, the first further one that stays takes its place."""
+        stay = tuple(each for each in (self.way, *self.further) if each.sheet not in names)
+        if not stay or {self.number, self.counts} & set(fallen):
             return None
-        return replace(self, further=tuple(each for each in self.further if each.sheet not in names))
+        return replace(self, way=replace(stay[0], words=self.way.words), further=stay[1:])
 
 
 @dataclass(frozen=True, kw_only=True)

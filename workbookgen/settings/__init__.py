@@ -8,7 +8,7 @@ key is a mistake too, since it is most often a misspelt one.
 import tomllib
 from importlib.resources import files
 from pathlib import Path
-from typing import Literal, TypeVar
+from typing import Literal, TypeVar, get_args
 
 import tomli_w
 from pydantic import BaseModel, Field, ValidationError, ValidationInfo, field_validator, model_validator
@@ -27,7 +27,9 @@ Leavable = Literal[
     "Guide", "Buying", "Scouring", "Samples", "Yarn", "Components", "Twist", "Compare", "Labels", "Knitting", "Pieces",
     "Weaving", "Projects", "Time", "Figures", "Cost", "Lot", "Project", "Counts", "Questions",
 ]
+IN_SMALL = ("Compare", "Projects", "Project")  # of these, what a small planner has
 NEEDS = {
+    "Project": ("Projects",),
     "Yarn": ("Components",),
     "Components": ("Yarn",),
     "Knitting": ("Projects",),
@@ -85,6 +87,7 @@ class Settings(Strict):
     note: Note = ""  # shown on the first sheet; each line is a paragraph
     fibers: str | None = None  # a CSV table like templates/fibers.csv; None: that table; "": an empty guide
     currency: text_of(6, SAYABLE) = "$"
+    size: Literal["small", "whole"] = "whole"
     leave_out: tuple[Leavable, ...] = ()
     colors: Colors = Colors()
     rows: Rows = Rows()
@@ -125,6 +128,12 @@ class Settings(Strict):
         if faults:
             raise Misfit(*faults)
         return reels
+
+    @property
+    def without(self) -> tuple[str, ...]:
+        """The chapters that its planner does not have."""
+        small = (name for name in get_args(Leavable) if self.size == "small" and name not in IN_SMALL)
+        return tuple(dict.fromkeys((*self.leave_out, *small)))
 
     def as_toml(self) -> str:
         """These settings as the text of a settings file, without what is as it always is."""

@@ -20,13 +20,18 @@ from workbookgen.sheets import samples
 from workbookgen.units import Quantity
 
 SHEET = "Time"
-CHAPTER = "Figures"
+CHAPTER, SURENESS = "Figures", "Sureness"
 SPEED = Number(above=0, most=1_000_000)
 SMALL = Number(least=0, most=0.5)
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (PACES, DOUBTS), (asked_and_answered(PACES, "stock_weeks"), asked_and_answered(DOUBTS)))
+    return Chapter(CHAPTER, (PACES,), (asked_and_answered(PACES, "stock_weeks"),))
+
+
+def sureness(settings: Settings) -> Chapter:
+    """How sure one wants to be: no planner is without it, since every length has its give or take."""
+    return Chapter(SURENESS, (DOUBTS,), (asked_and_answered(DOUBTS),))
 
 
 PACES = Card(

@@ -31,7 +31,7 @@ CHAPTER = "Lists"
 
 
 def chapter(settings: Settings) -> Chapter:
-    tables = TABLES if not settings.leave_out else (*TABLES, NOTHING)
+    tables = TABLES if not settings.without else (*TABLES, NOTHING)
     return Chapter(CHAPTER, (*tables, numbers(settings)), tuple(band(Facts(table=each.key)) for each in tables))
 
 

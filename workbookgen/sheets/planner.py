@@ -46,7 +46,10 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     """The sheets on which one works, between the desk and the reference."""
     yield Sheet("Measure", "Two skeins side by side", "Choose two skeins of your log.", (compare.chapter(settings),), Kind.PAGE, near=("Skeins", "Reels"))
     yield Sheet(lot.SHEET, "Lot", "Choose one of your lots.", (lot.chapter(settings),), Kind.PAGE, near=("Fiber", "Fleece"), grid=Grid(chosen="way_lot"))
-    yield Sheet(project.SHEET, "Project", "Choose one of your projects.", (project.chapter(settings),), Kind.PAGE, near=("Projects", "Samples"), grid=Grid(chosen="project_name"))
+    yield Sheet(
+        project.SHEET, "Project", "Choose one of your projects.", (project.chapter(settings), figures.sureness(settings)),
+        Kind.PAGE, near=("Projects", "Samples"), grid=Grid(chosen="project_name"),
+    )
     yield skeins.sheet(settings)
     yield reels.sheet(settings)
     yield fiber.sheet(settings)
@@ -79,14 +82,18 @@ def planner(settings: Settings) -> Planner:
     """The planner that these settings ask for, described and not yet laid out."""
     working, facts = tuple(working_sheets(settings)), lists.chapter(settings)
     fallen, absent, cautions = frozenset(), {}, ()
-    if settings.leave_out:
-        full = Planner(settings.units, settings.paper, settings.title, (*_unlinked(working), _reference(facts)))
-        left = leaving(full, settings.leave_out)
+    left = None
+    if settings.without:
+        every = proofs.without(fallen)
+        first = desk.sheet(settings, every.rows, working, cautions)
+        full = Planner(settings.units, settings.paper, settings.title, (first, *working, _reference(proofs.chapter(every), facts)))
+        left = leaving(full, settings.without)
         working = tuple(kept for sheet in working if (kept := left.kept(sheet)))
         fallen, absent, cautions = left.fallen, {key: full.by_key[key] for key in left.fallen}, left.cautions
     proven = proofs.with_trials(proofs.without(fallen), working)
     reference = _reference(methods.chapter(working), proofs.chapter(proven), facts, origin.chapter(settings))
-    sheets = (desk.sheet(settings, proven.rows, working, cautions), *working, reference)
+    first = desk.sheet(settings, proven.rows, working, cautions)
+    sheets = (left.kept(first) if left else first, *working, reference)
     sheet_of = sheets_of_chapters(sheets)
     return Planner(
         settings.units,
@@ -103,7 +110,3 @@ def _reference(*chapters) -> Sheet:
         origin.SHEET, "Reference", "What the words mean, how each figure is worked out, and who says so. A weighed sample beats every formula.",
         chapters, Kind.PAPER, grid=OF_FACTS,
     )
-
-
-def _unlinked(sheets: tuple[Sheet, ...]) -> tuple[Sheet, ...]:
-    return sheets

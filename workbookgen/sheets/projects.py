@@ -178,7 +178,7 @@ def projects(settings: Settings) -> Log:
                        "IF(spare >= doubts_z * doubt_spare, 0, (SQRT(POWER(doubts_z * doubts_grist * spare, 2) + (1 - POWER(doubts_z * doubts_grist, 2)) * POWER(doubts_z * doubt_spare, 2)) - spare) "
                        "/ (1 - POWER(doubts_z * doubts_grist, 2)))",
                        uncertainty.more_for, LENGTH, uses={"uncertainty": "doubt_spare", "relative_more": "doubts_grist", "coverage": "doubts_z"},
-                       only_if="doubts_z * doubts_grist < 1", note="What to have besides, to be as sure as you ask on the sheet Figures; it is itself uncertain."),
+                       only_if="doubts_z * doubts_grist < 1", note="What to have besides, to be as sure as you ask on the sheet Sureness; it is itself uncertain."),
                 *supply.to_buy(),
             )),
             Group("For other sheets", (

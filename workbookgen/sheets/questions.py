@@ -39,7 +39,7 @@ def backwards(settings: Settings) -> Card:
         about="Give the grist of the plied yarn. By K of the sheet Counts, the wraps per inch that it should have will do.",
         groups=(
             Group("You type", (
-                Input("grist", "Grist of the plied yarn", ANY, GRIST, needed="Counts" in settings.leave_out),
+                Input("grist", "Grist of the plied yarn", ANY, GRIST, needed="Counts" in settings.without),
                 Input("wraps", "Or wraps per inch", Number(above=0, most=500), THREADS, help="Used if you give no grist; K of the sheet Counts turns it into one."),
                 Input("strands", "Strands", Number(least=2, most=12, whole=True), NUMBER, needed=True, starts_as=2.0),
                 Input("take_up", "Take-up", Number(least=0, below=1), SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),

@@ -90,7 +90,7 @@ def skeins(settings: Settings) -> Log:
                        uses={"name": "project", "names": "projects_listed", "values": "projects_sample_shrinkage"}, note="By the sample of its project."),
                 Result("shrinkage_expected", "Shrinkage expected", "IF(given(shrinkage_sample), shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
                        uses={"usual": "doubts_shrinkage", "sample": "shrinkage_sample"}, only_if="IF(given(shrinkage_sample), shrinkage_sample < 0.9, 1 = 1)",
-                       note="Until you measure the washed loop: its sample's, or the usual one of the sheet Figures."),
+                       note="Until you measure the washed loop: its sample's, or the usual one of the sheet Sureness."),
                 Result("loop", "Loop", "pick(reels_loop, reels_listed, reel)", stock.pick, LOOP,
                        uses={"name": "reel", "names": "reels_listed", "values": "reels_loop"}),
                 Result("length_yd", "On the reel", "(wraps + part_wrap) * loop + rest", reeling.length, IN_YARDS,

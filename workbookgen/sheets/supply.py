@@ -195,7 +195,7 @@ def in_words() -> tuple[Result, ...]:
         Result("chance_words", "Sure by", 'IF(chance > 0.98, "over 98%", IF(chance < 0.02, "under 2%", ROUND(ROUND(chance * 100, 9), 0) & "%"))',
                answer.chance_words, None, width=11),
         Result("verdict", "In a word", 'IF(given(used), "finished", IF(chance >= doubts_certainty, "enough", IF(chance >= 0.5, "likely enough", "short")))',
-               answer.verdict, None, uses={"certainty": "doubts_certainty"}, width=13, note="Enough: as sure as you ask on the sheet Figures."),
+               answer.verdict, None, uses={"certainty": "doubts_certainty"}, width=13, note="Enough: as sure as you ask on the sheet Sureness."),
         Result("answer", "In a sentence",
                'IF(given(used), "Finished.", "There is " & ' + _yards("have") + ' & ", it takes " & ' + _yards("need") + ' & ": " & IF(spare >= 0, ' + _yards("spare")
                + ' & " over", "short by " & ' + _yards("(0 - spare)") + ') & IF(given(chance_words), ". Chance that it is enough: " & chance_words & ".", "."))',
