@@ -176,9 +176,12 @@ class Listing(Section):
         return self.view.shown(self.block)
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
+        """Names of records about which nothing more is said are no listing."""
         left = view_without(self.view, self.block, fallen)
         chart = self.chart and self.chart.without(fallen, names)
-        return replace(self, view=left, chart=chart) if left.typed or left.answers else None
+        filled = " ".join(key for key in self.filled.split() if f"{self.block}_{key}" not in fallen)
+        says_more = left.typed or len(left.shown(self.block)) > 1
+        return replace(self, view=left, chart=chart, filled=filled) if says_more else None
 
 
 @dataclass(frozen=True, kw_only=True)

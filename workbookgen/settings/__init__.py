@@ -37,7 +37,6 @@ NEEDS = {
     "Weaving": ("Projects",),
     "Time": ("Projects", "Figures"),
     "Cost": ("Projects",),
-    "Project": ("Projects",),
 }
 
 
