@@ -53,7 +53,7 @@ def _sums(canvas: Canvas, log: Log) -> None:
     for key in view.sums:
         placement = canvas.placed(key)
         canvas.cells(key, look.PLAIN | {"num_format": look.sum_format(placement.field, placement.unit), "align": "left"})
-    canvas.cells(f"{log.key}_{OPEN.key}", look.MESSAGE | {"num_format": NEEDS_A_LOOK, "align": "left"})
+    canvas.cells(f"{log.key}_{OPEN.key}", look.MESSAGE | {"num_format": NEEDS_A_LOOK, "align": "right"})
 
 
 def _hidden(canvas: Canvas, log: Log) -> None:

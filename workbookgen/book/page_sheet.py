@@ -8,6 +8,7 @@ from workbookgen.language.quantities import NUMBER_UNIT
 
 TITLE = 3  # row
 FIRST = 2  # column
+SCREEN = 1300  # pixels of a sheet that a small laptop shows
 
 
 def draw(canvas: Canvas) -> None:
@@ -15,7 +16,10 @@ def draw(canvas: Canvas) -> None:
     links_of_a_page(canvas)
     canvas.text(TITLE, FIRST, sheet.title, look.TITLE_QUIET if sheet.grid.chosen else look.TITLE)
     last = len(sheet.grid.widths) + 1
-    canvas.text(TITLE, last, sheet.about, look.ABOUT)
+    if sum(sheet.grid.widths) <= SCREEN:
+        canvas.text(TITLE, last, sheet.about, look.ABOUT)
+    else:  # its right end is off the screen
+        canvas.text(TITLE, FIRST + 1, sheet.about, look.LITTLE)
     if sheet.grid.chosen:
         placement = canvas.placed(sheet.grid.chosen)
         canvas.cells(sheet.grid.chosen, look.entry(placement.field, NUMBER_UNIT) | {"font_size": look.LARGE, "bold": True})

@@ -130,9 +130,11 @@ def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -
         column += 1
         spots[f"{log.key}_{FILLED.key}"] = Spot(FIRST_RECORD, column, log.rows)
     spots[f"{log.key}_{FIRST.key}"] = Spot(FIRST_MESSAGE, 2)
-    in_head = _head_columns(strips, 1 + len(view.sums))
-    for key, place in zip([*view.sums, f"{log.key}_{OPEN.key}"], in_head, strict=True):
-        spots[key] = Spot(SUMS, place)
+    answers = [first + place for first, strip in strips if not (strip.is_folded or strip.is_hidden) for place in range(len(strip.keys))]
+    first_answer = next((first for first, strip in strips if not (strip.is_typed or strip.is_folded)), answers[-1])
+    for place, key in enumerate(view.sums):
+        spots[key] = Spot(SUMS, first_answer + place)
+    spots[f"{log.key}_{OPEN.key}"] = Spot(SUMS, max(answers[-1], first_answer + len(view.sums)))
     column += 1
     spots[f"{log.key}_{EMPTIED.key}"] = Spot(FIRST_MESSAGE, column)
     left = [f"{card.key}_{each.key}" for card in others for each in card.fields if f"{card.key}_{each.key}" not in spots]
@@ -141,13 +143,3 @@ def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -
     hidden = range(seen + 1, column + 1)
     heights = dict(enumerate(HEAD_OF_LOG, start=1))
     return Plan(sheet, spots, widths | dict.fromkeys(hidden, HIDDEN), heights, strips=tuple(strips), folds=tuple(folds), last_column=seen, last_row=FIRST_RECORD + log.rows - 1)
-
-
-def _head_columns(strips: list[tuple[int, Strip]], wanted: int) -> list[int]:
-    """Columns over what one came for, a column apart where there are enough, in which sums stand."""
-    seen = [first + place for first, strip in strips if not (strip.is_folded or strip.is_hidden or strip.is_typed) for place in range(len(strip.keys))]
-    typed = [first + place for first, strip in strips if strip.is_typed and not strip.is_folded for place in range(2, len(strip.keys))]
-    free = seen if len(seen) >= wanted else [*typed, *seen]
-    step = max(1, len(free) // wanted)
-    return free[::step][:wanted]
-
