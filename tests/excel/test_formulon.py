@@ -1,0 +1,47 @@
+"""formulon as a further witness: its authors hold it against Excel, and here it is held against the reference library."""
+
+import pytest
+from checking.mutants import edited, mutants_of
+
+from workbookgen.checking.check import POISON, check
+from workbookgen.engines import Area
+from workbookgen.engines.package import with_cached
+from workbookgen.errors import FileError
+from workbookgen.planner_file import read_planner
+
+from .formulon import Formulon
+
+SCENARIOS = 5
+
+
+@pytest.mark.programs  # it takes most of a minute to read the file
+def test_the_default_planner(blank, layout, record_property):
+    report = check(blank, layout, [Formulon()], scenarios=SCENARIOS, formulas_in_file=read_planner(blank).formulas)
+    [each] = report.engines
+    record_property("compared", [each.name, each.version, report.scenarios, each.comparisons, len(report.findings), each.worst_relative_difference])
+    assert [str(finding) for finding in report.findings[:10]] == []
+    assert report.formula_cells == report.formula_cells_checked
+
+
+@pytest.mark.parametrize("profile", ["win-365-en_US", "win-365-de_DE"])
+def test_a_small_planner_in_two_countries(small_file, small_layout, profile):
+    assert [str(each) for each in check(small_file, small_layout, [Formulon(profile)], scenarios=SCENARIOS).findings] == []
+
+
+def test_it_works_out_what_is_poisoned(small_file, small_layout, tmp_path):
+    with_cached(small_file, tmp_path / "poisoned.xlsx", POISON)
+    at = small_layout.placements["reels_hundred"]
+    with Formulon().open(tmp_path / "poisoned.xlsx") as session:
+        assert session.read(Area(at.sheet, at.row, at.column)) == [[pytest.approx(200.0)]]
+
+
+def test_a_changed_formula_is_found(small_file, small_layout, tmp_path):
+    [mutant] = [each for each in mutants_of(small_layout, "over for times") if each.placement.key == "skeins_length_yd"]
+    edited(small_file, tmp_path / "mutant.xlsx", small_layout, mutant.places)
+    assert [each for each in check(tmp_path / "mutant.xlsx", small_layout, [Formulon()], scenarios=3).findings if each.key == "skeins_length_yd"]
+
+
+def test_what_is_no_workbook(tmp_path):
+    (tmp_path / "none.xlsx").write_bytes(b"PK and nothing")
+    with pytest.raises(FileError, match="formulon cannot read this file"):
+        Formulon().open(tmp_path / "none.xlsx")
