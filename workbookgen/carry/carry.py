@@ -1,25 +1,31 @@
 """Carrying over: read the old planner, build the new one with its entries, look the outcome over.
 
-The old file is only read. The new one is proven like any other before it is put in its
-place, and the reference library says whether it still means the same.
+The old file is only read. What it shows is held against what the new one will show, as the
+reference library works it out. The embedded engine works the new one out too; where it says
+otherwise, as it does of a capital with an accent, that is told, and the entries come over
+all the same: no one engine decides whether a person gets a new planner.
 """
 
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from workbookgen.book.layout import place
-from workbookgen.build import workbook
+from workbookgen.book.layout import Layout, place
+from workbookgen.book.write import write
+from workbookgen.build import EMBEDDED, computed, disagreements
 from workbookgen.carry.leftovers import ONLY_HERE, Leftover, kept_from_before, with_leftovers
 from workbookgen.carry.matching import match
 from workbookgen.carry.names import misplaced
-from workbookgen.carry.review import Difference, differences, refused, results, results_of_old
+from workbookgen.carry.review import Difference, differences, refused, results_of_old, shown_by_old
+from workbookgen.carry.spelling import beyond_a_to_z, told_apart
 from workbookgen.carry.strays import strays
-from workbookgen.errors import Fault
+from workbookgen.checking.expected import expected_values
+from workbookgen.errors import Fault, FileError
 from workbookgen.filled.arithmetic import worked_out
 from workbookgen.filled.planner import FilledPlanner, described, read_filled
 from workbookgen.filled.replacing import require_no_entries
+from workbookgen.language.entries import Entries
 from workbookgen.language.parts import Log
 from workbookgen.saving import require_another, save
 from workbookgen.settings import Rows, Settings
@@ -38,6 +44,7 @@ class Carried:
     leftovers: tuple[Leftover, ...]
     differences: tuple[Difference, ...]
     notes: tuple[Fault, ...]
+    unproven: tuple[Fault, ...] = ()  # formula cells of which the embedded engine says otherwise than the library
 
     @property
     def homeless(self) -> int:
@@ -58,16 +65,31 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     step()
     matched = match(old, plain)
     entries = {key: tuple(column) for key, column in matched.entries.items()}
-    after = results(plain, entries)
+    after = expected_values(plain, entries)
     found = [*matched.leftovers, *refused(old, plain, after, matched), *strays(old), *kept_from_before(old)]
     step()
-    planner = with_leftovers(plain, dict.fromkeys(found))
-    content = workbook(place(planner), entries, matched.notes)
+    layout = place(with_leftovers(plain, dict.fromkeys(found)))
+    unproven = _unproven(layout, entries, after)
+    content = write(layout, entries, after, matched.notes)
     step()
-    changed = differences(old, results_of_old(old), plain, after, matched)
+    changed = differences(old, shown_by_old(old) or results_of_old(old), plain, after, matched)
     save(target, content)
     step()
-    return Carried(old.version, _lines(old, matched.rows), matched.converted, len(matched.renewed), tuple(dict.fromkeys(found)), tuple(changed), (*old.notes, *misplaced(old)))
+    notes = (*old.notes, *misplaced(old), *told_apart(plain, entries))
+    return Carried(
+        old.version, _lines(old, matched.rows), matched.converted, len(matched.renewed), tuple(dict.fromkeys(found)), tuple(changed), notes, tuple(unproven),
+    )
+
+
+def _unproven(layout: Layout, entries: Entries, expected: Mapping[str, tuple]) -> list[Fault]:
+    """Where the embedded engine says otherwise than the library. That it cannot work the planner out is one such thing."""
+    try:
+        faults = disagreements(layout, expected, computed(layout, entries))
+    except FileError as problem:
+        return [Fault(EMBEDDED, fault.sentence) for fault in problem.faults]
+    if faults and beyond_a_to_z(layout.planner, entries):
+        faults.insert(0, Fault(EMBEDDED, "it takes a name for another one where capitals other than A to Z are written as small letters; spreadsheet programs do not."))
+    return faults
 
 
 def buildable(settings: Settings) -> Settings:

@@ -1,8 +1,10 @@
 """Looking over what was carried: does the new planner say the same as the old one?
 
-The reference library works out both planners from their entries. Results of the same field
-and record must agree after conversion; where they do not, because a line or a figure that
-they rest on is another, it is told. So is every entry that the new planner does not take.
+What the old planner shows stands in its file, stored by the program that saved it; where none
+was stored, the reference library works it out from the entries. The library works out the new
+one. Results of the same field and record must agree after conversion; where they do not,
+because a line or a figure that they rest on is another, or because a newer version reckons
+otherwise, it is told. So is every entry that the new planner does not take.
 """
 
 from collections.abc import Iterator
@@ -13,11 +15,12 @@ from workbookgen.carry.leftovers import IN_ITS_CELL, Leftover
 from workbookgen.carry.matching import Matched, readable
 from workbookgen.checking.compare import agree
 from workbookgen.checking.expected import expected_of_blocks
+from workbookgen.engines import ErrorValue
 from workbookgen.filled.planner import FilledPlanner, described
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import Block, Column, Log, Planner
+from workbookgen.language.parts import Block, Column, Log, Planner, ProofTable
 from workbookgen.language.sentences import refusal
 
 Values = dict[str, tuple[Entry, ...]]
@@ -54,16 +57,40 @@ def results_of_old(old: FilledPlanner) -> Values:
     return results(planner, absent | dict(old.entries))
 
 
+def shown_by_old(old: FilledPlanner) -> Values:
+    """The results as an old planner's file has them; none where the program that saved it stored none."""
+    planner = described(old.settings)
+    shown = {
+        key: tuple(_shown_in(old, key, row) for row in range(block.rows))
+        for block in planner.blocks.values()
+        for each in block.results
+        if (key := f"{block.key}_{each.key}") in old.ranges
+    }
+    return shown if any(value is not None for column in shown.values() for value in column) else {}
+
+
+def _shown_in(old: FilledPlanner, key: str, row: int) -> Entry:
+    cell = old.cell(key, row) if row < old.ranges[key].rows else None
+    value = cell.value if cell else None
+    return str(value) if isinstance(value, ErrorValue) else None if value == "" else value
+
+
 def differences(old: FilledPlanner, before: Values, new: Planner, after: Values, matched: Matched) -> list[Difference]:
     """Results that were worked out before and are another now."""
     found = []
-    for block in described(old.settings).blocks.values():
+    planner = described(old.settings)
+    for block in planner.blocks.values():
         target = new.blocks.get(block.key)
-        for result in block.results if target else ():
+        for result in block.results if target and not _tells_of_proofs(planner, block) else ():
             match = target.by_key.get(result.key)
-            if isinstance(match, Result) and result.is_text == match.is_text:
+            if f"{block.key}_{result.key}" in before and isinstance(match, Result) and result.is_text == match.is_text:
                 found += _of_result(block, result, match, old, before, new, after, matched)
     return found
+
+
+def _tells_of_proofs(planner: Planner, block: Block) -> bool:
+    """Whether a block counts the published examples: how many there are is no matter of what was entered."""
+    return any(isinstance(planner.meaning(block, word).holder, ProofTable) for result in block.results for word in result.words)
 
 
 def refused(old: FilledPlanner, new: Planner, after: Values, matched: Matched) -> Iterator[Leftover]:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from pathlib import Path
 
+from workbookgen import __version__
 from workbookgen.carry.carry import Carried
 from workbookgen.carry.leftovers import SHEET
 
@@ -18,8 +19,7 @@ def told(carried: Carried, old: Path, new: Path) -> Iterator[str]:
         yield f"  {_counted(carried.converted, 'value')} converted to the new units; where a cell rounds one, a note on it tells what it was."
     if carried.renewed:
         yield f"  {_counted(carried.renewed, 'line')} that a planner brings along, untouched, as the new planner has them."
-    for note in carried.notes:
-        yield f"  {note}"
+    yield from _first(carried.notes)
     if carried.leftovers:
         kept = len(carried.leftovers) - carried.homeless
         parts = [f"{_things(carried.homeless)} found no home"] * bool(carried.homeless)
@@ -29,10 +29,17 @@ def told(carried: Carried, old: Path, new: Path) -> Iterator[str]:
     else:
         yield "Everything found its place."
     if carried.differences:
-        yield f"{_counted(len(carried.differences), 'result')} differ{'s' if len(carried.differences) == 1 else ''} from the old planner:"
+        newer = "" if carried.version == __version__ else f", made with version {carried.version}; this is {__version__}, which works some out otherwise"
+        yield f"{_counted(len(carried.differences), 'result')} differ{'s' if len(carried.differences) == 1 else ''} from what the old planner shows{newer}:"
         yield from _first(carried.differences)
     else:
         yield "Every result is the same as before."
+    if carried.unproven:
+        yield (
+            f"In {_counted(len(carried.unproven), 'place')} the engine that proves planners says something else than the reference library, whose "
+            "values stand there now. Your spreadsheet program works them out anew when you open the planner; look there first:"
+        )
+        yield from _first(carried.unproven)
 
 
 def _first(items: tuple) -> Iterator[str]:

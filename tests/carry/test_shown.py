@@ -1,0 +1,65 @@
+"""What the old planner shows is held against what the new one does; no engine keeps a person from a new planner."""
+
+import pytest
+
+from workbookgen.book.write import write
+from workbookgen.build import computed, layout_of
+from workbookgen.carry import carry as carrying
+from workbookgen.carry.telling import told
+from workbookgen.errors import FileError
+
+from .conftest import filled, small, written
+
+REELS = [{"name": "Élan", "rated": 72.0}, {"name": "Spare", "rated": 54.0}]
+SKEINS = [{"name": "First", "reel": "élan", "wraps": 100.0, "gross": 4.0}]
+
+
+@pytest.fixture(scope="module")
+def accented(tmp_path_factory):
+    """A right planner: to spreadsheet programs É and é are one name."""
+    settings = small(reels=())
+    return written(tmp_path_factory.mktemp("accented") / "old.xlsx", settings, filled(settings, {"reels": REELS, "skeins": SKEINS}, {}))
+
+
+def test_a_planner_that_only_the_embedded_engine_reads_otherwise_is_carried(accented, carried, tmp_path):
+    outcome = carried(accented)
+    assert outcome.new.entries["skeins_reel"][0] == "élan"
+    assert outcome.carried.unproven[0].sentence.startswith("it takes a name for another one where capitals other than A to Z")
+    assert outcome.new.cell("skeins_loop", 0).value == 72.0, "the value of the library stands there"
+    sentences = list(told(outcome.carried, accented, tmp_path / "new.xlsx"))
+    assert any(each.startswith("In ") and "works them out anew" in each for each in sentences)
+
+
+def test_an_engine_that_cannot_work_a_planner_out_stops_nobody(old_file, carried, monkeypatch):
+    def failing(layout, entries):
+        raise FileError.at("planner.xlsx", "it cannot be worked out.")
+
+    monkeypatch.setattr(carrying, "computed", failing)
+    outcome = carried(old_file)
+    assert [str(each) for each in outcome.carried.unproven] == ["formualizer: it cannot be worked out."]
+    assert outcome.new.entries["skeins_name"][:3] == ("First", "Second", "Third")
+
+
+def test_a_planner_on_which_all_agree_is_proven(old_file, carried):
+    assert carried(old_file).carried.unproven == ()
+
+
+def test_what_the_old_file_showed_is_told_where_it_is_another(tmp_path, carried):
+    """Its formula, or the version that it is of, worked something else out."""
+    layout, entries = layout_of(small()), filled(small())
+    shown = computed(layout, entries)
+    was, *others = shown["skeins_loop"]
+    path = tmp_path / "old.xlsx"
+    path.write_bytes(write(layout, entries, shown | {"skeins_loop": (was + 1, *others)}))
+    [difference] = carried(path).carried.differences
+    assert (difference.key, difference.row, difference.before, difference.after) == ("skeins_loop", 0, was + 1, was)
+
+
+@pytest.mark.parametrize(("one", "other"), [("Straße", "STRASSE"), ("Élan", "E\u0301lan"), ("Big wheel", "Big\u00a0wheel")])
+def test_names_that_are_one_to_some_programs_only_are_told(one, other, tmp_path, carried):
+    settings = small(reels=())
+    records = {"reels": [{"name": one, "rated": 72.0}], "skeins": [{"name": "First", "reel": other, "wraps": 100.0}]}
+    outcome = carried(written(tmp_path / "old.xlsx", settings, filled(settings, records, {})))
+    [note] = outcome.carried.notes
+    assert f'"{one}" (' in note.sentence and f'"{other}" (' in note.sentence and "one name to some programs" in note.sentence
+    assert outcome.new.entries["skeins_reel"][0] == other, "it stands as it was typed"
