@@ -54,6 +54,12 @@ def written(path: Path, settings: Settings, entries, notes=None) -> Path:
     return path
 
 
+def cell(key: str, row: int = 0, settings: Settings | None = None) -> str:
+    """Where a record's field stands in a small planner, as "Skeins!A8"."""
+    placement = layout_of(settings or small()).placements[key]
+    return f"{placement.sheet}!{placement.cell(row)}"
+
+
 @dataclass(frozen=True)
 class Outcome:
     """What carrying reported, and the new planner as it is read again."""

@@ -10,7 +10,7 @@ from workbookgen.errors import FileError
 from workbookgen.filled.planner import described, read_filled
 from workbookgen.settings import Reel
 
-from .conftest import filled, small, written
+from .conftest import cell, filled, small, written
 
 
 def test_by_its_own_settings_everything_is_as_it_was(old_file, old_entries, old_settings, carried):
@@ -25,8 +25,10 @@ def test_there_and_back_between_yards_and_meters(old_file, old_entries, carried,
     there = carried(old_file, small("metric"))
     assert there.new.entries["skeins_gross"][0] == pytest.approx(4.02 * 28.349523125, rel=1e-14)
     assert there.new.entries["skeins_washed_loop"][1] == pytest.approx(51.3 * 2.54, rel=1e-14)
-    assert there.new.book.comments["Skeins"][7, 6] == "Was 4.02 oz in the old planner."
-    assert (8, 8) not in there.new.book.comments["Skeins"]  # 130.302 cm needs no note
+    sheet, *first = there.new.position("skeins_gross", 0)
+    assert there.new.book.comments[sheet][tuple(first)] == "Was 4.02 oz in the old planner."
+    sheet, *second = there.new.position("skeins_washed_loop", 1)
+    assert tuple(second) not in there.new.book.comments[sheet]  # 130.302 cm needs no note
     assert there.carried.leftovers == there.carried.differences == ()
     assert there.carried.converted > 15
     back = carried(tmp_path / "new.xlsx", small("us"), "back.xlsx")
@@ -47,9 +49,9 @@ def test_with_more_lines_every_line_keeps_its_place(old_file, old_entries, carri
 def test_with_fewer_lines_the_rest_is_left_over(old_file, carried):
     outcome = carried(old_file, small(lines=2))
     assert outcome.new.entries["skeins_name"] == ("First", "Second")
-    assert outcome.leftovers["Skeins!A9"] == ("Third", ONLY_HERE)
-    assert outcome.leftovers["Skeins!L9"] == ("18%", ONLY_HERE)
-    assert {each.label for each in outcome.carried.leftovers if each.cell == "F9"} == {"Weight (oz) of Third"}
+    assert outcome.leftovers[cell("skeins_name", 2)] == ("Third", ONLY_HERE)
+    assert outcome.leftovers[cell("skeins_second_share", 2)] == ("18%", ONLY_HERE)
+    assert {each.label for each in outcome.carried.leftovers if f"{each.sheet}!{each.cell}" == cell("skeins_gross", 2)} == {"Weight (oz) of Third"}
     assert any(each.key == "fiber_spun" for each in outcome.carried.differences), "a skein less was spun from Clover"
 
 
@@ -73,7 +75,7 @@ def test_the_reels_of_the_new_settings_and_of_the_old_planner(old_file, carried)
     assert outcome.new.entries["reels_name"] == ("Clock reel", "Spare", "Mill", None)
     assert outcome.new.entries["reels_rated"] == (72.0, 55.0, 100.0, None)
     assert outcome.new.entries["reels_turns"][0] == 8.25
-    assert outcome.leftovers == {"Reels!B8": (54.0, ONLY_HERE)}
+    assert outcome.leftovers == {cell("reels_rated", 1): (54.0, ONLY_HERE)}
     assert outcome.carried.renewed == 1
 
 
@@ -111,11 +113,11 @@ def test_entries_that_the_planner_does_not_take_stay_and_are_told(tmp_path, carr
     outcome = carried(path, small("metric"))
     assert [outcome.new.entries[f"skeins_{key}"][0] for key in ("reel", "wraps", "tare", "lot")] == ["Attic reel", "about a hundred", "12,5", 7.0]
     assert outcome.new.entries["skeins_gross"][0] == pytest.approx(-3 * 28.349523125)
-    told = {each.cell: each for each in outcome.carried.leftovers}
-    assert set(told) == {"B7", "C7", "F7", "G7", "J7"}
+    told = {f"{each.sheet}!{each.cell}": each for each in outcome.carried.leftovers}
+    assert set(told) == {cell(f"skeins_{key}") for key in ("reel", "wraps", "gross", "tare", "lot")}
     assert {each.now for each in told.values()} == {IN_ITS_CELL}
-    assert "Reel: choose one of the names on the sheet Reels." in told["B7"].why
-    assert "The old planner was for us." in told["G7"].why
+    assert "Reel: choose one of the names on the sheet Reels." in told[cell("skeins_reel")].why
+    assert "The old planner was for us." in told[cell("skeins_tare")].why
     assert outcome.carried.homeless == 0
 
 

@@ -9,7 +9,7 @@ from workbookgen.checking.check import check
 from workbookgen.filled.planner import described
 from workbookgen.planner_file import read_planner
 
-from .conftest import filled, small, written
+from .conftest import cell, filled, small, written
 
 
 @pytest.fixture(scope="module")
@@ -19,8 +19,14 @@ def untidy(old_settings, tmp_path_factory):
     return written(tmp_path_factory.mktemp("untidy") / "old.xlsx", old_settings, filled(old_settings, {"skeins": lines}, {}))
 
 
+def area(path) -> str:
+    """The cells of the leftovers, by their names."""
+    places = [next(iter(each.destinations))[1].split(":") for name, each in openpyxl.load_workbook(path).defined_names.items() if name.startswith("leftovers_")]
+    return f"{places[0][0]}:{places[-1][-1]}".replace("$", "") if places else ""
+
+
 def rows(path) -> list[tuple]:
-    return [tuple(cell.value for cell in row[:6]) for row in openpyxl.load_workbook(path)[SHEET].iter_rows(min_row=7)]
+    return [tuple(each.value for each in row) for row in openpyxl.load_workbook(path)[SHEET][area(path)]]
 
 
 def test_a_planner_with_leftovers_is_checked_like_any_other(untidy, carried, tmp_path):
@@ -33,15 +39,15 @@ def test_what_stands_on_the_sheet_and_comes_along(untidy, carried, tmp_path):
     carried(untidy, small(lines=2))
     told = rows(tmp_path / "new.xlsx")
     assert told == [
-        ("Skeins", "A9", "Skein", "=HYPERLINK(1)", "the new planner has only 2 lines here", "only here"),
-        ("Skeins", "C7", "Wraps", "many", "the new planner does not take it. Wraps: type a number from 0 up to 100,000, in digits.", "in its cell"),
+        ("Skeins", cell("skeins_name", 2).partition("!")[2], "Skein", "=HYPERLINK(1)", "the new planner has only 2 lines here", "only here"),
+        ("Skeins", cell("skeins_wraps").partition("!")[2], "Wraps", "many", "the new planner does not take it. Wraps: type a number from 0 up to 100,000, in digits.", "in its cell"),
     ]
-    cell = openpyxl.load_workbook(tmp_path / "new.xlsx")[SHEET]["D7"]
-    assert (cell.value, cell.data_type) == ("=HYPERLINK(1)", "s"), "a text stays a text"
+    first = openpyxl.load_workbook(tmp_path / "new.xlsx")[SHEET][area(tmp_path / "new.xlsx")][0][3]
+    assert (first.value, first.data_type) == ("=HYPERLINK(1)", "s"), "a text stays a text"
     carried(tmp_path / "new.xlsx", None, "again.xlsx")
     assert sorted(rows(tmp_path / "again.xlsx")) == sorted(told), "its lines come along, and none twice"
     mended = openpyxl.load_workbook(tmp_path / "again.xlsx")
-    mended["Skeins"]["C7"] = 104
+    mended["Skeins"][cell("skeins_wraps").partition("!")[2]] = 104
     mended.save(tmp_path / "mended.xlsx")
     carried(tmp_path / "mended.xlsx", None, "last.xlsx")
     assert rows(tmp_path / "last.xlsx") == told[:1], "what was seen to is told no more"
@@ -51,7 +57,7 @@ def test_a_deleted_sheet_is_gone(untidy, carried, tmp_path):
     carried(untidy, small(lines=2))
     book = openpyxl.load_workbook(tmp_path / "new.xlsx")
     del book[SHEET]
-    book["Skeins"]["C7"] = 104
+    book["Skeins"][cell("skeins_wraps").partition("!")[2]] = 104
     book.save(tmp_path / "tidy.xlsx")
     assert carried(tmp_path / "tidy.xlsx", None, "again.xlsx").carried.leftovers == ()
     assert SHEET not in openpyxl.load_workbook(tmp_path / "again.xlsx").sheetnames

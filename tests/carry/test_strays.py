@@ -4,16 +4,22 @@ import openpyxl
 import pytest
 from openpyxl.comments import Comment
 
+from workbookgen.build import layout_of
 from workbookgen.carry.leftovers import IN_ITS_CELL, ONLY_HERE
+from workbookgen.filled.planner import described
 
+from .conftest import cell, small
+
+DESK = described(small()).sheets[0].name
+FACT = cell(next(f"{key}_{column.key}" for key, table in described(small()).tables.items() for column in table.columns if isinstance(column.values[0], str)))
 EDITS = {
-    "Skeins!C7": "=6.5*16",  # arithmetic in an input
-    "Skeins!C8": True,
-    "Skeins!A9": False,
-    "Skeins!Z40": "ask about the wheel",  # below and beside everything
-    "Reels!A40": 12.5,
-    "Start!A1": "Our planner",  # a changed heading
-    "Lists!A7": "lace-ish",  # a changed fact
+    cell("skeins_wraps", 0): "=6.5*16",  # arithmetic in an input
+    cell("skeins_wraps", 1): True,
+    cell("skeins_name", 2): False,
+    "Skeins!CZ40": "ask about the wheel",  # below and beside everything
+    "Reels!B90": 12.5,
+    f"{DESK}!B2": "Our planner",  # a changed heading
+    FACT: "lace-ish",  # a changed fact
     "Shed!B2": "=1+1",  # a sheet of one's own
 }
 
@@ -28,8 +34,8 @@ def edited(path, target, edits=EDITS):
     hundred = next(iter(book.defined_names["reels_hundred"].destinations))[1].split(":")[0].replace("$", "")
     book["Reels"][loop] = 71.5  # a result overwritten
     book["Reels"][hundred] = "=1000*2"  # and one made into another formula
-    book["Skeins"]["A7"].comment = Comment("the first I liked", "")
-    book["Methods"]["A1"].comment = Comment("read this again", "")
+    book["Skeins"][cell("skeins_name").partition("!")[2]].comment = Comment("the first I liked", "")
+    book[DESK]["A1"].comment = Comment("read this again", "")
     book.save(target)
     return loop, hundred
 
@@ -43,35 +49,37 @@ def outcome(old_file, tmp_path, carried):
 def test_everything_beside_the_inputs_is_told(outcome):
     told, loop, hundred = outcome
     assert told.leftovers == {
-        "Skeins!C7": ("=6.5*16", ONLY_HERE),
-        "Skeins!C8": ("TRUE", IN_ITS_CELL),
-        "Skeins!A9": ("FALSE", IN_ITS_CELL),
-        "Skeins!Z40": ("ask about the wheel", ONLY_HERE),
-        "Reels!A40": (12.5, ONLY_HERE),
-        "Start!A1": ("Our planner", ONLY_HERE),
-        "Lists!A7": ("lace-ish", ONLY_HERE),
+        cell("skeins_wraps", 0): ("=6.5*16", ONLY_HERE),
+        cell("skeins_wraps", 1): ("TRUE", IN_ITS_CELL),
+        cell("skeins_name", 2): ("FALSE", IN_ITS_CELL),
+        "Skeins!CZ40": ("ask about the wheel", ONLY_HERE),
+        "Reels!B90": (12.5, ONLY_HERE),
+        f"{DESK}!B2": ("Our planner", ONLY_HERE),
+        FACT: ("lace-ish", ONLY_HERE),
         "Shed!B2": ("=1+1", ONLY_HERE),
         f"Reels!{loop}": (71.5, ONLY_HERE),
         f"Reels!{hundred}": ("=1000*2", ONLY_HERE),
-        "Methods!A1": ("read this again", ONLY_HERE),
+        f"{DESK}!A1": ("read this again", ONLY_HERE),
     }
     assert len(told.carried.leftovers) == len(told.leftovers), "nothing is told twice"
     assert told.new.entries["skeins_wraps"][:2] == (104.0, "TRUE"), "arithmetic is worked out where the file has no value"
-    assert told.new.book.comments["Skeins"] == {(7, 1): "the first I liked"}, "a note on an input goes along"
+    assert list(told.new.book.comments["Skeins"].values()) == ["the first I liked"], "a note on an input goes along"
 
 
 def test_on_a_sheet_with_inserted_lines_only_what_is_outside_is_told(old_file, tmp_path, carried):
     book = openpyxl.load_workbook(old_file)
+    placement = layout_of(small()).placements["skeins_name"]
+    last = placement.row + placement.rows - 1
     for defined in book.defined_names.values():
-        defined.attr_text = defined.attr_text.replace("$10", "$11") if "Skeins!" in defined.attr_text else defined.attr_text
-    book["Skeins"]["A11"] = "Fifth"
-    book["Skeins"]["A12"] = "below the log"
+        defined.attr_text = defined.attr_text.replace(f"${last}", f"${last + 1}") if "Skeins!" in defined.attr_text else defined.attr_text
+    book["Skeins"].cell(last + 1, placement.column).value = "Fifth"
+    book["Skeins"].cell(last + 2, placement.column).value = "below the log"
     book["Skeins"]["ZZ5"] = "in the margin"
     book["Skeins"].protection.sheet = False  # else no line could be inserted
     book.save(tmp_path / "longer.xlsx")
     outcome = carried(tmp_path / "longer.xlsx")
     assert outcome.new.entries["skeins_name"] == ("First", "Second", "Third", None, "Fifth")
-    assert outcome.leftovers == {"Skeins!A12": ("below the log", ONLY_HERE), "Skeins!ZZ5": ("in the margin", ONLY_HERE)}
+    assert outcome.leftovers == {f"Skeins!{placement.cell(placement.rows + 1)}": ("below the log", ONLY_HERE), "Skeins!ZZ5": ("in the margin", ONLY_HERE)}
 
 
 def test_a_field_that_is_no_more_is_told_with_its_label(old_file, tmp_path, carried):
@@ -81,5 +89,7 @@ def test_a_field_that_is_no_more_is_told_with_its_label(old_file, tmp_path, carr
     book.defined_names["skeins_heft"] = old
     book.save(tmp_path / "renamed.xlsx")
     outcome = carried(tmp_path / "renamed.xlsx")
-    assert [(each.cell, each.label, each.what) for each in outcome.carried.leftovers] == [("F7", "Weight", 4.02), ("F8", "Weight", 3.74), ("F9", "Weight", 3.88)]
+    assert [(each.cell, each.label, each.what) for each in outcome.carried.leftovers] == [
+        (cell("skeins_gross", row).partition("!")[2], "Weight", weight) for row, weight in enumerate((4.02, 3.74, 3.88))
+    ]
     assert outcome.new.entries["skeins_gross"] == (None,) * 4

@@ -9,7 +9,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from workbookgen.filled.planner import FilledPlanner
-from workbookgen.language.parts import Column, Planner, Sheet, Table
+from workbookgen.language.parts import Chapter, Column, Planner, Sheet, Table
+from workbookgen.language.views import Facts, Grid, band
 
 SHEET = "Leftovers"
 KEY = "leftovers"
@@ -57,7 +58,10 @@ def with_leftovers(planner: Planner, leftovers: Iterable[Leftover]) -> Planner:
     )
     about = "What came from the old planner and has no cell here, or stands in its cell though the planner does not take it. When you have seen to it, delete this sheet."
     first, *others = planner.sheets
-    return replace(planner, sheets=(first, Sheet(SHEET, "Leftovers of the old planner", about, (table,)), *others))
+    widths = tuple(7 * width for _, _, width in COLUMNS)  # pixels
+    grid = Grid(widths + Grid().widths[len(widths) :])
+    sheet = Sheet(SHEET, "Leftovers of the old planner", about, (Chapter(SHEET, (table,), (band(Facts(table=KEY)),)),), grid=grid)
+    return replace(planner, sheets=(first, sheet, *others))
 
 
 def kept_from_before(old: FilledPlanner) -> list[Leftover]:

@@ -31,6 +31,7 @@ from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import Input
 from workbookgen.language.fields import MESSAGE
 from workbookgen.language.parts import Column
+from workbookgen.language.views import COLUMNS
 
 MOST_ROWS = 2**20
 OUTSIDE = "typed outside the cells of the planner"
@@ -81,13 +82,14 @@ class _Search:
     @cached_property
     def as_written(self) -> set[str]:
         """The sheets of which every cell of ours is where this version writes it."""
-        if self.old.version != __version__ or self.areas.keys() != self.layout.placements.keys():
+        if self.old.version != __version__:
             return set()
         moved = {
             each.sheet
             for key, each in self.layout.placements.items()
-            if self.areas[key] != Area(each.sheet, each.row, each.column, each.rows)
+            if self.areas.get(key) != Area(each.sheet, each.row, each.column, each.rows)
         }
+        moved |= {area.sheet for name, area in self.areas.items() if name not in self.layout.placements}
         return set(self.layout.plans) - moved
 
     def _is_of_a_block(self, name: str) -> bool:
@@ -156,8 +158,9 @@ class _Search:
         if not named:
             known = sheet in self.layout.plans
             return lambda position, cell: known
-        proofs = [part for part in self.layout.planner.proof_tables.values() if self.layout.placements[f"{part.key}_verdict"].sheet == sheet]
-        right = max([area.last_column for area in named] + [ProofColumn.VALUES + part.most_given - 1 for part in proofs])
+        verdicts = ((part, self.areas.get(f"{part.key}_verdict")) for part in self.layout.planner.proof_tables.values())
+        proofs = [part for part, area in verdicts if area and area.sheet == sheet]
+        right = max(*(area.last_column for area in named), 1 + COLUMNS, *(ProofColumn.VALUES + part.most_given - 1 for part in proofs))
         # Below its fields, a sheet may have words of ours; while it is protected, nobody else's can be there.
         bottom = MOST_ROWS if sheet in self.old.book.protected else max(area.last_row for area in named)
         return lambda position, cell: position[1] <= right and position[0] <= bottom
@@ -165,7 +168,8 @@ class _Search:
     def _label(self, area: Area) -> str:
         """What the old planner calls a field: above the unit of a column, or before the value of a card."""
         cells = self.old.book.sheets.get(area.sheet, {})
-        label = cells.get((area.row - 2, area.column) if area.rows > 1 else (area.row, 1))
+        has_unit_above = any(row == area.row - 1 for row, _ in cells)  # else a free line is between the heads and the records
+        label = cells.get((area.row - (2 if has_unit_above else 3), area.column) if area.rows > 1 else (area.row, 1))
         return label.value if label and isinstance(label.value, str) else ""
 
     def _leftover(self, sheet: str, position: Position, cell: Cell, why: str, label: str = "") -> Leftover:
