@@ -50,7 +50,7 @@ def test_with_fewer_lines_the_rest_is_left_over(old_file, carried):
     outcome = carried(old_file, small(lines=2))
     assert outcome.new.entries["skeins_name"] == ("First", "Second")
     assert outcome.leftovers[cell("skeins_name", 2)] == ("Third", ONLY_HERE)
-    assert outcome.leftovers[cell("skeins_second_share", 2)] == ("18%", ONLY_HERE)
+    assert outcome.leftovers[cell("skeins_gross", 2)] == (3.88, ONLY_HERE)
     assert {each.label for each in outcome.carried.leftovers if f"{each.sheet}!{each.cell}" == cell("skeins_gross", 2)} == {"Weight (oz) of Third"}
     assert any(each.key == "fiber_spun" for each in outcome.carried.differences), "a skein less was spun from Clover"
 
