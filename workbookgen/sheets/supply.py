@@ -114,13 +114,13 @@ def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Res
                 {"own": "@_need_square", "lot": "@_lot_a"} | {f"squares_{each}": f"projects_part_{each}_need_square" for each in PARTS}
                 | {f"lots_{each}_a": f"projects_part_{each}_lot_a" for each in PARTS}),
         _result(part, "relative", "Grist ±",
-                "IF(@_bought = 1, SQRT(POWER(doubts_batch, 2) + POWER(doubts_ball, 2) / MAX(1, @_left * planned / @_share / hold)), "
-                "SQRT(POWER(doubts_grist, 2) * (1 - learned) + POWER(doubts_variation, 2) / MAX(1, @_left * planned / @_share / hold)))",
+                "IF(@_bought = 1, SQRT(POWER(doubts_batch, 2) + POWER(doubts_ball, 2) / MAX(1, @_pool * planned / @_share / hold)), "
+                "SQRT(POWER(doubts_grist, 2) * (1 - learned) + POWER(doubts_variation, 2) / MAX(1, @_pool * planned / @_share / hold)))",
                 uncertainty.grist_doubt, SHARE,
-                {"left": "@_left", "share": "@_share", "bought": "@_bought", "weight": "learned", "u_plan": "doubts_grist",
+                {"pool": "@_pool", "share": "@_share", "bought": "@_bought", "weight": "learned", "u_plan": "doubts_grist",
                  "variation": "doubts_variation", "u_batch": "doubts_batch", "u_ball": "doubts_ball"}),
-        _result(part, "doubt", "Has ±", "SQRT(@_pool_square + @_others_square + POWER(@_left * @_relative, 2))", uncertainty.coming_doubt, MASS,
-                {"pool_square": "@_pool_square", "others_square": "@_others_square", "left": "@_left", "relative": "@_relative"},
+        _result(part, "doubt", "Has ±", "SQRT(@_pool_square + @_others_square + POWER(@_pool * @_relative, 2))", uncertainty.coming_doubt, MASS,
+                {"pool_square": "@_pool_square", "others_square": "@_others_square", "pool": "@_pool", "relative": "@_relative"},
                 note="Standard uncertainty of what it has, its grist included."),
         _result(part, "come_doubt", "Lasts ±", f"@_doubt * planned * {factor} / @_share", strands.component_length, LENGTH, of_yarn | {"left": "@_doubt"}, only_if="finer > 0"),
     )

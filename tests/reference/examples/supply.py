@@ -81,11 +81,11 @@ EXAMPLES = [
     (
         uncertainty.grist_doubt,
         dict(
-            left=q("oz", 20, -1), share=n(0.5, 1), planned=q("m/g", 2, 3), hold=q("yard", 200, 150), bought=n(0, 1), weight=n(0.5, 0),
+            pool=q("oz", 20, 0), share=n(0.5, 1), planned=q("m/g", 2, 3), hold=q("yard", 200, 150), bought=n(0, 1), weight=n(0.5, 0),
             u_plan=n(0.08, 0), variation=n(0.08, 0.1), u_batch=n(0.03, 0), u_ball=n(0.02, 0),
         ),
     ),
-    (uncertainty.coming_doubt, dict(pool_square=q("oz^2", 0.25, 0), others_square=q("g^2", 4, 0), left=q("oz", 20, -1), relative=n(0.08, 0))),
+    (uncertainty.coming_doubt, dict(pool_square=q("oz^2", 0.25, 0), others_square=q("g^2", 4, 0), pool=q("oz", 20, 0), relative=n(0.08, 0))),
     *(
         (law, dict(first=q("yard", 400, 100), u_first=q("m", 20, 0), second=q("m", 380, 100), u_second=q("yard", 30, 0)))
         for law in (uncertainty.lesser, uncertainty.lesser_doubt)

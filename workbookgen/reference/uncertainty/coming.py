@@ -103,7 +103,7 @@ def finer_than_planned(weight: Ratio, bought_share: Ratio, planned, seen=None) -
 
 @law
 def grist_doubt(
-    left: Mass,
+    pool: Mass,
     share: Ratio,
     planned: Grist,
     hold: Length,
@@ -121,7 +121,7 @@ def grist_doubt(
 
     Parameters
     ----------
-    left : M, mass of the component that is to come
+    pool : M, mass of the component that is to come, for all projects together
     share : x, share of the component in the yarn's weight
     planned : g, planned grist of the yarn
     hold : ℓ, length in one skein or ball; k = M · g / x / ℓ, but at least 1
@@ -149,29 +149,29 @@ def grist_doubt(
     ----------
     JCGM 100, 4.2.3 and 5.1.2 (from memory).
     """
-    require_numbers(left, share, planned, hold, bought, weight, u_plan, variation, u_batch, u_ball)
+    require_numbers(pool, share, planned, hold, bought, weight, u_plan, variation, u_batch, u_ball)
     require(hold > NOTHING, "A skein must hold something.")
     require((weight >= 0) & (weight <= 1), "The weight lies between 0 and 1.")
     for doubt in (u_plan, variation, u_batch, u_ball):
         require(doubt >= 0, "A standard uncertainty cannot be negative.")
     require(share > 0, "The share must be above zero.")
-    skeins = np.maximum((left * planned / share / hold).m_as(""), 1.0)
+    skeins = np.maximum((pool * planned / share / hold).m_as(""), 1.0)
     spun = np.sqrt(np.square(u_plan) * (1 - weight) + np.square(variation) / skeins)
     return np.where(np.asarray(bought) == 1, np.hypot(u_batch, u_ball / np.sqrt(skeins)), spun)[()]
 
 
 @law
-def coming_doubt(pool_square: MassSquared, others_square: MassSquared, left: Mass, relative: Ratio) -> Mass:
+def coming_doubt(pool_square: MassSquared, others_square: MassSquared, pool: Mass, relative: Ratio) -> Mass:
     """Standard uncertainty of what a component still gives, told as mass.
 
     u = √(p + o + (m · r)²). The lots may give more or less, the others may need more or less, and
-    what is left may be spun finer or thicker.
+    all of it may be spun finer or thicker: what others leave is as doubtful as the whole.
 
     Parameters
     ----------
     pool_square : p, squared uncertainty of the lots
     others_square : o, squared uncertainty of what other projects need of them
-    left : m, mass that is left for this project
+    pool : m, mass that the lots still give, for all projects together
     relative : r, relative uncertainty of its grist
 
     Returns
@@ -191,10 +191,10 @@ def coming_doubt(pool_square: MassSquared, others_square: MassSquared, left: Mas
     ----------
     JCGM 100, 5.1.2 (from memory).
     """
-    require_numbers(pool_square, others_square, left, relative)
+    require_numbers(pool_square, others_square, pool, relative)
     require((pool_square >= NO_MASS_SQUARED) & (others_square >= NO_MASS_SQUARED), "A squared uncertainty cannot be negative.")
     require(relative >= 0, "A standard uncertainty cannot be negative.")
-    return (pool_square + others_square + (left * relative) ** 2) ** 0.5
+    return (pool_square + others_square + (pool * relative) ** 2) ** 0.5
 
 
 @law

@@ -1,0 +1,46 @@
+"""What the planner says comes true as often as it says. Thousands of simulated worlds, nine situations.
+
+A chance in a bin is held against how often it came true, within three points beyond the
+binomial error of that bin (two standard errors). For a spread that is right, one and two
+standard uncertainties cover 68 and 95.5 per cent of a normal distribution; the surplus is
+nearly one.
+"""
+
+import math
+
+import numpy as np
+import pytest
+
+from .reckoning import Reckoning, reckon
+from .worlds import SITUATIONS
+
+POINTS = 0.03
+FEWEST = 40  # worlds in a bin that can tell anything
+
+
+@pytest.fixture(scope="module", params=SITUATIONS)
+def found(request) -> Reckoning:
+    return reckon(request.param)
+
+
+def test_chances_come_true(found):
+    for worlds, said, happened in found.bins():
+        if worlds >= FEWEST:
+            error = math.sqrt(max(said * (1 - said), 0.01) / worlds)
+            assert abs(said - happened) <= POINTS + 2 * error, f"{said:.0%} was said of {worlds} worlds, and it came true in {happened:.0%}"
+
+
+def test_sure_at_ninety_is_sure_nine_times_in_ten(found):
+    assert 0.87 <= found.sure(0.9) <= 0.93
+
+
+def test_one_and_two_standard_uncertainties_cover_what_they_should(found):
+    assert 0.65 <= found.within(1) <= 0.71
+    assert 0.94 <= found.within(2) <= 0.97
+
+
+def test_the_test_would_notice_a_doubt_that_is_a_quarter_too_small():
+    honest = reckon("raw fleece", 500)
+    bold = Reckoning(honest.chance, honest.enough, honest.spare, honest.doubt * 0.75, honest.truth)
+    assert not 0.65 <= bold.within(1) <= 0.71 or not 0.94 <= bold.within(2) <= 0.97
+    assert np.all(honest.doubt > 0)
