@@ -171,7 +171,7 @@ def test_yarn_of_a_piece():
 @given(picks=st.integers(1, 60), length=st.integers(1, 200), width=positive, take_up=st.floats(0, 0.5))
 def test_weft_is_pick_after_pick(picks, length, width, take_up):
     # Every pick laid in by itself: the outside witness.
-    laid = math.fsum([width * (1 + take_up)] * (picks * length))
+    laid = math.fsum([width / (1 - take_up)] * (picks * length))
     found = weaving.weft_yarn(per_inch(picks), inches(length), inches(width), take_up)
     assert found.m_as("inch") == approx(laid)
 
@@ -180,7 +180,7 @@ def square_meter(warp, sett, warp_crimp, weft, picks, weft_crimp):
     """Mass of one square meter of cloth, crimp told of the cloth."""
     ends = weaving.ends(per_centimeter(sett), meters(1))
     warp_yarn = weaving.warp_yarn(ends, weaving.warp_length(meters(1), twist.take_up(1 + warp_crimp)))
-    weft_yarn = weaving.weft_yarn(per_centimeter(picks), meters(1), meters(1), weft_crimp)
+    weft_yarn = weaving.weft_yarn(per_centimeter(picks), meters(1), meters(1), twist.take_up(1 + weft_crimp))
     return weaving.cloth_mass(warp_yarn, weft_yarn, warp, weft).m_as("g")
 
 

@@ -93,7 +93,7 @@ def sail(small_layout, tmp_path_factory):
     entries = with_records(small_layout.planner, starting_entries(small_layout.planner), "projects", [{"name": "Sail", "grist": 900.0}])
     entries = with_records(small_layout.planner, entries, "weavings", [{
         "project": "Sail", "weave": "plain", "grist": 900.0, "width": 1_000_000.0, "length": 1000.0, "draw_in": 0.0, "shrinkage": 0.0,
-        "take_up": 0.1, "weft_take_up": 0.1, "own_sett": 7.0, "own_picks": 7.0,
+        "take_up": 0.1, "weft_lost": 0.1, "own_sett": 7.0, "own_picks": 7.0,
     }])
     path = tmp_path_factory.mktemp("sail") / "planner.xlsx"
     path.write_bytes(workbook(small_layout, entries))

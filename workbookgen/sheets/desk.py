@@ -163,7 +163,7 @@ def check(proofs: int) -> Card:
 
 
 CAUTIONS = (
-    "Hot water: at 60 °C (140 °F) it scalds in seconds. Gloves, a lid, and nobody lifts a full pot.",
+    "Hot water: at 60 °C (140 °F) it scalds in less than 5 seconds, at 49 °C (120 °F) in minutes, and children sooner. Long gloves, tools, a lid, and nobody lifts a full pot.",
     "Raw fleece: its dust and dirt can carry disease (Q fever, orf, ringworm, anthrax where it occurs). Wear gloves and a dust mask, "
     "work wet or outdoors, wash your hands, do not eat there. If you are pregnant or your defenses are weak, keep away and ask a doctor.",
     "Detergent, soda, mothproofing and dye: follow the label of the product. Do not mix products; keep pots for dyeing apart from food.",

@@ -30,12 +30,32 @@ def chapter(settings: Settings) -> Chapter:
 
 
 CAUTIONS = (
-    "Scalds: water of 60 °C (140 °F) burns skin in seconds. Long gloves, no children or animals near, and never lift a full pot.",
+    "Scalds: a severe burn of grown skin takes some minutes at 49 °C (120 °F), half a minute at 54 °C (130 °F), less than 5 seconds at 60 °C (140 °F) "
+    "by published tables of burns (read). Children burn sooner. No bath that melts wool grease is safe for bare hands: long gloves, "
+    "a tool to press and lift with, no children or animals near, and never lift a full pot.",
     "Raw fleece and its dust can carry disease (Q fever, orf, ringworm, anthrax where it occurs): gloves, a dust mask, no dry shaking indoors, "
     "no eating, washed hands. If you are pregnant or your defenses are weak, keep away and ask a doctor.",
     "Grease and dirt block drains and septic tanks: strain the water, and follow your local rules for waste water. Detergent by its label.",
     "Wet wool is heavy: lift it in a net or a basket, a part at a time.",
 )
+
+BURNS = (
+    (60, "scalds in less than 5 seconds: long gloves, tools, a lid, nobody lifts the pot"),
+    (57, "scalds in 5 to 10 seconds: long gloves and tools, no bare hands"),
+    (54, "scalds in 10 to 30 seconds: long gloves and tools, no bare hands"),
+    (52, "scalds in half a minute to 2 minutes: long gloves and tools, no bare hands"),
+    (49, "scalds in minutes: long gloves and tools, no bare hands"),
+    (45, "can scald if it lasts: gloves and tools, no bare hands"),
+)
+
+
+def _at(heat: str) -> str:
+    """Formula text of what water of this temperature does, from the hottest down."""
+    text = '"too cool: wool grease sets"'
+    for least, words in reversed(BURNS):
+        text = f'IF(ROUND({heat}, 9) >= {least}, "{words}", {text})'
+    return text
+
 
 WATER = Card(
     "scouring",
@@ -67,11 +87,14 @@ WATER = Card(
             Result("water_load", "Water for a load", "liquor * baths", scouring.water_in_all, VOLUME),
             Result("dose", "Detergent for a wash", "full * detergent", scouring.detergent, MASS, uses={"mass": "full", "share": "detergent"}),
             Result("time_load", "Time for a load", "baths * minutes", scouring.bath_time, HOURS, uses={"minutes_each": "minutes"}, note="In the water, without filling and drying."),
+            Result("water_all", "Water for the fleece", "mass * ratio * baths", scouring.water_of_fleece, VOLUME, uses={"liquor_ratio": "ratio"}, note="All loads, all baths."),
+            Result("dose_all", "Detergent for the fleece", "mass * detergent * washes", scouring.detergent_of_fleece, MASS, uses={"share": "detergent"}, note="All loads, all washes."),
+            Result("time_all", "Time for the fleece", "loads * time_load", scouring.time_of_fleece, HOURS, uses={"time_each": "time_load"}, note="In the water, one load after the other."),
             Result("clean", "Clean wool expected", "mass * yield_expected", scouring.clean_mass, MASS, uses={"scoured_yield": "yield_expected"}),
             Result("removed", "Grease and dirt", "mass * (1 - yield_expected)", scouring.removed, MASS, uses={"scoured_yield": "yield_expected"}, note="All of it goes into your water."),
             Result("cost", "Cost in all", "loads * price_water", cost.in_all, NUMBER, uses={"count": "loads", "each": "price_water"}, note="In your currency."),
-            Result("words", "The bath", 'IF(ROUND(target, 9) < 45, "too cool: wool grease sets", IF(ROUND(target, 9) < 60, "warm enough for washing by hand", "scalds in seconds: gloves, lid, no lifting"))',
-                   scouring.temperature_words, None, uses={"temperature": "target"}),
+            Result("words", "The bath", _at("target"), scouring.temperature_words, None, uses={"temperature": "target"}),
+            Result("hot_words", "The hot water", _at("hot"), scouring.temperature_words, None, uses={"temperature": "hot"}),
         )),
     ),
     rules=(

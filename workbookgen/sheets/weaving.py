@@ -28,7 +28,7 @@ CLOTH = {"finished_length": "length"}
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (weavings(settings),), (band(Listing(title="A woven piece", block="weavings", view=VIEW, aside="Warp and weft of one yarn. Losses divide, they are not added: a warp that loses a tenth must be longer by more than a tenth.")),))
+    return Chapter(CHAPTER, (weavings(settings),), (band(Listing(title="A woven piece", block="weavings", view=VIEW, aside="Warp and weft of one yarn. Take-up and shrinkage are shares of the yarn before it loses them, so they divide: a warp, or a weft, that loses a tenth must be longer by more than a tenth.")),))
 
 
 VIEW = LogView(typed="project weave grist width length", answers=(("The estimate", "yarn sett warp_yarn weft_yarn"),))
@@ -52,8 +52,8 @@ def weavings(settings: Settings) -> Log:
                 Input("loom_waste", "Loom waste", ALLOWANCE, LOOP, blank_means=0, help="Warp that stays on the loom: floor loom 18 to 36 in (45 to 90 cm), rigid heddle 12 to 24 in (common practice, no source)."),
                 Input("draw_in", "Draw-in", LOSS, SHARE, blank_means=0, help="Share of the width in the reed lost while weaving."),
                 Input("shrinkage", "Shrinkage", LOSS, SHARE, blank_means=0, help="Share lost in washing, both ways: 5 to 15% (common practice, no source)."),
-                Input("take_up", "Warp take-up", LOSS, SHARE, blank_means=0, help="Share of the warp lost going over and under: 8 to 12% (common practice, no source)."),
-                Input("weft_take_up", "Weft take-up", Number(least=0, most=2), SHARE, blank_means=0, help="Weft on top of the width: 5 to 10% (common practice, no source)."),
+                Input("take_up", "Warp take-up", LOSS, SHARE, blank_means=0, help="Share of the straightened warp lost going over and under (ASTM D3883): 8 to 12% (common practice, no source)."),
+                Input("weft_lost", "Weft take-up", LOSS, SHARE, blank_means=0, help="Share of the straightened weft lost going over and under, as for the warp: 5 to 10% (common practice, no source)."),
                 Input("firmness", "Firmness", Number(above=0, most=1), NUMBER, blank_means=0.75, help="Share of the closest sett: 0.75 to 0.8 for cloth, 0.6 for a shawl (common practice); empty means 0.75."),
                 Input("own_sett", "Own sett", Number(above=0, most=1000), SETT, help="If you know your sett; it wins over the working sett."),
                 Input("own_picks", "Own picks", Number(above=0, most=1000), SETT, help="Weft picks, if they differ from the sett."),
@@ -67,7 +67,7 @@ def weavings(settings: Settings) -> Log:
                        uses={"name": "weave", "names": "weaves_name", "values": "weaves_crossings"}),
                 Result("closest", "Closest sett", "touching * ends_in_repeat / (ends_in_repeat + crossings)", trade.closest_sett, SETT,
                        uses={"threads_side_by_side": "touching", "ends": "ends_in_repeat", "intersections": "crossings"},
-                       note="No closer will go (Ashenhurst)."),
+                       note="The closest sett (Ashenhurst); for cloth by hand, take 0.75 to 0.8 of it (common practice, no source)."),
                 Result("working", "Working sett", "closest * firmness", trade.working_sett, SETT, uses={"share": "firmness"}),
                 Result("sett", "Sett in use", "IF(given(own_sett), own_sett, working)", trade.sett_in_use, SETT, uses={"own": "own_sett"},
                        only_if="OR(given(own_sett), given(working))"),
@@ -83,8 +83,8 @@ def weavings(settings: Settings) -> Log:
                 Result("woven", "Length to weave", "(pieces * (length + hems) + samples) / (1 - shrinkage)", trade.woven_length, LENGTH, uses=CLOTH),
                 Result("picks", "Picks in use", "IF(given(own_picks), own_picks, sett)", trade.sett_in_use, SETT, uses={"own": "own_picks", "working": "sett"},
                        only_if="OR(given(own_picks), given(sett))"),
-                Result("weft_yarn", "Weft yarn", "picks * woven * reed_width * (1 + weft_take_up)", trade.weft_yarn, LENGTH,
-                       uses={"woven_length": "woven", "width": "reed_width", "take_up": "weft_take_up"}),
+                Result("weft_yarn", "Weft yarn", "picks * woven * reed_width / (1 - weft_lost)", trade.weft_yarn, LENGTH,
+                       uses={"woven_length": "woven", "width": "reed_width", "take_up": "weft_lost"}),
             )),
             Group("The estimate", (
                 Result("yarn", "Yarn", "warp_yarn + weft_yarn", trade.all_yarn, LENGTH, note="No margin in it; the project adds its own."),

@@ -64,6 +64,9 @@ EXAMPLES = [
     (scouring.loads, dict(mass=q("kg", 1.2, 0), load=q("lb", 1, 2))),
     (scouring.liquor, dict(mass=q("kg", 1.2, 0), liquor_ratio=q("L/kg", 30, 20))),
     (scouring.water_in_all, dict(liquor=q("gallon", 5, 0), baths=n(4, 3))),
+    (scouring.water_of_fleece, dict(mass=q("kg", 1.2, 0), liquor_ratio=q("L/kg", 30, 20), baths=n(4, 3))),
+    (scouring.detergent_of_fleece, dict(mass=q("kg", 1.2, 0), share=n(0.25, 0), washes=n(2, 1))),
+    (scouring.time_of_fleece, dict(loads=n(3, 1), time_each=q("hour", 2, 0))),
     (scouring.detergent, dict(mass=q("kg", 1.2, 0), share=n(0.25, 0))),
     (scouring.detergent_by_liquor, dict(liquor=q("gallon", 5, 0), dose=q("g/L", 2, 0))),
     (

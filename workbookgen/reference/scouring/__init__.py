@@ -21,6 +21,11 @@ from workbookgen.reference.scouring.heat import (
     hot_water,
     temperature_words,
 )
+from workbookgen.reference.scouring.totals import (
+    detergent_of_fleece,
+    time_of_fleece,
+    water_of_fleece,
+)
 
 __all__ = [
     "bath_time",
@@ -29,11 +34,14 @@ __all__ = [
     "cold_water",
     "detergent",
     "detergent_by_liquor",
+    "detergent_of_fleece",
     "full_load",
     "hot_water",
     "liquor",
     "loads",
     "removed",
     "temperature_words",
+    "time_of_fleece",
     "water_in_all",
+    "water_of_fleece",
 ]

@@ -218,15 +218,15 @@ def weft_yarn(
 ) -> Length:
     """Length of yarn in the weft.
 
-    Y = P · V · b · (1 + t). Picks in an inch times inches of width are yards of weft in a
-    yard of cloth.
+    Y = P · V · b / (1 - t). Picks in an inch times inches of width are yards of weft in a yard of cloth, and the yarn is longer
+    by what it loses going over and under.
 
     Parameters
     ----------
     picks : P, picks in a length
     woven_length : V, length to weave
     width : b, width in the reed
-    take_up : t, length of a pick beyond the reed width, as a share of that width
+    take_up : t, share of the straightened yarn, as for the warp, from 0 to under 1
 
     Returns
     -------
@@ -235,22 +235,22 @@ def weft_yarn(
     Raises
     ------
     ValueError
-        Picks, a length or a width that are not above zero, or a negative take-up.
+        Picks, a length or a width that are not above zero, or a take-up outside 0 to under 1.
 
     Notes
     -----
-    Valid for a take-up told of the width, not of the yarn as elsewhere: a pick is laid in,
-    not measured before.
+    Valid for warp and weft alike; crimp, a share of the cloth, is another number: t = c / (1 + c).
 
     References
     ----------
-    C. P. Brooks, Cotton Manufacturing, the weight of a piece (read).
+    C. P. Brooks, Cotton Manufacturing, the weight of a piece (read); take-up as a share of the straightened yarn, ASTM D3883
+    (from memory).
     """
     require(picks > NO_SETT, "The picks must be above zero.")
     require(woven_length > NOTHING, "The length to weave must be above zero.")
     require(width > NOTHING, "The width must be above zero.")
-    require(take_up >= 0, "The take-up of the weft cannot be negative.")
-    return (picks * woven_length).m_as("") * width * (1 + take_up)
+    _require_loss(take_up, "take-up of the weft")
+    return (picks * woven_length).m_as("") * width / (1 - take_up)
 
 
 @law

@@ -1,0 +1,108 @@
+"""What a whole fleece takes, however many loads it is washed in."""
+
+from workbookgen.reference.law import law, require
+from workbookgen.reference.scouring.baths import NO_MASS, liquor
+from workbookgen.units import Mass, Quantity, Ratio, Time, Volume, VolumePerMass
+
+NO_TIME = Quantity(0.0, "hour")
+
+
+@law
+def water_of_fleece(mass: Mass, liquor_ratio: VolumePerMass, baths: Ratio) -> Volume:
+    """Water for a whole fleece.
+
+    V = m · r · b. A smaller last load takes less water, so that the loads do not matter.
+
+    Parameters
+    ----------
+    mass : m, grease weight of the fleece
+    liquor_ratio : r, water to wool
+    baths : b, baths of a load
+
+    Returns
+    -------
+    V, a volume
+
+    Raises
+    ------
+    ValueError
+        A negative mass, a ratio that is not above zero, or fewer than one bath.
+
+    Notes
+    -----
+    Valid for fresh water in every bath.
+
+    References
+    ----------
+    Definition of the liquor ratio.
+    """
+    require(baths >= 1, "There is at least one bath.")
+    return liquor(mass, liquor_ratio) * baths
+
+
+@law
+def detergent_of_fleece(mass: Mass, share: Ratio, washes: Ratio) -> Mass:
+    """Detergent for a whole fleece.
+
+    D = m · x · w. What to have at hand before beginning.
+
+    Parameters
+    ----------
+    mass : m, grease weight of the fleece
+    share : x, detergent for one wash, as a share of the grease weight
+    washes : w, washes of a load
+
+    Returns
+    -------
+    D, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass or share, or fewer than one wash.
+
+    Notes
+    -----
+    Valid for the same dose in every wash; the label of the product comes first.
+
+    References
+    ----------
+    Definition of the dose.
+    """
+    require(mass >= NO_MASS, "The mass of the fleece cannot be negative.")
+    require(share >= 0, "The share of detergent cannot be negative.")
+    require(washes >= 1, "There is at least one wash.")
+    return mass * share * washes
+
+
+@law
+def time_of_fleece(loads: Ratio, time_each: Time) -> Time:
+    """Time in the water for a whole fleece.
+
+    t = n · t₁. The smallest load takes as long as a full one.
+
+    Parameters
+    ----------
+    loads : n, number of loads
+    time_each : t₁, time of one load
+
+    Returns
+    -------
+    t, a time
+
+    Raises
+    ------
+    ValueError
+        Negative loads, or a negative time.
+
+    Notes
+    -----
+    Valid for loads that are washed one after the other.
+
+    References
+    ----------
+    Definition of the total.
+    """
+    require(loads >= 0, "The number of loads cannot be negative.")
+    require(time_each >= NO_TIME, "The time cannot be negative.")
+    return loads * time_each
