@@ -79,7 +79,7 @@ def square_meter(warp, sett, warp_crimp, weft, picks, weft_crimp):
     """Mass of one square meter of cloth, both crimps told as what is added to the cloth."""
     one = Quantity(1, "meter")
     warp_yarn = weaving.warp_yarn(weaving.ends(sett, one), warp_with_added(one, warp_crimp))
-    weft_yarn = weaving.weft_yarn(picks, one, one, weft_crimp)
+    weft_yarn = weaving.weft_yarn(picks, one, one, twist.take_up(1 + weft_crimp))
     return weaving.cloth_mass(warp_yarn, weft_yarn, warp, weft)
 
 

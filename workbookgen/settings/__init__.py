@@ -44,7 +44,7 @@ class Rows(Strict):
     """How many lines each log has."""
 
     reels: int = Field(12, ge=1, le=100, strict=True)
-    guide: int = Field(40, ge=1, le=200, strict=True)
+    guide: int = Field(50, ge=1, le=200, strict=True)
     fiber: int = Field(40, ge=1, le=1000, strict=True)
     skeins: int = Field(200, ge=1, le=20_000, strict=True)
     projects: int = Field(12, ge=1, le=500, strict=True)

@@ -72,7 +72,7 @@ def guide(settings: Settings) -> Log:
                 Input("staple_high", "Staple to", SIZE, STAPLE),
                 Input("regain", "Regain", Number(least=0, most=1), SHARE, help="Water that the dry fiber takes up, as agreed in trade."),
                 Input("skirting", "Skirting loss", LOSS, SHARE, help="Usual share taken off a raw fleece."),
-                Input("preparation", "Prep. loss", LOSS, SHARE, help="Usual share lost in carding or combing."),
+                Input("preparation", "Prep. loss", LOSS, SHARE, help="Usual share lost in carding, 2 to 10%. Combing leaves 20 to 40% in the comb: give that as your own figure of the lot (common practice, no source)."),
                 Input("spinning", "Spinning loss", LOSS, SHARE, help="Usual share lost in spinning and plying."),
                 Input("source", "Source", Note(), width=154, help="Who says so, and whether it was read or remembered."),
             )),
