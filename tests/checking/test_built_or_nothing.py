@@ -76,7 +76,10 @@ def with_formula(planner: Planner, key: str, right: str, wrong: str) -> Planner:
             return each
         return replace(each, groups=tuple(replace(group, fields=tuple(changed(each, one) for one in group.fields)) for group in each.groups))
 
-    return replace(planner, sheets=tuple(replace(sheet, parts=tuple(map(part, sheet.parts))) for sheet in planner.sheets))
+    def sheet(each):
+        return replace(each, chapters=tuple(replace(chapter, holders=tuple(map(part, chapter.holders))) for chapter in each.chapters))
+
+    return replace(planner, sheets=tuple(map(sheet, planner.sheets)))
 
 
 @pytest.mark.parametrize(

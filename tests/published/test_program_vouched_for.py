@@ -49,7 +49,9 @@ def test_each_function_that_formulas_use_has_a_trial(units):
 def test_each_result_is_summed_up_in_one_trial(layout):
     table = layout.planner.proof_tables["proofs"]
     summed = "".join(layout.placements["proofs_computed"].formulas[len(table.proofs) :])
-    blocks = [key for key in layout.planner.blocks if key != "start"]
+    desk = {part.key for part in layout.planner.sheets[0].parts}  # an error there is seen beside the verdict itself
+    blocks = [key for key in layout.planner.blocks if key not in desk]
+    assert len(blocks) > 20
     for key in blocks:
         for each in layout.planner.blocks[key].results:
             assert summed.count(f"{layout.placements[f'{key}_{each.key}'].range}") >= 1, (key, each.key)
