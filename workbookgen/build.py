@@ -28,7 +28,7 @@ from workbookgen.temporary import temporary_folder
 
 EMBEDDED = "formualizer"
 STEPS = 4  # of making a workbook, that a progress bar counts
-DRAWN, LINES = 4, 8  # sets of inputs that a new planner is tried with, and the lines that they fill in each log
+DRAWN, LINES = 4, 24  # sets of inputs that a new planner is tried with, and the lines that they fill in each log
 
 
 def layout_of(settings: Settings) -> Layout:

@@ -104,7 +104,7 @@ class Canvas:
     def _formulas(self, placement: Placement, form) -> None:
         row, column, formulas = placement.row - 1, placement.column - 1, placement.formulas
         values = [self._shown(placement.key, index) for index in range(len(formulas))]
-        if isinstance(formulas, CopiedDown) and len(formulas) > 1:
+        if isinstance(formulas, CopiedDown) and formulas.can_be_shared:
             self.to.write_copied_down(row, column, formulas, form, values)
             return
         for index, (formula, value) in enumerate(zip(formulas, values, strict=True)):

@@ -15,6 +15,8 @@ from xml.sax.saxutils import escape
 from xlsxwriter.utility import xl_rowcol_to_cell
 from xlsxwriter.worksheet import Worksheet
 
+from workbookgen.language.profile import without_strings
+
 ROW = "{row}"  # stands in a formula for the number of the row that it is in
 
 
@@ -28,6 +30,11 @@ class CopiedDown(Sequence):
 
     def __len__(self) -> int:
         return self.rows
+
+    @property
+    def can_be_shared(self) -> bool:
+        """Whether the cells may share it: several of them, and it holds no address on another sheet."""
+        return self.rows > 1 and "!" not in without_strings(self.text)
 
     def __getitem__(self, index: int | slice) -> str | tuple[str, ...]:
         rows = range(self.first, self.first + self.rows)[index]

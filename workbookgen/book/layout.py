@@ -77,7 +77,7 @@ class _Binder:
     def _of_block(self, block: Block, placement: Placement) -> Sequence[str]:
         field, folded = placement.field, self.planner.folded.get(block.key, ())
         words = words_told(field, block, folded) if isinstance(field, Told) else set(field.words)
-        columns = self._columns(block, words, placement.sheet)
+        columns = self._columns(block, words, placement.sheet, placement.rows)
         if isinstance(field, Told):
             text = told_formula(field, block, columns, self.planner.system, folded, placement.row)
         else:
@@ -98,7 +98,7 @@ class _Binder:
             ref = f"${xl_col_to_name(ProofColumn.VALUES + index - 1)}{row}"
             operands[word] = Operand(meaning, ref, unit_named(unit) if unit else NUMBER_UNIT)
         unit = unit_named(proof.unit) if proof.unit else None
-        return bound(result, Columns(operands, first_numbers), unit, guarded=False)
+        return bound(result, Columns(operands, self._numbers), unit, guarded=False)
 
     def _of_trial(self, trial: Trial) -> str:
         """A formula of constants; or the sum of all cells of some blocks, which is an error where one of them is."""
@@ -117,23 +117,35 @@ class _Binder:
             word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{{row}}")
             for word, column in names.items()
         }
-        return bound(table.verdict, Columns(operands, first_numbers), None, guarded=False)
+        return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)
 
-    def _columns(self, block: Block | None, words: set[str], sheet: str) -> Columns:
-        """The words of a formula as operands, seen from a sheet, with the columns that choices name."""
-        operands = {word: self._operand(block, word, sheet) for word in sorted(words)}
-        for each in list(operands.values()):
-            domain = getattr(each.meaning.field, "domain", None)
-            if hasattr(domain, "of"):
-                operands[domain.of] = self._operand(block, domain.of, sheet)
-        return Columns(operands, first_numbers)
+    def _columns(self, block: Block | None, words: set[str], sheet: str, rows: int = 1) -> Columns:
+        """The words of a formula as operands, seen from a sheet, with the columns that choices name.
 
-    def _operand(self, block: Block | None, word: str, sheet: str) -> Operand:
-        meaning = self.planner.meaning(block, word)
-        is_absent = meaning.key in self.planner.absent
-        target = self.placements[NOTHING if is_absent else meaning.key]
-        if target.sheet != sheet:  # a formula that cells share may hold the name of what is elsewhere, and no address
+        A formula that cells share may hold the name of what is elsewhere, and no address. Others hold
+        addresses: to IronCalc the name of a single cell, such as the column of a log of one line, is no range.
+        """
+        meanings = {word: self.planner.meaning(block, word) for word in sorted(words)}
+        listed = {each.field.domain.of for each in meanings.values() if hasattr(getattr(each.field, "domain", None), "of")}
+        meanings |= {word: self.planner.meaning(block, word) for word in sorted(listed)}
+        elsewhere = [each for each in meanings.values() if self._target(each).sheet != sheet]
+        is_named = rows > 1 and not any(each.is_column and self._target(each).rows == 1 for each in elsewhere)
+        operands = {word: self._operand(each, sheet, is_named) for word, each in meanings.items()}
+        return Columns(operands, first_numbers if is_named else self._numbers)
+
+    def _numbers(self, rows: int) -> str:
+        return replace(self.placements[NUMBERS], rows=rows).range
+
+    def _target(self, meaning: Meaning) -> Placement:
+        return self.placements[NOTHING if meaning.key in self.planner.absent else meaning.key]
+
+    def _operand(self, meaning: Meaning, sheet: str, is_named: bool) -> Operand:
+        is_absent, target = meaning.key in self.planner.absent, self._target(meaning)
+        is_elsewhere = target.sheet != sheet
+        if is_elsewhere and is_named:
             ref = target.key
+        elif is_elsewhere:
+            ref = target.range
         elif meaning.is_column or is_absent or isinstance(meaning.holder, Card) or getattr(meaning.field, "is_one", False):
             ref = target.area
         else:
