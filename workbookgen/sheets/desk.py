@@ -13,7 +13,7 @@ SHEET = "Desk"
 PROJECTS_SHOWN, LOTS_SHOWN = 5, 5
 
 
-def sheet(settings: Settings, proofs: int, sheets: tuple[Sheet, ...], cautions: tuple[str, ...]) -> Sheet:
+def sheet(settings: Settings, proofs: str, sheets: tuple[Sheet, ...], cautions: tuple[str, ...]) -> Sheet:
     """The first sheet, before these. `cautions` are those of chapters that were left out."""
     there = {log.key: sheet.name for sheet in sheets for log in sheet.logs if log.inputs}
     bands = (*_note(settings), _doors(), *_bands(there, cautions))
@@ -142,15 +142,15 @@ def _bands(there: dict[str, str], cautions: tuple[str, ...]) -> tuple[Band, ...]
     )
 
 
-def check(proofs: int) -> Card:
-    """Whether this program computes the published examples, of which there are so many."""
+def check(proofs: str) -> Card:
+    """Whether this program computes the checks of the sheet Reference, of which there are so many."""
     return Card(
         "start",
         "Is this program right?",
         groups=(
             Group("Proofs", (
                 Result("agreeing", "Checks that agree", 'COUNTIF(proofs_verdict, "agrees")', agreement.how_many_agree, NUMBER,
-                       uses={"verdicts": "proofs_verdict"}, digits=0, note=f"of {proofs} on the sheet Proofs, worked out just now"),
+                       uses={"verdicts": "proofs_verdict"}, digits=0, note=f"of {proofs}"),
                 Result("examples", "Checks in all", "COUNTA(proofs_verdict)", agreement.how_many, NUMBER,
                        uses={"verdicts": "proofs_verdict"}, digits=0),
                 Result("trust", "In words",

@@ -6,6 +6,7 @@ with a printed value and the registry's name of its unit.
 """
 
 import csv
+from collections import Counter
 from collections.abc import Collection, Iterable
 from dataclasses import replace
 from importlib.resources import files
@@ -37,6 +38,13 @@ def with_trials(table: ProofTable, sheets: Iterable[Sheet]) -> ProofTable:
         for number, (chapter, blocks) in enumerate(((chapter, blocks) for chapter, blocks in chapters if blocks), start=1)
     )
     return replace(table, trials=(*read_trials(), *sound))
+
+
+def told(table: ProofTable) -> str:
+    """How many checks there are, and how many of them somebody printed."""
+    known = Counter(proof.provenance for proof in table.proofs)
+    rest = table.rows - known["read"] - known["derived"]
+    return f"{table.rows} checks: {known['read']} read in print, {known['derived']} worked by hand, {rest} others"
 
 
 def read_trials() -> tuple[Trial, ...]:
