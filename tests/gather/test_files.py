@@ -1,6 +1,7 @@
 """Tables on disk: whole or not at all, read back as they were, and no text becomes a formula."""
 
 import csv
+import io
 import sys
 
 import openpyxl
@@ -136,3 +137,12 @@ def test_parquet_without_its_package_is_told(tmp_path, monkeypatch):
     monkeypatch.setitem(sys.modules, "pyarrow", None)
     with pytest.raises(FileError, match=r"pip install \"workbookgen\[parquet\]\""):
         targets(tmp_path / "guild.parquet")
+
+
+def test_a_carriage_return_begins_no_row():
+    """Python's csv module leaves one without quotation marks where rows end with another sign."""
+    frame = pd.DataFrame({"skein": pd.Series(["First\r=1+1", "\r=2"], dtype="string")})
+    safe, changed = files.without_formulas(frame)
+    written = safe.to_csv(index=False, lineterminator="\n")
+    assert "\r" not in written and changed == 1
+    assert list(csv.reader(io.StringIO(written))) == [["skein"], ["First\n=1+1"], ["'\n=2"]]

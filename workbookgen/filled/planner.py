@@ -213,6 +213,8 @@ def _forgiving(text: str, place: str) -> tuple[Settings, list[Fault]]:
         table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as problem:
         raise FileError.at(place, f"the settings were changed and cannot be read: {problem}.") from None
+    except (ValueError, RecursionError):  # thousands of digits, or of brackets within brackets
+        raise FileError.at(place, "the settings were changed and cannot be read: they hold a number or a list that no setting has.") from None
     notes: list[Fault] = []
     if table.get("fibers"):
         notes.append(Fault(place, "its own fiber table is not looked up; the lines of its guide are read."))

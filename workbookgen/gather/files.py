@@ -74,8 +74,10 @@ def without_formulas(frame: pd.DataFrame) -> tuple[pd.DataFrame, int]:
     changed, count = frame.copy(), 0
     for name in frame.columns:
         if not pd.api.types.is_numeric_dtype(frame[name]):
+            # A lone carriage return is not put in quotation marks, and would begin a new row with whatever follows it.
+            changed[name] = frame[name].astype("string").str.replace(r"\r\n?", "\n", regex=True)
             risky = frame[name].astype("string").str.startswith(FORMULA_SIGNS).fillna(False).astype(bool)
-            changed.loc[risky, name] = "'" + frame.loc[risky, name]
+            changed.loc[risky, name] = "'" + changed.loc[risky, name]
             count += int(risky.sum())
     return changed, count
 

@@ -117,10 +117,10 @@ class _Pages:
         sheet.write_string(1, 0, f"{gathered.counts}.", self._format(look.ABOUT))
         row = 3
         for heading, sentences in ABOUT:
-            sheet.write_string(row, 0, heading, self._format(look.HEADING))
+            sheet.write_string(row, 0, heading, self._format(look.HEAD))
             lines = [line for sentence in sentences for line in wrap(sentence, LETTERS)]
             for below, line in enumerate(lines, start=1):
-                sheet.write_string(row + below, 0, line, self._format(look.READING))
+                sheet.write_string(row + below, 0, line, self._format(look.PLAIN))
             row += len(lines) + 2
 
     def table(self, name: str, title: str, frame: pd.DataFrame, landscape: bool = True) -> None:
@@ -132,7 +132,7 @@ class _Pages:
             label, width, shown = HEADS[key]
             align = {"align": "right"} if shown else {"align": "left", "indent": 1}
             sheet.set_column(column, column, width)
-            sheet.write_string(FIRST - 1, column, label, self._format(look.LABEL | look.GROUP | {"text_wrap": True} | align))
+            sheet.write_string(FIRST - 1, column, label, self._format(look.LABEL | look.INK_LINE | {"text_wrap": True} | align))
             self._fill(sheet, FIRST, column, frame[key], self._format(look.FACT | align | ({"num_format": shown} if shown else {})))
         sheet.freeze_panes(FIRST, 1)
         sheet.repeat_rows(FIRST - 1)
@@ -142,7 +142,7 @@ class _Pages:
         sheet = self._sheet(name)
         sheet.set_column(0, len(frame.columns) - 1, 14, self._format(look.PLAIN))  # of whole columns, which costs no cell anything
         for column, key in enumerate(frame.columns):
-            sheet.write_string(0, column, key, self._format(look.LABEL | look.GROUP))
+            sheet.write_string(0, column, key, self._format(look.LABEL | look.INK_LINE))
             self._fill(sheet, 1, column, frame[key])
         sheet.freeze_panes(1, 0)
         sheet.autofilter(0, 0, max(len(frame), 1), len(frame.columns) - 1)
@@ -172,7 +172,7 @@ class _Pages:
         font = {"name": look.TYPEFACE, "size": 9, "color": look.INK}
         chart.set_title({"name": "Scoured yield, mean and spread of the lots", "name_font": font | {"size": 11}})
         chart.set_x_axis({"num_font": font})
-        chart.set_y_axis({"num_font": font, "num_format": "0%", "min": 0, "max": 1, "major_gridlines": {"visible": True, "line": {"color": look.RULE_LINE}}})
+        chart.set_y_axis({"num_font": font, "num_format": "0%", "min": 0, "max": 1, "major_gridlines": {"visible": True, "line": {"color": look.HAIR}}})
         chart.set_legend({"position": "bottom", "font": font})
         chart.set_size({"width": 860, "height": 330})
         about = "Columns: mean scoured yield of each breed's lots, with one standard deviation up and down. Diamonds: what the guide says."

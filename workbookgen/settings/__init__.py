@@ -168,6 +168,8 @@ def templates() -> Path:
 
 def load(path: Path) -> Settings:
     """Read a settings file. Raises SettingsError with every fault found."""
+    if path.exists() and not path.is_file():  # a pipe or a device might never end
+        raise SettingsError.at(str(path), "this settings file cannot be read: it is no ordinary file.")
     try:
         text = path.read_text(encoding="utf-8-sig")  # some editors put a byte order mark first
     except (OSError, UnicodeDecodeError) as problem:
@@ -185,6 +187,8 @@ def parse(text: str, place: str) -> Settings:
         table = tomllib.loads(text)
     except tomllib.TOMLDecodeError as problem:
         raise SettingsError.at(place, f"this is not a TOML settings file: {problem}.") from None
+    except (ValueError, RecursionError):  # thousands of digits, or of brackets within brackets
+        raise SettingsError.at(place, "this is no settings file: it holds a number or a list that no setting has.") from None
     return validated(Settings, table, place, text)
 
 
