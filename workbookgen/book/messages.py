@@ -10,8 +10,8 @@ that have one. The twins in Python are in `workbookgen.checking.messages`; only 
 
 from workbookgen.book.formula import Columns, inside_domain, joined
 from workbookgen.language.domains import Date, Number
-from workbookgen.language.fields import EMPTIED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Input, Told
-from workbookgen.language.parts import Block
+from workbookgen.language.fields import SPOILED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Input, Told
+from workbookgen.language.parts import AGAIN, Block
 from workbookgen.language.sentences import MISSING, doubled, missing, refusal
 
 
@@ -27,7 +27,7 @@ def words_told(told: Told, block: Block, folded: tuple[str, ...]) -> set[str]:
         return {MESSAGE.key}
     if told == LINE:
         return set()
-    if told == EMPTIED:
+    if told == SPOILED:
         return {f"{block.key}_{each.key}" for each in block.results}
     return {column, f"{block.key}_{MARK.key}"} | ({name} if (name := _names(block)) and told == FIRST else set())
 
@@ -44,8 +44,8 @@ def told_formula(told: Told, block: Block, columns: Columns, system: str, folded
         return f'=IF(LEN({message})=0,"",IF(LEFT({message},{len(MISSING)})="{MISSING}","…","!"))'
     if told == LINE:
         return f"=ROW()-{first_row - 1}"
-    if told == EMPTIED:
-        return f"={len(block.results) * block.rows}-COUNTA({','.join(columns.operands[f'{block.key}_{each.key}'].ref for each in block.results)})"
+    if told == SPOILED:
+        return _spoiled(block, columns)
     marks = columns.operands[f"{block.key}_{MARK.key}"].ref
     if told == OPEN:
         return f'=COUNTIF({marks},"!")'
@@ -56,6 +56,13 @@ def told_formula(told: Told, block: Block, columns: Columns, system: str, folded
         name = f"INDEX({columns.operands[names].ref},{first})"
         whose = f"IF(LEN({name})>0,{name},{whose})"
     return f'=IF(COUNTIF({marks},"!")=0,"",{whose}&": "&INDEX({messages},{first}))'
+
+
+def _spoiled(block: Block, columns: Columns) -> str:
+    """Worked-out cells that hold nothing any more, and answers that differ from what they are when worked out again."""
+    refs = {each.key: columns.operands[f"{block.key}_{each.key}"].ref for each in block.results}
+    differ = [f'SUMPRODUCT(({refs[key]}<>{again})*({refs[key]}<>"")*1)' for name, again in refs.items() if (key := name.removeprefix(AGAIN)) != name]
+    return "+".join([f"={len(refs) * block.rows}-COUNTA({','.join(refs.values())})", *differ])
 
 
 def _names(block: Block) -> str:

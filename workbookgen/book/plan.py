@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from workbookgen.language.fields import EMPTIED, FILLED, FIRST, MARK, MESSAGE, OPEN, Input
+from workbookgen.language.fields import SPOILED, FILLED, FIRST, MARK, MESSAGE, OPEN, Input
 from workbookgen.language.parts import Card, Log, Sheet
 from workbookgen.language.views import LogView, Matrix, Section
 
@@ -136,7 +136,7 @@ def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -
         spots[key] = Spot(SUMS, first_answer + place)
     spots[f"{log.key}_{OPEN.key}"] = Spot(SUMS, max(answers[-1], first_answer + len(view.sums)))
     column += 1
-    spots[f"{log.key}_{EMPTIED.key}"] = Spot(FIRST_MESSAGE, column)
+    spots[f"{log.key}_{SPOILED.key}"] = Spot(FIRST_MESSAGE, column)
     left = [f"{card.key}_{each.key}" for card in others for each in card.fields if f"{card.key}_{each.key}" not in spots]
     for row, key in enumerate(left, start=FIRST_RECORD):
         spots[key] = Spot(row, column)

@@ -11,7 +11,7 @@ from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Strip
 from workbookgen.colors import ACCENT, INK, SOFT, WHITE
-from workbookgen.language.fields import EMPTIED, FILLED, FIRST, MARK, MESSAGE, Input
+from workbookgen.language.fields import SPOILED, FILLED, FIRST, MARK, MESSAGE, Input
 from workbookgen.language.parts import Log
 from workbookgen.language.quantities import PERCENT_UNIT
 from workbookgen.language.views import FREE
@@ -74,7 +74,7 @@ def told(canvas: Canvas, log: Log) -> None:
     canvas.cells(f"{log.key}_{MARK.key}", look.MARK)
     canvas.cells(f"{log.key}_{MESSAGE.key}", look.LITTLE)
     canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE)
-    canvas.cells(f"{log.key}_{EMPTIED.key}", look.LITTLE)
+    canvas.cells(f"{log.key}_{SPOILED.key}", look.LITTLE)
     canvas.cells(f"{log.key}_{FILLED.key}", look.LITTLE | look.LINE | {"align": "center", "num_format": "0"})
 
 

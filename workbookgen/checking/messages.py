@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 
-from workbookgen.language.fields import EMPTIED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Input, Repeat
+from workbookgen.language.fields import SPOILED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Input, Repeat
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import MISSING, doubled, missing, refusal
 from workbookgen.texts import folded
@@ -32,7 +32,7 @@ def told(
     filled = [float(sum(columns[key][row] is not None for key in rare)) or None for row in range(block.rows)]
     wrong = [row for row, mark in enumerate(marks) if mark == WRONG]
     first = f"{_called(listed, wrong[0])}: {said[wrong[0]]}" if wrong else None
-    answers = {MESSAGE.key: said, MARK.key: marks, FILLED.key: filled, FIRST.key: [first], OPEN.key: [float(len(wrong))], EMPTIED.key: [0.0]}
+    answers = {MESSAGE.key: said, MARK.key: marks, FILLED.key: filled, FIRST.key: [first], OPEN.key: [float(len(wrong))], SPOILED.key: [0.0]}
     return {each.key: tuple(answers[each.key]) for each in block.told if not isinstance(each, Repeat)}
 
 

@@ -139,7 +139,7 @@ MARK = Told("mark", "")  # of each record: that there is a message
 FILLED = Told("filled", "", is_text=False)  # of each record: how many of the inputs that are folded away hold something
 FIRST = Told("first", "", is_one=True)  # of a log: the first message about something wrong
 LINE = Told("line", "", is_text=False)  # of each record of a log in which nobody types: its number
-EMPTIED = Told("emptied", "", is_text=False, is_one=True)  # of a log: how many worked-out cells hold nothing any more
+SPOILED = Told("spoiled", "", is_text=False, is_one=True)  # of a log: how many worked-out cells hold nothing any more, or something else
 OPEN = Told("open", "", is_text=False, is_one=True)  # of a log: how many records have something wrong
 
 

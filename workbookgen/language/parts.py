@@ -7,19 +7,20 @@ and the bands that show them. A sheet is made of chapters, and says everything a
 """
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from graphlib import CycleError, TopologicalSorter
 
 from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language import dimensions
 from workbookgen.language.domains import Name
-from workbookgen.language.fields import EMPTIED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Group, Input, Repeat, Result, Rule, Told, check_keys, repeats
+from workbookgen.language.fields import SPOILED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Group, Input, Repeat, Result, Rule, Told, check_keys, repeats
 from workbookgen.language.proofs import Proof, ProofTable, Trial
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
 from workbookgen.language.views import Band, Grid, Kind, LogView, Section, objections
 
 LISTED = "listed"
+AGAIN = "again_"  # before the key of an answer that is worked out a second time
 
 
 @dataclass(frozen=True)
@@ -85,7 +86,7 @@ class Log(Block):
 
     @cached_property
     def told(self) -> tuple[Told, ...]:
-        return (*((MARK, MESSAGE, FILLED, FIRST, OPEN, EMPTIED) if self.inputs else (LINE,)), *self.repeats)
+        return (*((MARK, MESSAGE, FILLED, FIRST, OPEN, SPOILED) if self.inputs else (LINE,)), *self.repeats)
 
     @cached_property
     def repeats(self) -> tuple[Repeat, ...]:
@@ -179,6 +180,15 @@ class Sheet:
         """The view of the log that has the sheet to itself."""
         view = self.chapters[0].view if self.chapters else ()
         return view if isinstance(view, LogView) else None
+
+    def answered_twice(self) -> "Sheet":
+        """The sheet with the answers of its own log worked out a second time, out of sight, so that one typed over is told."""
+        if not (view := self.log_view):
+            return self
+        [log], [chapter] = self.logs, self.chapters
+        again = tuple(replace(log.by_key[key], key=f"{AGAIN}{key}", note="") for _, words in view.answers for key in words.split())
+        twice = replace(log, groups=(*log.groups, Group("Worked out again", again, printed=False)))
+        return replace(self, chapters=(replace(chapter, holders=tuple(twice if each is log else each for each in chapter.holders)),))
 
     @property
     def bands(self) -> tuple[Band, ...]:

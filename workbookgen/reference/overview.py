@@ -361,14 +361,46 @@ def lots_in_words(count: Ratio) -> str:
 
 
 @law
-def needs_a_look(emptied: Ratio, first: str | None = None) -> str:
-    """What needs a look in a log, in words.
+def program_in_words(agreeing: Ratio, total: Ratio) -> str:
+    """Whether a program computes the planner right, in a few words.
 
-    words = the cells that were emptied if there are any, else the first message, else a word that all is well. A cell that is worked out and holds nothing cannot be filled by typing.
+    words = well if k = n, else the n - k checks that fail. It stands where one looks first.
 
     Parameters
     ----------
-    emptied : number of worked-out cells that hold nothing any more
+    agreeing : k, number of checks that agree
+    total : n, number of checks
+
+    Returns
+    -------
+    the words
+
+    Raises
+    ------
+    ValueError
+        More checks that agree than there are, or a number too great to tell.
+
+    Notes
+    -----
+    Valid for whole numbers below a million.
+
+    References
+    ----------
+    Definition.
+    """
+    require(np.asarray(agreeing) <= np.asarray(total), "No more can agree than there are.")
+    return by_element(lambda wrong: "computes the planner correctly" if wrong == "0" else f"do not rely on it: {wrong} checks fail", said(np.asarray(total) - np.asarray(agreeing)))
+
+
+@law
+def needs_a_look(spoiled: Ratio, first: str | None = None) -> str:
+    """What needs a look in a log, in words.
+
+    words = the cells that were emptied or typed over if there are any, else the first message, else a word that all is well. A cell that is worked out and holds nothing cannot be filled by typing.
+
+    Parameters
+    ----------
+    spoiled : number of worked-out cells that hold nothing any more, or something else
     first : the first message of the log about something wrong; none where nothing is
 
     Returns
@@ -390,10 +422,10 @@ def needs_a_look(emptied: Ratio, first: str | None = None) -> str:
     """
     def words(cells: str, message) -> str:
         if cells != "0":
-            return f"{cells} worked-out cells were emptied: undo it, or carry the planner over"
+            return f"{cells} worked-out cells were emptied or typed over: undo it, or carry the planner over"
         return message or "nothing"
 
-    return by_element(words, said(emptied), first if first is not None else np.full(np.shape(emptied), "", dtype=object)[()])
+    return by_element(words, said(spoiled), first if first is not None else np.full(np.shape(spoiled), "", dtype=object)[()])
 
 
 @law

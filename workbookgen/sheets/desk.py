@@ -2,7 +2,7 @@
 
 from itertools import zip_longest
 
-from workbookgen.language.fields import EMPTIED, FIRST, Group, Result
+from workbookgen.language.fields import SPOILED, FIRST, Group, Result
 from workbookgen.language.parts import Card, Chapter, Log, Sheet
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE
 from workbookgen.language.views import Band, Chart, Door, Kind, Listing, LogView, Looks, Reading, Sentences, Series, Way, band
@@ -16,7 +16,7 @@ PROJECTS_SHOWN, LOTS_SHOWN = 5, 5
 def sheet(settings: Settings, proofs: str, sheets: tuple[Sheet, ...], cautions: tuple[str, ...]) -> Sheet:
     """The first sheet, before these. `cautions` are those of chapters that were left out."""
     there = {log.key: sheet.name for sheet in sheets for log in sheet.logs if log.inputs}
-    bands = (*_note(settings), _doors(), *_bands(there, cautions))
+    bands = (*_note(settings), band(Reading(sentences=STEPS, is_small=True)), _doors(), *_bands(there, cautions))
     holders = (check(proofs), glance(), look(there), projects(settings), lots(settings))
     return Sheet(SHEET, settings.title, "Type in tinted cells. Everything else is worked out.", (Chapter(SHEET, holders, bands),), Kind.DESK)
 
@@ -118,28 +118,49 @@ SHELF = Listing(title="On the shelf", block="first_lots", across=(1, 8), view=Lo
 
 # ------------------------------------------------------------------ what needs a look
 def look(there: dict[str, str]) -> Card:
-    """A line for each log: what was emptied in it, or the first thing that is wrong."""
-    return Card("look", "", groups=(Group("", tuple(_look(key) for key in there)),))
+    """A line for each log: what was emptied or typed over in it, or the first thing that is wrong."""
+    program = Result(
+        "program", "", 'IF(start_agreeing = start_examples, "computes the planner correctly", "do not rely on it: " & (start_examples - start_agreeing) & " checks fail")',
+        overview.program_in_words, None, uses={"agreeing": "start_agreeing", "total": "start_examples"},
+    )
+    return Card("look", "", groups=(Group("", (program, *(_look(key) for key in there))),))
 
 
 def _look(log: str) -> Result:
-    first, emptied = f"{log}_{FIRST.key}", f"{log}_{EMPTIED.key}"
+    first, spoiled = f"{log}_{FIRST.key}", f"{log}_{SPOILED.key}"
     return Result(
-        log, "", f'IF({emptied} > 0, said({emptied}) & " worked-out cells were emptied: undo it, or carry the planner over", IF(given({first}), {first}, "nothing"))',
-        overview.needs_a_look, None, uses={"emptied": emptied, "first": first},
+        log, "", f'IF({spoiled} > 0, said({spoiled}) & " worked-out cells were emptied or typed over: undo it, or carry the planner over", IF(given({first}), {first}, "nothing"))',
+        overview.needs_a_look, None, uses={"spoiled": spoiled, "first": first},
     )
 
 
 def _bands(there: dict[str, str], cautions: tuple[str, ...]) -> tuple[Band, ...]:
-    own = ("skeins", "reels", "fiber", "samples", "projects")
-    looks = Looks(title="Needs a look", across=(10, 12), places=tuple((f"look_{key}", Way(there[key], there[key], f"{key}_{FIRST.key}")) for key in own if key in there))
-    right = Sentences(title="Does this program compute right?", fields=("start_trust",), across=(10, 12))
+    own = [key for key in ("skeins", "reels", "fiber", "samples", "projects") if key in there]
+    looks = _looks("Needs a look", own, there, ("look_program", Way("Reference", "This program")))
+    others = _looks("Or on another sheet", [key for key in there if key not in own], there)
     tables = [each for each, key in ((ENOUGH, "projects"), (SHELF, "fiber")) if key in there]
-    beside = [looks, right]
+    beside = [each for each in (looks, others) if each.places]
     return (
         *(band(*pair) for pair in (tuple(each for each in both if each) for both in zip_longest(tables, beside))),
+        band(Sentences(title="Does this program compute right?", fields=("start_trust",))),
         band(Reading(title="Take care", sentences=(*CAUTIONS, *cautions), is_caution=True, is_small=True)),
+        band(Reading(title="Good to know", sentences=KEY, is_small=True)),
     )
+
+
+def _looks(title: str, logs: list[str], there: dict[str, str], *more: tuple[str, Way]) -> Looks:
+    return Looks(title=title, across=(10, 12), places=(*more, *((f"look_{key}", Way(there[key], there[key], f"{key}_{FIRST.key}")) for key in logs)))
+
+
+STEPS = ("1. Reels: give each reel its loop.   2. Skeins: type wraps and weight of each skein.   3. Projects: type the yardage you want, and read whether it is enough.",)
+KEY = (
+    "A tinted cell is yours: type there. All else is worked out, empty until what it needs is there, and refuses to be typed into. A cell that was emptied or pasted over is told above.",
+    "A red ! at the left of a line means that something in it cannot be right; … that something is still missing. Other lines are not touched by it.",
+    "Type percentages with the sign: 15%. Parts of a number as 9.25 or 9 1/4. A weight in pounds and ounces may be typed as a sum: =6*16+4.",
+    "Paste values only, so that the cells keep their look. Do not cut or drag a cell: the formulas follow it to its new place. If it happened, undo it.",
+    "To sort a log, select whole lines, from the first column to the last, and sort. No line needs inserting: type below the last, then sort. The + above the columns opens what is folded away.",
+    "Apple's spreadsheet program may not compute names that are looked up; the line This program says so.",
+)
 
 
 def check(proofs: str) -> Card:

@@ -93,7 +93,7 @@ def planner(settings: Settings) -> Planner:
     proven = proofs.with_trials(proofs.without(fallen), working)
     reference = _reference(methods.chapter(working), proofs.chapter(proven), facts, origin.chapter(settings))
     first = desk.sheet(settings, proofs.told(proven), working, cautions)
-    sheets = (left.kept(first) if left else first, *working, reference)
+    sheets = (left.kept(first) if left else first, *(sheet.answered_twice() for sheet in working), reference)
     sheet_of = sheets_of_chapters(sheets)
     return Planner(
         settings.units,

@@ -24,4 +24,4 @@ def draw(section: Looks, canvas: Canvas, row: int) -> None:
     for place, (key, way) in enumerate(section.places, start=1):
         canvas.across(row + place, first, last, look.PLAIN | look.LINE)
         canvas.link(row + place, first, way, look.LINK | look.LINE | {"font_size": look.SIZE})
-        canvas.cells(key, look.PLAIN | look.LINE)
+        canvas.cells(key, look.LITTLE | look.LINE)
