@@ -67,3 +67,11 @@ def test_no_shared_formula_holds_an_address_on_another_sheet(units, leave_out):
     found = shared_formulas(write(layout, starting_entries(layout.planner), {}))
     assert len(found) > 40
     assert [text for text in found if "!" in text or "[" in text] == []
+
+
+def test_no_input_of_words_is_marked_as_a_number_stored_as_text():
+    layout = layout_of(Settings())
+    with zipfile.ZipFile(BytesIO(write(layout, starting_entries(layout.planner), {}))) as package:
+        sheets = [package.read(name).decode() for name in package.namelist() if name.startswith("xl/worksheets/sheet")]
+    areas = [area for sheet in sheets for said in re.findall(r'sqref="([^"]+)" numberStoredAsText="1"', sheet) for area in said.split()]
+    assert sorted(areas) == sorted(each.area.replace("$", "") for each in layout.inputs if each.field.is_text)

@@ -51,6 +51,7 @@ class Canvas:
     cached: Cached
     formats: Formats
     heights: dict[int, int] = field(default_factory=dict)
+    texts: list[str] = field(default_factory=list)  # the areas of inputs that take words
 
     def text(self, row: int, column: int, text: str, looks: Mapping) -> None:
         if text:
@@ -128,7 +129,7 @@ class Canvas:
         words = refusal(field, self.layout.planner.system)
         self.to.data_validation(placement.row - 1, placement.column - 1, last, placement.column - 1, look.validation(field, source, words))
         if field.is_text:
-            self.to.ignore_errors({"number_stored_as_text": placement.area.replace("$", "")})
+            self.texts.append(placement.area.replace("$", ""))
 
     def heading(self, row: int, first: int, last: int, title: str, aside: str = "", looks: Mapping = look.HEAD) -> None:
         """A section's heading under its rule."""
@@ -143,3 +144,6 @@ class Canvas:
         for row, pixels in (dict(self.plan.heights) | self.heights).items():
             self.to.set_row_pixels(row - 1, pixels)
         self.to.set_default_row(ROW / PIXELS_A_POINT)
+        # No green triangles where all is as it should be. XlsxWriter keeps what it is told last, so all is told at once.
+        everywhere = dict.fromkeys(("formula_differs", "formula_range", "formula_unlocked", "empty_cell_reference"), "A1:XFD1048576")
+        self.to.ignore_errors(everywhere | ({"number_stored_as_text": " ".join(self.texts)} if self.texts else {}))
