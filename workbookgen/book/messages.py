@@ -3,7 +3,7 @@
 A message is, in words, the first thing that is wrong or still missing. It looks at what is
 wrong before what is missing, in the order of the fields, and says nothing about a record
 nobody has begun: a blank one, or a card that is still as a new planner brings it. The mark of
-a log's record tells that it has one: "!" for what is wrong, "…" for what is only unfinished.
+a log's record tells that it has one: "!" for what is wrong, "…" for what is only unfinished, "?" for a question.
 The head of a log repeats the first message about something wrong, and counts the records
 that have one. The twins in Python are in `workbookgen.checking.messages`; only the sentences are shared.
 """
@@ -12,7 +12,7 @@ from workbookgen.book.formula import Columns, inside_domain, joined
 from workbookgen.language.domains import Date, Number
 from workbookgen.language.fields import SPOILED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Input, Told
 from workbookgen.language.parts import AGAIN, Block
-from workbookgen.language.sentences import MISSING, doubled, missing, refusal
+from workbookgen.language.sentences import ASKING, MISSING, doubled, missing, refusal
 
 
 def words_told(told: Told, block: Block, folded: tuple[str, ...]) -> set[str]:
@@ -41,7 +41,7 @@ def told_formula(told: Told, block: Block, columns: Columns, system: str, folded
         return f'=IF({typed}=0,"",{typed})' if typed else '=""'
     if told == MARK:
         message = columns.operands[MESSAGE.key].ref
-        return f'=IF(LEN({message})=0,"",IF(LEFT({message},{len(MISSING)})="{MISSING}","…","!"))'
+        return f'=IF(LEN({message})=0,"",IF(LEFT({message},{len(MISSING)})="{MISSING}","…",IF(LEFT({message},{len(ASKING)})="{ASKING}","?","!")))'
     if told == LINE:
         return f"=ROW()-{first_row - 1}"
     if told == SPOILED:
@@ -78,8 +78,10 @@ def message_formula(block: Block, columns: Columns, system: str) -> str:
         for each in block.inputs
         if block.names_its_records(each)
     ]
-    cases += [(_broken(rule, columns), rule.sentence) for rule in block.rules]
+    faults, questions = ([rule for rule in block.rules if rule.sentence.startswith(ASKING) == asking] for asking in (False, True))
+    cases += [(_broken(rule, columns), rule.sentence) for rule in faults]
     cases += [(f"ISBLANK({columns.operands[each.key].ref})", missing(each)) for each in block.inputs if each.needed]
+    cases += [(_broken(rule, columns), rule.sentence) for rule in questions]
     text = '""'
     for condition, sentence in reversed(cases):
         text = f'IF({condition},"{sentence}",{text})'

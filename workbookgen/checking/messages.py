@@ -5,10 +5,10 @@ from collections.abc import Callable, Mapping, Sequence
 
 from workbookgen.language.fields import SPOILED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Input, Repeat
 from workbookgen.language.parts import Block
-from workbookgen.language.sentences import MISSING, doubled, missing, refusal
+from workbookgen.language.sentences import ASKING, MISSING, doubled, missing, refusal
 from workbookgen.texts import folded
 
-WRONG, UNFINISHED = "!", "…"
+WRONG, UNFINISHED, ASKED = "!", "…", "?"
 
 
 def told(
@@ -28,12 +28,16 @@ def told(
     if not block.inputs:
         return {LINE.key: tuple(float(row) for row in range(1, block.rows + 1))} if block.told else {}
     said = messages(block, columns, accepts, listed, system)
-    marks = [None if each is None else UNFINISHED if each.startswith(MISSING) else WRONG for each in said]
+    marks = [None if each is None else _mark(each) for each in said]
     filled = [float(sum(columns[key][row] is not None for key in rare)) or None for row in range(block.rows)]
     wrong = [row for row, mark in enumerate(marks) if mark == WRONG]
     first = f"{_called(listed, wrong[0])}: {said[wrong[0]]}" if wrong else None
     answers = {MESSAGE.key: said, MARK.key: marks, FILLED.key: filled, FIRST.key: [first], OPEN.key: [float(len(wrong))], SPOILED.key: [0.0]}
     return {each.key: tuple(answers[each.key]) for each in block.told if not isinstance(each, Repeat)}
+
+
+def _mark(sentence: str) -> str:
+    return UNFINISHED if sentence.startswith(MISSING) else ASKED if sentence.startswith(ASKING) else WRONG
 
 
 def _called(listed: Sequence, row: int) -> str:
@@ -66,14 +70,19 @@ def _message(block: Block, record: dict, accepts, times: Counter, system: str) -
         name = record[each.key]
         if block.names_its_records(each) and isinstance(name, str) and times[folded(name)] > 1:
             return doubled(each)
-    for rule in block.rules:
-        numbers = [word for word in rule.text.words if not block.by_key[word].is_text]
-        if all(record[word] is not None for word in numbers if word not in rule.text.asked) and rule.broken(record):
-            return rule.sentence
+    broken = [rule.sentence for rule in block.rules if _bites(rule, block, record)]
+    if faults := [each for each in broken if not each.startswith(ASKING)]:
+        return faults[0]
     for each in block.inputs:
         if each.needed and record[each.key] is None:
             return missing(each)
-    return None
+    return next(iter(broken), None)  # only questions are left
+
+
+def _bites(rule, block: Block, record: dict) -> bool:
+    """Whether a rule holds: all its numbers that are not asked for are there, and it is broken."""
+    numbers = [word for word in rule.text.words if not block.by_key[word].is_text]
+    return all(record[word] is not None for word in numbers if word not in rule.text.asked) and rule.broken(record)
 
 
 def _is_as_new(first, value) -> bool:

@@ -18,6 +18,7 @@ def refusal(field: Input, system: str) -> str:
 
 
 MISSING = "Still to fill in"
+ASKING = "Is it right?"  # begins a question: what was typed is taken, and its results stay
 
 
 def missing(field: Input) -> str:

@@ -7,7 +7,7 @@ from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHAR
 from workbookgen.reference import plying, stock, yarn_count
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, lists, yarn
+from workbookgen.sheets import fiber, lists, plausible, yarn
 from workbookgen.texts import folded
 
 SHEET = "Yarn"
@@ -85,6 +85,7 @@ def components(settings: Settings) -> Log:
             ), printed=False),
         ),
         rules=(
+            plausible.a_date("number", "Yarn number"),
             Rule("AND(given(lot), lot = other_lot)", lambda values: isinstance(values["lot"], str) and isinstance(values["other_lot"], str) and bool(values["lot"]) and folded(values["lot"]) == folded(values["other_lot"]),
                  "Or lot: choose another one than the first."),
         ),

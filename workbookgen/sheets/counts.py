@@ -36,7 +36,7 @@ from workbookgen.language.quantities import (
 from workbookgen.reference import diameter, moisture, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets.shown import asked_and_answered
-from workbookgen.sheets import lists
+from workbookgen.sheets import lists, plausible
 from workbookgen.units import Quantity
 
 SHEET = "Twist"
@@ -90,6 +90,7 @@ COUNTS = Card(
             _indirect("french", "French cotton", FRENCH_COTTON, "Hanks of 1,000 m in 500 g."),
         )),
     ),
+    rules=(plausible.a_date("number", "Yarn number"),),
 )
 
 SHORT_LENGTH = Card(
@@ -151,6 +152,7 @@ THICKNESS = Card(
         )),
     ),
     rules=(
+        plausible.too_fine("fiber_diameter", "Fiber diameter"),
         Rule(f"NOT({SOLID.format(k='k_touching')})", lambda values: _packed(values) > 1,
              "K, threads touching: fiber without any air would be thicker. Check K and the fiber density."),
     ),

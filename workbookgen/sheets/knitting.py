@@ -1,7 +1,7 @@
 """Knitting: how much yarn a piece takes, from its area and a swatch, its gauge, or a piece like it."""
 
 from workbookgen.language.domains import Choice, Number
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import (
     AREA,
@@ -16,6 +16,7 @@ from workbookgen.language.quantities import (
 from workbookgen.reference import knitting as trade
 from workbookgen.reference import stock
 from workbookgen.language.views import Listing, LogView, band
+from workbookgen.language.sentences import MISSING
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists
 
@@ -92,4 +93,16 @@ def estimates(settings: Settings) -> Log:
                 Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
             ), printed=False),
         ),
+        rules=(
+            Rule("AND(given(stitches), given(rows), NOT(AND(given(unraveled), given(unraveled_stitches))), NOT(given(relaxed)), NOT(given(swatch_mass)), NOT(given(piece_mass)))",
+                 _without_a_stitch,
+                 f"{MISSING}: for a gauge, the yarn that some stitches gave, or how relaxed the swatch was."),
+        ),
     )
+
+
+def _without_a_stitch(values: dict) -> bool:
+    """A gauge alone: nothing says how long a stitch is, and there is no other way to the yarn."""
+    gauge = values["stitches"] is not None and values["rows"] is not None
+    unraveled = values["unraveled"] is not None and values["unraveled_stitches"] is not None
+    return gauge and not unraveled and all(values[each] is None for each in ("relaxed", "swatch_mass", "piece_mass"))

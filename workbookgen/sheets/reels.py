@@ -1,11 +1,12 @@
 """Reels: how long one full turn of each reel is, and how sure that is."""
 
 from workbookgen.language.domains import Name
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import LENGTH, LOOP, SHARE
 from workbookgen.reference import reeling, stock
 from workbookgen.language.views import Kind, LogView
+from workbookgen.language.sentences import MISSING
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import CORD, SPAN, TOLERANCE, TURNS, Reel, shown
 
@@ -74,6 +75,14 @@ def reels(settings: Settings) -> Log:
                 Result("listed", "Listed as", "name", stock.listed, None, width=24,
                        note="The name under which skeins find this reel."),
             ), printed=False),
+        ),
+        rules=(
+            Rule("OR(AND(given(cord), NOT(given(turns))), AND(given(turns), NOT(given(cord))))",
+                 lambda values: (values["cord"] is None) != (values["turns"] is None),
+                 f"{MISSING}: the cord's length and the turns it makes go together."),
+            Rule("AND(OR(given(height), given(arm_a), given(arm_b)), NOT(AND(given(height), given(arm_a), given(arm_b))))",
+                 lambda values: len({values[each] is None for each in ("height", "arm_a", "arm_b")}) == 2,
+                 f"{MISSING}: height and both arms go together."),
         ),
     )
 

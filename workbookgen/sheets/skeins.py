@@ -35,7 +35,7 @@ from workbookgen.reference import (
 )
 from workbookgen.language.views import Kind, LogView
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, lists, reels, sums, yarn
+from workbookgen.sheets import fiber, lists, plausible, reels, sums, yarn
 from workbookgen.sheets.knitting import PROJECTS
 
 SHEET = "Skeins"
@@ -195,6 +195,7 @@ def skeins(settings: Settings) -> Log:
             ), printed=False),
         ),
         rules=(
+            *plausible.skein_weight(settings.units),
             Rule("tare >= gross", lambda values: values["tare"] >= values["gross"],
                  "Tare: it must be less than the weight. Check both."),
             Rule("AND(given(design), given(lot))", lambda values: bool(values["design"]) and bool(values["lot"]),

@@ -1,0 +1,42 @@
+"""Questions about what was typed: taken as it is, but unlike what people usually have.
+
+Each is a rule that asks. Its condition is written for the formula in meters and grams, and once more in Python for the
+values as they are shown.
+"""
+
+from workbookgen.language.fields import Rule
+from workbookgen.language.quantities import MASS
+from workbookgen.language.sentences import ASKING
+
+FIRST_DATE, LAST_DATE = 45_292, 55_153  # the days of 2024 to 2050, as programs count them
+FINEST_FIBER = 8  # µm; the finest down and silk have 10 and more (from memory)
+HEAVY_SKEIN, LIGHT_SKEIN = 1000, 3  # grams; common practice, no source
+
+
+def a_date(word: str, label: str) -> Rule:
+    """A yarn number that a program has turned into a date: 12/2 typed as it stands on a cone."""
+    return Rule(
+        f"AND({word} = ROUND({word}, 0), {word} >= {FIRST_DATE}, {word} <= {LAST_DATE})",
+        lambda values: values[word] == round(values[word]) and FIRST_DATE <= values[word] <= LAST_DATE,
+        f"{ASKING} {label}: so many days make a date of this time. Type 12/2 as the number 12, and its two ends apart.",
+    )
+
+
+def too_fine(word: str, label: str) -> Rule:
+    """A fiber finer than any that is spun."""
+    return Rule(
+        f"{word} < {FINEST_FIBER} * 0.000001",
+        lambda values: values[word] < FINEST_FIBER,
+        f"{ASKING} {label}: finer than any fiber that is spun; the finest down has more than 10 µm.",
+    )
+
+
+def skein_weight(system: str) -> tuple[Rule, ...]:
+    """A skein so heavy or so light that its weight may have been typed in another unit."""
+    grams = MASS.unit(system).value
+    return (
+        Rule(f"gross > {HEAVY_SKEIN}", lambda values: values["gross"] * grams > HEAVY_SKEIN,
+             f"{ASKING} Weight: more than a kilogram (2 lb) for one skein. Look at the unit above: grams, or ounces?"),
+        Rule(f"gross < {LIGHT_SKEIN}", lambda values: values["gross"] * grams < LIGHT_SKEIN,
+             f"{ASKING} Weight: less than 3 g (0.1 oz) for a skein. Look at the unit above: grams, or ounces?"),
+    )
