@@ -5,18 +5,17 @@ import zipfile
 
 import openpyxl
 import pytest
-from openpyxl.utils import range_boundaries
+from openpyxl.utils import get_column_letter, range_boundaries
 from openxml_audit import AppPrediction, OpenXmlValidator, predict
-from xlsxwriter.utility import quote_sheetname
 
-from workbookgen.book.layout import Message
-from workbookgen.book.pages import LETTERS_ON_A_PAGE, LOG_SCALE
+from workbookgen.book import sections
+from workbookgen.book.sections import tickets
 from workbookgen.build import layout_of, workbook
 from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Log
+from workbookgen.language.views import Tickets
 from workbookgen.settings import Rows, Settings
-from workbookgen.sheets import labels
 
 FEW = Rows(**{log: 2 for log in Rows.model_fields} | {"guide": 40})
 
@@ -34,12 +33,40 @@ def spans(placement, area: str) -> bool:
     return placement.area.replace("$", "") in area.split()
 
 
-def test_nothing_is_hidden(book, layout):
+def hidden_columns(sheet) -> dict[int, bool]:
+    """Each hidden column, and whether it is in a group that opens."""
+    return {
+        column: bool(each.outlineLevel)
+        for each in sheet.column_dimensions.values() if each.hidden
+        for column in range(each.min, each.max + 1)
+    }
+
+
+def test_only_what_no_view_shows_is_hidden(book, layout):
     assert book.sheetnames == [sheet.name for sheet in layout.planner.sheets]
     assert {sheet.sheet_state for sheet in book} == {"visible"}
     for sheet in book:
-        assert not any(each.hidden for each in [*sheet.column_dimensions.values(), *sheet.row_dimensions.values()])
+        plan = layout.plans[sheet.title]
+        last = max([plan.last_column, *(spot.column for spot in plan.spots.values())])
+        assert not any(each.hidden for each in sheet.row_dimensions.values())
+        hidden = hidden_columns(sheet)
+        assert {column for column in hidden if column <= last} == plan.folded | set(range(plan.last_column + 1, last + 1)), sheet.title
+        assert {column for column, opens in hidden.items() if opens} == plan.folded, sheet.title
     assert not any(defined.hidden for defined in book.defined_names.values())
+
+
+def test_a_fold_opens_at_the_column_that_carries_its_name(book, layout):
+    """Beside each group of hidden columns stands one that says what is in it, and how much."""
+    opened = 0
+    for name, plan in layout.plans.items():
+        for column, strip in plan.folds:
+            shown = book[name].column_dimensions
+            collapsed = [each for each in shown.values() if each.min <= column <= each.max]
+            assert [each.collapsed for each in collapsed] == [True] and not collapsed[0].hidden, (name, column)
+            texts = [book[name].cell(row, column).value for row in range(1, 8)]
+            assert strip.heading.casefold() in [str(text).casefold() for text in texts] and f"{len(strip.keys)} more" in texts
+            opened += len(strip.keys)
+    assert opened > 50
 
 
 def test_no_macros_no_links_no_connections(blank, book):
@@ -51,18 +78,51 @@ def test_no_macros_no_links_no_connections(blank, book):
     assert book.vba_archive is None and not book._external_links
 
 
-def test_every_sheet_is_protected_without_a_password(book):
-    for sheet in book:
-        assert sheet.protection.sheet, sheet.title
-        assert not sheet.protection.password and not sheet.protection.hashValue
+def test_no_sheet_is_protected(book):
+    # On a protected one, programs neither open groups of columns nor sort lines.
+    assert not any(sheet.protection.sheet for sheet in book)
 
 
-def test_inputs_can_be_typed_into_and_nothing_else(book, layout):
+def test_what_is_worked_out_refuses_to_be_typed_into_and_inputs_never_do(book, layout):
+    for placement in layout.placements.values():
+        found = validations(book, placement)
+        if isinstance(placement.field, Input):
+            assert [each.errorStyle for each in found] == ["warning"], placement.key
+        elif placement.formulas:
+            [each] = found
+            assert (each.type, each.formula1, each.errorStyle or "stop") == ("custom", "1=0", "stop"), placement.key
+            assert each.error and each.errorTitle and each.showErrorMessage and not each.allowBlank, placement.key
+    refused = {str(each.sqref) for sheet in book for each in sheet.data_validations.dataValidation if each.type == "custom"}
+    assert len(refused) > 100
+
+
+def test_inputs_alone_stay_open_where_someone_protects_a_sheet(book, layout):
     for placement in layout.placements.values():
         locked = {cell.protection.locked for cell in cells(book, placement)}
         assert locked == {not isinstance(placement.field, Input)}, placement.key
-    unlocked = sum(not cell.protection.locked for sheet in book for row in sheet.iter_rows() for cell in row)
-    assert unlocked == sum(each.rows for each in layout.inputs)
+    unlocked = {(sheet.title, cell.coordinate) for sheet in book for row in sheet.iter_rows() for cell in row if not cell.protection.locked}
+    assert unlocked == {(each.sheet, coordinate) for each in layout.inputs for coordinate in covered(layout, each)}
+
+
+def covered(layout, placement) -> set[str]:
+    """The cells of a field, those merged into them included."""
+    spot = layout.plans[placement.sheet].spots[placement.key]
+    rows, columns = range(placement.rows + spot.down - 1), range(spot.across)
+    return {f"{get_column_letter(placement.column + column)}{placement.row + row}" for row in rows for column in columns}
+
+
+def test_cells_are_merged_for_what_stands_in_them_and_cover_nothing_else(book, layout):
+    """A merged area is one field's own, or holds one text; no field's cell lies hidden in another's."""
+    merged = 0
+    for sheet in book:
+        fields = {coordinate: each.key for each in layout.placements.values() if each.sheet == sheet.title for coordinate in covered(layout, each)}
+        for area in sheet.merged_cells.ranges:
+            inside = {fields.get(cell.coordinate) for row in sheet[area.coord] for cell in row}
+            assert len(inside) == 1, (sheet.title, area.coord, inside)
+            merged += 1
+        inside = [cell.coordinate for area in sheet.merged_cells.ranges for row in sheet[area.coord] for cell in row]
+        assert len(inside) == len(set(inside)), "no area lies in another"
+    assert merged > 50
 
 
 def test_every_formula_is_in_its_cell(book, layout):
@@ -77,12 +137,12 @@ def test_every_formula_is_in_its_cell(book, layout):
 
 
 def test_every_formula_cell_has_a_format_of_its_own(book, layout):
-    for placement in layout.formulas:
-        numbers = not isinstance(placement.field, Message) and not getattr(placement.field, "is_text", True)
-        for cell in cells(book, placement)[:1]:
-            if numbers:
-                assert re.fullmatch(r"(#,##0|0)(\.0+)?%?|yyyy-mm-dd", cell.number_format), placement.key
-            assert (placement.unit is not None and placement.unit.symbol == "%") == cell.number_format.endswith("%"), placement.key
+    for placement in (each for each in layout.formulas if each.column <= layout.plans[each.sheet].last_column):
+        cell = cells(book, placement)[0]
+        number = re.sub(r'"[^"]*"', "", cell.number_format).split(";")[0]  # what is above nothing, without what stands beside it
+        if not getattr(placement.field, "is_text", True):
+            assert re.fullmatch(r"(#,##0|0)(\.0+)?%?(_\))*|yyyy-mm-dd|(\[=1\]0)? ?", number.strip()), (placement.key, cell.number_format)
+        assert (placement.unit is not None and placement.unit.symbol == "%") == ("%" in number), placement.key
 
 
 def validations(book, placement):
@@ -95,7 +155,7 @@ def test_every_input_is_validated_and_explained(book, layout):
     for placement in layout.inputs:
         [validation] = validations(book, placement)
         assert validation.prompt and validation.promptTitle and validation.error, placement.key
-        assert validation.errorStyle == "warning", "a person may insist; the message says what is wrong"
+        assert validation.errorStyle == "warning" and validation.allowBlank, "a person may insist; the message says what is wrong"
         domain = placement.field.domain
         if isinstance(domain, Choice):
             assert validation.type == "list"
@@ -118,81 +178,89 @@ def test_every_placement_has_its_defined_name(book, layout):
 
 
 def test_labels_and_units_stand_by_their_fields(book, layout):
-    for placement in layout.inputs:
-        sheet = book[placement.sheet]
-        symbol = placement.unit.symbol if placement.unit else ""
-        if len(placement.holder.groups) and placement.holder.rows > 1:
-            label, unit = sheet.cell(placement.row - 2, placement.column), sheet.cell(placement.row - 1, placement.column)
-        else:
-            label, unit = sheet.cell(placement.row, placement.column - 1), sheet.cell(placement.row, placement.column + 1)
-        assert label.value == placement.field.label and (unit.value or "") == symbol, placement.key
+    """Each input has its label right before it, or above it; its unit behind it, or under the label, or at the head of its lines."""
+    chosen = {sheet.grid.chosen for sheet in layout.planner.sheets}
+    for placement in (each for each in layout.inputs if each.key not in chosen):
+        sheet, symbol = book[placement.sheet], placement.unit.symbol if placement.unit else ""
+        spot = layout.plans[placement.sheet].spots[placement.key]
+        above = [sheet.cell(placement.row - up, placement.column).value for up in range(1, min(5, placement.row))]
+        before = [sheet.cell(placement.row, placement.column - back).value for back in range(1, min(4, placement.column))]
+        behind = sheet.cell(placement.row, placement.column + spot.across).value or ""
+        assert placement.field.label in [*above, *before], placement.key
+        assert symbol in [*above, *before, ""] or str(behind).split(";")[0] == symbol or f", {symbol}" in f"{before}{above}", (placement.key, symbol)
 
 
-def widths_of_pages(sheet):
-    """Letters across each page of a log, the first column that every page repeats included."""
-    last = range_boundaries(sheet.print_area.rpartition("!")[2])[2]
-    ends = [each.id for each in sheet.col_breaks.brk] + [last]
-    width = {column: each.width for each in sheet.column_dimensions.values() for column in range(each.min, each.max + 1)}
-    for start, end in zip([0, *ends], ends, strict=False):
-        yield sum(round(width[column] - 0.71) for column in range(start + 1, end + 1)) + (round(width[1] - 0.71) if start else 0)
+ACROSS, DOWN = {"portrait": 8.5, "landscape": 11.0}, {"portrait": 11.0, "landscape": 8.5}  # inches of a letter
+A4 = {"portrait": (8.27, 11.69), "landscape": (11.69, 8.27)}
+
+
+def points_across(sheet, first: int, last: int) -> float:
+    """Points of the columns that are printed, by the pixels that programs give them."""
+    width = {column: each.width for each in sheet.column_dimensions.values() if not each.hidden for column in range(each.min, each.max + 1)}
+    hidden = hidden_columns(sheet)
+    return sum(round(width.get(column, 9.14) * 7 + 5 - 5) * 0.75 for column in range(first, last + 1) if column not in hidden)
 
 
 def test_every_sheet_can_be_printed(book, layout):
-    logs = {layout.placements[f"{block.key}_message"].sheet for block in layout.planner.blocks.values() if isinstance(block, Log)}
     for sheet in book:
-        # Programs leave page breaks aside where a sheet is fitted to pages.
-        assert not (sheet.sheet_properties.pageSetUpPr and sheet.sheet_properties.pageSetUpPr.fitToPage), sheet.title
-        if sheet.title in logs - {labels.SHEET}:
-            assert sheet.page_setup.scale == LOG_SCALE, sheet.title
-            assert max(widths_of_pages(sheet)) <= LETTERS_ON_A_PAGE, sheet.title
-        assert sheet.page_setup.paperSize in (1, "1"), "letter, as the default settings say"
+        setup, plan = sheet.page_setup, layout.plans[sheet.title]
+        assert setup.paperSize in (1, "1"), "letter, as the default settings say"
+        left, _, right, bottom = range_boundaries(sheet.print_area.rpartition("!")[2])
+        assert right <= plan.last_column, "what no view shows is not printed"
+        if plan.papers:
+            assert setup.scale in (None, 100), "in its true size"
+            continue
         assert "&P" in sheet.oddFooter.right.text
+        assert sheet.sheet_properties.pageSetUpPr.fitToPage and (setup.fitToWidth or 1) == 1, sheet.title
+        margins = sheet.page_margins
+        room = (ACROSS[setup.orientation] - margins.left - margins.right) * 72
+        assert room / points_across(sheet, left, right) >= 0.55, (sheet.title, "it can still be read")
 
 
-def test_what_is_no_log_is_as_wide_as_its_page_at_most(book, layout):
-    logs = {layout.placements[f"{block.key}_message"].sheet for block in layout.planner.blocks.values() if isinstance(block, Log)}
-    for sheet in (each for each in book if each.title not in logs):
-        last = range_boundaries(sheet.print_area.rpartition("!")[2])[2] if sheet.print_area else sheet.max_column
-        width = {column: each.width for each in sheet.column_dimensions.values() for column in range(each.min, each.max + 1)}
-        # At most 7.42 pixels of 0.75 points a letter in LibreOffice; letter paper, upright or landscape, less half an inch on either side.
-        across = sum(width.get(column, 8.43) for column in range(1, last + 1)) * 7.42 * 0.75 * (sheet.page_setup.scale or 100) / 100
-        assert across <= ({"landscape": 11.0}.get(sheet.page_setup.orientation, 8.5) - 1) * 72, sheet.title
-        assert (sheet.page_setup.scale or 100) >= 60, "it can still be read"
+def test_what_a_view_names_is_printed(book, layout):
+    for sheet in layout.planner.sheets:
+        plan, page = layout.plans[sheet.name], book[sheet.name]
+        left, top, right, bottom = range_boundaries(page.print_area.rpartition("!")[2])
+        beside = {each.key for section in sheet.sections if isinstance(section, Tickets) for each in layout.placements.values() if each.holder.key == section.block}
+        for key in (key for key in sheet.shown if key not in beside):
+            spot = plan.spots[key]
+            assert left <= spot.column and spot.column + spot.across - 1 <= right and top <= spot.row, (sheet.name, key)
+            assert spot.row <= bottom, (sheet.name, key)
 
 
-def test_a_card_that_would_be_cut_begins_a_page(book, layout):
-    [places] = [layout.parts[sheet.name] for sheet in layout.planner.sheets if sheet.name == "Twist"]
-    rows = {placed.part.title: placed.row for placed in places}
-    assert [each.id + 1 for each in book["Twist"].row_breaks.brk] == [rows["The ply"]]
-    assert [each.id for each in book["Start"].row_breaks.brk] == [], "the first page is one page"
+def test_a_long_log_repeats_its_heads_and_prints_no_endless_rows(book, layout):
+    for block in (each for each in layout.planner.blocks.values() if isinstance(each, Log)):
+        message = layout.placements[f"{block.key}_message"] if block.inputs else None
+        if not message or not layout.planner.folded.get(block.key):
+            continue
+        _, _, _, bottom = range_boundaries(book[message.sheet].print_area.rpartition("!")[2])
+        assert bottom <= message.row + min(block.rows, 32) - 1, "a blank one is a page or two"
 
 
-def test_a_log_has_no_page_of_a_few_lines(book, layout):
-    for block in layout.planner.blocks.values():
-        if isinstance(block, Log):
-            message = layout.placements[f"{block.key}_message"]
-            ends = [each.id for each in book[message.sheet].row_breaks.brk]
-            lines = [end - start for start, end in zip([message.row - 1, *ends], [*ends, message.row + block.rows - 1], strict=True)]
-            assert min(lines) >= min(8, block.rows) and max(lines) - min(lines) <= 1, (block.key, lines)
-
-
-def test_links_lead_to_the_sheets_in_their_order(book, layout):
-    cells = [cell for sheet in book for row in sheet.iter_rows() for cell in row if cell.hyperlink]
-    assert [(cell.value, cell.hyperlink.location, cell.hyperlink.target) for cell in cells] == [
-        (name, f"{quote_sheetname(name)}!A1", None) for name in book.sheetnames[1:]
-    ]
-    assert all(cell.parent.title == "Start" and cell.offset(column=1).value for cell in cells), "and it says what is done there"
-
-
-def test_what_is_for_other_sheets_is_not_printed(book, layout):
-    unprinted = 0
-    for block in layout.planner.blocks.values():
-        for group in (each for each in block.groups if not each.printed):
-            last = range_boundaries(book[layout.placements[f"{block.key}_message"].sheet].print_area.rpartition("!")[2])[2]
-            columns = [layout.placements[f"{block.key}_{each.key}"].column for each in group.fields]
-            assert min(columns) > last, block.key
-            unprinted += len(columns)
-    assert unprinted > 10
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+def test_eight_tickets_to_a_page_in_their_true_size(paper, tmp_path):
+    layout = layout_of(Settings(paper=paper))
+    path = tmp_path / "planner.xlsx"
+    path.write_bytes(workbook(layout))
+    book, seen = openpyxl.load_workbook(path), 0
+    for name, plan in layout.plans.items():
+        for placed in (each for each in plan.placed if isinstance(each.section, Tickets)):
+            sheet, section = book[name], placed.section
+            rows = sections.of(section).rows(section, layout.planner)
+            starts = [start for start in plan.papers if placed.row <= start < placed.row + rows]
+            assert len(starts) == -(-layout.planner.blocks[section.block].rows // 8), "eight to a page"
+            assert starts[0] == placed.row and set(starts[1:]) <= {each.id + 1 for each in sheet.row_breaks.brk}
+            left, _, right, _ = range_boundaries(sheet.print_area.rpartition("!")[2])
+            wide, high = {"letter": (8.5, 11.0), "a4": A4["portrait"]}[paper]
+            margins = sheet.page_margins
+            across = points_across(sheet, left, right) / ((wide - margins.left - margins.right) * 72)
+            height = {row: sheet.row_dimensions[row].height or 16.5 for row in range(placed.row, placed.row + rows)}
+            for start in starts:
+                down = sum(height[row] for row in range(start, start + tickets.DOWN * tickets.ROWS))
+                assert 0.85 < down / ((high - margins.top - margins.bottom) * 72) <= 1, down
+            assert 0.85 < across <= 1, across
+            seen += 1
+    assert seen == 1
 
 
 @pytest.mark.parametrize("settings", [Settings(rows=FEW), Settings(rows=FEW, units="metric", paper="a4")], ids=["us", "metric"])

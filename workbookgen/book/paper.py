@@ -29,7 +29,8 @@ def set_up(canvas: Canvas) -> None:
         _log(canvas)
     else:
         to.fit_to_pages(1, 0 if plan.last_row > 80 else 1)
-        to.print_area(1, 0, plan.last_row - 1, len(plan.sheet.grid.widths))
+        named = max((spot.column + spot.across - 2 for key, spot in plan.spots.items() if key in plan.sheet.shown), default=0)
+        to.print_area(1, 0, plan.last_row - 1, max(len(plan.sheet.grid.widths), named))
 
 
 def _papers(canvas: Canvas) -> None:
