@@ -216,3 +216,24 @@ def test_packages_of_another_kind_are_refused():
 def test_refusals(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
+
+
+@pytest.mark.parametrize(
+    ("number", "unit", "ends", "notation", "count", "counted"),
+    [  # Taylor and Davis (read): 2/40s cotton and worsted, 40/2 spun silk; metric 28/2 and R tex (from memory)
+        (40, "number_english", 2, "of each end", 20, "number_english"),
+        (40, "worsted_count", 2, "of each end", 20, "worsted_count"),
+        (40, "number_english", 2, "of the folded yarn", 40, "number_english"),
+        (28, "number_meter", 2, "Of Each End", 14, "number_meter"),
+        (25, "m/g", 2, "of the folded yarn", 25, "m/g"),  # R 40 tex/2
+    ],
+)
+def test_folded_counts_are_read_as_the_trade_writes_them(number, unit, ends, notation, count, counted):
+    assert plying.folded_grist(Quantity(number, unit), ends, notation).m_as(counted) == approx(count)
+
+
+def test_a_notation_that_nobody_writes():
+    with pytest.raises(ValueError, match="no notation"):
+        plying.folded_grist(Quantity(1, "m/g"), 2, "both")
+    with pytest.raises(ValueError, match="ends"):
+        plying.folded_grist(Quantity(1, "m/g"), 2.5, "of each end")

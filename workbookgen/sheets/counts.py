@@ -33,7 +33,7 @@ from workbookgen.language.quantities import (
     YARN_DIAMETER,
     YORKSHIRE_SKEIN,
 )
-from workbookgen.reference import diameter, moisture, yarn_count
+from workbookgen.reference import diameter, moisture, plying, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.sheets import lists, plausible
@@ -48,7 +48,7 @@ SOLID = f"{PACKED} <= 1"
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (COUNTS, SHORT_LENGTH, THICKNESS, MOISTURE), tuple(asked_and_answered(each, first) for each, first in ((COUNTS, "grist"), (SHORT_LENGTH, "grist"), (THICKNESS, "wrapped"), (MOISTURE, "at_regain"))))
+    return Chapter(CHAPTER, (COUNTS, FOLDED, SHORT_LENGTH, THICKNESS, MOISTURE), tuple(asked_and_answered(each, first) for each, first in ((COUNTS, "grist"), (FOLDED, "grist"), (SHORT_LENGTH, "grist"), (THICKNESS, "wrapped"), (MOISTURE, "at_regain"))))
 
 
 def _indirect(key, label, kind, note="") -> Result:
@@ -91,6 +91,33 @@ COUNTS = Card(
         )),
     ),
     rules=(plausible.a_date("number", "Yarn number"),),
+)
+
+FOLDED = Card(
+    "folded",
+    "A folded yarn, by its label",
+    about="Cotton and worsted 2/40s, and metric 28/2: the number is of each end. Spun silk 40/2, and R 40 tex/2: it is of the folded yarn.",
+    groups=(
+        Group("You type", (
+            Input("ends", "Ends folded", Number(least=1, most=12, whole=True), NUMBER, needed=True, starts_as=2.0, help="2 for 2/40s and for 28/2. Never type 12/2 as it stands: it becomes a date."),
+            Input("number", "Number", ANY, NUMBER, needed=True, help="40 for 2/40s, 28 for 28/2."),
+            Input("system", "In this system", Choice("systems_name", lists.SHEET), needed=True),
+            Input("notation", "The number is", Choice("notations_name", lists.SHEET), needed=True, starts_as="of each end", help="Cotton, worsted, metric: of each end. Spun silk, R tex: of the folded yarn."),
+        )),
+        Group("Worked out", (
+            Result("of_number", "Grist of that number",
+                   "IF(pick(systems_direct, systems_name, system) = 1, 1 / (number * pick(systems_factor, systems_name, system)), "
+                   "number * pick(systems_factor, systems_name, system))",
+                   yarn_count.grist_of, GRIST_US, digits=0),
+            Result("grist", "Grist", "of_number / IF(pick(notations_whole, notations_name, notation) = 1, 1, ends)", plying.folded_grist, GRIST_US, digits=0,
+                   uses={"grist": "of_number"}, note="Of the folded yarn, without take-up, as the trade counts it."),
+            Result("grist_m_100g", "Grist", "of_number / IF(pick(notations_whole, notations_name, notation) = 1, 1, ends)", plying.folded_grist, GRIST_METRIC,
+                   uses={"grist": "of_number"}),
+            _direct("tex", "Tex", TEX),
+            Result("end_tex", "Tex of each end", "tex / ends", plying.singles_for, TEX, uses={"plied": "tex", "strands": "ends"}, leaves=("take_up",)),
+        )),
+    ),
+    rules=(plausible.a_date("number", "Number"),),
 )
 
 SHORT_LENGTH = Card(

@@ -181,7 +181,17 @@ FATES = Table("fates", "Where a skein went", (Column("name", "Gone", ("given", "
 DIRECTIONS = Table("directions", "Directions of twist", (Column("name", "Direction", ("Z", "S")),))
 
 
-TABLES = (STATES, CLASSES, GRADES, DIRECTIONS, SYSTEMS, TWISTS, RELAXATIONS, SHAPES, WEAVES, FATES, QUANTILES, GRUBBS)
+NOTATIONS = Table(
+    "notations",
+    "What the number of a folded yarn counts",
+    (
+        Column("name", "The number is", ("of each end", "of the folded yarn"), width=24),
+        Column("whole", "Of the whole", (0.0, 1.0), NUMBER_UNIT),
+    ),
+    about="Taylor and Davis (read): 2/40s cotton or worsted is two ends of 40s, spun silk 40/2 is 40 already folded. Metric 28/2, R 40 tex/2: (from memory).",
+)
+
+TABLES = (STATES, CLASSES, GRADES, DIRECTIONS, NOTATIONS, SYSTEMS, TWISTS, RELAXATIONS, SHAPES, WEAVES, FATES, QUANTILES, GRUBBS)
 
 
 def numbers(settings: Settings) -> Table:

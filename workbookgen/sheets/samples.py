@@ -73,7 +73,9 @@ def samples(settings: Settings) -> Log:
                 ),
                 Input("length", "Length", AMOUNT, LENGTH, help="Of the finished sample."),
                 Input("mass", "Its weight", AMOUNT, MASS, help="Of that same length."),
-                Input("fiber_in", "Fiber in", AMOUNT, MASS, help="Prepared fiber weighed out for the sample."),
+                Input("raw_in", "Raw fleece in", AMOUNT, MASS, help="Grease weight of a handful that you washed to see its yield; not the fiber that you spun."),
+                Input("clean_out", "Washed, dry", AMOUNT, MASS, help="What that handful weighed, washed and quite dry."),
+                Input("fiber_in", "Fiber in", AMOUNT, MASS, help="Prepared fiber weighed out for the sample, washed already: what washing takes is no loss of spinning."),
                 Input("yarn_out", "Yarn out", AMOUNT, MASS, help="All the yarn that it became."),
                 Input("unwashed", "Before washing", AMOUNT, LENGTH, help="Its length before washing."),
                 Input("washed", "After washing", AMOUNT, LENGTH, help="The same piece washed, dry and slack."),
@@ -120,6 +122,8 @@ def samples(settings: Settings) -> Log:
                        twist.balance_words, None, width=25),
             )),
             Group("For planning", (
+                Result("scoured_yield", "Scoured yield", "clean_out / raw_in", trade.seen_yield, SHARE, width=9, uses={"before": "raw_in", "after": "clean_out"},
+                       only_if="clean_out <= raw_in", note="Of the washed handful: give it to its lot as your own figure."),
                 Result("loss", "Spinning loss", "1 - yarn_out / fiber_in", trade.share_lost, SHARE, width=9, uses={"before": "fiber_in", "after": "yarn_out"}),
                 Result("shrinkage", "Shrinkage", "1 - washed / unwashed", reeling.shrinkage, SHARE, uses={"length": "unwashed", "finished": "washed"}),
                 Result("take_up", "Take-up", "1 - plied_length / singles_length", reeling.shrinkage, SHARE, width=9,
@@ -132,6 +136,8 @@ def samples(settings: Settings) -> Log:
             ), printed=False),
         ),
         rules=(
+            Rule("clean_out > raw_in", lambda values: values["clean_out"] > values["raw_in"],
+                 "Washed, dry: more than the raw fleece that went in. Let it dry, weigh again."),
             Rule("yarn_out > fiber_in", lambda values: values["yarn_out"] > values["fiber_in"],
                  "Yarn out: more than the fiber that went in. Check both."),
         ),

@@ -181,6 +181,7 @@ EXAMPLES = [
     ),
     (plying.weight_share, dict(contribution=q("tex", 100, 40), resultant=q("denier", 9000, 360))),
     (plying.missing_component, dict(resultant=q("tex", 200, 90), known=q("denier", 900, 720))),
+    (plying.folded_grist, dict(grist=q("yard/pound", 1600, 900), ends=n(2, 3), notation=texts("of each end", "of the folded yarn"))),
     (plying.all_strands, dict(plied=q("tex", 200, 90), take_up=n(0.25, 0))),
     (plying.singles_for, dict(plied=q("tex", 200, 90), strands=n(2, 1), take_up=n(0.25, 0))),
     (plying.grist_for_wraps, dict(wraps=q("1/cm", 4, 5), k=n(0.75, 0.9))),

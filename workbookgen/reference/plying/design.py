@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.law import by_element, law, require
 from workbookgen.reference.stock import total
 from workbookgen.units import Grist, LinearDensity, PerLength, Quantity, Ratio
 
@@ -310,3 +310,44 @@ def _require_strands(strands) -> None:
 def require_loss(share, name) -> None:
     """Refuse what is no lost share of a length."""
     require((share >= 0) & (share < 1), f"The {name} lies from 0 to under 1.")
+
+
+@law
+def folded_grist(grist: Grist, ends: Ratio, notation: str) -> Grist:
+    """Grist of a folded yarn, from the number on its label.
+
+    G = g / n where the number is that of each end, G = g where it is of the folded yarn. Cotton and worsted 2/40s are two
+    ends of 40s and together 20s; spun silk 40/2 is 40 already.
+
+    Parameters
+    ----------
+    grist : g, grist that the number stands for
+    ends : n, ends folded together, 1 to 12
+    notation : "of each end" or "of the folded yarn"; upper and lower case are alike
+
+    Returns
+    -------
+    G, a grist
+
+    Raises
+    ------
+    ValueError
+        A grist that is not above zero, ends that are no whole number from 1 to 12, or a notation that is neither.
+
+    Notes
+    -----
+    Valid for equal ends, their take-up left out as the trade leaves it.
+
+    References
+    ----------
+    W. Davis, Hosiery Manufacture; J. T. Taylor, Cotton Weaving and Designing (both read). R 40 tex/2: ISO 1139 (from memory).
+    """
+    require(grist > Quantity(0.0, "m/g"), "The grist must be above zero.")
+    require((ends >= 1) & (ends <= 12) & (ends % 1 == 0), "The ends are a whole number from 1 to 12.")
+    return grist / np.where(np.asarray(by_element(_is_of_the_whole, notation), dtype=bool), 1.0, ends)
+
+
+def _is_of_the_whole(notation) -> bool:
+    words = str(notation).lower()
+    require(words in ("of each end", "of the folded yarn"), f'"{notation}" is no notation: of each end, or of the folded yarn.')
+    return words == "of the folded yarn"
