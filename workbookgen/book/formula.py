@@ -11,7 +11,7 @@ the column forms in functions of the portable profile.
 import operator
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from xlsxwriter.utility import xl_cell_to_rowcol
 
@@ -58,6 +58,7 @@ class Columns:
 
     operands: Mapping[str, Operand]
     numbers: Callable[[int], str]  # a range that holds 1, 2, 3 ... of this length
+    positions: Mapping[tuple[str, str], str] = field(default_factory=dict)  # list and a name's cell -> the cell that tells its line
 
     def form(self, form: str, arguments: list[str]) -> str:
         if form == "given":
@@ -90,10 +91,19 @@ class Columns:
 
     def picked(self, values: str, names: str, name: str) -> str:
         """The cell of `values` in the one row where `names` bears the name; exact but for case."""
+        place = self.positions.get((names, self.operands[name].ref)) or self.line(names, self.operands[name].ref)
+        return f"INDEX({self.operands[values].ref},{place})"
+
+    def line(self, names: str, ref: str) -> str:
+        """The line of a list in which the name of a cell stands, if it stands there once."""
         column = self.operands[names]
-        match = f"({column.ref}={self.operands[name].ref})*1"
-        position = f"SUMPRODUCT({match},{self.numbers(column.meaning.holder.rows)})"
-        return f"INDEX({self.operands[values].ref},{position})"
+        return f"SUMPRODUCT(({column.ref}={ref})*1,{self.numbers(column.meaning.holder.rows)})"
+
+    def once(self, names: str, ref: str) -> str:
+        """Whether the name of a cell stands once in a list."""
+        if place := self.positions.get((names, ref)):
+            return f"ISNUMBER({place})"
+        return f"SUMPRODUCT(({self.operands[names].ref}={ref})*1)=1"
 
     def written(self, text: str) -> str:
         """A formula's text with every word and form replaced."""
@@ -214,7 +224,7 @@ def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> 
 def _listed_once(result: Result, columns: Columns) -> list[str]:
     """A name that was chosen from another list stands once in the one that is looked through."""
     return [
-        f"SUMPRODUCT(({columns.operands[names].ref}={columns.operands[name].ref})*1)=1"
+        columns.once(names, columns.operands[name].ref)
         for _, names, name in dict.fromkeys(result.text.picks)
         if getattr(getattr(columns.operands[name].meaning.field, "domain", None), "of", None) != names
     ]
@@ -253,8 +263,9 @@ def inside_domain(field: Input, ref: str, columns: Columns, or_blank: bool = Fal
 def _conditions(domain: Domain, ref: str, columns: Columns) -> list[tuple[str, bool]]:
     """The conditions of a domain, and whether a blank cell keeps each of them."""
     if isinstance(domain, Choice):
-        listed = columns.operands[domain.of]
-        once = (f"SUMPRODUCT(({listed.ref}={ref})*1)=1", False)
+        listed, once = columns.operands[domain.of], (columns.once(domain.of, ref), False)
+        if (domain.of, ref) in columns.positions:
+            return [once]
         # A formula that gives nothing would choose the one line of a log that is blank.
         return [(f"LEN({ref})>0", False), once] if isinstance(listed.meaning.field, Result) else [once]
     if isinstance(domain, Name | Note):

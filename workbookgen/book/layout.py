@@ -16,7 +16,7 @@ from workbookgen.book.pages import plan_of
 from workbookgen.book.placement import NUMBERS, Layout, Placement, ProofColumn, first_numbers
 from workbookgen.book.plan import Plan
 from workbookgen.errors import DescriptionError
-from workbookgen.language.fields import Input, Repeat, Result, Told
+from workbookgen.language.fields import Input, Position, Repeat, Result, Told
 from workbookgen.language.formula import Formula
 from workbookgen.language.parts import Block, Card, Column, Log, Meaning, Planner, Proof, ProofTable, Trial, unit_of
 from workbookgen.language.profile import bound_objections
@@ -77,7 +77,7 @@ class _Binder:
     def _of_block(self, block: Block, placement: Placement) -> Sequence[str]:
         field, folded = placement.field, self.planner.folded.get(block.key, ())
         words = words_told(field, block, folded) if isinstance(field, Told) else set(field.words)
-        columns = self._columns(block, words, placement.sheet, placement.rows)
+        columns = self._columns(block, words, placement.sheet, placement.rows, told=not isinstance(field, Position))
         if isinstance(field, Told):
             text = told_formula(field, block, columns, self.planner.system, folded, placement.row)
         else:
@@ -119,11 +119,12 @@ class _Binder:
         }
         return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)
 
-    def _columns(self, block: Block | None, words: set[str], sheet: str, rows: int = 1) -> Columns:
+    def _columns(self, block: Block | None, words: set[str], sheet: str, rows: int = 1, told: bool = False) -> Columns:
         """The words of a formula as operands, seen from a sheet, with the columns that choices name.
 
         A formula that cells share may hold the name of what is elsewhere, and no address. Others hold
         addresses: to IronCalc the name of a single cell, such as the column of a log of one line, is no range.
+        What is looked up is taken from the line that is told beside each record, where it is `told`.
         """
         meanings = {word: self.planner.meaning(block, word) for word in sorted(words)}
         listed = {each.field.domain.of for each in meanings.values() if hasattr(getattr(each.field, "domain", None), "of")}
@@ -131,7 +132,12 @@ class _Binder:
         elsewhere = [each for each in meanings.values() if self._target(each).sheet != sheet]
         is_named = rows > 1 and not any(each.is_column and self._target(each).rows == 1 for each in elsewhere)
         operands = {word: self._operand(each, sheet, is_named) for word, each in meanings.items()}
-        return Columns(operands, first_numbers if is_named else self._numbers)
+        positions = {
+            (each.names, operands[each.name].ref): self._operand(self.planner.meaning(block, each.key), sheet, is_named).ref
+            for each in (block.positions if told else ())
+            if each.name in operands
+        }
+        return Columns(operands, first_numbers if is_named else self._numbers, positions)
 
     def _numbers(self, rows: int) -> str:
         return replace(self.placements[NUMBERS], rows=rows).range

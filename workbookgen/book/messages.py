@@ -10,13 +10,15 @@ that have one. The twins in Python are in `workbookgen.checking.messages`; only 
 
 from workbookgen.book.formula import Columns, inside_domain, joined
 from workbookgen.language.domains import Date, Number
-from workbookgen.language.fields import SPOILED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Input, Told
+from workbookgen.language.fields import SPOILED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Input, Position, Told
 from workbookgen.language.parts import AGAIN, Block
 from workbookgen.language.sentences import ASKING, MISSING, doubled, missing, refusal
 
 
 def words_told(told: Told, block: Block, folded: tuple[str, ...]) -> set[str]:
     """The words of the formula of something told."""
+    if isinstance(told, Position):
+        return {told.names, told.name}
     if told == MESSAGE:
         words = {each.key for each in block.inputs} | {word for rule in block.rules for word in rule.text.words}
         return words | ({block.names_column} if any(block.names_its_records(each) for each in block.inputs) else set())
@@ -34,6 +36,9 @@ def words_told(told: Told, block: Block, folded: tuple[str, ...]) -> set[str]:
 
 def told_formula(told: Told, block: Block, columns: Columns, system: str, folded: tuple[str, ...], first_row: int) -> str:
     """The bound formula of something told, of one record or of a log."""
+    if isinstance(told, Position):
+        name = columns.operands[told.name].ref
+        return f'=IF(ISTEXT({name}),IF(LEN({name})>0,IF({columns.once(told.names, name)},{columns.line(told.names, name)},""),""),"")'
     if told == MESSAGE:
         return message_formula(block, columns, system)
     if told == FILLED:

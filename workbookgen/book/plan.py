@@ -135,6 +135,9 @@ def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -
     for place, key in enumerate(view.sums):
         spots[key] = Spot(SUMS, first_answer + place)
     spots[f"{log.key}_{OPEN.key}"] = Spot(SUMS, max(answers[-1], first_answer + len(view.sums)))
+    for each in log.positions:
+        column += 1
+        spots[f"{log.key}_{each.key}"] = Spot(FIRST_RECORD, column, log.rows)
     column += 1
     spots[f"{log.key}_{SPOILED.key}"] = Spot(FIRST_MESSAGE, column)
     left = [f"{card.key}_{each.key}" for card in others for each in card.fields if f"{card.key}_{each.key}" not in spots]

@@ -75,6 +75,8 @@ def told(canvas: Canvas, log: Log) -> None:
     canvas.cells(f"{log.key}_{MESSAGE.key}", look.LITTLE)
     canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE)
     canvas.cells(f"{log.key}_{SPOILED.key}", look.LITTLE)
+    for each in log.positions:
+        canvas.cells(f"{log.key}_{each.key}", look.LITTLE)
     canvas.cells(f"{log.key}_{FILLED.key}", look.LITTLE | look.LINE | {"align": "center", "num_format": "0"})
 
 

@@ -16,7 +16,7 @@ import numpy as np
 from workbookgen.checking.messages import told
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
-from workbookgen.language.fields import Input, Repeat, Result, Told
+from workbookgen.language.fields import Input, Position, Repeat, Result, Told
 from workbookgen.language.parts import (
     Block,
     Column,
@@ -25,6 +25,7 @@ from workbookgen.language.parts import (
     Proof,
     unit_of,
 )
+from workbookgen.texts import folded
 from workbookgen.units import Quantity
 
 
@@ -59,7 +60,7 @@ def expected_of_scenarios(planner: Planner, scenarios: Sequence[Entries], proofs
     for block in planner.blocks.values():
         for number, each in enumerate(values):
             each |= {f"{block.key}_{result.key}": tuple(evaluation.part(f"{block.key}_{result.key}", number)) for result in block.results}
-            each |= {f"{block.key}_{name}": answers for name, answers in evaluation.told(block, number).items()}
+            each |= {f"{block.key}_{told.key}": tuple(evaluation.part(f"{block.key}_{told.key}", number)) for told in block.told}
     return values
 
 
@@ -105,10 +106,21 @@ class _Evaluation:
         """The values of a field in one scenario; fixed facts are the same in all."""
         if key in self.planner.told:
             block, each = self.planner.told[key]
-            return self.told(block, number)[each.key]
+            return self.position(block, each, number) if isinstance(each, Position) else self.told(block, number)[each.key]
         holder, _ = self.planner.absent.get(key) or self.planner.by_key[key]
         column = self.column(key)
         return column[number * holder.rows : (number + 1) * holder.rows] if isinstance(holder, Block) else column
+
+    def position(self, block: Block, told: Position, number: int) -> tuple[float | None, ...]:
+        """In which line of a list each record's name stands in one scenario; None unless it stands there once."""
+        names = self.planner.meaning(block, told.names)
+        lines: dict[str, list[int]] = {}
+        for line, name in enumerate(self.part(names.key, number), start=1):
+            if isinstance(name, str):
+                lines.setdefault(folded(name), []).append(line)
+        looked_for = self.part(f"{block.key}_{told.name}", number)
+        found = [lines.get(folded(name), []) if isinstance(name, str) and name else [] for name in looked_for]
+        return tuple(float(each[0]) if len(each) == 1 else None for each in found)
 
     def told(self, block: Block, number: int) -> dict[str, tuple]:
         """What the planner says of a block's records in one scenario."""

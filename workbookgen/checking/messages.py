@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 
-from workbookgen.language.fields import SPOILED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Input, Repeat
+from workbookgen.language.fields import SPOILED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Input
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import ASKING, MISSING, doubled, missing, refusal
 from workbookgen.texts import folded
@@ -33,7 +33,7 @@ def told(
     wrong = [row for row, mark in enumerate(marks) if mark == WRONG]
     first = f"{_called(listed, wrong[0])}: {said[wrong[0]]}" if wrong else None
     answers = {MESSAGE.key: said, MARK.key: marks, FILLED.key: filled, FIRST.key: [first], OPEN.key: [float(len(wrong))], SPOILED.key: [0.0]}
-    return {each.key: tuple(answers[each.key]) for each in block.told if not isinstance(each, Repeat)}
+    return {each.key: tuple(answers[each.key]) for each in block.told if each.key in answers}
 
 
 def _mark(sentence: str) -> str:

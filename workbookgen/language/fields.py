@@ -134,6 +134,18 @@ class Repeat(Told):
     record: int = 0  # counted from 0
 
 
+@dataclass(frozen=True)
+class Position(Told):
+    """In which line of a list a record's name stands; blank unless it stands there once.
+
+    Whatever is looked up by that name is taken from this line, so that each list is looked
+    through once a record, however much is taken from it.
+    """
+
+    names: str = ""  # full key of the list
+    name: str = ""  # key of the word whose line is told
+
+
 MESSAGE = Told("message", "What to fix")  # of each record: what is wrong with it, or missing
 MARK = Told("mark", "")  # of each record: that there is a message
 FILLED = Told("filled", "", is_text=False)  # of each record: how many of the inputs that are folded away hold something
@@ -181,6 +193,15 @@ def repeats(fields: Mapping[str, Input | Result], keys: tuple[str, ...], records
         for record in range(records)
         for key in keys
     )
+
+
+def positions(looked_up: list[tuple[str, str]]) -> tuple[Position, ...]:
+    """The lines that are told: of each list and word, once; a word that is looked for in several lists has one for each."""
+    told = []
+    for place, (names, name) in enumerate(looked_up):
+        before = sum(word == name for _, word in looked_up[:place])
+        told.append(Position(f"line_of_{name}{f'_{before + 1}' if before else ''}", "", is_text=False, names=names, name=name))
+    return tuple(told)
 
 
 def check_keys(place: str, fields: tuple[Input | Result, ...]) -> None:

@@ -13,8 +13,26 @@ from graphlib import CycleError, TopologicalSorter
 
 from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language import dimensions
-from workbookgen.language.domains import Name
-from workbookgen.language.fields import SPOILED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Group, Input, Repeat, Result, Rule, Told, check_keys, repeats
+from workbookgen.language.domains import Choice, Name
+from workbookgen.language.fields import (
+    FILLED,
+    FIRST,
+    LINE,
+    MARK,
+    MESSAGE,
+    OPEN,
+    SPOILED,
+    Group,
+    Input,
+    Position,
+    Repeat,
+    Result,
+    Rule,
+    Told,
+    check_keys,
+    positions,
+    repeats,
+)
 from workbookgen.language.proofs import Proof, ProofTable, Trial
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
 from workbookgen.language.views import Band, Grid, Kind, LogView, Section, objections
@@ -56,7 +74,14 @@ class Block:
     @cached_property
     def told(self) -> tuple[Told, ...]:
         """What the planner says of the records by itself."""
-        return (MESSAGE,) if self.inputs else ()
+        return (*((MESSAGE,) if self.inputs else ()), *self.positions)
+
+    @cached_property
+    def positions(self) -> tuple[Position, ...]:
+        """The lists in which this block's records look something up, or choose from."""
+        chosen = [(each.domain.of, each.key) for each in self.inputs if isinstance(each.domain, Choice)]
+        picked = [(names, name) for each in self.results for _, names, name in each.text.picks if name in self.by_key]
+        return positions(list(dict.fromkeys([*chosen, *picked])))
 
     @cached_property
     def told_by_key(self) -> dict[str, Told]:
@@ -86,7 +111,7 @@ class Log(Block):
 
     @cached_property
     def told(self) -> tuple[Told, ...]:
-        return (*((MARK, MESSAGE, FILLED, FIRST, OPEN, SPOILED) if self.inputs else (LINE,)), *self.repeats)
+        return (*((MARK, MESSAGE, FILLED, FIRST, OPEN, SPOILED) if self.inputs else (LINE,)), *self.positions, *self.repeats)
 
     @cached_property
     def repeats(self) -> tuple[Repeat, ...]:
