@@ -117,7 +117,7 @@ def answer(have: Length, need: Length, spare: Length, chance_words: str | None =
 
     Parameters
     ----------
-    have : H, what there is and will be
+    have : H, what there is and will be; nothing, where others need more than that
     need : N, what the piece takes
     spare : s, what is over, below zero when some is lacking
     chance_words : the chance, in words, if it is known
@@ -150,7 +150,7 @@ def answer(have: Length, need: Length, spare: Length, chance_words: str | None =
     def sentence(there, takes, over, sure):
         rest = f"{_length(over)} over" if over >= 0 else f"short by {_length(-over)}"
         chance = f". Chance that it is enough: {sure}." if sure else "."
-        return f"There is {_length(there)}, it takes {_length(takes)}: {rest}{chance}"
+        return f"There is {_length(max(there, 0.0))}, it takes {_length(takes)}: {rest}{chance}"
 
     sure = "" if chance_words is None else chance_words
     return by_element(sentence, have.m_as("m"), need.m_as("m"), spare.m_as("m"), sure)

@@ -197,7 +197,7 @@ def in_words() -> tuple[Result, ...]:
         Result("verdict", "In a word", 'IF(given(used), "finished", IF(chance >= doubts_certainty, "enough", IF(chance >= 0.5, "likely enough", "short")))',
                answer.verdict, None, uses={"certainty": "doubts_certainty"}, width=13, note="Enough: as sure as you ask on the sheet Sureness."),
         Result("answer", "In a sentence",
-               'IF(given(used), "Finished.", "There is " & ' + _yards("have") + ' & ", it takes " & ' + _yards("need") + ' & ": " & IF(spare >= 0, ' + _yards("spare")
+               'IF(given(used), "Finished.", "There is " & ' + _yards("MAX(0, have)") + ' & ", it takes " & ' + _yards("need") + ' & ": " & IF(spare >= 0, ' + _yards("spare")
                + ' & " over", "short by " & ' + _yards("(0 - spare)") + ') & IF(given(chance_words), ". Chance that it is enough: " & chance_words & ".", "."))',
                answer.answer, None, width=70, only_if=f"AND({', '.join(f'ABS({each}) < 100000000' for each in ('have', 'need', 'spare'))})",
                note="What there is counts skeins as they will be when washed, and what the lots still give."),

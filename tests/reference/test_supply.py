@@ -1,0 +1,113 @@
+"""Doubts of skeins and of what is to come: worked by hand, against scipy, and against draws."""
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from pytest import approx
+from scipy import optimize, stats
+
+from workbookgen.reference import answer, fiber, sharing, strands, uncertainty
+from workbookgen.units import Quantity
+
+lengths, doubts = st.floats(10, 1000), st.floats(1, 100)
+
+
+def meters(number):
+    return Quantity(number, "m")
+
+
+def grams(number):
+    return Quantity(number, "g")
+
+
+@pytest.mark.parametrize("first, u_first, second, u_second", [(100, 10, 100, 10), (100, 10, 110, 20), (100, 5, 300, 5), (300, 30, 100, 1)])
+def test_draws_bear_out_the_lesser_of_two(first, u_first, second, u_second):
+    draw = np.random.default_rng(1)
+    least = np.minimum(draw.normal(first, u_first, 1_000_000), draw.normal(second, u_second, 1_000_000))
+    told = [law(*map(meters, map(float, (first, u_first, second, u_second)))).m_as("m") for law in (uncertainty.lesser, uncertainty.lesser_doubt)]
+    assert told == [approx(least.mean(), abs=0.05), approx(least.std(), abs=0.05)]
+
+
+def test_the_lesser_of_two_alike_is_less_by_what_the_tables_say():
+    # The mean of the least of two standard normal values is -1/√π, its variance 1 - 1/π (order statistics, textbooks; from memory).
+    assert uncertainty.lesser(meters(0.0), meters(1.0), meters(0.0), meters(1.0)).m_as("m") == approx(-(np.pi**-0.5))
+    assert uncertainty.lesser_doubt(meters(0.0), meters(1.0), meters(0.0), meters(1.0)).m_as("m") == approx((1 - 1 / np.pi) ** 0.5)
+
+
+@given(lengths, doubts, lengths, doubts)
+def test_which_strand_is_called_first_does_not_matter(first, u_first, second, u_second):
+    for law in (uncertainty.lesser, uncertainty.lesser_doubt):
+        one, other = law(*map(meters, (first, u_first, second, u_second))), law(*map(meters, (second, u_second, first, u_first)))
+        assert one.m_as("m") == approx(other.m_as("m"), rel=1e-9)
+
+
+def test_without_doubt_the_lesser_is_the_smaller():
+    assert uncertainty.lesser(meters(3.0), meters(0.0), meters(2.0), meters(0.0)) == meters(2.0)
+    assert uncertainty.lesser(meters(3.0), meters(1.0)) == meters(3.0)
+
+
+def test_one_skein_weighs_as_much_as_the_plan_where_both_doubt_alike():
+    assert uncertainty.learned_weight(0.08, 0.08, 1) == approx(0.5)
+    assert uncertainty.learned_weight(0.08, 0.08, 3) == approx(0.75)
+    assert uncertainty.learned_weight(0.08, 0.08, 0) == 0
+
+
+def test_a_bought_thread_keeps_what_it_weighs_and_the_single_takes_all_the_difference():
+    # Planned 2 m/g, a quarter of it thread: 0.5 g/m, of which 0.125 thread. Seen 0.6 g/m: the single went from 0.375 to 0.475.
+    finer = uncertainty.finer_than_planned(1.0, 0.25, Quantity(2.0, "m/g"), Quantity(1 / 0.6, "m/g"))
+    assert finer == approx(0.375 / 0.475)
+
+
+@given(st.floats(-500, 500), doubts, st.floats(0, 0.3), st.floats(0.5, 0.99))
+def test_what_is_added_makes_it_as_sure_as_was_asked(spare, doubt, relative, certainty):
+    z = uncertainty.coverage(certainty)
+    more = uncertainty.more_for(meters(spare), meters(doubt), relative, z).m_as("m")
+    if spare >= z * doubt:
+        assert more == 0
+    else:
+        assert stats.norm.cdf((spare + more) / np.hypot(doubt, more * relative)) == approx(certainty, abs=1e-6)
+        root = optimize.brentq(lambda added: spare + added - z * np.hypot(doubt, added * relative), 0, 1e6)
+        assert more == approx(root, rel=1e-6, abs=1e-6)
+
+
+def test_doubts_of_a_fleece_go_stage_by_stage():
+    # By hand: 7 and 2.5 and 1.2 %, and a yield of 50 ± 6 % of the weight, which is 12 % of what is kept.
+    figures = dict(u_skirting=0.07, u_preparation=0.025, u_spinning=0.012, u_own=0.03, spread=0.06, expected=0.5)
+    whole = fiber.yarn_doubt(grams(1000.0), 1, **figures).m_as("g")
+    assert whole == approx(1000 * (0.07**2 + 0.12**2 + 0.025**2 + 0.012**2) ** 0.5)
+    assert fiber.yarn_doubt(grams(1000.0), 1, **figures, scoured=grams(1.0)).m_as("g") == approx(1000 * (0.025**2 + 0.012**2) ** 0.5)
+    assert fiber.yarn_doubt(grams(1000.0), 2, **figures, own_yield=0.5).m_as("g") == approx(1000 * (0.03**2 + 0.025**2 + 0.012**2) ** 0.5)
+    assert fiber.yarn_doubt(grams(1000.0), 1, **figures, whole=grams(1000.0)).m_as("g") == 0
+    assert fiber.yarn_doubt(grams(1000.0), 5, **figures).m_as("g") == 0
+
+
+def test_what_the_others_need_is_taken_off_the_pool():
+    claims = {f"claims_{part}": [0.6, 0.4] if part == 1 else [np.nan, np.nan] for part in (1, 2, 3, 4)}
+    lots = {f"lots_{place}": ["Moss", "Moss"] if place == "1_a" else ["", ""] for place in ("1_a", "1_b", "1_c", "2_a", "2_b", "3_a", "3_b", "4_a", "4_b")}
+    left = sharing.left_by_others(grams(500.0), grams(300.0), ["Moss", ""], grams(np.array([500.0, np.nan])), **claims, **lots, lot_1="moss")
+    assert left.m_as("g") == approx(300)  # the other takes 200
+    assert sharing.share_promised("MOSS", **claims, **lots) == approx(1.0)
+
+
+def test_a_scarce_strand_is_bought_and_the_other_is_not():
+    bought = [strands.to_buy(meters(100.0), meters(20.0), meters(come), 0.5, Quantity(2.0, "m/g"), 1.0, 0, kept).m_as("g") for come, kept in ((100.0, 0.5), (110.0, 1.0), (130.0, 1.0))]
+    assert bought == [approx(10), approx(2.5), 0]
+
+
+@pytest.mark.parametrize("chance, words", [(0.0, "under 2%"), (0.019, "under 2%"), (0.02, "2%"), (0.845, "85%"), (0.98, "98%"), (0.981, "over 98%"), (1.0, "over 98%")])
+def test_nobody_is_told_of_certainty(chance, words):
+    assert answer.chance_words(chance) == words
+
+
+def test_the_sentence_says_what_its_number_says():
+    told = answer.answer(Quantity(420.0, "yard"), Quantity(400.0, "yard"), Quantity(20.0, "yard"), "84%")
+    assert told == "There is 420 yd (384 m), it takes 400 yd (366 m): 20 yd (18 m) over. Chance that it is enough: 84%."
+    assert "short by 20 yd (18 m)" in answer.answer(Quantity(380.0, "yard"), Quantity(400.0, "yard"), Quantity(-20.0, "yard"))
+    assert answer.verdict(0.95, 0.9) == "enough" and answer.verdict(0.6, 0.9) == "likely enough" and answer.verdict(0.4, 0.9) == "short"
+
+
+def test_advice_names_what_to_get_in_the_form_in_which_it_is_bought():
+    told = answer.advice(Quantity(100.0, "yard"), 0.9, buy_1=Quantity(4.2, "oz"), name_1="Clover", form_1="raw fleece", buy_2=Quantity(0.0, "oz"), name_2="Silk")
+    assert told == "For 90% get 100 yd (91 m) more: 4.2 oz (119 g) of Clover, raw fleece."
+    assert answer.advice(meters(0.0), 0.9) == "It is enough, as sure as you ask."
