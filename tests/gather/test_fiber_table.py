@@ -90,8 +90,8 @@ def test_a_source_fits_its_cell():
     source = table(*observed).loc["Romney", "source"]
     seen = "Observed 2026, lots of planners: skirting 14 of 6, yield 14 of 6, preparation 14 of 6, spinning 14 of 6."
     # Of the published source, what it says of yield and losses is no longer of use.
-    assert source == f"{seen} Rest: Fleece, diameter, staple: (from memory). Regain: ASTM D1909-13 (read)."
+    assert source == f"{seen} Rest: Diameter: society (read). Fleece, staple: (from memory). Regain: ASTM D1909-13 (read)."
     assert len(source) <= 200
-    alone = table(rows("Nylon", "spinning loss", 3, 0.1, 0.01)).loc["Nylon", "source"]
+    alone = table(rows("Ramie", "spinning loss", 3, 0.1, 0.01)).loc["Ramie", "source"]
     # One loss of three was seen, so the source of the others stays.
     assert alone == "Observed 2026, lots of planners: spinning 3 of 2. Rest: Regain: (from memory). Losses: (common practice, no source)."
