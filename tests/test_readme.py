@@ -1,4 +1,4 @@
-"""Every command line of the README runs as it stands there."""
+"""The README: every command line runs as it stands there, and its table names the sheets that there are."""
 
 import re
 import shlex
@@ -8,6 +8,8 @@ from pathlib import Path
 import pytest
 
 from workbookgen.cli import main
+from workbookgen.settings import Settings
+from workbookgen.sheets.planner import planner
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -39,3 +41,10 @@ def test_the_two_first_commands_are_there():
     assert scripts == ["demo/first_run.py", "tests/run_all.py"]
     assert all((ROOT / script).is_file() for script in scripts)
     assert "python3 tests/run_all.py" in (ROOT / ".ci" / "run").read_text(encoding="utf-8")
+
+
+def test_the_table_names_every_sheet_and_marks_those_of_the_small_planner():
+    rows = re.findall(r"^\| (\**)(\w+)\1 \| .{30,} \|$", README, re.MULTILINE)
+    whole, small = (planner(Settings(size=size)) for size in ("whole", "small"))
+    assert [name for _, name in rows] == [sheet.name for sheet in whole.sheets]
+    assert [name for bold, name in rows if bold] == [sheet.name for sheet in small.sheets]
