@@ -44,7 +44,8 @@ def test_the_two_first_commands_are_there():
 
 
 def test_the_table_names_every_sheet_and_marks_those_of_the_small_planner():
-    rows = re.findall(r"^\| (\**)(\w+)\1 \| .{30,} \|$", README, re.MULTILINE)
+    table = README.partition("| sheet | what you do there |")[2].partition("\n\n")[0]
+    rows = re.findall(r"^\| (\**)(\w+)\1 \| .{30,} \|$", table, re.MULTILINE)
     whole, small = (planner(Settings(size=size)) for size in ("whole", "small"))
     assert [name for _, name in rows] == [sheet.name for sheet in whole.sheets]
     assert [name for bold, name in rows if bold] == [sheet.name for sheet in small.sheets]
