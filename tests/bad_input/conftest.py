@@ -42,8 +42,7 @@ RECORDS = {
         {"name": "First", "reel": "Porch reel", "wraps": 104.0, "gross": 4.02, "tare": 0.12, "lot": "Clover"},
         {"name": "Victim", "reel": "Cross", "wraps": 142.0, "part_wrap": 0.5, "gross": 3.74, "tare": 0.1, "lot": "Moss"},
         {"name": "Third", "reel": "Porch reel", "wraps": 98.0, "gross": 3.88, "washed_loop": 69.0, "lot": "Clover"},
-        {"name": "Fourth", "reel": "Spare", "wraps": 60.0, "gross": 2.5, "counted_wpi": 12.0, "lot": "Clover",
-         "second_lot": "Gray thread", "second_share": 0.2},
+        {"name": "Fourth", "reel": "Spare", "wraps": 60.0, "gross": 2.5, "counted_wpi": 12.0, "lot": "Clover"},
     ],
     "projects": [
         {"name": "Cardigan", "wanted": 1450.0, "margin": 0.15, "grist": 850.0, "lot_1": "Clover", "lot_2": "Gray thread"},

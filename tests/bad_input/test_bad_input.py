@@ -75,7 +75,7 @@ def test_capitals_do_not_matter_in_a_choice(planner):
 
 
 def test_a_whole_column_of_nonsense(planner):
-    typed = {(f"skeins_{key}", row): "12,5" for key in ("wraps", "gross", "tare", "second_share") for row in range(6)}
+    typed = {(f"skeins_{key}", row): "12,5" for key in ("wraps", "gross", "tare", "counted_wpi") for row in range(6)}
     with planner.with_typed(typed) as shown:
         assert errors(shown) == {}
         assert all(shown["skeins_message", row] for row in range(6))

@@ -35,10 +35,14 @@ def settings(paper: str) -> Settings:
 
 def entries_of(planner):
     skeins = [{"name": f"Ticket {number}", "reel": "Clock reel", "wraps": 100.0 + number, "gross": 4.0, "lot": "Gray"} for number in range(1, 11)]
-    skeins[3] |= {"name": LONG, "second_lot": "Thread", "second_share": 0.25}
+    skeins[3] |= {"name": LONG, "design": "Both"}
+    del skeins[3]["lot"]
     labels = [{"skein": each["name"], "words": WORDS.strip()} for each in skeins if each["name"] != "Ticket 6"]
     entries = with_records(planner, starting_entries(planner), "skeins", skeins)
     entries = with_records(planner, entries, "fiber", [{"name": "Gray"}, {"name": "Thread"}])
+    entries = with_records(planner, entries, "designs", [{"name": "Both"}])
+    strands = [{"design": "Both", "place": float(place), "lot": lot} for place, lot in enumerate(("Gray", "Thread"), start=1)]
+    entries = with_records(planner, entries, "components", strands)
     return with_records(planner, entries, "labels", [*labels[:5], {}, *labels[5:]])
 
 

@@ -14,9 +14,11 @@ from .older.make_older import CARDS, RECORDS
 
 OLDEST, LATEST = (Path(__file__).parent / "older" / f"{commit}.xlsx" for commit in ("1f39ebd", "fb79c8c"))
 PACKING = "thickness_packing"  # is worked out now, from K
+DROPPED = {"skeins_second_lot", "skeins_second_share"}  # a skein of several lots is of a design now, which knows its shares
 FALLEN = {
-    OLDEST: {"Counts!B45": (CARDS[PACKING], ONLY_HERE)},
-    LATEST: {"Counts!B45": (CARDS[PACKING], ONLY_HERE), "Twist!B8": (0.5, ONLY_HERE), "Twist!B9": (1.31, ONLY_HERE)},
+    OLDEST: {"Counts!B45": (CARDS[PACKING], ONLY_HERE), "Skeins!K9": ("Gray thread", ONLY_HERE), "Skeins!L9": (0.18, ONLY_HERE)},
+    LATEST: {"Counts!B45": (CARDS[PACKING], ONLY_HERE), "Twist!B8": (0.5, ONLY_HERE), "Twist!B9": (1.31, ONLY_HERE),
+             "Skeins!K8": ("Gray thread", ONLY_HERE), "Skeins!L8": (0.18, ONLY_HERE), "Figures!B26": (0.05, ONLY_HERE)},
 }
 
 
@@ -26,7 +28,7 @@ def assert_told_as_it_was_shown(outcome, old):
     for each in outcome.carried.differences:
         assert old.cell(each.key, each.row).value == each.before
         now = outcome.new.cell(each.key, each.row)
-        assert (now.value or None) == each.after != each.before
+        assert (None if now.value == "" else now.value) == each.after != each.before
 
 
 @pytest.fixture(scope="module")
@@ -44,7 +46,8 @@ def test_all_its_entries_come_over_and_mean_the_same(old, carried):
     outcome = carried(OLDEST)
     for block, records in RECORDS.items():
         for row, record in enumerate(records if f"{block}_name" in old.entries else ()):
-            assert {key: outcome.new.entries[f"{block}_{key}"][row] for key in record} == record
+            kept = {key: value for key, value in record.items() if f"{block}_{key}" not in DROPPED}
+            assert {key: outcome.new.entries[f"{block}_{key}"][row] for key in kept} == kept
     for key, value in CARDS.items():
         assert key == PACKING or outcome.new.entries[key] == (value,)
     assert outcome.new.entries["thickness_k_touching"] == (0.9,), "a first value that it brought along"
@@ -58,7 +61,8 @@ def test_the_latest_brings_all_its_logs(carried):
     outcome = carried(LATEST)
     for block, records in RECORDS.items():
         for row, record in enumerate(records):
-            assert {key: outcome.new.entries[f"{block}_{key}"][row] for key in record} == record
+            kept = {key: value for key, value in record.items() if f"{block}_{key}" not in DROPPED}
+            assert {key: outcome.new.entries[f"{block}_{key}"][row] for key in kept} == kept
     assert_told_as_it_was_shown(outcome, read_filled(LATEST))
     assert outcome.leftovers == {  # and no formula: that another version's are not the same is nobody's change
         "Skeins!B9": ("Attic reel", IN_ITS_CELL), "Skeins!C9": ("about a hundred", IN_ITS_CELL), "Components!A7": ("Tweed", IN_ITS_CELL),

@@ -60,10 +60,13 @@ def settings(units: str, **changed) -> Settings:
     return Settings(units=units, rows=ROWS, **changed)
 
 
+FIGURES = {"doubts_tape": q(1, "cm"), "doubts_skein": q(200, "m")}  # not the starting values, which are round in each unit system
+
+
 def write_planner(path: Path, chosen: Settings, work: Mapping[str, tuple[Mapping, ...]] = WORK, cached: Mapping | None = None) -> Path:
     """A planner in which this work was typed in."""
     layout = layout_of(chosen)
-    entries = starting_entries(layout.planner)
+    entries = starting_entries(layout.planner) | {key: (value.m_as(unit_of(layout.planner.by_key[key][1], layout.planner.system).pint),) for key, value in FIGURES.items()}
     for block, records in work.items():
         entries = with_records(layout.planner, entries, block, [_typed(layout.planner, block, record) for record in records])
     path.write_bytes(write(layout, entries, cached or {}))

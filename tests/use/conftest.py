@@ -29,7 +29,7 @@ RECORDS = {
         {"name": "Cedar", "reel": "Clock reel", "wraps": 104.0, "gross": 4.02, "tare": 0.12, "lot": "Clover"},
         {"name": "Apple", "reel": "Clock reel", "wraps": 142.0, "part_wrap": 0.5, "gross": 3.74, "tare": 0.1, "lot": "Moss"},
         {"name": "Birch", "reel": "Clock reel", "wraps": 98.0, "gross": 3.88, "washed_loop": 69.0, "lot": "Clover"},
-        {"name": "Dogwood", "reel": "Clock reel", "wraps": 60.0, "gross": 2.5, "lot": "Clover", "second_lot": "Gray thread", "second_share": 0.2},
+        {"name": "Dogwood", "reel": "Clock reel", "wraps": 60.0, "gross": 2.5, "lot": "Clover"},
     ],
     "projects": [
         {"name": "Cardigan", "wanted": 1450.0, "margin": 0.15, "grist": 850.0, "lot_1": "Clover"},
