@@ -23,8 +23,10 @@ from workbookgen.language.quantities import NUMBER_UNIT, PERCENT_UNIT, Unit
 
 _TOKEN = re.compile(r'"[^"]*"|\b(given|pick|total|tally|band|sum|mean|spread|readings|said)\(([^()]*)\)|' + WORD.pattern)
 
+_SAID = re.compile(r"\bsaid\(([^()]*)\)")
 _CELL = re.compile(r"\$([A-Z]+)\$?(\{row\}|\d+)")
 
+SAID_BELOW = 999_999  # the workbook says no number in words from here on
 READING_FUNCTIONS = {"mean": "AVERAGE", "spread": "STDEV", "readings": "COUNT"}
 
 
@@ -178,6 +180,7 @@ def guard(result: Result, columns: Columns, value: str) -> str:
         _found(result, columns),
         _listed_once(result, columns),
         [columns.written(result.only_if)] if result.only_if else [],
+        _sayable(result, single),
         _inside(result, single, columns),
         _typed(result, single),
     ):
@@ -206,6 +209,12 @@ def _typed(result: Result, single: Mapping[str, Operand]) -> list[str]:
     if spare:
         conditions.append(f"COUNTA({','.join(spare)})=COUNT({','.join(spare)})")
     return conditions
+
+
+def _sayable(result: Result, single: Mapping[str, Operand]) -> list[str]:
+    """Every amount that is said, and is there, is one that a person would say in figures, in the unit shown."""
+    spoken = [word for words in _SAID.findall(result.formula) if (word := words.strip()) in single]
+    return [f"{single[word].ref}<{SAID_BELOW}" for word in dict.fromkeys(spoken) if not result.may_miss(word, single[word].meaning.field)]
 
 
 def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> list[str]:
