@@ -9,7 +9,7 @@ from workbookgen.build import build
 from workbookgen.settings import load
 
 FOLDER = Path(__file__).parent
-NAMES = ("us", "us-grams", "metric")
+NAMES = ("us", "us-grams", "metric", "us-small", "us-grams-small", "metric-small")
 
 
 def main(target: Path = FOLDER) -> None:

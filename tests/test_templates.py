@@ -8,7 +8,7 @@ from workbookgen.build import layout_of, workbook
 from workbookgen.settings import load, templates
 
 
-@pytest.mark.parametrize("name", ["us", "us-grams", "metric"])
+@pytest.mark.parametrize("name", ["us", "us-grams", "metric", "us-small", "us-grams-small", "metric-small"])
 def test_the_committed_planner_is_built_from_its_settings(name, tmp_path):
     """Part by part, unpacked: another zlib may pack the same bytes differently."""
     fresh = tmp_path / "fresh.xlsx"

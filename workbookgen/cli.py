@@ -43,9 +43,10 @@ def cli():
 @cli.command(short_help="Build a blank planner.")
 @click.option("--settings", type=click.Path(path_type=Path), help="A TOML file that says what the planner is to be.")
 @click.option("--units", type=click.Choice(("us", "us-grams", "metric")), help="Yards and ounces, yards and grams, or meters and grams.")
+@click.option("--size", type=click.Choice(("small", "whole")), help="Eight sheets to begin with, or all; what is typed into a small one can be carried to a whole one.")
 @click.option("--reel", "reels", multiple=True, metavar="NAME=LOOP", help='A reel of yours: "Porch reel=2 yd", or "Niddy=15 in x 14 in x 14 in".')
 @click.option("-o", "--output", type=click.Path(path_type=Path), default=Path("planner.xlsx"), show_default=True)
-def build(settings: Path | None, units: str | None, reels: tuple[str, ...], output: Path):
+def build(settings: Path | None, units: str | None, size: str | None, reels: tuple[str, ...], output: Path):
     """Build a blank planner. It is proven before it is put in its place."""
     from workbookgen import settings as settings_module
     from workbookgen.build import STEPS
@@ -55,7 +56,7 @@ def build(settings: Path | None, units: str | None, reels: tuple[str, ...], outp
     require_no_entries(output)
     chosen = settings_module.load(settings or settings_module.templates() / "us.toml")
     with _progress(STEPS, quiet=False, label="Building") as step:
-        layout = build_planner(settings_module.changed(chosen, units, reels), output, step=step)
+        layout = build_planner(settings_module.changed(chosen, units, size, reels), output, step=step)
     cells = sum(placement.rows for placement in layout.formulas)
     click.echo(f"{click.format_filename(output)} is ready: {cells:,} formula cells, each agreeing with the reference library.")
 

@@ -28,7 +28,7 @@ from workbookgen.sheets import planner as describing
 from workbookgen.sheets.naming import said_with, said_without
 
 LEAVABLE = get_args(Leavable)
-STAYING = ("Desk", "Reels", "Fiber", "Skeins", "Methods", "Proofs", "Lists", "Made with")
+STAYING = ("Desk", "Sureness", "Reels", "Fiber", "Skeins", "Methods", "Proofs", "Lists", "Made with")
 
 
 def closed(*names: str) -> tuple[str, ...]:
@@ -81,7 +81,7 @@ def test_what_needs_what_is_what_the_fields_say(small_layout):
         for placement in small_layout.inputs
         if isinstance(placement.field.domain, Choice) and placement.field.needed
     }
-    by_hand = {("Yarn", "Components"), ("Time", "Figures")}
+    by_hand = {("Yarn", "Components"), ("Time", "Figures"), ("Project", "Projects")}
     told = {(chapter, other) for chapter, others in NEEDS.items() for other in others}
     assert told == {(chapter, other) for chapter, other in chosen if other in LEAVABLE} | by_hand
 
@@ -95,7 +95,7 @@ def test_the_others_stay_in_their_order(names, without, small_layout):
 def test_a_sheet_goes_with_its_last_chapter(names, without, small_layout):
     left = [sheet.name for sheet in small_layout.planner.sheets if any(chapter.name not in names for chapter in sheet.chapters)]
     assert [sheet.name for sheet in without(names).planner.sheets] == left
-    assert names != LEAVABLE or left == ["Desk", "Skeins", "Reels", "Fiber", "Reference"]
+    assert names != LEAVABLE or left == ["Desk", "Project", "Skeins", "Reels", "Fiber", "Reference"]
 
 
 @each_case

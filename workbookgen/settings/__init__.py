@@ -140,11 +140,10 @@ class Settings(Strict):
         return tomli_w.dumps({key: value for key, value in table.items() if value not in ("", (), {}) or key == "fibers"})
 
 
-def changed(settings: Settings, units: str | None = None, reels: tuple[str, ...] = ()) -> Settings:
-    """Settings with another unit system, and with reels added; a reel of the same name is replaced."""
+def changed(settings: Settings, units: str | None = None, size: str | None = None, reels: tuple[str, ...] = ()) -> Settings:
+    """Settings with another unit system or size, and with reels added; a reel of the same name is replaced."""
     table = settings.model_dump(exclude_none=True)
-    if units:
-        table["units"] = units
+    table |= {key: value for key, value in (("units", units), ("size", size)) if value}
     if reels:
         added = [_reel_of_the_command_line(text, table["units"]) for text in reels]
         names = {folded(reel.name) for reel in added}
