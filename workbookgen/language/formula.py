@@ -24,6 +24,7 @@ from workbookgen.language.profile import objections, without_strings
 WORD = re.compile(r"(?<![A-Za-z0-9_.])[a-z][a-z0-9_]*(?![a-z0-9_]*\()")
 PICK_FORM = re.compile(r"\bpick\(([^()]*)\)")
 SUM_FORM = re.compile(r"\b(?:total|tally|sum)\(([^()]*)\)")
+PLACE_FORM = re.compile(r"\bINDEX\(\s*(\w+)\s*,")
 GIVEN_FORM = re.compile(r"\bgiven\(\s*(\w+)\s*\)")
 READINGS_FORM = re.compile(r"\b(?:mean|spread|readings)\(([^()]*)\)")
 CELL_ADDRESS = re.compile(r"(?i:[a-z]{1,3}[0-9]+|r[0-9]*(c[0-9]*)?|c[0-9]*)")
@@ -51,6 +52,11 @@ class Formula:
     def picks(self) -> tuple[tuple[str, str, str], ...]:
         """The (values, names, name) of every pick in the text."""
         return self._arguments(PICK_FORM)
+
+    @cached_property
+    def placed(self) -> frozenset[str]:
+        """The columns of which one place is looked into."""
+        return frozenset(PLACE_FORM.findall(without_strings(self.text)))
 
     @cached_property
     def sums(self) -> tuple[tuple[str, ...], ...]:
