@@ -50,6 +50,7 @@ CARDS = {
     "crowded_wraps": (131.0,),
     "crowded_wpi": (14.5,),
     "crowded_width": (2.5,),
+    "measure_skein": ("Clover 1",),
     "compare_first": ("Clover 1",),
     "compare_second": ("Clover 3",),
     "project_name": ("Gray pullover",),

@@ -21,6 +21,7 @@ MAY_USE = {
     "saving": {"errors"},
     "temporary": set(),
     "colors": set(),
+    "drawings": {"colors"},
     "reference": {"texts", "units"},
     "language": {"errors", "texts", "units"},
     "settings": {"errors", "texts", "units", "colors", "language"},

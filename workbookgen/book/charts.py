@@ -11,10 +11,11 @@ from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 from workbookgen.book.look import SMALL, TYPEFACE, recolored
 from workbookgen.book.placement import Layout
 from workbookgen.book.plan import first_value
-from workbookgen.colors import ACCENT, BAND, HAIR, QUIET, SOFT, STRAW
+from workbookgen.colors import ACCENT, HAIR, QUIET, SOFT, STRAW
 from workbookgen.language.views import Chart, Matrix, Series
 
 TEXT = {"name": TYPEFACE, "size": SMALL, "color": QUIET}
+OFF_MOST = 0.3  # share off the mean that a control chart shows
 FILLS = {"accent": ACCENT, "soft": SOFT, "straw": STRAW, "hair": HAIR}
 
 
@@ -52,17 +53,15 @@ def _stages(book, layout: Layout, chart: Chart):
 
 
 def _control(book, layout: Layout, chart: Chart):
-    """Points in their order, with mean and limits and the band between these."""
-    low, band, *lines = chart.series
-    drawn = book.add_chart({"type": "area", "subtype": "stacked"})
-    drawn.add_series(_series(layout, chart, low) | {"fill": {"none": True}, "border": {"none": True}})
-    drawn.add_series(_series(layout, chart, band) | {"fill": {"color": BAND}, "border": {"none": True}})
-    over = book.add_chart({"type": "line"})
-    for series in lines:
-        over.add_series(_ranges(layout, chart, series) | LINES[series.look])
-    drawn.combine(over)
-    drawn.set_y_axis(_axis(num_format="#,##0"))
-    drawn.set_x_axis(_axis(position_axis="between"))
+    """Points in their order, joined, by how far they are off the mean, which is the axis; dashed limits, and the chosen one larger.
+
+    A point that is not wanted lies beyond the scale, which is the same for all: so nothing is drawn.
+    """
+    drawn = book.add_chart({"type": "scatter", "subtype": "straight_with_markers"})
+    for series in chart.series:
+        drawn.add_series(_ranges(layout, chart, series) | LINES[series.look])
+    drawn.set_y_axis(_axis(grid=True, min=-OFF_MOST, max=OFF_MOST, major_unit=0.1, num_format='+0%;"−"0%;0%', line={"none": True}))
+    drawn.set_x_axis(_axis(min=0, major_unit=1, label_position="low", num_format="0;;", line={"color": QUIET, "width": 1}))
     drawn.set_legend({"none": True})
     return drawn
 
@@ -78,9 +77,8 @@ KINDS = {"bars": _bars, "shares": _shares, "stages": _stages, "control": _contro
 _POINT = {"type": "circle", "size": 6, "fill": {"color": ACCENT}, "border": {"color": ACCENT}}
 LINES = {
     "points": {"line": {"color": ACCENT, "width": 1}, "marker": _POINT},
-    "chosen": {"line": {"none": True}, "marker": _POINT | {"size": 11}, "data_labels": {"value": True, "position": "above", "font": TEXT | {"color": ACCENT, "bold": True}, "num_format": "#,##0"}},
-    "mean": {"line": {"color": QUIET, "width": 1}},
-    "limit": {"line": {"color": QUIET, "width": 0.75, "dash_type": "dash"}},
+    "chosen": {"line": {"none": True}, "marker": _POINT | {"size": 11}, "data_labels": {"value": True, "position": "above", "font": TEXT | {"color": ACCENT, "bold": True}, "num_format": '+0%;"−"0%;0%'}},
+    "limit": {"marker": {"type": "none"}, "line": {"color": QUIET, "width": 0.75, "dash_type": "dash"}},
 }
 
 
@@ -104,7 +102,7 @@ def _series(layout: Layout, chart: Chart, series: Series) -> dict:
 def _ranges(layout: Layout, chart: Chart, series: Series) -> dict:
     return {
         "name": series.label,
-        "categories": _names(layout, chart),
+        "categories": f"={range_of(layout, series.at, chart.records)}" if series.at else _names(layout, chart),
         "values": f"={range_of(layout, series.keys, chart.records)}",
     }
 

@@ -21,12 +21,13 @@ from workbookgen.language.formula import WORD
 from workbookgen.language.parts import Meaning
 from workbookgen.language.quantities import NUMBER_UNIT, PERCENT_UNIT, Unit
 
-_TOKEN = re.compile(r'"[^"]*"|\b(given|pick|total|tally|band|sum|mean|spread|readings|said)\(([^()]*)\)|' + WORD.pattern)
+_TOKEN = re.compile(r'"[^"]*"|\b(given|pick|total|tally|place|band|sum|mean|spread|readings|said)\(([^()]*)\)|' + WORD.pattern)
 
 _SAID = re.compile(r"\bsaid\(([^()]*)\)")
 _CELL = re.compile(r"\$([A-Z]+)\$?(\{row\}|\d+)")
 
 SAID_BELOW = 999_999  # the workbook says no number in words from here on
+BEYOND_ALL_LINES = 10_000_000  # more than a sheet has
 READING_FUNCTIONS = {"mean": "AVERAGE", "spread": "STDEV", "readings": "COUNT"}
 
 
@@ -84,6 +85,10 @@ class Columns:
         if form == "tally":
             amounts, names, name = (self.operands[each] for each in arguments)
             return f'SUMPRODUCT(({names.ref}={name.ref})*({amounts.ref}<>""))'
+        if form == "place":
+            names, name, amounts, number = (self.operands[each] for each in arguments)
+            others = f'(({names.ref}<>{name.ref})+({amounts.ref}="")>0)*{BEYOND_ALL_LINES}'
+            return f"SUMPRODUCT(SMALL({others}+{self.numbers(names.meaning.rows)},{number.ref}))"
         if form == "pick":
             return self.operands[arguments[0]].unit.coherent(self.picked(*arguments))
         names, limits, word, *times = arguments

@@ -22,12 +22,15 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
     if sheet.grid.chosen:
         spots[sheet.grid.chosen] = Spot(CHOSEN[0], CHOSEN[1], across=CHOSEN[2])
     for band in sheet.bands:
+        ends = [row]
         for section in band.sections:
-            placed.append(Placed(section, row))
+            top = ends[-1] + 1 if section.is_below else row
+            placed.append(Placed(section, top))
             if sheet.grid.papers:
-                papers += sections.of(section).papers(section, planner, row)
-            spots |= sections.of(section).spots(section, planner, row, 1 + section.across[0])
-        row += 1 + max(sections.of(section).rows(section, planner) for section in band.sections)
+                papers += sections.of(section).papers(section, planner, top)
+            spots |= sections.of(section).spots(section, planner, top, 1 + section.across[0])
+            ends.append(top + sections.of(section).rows(section, planner))
+        row = 1 + max(ends)
     widths = {1: MARGIN} | dict(enumerate(sheet.grid.widths, start=2))
     seen = max([1 + len(sheet.grid.widths), *(spot.column + spot.across - 1 for spot in spots.values())])
     widths |= {column: GRID_COLUMN for column in range(2, seen + 1) if column not in widths}

@@ -2,11 +2,12 @@
 
 A formula is written in field keys: `(wraps + part_wrap) * loop + rest`. Keys of the same
 record stand alone; other blocks are named in full (`reels_loop`), a card's field being
-one cell and a log's a whole column. Four forms of ours look things up in columns:
+one cell and a log's a whole column. Five forms of ours look things up in columns:
 
     pick(values, names, name)         the value of the record that bears this name
     total(amounts, names, name)       the sum over all records that bear this name
     tally(amounts, names, name)       how many of these have an amount
+    place(names, name, amounts, k)    the line in which the name stands with an amount for the k-th time
     band(names, limits, word, times)  the name of the band that word x times falls in
 
 `said(word)` is an amount in words, with its unit: "2,300 yd". `sum(amounts)` adds up a whole column. Three more sum up repeated readings, inputs that lie beside each other in one record, any
@@ -23,7 +24,7 @@ from workbookgen.language.profile import objections, without_strings
 
 WORD = re.compile(r"(?<![A-Za-z0-9_.])[a-z][a-z0-9_]*(?![a-z0-9_]*\()")
 PICK_FORM = re.compile(r"\bpick\(([^()]*)\)")
-SUM_FORM = re.compile(r"\b(?:total|tally|sum)\(([^()]*)\)")
+SUM_FORM = re.compile(r"\b(?:total|tally|place|sum)\(([^()]*)\)")
 PLACE_FORM = re.compile(r"\bINDEX\(\s*(\w+)\s*,")
 GIVEN_FORM = re.compile(r"\bgiven\(\s*(\w+)\s*\)")
 READINGS_FORM = re.compile(r"\b(?:mean|spread|readings)\(([^()]*)\)")

@@ -60,11 +60,15 @@ class Way:
 
 @dataclass(frozen=True, kw_only=True)
 class Section:
-    """Something under a heading, on some columns of the grid. `aside` stands small at the heading's other end."""
+    """Something under a heading, on some columns of the grid. `aside` stands small at the heading's other end.
+
+    One that `is_below` stands below the section before it in its band, and not beside it.
+    """
 
     title: str = ""
     across: tuple[int, int] = WHOLE
     aside: str = ""
+    is_below: bool = False
 
     @property
     def shown(self) -> tuple[str, ...]:
@@ -144,6 +148,15 @@ class Matrix(Section):
         left = tuple((label, tuple("" if key in fallen else key for key in keys)) for label, keys in self.rows)
         left = tuple((label, keys) for label, keys in left if any(keys))
         return replace(self, rows=left) if left else None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Abreast(Matrix):
+    """A matrix in which one types, too. `wide`: columns of the grid under each head; `dots`: plots of dots; `loud`: what matters most."""
+
+    wide: tuple[int, ...] = ()
+    dots: tuple[str, ...] = ()
+    loud: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -284,6 +297,7 @@ class Series:
     keys: tuple[str, ...]  # full keys
     look: str = "accent"  # see book/charts.py
     whisker: tuple[str, ...] = ()  # full keys of what it may be more or less
+    at: tuple[str, ...] = ()  # full keys of where it stands, if not at the chart's categories
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -304,7 +318,7 @@ class Chart(Section):
         return (*self.categories, *(key for each in self.series for key in (*each.keys, *each.whisker)))
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
-        series = tuple(each for each in self.series if not set(fallen) & {*each.keys, *each.whisker})
+        series = tuple(each for each in self.series if not set(fallen) & {*each.keys, *each.whisker, *each.at})
         return replace(self, series=series) if series and not set(fallen) & set(self.categories) else None
 
 

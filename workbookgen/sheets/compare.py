@@ -48,6 +48,12 @@ def _of(skein: str, key: str, label: str, unit: Kind | None) -> Result:
 DIFFERENCE = "ABS(first_grist_yd_lb - second_grist_yd_lb) / ((first_grist_yd_lb + second_grist_yd_lb) / 2)"
 OF_BOTH = {"first": "first_grist_yd_lb", "second": "second_grist_yd_lb"}
 
+def verdict(first: str, second: str) -> str:
+    """Whether two grists may share a piece, in words of a formula."""
+    difference = f"ROUND(ABS({first} - {second}) / (({first} + {second}) / 2), 9)"
+    return f'IF({difference} <= 0.1, "go together", IF({difference} <= 0.2, "alternate rows", "keep apart"))'
+
+
 COMPARE = Card(
     "compare",
     "Do they go together?",

@@ -33,6 +33,7 @@ from workbookgen.language.quantities import (
     YARN_DIAMETER,
     YORKSHIRE_SKEIN,
 )
+from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, moisture, plying, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets.shown import asked_and_answered
@@ -48,7 +49,21 @@ SOLID = f"{PACKED} <= 1"
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (COUNTS, FOLDED, SHORT_LENGTH, THICKNESS, MOISTURE), tuple(asked_and_answered(each, first) for each, first in ((COUNTS, "grist"), (FOLDED, "grist"), (SHORT_LENGTH, "grist"), (THICKNESS, "wrapped"), (MOISTURE, "at_regain"))))
+    drawn = {THICKNESS.key: WRAPS_DRAWN}
+    return Chapter(CHAPTER, (COUNTS, FOLDED, SHORT_LENGTH, THICKNESS, MOISTURE), tuple(asked_and_answered(each, first, drawn=drawn.get(each.key)) for each, first in ((COUNTS, "grist"), (FOLDED, "grist"), (SHORT_LENGTH, "grist"), (THICKNESS, "wrapped"), (MOISTURE, "at_regain"))))
+
+
+WRAPS_DRAWN, *answered), humid))
+
+
+WRAPS_DRAWN = Picture(
+    file="counting-wraps.png",
+    width=280,
+    height=126,
+    about="Yarn wound round a ruler, side by side, neither pushed together nor pulled; the wraps between two marks one inch apart are counted.",
+    across=LEFT,
+    is_below=True,
+)
 
 
 def _indirect(key, label, kind, note="") -> Result:

@@ -19,6 +19,7 @@ from workbookgen.sheets import (
     labels,
     lists,
     lot,
+    measure,
     methods,
     origin,
     pieces,
@@ -44,7 +45,10 @@ OF_FACTS = Grid((150, 250, 250, 330, 200, 220, 84, 70, 84))
 
 def working_sheets(settings: Settings) -> Iterator[Sheet]:
     """The sheets on which one works, between the desk and the reference."""
-    yield Sheet("Measure", "Two skeins side by side", "Choose two skeins of your log.", (compare.chapter(settings),), Kind.PAGE, near=("Skeins", "Reels"))
+    yield Sheet(
+        measure.SHEET, "Skein", "Choose one of your log, or leave it empty and type below.", (measure.chapter(settings), compare.chapter(settings)), Kind.PAGE,
+        near=("Skeins", "Reels"), grid=Grid(chosen=measure.CHOSEN),
+    )
     yield Sheet(lot.SHEET, "Lot", "Choose one of your lots.", (lot.chapter(settings),), Kind.PAGE, near=("Fiber", "Fleece"), grid=Grid(chosen="way_lot"))
     yield Sheet(
         project.SHEET, "Project", "Choose one of your projects.", (project.chapter(settings), figures.sureness(settings)),

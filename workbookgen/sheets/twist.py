@@ -15,6 +15,7 @@ from workbookgen.language.quantities import (
     TWIST_PER_METER,
     YARN_DIAMETER,
 )
+from workbookgen.language.views import LEFT, Picture, band
 from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
@@ -30,7 +31,19 @@ STRANDS = Number(least=2, most=12, whole=True)
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (WANTED, COUNTED, PLY, WHEEL), tuple(asked_and_answered(each, first) for each, first in ((WANTED, "turns"), (PLY, "twist"), (WHEEL, "inserted"), (COUNTED, "twist"))))
+    wanted, *others = (asked_and_answered(each, first) for each, first in ((WANTED, "turns"), (PLY, "twist"), (WHEEL, "inserted"), (COUNTED, "twist")))
+    asked, answered = wanted.sections
+    return Chapter(CHAPTER, (WANTED, COUNTED, PLY, WHEEL), (band(asked, ANGLE_DRAWN, answered), *others))
+
+
+ANGLE_DRAWN = Picture(
+    file="angle-of-twist.png",
+    width=268,
+    height=120,
+    about="A yarn from the side, its axis dashed. A fiber at its surface runs slantwise round it; the angle of twist lies between this fiber and the axis.",
+    across=LEFT,
+    is_below=True,
+)
 
 
 def factors(twist: str) -> tuple[Result, ...]:

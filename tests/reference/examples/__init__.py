@@ -11,7 +11,7 @@ import inspect
 from workbookgen import reference
 from workbookgen.reference import fiber, planning, plying, project, statistics, uncertainty
 
-from . import supply, work, yarn
+from . import one_skein, supply, work, yarn
 
 # Whole columns of a list: they belong to one call, whatever the length of the other arguments.
 COLUMNS = {
@@ -31,12 +31,13 @@ COLUMNS = {
     "third_names",
     "third_amounts",
     "lots",
+    "lines",
     *(f"claims_{part}" for part in (1, 2, 3, 4)),
     *(f"squares_{part}" for part in (1, 2, 3, 4)),
     *(f"lots_{place}" for place in supply.PLACES),
 }
 
-EXAMPLES = [*yarn.EXAMPLES, *work.EXAMPLES, *supply.EXAMPLES]
+EXAMPLES = [*yarn.EXAMPLES, *work.EXAMPLES, *supply.EXAMPLES, *one_skein.EXAMPLES]
 
 # Laws for any kind of quantity: their annotations state no dimension, and yet they take numbers only.
 ANY_KIND = {

@@ -8,6 +8,7 @@
 from types import ModuleType
 
 from workbookgen.book.sections import (
+    abreast,
     answers,
     chart,
     door,
@@ -27,6 +28,7 @@ from workbookgen.book.sections import (
 from workbookgen.language import views
 
 KINDS: dict[type, ModuleType] = {
+    views.Abreast: abreast,
     views.Answers: answers,
     views.Chart: chart,
     views.Door: door,

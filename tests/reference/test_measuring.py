@@ -1,0 +1,133 @@
+"""One skein: what is tried out wins, what is said of it, and where it is drawn among its lot."""
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from workbookgen.reference import measuring
+from workbookgen.units import Quantity
+
+amounts = st.floats(0.01, 1e4)
+
+
+def yards(number):
+    return Quantity(number, "yard")
+
+
+def grams(number):
+    return Quantity(number, "g")
+
+
+def test_what_is_tried_out_wins_over_the_log():
+    assert measuring.in_use(yards(3), yards(5)) == yards(3)
+    assert measuring.in_use(logged=yards(5)) == yards(5)
+    assert measuring.wraps_in_use(100.0, 90.0) == 100
+    assert measuring.wraps_in_use(logged=90.0) == 90
+    with pytest.raises(ValueError):
+        measuring.in_use()
+
+
+@pytest.mark.parametrize("wrong", [{"fault": "Wraps: type a number."}, {"message": "Rest: type a number."}])
+def test_nothing_is_used_while_something_is_wrong(wrong):
+    with pytest.raises(ValueError):
+        measuring.wraps_in_use(100.0, **wrong)
+
+
+def test_a_typed_loop_wins_over_the_reel_and_that_over_the_log():
+    everything = {"typed": yards(1), "reel": "Hall reel", "of_reel": yards(2), "logged": yards(3)}
+    assert measuring.of_the_reel(**everything) == yards(1)
+    assert measuring.of_the_reel(**everything | {"typed": None}) == yards(2)
+    assert measuring.of_the_reel(logged=yards(3)) == yards(3)
+
+
+def test_a_reel_of_which_nothing_is_known_is_not_replaced_by_the_log():
+    with pytest.raises(ValueError):
+        measuring.of_the_reel(reel="Hall reel", logged=yards(3))
+
+
+def test_pounds_and_ounces_add_up():
+    # 2 lb 3.5 oz are 35.5 oz: a pound is 16 ounces (NIST Handbook 44, Appendix C, from memory).
+    weighed = measuring.weight_in_use(Quantity(2, "pound"), Quantity(3.5, "ounce"), grams(7))
+    assert weighed.m_as("ounce") == pytest.approx(35.5, rel=1e-12)
+    assert measuring.weight_in_use(rest=grams(100), logged=grams(7)) == grams(100)
+    assert measuring.weight_in_use(logged=grams(7)) == grams(7)
+
+
+@given(length=amounts, uncertainty=amounts)
+def test_the_two_ends_lie_two_uncertainties_off_and_never_below_nothing(length, uncertainty):
+    low, high = (law(yards(length), yards(uncertainty)).m_as("yard") for law in (measuring.least_likely, measuring.most_likely))
+    assert high - length == pytest.approx(2 * uncertainty, rel=1e-9, abs=1e-9)
+    assert low == pytest.approx(max(0.0, 2 * length - high), rel=1e-9, abs=1e-9)
+
+
+def test_a_length_is_told_with_both_ends_and_its_unit():
+    assert measuring.likely_words(yards(1230.4), yards(1236.5)) == "very likely 1,230 yd to 1,237 yd"
+
+
+@pytest.mark.parametrize("known, asked", [
+    ({}, "Choose a skein, or type reel and wraps."),
+    ({"wraps": 3.0}, "Choose a reel, or type its loop."),
+    ({"loop": yards(2)}, "Type the wraps you counted."),
+])
+def test_what_is_missing_is_asked_for(known, asked):
+    assert measuring.likely_words(**known) == asked
+
+
+def test_only_what_is_wrong_in_the_log_is_told():
+    assert measuring.fault_in_log("!", "Wraps: type a number.") == "Wraps: type a number."
+    with pytest.raises(ValueError):
+        measuring.fault_in_log("…", "Still to fill in: Reel.")
+
+
+def test_what_is_wrong_is_told_in_its_order():
+    assert measuring.wrong_words("Rest: type a number.", "Wraps: type a number.") == "Rest: type a number."
+    assert measuring.wrong_words(fault="Wraps: type a number.") == "In the log: Wraps: type a number."
+    assert measuring.wrong_words(gross=grams(3)).startswith("Bag or tag: ")
+    with pytest.raises(ValueError):
+        measuring.wrong_words(gross=grams(3), net=grams(2))
+
+
+NAMES = [f"Aster {number}" for number in range(1, 7)]
+
+
+@pytest.mark.parametrize("alike, words", [
+    ((), "none"), ((2,), "Aster 2"), ((1, 2, 4), "Aster 1, Aster 2, Aster 4"), ((1, 2, 4, 5, 6), "Aster 1, Aster 2, Aster 4 and 2 more"),
+])
+@pytest.mark.parametrize("law, verdict", [
+    (measuring.goes_with, "go together"), (measuring.alternates_with, "alternate rows"), (measuring.apart_from, "keep apart"),
+])
+def test_the_first_three_are_named(law, verdict, alike, words):
+    verdicts = [verdict if number in alike else "" for number in range(1, 7)]
+    assert law(NAMES, verdicts, np.arange(1.0, 7.0), 0.1) == words
+
+
+def test_a_skein_is_told_as_a_share_of_its_project():
+    share = measuring.share_of_need(yards(233), yards(2530))
+    assert measuring.project_words("Harbor vest", yards(2530), share) == "Harbor vest: 9% of its 2,530 yd"
+
+
+def test_a_group_is_taken_out_of_its_log_line_by_line():
+    names, known = ["Aster", "birch", "", "aster", "Aster"], np.array([1.0, 2.0, 3.0, np.nan, 5.0])
+    assert [measuring.place("ASTER", names, known, number) for number in (1.0, 2.0)] == [1.0, 5.0]
+    with pytest.raises(ValueError):
+        measuring.place("Aster", names, known, 3.0)
+
+
+def test_lines_that_are_not_needed_repeat_the_last_and_are_not_looked_at():
+    assert [measuring.place_in_group(float(line), 2.0) for line in (1, 2, 3)] == [1, 2, 2]
+    with pytest.raises(ValueError):
+        measuring.of_another(grams(3), 3.0, 2.0, "Aster 2", "Aster 1")
+    with pytest.raises(ValueError):
+        measuring.of_another(grams(3), 1.0, 1.0, "ASTER 1", "Aster 1")
+    assert measuring.of_another(grams(3), 2.0, 2.0, "Aster 2", "Aster 1") == grams(3)
+
+
+def test_what_is_not_there_lies_off_the_chart():
+    # The chart shows 30 % to either side, and numbers from 0 on.
+    assert measuring.on_the_chart() < -0.3 and measuring.high_on_the_chart() < -0.3 and measuring.low_on_the_chart() < -0.3
+    assert measuring.where_drawn("cedar", ["Aster"], np.array([1.0])) < 0
+    assert measuring.where_drawn("ASTER", ["Aster", "Birch", "Aster"], np.array([2.0, 1.0, 2.0])) == 2
+    assert [measuring.on_the_chart(each) for each in (-0.9, -0.1, 0.4)] == [-0.3, -0.1, 0.3]
+    assert measuring.high_on_the_chart(measuring.limit_off(1.5, 0.1)) == pytest.approx(0.15)
+    assert measuring.low_on_the_chart(0.15) == -0.15

@@ -1,0 +1,60 @@
+"""Fields beside each other: a label and, under each head, a cell to type in or one that is worked out."""
+
+from collections.abc import Iterator
+
+from workbookgen.book import look
+from workbookgen.book.canvas import Canvas
+from workbookgen.book.plan import Spot
+from workbookgen.book.sections.entries import LABEL_COLUMNS
+from workbookgen.language.fields import Input
+from workbookgen.language.parts import Planner
+from workbookgen.language.quantities import PERCENT_UNIT
+from workbookgen.language.views import Abreast
+
+TO_THE_RIGHT = {"align": "right", "indent": 1}
+
+
+def rows(section: Abreast, planner: Planner) -> int:
+    return 1 + len(section.rows)
+
+
+def spots(section: Abreast, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
+    for place, (_, keys) in enumerate(section.rows, start=1):
+        for (first, wide), key in zip(_columns(section, column), keys, strict=True):
+            if key:
+                yield key, Spot(row + place, first, across=wide)
+
+
+def draw(section: Abreast, canvas: Canvas, row: int) -> None:
+    first, last = (1 + place for place in section.across)
+    canvas.heading(row, first, last, section.title, section.aside)
+    for (start, wide), head in zip(_columns(section, first), section.heads, strict=True):
+        if head:
+            canvas.text(row, start + wide - 1, head, look.HEAD_ASIDE | {"indent": 1})
+    for place, (label, keys) in enumerate(section.rows, start=1):
+        loud = {"bold": True} if set(keys) & set(section.loud) else {}
+        canvas.across(row + place, first, last, look.PLAIN | look.LINE)
+        canvas.text(row + place, first, _label(label, keys, canvas), look.PLAIN | look.LINE | loud)
+        for key in filter(None, keys):
+            canvas.cells(key, look.LITTLE | look.LINE | look.AXIS if key in section.dots else _looks(key, canvas) | loud)
+
+
+def _label(label: str, keys: tuple[str, ...], canvas: Canvas) -> str:
+    """What the row is about, with the unit of its numbers."""
+    placement = canvas.placed(next(key for key in keys if key))
+    symbol = "" if placement.unit is None or placement.unit.symbol == PERCENT_UNIT.symbol else placement.unit.symbol
+    return ", ".join(filter(None, (label or placement.field.label, symbol)))
+
+
+def _looks(key: str, canvas: Canvas) -> dict:
+    placement = canvas.placed(key)
+    looks = (look.entry if isinstance(placement.field, Input) else look.result)(placement.field, placement.unit)
+    return looks | ({"shrink": True} | TO_THE_RIGHT if placement.field.is_text else {})
+
+
+def _columns(section: Abreast, column: int) -> Iterator[tuple[int, int]]:
+    """The first column under each head, and how many it takes."""
+    start = column + LABEL_COLUMNS
+    for wide in section.wide or (1,) * len(section.heads):
+        yield start, wide
+        start += wide

@@ -1,0 +1,1 @@
+"""Drawings of our own, as PNG files; `draw` makes them, and a planner shows them beside what they explain."""

@@ -1,0 +1,57 @@
+"""One skein at a time: tried out beside what stands in the log, told in words, and drawn among the skeins of its lot."""
+
+from workbookgen.reference.measuring.charted import (
+    high_on_the_chart,
+    limit_off,
+    low_on_the_chart,
+    number_on_the_chart,
+    of_another,
+    on_the_chart,
+    place,
+    place_in_group,
+    where_drawn,
+)
+from workbookgen.reference.measuring.told import (
+    alternates_with,
+    apart_from,
+    goes_with,
+    least_likely,
+    likely_words,
+    most_likely,
+    project_words,
+    share_of_need,
+)
+from workbookgen.reference.measuring.tried import (
+    fault_in_log,
+    in_use,
+    of_the_reel,
+    weight_in_use,
+    wraps_in_use,
+    wrong_words,
+)
+
+__all__ = [
+    "alternates_with",
+    "apart_from",
+    "fault_in_log",
+    "goes_with",
+    "high_on_the_chart",
+    "in_use",
+    "least_likely",
+    "likely_words",
+    "limit_off",
+    "low_on_the_chart",
+    "most_likely",
+    "number_on_the_chart",
+    "of_another",
+    "of_the_reel",
+    "on_the_chart",
+    "place",
+    "place_in_group",
+    "project_words",
+    "share_of_need",
+    "weight_in_use",
+    "where_drawn",
+    "wraps_in_use",
+    "wrong_words",
+]

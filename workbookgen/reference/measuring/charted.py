@@ -1,0 +1,326 @@
+"""The skeins of one lot in a short list, as a chart draws them.
+"""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.texts import folded, is_blank
+from workbookgen.units import Quantity, Ratio, Some
+
+OFF_THE_CHART, EDGE_OF_CHART = -1.0, 0.3
+
+
+@law
+def place_in_group(line: Ratio, count: Ratio) -> Ratio:
+    """The place that a line of a short list shows.
+
+    p = line, but not more than the number there is. Lines that are not needed show the last one again, so that a picture has nothing else to draw.
+
+    Parameters
+    ----------
+    line : number of the line, from 1
+    count : how many there are
+
+    Returns
+    -------
+    p, a whole number
+
+    Raises
+    ------
+    ValueError
+        There is none, or a line before the first.
+
+    Notes
+    -----
+    Valid for whole numbers.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    require(line >= 1, "Lines are counted from 1.")
+    require(count >= 1, "There must be one.")
+    return np.minimum(line, count)
+
+
+@law
+def place(name: str, names: Sequence[str], amounts: Some, number: Ratio) -> Ratio:
+    """The line in which a name stands for the so-manieth time.
+
+    p = the smallest line up to which k = number of the lines bear the name and have an amount. A group is taken out of its log so, a line at a time.
+
+    Parameters
+    ----------
+    name : the name looked for
+    names : the names in the log, a blank one where a row is empty
+    amounts : the amounts beside them; one that is not a number is blank, and its line does not count
+    number : k, from 1
+
+    Returns
+    -------
+    p, a whole number, 1 for the first line
+
+    Raises
+    ------
+    ValueError
+        A blank name, or fewer lines than that.
+
+    Notes
+    -----
+    Valid for whole numbers; upper and lower case do not matter.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    known = np.atleast_1d(amounts.magnitude if isinstance(amounts, Quantity) else amounts)
+    lines = [folded(str(each)) if amount == amount and amount is not None else "" for each, amount in zip(names, known, strict=True)]
+
+    def found(wanted, count) -> float:
+        require(not is_blank(str(wanted)), "The name is blank: give one.")
+        require(count >= 1, "Lines are counted from 1.")
+        those = [line for line, each in enumerate(lines, start=1) if each == folded(str(wanted))]
+        require(count <= len(those), "There are not so many lines of that name.")
+        return float(those[int(count) - 1])
+
+    answer = by_element(found, name, number)
+    return answer.astype(float) if np.ndim(answer) else answer
+
+
+@law
+def on_the_chart(deviation: Ratio | None = None) -> Ratio:
+    """Where a deviation is drawn.
+
+    y = the deviation, but not beyond 0.3 to either side; -1, which lies off the chart, where there is none. All lots are drawn to the same scale, so that charts can be compared.
+
+    Parameters
+    ----------
+    deviation : share by which a skein is off the mean
+
+    Returns
+    -------
+    y, a share
+
+    Raises
+    ------
+    ValueError
+        A deviation that is not a number.
+
+    Notes
+    -----
+    Valid for deviations of which it is enough to know that they exceed 30 per cent.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    if deviation is None:
+        return OFF_THE_CHART
+    require(np.isfinite(deviation), "The deviation must be a number.")
+    return np.clip(deviation, -EDGE_OF_CHART, EDGE_OF_CHART)
+
+
+@law
+def of_another(value: Some, line: Ratio, number: Ratio, name: str, chosen: str) -> Some:
+    """A value of another skein than the chosen one.
+
+    v = value, where line = p and the name is another. Lines that repeat the last skein, and the chosen one itself, are left out.
+
+    Parameters
+    ----------
+    value : the value
+    line : number of the line
+    number : p, the place that the line shows
+    name : name of its skein
+    chosen : name of the chosen skein
+
+    Returns
+    -------
+    v, of the same kind
+
+    Raises
+    ------
+    ValueError
+        A line that repeats another, the chosen skein itself, or a value that is not a number.
+
+    Notes
+    -----
+    Valid for names that differ; upper and lower case do not matter.
+
+    References
+    ----------
+    Definition of a choice.
+    """
+    require(line == number, "The line repeats another.")
+    require(np.vectorize(lambda one, other: folded(str(one)) != folded(str(other)), otypes=[bool])(name, chosen), "It is the chosen one itself.")
+    require(np.isfinite(value), "The value must be a number.")
+    return value
+
+
+@law
+def where_drawn(name: str, names: Sequence[str], amounts: Ratio) -> Ratio:
+    """Where on the chart a skein is drawn.
+
+    x = Σ x i / k, over the k lines that bear its name; -1, which lies off the chart, where k = 0. Lines that repeat the last skein have the same place.
+
+    Parameters
+    ----------
+    name : the name looked for
+    names : the names of the lines
+    amounts : their places
+
+    Returns
+    -------
+    x, a number
+
+    Raises
+    ------
+    ValueError
+        A blank name.
+
+    Notes
+    -----
+    Valid for names that stand in one place each; upper and lower case do not matter.
+
+    References
+    ----------
+    Definition of the mean.
+    """
+    def found(wanted) -> float:
+        require(not is_blank(str(wanted)), "The name is blank: give one.")
+        places = [x for x, each in zip(np.atleast_1d(amounts), names, strict=True) if folded(str(each)) == folded(str(wanted)) and x == x]
+        return float(np.mean(places)) if places else OFF_THE_CHART
+
+    answer = by_element(found, name)
+    return answer.astype(float) if np.ndim(answer) else answer
+
+
+@law
+def number_on_the_chart(number: Ratio | None = None) -> Ratio:
+    """Where a line of the list is drawn, from left to right.
+
+    x = p, or 0 where the list is empty. An empty list then draws nothing within the chart.
+
+    Parameters
+    ----------
+    number : p, the place that the line shows
+
+    Returns
+    -------
+    x, a number
+
+    Raises
+    ------
+    ValueError
+        A place that is not a number.
+
+    Notes
+    -----
+    Valid for places from 1.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    if number is None:
+        return 0.0
+    require(np.isfinite(number), "The place must be a number.")
+    return number
+
+
+@law
+def limit_off(times: Ratio, variation: Ratio) -> Ratio:
+    """How far off the mean a skein stands out.
+
+    d = G · v. Beyond it, on either side, one skein of so many is hardly there by chance.
+
+    Parameters
+    ----------
+    times : G, number of standard deviations
+    variation : v, coefficient of variation of the group
+
+    Returns
+    -------
+    d, a share of the mean
+
+    Raises
+    ------
+    ValueError
+        A negative number or variation.
+
+    Notes
+    -----
+    Valid for groups of three and more, with Grubbs' limit for so many.
+
+    References
+    ----------
+    Grubbs' test, table of LibreTexts (read).
+    """
+    require(times >= 0, "The number of standard deviations cannot be negative.")
+    require(variation >= 0, "The variation cannot be negative.")
+    return times * variation
+
+
+@law
+def high_on_the_chart(limit: Ratio | None = None) -> Ratio:
+    """Where the upper limit is drawn.
+
+    y = d, or -1, which lies off the chart, where there is none. A lot of fewer than three skeins has no limit.
+
+    Parameters
+    ----------
+    limit : d, how far off the mean a skein stands out
+
+    Returns
+    -------
+    y, a share
+
+    Raises
+    ------
+    ValueError
+        A negative limit.
+
+    Notes
+    -----
+    Valid for limits as a share of the mean.
+
+    References
+    ----------
+    Definition of a limit.
+    """
+    if limit is None:
+        return OFF_THE_CHART
+    require(limit >= 0, "The limit cannot be negative.")
+    return limit
+
+
+@law
+def low_on_the_chart(limit: Ratio | None = None) -> Ratio:
+    """Where the lower limit is drawn.
+
+    y = -d, or -1, which lies off the chart, where there is none. A lot of fewer than three skeins has no limit.
+
+    Parameters
+    ----------
+    limit : d, how far off the mean a skein stands out
+
+    Returns
+    -------
+    y, a share
+
+    Raises
+    ------
+    ValueError
+        A negative limit.
+
+    Notes
+    -----
+    Valid for limits as a share of the mean.
+
+    References
+    ----------
+    Definition of a limit.
+    """
+    return OFF_THE_CHART if limit is None else 0 - high_on_the_chart(limit)

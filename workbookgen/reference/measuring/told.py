@@ -1,0 +1,302 @@
+"""What is said of one skein: how long it very likely is, and what it is good for.
+"""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.statistics.groups import ALTERNATE, APART, TOGETHER
+from workbookgen.reference.words import percent, said
+from workbookgen.units import Length, Quantity, Ratio
+
+NOTHING = Quantity(0.0, "m")
+NAMED = 3  # names that a person takes in at a glance
+
+
+@law
+def least_likely(length: Length, uncertainty: Length) -> Length:
+    """The shorter end of what a length very likely is.
+
+    L₁ = L - 2 · u, but not below zero. Two standard uncertainties to either side cover about 95 per cent.
+
+    Parameters
+    ----------
+    length : L, the length
+    uncertainty : u, its standard uncertainty
+
+    Returns
+    -------
+    L₁, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length or uncertainty.
+
+    Notes
+    -----
+    Valid for doubts that come from several causes, none of which rules.
+
+    References
+    ----------
+    JCGM 100, 6.2.1 and G.6.6 (from memory).
+    """
+    _require_doubt(length, uncertainty)
+    return np.maximum(length - 2 * uncertainty, NOTHING)
+
+
+@law
+def most_likely(length: Length, uncertainty: Length) -> Length:
+    """The longer end of what a length very likely is.
+
+    L₂ = L + 2 · u. Two standard uncertainties to either side cover about 95 per cent.
+
+    Parameters
+    ----------
+    length : L, the length
+    uncertainty : u, its standard uncertainty
+
+    Returns
+    -------
+    L₂, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length or uncertainty.
+
+    Notes
+    -----
+    Valid for doubts that come from several causes, none of which rules.
+
+    References
+    ----------
+    JCGM 100, 6.2.1 and G.6.6 (from memory).
+    """
+    _require_doubt(length, uncertainty)
+    return length + 2 * uncertainty
+
+
+def _require_doubt(length, uncertainty) -> None:
+    require(length >= NOTHING, "The length cannot be negative.")
+    require(uncertainty >= NOTHING, "A standard uncertainty cannot be negative.")
+
+
+@law
+def likely_words(least: Length | None = None, most: Length | None = None, loop: Length | None = None, wraps: Ratio | None = None) -> str:
+    """How long a skein very likely is, in words, or what is still to be typed.
+
+    words = L₁ to L₂. While they are not known, what is missing is asked for in their place.
+
+    Parameters
+    ----------
+    least : L₁, the shorter end
+    most : L₂, the longer end
+    loop : length of one wrap
+    wraps : number of wraps
+
+    Returns
+    -------
+    a text such as "very likely 230 yd to 236 yd"
+
+    Raises
+    ------
+    ValueError
+        Lengths that cannot be told in figures, or that are missing though nothing else is.
+
+    Notes
+    -----
+    Valid for lengths below a million of their unit.
+
+    References
+    ----------
+    Definition of rounding; the two ends: JCGM 100, 6.2.1 (from memory).
+    """
+    require(True if loop is None else loop >= NOTHING, "The loop cannot be negative.")
+    require(True if wraps is None else wraps >= 0, "The wraps cannot be negative.")
+    if least is not None and most is not None:
+        return by_element(lambda low, high: f"very likely {low} to {high}", said(least), said(most))
+    if loop is None:
+        return _alike("Choose a reel, or type its loop." if wraps is not None else "Choose a skein, or type reel and wraps.", wraps)
+    require(wraps is None, "The length must be known once loop and wraps are.")
+    return _alike("Type the wraps you counted.", loop)
+
+
+def _alike(words: str, beside):
+    """The words once, or for each of several values."""
+    size = np.shape(beside.magnitude if isinstance(beside, Quantity) else beside) if beside is not None else ()
+    return np.full(size, words, dtype=object) if size else words
+
+
+@law
+def goes_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, deviation: Ratio) -> str:
+    """The skeins that go together with this one.
+
+    words = the first three names of those with the verdict "go together", and how many more; "none" where k = 0. They may share a piece.
+
+    Parameters
+    ----------
+    names : the skeins' names
+    verdicts : what is said of each beside this one, blank where nothing is
+    lines : the number of each line, in whose order they are told
+    deviation : how far this one is off the lot's mean; without it, nothing is said
+
+    Returns
+    -------
+    a text such as "Aster 1, Aster 2, Aster 4 and 2 more", or "none"
+
+    Raises
+    ------
+    ValueError
+        A line without a number, or a deviation below -1.
+
+    Notes
+    -----
+    Valid for lists in which every skein stands once.
+
+    References
+    ----------
+    The verdicts: common practice, no source.
+    """
+    return _named(names, verdicts, lines, deviation, TOGETHER)
+
+
+@law
+def alternates_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, deviation: Ratio) -> str:
+    """The skeins to alternate with this one.
+
+    words = the first three names of those with the verdict "alternate rows", and how many more; "none" where k = 0. Row by row in turn, the difference hides.
+
+    Parameters
+    ----------
+    names : the skeins' names
+    verdicts : what is said of each beside this one, blank where nothing is
+    lines : the number of each line, in whose order they are told
+    deviation : how far this one is off the lot's mean; without it, nothing is said
+
+    Returns
+    -------
+    a text such as "Aster 1, Aster 2, Aster 4 and 2 more", or "none"
+
+    Raises
+    ------
+    ValueError
+        A line without a number, or a deviation below -1.
+
+    Notes
+    -----
+    Valid for lists in which every skein stands once.
+
+    References
+    ----------
+    The verdicts: common practice, no source.
+    """
+    return _named(names, verdicts, lines, deviation, ALTERNATE)
+
+
+@law
+def apart_from(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, deviation: Ratio) -> str:
+    """The skeins to keep apart from this one.
+
+    words = the first three names of those with the verdict "keep apart", and how many more; "none" where k = 0. Side by side in one piece, the difference shows.
+
+    Parameters
+    ----------
+    names : the skeins' names
+    verdicts : what is said of each beside this one, blank where nothing is
+    lines : the number of each line, in whose order they are told
+    deviation : how far this one is off the lot's mean; without it, nothing is said
+
+    Returns
+    -------
+    a text such as "Aster 1, Aster 2, Aster 4 and 2 more", or "none"
+
+    Raises
+    ------
+    ValueError
+        A line without a number, or a deviation below -1.
+
+    Notes
+    -----
+    Valid for lists in which every skein stands once.
+
+    References
+    ----------
+    The verdicts: common practice, no source.
+    """
+    return _named(names, verdicts, lines, deviation, APART)
+
+
+def _named(names, verdicts, lines, deviation, wanted: str) -> str:
+    require(deviation >= -1, "The deviation must be that of a grist.")
+    require(np.isfinite(lines), "Every line has a number.")
+    chosen = [names[place] for place in np.argsort(lines, kind="stable") if verdicts[place] == wanted]
+    more = f" and {len(chosen) - NAMED} more" if len(chosen) > NAMED else ""
+    words = ", ".join(chosen[:NAMED]) + more if chosen else "none"
+    return by_element(lambda _: words, deviation)
+
+
+@law
+def share_of_need(length: Length, need: Length) -> Ratio:
+    """Share of a project's need that a skein is.
+
+    s = L / need. Over 1 it is enough by itself.
+
+    Parameters
+    ----------
+    length : L, length of the skein
+    need : length of yarn that the project needs
+
+    Returns
+    -------
+    s, a share
+
+    Raises
+    ------
+    ValueError
+        A negative length, or a need that is not above zero.
+
+    Notes
+    -----
+    Valid for a skein and a need told in the same finished state.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require(length >= NOTHING, "The length cannot be negative.")
+    require(need > NOTHING, "The need must be above zero.")
+    return (length / need).m_as("")
+
+
+@law
+def project_words(project: str, need: Length, share: Ratio) -> str:
+    """What a skein is to a project, in words.
+
+    words = the project, the share of its need that the skein is, s = L / need. It tells whether a few such skeins will do.
+
+    Parameters
+    ----------
+    project : name of the project
+    need : length of yarn that the project needs
+    share : s, the skein's share of it
+
+    Returns
+    -------
+    a text such as "Aster vest: 9% of its 2,530 yd"
+
+    Raises
+    ------
+    ValueError
+        A need or a share that cannot be told in figures.
+
+    Notes
+    -----
+    Valid for needs below a million of their unit.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    return by_element(lambda name, part, length: f"{name}: {part} of its {length}", project, percent(share), said(need))

@@ -1,0 +1,230 @@
+"""What is tried out beside what stands in the log.
+
+What a person types to try it out wins over the log, and leaves the log as it is.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.units import Length, Mass, Quantity, Ratio, Some
+
+NOTHING, NO_MASS = Quantity(0.0, "m"), Quantity(0.0, "g")
+WRONG = "!"
+TOO_HEAVY = "Bag or tag: it must weigh less than the whole. Check both."
+
+
+@law
+def in_use(tried: Some = None, logged: Some = None) -> Some:
+    """What is tried out, or else what stands in the log.
+
+    v = tried, or else logged. The log itself stays as it is.
+
+    Parameters
+    ----------
+    tried : what was typed to try it out
+    logged : what stands in the log
+
+    Returns
+    -------
+    v, of the same kind
+
+    Raises
+    ------
+    ValueError
+        Neither is there, or a number is not one.
+
+    Notes
+    -----
+    Valid for one value of one record.
+
+    References
+    ----------
+    Definition of a choice.
+    """
+    value = logged if tried is None else tried
+    require(value is not None, "Type it, or choose a skein of the log.")
+    known = value.magnitude if isinstance(value, Quantity) else value
+    require(np.vectorize(lambda each: each == each, otypes=[bool])(known), "It must be a number, or words.")
+    return value
+
+
+@law
+def of_the_reel(typed: Length | None = None, reel: str | None = None, of_reel: Length | None = None, logged: Length | None = None) -> Length:
+    """The loop to go by, or its uncertainty.
+
+    C = typed, or else that of the reel chosen, or else that in the log. A reel of which nothing is known is not replaced by another.
+
+    Parameters
+    ----------
+    typed : the length typed in place of a reel
+    reel : name of the reel chosen, if one is
+    of_reel : the length that belongs to this reel
+    logged : the length that belongs to the reel in the log
+
+    Returns
+    -------
+    C, a length
+
+    Raises
+    ------
+    ValueError
+        Nothing is known of the reel, or a negative length.
+
+    Notes
+    -----
+    Valid for a skein that was wound on one reel.
+
+    References
+    ----------
+    Definition of a choice.
+    """
+    length = typed if typed is not None else of_reel if reel is not None else logged
+    require(length is not None, "Choose a reel of which the loop is known, or type the loop.")
+    require(length >= NOTHING, "The loop cannot be negative.")
+    return length
+
+
+@law
+def weight_in_use(pounds: Mass | None = None, rest: Mass | None = None, logged: Mass | None = None) -> Mass:
+    """Weight as the scale shows it, or else as it stands in the log.
+
+    m = m_lb + m_oz, one of them left out is nothing; where both are left out, that of the log. Scales for fleeces show pounds and ounces.
+
+    Parameters
+    ----------
+    pounds : m_lb, the whole pounds
+    rest : m_oz, the ounces beside them, or all of it in one unit
+    logged : mass in the log
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        No mass is given, or a negative one.
+
+    Notes
+    -----
+    Valid for what was weighed at one time.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    typed = [each for each in (pounds, rest) if each is not None]
+    parts = typed or [each for each in (logged,) if each is not None]
+    require(len(parts) > 0, "Weigh the skein.")
+    for each in parts:
+        require(each >= NO_MASS, "A weight cannot be negative.")
+    return sum(parts[1:], start=parts[0])
+
+
+@law
+def wraps_in_use(tried: Ratio | None = None, logged: Ratio | None = None, fault: str | None = None, message: str | None = None) -> Ratio:
+    """Wraps tried out, or else those in the log.
+
+    n = tried, or else logged. While something is wrong, nothing is used.
+
+    Parameters
+    ----------
+    tried : wraps typed to try them out
+    logged : wraps in the log
+    fault : what is wrong with the record in the log, if anything is
+    message : what is wrong with what was typed, if anything is
+
+    Returns
+    -------
+    n, a number
+
+    Raises
+    ------
+    ValueError
+        Neither is there, they are below zero, or something is wrong with what was typed or with the record.
+
+    Notes
+    -----
+    Valid for one skein.
+
+    References
+    ----------
+    Definition of a choice.
+    """
+    require(fault is None and message is None, "Mend what is wrong first.")
+    wraps = logged if tried is None else tried
+    require(wraps is not None, "Type the wraps, or choose a skein of the log.")
+    require(wraps >= 0, "The wraps cannot be negative.")
+    return wraps
+
+
+@law
+def fault_in_log(mark: str, message: str) -> str:
+    """What is wrong with a record of the log.
+
+    words = message, where mark = "!". Nothing is worked out from a record that cannot be right.
+
+    Parameters
+    ----------
+    mark : the mark of the record
+    message : what the log says of it
+
+    Returns
+    -------
+    the message
+
+    Raises
+    ------
+    ValueError
+        The record has another mark: it is only unfinished.
+
+    Notes
+    -----
+    Valid for a record that stands once in the log.
+
+    References
+    ----------
+    Definition of a choice.
+    """
+    require(np.vectorize(lambda each: each == WRONG, otypes=[bool])(mark), "Only what is wrong is told.")
+    return message
+
+
+@law
+def wrong_words(message: str | None = None, fault: str | None = None, gross: Mass | None = None, net: Mass | None = None) -> str:
+    """What is wrong with what is measured, in words.
+
+    words = the message about what was typed, or else the fault in the log, or else that the tare is too heavy. A sentence stands in place of an answer.
+
+    Parameters
+    ----------
+    message : what is wrong with what was typed
+    fault : what is wrong with the record in the log
+    gross : weight with bag or tag
+    net : weight without
+
+    Returns
+    -------
+    the words
+
+    Raises
+    ------
+    ValueError
+        Nothing is wrong, or a weight is not a number.
+
+    Notes
+    -----
+    Valid for one skein.
+
+    References
+    ----------
+    Definition of a choice.
+    """
+    for each in (gross, net):
+        require(each is None or np.isfinite(each), "A weight must be a number.")
+    if message is not None:
+        return message
+    if fault is not None:
+        return by_element(lambda each: f"In the log: {each}", fault)
+    require(gross is not None and net is None, "Nothing is wrong.")
+    return by_element(lambda _: TOO_HEAVY, gross.magnitude)

@@ -1,0 +1,319 @@
+"""Measure: one skein of the log, or one that is only tried out; what it is, and what it is good for."""
+
+from workbookgen.language.domains import Choice, Number
+from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.parts import Card, Chapter, Log
+from workbookgen.language.quantities import (
+    GRIST,
+    GRIST_METRIC,
+    GRIST_US,
+    IN_METERS,
+    IN_YARDS,
+    LENGTH,
+    LOOP,
+    MASS,
+    NUMBER,
+    POUND,
+    SHARE,
+    SQUARE_LENGTH,
+    THREADS,
+    Kind,
+    always,
+)
+from workbookgen.language.views import Abreast, Answers, Band, Big, Chart, Picture, Series, band
+from workbookgen.reference import diameter, labels, measuring, overview, reeling, statistics, stock, uncertainty, yarn_count
+from workbookgen.reference.statistics import groups
+from workbookgen.settings import Settings
+from workbookgen.settings.reels import SPAN
+from workbookgen.sheets import compare, reels, skeins
+
+SHEET = "Measure"
+CHAPTER = "Measure"
+TOO_HEAVY = "Bag or tag: it must weigh less than the whole. Check both."
+CHOSEN = "measure_skein"
+POINTS = 24  # skeins of a lot that the chart shows
+LEFT, RIGHT = (1, 4), (6, 12)
+WEIGHT = Number(least=0, most=1_000_000)
+
+
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (measure(settings), points()), (_band(settings),))
+
+
+def _of_log(key: str, label: str, column: str, unit: Kind | None, **more) -> Result:
+    """What stands in the log beside the skein chosen."""
+    return Result(f"log_{key}", label, f"pick(skeins_{column}, skeins_listed, skein)", stock.pick, unit,
+                  uses={"name": "skein", "names": "skeins_listed", "values": f"skeins_{column}"}, **more)
+
+
+def _of_reel(key: str, label: str, column: str) -> Result:
+    return Result(key, label, f"pick(reels_{column}, reels_listed, reel)", stock.pick, LOOP,
+                  uses={"name": "reel", "names": "reels_listed", "values": f"reels_{column}"})
+
+
+def _used(key: str, label: str, tried: str, unit: Kind) -> Result:
+    """What was typed, or else what stands in the log."""
+    return Result(f"used_{key}", label, f"IF(given({tried}), {tried}, log_{key})", measuring.in_use, unit,
+                  uses={"tried": tried, "logged": f"log_{key}"}, only_if=f"OR(given({tried}), given(log_{key}))")
+
+
+def _from_reel(key: str, label: str, typed: str, of_reel: str, logged: str) -> Result:
+    return Result(key, label, f"IF(given({typed}), {typed}, IF(given(reel), {of_reel}, {logged}))", measuring.of_the_reel, LOOP,
+                  uses={"typed": typed, "of_reel": of_reel, "logged": logged},
+                  only_if=f"OR(given({typed}), AND(given(reel), given({of_reel})), AND(NOT(given(reel)), given({logged})))")
+
+
+def in_pounds(settings: Settings) -> bool:
+    """Whether the scale shows pounds and ounces."""
+    return settings.units == "us"
+
+
+def measure(settings: Settings) -> Card:
+    pounds = (Input("gross_lb", "Weight", WEIGHT, always(POUND), help="Whole pounds on the scale, if it shows pounds and ounces; the ounces below come on top."),)
+    parts = ("gross_lb", "gross") if in_pounds(settings) else ("gross",)
+    typed_weight = " + ".join(f"IF(given({part}), {part}, 0)" for part in parts)
+    any_weight = ", ".join(f"given({part})" for part in parts)
+    return Card(
+        "measure",
+        "One skein",
+        groups=(
+            Group("You type", (
+                Input("skein", "Skein", Choice("skeins_listed", skeins.SHEET), help="One of your log, or leave it empty and type what you counted and weighed below."),
+                Input("reel", "Reel", Choice("reels_listed", reels.SHEET), help="The reel it was wound on."),
+                Input("loop", "or one loop of it", SPAN, LOOP, help="One full turn, if the reel is not on the sheet Reels. It wins over the reel."),
+                Input("wraps", "Wraps", Number(least=0, most=100_000), help="Full turns of the reel."),
+                Input("part_wrap", "Part wrap", Number(least=0, most=1), help="The last turn if it is not full: 0.5 is half a turn."),
+                Input("rest", "Rest", Number(least=0, most=10_000), LENGTH, help="Or the leftover length, measured apart."),
+                *(pounds if in_pounds(settings) else ()),
+                Input("gross", "Weight", WEIGHT, MASS, help="On the scale, with whatever holds it. Best washed and dry."),
+                Input("tare", "Bag or tag", Number(least=0, most=1_000_000), MASS, help="Weight of bag, tag or bobbin alone."),
+                Input("washed_loop", "Loop washed", Number(above=0, most=1000), LOOP, help="One full loop of the washed, dry, slack skein."),
+                Input("counted_wpi", "Wraps counted", Number(above=0, most=500), THREADS, help="On a ruler, side by side, not pushed together and not pulled."),
+            )),
+            Group("In the log", (
+                _of_log("reel", "Reel", "from_reel", None),
+                _of_log("loop", "Loop", "loop", LOOP),
+                _of_log("wraps", "Wraps", "wraps", NUMBER, digits=0),
+                _of_log("part_wrap", "Part wrap", "part_wrap", NUMBER),
+                _of_log("rest", "Rest", "rest", LENGTH, digits=1),
+                _of_log("gross", "Weight", "gross", MASS, digits=2 if in_pounds(settings) else 1),
+                _of_log("tare", "Bag or tag", "tare", MASS, digits=2 if in_pounds(settings) else 1),
+                _of_log("washed_loop", "Loop washed", "washed_loop", LOOP, digits=1),
+                _of_log("counted_wpi", "Wraps counted", "counted_wpi", THREADS),
+                _of_log("reel_doubt", "Loop ±", "reel_doubt", LOOP, digits=3),
+                _of_log("lot", "Fiber lot", "from_lot", None),
+                _of_log("project", "Project", "for_project", None),
+                _of_log("shrinkage_sample", "Its sample's shrinkage", "shrinkage_sample", SHARE),
+                _of_log("mark", "Mark", "mark", None),
+                _of_log("message", "What the log says", "message", None),
+                Result("log_fault", "Wrong in the log", "log_message", measuring.fault_in_log, None,
+                       uses={"mark": "log_mark", "message": "log_message"}, only_if='log_mark = "!"'),
+            )),
+            Group("In use", (
+                _of_reel("reel_loop", "Loop of the reel", "loop"),
+                _of_reel("reel_doubt", "Its loop ±", "doubt"),
+                Result("loop_doubt", "Typed loop ±", "0.005 * loop / SQRT(3)", reeling.loop_doubt, LOOP, leaves=("tolerance",), digits=3),
+                _from_reel("used_loop", "Loop in use", "loop", "reel_loop", "log_loop"),
+                _from_reel("used_loop_doubt", "Its ±", "loop_doubt", "reel_doubt", "log_reel_doubt"),
+                Result("used_wraps", "Wraps in use", "IF(given(wraps), wraps, log_wraps)", measuring.wraps_in_use, NUMBER,
+                       uses={"tried": "wraps", "logged": "log_wraps", "fault": "log_fault"},
+                       only_if="AND(NOT(given(message)), NOT(given(log_fault)), OR(given(wraps), given(log_wraps)))"),
+                _used("part_wrap", "Part wrap in use", "part_wrap", NUMBER),
+                _used("rest", "Rest in use", "rest", LENGTH),
+                Result("used_gross", "Weight in use", f"IF(OR({any_weight}), {typed_weight}, log_gross)", measuring.weight_in_use, MASS,
+                       uses={"pounds": "gross_lb", "rest": "gross", "logged": "log_gross"} if in_pounds(settings) else {"rest": "gross", "logged": "log_gross"},
+                       leaves=() if in_pounds(settings) else ("pounds",), only_if=f"OR({any_weight}, given(log_gross))"),
+                _used("tare", "Bag or tag in use", "tare", MASS),
+                _used("washed_loop", "Washed loop in use", "washed_loop", LOOP),
+                _used("counted_wpi", "Counted wraps in use", "counted_wpi", THREADS),
+            )),
+            Group("It is", (
+                Result("reeled", "On the reel", f"(used_wraps + {_or_nothing('used_part_wrap')}) * used_loop + {_or_nothing('used_rest')}", reeling.length, LENGTH,
+                       uses={"wraps": "used_wraps", "loop": "used_loop", "part_wrap": "used_part_wrap", "rest": "used_rest"}, only_if="used_loop > 0"),
+                Result("expected_shrinkage", "Shrinkage expected", "IF(given(log_shrinkage_sample), log_shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
+                       uses={"usual": "doubts_shrinkage", "sample": "log_shrinkage_sample"}, only_if="IF(given(log_shrinkage_sample), log_shrinkage_sample < 0.9, 1 = 1)"),
+                *(
+                    Result(f"finished{key}", "Length",
+                           "IF(given(used_washed_loop), reeled * used_washed_loop / used_loop, reeled * (1 - IF(given(expected_shrinkage), expected_shrinkage, 0)))",
+                           reeling.finished_length, unit, uses={"length": "reeled", "loop": "used_loop", "washed_loop": "used_washed_loop", "shrinkage": "expected_shrinkage"},
+                           only_if="used_loop > 0")
+                    for key, unit in (("", LENGTH), ("_yd", IN_YARDS), ("_m", IN_METERS))
+                ),
+                Result("basis", "Known from",
+                       'IF(given(used_washed_loop), "measured", IF(given(log_shrinkage_sample), "shrinks as its sample", "usual shrinkage"))',
+                       reeling.length_basis, None, uses={"length": "reeled", "washed_loop": "used_washed_loop", "sample": "log_shrinkage_sample"}, only_if="reeled >= 0"),
+                Result("shrinkage", "Washing took", "1 - used_washed_loop / used_loop", reeling.shrinkage, SHARE,
+                       uses={"length": "used_loop", "finished": "used_washed_loop"}, only_if="used_loop > 0"),
+                *_doubts(),
+                Result("least", "At least", "MAX(0, finished - 2 * doubt)", measuring.least_likely, LENGTH, uses={"length": "finished", "uncertainty": "doubt"}),
+                Result("most", "At most", "finished + 2 * doubt", measuring.most_likely, LENGTH, uses={"length": "finished", "uncertainty": "doubt"}),
+                Result("net", "Net weight", "used_gross - " + _or_nothing("used_tare"), reeling.net_mass, MASS, uses={"gross": "used_gross", "tare": "used_tare"},
+                       only_if=f"{_or_nothing('used_tare')} < used_gross"),
+                *(
+                    Result(key, "Grist", "finished / net", yarn_count.grist, unit, uses={"length": "finished", "mass": "net"}, only_if="finished > 0")
+                    for key, unit in (("grist", GRIST), ("grist_yd_lb", GRIST_US), ("grist_m_100g", GRIST_METRIC))
+                ),
+                Result("expected_wpi", "Expected wpi", "thickness_k_wrapped * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS,
+                       uses={"k": "thickness_k_wrapped"}),
+                Result("wpi", "Wraps per inch", "IF(given(used_counted_wpi), used_counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS,
+                       uses={"counted": "used_counted_wpi", "expected": "expected_wpi"}, only_if="OR(given(used_counted_wpi), given(expected_wpi))"),
+                Result("weight_class", "Yarn weight class",
+                       'IF(band(classes_name, classes_past, wpi, 0.9999999) = band(classes_name, classes_from, wpi, 1.0000001), '
+                       'band(classes_name, classes_from, wpi, 1.0000001), '
+                       'band(classes_name, classes_past, wpi, 0.9999999) & " to " & band(classes_name, classes_from, wpi, 1.0000001))',
+                       diameter.yarn_weight_class, None, uses={"wraps": "wpi"}),
+            )),
+            Group("In words", (
+                Result("likely", "Very likely",
+                       'IF(given(most), "very likely " & said(least) & " to " & said(most), '
+                       'IF(given(used_loop), "Type the wraps you counted.", IF(given(used_wraps), "Choose a reel, or type its loop.", "Choose a skein, or type reel and wraps.")))',
+                       measuring.likely_words, None, uses={"loop": "used_loop", "wraps": "used_wraps"},
+                       only_if="IF(given(most), AND(given(least), most * 2 < 1000000), OR(NOT(given(used_loop)), NOT(given(used_wraps))))"),
+                Result("weighs", "It weighs", 'ROUND(ROUND(net / 28.349523125, 9), 1) & " oz (" & ROUND(ROUND(net, 9), 0) & " g)"', labels.mass_words, None,
+                       uses={"mass": "net"}, only_if="net < 10000000"),
+                Result("wrong", "What is wrong", f'IF(given(message), message, IF(given(log_fault), "In the log: " & log_fault, "{TOO_HEAVY}"))',
+                       measuring.wrong_words, None, uses={"fault": "log_fault", "gross": "used_gross"},
+                       only_if="OR(given(message), given(log_fault), AND(given(used_gross), NOT(given(net))))"),
+                *(_named(key, label, verdict, law) for key, label, verdict, law in (
+                    ("goes_with", "Goes together with", groups.TOGETHER, measuring.goes_with),
+                    ("alternates_with", "Alternate rows with", groups.ALTERNATE, measuring.alternates_with),
+                    ("apart_from", "Keep apart from", groups.APART, measuring.apart_from),
+                )),
+                Result("project_need", "It needs", "pick(projects_length, projects_listed, log_project)", stock.pick, LENGTH,
+                       uses={"name": "log_project", "names": "projects_listed", "values": "projects_length"}),
+                Result("project_share", "Share of its need", "finished / project_need", measuring.share_of_need, SHARE, uses={"length": "finished", "need": "project_need"},
+                       only_if="project_need > 0"),
+                Result("in_project", "In a project", 'log_project & ": " & said(project_share) & " of its " & said(project_need)', measuring.project_words, None,
+                       uses={"project": "log_project", "need": "project_need", "share": "project_share"}, only_if="project_need * 2 < 1000000"),
+            )),
+            Group("Its lot", (
+                Result("lot_skeins", "Skeins of its lot", "tally(skeins_grist_yd_lb, skeins_from_lot, log_lot)", stock.tally, NUMBER, digits=0,
+                       uses={"name": "log_lot", "names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
+                *(_of_lot(key, label, column, unit) for key, label, column, unit in (
+                    ("mean", "Its mean grist", "mean_grist", GRIST), ("variation", "CV", "variation", SHARE), ("grubbs", "Grubbs' limit", "grubbs", NUMBER),
+                )),
+                Result("off", "Off the mean", "grist / lot_mean - 1", statistics.relative_deviation, SHARE, uses={"value": "grist", "mean": "lot_mean"}),
+                Result("chart_y", "On the chart", drawn("off"), measuring.on_the_chart, SHARE, uses={"deviation": "off"}, digits=0),
+                Result("chart_x", "At", "IF(tally(measure_points_x, measure_points_name, skein) > 0, "
+                       "total(measure_points_x, measure_points_name, skein) / tally(measure_points_x, measure_points_name, skein), 0 - 1)", measuring.where_drawn, NUMBER,
+                       uses={"name": "skein", "names": "measure_points_name", "amounts": "measure_points_x"}, digits=0),
+                Result("limit", "Limit", "lot_grubbs * lot_variation", measuring.limit_off, SHARE, uses={"times": "lot_grubbs", "variation": "lot_variation"}),
+            )),
+        ),
+    )
+
+
+def _doubts() -> tuple[Result, ...]:
+    """How sure its length is, part by part, as in the log."""
+    return (
+        Result("count_part", "± by wraps", "finished / used_wraps * doubts_miscount", uncertainty.counted, LENGTH,
+               uses={"wraps": "used_wraps", "u_wraps": "doubts_miscount"}, only_if="used_wraps > 0"),
+        Result("tape_part", "± by tape", "finished * doubts_taping / used_washed_loop", uncertainty.taped, LENGTH,
+               uses={"washed_loop": "used_washed_loop", "u_tape": "doubts_taping"}),
+        Result("own_square", "Its own ±²", "count_part * count_part + IF(given(tape_part), tape_part * tape_part, 0)", uncertainty.own_square, SQUARE_LENGTH),
+        Result("reel_part", "± by reel", "finished * used_loop_doubt / used_loop", uncertainty.by_reel, LENGTH,
+               uses={"loop": "used_loop", "u_loop": "used_loop_doubt", "washed_loop": "used_washed_loop"}, only_if="NOT(given(used_washed_loop))"),
+        Result("slack_part", "± by slack", "finished * doubts_slack", uncertainty.by_slack, LENGTH,
+               uses={"u_slack": "doubts_slack", "washed_loop": "used_washed_loop"}, only_if="used_washed_loop > 0"),
+        Result("shrink_part", "± by shrinkage", "finished * IF(given(log_shrinkage_sample), doubts_sampled, doubts_usual) / (1 - expected_shrinkage)", uncertainty.by_shrinkage, LENGTH,
+               uses={"shrinkage": "expected_shrinkage", "u_usual": "doubts_usual", "u_sampled": "doubts_sampled", "sampled": "log_shrinkage_sample", "washed_loop": "used_washed_loop"},
+               only_if="AND(NOT(given(used_washed_loop)), expected_shrinkage < 0.9)"),
+        Result("doubt", "Length ±",
+               "SQRT(own_square + IF(given(reel_part), reel_part * reel_part, 0) + IF(given(slack_part), slack_part * slack_part, 0) + IF(given(shrink_part), shrink_part * shrink_part, 0))",
+               uncertainty.skein_doubt, LENGTH, uses={"own": "own_square"}, note="Standard uncertainty of this skein alone (JCGM 100)."),
+    )
+
+
+def _or_nothing(word: str) -> str:
+    return f"IF(given({word}), {word}, 0)"
+
+
+def _of_lot(key: str, label: str, column: str, unit: Kind) -> Result:
+    return Result(f"lot_{key}", label, f"pick(fiber_{column}, fiber_listed, log_lot)", stock.pick, unit,
+                  uses={"name": "log_lot", "names": "fiber_listed", "values": f"fiber_{column}"})
+
+
+def _named(key: str, label: str, verdict: str, law) -> Result:
+    """The first skeins of a verdict by name, and how many more."""
+    of = f'SUMPRODUCT((measure_points_verdict = "{verdict}") * 1)'
+
+    def name(place: int) -> str:
+        return f'INDEX(measure_points_name, SUMPRODUCT(SMALL((measure_points_verdict <> "{verdict}") * 1000 + measure_points_line, {place})))'
+
+    text = f'{name(1)} & IF({of} > 1, ", " & {name(2)}, "") & IF({of} > 2, ", " & {name(3)}, "") & IF({of} > 3, " and " & ({of} - 3) & " more", "")'
+    return Result(key, label, f'IF({of} = 0, "none", {text})', law, None,
+                  uses={"names": "measure_points_name", "verdicts": "measure_points_verdict", "lines": "measure_points_line", "deviation": "off"},
+                  only_if="off >= 0 - 1")
+
+
+def drawn(deviation: str) -> str:
+    return f"IF(given({deviation}), MAX(-0.3, MIN(0.3, {deviation})), 0 - 1)"
+
+
+def points() -> Log:
+    """The first skeins of the chosen one's lot, as the chart draws them; lines that are not needed repeat the last one."""
+    return Log("measure_points", "", rows=POINTS, groups=(
+        Group("For the chart", (
+            Result("number", "Skein", "IF(line < measure_lot_skeins, line, measure_lot_skeins)", measuring.place_in_group, NUMBER, digits=0,
+                   uses={"count": "measure_lot_skeins"}, only_if="measure_lot_skeins > 0"),
+            Result("place", "Its line", "place(skeins_from_lot, measure_log_lot, skeins_grist_yd_lb, number)", measuring.place, NUMBER, digits=0,
+                   uses={"name": "measure_log_lot", "names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
+            Result("name", "Name", "INDEX(skeins_listed, place)", overview.nth, None, uses={"names": "skeins_listed"}),
+            Result("grist", "Grist", "pick(skeins_grist_yd_lb, skeins_listed, name)", stock.pick, GRIST,
+                   uses={"names": "skeins_listed", "values": "skeins_grist_yd_lb"}),
+            Result("other", "If another's", "grist", measuring.of_another, GRIST, uses={"value": "grist", "chosen": "measure_skein"},
+                   only_if="AND(line = number, name <> measure_skein)"),
+            Result("verdict", "Beside the chosen one", compare.verdict("other", "measure_grist"), statistics.may_share, None,
+                   uses={"first": "other", "second": "measure_grist"}),
+            Result("x", "At", "IF(given(number), number, 0)", measuring.number_on_the_chart, NUMBER, digits=0),
+            Result("off", "Off the mean", "grist / measure_lot_mean - 1", statistics.relative_deviation, SHARE, uses={"value": "grist", "mean": "measure_lot_mean"}),
+            Result("y", "Drawn at", drawn("off"), measuring.on_the_chart, SHARE, uses={"deviation": "off"}, digits=0),
+            *(
+                Result(side, f"Limit, {side}", f"IF(given(measure_limit), {sign}measure_limit, 0 - 1)", law, SHARE, uses={"limit": "measure_limit"}, digits=0)
+                for side, sign, law in (("low", "0 - ", measuring.low_on_the_chart), ("high", "", measuring.high_on_the_chart))
+            ),
+        ), printed=False),
+    ))
+
+
+def _band(settings: Settings) -> Band:
+    length, grist = ("finished_yd", "grist_yd_lb") if settings.units == "metric" else ("finished_m", "grist_m_100g")  # in the other unit
+    weights = (("", ("measure_gross_lb", "")), ("and", ("measure_gross", "measure_log_gross"))) if in_pounds(settings) else (("", ("measure_gross", "measure_log_gross")),)
+    asked = Abreast(
+        title="Counted and weighed", heads=("try out", "in the log"), across=LEFT,
+        rows=(
+            *(("", (f"measure_{key}", f"measure_log_{key}")) for key in ("reel", "loop", "wraps", "part_wrap", "rest")),
+            *weights,
+            *(("", (f"measure_{key}", f"measure_log_{key}")) for key in ("tare", "washed_loop", "counted_wpi")),
+        ),
+    )
+    answered = Answers(
+        title="It is", aside="what you try out wins over the log", across=RIGHT, message="measure_wrong",
+        big=(
+            Big("measure_finished", "length", ("measure_likely", f"measure_{length}", "measure_weighs"), columns=3),
+            Big("measure_grist", "grist", (f"measure_{grist}",), columns=2),
+            Big("measure_wpi", "wraps in an inch", ("measure_weight_class",), columns=2),
+        ),
+    )
+    good = Answers(
+        title="It is good for", aside="beside the skeins of its lot", across=RIGHT, is_below=True,
+        lines=("measure_goes_with", "measure_alternates_with", "measure_apart_from", "measure_in_project"),
+    )
+    chart = Chart(
+        title="Finer or coarser than its lot", aside="the lot's skeins in their order; dashed: beyond it, one stands out", across=RIGHT, is_below=True, kind="control", rows=8,
+        categories=("measure_points_x",),
+        series=(
+            Series("limit, low", ("measure_points_low",), "limit"),
+            Series("limit, high", ("measure_points_high",), "limit"),
+            Series("skeins", ("measure_points_y",), "points"),
+            Series("this skein", ("measure_chart_y",), "chosen", at=("measure_chart_x",)),
+        ),
+        about="How far each skein of the lot is off the lot's mean grist, in percent: up is finer, down is coarser. The skein chosen is drawn larger, with its percentage.",
+    )
+    return band(asked, NIDDY_NODDY, answered, good, chart)
+
+
+NIDDY_NODDY = Picture(
+    title="One wrap of a niddy-noddy", file="niddy-noddy.png", width=340, height=212, across=LEFT, is_below=True,
+    about="A niddy-noddy: its height is the distance between its two arms; each arm is measured from end to end; four legs of yarn are one wrap.",
+)
