@@ -60,15 +60,12 @@ class Way:
 
 @dataclass(frozen=True, kw_only=True)
 class Section:
-    """Something under a heading, on some columns of the grid. `aside` stands small at the heading's other end.
-
-    One that `is_below` stands below the section before it in its band, and not beside it.
-    """
+    """Something under a heading, on some columns of the grid. `aside` stands small at the heading's other end."""
 
     title: str = ""
     across: tuple[int, int] = WHOLE
     aside: str = ""
-    is_below: bool = False
+    is_below: bool = False  # below the section before it in its band, and not beside it
 
     @property
     def shown(self) -> tuple[str, ...]:
@@ -148,15 +145,6 @@ class Matrix(Section):
         left = tuple((label, tuple("" if key in fallen else key for key in keys)) for label, keys in self.rows)
         left = tuple((label, keys) for label, keys in left if any(keys))
         return replace(self, rows=left) if left else None
-
-
-@dataclass(frozen=True, kw_only=True)
-class Abreast(Matrix):
-    """A matrix in which one types, too. `wide`: columns of the grid under each head; `dots`: plots of dots; `loud`: what matters most."""
-
-    wide: tuple[int, ...] = ()
-    dots: tuple[str, ...] = ()
-    loud: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, kw_only=True)

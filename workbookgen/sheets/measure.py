@@ -1,5 +1,6 @@
 """Measure: one skein of the log, or one that is only tried out; what it is, and what it is good for."""
 
+from workbookgen.language.abreast import Abreast
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
@@ -20,7 +21,7 @@ from workbookgen.language.quantities import (
     Kind,
     always,
 )
-from workbookgen.language.views import Abreast, Answers, Band, Big, Chart, Picture, Series, band
+from workbookgen.language.views import Answers, Band, Big, Chart, Picture, Series, band
 from workbookgen.reference import diameter, labels, measuring, overview, reeling, statistics, stock, uncertainty, yarn_count
 from workbookgen.reference.statistics import groups
 from workbookgen.settings import Settings

@@ -26,9 +26,10 @@ from workbookgen.book.sections import (
     ways,
 )
 from workbookgen.language import views
+from workbookgen.language.abreast import Abreast
 
 KINDS: dict[type, ModuleType] = {
-    views.Abreast: abreast,
+    Abreast: abreast,
     views.Answers: answers,
     views.Chart: chart,
     views.Door: door,

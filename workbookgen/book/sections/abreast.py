@@ -6,10 +6,10 @@ from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Spot
 from workbookgen.book.sections.entries import LABEL_COLUMNS
+from workbookgen.language.abreast import Abreast
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Planner
 from workbookgen.language.quantities import PERCENT_UNIT
-from workbookgen.language.views import Abreast
 
 TO_THE_RIGHT = {"align": "right", "indent": 1}
 
