@@ -53,9 +53,6 @@ def chapter(settings: Settings) -> Chapter:
     return Chapter(CHAPTER, (COUNTS, FOLDED, SHORT_LENGTH, THICKNESS, MOISTURE), tuple(asked_and_answered(each, first, drawn=drawn.get(each.key)) for each, first in ((COUNTS, "grist"), (FOLDED, "grist"), (SHORT_LENGTH, "grist"), (THICKNESS, "wrapped"), (MOISTURE, "at_regain"))))
 
 
-WRAPS_DRAWN, *answered), humid))
-
-
 WRAPS_DRAWN = Picture(
     file="counting-wraps.png",
     width=280,

@@ -2,16 +2,19 @@
 
 from workbookgen.language.fields import MESSAGE
 from workbookgen.language.parts import Card
-from workbookgen.language.views import LEFT, RIGHT, Answers, Band, Big, Entries
+from workbookgen.language.views import LEFT, RIGHT, Answers, Band, Big, Entries, Picture
 
 WORKED_OUT = "Worked out"
 
 
-def asked_and_answered(card: Card, *big: str, hidden: str = "", left: tuple[int, int] = LEFT, right: tuple[int, int] = RIGHT, captions: tuple[str, ...] = ()) -> Band:
-    """The band of a card; `big` are the keys of its large answers, `hidden` of results that are not shown."""
+def asked_and_answered(
+    card: Card, *big: str, hidden: str = "", left: tuple[int, int] = LEFT, right: tuple[int, int] = RIGHT, captions: tuple[str, ...] = (), drawn: Picture | None = None
+) -> Band:
+    """The band of a card; `big` are the keys of its large answers, `hidden` of results that are not shown, `drawn` a picture below what is asked."""
     large = [Big(f"{card.key}_{key}", caption=caption) for key, caption in zip(big, captions or [""] * len(big), strict=True)]
     lines = tuple(f"{card.key}_{each.key}" for each in card.results if each.key not in {*big, *hidden.split()})
     return Band((
         Entries(title=card.title, fields=tuple(f"{card.key}_{each.key}" for each in card.inputs), across=left),
+        *((drawn,) if drawn else ()),
         Answers(title=WORKED_OUT, big=tuple(large), lines=lines, message=f"{card.key}_{MESSAGE.key}", across=right),
     ))

@@ -15,7 +15,7 @@ from workbookgen.language.quantities import (
     TWIST_PER_METER,
     YARN_DIAMETER,
 )
-from workbookgen.language.views import LEFT, Picture, band
+from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
@@ -31,9 +31,10 @@ STRANDS = Number(least=2, most=12, whole=True)
 
 
 def chapter(settings: Settings) -> Chapter:
-    wanted, *others = (asked_and_answered(each, first) for each, first in ((WANTED, "turns"), (PLY, "twist"), (WHEEL, "inserted"), (COUNTED, "twist")))
-    asked, answered = wanted.sections
-    return Chapter(CHAPTER, (WANTED, COUNTED, PLY, WHEEL), (band(asked, ANGLE_DRAWN, answered), *others))
+    drawn = {WANTED.key: ANGLE_DRAWN}
+    return Chapter(CHAPTER, (WANTED, COUNTED, PLY, WHEEL), tuple(
+        asked_and_answered(each, first, drawn=drawn.get(each.key)) for each, first in ((WANTED, "turns"), (PLY, "twist"), (WHEEL, "inserted"), (COUNTED, "twist"))
+    ))
 
 
 ANGLE_DRAWN = Picture(
