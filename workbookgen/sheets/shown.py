@@ -11,7 +11,7 @@ def asked_and_answered(
     card: Card, *big: str, hidden: str = "", left: tuple[int, int] = LEFT, right: tuple[int, int] = RIGHT, captions: tuple[str, ...] = (), drawn: Picture | None = None
 ) -> Band:
     """The band of a card; `big` are the keys of its large answers, `hidden` of results that are not shown, `drawn` a picture below what is asked."""
-    large = [Big(f"{card.key}_{key}", caption=caption) for key, caption in zip(big, captions or [""] * len(big), strict=True)]
+    large = [Big(f"{card.key}_{key}", caption=caption) for key, caption in zip(big, captions or [card.by_key[key].label for key in big], strict=True)]
     lines = tuple(f"{card.key}_{each.key}" for each in card.results if each.key not in {*big, *hidden.split()})
     return Band((
         Entries(title=card.title, fields=tuple(f"{card.key}_{each.key}" for each in card.inputs), across=left),

@@ -4,14 +4,12 @@ from collections.abc import Iterator
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.lines import lines_taken
-from workbookgen.book.plan import ROW, Spot
-from workbookgen.book.sections.entries import HELP_LINE, LABEL_COLUMNS, help_of
+from workbookgen.book.plan import Spot
+from workbookgen.book.sections.entries import LABEL_COLUMNS, draw_help
 from workbookgen.language.parts import Planner
 from workbookgen.language.views import Answers, Big
 
 BIG_ROWS = 2
-LEAST_WIDE = 6  # columns, of a section that has room for units and notes
 
 
 def rows(section: Answers, planner: Planner) -> int:
@@ -55,13 +53,7 @@ def _line(canvas: Canvas, key: str, first: int, last: int) -> None:
     canvas.cells(key, look.result(placement.field, placement.unit))
     beside = spot.column + 1
     if beside <= last and not placement.field.is_text:
-        said, room = help_of(placement.field, placement.unit), canvas.width(beside, last)
-        looks = look.LITTLE | look.LINE | {"indent": 1, "text_wrap": True}
-        if beside < last and said:
-            canvas.to.merge_range(spot.row - 1, beside - 1, spot.row - 1, last - 1, said, canvas.formats(looks))
-        else:
-            canvas.text(spot.row, beside, said, looks)
-        canvas.high(spot.row, max(ROW, HELP_LINE * lines_taken(said, room / 7, look.SMALL, indented=True) + 4))
+        draw_help(canvas, placement, spot.row, beside, last)
 
 
 def _captions(section: Answers) -> bool:

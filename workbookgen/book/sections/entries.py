@@ -1,17 +1,22 @@
 """Inputs to fill in, a line each: label, the cell, and its unit with what helps."""
 
+import re
 from collections.abc import Iterator
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.lines import lines_taken
 from workbookgen.book.plan import ROW, Spot
-from workbookgen.language.fields import Input
+from workbookgen.book.placement import Placement
+from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Planner
+from workbookgen.language.quantities import Unit
 from workbookgen.language.views import Entries
 
 LABEL_COLUMNS, NUMBER_COLUMNS, TEXT_COLUMNS = 2, 1, 2
-HELP_LINE = 13  # pixels of a line of help
+HELP_LINE, DIGIT = 13, 7  # pixels: of a line of help, and of a digit
+MOST_LINES = 2
+_CLAUSE_END = re.compile(r"(?<=[.;:])\s(?![^(]*\))")
 
 
 def rows(section: Entries, planner: Planner) -> int:
@@ -34,18 +39,34 @@ def draw(section: Entries, canvas: Canvas, row: int) -> None:
         canvas.cells(key, look.entry(placement.field, placement.unit))
         beside = first + LABEL_COLUMNS + _columns(placement.field, section)
         if beside <= last:
-            said, room = help_of(placement.field, placement.unit), canvas.width(beside, last)
-            canvas.text(row + place, beside, said, look.LITTLE | look.LINE | {"indent": 1, "text_wrap": True})
-            if beside < last and said:
-                canvas.to.merge_range(row + place - 1, beside - 1, row + place - 1, last - 1, said, canvas.formats(look.LITTLE | look.LINE | {"indent": 1, "text_wrap": True}))
-            canvas.high(row + place, max(ROW, HELP_LINE * lines_taken(said, room / 7, look.SMALL, indented=True) + 4))
+            draw_help(canvas, placement, row + place, beside, last)
 
 
-def help_of(field, unit) -> str:
-    """The unit, and what helps."""
-    said = getattr(field, "help", "") or getattr(field, "note", "")
-    symbol = unit.symbol if unit else ""
-    return f"{symbol}; {said[:1].lower()}{said[1:]}".removesuffix(".") if symbol and said else symbol or said.removesuffix(".")
+def draw_help(canvas: Canvas, placement: Placement, row: int, first: int, last: int) -> None:
+    """The unit, and of what helps as much as two lines hold; all of it is said while the cell is selected."""
+    room, looks = canvas.width(first, last) / DIGIT, look.LITTLE | look.LINE | {"indent": 1, "text_wrap": True}
+    said = help_of(placement.field, placement.unit, room)
+    if first < last and said:
+        canvas.to.merge_range(row - 1, first - 1, row - 1, last - 1, said, canvas.formats(looks))
+    else:
+        canvas.text(row, first, said, looks)
+    canvas.high(row, max(ROW, HELP_LINE * _lines(said, room) + 4))
+
+
+def help_of(field: Input | Result, unit: Unit | None, room: float) -> str:
+    """The unit, and the first clauses of what helps, as many as fit."""
+    said, symbol = getattr(field, "help", "") or getattr(field, "note", ""), unit.symbol if unit else ""
+    clauses = _CLAUSE_END.split(said) if said else []
+    for count in range(len(clauses), 0, -1):
+        some = " ".join(clauses[:count]).rstrip(".;:,")
+        text = f"{symbol}; {some[:1].lower() + some[1:] if some[1:2].islower() else some}" if symbol else some
+        if _lines(text, room) <= MOST_LINES:
+            return text
+    return symbol
+
+
+def _lines(text: str, room: float) -> int:
+    return lines_taken(text, room, look.SMALL, indented=True)
 
 
 def _columns(field: Input, section: Entries) -> int:
