@@ -47,7 +47,7 @@ def sheet(settings: Settings) -> Sheet:
 
 VIEW = LogView(
     typed="name wanted design lot_1 sample",
-    answers=(("Is it enough?", "need have spare chance_words verdict"),),
+    answers=(("Is it enough?", "verdict chance_words spare need have"),),
 )
 
 
@@ -58,15 +58,15 @@ def projects(settings: Settings) -> Log:
         rows=settings.rows.projects,
         groups=(
             Group("You type", (
-                Input("name", "Project", Name(), needed=True, width=24),
+                Input("name", "Project", Name(), needed=True, width=20),
                 Input("wanted", "Yarn wanted", Number(above=0, most=10_000_000), LENGTH, help="The yardage that a pattern or your own record states; leave it empty to use the estimates of the sheets Knitting and Weaving."),
                 Input("need_doubt", "Wanted, ±", Number(least=0, most=0.5), SHARE, blank_means=0.05, help="How far the yardage may be off, one standard uncertainty; empty means 5% (common practice: a pattern's may be off by 5 to 10%)."),
                 Input("margin", "Reserve", Number(least=0, most=2), SHARE, blank_means=0.1, help="What you want left over; empty means 10%. It has nothing to do with doubt."),
                 Input("grist", "Grist planned", Number(above=0, most=1_000_000), GRIST, help="Grist of the finished yarn; empty takes it from the sample, the design or the first lot."),
-                Input("design", "Its yarn", Choice("designs_listed", yarn.SHEET), width=22, help="A design of the sheet Yarn, if it is plied from several lots. A plain yarn needs none: choose its lots."),
-                Input("sample", "Planned by sample", Choice("samples_listed", samples.SHEET), width=22, help="A sample of this yarn: its grist, loss, shrinkage and take-up are used."),
+                Input("design", "Its yarn", Choice("designs_listed", yarn.SHEET), width=16, help="A design of the sheet Yarn, if it is plied from several lots. A plain yarn needs none: choose its lots."),
+                Input("sample", "Planned by sample", Choice("samples_listed", samples.SHEET), width=16, help="A sample of this yarn: its grist, loss, shrinkage and take-up are used."),
                 *(
-                    Input(lot, label, Choice("fiber_listed", fiber.SHEET), width=22, help="For a plain yarn: a lot of the sheet Fiber to spin from, or the yarn bought. Several may replace each other.")
+                    Input(lot, label, Choice("fiber_listed", fiber.SHEET), width=16, help="For a plain yarn: a lot of the sheet Fiber to spin from, or the yarn bought. Several may replace each other.")
                     for lot, label in zip(LOTS, ("First lot", "Second lot", "Third lot"), strict=True)
                 ),
                 Input("package", "A ball holds", Number(above=0, most=1_000_000), LENGTH, help="If you buy the yarn: length of one ball or skein."),
