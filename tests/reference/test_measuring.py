@@ -131,3 +131,12 @@ def test_what_is_not_there_lies_off_the_chart():
     assert [measuring.on_the_chart(each) for each in (-0.9, -0.1, 0.4)] == [-0.3, -0.1, 0.3]
     assert measuring.high_on_the_chart(measuring.limit_off(1.5, 0.1)) == pytest.approx(0.15)
     assert measuring.low_on_the_chart(0.15) == -0.15
+
+
+@pytest.mark.parametrize("deviation, dashes", [(0.0, 0), (0.009, 0), (0.01, 1), (-0.1, 5), (0.3, 15), (2.0, 15)])
+def test_a_deviation_is_as_many_dashes_as_fiftieths(deviation, dashes):
+    assert measuring.dots(deviation) == "–" * dashes + "●"
+
+
+def test_a_difference_is_told_in_whole_percent():
+    assert measuring.difference_words(0.1666) == "Their grists differ by 17%."

@@ -34,6 +34,7 @@ HEAD_ASIDE = LITTLE | {"align": "right", "top": 2, "top_color": INK}
 LABEL = PLAIN | {"font_size": SMALL, "bold": True, "text_wrap": True, "valign": "bottom"}
 UNIT = LITTLE
 LINE = {"bottom": 1, "bottom_color": HAIR}
+AXIS = {"left": 1, "left_color": EDGE}  # of a plot of dots
 INK_LINE = {"bottom": 1, "bottom_color": INK}
 LINK = LITTLE | {"font_color": ACCENT, "underline": 0}
 LINK_BOLD = LINK | {"font_size": SIZE, "bold": True}
@@ -95,7 +96,7 @@ def number_format(field: Input | Result | Told, unit: Unit | None) -> str:
     if isinstance(field, Input):
         # "0.##" would show a whole number with a point behind it
         return "0.0#%" if _is_percent(unit) else "General"
-    return _aired(_digits(field, unit))
+    return _aired(_digits(field, unit), getattr(field, "is_signed", False))
 
 
 def sum_format(field: Result | Told, unit: Unit | None) -> str:
@@ -111,9 +112,9 @@ def _digits(field: Result | Told, unit: Unit | None) -> str:
     return ("0" if _is_percent(unit) else "#,##0") + ("." + "0" * digits if digits else "") + ("%" if _is_percent(unit) else "")
 
 
-def _aired(body: str) -> str:
-    """With room at its right edge, which every program keeps; a true minus before what is below nothing."""
-    return f'{body}_)_);"−"{body}_)_)'
+def _aired(body: str, is_signed: bool = False) -> str:
+    """With room at its right edge, which every program keeps; a true minus before what is below nothing, and a plus where it is wanted."""
+    return f'"+"{body}_)_);"−"{body}_)_);{body}_)_)' if is_signed else f'{body}_)_);"−"{body}_)_)'
 
 
 def unless_nothing(number_format: str) -> str:

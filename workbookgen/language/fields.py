@@ -67,6 +67,7 @@ class Result:
     note: str = ""
     digits: int | None = None
     width: int = 10
+    is_signed: bool = False  # a plus stands before what is above nothing
 
     def __post_init__(self):
         faults = self.text.objections() + self.condition.objections()

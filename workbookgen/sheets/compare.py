@@ -1,52 +1,67 @@
-"""Compare: two skeins side by side, and whether they may share a piece."""
+"""Compare: two skeins beside each other, and whether they may share a piece."""
 
+from workbookgen.language.abreast import Abreast
 from workbookgen.language.domains import Choice
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import MESSAGE, Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     GRIST_METRIC,
     GRIST_US,
     IN_METERS,
     IN_YARDS,
+    LOOP,
     MASS,
     SHARE,
     THREADS,
     Kind,
 )
-from workbookgen.reference import statistics, stock
+from workbookgen.language.views import Answers, Band, Big, Reading, band
+from workbookgen.reference import measuring, statistics, stock
 from workbookgen.settings import Settings
-from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.sheets import skeins
 
 SHEET = "Measure"
 CHAPTER = "Compare"
+LEFT, RIGHT = (1, 8), (10, 12)
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (COMPARE,), (asked_and_answered(COMPARE, "words"),))
+    return Chapter(CHAPTER, (COMPARE,), (_band(settings),))
 
 
 # What is compared: column of the skeins, label, unit (None for a text).
 COMPARED = (
-    ("finished_yd", "Finished length", IN_YARDS),
-    ("finished_m", "Finished length", IN_METERS),
+    ("finished_yd", "Length", IN_YARDS),
+    ("finished_m", "Length", IN_METERS),
     ("net", "Weight", MASS),
     ("grist_yd_lb", "Grist", GRIST_US),
     ("grist_m_100g", "Grist", GRIST_METRIC),
-    ("wpi", "Wraps per inch", THREADS),
-    ("shrinkage", "Shrinkage", SHARE),
+    ("wpi", "Wraps in an inch", THREADS),
+    ("washed_loop", "Loop washed", LOOP),
+    ("shrinkage", "Washing took", SHARE),
     ("weight_class", "Yarn weight class", None),
 )
+TOLD_APART = ("finished_yd", "net", "grist_yd_lb", "wpi", "washed_loop")  # with how much more, or less
 
 
-def _of(skein: str, key: str, label: str, unit: Kind | None) -> Result:
+def _of(skein: str, name: str, key: str, label: str, unit: Kind | None) -> Result:
     column = f"skeins_{key}"
-    return Result(f"{skein}_{key}", f"{label}, {skein}", f"pick({column}, skeins_listed, {skein})", stock.pick, unit,
-                  uses={"name": skein, "names": "skeins_listed", "values": column})
+    return Result(f"{skein}_{key}", f"{label}, {skein}", f"pick({column}, skeins_listed, {name})", stock.pick, unit,
+                  uses={"name": name, "names": "skeins_listed", "values": column})
+
+
+def _apart(key: str, label: str) -> tuple[Result, Result]:
+    """How much more the second has than the first, as a share and as a plot of dots."""
+    return (
+        Result(f"more_{key}", f"{label}, more or less", f"second_{key} / first_{key} - 1", statistics.relative_deviation, SHARE, digits=0, is_signed=True,
+               uses={"value": f"second_{key}", "mean": f"first_{key}"}, only_if=f"first_{key} > 0"),
+        Result(f"dots_{key}", f"{label}, drawn", f'REPT("–", MIN(15, ROUND(ROUND(ABS(more_{key}) * 50, 9), 0))) & "●"', measuring.dots, None, uses={"deviation": f"more_{key}"}),
+    )
 
 
 DIFFERENCE = "ABS(first_grist_yd_lb - second_grist_yd_lb) / ((first_grist_yd_lb + second_grist_yd_lb) / 2)"
 OF_BOTH = {"first": "first_grist_yd_lb", "second": "second_grist_yd_lb"}
+
 
 def verdict(first: str, second: str) -> str:
     """Whether two grists may share a piece, in words of a formula."""
@@ -56,18 +71,46 @@ def verdict(first: str, second: str) -> str:
 
 COMPARE = Card(
     "compare",
-    "Do they go together?",
+    "Beside another",
     groups=(
         Group("You type", (
-            Input("first", "First skein", Choice("skeins_listed", skeins.SHEET), needed=True),
-            Input("second", "Second skein", Choice("skeins_listed", skeins.SHEET), needed=True),
+            Input("first", "First skein", Choice("skeins_listed", skeins.SHEET), help="Leave it empty to take the skein chosen above."),
+            Input("second", "Second skein", Choice("skeins_listed", skeins.SHEET), needed=True, help="The one to hold beside it."),
         )),
-        Group("Side by side", tuple(_of(skein, *compared) for compared in COMPARED for skein in ("first", "second"))),
+        Group("Side by side", (
+            Result("left", "First skein in use", "IF(given(first), first, measure_skein)", measuring.in_use, None,
+                   uses={"tried": "first", "logged": "measure_skein"}, only_if="OR(given(first), given(measure_skein))"),
+            *(_of(skein, name, *compared) for compared in COMPARED for skein, name in (("first", "left"), ("second", "second"))),
+            *(each for key, label, _ in COMPARED if key in TOLD_APART for each in _apart(key, label)),
+        )),
         Group("Verdict", (
             Result("difference", "Grists differ by", DIFFERENCE, statistics.difference, SHARE, uses=OF_BOTH),
-            Result("words", "In words",
-                   f'IF(ROUND({DIFFERENCE}, 9) <= 0.1, "go together", IF(ROUND({DIFFERENCE}, 9) <= 0.2, "alternate rows", "keep apart"))',
-                   statistics.may_share, None, uses=OF_BOTH, note="Within 10%: the same piece. Within 20%: alternate them row by row (common practice, no source)."),
+            Result("words", "In words", verdict("first_grist_yd_lb", "second_grist_yd_lb"), statistics.may_share, None, uses=OF_BOTH),
+            Result("differ", "In words", '"Their grists differ by " & said(difference) & "."', measuring.difference_words, None),
         )),
     ),
 )
+
+
+def _band(settings: Settings) -> Band:
+    length, grist = ("finished_m", "grist_m_100g") if settings.units == "metric" else ("finished_yd", "grist_yd_lb")
+
+    def row(key: str, label: str) -> tuple[str, tuple[str, ...]]:
+        told = {length: "finished_yd", grist: "grist_yd_lb"}.get(key, key)
+        apart = (f"compare_more_{told}", f"compare_dots_{told}") if told in TOLD_APART else ("", "")
+        return label, (f"compare_first_{key}", f"compare_second_{key}", *apart)
+
+    shown = [key for key, *_ in COMPARED if key in (length, grist) or not key.startswith(("finished_", "grist_"))]
+    labels = {key: label for key, label, _ in COMPARED}
+    beside = Abreast(
+        title="Beside another", heads=("the skein above, or", "the other", "more, or less", ""), wide=(2, 2, 1, 1), across=LEFT,
+        rows=(("Skein", ("compare_first", "compare_second", "", "")), *(row(key, labels[key]) for key in shown)),
+        dots=tuple(f"compare_dots_{key}" for key in TOLD_APART), loud=(f"compare_first_{grist}",),
+    )
+    together = Answers(
+        title="Do they go together?", across=RIGHT, message=f"compare_{MESSAGE.key}", big=(Big("compare_words", below=("compare_differ",)),),
+    )
+    rules = Reading(is_small=True, across=RIGHT, is_below=True, sentences=(
+        "Within 10%: the same piece.", "Within 20%: alternate them, row by row.", "More: keep them apart. Common practice, no source.",
+    ))
+    return band(beside, together, rules)

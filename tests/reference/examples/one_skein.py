@@ -36,6 +36,8 @@ EXAMPLES = [
     (measuring.where_drawn, LOT | {"name": texts("aster 1", "cedar")}),
     (measuring.number_on_the_chart, dict(number=n(1, 4))),
     (measuring.on_the_chart, dict(deviation=n(0.1, -0.5))),
+    (measuring.dots, dict(deviation=n(-0.1, 0.5))),
+    (measuring.difference_words, dict(difference=n(0.17, 0))),
     (measuring.limit_off, dict(times=n(1.5, 2), variation=n(0.1, 0))),
     (measuring.high_on_the_chart, dict(limit=n(0.1, 0))),
     (measuring.low_on_the_chart, dict(limit=n(0.1, 0))),

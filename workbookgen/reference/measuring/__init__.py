@@ -1,6 +1,7 @@
 """One skein at a time: tried out beside what stands in the log, told in words, and drawn among the skeins of its lot."""
 
 from workbookgen.reference.measuring.charted import (
+    dots,
     high_on_the_chart,
     limit_off,
     low_on_the_chart,
@@ -14,6 +15,7 @@ from workbookgen.reference.measuring.charted import (
 from workbookgen.reference.measuring.told import (
     alternates_with,
     apart_from,
+    difference_words,
     goes_with,
     least_likely,
     likely_words,
@@ -33,6 +35,8 @@ from workbookgen.reference.measuring.tried import (
 __all__ = [
     "alternates_with",
     "apart_from",
+    "difference_words",
+    "dots",
     "fault_in_log",
     "goes_with",
     "high_on_the_chart",

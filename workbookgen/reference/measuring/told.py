@@ -300,3 +300,33 @@ def project_words(project: str, need: Length, share: Ratio) -> str:
     Definition of a share.
     """
     return by_element(lambda name, part, length: f"{name}: {part} of its {length}", project, percent(share), said(need))
+
+
+@law
+def difference_words(difference: Ratio) -> str:
+    """How much two skeins differ, in words.
+
+    words = Δ in whole percent. It stands below the verdict that follows from it.
+
+    Parameters
+    ----------
+    difference : Δ, their relative difference in grist
+
+    Returns
+    -------
+    a text such as "Their grists differ by 17%."
+
+    Raises
+    ------
+    ValueError
+        A negative difference.
+
+    Notes
+    -----
+    Valid for two skeins of like fiber, ply and twist.
+
+    References
+    ----------
+    Definition of rounding.
+    """
+    return by_element(lambda share: f"Their grists differ by {share}.", percent(difference))
