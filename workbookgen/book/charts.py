@@ -8,13 +8,14 @@ grayscale. Each has words for those who do not see it.
 import xlsxwriter
 from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 
-from workbookgen.book.look import SMALL, TYPEFACE, recolored
+from workbookgen.book.look import SMALL, TYPEFACE, recolored, signed
 from workbookgen.book.placement import Layout
 from workbookgen.book.plan import first_value
 from workbookgen.colors import ACCENT, HAIR, QUIET, SOFT, STRAW
 from workbookgen.language.views import Chart, Matrix, Series
 
 TEXT = {"name": TYPEFACE, "size": SMALL, "color": QUIET}
+OFF_FORMAT = signed("0%", 0)
 OFF_MOST = 0.3  # share off the mean that a control chart shows
 FILLS = {"accent": ACCENT, "soft": SOFT, "straw": STRAW, "hair": HAIR}
 
@@ -60,7 +61,7 @@ def _control(book, layout: Layout, chart: Chart):
     drawn = book.add_chart({"type": "scatter", "subtype": "straight_with_markers"})
     for series in chart.series:
         drawn.add_series(_ranges(layout, chart, series) | LINES[series.look])
-    drawn.set_y_axis(_axis(grid=True, min=-OFF_MOST, max=OFF_MOST, major_unit=0.1, num_format='+0%;"−"0%;0%', line={"none": True}))
+    drawn.set_y_axis(_axis(grid=True, min=-OFF_MOST, max=OFF_MOST, major_unit=0.1, num_format=OFF_FORMAT, line={"none": True}))
     drawn.set_x_axis(_axis(min=0, major_unit=1, label_position="low", num_format="0;;", line={"color": QUIET, "width": 1}))
     drawn.set_legend({"none": True})
     return drawn
@@ -77,7 +78,7 @@ KINDS = {"bars": _bars, "shares": _shares, "stages": _stages, "control": _contro
 _POINT = {"type": "circle", "size": 6, "fill": {"color": ACCENT}, "border": {"color": ACCENT}}
 LINES = {
     "points": {"line": {"color": ACCENT, "width": 1}, "marker": _POINT},
-    "chosen": {"line": {"none": True}, "marker": _POINT | {"size": 11}, "data_labels": {"value": True, "position": "above", "font": TEXT | {"color": ACCENT, "bold": True}, "num_format": '+0%;"−"0%;0%'}},
+    "chosen": {"line": {"none": True}, "marker": _POINT | {"size": 11}, "data_labels": {"value": True, "position": "above", "font": TEXT | {"color": ACCENT, "bold": True}, "num_format": OFF_FORMAT}},
     "limit": {"marker": {"type": "none"}, "line": {"color": QUIET, "width": 0.75, "dash_type": "dash"}},
 }
 

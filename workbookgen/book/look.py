@@ -34,6 +34,7 @@ HEAD_ASIDE = LITTLE | {"align": "right", "top": 2, "top_color": INK}
 LABEL = PLAIN | {"font_size": SMALL, "bold": True, "text_wrap": True, "valign": "bottom"}
 UNIT = LITTLE
 LINE = {"bottom": 1, "bottom_color": HAIR}
+AIR = "_)_)"
 AXIS = {"left": 1, "left_color": EDGE}  # of a plot of dots
 INK_LINE = {"bottom": 1, "bottom_color": INK}
 LINK = LITTLE | {"font_color": ACCENT, "underline": 0}
@@ -96,7 +97,8 @@ def number_format(field: Input | Result | Told, unit: Unit | None) -> str:
     if isinstance(field, Input):
         # "0.##" would show a whole number with a point behind it
         return "0.0#%" if _is_percent(unit) else "General"
-    return _aired(_digits(field, unit), getattr(field, "is_signed", False))
+    body = _digits(field, unit)
+    return signed(body, field.digits or 0, AIR) if getattr(field, "is_signed", False) else _aired(body)
 
 
 def sum_format(field: Result | Told, unit: Unit | None) -> str:
@@ -112,9 +114,15 @@ def _digits(field: Result | Told, unit: Unit | None) -> str:
     return ("0" if _is_percent(unit) else "#,##0") + ("." + "0" * digits if digits else "") + ("%" if _is_percent(unit) else "")
 
 
-def _aired(body: str, is_signed: bool = False) -> str:
-    """With room at its right edge, which every program keeps; a true minus before what is below nothing, and a plus where it is wanted."""
-    return f'"+"{body}_)_);"−"{body}_)_);{body}_)_)' if is_signed else f'{body}_)_);"−"{body}_)_)'
+def _aired(body: str) -> str:
+    """With room at its right edge, which every program keeps; a true minus before what is below nothing."""
+    return f'{body}{AIR};"−"{body}{AIR}'
+
+
+def signed(body: str, digits: int, air: str = "") -> str:
+    """A difference in percent: with its sign, but for what rounds to nothing."""
+    least = f"{0.005 / 10**digits:.15g}"
+    return f'[>={least}]"+"{body}{air};[<=-{least}]"−"{body}{air};{body}{air}'
 
 
 def unless_nothing(number_format: str) -> str:

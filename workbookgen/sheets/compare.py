@@ -36,7 +36,7 @@ COMPARED = (
     ("net", "Weight", MASS),
     ("grist_yd_lb", "Grist", GRIST_US),
     ("grist_m_100g", "Grist", GRIST_METRIC),
-    ("wpi", "Wraps in an inch", THREADS),
+    ("wpi", "Wraps", THREADS),
     ("washed_loop", "Loop washed", LOOP),
     ("shrinkage", "Washing took", SHARE),
     ("weight_class", "Yarn weight class", None),
@@ -45,8 +45,8 @@ TOLD_APART = ("finished_yd", "net", "grist_yd_lb", "wpi", "washed_loop")  # with
 
 
 def _of(skein: str, name: str, key: str, label: str, unit: Kind | None) -> Result:
-    column = f"skeins_{key}"
-    return Result(f"{skein}_{key}", f"{label}, {skein}", f"pick({column}, skeins_listed, {name})", stock.pick, unit,
+    column, digits = f"skeins_{key}", 1 if unit is LOOP else None
+    return Result(f"{skein}_{key}", f"{label}, {skein}", f"pick({column}, skeins_listed, {name})", stock.pick, unit, digits=digits,
                   uses={"name": name, "names": "skeins_listed", "values": column})
 
 
@@ -103,7 +103,7 @@ def _band(settings: Settings) -> Band:
     shown = [key for key, *_ in COMPARED if key in (length, grist) or not key.startswith(("finished_", "grist_"))]
     labels = {key: label for key, label, _ in COMPARED}
     beside = Abreast(
-        title="Beside another", heads=("the skein above, or", "the other", "more, or less", ""), wide=(2, 2, 1, 1), across=LEFT,
+        title="Beside another", heads=("one (or the skein above)", "the other", "more, or less", ""), wide=(2, 2, 1, 1), across=LEFT,
         rows=(("Skein", ("compare_first", "compare_second", "", "")), *(row(key, labels[key]) for key in shown)),
         dots=tuple(f"compare_dots_{key}" for key in TOLD_APART), loud=(f"compare_first_{grist}",),
     )

@@ -140,7 +140,7 @@ def measure(settings: Settings) -> Card:
                            only_if="used_loop > 0")
                     for key, unit in (("", LENGTH), ("_yd", IN_YARDS), ("_m", IN_METERS))
                 ),
-                Result("basis", "Known from",
+                Result("basis", "After washing",
                        'IF(given(used_washed_loop), "measured", IF(given(log_shrinkage_sample), "shrinks as its sample", "usual shrinkage"))',
                        reeling.length_basis, None, uses={"length": "reeled", "washed_loop": "used_washed_loop", "sample": "log_shrinkage_sample"}, only_if="reeled >= 0"),
                 Result("shrinkage", "Washing took", "1 - used_washed_loop / used_loop", reeling.shrinkage, SHARE,
@@ -291,10 +291,11 @@ def _band(settings: Settings) -> Band:
     answered = Answers(
         title="It is", aside="what you try out wins over the log", across=RIGHT, message="measure_wrong",
         big=(
-            Big("measure_finished", "length", ("measure_likely", f"measure_{length}", "measure_weighs"), columns=3),
-            Big("measure_grist", "grist", (f"measure_{grist}",), columns=2),
+            Big("measure_finished", "length", ("measure_likely", f"measure_{length}"), columns=3),
+            Big("measure_grist", "grist", (f"measure_{grist}", "measure_weighs"), columns=2),
             Big("measure_wpi", "wraps in an inch", ("measure_weight_class",), columns=2),
         ),
+        lines=("measure_basis",),
     )
     good = Answers(
         title="It is good for", aside="beside the skeins of its lot", across=RIGHT, is_below=True,
