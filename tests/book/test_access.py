@@ -6,6 +6,7 @@ severity, applied to linear light (from memory). Contrasts are those of WCAG 2.
 
 import re
 import zipfile
+from html import unescape
 from itertools import combinations
 
 import openpyxl
@@ -13,8 +14,8 @@ import pytest
 
 from workbookgen import colors
 from workbookgen.book import charts
-from workbookgen.language.fields import Input
-from workbookgen.language.parts import Card, Chart, Log, Text
+from workbookgen.book.plan import FIRST_RECORD
+from workbookgen.language.views import Answers, Chart, Entries, Examples, Facts, Kind, Listing, Picture, Reading, Sentences
 
 from .test_looks import STYLES, WHITE, contrast
 
@@ -67,31 +68,52 @@ def test_a_box_and_a_column_have_an_edge_for_every_eye(sight):
         assert contrast(seen(edge, sight), seen(WHITE, sight)) >= 3
 
 
-@pytest.mark.parametrize("sight", SIGHTS)
-def test_columns_side_by_side_differ_in_lightness_for_every_eye(sight):
-    for one, other in combinations(charts.COLUMN_FILLS, 2):
-        assert contrast(seen(one, sight), seen(other, sight)) >= 3
+def fills(chart: Chart) -> dict[str, str]:
+    """Look -> color of what a chart fills, whose edges are drawn too where they are pale."""
+    return {series.look: charts.FILLS[series.look] for series in chart.series if series.look in charts.FILLS}
+
+
+def of_kind(layout, *kinds):
+    return [section for sheet in layout.planner.sheets for section in sheet.sections if isinstance(section, kinds)]
 
 
 @pytest.mark.parametrize("sight", SIGHTS)
-def test_marks_are_seen_on_the_columns_and_differ_in_shape(sight, layout):
-    for shape, color in charts.MARK_COLORS.items():
-        assert all(contrast(seen(color, sight), seen(fill, sight)) >= 3 for fill in (*charts.UNDER_MARKS, WHITE)), shape
-    for _, chart in of_kind(layout, Chart):
-        shapes = [series.marks for series in chart.series if series.marks]
-        assert len(shapes) == len(set(shapes)) and set(shapes) <= charts.MARK_COLORS.keys()
-        assert len(chart.series) - len(shapes) <= len(charts.UNDER_MARKS if shapes else charts.COLUMN_FILLS)
+def test_columns_of_a_chart_are_told_apart_by_every_eye(sight, layout):
+    """Each is seen on white and beside the others: by its lightness, three to one, or by an edge that dark."""
+    seen_pairs = 0
+    for chart in of_kind(layout, Chart):
+        colors_ = fills(chart)
+        assert len(colors_) == len([series for series in chart.series if series.look in charts.FILLS]), "none is used twice"
+        for color in colors_.values():
+            assert color == colors.ACCENT or contrast(seen(colors.QUIET, sight), seen(color, sight)) >= 3
+            assert contrast(seen(colors.ACCENT if color == colors.ACCENT else colors.QUIET, sight), seen(WHITE, sight)) >= 3
+        for one, other in combinations(colors_.values(), 2):
+            assert contrast(seen(one, sight), seen(other, sight)) >= (3 if colors.ACCENT in (one, other) else 1.4)
+            seen_pairs += 1
+    assert seen_pairs > 1
 
 
-def of_kind(layout, kind):
-    return [(sheet, part) for sheet in layout.planner.sheets for part in sheet.parts if isinstance(part, kind)]
+def test_pale_columns_are_drawn_with_an_edge(blank):
+    with zipfile.ZipFile(blank) as package:
+        drawn = "".join(package.read(name).decode() for name in package.namelist() if name.startswith("xl/charts/chart"))
+    pale = re.findall(r'<c:spPr><a:solidFill><a:srgbClr val="(A9BACF|CFC9B8|E3E0D7)"/></a:solidFill><a:ln[^>]*><a:solidFill><a:srgbClr val="([0-9A-F]{6})"/>', drawn)
+    assert pale and {edge for _, edge in pale} == {colors.QUIET.removeprefix("#")}
 
 
-def test_every_chart_says_what_it_shows(blank, layout):
+@pytest.mark.parametrize("sight", SIGHTS)
+def test_points_and_lines_are_seen_on_the_band(sight):
+    for color in (colors.ACCENT, colors.QUIET):
+        assert all(contrast(seen(color, sight), seen(ground, sight)) >= 3 for ground in (colors.BAND, WHITE))
+    dashes = [look["line"].get("dash_type") for look in (charts.LINES["mean"], charts.LINES["limit"])]
+    assert len(set(dashes)) == 2, "mean and limits differ in more than their place"
+
+
+def test_every_picture_says_what_it_shows(blank, layout):
     with zipfile.ZipFile(blank) as package:
         drawings = "".join(package.read(name).decode() for name in package.namelist() if re.fullmatch(r"xl/drawings/drawing\d+\.xml", name))
-    told = [part.about for _, part in of_kind(layout, Chart)]
-    assert re.findall(r'descr="([^"]+)"', drawings) == told and len(told) == drawings.count("<xdr:graphicFrame ")
+    told = [each.about for each in of_kind(layout, Chart, Picture)]
+    assert sorted(map(unescape, re.findall(r'descr="([^"]+)"', drawings))) == sorted(told) and told
+    assert len(told) == drawings.count("<xdr:graphicFrame ") + drawings.count("<xdr:pic>")
 
 
 @pytest.fixture(scope="module")
@@ -99,40 +121,46 @@ def book(blank):
     return openpyxl.load_workbook(blank)
 
 
-def test_no_cells_are_merged(book):
-    assert [sheet.title for sheet in book if sheet.merged_cells.ranges] == []
-
-
 def test_a_sheet_reads_from_its_title_down(book, layout):
+    headed = 0
     for sheet in layout.planner.sheets:
-        page = book[sheet.name]
-        assert (page["A1"].value, page["A2"].value) == (sheet.title, sheet.about)
-        for placed in layout.parts[sheet.name]:
-            heading = placed.part.heading if isinstance(placed.part, Text) else placed.part.title
-            if heading and not isinstance(placed.part, Chart):
-                assert page.cell(placed.row, 1).value == heading
+        page, plan = book[sheet.name], layout.plans[sheet.name]
+        assert page.cell(2 if sheet.log_view else 3, 2).value == sheet.title, sheet.name
+        said = [cell.value for row in page.iter_rows(1, 4) for cell in row]
+        assert sheet.about in said, sheet.name
+        rows = [placed.row for placed in plan.placed]
+        assert rows == sorted(rows), "sections stand on the page in the order in which they are written"
+        for placed in plan.placed:
+            section = placed.section
+            title = section.title or (layout.planner.tables[section.table].title if isinstance(section, Facts) else "")
+            if title and isinstance(section, Answers | Entries | Examples | Facts | Listing | Reading | Sentences | Chart):
+                assert title in [cell.value for cell in page[placed.row]], (sheet.name, title)
+                headed += 1
+    assert headed > 40
 
 
-def test_the_tab_key_goes_where_the_work_goes(layout):
-    """Programs go through the unlocked cells row by row, and a card's are below each other."""
-    for sheet, part in [*of_kind(layout, Card), *of_kind(layout, Log)]:
-        inputs = [each for each in layout.of(part) if isinstance(each.field, Input)]
-        assert [each.field.key for each in inputs] == [each.key for each in part.inputs]
-        places = [(each.row, each.column) for each in inputs]
-        assert places == sorted(places), sheet.name
+def test_one_goes_down_from_entry_to_entry(layout):
+    """The Enter key goes down, and what belongs together is typed from the top down, in one column."""
+    for sheet in layout.planner.sheets:
+        for section in (each for each in sheet.sections if isinstance(each, Entries)):
+            places = [(layout.placements[key].row, layout.placements[key].column) for key in section.fields]
+            assert [row for row, _ in places] == list(range(places[0][0], places[0][0] + len(places))), sheet.name
+            assert len({column for _, column in places}) == 1, sheet.name
 
 
 def test_the_headings_of_a_log_stay_in_sight(book, layout):
-    for sheet, log in of_kind(layout, Log):
-        first = min(each.row for each in layout.of(log))
-        assert book[sheet.name].freeze_panes == f"B{first}", sheet.name
+    for sheet in layout.planner.sheets:
+        assert book[sheet.name].freeze_panes == (f"C{FIRST_RECORD}" if sheet.log_view else "A2"), sheet.name
 
 
-def test_sheets_stand_in_the_order_of_the_work(book):
+def test_sheets_stand_in_the_order_of_the_work(book, layout):
     names = book.sheetnames
-    assert names[0] == "Start"
-    for one, other in (
-        ("Reels", "Skeins"), ("Fiber", "Samples"), ("Samples", "Skeins"), ("Skeins", "Labels"), ("Knitting", "Projects"),
-        ("Weaving", "Projects"), ("Projects", "Time"), ("Time", "Cost"), ("Cost", "Methods"), ("Methods", "Lists"),
-    ):
+    assert names[0] == "Desk" and names[-1] == "Reference"
+    for one, other in (("Skeins", "Print"), ("Fiber", "Samples"), ("Samples", "Projects"), ("Projects", "Need"), ("Projects", "Time"), ("Twist", "Time"), ("Print", "Reference")):
         assert names.index(one) < names.index(other)
+    kinds = [sheet.kind for sheet in layout.planner.sheets]
+    assert kinds == sorted(kinds, key=list(Kind).index), "the desk, pages, logs, aids, paper: each kind has a color of its own"
+    tabs = {sheet.kind: book[sheet.name].sheet_properties.tabColor.rgb for sheet in layout.planner.sheets}
+    assert len(set(tabs.values())) == len(tabs) == len(Kind)
+    for sheet in layout.planner.sheets:
+        assert book[sheet.name].sheet_properties.tabColor.rgb == tabs[sheet.kind]

@@ -5,7 +5,7 @@ import pytest
 from workbookgen.book import look
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Name, Note, Number
-from workbookgen.language.fields import Input, Result
+from workbookgen.language.fields import MARK, MESSAGE, Input, Result
 from workbookgen.language.quantities import LENGTH, NUMBER, SHARE
 
 WHITE = "#FFFFFF"
@@ -47,17 +47,26 @@ def test_text_can_be_read_on_its_ground(name):
 
 
 @pytest.mark.parametrize("domain", [SOME, Name(), Note(), Choice("reels_listed", "Reels")])
-def test_what_is_typed_can_be_read_and_its_box_seen(domain):
-    style = look.cell(Input("loop", "Loop", domain, LENGTH if domain is SOME else None), LENGTH.us if domain is SOME else None)
+def test_what_is_typed_can_be_read_and_its_edge_seen(domain):
+    style = look.entry(Input("loop", "Loop", domain, LENGTH if domain is SOME else None), LENGTH.us if domain is SOME else None)
     assert contrast(style["font_color"], style["bg_color"]) >= 4.5
-    assert contrast(style["border_color"], WHITE) >= 3, "WCAG 2.2, 1.4.11: the edge of a control (from memory)"
-    assert style["border"] == 1 and style["locked"] is False
+    assert contrast(style["bottom_color"], WHITE) >= 3, "WCAG 2.2, 1.4.11: the edge of a control (from memory)"
+    assert contrast(style["bottom_color"], style["bg_color"]) >= 3
+    assert style["bottom"] == 1 and style["locked"] is False
 
 
 def test_an_input_is_told_from_a_result_by_more_than_its_color():
-    typed, computed = look.cell(Input("loop", "Loop", SOME, LENGTH), LENGTH.us), look.cell(result(), LENGTH.us)
-    assert typed["border"] == 1 and "border" not in computed
+    """By the line under it, which is three to one darker than a result's hairline, and by its ground."""
+    typed, computed = look.entry(Input("loop", "Loop", SOME, LENGTH), LENGTH.us), look.result(result(), LENGTH.us)
+    assert contrast(typed["bottom_color"], computed["bottom_color"]) >= 2 and contrast(computed["bottom_color"], WHITE) < 1.5
     assert "bg_color" not in computed and computed.get("locked", True)
+    in_a_log = look.entry_in_a_log(Input("loop", "Loop", SOME, LENGTH), LENGTH.us)
+    assert in_a_log["locked"] is False and "bg_color" not in in_a_log, "white until its line is in use"
+    assert contrast(in_a_log["font_color"], look.TINTED["bg_color"]) >= 4.5
+
+
+def test_three_sizes_of_letters():
+    assert {style["font_size"] for style in STYLES.values()} == {look.LARGE, look.SIZE, look.SMALL} and look.SMALL >= 9
 
 
 def test_one_typeface():
@@ -67,12 +76,12 @@ def test_one_typeface():
 @pytest.mark.parametrize(
     ("field", "unit", "form"),
     [
-        (result(), LENGTH.us, "#,##0.0"),
-        (result(digits=0), LENGTH.us, "#,##0"),
-        (result(digits=3), LENGTH.us, "#,##0.000"),
-        (result(NUMBER), NUMBER.us, "#,##0.00"),
-        (result(SHARE), SHARE.us, "0.0%"),
-        (result(SHARE, digits=0), SHARE.us, "0%"),
+        (result(), LENGTH.us, '#,##0_)_);"−"#,##0_)_)'),  # air behind it, and a true minus
+        (result(digits=0), LENGTH.us, '#,##0_)_);"−"#,##0_)_)'),
+        (result(digits=3), LENGTH.us, '#,##0.000_)_);"−"#,##0.000_)_)'),
+        (result(NUMBER), NUMBER.us, '#,##0.00_)_);"−"#,##0.00_)_)'),
+        (result(SHARE), SHARE.us, '0.0%_)_);"−"0.0%_)_)'),
+        (result(SHARE, digits=0), SHARE.us, '0%_)_);"−"0%_)_)'),
         (result(None), None, "General"),
         (Input("loop", "Loop", SOME, LENGTH), LENGTH.us, "General"),
         (Input("loop", "Loop", SOME, SHARE), SHARE.us, "0.0#%"),
@@ -81,6 +90,28 @@ def test_one_typeface():
 )
 def test_number_formats(field, unit, form):
     assert look.number_format(field, unit) == form
+
+
+@pytest.mark.parametrize(
+    ("field", "unit", "form"),
+    [
+        (result(), LENGTH.us, '#,##0" yd"'),
+        (result(digits=1), LENGTH.us, '#,##0.0" yd"'),
+        (result(digits=0), LENGTH.metric, '#,##0" m"'),
+        (result(NUMBER, digits=0), NUMBER.us, "#,##0"),
+        (result(SHARE, digits=0), SHARE.us, "0%"),
+        (result(None), None, "General"),
+    ],
+)
+def test_an_answer_has_its_unit_beside_it(field, unit, form):
+    assert look.sum_format(field, unit) == form and look.answer(field, unit)["num_format"] == form
+
+
+def test_a_cell_that_is_worked_out_refuses_to_be_typed_over():
+    for field in (result(), MESSAGE, MARK):
+        spoken = look.worked_out(field)
+        assert (spoken["validate"], spoken["value"], spoken["error_type"], spoken["ignore_blank"]) == ("custom", "=1=0", "stop", False)
+        assert len(spoken["error_title"]) <= 32 and len(spoken["error_message"]) <= 255
 
 
 def test_what_a_program_says():
@@ -95,7 +126,7 @@ def test_what_a_program_says():
 def test_a_message_of_255_letters_is_said_in_full():
     field = Input("loop", "Loop", SOME, LENGTH, help="h" * 240)
     assert look.validation(field, "", "w" * 14)["input_message"] == "h" * 240 + " " + "w" * 14
-    assert look.explanation(result(note="n" * 255))["input_message"] == "n" * 255
+    assert look.worked_out(result(note="n" * 255))["input_message"] == "n" * 255
 
 
 def test_a_longer_one_is_refused_and_not_cut():
@@ -103,7 +134,7 @@ def test_a_longer_one_is_refused_and_not_cut():
     with pytest.raises(DescriptionError, match="field loop: .* has 256 letters, and a workbook holds 255; shorten it"):
         look.validation(Input("loop", "Loop", SOME, LENGTH, help="h" * 240), "", "w" * 15)
     with pytest.raises(DescriptionError, match="field twice: .* has 256 letters"):
-        look.explanation(result(note="n" * 256))
+        look.worked_out(result(note="n" * 256))
 
 
 @pytest.mark.parametrize(

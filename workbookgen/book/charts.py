@@ -93,7 +93,8 @@ def _axis(grid: bool = False, **more) -> dict:
 def _series(layout: Layout, chart: Chart, series: Series) -> dict:
     """A series of columns or bars, with the whisker of what it may be more or less."""
     color = recolored({"color": FILLS.get(series.look, ACCENT)}, layout.planner.colors)
-    drawn = _ranges(layout, chart, series) | {"fill": color, "border": color}
+    edge = color if FILLS.get(series.look, ACCENT) == ACCENT else {"color": QUIET, "width": 0.75}  # a pale column is seen by its edge
+    drawn = _ranges(layout, chart, series) | {"fill": color, "border": edge}
     if series.whisker:
         cells = f"={range_of(layout, series.whisker, chart.records)}"
         drawn["y_error_bars"] = {"type": "custom", "plus_values": cells, "minus_values": cells, "line": {"color": QUIET, "width": 1.25}}
