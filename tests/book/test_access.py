@@ -74,7 +74,8 @@ def fills(chart: Chart) -> dict[str, str]:
 
 
 def of_kind(layout, *kinds):
-    return [section for sheet in layout.planner.sheets for section in sheet.sections if isinstance(section, kinds)]
+    sections = [each for sheet in layout.planner.sheets for section in sheet.sections for each in (section, getattr(section, "chart", None))]
+    return [section for section in sections if isinstance(section, kinds)]
 
 
 @pytest.mark.parametrize("sight", SIGHTS)

@@ -259,8 +259,9 @@ def test_a_chart_draws_what_is_there():
 
     assert seeing(chart("reels_listed", "reels_loop")), "it may stand on another sheet"
     for category, drawn in (("reels_nmae", "reels_loop"), ("reels_listed", "reels_nmae")):
-        with pytest.raises(DescriptionError, match="sheet First: its chart draws reels_nmae, which is no field"):
-            seeing(chart(category, drawn))
+        for section in (chart(category, drawn), Listing(block="other", view=LogView("long"), chart=chart(category, drawn))):
+            with pytest.raises(DescriptionError, match="sheet First: its chart draws reels_nmae, which is no field"):
+                seeing(section)
 
 
 def test_a_neighbor_is_a_sheet_that_is_there():

@@ -176,6 +176,11 @@ class Listing(Section):
     def shown(self) -> tuple[str, ...]:
         return self.view.shown(self.block)
 
+    @property
+    def drawn(self) -> tuple[str, ...]:
+        """Full keys of what its chart draws."""
+        return self.chart.drawn if self.chart else ()
+
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
         """Names of records about which nothing more is said are no listing."""
         left = view_without(self.view, self.block, fallen)
