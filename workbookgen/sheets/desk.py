@@ -15,10 +15,16 @@ PROJECTS_SHOWN, LOTS_SHOWN = 5, 5
 
 def sheet(settings: Settings, proofs: str, sheets: tuple[Sheet, ...], cautions: tuple[str, ...]) -> Sheet:
     """The first sheet, before these. `cautions` are those of chapters that were left out."""
-    there = {log.key: sheet.name for sheet in sheets for log in sheet.logs if log.inputs}
+    there = {log.key: _way_to(sheet, log.key) for sheet in sheets for log in sheet.logs if log.inputs}
     bands = (*_note(settings), band(Reading(sentences=STEPS, is_small=True)), _doors(), *_bands(there, cautions))
     holders = (check(proofs), glance(), look(there), projects(settings), lots(settings))
     return Sheet(SHEET, settings.title, "Type in tinted cells. Everything else is worked out.", (Chapter(SHEET, holders, bands),), Kind.DESK)
+
+
+def _way_to(sheet: Sheet, log: str) -> Way:
+    """The way to what a log says of itself, in the name of its chapter."""
+    name = next(chapter.name for chapter in sheet.chapters if any(holder.key == log for holder in chapter.holders))
+    return Way(sheet.name, name, f"{log}_{FIRST.key}")
 
 
 def _note(settings: Settings) -> tuple[Band, ...]:
@@ -117,7 +123,7 @@ SHELF = Listing(title="On the shelf", block="first_lots", across=(1, 8), view=Lo
 
 
 # ------------------------------------------------------------------ what needs a look
-def look(there: dict[str, str]) -> Card:
+def look(there: dict[str, Way]) -> Card:
     """A line for each log: what was emptied or typed over in it, or the first thing that is wrong."""
     program = Result(
         "program", "", 'IF(start_agreeing = start_examples, "computes the planner correctly", "do not rely on it: " & (start_examples - start_agreeing) & " checks fail")',
@@ -134,7 +140,7 @@ def _look(log: str) -> Result:
     )
 
 
-def _bands(there: dict[str, str], cautions: tuple[str, ...]) -> tuple[Band, ...]:
+def _bands(there: dict[str, Way], cautions: tuple[str, ...]) -> tuple[Band, ...]:
     own = [key for key in ("skeins", "reels", "fiber", "samples", "projects") if key in there]
     looks = _looks("Needs a look", own, there, ("look_program", Way("Reference", "This program")))
     others = _looks("Or on another sheet", [key for key in there if key not in own], there)
@@ -148,8 +154,8 @@ def _bands(there: dict[str, str], cautions: tuple[str, ...]) -> tuple[Band, ...]
     )
 
 
-def _looks(title: str, logs: list[str], there: dict[str, str], *more: tuple[str, Way]) -> Looks:
-    return Looks(title=title, across=(10, 12), places=(*more, *((f"look_{key}", Way(there[key], there[key], f"{key}_{FIRST.key}")) for key in logs)))
+def _looks(title: str, logs: list[str], there: dict[str, Way], *more: tuple[str, Way]) -> Looks:
+    return Looks(title=title, across=(10, 12), places=(*more, *((f"look_{key}", there[key]) for key in logs)))
 
 
 STEPS = ("1. Reels: give each reel its loop.   2. Skeins: type wraps and weight of each skein.   3. Projects: type the yardage you want, and read whether it is enough.",)
