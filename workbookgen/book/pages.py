@@ -18,10 +18,11 @@ def plan_of(sheet: Sheet, planner: Planner) -> Plan:
 
 def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
     spots: dict[str, Spot] = {}
-    placed, papers, row = [], [], FIRST_BAND
+    placed, papers, bands, row, printed_to = [], [], [], FIRST_BAND, 1
     if sheet.grid.chosen:
         spots[sheet.grid.chosen] = Spot(CHOSEN[0], CHOSEN[1], across=CHOSEN[2])
     for band in sheet.bands:
+        bands.append(row)
         ends = [row]
         for section in band.sections:
             top = ends[-1] + 1 if section.is_below else row
@@ -31,13 +32,14 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
             spots |= sections.of(section).spots(section, planner, top, 1 + section.across[0])
             ends.append(top + sections.of(section).rows(section, planner))
         row = 1 + max(ends)
+        printed_to = row - 2 if all(section.is_printed for section in band.sections) else printed_to
     widths = {1: MARGIN} | dict(enumerate(sheet.grid.widths, start=2))
     seen = max([1 + len(sheet.grid.widths), *(spot.column + spot.across - 1 for spot in spots.values())])
     widths |= {column: GRID_COLUMN for column in range(2, seen + 1) if column not in widths}
     column = _hidden(sheet, planner, spots, seen + 1)
     widths |= dict.fromkeys(range(seen + 1, column), HIDDEN)
     heights = {1: LINKS_ROW, 2: GAP, 3: TITLE_ROW, 4: GAP - 2}
-    return Plan(sheet, spots, widths, heights, tuple(placed), last_column=seen, last_row=row - 2, papers=tuple(papers))
+    return Plan(sheet, spots, widths, heights, tuple(placed), last_column=seen, last_row=row - 2, bands=tuple(bands), printed_to=printed_to, papers=tuple(papers))
 
 
 def _hidden(sheet: Sheet, planner: Planner, spots: dict[str, Spot], column: int) -> int:

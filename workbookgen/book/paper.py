@@ -1,17 +1,22 @@
 """How a sheet is printed: paper, margins, what of it, and on how many pages.
 
-A page is one page, landscape. A log is as wide as one page, without what is folded away, and
-as long as its lines in use and some more. Papers such as labels are printed upright and in their
-true size, each page from where it begins: a program that fits a sheet to its pages leaves the
-breaks aside.
+A page is one page, landscape, if it can be read at that size; else it goes on, and is broken
+between its bands. A log is as wide as one page, without what is folded away, and as long as its
+lines in use and some more. Papers such as labels are printed upright and in their true size.
+What is broken is not fitted to pages: a program that fits a sheet leaves the breaks aside.
 """
 
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import FIRST_RECORD, UNITS
 
 PAPER = {"letter": 1, "a4": 9}
-MARGINS = {"left": 0.5, "right": 0.5, "top": 0.5, "bottom": 0.6}  # inches
+SIZE = {"letter": (8.5, 11.0), "a4": (210 / 25.4, 297 / 25.4)}  # inches, upright
+MARGINS = {"left": 0.5, "right": 0.5, "top": 0.5, "bottom": 0.6}
 OF_PAPERS = {"left": 0.4, "right": 0.4, "top": 0.4, "bottom": 0.4}
+PIXELS_AN_INCH = 96
+WIDER = 1.06  # programs print columns up to so much wider than they are on the screen
+READABLE = 0.55  # of the size on the screen: 11 points become 6
+AT_LEAST = 1 / 3  # of a page that must be left for a part that is longer than a page, if it is to begin there
 LINES_PRINTED, SPARE_LINES = 24, 8  # of a log: at least, and beyond those in use
 
 
@@ -23,14 +28,52 @@ def set_up(canvas: Canvas) -> None:
         _papers(canvas)
         return
     to.set_margins(**MARGINS)
-    to.set_landscape()
     to.set_footer(f"&L{_plain_in_a_margin(canvas.layout.planner.title)}&C&A&R&P / &N")
-    if plan.sheet.log_view:
-        _log(canvas)
+    (_log if plan.sheet.log_view else _page)(canvas)
+
+
+def _page(canvas: Canvas) -> None:
+    plan, to = canvas.plan, canvas.to
+    named = max((spot.column + spot.across - 1 for key, spot in plan.spots.items() if key in plan.sheet.shown), default=0)
+    last_column = max(1 + len(plan.sheet.grid.widths), named)
+    to.print_area(1, 0, plan.printed_to - 1, last_column - 1)
+    wide = canvas.width(1, last_column) * WIDER
+    across, down = _room(canvas, is_wide=True)
+    if min(across / wide, down / _high(canvas, 2, plan.printed_to)) >= READABLE:
+        to.set_landscape()
+        to.fit_to_pages(1, 1)
+        return
+    upright = _room(canvas, is_wide=False)
+    if upright[0] / wide >= READABLE:
+        across, down = upright
     else:
-        to.fit_to_pages(1, 0 if plan.last_row > 80 else 1)
-        named = max((spot.column + spot.across - 2 for key, spot in plan.spots.items() if key in plan.sheet.shown), default=0)
-        to.print_area(1, 0, plan.last_row - 1, max(len(plan.sheet.grid.widths), named))
+        to.set_landscape()
+    scale = min(1.0, across / wide)
+    to.set_print_scale(int(100 * scale))
+    to.set_h_pagebreaks([row - 1 for row in _starts(canvas, down / scale)])
+
+
+def _room(canvas: Canvas, is_wide: bool) -> tuple[float, float]:
+    """Pixels of a page within its margins, across and down."""
+    across, down = sorted(SIZE[canvas.layout.planner.paper], reverse=is_wide)
+    return (across - MARGINS["left"] - MARGINS["right"]) * PIXELS_AN_INCH, (down - MARGINS["top"] - MARGINS["bottom"]) * PIXELS_AN_INCH
+
+
+def _high(canvas: Canvas, first: int, last: int) -> int:
+    return sum(canvas.heights.get(row, canvas.plan.top_of(row)) for row in range(first, last + 1))
+
+
+def _starts(canvas: Canvas, down: float) -> list[int]:
+    """The rows with which further pages begin: a band is not cut, unless it is longer than a page."""
+    starts, used = [], 0.0
+    ends = [*(row - 1 for row in canvas.plan.bands[1:]), canvas.plan.printed_to]
+    for first, last in zip((2, *canvas.plan.bands[1:]), ends, strict=True):
+        high = _high(canvas, first, min(last, canvas.plan.printed_to))
+        if used and used + high > down and (high <= down or down - used < down * AT_LEAST):
+            starts.append(first)
+            used = 0.0
+        used = used + high if used + high <= down else (used + high) % down
+    return [row for row in starts if row <= canvas.plan.printed_to]
 
 
 def _papers(canvas: Canvas) -> None:
@@ -47,8 +90,10 @@ def _log(canvas: Canvas) -> None:
     [log] = canvas.plan.sheet.logs
     used = max((row for each in log.inputs for row, entry in enumerate(canvas.entries[f"{log.key}_{each.key}"], start=1) if entry is not None), default=0)
     lines = min(log.rows, max(used + SPARE_LINES, LINES_PRINTED))
+    seen = max(first + len(strip.keys) - 1 for first, strip in canvas.plan.strips if not (strip.is_folded or strip.is_hidden))
+    canvas.to.set_landscape()
     canvas.to.fit_to_pages(1, 0)
-    canvas.to.print_area(1, 0, FIRST_RECORD + lines - 2, canvas.plan.last_column - 1)
+    canvas.to.print_area(1, 0, FIRST_RECORD + lines - 2, seen - 1)
     if lines > LINES_PRINTED + SPARE_LINES:
         canvas.to.repeat_rows(1, UNITS)
 

@@ -69,6 +69,8 @@ class Plan:
     folds: tuple[tuple[int, Strip], ...] = ()
     last_column: int = 1  # of what is seen
     last_row: int = 1
+    bands: tuple[int, ...] = ()  # of a page: the rows with which they begin
+    printed_to: int = 1  # of a page: the last row that is printed
     papers: tuple[int, ...] = ()  # the rows with which pages of paper begin, where it is made of such
 
     @cached_property

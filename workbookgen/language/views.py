@@ -66,6 +66,7 @@ class Section:
     across: tuple[int, int] = WHOLE
     aside: str = ""
     is_below: bool = False  # below the section before it in its band, and not beside it
+    is_printed: bool = True  # what is not stands last on its sheet
 
     @property
     def shown(self) -> tuple[str, ...]:

@@ -32,7 +32,7 @@ CHAPTER = "Lists"
 
 def chapter(settings: Settings) -> Chapter:
     tables = TABLES if not settings.without else (*TABLES, NOTHING)
-    return Chapter(CHAPTER, (*tables, numbers(settings)), tuple(band(Facts(table=each.key)) for each in tables))
+    return Chapter(CHAPTER, (*tables, numbers(settings)), tuple(band(Facts(table=each.key, is_printed=False)) for each in tables))
 
 
 STATES = Table(

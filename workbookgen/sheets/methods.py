@@ -16,11 +16,14 @@ SHEET = "Reference"
 CHAPTER = "Methods"
 WORD, LAW = 21, 33  # widths of the first two columns; with them all fit across a page, and their texts take about as many lines
 
+ON_SCREEN = "From here on, this sheet is for the screen and is not printed."
 CONVENTIONS = Reading(
     title="Conventions",
     sentences=(
         "Two conventions of contraction are in print. Here it is always the lost length over the original length; only the weft take-up is told of the width in the reed.",
         "Read: the figure was read in the source named. From memory: a known source, not opened for this. Common practice: a rule of thumb without a source.",
+        "On paper: of a log, what is folded away is left out, and the lines in use when the planner was built and eight more are printed, at least 24. "
+        "For more, choose the print range in your program, or carry the planner over.",
     ),
 )
 
@@ -79,4 +82,4 @@ def chapter(sheets: tuple[Sheet, ...]) -> Chapter:
         Column("source", "Source", tuple(each.source for each in pages)),
     )
     words, methods = glossary((WORD, LAW)), Table("methods", "Calculations", columns)
-    return Chapter(CHAPTER, (words, methods), (band(CONVENTIONS), band(Facts(table=words.key)), band(Facts(table=methods.key))))
+    return Chapter(CHAPTER, (words, methods), (band(CONVENTIONS), band(Facts(table=words.key)), band(Facts(table=methods.key, aside=ON_SCREEN, is_printed=False))))

@@ -20,4 +20,4 @@ def chapter(settings: Settings) -> Chapter:
         (Column("line", "Line", tuple(line or " " for line in lines), runs_on=True),),
         about="The settings it was built from. Leave them as they are: checking and renewing the planner reads them.",
     )
-    return Chapter(CHAPTER, (table,), (band(Facts(table=KEY)),))
+    return Chapter(CHAPTER, (table,), (band(Facts(table=KEY, is_printed=False)),))

@@ -22,7 +22,7 @@ CHAPTER = "Proofs"
 
 
 def chapter(proofs: ProofTable) -> Chapter:
-    return Chapter(CHAPTER, (proofs,), (band(Examples(title="Proofs", table=proofs.key)),))
+    return Chapter(CHAPTER, (proofs,), (band(Examples(title="Proofs", table=proofs.key, is_printed=False)),))
 
 
 def without(fallen: Collection[str]) -> ProofTable:
