@@ -100,14 +100,32 @@ def test_nobody_is_told_of_certainty(chance, words):
     assert answer.chance_words(chance) == words
 
 
-def test_the_sentence_says_what_its_number_says():
-    told = answer.answer(Quantity(420.0, "yard"), Quantity(400.0, "yard"), Quantity(20.0, "yard"), "84%")
-    assert told == "There is 420 yd (384 m), it takes 400 yd (366 m): 20 yd (18 m) over. Chance that it is enough: 84%."
-    assert "short by 20 yd (18 m)" in answer.answer(Quantity(380.0, "yard"), Quantity(400.0, "yard"), Quantity(-20.0, "yard"))
+def yards(number):
+    return Quantity(float(number), "yard")
+
+
+def test_the_sentence_says_what_its_number_says_in_the_unit_in_which_it_is_given():
+    told = answer.answer(yards(2317), yards(2100), yards(217), yards(217), yards(0), yards(2020), yards(2614), "84%", yards(240))
+    assert told == (
+        "There is 2,317 yd, very likely 2,020 yd to 2,614 yd; it takes 2,100 yd: 217 yd over. Chance that it is enough: 84%. "
+        "Another 240 yd lie in skeins that belong to no project."
+    )
+    assert answer.answer(meters(380.0), meters(400.0), meters(-20.0), meters(0.0), meters(20.0)) == "There is 380 m; it takes 400 m: 20 m short."
     assert answer.verdict(0.95, 0.9) == "enough" and answer.verdict(0.6, 0.9) == "likely enough" and answer.verdict(0.4, 0.9) == "short"
 
 
 def test_advice_names_what_to_get_in_the_form_in_which_it_is_bought():
-    told = answer.advice(Quantity(100.0, "yard"), 0.9, buy_1=Quantity(4.2, "oz"), name_1="Clover", form_1="raw fleece", buy_2=Quantity(0.0, "oz"), name_2="Silk")
-    assert told == "For 90% get 100 yd (91 m) more: 4.2 oz (119 g) of Clover, raw fleece."
-    assert answer.advice(meters(0.0), 0.9) == "It is enough, as sure as you ask."
+    told = answer.advice(yards(100), 0.9, buy_1=Quantity(4.2, "oz"), name_1="Clover", form_1="raw fleece", buy_2=Quantity(0.0, "oz"), name_2="Silk")
+    assert told == "To be 90% sure, get 100 yd more: 4.2 oz of Clover (raw fleece)."
+    assert answer.advice(meters(0.0), 0.9) == "That is as sure as you ask."
+    both = dict(buy_1=grams(0.0), name_1="Wool", buy_2=grams(30.0), name_2="Silk", form_2="yarn or thread", buy_3=grams(12.0), name_3="Linen")
+    assert answer.advice(meters(90.0), 0.925, design="Both", **both, balls_2=1) == "To be 92.5% sure, get 90 m more: 1 spool of Silk; 12 g of Linen."
+    assert answer.advice(meters(90.0), 0.9, buy_1=grams(60.0), name_1="Blue", balls_1=2) == "To be 90% sure, get 90 m more: 2 balls of Blue."
+
+
+def test_a_ball_weighs_what_its_length_weighs_and_a_part_of_one_is_a_whole_one():
+    assert strands.ball_weighs(Quantity(2.0, "m/g"), package=meters(100.0)).m_as("g") == approx(50)
+    assert strands.ball_weighs(Quantity(2.0, "m/g"), spool=grams(20.0), design="Both").m_as("g") == 20
+    assert strands.balls_to_buy(grams(101.0), grams(50.0), 1, lot="Blue") == 3
+    with pytest.raises(ValueError, match="spun"):
+        strands.balls_to_buy(grams(101.0), grams(50.0), 0, lot="Fleece")

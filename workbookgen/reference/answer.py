@@ -1,18 +1,20 @@
 """The answer to "is it enough?", in sentences that never contradict their numbers.
 
 One sentence says what there is, what it takes and how sure that is; another what to get, of
-which strand, to be as sure as the person asked for. Amounts are told in both systems.
+which strand, to be as sure as the person asked for. Amounts are told in the unit in which they are given.
 """
 
 import numpy as np
 
 from workbookgen.reference.law import by_element, law, require, require_numbers
-from workbookgen.reference.words import said
+from workbookgen.reference.words import rounded, said
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
-TOO_LONG = Quantity(1e8, "m")  # beyond it a whole number has more figures than programs agree on
+NOTHING = Quantity(0.0, "m")
 SAYABLE = Quantity(9e5, "m")
-TOO_HEAVY = Quantity(1e8, "g")
+TOO_HEAVY = Quantity(9e5, "g")
+LEAST_TOLD = Quantity(1.5, "g")  # of a strand: less is nothing on a kitchen scale
+MOST_BALLS = 9e5
 NO_MASS = Quantity(0.0, "g")
 
 
@@ -109,18 +111,65 @@ def chance_words(chance: Ratio) -> str:
 
 
 @law
-def answer(have: Length, need: Length, spare: Length, chance_words: str | None = None, used: Mass | None = None) -> str:
-    """Whether it is enough, in a sentence.
+def not_below_nothing(amount: Length) -> Length:
+    """An amount as a person says it.
 
-    s = H - N, told with both and with the chance; "Finished." once it is known what was used. The number and
-    its words stand together, so that a chance under half is never called enough.
+    h = a if a > 0, else 0. Nobody has less than nothing.
 
     Parameters
     ----------
-    have : H, what there is and will be; nothing, where others need more than that
+    amount : a, below zero where some is lacking
+
+    Returns
+    -------
+    h, a length
+
+    Raises
+    ------
+    ValueError
+        A length that is not a number.
+
+    Notes
+    -----
+    Valid for any length.
+
+    References
+    ----------
+    Definition of the maximum.
+    """
+    require_numbers(amount)
+    return np.maximum(amount, NOTHING)
+
+
+@law
+def answer(
+    there: Length,
+    need: Length,
+    spare: Length,
+    over: Length,
+    lacking: Length,
+    least: Length | None = None,
+    most: Length | None = None,
+    chance_words: str | None = None,
+    free: Length | None = None,
+    used: Mass | None = None,
+) -> str:
+    """Whether it is enough, in a sentence.
+
+    s = H - N, told with both, with the chance, and with what lies free. The number and its words stand together,
+    so that a chance under half is never called enough. "Finished." once it is known what was used.
+
+    Parameters
+    ----------
+    there : H, what there is and will be; nothing, where others need more than that
     need : N, what the piece takes
     spare : s, what is over, below zero when some is lacking
+    over : s, or nothing when some is lacking
+    lacking : -s, or nothing when it is enough
+    least : L₁, what there very likely is at least
+    most : L₂, what there very likely is at most
     chance_words : the chance, in words, if it is known
+    free : length in skeins of this yarn that belong to no project
     used : mass of yarn that the finished piece took
 
     Returns
@@ -130,30 +179,35 @@ def answer(have: Length, need: Length, spare: Length, chance_words: str | None =
     Raises
     ------
     ValueError
-        A length that is not a number or too great to tell, or a negative mass.
+        A length that is negative or too great to tell, or a negative mass.
 
     Notes
     -----
-    Valid for less than 100,000 km; halves round away from zero.
+    Valid for lengths below 900 km, told in the unit in which they are given; under half a meter lies free unsaid.
 
     References
     ----------
     Definition of the surplus.
     """
-    require_numbers(have, need, spare, used)
-    for length in (have, need, spare):
-        require(abs(length) < TOO_LONG, "That is more than words can tell.")
+    require_numbers(there, need, spare, over, lacking, least, most, free, used)
+    for length in (most, free):
+        require(length is None or length < SAYABLE, "That is more than a few words can tell.")
+    parts = [said(there), said(need), spare.magnitude, said(over), said(lacking)]
     if used is not None:
         require(used >= NO_MASS, "A piece cannot have used less than nothing.")
-        return by_element(lambda _: "Finished.", have.magnitude)
+        return by_element(lambda *_: "Finished.", *parts)
+    known = least is not None and most is not None
+    parts += [said(least) if known else "", said(most) if known else "", "" if chance_words is None else chance_words]
+    parts += [0.0, ""] if free is None else [free.m_as("m"), said(free)]
+    return by_element(_answer, *parts)
 
-    def sentence(there, takes, over, sure):
-        rest = f"{_length(over)} over" if over >= 0 else f"short by {_length(-over)}"
-        chance = f". Chance that it is enough: {sure}." if sure else "."
-        return f"There is {_length(max(there, 0.0))}, it takes {_length(takes)}: {rest}{chance}"
 
-    sure = "" if chance_words is None else chance_words
-    return by_element(sentence, have.m_as("m"), need.m_as("m"), spare.m_as("m"), sure)
+def _answer(there, need, spare, over, lacking, least, most, chance, free, in_skeins) -> str:
+    between = f", very likely {least} to {most}" if least else ""
+    rest = f"{over} over" if spare >= 0 else f"{lacking} short"
+    sure = f" Chance that it is enough: {chance}." if chance else ""
+    another = f" Another {in_skeins} lie in skeins that belong to no project." if free > 0.5 else ""
+    return f"There is {there}{between}; it takes {need}: {rest}.{sure}{another}"
 
 
 @law
@@ -272,22 +326,27 @@ def advice(
     more: Length,
     certainty: Ratio,
     used: Mass | None = None,
+    design: str | None = None,
     buy_1: Mass | None = None,
     name_1: str | None = None,
     form_1: str | None = None,
+    balls_1: Ratio | None = None,
     buy_2: Mass | None = None,
     name_2: str | None = None,
     form_2: str | None = None,
+    balls_2: Ratio | None = None,
     buy_3: Mass | None = None,
     name_3: str | None = None,
     form_3: str | None = None,
+    balls_3: Ratio | None = None,
     buy_4: Mass | None = None,
     name_4: str | None = None,
     form_4: str | None = None,
+    balls_4: Ratio | None = None,
 ) -> str:
     """What to get to be as sure as one wants to be, in a sentence.
 
-    nothing where E = 0; else E, and of each strand its weight, its name and the form in which it is bought. One
+    nothing where E = 0; else E, and of each strand how many balls, or its weight and the form in which it is bought. One
     knows what to ask for in the shop, or of the shepherd.
 
     Parameters
@@ -295,18 +354,23 @@ def advice(
     more : E, length to have besides
     certainty : p, the chance that was asked for
     used : mass of yarn that the finished piece took
+    design : the design, if the yarn has one: its threads come on spools
     buy_1 : weight to get, of the first strand
     name_1 : what it is called, of the first strand
     form_1 : form in which its lot was bought, of the first strand
+    balls_1 : number of balls to get, of the first strand, if it is bought in balls
     buy_2 : weight to get, of the second strand
     name_2 : what it is called, of the second strand
     form_2 : form in which its lot was bought, of the second strand
+    balls_2 : number of balls to get, of the second strand, if it is bought in balls
     buy_3 : weight to get, of the third strand
     name_3 : what it is called, of the third strand
     form_3 : form in which its lot was bought, of the third strand
+    balls_3 : number of balls to get, of the third strand, if it is bought in balls
     buy_4 : weight to get, of the fourth strand
     name_4 : what it is called, of the fourth strand
     form_4 : form in which its lot was bought, of the fourth strand
+    balls_4 : number of balls to get, of the fourth strand, if it is bought in balls
 
     Returns
     -------
@@ -319,51 +383,43 @@ def advice(
 
     Notes
     -----
-    Valid for less than 100,000 km and 100 tonnes; halves round up.
+    Valid for less than 900 km and 900 kg, told in the unit in which they are given; what is less than half a meter or 1.5 g is not told.
 
     References
     ----------
     Definition of the amount to have.
     """
-    require_numbers(more, certainty, used, buy_1, buy_2, buy_3, buy_4)
-    require((more >= Quantity(0.0, "m")) & (more < TOO_LONG), "That is more than words can tell.")
-    strands = ((buy_1, name_1, form_1), (buy_2, name_2, form_2), (buy_3, name_3, form_3), (buy_4, name_4, form_4))
-    for buy, name, _ in strands:
-        if buy is not None:
-            require((buy >= NO_MASS) & (buy < TOO_HEAVY), "That is more than words can tell.")
-            require((buy == NO_MASS) | (name is not None), "A strand to get needs a name.")
+    strands = ((buy_1, name_1, form_1, balls_1), (buy_2, name_2, form_2, balls_2), (buy_3, name_3, form_3, balls_3), (buy_4, name_4, form_4, balls_4))
+    require_numbers(more, certainty, used, *(each for buy, _, _, balls in strands for each in (buy, balls)))
+    told = []
+    for buy, name, form, balls in strands:
+        if balls is not None:
+            require(balls < MOST_BALLS, "That is more than a few words can tell.")
+        if buy is None:
+            told += [0.0, "", "", "", 0.0, ""]
+            continue
+        require((buy >= NO_MASS) & (buy < TOO_HEAVY), "That is more than a few words can tell.")
+        require((buy < LEAST_TOLD) | (name is not None), "A strand to get needs a name.")
+        told += [buy.m_as("g"), said(buy), "" if name is None else name, "" if form is None else form, 0.0 if balls is None else balls, "" if balls is None else said(balls)]
+    amount = said(more)
     if used is not None:
         require(used >= NO_MASS, "A piece cannot have used less than nothing.")
-        return by_element(lambda _: "Nothing more to do.", more.magnitude)
-    flat = [each for buy, name, form in strands for each in (0.0 if buy is None else buy.m_as("g"), name or "" if isinstance(name, str | None) else name, form or "" if isinstance(form, str | None) else form)]
-    return by_element(_advice, more.m_as("m"), certainty, *flat)
+        return by_element(lambda _: "Nothing more to do.", amount)
+    return by_element(_advice, more.m_as("m"), amount, certainty, "" if design is None else design, *told)
 
 
-def _advice(more, certainty, *strands) -> str:
-    if more == 0:
-        return "It is enough, as sure as you ask."
-    text = f"For {np.floor(round(certainty * 100, 9) * 10 + 0.5) / 10:g}% get {_length(more)} more"
+def _advice(more, amount, certainty, design, *strands) -> str:
+    if more < 0.5:
+        return "That is as sure as you ask."
+    told = []
     for number in range(4):
-        buy, name, form = strands[3 * number : 3 * number + 3]
-        if buy > 0:
-            text += f"{'; ' if number else ': '}{_mass(buy)} of {name}{', ' + form if form else ''}"
-    return text + "."
+        grams, buy, name, form, balls, counted = strands[6 * number : 6 * number + 6]
+        if grams >= LEAST_TOLD.m_as("g"):
+            one = "spool" if design else "ball"
+            told.append(f"{counted} {one}{'' if balls == 1 else 's'} of {name}" if counted else f"{buy} of {name}{f' ({form})' if form else ''}")
+    sure = f"{np.floor(round(certainty * 100, 9) * 10 + 0.5) / 10:g}%"
+    return f"To be {sure} sure, get {amount} more{': ' if told else ''}{'; '.join(told)}."
 
 
 def _chance(chance) -> str:
-    return "over 98%" if chance > 0.98 else "under 2%" if chance < 0.02 else f"{_whole(chance * 100)}%"
-
-
-def _length(meters) -> str:
-    return f"{_whole(meters / 0.9144)} yd ({_whole(meters)} m)"
-
-
-def _mass(grams) -> str:
-    tenths = np.floor(round(grams / 28.349523125, 9) * 10 + 0.5) / 10
-    return f"{tenths:.10g} oz ({_whole(grams)} g)"
-
-
-def _whole(amount) -> int:
-    # Python rounds halves to even; a person rounds them away from zero. The last digits of a conversion must not decide a half.
-    size = int(np.floor(round(abs(float(amount)), 9) + 0.5))
-    return -size if amount < 0 else size
+    return "over 98%" if chance > 0.98 else "under 2%" if chance < 0.02 else rounded(chance * 100, 0) + "%"

@@ -62,6 +62,7 @@ def components(settings: Settings) -> Log:
                 Result("packages", "Spools", "ROUNDUP(ROUND(length / package, 6), 0)", plying.packages, NUMBER, digits=0),
             )),
             Group("For other sheets", (
+                Result("spool", "A spool weighs", "package * tex", plying.component_mass, MASS, uses={"length": "package", "linear_density": "tex"}),
                 Result("of", "Of", "design", stock.listed, None, uses={"name": "design"}, width=24),
                 Result("key", "Found as", 'design & " / " & place', plying.component_key, None, width=26, note="The name under which projects find this component."),
                 Result("label", "Called", 'IF(given(name), name, design & " / " & place)', plying.component_label, None, width=26),

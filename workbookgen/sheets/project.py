@@ -32,7 +32,7 @@ def chapter(settings: Settings) -> Chapter:
         ),
         band(
             Answers(title="Yarn and fiber for it", across=(1, 5), lines=("project_length", "project_yarn", "project_prepared", "project_bought")),
-            Answers(title="In its making", across=(7, 12), lines=("project_in_skeins", "project_free", "project_packages", "project_per_bobbin")),
+            Answers(title="In its making", across=(7, 12), lines=("project_in_skeins", "project_free", "project_packages", "project_packages_more", "project_per_bobbin")),
         ),
         band(Listing(title="The weeks", aside="hours, week by week", block="weeks", view=LogView("", (("", "step hours . " + " ".join(f"week_{week}" for week in WEEKS)),)),
                      filled=" ".join(f"week_{week}" for week in WEEKS))),
@@ -89,7 +89,8 @@ PROJECT = Card(
             _of("bought", "Fiber as bought", "bought", MASS, 1, "In the state in which the first lot was bought."),
             _of("in_skeins", "In its skeins", "in_skeins", LENGTH),
             _of("free", "In free skeins of this yarn", "free", LENGTH, note="Not counted: give them to the project on the sheet Skeins."),
-            _of("packages", "Balls to buy", "packages", NUMBER, 0),
+            _of("packages", "Balls in all", "packages", NUMBER, 0),
+            _of("packages_more", "Balls to buy", "packages_more", NUMBER, 0, "To be as sure as you ask."),
             _of("per_bobbin", "On a bobbin", "per_bobbin", MASS, 1),
         )),
         Group("Its hours", (

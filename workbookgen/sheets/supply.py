@@ -7,7 +7,7 @@ loops is the same for each of the four.
 
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, SQUARE_MASS
-from workbookgen.reference import answer, belongings, made_of, plying, sharing, stock, strands, uncertainty
+from workbookgen.reference import answer, belongings, made_of, measuring, plying, sharing, stock, strands, uncertainty
 from workbookgen.sheets.fiber import CLAIMS, OF_CLAIMS
 
 PARTS = (1, 2, 3, 4)
@@ -180,8 +180,26 @@ def to_buy() -> tuple[Result, ...]:
             _result(part, "buy", "To buy", f"MAX(0, come_least + more - @_come) * @_share / (planned * {factor}) / IF(given(@_kept), @_kept, 1)", strands.to_buy, MASS,
                     {"least": "come_least", "come": "@_come", "share": "@_share", "bought": "@_bought", "kept": "@_kept"}, only_if="AND(finer > 0, IF(given(@_kept), @_kept > 0, 1 = 1))",
                     note="In the form in which its lot was bought, to be as sure as you ask."),
+            _pick(part, "spool", "A spool weighs", "components_spool", "components_key", "@_key", MASS),
+            *_ball(part),
+            _result(part, "balls", "Balls to buy", f"ROUNDUP(ROUND(@_buy / {ball(part)}, 6), 0)", strands.balls_to_buy, NUMBER,
+                    {"buy": "@_buy", "ball": ball(part), "bought": "@_bought", "lot": "@_lot_a"}, only_if="OR(@_bought = 1, AND(NOT(given(@_lot_a)), NOT(given(design))))", digits=0),
         ]
     return tuple(results)
+
+
+def ball(part: int) -> str:
+    """The word for what one ball or spool of a component weighs."""
+    return "@_ball" if part == 1 else "@_spool"
+
+
+def _ball(part: int) -> tuple[Result, ...]:
+    if part > 1:
+        return ()
+    return (
+        _result(1, "ball", "A ball weighs", "IF(given(@_spool), @_spool, package / planned)", strands.ball_weighs, MASS, {"spool": "@_spool"},
+                only_if="OR(given(@_spool), AND(given(package), NOT(given(design))))"),
+    )
 
 
 def in_words() -> tuple[Result, ...]:
@@ -196,30 +214,46 @@ def in_words() -> tuple[Result, ...]:
                answer.chance_words, None, width=11),
         Result("verdict", "In a word", 'IF(given(used), "finished", IF(chance >= doubts_certainty, "enough", IF(chance >= 0.5, "likely enough", "short")))',
                answer.verdict, None, uses={"certainty": "doubts_certainty"}, width=13, note="Enough: as sure as you ask on the sheet Sureness."),
+        Result("there", "There is, in words", "MAX(0, have)", answer.not_below_nothing, LENGTH, uses={"amount": "have"}),
+        Result("over", "Over", "MAX(0, spare)", answer.not_below_nothing, LENGTH, uses={"amount": "spare"}),
+        Result("lacking", "Short by", "MAX(0, 0 - spare)", answer.lacking, LENGTH),
+        Result("least", "There is at least", "MAX(0, there - 2 * doubt_have)", measuring.least_likely, LENGTH, uses={"length": "there", "uncertainty": "doubt_have"}),
+        Result("most", "There is at most", "there + 2 * doubt_have", measuring.most_likely, LENGTH, uses={"length": "there", "uncertainty": "doubt_have"}),
         Result("answer", "In a sentence",
-               'IF(given(used), "Finished.", "There is " & ' + _yards("MAX(0, have)") + ' & ", it takes " & ' + _yards("need") + ' & ": " & IF(spare >= 0, ' + _yards("spare")
-               + ' & " over", "short by " & ' + _yards("(0 - spare)") + ') & IF(given(chance_words), ". Chance that it is enough: " & chance_words & ".", "."))',
-               answer.answer, None, width=70, only_if=f"AND({', '.join(f'ABS({each}) < 100000000' for each in ('have', 'need', 'spare'))})",
+               'IF(given(used), "Finished.", "There is " & said(there) & IF(AND(given(least), given(most)), ", very likely " & said(least) & " to " & said(most), "") & "; it takes " & said(need) & ": " '
+               '& IF(spare >= 0, said(over) & " over", said(lacking) & " short") & "." & IF(given(chance_words), " Chance that it is enough: " & chance_words & ".", "") '
+               '& IF(IF(given(free), free, 0) > 0.5, " Another " & said(free) & " lie in skeins that belong to no project.", ""))',
+               answer.answer, None, width=70, only_if="AND(IF(given(most), most < 900000, 1 = 1), IF(given(free), free < 900000, 1 = 1))",
                note="What there is counts skeins as they will be when washed, and what the lots still give."),
         Result("advice", "To be as sure as you ask",
-               'IF(given(used), "Nothing more to do.", IF(more = 0, "It is enough, as sure as you ask.", "For " & ROUND(ROUND(doubts_certainty * 100, 9), 1) & "% get " & ' + _yards("more") + ' & " more"'
-               + "".join(f' & IF(IF(given(part_{part}_buy), part_{part}_buy, 0) > 0, "{"; " if part > 1 else ": "}" & ' + _ounces(f"part_{part}_buy") + f' & " of " & part_{part}_name & IF(given(part_{part}_form), ", " & part_{part}_form, ""), "")' for part in PARTS)
+               'IF(given(used), "Nothing more to do.", IF(more < 0.5, "That is as sure as you ask.", "To be " & ROUND(ROUND(doubts_certainty * 100, 9), 1) & "% sure, get " & said(more) & " more"'
+               + "".join(f' & IF({_to_get(part)} >= 1.5, {_separator(part)} & {_bought_as(part)}, "")' for part in PARTS)
                + ' & "."))',
                answer.advice, None, width=70,
-               uses={"certainty": "doubts_certainty"} | {f"{key}_{part}": f"part_{part}_{key}" for key in ("buy", "name", "form") for part in PARTS},
+               uses={"certainty": "doubts_certainty"} | {f"{key}_{part}": f"part_{part}_{key}" for key in ("buy", "name", "form", "balls") for part in PARTS},
                only_if=ADVICE_SAYABLE),
     )
 
 
 SCARCEST_NAMED = "AND(OR(NOT(given(part_2_come)), given(part_2_name)), OR(NOT(given(part_3_come)), given(part_3_name)), OR(NOT(given(part_4_come)), given(part_4_name)))"
-ADVICE_SAYABLE = "AND(more < 100000000, " + ", ".join(
-    f"IF(given(part_{part}_buy), IF(part_{part}_buy < 100000000, OR(part_{part}_buy = 0, given(part_{part}_name)), 1 = 0), 1 = 1)" for part in PARTS
+ADVICE_SAYABLE = "AND(" + ", ".join(
+    f"IF(given(part_{part}_buy), IF(part_{part}_buy < 900000, OR(part_{part}_buy < 1.5, given(part_{part}_name)), 1 = 0), 1 = 1), IF(given(part_{part}_balls), part_{part}_balls < 900000, 1 = 1)" for part in PARTS
 ) + ")"
 
 
-def _yards(word: str) -> str:
-    return f'ROUND(ROUND({word} / 0.9144, 9), 0) & " yd (" & ROUND(ROUND({word}, 9), 0) & " m)"'
+def _to_get(part: int) -> str:
+    return f"IF(given(part_{part}_buy), part_{part}_buy, 0)"
 
 
-def _ounces(word: str) -> str:
-    return f'ROUND(ROUND({word} / 28.349523125, 9), 1) & " oz (" & ROUND(ROUND({word}, 9), 0) & " g)"'
+def _separator(part: int) -> str:
+    """What stands before a strand: a colon before the first that is told."""
+    return '": "' if part == 1 else f'IF(MAX({", ".join(map(_to_get, range(1, part)))}) >= 1.5, "; ", ": ")'
+
+
+def _bought_as(part: int) -> str:
+    """What to get of a strand: so many balls or spools, or a weight in the form in which its lot was bought."""
+    ball = 'IF(given(design), " spool", " ball")'
+    return _of_part(
+        f'IF(given(@_balls), said(@_balls) & {ball} & IF(@_balls = 1, "", "s") & " of " & @_name, '
+        'said(@_buy) & " of " & @_name & IF(given(@_form), " (" & @_form & ")", ""))', part
+    )

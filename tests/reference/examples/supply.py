@@ -113,8 +113,18 @@ EXAMPLES = [
     (answer.verdict, dict(chance=n(0.84, 0.99), certainty=n(0.9, 0.95))),
     (answer.verdict, dict(chance=n(0.84, 0.99), certainty=n(0.9, 0.95), used=q("g", 300, 0))),
     (answer.chance_words, dict(chance=n(0.84, 0.99))),
-    (answer.answer, dict(have=q("yard", 420, 380), need=q("m", 366, 366), spare=q("yard", 20, -20), chance_words=texts("84%", "16%"))),
-    (answer.answer, dict(have=q("yard", 420, 380), need=q("m", 366, 366), spare=q("yard", 20, -20), used=q("g", 300, 0))),
+    (answer.not_below_nothing, dict(amount=q("yard", 420, -20))),
+    *(
+        (answer.answer, dict(there=q("yard", 420, 380), need=q("yard", 400, 400), spare=q("m", 20, -20), over=q("yard", 20, 0), lacking=q("yard", 0, 20)) | known)
+        for known in (
+            dict(chance_words=texts("84%", "16%")),
+            dict(chance_words=texts("84%", "16%"), least=q("yard", 390, 350), most=q("yard", 450, 410), free=q("yard", 240, 0)),
+            dict(used=q("g", 300, 0)),
+        )
+    ),
+    (strands.ball_weighs, dict(planned=q("m/g", 2, 3), package=q("yard", 200, 100))),
+    (strands.ball_weighs, dict(planned=q("m/g", 2, 3), spool=q("oz", 2, 1))),
+    (strands.balls_to_buy, dict(buy=q("g", 120, 0), ball=q("oz", 2, 1), bought=n(1, 0))),
     (
         answer.scarcest,
         dict(least=q("m", 100, 90)) | {f"{key}_{each}": value for each in FOUR for key, value in (("come", q("m", 99 + each, 94 - each)), ("name", texts(f"A{each}", f"B{each}")))},
@@ -123,6 +133,11 @@ EXAMPLES = [
         answer.advice,
         dict(more=q("yard", 40, 0), certainty=n(0.9, 0.95))
         | {f"{key}_{each}": value for each in FOUR for key, value in (("buy", q("oz", each, 0)), ("name", texts(f"A{each}", f"B{each}")), ("form", texts("raw fleece", "yarn or thread")))},
+    ),
+    (
+        answer.advice,
+        dict(more=q("yard", 40, 0), certainty=n(0.9, 0.95), design=texts("A", "B"))
+        | {f"{key}_{each}": value for each in FOUR for key, value in (("buy", q("oz", each, 0)), ("name", texts(f"A{each}", f"B{each}")), ("balls", n(each, 0)))},
     ),
     (answer.advice, dict(more=q("yard", 40, 0), certainty=n(0.9, 0.95), used=q("g", 300, 0))),
 ]
