@@ -11,6 +11,9 @@ TEMPLATES = {  # file -> units, paper, and the first reel with its loop
     "us.toml": ("us", "letter", "Two-yard reel", "2 yd"),
     "us-grams.toml": ("us-grams", "letter", "Two-yard reel", "2 yd"),
     "metric.toml": ("metric", "a4", "One-meter reel", "1 m"),
+    "us-small.toml": ("us", "letter", "Two-yard reel", "2 yd"),
+    "us-grams-small.toml": ("us-grams", "letter", "Two-yard reel", "2 yd"),
+    "metric-small.toml": ("metric", "a4", "One-meter reel", "1 m"),
     "example.toml": ("us", "letter", "Two-yard reel", "2 yd"),
 }
 
@@ -20,7 +23,7 @@ def test_an_empty_file_means_yards_and_ounces_on_letter_paper():
     assert (settings.units, settings.paper) == ("us", "letter")
     assert settings.reels == () and settings.fibers is None
     rows = settings.rows
-    assert (rows.reels, rows.guide, rows.fiber, rows.skeins, rows.projects) == (12, 40, 40, 200, 12)
+    assert (rows.reels, rows.guide, rows.fiber, rows.skeins, rows.projects) == (12, 50, 40, 200, 12)
 
 
 def test_settings_cannot_be_changed_by_accident():
@@ -34,6 +37,12 @@ def test_a_template_loads(name):
     settings = load(templates() / name)
     assert (settings.units, settings.paper) == (units, paper)
     assert (settings.reels[0].name, settings.reels[0].loop) == (reel, loop)
+    assert settings.size == ("small" if name.endswith("-small.toml") else "whole")
+
+
+@pytest.mark.parametrize("units", ["us", "us-grams", "metric"])
+def test_a_small_template_differs_from_the_whole_one_in_its_size_alone(units):
+    assert load(templates() / f"{units}-small.toml") == load(templates() / f"{units}.toml").model_copy(update={"size": "small"})
 
 
 def test_every_template_is_tried_here():
@@ -104,6 +113,7 @@ class TestReelsOfTheCommandLine:
     def test_units_change_and_the_rest_stays(self):
         before = Settings(title="Mine", reels=(Reel(name="Old", loop="2 yd"),))
         assert changed(before, units="metric") == before.model_copy(update={"units": "metric"})
+        assert changed(before, size="small") == before.model_copy(update={"size": "small"})
 
     def test_nothing_asked_changes_nothing(self):
         before = load(templates() / "metric.toml")

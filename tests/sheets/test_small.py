@@ -1,0 +1,100 @@
+"""A small planner: eight sheets that stand alone, and a way to the whole one for all that was typed."""
+
+import re
+from typing import get_args
+
+import pytest
+
+from workbookgen.build import layout_of, workbook
+from workbookgen.carry.carry import carry
+from workbookgen.checking.check import check
+from workbookgen.filled.planner import read_filled
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.language.fields import Input
+from workbookgen.language.parts import Block
+from workbookgen.language.views import Reading
+from workbookgen.settings import IN_SMALL, Leavable, Rows, Settings, load, templates
+from workbookgen.sheets.planner import planner
+
+SHEETS = ["Desk", "Measure", "Project", "Skeins", "Reels", "Fiber", "Projects", "Reference"]
+NAMED = re.compile(r"\bsheets? ([A-Z]\w+(?: \w+)?)(?: (?:and|or) ([A-Z]\w+))?")
+TYPED = {
+    "reels": [{"name": "Clock reel", "rated": 72.0}, {"name": "Spare", "cord": 600.0, "turns": 8.25}],
+    "fiber": [{"name": "Clover", "state": "raw fleece", "weight": 104.0, "grist": 850.0, "own_skirting": 0.15, "note": "Gray."}],
+    "skeins": [
+        {"name": "First", "reel": "Clock reel", "wraps": 104.0, "gross": 4.02, "tare": 0.12, "lot": "Clover"},
+        {"name": "Second", "reel": "Spare", "wraps": 142.0, "part_wrap": 0.5, "gross": 3.74, "washed_loop": 51.3, "counted_wpi": 11.0},
+    ],
+    "projects": [{"name": "Hat", "wanted": 200.0, "margin": 0.1, "grist": 850.0, "lot_1": "Clover"}],
+}
+CARDS = {"compare_first": ("First",), "compare_second": ("Second",), "project_name": ("Hat",), "doubts_certainty": (0.8,)}
+
+
+@pytest.fixture(scope="module")
+def small():
+    return planner(Settings(size="small"))
+
+
+def test_the_tabs_are_few(small):
+    assert [sheet.name for sheet in small.sheets] == SHEETS
+    whole = [sheet.name for sheet in planner(Settings()).sheets]
+    assert len(whole) <= 16 and set(SHEETS) < set(whole)
+
+
+def test_what_is_left_out_is_left_out_of_a_small_one_too():
+    chapters = {chapter.name for sheet in planner(Settings(size="small", leave_out=("Compare",))).sheets for chapter in sheet.chapters}
+    assert "Compare" not in chapters and not chapters & (set(get_args(Leavable)) - set(IN_SMALL))
+
+
+def texts(described):
+    for sheet in described.sheets:
+        yield sheet.about
+        for part in sheet.parts:
+            yield getattr(part, "about", "")
+            if isinstance(part, Block):
+                yield from (each.help if isinstance(each, Input) else each.note for each in part.fields)
+                yield from (rule.sentence for rule in part.rules)
+        for section in sheet.sections:
+            yield from (section.title, section.aside)
+            if isinstance(section, Reading) and not section.is_caution:
+                yield from section.sentences
+
+
+def test_no_text_sends_one_to_a_sheet_that_is_not_there(small):
+    named = {name for text in texts(small) for found in NAMED.findall(text) for name in found if name}
+    there = set(SHEETS) | {chapter.name for sheet in small.sheets for chapter in sheet.chapters}
+    assert {name.split()[0] for name in named} <= there
+    whole = {name.split()[0] for text in texts(planner(Settings())) for found in NAMED.findall(text) for name in found if name}
+    assert whole - there, "a whole planner names others, so they would be found"
+
+
+def test_every_needed_input_is_read(small):
+    read = {small.meaning(block, word).key for block in small.blocks.values() for result in block.results for word in result.words}
+    needed = {f"{block.key}_{each.key}" for block in small.blocks.values() for each in block.inputs if each.needed}
+    assert needed <= read and len(needed) > 5
+
+
+@pytest.mark.parametrize("units", ["us", "us-grams", "metric"])
+def test_a_small_template_checks(units, tmp_path):
+    layout = layout_of(load(templates() / f"{units}-small.toml"))
+    path = tmp_path / "planner.xlsx"
+    path.write_bytes(workbook(layout))
+    report = check(path, layout, scenarios=5)
+    assert report.findings == []
+
+
+def test_what_was_typed_into_a_small_planner_is_carried_to_a_whole_one(tmp_path):
+    rows = Rows(**dict.fromkeys(Rows.model_fields, 4) | {"guide": 60})
+    settings = Settings(size="small", rows=rows)
+    layout = layout_of(settings)
+    entries = starting_entries(layout.planner) | CARDS
+    for log, records in TYPED.items():
+        entries = with_records(layout.planner, entries, log, records)
+    path, whole = tmp_path / "small.xlsx", tmp_path / "whole.xlsx"
+    path.write_bytes(workbook(layout, entries))
+    outcome = carry(path, whole, Settings(rows=rows))
+    assert outcome.leftovers == ()
+    renewed = read_filled(whole)
+    assert renewed.settings.size == "whole" and len(renewed.entries) > len(entries)
+    assert renewed.entries["guide_name"][0], "the guide of a new planner comes with it"
+    assert {key: renewed.entries[key] for key in entries} == {key: tuple(column) for key, column in entries.items()}
