@@ -137,7 +137,7 @@ def projects(settings: Settings) -> Log:
                 fiber.variation_of_grist("Between its skeins; 5 to 15% is usual for handspun (common practice, no source)."),
                 Result("to_spin", "Still to make", "IF(given(used), 0, MAX(0, need - in_skeins))", strands.to_spin, LENGTH, note="Of the yarn needed, what is not in its skeins."),
             )),
-            Group("Component by component", supply.parts() + supply.lesser()),
+            Group("Strands", supply.parts() + supply.lesser()),
             Group("How sure?", (
                 Result("learned", "Skeins overrule the plan by",
                        "IF(skeins > 0, IF(doubts_grist > 0, doubts_grist * doubts_grist / (doubts_grist * doubts_grist + doubts_variation * doubts_variation / skeins), 0), 0)",
