@@ -1,55 +1,63 @@
-"""Makes the pictures of the demo: every sheet as a person prints it.
+"""Makes the pictures of the demo: every sheet as it stands in a window.
 
-Needs LibreOffice and Poppler: python demo/pictures.py
-Each sheet becomes demo/pictures/SHEET.png; where it has several pages, they are numbered.
+Needs LibreOffice, Xvfb and ImageMagick: python demo/pictures.py
+The demo is opened in a screen that nobody sees, 1366 by 768 pixels at 100%; each sheet becomes
+demo/pictures/SHEET.png, in few colors, so that the files stay small.
 """
 
 import subprocess
+import sys
 import tempfile
+from contextlib import contextmanager
 from pathlib import Path
 
-from make import FOLDER, make, records
+from make import FOLDER, make
+from PIL import Image
 
-from workbookgen.engines.libreoffice import convert
+from workbookgen.engines.libreoffice import python_with_uno
 
-RESOLUTION = "72"
-PAGES = {
-    "Start": 1, "Reels": 2, "Guide": 1, "Fiber": 4, "Buying": 1, "Scouring": 1, "Samples": 3, "Yarn": 1, "Components": 2,
-    "Twist": 2, "Skeins": 4, "Compare": 1, "Labels": 1, "Knitting": 2, "Pieces": 1, "Weaving": 3, "Projects": 4, "Time": 2, "Figures": 1,
-    "Cost": 2, "Pictures": 2, "Counts": 2, "Questions": 1, "Proofs": 1,
-}
-LONG = "Skeins"  # a log of many pages, of which only those with its first lines are shown
+SCREEN = 1366, 768
+LARGEST = 80_000  # bytes of a picture
+COLORS = (128, 96, 64, 48, 32, 24, 16)
 
 
-def sheet_of(page: str) -> str:
-    """The sheet that a page belongs to, from its footer."""
-    footer = page.strip().splitlines()[-1]
-    return next((sheet for sheet in PAGES if f" {sheet} " in footer), "")
-
-
-def main() -> None:
-    target = FOLDER / "pictures"
+def main(target: Path = FOLDER / "pictures") -> None:
     target.mkdir(exist_ok=True)
     for old in target.glob("*.png"):
         old.unlink()
-    with tempfile.TemporaryDirectory() as folder:
-        planner, pdf = Path(folder) / "demo.xlsx", Path(folder) / "demo.pdf"
+    with tempfile.TemporaryDirectory() as folder, screen() as display:
+        planner, shots = Path(folder) / "demo.xlsx", Path(folder) / "shots"
         make(planner)
-        convert(planner, pdf, recalculate=False)
-        text = subprocess.run(["pdftotext", "-layout", pdf, "-"], capture_output=True, text=True, check=True).stdout
-        first = records("skeins")[0]["name"]
-        shown: dict[str, int] = {}
-        for number, page in enumerate(text.split("\f")[:-1], start=1):
-            sheet = sheet_of(page)
-            if not sheet or shown.get(sheet, 0) >= PAGES[sheet] or (sheet == LONG and first not in page):
-                continue
-            shown[sheet] = shown.get(sheet, 0) + 1
-            name = sheet.lower() + (f"-{shown[sheet]}" if PAGES[sheet] > 1 else "")
-            subprocess.run(
-                ["pdftoppm", "-r", RESOLUTION, "-f", str(number), "-l", str(number), "-singlefile", "-png", pdf, target / name],
-                check=True,
-            )
+        shots.mkdir()
+        command = [python_with_uno(), str(FOLDER / "window.py"), str(planner), str(shots), display, *map(str, SCREEN)]
+        subprocess.run(command, check=True, timeout=600)
+        for shot in sorted(shots.glob("*.png")):
+            reduced(shot, target / shot.name.lower())
+
+
+@contextmanager
+def screen():
+    """A screen in memory; gives its display's name."""
+    across, down = SCREEN
+    with subprocess.Popen(
+        ["Xvfb", "-displayfd", "1", "-screen", "0", f"{across}x{down}x24"], stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True
+    ) as server:
+        try:
+            yield f":{server.stdout.readline().strip()}"
+        finally:
+            server.terminate()
+
+
+def reduced(shot: Path, target: Path) -> None:
+    """The picture in as many colors as its size allows."""
+    with Image.open(shot) as picture:
+        plain = picture.convert("RGB")
+    for colors in COLORS:
+        plain.quantize(colors, dither=Image.Dither.NONE).save(target, optimize=True)
+        if target.stat().st_size < LARGEST:
+            return
+    raise SystemExit(f"{target.name} is larger than {LARGEST:,} bytes even in {COLORS[-1]} colors.")
 
 
 if __name__ == "__main__":
-    main()
+    main(*map(Path, sys.argv[1:2]))

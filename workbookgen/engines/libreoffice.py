@@ -136,7 +136,7 @@ class _Office:
     """The driver's process, with LibreOffice below it in the same process group."""
 
     def __init__(self):
-        program, python = _program(), _python_with_uno()
+        program, python = _program(), python_with_uno()
         self._folder = TemporaryDirectory(prefix="libreoffice-", ignore_cleanup_errors=True)
         folder = Path(self._folder.name)
         _write_profile(folder)
@@ -269,7 +269,7 @@ def _program() -> str:
     return program
 
 
-def _python_with_uno() -> str:
+def python_with_uno() -> str:
     beside = Path(_program()).resolve().with_name("python")
     for python in (sys.executable, "/usr/bin/python3", str(beside)):
         if shutil.which(python) and _has_uno(python):
