@@ -140,3 +140,12 @@ def test_a_deviation_is_as_many_dashes_as_fiftieths(deviation, dashes):
 
 def test_a_difference_is_told_in_whole_percent():
     assert measuring.difference_words(0.1666) == "Their grists differ by 17%."
+
+
+def test_the_lot_is_told_with_its_skeins_or_what_is_missing():
+    assert measuring.lot_words() == "choose a skein of your log to see this"
+    assert measuring.lot_words("Aster 1") == "it is of no single lot in the log"
+    assert measuring.lot_words("Aster 1", "Aster", 1.0) == "Aster, 1 skein"
+    assert measuring.lot_words("Aster 1", "Aster", 1204.0) == "Aster, 1,204 skeins"
+    with pytest.raises(ValueError):
+        measuring.lot_words("Aster 1", "Aster")

@@ -140,7 +140,7 @@ def measure(settings: Settings) -> Card:
                            only_if="used_loop > 0")
                     for key, unit in (("", LENGTH), ("_yd", IN_YARDS), ("_m", IN_METERS))
                 ),
-                Result("basis", "After washing",
+                Result("basis", "Shrinkage",
                        'IF(given(used_washed_loop), "measured", IF(given(log_shrinkage_sample), "shrinks as its sample", "usual shrinkage"))',
                        reeling.length_basis, None, uses={"length": "reeled", "washed_loop": "used_washed_loop", "sample": "log_shrinkage_sample"}, only_if="reeled >= 0"),
                 Result("shrinkage", "Washing took", "1 - used_washed_loop / used_loop", reeling.shrinkage, SHARE,
@@ -190,6 +190,10 @@ def measure(settings: Settings) -> Card:
             Group("Its lot", (
                 Result("lot_skeins", "Skeins of its lot", "tally(skeins_grist_yd_lb, skeins_from_lot, log_lot)", stock.tally, NUMBER, digits=0,
                        uses={"name": "log_lot", "names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
+                Result("lot_words", "Its lot",
+                       'IF(given(skein), IF(given(log_lot), log_lot & ", " & IF(lot_skeins = 1, "1 skein", said(lot_skeins) & " skeins"), "it is of no single lot in the log"), '
+                       '"choose a skein of your log to see this")',
+                       measuring.lot_words, None, uses={"lot": "log_lot", "count": "lot_skeins"}, only_if="IF(given(log_lot), given(lot_skeins), 1 = 1)"),
                 *(_of_lot(key, label, column, unit) for key, label, column, unit in (
                     ("mean", "Its mean grist", "mean_grist", GRIST), ("variation", "CV", "variation", SHARE), ("grubbs", "Grubbs' limit", "grubbs", NUMBER),
                 )),
@@ -291,15 +295,15 @@ def _band(settings: Settings) -> Band:
     answered = Answers(
         title="It is", aside="what you try out wins over the log", across=RIGHT, message="measure_wrong",
         big=(
-            Big("measure_finished", "length", ("measure_likely", f"measure_{length}"), columns=3),
+            Big("measure_finished", "length, washed", ("measure_likely", f"measure_{length}"), columns=3),
             Big("measure_grist", "grist", (f"measure_{grist}", "measure_weighs"), columns=2),
             Big("measure_wpi", "wraps in an inch", ("measure_weight_class",), columns=2),
         ),
         lines=("measure_basis",),
     )
     good = Answers(
-        title="It is good for", aside="beside the skeins of its lot", across=RIGHT, is_below=True,
-        lines=("measure_goes_with", "measure_alternates_with", "measure_apart_from", "measure_in_project"),
+        title="It is good for", across=RIGHT, is_below=True,
+        lines=("measure_lot_words", "measure_goes_with", "measure_alternates_with", "measure_apart_from", "measure_in_project"),
     )
     chart = Chart(
         title="Finer or coarser than its lot", aside="the lot's skeins in their order; dashed: beyond it, one stands out", across=RIGHT, is_below=True, kind="control", rows=8,

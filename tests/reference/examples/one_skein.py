@@ -28,6 +28,8 @@ EXAMPLES = [
     (measuring.likely_words, dict(loop=q("inch", 72, 54))),
     (measuring.likely_words, dict(wraps=n(104, 0))),
     *((law, VERDICTS | {"deviation": n(0.1, -0.2)}) for law in (measuring.goes_with, measuring.alternates_with, measuring.apart_from)),
+    (measuring.lot_words, dict(skein=texts("Aster 1", "Birch 1"))),
+    (measuring.lot_words, dict(skein=texts("Aster 1", "Birch 1"), lot=texts("Aster", "Birch"), count=n(4, 1))),
     (measuring.share_of_need, dict(length=q("yard", 200, 0), need=q("m", 400, 500))),
     (measuring.project_words, dict(project=texts("Vest", "hat"), need=q("yard", 2530, 200), share=n(0.09, 1.2))),
     (measuring.place_in_group, dict(line=n(1, 9), count=n(4, 4))),

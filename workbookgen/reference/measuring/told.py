@@ -330,3 +330,40 @@ def difference_words(difference: Ratio) -> str:
     Definition of rounding.
     """
     return by_element(lambda share: f"Their grists differ by {share}.", percent(difference))
+
+
+@law
+def lot_words(skein: str | None = None, lot: str | None = None, count: Ratio | None = None) -> str:
+    """Beside which skeins one is held, in words, or what is missing for it.
+
+    words = the lot and n, the number of its skeins with a grist. Without a skein or a lot, the way there is said.
+
+    Parameters
+    ----------
+    skein : name of the skein chosen
+    lot : name of its lot
+    count : n, number of the lot's skeins with a grist
+
+    Returns
+    -------
+    a text such as "Aster, 4 skeins"
+
+    Raises
+    ------
+    ValueError
+        A lot without a number of skeins, or a number below nothing.
+
+    Notes
+    -----
+    Valid for numbers below a million.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    if skein is None:
+        return "choose a skein of your log to see this"
+    if lot is None:
+        return by_element(lambda _: "it is of no single lot in the log", skein)
+    require(count is not None, "The skeins of a lot must be counted.")
+    return by_element(lambda name, many: f"{name}, {many} {'skein' if many == '1' else 'skeins'}", lot, said(count))
