@@ -151,19 +151,20 @@ def test_hours_counted_beat_hours_planned():
 
 
 def test_work_that_took_longer_than_planned_has_nothing_ahead():
-    assert planning.hours_ahead(hours(30), Quantity(90, "minute")).m_as("hour") == approx(28.5)
+    assert planning.hours_ahead(hours(30), done=Quantity(90, "minute")).m_as("hour") == approx(28.5)
     assert planning.hours_ahead(hours(30)) == hours(30)
-    assert planning.hours_ahead(hours(4), hours(5)) == hours(0)
+    assert planning.hours_ahead(hours(30), 0.25).m_as("hour") == approx(7.5)  # by what is not in skeins, while no hours are told
+    assert planning.hours_ahead(hours(4), done=hours(5)) == hours(0)
 
 
 def test_what_is_finished_has_nothing_ahead():
-    assert planning.hours_ahead(hours(4), hours(1), Quantity(300, "g")) == hours(0)
+    assert planning.hours_ahead(hours(4), done=hours(1), used=Quantity(300, "g")) == hours(0)
     assert planning.hours_ahead(hours(4), used=Quantity(0, "g")) == hours(0)
 
 
 @given(whole=st.floats(0, 1e4), done=st.floats(0, 1e4))
 def test_done_and_ahead_cover_the_whole(whole, done):
-    ahead = planning.hours_ahead(hours(whole), hours(done)).m_as("hour")
+    ahead = planning.hours_ahead(hours(whole), done=hours(done)).m_as("hour")
     assert ahead >= 0
     assert ahead + done == approx(max(whole, done))
 
@@ -209,7 +210,7 @@ def test_the_singles_plied_give_the_length(length, strands, take_up):
         (lambda: planning.hours_in_use(), "Give the hours"),
         (lambda: planning.hours_in_use(hours(-1), hours(2)), "Hours"),
         (lambda: planning.hours_ahead(hours(-1)), "Hours"),
-        (lambda: planning.hours_ahead(hours(1), hours(-1)), "Hours"),
+        (lambda: planning.hours_ahead(hours(1), done=hours(-1)), "Hours"),
         (lambda: planning.pace_in_use(), "own pace"),
         (lambda: planning.pace_in_use(Quantity(0, "yard/hour"), Quantity(9, "yard/hour")), "above zero"),
         (lambda: planning.take_up_in_use(), "Give the take-up"),

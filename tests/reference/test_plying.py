@@ -237,3 +237,9 @@ def test_a_notation_that_nobody_writes():
         plying.folded_grist(Quantity(1, "m/g"), 2, "both")
     with pytest.raises(ValueError, match="ends"):
         plying.folded_grist(Quantity(1, "m/g"), 2.5, "of each end")
+
+
+def test_singles_are_spun_finer_by_what_ply_and_washing_take():
+    # R 200 tex, 5% lost in washing, 4% in plying, two strands: 200 · 0.95 · 0.96 / 2.
+    assert plying.singles_for(tex(200), 2, 0.04, 0.05).m_as("tex") == approx(91.2)
+    assert plying.all_strands(tex(200), 0.04, 0.05).m_as("tex") == approx(182.4)

@@ -113,3 +113,16 @@ def test_refusals(call, sentence):
         call()
 
 
+def test_a_bought_strand_takes_no_fiber_and_a_prepared_lot_no_preparing():
+    assert project.fiber_for(grams(100), 0.8, 0.5).m_as("g") == approx(62.5)
+    assert project.fiber_for(grams(100), None, 0.5, 1).m_as("g") == 0
+    assert project.to_prepare(grams(100), 4).m_as("g") == 0 and project.to_prepare(grams(100), 3) == project.to_prepare(grams(100)) == grams(100)
+    assert project.of_all_strands(grams(62.5), grams(20), 0.5).m_as("g") == approx(82.5)
+    with pytest.raises(ValueError, match="not known"):
+        project.of_all_strands(grams(62.5), share_2=0.5)
+
+
+def test_what_is_in_skeins_is_made_and_what_is_finished_too():
+    assert project.left_share(yards(400), yards(100)) == approx(0.75)
+    assert project.left_share(yards(400), yards(500)) == 0 and project.left_share(yards(400), yards(0), grams(90)) == 0
+    assert project.unwashed_length(yards(400), 0.2, 1.0).m_as("m") == 0

@@ -19,13 +19,17 @@ SOCKS = SCARF | {"name": "Socks"}
 REEL = {"name": "Reel", "rated": 72.0}
 
 
-def told(*keys, **logs):
-    """What the planner says in these columns of the sheet Projects."""
+def of_times(*keys, **logs):
+    return told(*keys, block="times", **logs)
+
+
+def told(*keys, block="projects", **logs):
+    """What the planner says in these columns of the sheet Projects, or of another log."""
     entries = with_records(PLANNER, starting_entries(PLANNER), "fiber", [LOT, OTHER])
     for log, records in logs.items():
         entries = with_records(PLANNER, entries, log, records)
-    [values] = expected_of_keys(PLANNER, [entries], [f"projects_{key}" for key in keys])
-    found = [values[f"projects_{key}"] for key in keys]
+    [values] = expected_of_keys(PLANNER, [entries], [f"{block}_{key}" for key in keys])
+    found = [values[f"{block}_{key}"] for key in keys]
     return found[0] if len(found) == 1 else found
 
 
@@ -91,3 +95,30 @@ def test_ten_skeins_of_one_reel_do_not_make_the_reel_better():
     two = [skein | {"reel": reel} for skein, reel in zip(one, "ABAB", strict=True)]
     by_one, by_two = (told("reel_square", reels=reels, skeins=skeins, projects=[bare])[0] for skeins in (one, two))
     assert by_one == pytest.approx((4 * 1900 / 72 / 3**0.5) ** 2) and by_two == pytest.approx(by_one / 2)
+
+
+def test_fiber_of_a_design_is_that_of_all_its_lots_and_bought_thread_is_none():
+    # 1,000 yd at 1,000 yd/lb, half of it wool, half silk thread; the wool loses a tenth in spinning, and half was lost in washing.
+    lots = [
+        LOT | {"state": "washed fiber", "own_preparation": 0.2, "own_spinning": 0.1}, OTHER,
+    ]
+    strands = [
+        {"design": "Both", "name": name, "number": 2000.0, "system": "yards per pound", "place": place, "lot": lot}
+        for place, name, lot in ((1.0, "Wool", "Clover"), (2.0, "Silk", "Moss"))
+    ]
+    known = dict(fiber=lots, designs=[{"name": "Both"}], components=strands, projects=[{"name": "Shawl", "wanted": 1000.0, "margin": 0.0, "design": "Both"}])
+    prepared, bought, to_prepare = told("prepared", "bought", "to_prepare", **known)
+    assert prepared[0] == pytest.approx(8 / 0.9) and bought[0] == pytest.approx(8 / 0.9 / 0.8) and to_prepare[0] == pytest.approx(8 / 0.9)
+    top = [lots[0] | {"state": "prepared fiber"}, OTHER]
+    assert told("prepared", "to_prepare", **known | {"fiber": top}) == [prepared, (0, None, None, None)]
+
+
+def test_lengths_to_spin_are_before_washing_and_only_what_is_not_in_skeins_is_ahead():
+    # 950 yd of finished yarn are 1,000 on the reel at the usual 5%; two singles with 20% take-up are 2,500. A skein of 190 yd leaves four fifths.
+    spun = LOT | {"state": "prepared fiber"}
+    known = dict(reels=[REEL], fiber=[spun], projects=[SCARF | {"wanted": 950.0}], times=[{"project": "Scarf", "take_up": 0.2}])
+    length, singles, left = of_times("length", "singles", "singles_left", **known)
+    assert (length[0], singles[0], left[0]) == (pytest.approx(1000), pytest.approx(2500), pytest.approx(2500))
+    skein = {"name": "One", "reel": "Reel", "wraps": 95.0, "washed_loop": 72.0, "project": "Scarf"}
+    assert of_times("singles_left", skeins=[skein], **known)[0] == pytest.approx(2000)
+    assert of_times("length", **known | {"fiber": [LOT]})[0] == 0  # bought yarn is not spun

@@ -83,15 +83,17 @@ def yarn_length(length_wanted: Length, margin: Ratio = 0.1) -> Length:
 
 
 @law
-def fiber_for(yarn: Mass, kept: Ratio) -> Mass:
+def fiber_for(yarn: Mass, kept: Ratio | None = None, share: Ratio = 1.0, bought: Ratio = 0.0) -> Mass:
     """Mass of fiber to have for a mass of yarn.
 
-    f = y / k. Divide by what is kept; adding what is lost gives too little.
+    f = y · x / k, and 0 where the strand is bought. Divide by what is kept; adding what is lost gives too little.
 
     Parameters
     ----------
     yarn : y, mass of the yarn
-    kept : k, share of the fiber that becomes yarn, above 0 to 1
+    kept : k, share of the fiber that becomes yarn, above 0 to 1; a bought strand needs none
+    share : x, share of the strand in the yarn
+    bought : 1 for a bought yarn or thread, 0 for one to be spun
 
     Returns
     -------
@@ -100,7 +102,7 @@ def fiber_for(yarn: Mass, kept: Ratio) -> Mass:
     Raises
     ------
     ValueError
-        A negative mass, or a share kept outside 0 to 1.
+        A negative mass, a share that is not above zero, or a share kept outside 0 to 1 of what is spun.
 
     Notes
     -----
@@ -111,8 +113,132 @@ def fiber_for(yarn: Mass, kept: Ratio) -> Mass:
     Definition of the share kept.
     """
     require(yarn >= NO_MASS, "The mass of the yarn cannot be negative.")
-    require((kept > 0) & (kept <= 1 + ROUNDING), "The share kept lies above 0 and up to 1.")
-    return yarn / kept
+    require(share > 0, "The share must be above zero.")
+    is_bought = np.asarray(bought) == 1
+    require(is_bought if kept is None else is_bought | (kept > 0) & (kept <= 1 + ROUNDING), "The share kept lies above 0 and up to 1.")
+    of_one = yarn * share
+    return of_one * 0.0 if kept is None else of_one / np.where(is_bought, 1.0, kept)[()] * np.where(is_bought, 0.0, 1.0)[()]
+
+
+@law
+def to_prepare(fiber: Mass, stage: Ratio | None = None) -> Mass:
+    """Mass of fiber that one has to card or comb oneself.
+
+    p = f, and p = 0 from stage 4 on. A lot that was bought prepared is ready to spin.
+
+    Parameters
+    ----------
+    fiber : f, mass of prepared fiber to have
+    stage : of its lot: 1 raw, 2 skirted, 3 washed, 4 prepared, 5 yarn
+
+    Returns
+    -------
+    p, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass.
+
+    Notes
+    -----
+    Valid for a lot all of which is in the state in which it was bought.
+
+    References
+    ----------
+    Definition of a stage.
+    """
+    require_numbers(fiber, stage)
+    require(fiber >= NO_MASS, "The mass of the fiber cannot be negative.")
+    return fiber if stage is None else fiber * np.where(np.asarray(stage) >= 4, 0.0, 1.0)[()]
+
+
+@law
+def of_all_strands(
+    amount_1: Mass,
+    amount_2: Mass | None = None,
+    share_2: Ratio | None = None,
+    amount_3: Mass | None = None,
+    share_3: Ratio | None = None,
+    amount_4: Mass | None = None,
+    share_4: Ratio | None = None,
+) -> Mass:
+    """Mass for all strands of a yarn together.
+
+    m = Σ m i, over the strands that there are. While one is unknown, so is the whole.
+
+    Parameters
+    ----------
+    amount_1 : mass for the first strand
+    amount_2 : mass for the second strand
+    share_2 : share of the second strand in the yarn, if there is one
+    amount_3 : mass for the third strand
+    share_3 : share of the third strand in the yarn, if there is one
+    amount_4 : mass for the fourth strand
+    share_4 : share of the fourth strand in the yarn, if there is one
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A strand whose mass is not known.
+
+    Notes
+    -----
+    Valid for masses in like states, or told as one weight to buy.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    require_numbers(amount_1, amount_2, share_2, amount_3, share_3, amount_4, share_4)
+    together = amount_1
+    for amount, share in ((amount_2, share_2), (amount_3, share_3), (amount_4, share_4)):
+        require(share is None or amount is not None, "The mass of a strand is not known.")
+        if share is not None:
+            together = together + amount
+    return together
+
+
+@law
+def left_share(length: Length, in_skeins: Length, used: Mass | None = None) -> Ratio:
+    """Share of a project's yarn that is still to be made.
+
+    q = max(0, 1 - S / L), and nothing once the piece is finished. Its skeins are made.
+
+    Parameters
+    ----------
+    length : L, length of its yarn
+    in_skeins : S, length in the skeins that belong to it
+    used : mass of yarn that the finished piece took
+
+    Returns
+    -------
+    q, from 0 to 1
+
+    Raises
+    ------
+    ValueError
+        A length that is not above zero, or a negative length or mass.
+
+    Notes
+    -----
+    Valid for a project whose skeins are in the log.
+
+    References
+    ----------
+    Definition of a remainder.
+    """
+    require_numbers(length, in_skeins, used)
+    require(length > NOTHING, "The length must be above zero.")
+    require(in_skeins >= NOTHING, "The length in skeins cannot be negative.")
+    if used is not None:
+        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
+        return (in_skeins / length).m_as("") * 0.0
+    return np.maximum(1 - (in_skeins / length).m_as(""), 0.0)
 
 
 @law
@@ -330,15 +456,16 @@ def kept_in_spinning(sample_loss: Ratio | None = None, lot: Ratio | None = None)
 
 
 @law
-def unwashed_length(length: Length, shrinkage: Ratio) -> Length:
+def unwashed_length(length: Length, shrinkage: Ratio, bought_share: Ratio | None = None) -> Length:
     """Length to spin before washing.
 
-    U = L / (1 - s). Divide by what is left; adding what is lost gives too little.
+    U = L / (1 - s), and 0 of a yarn that is bought. Divide by what is left; adding what is lost gives too little.
 
     Parameters
     ----------
     length : L, finished length
     shrinkage : s, share of the length lost in washing; negative where yarn grows
+    bought_share : share of the yarn that is bought, if it is known
 
     Returns
     -------
@@ -360,5 +487,7 @@ def unwashed_length(length: Length, shrinkage: Ratio) -> Length:
     """
     require(length >= NOTHING, "The length cannot be negative.")
     require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
-    return length / (1 - shrinkage)
+    require_numbers(length, shrinkage, bought_share)
+    spun = 1.0 if bought_share is None else np.where(np.asarray(bought_share) > 0.999999, 0.0, 1.0)[()]
+    return length / (1 - shrinkage) * spun
 

@@ -126,7 +126,7 @@ FOLDED = Card(
             Result("grist_m_100g", "Grist", "of_number / IF(pick(notations_whole, notations_name, notation) = 1, 1, ends)", plying.folded_grist, GRIST_METRIC,
                    uses={"grist": "of_number"}),
             _direct("tex", "Tex", TEX),
-            Result("end_tex", "Tex of each end", "tex / ends", plying.singles_for, TEX, uses={"plied": "tex", "strands": "ends"}, leaves=("take_up",)),
+            Result("end_tex", "Tex of each end", "tex / ends", plying.singles_for, TEX, uses={"plied": "tex", "strands": "ends"}, leaves=("take_up", "shrinkage")),
         )),
     ),
     rules=(plausible.a_date("number", "Number"),),

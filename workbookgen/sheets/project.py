@@ -96,6 +96,7 @@ PROJECT = Card(
         Group("Its hours", (
             *(_of_time(step, step.capitalize(), step, HOURS) for step in STEPS),
             _of_time("ahead", "Hours still ahead", "ahead", HOURS),
+            _of_time("ahead_share", "Share ahead", "ahead_share", SHARE),
             _of_time("hours", "Hours in all", "hours", HOURS),
             _of_time("finish", "Done on", "finish", DAY),
         )),
@@ -110,7 +111,7 @@ def weeks() -> Log:
     return Log("weeks", "", rows=len(STEPS), groups=(
         Group("", (
             Result("step", "", 'IF(line = 1, "Preparing", IF(line = 2, "Spinning", IF(line = 3, "Plying", "Finishing")))', planning.step_in_words, None, uses={"place": "line"}),
-            Result("hours", "in all", _by_line(hours.split(", ")), planning.hours_of_step, HOURS, uses={"place": "line"} | of_steps, digits=1),
+            Result("hours", "ahead", _by_line(hours.split(", ")) + " * project_ahead_share", planning.hours_of_step, HOURS, uses={"place": "line", "left": "project_ahead_share"} | of_steps, digits=1),
             *(
                 Result(f"week_{week}", f"week {week}", f"MAX(0, MIN(before + hours, {week} * pace_weekly) - MAX(before, {week - 1} * pace_weekly))",
                        planning.hours_in_week, HOURS, uses={"weekly": "pace_weekly"}, fixed={"week": float(week)}, digits=1)
@@ -118,7 +119,7 @@ def weeks() -> Log:
             ),
         )),
         Group("For the weeks", (
-            Result("before", "before it", _by_line(_sums(hours.split(", "))), planning.hours_before_step, HOURS, uses={"place": "line"} | of_steps, digits=1),
+            Result("before", "before it", _by_line(_sums(hours.split(", "))) + " * project_ahead_share", planning.hours_before_step, HOURS, uses={"place": "line", "left": "project_ahead_share"} | of_steps, digits=1),
         ), printed=False),
     ))
 

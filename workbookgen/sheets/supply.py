@@ -7,7 +7,7 @@ loops is the same for each of the four.
 
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, SQUARE_MASS
-from workbookgen.reference import answer, belongings, made_of, measuring, plying, sharing, stock, strands, uncertainty
+from workbookgen.reference import answer, belongings, made_of, measuring, plying, project, sharing, stock, strands, uncertainty
 from workbookgen.sheets.fiber import CLAIMS, OF_CLAIMS
 
 PARTS = (1, 2, 3, 4)
@@ -166,6 +166,39 @@ def _clark_doubt(first: str, u_first: str, second: str, u_second: str) -> str:
         f"IF({alone}, {u_first}, IF({apart} >= 30 * {together}, {low}, SQRT(MAX(0, "
         f"POWER({low}, 2) * (1 - {after}) + (POWER({apart}, 2) + POWER({high}, 2)) * {after} "
         f"- {apart} * {together} * {bell} - ({apart} * {after} - {together} * {bell}) * ({apart} * {after} - {together} * {bell})))))"
+    )
+
+
+def fiber_of_parts() -> tuple[Result, ...]:
+    """The fiber that each component takes; a bought thread takes none."""
+    results = []
+    for part in PARTS:
+        results += [
+            _pick(part, "keeps", "Lot keeps", "fiber_kept_of_prepared", "fiber_listed", "@_lot_a", SHARE, note="Share of prepared fiber that becomes yarn."),
+            _result(part, "spun_of", "Kept in spinning", "IF(given(sample_loss), 1 - sample_loss, @_keeps)", project.kept_in_spinning, SHARE, {"lot": "@_keeps"},
+                    only_if="OR(AND(given(sample_loss), sample_loss < 1, sample_loss >= 0), AND(NOT(given(sample_loss)), given(@_keeps)))", note="By the sample, or else by its lot."),
+            *(
+                _result(part, key, label, f"IF(@_bought = 1, 0, yarn * @_share / {kept})", project.fiber_for, MASS, {"kept": kept, "share": "@_share", "bought": "@_bought"},
+                        only_if=f"OR(@_bought = 1, IF(given({kept}), {kept} > 0, 1 = 0))")
+                for key, label, kept in (("fiber", "Prepared fiber", "@_spun_of"), ("raw", "Fiber as bought", "@_kept"))
+            ),
+            _result(part, "to_prepare", "To prepare", "IF(IF(given(@_stage), @_stage, 0) >= 4, 0, @_fiber)", project.to_prepare, MASS, {"stage": "@_stage", "fiber": "@_fiber"},
+                    note="None of a lot that was bought prepared."),
+        ]
+    return tuple(results)
+
+
+def fiber_in_all() -> tuple[Result, ...]:
+    """The fiber of all components together, unknown while that of one is."""
+    return tuple(
+        Result(key, label, f"part_1_{of}" + "".join(f" + IF(given(part_{part}_share), part_{part}_{of}, 0)" for part in PARTS[1:]), project.of_all_strands, MASS,
+               uses={f"{parameter}_{part}": f"part_{part}_{word}" for part in PARTS for parameter, word in (("amount", of), ("share", "share")) if (parameter, part) != ("share", 1)},
+               only_if="AND(" + ", ".join(f"OR(NOT(given(part_{part}_share)), given(part_{part}_{of}))" for part in PARTS[1:]) + ")", note=note)
+        for key, label, of, note in (
+            ("prepared", "Prepared fiber", "fiber", "To spin this much yarn, of all lots together."),
+            ("bought", "Fiber as bought", "raw", "Raw fleece or other fiber, in the state in which each lot was bought; bought thread aside."),
+            ("to_prepare", "Fiber to prepare", "to_prepare", "Of what was not bought prepared."),
+        )
     )
 
 

@@ -8,6 +8,7 @@ from workbookgen.reference.planning.calendar import finish_day, weeks
 from workbookgen.reference.planning.steps import plying_hours, steps_known
 from workbookgen.reference.planning.timetable import hours_before_step, hours_in_week, hours_of_step, step_in_words
 from workbookgen.reference.planning.work import (
+    ahead_share,
     hours,
     hours_ahead,
     hours_in_all,
@@ -15,12 +16,14 @@ from workbookgen.reference.planning.work import (
     hours_planned,
     pace,
     pace_in_use,
+    share_ahead,
     singles_length,
     still_to_spin,
     take_up_in_use,
 )
 
 __all__ = [
+    "ahead_share",
     "finish_day",
     "hours",
     "hours_ahead",
@@ -33,6 +36,7 @@ __all__ = [
     "pace",
     "pace_in_use",
     "plying_hours",
+    "share_ahead",
     "singles_length",
     "still_to_spin",
     "step_in_words",

@@ -41,10 +41,10 @@ def step_in_words(place: Ratio) -> str:
 
 
 @law
-def hours_of_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, finishing: Time) -> Time:
+def hours_of_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, finishing: Time, left: Ratio = 1.0) -> Time:
     """Hours of a step.
 
-    h = the hours of the n-th step, n = 1 to 4. A table of the weeks has a line for each.
+    h = q · the hours of the n-th step, n = 1 to 4. A table of the weeks has a line for each.
 
     Parameters
     ----------
@@ -53,6 +53,7 @@ def hours_of_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, f
     spinning : hours of spinning
     plying : hours of plying
     finishing : hours of winding and washing
+    left : q, share of each that is still ahead
 
     Returns
     -------
@@ -73,14 +74,14 @@ def hours_of_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, f
     """
     require((np.asarray(place) >= 1) & (np.asarray(place) <= len(STEPS)), "There are four steps.")
     hours = (preparing, spinning, plying, finishing)
-    return sum(each * (np.asarray(place) == number) for number, each in enumerate(hours, start=1))
+    return sum(each * (np.asarray(place) == number) for number, each in enumerate(hours, start=1)) * left
 
 
 @law
-def hours_before_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, finishing: Time) -> Time:
+def hours_before_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, finishing: Time, left: Ratio = 1.0) -> Time:
     """Hours of the steps before a step.
 
-    b = Σ of the hours of the steps i < n. A step begins when those before it are done.
+    b = q · Σ of the hours of the steps i < n. A step begins when those before it are done.
 
     Parameters
     ----------
@@ -89,6 +90,7 @@ def hours_before_step(place: Ratio, preparing: Time, spinning: Time, plying: Tim
     spinning : hours of spinning
     plying : hours of plying
     finishing : hours of winding and washing
+    left : q, share of each that is still ahead
 
     Returns
     -------
@@ -109,7 +111,7 @@ def hours_before_step(place: Ratio, preparing: Time, spinning: Time, plying: Tim
     """
     require((np.asarray(place) >= 1) & (np.asarray(place) <= len(STEPS)), "There are four steps.")
     hours = (preparing, spinning, plying, finishing)
-    return sum(each * (np.asarray(place) > number) for number, each in enumerate(hours, start=1))
+    return sum(each * (np.asarray(place) > number) for number, each in enumerate(hours, start=1)) * left
 
 
 @law

@@ -237,15 +237,16 @@ def hours_in_use(own: Time | None = None, planned: Time | None = None) -> Time:
 
 
 @law
-def hours_ahead(hours: Time, done: Time = NO_TIME, used: Mass | None = None) -> Time:
+def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time | None = None, used: Mass | None = None) -> Time:
     """Hours still ahead.
 
-    A = H - d, but not below zero. Once the piece is finished there are none.
+    A = H - d, but not below zero, or H · q while none are told. Once the piece is finished there are none.
 
     Parameters
     ----------
     hours : H, hours of the whole work
-    done : d, hours already done
+    left : q, share of the yarn that is still to be made
+    done : d, hours already done, if they are told
     used : yarn that the piece took, known once it is finished
 
     Returns
@@ -255,7 +256,7 @@ def hours_ahead(hours: Time, done: Time = NO_TIME, used: Mass | None = None) -> 
     Raises
     ------
     ValueError
-        Negative hours, or a negative mass.
+        Negative hours, a negative share, or a negative mass.
 
     Notes
     -----
@@ -266,11 +267,78 @@ def hours_ahead(hours: Time, done: Time = NO_TIME, used: Mass | None = None) -> 
     Definition of a remainder.
     """
     require_hours(hours)
-    require_hours(done)
+    require(left >= 0, "A share cannot be negative.")
+    if done is not None:
+        require_hours(done)
     if used is None:
-        return np.maximum(hours - done, NO_TIME)
+        return hours * left if done is None else np.maximum(hours - done, NO_TIME)
     require(used >= NO_MASS, "A piece cannot take less yarn than none.")
     return hours * 0
+
+
+@law
+def share_ahead(amount: Some, left: Ratio) -> Some:
+    """What is still to be made of an amount.
+
+    a = A · q. What is in skeins is made.
+
+    Parameters
+    ----------
+    amount : A, the whole
+    left : q, share that is still to be made
+
+    Returns
+    -------
+    a, of the same kind
+
+    Raises
+    ------
+    ValueError
+        A negative share.
+
+    Notes
+    -----
+    Valid for work that is done evenly.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require(left >= 0, "A share cannot be negative.")
+    return amount * left
+
+
+@law
+def ahead_share(ahead: Time, hours: Time) -> Ratio:
+    """Share of the hours that is still ahead.
+
+    q = A / H. Each step is taken for as far done as the whole.
+
+    Parameters
+    ----------
+    ahead : A, hours still ahead
+    hours : H, hours of the whole work
+
+    Returns
+    -------
+    q, a share
+
+    Raises
+    ------
+    ValueError
+        No hours at all, or a negative time.
+
+    Notes
+    -----
+    Valid for steps that are taken by turns, skein by skein.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require_hours(ahead)
+    require(hours > NO_TIME, "There must be hours.")
+    return (ahead / hours).m_as("")
 
 
 @law

@@ -194,15 +194,16 @@ def missing_component(resultant: LinearDensity, known: LinearDensity) -> LinearD
 
 
 @law
-def all_strands(plied: LinearDensity, take_up: Ratio = 0.0) -> LinearDensity:
+def all_strands(plied: LinearDensity, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0) -> LinearDensity:
     """Linear density of all strands together, before they are plied.
 
-    Σt = R · (1 - c). The strands are longer than the ply, so a length of them weighs less.
+    Σt = R · (1 - s) · (1 - c). The strands are longer than the ply, and longer yet before washing, so a length of them weighs less.
 
     Parameters
     ----------
     plied : R, linear density of the plied yarn
     take_up : c, share of the strands' length lost in plying
+    shrinkage : s, share of the yarn's length lost in washing; negative where yarn grows
 
     Returns
     -------
@@ -211,7 +212,7 @@ def all_strands(plied: LinearDensity, take_up: Ratio = 0.0) -> LinearDensity:
     Raises
     ------
     ValueError
-        A linear density that is not above zero, or a take-up outside 0 to under 1.
+        A linear density that is not above zero, a take-up outside 0 to under 1, or a shrinkage of 0.9 or more.
 
     Notes
     -----
@@ -223,20 +224,22 @@ def all_strands(plied: LinearDensity, take_up: Ratio = 0.0) -> LinearDensity:
     """
     require(plied > NO_LINEAR_DENSITY, "The linear density must be above zero.")
     require_loss(take_up, "take-up")
-    return plied * (1 - take_up)
+    require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
+    return plied * (1 - shrinkage) * (1 - take_up)
 
 
 @law
-def singles_for(plied: LinearDensity, strands: Ratio, take_up: Ratio = 0.0) -> LinearDensity:
+def singles_for(plied: LinearDensity, strands: Ratio, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0) -> LinearDensity:
     """Linear density of the singles to spin for a plied yarn.
 
-    t = R · (1 - c) / n. Take-up makes the ply heavier, so the singles are spun finer.
+    t = R · (1 - s) · (1 - c) / n. Take-up and washing make the ply heavier, so the singles are spun finer.
 
     Parameters
     ----------
     plied : R, linear density of the plied yarn wanted
     strands : n, number of equal strands
     take_up : c, lost length over the length before plying, from 0 to under 1
+    shrinkage : s, share of the yarn's length lost in washing; negative where yarn grows
 
     Returns
     -------
@@ -259,7 +262,8 @@ def singles_for(plied: LinearDensity, strands: Ratio, take_up: Ratio = 0.0) -> L
     require(plied > NO_LINEAR_DENSITY, "The linear density must be above zero.")
     _require_strands(strands)
     require_loss(take_up, "take-up")
-    return plied * (1 - take_up) / strands
+    require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
+    return plied * (1 - shrinkage) * (1 - take_up) / strands
 
 
 @law
