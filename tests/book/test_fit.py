@@ -27,6 +27,7 @@ ImageFont = pytest.importorskip("PIL.ImageFont")
 
 EDGE, INDENT = 5, 9  # pixels
 LINES_OF_A_LABEL = 2
+SMALLEST = 6  # points of a name that shrinks to its cell
 USUAL_COLUMN, USUAL_ROW = 64, 22  # pixels
 LONGEST_NAME = "Moss and heather shawl"  # as names in a guild are: some 22 letters
 
@@ -175,21 +176,26 @@ def test_what_is_wrong_can_be_read_in_full_where_it_is_said(written):
         page = pages[placement.sheet]
         if placement.field not in (FIRST, MESSAGE) or placement.column > page.plan.last_column or (placement.field == MESSAGE and placement.rows > 1):
             continue
-        across, _ = page.room(page.sheet[placement.cell(0)])
-        name = f"{LONGEST_NAME}: " if placement.field == FIRST else ""
+        cell = page.sheet[placement.cell(0)]
+        across, down = page.room(cell)
+        whose = LONGEST_NAME if "listed" in placement.holder.by_key else "Line 200"
+        name, style = f"{whose}: " if placement.field == FIRST else "", style_of(cell)
         for sentence in sentences(placement.holder, layout.planner.system):
-            cut += [] if pixels(name + sentence, look.MESSAGE) <= across + EDGE else [(placement.range, sentence)]
+            broken = cell.alignment.wrap_text and lines(sentence, style, across) * style["font_size"] * 96 / 72 * 1.15 <= down + 6
+            cut += [] if broken or pixels(name + sentence, style) <= across + EDGE else [(placement.range, sentence)]
             said += 1
     assert cut == [] and said > 150
 
 
 def test_the_names_that_are_offered_fit_their_cells(written):
-    layout, _ = written
+    layout, pages = written
     cut = set()
     for placement in layout.inputs:
         _, offered = layout.planner.by_key.get(getattr(placement.field.domain, "of", None), (None, None))
         spot = layout.plans[placement.sheet].spots[placement.key]
         room = sum(layout.plans[placement.sheet].widths[column] for column in range(spot.column, spot.column + spot.across)) - EDGE - INDENT
+        cell = pages[placement.sheet].sheet[placement.cell(0)]
+        room *= look.SIZE / SMALLEST if cell.alignment.shrink_to_fit else 1
         for value in getattr(offered, "values", ()):
             cut |= set() if pixels(value, look.PLAIN) <= room else {(placement.key, value)}
     assert cut == set()

@@ -41,6 +41,7 @@ LINK = LITTLE | {"font_color": ACCENT, "underline": 0}
 LINK_BOLD = LINK | {"font_size": SIZE, "bold": True}
 HERE = LITTLE | {"font_color": INK, "bold": True, "bottom": 5, "bottom_color": ACCENT}
 MESSAGE = PLAIN | {"font_color": WARNING}
+MESSAGE_BROKEN = MESSAGE | {"font_size": SMALL, "text_wrap": True}  # in the place of the answers
 MARK = PLAIN | {"bold": True, "font_color": WARNING, "align": "center"}
 FACT = PLAIN | {"font_size": SMALL, "text_wrap": True, "valign": "top"} | LINE
 CAUTION_HEAD = HEAD | {"font_color": WARNING, "top_color": WARNING}
@@ -68,7 +69,8 @@ def entry(field: Input, unit: Unit | None) -> dict:
 
 def entry_in_a_log(field: Input, unit: Unit | None) -> dict:
     """A cell to type in, in a log: white, until its line is in use."""
-    return PLAIN | LINE | {"locked": False, "num_format": number_format(field, unit)} | aligned(field)
+    chosen = {"shrink": True} if isinstance(field.domain, Choice) else {}  # a long name is read in full, in smaller letters
+    return PLAIN | LINE | {"locked": False, "num_format": number_format(field, unit)} | aligned(field) | chosen
 
 
 def result(field: Result | Told, unit: Unit | None) -> dict:

@@ -75,6 +75,13 @@ def _names(block: Block) -> str:
     return block.names_column if "listed" in block.by_key else ""
 
 
+def sentences(block: Block, system: str) -> list[str]:
+    """Everything that the message of a record may say."""
+    said = [refusal(each, system) for each in block.inputs] + [rule.sentence for rule in block.rules]
+    said += [missing(each) for each in block.inputs if each.needed]
+    return said + [doubled(each) for each in block.inputs if block.names_its_records(each)]
+
+
 def message_formula(block: Block, columns: Columns, system: str) -> str:
     """The bound message formula of one record of a block."""
     cases = [(_wrong(each, columns), refusal(each, system)) for each in block.inputs]

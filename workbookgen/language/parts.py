@@ -35,7 +35,8 @@ from workbookgen.language.fields import (
 )
 from workbookgen.language.proofs import Proof, ProofTable, Trial
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
-from workbookgen.language.views import Band, Grid, Kind, LogView, Section, objections
+from workbookgen.language.view_faults import objections
+from workbookgen.language.views import Band, Grid, Kind, LogView, Section
 
 LISTED = "listed"
 AGAIN = "again_"  # before the key of an answer that is worked out a second time

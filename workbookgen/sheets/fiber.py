@@ -80,7 +80,7 @@ def lots(settings: Settings) -> Log:
             Group("You type", (
                 Input("name", "Lot", Name(), needed=True, width=22, help="What you call this lot. Skeins and projects choose it by this name."),
                 Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), width=20, help="From the guide on the sheet Guide; its usual losses are expected."),
-                Input("state", "Bought as", Choice("states_name", lists.SHEET), needed=True, width=14, help="How far the fiber was worked when you bought it."),
+                Input("state", "Bought as", Choice("states_name", lists.SHEET), needed=True, width=16, help="How far the fiber was worked when you bought it."),
                 Input("weight", "Weight", WEIGHT, MASS, needed=True, help="Weight as bought. A pound is 16 ounces: you may type =6.5*16."),
                 Input("grist", "Grist wanted", Number(above=0, most=1_000_000), GRIST, help="Grist of the finished yarn you plan."),
                 *stages.own_losses(),
@@ -90,7 +90,7 @@ def lots(settings: Settings) -> Log:
                 Input("yarn_weighed", "Yarn", WEIGHT, MASS, help="All the yarn of the lot, once the whole lot is spun."),
                 Input("note", "Note", Note(), width=24),
             )),
-            Group("Weight at each stage", stages.weights_down()),
+            Group("Weights", stages.weights_down()),
             Group("The yarn", (
                 Result("kept", "Yarn kept", "yarn / weight", trade.share_kept, SHARE, uses={"start": "weight"},
                        note="Share of the bought weight that becomes yarn."),
@@ -128,7 +128,7 @@ def lots(settings: Settings) -> Log:
                        uses={"mean": "mean_grist", "times": "grubbs"}),
             )),
             Group("Share lost", stages.shares_lost()),
-            Group("Stage, and loss expected", (
+            Group("Losses expected", (
                 stages.stage(),
                 *stages.guide_losses(),
             )),
@@ -162,7 +162,7 @@ def lots(settings: Settings) -> Log:
                 Result("to_come_square", "To spin ±²", "to_come_doubt * to_come_doubt", uncertainty.square, SQUARE_MASS, uses={"uncertainty": "to_come_doubt"}),
                 Result("free_length", "In free skeins", "total(skeins_finished_yd, skeins_free_lot, name)", stock.total, LENGTH,
                        uses={"names": "skeins_free_lot", "amounts": "skeins_finished_yd"}, note="Of this lot alone, and of no project."),
-                Result("bought_as", "Bought as", "state", stock.listed, None, uses={"name": "state"}, width=14),
+                Result("bought_as", "Bought as", "state", stock.listed, None, uses={"name": "state"}, width=16),
                 Result("listed", "Listed as", "name", stock.listed, None, width=22,
                        note="The name under which skeins and projects find this lot."),
             ), printed=False),

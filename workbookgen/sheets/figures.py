@@ -92,7 +92,7 @@ DOUBTS = Card(
             Input("ball", "One ball beside others, ±", SMALL, SHARE, needed=True, starts_as=0.02, help="How far one ball may differ from the next, one standard uncertainty (common practice, no source)."),
         )),
         Group("Worked out", (
-            Result("z", "Standard uncertainties to allow", "NORMSINV(certainty)", uncertainty.coverage, NUMBER,
+            Result("z", "Uncertainties to allow", "NORMSINV(certainty)", uncertainty.coverage, NUMBER,
                    note="What the sheet Projects adds on top, to be that sure."),
             Result("miscount", "A count of wraps, ±", "wraps / SQRT(3)", uncertainty.rectangular, NUMBER, uses={"half_width": "wraps"},
                    note="Standard uncertainty of a count that is off by no more than that."),

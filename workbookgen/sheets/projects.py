@@ -136,7 +136,7 @@ def projects(settings: Settings) -> Log:
             Group("How sure?", (
                 Result("learned", "Skeins overrule the plan by",
                        "IF(skeins > 0, IF(doubts_grist > 0, doubts_grist * doubts_grist / (doubts_grist * doubts_grist + doubts_variation * doubts_variation / skeins), 0), 0)",
-                       uncertainty.learned_weight, SHARE, uses={"u_plan": "doubts_grist", "variation": "doubts_variation"}, digits=0,
+                       uncertainty.learned_weight, SHARE, uses={"u_plan": "doubts_grist", "variation": "doubts_variation"}, digits=0, width=15,
                        note="How far the grist of the skeins already spun is expected of the rest as well."),
                 Result("bought_share", "Bought thread", "part_1_bought * part_1_share" + "".join(
                     f" + IF(AND(given(part_{part}_bought), given(part_{part}_share)), part_{part}_bought * part_{part}_share, 0)" for part in (2, 3, 4)),

@@ -25,8 +25,8 @@ STEPS = (
 def own_losses() -> tuple[Input, ...]:
     """One's own figures, which win over the guide's."""
     return (
-        Input("own_skirting", "Own skirting loss", LOSS, SHARE, help="Your own figure; it wins over the guide on the sheet Guide."),
-        Input("own_yield", "Own scoured yield", YIELD, SHARE, help="Your own figure: washed weight over skirted weight; it wins over the guide on the sheet Guide."),
+        Input("own_skirting", "Own skirting loss", LOSS, SHARE, width=12, help="Your own figure; it wins over the guide on the sheet Guide."),
+        Input("own_yield", "Own scoured yield", YIELD, SHARE, width=13, help="Your own figure: washed weight over skirted weight; it wins over the guide on the sheet Guide."),
         Input("own_preparation", "Own prep. loss", LOSS, SHARE, help="Your own figure: share lost in carding (2 to 10%) or left in the comb (20 to 40%, common practice); it wins over the guide on the sheet Guide."),
         Input("own_spinning", "Own spin. loss", LOSS, SHARE, help="Your own figure: share lost in spinning and plying; it wins over the guide on the sheet Guide."),
     )

@@ -4,8 +4,10 @@ from collections.abc import Iterator
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
-from workbookgen.book.plan import Spot
-from workbookgen.book.sections.entries import LABEL_COLUMNS, draw_help
+from workbookgen.book.lines import LETTER, lines_taken
+from workbookgen.book.messages import sentences
+from workbookgen.book.plan import ROW, Spot
+from workbookgen.book.sections.entries import HELP_LINE, LABEL_COLUMNS, draw_help
 from workbookgen.language.parts import Planner
 from workbookgen.language.views import Answers, Big
 
@@ -18,7 +20,7 @@ def rows(section: Answers, planner: Planner) -> int:
 
 def spots(section: Answers, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
     if section.message:
-        yield section.message, Spot(row + 1, column)
+        yield section.message, Spot(row + 1, column, across=section.across[1] - section.across[0] + 1)
     top = row + _big_row(section) + bool(_captions(section))
     for first, wide, each in _beside(section, column):
         yield each.field, Spot(top, first, across=wide, down=BIG_ROWS)
@@ -32,7 +34,7 @@ def draw(section: Answers, canvas: Canvas, row: int) -> None:
     first, last = (1 + place for place in section.across)
     canvas.heading(row, first, last, section.title, section.aside, look.accented(look.HEAD))
     if section.message:
-        canvas.cells(section.message, look.MESSAGE)
+        _message(canvas, section.message, row + 1, first, last)
     caption_row = row + _big_row(section)
     for start, _, each in _beside(section, first):
         if each.caption:
@@ -44,6 +46,13 @@ def draw(section: Answers, canvas: Canvas, row: int) -> None:
             canvas.cells(key, look.PLAIN | {"num_format": look.sum_format(below.field, below.unit), "align": "left"})
     for key in section.lines:
         _line(canvas, key, first, last)
+
+
+def _message(canvas: Canvas, key: str, row: int, first: int, last: int) -> None:
+    """What is wrong, in a row that is high enough for all that may be said there."""
+    canvas.cells(key, look.MESSAGE_BROKEN)
+    said, room = sentences(canvas.placed(key).holder, canvas.layout.planner.system), canvas.width(first, last) / LETTER
+    canvas.high(row, max(ROW, HELP_LINE * max(lines_taken(each, room, look.SMALL) for each in said) + 4))
 
 
 def _line(canvas: Canvas, key: str, first: int, last: int) -> None:
