@@ -219,7 +219,11 @@ def _typed(result: Result, single: Mapping[str, Operand]) -> list[str]:
 def _sayable(result: Result, single: Mapping[str, Operand]) -> list[str]:
     """Every amount that is said, and is there, is one that a person would say in figures, in the unit shown."""
     spoken = [word for words in _SAID.findall(result.formula) if (word := words.strip()) in single]
-    return [f"{single[word].ref}<{SAID_BELOW}" for word in dict.fromkeys(spoken) if not result.may_miss(word, single[word].meaning.field)]
+    tests = {word: f"{single[word].ref}<{SAID_BELOW}" for word in spoken}
+    return [
+        f"IF(ISNUMBER({single[word].ref}),{test},1=1)" if result.may_miss(word, single[word].meaning.field) else test
+        for word, test in tests.items()
+    ]
 
 
 def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> list[str]:

@@ -70,7 +70,7 @@ def _message(block: Block, record: dict, accepts, times: Counter, system: str) -
         name = record[each.key]
         if block.names_its_records(each) and isinstance(name, str) and times[folded(name)] > 1:
             return doubled(each)
-    broken = [rule.sentence for rule in block.rules if _bites(rule, block, record)]
+    broken = [rule.sentence for rule in block.rules if bites(rule, block, record)]
     if faults := [each for each in broken if not each.startswith(ASKING)]:
         return faults[0]
     for each in block.inputs:
@@ -79,7 +79,7 @@ def _message(block: Block, record: dict, accepts, times: Counter, system: str) -
     return next(iter(broken), None)  # only questions are left
 
 
-def _bites(rule, block: Block, record: dict) -> bool:
+def bites(rule, block: Block, record: dict) -> bool:
     """Whether a rule holds: all its numbers that are not asked for are there, and it is broken."""
     numbers = [word for word in rule.text.words if not block.by_key[word].is_text]
     return all(record[word] is not None for word in numbers if word not in rule.text.asked) and rule.broken(record)

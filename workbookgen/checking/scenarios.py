@@ -8,10 +8,12 @@ card as a new planner brings it, perhaps with one of its cells changed. Changed 
 (tests/mutation) are what these were chosen by.
 """
 
+from collections import Counter
 from collections.abc import Sequence
 from math import ceil
 from random import Random
 
+from workbookgen.checking.messages import bites
 from workbookgen.language.domains import LEAST_OF_ALL, Choice, Date, Name, Note, Number
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
@@ -19,15 +21,21 @@ from workbookgen.language.parts import Block, Log, Planner
 
 # How often a record is drawn in each mood: a card, of which a planner has one, and a log's.
 MOODS = {False: (0.4, 0.45, 0.1, 0.05), True: (0.6, 0.26, 0.08, 0.06)}
+# Of whole records: how often an optional cell is blank, how often what breaks a rule is drawn again, and how many lines go on with one name.
+LEFT_OUT, TRIES, TOGETHER = 0.12, 40, 4
 NONSENSE = ("abc", "12,5", "1 lb", "-", "=1", "5/6/2026", "n/a", "*", "7")
 
 
-def scenario(planner: Planner, seed: int, lines: int | None = None) -> Entries:
-    """One assignment of values to all inputs of a planner, or to the first so many lines of its logs."""
+def scenario(planner: Planner, seed: int, lines: int | None = None, is_whole: bool = False) -> Entries:
+    """One assignment of values to all inputs of a planner, or to the first so many lines of its logs.
+
+    It `is_whole` where records are drawn as someone fills them in who leaves little out, and
+    chooses what was typed first: so that lines meet each other, and pages have something to show.
+    """
     draw = Random(seed)
     entries: dict[str, tuple[Entry, ...]] = {}
     for block in _named_first(planner):
-        records = [_record(planner, block, row, entries, draw) for row in range(min(block.rows, lines or block.rows))]
+        records = [(_whole if is_whole else _record)(planner, block, row, entries, draw) for row in range(min(block.rows, lines or block.rows))]
         for each in block.inputs:
             entries[f"{block.key}_{each.key}"] = (*(record[each.key] for record in records), *[None] * (block.rows - len(records)))
     return entries
@@ -35,9 +43,19 @@ def scenario(planner: Planner, seed: int, lines: int | None = None) -> Entries:
 
 def _named_first(planner: Planner) -> Sequence[Block]:
     """Blocks whose records others choose by name come before those that choose."""
-    blocks = [block for block in planner.blocks.values() if block.inputs]
-    wanted = {each.domain.of.rpartition("_")[0] for block in blocks for each in block.inputs if isinstance(each.domain, Choice)}
-    return sorted(blocks, key=lambda block: (block.key not in wanted, any(isinstance(f.domain, Choice) for f in block.inputs)))
+    order: dict[str, Block] = {}
+
+    def take(block: Block, above: tuple[str, ...] = ()) -> None:
+        for each in block.inputs:
+            named = planner.by_key[each.domain.of][0] if isinstance(each.domain, Choice) else block
+            if isinstance(named, Block) and named.key not in (*above, block.key):
+                take(named, (*above, block.key))
+        order.setdefault(block.key, block)
+
+    for block in planner.blocks.values():
+        if block.inputs:
+            take(block)
+    return list(order.values())
 
 
 def _record(planner: Planner, block: Block, row: int, entries: dict, draw: Random) -> dict[str, Entry]:
@@ -57,6 +75,54 @@ def _record(planner: Planner, block: Block, row: int, entries: dict, draw: Rando
         else:
             record[each.key] = _careful(planner, each, row, entries, draw)
     return record
+
+
+def _whole(planner: Planner, block: Block, row: int, entries: dict, draw: Random) -> dict[str, Entry]:
+    """A record of which little is left out, and that breaks no rule. A card may be as a new planner brings it."""
+
+    def drawn(each: Input, left_out: float) -> Entry:
+        is_left_out = not each.needed and draw.random() < left_out
+        return None if is_left_out else _usual(planner, block, each, row, entries, draw)
+
+    is_as_new = draw.random() < 0.5
+    record = {each.key: drawn(each, LEFT_OUT) if each.starts_as is None or not is_as_new else each.first(planner.system) for each in block.inputs}
+    for _ in range(TRIES):
+        if not (broken := next((rule for rule in block.rules if bites(rule, block, record)), None)):
+            break
+        record |= {word: drawn(block.by_key[word], 0.6) for word in broken.text.words}
+    return record
+
+
+def _usual(planner: Planner, block: Block, each: Input, row: int, entries: dict, draw: Random) -> Entry:
+    """Lines go on with what they choose for some lines, and count the while; a card is about what lines speak of."""
+    match each.domain:
+        case Number() as domain if domain.whole and domain.most and domain.most <= TOGETHER:
+            return float(domain.least + row % domain.most)
+        case Number() as domain if not domain.whole and min(domain.most or domain.below, 50.0) > 5.0:
+            return round(draw.uniform(max(domain.least or domain.above or 0.0, 5.0), min(domain.most or domain.below, 50.0)), 2)
+        case Choice() as domain:
+            names = _names(planner, domain, entries)
+            if not names:
+                return None
+            if not isinstance(block, Log):
+                return draw.choice(_spoken_of(planner, domain, entries) or names[:TOGETHER])
+            is_name = "listed" in block.by_key and each.key in block.by_key["listed"].words
+            return names[(row if is_name else row // TOGETHER) % len(names)] if draw.random() < 0.9 else draw.choice(names)
+        case _:
+            return _careful(planner, each, row, entries, draw)
+
+
+def _spoken_of(planner: Planner, domain: Choice, entries: dict) -> list[str]:
+    """The names that most lines choose."""
+    chosen = Counter(
+        value
+        for block in planner.blocks.values()
+        for each in block.inputs
+        if getattr(each.domain, "of", None) == domain.of
+        for value in entries.get(f"{block.key}_{each.key}", ())
+        if isinstance(value, str)
+    )
+    return [name for name, _ in chosen.most_common(2)]
 
 
 def _not_begun(planner: Planner, block: Block, row: int, entries: dict, draw: Random) -> dict[str, Entry]:

@@ -233,7 +233,7 @@ class Door(Section):
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
         """Where its way goes, the first further one that stays takes its place."""
-        stay = tuple(each for each in (self.way, *self.further) if each.sheet not in names)
+        stay = tuple(each for each in (self.way, *self.further) if each.sheet not in names and each.field not in fallen)
         if not stay or {self.number, self.counts} & set(fallen):
             return None
         return replace(self, way=replace(stay[0], words=self.way.words), further=stay[1:])

@@ -42,7 +42,7 @@ class Leaving:
         near = tuple(name for name in sheet.near if name not in self.gone)
         left = replace(sheet, chapters=chapters, near=near) if chapters else None
         if left and sheet.grid.chosen in self.fallen:  # nothing is chosen there any more, and the sheet is not for that
-            left = replace(left, about="", grid=replace(sheet.grid, chosen=""))
+            left = replace(left, title=chapters[0].name, about="", grid=replace(sheet.grid, chosen=""))
         return left and retold(left, lambda text: said_without(text, {*self.names, *self.gone}))
 
     def _chapter(self, chapter: Chapter) -> Chapter | None:

@@ -90,9 +90,9 @@ WAY = Card(
             _of_lot("variation", "CV of grist", "variation", SHARE),
             _of_lot("promised", "Projects take", "promised", SHARE, 0),
             Result("words", "In words", 'said(yarn) & " of yarn from " & said(bought) & ": " & ROUND(ROUND(yarn / bought * 100, 9), 0) & "% kept"',
-                   overview.lot_in_words, None, only_if="AND(bought > 0, bought < 20000000, yarn < 20000000)"),
+                   overview.lot_in_words, None, only_if="bought > 0"),
             Result("spun_words", "In words", 'said(spun) & " is spun, " & said(to_come) & " still to spin" & IF(given(reach), ": about " & said(reach) & ".", ".")',
-                   overview.way_in_words, None, uses={"length": "reach"}, only_if="AND(spun < 20000000, to_come < 20000000)"),
+                   overview.way_in_words, None, uses={"length": "reach"}),
         )),
         Group("For the chart", (
             Result("known_bought", "Bought", "bought", overview.known_part, MASS, uses={"after": "bought", "before": "bought"}, leaves=("weighed",)),
