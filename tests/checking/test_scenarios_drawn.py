@@ -3,9 +3,12 @@
 import described
 import pytest
 
+from workbookgen.build import DRAWN, LINES, tried
+from workbookgen.checking.expected import expected_of_scenarios
 from workbookgen.checking.scenarios import NONSENSE, scenario
 from workbookgen.language.domains import Choice, Name, Note, Number
 from workbookgen.language.entries import starting_entries
+from workbookgen.language.fields import MESSAGE, Result
 from workbookgen.sheets.planner import planner
 
 SEEDS = range(150)
@@ -121,3 +124,18 @@ def test_choices_are_of_the_list_and_off_it(drawn):
 def test_values_are_what_a_cell_can_hold(drawn):
     kinds = {type(value) for entries in drawn for column in entries.values() for value in column}
     assert kinds == {float, str, type(None)}
+
+
+def test_what_a_new_planner_is_tried_with_fills_its_pages(layout):
+    """A cell that stays blank was compared with nothing: at least 19 of 20 results show something in one of the sets."""
+    shown = expected_of_scenarios(layout.planner, tried(layout, DRAWN))
+    results = [each.key for each in layout.formulas if isinstance(each.field, Result) and each.key in shown[0]]
+    blank = [key for key in results if all(value is None for entries in shown for value in entries[key])]
+    assert len(results) > 700 and len(blank) <= 0.05 * len(results), blank
+
+
+def test_whole_lines_break_few_rules(layout):
+    """Drawn again where they do; what is wrong only beside another line stays."""
+    [shown] = expected_of_scenarios(layout.planner, [scenario(layout.planner, 1, LINES, is_whole=True)])
+    lines = [message for block in layout.planner.blocks.values() if block.inputs for message in shown[f"{block.key}_{MESSAGE.key}"]]
+    assert sum(message is not None for message in lines) < 0.05 * len(lines)

@@ -5,10 +5,10 @@ Others have one thing at the limit or wrong: the very edge of a domain, a hair b
 the same number as in the cell beside, a blank, text where a number belongs, a name that
 is on no list or twice. A few are drawn wildly, and some are not begun at all: blank, or a
 card as a new planner brings it, perhaps with one of its cells changed. Changed formulas
-(tests/mutation) are what these were chosen by.
+(tests/mutation) are what these were chosen by. A planner may also be drawn as one who leaves
+little out would fill it in, so that few sets show something almost everywhere.
 """
 
-from collections import Counter
 from collections.abc import Sequence
 from math import ceil
 from random import Random
@@ -17,12 +17,13 @@ from workbookgen.checking.messages import bites
 from workbookgen.language.domains import LEAST_OF_ALL, Choice, Date, Name, Note, Number
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
-from workbookgen.language.parts import Block, Log, Planner
+from workbookgen.language.parts import Block, Card, Log, Planner
 
 # How often a record is drawn in each mood: a card, of which a planner has one, and a log's.
 MOODS = {False: (0.4, 0.45, 0.1, 0.05), True: (0.6, 0.26, 0.08, 0.06)}
-# Of whole records: how often an optional cell is blank, how often what breaks a rule is drawn again, and how many lines go on with one name.
-LEFT_OUT, TRIES, TOGETHER = 0.12, 40, 4
+# Of whole records: how often an optional cell is blank, and one in which one chooses, how often what
+# breaks a rule is drawn again before it is rather left out, and how many lines go on with one name.
+LEFT_OUT, TRIES, TOGETHER = (0.2, 0.05), 20, 4
 NONSENSE = ("abc", "12,5", "1 lb", "-", "=1", "5/6/2026", "n/a", "*", "7")
 
 
@@ -42,7 +43,7 @@ def scenario(planner: Planner, seed: int, lines: int | None = None, is_whole: bo
 
 
 def _named_first(planner: Planner) -> Sequence[Block]:
-    """Blocks whose records others choose by name come before those that choose."""
+    """Blocks whose records others choose by name come before those that choose, and cards last."""
     order: dict[str, Block] = {}
 
     def take(block: Block, above: tuple[str, ...] = ()) -> None:
@@ -52,7 +53,7 @@ def _named_first(planner: Planner) -> Sequence[Block]:
                 take(named, (*above, block.key))
         order.setdefault(block.key, block)
 
-    for block in planner.blocks.values():
+    for block in sorted(planner.blocks.values(), key=lambda block: isinstance(block, Card)):
         if block.inputs:
             take(block)
     return list(order.values())
@@ -85,44 +86,36 @@ def _whole(planner: Planner, block: Block, row: int, entries: dict, draw: Random
         return None if is_left_out else _usual(planner, block, each, row, entries, draw)
 
     is_as_new = draw.random() < 0.5
-    record = {each.key: drawn(each, LEFT_OUT) if each.starts_as is None or not is_as_new else each.first(planner.system) for each in block.inputs}
-    for _ in range(TRIES):
+    record = {
+        each.key: each.first(planner.system) if is_as_new and each.starts_as is not None else drawn(each, LEFT_OUT[isinstance(each.domain, Choice)])
+        for each in block.inputs
+    }
+    for left_out in (*[0.2] * TRIES, *[0.8] * TRIES):
         if not (broken := next((rule for rule in block.rules if bites(rule, block, record)), None)):
             break
-        record |= {word: drawn(block.by_key[word], 0.6) for word in broken.text.words}
+        words = broken.text.words
+        record |= {word: drawn(block.by_key[word], left_out) for word in words if word != words[row % len(words)]}
     return record
 
 
 def _usual(planner: Planner, block: Block, each: Input, row: int, entries: dict, draw: Random) -> Entry:
-    """Lines go on with what they choose for some lines, and count the while; a card is about what lines speak of."""
+    """Lines go on with what they choose for some lines, and count the while; a card is about a name of which these speak."""
     match each.domain:
         case Number() as domain if domain.whole and domain.most and domain.most <= TOGETHER:
-            return float(domain.least + row % domain.most)
+            return float(domain.least + row % (domain.most - domain.least + 1))
         case Number() as domain if not domain.whole and min(domain.most or domain.below, 50.0) > 5.0:
-            return round(draw.uniform(max(domain.least or domain.above or 0.0, 5.0), min(domain.most or domain.below, 50.0)), 2)
+            low, high = max(domain.least or domain.above or 0.0, 1.0), min(domain.most or domain.below, 50.0)
+            return round(low * (high / low) ** draw.random(), 2)
         case Choice() as domain:
             names = _names(planner, domain, entries)
             if not names:
                 return None
             if not isinstance(block, Log):
-                return draw.choice(_spoken_of(planner, domain, entries) or names[:TOGETHER])
+                return draw.choice(names[:2])
             is_name = "listed" in block.by_key and each.key in block.by_key["listed"].words
             return names[(row if is_name else row // TOGETHER) % len(names)] if draw.random() < 0.9 else draw.choice(names)
         case _:
             return _careful(planner, each, row, entries, draw)
-
-
-def _spoken_of(planner: Planner, domain: Choice, entries: dict) -> list[str]:
-    """The names that most lines choose."""
-    chosen = Counter(
-        value
-        for block in planner.blocks.values()
-        for each in block.inputs
-        if getattr(each.domain, "of", None) == domain.of
-        for value in entries.get(f"{block.key}_{each.key}", ())
-        if isinstance(value, str)
-    )
-    return [name for name, _ in chosen.most_common(2)]
 
 
 def _not_begun(planner: Planner, block: Block, row: int, entries: dict, draw: Random) -> dict[str, Entry]:

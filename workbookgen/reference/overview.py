@@ -8,6 +8,8 @@ from workbookgen.reference.law import by_element, law, require
 from workbookgen.reference.words import percent, said
 from workbookgen.units import Length, Mass, Quantity, Ratio, Some
 
+JUST_SOMETHING = 0.001  # of the unit in which amounts are given; programs differ in what rounding leaves of nothing
+
 
 @law
 def how_many(amounts: Some) -> Ratio:
@@ -45,7 +47,7 @@ def how_many(amounts: Some) -> Ratio:
 def how_many_above_nothing(amounts: Some) -> Ratio:
     """How many records have more than nothing.
 
-    n = number of the amounts > 0. A lot that is spun up has nothing left, and is not counted.
+    n = number of the amounts ≥ 0.001. A lot that is spun up has nothing left, or what rounding leaves of it, and is not counted.
 
     Parameters
     ----------
@@ -62,7 +64,7 @@ def how_many_above_nothing(amounts: Some) -> Ratio:
 
     Notes
     -----
-    Valid for amounts of one kind, none included.
+    Valid for amounts of one kind, none included. They count in the unit in which they are given.
 
     References
     ----------
@@ -70,7 +72,7 @@ def how_many_above_nothing(amounts: Some) -> Ratio:
     """
     known = _magnitudes(amounts)
     require(not np.isinf(known).any(), "Every amount must have an end.")
-    return float(np.sum(np.nan_to_num(known) > 0))
+    return float(np.sum(np.nan_to_num(known) >= JUST_SOMETHING))
 
 
 @law

@@ -60,7 +60,7 @@ def glance() -> Card:
             Result("mass", "Its weight", "sum(skeins_net)", stock.sum_of, MASS, uses={"amounts": "skeins_net"}),
             Result("skeins_words", "In words", 'IF(skeins = 1, "in 1 skein, ", "in " & said(skeins) & " skeins, ") & said(mass)', overview.skeins_in_words, None, uses={"count": "skeins"}),
             Result("to_come", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
-            Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">0")', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"}, digits=0),
+            Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">=" & 0.001)', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"}, digits=0),
             Result("lots_words", "In words", 'IF(lots = 1, "still to spin, in 1 lot", "still to spin, in " & said(lots) & " lots")', overview.lots_in_words, None, uses={"count": "lots"}),
             Result("enough", "Projects with enough yarn", "SUMPRODUCT((projects_chance >= doubts_certainty) * (projects_chance <= 1))", overview.how_many_enough, NUMBER,
                    uses={"chances": "projects_chance", "certainty": "doubts_certainty"}, digits=0),

@@ -14,7 +14,7 @@ SPUN = Card("skein_sums", "", groups=(Group("", (
 )),))
 
 SHELF = Card("lot_sums", "", groups=(Group("", (
-    Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">0")', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"}, digits=0),
+    Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">=" & 0.001)', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"}, digits=0),
     Result("mass", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
     Result("words", "In words", 'IF(lots = 1, "1 lot, ", said(lots) & " lots, ") & said(mass) & " still to spin"', overview.shelf_in_words, None,
            uses={"count": "lots"}, only_if="lots > 0"),

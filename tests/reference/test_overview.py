@@ -1,0 +1,16 @@
+"""What is there at a glance."""
+
+import pytest
+
+from workbookgen.reference.overview import how_many_above_nothing
+from workbookgen.units import Quantity
+
+
+def test_a_lot_that_is_spun_up_is_not_counted():
+    assert how_many_above_nothing(Quantity([3.0, 0.0, float("nan"), 0.5], "ounce")) == 2
+
+
+@pytest.mark.parametrize("rest", [1e-15, -1e-15, 0.0009])
+def test_what_rounding_leaves_of_a_lot_is_nothing(rest):
+    """Programs differ in it: 0.3 - 0.1 - 0.2 is nothing in one and -2.8E-17 in another."""
+    assert how_many_above_nothing(Quantity([rest, 1.0], "gram")) == 1
