@@ -179,12 +179,12 @@ def test_at_most_twenty_disagreements_are_told(small, monkeypatch):
 def test_a_planner_with_entries_shows_their_results(small_layout, tmp_path):
     entries = with_records(
         small_layout.planner, starting_entries(small_layout.planner), "skeins",
-        [{"name": "First", "reel": "Clock reel", "wraps": 100.0, "gross": 4.0}],
+        [{"name": "First", "reel": "Clock reel", "wraps": 100.0, "washed_loop": 72.0, "gross": 4.0}],
     )
     path = tmp_path / "planner.xlsx"
     path.write_bytes(workbook(small_layout, entries))
     with engine("formualizer").open(path) as session:
         shown = read(session, small_layout, small_layout.formulas)
-    # 100 turns of 72 in are 200 yd; 200 yd in 4 oz are 800 yd/lb.
+    # 100 turns of 72 in are 200 yd, and did not shrink; 200 yd in 4 oz are 800 yd/lb.
     assert shown["skeins_length_yd"][0] == pytest.approx(200.0)
     assert shown["skeins_grist_yd_lb"][0] == pytest.approx(800.0)
