@@ -111,6 +111,6 @@ def _band(settings: Settings) -> Band:
         title="Do they go together?", across=RIGHT, message=f"compare_{MESSAGE.key}", big=(Big("compare_words", below=("compare_differ",)),),
     )
     rules = Reading(is_small=True, across=RIGHT, is_below=True, sentences=(
-        "Within 10%: the same piece.", "Within 20%: alternate them, row by row.", "More: keep them apart. Common practice, no source.",
+        "Within 10%: the same piece.", "Within 20%: alternate them, row by row.", "More: keep them apart.", "Common practice, no source.",
     ))
     return band(beside, together, rules)
