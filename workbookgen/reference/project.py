@@ -112,6 +112,7 @@ def fiber_for(yarn: Mass, kept: Ratio | None = None, share: Ratio = 1.0, bought:
     ----------
     Definition of the share kept.
     """
+    require_numbers(yarn, kept, share, bought)
     require(yarn >= NO_MASS, "The mass of the yarn cannot be negative.")
     require(share > 0, "The share must be above zero.")
     is_bought = np.asarray(bought) == 1

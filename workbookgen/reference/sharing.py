@@ -184,6 +184,56 @@ def left_by_others(
 
 
 @law
+def taken_by_pieces(
+    name: str,
+    taken_1: Mass,
+    taken_2: Mass,
+    taken_3: Mass,
+    taken_4: Mass,
+    lots_1: Sequence[str],
+    lots_2: Sequence[str],
+    lots_3: Sequence[str],
+    lots_4: Sequence[str],
+) -> Mass:
+    """What finished pieces took of a lot with no skein to show for it.
+
+    T = Σ taken i, over all pieces and all their components that were spun of the lot. A piece that was
+    weighed tells what its lot has lost.
+
+    Parameters
+    ----------
+    name : the lot
+    taken_1 : what each piece took of its first component's lot; no number is a blank
+    taken_2 : that of the second components
+    taken_3 : that of the third components
+    taken_4 : that of the fourth components
+    lots_1 : the lot of each piece's first component
+    lots_2 : the lot of the second
+    lots_3 : the lot of the third
+    lots_4 : the lot of the fourth
+
+    Returns
+    -------
+    T, a mass
+
+    Raises
+    ------
+    ValueError
+        A blank name, or columns that do not stand beside each other.
+
+    Notes
+    -----
+    Valid for pieces that were weighed when they were finished.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    first, *others = ((lots_1, taken_1), (lots_2, taken_2), (lots_3, taken_3), (lots_4, taken_4))
+    return sum((total(name, *each) for each in others), start=total(name, *first))
+
+
+@law
 def share_promised(
     name: str,
     claims_1: Sequence[float],

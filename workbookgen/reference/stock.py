@@ -167,10 +167,11 @@ def spun(
     second_amounts: Some,
     third_names: Sequence[str] = (),
     third_amounts: Some = (),
+    besides: Some = None,
 ) -> Some:
     """Sum of what belongs to a name, over two or three places.
 
-    S = Σ first + Σ second + Σ third. A lot is used up by skeins of it alone, and by those of designs.
+    S = Σ first + Σ second + Σ third + b. A lot is used up by skeins of it alone, and by those of designs.
 
     Parameters
     ----------
@@ -181,6 +182,7 @@ def spun(
     second_amounts : the amounts beside those, of the same kind
     third_names : the names in a third place
     third_amounts : the amounts beside those
+    besides : b, what is known to belong to it besides
 
     Returns
     -------
@@ -201,8 +203,10 @@ def spun(
     ----------
     Definition of a sum.
     """
-    both = total(name, names, amounts) + total(name, second_names, second_amounts)
-    return both + total(name, third_names, third_amounts) if len(third_names) else both
+    together = total(name, names, amounts) + total(name, second_names, second_amounts)
+    if len(third_names):
+        together = together + total(name, third_names, third_amounts)
+    return together if besides is None else together + besides
 
 
 @law

@@ -323,6 +323,74 @@ def to_buy(
 
 
 @law
+def used_besides(used: Mass, logged: Mass) -> Mass:
+    """What a finished piece took that no skein was logged for.
+
+    r = U - S, but not below zero. Some weigh only the finished piece.
+
+    Parameters
+    ----------
+    used : U, mass of yarn that the finished piece took
+    logged : S, mass of all skeins that were logged for it
+
+    Returns
+    -------
+    r, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass.
+
+    Notes
+    -----
+    Valid for a piece made of the lots that its project names.
+
+    References
+    ----------
+    Definition of a remainder.
+    """
+    require_numbers(used, logged)
+    require((used >= NO_MASS) & (logged >= NO_MASS), "A mass cannot be negative.")
+    return np.maximum(used - logged, NO_MASS)
+
+
+@law
+def taken_by_piece(rest: Mass, share: Ratio | None = None, design: str | None = None) -> Mass:
+    """What a finished piece took of the lot of one component.
+
+    t = r · x, and all of it of a plain yarn. The strands of a design run through the whole yarn.
+
+    Parameters
+    ----------
+    rest : r, what the piece took that no skein was logged for
+    share : x, share of the component in the design
+    design : the design, if the yarn has one
+
+    Returns
+    -------
+    t, a mass
+
+    Raises
+    ------
+    ValueError
+        A design without such a component, or a negative mass.
+
+    Notes
+    -----
+    Valid for a component spun of one lot, or of the first one first.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require_numbers(rest, share)
+    require(rest >= NO_MASS, "A mass cannot be negative.")
+    require(share is not None or design is None, "The design has no such component.")
+    return rest if share is None else rest * share
+
+
+@law
 def ball_weighs(planned: Grist, spool: Mass | None = None, package: Length | None = None, design: str | None = None) -> Mass:
     """Mass of one ball or spool of a yarn's first strand.
 

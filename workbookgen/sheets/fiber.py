@@ -56,6 +56,10 @@ OF_CLAIMS = {f"claims_{part}": f"projects_part_{part}_claim" for part in (1, 2, 
     f"lots_{part}_{lot}": f"projects_part_{part}_lot_{lot}" for part, lot in PLACES
 }
 
+# What each finished piece took of a component's first lot, and that lot.
+TAKEN = tuple((f"projects_part_{part}_taken", f"projects_part_{part}_lot_a") for part in (1, 2, 3, 4))
+OF_TAKEN = {f"taken_{part}": f"projects_part_{part}_taken" for part in (1, 2, 3, 4)} | {f"lots_{part}": f"projects_part_{part}_lot_a" for part in (1, 2, 3, 4)}
+
 # Each stage: its number, what was weighed after it or later, one's own figure, and the doubt of what is expected.
 WEIGHED = ("skirted_weighed", "scoured_weighed", "prepared_weighed", "yarn_weighed")
 DOUBTED = (
@@ -98,12 +102,14 @@ def lots(settings: Settings) -> Log:
                        note="Share of the prepared fiber that becomes yarn."),
                 Result("length", "Length at grist", "yarn * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "yarn"},
                        note="Of all the yarn, at the grist you want."),
+                Result("pieces", "In pieces", " + ".join(f"total({taken}, {lots_of}, name)" for taken, lots_of in TAKEN), sharing.taken_by_pieces, MASS, uses=OF_TAKEN,
+                       note="Taken by finished pieces, with no skein to show for it."),
                 Result("spun", "Spun so far",
-                       "total(skeins_net, skeins_from_lot, name) + total(components_drawn_1, components_from_1, name) + total(components_drawn_2, components_from_2, name)",
+                       "total(skeins_net, skeins_from_lot, name) + total(components_drawn_1, components_from_1, name) + total(components_drawn_2, components_from_2, name) + pieces",
                        stock.spun, MASS,
                        uses={"names": "skeins_from_lot", "amounts": "skeins_net", "second_names": "components_from_1", "second_amounts": "components_drawn_1",
-                             "third_names": "components_from_2", "third_amounts": "components_drawn_2"},
-                       note="Weight of this lot in the skeins of the sheet Skeins: those of it alone, and its share in those of designs."),
+                             "third_names": "components_from_2", "third_amounts": "components_drawn_2", "besides": "pieces"},
+                       note="Weight of this lot in the skeins of the sheet Skeins: those of it alone, and its share in those of designs; and in finished pieces."),
                 Result("spun_length", "In skeins", "total(skeins_finished_yd, skeins_from_lot, name)", stock.total, LENGTH,
                        uses={"names": "skeins_from_lot", "amounts": "skeins_finished_yd"},
                        note="Finished length of the skeins spun from it alone."),

@@ -72,7 +72,7 @@ def projects(settings: Settings) -> Log:
                 ),
                 Input("package", "A ball holds", Number(above=0, most=1_000_000), LENGTH, help="If you buy the yarn: length of one ball or skein."),
                 Input("bobbins", "Bobbins", Number(least=1, most=1000, whole=True), help="To share the fiber out evenly by weight."),
-                Input("used", "Yarn used", Number(least=0, most=1_000_000), MASS, help="Once it is finished: what the piece weighs. Mark its skeins as used; what is left of its lots is free for other projects."),
+                Input("used", "Yarn used", Number(least=0, most=1_000_000), MASS, help="Once it is finished: what the piece weighs. Mark its skeins as used. What it took beyond the skeins logged for it is taken off its lots; what is left of them is free for other projects."),
             )),
             Group("Enough?", (
                 *supply.in_words(),
@@ -92,7 +92,7 @@ def projects(settings: Settings) -> Log:
             )),
             Group("Needed", (
                 Result("estimated", "Estimated", "total(estimates_yarn, estimates_of, name) + total(weavings_yarn, weavings_of, name)", stock.spun, LENGTH,
-                       uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn"}, leaves=("third_names", "third_amounts"),
+                       uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn"}, leaves=("third_names", "third_amounts", "besides"),
                        note="For this project, from the sheets Knitting and Weaving."),
                 Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", project.wanted_in_use, LENGTH, uses={"stated": "wanted"},
                        only_if="OR(given(wanted), IF(given(estimated), estimated > 0, 1 = 0))", note="What you stated, or the estimates; no margin yet."),
@@ -129,6 +129,10 @@ def projects(settings: Settings) -> Log:
                 Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST_US, digits=0,
                        uses={"total": "grist_sum", "count": "skeins"}, only_if="skeins > 0"),
                 fiber.variation_of_grist("Between its skeins; 5 to 15% is usual for handspun (common practice, no source)."),
+                Result("used_logged", "Used, in skeins", "total(skeins_net, skeins_of_project, name)", stock.total, MASS,
+                       uses={"names": "skeins_of_project", "amounts": "skeins_net"}, note="Weight of all skeins logged for it, those that are gone too."),
+                Result("used_rest", "Used besides", "MAX(0, used - used_logged)", strands.used_besides, MASS, uses={"logged": "used_logged"},
+                       note="What a finished piece took that no skein was logged for: it is taken off its lots."),
                 Result("to_spin", "Still to make", "IF(given(used), 0, MAX(0, need - in_skeins))", strands.to_spin, LENGTH, note="Of the yarn needed, what is not in its skeins."),
             )),
             Group("Strands", supply.parts() + supply.lesser()),
@@ -179,6 +183,7 @@ def projects(settings: Settings) -> Log:
             )),
             Group("For other sheets", (
                 *supply.what_it_is_of(),
+                *supply.taken(),
                 Result("listed", "Listed as", "name", stock.listed, None, width=24, note="The name under which other sheets find this project."),
             ), printed=False),
         ),

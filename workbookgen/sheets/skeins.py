@@ -175,6 +175,7 @@ def skeins(settings: Settings) -> Log:
                 *doubts(settings.rows.skeins <= FEW),
                 Result("grist_square", "Grist²", "grist_yd_lb * grist_yd_lb", statistics.square_of, SQUARE_GRIST, uses={"value": "grist_yd_lb"}),
                 Result("listed", "Listed as", "name", stock.listed, None, width=20),
+                Result("of_project", "Made for", "project", stock.listed, None, uses={"name": "project"}, width=22),
                 Result("from_reel", "Reel", "reel", stock.listed, None, uses={"name": "reel"}, width=18),
                 Result("from_lot", "Drawn from", "lot", belongings.of_one_lot, None, width=18, only_if="NOT(given(design))"),
                 Result("from_design", "Design", "design", stock.listed, None, uses={"name": "design"}, width=18),

@@ -41,6 +41,14 @@ def what_it_is_of() -> tuple[Result, ...]:
     return tuple(found)
 
 
+def taken() -> tuple[Result, ...]:
+    """What a finished piece took of each component's first lot, with no skein to show for it."""
+    plain = _result(1, "taken", "Taken by the piece", "used_rest * IF(given(@_of_design), @_of_design, 1)", strands.taken_by_piece, MASS,
+                    {"rest": "used_rest", "share": "@_of_design"}, only_if="OR(given(@_of_design), NOT(given(design)))")
+    others = (_result(part, "taken", "Taken by the piece", "used_rest * @_of_design", strands.taken_by_piece, MASS, {"rest": "used_rest", "share": "@_of_design"}, leaves=("design",)) for part in PARTS[1:])
+    return (plain, *others)
+
+
 def parts() -> tuple[Result, ...]:
     """For each component: what it is called, what it has, what it needs, and what is over."""
     return tuple(result for part in PARTS for result in _part(part))

@@ -45,7 +45,7 @@ def times(settings: Settings) -> Log:
                        uses={"name": "project", "names": "projects_listed", "values": "projects_left_share"}, note="Share of the yarn that is not in skeins yet."),
                 Result("singles", "Singles in all", "length * strands / (1 - IF(given(take_up_used), take_up_used, 0))", planning.singles_length, LENGTH, uses={"take_up": "take_up_used"},
                        only_if="OR(NOT(given(take_up_used)), take_up_used >= 0)", note="Without a known take-up, none is reckoned."),
-                Result("singles_left", "Singles still to spin", "singles * left", planning.share_ahead, LENGTH, uses={"amount": "singles"}, note="Before washing."),
+                Result("singles_left", "Singles still to spin", "singles * left", planning.length_ahead, LENGTH, uses={"amount": "singles"}, note="Before washing."),
                 Result("used", "Yarn used", "pick(projects_used, projects_listed, project)", stock.pick, MASS,
                        uses={"name": "project", "names": "projects_listed", "values": "projects_used"}, note="Of a finished project, for which nothing is ahead any more."),
             )),

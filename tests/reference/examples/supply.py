@@ -57,6 +57,10 @@ EXAMPLES = [
     (sharing.pool, dict(share=n(0.5, 1), lot_1=texts("moss", "River"), lot_2=texts("River", "MOSS"), **LOTS)),
     (sharing.claim, dict(needs=q("oz", 20, 0), pool=q("g", 800, 100))),
     (sharing.left_by_others, dict(pool=q("oz", 40, 30), needs=q("g", 100, 0), lot_1=texts("moss", "River"), **LOTS, **CLAIMED)),
+    (
+        sharing.taken_by_pieces,
+        dict(name=texts("moss", "River")) | {f"taken_{each}": q("g", 4, np.nan, 9) for each in FOUR} | {f"lots_{each}": ["Moss", "", "River"] for each in FOUR},
+    ),
     (sharing.share_promised, dict(name=texts("moss", "River"), **CLAIMED)),
     (sharing.need_square, dict(share=n(0.5, 1), doubt_need=q("yard", 20, 0), planned=q("m/g", 2, 3))),
     (sharing.need_square, dict(share=n(0.5, 1), doubt_need=q("yard", 20, 0), planned=q("m/g", 2, 3), used=q("g", 300, 0))),
@@ -113,6 +117,8 @@ EXAMPLES = [
     (answer.verdict, dict(chance=n(0.84, 0.99), certainty=n(0.9, 0.95))),
     (answer.verdict, dict(chance=n(0.84, 0.99), certainty=n(0.9, 0.95), used=q("g", 300, 0))),
     (answer.chance_words, dict(chance=n(0.84, 0.99))),
+    (answer.lacking, dict(spare=q("yard", 20, -20))),
+    (answer.in_short, dict(verdict=texts("likely enough", "short"), spare=q("yard", 20, -20), lacking=q("yard", 0, 20))),
     (answer.not_below_nothing, dict(amount=q("yard", 420, -20))),
     *(
         (answer.answer, dict(there=q("yard", 420, 380), need=q("yard", 400, 400), spare=q("m", 20, -20), over=q("yard", 20, 0), lacking=q("yard", 0, 20)) | known)
@@ -122,6 +128,9 @@ EXAMPLES = [
             dict(used=q("g", 300, 0)),
         )
     ),
+    (strands.used_besides, dict(used=q("oz", 10, 3), logged=q("g", 100, 200))),
+    (strands.taken_by_piece, dict(rest=q("oz", 10, 3))),
+    (strands.taken_by_piece, dict(rest=q("oz", 10, 3), share=n(0.25, 1), design=texts("A", "B"))),
     (strands.ball_weighs, dict(planned=q("m/g", 2, 3), package=q("yard", 200, 100))),
     (strands.ball_weighs, dict(planned=q("m/g", 2, 3), spool=q("oz", 2, 1))),
     (strands.balls_to_buy, dict(buy=q("g", 120, 0), ball=q("oz", 2, 1), bought=n(1, 0))),

@@ -277,24 +277,24 @@ def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time | None = None, used: 
 
 
 @law
-def share_ahead(amount: Some, left: Ratio) -> Some:
-    """What is still to be made of an amount.
+def length_ahead(amount: Length, left: Ratio) -> Length:
+    """Length that is still to be made.
 
     a = A · q. What is in skeins is made.
 
     Parameters
     ----------
-    amount : A, the whole
+    amount : A, the whole length
     left : q, share that is still to be made
 
     Returns
     -------
-    a, of the same kind
+    a, a length
 
     Raises
     ------
     ValueError
-        A negative share.
+        A negative length or share.
 
     Notes
     -----
@@ -304,6 +304,7 @@ def share_ahead(amount: Some, left: Ratio) -> Some:
     ----------
     Definition of a share.
     """
+    require(amount >= NO_LENGTH, "The length cannot be negative.")
     require(left >= 0, "A share cannot be negative.")
     return amount * left
 
