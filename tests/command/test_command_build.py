@@ -73,6 +73,13 @@ def test_units_of_the_command_line_win(run, small_settings, tmp_path, units, loo
     assert column(target, "reels_loop")[0] == pytest.approx(loop, rel=1e-12)  # 2 yd in inches or centimeters
 
 
+@pytest.mark.parametrize(("size", "sheets"), [("small", 8), ("whole", 16)])
+def test_the_size_of_the_command_line_wins(run, small_settings, tmp_path, size, sheets):
+    target = tmp_path / "mine.xlsx"
+    assert run("build", "--settings", small_settings, "--size", size, "-o", target).code == 0
+    assert len(openpyxl.load_workbook(target, read_only=True).sheetnames) == sheets
+
+
 def test_a_reel_of_ones_own_needs_no_file(run, small_settings, tmp_path):
     target = tmp_path / "mine.xlsx"
     assert run("build", "--settings", small_settings, "--reel", "Attic reel=63.5 in", "--reel", "Cross=15 in x 14 in x 14 in",
