@@ -59,9 +59,9 @@ class Planner:
         return [place.sheet, place.column - 1, place.row - 1 + first, place.column - 1, place.row - 1 + last]
 
     def lines(self, block, first, last=None):
-        """Whole records, inputs only."""
-        inputs = self.layout.planner.blocks[block].inputs
-        left, right = (self.area(f"{block}_{each.key}", first, last) for each in (inputs[0], inputs[-1]))
+        """Whole records, inputs only: they stand side by side, the folded ones behind those that are always seen."""
+        areas = [self.area(f"{block}_{each.key}", first, last) for each in self.layout.planner.blocks[block].inputs]
+        left, right = min(areas, key=lambda area: area[1]), max(areas, key=lambda area: area[1])
         return [*left[:3], right[3], left[4]]
 
     def select(self, area):
