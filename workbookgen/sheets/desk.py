@@ -164,6 +164,7 @@ KEY = (
     "Type percentages with the sign: 15%. Parts of a number as 9.25 or 9 1/4. A weight in pounds and ounces may be typed as a sum: =6*16+4.",
     "Paste values only, so that the cells keep their look. Do not cut or drag a cell: the formulas follow it to its new place. If it happened, undo it.",
     "To sort a log, select whole lines, from the first column to the last, and sort. No line needs inserting: type below the last, then sort. The + above the columns opens what is folded away.",
+    "On paper a log has its first 24 lines, or those that were in use when the planner was built and eight more: for others, set the print range.",
     "Apple's spreadsheet program may not compute names that are looked up; the line This program says so.",
 )
 
