@@ -87,6 +87,13 @@ def test_a_week_of_work_from_a_monday_ends_on_the_sunday():
     assert planning.finish_day(monday.toordinal(), hours(0.5), hours(7)) == monday.toordinal()
 
 
+def test_no_work_ends_after_the_last_day_that_spreadsheets_have():
+    last = (date(9999, 12, 31) - date(1899, 12, 30)).days  # outside witness: the calendar of datetime
+    assert planning.finish_day(last, hours(1), hours(7)) == last
+    with pytest.raises(ValueError, match="9999"):
+        planning.finish_day(last, hours(2), hours(7))
+
+
 @given(
     start=st.dates(date(2000, 1, 1), date(2100, 1, 1)), work=st.integers(1, 2000), per_week=st.integers(1, 80)
 )

@@ -74,7 +74,8 @@ def times(settings: Settings) -> Log:
                 Result("weeks", "Weeks", "ahead / pace_weekly", planning.weeks, NUMBER, uses={"hours": "ahead", "hours_per_week": "pace_weekly"}, digits=1),
                 Result("finish", "Done on", "pace_start - 1 + ROUNDUP(ROUND(ahead / pace_weekly * 7, 6), 0)", planning.finish_day, DAY,
                        uses={"start": "pace_start", "hours": "ahead", "hours_per_week": "pace_weekly"}, width=12,
-                       only_if="ahead > 0", note="The first day of the sheet Figures counts as a day of work. Empty when nothing is ahead."),
+                       only_if="AND(ahead > 0, pace_start - 1 + ROUNDUP(ROUND(ahead / pace_weekly * 7, 6), 0) <= 2958465)",  # the last day that programs know
+                       note="The first day of the sheet Figures counts as a day of work. Empty when nothing is ahead."),
             )),
             Group("For other sheets", (
                 Result("listed", "Listed as", "project", stock.listed, None, uses={"name": "project"}, width=24),

@@ -10,6 +10,7 @@ from workbookgen.reference.planning.work import NO_TIME, require_hours
 from workbookgen.units import Ratio, Time
 
 DAYS_PER_WEEK = 7
+LAST_DAY = 2_958_465  # December 31, 9999, counted from December 30, 1899
 
 
 @law
@@ -64,17 +65,19 @@ def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
     Raises
     ------
     ValueError
-        A start before day 0, no hours to work, or a week that has no hours for it.
+        A start before day 0, no hours to work, a week that has no hours for it, or a day after the year 9999.
 
     Notes
     -----
-    Valid for work spread evenly over all seven days of a week.
+    Valid for work spread evenly over all seven days of a week, up to the last day that spreadsheets have.
 
     References
     ----------
-    Definition of a calendar of numbered days.
+    Definition of a calendar of numbered days. Last day: IronCalc documentation, "Serial Numbers" (read); ECMA-376, Part 1, 18.17.4 (from memory).
     """
     require(start >= 0, "The day of the start cannot lie before day 0.")
     require(hours > NO_TIME, "Hours: without any, there is no day on which they are done.")
     days = weeks(hours, hours_per_week) * DAYS_PER_WEEK
-    return start - 1 + whole_for(days)  # the last digits must not cost a day
+    finish = start - 1 + whole_for(days)  # the last digits must not cost a day
+    require(finish <= LAST_DAY, "No spreadsheet has a day after the year 9999.")
+    return finish
