@@ -203,6 +203,8 @@ def _tell(file: Path, report) -> None:
             f"  {each.name} {each.version}: {each.agreed:,} of {each.declared:,} formula cells agree with the reference library "
             f"in {each.comparisons:,} comparisons (largest relative difference {each.worst_relative_difference:.1e})."
         )
+        if each.note:
+            click.echo(f"    {each.note}.")
     for finding in report.findings[:20]:
         click.echo(f"  {finding}")
     if len(report.findings) > 20:

@@ -295,3 +295,24 @@ def test_the_programs_people_use_agree(small_file, small_layout, name):
     [record] = report.engines
     assert record.name == name and record.version[0].isdigit()
     assert record.agreed == record.declared == record.read
+
+
+def test_a_right_planner_with_accented_capitals_is_not_taken_for_a_broken_one(small_layout, tmp_path):
+    """formualizer finds no lot "École" for a skein of "école"; every spreadsheet program does (tests/engines/test_engine_texts.py)."""
+    entries = with_records(small_layout.planner, starting_entries(small_layout.planner), "fiber", [{"name": "École", "weight": 10.0}, {"name": "Pré", "weight": 9.0}])
+    entries = with_records(small_layout.planner, entries, "skeins", [{"name": "One", "reel": "Clock reel", "wraps": 100.0, "gross": 4.0, "lot": "école"}])
+    path = tmp_path / "planner.xlsx"
+    path.write_bytes(write(small_layout, entries, {}))
+    report = check(path, small_layout, EMBEDDED, scenarios=0)
+    assert report.findings == []
+    assert {each.name: bool(each.note) for each in report.engines} == {"formualizer": True, "ironcalc": False}
+
+
+def test_in_one_spelling_formulas_are_held_to_the_library_all_the_same(small_layout, tmp_path):
+    entries = with_records(small_layout.planner, starting_entries(small_layout.planner), "fiber", [{"name": "École", "weight": 10.0}])
+    entries = with_records(small_layout.planner, entries, "skeins", [{"name": "One", "reel": "Clock reel", "wraps": 100.0, "gross": 4.0, "lot": "école"}])
+    path, broken = tmp_path / "planner.xlsx", tmp_path / "broken.xlsx"
+    path.write_bytes(write(small_layout, entries, {}))
+    place = small_layout.placements["fiber_spun"]
+    edited(path, broken, small_layout, {(place.sheet, place.cell(0)): "=1"})
+    assert any(finding.key == "fiber_spun" for finding in check(broken, small_layout, ("formualizer",), scenarios=0).findings)

@@ -1,0 +1,45 @@
+"""Names for an engine that takes É and é for two letters, where spreadsheet programs take them for one (see `texts`).
+
+It would find no lot "École" for a skein of "école", and a right planner would look broken. So such
+an engine is given each name in one spelling, that of its first place, and is held to that.
+"""
+
+from workbookgen.language.domains import Choice
+from workbookgen.language.entries import Entries
+from workbookgen.language.parts import Column, Planner
+from workbookgen.texts import folded, strictly
+
+A_TO_Z_ALONE = ("formualizer",)  # the engines that know the capitals of no other letters
+
+
+def in_one_spelling(planner: Planner, entries: Entries) -> Entries:
+    """The entries, names that differ in capitals beyond A to Z written as in their first place."""
+    lists: dict[str, dict[str, str]] = {}
+    for names, key in _names(planner):
+        known = lists.setdefault(names, {folded(text): text for text in _fixed(planner, names)})
+        for value in entries[key]:
+            if isinstance(value, str):
+                known.setdefault(folded(value), value)
+    return {
+        **entries,
+        **{key: tuple(_spelled(value, lists[names]) if isinstance(value, str) else value for value in entries[key]) for names, key in _names(planner)},
+    }
+
+
+def _spelled(name: str, known: dict[str, str]) -> str:
+    first = known[folded(name)]
+    return name if strictly(name) == strictly(first) else first
+
+
+def _names(planner: Planner) -> list[tuple[str, str]]:
+    """Every list of names, with the full key of each input that writes into it or chooses from it; writers first."""
+    blocks = planner.blocks.values()
+    writers = [(block.names_column, f"{block.key}_{each.key}") for block in blocks for each in block.inputs if block.names_its_records(each)]
+    choosers = [(each.domain.of, f"{block.key}_{each.key}") for block in blocks for each in block.inputs if isinstance(each.domain, Choice)]
+    return writers + choosers
+
+
+def _fixed(planner: Planner, names: str) -> tuple:
+    """The names of a list of fixed facts."""
+    _, each = planner.by_key.get(names, (None, None))
+    return each.values if isinstance(each, Column) else ()
