@@ -111,16 +111,19 @@ def test_repeated_readings_may_be_missing(form, unit, value):
     )
 
 
-FOUND = "INDEX(reels_loop,SUMPRODUCT((reels_listed={name})*1,lists_number_3))"
+def test_the_line_in_which_a_chosen_name_stands():
+    # The three reels are counted with the first three counting numbers; of two that bear the name there is no line.
+    # An empty text would choose the one blank line, and an error is no text.
+    once = "SUMPRODUCT((reels_listed=$B9)*1)"
+    line = once.replace(")*1)", ")*1,lists_number_3)")
+    assert texts("skeins_line_of_reel")[1] == f'=IF(ISTEXT($B9),IF(LEN($B9)>0,IF({once}=1,{line},""),""),"")'
 
 
 def test_a_choice_and_a_pick():
-    # The three reels are counted with the first three counting numbers; the cell found must hold a number, and it may
-    # be an error, so that only then it is held against its domain. An empty text would choose the one blank line.
-    found = FOUND.format(name="$B9")
+    # The line is told in $Q9. The cell found must hold a number, and it may be an error, so that only then it is held against its domain.
+    found = "INDEX(reels_loop,$Q9)"
     assert texts("skeins_loop")[1] == (
-        "=IF(ISTEXT($B9),IF(AND(LEN($B9)>0,SUMPRODUCT((reels_listed=$B9)*1)=1),"
-        f'IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),"")'
+        f'=IF(ISTEXT($B9),IF(ISNUMBER($Q9),IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),"")'
     )
 
 
@@ -128,27 +131,27 @@ def test_a_pick_of_a_result_needs_only_be_there():
     # A result has no domain: what it shows has passed its own tests.
     hundred = Result("hundred", "Hundred", "pick(reels_hundred, reels_listed, reel)", lambda values, names, name: 0, LENGTH,
                      uses={"values": "reels_hundred", "names": "reels_listed", "name": "reel"})
-    found = FOUND.format(name="$D$6").replace("reels_loop", "reels_hundred")
+    found = "INDEX(Reels!$D$8:$D$10,$N$1)"
     assert bound_beside_logs(Input("reel", "Reel", Choice("reels_listed", "Reels")), hundred) == (
-        f'=IF(ISTEXT($D$6),IF(AND(LEN($D$6)>0,SUMPRODUCT((reels_listed=$D$6)*1)=1),IF(ISNUMBER({found}),{found},""),""),"")'
+        f'=IF(ISTEXT($D$6),IF(ISNUMBER($N$1),IF(ISNUMBER({found}),{found},""),""),"")'
     )
 
 
 @pytest.mark.parametrize(
-    ("domain", "inside"),
+    ("domain", "inside", "line"),
     [
-        (Choice("sizes_name", "Facts"), "SUMPRODUCT((sizes_name=$D$6)*1)=1"),
-        (Note(longest=9), "AND(LEN($D$6)>0,LEN($D$6)<=9)"),
+        (Choice("sizes_name", "Facts"), "ISNUMBER($N$1)", "$N$2"),
+        (Note(longest=9), "AND(LEN($D$6)>0,LEN($D$6)<=9)", "$N$1"),
     ],
     ids=["chosen elsewhere", "typed freely"],
 )
-def test_a_name_from_elsewhere_must_stand_once_in_the_list(domain, inside):
-    # Two reels of that name would add up to the place of a third.
+def test_a_name_from_elsewhere_must_stand_once_in_the_list(domain, inside, line):
+    # Each list that a name is looked for in has its own line; two reels of that name have none.
     loop = Result("loop", "Loop", "pick(reels_loop, reels_listed, kind)", lambda values, names, name: 0, LOOP,
                   uses={"values": "reels_loop", "names": "reels_listed", "name": "kind"})
-    found = FOUND.format(name="$D$6")
+    found = f"INDEX(Reels!$C$8:$C$10,{line})"
     assert bound_beside_logs(Input("kind", "Kind", domain), loop) == (
-        f"=IF(ISTEXT($D$6),IF({inside},IF(SUMPRODUCT((reels_listed=$D$6)*1)=1,"
+        f"=IF(ISTEXT($D$6),IF({inside},IF(ISNUMBER({line}),"
         f'IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),""),"")'
     )
 
@@ -238,7 +241,7 @@ def test_a_band_some_times_the_word():
     said = Result("said", "Said", "band(sizes_name, sizes_from, threads, 0.95)", lambda threads: "", None)
     assert bound(Input("threads", "Threads", ANY, THREADS), said) == (
         '=IF(COUNT($D$6)=1,IF(AND($D$6<=1000,$D$6>=0.000001),'
-        'INDEX(sizes_name,MATCH(ROUND((($D$6*1/0.0254)*0.95)/(1/0.0254),9),sizes_from,1)),""),"")'
+        'INDEX(Facts!$B$8:$B$10,MATCH(ROUND((($D$6*1/0.0254)*0.95)/(1/0.0254),9),Facts!$C$8:$C$10,1)),""),"")'
     )
 
 
@@ -344,7 +347,7 @@ def test_the_message_of_a_name(case):
     "case",
     [
         'IF(IF(COUNT($F8,$E8)=2,$F8>$E8,1=0),"Yarn: more than the fiber."',
-        'IF(IF(ISBLANK($B8),1=0,IF(ISTEXT($B8),NOT(AND(LEN($B8)>0,SUMPRODUCT((reels_listed=$B8)*1)=1)),1=1)),"On the reel: choose one of the names',
+        'IF(IF(ISBLANK($B8),1=0,IF(ISTEXT($B8),NOT(ISNUMBER($Q8)),1=1)),"On the reel: choose one of the names',
     ],
 )
 def test_the_message_of_a_rule_and_of_a_choice(case):

@@ -67,6 +67,7 @@ ALIKE = {
     'SUBSTITUTE("a b c"," ","")&UPPER("x")&LOWER("Y")': "abcXy", "ISNUMBER(A1)*1+ISTEXT(A4)*2+ISBLANK(A4)*4+ISBLANK(A6)*8": 11,
     '"é"="e"': False, '"Wool"="wool"': True, '"co-op"="coop"': False, "A5=5": False, "A5>1000": True, 'A6=""': True, "A6=0": True, "A4=0": False,
     'A6&"x"': "x", "ROUND(0.1+0.2,9)=0.3": True, "1/3": 1 / 3, "B9": 0,
+    "SMALL(A1:A6,2)+10*LARGE(A1:A6,1)": 32, "SUMPRODUCT(SMALL((A1:A3<3)*1000+C1:C3,1))": 1, 'REPT("ab",2)': "abab", "ROW(A3)": 3,
 }
 
 FORMULAS = (*(each.formula for each in DIFFERENT), *ALIKE)
