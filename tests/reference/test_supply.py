@@ -73,7 +73,7 @@ def test_what_is_added_makes_it_as_sure_as_was_asked(spare, doubt, relative, cer
 
 def test_doubts_of_a_fleece_go_stage_by_stage():
     # By hand: 7 and 2.5 and 1.2 %, and a yield of 50 ± 6 % of the weight, which is 12 % of what is kept.
-    figures = dict(u_skirting=0.07, u_preparation=0.025, u_spinning=0.012, u_own=0.03, spread=0.06, expected=0.5)
+    figures = dict(u_skirting=0.07, u_yield=0.12, u_preparation=0.025, u_spinning=0.012, u_own=0.03)
     whole = fiber.yarn_doubt(grams(1000.0), 1, **figures).m_as("g")
     assert whole == approx(1000 * (0.07**2 + 0.12**2 + 0.025**2 + 0.012**2) ** 0.5)
     assert fiber.yarn_doubt(grams(1000.0), 1, **figures, scoured=grams(1.0)).m_as("g") == approx(1000 * (0.025**2 + 0.012**2) ** 0.5)

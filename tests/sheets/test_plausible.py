@@ -3,7 +3,11 @@
 import pytest
 
 from workbookgen.checking.expected import expected_values
+from workbookgen.errors import DescriptionError
+from workbookgen.language.domains import Number
 from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.parts import Card
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 
@@ -53,3 +57,48 @@ def test_a_count_that_became_a_date(number, asked):
 ])
 def test_a_reel_says_which_measure_it_lacks(given, message):
     assert filled(US, reels=[{"name": "Porch", **given}])["reels_message"][0] == message
+
+
+def skeins(*lines):
+    return filled(
+        US, reels=[{"name": "Porch", "rated": 72.0}], fiber=[{"name": "Moss", "state": "washed fiber", "weight": 40.0}],
+        skeins=[{"name": str(number), "reel": "Porch", "wraps": 100.0, **line} for number, line in enumerate(lines)],
+    )
+
+
+@pytest.mark.parametrize(("loop", "asked"), [(36.0, True), (140.0, True), (68.0, False), (44.0, False), (74.0, False)])
+def test_a_washed_loop_folded_or_doubled_is_asked_about_and_reckoned_with(loop, asked):
+    values = skeins({"washed_loop": loop})
+    assert ("loop of its reel" in (values["skeins_message"][0] or "")) == asked
+    assert values["skeins_finished_yd"][0] == pytest.approx(100 * loop / 36)
+
+
+def test_a_skein_far_from_its_lot_is_asked_about_and_its_neighbors_are_not():
+    # Of four skeins of 2, 2, 2 and 5 oz one has 40% of the others' grist: 48% off the mean of all.
+    values = skeins(*({"lot": "Moss", "gross": weight} for weight in (2.0, 2.0, 2.0, 5.0)))
+    assert [message is not None for message in values["skeins_message"][:4]] == [False, False, False, True]
+    assert values["skeins_mark"][3] == "?" and "mean of its lot" in values["skeins_message"][3]
+    assert values["skeins_open"] == (0,), "a question is nothing wrong"
+    assert values["skeins_deviation"][3] == pytest.approx(0.4 / 0.85 - 1)
+
+
+def test_a_fiber_finer_than_fiber_in_the_guide_is_asked_about():
+    entries = with_records(US, starting_entries(US), "guide", [{"name": "Dream", "diameter_low": 5.0, "diameter_high": 20.0}])
+    values = expected_values(US, entries)
+    assert "finer than any fiber" in values["guide_message"][0]
+    assert values["guide_diameter"][0] == pytest.approx(12.5)
+
+
+@pytest.mark.parametrize(("sentence", "word", "refused"), [
+    ("Is it right? Much.", "twice", False), ("Too much.", "twice", True), ("Too much.", "typed", False), ("Is it right? Much.", "other", True),
+])
+def test_only_questions_look_at_results_and_only_at_their_own(sentence, word, refused):
+    def described():
+        return Card("card", "", groups=(Group("All", (Input("typed", "Typed", Number(least=0, most=9)), Result("twice", "Twice", "2 * typed", abs, uses={"x": "typed"}))),),
+                    rules=(Rule(f"{word} > 4", lambda values: values[word] > 4, sentence),))
+
+    if refused:
+        with pytest.raises(DescriptionError, match=word):
+            described()
+    else:
+        described()

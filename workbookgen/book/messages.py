@@ -90,7 +90,7 @@ def message_formula(block: Block, columns: Columns, system: str) -> str:
         for each in block.inputs
         if block.names_its_records(each)
     ]
-    faults, questions = ([rule for rule in block.rules if rule.sentence.startswith(ASKING) == asking] for asking in (False, True))
+    faults, questions = ([rule for rule in block.rules if rule.asks == asking] for asking in (False, True))
     cases += [(_broken(rule, columns), rule.sentence) for rule in faults]
     cases += [(f"ISBLANK({columns.operands[each.key].ref})", missing(each)) for each in block.inputs if each.needed]
     cases += [(_broken(rule, columns), rule.sentence) for rule in questions]

@@ -129,7 +129,7 @@ class _Evaluation:
         return self.said[block.key, number]
 
     def _told(self, block: Block, number: int) -> dict[str, tuple]:
-        columns = {each.key: self.part(f"{block.key}_{each.key}", number) for each in block.inputs}
+        columns = {each.key: self.part(f"{block.key}_{each.key}", number) for each in (*block.inputs, *block.asked)}
         listed = self.part(block.names_column, number) if block.names_column in self.planner.by_key else ()
         folded = self.planner.folded.get(block.key, ())
         said = told(block, columns, lambda each, value: self.accepts(each, value, number), listed, self.planner.system, folded)

@@ -21,7 +21,7 @@ def told(
 ) -> dict[str, tuple]:
     """What is told of a block's records, by key of what is told; None where there is nothing to say.
 
-    `columns` are the block's inputs as typed, `accepts` says whether an input takes a value,
+    `columns` are the block's inputs as typed, and the results that its questions look at; `accepts` says whether an input takes a value,
     `listed` are the names by which other sheets find this block's records, `rare` the inputs
     that are folded away.
     """
@@ -61,7 +61,7 @@ def messages(
 
 
 def _message(block: Block, record: dict, accepts, times: Counter, system: str) -> str | None:
-    if all(value is None for value in record.values()) or all(_is_as_new(each.first(system), record[each.key]) for each in block.inputs):
+    if all(record[each.key] is None for each in block.inputs) or all(_is_as_new(each.first(system), record[each.key]) for each in block.inputs):
         return None
     for each in block.inputs:
         if record[each.key] is not None and not accepts(each, record[each.key]):
@@ -70,13 +70,13 @@ def _message(block: Block, record: dict, accepts, times: Counter, system: str) -
         name = record[each.key]
         if block.names_its_records(each) and isinstance(name, str) and times[folded(name)] > 1:
             return doubled(each)
-    broken = [rule.sentence for rule in block.rules if bites(rule, block, record)]
-    if faults := [each for each in broken if not each.startswith(ASKING)]:
+    broken = [rule for rule in block.rules if bites(rule, block, record)]
+    if faults := [rule.sentence for rule in broken if not rule.asks]:
         return faults[0]
     for each in block.inputs:
         if each.needed and record[each.key] is None:
             return missing(each)
-    return next(iter(broken), None)  # only questions are left
+    return next((rule.sentence for rule in broken), None)  # only questions are left
 
 
 def bites(rule, block: Block, record: dict) -> bool:

@@ -23,6 +23,7 @@ STAGES = (
     ("skirting loss", "seen_skirting_loss", "skirting"),
     ("scoured yield", "seen_scoured_yield", "yield"),
     ("preparation loss", "seen_preparation_loss", "preparation"),
+    ("combing loss", "seen_combing_loss", "combing"),
     ("spinning loss", "seen_spinning_loss", "spinning"),
     (WHOLE, "seen_yarn_kept", ""),
 )

@@ -156,11 +156,15 @@ SPOILED = Told("spoiled", "", is_text=False, is_one=True)  # of a log: how many 
 OPEN = Told("open", "", is_text=False, is_one=True)  # of a log: how many records have something wrong
 
 
+ASKING = "Is it right?"  # begins a question: what was typed is taken, and its results stay
+
+
 @dataclass(frozen=True)
 class Rule:
-    """A fault between inputs that are each all right: when it holds, and what to say.
+    """A fault between inputs that are each all right, or a question about a record: when it holds, and what to say.
 
-    `broken` is the same condition as a Python predicate of the shown values.
+    `broken` is the same condition as a Python predicate of the shown values. A question may look at
+    results of the record too, since it takes nothing away from them.
     """
 
     when: str
@@ -174,6 +178,10 @@ class Rule:
     @cached_property
     def text(self) -> Formula:
         return Formula(self.when)
+
+    @property
+    def asks(self) -> bool:
+        return self.sentence.startswith(ASKING)
 
 
 @dataclass(frozen=True)

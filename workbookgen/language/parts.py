@@ -55,6 +55,9 @@ class Block:
 
     def __post_init__(self):
         check_keys(f"block {self.key}", self.fields)
+        for rule in self.rules:
+            if strangers := [word for word in rule.text.words if not isinstance(self.by_key.get(word), Input | Result if rule.asks else Input)]:
+                raise DescriptionError.at(f"block {self.key}", f"the rule {rule.sentence!r} looks at {strangers[0]}, which is no {'field' if rule.asks else 'input'} of it.")
 
     @cached_property
     def fields(self) -> tuple[Input | Result, ...]:
@@ -71,6 +74,12 @@ class Block:
     @cached_property
     def by_key(self) -> dict[str, Input | Result]:
         return {each.key: each for each in self.fields}
+
+    @cached_property
+    def asked(self) -> tuple[Result, ...]:
+        """The results at which questions look."""
+        words = {word for rule in self.rules for word in rule.text.words}
+        return tuple(each for each in self.results if each.key in words)
 
     @cached_property
     def told(self) -> tuple[Told, ...]:
@@ -355,12 +364,18 @@ class Planner:
         return [Fault(f"sheet {sheet.name}", f"{sentence}.") for sentence in sentences]
 
     def _dependencies(self) -> dict[str, set[str]]:
-        """Full key of every result -> the full keys that it is worked out from."""
-        return {
+        """Full key of every result, and of what is told of records with questions -> the full keys that it is worked out from."""
+        results = {
             f"{block.key}_{result.key}": {self.meaning(block, word).key for word in result.words}
             for block in self.blocks.values()
             for result in block.results
         }
+        asking = {
+            f"{block.key}_{each.key}": {f"{block.key}_{result.key}" for result in block.asked}
+            for block in self.blocks.values() if block.asked
+            for each in block.told if each in (MESSAGE, MARK, FIRST, OPEN)
+        }
+        return results | asking
 
     def _mismatches(self, block: Block, result: Result) -> list[str]:
         """Words and parameters must be the same set; only a table's fixed facts need no parameter."""

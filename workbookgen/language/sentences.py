@@ -1,7 +1,7 @@
 """The sentences that a planner says about what was typed. Declared once, for cell and check alike."""
 
 from workbookgen.language.domains import Choice, Number
-from workbookgen.language.fields import Input
+from workbookgen.language.fields import ASKING, Input
 
 
 def symbol_of(field, system: str) -> str:
@@ -18,7 +18,6 @@ def refusal(field: Input, system: str) -> str:
 
 
 MISSING = "Still to fill in"
-ASKING = "Is it right?"  # begins a question: what was typed is taken, and its results stay
 
 
 def missing(field: Input) -> str:
@@ -32,3 +31,5 @@ def doubled(field: Input) -> str:
 
 
 NO_ERROR, AN_ERROR = "no error", "an error"  # in the cells of a chapter
+
+__all__ = ["ASKING", "MISSING", "NO_ERROR", "AN_ERROR", "doubled", "missing", "refusal", "symbol_of"]

@@ -26,9 +26,11 @@ NUMBERS = (
     ("regain", ""),
     ("skirting", ""),
     ("preparation", ""),
+    ("combing", ""),
     ("spinning", ""),
 )
 TEXTS = ("name", "source")
+LATER = ("combing",)  # columns that tables of older versions lack
 FIRST_LINE = 2  # of a fiber, below the line of column names
 
 
@@ -43,7 +45,7 @@ def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], 
     except (OSError, UnicodeDecodeError, csv.Error) as problem:
         reason = getattr(problem, "strerror", None) or "it is not a text file"
         raise FileError.at(str(path), f"the fiber table cannot be read: {reason}.") from None
-    wanted = [name for name, _ in NUMBERS] + list(TEXTS)
+    wanted = [name for name in (*dict(NUMBERS), *TEXTS) if name not in LATER]
     lacking = [name for name in wanted if not lines or name not in lines[0]]
     if lacking:
         raise SettingsError.at(str(path), f"the fiber table needs the columns {', '.join(lacking)}.")
@@ -55,7 +57,7 @@ def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], 
     for number, line in enumerate(lines, start=FIRST_LINE):
         record = {name: line[name].strip() for name in TEXTS if line[name].strip()}
         for name, unit in NUMBERS:
-            if text := line[name].strip():
+            if text := line.get(name, "").strip():
                 if (value := _number(text)) is None:
                     faults.append(Fault(f"{path}, line {number}, {name}", f'"{text}" is not a number.'))
                 else:

@@ -15,7 +15,7 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.reference import fiber as trade
 from workbookgen.language.views import Kind, LogView
-from workbookgen.reference import planning, sharing, statistics, stock, uncertainty, yarn_count
+from workbookgen.reference import learning, planning, sharing, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import guide, lists, stages, sums
 
@@ -64,8 +64,8 @@ OF_TAKEN = {f"taken_{part}": f"projects_part_{part}_taken" for part in (1, 2, 3,
 WEIGHED = ("skirted_weighed", "scoured_weighed", "prepared_weighed", "yarn_weighed")
 DOUBTED = (
     (1, "own_skirting", "doubts_skirting"),
-    (2, "own_yield", "IF(AND(given(yield_spread), given(expected_yield)), yield_spread / expected_yield, doubts_own)"),
-    (3, "own_preparation", "doubts_preparation"),
+    (2, "own_yield", "yield_doubt"),
+    (3, "own_preparation", "preparation_doubt"),
     (4, "own_spinning", "doubts_spinning"),
 )
 
@@ -87,6 +87,7 @@ def lots(settings: Settings) -> Log:
                 Input("state", "Bought as", Choice("states_name", lists.SHEET), needed=True, width=16, help="How far the fiber was worked when you bought it."),
                 Input("weight", "Weight", WEIGHT, MASS, needed=True, help="Weight as bought. A pound is 16 ounces: you may type =6.5*16."),
                 Input("grist", "Grist wanted", Number(above=0, most=1_000_000), GRIST, help="Grist of the finished yarn you plan."),
+                stages.way(),
                 *stages.own_losses(),
                 Input("skirted_weighed", "Skirted", WEIGHT, MASS, help="Weighed after skirting."),
                 Input("scoured_weighed", "Washed", WEIGHT, MASS, help="Weighed after scouring, quite dry."),
@@ -137,6 +138,14 @@ def lots(settings: Settings) -> Log:
             Group("Losses expected", (
                 stages.stage(),
                 *stages.guide_losses(),
+                stages.guide_yield("breed_yield"),
+                Result("samples", "Handfuls washed", "tally(samples_scoured_yield, samples_of_lot, name)", stock.tally, NUMBER, digits=0,
+                       uses={"names": "samples_of_lot", "amounts": "samples_scoured_yield"}, note="Samples of this lot that tell its yield."),
+                Result("sampled_yield", "Yield, samples", "total(samples_scoured_yield, samples_of_lot, name) / tally(samples_scoured_yield, samples_of_lot, name)", learning.observed, SHARE, width=9,
+                       uses={"names": "samples_of_lot", "shares": "samples_scoured_yield"}, only_if="tally(samples_scoured_yield, samples_of_lot, name) > 0", note="Mean of the washed handfuls of this lot."),
+                Result("expected_yield", "Scoured yield", "IF(given(sampled_yield), sampled_yield, breed_yield)", trade.yield_in_use, SHARE, width=11,
+                       uses={"sampled": "sampled_yield", "published": "breed_yield"}, only_if="OR(given(sampled_yield), given(breed_yield))",
+                       note="Share kept: of the lot's own samples, or as the guide on the sheet Guide expects."),
             )),
             Group("Seen in this lot", (
                 Result("seen_skirting", "Skirting", "1 - skirted_weighed / weight", trade.seen_skirting, SHARE,
@@ -144,8 +153,12 @@ def lots(settings: Settings) -> Log:
                        note="From your own weighings; the guide on the sheet Guide learns from it."),
                 Result("seen_yield", "Scoured yield", "scoured_weighed / skirted_weighed", trade.seen_yield, SHARE,
                        uses={"before": "skirted_weighed", "after": "scoured_weighed"}, only_if="scoured_weighed <= skirted_weighed"),
-                Result("seen_preparation", "Preparation", "1 - prepared_weighed / scoured_weighed", trade.seen_loss, SHARE, width=11,
-                       uses={"before": "scoured_weighed", "after": "prepared_weighed"}, only_if="prepared_weighed <= scoured_weighed"),
+                Result("seen_preparation", "Preparation", "1 - prepared_weighed / scoured_weighed", trade.seen_in_preparing, SHARE, width=11,
+                       uses={"before": "scoured_weighed", "after": "prepared_weighed"}, fixed={"by": "carding"},
+                       only_if=f"AND(prepared_weighed <= scoured_weighed, NOT({stages.COMBED}))", note="If it was carded."),
+                Result("seen_combing", "Combing", "1 - prepared_weighed / scoured_weighed", trade.seen_in_preparing, SHARE,
+                       uses={"before": "scoured_weighed", "after": "prepared_weighed"}, fixed={"by": "combing"},
+                       only_if=f"AND(prepared_weighed <= scoured_weighed, {stages.COMBED})", note="If it was combed."),
                 Result("seen_spinning", "Spinning", "1 - yarn_weighed / prepared_weighed", trade.seen_loss, SHARE,
                        uses={"before": "prepared_weighed", "after": "yarn_weighed"}, only_if="yarn_weighed <= prepared_weighed"),
             )),
@@ -159,11 +172,16 @@ def lots(settings: Settings) -> Log:
                        note="What the lot can still give, unless it was bought as yarn or thread."),
                 Result("yield_spread", "Yield ±", "pick(guide_yield_spread, guide_listed, kind)", stock.pick, SHARE,
                        uses={"name": "kind", "names": "guide_listed", "values": "guide_yield_spread"}),
+                Result("yield_doubt", "Yield, relative ±",
+                       "IF(IF(given(samples), samples > 0, 1 = 0), doubts_handful / SQRT(samples), IF(AND(given(yield_spread), given(breed_yield)), yield_spread / breed_yield, doubts_own))",
+                       trade.yield_doubt, SHARE,
+                       uses={"u_own": "doubts_own", "u_handful": "doubts_handful", "spread": "yield_spread", "published": "breed_yield"},
+                       only_if="IF(given(breed_yield), breed_yield > 0, 1 = 1)"),
+                Result("preparation_doubt", "Preparation, relative ±", f"IF({stages.COMBED}, doubts_combing, doubts_preparation)", trade.preparation_doubt, SHARE,
+                       uses={"u_carding": "doubts_preparation", "u_combing": "doubts_combing"}),
                 Result("to_come_doubt", "To spin ±", f"yarn * SQRT({' + '.join(_doubt_of(*step) for step in DOUBTED)})", trade.yarn_doubt, MASS,
-                       uses={"u_skirting": "doubts_skirting", "u_preparation": "doubts_preparation", "u_spinning": "doubts_spinning", "u_own": "doubts_own",
-                             "skirted": "skirted_weighed", "scoured": "scoured_weighed", "prepared": "prepared_weighed", "whole": "yarn_weighed",
-                             "spread": "yield_spread", "expected": "expected_yield"},
-                       only_if="IF(given(expected_yield), expected_yield > 0, 1 = 1)",
+                       uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_preparation": "preparation_doubt", "u_spinning": "doubts_spinning", "u_own": "doubts_own",
+                             "skirted": "skirted_weighed", "scoured": "scoured_weighed", "prepared": "prepared_weighed", "whole": "yarn_weighed"},
                        note="Standard uncertainty of the whole lot's yarn, from the stages not yet weighed. It stays with what is left."),
                 Result("to_come_square", "To spin ±²", "to_come_doubt * to_come_doubt", uncertainty.square, SQUARE_MASS, uses={"uncertainty": "to_come_doubt"}),
                 Result("free_length", "In free skeins", "total(skeins_finished_yd, skeins_free_lot, name)", stock.total, LENGTH,

@@ -12,6 +12,7 @@ from workbookgen.reference import fiber, learning, stock
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.settings import Settings
 from workbookgen.settings.fiber_table import FIRST_LINE, load_fibers
+from workbookgen.sheets import plausible
 
 SHEET = "Fleece"
 CHAPTER = "Guide"
@@ -26,7 +27,7 @@ def chapter(settings: Settings) -> Chapter:
 
 VIEW = LogView(
     typed="name fleece_low fleece_high yield_low yield_high diameter_low diameter_high staple_low staple_high",
-    answers=(("In use", "used_yield used_skirting used_preparation used_spinning"),),
+    answers=(("In use", "used_yield used_skirting used_preparation used_combing used_spinning"),),
 )
 
 
@@ -49,7 +50,7 @@ def _refused(log: Log, record: Mapping, system: str) -> Iterator[tuple[str, str]
         if each.needed and each.key not in record:
             yield each.key, missing(each)
     for rule in log.rules:
-        if set(rule.text.words) <= set(record) and rule.broken(record):
+        if not rule.asks and set(rule.text.words) <= set(record) and rule.broken(record):
             yield rule.text.words[0], rule.sentence
 
 
@@ -72,7 +73,8 @@ def guide(settings: Settings) -> Log:
                 Input("staple_high", "Staple to", SIZE, STAPLE),
                 Input("regain", "Regain", Number(least=0, most=1), SHARE, help="Water that the dry fiber takes up, as agreed in trade."),
                 Input("skirting", "Skirting loss", LOSS, SHARE, help="Usual share taken off a raw fleece."),
-                Input("preparation", "Prep. loss", LOSS, SHARE, help="Usual share lost in carding, 2 to 10%. Combing leaves 20 to 40% in the comb: give that as your own figure of the lot (common practice, no source)."),
+                Input("preparation", "Carding loss", LOSS, SHARE, help="Usual share lost in carding: 2 to 10% (common practice, no source)."),
+                Input("combing", "Combing loss", LOSS, SHARE, help="Usual share left in the comb: 20 to 40% (common practice, no source)."),
                 Input("spinning", "Spinning loss", LOSS, SHARE, help="Usual share lost in spinning and plying."),
                 Input("source", "Source", Note(), width=154, help="Who says so, and whether it was read or remembered."),
             )),
@@ -107,7 +109,7 @@ def guide(settings: Settings) -> Log:
                 ("diameter_low", "diameter_high", "Fiber"),
                 ("staple_low", "staple_high", "Staple"),
             )
-        ),
+        ) + tuple(plausible.too_fine(word, label) for word, label in (("diameter_low", "Fiber from"), ("diameter_high", "Fiber to"))),
     )
 
 
@@ -115,7 +117,8 @@ LEARNED = (
     # the loss or yield, its label, what is published, and the observed share on the sheet Fiber
     ("skirting", "Skirting", "skirting", "fiber_seen_skirting"),
     ("yield", "Yield", "scoured_yield", "fiber_seen_yield"),
-    ("preparation", "Prep.", "preparation", "fiber_seen_preparation"),
+    ("preparation", "Carding", "preparation", "fiber_seen_preparation"),
+    ("combing", "Combing", "combing", "fiber_seen_combing"),
     ("spinning", "Spinning", "spinning", "fiber_seen_spinning"),
 )
 

@@ -44,6 +44,8 @@ STATES = Table(
     ),
 )
 
+WAYS = Table("ways", "How fiber is prepared", (Column("name", "Prepared by", ("carding", "combing"), width=24),))
+
 CLASSES = Table(
     "classes",
     "Yarn weight classes by wraps per inch",
@@ -191,7 +193,7 @@ NOTATIONS = Table(
     about="Taylor and Davis (read): 2/40s cotton or worsted is two ends of 40s, spun silk 40/2 is 40 already folded. Metric 28/2, R 40 tex/2: (from memory).",
 )
 
-TABLES = (STATES, CLASSES, GRADES, DIRECTIONS, NOTATIONS, SYSTEMS, TWISTS, RELAXATIONS, SHAPES, WEAVES, FATES, QUANTILES, GRUBBS)
+TABLES = (STATES, WAYS, CLASSES, GRADES, DIRECTIONS, NOTATIONS, SYSTEMS, TWISTS, RELAXATIONS, SHAPES, WEAVES, FATES, QUANTILES, GRUBBS)
 
 
 def numbers(settings: Settings) -> Table:

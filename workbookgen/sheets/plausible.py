@@ -10,6 +10,8 @@ from workbookgen.language.sentences import ASKING
 
 FIRST_DATE, LAST_DATE = 45_292, 55_153  # the days of 2024 to 2050, as programs count them
 FINEST_FIBER = 8  # µm; the finest down and silk have 10 and more (from memory)
+LONGEST_WASHED, SHORTEST_WASHED = 1.5, 0.6  # of the loop on the reel; common practice, no source
+OFF_ITS_LOT = 0.35  # of its lot's mean grist; three times and more what skeins usually differ by (common practice, no source)
 HEAVY_SKEIN, LIGHT_SKEIN = 1000, 3  # grams; common practice, no source
 
 
@@ -39,4 +41,22 @@ def skein_weight(system: str) -> tuple[Rule, ...]:
              f"{ASKING} Weight: more than a kilogram (2 lb) for one skein. Look at the unit above: grams, or ounces?"),
         Rule(f"gross < {LIGHT_SKEIN}", lambda values: values["gross"] * grams < LIGHT_SKEIN,
              f"{ASKING} Weight: less than 3 g (0.1 oz) for a skein. Look at the unit above: grams, or ounces?"),
+    )
+
+
+def washed_loop() -> Rule:
+    """A washed loop about twice or half as long as the reel's: a loop that lay double, or two of them."""
+    return Rule(
+        f"OR(washed_loop > {LONGEST_WASHED} * loop, washed_loop < {SHORTEST_WASHED} * loop)",
+        lambda values: not SHORTEST_WASHED <= values["washed_loop"] / values["loop"] <= LONGEST_WASHED,
+        f"{ASKING} Loop washed: far from the loop of its reel. Measure one full loop, all the way around, not the length of the folded skein.",
+    )
+
+
+def off_its_lot() -> Rule:
+    """A skein so far from the others of its lot that wraps, reel or weight may be another one's."""
+    return Rule(
+        f"ABS(deviation) > {OFF_ITS_LOT}",
+        lambda values: abs(values["deviation"]) > OFF_ITS_LOT,
+        f"{ASKING} Its grist is more than a third off the mean of its lot. Look at the wraps, the reel and the weight.",
     )

@@ -123,7 +123,7 @@ def samples(settings: Settings) -> Log:
             )),
             Group("For planning", (
                 Result("scoured_yield", "Scoured yield", "clean_out / raw_in", trade.seen_yield, SHARE, width=9, uses={"before": "raw_in", "after": "clean_out"},
-                       only_if="clean_out <= raw_in", note="Of the washed handful: give it to its lot as your own figure."),
+                       only_if="clean_out <= raw_in", note="Of the washed handful: its lot expects it of the whole fleece."),
                 Result("loss", "Spinning loss", "1 - yarn_out / fiber_in", trade.share_lost, SHARE, width=9, uses={"before": "fiber_in", "after": "yarn_out"}),
                 Result("shrinkage", "Shrinkage", "1 - washed / unwashed", reeling.shrinkage, SHARE, uses={"length": "unwashed", "finished": "washed"}),
                 Result("take_up", "Take-up", "1 - plied_length / singles_length", reeling.shrinkage, SHARE, width=9,
@@ -132,6 +132,7 @@ def samples(settings: Settings) -> Log:
                 Result("ply_pace", "Plying", "plied_length / ply_minutes", planning.pace, PACE, uses={"length": "plied_length", "minutes": "ply_minutes"}),
             )),
             Group("For other sheets", (
+                Result("of_lot", "Sample of", "lot", stock.listed, None, uses={"name": "lot"}, width=18),
                 Result("listed", "Listed as", "name", stock.listed, None, width=22),
             ), printed=False),
         ),

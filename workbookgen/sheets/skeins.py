@@ -198,6 +198,8 @@ def skeins(settings: Settings) -> Log:
         ),
         rules=(
             *plausible.skein_weight(settings.units),
+            plausible.washed_loop(),
+            plausible.off_its_lot(),
             Rule("tare >= gross", lambda values: values["tare"] >= values["gross"],
                  "Tare: it must be less than the weight. Check both."),
             Rule("AND(given(design), given(lot))", lambda values: bool(values["design"]) and bool(values["lot"]),

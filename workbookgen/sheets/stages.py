@@ -5,22 +5,14 @@ of them are behind it (stage 1 raw fleece to stage 5 yarn or thread). Each stage
 what was weighed, or else one's own figure, or else what the guide expects.
 """
 
-from workbookgen.language.domains import Number
+from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Input, Result, Rule
 from workbookgen.language.quantities import MASS, NUMBER, SHARE
 from workbookgen.reference import fiber, stock
+from workbookgen.sheets import lists
 
 LOSS = Number(least=0, below=1)
 YIELD = Number(above=0, most=1)
-
-# What each stage is called in a field's key, the guide's column for it, and its label.
-STEPS = (
-    ("skirting", "guide_used_skirting", "Skirting"),
-    ("yield", "guide_used_yield", "Scoured yield"),
-    ("preparation", "guide_used_preparation", "Preparation"),
-    ("spinning", "guide_used_spinning", "Spinning"),
-)
-
 
 def own_losses() -> tuple[Input, ...]:
     """One's own figures, which win over the guide's."""
@@ -38,14 +30,36 @@ def stage() -> Result:
                   digits=0, width=7, note="1 raw, 2 skirted, 3 washed, 4 prepared, 5 yarn.")
 
 
+def way() -> Input:
+    """Carding or combing: a comb keeps back several times what cards lose."""
+    return Input("way", "Prepared by", Choice("ways_name", lists.SHEET), width=11, help="Carding or combing, which leaves far more behind. Empty: carding.")
+
+
+COMBED = 'IF(given(way), way, "carding") = "combing"'
+
+
 def guide_losses() -> tuple[Result, ...]:
-    """What the guide expects of the chosen breed or fiber."""
-    return tuple(
-        Result(f"expected_{key}", label, f"pick({column}, guide_listed, kind)", stock.pick, SHARE, width=11,
-               uses={"name": "kind", "names": "guide_listed", "values": column},
-               note=f"Share {'kept' if key == 'yield' else 'lost'}, as the guide on the sheet Guide expects.")
-        for key, column, label in STEPS
+    """What the guide expects of the chosen breed or fiber, prepared in the chosen way."""
+    return (
+        _of_guide("expected_skirting", "Skirting", "skirting"),
+        _of_guide("breed_carding", "Carding", "preparation"),
+        _of_guide("breed_combing", "Combing", "combing"),
+        Result("expected_preparation", "Preparation", f"IF({COMBED}, breed_combing, breed_carding)", fiber.preparation_loss, SHARE, width=11,
+               uses={"carding": "breed_carding", "combing": "breed_combing"}, only_if=f"IF({COMBED}, given(breed_combing), given(breed_carding))",
+               note="Share lost in carding or combing, as the guide on the sheet Guide expects."),
+        _of_guide("expected_spinning", "Spinning", "spinning"),
     )
+
+
+def guide_yield(key: str) -> Result:
+    """The scoured yield that the guide expects."""
+    return _of_guide(key, "Scoured yield", "yield", "kept")
+
+
+def _of_guide(key: str, label: str, step: str, what: str = "lost") -> Result:
+    column = f"guide_used_{step}"
+    return Result(key, label, f"pick({column}, guide_listed, kind)", stock.pick, SHARE, width=11,
+                  uses={"name": "kind", "names": "guide_listed", "values": column}, note=f"Share {what}, as the guide on the sheet Guide expects.")
 
 
 def weights_down() -> tuple[Result, ...]:

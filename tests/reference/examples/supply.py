@@ -10,7 +10,7 @@ PLACES = ("1_a", "1_b", "1_c", "2_a", "2_b", "3_a", "3_b", "4_a", "4_b")
 CLAIMED = {f"claims_{part}": [0.5, np.nan, 0.25] for part in (1, 2, 3, 4)} | {f"lots_{place}": ["Moss", "", "River"] for place in PLACES}
 LOTS = dict(names=["Moss", "River", ""], amounts=q("oz", 30, 10, np.nan))
 STRAND = dict(share=n(0.5, 1), planned=q("m/g", 2, 3), finer=n(1.25, 1), bought=n(0, 1))
-DOUBTS = dict(u_skirting=n(0.07, 0.1), u_preparation=n(0.025, 0), u_spinning=n(0.012, 0.5), u_own=n(0.03, 0))
+DOUBTS = dict(u_skirting=n(0.07, 0.1), u_yield=n(0.125, 0), u_preparation=n(0.025, 0), u_spinning=n(0.012, 0.5), u_own=n(0.03, 0))
 FOUR = range(1, 5)
 
 EXAMPLES = [
@@ -106,7 +106,7 @@ EXAMPLES = [
     *(
         (fiber.yarn_doubt, dict(yarn=q("oz", 40, 0), stage=n(1, 3), **DOUBTS, **known))
         for known in (
-            dict(spread=n(0.0625, 0), expected=n(0.5, 1)),
+            {},
             dict(own_skirting=n(0.1, 0), own_yield=n(0.5, 1), own_preparation=n(0.1, 0), own_spinning=n(0.1, 0)),
             dict(skirted=q("g", 900, 0)),
             dict(scoured=q("g", 900, 0)),

@@ -120,6 +120,23 @@ EXAMPLES = [
         (law, dict(before=q("g", 1000, 800), after=q("oz", 30, 0)))
         for law in (fiber.seen_loss, fiber.seen_yield)
     ),
+    *(
+        (fiber.preparation_loss, dict(carding=n(0.06, 0.1), combing=n(0.3, 0.25), **way))
+        for way in ({}, dict(way=texts("Combing", "carding")))
+    ),
+    *(
+        (fiber.preparation_doubt, dict(u_carding=n(0.025, 0), u_combing=n(0.08, 0), **way))
+        for way in ({}, dict(way=texts("Combing", "carding")))
+    ),
+    *(
+        (fiber.seen_in_preparing, dict(before=q("g", 1000, 800), after=q("oz", 30, 0), by=texts(*by), **way))
+        for by, way in ((("carding", "carding"), {}), (("combing", "carding"), dict(way=texts("Combing", "carding"))))
+    ),
+    *((fiber.yield_in_use, known) for known in (dict(sampled=n(0.5, 1)), dict(published=n(0.5, 1)), dict(sampled=n(0.5, 1), published=n(0.6, 0.4)))),
+    *(
+        (fiber.yield_doubt, dict(u_own=n(0.03, 0), u_handful=n(0.08, 0), **known))
+        for known in ({}, dict(samples=n(4, 0)), dict(spread=n(0.06, 0), published=n(0.5, 1)), dict(samples=n(0, 2), spread=n(0.06, 0), published=n(0.5, 1)))
+    ),
     (fiber.seen_skirting, dict(before=q("g", 1000, 800), after=q("oz", 30, 0), stage=n(1, 1))),
     (stock.listed, dict(name=texts("Aster", "birch"))),
     (stock.pick, dict(name=texts("aster", "Birch"), names=["Aster", "", "birch"], values=q("m", 1, np.nan, 3))),

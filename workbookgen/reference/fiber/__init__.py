@@ -2,7 +2,7 @@
 
 A lot goes through the steps that were still ahead of it when it was bought: skirting,
 scouring, preparation, spinning. `stages` knows the steps, `forwards` and `backwards` go
-along them, `doubt` says how surely, `fleece` reads what is printed about breeds. Skirting,
+along them, `preparing` tells carding from combing, `doubt` says how surely, `fleece` reads what is printed about breeds. Skirting,
 preparation and spinning are told by what they lose, scouring by what it yields, as the
 trade speaks.
 """
@@ -33,10 +33,12 @@ from workbookgen.reference.fiber.forwards import (
     share_kept,
     share_lost,
 )
+from workbookgen.reference.fiber.preparing import WAYS, preparation_doubt, preparation_loss, seen_in_preparing, yield_doubt, yield_in_use
 from workbookgen.reference.fiber.stages import STATES, stage
 
 __all__ = [
     "STATES",
+    "WAYS",
     "WOOL_GRADES",
     "after_preparation",
     "after_scouring",
@@ -49,7 +51,10 @@ __all__ = [
     "clean_fleece",
     "fleeces",
     "midpoint",
+    "preparation_doubt",
+    "preparation_loss",
     "rectangular_uncertainty",
+    "seen_in_preparing",
     "seen_loss",
     "seen_skirting",
     "seen_yield",
@@ -58,4 +63,6 @@ __all__ = [
     "stage",
     "yarn_doubt",
     "wool_grade",
+    "yield_doubt",
+    "yield_in_use",
 ]

@@ -17,6 +17,7 @@ def yarn_doubt(
     yarn: Mass,
     stage: Ratio,
     u_skirting: Ratio,
+    u_yield: Ratio,
     u_preparation: Ratio,
     u_spinning: Ratio,
     u_own: Ratio,
@@ -28,8 +29,6 @@ def yarn_doubt(
     own_yield: Ratio | None = None,
     own_preparation: Ratio | None = None,
     own_spinning: Ratio | None = None,
-    spread: Ratio | None = None,
-    expected: Ratio | None = None,
 ) -> Mass:
     """Standard uncertainty of the yarn that a whole lot gives.
 
@@ -42,6 +41,7 @@ def yarn_doubt(
     yarn : m, mass of yarn that the whole lot is to give
     stage : the place at which the lot was bought, 1 raw fleece to 5 yarn
     u_skirting : r of skirting, as a share of what is kept
+    u_yield : r of scouring
     u_preparation : r of carding or combing
     u_spinning : r of spinning and plying
     u_own : r of a figure of one's own, which replaces that of its stage
@@ -53,8 +53,6 @@ def yarn_doubt(
     own_yield : one's own figure for the scoured yield
     own_preparation : one's own figure for preparation
     own_spinning : one's own figure for spinning
-    spread : standard uncertainty of the guide's yield, a share of the mass before scouring
-    expected : the guide's yield; r of scouring is spread / expected
 
     Returns
     -------
@@ -63,30 +61,26 @@ def yarn_doubt(
     Raises
     ------
     ValueError
-        A negative mass or uncertainty, a stage that is none, or an expected yield that is not above zero.
+        A negative mass or uncertainty, or a stage that is none.
 
     Notes
     -----
-    Valid for stages that do not hang on each other. A yield without a published range is one's own figure.
+    Valid for stages that do not hang on each other.
 
     References
     ----------
     JCGM 100, 5.1.6, the relative form for a product (from memory).
     """
     require_numbers(
-        yarn, stage, u_skirting, u_preparation, u_spinning, u_own, skirted, scoured, prepared, whole, own_skirting, own_yield, own_preparation, own_spinning, spread, expected,
+        yarn, stage, u_skirting, u_yield, u_preparation, u_spinning, u_own, skirted, scoured, prepared, whole, own_skirting, own_yield, own_preparation, own_spinning,
     )
     require(yarn >= NO_MASS, "The mass of the yarn cannot be negative.")
     require((stage >= 1) & (stage <= 5) & (stage % 1 == 0), "A stage is a whole number from 1 to 5.")
-    for doubt in (u_skirting, u_preparation, u_spinning, u_own):
+    for doubt in (u_skirting, u_yield, u_preparation, u_spinning, u_own):
         require(doubt >= 0, "A standard uncertainty cannot be negative.")
-    published = own_yield is None and spread is not None and expected is not None
-    if published:
-        require(expected > 0, "The expected yield must be above zero.")
-        require(spread >= 0, "A standard uncertainty cannot be negative.")
     of_stages = (
         u_skirting if own_skirting is None else u_own,
-        spread / expected if published else u_own,
+        u_yield if own_yield is None else u_own,
         u_preparation if own_preparation is None else u_own,
         u_spinning if own_spinning is None else u_own,
     )

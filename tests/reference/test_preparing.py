@@ -1,0 +1,74 @@
+"""Carding and combing apart, and a lot's own handfuls before its breed's figures: by hand, and as the planner reckons."""
+
+import pytest
+from pytest import approx
+
+from workbookgen.checking.expected import expected_values
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.reference import fiber
+from workbookgen.settings import Settings
+from workbookgen.sheets.planner import planner
+from workbookgen.units import Quantity
+
+US = planner(Settings(units="us"))
+
+
+def lots(lines, samples=()):
+    entries = with_records(US, starting_entries(US), "fiber", [{"state": "raw fleece", "kind": "Awassi", "weight": 100.0, **line} for line in lines])
+    return expected_values(US, with_records(US, entries, "samples", list(samples)))
+
+
+def test_a_comb_keeps_back_what_the_guide_says_of_combs():
+    values = lots([{"name": "A"}, {"name": "B", "way": "carding"}, {"name": "C", "way": "combing"}])
+    # Awassi by the guide: 15% skirted off, 60 to 70% yield, 6% lost in carding, 30% left in the comb, 3% in spinning.
+    carded, combed = (100 * 0.85 * 0.65 * kept * 0.97 for kept in (0.94, 0.7))
+    assert values["fiber_yarn"][:3] == (approx(carded), approx(carded), approx(combed))
+
+
+def test_combed_fiber_is_less_surely_known():
+    # By hand: JCGM 100, 4.3.7. Ranges 2 to 10 and 20 to 40% lost, over what is kept in their middles.
+    half = 12**0.5
+    assert fiber.preparation_doubt(0.08 / half / 0.94, 0.2 / half / 0.7, "combing") == approx(0.0825, abs=0.0001)
+    values = lots([{"name": "A", "scoured_weighed": 50.0}, {"name": "B", "way": "combing", "scoured_weighed": 50.0}])
+    known = 50 * 0.97
+    assert values["fiber_to_come_doubt"][0] == approx(known * 0.94 * (0.025**2 + 0.012**2) ** 0.5)
+    assert values["fiber_to_come_doubt"][1] == approx(known * 0.7 * (0.08**2 + 0.012**2) ** 0.5)
+
+
+def test_lots_of_one_way_do_not_speak_for_the_other():
+    weighed = {"scoured_weighed": 50.0, "kind": "Awassi"}
+    values = lots([{"name": "A", "prepared_weighed": 45.0, **weighed}, *({"name": n, "way": "combing", "prepared_weighed": 30.0, **weighed} for n in "BCD")])
+    awassi = 0
+    assert (values["guide_lots_preparation"][awassi], values["guide_lots_combing"][awassi]) == (1, 3)
+    assert (values["guide_used_preparation"][awassi], values["guide_used_combing"][awassi]) == (approx(0.06), approx(0.4))
+
+
+def handful(lot, raw, clean):
+    return {"name": f"{lot} {clean}", "lot": lot, "raw_in": raw, "clean_out": clean}
+
+
+def test_a_lots_own_handfuls_win_over_its_breed_and_a_figure_over_both():
+    values = lots([{"name": "A"}, {"name": "B"}, {"name": "C", "own_yield": 0.6}], [handful("A", 2.0, 1.0), handful("a", 1.0, 0.4), handful("C", 2.0, 1.0)])
+    assert values["fiber_expected_yield"][:3] == (approx(0.45), approx(0.65), approx(0.5))
+    assert values["fiber_scoured"][:3] == (approx(85 * 0.45), approx(85 * 0.65), approx(85 * 0.6))
+
+
+def test_two_handfuls_are_surer_than_one_by_the_root_of_two():
+    assert fiber.yield_doubt(0.03, 0.08, 2) == approx(0.08 / 2**0.5)
+    assert fiber.yield_doubt(0.03, 0.08, 0, 0.06, 0.5) == approx(0.12)
+    assert fiber.yield_doubt(0.03, 0.08) == 0.03
+    values = lots([{"name": "A"}, {"name": "B", "own_yield": 0.5}], [handful("A", 2.0, 1.0), handful("A", 1.0, 0.5), handful("B", 2.0, 1.0)])
+    rest = 0.07**2 + 0.025**2 + 0.012**2
+    of_a, of_b = (100 * 0.85 * 0.5 * 0.94 * 0.97 * (rest + doubt**2) ** 0.5 for doubt in (0.08 / 2**0.5, 0.03))
+    assert values["fiber_to_come_doubt"][:2] == (approx(of_a), approx(of_b))
+
+
+@pytest.mark.parametrize("way", ["felting", ""])
+def test_another_way_is_refused(way):
+    with pytest.raises(ValueError, match="carding or combing"):
+        fiber.preparation_loss(0.06, 0.3, way)
+
+
+def test_a_lot_of_the_other_way_is_refused():
+    with pytest.raises(ValueError, match="other way"):
+        fiber.seen_in_preparing(Quantity(2.0, "g"), Quantity(1.0, "g"), "combing")

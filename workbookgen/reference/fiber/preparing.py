@@ -1,0 +1,220 @@
+"""Carding and combing: what each leaves, and a yield that one has seen oneself.
+
+Carding keeps long and short fibers, and loses little; combing keeps the long ones, and what
+stays in the comb is lost to the yarn. So a lot says which of the two it goes through, and is
+held apart from lots of the other. A lot that says nothing is carded.
+"""
+
+import numpy as np
+
+from workbookgen.reference.fiber.forwards import seen_loss
+from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.units import Mass, Ratio
+
+WAYS = ("carding", "combing")
+CARDING, COMBING = WAYS
+
+
+def _is_combed(way):
+    """Whether fiber is combed: carded, where nothing is said."""
+    return by_element(_combing, CARDING if way is None else way)
+
+
+def _combing(way) -> bool:
+    folded = str(way).casefold()
+    require(folded in WAYS, f'"{way}" is no way of preparing fiber known here: carding or combing.')
+    return folded == COMBING
+
+
+@law
+def preparation_loss(carding: Ratio | None = None, combing: Ratio | None = None, way: str | None = None) -> Ratio:
+    """Loss to expect of the way in which fiber is prepared.
+
+    loss = that of combing for combed fiber, else that of carding. A comb keeps the short fibers
+    back, so that its loss is several times that of cards.
+
+    Parameters
+    ----------
+    carding : the loss usual in carding, a share
+    combing : the share usually left in the comb
+    way : carding or combing; carding where nothing is said
+
+    Returns
+    -------
+    the loss, a share
+
+    Raises
+    ------
+    ValueError
+        A way that is neither, or no figure for it.
+
+    Notes
+    -----
+    Valid for fiber that is prepared once, in one of the two ways.
+
+    References
+    ----------
+    Carding 2 to 10 per cent, combing 20 to 40 per cent: common practice, no source.
+    """
+    require_numbers(carding, combing)
+    combed = np.asarray(_is_combed(way), dtype=bool)
+    loss = np.where(combed, np.nan if combing is None else combing, np.nan if carding is None else carding)
+    require(np.isfinite(loss), "No loss is known for this way of preparing.")
+    return loss[()]
+
+
+@law
+def preparation_doubt(u_carding: Ratio, u_combing: Ratio, way: str | None = None) -> Ratio:
+    """How far the loss in preparing may be off.
+
+    r = that of combing for combed fiber, else that of carding. It belongs to the way in which the
+    lot is prepared.
+
+    Parameters
+    ----------
+    u_carding : r of carding, as a share of what is kept
+    u_combing : r of combing
+    way : carding or combing; carding where nothing is said
+
+    Returns
+    -------
+    r, a share
+
+    Raises
+    ------
+    ValueError
+        A way that is neither, or a negative uncertainty.
+
+    Notes
+    -----
+    Valid for fiber that is prepared once, in one of the two ways.
+
+    References
+    ----------
+    JCGM 100, 4.3.7, of the ranges 2 to 10 and 20 to 40 per cent (from memory); the ranges: common practice, no source.
+    """
+    for doubt in (u_carding, u_combing):
+        require(doubt >= 0, "A standard uncertainty cannot be negative.")
+    combed = np.asarray(_is_combed(way), dtype=bool)
+    return np.where(combed, u_combing, u_carding)[()]
+
+
+@law
+def seen_in_preparing(before: Mass, after: Mass, by: str, way: str | None = None) -> Ratio:
+    """Share that a lot lost in one way of preparing.
+
+    loss = 1 − after / before. Only lots of that way speak of it.
+
+    Parameters
+    ----------
+    before : mass weighed after scouring
+    after : mass weighed after carding or combing
+    by : the way that is asked about, carding or combing
+    way : the way in which the lot was prepared; carding where nothing is said
+
+    Returns
+    -------
+    the loss, a share
+
+    Raises
+    ------
+    ValueError
+        A lot prepared in the other way, or a gain of mass.
+
+    Notes
+    -----
+    Valid for masses weighed at the same moisture.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    combed = np.asarray(_is_combed(way), dtype=bool)
+    require(combed == np.asarray(_is_combed(by), dtype=bool), "The lot was prepared in the other way.")
+    return seen_loss(before, after)
+
+
+@law
+def yield_in_use(sampled: Ratio | None = None, published: Ratio | None = None) -> Ratio:
+    """Scoured yield that is expected of a lot.
+
+    y = that of its own samples, else the guide's. A handful of one's own fleece says more of it than what is
+    published of its breed.
+
+    Parameters
+    ----------
+    sampled : mean yield of handfuls of this lot that were washed
+    published : the yield that the guide expects
+
+    Returns
+    -------
+    y, a share
+
+    Raises
+    ------
+    ValueError
+        Neither of them, or one that is not a number.
+
+    Notes
+    -----
+    Valid for handfuls taken from several places of the fleece, and washed as the lot will be.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require_numbers(sampled, published)
+    known = published if sampled is None else sampled
+    require(known is not None, "No yield is known: wash a handful, or choose a breed.")
+    return known
+
+
+@law
+def yield_doubt(
+    u_own: Ratio,
+    u_handful: Ratio,
+    samples: Ratio | None = None,
+    spread: Ratio | None = None,
+    published: Ratio | None = None,
+) -> Ratio:
+    """How far the yield that is expected of a lot may be off.
+
+    r = h / √k with k samples, else s / y by the guide, else u. Handfuls differ over a fleece; their mean
+    comes nearer.
+
+    Parameters
+    ----------
+    u_own : u, of a figure of one's own, as a share of what is kept
+    u_handful : h, how far one handful may be off the whole fleece, as a share of what is kept
+    samples : k, how many handfuls of the lot were washed
+    spread : s, standard uncertainty of the guide's yield
+    published : y, the guide's yield
+
+    Returns
+    -------
+    r, a share
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty, a negative number of samples, or a published yield that is not above zero.
+
+    Notes
+    -----
+    Valid for handfuls taken from places that do not hang together.
+
+    References
+    ----------
+    JCGM 100, 4.2.3, the doubt of a mean (from memory).
+    """
+    require(u_own >= 0, "A standard uncertainty cannot be negative.")
+    require(u_handful >= 0, "A standard uncertainty cannot be negative.")
+    by_guide = u_own
+    if spread is not None and published is not None:
+        require(spread >= 0, "A standard uncertainty cannot be negative.")
+        require(published > 0, "The expected yield must be above zero.")
+        by_guide = spread / published
+    if samples is None:
+        return by_guide
+    require(samples >= 0, "The number of samples cannot be negative.")
+    return np.where(samples > 0, u_handful / np.sqrt(np.maximum(samples, 1)), by_guide)[()]
