@@ -90,8 +90,9 @@ def _whole(planner: Planner, block: Block, row: int, entries: dict, draw: Random
         each.key: each.first(planner.system) if is_as_new and each.starts_as is not None else drawn(each, LEFT_OUT[isinstance(each.domain, Choice)])
         for each in block.inputs
     }
+    of_inputs = [rule for rule in block.rules if set(rule.text.words) <= set(record)]
     for left_out in (*[0.2] * TRIES, *[0.8] * TRIES):
-        if not (broken := next((rule for rule in block.rules if bites(rule, block, record)), None)):
+        if not (broken := next((rule for rule in of_inputs if bites(rule, block, record)), None)):
             break
         words = broken.text.words
         record |= {word: drawn(block.by_key[word], left_out) for word in words if word != words[row % len(words)]}

@@ -277,7 +277,7 @@ def lacking(spare: Length) -> Length:
     Definition of the surplus.
     """
     require_numbers(spare)
-    return abs(spare) * (spare < Quantity(0.0, "m"))
+    return abs(spare) * np.where(spare < Quantity(0.0, "m"), 1.0, 0.0)[()]
 
 
 @law
@@ -311,7 +311,7 @@ def in_short(verdict: str, spare: Length, lacking: Length) -> str:
     """
     require_numbers(spare, lacking)
     require(abs(spare) < SAYABLE, "That is more than a few words can tell.")
-    over = abs(spare) * (spare >= Quantity(0.0, "m"))
+    over = abs(spare) * np.where(spare >= Quantity(0.0, "m"), 1.0, 0.0)[()]
 
     def words(kind: str, rest: float, short: str, more: str) -> str:
         if kind == "finished":

@@ -6,7 +6,7 @@ from workbookgen.language.fields import SPOILED, FIRST, Group, Result
 from workbookgen.language.parts import Card, Chapter, Log, Sheet
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE
 from workbookgen.language.views import Band, Chart, Door, Kind, Listing, LogView, Looks, Reading, Sentences, Series, Way, band
-from workbookgen.reference import agreement, overview, stock
+from workbookgen.reference import agreement, lot_words, overview, stock
 from workbookgen.settings import Settings
 
 SHEET = "Desk"
@@ -58,10 +58,10 @@ def glance() -> Card:
             Result("skeins", "Skeins", "COUNT(skeins_finished_yd)", overview.how_many, NUMBER, uses={"amounts": "skeins_finished_yd"}, digits=0),
             Result("length", "Yarn in skeins", "sum(skeins_finished_yd)", stock.sum_of, LENGTH, uses={"amounts": "skeins_finished_yd"}),
             Result("mass", "Its weight", "sum(skeins_net)", stock.sum_of, MASS, uses={"amounts": "skeins_net"}),
-            Result("skeins_words", "In words", 'IF(skeins = 1, "in 1 skein, ", "in " & said(skeins) & " skeins, ") & said(mass)', overview.skeins_in_words, None, uses={"count": "skeins"}),
+            Result("skeins_words", "In words", 'IF(skeins = 1, "in 1 skein, ", "in " & said(skeins) & " skeins, ") & said(mass)', lot_words.skeins_in_words, None, uses={"count": "skeins"}),
             Result("to_come", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
             Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">=" & 0.001)', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"}, digits=0),
-            Result("lots_words", "In words", 'IF(lots = 1, "still to spin, in 1 lot", "still to spin, in " & said(lots) & " lots")', overview.lots_in_words, None, uses={"count": "lots"}),
+            Result("lots_words", "In words", 'IF(lots = 1, "still to spin, in 1 lot", "still to spin, in " & said(lots) & " lots")', lot_words.lots_in_words, None, uses={"count": "lots"}),
             Result("enough", "Projects with enough yarn", "SUMPRODUCT((projects_chance >= doubts_certainty) * (projects_chance <= 1))", overview.how_many_enough, NUMBER,
                    uses={"chances": "projects_chance", "certainty": "doubts_certainty"}, digits=0),
             Result("projects", "Projects", 'said(enough) & " of " & COUNT(projects_chance)', overview.so_many_of, None, uses={"chances": "projects_chance"}),

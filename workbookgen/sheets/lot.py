@@ -6,7 +6,7 @@ from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHARE, Kind
 from workbookgen.language.views import Chart, Matrix, Sentences, Series, band
 from workbookgen.reference import fiber as trade
-from workbookgen.reference import overview, stock
+from workbookgen.reference import charted, lot_words, stock
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber
 
@@ -56,9 +56,9 @@ def _parts(key: str, label: str, before: str) -> tuple[Result, ...]:
     is_known = f"OR(given(weighed_{key}), {key} >= {before})"
     of_both = {"after": key, "before": before}
     return (
-        Result(f"known_{key}", label, f"IF({is_known}, {key}, 0)", overview.known_part, MASS, uses=of_both | {"weighed": f"weighed_{key}"}),
-        Result(f"guess_{key}", label, f"IF({is_known}, 0, {key})", overview.expected_part, MASS, uses=of_both | {"weighed": f"weighed_{key}"}),
-        Result(f"gone_{key}", label, f"IF({before} > {key}, {before} - {key}, 0)", overview.lost_part, MASS, uses=of_both),
+        Result(f"known_{key}", label, f"IF({is_known}, {key}, 0)", charted.known_part, MASS, uses=of_both | {"weighed": f"weighed_{key}"}),
+        Result(f"guess_{key}", label, f"IF({is_known}, 0, {key})", charted.expected_part, MASS, uses=of_both | {"weighed": f"weighed_{key}"}),
+        Result(f"gone_{key}", label, f"IF({before} > {key}, {before} - {key}, 0)", charted.lost_part, MASS, uses=of_both),
     )
 
 
@@ -90,16 +90,16 @@ WAY = Card(
             _of_lot("variation", "CV of grist", "variation", SHARE),
             _of_lot("promised", "Projects take", "promised", SHARE, 0),
             Result("words", "In words", 'said(yarn) & " of yarn from " & said(bought) & ": " & ROUND(ROUND(yarn / bought * 100, 9), 0) & "% kept"',
-                   overview.lot_in_words, None, only_if="bought > 0"),
+                   lot_words.lot_in_words, None, only_if="bought > 0"),
             Result("spun_words", "In words", 'said(spun) & " is spun, " & said(to_come) & " still to spin" & IF(given(reach), ": about " & said(reach) & ".", ".")',
-                   overview.way_in_words, None, uses={"length": "reach"}),
+                   lot_words.way_in_words, None, uses={"length": "reach"}),
         )),
         Group("For the chart", (
-            Result("known_bought", "Bought", "bought", overview.known_part, MASS, uses={"after": "bought", "before": "bought"}, leaves=("weighed",)),
+            Result("known_bought", "Bought", "bought", charted.known_part, MASS, uses={"after": "bought", "before": "bought"}, leaves=("weighed",)),
             *(known for known, _, _ in _PARTS),
-            Result("guess_bought", "Bought", "0 * bought", overview.expected_part, MASS, uses={"after": "bought", "before": "bought"}, leaves=("weighed",)),
+            Result("guess_bought", "Bought", "0 * bought", charted.expected_part, MASS, uses={"after": "bought", "before": "bought"}, leaves=("weighed",)),
             *(guess for _, guess, _ in _PARTS),
-            Result("gone_bought", "Bought", "0 * bought", overview.lost_part, MASS, uses={"after": "bought", "before": "bought"}),
+            Result("gone_bought", "Bought", "0 * bought", charted.lost_part, MASS, uses={"after": "bought", "before": "bought"}),
             *(gone for *_, gone in _PARTS),
         ), printed=False),
     ),

@@ -5,7 +5,7 @@ from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, NUMBER, SHARE, Kind
 from workbookgen.language.views import Answers, Chart, Listing, LogView, Matrix, Sentences, Series, band
-from workbookgen.reference import answer, overview, planning, stock
+from workbookgen.reference import answer, charted, planning, stock
 from workbookgen.settings import Settings
 from workbookgen.sheets.knitting import PROJECTS
 
@@ -77,9 +77,9 @@ PROJECT = Card(
         )),
         Group("Strands", tuple(result for part in STRANDS for result in _strand(part))),
         Group("For the chart", (
-            *(Result(f"has_{part}", f"Has, {part}", f"MIN(2, left_{part} / needs_{part})", overview.has_of_needs, SHARE, only_if=f"needs_{part} > 0",
+            *(Result(f"has_{part}", f"Has, {part}", f"MIN(2, left_{part} / needs_{part})", charted.has_of_needs, SHARE, only_if=f"needs_{part} > 0",
                      uses={"has": f"left_{part}", "needs": f"needs_{part}"}) for part in STRANDS),
-            *(Result(f"whisker_{part}", f"Give or take, {part}", f"IF(left_{part} < 2 * needs_{part}, 2 * doubt_{part} / needs_{part}, 0)", overview.whisker, SHARE, only_if=f"needs_{part} > 0",
+            *(Result(f"whisker_{part}", f"Give or take, {part}", f"IF(left_{part} < 2 * needs_{part}, 2 * doubt_{part} / needs_{part}, 0)", charted.whisker, SHARE, only_if=f"needs_{part} > 0",
                      uses={"has": f"left_{part}", "needs": f"needs_{part}", "doubt": f"doubt_{part}"}) for part in STRANDS),
         ), printed=False),
         Group("For it", (

@@ -11,7 +11,7 @@ import inspect
 from workbookgen import reference
 from workbookgen.reference import fiber, planning, plying, project, statistics, uncertainty
 
-from . import one_skein, supply, work, yarn
+from . import one_skein, supply, told, work, yarn
 
 # Whole columns of a list: they belong to one call, whatever the length of the other arguments.
 COLUMNS = {
@@ -32,12 +32,13 @@ COLUMNS = {
     "third_amounts",
     "lots",
     "lines",
+    "chances",
     *(f"claims_{part}" for part in (1, 2, 3, 4)),
     *(f"{column}_{part}" for column in ("squares", "taken", "lots") for part in (1, 2, 3, 4)),
     *(f"lots_{place}" for place in supply.PLACES),
 }
 
-EXAMPLES = [*yarn.EXAMPLES, *work.EXAMPLES, *supply.EXAMPLES, *one_skein.EXAMPLES]
+EXAMPLES = [*yarn.EXAMPLES, *work.EXAMPLES, *supply.EXAMPLES, *one_skein.EXAMPLES, *told.EXAMPLES]
 
 # Laws for any kind of quantity: their annotations state no dimension, and yet they take numbers only.
 ANY_KIND = {

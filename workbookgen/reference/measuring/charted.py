@@ -189,6 +189,8 @@ def where_drawn(name: str, names: Sequence[str], amounts: Ratio) -> Ratio:
     ----------
     Definition of the mean.
     """
+    require(len(np.atleast_1d(amounts)) == len(names), "Each name needs one value beside it.")
+
     def found(wanted) -> float:
         require(not is_blank(str(wanted)), "The name is blank: give one.")
         places = [x for x, each in zip(np.atleast_1d(amounts), names, strict=True) if folded(str(each)) == folded(str(wanted)) and x == x]

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.law import by_element, law, require, require_numbers
 from workbookgen.units import Quantity, Ratio, Time
 
 HOUR = Quantity(1.0, "hour")
@@ -72,6 +72,7 @@ def hours_of_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, f
     ----------
     Definition.
     """
+    require_numbers(place, preparing, spinning, plying, finishing)
     require((np.asarray(place) >= 1) & (np.asarray(place) <= len(STEPS)), "There are four steps.")
     hours = (preparing, spinning, plying, finishing)
     return sum(each * (np.asarray(place) == number) for number, each in enumerate(hours, start=1)) * left
@@ -109,6 +110,7 @@ def hours_before_step(place: Ratio, preparing: Time, spinning: Time, plying: Tim
     ----------
     Definition of a sum.
     """
+    require_numbers(place, preparing, spinning, plying, finishing)
     require((np.asarray(place) >= 1) & (np.asarray(place) <= len(STEPS)), "There are four steps.")
     hours = (preparing, spinning, plying, finishing)
     return sum(each * (np.asarray(place) > number) for number, each in enumerate(hours, start=1)) * left
@@ -144,6 +146,7 @@ def hours_in_week(before: Time, hours: Time, weekly: Time, week: Ratio) -> Time:
     ----------
     Geometry of two intervals.
     """
+    require_numbers(before, hours, weekly, week)
     require(np.asarray(week) >= 1, "The first week is week 1.")
     b, h, w = (each.m_as("hour") for each in (before, hours, weekly))
     require((np.asarray(b) >= 0) & (np.asarray(h) >= 0), "Hours cannot be negative.")

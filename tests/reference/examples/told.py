@@ -1,0 +1,40 @@
+"""Arguments for the laws of what is told at a glance: on the desk, of a lot, in a chart, and in a project's weeks."""
+
+import numpy as np
+
+from workbookgen.reference import answer, charted, lot_words, overview, planning
+
+from .amounts import n, q, texts
+
+CHANCES = dict(chances=[0.5, np.nan, 0.95])
+STEPS = dict(preparing=q("hour", 4, 0), spinning=q("hour", 20, 9), plying=q("hour", 6, 0), finishing=q("minute", 60, 0))
+WEIGHTS = dict(after=q("oz", 30, 40), before=q("g", 1000, 800))
+
+EXAMPLES = [
+    (overview.how_many, dict(amounts=q("yard", 100, np.nan, 0))),
+    (overview.how_many_above_nothing, dict(amounts=q("yard", 100, np.nan, 0))),
+    (overview.how_many_enough, dict(certainty=n(0.9, 0.99), **CHANCES)),
+    (overview.so_many_of, dict(enough=n(1, 0), **CHANCES)),
+    (overview.projects_in_words, CHANCES),
+    (overview.systems_in_words, dict(count=n(17, 1))),
+    (overview.nth, dict(names=["Aster", "", "birch"], place=n(1, 3))),
+    (overview.program_in_words, dict(agreeing=n(237, 236), total=n(237, 237))),
+    (overview.needs_a_look, dict(spoiled=n(1, 2))),
+    (overview.needs_a_look, dict(spoiled=n(0, 2), first=texts("Aster: Weight", "Birch: Reel"))),
+    (lot_words.skeins_in_words, dict(count=n(1, 1200), mass=q("oz", 4, 0))),
+    (lot_words.spun_in_words, dict(count=n(1, 1200), length=q("yard", 200, 0), mass=q("oz", 4, 0))),
+    (lot_words.shelf_in_words, dict(count=n(1, 12), mass=q("g", 400, 0))),
+    (lot_words.lots_in_words, dict(count=n(1, 12))),
+    (lot_words.lot_in_words, dict(yarn=q("oz", 40, 0), bought=q("oz", 104, 1))),
+    (lot_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1))),
+    (lot_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1), length=q("yard", 300, 0))),
+    (charted.has_of_needs, dict(has=q("oz", 40, 900), needs=q("g", 500, 800))),
+    (charted.whisker, dict(has=q("oz", 40, 10), needs=q("g", 500, 800), doubt=q("g", 30, 0))),
+    *((law, WEIGHTS) for law in (charted.known_part, charted.expected_part, charted.lost_part)),
+    *((law, WEIGHTS | dict(weighed=q("oz", 30, 40))) for law in (charted.known_part, charted.expected_part)),
+    (planning.step_in_words, dict(place=n(1, 4))),
+    *((law, dict(place=n(1, 4), **STEPS)) for law in (planning.hours_of_step, planning.hours_before_step)),
+    (planning.hours_in_week, dict(before=q("hour", 4, 0), hours=q("hour", 20, 9), weekly=q("hour", 6, 7), week=n(1, 2))),
+    (answer.lacking, dict(spare=q("yard", 20, -20))),
+    (answer.in_short, dict(verdict=texts("enough", "short"), spare=q("yard", 20, -20), lacking=q("yard", 0, 20))),
+]

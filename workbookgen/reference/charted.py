@@ -1,0 +1,178 @@
+"""What charts draw of weights: what is known, expected and lost, and what there is of what it takes."""
+
+import numpy as np
+
+from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.units import Mass, Quantity, Ratio
+
+
+@law
+def has_of_needs(has: Mass, needs: Mass) -> Ratio:
+    """What there is of a strand, as a share of what is needed, for a bar.
+
+    q = h / n, at most 2. A bar that is cut tells that there is plenty.
+
+    Parameters
+    ----------
+    has : h, what there is
+    needs : n, what is needed
+
+    Returns
+    -------
+    q, a share
+
+    Raises
+    ------
+    ValueError
+        Nothing needed.
+
+    Notes
+    -----
+    Valid for masses of the same yarn.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require_numbers(has, needs)
+    require(needs > Quantity(0.0, "g"), "Something must be needed.")
+    return np.minimum(2.0, (has / needs).m_as(""))
+
+
+@law
+def whisker(has: Mass, needs: Mass, doubt: Mass) -> Ratio:
+    """How far a bar may be off: two standard uncertainties, as a share of what is needed.
+
+    w = 2u / n where h < 2n, else 0. The end of a bar that is cut tells nothing of its doubt.
+
+    Parameters
+    ----------
+    has : h, what there is
+    needs : n, what is needed
+    doubt : u, its standard uncertainty
+
+    Returns
+    -------
+    w, a share
+
+    Raises
+    ------
+    ValueError
+        Nothing needed.
+
+    Notes
+    -----
+    Valid for masses of the same yarn.
+
+    References
+    ----------
+    Expanded uncertainty with k = 2: JCGM 100:2008, 6.2 (from memory).
+    """
+    require_numbers(has, needs, doubt)
+    require(needs > Quantity(0.0, "g"), "Something must be needed.")
+    return 2 * (doubt / needs).m_as("") * (has < 2 * needs)
+
+
+@law
+def known_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mass:
+    """What a lot weighs at a stage, where that is known.
+
+    k = b if b was weighed, or if b ≥ a; else 0. A stage that a lot had behind it when it was bought takes nothing: its weight is known without weighing.
+
+    Parameters
+    ----------
+    after : b, mass after the stage
+    before : a, mass before it
+    weighed : mass on the scale after the stage, if it was weighed
+
+    Returns
+    -------
+    k, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass.
+
+    Notes
+    -----
+    Valid for both masses in the same state of moisture.
+
+    References
+    ----------
+    Definition.
+    """
+    require_numbers(after, before, weighed)
+    _require_masses(after, before)
+    return after if weighed is not None else after * (after >= before)
+
+
+@law
+def expected_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mass:
+    """What a lot is expected to weigh at a stage that was not weighed.
+
+    e = 0 if b was weighed, or if b ≥ a; else b. It is drawn paler than what is known.
+
+    Parameters
+    ----------
+    after : b, mass after the stage
+    before : a, mass before it
+    weighed : mass on the scale after the stage, if it was weighed
+
+    Returns
+    -------
+    e, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass.
+
+    Notes
+    -----
+    Valid for both masses in the same state of moisture.
+
+    References
+    ----------
+    Definition.
+    """
+    require_numbers(after, before, weighed)
+    _require_masses(after, before)
+    return after * 0 if weighed is not None else after * (after < before)
+
+
+@law
+def lost_part(after: Mass, before: Mass) -> Mass:
+    """What a lot loses at a stage, as a mass.
+
+    l = a - b if a > b, else 0. It stands on top of what is kept.
+
+    Parameters
+    ----------
+    after : b, mass after the stage
+    before : a, mass before it
+
+    Returns
+    -------
+    l, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass.
+
+    Notes
+    -----
+    Valid for both masses in the same state of moisture.
+
+    References
+    ----------
+    Definition of a difference.
+    """
+    _require_masses(after, before)
+    return (before - after) * (before > after)
+
+
+def _require_masses(*masses) -> None:
+    for mass in masses:
+        require(mass >= Quantity(0.0, "g"), "A mass cannot be negative.")

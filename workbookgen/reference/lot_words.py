@@ -1,0 +1,198 @@
+"""What there is of skeins and lots, in sentences."""
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.words import percent, said
+from workbookgen.units import Length, Mass, Quantity, Ratio
+
+
+@law
+def skeins_in_words(count: Ratio, mass: Mass) -> str:
+    """How many skeins there are, and what they weigh, in words.
+
+    words = n skeins, m in the unit in which it is given. One skein is told as one.
+
+    Parameters
+    ----------
+    count : n, number of skeins
+    mass : m, what they weigh together
+
+    Returns
+    -------
+    a text such as "in 11 skeins, 37.2 oz"
+
+    Raises
+    ------
+    ValueError
+        A number or a mass below nothing, or one that is too great to tell.
+
+    Notes
+    -----
+    Valid for numbers and masses below a million of their unit.
+
+    References
+    ----------
+    Definition of rounding.
+    """
+    return by_element(lambda skeins, weight: f"in {skeins} {'skein' if skeins == '1' else 'skeins'}, {weight}", said(count), said(mass))
+
+
+@law
+def spun_in_words(count: Ratio, length: Length, mass: Mass) -> str:
+    """How many skeins there are, how long they are together, and what they weigh, in words.
+
+    words = n skeins, L, m, each in the unit in which it is given. It stands in the head of the log.
+
+    Parameters
+    ----------
+    count : n, number of skeins
+    length : L, their length together
+    mass : m, what they weigh together
+
+    Returns
+    -------
+    a text such as "11 skeins, 2,500 yd, 37.2 oz"
+
+    Raises
+    ------
+    ValueError
+        No record, an amount below nothing, or one that is too great to tell.
+
+    Notes
+    -----
+    Valid for amounts below a million of their unit.
+
+    References
+    ----------
+    Definition of rounding.
+    """
+    require(count > 0, "There must be a skein.")
+    return by_element(lambda skeins, reach, weight: f"{skeins} {'skein' if skeins == '1' else 'skeins'}, {reach}, {weight}", said(count), said(length), said(mass))
+
+
+@law
+def shelf_in_words(count: Ratio, mass: Mass) -> str:
+    """In how many lots something is still to spin, and how much, in words.
+
+    words = n lots, m still to spin. It stands in the head of the log.
+
+    Parameters
+    ----------
+    count : n, number of lots with something left
+    mass : m, what they can still give together
+
+    Returns
+    -------
+    a text such as "3 lots, 37.2 oz still to spin"
+
+    Raises
+    ------
+    ValueError
+        No record, an amount below nothing, or one that is too great to tell.
+
+    Notes
+    -----
+    Valid for amounts below a million of their unit.
+
+    References
+    ----------
+    Definition of rounding.
+    """
+    require(count > 0, "There must be a lot.")
+    return by_element(lambda lots, weight: f"{lots} {'lot' if lots == '1' else 'lots'}, {weight} still to spin", said(count), said(mass))
+
+
+@law
+def lots_in_words(count: Ratio) -> str:
+    """In how many lots something is still to spin, in words.
+
+    words = n lots, one lot if n = 1. It stands below the weight that is still to spin.
+
+    Parameters
+    ----------
+    count : n, number of lots
+
+    Returns
+    -------
+    a text such as "still to spin, in 3 lots"
+
+    Raises
+    ------
+    ValueError
+        A number below nothing, or one that is too great to tell.
+
+    Notes
+    -----
+    Valid for numbers below a million.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    return by_element(lambda lots: f"still to spin, in {lots} {'lot' if lots == '1' else 'lots'}", said(count))
+
+
+@law
+def lot_in_words(yarn: Mass, bought: Mass) -> str:
+    """What a lot gives, in words.
+
+    words = y of b: k kept, k = y / b in whole percent. It is the one answer of the page of a lot.
+
+    Parameters
+    ----------
+    yarn : y, mass of the yarn of the whole lot
+    bought : b, mass as bought
+
+    Returns
+    -------
+    a text such as "46 oz of yarn from 101 oz: 46% kept"
+
+    Raises
+    ------
+    ValueError
+        A mass below nothing, nothing bought, or a mass too great to tell.
+
+    Notes
+    -----
+    Valid for masses below a million of their unit.
+
+    References
+    ----------
+    Definition of the share kept.
+    """
+    require(bought > Quantity(0.0, "g"), "Something must have been bought.")
+    return by_element(lambda some, all_of_it, kept: f"{some} of yarn from {all_of_it}: {kept} kept", said(yarn), said(bought), percent((yarn / bought).m_as("")))
+
+
+@law
+def way_in_words(spun: Mass, to_come: Mass, length: Length | None = None) -> str:
+    """How far a lot is spun, in words.
+
+    words = s spun, r still to spin, with its length if that is known: R = r · grist. A lot without a grist tells the weights alone.
+
+    Parameters
+    ----------
+    spun : s, mass of the yarn that is spun
+    to_come : r, mass of the yarn still to spin
+    length : R, length of what is still to spin, if its grist is known
+
+    Returns
+    -------
+    the words
+
+    Raises
+    ------
+    ValueError
+        An amount below nothing, or one that is too great to tell.
+
+    Notes
+    -----
+    Valid for amounts below a million of their unit.
+
+    References
+    ----------
+    Definition.
+    """
+    def words(done: str, left: str, reach: str) -> str:
+        return f"{done} is spun, {left} still to spin" + (f": about {reach}." if reach else ".")
+
+    return by_element(words, said(spun), said(to_come), said(length) if length is not None else by_element(lambda _: "", spun.magnitude))
