@@ -365,17 +365,9 @@ class Planner:
 
     def _dependencies(self) -> dict[str, set[str]]:
         """Full key of every result, and of what is told of records with questions -> the full keys that it is worked out from."""
-        results = {
-            f"{block.key}_{result.key}": {self.meaning(block, word).key for word in result.words}
-            for block in self.blocks.values()
-            for result in block.results
-        }
-        asking = {
-            f"{block.key}_{each.key}": {f"{block.key}_{result.key}" for result in block.asked}
-            for block in self.blocks.values() if block.asked
-            for each in block.told if each in (MESSAGE, MARK, FIRST, OPEN)
-        }
-        return results | asking
+        results = {f"{key}_{each.key}": {self.meaning(block, word).key for word in each.words} for key, block in self.blocks.items() for each in block.results}
+        told = {key: {f"{block.key}_{result.key}" for result in block.asked} for key, (block, each) in self.told.items() if each in (MESSAGE, MARK, FIRST, OPEN)}
+        return results | told
 
     def _mismatches(self, block: Block, result: Result) -> list[str]:
         """Words and parameters must be the same set; only a table's fixed facts need no parameter."""

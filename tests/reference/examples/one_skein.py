@@ -22,7 +22,7 @@ EXAMPLES = [
     (measuring.wrong_words, dict(message=texts("Wraps: type a number.", "Reel: choose one."))),
     (measuring.wrong_words, dict(fault=texts("Wraps: type a number.", "Reel: choose one."))),
     (measuring.wrong_words, dict(gross=q("oz", 4, 2))),
-    (measuring.wrong_words, dict(net=q("oz", 4, 2))),
+    (measuring.wrong_words, dict(message=texts("Wraps: type a number.", "Reel: choose one."), net=q("oz", 4, 2))),
     (measuring.least_likely, dict(length=q("yard", 233, 1), uncertainty=q("yard", 1.5, 2))),
     (measuring.most_likely, dict(length=q("yard", 233, 1), uncertainty=q("m", 1.5, 2))),
     (measuring.likely_words, dict(least=q("yard", 230, 0), most=q("yard", 1236, 9))),
