@@ -139,3 +139,11 @@ def test_a_piece_that_was_only_weighed_when_finished_leaves_its_lot_right():
     of_design = {"name": "Shawl", "wanted": 500.0, "design": "Both", "used": 8.0}
     left = told("to_come", designs=[{"name": "Both"}], components=strands, projects=[of_design], **known)
     assert left[:2] == (pytest.approx(14), pytest.approx(18))  # three quarters wool, one quarter silk
+
+
+def test_two_components_of_one_design_with_one_number_are_both_told():
+    component = {"design": "Both", "number": 2000.0, "system": "yards per pound"}
+    components = [component | {"place": 1.0}, component | {"design": "BOTH"}, component | {"place": 2.0}, component | {"design": "Other", "place": 1.0}]
+    said = told("message", block="components", designs=[{"name": "Both"}, {"name": "Other"}], components=components)
+    fault = "No.: another component of this design has this number; give each its own."
+    assert said == (fault, fault, None, None)

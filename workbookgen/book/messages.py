@@ -21,6 +21,7 @@ def words_told(told: Told, block: Block, folded: tuple[str, ...]) -> set[str]:
         return {told.names, told.name}
     if told == MESSAGE:
         words = {each.key for each in block.inputs} | {word for rule in block.rules for word in rule.text.words}
+        words |= {word for each in block.apart for word in (each.key, f"{block.key}_{each.key}")}
         return words | ({block.names_column} if any(block.names_its_records(each) for each in block.inputs) else set())
     if told == FILLED:
         return set(folded)
@@ -86,10 +87,11 @@ def message_formula(block: Block, columns: Columns, system: str) -> str:
     """The bound message formula of one record of a block."""
     cases = [(_wrong(each, columns), refusal(each, system)) for each in block.inputs]
     cases += [
-        (_doubled(block, each, columns), doubled(each))
+        (_doubled(columns.operands[each.key].ref, columns.operands[block.names_column].ref), doubled(each))
         for each in block.inputs
         if block.names_its_records(each)
     ]
+    cases += [(_doubled(columns.operands[each.key].ref, columns.operands[f"{block.key}_{each.key}"].ref), each.sentence) for each in block.apart]
     faults, questions = ([rule for rule in block.rules if rule.asks == asking] for asking in (False, True))
     cases += [(_broken(rule, columns), rule.sentence) for rule in faults]
     cases += [(f"ISBLANK({columns.operands[each.key].ref})", missing(each)) for each in block.inputs if each.needed]
@@ -125,9 +127,9 @@ def _wrong(field: Input, columns: Columns) -> str:
     return f"IF(ISBLANK({ref}),1=0,IF({right_type},NOT({test}),1=1))"
 
 
-def _doubled(block: Block, field: Input, columns: Columns) -> str:
-    ref = columns.operands[field.key].ref
-    return f"IF(ISTEXT({ref}),SUMPRODUCT(({columns.operands[block.names_column].ref}={ref})*1)>1,1=0)"
+def _doubled(ref: str, column: str) -> str:
+    """A text stands in a column more than once."""
+    return f"IF(ISTEXT({ref}),IF(LEN({ref})>0,SUMPRODUCT(({column}={ref})*1)>1,1=0),1=0)"
 
 
 def _broken(rule, columns: Columns) -> str:

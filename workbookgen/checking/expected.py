@@ -132,7 +132,8 @@ class _Evaluation:
         columns = {each.key: self.part(f"{block.key}_{each.key}", number) for each in (*block.inputs, *block.asked)}
         listed = self.part(block.names_column, number) if block.names_column in self.planner.by_key else ()
         folded = self.planner.folded.get(block.key, ())
-        said = told(block, columns, lambda each, value: self.accepts(each, value, number), listed, self.planner.system, folded)
+        said = told(block, columns, lambda each, value: self.accepts(each, value, number), listed, self.planner.system, folded,
+                    {each.key: self.part(f"{block.key}_{each.key}", number) for each in block.apart})
         repeats = (each for each in block.told if isinstance(each, Repeat))
         return said | {each.key: (self.part(f"{block.key}_{each.of}", number)[each.record],) for each in repeats}
 

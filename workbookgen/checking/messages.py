@@ -18,16 +18,17 @@ def told(
     listed: Sequence,
     system: str,
     rare: Sequence[str],
+    apart: Mapping[str, Sequence] = {},
 ) -> dict[str, tuple]:
     """What is told of a block's records, by key of what is told; None where there is nothing to say.
 
     `columns` are the block's inputs as typed, and the results that its questions look at; `accepts` says whether an input takes a value,
     `listed` are the names by which other sheets find this block's records, `rare` the inputs
-    that are folded away.
+    that are folded away, `apart` the results that no two records may share.
     """
     if not block.inputs:
         return {LINE.key: tuple(float(row) for row in range(1, block.rows + 1))} if block.told else {}
-    said = messages(block, columns, accepts, listed, system)
+    said = messages(block, columns, accepts, listed, system, apart)
     marks = [None if each is None else _mark(each) for each in said]
     filled = [float(sum(columns[key][row] is not None for key in rare)) or None for row in range(block.rows)]
     wrong = [row for row, mark in enumerate(marks) if mark == WRONG]
@@ -51,16 +52,26 @@ def messages(
     accepts: Callable[[Input, object], bool],
     listed: Sequence,
     system: str,
+    apart: Mapping[str, Sequence] = {},
 ) -> list[str | None]:
     """One message a record, None where there is nothing to say."""
-    times = Counter(folded(name) for name in listed if isinstance(name, str))
+    times = _times(listed)
+    shared = {key: [name for name, number in _times(column).items() if number > 1] for key, column in apart.items()}
     return [
-        _message(block, {key: column[row] for key, column in columns.items()}, accepts, times, system)
+        _message(
+            block, {key: column[row] for key, column in columns.items()}, accepts, times, system,
+            [each.sentence for each in block.apart if isinstance(text := apart[each.key][row], str) and folded(text) in shared[each.key]],
+        )
         for row in range(block.rows)
     ]
 
 
-def _message(block: Block, record: dict, accepts, times: Counter, system: str) -> str | None:
+def _times(names: Sequence) -> Counter:
+    """How often each name stands there; capitals do not matter."""
+    return Counter(folded(name) for name in names if isinstance(name, str))
+
+
+def _message(block: Block, record: dict, accepts, times: Counter, system: str, shared: Sequence[str]) -> str | None:
     if all(record[each.key] is None for each in block.inputs) or all(_is_as_new(each.first(system), record[each.key]) for each in block.inputs):
         return None
     for each in block.inputs:
@@ -70,6 +81,8 @@ def _message(block: Block, record: dict, accepts, times: Counter, system: str) -
         name = record[each.key]
         if block.names_its_records(each) and isinstance(name, str) and times[folded(name)] > 1:
             return doubled(each)
+    if shared:
+        return shared[0]
     broken = [rule for rule in block.rules if bites(rule, block, record)]
     if faults := [rule.sentence for rule in broken if not rule.asks]:
         return faults[0]

@@ -185,6 +185,14 @@ class Rule:
 
 
 @dataclass(frozen=True)
+class Shared:
+    """A fault of two records at once: neither may have the same text in this result as another. Both are told."""
+
+    key: str
+    sentence: str
+
+
+@dataclass(frozen=True)
 class Group:
     """Fields that belong together, under one heading. A group that is not `printed` is for other sheets alone: it is hidden."""
 

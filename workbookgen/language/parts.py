@@ -28,6 +28,7 @@ from workbookgen.language.fields import (
     Repeat,
     Result,
     Rule,
+    Shared,
     Told,
     check_keys,
     positions,
@@ -52,6 +53,7 @@ class Block:
     rules: tuple[Rule, ...] = ()
     about: str = ""
     rows: int = 1
+    apart: tuple[Shared, ...] = ()  # what no two records may share
 
     def __post_init__(self):
         check_keys(f"block {self.key}", self.fields)

@@ -1,7 +1,7 @@
 """Components: the singles and threads of each yarn design, and how much of each it takes."""
 
 from workbookgen.language.domains import Choice, Name, Number
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result, Rule, Shared
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX
 from workbookgen.reference import plying, stock, yarn_count
@@ -85,6 +85,7 @@ def components(settings: Settings) -> Log:
                 ),
             ), printed=False),
         ),
+        apart=(Shared("key", "No.: another component of this design has this number; give each its own."),),
         rules=(
             plausible.a_date("number", "Yarn number"),
             Rule("AND(given(lot), lot = other_lot)", lambda values: isinstance(values["lot"], str) and isinstance(values["other_lot"], str) and bool(values["lot"]) and folded(values["lot"]) == folded(values["other_lot"]),

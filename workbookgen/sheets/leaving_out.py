@@ -60,7 +60,8 @@ class Leaving:
         groups = tuple(group for group in groups if group.fields)
         rules = tuple(rule for rule in block.rules if not any(f"{block.key}_{word}" in self.fallen for word in rule.text.words))
         left = {"repeated": tuple(key for key in block.repeated if f"{block.key}_{key}" not in self.fallen)} if isinstance(block, Log) else {}
-        return replace(block, groups=groups, rules=rules, **left) if groups else None
+        apart = tuple(each for each in block.apart if f"{block.key}_{each.key}" not in self.fallen)
+        return replace(block, groups=groups, rules=rules, apart=apart, **left) if groups else None
 
 
 def leaving(full: Planner, names: Collection[str]) -> Leaving:
