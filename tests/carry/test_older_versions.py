@@ -78,3 +78,10 @@ def test_one_of_another_version_is_not_checked_but_carried(path):
 def test_its_own_reel_is_not_lost_to_one_of_the_settings(carried):
     outcome = carried(OLDEST)
     assert outcome.new.entries["reels_name"][:3] == ("Porch reel", "Crow niddy", None), "Spare reel was written over by hand"
+
+
+@pytest.mark.parametrize("old", [OLDEST, LATEST])
+def test_skeins_that_belonged_to_no_project_are_told_of(carried, old):
+    """Their planners counted all skeins of a lot for each of its projects, so that projects have less now."""
+    notes = [note.sentence for note in carried(old).carried.notes if note.place == "Skeins"]
+    assert len(notes) == 1 and "choose the project beside each skein" in notes[0]

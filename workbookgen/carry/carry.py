@@ -14,6 +14,7 @@ from pathlib import Path
 from workbookgen.book.layout import Layout, place
 from workbookgen.book.write import write
 from workbookgen.build import EMBEDDED, computed, disagreements
+from workbookgen.carry.belonging import belonging_to_none
 from workbookgen.carry.leftovers import ONLY_HERE, Leftover, kept_from_before, with_leftovers
 from workbookgen.carry.matching import match
 from workbookgen.carry.names import misplaced
@@ -75,7 +76,7 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     changed = differences(old, shown_by_old(old) or results_of_old(old), plain, after, matched)
     save(target, content)
     step()
-    notes = (*old.notes, *misplaced(old), *told_apart(plain, entries))
+    notes = (*old.notes, *misplaced(old), *belonging_to_none(old, entries), *told_apart(plain, entries))
     return Carried(
         old.version, _lines(old, matched.rows), matched.converted, len(matched.renewed), tuple(dict.fromkeys(found)), tuple(changed), notes, tuple(unproven),
     )

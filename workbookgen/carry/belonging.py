@@ -1,0 +1,21 @@
+"""Skeins of planners in which none belonged to a project: they come over free, and count for none until a project is chosen.
+
+Which project a skein serves, its lot does not tell: what a lot gave may be lent, sold or meant
+for another piece. So none is chosen in a person's place, and it is told instead.
+"""
+
+from workbookgen.errors import Fault
+from workbookgen.filled.planner import FilledPlanner
+from workbookgen.language.entries import Entries
+
+SKEINS, PROJECTS, OF_PROJECT = "skeins_name", "projects_name", "skeins_project"
+TOLD = (
+    "the old planner did not say which project a skein is for. Until you choose the project beside each skein, the skeins are free and count "
+    "for none, so that projects have less than the old planner shows."
+)
+
+
+def belonging_to_none(old: FilledPlanner, entries: Entries) -> list[Fault]:
+    """What to choose where skeins and projects came over, and the old planner had nothing that joined them."""
+    both = all(any(value is not None for value in entries.get(key, ())) for key in (SKEINS, PROJECTS))
+    return [Fault("Skeins", TOLD)] if both and OF_PROJECT not in old.entries and OF_PROJECT in entries else []
