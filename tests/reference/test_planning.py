@@ -160,8 +160,14 @@ def test_hours_counted_beat_hours_planned():
 def test_work_that_took_longer_than_planned_has_nothing_ahead():
     assert planning.hours_ahead(hours(30), done=Quantity(90, "minute")).m_as("hour") == approx(28.5)
     assert planning.hours_ahead(hours(30)) == hours(30)
-    assert planning.hours_ahead(hours(30), 0.25).m_as("hour") == approx(7.5)  # by what is not in skeins, while no hours are told
     assert planning.hours_ahead(hours(4), done=hours(5)) == hours(0)
+
+
+def test_skeins_bear_out_what_is_ahead():
+    assert planning.hours_ahead(hours(30), 0.25, hours(0)).m_as("hour") == approx(7.5)
+    assert planning.hours_ahead(hours(30), 0.25, hours(5)).m_as("hour") == approx(7.5), "three quarters are in skeins, whatever was told"
+    assert planning.hours_ahead(hours(30), 0.75, hours(20)).m_as("hour") == approx(10), "there is work in what is not a skein yet"
+    assert planning.hours_ahead(hours(30), 0.5, hours(40)).m_as("hour") == approx(15), "half is not spun, though the hours are used up"
 
 
 def test_what_is_finished_has_nothing_ahead():

@@ -21,8 +21,8 @@ def chapter(settings: Settings) -> Chapter:
         band(Sentences(fields=("project_in_short", "project_answer", "project_advice"), is_large=True)),
         band(
             Matrix(
-                title="Strand by strand", across=(1, 7), heads=("", "", "needs", "has", "give or take", "over", "share used"),
-                rows=tuple(("", tuple(f"project_{key}_{part}" if key else "" for key in ("name", "", "needs", "left", "doubt", "over", "used"))) for part in STRANDS),
+                title="Strand by strand", across=(1, 8), heads=("", "", "needs", "has", "give or take", "over", "at the end", "share used"),
+                rows=tuple(("", tuple(f"project_{key}_{part}" if key else "" for key in ("name", "", "needs", "left", "doubt", "over", "unused", "used"))) for part in STRANDS),
             ),
             Chart(
                 title="Has, against what it needs (100%)", across=(9, 12), kind="shares", rows=len(STRANDS), categories=("project_name_1", "project_name_4"),
@@ -55,7 +55,7 @@ def _strand(part: int) -> tuple[Result, ...]:
         _of(f"{key}_{part}", f"{label}, {part}", f"part_{part}_{column}", unit, digits)
         for key, label, column, unit, digits in (
             ("name", "Strand", "name", None, None), ("needs", "Needs", "needs", MASS, 1), ("left", "Has", "left", MASS, 1), ("doubt", "Give or take", "doubt", MASS, 1),
-            ("over", "Over or short", "over", MASS, 1), ("used", "Share used", "used", SHARE, 0),
+            ("over", "Over or short", "over", MASS, 1), ("unused", "Left at the end", "unused", MASS, 1), ("used", "Share used", "used", SHARE, 0),
         )
     )
 
@@ -86,11 +86,11 @@ PROJECT = Card(
             _of("length", "Yarn, reserve in", "length", LENGTH),
             _of("yarn", "It weighs", "yarn", MASS, 1),
             _of("prepared", "Prepared fiber", "prepared", MASS, 1, "To spin this much yarn."),
-            _of("bought", "Fiber as bought", "bought", MASS, 1, "In the state in which the first lot was bought."),
+            _of("bought", "Fiber as bought", "bought", MASS, 1, "In the state in which each lot was bought."),
             _of("in_skeins", "In its skeins", "in_skeins", LENGTH),
             _of("free", "In free skeins of this yarn", "free", LENGTH, note="Not counted: give them to the project on the sheet Skeins."),
             _of("packages", "Balls in all", "packages", NUMBER, 0),
-            _of("packages_more", "Balls to buy", "packages_more", NUMBER, 0, "To be as sure as you ask."),
+            _of("packages_more", "Balls to buy", "part_1_balls", NUMBER, 0, "To be as sure as you ask."),
             _of("per_bobbin", "On a bobbin", "per_bobbin", MASS, 1),
         )),
         Group("Its hours", (

@@ -115,7 +115,6 @@ def projects(settings: Settings) -> Log:
                 Result("yarn", "Weight of yarn", "length / planned", yarn_count.mass_of_length, MASS, uses={"grist": "planned"}, note="Of the yarn with its margin."),
                 *supply.fiber_in_all(),
                 Result("packages", "Balls in all", "ROUNDUP(ROUND(length / package, 6), 0)", plying.packages, NUMBER, digits=0, note="For the yarn with its reserve."),
-                Result("packages_more", "Balls to buy", "ROUNDUP(ROUND(more / package, 6), 0)", plying.packages, NUMBER, digits=0, uses={"length": "more"}, note="Beside what there is, to be as sure as you ask."),
                 Result("per_bobbin", "On a bobbin", "yarn / bobbins", project.per_bobbin, MASS, uses={"mass": "yarn"},
                        note="Weight of yarn on each, so that all are alike."),
             )),
@@ -184,6 +183,7 @@ def projects(settings: Settings) -> Log:
             Group("For other sheets", (
                 *supply.what_it_is_of(),
                 *supply.taken(),
+                *supply.said(),
                 Result("listed", "Listed as", "name", stock.listed, None, width=24, note="The name under which other sheets find this project."),
             ), printed=False),
         ),

@@ -243,6 +243,17 @@ def _ball(part: int) -> tuple[Result, ...]:
     )
 
 
+def said() -> tuple[Result, ...]:
+    """The amounts of the sentences, as a person says them."""
+    return (
+        Result("there", "There is, in words", "MAX(0, have)", answer.not_below_nothing, LENGTH, uses={"amount": "have"}),
+        Result("over", "Over", "MAX(0, spare)", answer.not_below_nothing, LENGTH, uses={"amount": "spare"}),
+        Result("lacking", "Short by", "MAX(0, 0 - spare)", answer.lacking, LENGTH),
+        Result("least", "There is at least", "MAX(0, there - 2 * doubt_have)", measuring.least_likely, LENGTH, uses={"length": "there", "uncertainty": "doubt_have"}),
+        Result("most", "There is at most", "there + 2 * doubt_have", measuring.most_likely, LENGTH, uses={"length": "there", "uncertainty": "doubt_have"}),
+    )
+
+
 def in_words() -> tuple[Result, ...]:
     """The answer in sentences."""
     named = "IF(part_1_come = come_least, part_1_name, " + "IF(IF(given(part_2_come), part_2_come, come_least + 1) = come_least, part_2_name, " \
@@ -255,11 +266,6 @@ def in_words() -> tuple[Result, ...]:
                answer.chance_words, None, width=11),
         Result("verdict", "In a word", 'IF(given(used), "finished", IF(chance >= doubts_certainty, "enough", IF(chance >= 0.5, "likely enough", "short")))',
                answer.verdict, None, uses={"certainty": "doubts_certainty"}, width=13, note="Enough: as sure as you ask on the sheet Sureness."),
-        Result("there", "There is, in words", "MAX(0, have)", answer.not_below_nothing, LENGTH, uses={"amount": "have"}),
-        Result("over", "Over", "MAX(0, spare)", answer.not_below_nothing, LENGTH, uses={"amount": "spare"}),
-        Result("lacking", "Short by", "MAX(0, 0 - spare)", answer.lacking, LENGTH),
-        Result("least", "There is at least", "MAX(0, there - 2 * doubt_have)", measuring.least_likely, LENGTH, uses={"length": "there", "uncertainty": "doubt_have"}),
-        Result("most", "There is at most", "there + 2 * doubt_have", measuring.most_likely, LENGTH, uses={"length": "there", "uncertainty": "doubt_have"}),
         Result("answer", "In a sentence",
                'IF(given(used), "Finished.", "There is " & said(there) & IF(AND(given(least), given(most)), ", very likely " & said(least) & " to " & said(most), "") & "; it takes " & said(need) & ": " '
                '& IF(spare >= 0, said(over) & " over", said(lacking) & " short") & "." & IF(given(chance_words), " Chance that it is enough: " & chance_words & ".", "") '

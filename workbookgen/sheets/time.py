@@ -30,7 +30,7 @@ def times(settings: Settings) -> Log:
                 Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
                 Input("strands", "Strands", Number(least=1, most=12, whole=True), NUMBER, blank_means=2, help="Singles in the ply; empty means two."),
                 Input("take_up", "Take-up", Number(least=0, below=1), SHARE, help="Share of the singles' length lost in plying; empty takes it from the sheet Samples."),
-                Input("done", "Hours done", Number(least=0, most=1_000_000), HOURS, help="Hours of work on it that are behind you. Empty: reckoned by what of its yarn is in skeins."),
+                Input("done", "Hours done", Number(least=0, most=1_000_000), HOURS, blank_means=0, help="Hours of work on it that are behind you."),
             )),
             Group("What there is to do", (
                 Result("sample_take_up", "Sample's take-up", "pick(projects_sample_take_up, projects_listed, project)", stock.pick, SHARE,
@@ -66,8 +66,8 @@ def times(settings: Settings) -> Log:
                        '& IF(given(finishing), "", " finishing"), " ", ", "), "without, ", "without "))',
                        planning.steps_known, None, only_if="OR(given(preparing), given(spinning), given(plying), given(finishing))", width=25,
                        note="A step is left out while its pace is not known: give it on the sheet Figures."),
-                Result("ahead", "Still ahead", "IF(given(used), 0, IF(given(done), MAX(0, hours - done), hours * left))", planning.hours_ahead, HOURS,
-                       note="All less those done; while you type none, by what is not in skeins yet. None once the project is finished, which is when the sheet Projects says what it used."),
+                Result("ahead", "Still ahead", "IF(given(used), 0, IF(AND(left < 1, done >= hours), hours * left, MIN(MAX(0, hours - done), hours * left)))", planning.hours_ahead, HOURS,
+                       note="All less those done, and no more than what is not in skeins yet would take. None once the project is finished, which is when the sheet Projects says what it used."),
             )),
             Group("When", (
                 Result("ahead_share", "Share ahead", "ahead / hours", planning.ahead_share, SHARE, digits=0, only_if="hours > 0"),

@@ -237,16 +237,17 @@ def hours_in_use(own: Time | None = None, planned: Time | None = None) -> Time:
 
 
 @law
-def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time | None = None, used: Mass | None = None) -> Time:
+def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time = NO_TIME, used: Mass | None = None) -> Time:
     """Hours still ahead.
 
-    A = H - d, but not below zero, or H · q while none are told. Once the piece is finished there are none.
+    A = min(max(0, H - d), H · q), and H · q where d ≥ H and q < 1. What is in skeins is made, and what is not takes
+    its time even when the hours planned are used up; once the piece is finished there are none.
 
     Parameters
     ----------
     hours : H, hours of the whole work
     left : q, share of the yarn that is still to be made
-    done : d, hours already done, if they are told
+    done : d, hours already done
     used : yarn that the piece took, known once it is finished
 
     Returns
@@ -268,10 +269,11 @@ def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time | None = None, used: 
     """
     require_hours(hours)
     require(left >= 0, "A share cannot be negative.")
-    if done is not None:
-        require_hours(done)
+    require_hours(done)
     if used is None:
-        return hours * left if done is None else np.maximum(hours - done, NO_TIME)
+        by_skeins = hours * left
+        rest = np.minimum(np.maximum(hours - done, NO_TIME), by_skeins)
+        return Quantity(np.where((done >= hours) & (np.asarray(left) < 1), by_skeins.m_as("hour"), rest.m_as("hour"))[()], "hour")
     require(used >= NO_MASS, "A piece cannot take less yarn than none.")
     return hours * 0
 
