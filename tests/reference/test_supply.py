@@ -111,6 +111,7 @@ def test_the_sentence_says_what_its_number_says_in_the_unit_in_which_it_is_given
         "Another 240 yd lie in skeins that belong to no project."
     )
     assert answer.answer(meters(380.0), meters(400.0), meters(-20.0), meters(0.0), meters(20.0)) == "There is 380 m; it takes 400 m: 20 m short."
+    assert answer.answer(yards(0), yards(400), yards(-400), yards(0), yards(400), used=Quantity(8.5, "oz")) == "It took 8.5 oz of yarn."
     assert answer.verdict(0.95, 0.9) == "enough" and answer.verdict(0.6, 0.9) == "likely enough" and answer.verdict(0.4, 0.9) == "short"
 
 

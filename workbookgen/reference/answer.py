@@ -157,7 +157,7 @@ def answer(
     """Whether it is enough, in a sentence.
 
     s = H - N, told with both, with the chance, and with what lies free. The number and its words stand together,
-    so that a chance under half is never called enough. "Finished." once it is known what was used.
+    so that a chance under half is never called enough. Once it is known what was used, that is told.
 
     Parameters
     ----------
@@ -195,7 +195,8 @@ def answer(
     parts = [said(there), said(need), spare.magnitude, said(over), said(lacking)]
     if used is not None:
         require(used >= NO_MASS, "A piece cannot have used less than nothing.")
-        return by_element(lambda *_: "Finished.", *parts)
+        require(used < TOO_HEAVY, "That is more than a few words can tell.")
+        return by_element(lambda took, *_: f"It took {took} of yarn.", said(used), *parts)
     known = least is not None and most is not None
     parts += [said(least) if known else "", said(most) if known else "", "" if chance_words is None else chance_words]
     parts += [0.0, ""] if free is None else [free.m_as("m"), said(free)]

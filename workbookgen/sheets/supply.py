@@ -267,10 +267,10 @@ def in_words() -> tuple[Result, ...]:
         Result("verdict", "In a word", 'IF(given(used), "finished", IF(chance >= doubts_certainty, "enough", IF(chance >= 0.5, "likely enough", "short")))',
                answer.verdict, None, uses={"certainty": "doubts_certainty"}, width=13, note="Enough: as sure as you ask on the sheet Sureness."),
         Result("answer", "In a sentence",
-               'IF(given(used), "Finished.", "There is " & said(there) & IF(AND(given(least), given(most)), ", very likely " & said(least) & " to " & said(most), "") & "; it takes " & said(need) & ": " '
+               'IF(given(used), "It took " & said(used) & " of yarn.", "There is " & said(there) & IF(AND(given(least), given(most)), ", very likely " & said(least) & " to " & said(most), "") & "; it takes " & said(need) & ": " '
                '& IF(spare >= 0, said(over) & " over", said(lacking) & " short") & "." & IF(given(chance_words), " Chance that it is enough: " & chance_words & ".", "") '
                '& IF(IF(given(free), free, 0) > 0.5, " Another " & said(free) & " lie in skeins that belong to no project.", ""))',
-               answer.answer, None, width=70, only_if="AND(IF(given(most), most < 900000, 1 = 1), IF(given(free), free < 900000, 1 = 1))",
+               answer.answer, None, width=70, only_if="AND(IF(given(most), most < 900000, 1 = 1), IF(given(free), free < 900000, 1 = 1), IF(given(used), used < 900000, 1 = 1))",
                note="What there is counts skeins as they will be when washed, and what the lots still give."),
         Result("advice", "To be as sure as you ask",
                'IF(given(used), "Nothing more to do.", IF(more < 0.5, "That is as sure as you ask.", "To be " & ROUND(ROUND(doubts_certainty * 100, 9), 1) & "% sure, get " & said(more) & " more"'
