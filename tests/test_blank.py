@@ -58,8 +58,8 @@ def filled(small, small_layout, tmp_path_factory):
             cell = book[placement.sheet][placement.cell(row)]
             cell.value = NUMBER if isinstance(placement.field.domain, Number | Date) else f"{SECRET} {placement.key}"
     guide = {key: small_layout.placements[f"guide_{key}"] for key in ("name", "source")}
-    book["Guide"][guide["name"].cell(3)].value = f"{SECRET} fiber"
-    book["Guide"][guide["source"].cell(0)].value = f"{SECRET} source"
+    book[guide["name"].sheet][guide["name"].cell(3)].value = f"{SECRET} fiber"
+    book[guide["source"].sheet][guide["source"].cell(0)].value = f"{SECRET} source"
     reels = {key: small_layout.placements[f"reels_{key}"] for key in ("name", "rated", "cord", "turns", "tolerance", "height")}
     for key, row, value in (
         ("name", 0, None), ("rated", 0, None), ("tolerance", 0, None),  # the reel Clock reel was given away
@@ -72,8 +72,8 @@ def filled(small, small_layout, tmp_path_factory):
         book.create_sheet(name)["A1"] = f"{SECRET} cell"
     book["Skeins"]["ZZ900"] = f"{SECRET} margin"
     book["Skeins"]["A1"].comment = Comment(f"{SECRET} comment", f"{SECRET} author")
-    book["Start"]["A1"].hyperlink = f"http://example.com/{SECRET}"
-    book["Start"].oddHeader.left.text = f"{SECRET} header"
+    book["Desk"]["B3"].hyperlink = f"http://example.com/{SECRET}"
+    book["Desk"].oddHeader.left.text = f"{SECRET} header"
     book.defined_names[f"{SECRET}_name"] = DefinedName(f"{SECRET}_name", attr_text="Skeins!$A$1")
     for field in ("creator", "lastModifiedBy", "title", "subject", "keywords", "category", "description", "contentStatus"):
         setattr(book.properties, field, f"{SECRET} {field}")

@@ -215,4 +215,4 @@ def test_what_the_command_built_is_what_the_settings_say(planner):
     book = openpyxl.load_workbook(planner)
     assert first_cell(book, "reels_name").value == "Clock reel"
     assert first_cell(book, "guide_name").value == "Fog"
-    assert "Made with" in book.sheetnames
+    assert first_cell(book, "origin_line").value.startswith("# workbookgen ")

@@ -150,11 +150,11 @@ class TestAnAlteredPlanner:
 
     def test_a_formula_where_none_belongs(self, run, planner, tmp_path):
         book = openpyxl.load_workbook(planner)
-        book["Start"]["H1"] = "=1+1"
+        book["Desk"]["ZZ1"] = "=1+1"
         book.save(tmp_path / "more.xlsx")
         outcome = run("check", tmp_path / "more.xlsx", "--json", "--scenarios", 0)
         (finding,) = outcome.json["findings"]
-        assert outcome.code == 1 and finding["cell"] == "Start!H1"
+        assert outcome.code == 1 and finding["cell"] == "Desk!ZZ1"
         assert finding["reason"] == "this cell holds a formula that no reference checks"
 
 
@@ -204,7 +204,7 @@ class TestWhatIsNoPlanner:
 
     def test_settings_overwritten(self, run, altered):
         path = altered(origin_line="my own notes")
-        assert self.told(run, path).startswith("the settings on the sheet Made with were overwritten")
+        assert self.told(run, path).startswith("the settings on the sheet Reference were overwritten")
 
     def test_a_sheet_removed(self, run, planner, tmp_path):
         book = openpyxl.load_workbook(planner)
@@ -216,11 +216,11 @@ class TestWhatIsNoPlanner:
 
 def test_settings_in_the_file_that_cannot_be(run, planner, tmp_path):
     book = openpyxl.load_workbook(planner)
-    line = next(cell for row in book["Made with"].iter_rows() for cell in row if str(cell.value).startswith("units"))
+    line = next(cell for row in book["Reference"].iter_rows() for cell in row if str(cell.value).startswith("units"))
     line.value = 'units = "imperial"'
     book.save(tmp_path / "mine.xlsx")
     code, _, err = run("check", tmp_path / "mine.xlsx")
-    assert code == 2 and err.startswith(f"{tmp_path / 'mine.xlsx'}, sheet Made with, line {line.row}, units: write one of 'us'")
+    assert code == 2 and err.startswith(f"{tmp_path / 'mine.xlsx'}, sheet Reference, line {line.row}, units: write one of 'us'")
 
 
 class TestEngines:

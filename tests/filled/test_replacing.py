@@ -58,9 +58,9 @@ def test_what_is_no_planner(tmp_path):
 @pytest.mark.parametrize(("key", "value", "place"), [
     ("skeins_wraps", 100, "Skeins!"),
     ("skeins_wraps", "a hundred", "Skeins!"),  # not taken by the planner, but typed
-    ("reels_name", None, "Reels!A7"),
-    ("guide_name", "Fog", "Guide!A7"),
-    ("pace_weekly", 3, "Figures!"),
+    ("reels_name", None, "Reels!B8"),
+    ("guide_name", "Fog", "Fleece!"),
+    ("pace_weekly", 3, "Time!"),
 ])
 def test_one_cell_is_enough(changed, key, value, place):
     assert f"({place}" in told(changed(**{key: value}))
