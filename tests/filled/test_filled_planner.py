@@ -51,14 +51,14 @@ def test_a_renamed_sheet_and_moved_lines_are_followed(planner_file, entered, tmp
     book = openpyxl.load_workbook(planner_file)
     sheet = book["Skeins"]
     sheet.title = "My skeins"
-    lines = [[cell.value for cell in row] for row in sheet["A7:N10"]]
-    for place, line in zip((7, 9, 10, 12, 13), [lines[0], lines[1], lines[2], lines[3], ["Fifth"] + [None] * 13], strict=True):
-        for column, value in enumerate(line, start=1):
+    lines = [[cell.value for cell in row] for row in sheet["B8:O11"]]
+    for place, line in zip((8, 10, 11, 13, 14), [lines[0], lines[1], lines[2], lines[3], ["Fifth"] + [None] * 13], strict=True):
+        for column, value in enumerate(line, start=2):
             sheet.cell(place, column).value = value
-            sheet.cell(8, column).value = sheet.cell(11, column).value = None
+            sheet.cell(9, column).value = sheet.cell(12, column).value = None
     for name, defined in book.defined_names.items():
         if name.startswith("skeins_"):
-            defined.attr_text = defined.attr_text.replace("Skeins!", "'My skeins'!").replace("$10", "$13")
+            defined.attr_text = defined.attr_text.replace("Skeins!", "'My skeins'!").replace("$11", "$14")
     book.save(tmp_path / "moved.xlsx")
     filled = read_filled(tmp_path / "moved.xlsx")
     assert filled.entries["skeins_name"] == ("First", None, "Second", None, None, "Fourth", "Fifth")

@@ -143,8 +143,10 @@ def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -
     column += 1
     spots[f"{log.key}_{SPOILED.key}"] = Spot(FIRST_MESSAGE, column)
     left = [f"{card.key}_{each.key}" for card in others for each in card.fields if f"{card.key}_{each.key}" not in spots]
-    for row, key in enumerate(left, start=FIRST_RECORD):
-        spots[key] = Spot(row, column)
+    column += bool(left)
+    for place, key in enumerate(left):  # beside the head: a person sorts the lines, and inserts some
+        spots[key] = Spot(1 + place % len(HEAD_OF_LOG), column + place // len(HEAD_OF_LOG))
+    column += max(0, len(left) - 1) // len(HEAD_OF_LOG)
     hidden = range(seen + 1, column + 1)
     heights = dict(enumerate(HEAD_OF_LOG, start=1))
     return Plan(sheet, spots, widths | dict.fromkeys(hidden, HIDDEN), heights, strips=tuple(strips), folds=tuple(folds), last_column=seen, last_row=FIRST_RECORD + log.rows - 1)
