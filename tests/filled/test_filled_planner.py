@@ -65,7 +65,7 @@ def test_a_renamed_sheet_and_moved_lines_are_followed(planner_file, entered, tmp
     assert filled.entries["skeins_wraps"] == (104.0, None, "many", None, None, None, None)
     assert filled.settings.rows.skeins == 7
     assert described(filled.settings).blocks["skeins"].rows == 7
-    assert filled.place("skeins_name", 2) == ("My skeins", "A9")
+    assert filled.place("skeins_name", 2) == ("My skeins", "B10")
 
 
 def test_settings_of_another_version_are_left_out_and_told(rewritten, entered):
