@@ -30,7 +30,7 @@ MAY_USE = {
     "engines": {"errors", "temporary"},
     "ooxml": set(),
     "checking": {"errors", "temporary", "texts", "units", "language", "book", "engines", "ooxml"},
-    "filled": {"errors", "texts", "language", "settings", "sheets", "engines"},
+    "filled": {"errors", "texts", "language", "settings", "sheets", "engines", "book", "checking"},
     "carry": {"errors", "saving", "texts", "units", "reference", "language", "settings", "book", "engines", "checking", "filled", "build"},
     "gather": {"errors", "saving", "texts", "units", "reference", "language", "settings", "book", "checking", "filled"},
 }

@@ -53,10 +53,10 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
     from workbookgen.build import build as build_planner
     from workbookgen.filled.replacing import require_no_entries
 
-    require_no_entries(output)
-    chosen = settings_module.load(settings or settings_module.templates() / "us.toml")
+    chosen = settings_module.changed(settings_module.load(settings or settings_module.templates() / "us.toml"), units, size, reels)
+    require_no_entries(output, chosen)
     with _progress(STEPS, quiet=False, label="Building") as step:
-        layout = build_planner(settings_module.changed(chosen, units, size, reels), output, step=step)
+        layout = build_planner(chosen, output, step=step)
     cells = sum(placement.rows for placement in layout.formulas)
     click.echo(f"{click.format_filename(output)} is ready: {cells:,} formula cells, each agreeing with the reference library.")
 
@@ -229,6 +229,7 @@ def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
 
 def main(arguments: list[str] | None = None) -> None:
     """Run the command; no traceback reaches the person who typed it."""
+    _reopen_closed_streams()
     with _stopped_by_signals() as asked:
         try:
             _run(arguments, asked)
@@ -250,6 +251,17 @@ def main(arguments: list[str] | None = None) -> None:
             if os.environ.get("WORKBOOKGEN_TRACEBACK"):
                 raise
             _end(OUR_FAULT.format(f"{type(problem).__name__}: {problem}"))
+
+
+def _reopen_closed_streams() -> None:
+    """Let a standard stream that was closed, as by `2>&-`, lead nowhere: else the next file that is opened would get its number."""
+    for number in range(3):
+        try:
+            os.fstat(number)
+        except OSError:
+            os.set_inheritable(os.open(os.devnull, os.O_RDWR), True)  # it takes the lowest number that is free
+    sys.stdout = sys.stdout or open(1, "w", closefd=False)
+    sys.stderr = sys.stderr or open(2, "w", closefd=False)
 
 
 def _run(arguments: list[str] | None, asked: threading.Event) -> None:

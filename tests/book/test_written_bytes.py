@@ -123,7 +123,7 @@ TYPED = ("=1+2", "+wool", "-12", "@here", "=HYPERLINK(\"x\")", "0042", "{=1}", "
 @pytest.fixture(scope="module")
 def typed(tmp_path_factory):
     """A planner in whose notes and names stands what a program might take for a formula or a number."""
-    layout = layout_of(Settings(rows=Rows(reels=1, fiber=len(TYPED), skeins=1, projects=1)))
+    layout = layout_of(Settings(rows=Rows(reels=2, fiber=len(TYPED), skeins=2, projects=2)))
     records = [{"name": text, "state": "raw fleece", "weight": 100.0 + number, "note": text} for number, text in enumerate(TYPED)]
     entries = with_records(layout.planner, starting_entries(layout.planner), "fiber", records)
     path = tmp_path_factory.mktemp("typed") / "planner.xlsx"

@@ -20,7 +20,7 @@ KEYS = sorted(f"{block.key}_{each.key}" for block in described(OLD).blocks.value
 NEW = st.builds(
     lambda units, lines, out: small(units, lines, reels=(), leave_out=out),
     st.sampled_from(("us", "us-grams", "metric")),
-    st.sampled_from((1, 2, 4, 7)),
+    st.sampled_from((2, 3, 4, 7)),
     st.sampled_from(((), ("Guide", "Weaving"), ("Projects", "Knitting", "Pieces", "Weaving", "Time", "Cost"))),
 )
 

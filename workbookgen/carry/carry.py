@@ -20,12 +20,12 @@ from workbookgen.carry.matching import match
 from workbookgen.carry.names import misplaced
 from workbookgen.carry.review import Difference, differences, refused, results_of_old, shown_by_old
 from workbookgen.carry.spelling import beyond_a_to_z, told_apart
-from workbookgen.carry.strays import strays
 from workbookgen.checking.expected import expected_values
 from workbookgen.errors import Fault, FileError
 from workbookgen.filled.arithmetic import worked_out
 from workbookgen.filled.planner import FilledPlanner, described, read_filled
 from workbookgen.filled.replacing import require_no_entries
+from workbookgen.filled.strays import strays
 from workbookgen.language.entries import Entries
 from workbookgen.language.parts import Log
 from workbookgen.saving import require_another, save
@@ -67,7 +67,7 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     matched = match(old, plain)
     entries = {key: tuple(column) for key, column in matched.entries.items()}
     after = expected_values(plain, entries)
-    found = [*matched.leftovers, *refused(old, plain, after, matched), *strays(old), *kept_from_before(old)]
+    found = [*matched.leftovers, *refused(old, plain, after, matched), *(Leftover(**vars(each)) for each in strays(old)), *kept_from_before(old)]
     step()
     layout = place(with_leftovers(plain, dict.fromkeys(found)))
     unproven = _unproven(layout, entries, after)
@@ -76,9 +76,9 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     changed = differences(old, shown_by_old(old) or results_of_old(old), plain, after, matched)
     save(target, content)
     step()
-    notes = (*old.notes, *misplaced(old), *belonging_to_none(old, entries), *told_apart(plain, entries))
     return Carried(
-        old.version, _lines(old, matched.rows), matched.converted, len(matched.renewed), tuple(dict.fromkeys(found)), tuple(changed), notes, tuple(unproven),
+        old.version, _lines(old, matched.rows), matched.converted, len(matched.renewed), tuple(dict.fromkeys(found)), tuple(changed),
+        (*old.notes, *belonging_to_none(old, entries), *told_apart(plain, entries)), tuple(misplaced(old)), tuple(unproven),
     )
 
 
@@ -95,8 +95,8 @@ def _unproven(layout: Layout, entries: Entries, expected: Mapping[str, tuple]) -
 
 def buildable(settings: Settings) -> Settings:
     """An old planner's settings, with no more rows than a planner may have."""
-    limits = {name: next(limit.le for limit in each.metadata if hasattr(limit, "le")) for name, each in Rows.model_fields.items()}
-    rows = {name: min(rows, limits[name]) for name, rows in settings.rows.model_dump().items()}
+    most = {name: next(limit.le for limit in each.metadata if hasattr(limit, "le")) for name, each in Rows.model_fields.items()}
+    rows = {name: min(rows, most[name]) for name, rows in settings.rows.model_dump().items()}
     return settings.model_copy(update={"rows": Rows(**rows)})
 
 

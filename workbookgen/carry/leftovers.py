@@ -9,30 +9,21 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from workbookgen.filled.planner import FilledPlanner
+from workbookgen.filled.strays import KEPT as KEY
+from workbookgen.filled.strays import Stray
 from workbookgen.language.parts import Chapter, Column, Planner, Sheet, Table
 from workbookgen.language.views import Facts, Grid, band
 
 SHEET = "Leftovers"
-KEY = "leftovers"
 ONLY_HERE, IN_ITS_CELL = "only here", "in its cell"
 LONGEST = 32_767  # letters that a cell can hold
 
 
 @dataclass(frozen=True)
-class Leftover:
-    """One thing: where it stood, what it was, and why it is listed."""
+class Leftover(Stray):
+    """One thing: where it stood, what it was, why it is listed, and where it is now."""
 
-    sheet: str
-    cell: str
-    label: str
-    what: float | str
-    why: str
     now: str = ONLY_HERE
-
-    def __str__(self) -> str:
-        what = f'"{self.what}"' if isinstance(self.what, str) else repr(self.what).removesuffix(".0")
-        where = ", ".join(filter(None, (f"{self.sheet}!{self.cell}" if self.cell else self.sheet, self.label)))
-        return f"{where}: {what} ({self.why})"
 
 
 COLUMNS = (

@@ -19,7 +19,7 @@ def told(carried: Carried, old: Path, new: Path) -> Iterator[str]:
         yield f"  {_counted(carried.converted, 'value')} converted to the new units; where a cell rounds one, a note on it tells what it was."
     if carried.renewed:
         yield f"  {_counted(carried.renewed, 'line')} that a planner brings along, untouched, as the new planner has them."
-    yield from _first(carried.notes)
+    yield from _first((*carried.misplaced, *carried.notes))
     if carried.leftovers:
         kept = len(carried.leftovers) - carried.homeless
         parts = [f"{_things(carried.homeless)} found no home"] * bool(carried.homeless)
@@ -32,6 +32,8 @@ def told(carried: Carried, old: Path, new: Path) -> Iterator[str]:
         newer = "" if carried.version == __version__ else f", made with version {carried.version}; this is {__version__}, which works some out otherwise"
         yield f"{_counted(len(carried.differences), 'result')} differ{'s' if len(carried.differences) == 1 else ''} from what the old planner shows{newer}:"
         yield from _first(carried.differences)
+    elif carried.misplaced:
+        yield "Whether its results are those of before cannot be said: entries came over under other names. See to these first."
     else:
         yield "Every result is the same as before."
     if carried.unproven:

@@ -225,6 +225,9 @@ def _forgiving(text: str, place: str) -> tuple[Settings, list[Fault]]:
         except ValidationError as problem:
             first = problem.errors()[0]
             location = first["loc"]
+            if location[:1] == ("rows",) and first["type"] == "greater_than_equal":  # logs of one line were once to be had
+                table["rows"][location[1]] = first["ctx"]["ge"]
+                continue
             if not location or location[0] == "units" or not _remove(table, location):
                 raise FileError.at(place, f"the settings cannot be read: {first['msg']}.") from None
             reason = "is not known to" if first["type"] == "extra_forbidden" else "has a value that is not taken by"

@@ -1,46 +1,88 @@
-"""Whether a file may be replaced: not where it is a planner in which somebody has written."""
+"""Whether a file may be replaced: not where somebody has written into it, or where nobody can tell."""
 
 import math
 from pathlib import Path
 
 from workbookgen.errors import FileError
-from workbookgen.filled.planner import FilledPlanner, described, read_filled
-from workbookgen.language.entries import Entry, starting_entries
+from workbookgen.filled.book import open_book
+from workbookgen.filled.planner import ORIGIN, FilledPlanner, described, read_filled
+from workbookgen.filled.strays import KEPT, strays
+from workbookgen.language.entries import Entries, Entry, starting_entries
+from workbookgen.settings import Settings
+from workbookgen.sheets import origin
+
+WORKBOOKS = (b"PK", b"\xd0\xcf\x11\xe0")  # how a workbook begins, and one with a password
+ELSEWHERE = "Choose another name after -o, or move this file elsewhere."
 
 
-def require_no_entries(target: Path) -> None:
-    """Refuse to write over a planner with entries. Raises FileError.
+def require_no_entries(target: Path, intended: Settings | None = None) -> None:
+    """Refuse to write over a planner that holds anything of somebody's. Raises FileError.
 
-    A planner as it was built may be replaced, and any file that is no planner of ours: who
-    names it means it.
+    A planner as it was built may be replaced, with the guide that the `intended` settings give
+    it; so may any file that is no planner of ours: who names it means it. One that may be a
+    planner and cannot be read may not.
     """
     if not target.is_file():
         return
     try:
         old = read_filled(target)
-    except FileError:
+        written = first_entry(old, intended) or first_stray(old)
+    except FileError as problem:
+        if _may_be_a_planner(target):
+            why = problem.faults[0].sentence.partition(". ")[0].rstrip(".")
+            raise FileError.at(str(target), f"{why}. What somebody may have written into it would be lost, so it is not written over. {ELSEWHERE}") from None
         return
-    place = first_entry(old)
-    if place:
+    if written:
         raise FileError.at(
-            str(target), f"this planner holds entries, or a guide of its own ({place}), which would be lost. Choose another name after -o, "
-            "or move this file elsewhere. The command carry brings what is in it into a newer planner.",
+            str(target), f"this planner holds {written}, which would be lost. {ELSEWHERE} The command carry brings what is in it into a newer planner.",
         )
 
 
-def first_entry(old: FilledPlanner) -> str:
-    """Sheet and cell of the first input that is not as it was built; nothing where all are.
+def first_entry(old: FilledPlanner, intended: Settings | None = None) -> str:
+    """The first input that is not as it was built, in words; nothing where all are.
 
-    A guide that was built from a fiber table of one's own counts as changed: a planner does not tell which it was.
+    A guide that was built from a fiber table of one's own counts as changed, unless it is that
+    of the intended settings: a planner does not tell which it was.
     """
-    began = starting_entries(described(old.made_with))
+    began = _began(old.made_with, intended)
     for key, column in old.entries.items():
         before = began.get(key, ())
         for row, entry in enumerate(column):
             if not _same(entry, before[row] if row < len(before) else None):
                 sheet, cell = old.place(key, row)
-                return f"{sheet}!{cell}"
+                return f"entries, or a guide of its own ({sheet}!{cell})"
     return ""
+
+
+def first_stray(old: FilledPlanner) -> str:
+    """The first thing beside the inputs that somebody put there, in words; nothing where there is none."""
+    for sheet, comments in old.book.comments.items():
+        if comments:
+            return f"notes ({sheet})"
+    if any(name.startswith(f"{KEPT}_") for name in old.book.names):
+        return "leftovers of an older planner"
+    return next((f"more than its formulas ({each.sheet}!{each.cell})" for each in strays(old)), "")
+
+
+def _began(made_with: Settings, intended: Settings | None) -> Entries:
+    is_the_same = intended is not None and intended.model_copy(update={"fibers": made_with.fibers}) == made_with
+    return starting_entries(described(intended if is_the_same else made_with))
+
+
+def _may_be_a_planner(path: Path) -> bool:
+    """Whether a file that was not read as a planner may yet be one: protected, damaged, or without what it was made with."""
+    try:
+        with path.open("rb") as file:
+            head = file.read(4096)
+    except OSError:
+        return True
+    if not head.startswith(WORKBOOKS) and not (b"\0" in head and path.suffix.lower() in (".xlsx", ".ods")):
+        return False
+    try:
+        book = open_book(path, ())
+    except FileError:
+        return True
+    return ORIGIN in book.names or origin.SHEET in book.sheet_names
 
 
 def _same(entry: Entry, before: Entry) -> bool:

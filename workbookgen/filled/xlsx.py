@@ -139,7 +139,8 @@ def _text(element) -> str:
 
 
 def _unescaped(text: str) -> str:
-    return unescape(text) if "_x" in text else text
+    """A text with its escapes read. Half of a letter that takes two of them is none, and could be written to no file."""
+    return unescape(text).encode("utf-16", "surrogatepass").decode("utf-16", "replace") if "_x" in text else text
 
 
 def _comments(package: zipfile.ZipFile, sheet: str) -> dict[Position, str]:

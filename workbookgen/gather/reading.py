@@ -7,6 +7,7 @@ Workers get paths and send back small frames, so they can live anywhere that see
 """
 
 import hashlib
+import os
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -79,6 +80,11 @@ def frame(table: Table, columns: dict[str, list] | None = None) -> pd.DataFrame:
     return pd.DataFrame({name: pd.Series(columns.get(name, []), dtype=kind) for name, kind in kinds.items()})
 
 
+def named(path: Path) -> str:
+    """A file's name as it can be written down: bytes that are no letters are spelled out, so that two names stay two."""
+    return os.fsencode(path.name).decode("utf-8", "backslashreplace")
+
+
 def _opened(number: int, path: Path) -> tuple[Told, FilledPlanner | None]:
     """What one file says of itself, and what was entered into it."""
     try:
@@ -88,11 +94,11 @@ def _opened(number: int, path: Path) -> tuple[Told, FilledPlanner | None]:
             filled = arithmetic.worked_out(filled)
         digest = hashlib.sha256(path.read_bytes()).hexdigest()
     except PlannerError as problem:
-        return Told(number, path.name, fault=" ".join(fault.sentence for fault in problem.faults)), None
+        return Told(number, named(path), fault=" ".join(fault.sentence for fault in problem.faults)), None
     except Exception as problem:  # one file that trips us must not cost the others
-        return Told(number, path.name, fault=_sentence(problem)), None
+        return Told(number, named(path), fault=_sentence(problem)), None
     settings, notes = filled.settings, tuple(str(note) for note in filled.notes)
-    return Told(number, path.name, digest, settings.title, settings.units, filled.version, notes), filled
+    return Told(number, named(path), digest, settings.title, settings.units, filled.version, notes), filled
 
 
 def _together(planner: Planner, entries: dict[int, Entries]) -> dict[int, Records | str]:

@@ -6,6 +6,7 @@ further sheets of it.
 """
 
 import io
+from datetime import datetime
 from textwrap import wrap
 
 import pandas as pd
@@ -18,6 +19,7 @@ from workbookgen.gather.gathered import Gathered
 from workbookgen.gather.meaning import meanings
 from workbookgen.gather.summary import ENOUGH
 
+CREATED = datetime(2026, 1, 1)  # fixed, so that the same planners give the same bytes
 MOST_ROWS = 1_048_575  # of a sheet, below its heading
 CHARTED = 20  # breeds, the ones with most lots
 FIRST = 3  # row of a table's first record, from 0
@@ -84,6 +86,7 @@ def workbook(gathered: Gathered, observed: pd.DataFrame, evenness: pd.DataFrame,
     """The summary, and the tables behind it where they are wanted."""
     stream = io.BytesIO()
     with xlsxwriter.Workbook(stream, {"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False}) as book:
+        book.set_properties({"created": CREATED})
         pages = _Pages(book)
         pages.about(gathered)
         pages.table("Observed", "Yield and loss, as weighed", observed, landscape=True)

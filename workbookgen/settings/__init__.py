@@ -41,20 +41,20 @@ NEEDS = {
 
 
 class Rows(Strict):
-    """How many lines each log has."""
+    """How many lines each log has. Two at least: to some programs a column of one cell is no column, and its sums and choices fail."""
 
-    reels: int = Field(12, ge=1, le=100, strict=True)
-    guide: int = Field(50, ge=1, le=200, strict=True)
-    fiber: int = Field(40, ge=1, le=1000, strict=True)
-    skeins: int = Field(200, ge=1, le=20_000, strict=True)
-    projects: int = Field(12, ge=1, le=500, strict=True)
-    samples: int = Field(30, ge=1, le=1000, strict=True)
-    designs: int = Field(8, ge=1, le=100, strict=True)
-    components: int = Field(32, ge=1, le=400, strict=True)
-    pieces: int = Field(30, ge=1, le=1000, strict=True)
-    estimates: int = Field(12, ge=1, le=500, strict=True)
-    weavings: int = Field(8, ge=1, le=500, strict=True)
-    labels: int = Field(16, ge=1, le=1000, strict=True)
+    reels: int = Field(12, ge=2, le=100, strict=True)
+    guide: int = Field(50, ge=2, le=200, strict=True)
+    fiber: int = Field(40, ge=2, le=1000, strict=True)
+    skeins: int = Field(200, ge=2, le=20_000, strict=True)
+    projects: int = Field(12, ge=2, le=500, strict=True)
+    samples: int = Field(30, ge=2, le=1000, strict=True)
+    designs: int = Field(8, ge=2, le=100, strict=True)
+    components: int = Field(32, ge=2, le=400, strict=True)
+    pieces: int = Field(30, ge=2, le=1000, strict=True)
+    estimates: int = Field(12, ge=2, le=500, strict=True)
+    weavings: int = Field(8, ge=2, le=500, strict=True)
+    labels: int = Field(16, ge=2, le=1000, strict=True)
 
 
 class Colors(Strict):

@@ -18,9 +18,7 @@ from workbookgen import __version__
 from workbookgen.book.layout import place
 from workbookgen.book.placement import Layout, Placement, ProofColumn
 from workbookgen.book.write import write
-from workbookgen.carry import leftovers
-from workbookgen.carry.leftovers import Leftover
-from workbookgen.checking.check import spelled
+from workbookgen.checking.spelled import spelled
 from workbookgen.engines import Area
 from workbookgen.errors import FileError
 from workbookgen.filled import xlsx
@@ -28,17 +26,33 @@ from workbookgen.filled.cells import Cell, Position
 from workbookgen.filled.gate import STRAY_CELLS
 from workbookgen.filled.planner import ORIGIN, FilledPlanner, area_of, described
 from workbookgen.language.entries import starting_entries
-from workbookgen.language.fields import Input
-from workbookgen.language.fields import MESSAGE
+from workbookgen.language.fields import MESSAGE, Input
 from workbookgen.language.parts import Column
 from workbookgen.language.views import COLUMNS
 
+KEPT = "leftovers"  # the table of what an earlier carrying found no cell for
 MOST_ROWS = 2**20
 OUTSIDE = "typed outside the cells of the planner"
 OVERWRITTEN = "it stood where the planner has a formula"
 
 
-def strays(old: FilledPlanner) -> list[Leftover]:
+@dataclass(frozen=True)
+class Stray:
+    """One thing: where it stood, what it was, and why it is listed."""
+
+    sheet: str
+    cell: str
+    label: str
+    what: float | str
+    why: str
+
+    def __str__(self) -> str:
+        what = f'"{self.what}"' if isinstance(self.what, str) else repr(self.what).removesuffix(".0")
+        where = ", ".join(filter(None, (f"{self.sheet}!{self.cell}" if self.cell else self.sheet, self.label)))
+        return f"{where}: {what} ({self.why})"
+
+
+def strays(old: FilledPlanner) -> list[Stray]:
     """Everything that a person put in besides entries, in the order of the sheets. Raises FileError where that is too much."""
     search = _Search(old)
     cells = sum(len(each) for each in old.book.sheets.values())
@@ -76,7 +90,7 @@ class _Search:
 
     @property
     def _own_leftovers(self) -> list[Area]:
-        found = (area_of(text) for name, text in self.old.book.names.items() if name.startswith(f"{leftovers.KEY}_"))
+        found = (area_of(text) for name, text in self.old.book.names.items() if name.startswith(f"{KEPT}_"))
         return [area for area in found if area]
 
     @cached_property
@@ -101,15 +115,15 @@ class _Search:
         cells = self.old.book.sheets.get(area.sheet, {})
         return ((position, cells[position]) for position in _positions(area, cells))
 
-    def unknown_fields(self) -> Iterator[Leftover]:
+    def unknown_fields(self) -> Iterator[Stray]:
         """What was typed into fields that today's planner does not have."""
         for name, area in self.areas.items():
             if name not in self.layout.placements:
                 for position, cell in self._cells(area):
                     if not cell.formula:
-                        yield self._leftover(area.sheet, position, cell, "the new planner does not have this field", self._label(area))
+                        yield self._stray(area.sheet, position, cell, "the new planner does not have this field", self._label(area))
 
-    def results(self) -> Iterator[Leftover]:
+    def results(self) -> Iterator[Stray]:
         """What was put in the place of our formulas, or made of them. Where lines were inserted, all formulas follow."""
         is_whole = self.as_written == set(self.layout.plans)
         for key, placed in self.layout.placements.items():
@@ -118,20 +132,20 @@ class _Search:
             area = self.areas[key]
             for position, cell in self._cells(area):
                 if not cell.formula:
-                    yield self._leftover(area.sheet, position, cell, OVERWRITTEN, placed.field.label)
+                    yield self._stray(area.sheet, position, cell, OVERWRITTEN, placed.field.label)
                 elif is_whole and not _is_formula(cell.formula, placed.formulas[position[0] - placed.row]):
-                    yield Leftover(area.sheet, _address(position), placed.field.label, cell.formula, "the planner's formula was changed to this")
+                    yield Stray(area.sheet, _address(position), placed.field.label, cell.formula, "the planner's formula was changed to this")
 
-    def outside(self) -> Iterator[Leftover]:
+    def outside(self) -> Iterator[Stray]:
         """What stands in cells that are no field's."""
         written = self._written() if self.as_written else {}
         for sheet, cells in self.old.book.sheets.items():
             is_ours = self._fits(written[sheet]) if sheet in self.as_written else self._is_inside(sheet)
             for position, cell in cells.items():
                 if position not in self.taken.get(sheet, ()) and not is_ours(position, cell):
-                    yield self._leftover(sheet, position, cell, OUTSIDE)
+                    yield self._stray(sheet, position, cell, OUTSIDE)
 
-    def comments(self) -> Iterator[Leftover]:
+    def comments(self) -> Iterator[Stray]:
         """Notes pinned to cells that are no inputs; those of inputs go along with their cells."""
         inputs: dict[str, set[Position]] = {}
         for each in self.layout.inputs:
@@ -141,7 +155,7 @@ class _Search:
         for sheet, comments in self.old.book.comments.items():
             for position, text in comments.items():
                 if position not in inputs.get(sheet, ()):
-                    yield Leftover(sheet, _address(position), "", text, "a note on a cell that is not typed into")
+                    yield Stray(sheet, _address(position), "", text, "a note on a cell that is not typed into")
 
     def _written(self) -> dict[str, dict[Position, Cell]]:
         """Every cell that the generator writes for the old planner's settings."""
@@ -172,10 +186,10 @@ class _Search:
         label = cells.get((area.row - (2 if has_unit_above else 3), area.column) if area.rows > 1 else (area.row, 1))
         return label.value if label and isinstance(label.value, str) else ""
 
-    def _leftover(self, sheet: str, position: Position, cell: Cell, why: str, label: str = "") -> Leftover:
+    def _stray(self, sheet: str, position: Position, cell: Cell, why: str, label: str = "") -> Stray:
         what = cell.value if isinstance(cell.value, float) else cell.formula if cell.value in (None, "") else str(cell.value)
         formula = f", as the formula {cell.formula}" if cell.formula and what != cell.formula else ""
-        return Leftover(sheet, _address(position), label, what, why + formula)
+        return Stray(sheet, _address(position), label, what, why + formula)
 
 
 def _is_formula(found: str, written: str) -> bool:
