@@ -5,6 +5,7 @@ import pytest
 from workbookgen.build import workbook
 from workbookgen.carry.carry import carry
 from workbookgen.carry.names import misplaced
+from workbookgen.carry.telling import told as sentences
 from workbookgen.filled.planner import read_filled
 from workbookgen.language.entries import starting_entries, with_records
 
@@ -29,10 +30,14 @@ def pointed(path, layout, **places):
 def test_two_that_were_swapped(filled, small_layout, tmp_path):
     at = small_layout.placements
     path = pointed(filled, small_layout, skeins_gross=at["skeins_tare"].range, skeins_tare=at["skeins_gross"].range)
-    told = [str(each) for each in carry(path, tmp_path / "new.xlsx").notes]
+    carried = carry(path, tmp_path / "new.xlsx")
+    told = [str(each) for each in carried.misplaced]
     assert [each.split(":")[0] for each in told] == ["skeins_gross", "skeins_tare"]
     assert 'the cells of "Tare", so what is there was carried over as "Weight"' in told[0]
     assert "put them right" in told[0]
+    said = list(sentences(carried, path, tmp_path / "new.xlsx"))
+    assert any("skeins_gross" in each for each in said)
+    assert not any(each.startswith("Every result") for each in said), "weights that came over as tares are not the same"
 
 
 def test_two_of_a_card_that_were_swapped(filled, small_layout):
@@ -57,4 +62,6 @@ def test_one_that_stands_for_another_of_the_same_label(filled, small_layout):
 
 
 def test_an_honest_planner_is_believed(filled, tmp_path):
-    assert carry(filled, tmp_path / "new.xlsx").notes == ()
+    carried = carry(filled, tmp_path / "new.xlsx")
+    assert carried.notes == carried.misplaced == ()
+    assert "Every result is the same as before." in sentences(carried, filled, tmp_path / "new.xlsx")

@@ -4,6 +4,7 @@ import re
 import zipfile
 from pathlib import Path
 
+import openpyxl
 import pytest
 
 from workbookgen.book.write import write
@@ -52,3 +53,8 @@ def rewritten(planner_file, tmp_path):
 
 
 WORKBOOK = "xl/workbook.xml"
+
+
+def sheet_part(path: Path, name: str) -> str:
+    """The part of a package in which a sheet stands."""
+    return f"xl/worksheets/sheet{openpyxl.load_workbook(path, read_only=True).sheetnames.index(name) + 1}.xml"

@@ -1,5 +1,7 @@
 """Reading a filled planner: inputs by name, wherever they are, and settings of other versions."""
 
+import re
+
 import openpyxl
 import pytest
 
@@ -8,12 +10,12 @@ from workbookgen.build import layout_of
 from workbookgen.engines import Area
 from workbookgen.errors import FileError
 from workbookgen.filled.arithmetic import worked_out
-from workbookgen.filled.planner import ROWS_OF, area_of, described, read_filled
+from workbookgen.filled.planner import ORIGIN, ROWS_OF, area_of, described, read_filled
 from workbookgen.language.entries import starting_entries
 from workbookgen.language.parts import Log
 from workbookgen.settings import Rows, Settings
 
-from .conftest import WORKBOOK
+from .conftest import WORKBOOK, sheet_part
 
 
 def test_entries_are_what_was_written(planner_file, entered, few):
@@ -21,7 +23,7 @@ def test_entries_are_what_was_written(planner_file, entered, few):
     assert filled.entries == entered
     assert filled.settings == few
     assert filled.notes == ()
-    assert filled.place("skeins_wraps", 1) == ("Skeins", "C8")
+    assert filled.place("skeins_wraps", 1) == ("Skeins", "D9")
 
 
 def test_only_some_blocks_can_be_read(planner_file, entered):
@@ -49,21 +51,21 @@ def test_a_renamed_sheet_and_moved_lines_are_followed(planner_file, entered, tmp
     book = openpyxl.load_workbook(planner_file)
     sheet = book["Skeins"]
     sheet.title = "My skeins"
-    lines = [[cell.value for cell in row] for row in sheet["A7:N10"]]
-    for place, line in zip((7, 9, 10, 12, 13), [lines[0], lines[1], lines[2], lines[3], ["Fifth"] + [None] * 13], strict=True):
+    lines = [[cell.value for cell in row] for row in sheet["A8:Z11"]]
+    for place, line in zip((8, 10, 11, 13, 14), [*lines, [None, "Fifth"] + [None] * 24], strict=True):
         for column, value in enumerate(line, start=1):
             sheet.cell(place, column).value = value
-            sheet.cell(8, column).value = sheet.cell(11, column).value = None
+            sheet.cell(9, column).value = sheet.cell(12, column).value = None
     for name, defined in book.defined_names.items():
         if name.startswith("skeins_"):
-            defined.attr_text = defined.attr_text.replace("Skeins!", "'My skeins'!").replace("$10", "$13")
+            defined.attr_text = defined.attr_text.replace("Skeins!", "'My skeins'!").replace("$11", "$14")
     book.save(tmp_path / "moved.xlsx")
     filled = read_filled(tmp_path / "moved.xlsx")
     assert filled.entries["skeins_name"] == ("First", None, "Second", None, None, "Fourth", "Fifth")
     assert filled.entries["skeins_wraps"] == (104.0, None, "many", None, None, None, None)
     assert filled.settings.rows.skeins == 7
     assert described(filled.settings).blocks["skeins"].rows == 7
-    assert filled.place("skeins_name", 2) == ("My skeins", "A9")
+    assert filled.place("skeins_name", 2) == ("My skeins", "B10")
 
 
 def test_settings_of_another_version_are_left_out_and_told(rewritten, entered):
@@ -80,12 +82,12 @@ def test_settings_of_another_version_are_left_out_and_told(rewritten, entered):
 
 
 def test_a_unit_system_that_nobody_knows_is_refused(rewritten):
-    with pytest.raises(FileError, match="Made with"):
+    with pytest.raises(FileError, match="Reference"):
         read_filled(rewritten("xl/sharedStrings.xml", 'units = "us"', 'units = "ells"'))
 
 
 def test_overwritten_settings_are_told(rewritten):
-    with pytest.raises(FileError, match="the settings on the sheet Made with were overwritten"):
+    with pytest.raises(FileError, match="the settings on the sheet Reference were overwritten"):
         read_filled(rewritten("xl/sharedStrings.xml", "# workbookgen", "# nothing"))
 
 
@@ -100,14 +102,14 @@ def test_deleted_cells_and_errors_are_told(rewritten, planner_file, tmp_path):
     filled = read_filled(path)
     assert "skeins_wraps" not in filled.entries
     assert [str(each) for each in filled.notes] == ["skeins_wraps: its cells were deleted, so nothing was read there."]
-    path = rewritten("xl/worksheets/sheet11.xml", r'<c r="C7"([^>]*)><v>104</v></c>', r'<c r="C7"\1 t="e"><f>1/0</f><v>#DIV/0!</v></c>')
+    path = rewritten(sheet_part(planner_file, "Skeins"), r'<c r="D8"([^>]*)><v>104</v></c>', r'<c r="D8"\1 t="e"><f>1/0</f><v>#DIV/0!</v></c>')
     filled = read_filled(path)
     assert filled.entries["skeins_wraps"][0] is None
-    assert [str(each) for each in filled.notes] == ["Skeins!C7: it shows the error #DIV/0!, so it was read as empty."]
+    assert [str(each) for each in filled.notes] == ["Skeins!D8: it shows the error #DIV/0!, so it was read as empty."]
 
 
-def test_arithmetic_without_a_stored_value_is_worked_out(rewritten):
-    path = rewritten("xl/worksheets/sheet11.xml", r'<c r="C7"([^>]*)><v>104</v></c>', r'<c r="C7"\1><f>6.5*16</f></c>')
+def test_arithmetic_without_a_stored_value_is_worked_out(rewritten, planner_file):
+    path = rewritten(sheet_part(planner_file, "Skeins"), r'<c r="D8"([^>]*)><v>104</v></c>', r'<c r="D8"\1><f>6.5*16</f></c>')
     filled = read_filled(path)
     assert filled.entries["skeins_wraps"][0] is None
     assert worked_out(filled).entries["skeins_wraps"][0] == 104.0
@@ -117,7 +119,7 @@ def test_arithmetic_without_a_stored_value_is_worked_out(rewritten):
 def test_every_log_is_as_long_as_its_setting_says():
     numbers = {name: 10 + index for index, name in enumerate(Rows.model_fields)}
     planner = described(Settings(fibers="", rows=Rows(**numbers)))
-    logs = [block for block in planner.blocks.values() if isinstance(block, Log)]
+    logs = [block for block in planner.blocks.values() if isinstance(block, Log) and block.inputs]
     assert {log.key: log.rows for log in logs} == {log.key: numbers[ROWS_OF.get(log.key, log.key)] for log in logs}
     assert len(logs) > 10
 
@@ -137,8 +139,9 @@ def test_a_planner_of_one_line_a_log_is_read_as_one_of_two(tmp_path):
     for name, defined in book.defined_names.items():
         if name in layout.placements and layout.placements[name].rows == 2:
             defined.attr_text = defined.attr_text.partition(":")[0]
-    origin = book[area_of(book.defined_names[ORIGIN].attr_text).sheet]
-    for (cell,) in origin["A1:A200"]:
+    told = area_of(book.defined_names[ORIGIN].attr_text)
+    for row in range(told.row, told.last_row + 1):
+        cell = book[told.sheet].cell(row, told.column)
         if isinstance(cell.value, str) and re.fullmatch(r"\w+ = 2", cell.value):
             cell.value = cell.value.replace("2", "1")
     book.save(tmp_path / "one.xlsx")

@@ -1,15 +1,15 @@
-"""A planner in which somebody has written is not written over; anything else may be."""
+"""A planner in which somebody has written, or that nobody can read, is not written over; anything else may be."""
 
 import openpyxl
 import pytest
 
 from workbookgen import cli
 from workbookgen.build import build
+from workbookgen.carry.carry import carry
 from workbookgen.errors import FileError
 from workbookgen.filled.planner import area_of
 from workbookgen.filled.replacing import require_no_entries
-from workbookgen.settings import Reel, Settings
-
+from workbookgen.settings import Reel, Settings, templates
 
 SETTINGS = Settings(reels=(Reel(name="Clock reel", loop="2 yd"),))
 
@@ -25,8 +25,12 @@ def untouched(tmp_path_factory):
 def changed(untouched, tmp_path):
     """The planner with other values in the first cell of some fields."""
 
-    def changing(**values):
+    def changing(beside=None, note=None, **values):
         book = openpyxl.load_workbook(untouched)
+        if beside:
+            book["Skeins"][beside].value = "ask about the wheel"
+        if note:
+            book["Skeins"][note].comment = openpyxl.comments.Comment("ask Fern", "")
         for key, value in values.items():
             area = area_of(book.defined_names[key].attr_text)
             book[area.sheet].cell(area.row, area.column).value = value
@@ -59,11 +63,53 @@ def test_what_is_no_planner(tmp_path):
     ("skeins_wraps", 100, "Skeins!"),
     ("skeins_wraps", "a hundred", "Skeins!"),  # not taken by the planner, but typed
     ("reels_name", None, "Reels!B8"),
-    ("guide_name", "Fog", "Fleece!"),
+    ("guide_name", "Fog", "Fleece!B57"),
     ("pace_weekly", 3, "Time!"),
 ])
 def test_one_cell_is_enough(changed, key, value, place):
     assert f"({place}" in told(changed(**{key: value}))
+
+
+@pytest.mark.parametrize(("beside", "words"), [
+    ({"beside": "CZ40"}, "more than its formulas (Skeins!CZ40)"),
+    ({"note": "C9"}, "notes (Skeins)"),  # pinned to an empty cell in which one types
+    ({"note": "CZ40"}, "notes (Skeins)"),
+])
+def test_what_stands_in_the_margin_alone(changed, beside, words):
+    assert words in told(changed(**beside))
+
+
+def test_what_an_earlier_carrying_left_over(changed, tmp_path):
+    carry(changed(beside="CZ40"), tmp_path / "new.xlsx")
+    assert "leftovers of an older planner" in told(tmp_path / "new.xlsx")
+
+
+@pytest.mark.parametrize("damaged", [
+    lambda planner: planner[: len(planner) // 2],
+    lambda planner: b"\0" * 64 + planner[64:],
+    lambda planner: b"\xd0\xcf\x11\xe0" + bytes(508) + "EncryptedPackage".encode("utf-16-le"),
+], ids=["cut off", "begun with nothing", "with a password"])
+def test_what_cannot_be_read_may_be_somebodys_planner(untouched, tmp_path, damaged):
+    path = tmp_path / "mine.xlsx"
+    path.write_bytes(damaged(untouched.read_bytes()))
+    assert "What somebody may have written into it would be lost" in told(path)
+
+
+def test_one_that_lost_what_it_was_made_with(untouched, tmp_path):
+    book = openpyxl.load_workbook(untouched)
+    area = area_of(book.defined_names["origin_line"].attr_text)
+    book[area.sheet].cell(area.row, area.column).value = "mine"
+    book.save(tmp_path / "mine.xlsx")
+    assert "would be lost" in told(tmp_path / "mine.xlsx")
+
+
+def test_a_second_build_with_a_fiber_table_of_ones_own(tmp_path):
+    header, *fibers = (templates() / "fibers.csv").read_text(encoding="utf-8").splitlines()
+    (tmp_path / "mine.csv").write_text("\n".join([header, *fibers[:3]]), encoding="utf-8")
+    settings = Settings(fibers=str(tmp_path / "mine.csv"))
+    build(settings, tmp_path / "planner.xlsx")
+    require_no_entries(tmp_path / "planner.xlsx", settings)
+    assert "a guide of its own" in told(tmp_path / "planner.xlsx"), "by other settings its guide would be lost"
 
 
 def test_saved_again_by_another_program(changed):

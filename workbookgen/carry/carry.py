@@ -45,6 +45,7 @@ class Carried:
     leftovers: tuple[Leftover, ...]
     differences: tuple[Difference, ...]
     notes: tuple[Fault, ...]
+    misplaced: tuple[Fault, ...] = ()  # names that stand for cells of another field, with what came of it
     unproven: tuple[Fault, ...] = ()  # formula cells of which the embedded engine says otherwise than the library
 
     @property
