@@ -1,13 +1,16 @@
-"""A person at LibreOffice: opens a planner, types into it, inserts lines, and saves it as .xlsx and .ods.
+"""A person at LibreOffice: opens planners, types into them, inserts lines, renames sheets, and saves them.
 
 A program of its own, since UNO belongs to the Python that LibreOffice was packaged for:
 
-    python libreoffice_edits.py PLANNER FOLDER EDITS
+    python libreoffice_edits.py FOLDER JOBS
 
-EDITS is JSON: what to type, by sheet and cell; before how many lines are inserted, by sheet and line.
+JOBS is a JSON file: a list of planners, each with the files that it is saved as (.xlsx or .ods) and
+with what to do: before which lines one is inserted, by sheet; what to type, by sheet and cell; what to
+pin to cells; and the new names of sheets.
 """
 
 import json
+import os
 import subprocess
 import sys
 import time
@@ -17,7 +20,7 @@ import uno
 from com.sun.star.beans import PropertyValue
 from com.sun.star.connection import NoConnectException
 
-FILTERS = {"xlsx": "Calc MS Excel 2007 XML", "ods": "calc8"}
+FILTERS = {".xlsx": "Calc MS Excel 2007 XML", ".ods": "calc8"}
 
 
 def prop(name, value):
@@ -47,31 +50,35 @@ def type_in(sheet, place, entry):
         cell.setValue(entry)
 
 
-def main(planner, folder, edits):
-    address = f"pipe,name=edits-{Path(folder).name}"
+def edit(document, job):
+    """Do what a person would, in this order: lines, cells, notes, names of sheets."""
+    for name, line in job.get("lines", {}).items():
+        document.Sheets.getByName(name).Rows.insertByIndex(line - 1, 1)
+    for name, cells in job.get("cells", {}).items():
+        for place, entry in cells.items():
+            type_in(document.Sheets.getByName(name), place, entry)
+    for name, notes in job.get("notes", {}).items():
+        sheet = document.Sheets.getByName(name)
+        for place, text in notes.items():
+            sheet.Annotations.insertNew(sheet.getCellRangeByName(place).CellAddress, text)
+    for name, new in job.get("renamed", {}).items():
+        document.Sheets.getByName(name).setName(new)
+
+
+def main(folder, jobs):
+    address = f"pipe,name=edits-{os.getpid()}"
     office = subprocess.Popen(
         ["soffice", f"-env:UserInstallation={Path(folder, 'profile').as_uri()}", "--headless", "--norestore", "--nologo", f"--accept={address};urp;"],
         stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
     )
     try:
         desk = desktop(address)
-        document = desk.loadComponentFromURL(Path(planner).as_uri(), "_blank", 0, (prop("Hidden", True),))
-        for name, line in edits["lines"].items():
-            document.Sheets.getByName(name).unprotect("")
-            document.Sheets.getByName(name).Rows.insertByIndex(line - 1, 1)
-        for name, cells in edits["cells"].items():
-            sheet = document.Sheets.getByName(name)
-            sheet.unprotect("")
-            for place, entry in cells.items():
-                type_in(sheet, place, entry)
-        for name, notes in edits["notes"].items():
-            sheet = document.Sheets.getByName(name)
-            sheet.unprotect("")
-            for place, text in notes.items():
-                sheet.Annotations.insertNew(sheet.getCellRangeByName(place).CellAddress, text)
-        for ending, name in FILTERS.items():
-            document.storeToURL(Path(folder, f"edited.{ending}").as_uri(), (prop("FilterName", name),))
-        document.close(True)
+        for job in jobs:
+            document = desk.loadComponentFromURL(Path(job["planner"]).as_uri(), "_blank", 0, (prop("Hidden", True),))
+            edit(document, job)
+            for target in map(Path, job["saved"]):
+                document.storeToURL(target.as_uri(), (prop("FilterName", FILTERS[target.suffix]),))
+            document.close(True)
         desk.terminate()
         office.wait(60)
     finally:
@@ -79,4 +86,4 @@ def main(planner, folder, edits):
 
 
 if __name__ == "__main__":
-    main(sys.argv[1], sys.argv[2], json.loads(sys.argv[3]))
+    main(sys.argv[1], json.loads(Path(sys.argv[2]).read_text(encoding="utf-8")))

@@ -79,18 +79,25 @@ def differences(old: FilledPlanner, before: Values, new: Planner, after: Values,
     """Results that were worked out before and are another now."""
     found = []
     planner = described(old.settings)
+    of_proofs = _hang_on_proofs(planner)
     for block in planner.blocks.values():
         target = new.blocks.get(block.key)
-        for result in block.results if target and not _tells_of_proofs(planner, block) else ():
+        for result in block.results if target else ():
             match = target.by_key.get(result.key)
-            if f"{block.key}_{result.key}" in before and isinstance(match, Result) and result.is_text == match.is_text:
+            if (key := f"{block.key}_{result.key}") in before and key not in of_proofs and isinstance(match, Result) and result.is_text == match.is_text:
                 found += _of_result(block, result, match, old, before, new, after, matched)
     return found
 
 
-def _tells_of_proofs(planner: Planner, block: Block) -> bool:
-    """Whether a block counts the published examples: how many there are is no matter of what was entered."""
-    return any(isinstance(planner.meaning(block, word).holder, ProofTable) for result in block.results for word in result.words)
+def _hang_on_proofs(planner: Planner) -> set[str]:
+    """The results that count the published examples, or say something of it: that is no matter of what was entered."""
+    words = {
+        f"{block.key}_{result.key}": [planner.meaning(block, word) for word in result.words] for block in planner.blocks.values() for result in block.results
+    }
+    found: set[str] = set()
+    while more := {key for key, meant in words.items() if any(isinstance(each.holder, ProofTable) or each.key in found for each in meant)} - found:
+        found |= more
+    return found
 
 
 def refused(old: FilledPlanner, new: Planner, after: Values, matched: Matched) -> Iterator[Leftover]:
