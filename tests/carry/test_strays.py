@@ -28,8 +28,8 @@ def edited(path, target, edits=EDITS):
     book = openpyxl.load_workbook(path)
     book.create_sheet("Shed")
     for place, value in edits.items():
-        sheet, _, cell = place.partition("!")
-        book[sheet][cell] = value
+        sheet, _, address = place.partition("!")
+        book[sheet][address] = value
     loop = next(iter(book.defined_names["reels_loop"].destinations))[1].split(":")[0].replace("$", "")
     hundred = next(iter(book.defined_names["reels_hundred"].destinations))[1].split(":")[0].replace("$", "")
     book["Reels"][loop] = 71.5  # a result overwritten

@@ -138,9 +138,8 @@ class _Search:
 
     def outside(self) -> Iterator[Stray]:
         """What stands in cells that are no field's."""
-        written = self._written() if self.as_written else {}
         for sheet, cells in self.old.book.sheets.items():
-            is_ours = self._fits(written[sheet]) if sheet in self.as_written else self._is_inside(sheet)
+            is_ours = self._fits(self._written[sheet]) if sheet in self.as_written else self._is_inside(sheet)
             for position, cell in cells.items():
                 if position not in self.taken.get(sheet, ()) and not is_ours(position, cell):
                     yield self._stray(sheet, position, cell, OUTSIDE)
@@ -157,11 +156,17 @@ class _Search:
                 if position not in inputs.get(sheet, ()):
                     yield Stray(sheet, _address(position), "", text, "a note on a cell that is not typed into")
 
+    @cached_property
     def _written(self) -> dict[str, dict[Position, Cell]]:
         """Every cell that the generator writes for the old planner's settings."""
         content = write(self.layout, starting_entries(self.layout.planner), {})
         with zipfile.ZipFile(io.BytesIO(content)) as package:
             return xlsx.read(package, lambda sheets, names: dict.fromkeys(sheets)).sheets
+
+    @cached_property
+    def _words(self) -> set:
+        """Every text that the generator writes."""
+        return {cell.value for cells in self._written.values() for cell in cells.values() if isinstance(cell.value, str)}
 
     def _fits(self, written: dict[Position, Cell]):
         return lambda position, cell: position in written and _same(cell, written[position])
@@ -177,7 +182,8 @@ class _Search:
         right = max(*(area.last_column for area in named), 1 + COLUMNS, *(ProofColumn.VALUES + part.most_given - 1 for part in proofs))
         # Below its fields, a sheet may have words of ours; while it is protected, nobody else's can be there.
         bottom = MOST_ROWS if sheet in self.old.book.protected else max(area.last_row for area in named)
-        return lambda position, cell: position[1] <= right and position[0] <= bottom
+        # Since no sheet is protected any more, words that are ours are known by what they say.
+        return lambda position, cell: (position[1] <= right and position[0] <= bottom) or (cell.value in self._words and not cell.formula)
 
     def _label(self, area: Area) -> str:
         """What the old planner calls a field: above the unit of a column, or before the value of a card."""
