@@ -7,6 +7,7 @@ outlives the tests. HyperFormula reads no files: the cells are handed to it here
 """
 
 import json
+import re
 import select
 import shutil
 import subprocess
@@ -22,6 +23,7 @@ from workbookgen.engines.formulas import formulas
 from workbookgen.engines.package import sheet_parts
 from workbookgen.errors import MissingEngine, PlannerError
 
+_WORDS = re.compile(r'"[^"]*"|[A-Za-z_][A-Za-z0-9_.]*')
 TIME_LIMIT = 300  # seconds, for any one thing asked of it
 
 HERE = Path(__file__).parent
@@ -74,13 +76,19 @@ class HyperFormulaSession(Session):
 
 
 def contents(path: Path) -> tuple[dict[str, list[list]], list[dict[str, str]]]:
-    """Every sheet's rows from its first cell on, and the defined names. Of a formula only the text is looked at."""
+    """Every sheet's rows from its first cell on, and the defined names. Of a formula only the text is looked at.
+
+    To it the name of a single cell is a formula of its own, which of a blank cell gives 0, and which COUNT counts;
+    so formulas are handed over with such a cell's address, as a program reads them.
+    """
     sheet_parts(path)  # says in a sentence what is no workbook
     texts, book = formulas(path), load_workbook(path)
+    single = {name: each.value for name, each in book.defined_names.items() if ":" not in each.value}
 
     def content(cell):
         if cell.data_type in "fe":
-            return {"typed": texts.get((cell.parent.title, cell.coordinate), cell.value)}
+            text = texts.get((cell.parent.title, cell.coordinate), cell.value)
+            return {"typed": _WORDS.sub(lambda word: single.get(word[0], word[0]), text)}
         return to_excel(cell.value) if cell.data_type == "d" else cell.value
 
     sheets = {sheet.title: [[content(cell) for cell in row] for row in sheet.iter_rows()] for sheet in book}

@@ -5,7 +5,7 @@ what a cell looks like is said where it is written.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from xlsxwriter.utility import quote_sheetname
 
@@ -125,7 +125,7 @@ class Canvas:
 
     def _offer(self, placement: Placement) -> None:
         field, last = placement.field, placement.row + placement.rows - 2
-        source = self.layout.placements[field.domain.of].range if isinstance(field.domain, Choice) else ""
+        source = offered(self.layout.placements[field.domain.of]) if isinstance(field.domain, Choice) else ""
         words = refusal(field, self.layout.planner.system)
         self.to.data_validation(placement.row - 1, placement.column - 1, last, placement.column - 1, look.validation(field, source, words))
         if field.is_text:
@@ -147,3 +147,14 @@ class Canvas:
         # No green triangles where all is as it should be. XlsxWriter keeps what it is told last, so all is told at once.
         everywhere = dict.fromkeys(("formula_differs", "formula_range", "formula_unlocked", "empty_cell_reference"), "A1:XFD1048576")
         self.to.ignore_errors(everywhere | ({"number_stored_as_text": " ".join(self.texts)} if self.texts else {}))
+
+
+def offered(names: Placement) -> str:
+    """What a drop-down list offers: fixed names, or those of a log down to its last one, so that no blank lines follow.
+
+    Gnumeric loses a range that ends in INDEX; OFFSET every program keeps.
+    """
+    if not names.formulas:
+        return names.range
+    first = replace(names, rows=1, formulas=()).range
+    return f'OFFSET({first},0,0,MAX(1,SUMPRODUCT(MAX(({names.range}<>"")*ROW({names.range})))-ROW({first})+1),1)'

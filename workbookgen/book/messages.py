@@ -65,10 +65,20 @@ def told_formula(told: Told, block: Block, columns: Columns, system: str, folded
 
 
 def _spoiled(block: Block, columns: Columns) -> str:
-    """Worked-out cells that hold nothing any more, and answers that differ from what they are when worked out again."""
+    """Worked-out cells that hold nothing any more, and answers that differ from what they are when worked out again.
+
+    A program may keep some stored numbers and work out others, which differ in their last digits; so cells
+    are compared one by one only where a column has another sum, or another number of numbers.
+    """
     refs = {each.key: columns.operands[f"{block.key}_{each.key}"].ref for each in block.results}
-    differ = [f'SUMPRODUCT(({refs[key]}<>{again})*({refs[key]}<>"")*1)' for name, again in refs.items() if (key := name.removeprefix(AGAIN)) != name]
+    differ = [_differing(refs[key], again, block.by_key[key].is_text) for name, again in refs.items() if (key := name.removeprefix(AGAIN)) != name]
     return "+".join([f"={len(refs) * block.rows}-COUNTA({','.join(refs.values())})", *differ])
+
+
+def _differing(ref: str, again: str, is_text: bool) -> str:
+    each = f'SUMPRODUCT(({ref}<>{again})*({ref}<>"")*1)'
+    alike = f"AND(COUNT({ref})=COUNT({again}),ABS(SUM({ref})-SUM({again}))<=0.000000001*(1+ABS(SUM({again}))))"
+    return each if is_text else f"IF({alike},0,{each})"
 
 
 def _names(block: Block) -> str:

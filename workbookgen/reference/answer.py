@@ -11,6 +11,7 @@ from workbookgen.reference.words import rounded, said
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
+TRACE = 1e-9  # share by which a length may differ from itself, where a program kept the one and worked out the other
 SAYABLE = Quantity(9e5, "m")
 TOO_HEAVY = Quantity(9e5, "g")
 LEAST_TOLD = Quantity(1.5, "g")  # of a strand: less is nothing on a kitchen scale
@@ -74,7 +75,7 @@ def scarcest(
     names = [np.broadcast_to(np.asarray(name, dtype=object), shape) for _, name in there]
     found = np.broadcast_to(np.asarray(names[-1], dtype=object), shape)
     for length, name in reversed(list(zip(lengths[:-1], names[:-1], strict=True))):
-        found = np.where(length == goal, name, found)
+        found = np.where(length <= goal * (1 + TRACE), name, found)
     return str(found[()]) if shape == () else found
 
 

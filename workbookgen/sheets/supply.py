@@ -256,8 +256,8 @@ def said() -> tuple[Result, ...]:
 
 def in_words() -> tuple[Result, ...]:
     """The answer in sentences."""
-    named = "IF(part_1_come = come_least, part_1_name, " + "IF(IF(given(part_2_come), part_2_come, come_least + 1) = come_least, part_2_name, " \
-        "IF(IF(given(part_3_come), part_3_come, come_least + 1) = come_least, part_3_name, part_4_name)))"
+    named = "IF(part_1_come <= come_least * 1.000000001, part_1_name, " + "IF(IF(given(part_2_come), part_2_come, come_least + 1) <= come_least * 1.000000001, part_2_name, " \
+        "IF(IF(given(part_3_come), part_3_come, come_least + 1) <= come_least * 1.000000001, part_3_name, part_4_name)))"
     return (
         Result("scarcest", "Scarcest", named, answer.scarcest, None,
                uses={"least": "come_least"} | {f"come_{part}": f"part_{part}_come" for part in PARTS} | {f"name_{part}": f"part_{part}_name" for part in PARTS},
