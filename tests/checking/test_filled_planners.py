@@ -5,11 +5,15 @@ order of its own. LibreOffice has been seen to take a long way there and back be
 logs for a circle; so planners filled by scenarios are loaded, with poisoned caches, as is.
 """
 
+import shutil
+import subprocess
+
 import pytest
 
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import check
 from workbookgen.checking.scenarios import scenario
+from workbookgen.planner_file import read_planner
 from workbookgen.settings import Settings
 
 
@@ -23,3 +27,15 @@ def test_a_full_planner_is_right_at_first_loading(seed, name, tmp_path):
     report = check(file, layout, [name], scenarios=0)
     assert report.findings == []
     assert report.formula_cells_seen_filled > 4_500
+
+
+@pytest.mark.programs
+def test_gnumeric_shows_no_other_numbers_where_it_keeps_some_that_are_stored(tmp_path):
+    """It works out some cells at loading and keeps the others: numbers that are equal differ in their last digits then."""
+    program = shutil.which("ssconvert") or pytest.skip("Gnumeric is not here")
+    layout = layout_of(Settings())
+    (tmp_path / "full.xlsx").write_bytes(workbook(layout, scenario(layout.planner, 6, 24, is_whole=True)))
+    subprocess.run([program, tmp_path / "full.xlsx", tmp_path / "saved.xlsx"], check=True, capture_output=True, timeout=120)
+    saved = read_planner(tmp_path / "saved.xlsx")
+    report = check(tmp_path / "saved.xlsx", saved.layout, scenarios=0, formulas_in_file=saved.formulas, whole=saved.whole)
+    assert report.findings == []
