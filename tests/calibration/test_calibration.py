@@ -1,4 +1,4 @@
-"""What the planner says comes true as often as it says. Thousands of simulated worlds, nine situations.
+"""What the planner says comes true as often as it says. Thousands of simulated worlds, ten situations.
 
 A chance in a bin is held against how often it came true, within three points beyond the
 binomial error of that bin (two standard errors). For a spread that is right, one and two
@@ -7,9 +7,12 @@ nearly one.
 """
 
 import math
+from functools import wraps
 
 import numpy as np
 import pytest
+
+from workbookgen.reference import uncertainty
 
 from .reckoning import Reckoning, reckon
 from .worlds import SITUATIONS
@@ -37,6 +40,14 @@ def test_sure_at_ninety_is_sure_nine_times_in_ten(found):
 def test_one_and_two_standard_uncertainties_cover_what_they_should(found):
     assert 0.65 <= found.within(1) <= 0.71
     assert 0.94 <= found.within(2) <= 0.97
+
+
+def test_the_test_would_notice_that_the_reel_is_forgotten(monkeypatch):
+    """A planner that takes each reel for what is rated: sure of itself, and wrong three times in ten where it should be once."""
+    law = uncertainty.skeins_doubt
+    monkeypatch.setattr(uncertainty, "skeins_doubt", wraps(law)(lambda by_reels, **others: law(by_reels=by_reels * 0, **others)))
+    forgetful = reckon("a rough reel", 500)
+    assert forgetful.within(1) < 0.65 and forgetful.within(2) < 0.94
 
 
 def test_the_test_would_notice_a_doubt_that_is_a_quarter_too_small():

@@ -15,11 +15,11 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-RATED, TOLERANCE = 150.0, 1.0  # loop of every reel, as typed, and how far it may be off
+RATED, TOLERANCE, ROUGH = 150.0, 1.0, 3.0  # loop of every reel, as typed, and how far it may be off; a reel of sticks
 PLANNED = 200.0  # grist planned, m in 100 g
 SKEIN = 182.88  # what a skein holds, as the sheet Figures has it: 200 yd
 BREED = {"name": "Invented breed", "yield_low": 0.45, "yield_high": 0.65, "skirting": 0.15, "preparation": 0.06, "spinning": 0.03}
-PLAN, SKEINS_DIFFER, NEED = 0.08, 0.08, 0.05
+PLAN, SKEINS_DIFFER, NEED, OWN_RECORD = 0.08, 0.08, 0.05, 0.01
 USUAL, USUAL_DOUBT, SAMPLE_DOUBT = 0.05, 0.03, 0.01
 TAPE, SLACK, SCALE, BATCH, BALL = 0.635, 0.005, 0.005, 0.03, 0.02
 
@@ -42,14 +42,14 @@ class World:
 Draw = np.random.Generator
 
 
-def _wanted(draw: Draw, nominal: float) -> tuple[float, float]:
-    """The yardage of a pattern beside what a person hopes to have, and what the piece takes in truth."""
-    stated = nominal * np.exp(draw.uniform(-0.22, 0.14))
-    return stated, stated * (1 + NEED * draw.normal())
+def _wanted(draw: Draw, nominal: float, doubt: float = NEED) -> tuple[float, float]:
+    """The yardage of a pattern, or of one's own record, beside what a person hopes to have, and what the piece takes in truth."""
+    stated = nominal * np.exp(draw.uniform(-0.22, 0.14) * (1 if doubt == NEED else 0.35))
+    return stated, stated * (1 + doubt * draw.normal())
 
 
-def _reel(draw: Draw, name: str) -> tuple[dict, float]:
-    return {"name": name, "rated": RATED, "tolerance": TOLERANCE}, RATED + draw.uniform(-TOLERANCE, TOLERANCE)
+def _reel(draw: Draw, name: str, tolerance: float = TOLERANCE) -> tuple[dict, float]:
+    return {"name": name, "rated": RATED, "tolerance": tolerance}, RATED + draw.uniform(-tolerance, tolerance)
 
 
 def _skein(draw: Draw, name: str, reel: str, loop: float, shrinkage: float, grist: float, scale: float, slack: float | None, **more) -> tuple[dict, float, float]:
@@ -69,19 +69,19 @@ def _spun(draw: Draw, mass: float, grist: float, hold: float = SKEIN) -> float:
     return float(np.sum(mass / skeins * grist / 100 * (1 + SKEINS_DIFFER * draw.normal(size=skeins))))
 
 
-def _skeins(tag: str, draw: Draw, reels: int, washed: bool, sampled: bool = False) -> World:
+def _skeins(tag: str, draw: Draw, reels: int, washed: bool, sampled: bool = False, tolerance: float = TOLERANCE, need: float = NEED) -> World:
     """A project all of whose yarn is spun: six skeins."""
     scale, slack = SCALE * draw.normal(), SLACK * draw.normal() if washed else None
     seen = round(draw.uniform(0.02, 0.10), 3)
     shrinkage = seen + SAMPLE_DOUBT * draw.normal() if sampled else USUAL + USUAL_DOUBT * draw.normal()
-    named = [_reel(draw, f"Reel {number} {tag}") for number in range(reels)]
+    named = [_reel(draw, f"Reel {number} {tag}", tolerance) for number in range(reels)]
     grist = PLANNED * (1 + PLAN * draw.normal())
     made = [
         _skein(draw, f"Skein {number} {tag}", named[number % reels][0]["name"], named[number % reels][1], shrinkage, grist, scale, slack, project=f"Piece {tag}")
         for number in range(6)
     ]
-    stated, takes = _wanted(draw, 6 * 115 * RATED / 100 * (1 - (seen if sampled else USUAL)))
-    project = {"name": f"Piece {tag}", "wanted": round(stated, 1), "grist": PLANNED}
+    stated, takes = _wanted(draw, 6 * 115 * RATED / 100 * (1 - (seen if sampled else USUAL)), need)
+    project = {"name": f"Piece {tag}", "wanted": round(stated, 1), "grist": PLANNED, "need_doubt": need}
     samples = [{"name": f"Sample {tag}", "unwashed": 10.0, "washed": round(10 * (1 - seen), 2)}] if sampled else []
     if sampled:
         project["sample"] = f"Sample {tag}"
@@ -102,6 +102,11 @@ def several_reels(tag: str, draw: Draw) -> World:
 
 def samples_shrinkage(tag: str, draw: Draw) -> World:
     return _skeins(tag, draw, 1, washed=False, sampled=True)
+
+
+def rough_reel(tag: str, draw: Draw) -> World:
+    """Nothing is in doubt as much as the reel: a piece made before, a sample washed, all skeins of one reel."""
+    return _skeins(tag, draw, 1, washed=False, sampled=True, tolerance=ROUGH, need=OWN_RECORD)
 
 
 def _top(tag: str, draw: Draw, scale: float, weight: float = 900.0) -> tuple[dict, float]:
@@ -181,6 +186,7 @@ SITUATIONS: dict[str, Callable[[str, Draw], World]] = {
     "raw fleece": raw_fleece,
     "plied with a bought thread": plied,
     "a sample's shrinkage": samples_shrinkage,
+    "a rough reel": rough_reel,
     "bought yarn": bought,
     "two projects on one lot": two_projects,
 }
