@@ -335,7 +335,7 @@ def test_a_card_as_a_new_planner_brings_it_is_not_begun():
 @pytest.mark.parametrize(
     "case",
     [
-        'IF(IF(ISTEXT($B8),SUMPRODUCT(($E$8:$E$10=$B8)*1)>1,1=0),"Reel: another line has this name; give each its own."',
+        'IF(IF(ISTEXT($B8),IF(LEN($B8)>0,SUMPRODUCT(($E$8:$E$10=$B8)*1)>1,1=0),1=0),"Reel: another line has this name; give each its own."',
         'IF(IF(ISBLANK($B8),1=0,IF(ISTEXT($B8),NOT(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12)),1=1)),"Reel: type a name of up to 12 letters."',
     ],
 )
