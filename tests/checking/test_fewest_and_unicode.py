@@ -1,0 +1,39 @@
+"""Planners of the fewest lines, and of names in many scripts, in every engine."""
+
+import pytest
+from long_run import drawn
+
+from workbookgen.build import layout_of, workbook
+from workbookgen.checking.check import check
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.planner_file import read_planner
+from workbookgen.settings import Reel, Rows, Settings
+
+FEWEST = Settings(fibers="", rows=Rows(**{name: 2 for name in Rows.model_fields}), reels=(Reel(name="Катушка 🧶", loop="72 in"),))
+ENGINES = ("formualizer", "ironcalc", *(pytest.param(name, marks=pytest.mark.programs) for name in ("libreoffice", "gnumeric")))
+# Written alike wherever they are named: on what else is one name, programs differ (tests/engines/test_engine_texts.py).
+RECORDS = {
+    "fiber": [{"name": "繭 まゆ", "state": "top or roving", "weight": 8.0}, {"name": "صوف", "state": "top or roving", "weight": 4.0}],
+    "skeins": [
+        {"name": "Пряжа 1", "reel": "Катушка 🧶", "wraps": 100.0, "gross": 4.0, "lot": "繭 まゆ"},
+        {"name": "Élan ü", "reel": "Катушка 🧶", "wraps": 80.0, "gross": 3.0, "lot": "صوف"},
+    ],
+}
+
+
+@pytest.fixture(scope="module")
+def planner(tmp_path_factory):
+    layout = layout_of(FEWEST)
+    entries = starting_entries(layout.planner)
+    for block, records in RECORDS.items():
+        entries = with_records(layout.planner, entries, block, records)
+    path = tmp_path_factory.mktemp("fewest") / "planner.xlsx"
+    path.write_bytes(workbook(layout, entries))
+    return read_planner(path)
+
+
+@pytest.mark.parametrize("engine", ENGINES)
+def test_every_formula_agrees(planner, engine):
+    report = check(planner.path, planner.layout, [engine], scenarios=drawn(3, 40), formulas_in_file=planner.formulas)
+    assert [str(each) for each in report.findings[:10]] == []
+    assert report.formula_cells == report.formula_cells_checked
