@@ -21,7 +21,7 @@ NEW = st.builds(
     lambda units, lines, out: small(units, lines, reels=(), leave_out=out),
     st.sampled_from(("us", "us-grams", "metric")),
     st.sampled_from((2, 3, 4, 7)),
-    st.sampled_from(((), ("Guide", "Weaving"), ("Projects", "Knitting", "Pieces", "Weaving", "Time", "Cost"))),
+    st.sampled_from(((), ("Guide", "Weaving"), ("Projects", "Project", "Knitting", "Pieces", "Weaving", "Time", "Cost"))),
 )
 
 

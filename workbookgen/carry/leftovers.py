@@ -10,11 +10,11 @@ from dataclasses import dataclass, replace
 
 from workbookgen.filled.planner import FilledPlanner
 from workbookgen.filled.strays import KEPT as KEY
+from workbookgen.filled.strays import KEPT_ON as SHEET
 from workbookgen.filled.strays import Stray
 from workbookgen.language.parts import Chapter, Column, Planner, Sheet, Table
 from workbookgen.language.views import Facts, Grid, band
 
-SHEET = "Leftovers"
 ONLY_HERE, IN_ITS_CELL = "only here", "in its cell"
 LONGEST = 32_767  # letters that a cell can hold
 

@@ -130,6 +130,8 @@ def _of_result(block: Block, result: Result, match: Result, old, before: Values,
         if (block.key, row) in matched.renewed:
             continue  # its inputs are not the same
         value = before[key][row]
+        if match.is_text and old.settings.units != new.system and any(letter.isdigit() for letter in str(value or "")):
+            continue  # it says an amount, in its planner's own units
         if isinstance(value, float) and result.unit:
             value = in_unit(value, result.unit.unit(old.settings.units), match.unit.unit(new.system))
         if not agree(value, after[key][place]):

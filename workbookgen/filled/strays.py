@@ -30,7 +30,7 @@ from workbookgen.language.fields import MESSAGE, Input
 from workbookgen.language.parts import Column
 from workbookgen.language.views import COLUMNS
 
-KEPT = "leftovers"  # the table of what an earlier carrying found no cell for
+KEPT, KEPT_ON = "leftovers", "Leftovers"  # the table of what an earlier carrying found no cell for, and its sheet, to which every sheet leads
 MOST_ROWS = 2**20
 OUTSIDE = "typed outside the cells of the planner"
 OVERWRITTEN = "it stood where the planner has a formula"
@@ -141,7 +141,7 @@ class _Search:
         for sheet, cells in self.old.book.sheets.items():
             is_ours = self._fits(self._written[sheet]) if sheet in self.as_written else self._is_inside(sheet)
             for position, cell in cells.items():
-                if position not in self.taken.get(sheet, ()) and not is_ours(position, cell):
+                if position not in self.taken.get(sheet, ()) and cell.value != KEPT_ON and not is_ours(position, cell):
                     yield self._stray(sheet, position, cell, OUTSIDE)
 
     def comments(self) -> Iterator[Stray]:
@@ -169,7 +169,8 @@ class _Search:
         return {cell.value for cells in self._written.values() for cell in cells.values() if isinstance(cell.value, str)}
 
     def _fits(self, written: dict[Position, Cell]):
-        return lambda position, cell: position in written and _same(cell, written[position])
+        """Whether a cell is as it was written. The row of links is another while there is a sheet of leftovers."""
+        return lambda position, cell: (position in written and _same(cell, written[position])) or (position[0] == 1 and cell.value in self._words)
 
     def _is_inside(self, sheet: str):
         """Whether a cell lies among those that names point to. A sheet that no name knows is the person's own."""
