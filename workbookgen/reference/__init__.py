@@ -32,6 +32,7 @@ from workbookgen.reference import (
     strands,
     twist,
     uncertainty,
+    uses,
     weaving,
     yarn_count,
 )
@@ -63,6 +64,7 @@ __all__ = [
     "strands",
     "twist",
     "uncertainty",
+    "uses",
     "weaving",
     "yarn_count",
 ]

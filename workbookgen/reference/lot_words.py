@@ -196,3 +196,34 @@ def way_in_words(spun: Mass, to_come: Mass, length: Length | None = None) -> str
         return f"{done} is spun, {left} still to spin" + (f": about {reach}." if reach else ".")
 
     return by_element(words, said(spun), said(to_come), said(length) if length is not None else by_element(lambda _: "", spun.magnitude))
+
+
+@law
+def still_enough(enough: str) -> str:
+    """What is still to spin of a lot is enough for, in a sentence.
+
+    text = "What is still to spin is" + what it is enough for. It is the same answer as for a skein, of what is to come.
+
+    Parameters
+    ----------
+    enough : what it is enough for, and for what not
+
+    Returns
+    -------
+    a sentence
+
+    Raises
+    ------
+    ValueError
+        A blank text.
+
+    Notes
+    -----
+    Valid for a lot of which something is still to spin.
+
+    References
+    ----------
+    Lengths of the table: common practice, no source.
+    """
+    require(by_element(lambda each: bool(str(each)), enough), "There is nothing to say.")
+    return by_element(lambda each: f"What is still to spin is {each}.", enough)

@@ -3,12 +3,12 @@
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
-from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHARE, Kind
+from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHARE, THREADS, Kind
 from workbookgen.language.views import Chart, Matrix, Sentences, Series, band
 from workbookgen.reference import fiber as trade
-from workbookgen.reference import charted, lot_words, stock
+from workbookgen.reference import charted, diameter, lot_words, stock
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber
+from workbookgen.sheets import fiber, uses
 
 SHEET = "Lot"
 CHAPTER = "Lot"
@@ -20,7 +20,7 @@ AFTER = {"skirted": trade.after_skirting, "washed": trade.after_scouring, "prepa
 
 def chapter(settings: Settings) -> Chapter:
     return Chapter(CHAPTER, (WAY,), (
-        band(Sentences(fields=("way_words", "way_spun_words"), is_large=True)),
+        band(Sentences(fields=("way_words", "way_spun_words", "way_enough_words"), is_large=True)),
         band(
             Matrix(title="From grease to yarn", heads=("Bought", *(label for _, label, *_ in STAGES)), across=(1, 7), rows=(
                 ("In use", ("way_bought", *(f"way_{key}" for key, *_ in STAGES))),
@@ -84,6 +84,11 @@ WAY = Card(
             _of_lot("spun", "Spun so far", "spun"),
             _of_lot("to_come", "Still to spin", "to_come"),
             _of_lot("reach", "That is", "to_come_length", LENGTH),
+            _of_lot("wanted", "Grist wanted", "grist", GRIST_US, 0),
+            Result("wraps", "Wraps expected", "thickness_k_wrapped * SQRT(wanted * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS,
+                   uses={"grist": "wanted", "k": "thickness_k_wrapped"}),
+            *uses.enough_for("reach", "wraps"),
+            Result("enough_words", "What is still to spin", '"What is still to spin is " & enough & "."', lot_words.still_enough, None),
             _of_lot("skeins", "Skeins", "skeins", NUMBER, 0),
             _of_lot("length", "Yarn in skeins", "spun_length", LENGTH),
             _of_lot("grist", "Mean grist", "mean_grist", GRIST_US, 0),

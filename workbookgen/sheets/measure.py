@@ -26,7 +26,7 @@ from workbookgen.reference import diameter, labels, measuring, overview, reeling
 from workbookgen.reference.statistics import groups
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import SPAN
-from workbookgen.sheets import compare, reels, skeins
+from workbookgen.sheets import compare, reels, skeins, uses
 
 SHEET = "Measure"
 CHAPTER = "Measure"
@@ -187,6 +187,7 @@ def measure(settings: Settings) -> Card:
                 Result("in_project", "In a project", 'log_project & ": " & said(project_share) & " of its " & said(project_need)', measuring.project_words, None,
                        uses={"project": "log_project", "need": "project_need", "share": "project_share"}, only_if="project_need * 2 < 1000000"),
             )),
+            Group("What it can become", uses.enough_for("finished", "wpi")),
             Group("Its lot", (
                 Result("lot_skeins", "Skeins of its lot", "tally(skeins_grist_yd_lb, skeins_from_lot, log_lot)", stock.tally, NUMBER, digits=0,
                        uses={"name": "log_lot", "names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
@@ -303,7 +304,7 @@ def _band(settings: Settings) -> Band:
     )
     good = Answers(
         title="It is good for", across=RIGHT, is_below=True,
-        lines=("measure_lot_words", "measure_goes_with", "measure_alternates_with", "measure_apart_from", "measure_in_project"),
+        lines=("measure_lot_words", "measure_goes_with", "measure_alternates_with", "measure_apart_from", "measure_in_project", "measure_enough"),
     )
     chart = Chart(
         title="Finer or coarser than its lot", aside="the lot's skeins in their order; dashed: beyond it, one stands out", across=RIGHT, is_below=True, kind="control", rows=8,

@@ -33,6 +33,7 @@ from workbookgen.sheets import (
     skeins,
     time,
     twist,
+    uses,
     weaving,
     yarn,
 )
@@ -65,7 +66,7 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     )
     yield Sheet(
         knitting.SHEET, "Need", "How much yarn a piece takes, if no pattern says so.",
-        (knitting.chapter(settings), pieces.chapter(settings), weaving.chapter(settings)), near=("Projects",), grid=OF_LOGS,
+        (knitting.chapter(settings), pieces.chapter(settings), weaving.chapter(settings), uses.chapter(settings)), near=("Projects",), grid=OF_LOGS,
     )
     yield Sheet(
         guide.SHEET, "Fleece", "What to buy, how to wash it, and what fleeces give.",

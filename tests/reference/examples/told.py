@@ -2,11 +2,12 @@
 
 import numpy as np
 
-from workbookgen.reference import answer, charted, lot_words, overview, planning
+from workbookgen.reference import answer, charted, lot_words, overview, planning, uses
 
 from .amounts import n, q, texts
 
 CHANCES = dict(chances=[0.5, np.nan, 0.95])
+PIECES = dict(values=[0.5, np.nan, 0.25], pieces=n(2, 2))
 STEPS = dict(preparing=q("hour", 4, 0), spinning=q("hour", 20, 9), plying=q("hour", 6, 0), finishing=q("minute", 60, 0))
 WEIGHTS = dict(after=q("oz", 30, 40), before=q("g", 1000, 800))
 
@@ -37,4 +38,12 @@ EXAMPLES = [
     (planning.hours_in_week, dict(before=q("hour", 4, 0), hours=q("hour", 20, 9), weekly=q("hour", 6, 7), week=n(1, 2))),
     (answer.lacking, dict(spare=q("yard", 20, -20))),
     (answer.in_short, dict(verdict=texts("enough", "short"), spare=q("yard", 20, -20), lacking=q("yard", 0, 20))),
+    (lot_words.still_enough, dict(enough=texts("enough for hat", "not enough for hat"))),
+    (uses.called, dict(name=texts("hat", "Scarf"))),
+    (uses.called, dict(name=texts("hat", "Scarf"), size=texts("child", "grown"))),
+    (uses.covers, dict(length=q("yard", 200, 0), wraps=q("1/inch", 10, 14))),
+    (uses.covers_piece, dict(length=q("yard", 200, 0), wraps=q("1/inch", 10, 14), name=texts("hat", "Scarf"))),
+    (uses.in_this_yarn, dict(length=q("yard", 200, 0), wraps=q("1/inch", 10, 14), wpi=q("1/cm", 4, 5))),
+    (uses.how_many_fit, dict(area=n(0.3, 0), **PIECES)),
+    (uses.enough_words, dict(fits=n(1, 2), names=["hat", "", "mitts"], **PIECES)),
 ]

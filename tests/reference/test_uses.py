@@ -1,0 +1,59 @@
+"""What a yarn is enough for: by hand, and as the planner says it."""
+
+import numpy as np
+import pytest
+from pytest import approx
+
+from workbookgen.checking.expected import expected_values
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.reference import uses
+from workbookgen.settings import Settings
+from workbookgen.sheets.planner import planner
+from workbookgen.units import Quantity
+
+US = planner(Settings(units="us"))
+PIECES = [{"name": "hat", "size": "grown", "length": 180.0, "wraps": 10.0}, {"name": "scarf", "length": 400.0, "wraps": 10.0}, {"name": "mitts", "length": 80.0, "wraps": 10.0}]
+
+
+def test_yarn_laid_side_by_side_covers_its_length_times_its_width():
+    # 100 m of a yarn 2 mm wide: 0.2 square meters (geometry).
+    assert uses.covers(Quantity(100.0, "m"), Quantity(5.0, "1/cm")) == approx(0.2)
+
+
+def test_twice_as_fine_takes_twice_as_much():
+    assert uses.in_this_yarn(Quantity(180.0, "yard"), Quantity(10.0, "1/inch"), Quantity(20.0, "1/inch")).m_as("yard") == approx(360)
+
+
+def said(wraps, wpi):
+    """What the page of one skein says of so many two-yard wraps of a yarn of so many wraps per inch, washed with nothing lost."""
+    entries = with_records(US, starting_entries(US), "uses", [*PIECES, *[{key: None for key in PIECES[0]}] * 21])
+    entries |= {"measure_loop": (72.0,), "measure_wraps": (wraps,), "measure_washed_loop": (72.0,), "measure_counted_wpi": (wpi,)}
+    return expected_values(US, entries)["measure_enough"][0]
+
+
+@pytest.mark.parametrize(("wraps", "wpi", "text"), [
+    (30.0, 10.0, "not enough for mitts"),
+    (60.0, 10.0, "enough for mitts, not for hat (grown)"),
+    (100.0, 10.0, "enough for hat (grown), not for scarf"),
+    (100.0, 20.0, "enough for mitts, not for hat (grown)"),  # half as thick: as much as 100 yd of the other
+    (250.0, 10.0, "enough for scarf"),
+])
+def test_a_skein_is_told_its_largest_piece_and_the_next(wraps, wpi, text):
+    assert said(wraps, wpi) == text
+
+
+def test_of_two_pieces_that_take_the_same_the_first_is_named():
+    assert uses.enough_words(2, ["hat", "cowl", "scarf"], [0.5, 0.5, 0.75], 3) == "enough for hat, not for scarf"
+
+
+def test_blank_lines_are_no_pieces():
+    assert uses.how_many_fit(0.3, [np.nan, 0.25, np.nan], 1) == 1
+    with pytest.raises(ValueError, match="some piece"):
+        uses.enough_words(0, [""], [np.nan], 0)
+
+
+def test_a_lot_is_told_of_what_is_still_to_spin():
+    entries = with_records(US, starting_entries(US), "fiber", [{"name": "Moss", "state": "prepared fiber", "kind": "Awassi", "weight": 4.0, "grist": 1000.0, "own_spinning": 0.0}])
+    values = expected_values(US, entries | {"way_lot": ("Moss",)})
+    assert values["way_reach"][0] == approx(250)
+    assert values["way_enough_words"][0] == f"What is still to spin is {values['way_enough'][0]}."

@@ -1,0 +1,239 @@
+"""What a skein or a lot can become: what pieces usually take, in a yarn of any thickness.
+
+Knitting of twice as many stitches to the inch takes twice the yarn for its area, and the
+stitches go with the wraps per inch. So length over wraps stays the same from yarn to yarn, and pieces
+are held against each other by it.
+"""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.texts import is_blank
+from workbookgen.units import Length, PerLength, Quantity, Ratio
+
+
+@law
+def called(name: str, size: str | None = None) -> str:
+    """How a piece is called in a sentence.
+
+    text = name (size). Without a size it is called by its name alone.
+
+    Parameters
+    ----------
+    name : what it is, such as a hat
+    size : for whom, or how large, if that is said
+
+    Returns
+    -------
+    a text such as "hat (grown)"
+
+    Raises
+    ------
+    ValueError
+        A blank name.
+
+    Notes
+    -----
+    Valid for names in a few words.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    require(by_element(lambda each: not is_blank(str(each)), name), "The name is blank: give one.")
+    return by_element(lambda each: str(each), name) if size is None else by_element(lambda each, of: f"{each} ({of})", name, size)
+
+
+@law
+def covers(length: Length, wraps: PerLength) -> Ratio:
+    """Area that a yarn covers, wrapped side by side.
+
+    a = L / w, in square meters. What a piece takes in one yarn and in another has the same a, as long as
+    the stitches go with the wraps per inch.
+
+    Parameters
+    ----------
+    length : L, length of yarn
+    wraps : w, its wraps, per length
+
+    Returns
+    -------
+    a, square meters as a plain number
+
+    Raises
+    ------
+    ValueError
+        A negative length, or wraps that are not above zero.
+
+    Notes
+    -----
+    Valid for fabrics of one kind, made as firmly: lace takes less, cables and crochet more.
+
+    References
+    ----------
+    Stitches that go with the wraps: common practice, no source.
+    """
+    require_numbers(length, wraps)
+    require(length >= Quantity(0.0, "m"), "A length cannot be negative.")
+    require(wraps > Quantity(0.0, "1/m"), "The wraps must be above zero.")
+    return (length / wraps).m_as("m^2")
+
+
+@law
+def covers_piece(length: Length, wraps: PerLength, name: str) -> Ratio:
+    """Area that the yarn of a piece covers, wrapped side by side.
+
+    a = L / w, in square meters. A piece without a name is not spoken of.
+
+    Parameters
+    ----------
+    length : L, length that the piece takes
+    wraps : w, wraps per length of the yarn in which it takes so much
+    name : what it is
+
+    Returns
+    -------
+    a, square meters as a plain number
+
+    Raises
+    ------
+    ValueError
+        A blank name, a negative length, or wraps that are not above zero.
+
+    Notes
+    -----
+    Valid for fabrics of one kind, made as firmly.
+
+    References
+    ----------
+    Stitches that go with the wraps: common practice, no source.
+    """
+    require(by_element(lambda each: not is_blank(str(each)), name), "The name is blank: give one.")
+    return covers(length, wraps)
+
+
+@law
+def in_this_yarn(length: Length, wraps: PerLength, wpi: PerLength) -> Length:
+    """Length that a piece takes in another yarn.
+
+    L = ℓ · w / v. Finer yarn makes more stitches to the inch, and more of it goes into the same area.
+
+    Parameters
+    ----------
+    length : ℓ, length that it takes in the yarn of the table
+    wraps : v, wraps per length of that yarn
+    wpi : w, wraps per length of this one
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length, or wraps that are not above zero.
+
+    Notes
+    -----
+    Valid for fabrics of one kind, made as firmly.
+
+    References
+    ----------
+    Stitches that go with the wraps: common practice, no source.
+    """
+    require_numbers(length, wraps, wpi)
+    require(length >= Quantity(0.0, "m"), "A length cannot be negative.")
+    require(wraps > Quantity(0.0, "1/m"), "The wraps must be above zero.")
+    require(wpi > Quantity(0.0, "1/m"), "The wraps must be above zero.")
+    return length * (wpi / wraps).m_as("")
+
+
+@law
+def how_many_fit(area: Ratio, values: Sequence[float], pieces: Ratio) -> Ratio:
+    """How many of the usual pieces the yarn is enough for.
+
+    k = number of pieces whose a ≤ that of the yarn. Each is counted by itself, not all together.
+
+    Parameters
+    ----------
+    area : a of the yarn, in square meters
+    values : a of the pieces; one that is not a number is blank
+    pieces : n, how many pieces have one
+
+    Returns
+    -------
+    k, a whole number
+
+    Raises
+    ------
+    ValueError
+        An area that is not a number or negative.
+
+    Notes
+    -----
+    Valid for pieces that are made one at a time.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    require(area >= 0, "An area cannot be negative.")
+    require(pieces >= 0, "The number of pieces cannot be negative.")
+    known = _known(values)
+    return by_element(lambda each: float((known <= each).sum()), area) if np.ndim(area) == 0 else np.array([float((known <= each).sum()) for each in area])
+
+
+@law
+def enough_words(fits: Ratio, names: Sequence[str], values: Sequence[float], pieces: Ratio) -> str:
+    """What the yarn is enough for, and for what it is not, in words.
+
+    text = the piece with the k-th least a, and the next one; n = the number of pieces. What takes less than
+    the one named goes too.
+
+    Parameters
+    ----------
+    fits : k, how many pieces it is enough for
+    names : how the pieces are called
+    values : a of the pieces; one that is not a number is blank
+    pieces : n, how many pieces have one
+
+    Returns
+    -------
+    a text such as "enough for hat (grown), not for scarf"
+
+    Raises
+    ------
+    ValueError
+        No piece to speak of, or a number of them that is not a whole number from 0.
+
+    Notes
+    -----
+    Valid for usual lengths; patterns differ.
+
+    References
+    ----------
+    Lengths of the table: common practice, no source.
+    """
+    require(pieces > 0, "There must be some piece to speak of.")
+    require((fits >= 0) & (fits % 1 == 0), "The pieces that fit are counted in whole numbers, from 0.")
+    cells = np.atleast_1d(np.asarray(values, dtype=float))
+    in_order = sorted(_known(values))
+    require(fits <= len(in_order), "It cannot be enough for more pieces than there are.")
+
+    def name(place: int) -> str:
+        return str(names[list(cells).index(in_order[place])])
+
+    def words(k: float) -> str:
+        k = int(k)
+        if k == 0:
+            return f"not enough for {name(0)}"
+        return f"enough for {name(k - 1)}" + (f", not for {name(k)}" if k < len(in_order) else "")
+
+    return by_element(words, fits)
+
+
+def _known(values) -> np.ndarray:
+    cells = np.atleast_1d(np.asarray(values, dtype=float))
+    return cells[np.isfinite(cells)]

@@ -1,0 +1,78 @@
+"""Uses: what pieces usually take, to be edited freely; one skein and one lot are held against it."""
+
+from workbookgen.language.domains import Name, Note, Number
+from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.parts import Card, Chapter, Log
+from workbookgen.language.quantities import LENGTH, NUMBER, THREADS
+from workbookgen.language.views import Listing, LogView, band
+from workbookgen.reference import overview, uses
+from workbookgen.settings import Settings
+from workbookgen.units import Quantity
+
+SHEET = "Need"
+CHAPTER = "Uses"
+ABOUT = "Common practice, no source: patterns differ. Change any line, or add yours."
+
+# What it is, for whom, yards, and in a yarn of how many wraps per inch: common practice, no source.
+USUAL = (
+    ("mitts", "child", 80, 10), ("hat", "child", 120, 10), ("mittens", "child", 110, 10), ("hat", "grown", 180, 10), ("mittens", "grown", 200, 10),
+    ("cowl", "grown", 220, 10), ("socks", "child", 220, 14), ("socks", "grown", 400, 14), ("scarf", "grown", 400, 10), ("jacket", "baby", 400, 11),
+    ("shawl", "small", 420, 14), ("shawl", "large", 850, 14), ("pullover", "child", 700, 10), ("vest", "grown", 800, 10), ("pullover", "grown", 1300, 10),
+    ("cardigan", "grown", 1500, 10), ("blanket", "lap", 1200, 9),
+)
+
+
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (lines(settings), SUMS), (band(Listing(title="What pieces usually take", block="uses", view=VIEW, aside=ABOUT)),))
+
+
+VIEW = LogView(typed="name size length wraps", answers=(("In the yarn on Measure", "in_this_yarn"),))
+SUMS = Card("use_sums", "", groups=(Group("", (
+    Result("pieces", "Pieces", "COUNT(uses_covers)", overview.how_many, NUMBER, uses={"amounts": "uses_covers"}, digits=0),
+)),))
+
+
+def lines(settings: Settings) -> Log:
+    unit = LENGTH.unit(settings.units)
+    return Log(
+        "uses",
+        title="",
+        rows=settings.rows.uses,
+        starts_with=tuple(
+            {"name": name, "size": size, "length": unit.typed(Quantity(float(yards), "yard")), "wraps": float(wraps)}
+            for name, size, yards, wraps in USUAL[: settings.rows.uses]
+        ),
+        groups=(
+            Group("You type", (
+                Input("name", "Piece", Name(unique=False), needed=True, width=16, help="What it is: a hat."),
+                Input("size", "Size", Note(), width=12, help="For whom, or how large."),
+                Input("length", "It takes", Number(above=0, most=1_000_000), LENGTH, needed=True, help="Length of yarn, as your patterns or your own pieces say."),
+                Input("wraps", "Of a yarn of", Number(above=0, most=500), THREADS, needed=True, help="Wraps per inch of that yarn."),
+            )),
+            Group("Worked out", (
+                Result("in_this_yarn", "It takes", "length * measure_wpi / wraps", uses.in_this_yarn, LENGTH, uses={"wpi": "measure_wpi"},
+                       note="In the yarn of the sheet Measure: finer yarn takes more, in proportion to its wraps."),
+            )),
+            Group("For other sheets", (
+                Result("listed", "Called", 'IF(given(size), name & " (" & size & ")", name)', uses.called, None, width=22),
+                Result("covers", "Covers, m²", "length / wraps", uses.covers_piece, NUMBER, only_if='name <> ""'),
+            ), printed=False),
+        ),
+    )
+
+
+def enough_for(length: str, wraps: str) -> tuple[Result, ...]:
+    """For which usual pieces a yarn is enough, one at a time, and for which it is not."""
+
+    def name(place: str) -> str:
+        return f"INDEX(uses_listed, MATCH(SMALL(uses_covers, {place}), uses_covers, 0))"
+
+    of_pieces = {"values": "uses_covers", "pieces": "use_sums_pieces"}
+    return (
+        Result("covers", "Covers, m²", f"{length} / {wraps}", uses.covers, NUMBER, uses={"length": length, "wraps": wraps}, only_if=f"{wraps} > 0"),
+        Result("fits", "Pieces that it is enough for", "IF(use_sums_pieces > 0, SUMPRODUCT((uses_covers <= covers) * 1), 0)", uses.how_many_fit, NUMBER, digits=0,
+               uses=of_pieces | {"area": "covers"}, note="Each by itself."),
+        Result("enough", "By what pieces usually take",
+               f'IF(fits = 0, "not enough for " & {name("1")}, "enough for " & {name("fits")} & IF(fits < use_sums_pieces, ", not for " & {name("fits + 1")}, ""))',
+               uses.enough_words, None, uses=of_pieces | {"names": "uses_listed"}, only_if="use_sums_pieces > 0", width=40),
+    )
