@@ -33,17 +33,17 @@ def said(wraps, wpi):
 
 @pytest.mark.parametrize(("wraps", "wpi", "text"), [
     (30.0, 10.0, "not enough for mitts"),
-    (60.0, 10.0, "enough for mitts, not for hat (grown)"),
-    (100.0, 10.0, "enough for hat (grown), not for scarf"),
-    (100.0, 20.0, "enough for mitts, not for hat (grown)"),  # half as thick: as much as 100 yd of the other
-    (250.0, 10.0, "enough for scarf"),
+    (60.0, 10.0, "usually enough for mitts, not for hat (grown)"),
+    (100.0, 10.0, "usually enough for hat (grown), not for scarf"),
+    (100.0, 20.0, "usually enough for mitts, not for hat (grown)"),  # half as thick: as much as 100 yd of the other
+    (250.0, 10.0, "usually enough for scarf"),
 ])
 def test_a_skein_is_told_its_largest_piece_and_the_next(wraps, wpi, text):
     assert said(wraps, wpi) == text
 
 
 def test_of_two_pieces_that_take_the_same_the_first_is_named():
-    assert uses.enough_words(2, ["hat", "cowl", "scarf"], [0.5, 0.5, 0.75], 3) == "enough for hat, not for scarf"
+    assert uses.enough_words(2, ["hat", "cowl", "scarf"], [0.5, 0.5, 0.75], 3) == "usually enough for hat, not for scarf"
 
 
 def test_blank_lines_are_no_pieces():

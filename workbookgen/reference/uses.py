@@ -201,7 +201,7 @@ def enough_words(fits: Ratio, names: Sequence[str], values: Sequence[float], pie
 
     Returns
     -------
-    a text such as "enough for hat (grown), not for scarf"
+    a text such as "usually enough for hat (grown), not for scarf"
 
     Raises
     ------
@@ -229,7 +229,7 @@ def enough_words(fits: Ratio, names: Sequence[str], values: Sequence[float], pie
         k = int(k)
         if k == 0:
             return f"not enough for {name(0)}"
-        return f"enough for {name(k - 1)}" + (f", not for {name(k)}" if k < len(in_order) else "")
+        return f"usually enough for {name(k - 1)}" + (f", not for {name(k)}" if k < len(in_order) else "")
 
     return by_element(words, fits)
 

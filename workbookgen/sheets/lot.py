@@ -25,7 +25,7 @@ def chapter(settings: Settings) -> Chapter:
             Matrix(title="From grease to yarn", heads=("Bought", *(label for _, label, *_ in STAGES)), across=(1, 7), rows=(
                 ("In use", ("way_bought", *(f"way_{key}" for key, *_ in STAGES))),
                 ("Weighed", ("", *(f"way_weighed_{key}" for key, *_ in STAGES))),
-                ("Expected by the guide", ("", *(f"way_expected_{key}" for key, *_ in STAGES))),
+                ("Expected", ("", *(f"way_expected_{key}" for key, *_ in STAGES))),
                 ("Lost here", ("", *(f"way_lost_{key}" for key, *_ in STAGES))),
             )),
             Matrix(title="Its skeins", heads=("",), across=(9, 12), rows=(
