@@ -28,7 +28,7 @@ from workbookgen.sheets import planner as describing
 from workbookgen.sheets.naming import said_with, said_without
 
 LEAVABLE = get_args(Leavable)
-STAYING = ("Desk", "Sureness", "Reels", "Fiber", "Skeins", "Methods", "Proofs", "Lists", "Made with")
+STAYING = ("Desk", "Measure", "Sureness", "Reels", "Fiber", "Skeins", "Methods", "Proofs", "Lists", "Made with")
 
 
 def closed(*names: str) -> tuple[str, ...]:

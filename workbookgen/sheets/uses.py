@@ -50,7 +50,7 @@ def lines(settings: Settings) -> Log:
                 Input("wraps", "Of a yarn of", Number(above=0, most=500), THREADS, needed=True, help="Wraps per inch of that yarn."),
             )),
             Group("Worked out", (
-                Result("in_this_yarn", "It takes", "length * measure_wpi / wraps", uses.in_this_yarn, LENGTH, uses={"wpi": "measure_wpi"},
+                Result("in_this_yarn", "In your yarn", "length * measure_wpi / wraps", uses.in_this_yarn, LENGTH, uses={"wpi": "measure_wpi"},
                        note="In the yarn of the sheet Measure: finer yarn takes more, in proportion to its wraps."),
             )),
             Group("For other sheets", (
