@@ -161,7 +161,7 @@ def _clark(first: str, u_first: str, second: str, u_second: str) -> tuple[str, s
 def _clark_mean(first: str, u_first: str, second: str, u_second: str) -> str:
     apart, together, after, bell, alone = _clark(first, u_first, second, u_second)
     return (
-        f"IF({alone}, {first}, IF({apart} >= 30 * {together}, MIN({first}, {second}), "
+        f"IF({alone}, {first}, IF({apart} >= 6 * {together}, MIN({first}, {second}), "
         f"MIN({first}, {second}) + {apart} * {after} - {together} * {bell}))"
     )
 
@@ -171,8 +171,8 @@ def _clark_doubt(first: str, u_first: str, second: str, u_second: str) -> str:
     apart, together, after, bell, alone = _clark(first, u_first, second, u_second)
     low, high = f"IF({first} <= {second}, {u_first}, {u_second})", f"IF({first} <= {second}, {u_second}, {u_first})"
     return (
-        f"IF({alone}, {u_first}, IF({apart} >= 30 * {together}, {low}, SQRT(MAX(0, "
-        f"POWER({low}, 2) * (1 - {after}) + (POWER({apart}, 2) + POWER({high}, 2)) * {after} "
+        f"IF({alone}, {u_first}, IF({apart} >= 6 * {together}, {low}, SQRT(MAX(0, "
+        f"POWER(MAX({low}, {high} / 20), 2) * (1 - {after}) + (POWER({apart}, 2) + POWER({high}, 2)) * {after} "
         f"- {apart} * {together} * {bell} - ({apart} * {after} - {together} * {bell}) * ({apart} * {after} - {together} * {bell})))))"
     )
 

@@ -16,6 +16,8 @@ NOTHING = Quantity(0.0, "m")
 NO_MASS_SQUARED = Quantity(0.0, "g^2")
 NEARLY_ALL = 0.999999  # of a weight: what is left is the rounding of shares
 LEAST_SPUN = 0.1  # of the spun part as planned; less of it can hardly be measured beside a bought thread
+FAR = 6  # doubts of both together apart, the higher one is the lesser once in a thousand million cases
+KNOWN_WELL = 20  # times less doubtful than the other
 
 
 @law
@@ -222,7 +224,8 @@ def lesser(first: Length, u_first: Length, second: Length | None = None, u_secon
 
     Notes
     -----
-    Valid for two lengths that scatter like normal distributions and do not hang on each other.
+    Valid for two lengths that scatter like normal distributions and are independent. Where they lie
+    6 t apart or more, the lesser is the lesser.
 
     References
     ----------
@@ -258,7 +261,9 @@ def lesser_doubt(first: Length, u_first: Length, second: Length | None = None, u
 
     Notes
     -----
-    Valid for two lengths that scatter like normal distributions and do not hang on each other.
+    Valid for two lengths that scatter like normal distributions and are independent. The doubt of the
+    lesser counts as a twentieth of the other's at least, and where the two lie 6 t apart or more, it
+    is the lesser's own: beyond, programs have no figures left.
 
     References
     ----------
@@ -283,13 +288,13 @@ def _clark(first: float, u_first: float, second: float, u_second: float) -> tupl
     """Clark's two moments, told from the one that is expected to be less: there the figures keep their digits."""
     (low, u_low), (high, u_high) = sorted(((first, u_first), (second, u_second)), key=lambda each: each[0])
     apart, together = high - low, math.hypot(u_low, u_high)
-    if together == 0:
+    if apart >= FAR * together:
         return low, u_low
     a = apart / together
     after = 0.5 * math.erfc(a / math.sqrt(2))  # chance that the higher one turns out the lesser
-    bell = math.exp(-min(a, 1e3) ** 2 / 2) / math.sqrt(2 * math.pi)
+    bell = math.exp(-(a**2) / 2) / math.sqrt(2 * math.pi)
     below = apart * after - together * bell
-    variance = u_low**2 * (1 - after) + (apart**2 + u_high**2) * after - apart * together * bell - below**2
+    variance = max(u_low, u_high / KNOWN_WELL) ** 2 * (1 - after) + (apart**2 + u_high**2) * after - apart * together * bell - below**2
     return low + below, math.sqrt(max(variance, 0.0))
 
 
