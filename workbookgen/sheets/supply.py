@@ -172,7 +172,7 @@ def _clark_doubt(first: str, u_first: str, second: str, u_second: str) -> str:
     low, high = f"IF({first} <= {second}, {u_first}, {u_second})", f"IF({first} <= {second}, {u_second}, {u_first})"
     return (
         f"IF({alone}, {u_first}, IF({apart} >= 6 * {together}, {low}, SQRT(MAX(0, "
-        f"POWER(MAX({low}, {high} / 20), 2) * (1 - {after}) + (POWER({apart}, 2) + POWER({high}, 2)) * {after} "
+        f"POWER(MAX({low}, {high} / 20), 2) * (1 - {after}) + (POWER({apart}, 2) + POWER(MAX({high}, {low} / 20), 2)) * {after} "
         f"- {apart} * {together} * {bell} - ({apart} * {after} - {together} * {bell}) * ({apart} * {after} - {together} * {bell})))))"
     )
 

@@ -261,8 +261,8 @@ def lesser_doubt(first: Length, u_first: Length, second: Length | None = None, u
 
     Notes
     -----
-    Valid for two lengths that scatter like normal distributions and are independent. The doubt of the
-    lesser counts as a twentieth of the other's at least, and where the two lie 6 t apart or more, it
+    Valid for two lengths that scatter like normal distributions and are independent. Either doubt
+    counts as a twentieth of the other's at least, and where the two lie 6 t apart or more, it
     is the lesser's own: beyond, programs have no figures left.
 
     References
@@ -294,7 +294,8 @@ def _clark(first: float, u_first: float, second: float, u_second: float) -> tupl
     after = 0.5 * math.erfc(a / math.sqrt(2))  # chance that the higher one turns out the lesser
     bell = math.exp(-(a**2) / 2) / math.sqrt(2 * math.pi)
     below = apart * after - together * bell
-    variance = max(u_low, u_high / KNOWN_WELL) ** 2 * (1 - after) + (apart**2 + u_high**2) * after - apart * together * bell - below**2
+    u_low, u_high = max(u_low, u_high / KNOWN_WELL), max(u_high, u_low / KNOWN_WELL)
+    variance = u_low**2 * (1 - after) + (apart**2 + u_high**2) * after - apart * together * bell - below**2
     return low + below, math.sqrt(max(variance, 0.0))
 
 
