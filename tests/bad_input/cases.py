@@ -2,7 +2,8 @@
 
 The sentences are written out by hand, in the units of a planner in yards and ounces. A
 line that chooses another by its name loses what it took from there: those lines are listed
-in `feels`, and every line that is not listed must stay as it was.
+in `feels`, and every line that is not listed must stay as it was. A listed line may change
+only in what it tells of others (`TELLS_OF_OTHERS`): what is its own stays.
 """
 
 from dataclasses import dataclass
@@ -11,6 +12,22 @@ VICTIM = ("skeins", 1)
 USES_VICTIM = frozenset({("fiber", 1), ("projects", 1)})  # the lot Moss, and the hat spun from it
 # The lots that each project takes from: Clover and the thread for the cardigan, Moss for the hat.
 TAKEN_BY = {("projects", 0): frozenset({("fiber", 0), ("fiber", 2)}), ("projects", 1): frozenset({("fiber", 1)})}
+
+# What a line tells of the lines that it shares a lot, a project or a breed with; all else is its own.
+TELLS_OF_OTHERS = {
+    "skeins": frozenset(
+        "mark message line_of_lot from_lot free_lot made_first lot_left lot_mean lot_variation lot_grubbs "
+        "deviation limit_low limit_high stands_out again_deviation again_stands_out".split()
+    ),
+    "fiber": frozenset(
+        "mark message promised to_come to_come_length to_spin_length again_promised again_to_come again_to_come_length "
+        "spun spun_length free_length skeins mean_grist grist_sum grist_squares variation grubbs limit_low limit_high".split()
+    ),
+    "reels": frozenset({"mark", "message"}),
+    "guide": frozenset({"mark", "message"}),
+}
+# What the lines of a log are worked out with: a mistake there is in each of them that uses it.
+WORKED_OUT_WITH = {"skeins": {"reels", "thickness"}, "fiber": {"guide"}}
 
 
 @dataclass(frozen=True)
@@ -29,6 +46,11 @@ class Case:
         """The lines that may change: also the lots of each project that does, since they tell what projects take."""
         felt = {self.speaks} | self.feels
         return felt.union(*(TAKEN_BY.get(line, frozenset()) for line in felt))
+
+    def is_own(self, block: str, row: int, key: str) -> bool:
+        """Whether that cell must stay, since this mistake stands in another line and the cell tells of its own alone."""
+        elsewhere = (block, row) != self.speaks and self.speaks[0] not in WORKED_OUT_WITH.get(block, ())
+        return elsewhere and block in TELLS_OF_OTHERS and key not in TELLS_OF_OTHERS[block]
 
 
 def skein(name: str, key: str, value, sentence: str, blank: str = "skeins_grist_yd_lb") -> Case:
@@ -70,15 +92,19 @@ CASES = (
     skein("an unlisted lot", "lot", "Heather", "Fiber lot: choose one of the names on the sheet Fiber.", "skeins_lot_left"),
     skein("a number where a name belongs", "name", 7.0, "Skein: type a name of up to 40 letters.", ""),
     skein("a very long name", "name", "x" * 41, "Skein: type a name of up to 40 letters.", ""),
+    Case("text in a skein of a lot of three", {("skeins_wraps", 0): "many"}, ("skeins", 0), WRAPS,
+         CLOVER_USERS | {("fiber", 0)}, "skeins_length_yd"),
+    Case("no weight in a skein of a lot of three", {("skeins_gross", 3): "3,9"}, ("skeins", 3), WEIGHT,
+         CLOVER_USERS | {("fiber", 0)}, "skeins_grist_yd_lb"),
     Case("a loss over 100 %", {("fiber_own_skirting", 0): 1.2}, ("fiber", 0), SKIRTING, CLOVER_USERS, "fiber_yarn"),
     Case("a loss of all", {("fiber_own_skirting", 0): 1.0}, ("fiber", 0), SKIRTING, CLOVER_USERS, "fiber_yarn"),
     Case("a percentage as a text", {("fiber_own_skirting", 0): "15%"}, ("fiber", 0), SKIRTING, CLOVER_USERS, "fiber_yarn"),
     Case("a yield of nothing", {("fiber_own_yield", 0): 0.0}, ("fiber", 0),
          "Own scoured yield: type a percentage above 0% up to 100%.", CLOVER_USERS, "fiber_yarn"),
     Case("a lot of no kind known", {("fiber_kind", 0): "Unicorn"}, ("fiber", 0),
-         "Breed or fiber: choose one of the names on the sheet Guide.", CLOVER_USERS, "fiber_yarn"),
+         "Breed or fiber: choose one of the names on the sheet Fleece.", CLOVER_USERS, "fiber_yarn"),
     Case("a state of no kind known", {("fiber_state", 0): "fluffy"}, ("fiber", 0),
-         "Bought as: choose one of the names on the sheet Lists.", CLOVER_USERS, "fiber_yarn"),
+         "Bought as: choose one of the names on the sheet Reference.", CLOVER_USERS, "fiber_yarn"),
     Case("fiber that grows", {("fiber_skirted_weighed", 0): 110.0}, ("fiber", 0),
          "Skirted: more than before that stage. Let it dry, weigh again.", CLOVER_USERS, "fiber_yarn"),
     Case("a lot's name used twice", {("fiber_name", 1): "CLOVER"}, ("fiber", 1),
@@ -97,8 +123,8 @@ CASES = (
     Case("two lots the same", {("projects_lot_2", 0): "clover"}, ("projects", 0), SAME_LOT, LOTS_OF_CARDIGAN),
     Case("an unlisted lot of a project", {("projects_lot_1", 1): "Heather"}, ("projects", 1),
          "First lot: choose one of the names on the sheet Fiber.", LOT_OF_HAT, "projects_bought"),
-    Case("a negative margin", {("projects_margin", 0): -0.1}, ("projects", 0),
-         "Margin: type a percentage from 0% up to 200%.", LOTS_OF_CARDIGAN, "projects_length"),
+    Case("a negative reserve", {("projects_margin", 0): -0.1}, ("projects", 0),
+         "Reserve: type a percentage from 0% up to 200%.", LOTS_OF_CARDIGAN, "projects_length"),
     Case("a finished piece of less than nothing", {("projects_used", 1): -2.0}, ("projects", 1),
          "Yarn used: type a number from 0 up to 1,000,000 oz, in digits.", LOT_OF_HAT, "projects_verdict"),
     Case("a wish of nothing", {("projects_wanted", 0): 0.0}, ("projects", 0),
@@ -116,7 +142,7 @@ CASES = (
     Case("text in a card", {("counts_number", 0): "twenty"}, ("counts", 0),
          "Yarn number: type a number above 0 up to 10,000,000, in digits.", blank="counts_tex"),
     Case("an unlisted system", {("counts_system", 0): "bushels"}, ("counts", 0),
-         "In this system: choose one of the names on the sheet Lists.", blank="counts_tex"),
+         "In this system: choose one of the names on the sheet Reference.", blank="counts_tex"),
     Case("a moisture over 100 %", {("moisture_content", 0): 1.2}, ("moisture", 0),
          "Moisture content: type a percentage from 0% below 100%.", blank="moisture_dry"),
     Case("a length of nothing", {("weighed_length", 0): 0.0}, ("weighed", 0),
@@ -136,7 +162,7 @@ CASES = (
     Case("no weight of a lot", {("fiber_weight", 1): None}, ("fiber", 1), "Still to fill in: Weight.",
          frozenset({VICTIM, ("projects", 1)}), "fiber_yarn"),
     Case("a line just begun", {("skeins_name", 5): "Sixth"}, ("skeins", 5), "Still to fill in: Reel.", blank="skeins_length_yd"),
-    Case("a project just begun", {("projects_name", 2): "Socks"}, ("projects", 2),
-         "Still to fill in: Grist planned, or a sample that has one.", blank="projects_length"),
+    Case("a project without a name", {("projects_margin", 2): 0.2}, ("projects", 2), "Still to fill in: Project.",
+         blank="projects_length"),
     Case("no number in a card", {("counts_number", 0): None}, ("counts", 0), "Still to fill in: Yarn number.", blank="counts_tex"),
 )

@@ -13,6 +13,7 @@ from workbookgen.build import build, layout_of
 from workbookgen.checking.driving import read, read_inputs
 from workbookgen.engines import ENGINES, Area, ErrorValue, engine
 from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.language.parts import Log
 from workbookgen.settings import Rows, Settings
 
 BY_ENGINE = [  # the embedded engines always, the big programs where they are asked for
@@ -126,7 +127,19 @@ def errors(shown: dict) -> dict:
     return {cell: value for cell, value in shown.items() if isinstance(value, ErrorValue)}
 
 
-def changed(before: dict, after: dict) -> set[tuple[str, int]]:
-    """The records (block and line) that show anything else than before; blocks that sum up the whole stock aside."""
-    cells = ((key.partition("_")[0], row, value != before[key, row]) for (key, row), value in after.items())
-    return {(block, row) for block, row, differs in cells if differs and block in BEGUN}
+def differing(planner: OpenPlanner, shown: dict) -> list[tuple[str, int, str]]:
+    """The cells (block, line, field) that show anything else than before; what sums up a log or the whole stock aside."""
+    cells = ((*key.split("_", 1), row) for (key, row), value in shown.items()
+             if value != planner.good[key, row] and not is_of_all(planner.layout, key))
+    return [(block, row, key) for block, key, row in cells if block in BEGUN]
+
+
+def is_of_all(layout, key: str) -> bool:
+    """Whether that is a single cell of a log: it tells of all its lines, such as the first that is wrong."""
+    placement = layout.placements[key]
+    return placement.rows == 1 and isinstance(placement.holder, Log)
+
+
+def changed(planner: OpenPlanner, shown: dict) -> set[tuple[str, int]]:
+    """The records (block and line) of these cells."""
+    return {(block, row) for block, row, _ in differing(planner, shown)}
