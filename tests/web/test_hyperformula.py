@@ -84,7 +84,7 @@ def test_the_default_planner(blank, layout, record_property):
     record_property("compared", [each.name, each.version, report.scenarios, each.comparisons, len(report.findings), each.worst_relative_difference])
     assert [str(finding) for finding in report.findings[:10]] == []
     assert report.formula_cells == report.formula_cells_checked
-    assert report.formula_cells_seen_filled > 0.9 * report.formula_cells
+    assert report.formula_cells_seen_filled > 0.85 * report.formula_cells  # a tenth are messages and marks, blank in a line that is all right
 
 
 @pytest.fixture(scope="module")
