@@ -11,12 +11,21 @@ from .examples import EXAMPLES, label, public_laws, single
 ARGUMENTS = [
     (law, arguments, name) for law, arguments in EXAMPLES for name in arguments if name in law.dimensions
 ]
+# What a law takes only to refuse it: there is no right call with it.
+REFUSED = [(law, arguments, "washed_loop") for law, arguments in EXAMPLES if law in (uncertainty.by_reel, uncertainty.by_shrinkage)]
+ARGUMENTS += REFUSED
 IDS = [f"{label((law, given))}:{name}" for law, given, name in ARGUMENTS]
 
 
 def test_every_stated_dimension_is_tried():
     tried = {(law, name) for law, _, name in ARGUMENTS}
     assert tried == {(law, name) for _, law in public_laws() for name in law.dimensions}
+
+
+@pytest.mark.parametrize("law, arguments, name", REFUSED)
+def test_a_washed_loop_that_is_measured_leaves_nothing_to_expect(law, arguments, name):
+    with pytest.raises(ValueError, match="loop of the washed skein is measured"):
+        law(**single(arguments, 0), **{name: Quantity(1.5, "m")})
 
 
 @pytest.mark.parametrize("law, arguments, name", ARGUMENTS, ids=IDS)

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from pytest import approx
 from scipy import optimize, stats
 
-from workbookgen.reference import answer, fiber, sharing, strands, uncertainty
+from workbookgen.reference import advice, answer, balls, fiber, sharing, strands, uncertainty
 from workbookgen.units import Quantity
 
 lengths, doubts = st.floats(10, 1000), st.floats(1, 100)
@@ -116,17 +116,17 @@ def test_the_sentence_says_what_its_number_says_in_the_unit_in_which_it_is_given
 
 
 def test_advice_names_what_to_get_in_the_form_in_which_it_is_bought():
-    told = answer.advice(yards(100), 0.9, buy_1=Quantity(4.2, "oz"), name_1="Clover", form_1="raw fleece", buy_2=Quantity(0.0, "oz"), name_2="Silk")
+    told = advice.advice(yards(100), 0.9, buy_1=Quantity(4.2, "oz"), name_1="Clover", form_1="raw fleece", buy_2=Quantity(0.0, "oz"), name_2="Silk")
     assert told == "To be 90% sure, get 100 yd more: 4.2 oz of Clover (raw fleece)."
-    assert answer.advice(meters(0.0), 0.9) == "That is as sure as you ask."
+    assert advice.advice(meters(0.0), 0.9) == "That is as sure as you ask."
     both = dict(buy_1=grams(0.0), name_1="Wool", buy_2=grams(30.0), name_2="Silk", form_2="yarn or thread", buy_3=grams(12.0), name_3="Linen")
-    assert answer.advice(meters(90.0), 0.925, design="Both", **both, balls_2=1) == "To be 92.5% sure, get 90 m more: 1 spool of Silk; 12 g of Linen."
-    assert answer.advice(meters(90.0), 0.9, buy_1=grams(60.0), name_1="Blue", balls_1=2) == "To be 90% sure, get 90 m more: 2 balls of Blue."
+    assert advice.advice(meters(90.0), 0.925, design="Both", **both, balls_2=1) == "To be 92.5% sure, get 90 m more: 1 spool of Silk; 12 g of Linen."
+    assert advice.advice(meters(90.0), 0.9, buy_1=grams(60.0), name_1="Blue", balls_1=2) == "To be 90% sure, get 90 m more: 2 balls of Blue."
 
 
 def test_a_ball_weighs_what_its_length_weighs_and_a_part_of_one_is_a_whole_one():
-    assert strands.ball_weighs(Quantity(2.0, "m/g"), package=meters(100.0)).m_as("g") == approx(50)
-    assert strands.ball_weighs(Quantity(2.0, "m/g"), spool=grams(20.0), design="Both").m_as("g") == 20
-    assert strands.balls_to_buy(grams(101.0), grams(50.0), 1, lot="Blue") == 3
+    assert balls.ball_weighs(Quantity(2.0, "m/g"), package=meters(100.0)).m_as("g") == approx(50)
+    assert balls.ball_weighs(Quantity(2.0, "m/g"), spool=grams(20.0), design="Both").m_as("g") == 20
+    assert balls.balls_to_buy(grams(101.0), grams(50.0), 1, lot="Blue") == 3
     with pytest.raises(ValueError, match="spun"):
-        strands.balls_to_buy(grams(101.0), grams(50.0), 0, lot="Fleece")
+        balls.balls_to_buy(grams(101.0), grams(50.0), 0, lot="Fleece")

@@ -388,11 +388,7 @@ class Planner:
     def _lacking(self, proof: Proof) -> list[str]:
         """Words of a proven formula that are neither printed in the example nor a table's facts."""
         block, result = self.by_key[proof.result]
-        return [
-            word
-            for word in result.words
-            if word not in proof.given and not isinstance(self.meaning(block, word).holder, Table)
-        ]
+        return [word for word in result.words if word not in proof.given and not isinstance(self.meaning(block, word).holder, Table)]
 
     def _misprinted(self, proof: Proof) -> list[str]:
         """Printed values of another kind than the reference takes or gives; it may take some that the field does not show."""

@@ -6,13 +6,16 @@ bear witness against one.
 """
 
 from workbookgen.reference import (
+    advice,
     agreement,
     answer,
+    balls,
     belongings,
     charted,
     cost,
     diameter,
     fiber,
+    in_use,
     knitting,
     labels,
     learning,
@@ -38,13 +41,16 @@ from workbookgen.reference import (
 )
 
 __all__ = [
+    "advice",
     "agreement",
     "answer",
+    "balls",
     "belongings",
     "charted",
     "cost",
     "diameter",
     "fiber",
+    "in_use",
     "knitting",
     "labels",
     "learning",

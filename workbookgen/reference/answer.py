@@ -1,7 +1,7 @@
 """The answer to "is it enough?", in sentences that never contradict their numbers.
 
-One sentence says what there is, what it takes and how sure that is; another what to get, of
-which strand, to be as sure as the person asked for. Amounts are told in the unit in which they are given.
+They say what there is, what it takes and how sure that is; what to get is told in `advice`.
+Amounts are told in the unit in which they are given.
 """
 
 import numpy as np
@@ -14,8 +14,6 @@ NOTHING = Quantity(0.0, "m")
 TRACE = 1e-9  # share by which a length may differ from itself, where a program kept the one and worked out the other
 SAYABLE = Quantity(9e5, "m")
 TOO_HEAVY = Quantity(9e5, "g")
-LEAST_TOLD = Quantity(1.5, "g")  # of a strand: less is nothing on a kitchen scale
-MOST_BALLS = 9e5
 NO_MASS = Quantity(0.0, "g")
 
 
@@ -321,106 +319,6 @@ def in_short(verdict: str, spare: Length, lacking: Length) -> str:
         return f"Short by {short}" if rest < 0 else f"{'Enough' if kind == 'enough' else 'Likely enough'}: {more} over"
 
     return by_element(words, verdict, spare.magnitude, said(lacking), said(over))
-
-
-@law
-def advice(
-    more: Length,
-    certainty: Ratio,
-    used: Mass | None = None,
-    design: str | None = None,
-    buy_1: Mass | None = None,
-    name_1: str | None = None,
-    form_1: str | None = None,
-    balls_1: Ratio | None = None,
-    buy_2: Mass | None = None,
-    name_2: str | None = None,
-    form_2: str | None = None,
-    balls_2: Ratio | None = None,
-    buy_3: Mass | None = None,
-    name_3: str | None = None,
-    form_3: str | None = None,
-    balls_3: Ratio | None = None,
-    buy_4: Mass | None = None,
-    name_4: str | None = None,
-    form_4: str | None = None,
-    balls_4: Ratio | None = None,
-) -> str:
-    """What to get to be as sure as one wants to be, in a sentence.
-
-    nothing where E = 0; else E, and of each strand how many balls, or its weight and the form in which it is bought. One
-    knows what to ask for in the shop, or of the shepherd.
-
-    Parameters
-    ----------
-    more : E, length to have besides
-    certainty : p, the chance that was asked for
-    used : mass of yarn that the finished piece took
-    design : the design, if the yarn has one: its threads come on spools
-    buy_1 : weight to get, of the first strand
-    name_1 : what it is called, of the first strand
-    form_1 : form in which its lot was bought, of the first strand
-    balls_1 : number of balls to get, of the first strand, if it is bought in balls
-    buy_2 : weight to get, of the second strand
-    name_2 : what it is called, of the second strand
-    form_2 : form in which its lot was bought, of the second strand
-    balls_2 : number of balls to get, of the second strand, if it is bought in balls
-    buy_3 : weight to get, of the third strand
-    name_3 : what it is called, of the third strand
-    form_3 : form in which its lot was bought, of the third strand
-    balls_3 : number of balls to get, of the third strand, if it is bought in balls
-    buy_4 : weight to get, of the fourth strand
-    name_4 : what it is called, of the fourth strand
-    form_4 : form in which its lot was bought, of the fourth strand
-    balls_4 : number of balls to get, of the fourth strand, if it is bought in balls
-
-    Returns
-    -------
-    a text
-
-    Raises
-    ------
-    ValueError
-        Amounts that are negative, or too great to tell, or a strand to get that has no name.
-
-    Notes
-    -----
-    Valid for less than 900 km and 900 kg, told in the unit in which they are given; what is less than half a meter or 1.5 g is not told.
-
-    References
-    ----------
-    Definition of the amount to have.
-    """
-    strands = ((buy_1, name_1, form_1, balls_1), (buy_2, name_2, form_2, balls_2), (buy_3, name_3, form_3, balls_3), (buy_4, name_4, form_4, balls_4))
-    require_numbers(more, certainty, used, *(each for buy, _, _, balls in strands for each in (buy, balls)))
-    told = []
-    for buy, name, form, balls in strands:
-        if balls is not None:
-            require(balls < MOST_BALLS, "That is more than a few words can tell.")
-        if buy is None:
-            told += [0.0, "", "", "", 0.0, ""]
-            continue
-        require((buy >= NO_MASS) & (buy < TOO_HEAVY), "That is more than a few words can tell.")
-        require((buy < LEAST_TOLD) | (name is not None), "A strand to get needs a name.")
-        told += [buy.m_as("g"), said(buy), "" if name is None else name, "" if form is None else form, 0.0 if balls is None else balls, "" if balls is None else said(balls)]
-    amount = said(more)
-    if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
-        return by_element(lambda _: "Nothing more to do.", amount)
-    return by_element(_advice, more.m_as("m"), amount, certainty, "" if design is None else design, *told)
-
-
-def _advice(more, amount, certainty, design, *strands) -> str:
-    if more < 0.5:
-        return "That is as sure as you ask."
-    told = []
-    for number in range(4):
-        grams, buy, name, form, balls, counted = strands[6 * number : 6 * number + 6]
-        if grams >= LEAST_TOLD.m_as("g"):
-            one = "spool" if design else "ball"
-            told.append(f"{counted} {one}{'' if balls == 1 else 's'} of {name}" if counted else f"{buy} of {name}{f' ({form})' if form else ''}")
-    sure = f"{np.floor(round(certainty * 100, 9) * 10 + 0.5) / 10:g}%"
-    return f"To be {sure} sure, get {amount} more{': ' if told else ''}{'; '.join(told)}."
 
 
 def _chance(chance) -> str:

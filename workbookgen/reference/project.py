@@ -7,46 +7,11 @@ set against it.
 import numpy as np
 
 from workbookgen.reference.law import law, require, require_numbers
-from workbookgen.units import Grist, Length, Mass, Quantity, Ratio, Some
+from workbookgen.units import Length, Mass, Quantity, Ratio, Some
 
 NOTHING = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
-NO_GRIST = Quantity(0.0, "m/g")
 ROUNDING = 1e-9  # a share found by dividing two equal masses may miss 1 by a hair
-
-
-@law
-def wanted_in_use(stated: Length | None = None, estimated: Length | None = None) -> Length:
-    """Length of yarn that a piece takes, as the planner reckons with it.
-
-    Y = stated, or else estimated. A pattern that was knitted or woven before knows best.
-
-    Parameters
-    ----------
-    stated : length that the pattern or one's own record states
-    estimated : length estimated from the size of the piece
-
-    Returns
-    -------
-    Y, a length
-
-    Raises
-    ------
-    ValueError
-        Neither is known, or the length in use is not above zero.
-
-    Notes
-    -----
-    Valid for two figures of the same piece, both without a margin.
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    length = estimated if stated is None else stated
-    require(length is not None, "Give the length that the pattern states, or estimate it.")
-    require(length > NOTHING, "The length wanted must be above zero.")
-    return length
 
 
 @law
@@ -386,77 +351,6 @@ def skein_holds(skeins: Ratio, in_skeins: Length, usual: Length, package: Length
 
 
 @law
-def planned_grist(own: Grist | None = None, sample: Grist | None = None, design: Grist | None = None, lot: Grist | None = None) -> Grist:
-    """Grist that a project plans with.
-
-    g = own, or else the sample's, the design's, or the first lot's. What is typed wins over what was measured, and that
-    over what was reckoned.
-
-    Parameters
-    ----------
-    own : grist as typed
-    sample : grist of a sample
-    design : grist of the design
-    lot : grist of the first lot, or on the label of a bought yarn
-
-    Returns
-    -------
-    g, length in a mass
-
-    Raises
-    ------
-    ValueError
-        None is known, or the grist in use is not above zero.
-
-    Notes
-    -----
-    Valid for yarn spun like the sample.
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    grist = next((each for each in (own, sample, design, lot) if each is not None), None)
-    require(grist is not None, "Give the grist, or a sample, a design or a lot that has one.")
-    require(grist > NO_GRIST, "The grist must be above zero.")
-    return grist
-
-
-@law
-def kept_in_spinning(sample_loss: Ratio | None = None, lot: Ratio | None = None) -> Ratio:
-    """Share of the prepared fiber that becomes yarn.
-
-    k = 1 - l of the sample, or else the lot's. A weighed sample beats what is expected.
-
-    Parameters
-    ----------
-    sample_loss : l, share lost in spinning the sample
-    lot : share kept that the lot expects
-
-    Returns
-    -------
-    k, a share
-
-    Raises
-    ------
-    ValueError
-        Neither is known, or the share in use lies outside 0 to 1.
-
-    Notes
-    -----
-    Valid for fiber prepared like the sample's.
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    kept = lot if sample_loss is None else 1 - sample_loss
-    require(kept is not None, "Choose a lot, or a sample that was weighed.")
-    require((kept > 0) & (kept <= 1 + ROUNDING), "The share kept lies above 0 and up to 1.")
-    return kept
-
-
-@law
 def unwashed_length(length: Length, shrinkage: Ratio, bought_share: Ratio | None = None) -> Length:
     """Length to spin before washing.
 
@@ -491,4 +385,3 @@ def unwashed_length(length: Length, shrinkage: Ratio, bought_share: Ratio | None
     require_numbers(length, shrinkage, bought_share)
     spun = 1.0 if bought_share is None else np.where(np.asarray(bought_share) > 0.999999, 0.0, 1.0)[()]
     return length / (1 - shrinkage) * spun
-

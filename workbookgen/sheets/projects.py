@@ -15,6 +15,7 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.reference import (
     belongings,
+    in_use,
     made_of,
     plying,
     project,
@@ -94,7 +95,7 @@ def projects(settings: Settings) -> Log:
                 Result("estimated", "Estimated", "total(estimates_yarn, estimates_of, name) + total(weavings_yarn, weavings_of, name)", stock.spun, LENGTH,
                        uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn"}, leaves=("third_names", "third_amounts", "besides"),
                        note="For this project, from the sheets Knitting and Weaving."),
-                Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", project.wanted_in_use, LENGTH, uses={"stated": "wanted"},
+                Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", in_use.wanted_in_use, LENGTH, uses={"stated": "wanted"},
                        only_if="OR(given(wanted), IF(given(estimated), estimated > 0, 1 = 0))", note="What you stated, or the estimates; no margin yet."),
                 *(_of_sample(key, label, unit) for key, label, unit in OF_SAMPLE),
                 Result("design_grist", "Design's grist", "pick(designs_grist_yd_lb, designs_listed, design)", stock.pick, GRIST_US, digits=0,
@@ -102,7 +103,7 @@ def projects(settings: Settings) -> Log:
                 Result("lot_grist", "First lot's grist", "pick(fiber_grist, fiber_listed, lot_1)", stock.pick, GRIST,
                        uses={"name": "lot_1", "names": "fiber_listed", "values": "fiber_grist"}),
                 Result("planned", "Grist in use", "IF(given(grist), grist, IF(given(sample_grist_yd_lb), sample_grist_yd_lb, IF(given(design_grist), design_grist, lot_grist)))",
-                       project.planned_grist, GRIST,
+                       in_use.planned_grist, GRIST,
                        uses={"own": "grist", "sample": "sample_grist_yd_lb", "design": "design_grist", "lot": "lot_grist"},
                        only_if="OR(given(grist), given(sample_grist_yd_lb), given(design_grist), given(lot_grist))",
                        note="What you planned, or else the sample's, the design's or the first lot's."),

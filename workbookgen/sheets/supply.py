@@ -7,7 +7,7 @@ loops is the same for each of the four.
 
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, SQUARE_MASS
-from workbookgen.reference import answer, belongings, made_of, measuring, plying, project, sharing, stock, strands, uncertainty
+from workbookgen.reference import advice, answer, balls, belongings, in_use, made_of, measuring, plying, project, sharing, stock, strands, uncertainty
 from workbookgen.sheets.fiber import CLAIMS, OF_CLAIMS
 
 PARTS = (1, 2, 3, 4)
@@ -183,7 +183,7 @@ def fiber_of_parts() -> tuple[Result, ...]:
     for part in PARTS:
         results += [
             _pick(part, "keeps", "Lot keeps", "fiber_kept_of_prepared", "fiber_listed", "@_lot_a", SHARE, note="Share of prepared fiber that becomes yarn."),
-            _result(part, "spun_of", "Kept in spinning", "IF(given(sample_loss), 1 - sample_loss, @_keeps)", project.kept_in_spinning, SHARE, {"lot": "@_keeps"},
+            _result(part, "spun_of", "Kept in spinning", "IF(given(sample_loss), 1 - sample_loss, @_keeps)", in_use.kept_in_spinning, SHARE, {"lot": "@_keeps"},
                     only_if="OR(AND(given(sample_loss), sample_loss < 1, sample_loss >= 0), AND(NOT(given(sample_loss)), given(@_keeps)))", note="By the sample, or else by its lot."),
             *(
                 _result(part, key, label, f"IF(@_bought = 1, 0, yarn * @_share / {kept})", project.fiber_for, MASS, {"kept": kept, "share": "@_share", "bought": "@_bought"},
@@ -223,7 +223,7 @@ def to_buy() -> tuple[Result, ...]:
                     note="In the form in which its lot was bought, to be as sure as you ask."),
             _pick(part, "spool", "A spool weighs", "components_spool", "components_key", "@_key", MASS),
             *_ball(part),
-            _result(part, "balls", "Balls to buy", f"ROUNDUP(ROUND(@_buy / {ball(part)}, 6), 0)", strands.balls_to_buy, NUMBER,
+            _result(part, "balls", "Balls to buy", f"ROUNDUP(ROUND(@_buy / {ball(part)}, 6), 0)", balls.balls_to_buy, NUMBER,
                     {"buy": "@_buy", "ball": ball(part), "bought": "@_bought", "lot": "@_lot_a"}, only_if="OR(@_bought = 1, AND(NOT(given(@_lot_a)), NOT(given(design))))", digits=0),
         ]
     return tuple(results)
@@ -238,7 +238,7 @@ def _ball(part: int) -> tuple[Result, ...]:
     if part > 1:
         return ()
     return (
-        _result(1, "ball", "A ball weighs", "IF(given(@_spool), @_spool, package / planned)", strands.ball_weighs, MASS, {"spool": "@_spool"},
+        _result(1, "ball", "A ball weighs", "IF(given(@_spool), @_spool, package / planned)", balls.ball_weighs, MASS, {"spool": "@_spool"},
                 only_if="OR(given(@_spool), AND(given(package), NOT(given(design))))"),
     )
 
@@ -276,7 +276,7 @@ def in_words() -> tuple[Result, ...]:
                'IF(given(used), "Nothing more to do.", IF(more < 0.5, "That is as sure as you ask.", "To be " & ROUND(ROUND(doubts_certainty * 100, 9), 1) & "% sure, get " & said(more) & " more"'
                + "".join(f' & IF({_to_get(part)} >= 1.5, {_separator(part)} & {_bought_as(part)}, "")' for part in PARTS)
                + ' & "."))',
-               answer.advice, None, width=70,
+               advice.advice, None, width=70,
                uses={"certainty": "doubts_certainty"} | {f"{key}_{part}": f"part_{part}_{key}" for key in ("buy", "name", "form", "balls") for part in PARTS},
                only_if=ADVICE_SAYABLE),
     )

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from workbookgen.reference import answer, belongings, fiber, made_of, plying, project, reeling, sharing, strands, uncertainty
+from workbookgen.reference import advice, answer, balls, belongings, fiber, in_use, made_of, plying, project, reeling, sharing, strands, uncertainty
 
 from .amounts import n, q, texts
 
@@ -18,8 +18,8 @@ EXAMPLES = [
     (project.all_there_is, dict(in_skeins=q("yard", 200, 0))),
     (project.skein_holds, dict(skeins=n(4, 2), in_skeins=q("yard", 800, 90), usual=q("m", 200, 150))),
     (project.skein_holds, dict(skeins=n(4, 0), in_skeins=q("yard", 800, 0), usual=q("m", 200, 150), package=q("m", 120, 50))),
-    (project.planned_grist, dict(design=q("m/g", 2, 3))),
-    (project.planned_grist, dict(lot=q("m/g", 2, 3))),
+    (in_use.planned_grist, dict(design=q("m/g", 2, 3))),
+    (in_use.planned_grist, dict(lot=q("m/g", 2, 3))),
     (reeling.expected_shrinkage, dict(usual=n(0.05, 0))),
     (reeling.expected_shrinkage, dict(usual=n(0.05, 0), sample=n(0.25, -0.1))),
     (reeling.finished_length, dict(length=q("yard", 200, 0), loop=q("inch", 72, 54), shrinkage=n(0.25, -0.1))),
@@ -131,22 +131,22 @@ EXAMPLES = [
     (strands.used_besides, dict(used=q("oz", 10, 3), logged=q("g", 100, 200))),
     (strands.taken_by_piece, dict(rest=q("oz", 10, 3))),
     (strands.taken_by_piece, dict(rest=q("oz", 10, 3), share=n(0.25, 1), design=texts("A", "B"))),
-    (strands.ball_weighs, dict(planned=q("m/g", 2, 3), package=q("yard", 200, 100))),
-    (strands.ball_weighs, dict(planned=q("m/g", 2, 3), spool=q("oz", 2, 1))),
-    (strands.balls_to_buy, dict(buy=q("g", 120, 0), ball=q("oz", 2, 1), bought=n(1, 0))),
+    (balls.ball_weighs, dict(planned=q("m/g", 2, 3), package=q("yard", 200, 100))),
+    (balls.ball_weighs, dict(planned=q("m/g", 2, 3), spool=q("oz", 2, 1))),
+    (balls.balls_to_buy, dict(buy=q("g", 120, 0), ball=q("oz", 2, 1), bought=n(1, 0))),
     (
         answer.scarcest,
         dict(least=q("m", 100, 90)) | {f"{key}_{each}": value for each in FOUR for key, value in (("come", q("m", 99 + each, 94 - each)), ("name", texts(f"A{each}", f"B{each}")))},
     ),
     (
-        answer.advice,
+        advice.advice,
         dict(more=q("yard", 40, 0), certainty=n(0.9, 0.95))
         | {f"{key}_{each}": value for each in FOUR for key, value in (("buy", q("oz", each, 0)), ("name", texts(f"A{each}", f"B{each}")), ("form", texts("raw fleece", "yarn or thread")))},
     ),
     (
-        answer.advice,
+        advice.advice,
         dict(more=q("yard", 40, 0), certainty=n(0.9, 0.95), design=texts("A", "B"))
         | {f"{key}_{each}": value for each in FOUR for key, value in (("buy", q("oz", each, 0)), ("name", texts(f"A{each}", f"B{each}")), ("balls", n(each, 0)))},
     ),
-    (answer.advice, dict(more=q("yard", 40, 0), certainty=n(0.9, 0.95), used=q("g", 300, 0))),
+    (advice.advice, dict(more=q("yard", 40, 0), certainty=n(0.9, 0.95), used=q("g", 300, 0))),
 ]

@@ -35,6 +35,7 @@ EXAMPLES = [
     *((law, WEIGHTS | dict(weighed=q("oz", 30, 40))) for law in (charted.known_part, charted.expected_part)),
     (planning.step_in_words, dict(place=n(1, 4))),
     *((law, dict(place=n(1, 4), **STEPS)) for law in (planning.hours_of_step, planning.hours_before_step)),
+    *((law, dict(place=n(1, 4), left=n(0.5, 0), **STEPS)) for law in (planning.hours_of_step, planning.hours_before_step)),
     (planning.hours_in_week, dict(before=q("hour", 4, 0), hours=q("hour", 20, 9), weekly=q("hour", 6, 7), week=n(1, 2))),
     (answer.lacking, dict(spare=q("yard", 20, -20))),
     (answer.in_short, dict(verdict=texts("enough", "short"), spare=q("yard", 20, -20), lacking=q("yard", 0, 20))),

@@ -1,10 +1,12 @@
 """How long it takes: hours from one's own pace, and the day on which they are done.
 
-`work` is about the hours: pace, steps, what is done and what is ahead. `calendar` spreads
-them over weeks, up to the day of the end. `steps` knows what there is to do, `timetable` lays the steps into the weeks.
+`paces` knows the pace, `work` the hours: what is done and what is ahead. `calendar` spreads
+them over weeks, up to the day of the end. `steps` knows what there is to do, `timetable` lays
+the steps into the weeks.
 """
 
 from workbookgen.reference.planning.calendar import finish_day, weeks
+from workbookgen.reference.planning.paces import pace, pace_in_use, singles_length, take_up_in_use
 from workbookgen.reference.planning.steps import plying_hours, steps_known
 from workbookgen.reference.planning.timetable import hours_before_step, hours_in_week, hours_of_step, step_in_words
 from workbookgen.reference.planning.work import (
@@ -15,11 +17,7 @@ from workbookgen.reference.planning.work import (
     hours_in_use,
     hours_planned,
     length_ahead,
-    pace,
-    pace_in_use,
-    singles_length,
     still_to_spin,
-    take_up_in_use,
 )
 
 __all__ = [

@@ -72,7 +72,7 @@ def hours_of_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, f
     ----------
     Definition.
     """
-    require_numbers(place, preparing, spinning, plying, finishing)
+    require_numbers(place, preparing, spinning, plying, finishing, left)
     require((np.asarray(place) >= 1) & (np.asarray(place) <= len(STEPS)), "There are four steps.")
     hours = (preparing, spinning, plying, finishing)
     return sum(each * (np.asarray(place) == number) for number, each in enumerate(hours, start=1)) * left
@@ -110,7 +110,7 @@ def hours_before_step(place: Ratio, preparing: Time, spinning: Time, plying: Tim
     ----------
     Definition of a sum.
     """
-    require_numbers(place, preparing, spinning, plying, finishing)
+    require_numbers(place, preparing, spinning, plying, finishing, left)
     require((np.asarray(place) >= 1) & (np.asarray(place) <= len(STEPS)), "There are four steps.")
     hours = (preparing, spinning, plying, finishing)
     return sum(each * (np.asarray(place) > number) for number, each in enumerate(hours, start=1)) * left

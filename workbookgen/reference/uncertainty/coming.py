@@ -58,7 +58,7 @@ def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
 
 
 @law
-def finer_than_planned(weight: Ratio, bought_share: Ratio, planned, seen=None) -> Ratio:
+def finer_than_planned(weight: Ratio, bought_share: Ratio, planned: Grist, seen: Grist | None = None) -> Ratio:
     """How much finer the spun strands come out than planned, as far as it is known.
 
     q = 1 + w · (ρ - 1), ρ = (1 - b) / (g / g_s - b). A bought thread is what it is, so that all the

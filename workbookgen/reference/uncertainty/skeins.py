@@ -122,7 +122,7 @@ def own_square(count_part: Length, tape_part: Length | None = None) -> Area:
 
 
 @law
-def by_reel(finished: Length, loop: Length, u_loop: Length, washed_loop=None) -> Length:
+def by_reel(finished: Length, loop: Length, u_loop: Length, washed_loop: Length | None = None) -> Length:
     """What a skein that was not measured after washing shares with all skeins of its reel.
 
     u = F · u_C / C. The loop of the reel is off by the same in every wrap of every skein.
@@ -202,7 +202,7 @@ def by_shrinkage(
     u_usual: Ratio,
     u_sampled: Ratio,
     sampled: Ratio | None = None,
-    washed_loop=None,
+    washed_loop: Length | None = None,
 ) -> Length:
     """What all skeins share that are not measured after washing.
 

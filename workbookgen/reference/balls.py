@@ -1,0 +1,84 @@
+"""Bought yarn and thread, which shops sell by the whole ball or spool."""
+
+import numpy as np
+
+from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.reference.plying.amounts import packages
+from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
+
+NO_GRIST = Quantity(0.0, "m/g")
+
+
+@law
+def ball_weighs(planned: Grist, spool: Mass | None = None, package: Length | None = None, design: str | None = None) -> Mass:
+    """Mass of one ball or spool of a yarn's first strand.
+
+    b = that of the design's spool, or p / g of a plain yarn. Shops sell whole ones.
+
+    Parameters
+    ----------
+    planned : g, planned grist of the yarn
+    spool : mass of a spool of the design's component
+    package : p, length of one ball
+    design : the design, if the yarn has one
+
+    Returns
+    -------
+    b, a mass
+
+    Raises
+    ------
+    ValueError
+        Neither a spool nor a ball of a plain yarn is known, or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid for balls of one size.
+
+    References
+    ----------
+    Definition of the grist.
+    """
+    require_numbers(planned, spool, package)
+    require(planned > NO_GRIST, "The grist must be above zero.")
+    if spool is not None:
+        return spool + planned * Quantity(0.0, "g") / Quantity(1.0, "m/g")
+    require(package is not None and design is None, "Say what a ball holds.")
+    return (package / planned).to("gram")
+
+
+@law
+def balls_to_buy(buy: Mass, ball: Mass, bought: Ratio, lot: str | None = None, design: str | None = None) -> Ratio:
+    """Balls or spools to get of a strand that is bought.
+
+    k = ⌈f / b⌉. A part of a ball is a whole one to buy.
+
+    Parameters
+    ----------
+    buy : f, what to get of it
+    ball : b, mass of one
+    bought : 1 for a bought yarn or thread, 0 for one to be spun
+    lot : the lot that it is spun from, if there is one
+    design : the design, if the yarn has one
+
+    Returns
+    -------
+    k, a whole number
+
+    Raises
+    ------
+    ValueError
+        A strand that is spun, a negative mass, or a ball that weighs nothing.
+
+    Notes
+    -----
+    Valid for balls of one size; a plain yarn without a lot is taken for one to buy. f / b is rounded to six decimals first.
+
+    References
+    ----------
+    Definition of the quotient.
+    """
+    require_numbers(buy, ball, bought)
+    if lot is not None or design is not None:
+        require(np.asarray(bought) == 1, "The strand is spun.")
+    return packages(buy, ball)

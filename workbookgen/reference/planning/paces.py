@@ -1,0 +1,148 @@
+"""Pace, and the length that it is set against: what one's own hands make in a time.
+
+Nobody's pace but one's own tells anything, so it is timed on a sample, or stated by who
+knows it.
+"""
+
+from workbookgen.reference.law import law, require
+from workbookgen.reference.plying.amounts import component_length
+from workbookgen.reference.plying.design import require_loss
+from workbookgen.units import Length, Pace, Quantity, Ratio, Some, Time
+
+NO_TIME = Quantity(0.0, "hour")
+NO_LENGTH = Quantity(0.0, "m")
+
+
+@law
+def pace(length: Length, minutes: Time) -> Pace:
+    """Pace of spinning or plying.
+
+    p = L / t. One's own pace, timed on a sample.
+
+    Parameters
+    ----------
+    length : L, length made
+    minutes : t, time that it took
+
+    Returns
+    -------
+    p, a length per time
+
+    Raises
+    ------
+    ValueError
+        A length or a time that is not above zero.
+
+    Notes
+    -----
+    Valid for the same fiber, grist and tool; breaks and joins belong into the time.
+
+    References
+    ----------
+    Definition of the pace.
+    """
+    require(length > NO_LENGTH, "The length made must be above zero.")
+    require(minutes > NO_TIME, "The time that it took must be above zero.")
+    return length / minutes
+
+
+@law
+def pace_in_use(own: Some = None, sample: Some = None) -> Some:
+    """Pace that the planner reckons with.
+
+    p = own, or else that of the sample. A pace that is known need not be timed again.
+
+    Parameters
+    ----------
+    own : one's own pace, as one states it, a length or a mass worked in a time
+    sample : pace timed on a sample, of the same kind
+
+    Returns
+    -------
+    p, of the same kind
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or the pace in use is not above zero.
+
+    Notes
+    -----
+    Valid for two figures of the same step of the work.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    pace = sample if own is None else own
+    require(pace is not None, "Give your own pace, or time a sample.")
+    require(pace > 0, "The pace must be above zero.")
+    return pace
+
+
+@law
+def singles_length(length: Length, strands: Ratio = 2, take_up: Ratio = 0) -> Length:
+    """Length of singles to spin for a length of plied yarn.
+
+    ℓ = L · n / (1 - c). Every strand is spun, and is a little longer than the yarn it makes.
+
+    Parameters
+    ----------
+    length : L, length of plied yarn
+    strands : n, number of strands
+    take_up : c, lost length over the length before plying, from 0 to under 1
+
+    Returns
+    -------
+    ℓ, a length, all strands together
+
+    Raises
+    ------
+    ValueError
+        A negative length, strands that are no whole number from 1 up, or a take-up outside 0
+        to under 1.
+
+    Notes
+    -----
+    Valid for strands that are fed alike; ends left on the bobbins come on top.
+
+    References
+    ----------
+    Definition of the take-up.
+    """
+    require_loss(take_up, "take-up")
+    return component_length(length, strands, 1 / (1 - take_up))
+
+
+@law
+def take_up_in_use(own: Ratio | None = None, sample: Ratio | None = None) -> Ratio:
+    """Take-up to reckon with.
+
+    c = own, or else the sample's. What is typed wins over what was measured.
+
+    Parameters
+    ----------
+    own : take-up as typed
+    sample : take-up of a sample
+
+    Returns
+    -------
+    c, a share
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or a take-up of 1 or more.
+
+    Notes
+    -----
+    Valid for yarn plied like the sample.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    take_up = sample if own is None else own
+    require(take_up is not None, "Give the take-up, or choose a sample that has one.")
+    require(take_up < 1, "The take-up lies under 1.")
+    return take_up
