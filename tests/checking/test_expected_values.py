@@ -58,9 +58,9 @@ def test_nothing_typed_nothing_shown():
     values = filled()
     counts = {f"{log}_{told}" for log in ("reels", "skeins") for told in ("open", "spoiled")}  # lines that are wrong, cells that fail
     assert {key: column for key, column in values.items() if set(column) != {None}} == dict.fromkeys(counts, (0.0,))
-    assert {key: len(column) for key, column in values.items() if key.startswith("skeins")} == {
-        f"skeins_{key}": 4 for key in ("loop", "length", "wound_on", "kept", "wpi", "size", "message")
-    }
+    of_all = {f"skeins_{told}": 1 for told in ("first", "open", "spoiled")}
+    each = ("loop", "length", "wound_on", "kept", "wpi", "size", "message", "mark", "filled", "line_of_reel")
+    assert {key: len(column) for key, column in values.items() if key.startswith("skeins")} == of_all | {f"skeins_{key}": 4 for key in each}
 
 
 @pytest.mark.parametrize(
