@@ -67,7 +67,7 @@ def labels(settings: Settings) -> Log:
                 _of_skein("weight_class", "Yarn weight class"),
                 _of_skein("wraps_words", "Wraps"),
                 _of_skein("grist_words", "Grist"),
-                Result("own_words", "Your words", "words", stock.listed, None, uses={"name": "words"}),
+                Result("own_words", "Your words", "words", stock.listed, None, uses={"name": "words"}, only_if='LEN(SUBSTITUTE(words, " ", "")) > 0'),
             ), printed=False),
         ),
         repeated=("called", "made_of", "length_words", "mass_words", "weight_class", "wraps_words", "grist_words", "own_words"),
