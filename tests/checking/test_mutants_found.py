@@ -54,8 +54,8 @@ def edges(small_layout, tmp_path_factory):
         "reels": [
             {"name": "Twice", "rated": 72.0, "cord": 144.0, "turns": 2.0},
             {"name": "twice", "rated": 60.0},
-            {"name": "Once", "height": 15.0, "arm_a": 14.0, "arm_b": 12.0},
             {"name": "x" * 41, "rated": 50.0},
+            {"name": "Once", "height": 15.0, "arm_a": 14.0, "arm_b": 12.0},  # in the last line that there is
         ],
         "guide": [
             {"name": "Fine wool", "diameter_low": 17.6, "diameter_high": 17.6, "fleece_low": 5.0, "fleece_high": 7.0,
