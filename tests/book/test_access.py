@@ -7,7 +7,7 @@ severity, applied to linear light (from memory). Contrasts are those of WCAG 2.
 import re
 import zipfile
 from html import unescape
-from itertools import combinations
+from itertools import combinations, pairwise
 
 import openpyxl
 import pytest
@@ -105,8 +105,17 @@ def test_pale_columns_are_drawn_with_an_edge(blank):
 def test_points_and_lines_are_seen_on_the_band(sight):
     for color in (colors.ACCENT, colors.QUIET):
         assert all(contrast(seen(color, sight), seen(ground, sight)) >= 3 for ground in (colors.BAND, WHITE))
-    dashes = [look["line"].get("dash_type") for look in (charts.LINES["mean"], charts.LINES["limit"])]
-    assert len(set(dashes)) == 2, "mean and limits differ in more than their place"
+
+
+def test_the_limits_of_a_control_chart_are_dashed_and_its_mean_is_not(blank):
+    """They differ in more than their place; the mean is the axis."""
+    with zipfile.ZipFile(blank) as package:
+        drawn = [package.read(name).decode() for name in package.namelist() if name.startswith("xl/charts/chart")]
+    [control] = [each for each in drawn if "<c:scatterChart>" in each]
+    limits = [each for each in re.findall(r"<c:ser>.*?</c:ser>", control) if re.search(r"<c:tx>.*limit.*</c:tx>", each)]
+    assert len(limits) == 2 and all('<a:prstDash val="dash"/>' in each for each in limits)
+    mean = re.search(r'<c:valAx>(?:(?!</c:valAx>).)*?<c:axPos val="b"/>.*?<c:spPr>(.*?)</c:spPr>', control)[1]
+    assert f'<a:srgbClr val="{colors.QUIET.removeprefix("#")}"/>' in mean and "prstDash" not in mean
 
 
 def test_every_picture_says_what_it_shows(blank, layout):
@@ -129,8 +138,15 @@ def test_a_sheet_reads_from_its_title_down(book, layout):
         assert page.cell(2 if sheet.log_view else 3, 2).value == sheet.title, sheet.name
         said = [cell.value for row in page.iter_rows(1, 4) for cell in row]
         assert sheet.about in said, sheet.name
-        rows = [placed.row for placed in plan.placed]
-        assert rows == sorted(rows), "sections stand on the page in the order in which they are written"
+        top = {id(placed.section): placed.row for placed in plan.placed}
+        bands = [[(top[id(section)], section.across) for section in band.sections] for band in sheet.bands]
+        assert sum(map(len, bands)) == len(plan.placed)
+        for above, below in pairwise(bands):
+            assert max(row for row, _ in above) < min(row for row, _ in below), "bands stand on the page in the order in which they are written"
+        for band in bands:
+            for (row, across), (next_row, next_across) in pairwise(band):
+                beside = across[1] < next_across[0]
+                assert next_row <= row if beside else next_row > row, "and so do the sections of each, beside or below the one before"
         for placed in plan.placed:
             section = placed.section
             title = section.title or (layout.planner.tables[section.table].title if isinstance(section, Facts) else "")
