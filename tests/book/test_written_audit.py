@@ -14,6 +14,7 @@ from workbookgen.build import layout_of, workbook
 from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Log
+from workbookgen.language.abreast import Abreast
 from workbookgen.language.views import Tickets
 from workbookgen.settings import Rows, Settings
 
@@ -139,9 +140,9 @@ def test_every_formula_is_in_its_cell(book, layout):
 def test_every_formula_cell_has_a_format_of_its_own(book, layout):
     for placement in (each for each in layout.formulas if each.column <= layout.plans[each.sheet].last_column):
         cell = cells(book, placement)[0]
-        number = re.sub(r'"[^"]*"', "", cell.number_format).split(";")[0]  # what is above nothing, without what stands beside it
+        number = re.sub(r'"[^"]*"', "", cell.number_format).split(";")[0]  # what is above nothing, without what stands beside it; a sign stands from the least that is shown
         if not getattr(placement.field, "is_text", True):
-            assert re.fullmatch(r"(#,##0|0)(\.0+)?%?(_\))*|yyyy-mm-dd|(\[=1\]0)? ?", number.strip()), (placement.key, cell.number_format)
+            assert re.fullmatch(r"(\[>=0\.0*5\])?(#,##0|0)(\.0+)?%?(_\))*|yyyy-mm-dd|(\[=1\]0)? ?", number.strip()), (placement.key, cell.number_format)
         assert (placement.unit is not None and placement.unit.symbol == "%") == ("%" in number), placement.key
 
 
@@ -149,6 +150,15 @@ def validations(book, placement):
     return [
         each for each in book[placement.sheet].data_validations.dataValidation if spans(placement, str(each.sqref))
     ]
+
+
+def names_offered(names) -> str:
+    """The whole list of a table; of a log, from its first line to the last that has a name, and never fewer than one."""
+    if not isinstance(names.holder, Log):
+        return names.range
+    first = names.range.partition(":")[0]
+    last = f'SUMPRODUCT(MAX(({names.range}<>"")*ROW({names.range})))'
+    return f"OFFSET({first},0,0,MAX(1,{last}-ROW({first})+1),1)"
 
 
 def test_every_input_is_validated_and_explained(book, layout):
@@ -159,7 +169,7 @@ def test_every_input_is_validated_and_explained(book, layout):
         domain = placement.field.domain
         if isinstance(domain, Choice):
             assert validation.type == "list"
-            assert validation.formula1 == layout.placements[domain.of].range
+            assert validation.formula1 == names_offered(layout.placements[domain.of]), placement.key
         elif isinstance(domain, Number | Date):
             low, high = domain.least, domain.most
             if isinstance(domain, Number):
@@ -178,11 +188,20 @@ def test_every_placement_has_its_defined_name(book, layout):
 
 
 def test_labels_and_units_stand_by_their_fields(book, layout):
-    """Each input has its label right before it, or above it; its unit behind it, or under the label, or at the head of its lines."""
+    """Each input has its label right before it, or above it; its unit behind it, or under the label, or at the head of its lines.
+
+    Where what is alike stands abreast, one label and unit at the head of a row say what all of it is.
+    """
+    abreast = {key: (section, label) for sheet in layout.planner.sheets for section in sheet.sections if isinstance(section, Abreast) for label, keys in section.rows for key in keys}
     chosen = {sheet.grid.chosen for sheet in layout.planner.sheets}
     for placement in (each for each in layout.inputs if each.key not in chosen):
         sheet, symbol = book[placement.sheet], placement.unit.symbol if placement.unit else ""
         spot = layout.plans[placement.sheet].spots[placement.key]
+        if placement.key in abreast:
+            section, label = abreast[placement.key]
+            said = sheet.cell(placement.row, 1 + section.across[0]).value
+            assert said == ", ".join(filter(None, (label or placement.field.label, symbol))), placement.key
+            continue
         above = [sheet.cell(placement.row - up, placement.column).value for up in range(1, min(5, placement.row))]
         before = [sheet.cell(placement.row, placement.column - back).value for back in range(1, min(4, placement.column))]
         behind = sheet.cell(placement.row, placement.column + spot.across).value or ""
@@ -211,10 +230,14 @@ def test_every_sheet_can_be_printed(book, layout):
             assert setup.scale in (None, 100), "in its true size"
             continue
         assert "&P" in sheet.oddFooter.right.text
-        assert sheet.sheet_properties.pageSetUpPr.fitToPage and (setup.fitToWidth or 1) == 1, sheet.title
+        fitted = sheet.sheet_properties.pageSetUpPr and sheet.sheet_properties.pageSetUpPr.fitToPage
+        assert (setup.fitToWidth or 1) == 1 and bool(fitted) == (setup.scale is None), (sheet.title, "fitted, or of one scale with breaks of its own")
+        assert not (fitted and sheet.row_breaks.brk), (sheet.title, "a program that fits leaves breaks aside")
         margins = sheet.page_margins
         room = (ACROSS[setup.orientation] - margins.left - margins.right) * 72
-        assert room / points_across(sheet, left, right) >= 0.55, (sheet.title, "it can still be read")
+        fits = room / points_across(sheet, left, right)
+        assert fits >= 0.55 and 0.54 <= (setup.scale or 100) / 100, (sheet.title, "it can still be read")
+        assert fitted or setup.scale / 100 <= fits, (sheet.title, "and nothing is cut off at the side")
 
 
 def test_what_a_view_names_is_printed(book, layout):
