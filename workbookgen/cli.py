@@ -53,7 +53,7 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
     from workbookgen.build import build as build_planner
     from workbookgen.filled.replacing import require_no_entries
 
-    chosen = settings_module.changed(settings_module.load(settings or settings_module.templates() / "us.toml"), units, size, reels)
+    chosen = settings_module.changed(settings_module.load(settings or settings_module.templates() / "us.toml"), units=units, size=size, reels=reels)
     require_no_entries(output, chosen)
     with _progress(STEPS, quiet=False, label="Building") as step:
         layout = build_planner(chosen, output, step=step)

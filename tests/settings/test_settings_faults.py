@@ -72,9 +72,9 @@ MISTAKES = {
 DOUBLE = '[[reels]]\nname = "Porch"\nloop = "2 yd"\n[[reels]]\nname = "PORCH"\nloop = "1 m"\n'
 
 
-def faults(call, *arguments):
+def faults(call, *arguments, **named):
     with pytest.raises(SettingsError) as caught:
-        call(*arguments)
+        call(*arguments, **named)
     return caught.value.faults
 
 
@@ -96,9 +96,9 @@ def test_two_reels_of_one_name():
 
 
 def test_more_reels_than_lines():
-    text = "[rows]\nreels = 1\n" + DOUBLE.replace("PORCH", "Other")
+    text = "[rows]\nreels = 2\n" + DOUBLE.replace("PORCH", "Other") + '[[reels]]\nname = "Third"\nloop = "1 m"\n'
     (fault,) = faults(parse, text, "mine.toml")
-    assert str(fault) == "mine.toml, line 2, rows.reels: 2 reels are listed, so this must be 2 or more."
+    assert str(fault) == "mine.toml, line 2, rows.reels: 3 reels are listed, so this must be 3 or more."
 
 
 def test_all_mistakes_are_told_at_once():
@@ -132,7 +132,7 @@ def test_a_missing_file(tmp_path):
 
 def test_a_folder(tmp_path):
     (fault,) = faults(load, tmp_path)
-    assert fault.place == str(tmp_path) and fault.sentence == "this settings file cannot be read: Is a directory."
+    assert fault.place == str(tmp_path) and fault.sentence == "this settings file cannot be read: it is a folder."
 
 
 def test_a_file_that_is_not_text(tmp_path):
@@ -144,31 +144,31 @@ def test_a_file_that_is_not_text(tmp_path):
 
 @pytest.mark.parametrize("text", ["", "Porch", "=72 in", "Porch=", "Niddy=15 in x 14 in", "N=1 in x 1 in x 1 in x 1 in"])
 def test_a_reel_of_the_command_line_that_is_no_reel(text):
-    (fault,) = faults(changed, Settings(), None, (text,))
+    (fault,) = faults(changed, Settings(), reels=(text,))
     assert fault.place == f'--reel "{text}"'
     assert '"Name=72 in"' in fault.sentence and '"Name=15 in x 14 in x 14 in"' in fault.sentence
 
 
 def test_a_bad_length_on_the_command_line():
-    (fault,) = faults(changed, Settings(), None, ("Porch=72",))
+    (fault,) = faults(changed, Settings(), reels=("Porch=72",))
     assert str(fault) == f'--reel "Porch=72", loop: {LENGTH}'
 
 
 def test_a_reel_of_the_command_line_that_is_too_large():
-    (fault,) = faults(changed, Settings(), None, ("Porch=100 m",))
+    (fault,) = faults(changed, Settings(), reels=("Porch=100 m",))
     assert str(fault) == '--reel "Porch=100 m": 100 m is 3,937.01 in, and the sheet Reels takes a number above 0 up to 1,000 in.'
 
 
 def test_a_reel_that_another_unit_system_refuses():
     # 1,000 in is 25.4 m, and the metric sheet goes up to 1,000 cm.
     before = parse('[[reels]]\nname = "A"\nloop = "20 m"', "mine.toml")
-    (fault,) = faults(changed, before, "metric")
+    (fault,) = faults(changed, before, units="metric")
     assert str(fault) == "the command line, reels.1.loop: 20 m is 2,000 cm, and the sheet Reels takes a number above 0 up to 1,000 cm."
 
 
 def test_more_reels_on_the_command_line_than_lines():
     few = parse("[rows]\nreels = 3", "mine.toml")
-    (fault,) = faults(changed, few, None, ("A=1 m", "B=1 m", "C=1 m", "D=1 m"))
+    (fault,) = faults(changed, few, reels=("A=1 m", "B=1 m", "C=1 m", "D=1 m"))
     assert "4 reels are listed, so this must be 4 or more" in fault.sentence
 
 

@@ -47,7 +47,7 @@ SETTINGS = st.builds(
     currency=texts(6, LETTERS.filter(lambda letter: letter not in '"{}')),
     leave_out=st.sets(st.sampled_from(get_args(Leavable))).map(closed),
     colors=st.builds(Colors, **{role: st.none() | st.just(color) for role, color in ROLES.items()}),
-    rows=st.builds(Rows, reels=st.integers(4, 100), skeins=st.integers(1, 10_000)),
+    rows=st.builds(Rows, reels=st.integers(4, 100), skeins=st.integers(2, 10_000)),
     reels=st.lists(REELS, max_size=4, unique_by=lambda reel: reel.name.lower()).map(tuple),
 )
 
@@ -69,7 +69,7 @@ def test_made_with_holds_them_line_by_line(settings):
 
 def test_settings_of_an_older_planner_are_read():
     old = '# workbookgen 0.1.0\nunits = "us"\npaper = "letter"\ntitle = "Mine"\ncurrency = "$"\nreels = []\n\n[rows]\nreels = 12\nguide = 40\n'
-    assert parse(old, "a planner") == Settings(title="Mine")
+    assert parse(old, "a planner") == Settings(title="Mine", rows=Rows(guide=40))
 
 
 def test_nothing_is_left_out_unasked():

@@ -141,7 +141,7 @@ class Settings(Strict):
         return tomli_w.dumps({key: value for key, value in table.items() if value not in ("", (), {}) or key == "fibers"})
 
 
-def changed(settings: Settings, units: str | None = None, size: str | None = None, reels: tuple[str, ...] = ()) -> Settings:
+def changed(settings: Settings, *, units: str | None = None, size: str | None = None, reels: tuple[str, ...] = ()) -> Settings:
     """Settings with another unit system or size, and with reels added; a reel of the same name is replaced."""
     table = settings.model_dump(exclude_none=True)
     table |= {key: value for key, value in (("units", units), ("size", size)) if value}
@@ -169,7 +169,8 @@ def templates() -> Path:
 def load(path: Path) -> Settings:
     """Read a settings file. Raises SettingsError with every fault found."""
     if path.exists() and not path.is_file():  # a pipe or a device might never end
-        raise SettingsError.at(str(path), "this settings file cannot be read: it is no ordinary file.")
+        kind = "a folder" if path.is_dir() else "no ordinary file"
+        raise SettingsError.at(str(path), f"this settings file cannot be read: it is {kind}.")
     try:
         text = path.read_text(encoding="utf-8-sig")  # some editors put a byte order mark first
     except (OSError, UnicodeDecodeError) as problem:
