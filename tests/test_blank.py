@@ -107,12 +107,14 @@ def test_the_secrets_were_everywhere(filled):
     assert len(holding(filled, SECRET, repr(NUMBER))) > 20 and SECRET.encode("utf-16-le") in parts(filled)["xl/printerSettings/printerSettings1.bin"]
 
 
-def test_no_secret_comes_along(handed_on):
+def test_no_secret_comes_along(handed_on, small_file):
     assert holding(handed_on, SECRET, SECRET.lower(), repr(NUMBER), "Clock reel") == []
     assert not any(SECRET.encode(form) in content for content in parts(handed_on).values() for form in ("utf-16-le", "utf-16-be"))
     properties = openpyxl.load_workbook(handed_on).properties
     assert not (properties.creator or properties.lastModifiedBy or properties.subject or properties.keywords or properties.category)
-    assert not re.search(r"customXml|custom\.xml|media|printerSettings|comments|thumbnail", " ".join(parts(handed_on)))
+    assert not re.search(r"customXml|custom\.xml|printerSettings|comments|thumbnail", " ".join(parts(handed_on)))
+    drawings, of_ours = ({content for name, content in parts(path).items() if "media" in name} for path in (handed_on, small_file))
+    assert drawings <= of_ours, "only the planner's own drawings"
 
 
 def test_the_reels_come_along_as_they_stand(handed_on):
