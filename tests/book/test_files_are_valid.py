@@ -27,8 +27,8 @@ def faults(path) -> list:
     return result.errors
 
 
-def test_there_are_three_blank_planners():
-    assert len(TEMPLATES) == 3
+def test_there_is_a_blank_planner_of_each_size_in_each_unit_system():
+    assert {path.stem for path in TEMPLATES} == {system + size for system in UNIT_SYSTEMS for size in ("", "-small")}
 
 
 @pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
