@@ -10,7 +10,7 @@ from workbookgen.errors import FileError
 from workbookgen.filled.planner import described, read_filled
 from workbookgen.settings import Reel
 
-from .conftest import cell, filled, small, written
+from .conftest import LINES, cell, filled, small, written
 
 
 def test_by_its_own_settings_everything_is_as_it_was(old_file, old_entries, old_settings, carried):
@@ -18,7 +18,7 @@ def test_by_its_own_settings_everything_is_as_it_was(old_file, old_entries, old_
     assert outcome.new.entries == old_entries
     assert outcome.new.settings == old_settings
     assert outcome.carried.leftovers == outcome.carried.differences == outcome.carried.notes == ()
-    assert outcome.carried.lines == {"Reels": 2, "Fiber": 2, "Skeins": 3, "Projects": 1}
+    assert outcome.carried.lines == {"Reels": 2, "Fiber": 2, "Skeins": 3, "Projects": 1, "Need": LINES}
 
 
 def test_there_and_back_between_yards_and_meters(old_file, old_entries, carried, tmp_path):
@@ -76,7 +76,7 @@ def test_the_reels_of_the_new_settings_and_of_the_old_planner(old_file, carried)
     assert outcome.new.entries["reels_rated"] == (72.0, 55.0, 100.0, None)
     assert outcome.new.entries["reels_turns"][0] == 8.25
     assert outcome.leftovers == {cell("reels_rated", 1): (54.0, ONLY_HERE)}
-    assert outcome.carried.renewed == 1
+    assert outcome.carried.renewed == 1 + LINES, "Spare, and what pieces usually take"
 
 
 def test_a_reel_of_the_old_settings_only_is_kept(old_file, carried):
@@ -86,7 +86,7 @@ def test_a_reel_of_the_old_settings_only_is_kept(old_file, carried):
 
 
 def test_the_guide_takes_new_figures_only_where_nobody_touched_it(tmp_path):
-    settings = small(fibers=None, lines=40)
+    settings = small(fibers=None, lines=60)
     metric = described(settings.model_copy(update={"units": "metric"}))
     entries = filled(settings, {}, {})
     names, lines = entries["guide_name"], len(metric.blocks["guide"].starts_with)
@@ -94,7 +94,7 @@ def test_the_guide_takes_new_figures_only_where_nobody_touched_it(tmp_path):
         if key.startswith("guide_"):
             entries[key] = (*column[:2], None, *column[3:])  # the third line was deleted
     entries["guide_yield_low"] = (0.123, *entries["guide_yield_low"][1:])
-    entries["guide_name"] = (*entries["guide_name"][:lines], "Fog", *[None] * (39 - lines))
+    entries["guide_name"] = (*entries["guide_name"][:lines], "Fog", *[None] * (59 - lines))
     matched = match(read_filled(written(tmp_path / "old.xlsx", settings, entries)), metric)
     assert matched.entries["guide_yield_low"][0] == 0.123
     assert matched.entries["guide_fleece_low"][0] == pytest.approx(entries["guide_fleece_low"][0] * 0.45359237, rel=1e-14)
@@ -104,6 +104,23 @@ def test_the_guide_takes_new_figures_only_where_nobody_touched_it(tmp_path):
     assert matched.entries["guide_name"][lines] == "Fog"
     assert len([block for block, _ in matched.renewed if block == "guide"]) == lines - 2
     assert matched.leftovers == [], "figures that differ by rounding only are the same"
+
+
+def test_lines_that_share_a_name_are_known_by_all_their_words(tmp_path):
+    """What a hat usually takes is another thing for a child than for a grown one; two figures of yards are two other ones of meters."""
+    settings = small(lines=20)
+    metric = described(settings.model_copy(update={"units": "metric"}))
+    entries = filled(settings, {}, {})
+    hats = {entries["uses_size"][row]: row for row, name in enumerate(entries["uses_name"]) if name == "hat"}
+    assert set(hats) == {"child", "grown"}
+    entries["uses_length"] = tuple(130.0 if row == hats["grown"] else each for row, each in enumerate(entries["uses_length"]))
+    matched = match(read_filled(written(tmp_path / "old.xlsx", settings, entries)), metric)
+    given = {(each["name"], each["size"]): each["length"] for each in metric.blocks["uses"].starts_with}
+    assert matched.entries["uses_length"][hats["child"]] == given["hat", "child"], "nobody touched it"
+    assert matched.entries["uses_length"][hats["grown"]] == pytest.approx(130 * 0.9144, rel=1e-14), "it was typed over"
+    assert len([block for block, _ in matched.renewed if block == "uses"]) == len(given) - 1
+    assert matched.leftovers == []
+    assert matched.entries["uses_name"] == [*entries["uses_name"]], "and no line came twice"
 
 
 def test_entries_that_the_planner_does_not_take_stay_and_are_told(tmp_path, carried):

@@ -4,12 +4,15 @@ import openpyxl
 import pytest
 from openxml_audit import AppPrediction, OpenXmlValidator, predict
 
-from workbookgen.carry.leftovers import LONGEST, SHEET, Leftover, with_leftovers
+from workbookgen.carry.leftovers import COLUMNS, LONGEST, SHEET, Leftover, with_leftovers
 from workbookgen.checking.check import check
 from workbookgen.filled.planner import described
 from workbookgen.planner_file import read_planner
+from workbookgen.settings import Rows
 
-from .conftest import cell, filled, small, written
+from .conftest import LINES, cell, filled, small, written
+
+FEW = Rows(**dict.fromkeys(Rows.model_fields, 2) | {"uses": LINES})  # what pieces usually take comes over whole
 
 
 @pytest.fixture(scope="module")
@@ -19,14 +22,15 @@ def untidy(old_settings, tmp_path_factory):
     return written(tmp_path_factory.mktemp("untidy") / "old.xlsx", old_settings, filled(old_settings, {"skeins": lines}, {}))
 
 
-def area(path) -> str:
-    """The cells of the leftovers, by their names."""
-    places = [next(iter(each.destinations))[1].split(":") for name, each in openpyxl.load_workbook(path).defined_names.items() if name.startswith("leftovers_")]
-    return f"{places[0][0]}:{places[-1][-1]}".replace("$", "") if places else ""
+def column(book, name: str) -> list:
+    """The cells of one column of the leftovers, found by its name."""
+    return [row[0] for row in book[SHEET][next(iter(book.defined_names[f"leftovers_{name}"].destinations))[1]]]
 
 
 def rows(path) -> list[tuple]:
-    return [tuple(each.value for each in row) for row in openpyxl.load_workbook(path)[SHEET][area(path)]]
+    """The leftovers, their columns in the order of COLUMNS, wherever these stand."""
+    book = openpyxl.load_workbook(path)
+    return list(zip(*([each.value for each in column(book, name)] for name, _, _ in COLUMNS), strict=True))
 
 
 def test_a_planner_with_leftovers_is_checked_like_any_other(untidy, carried, tmp_path):
@@ -36,13 +40,13 @@ def test_a_planner_with_leftovers_is_checked_like_any_other(untidy, carried, tmp
 
 
 def test_what_stands_on_the_sheet_and_comes_along(untidy, carried, tmp_path):
-    carried(untidy, small(lines=2))
+    carried(untidy, small(rows=FEW))
     told = rows(tmp_path / "new.xlsx")
     assert told == [
         ("Skeins", cell("skeins_name", 2).partition("!")[2], "Skein", "=HYPERLINK(1)", "the new planner has only 2 lines here", "only here"),
         ("Skeins", cell("skeins_wraps").partition("!")[2], "Wraps", "many", "the new planner does not take it. Wraps: type a number from 0 up to 100,000, in digits.", "in its cell"),
     ]
-    first = openpyxl.load_workbook(tmp_path / "new.xlsx")[SHEET][area(tmp_path / "new.xlsx")][0][3]
+    first = column(openpyxl.load_workbook(tmp_path / "new.xlsx"), "what")[0]
     assert (first.value, first.data_type) == ("=HYPERLINK(1)", "s"), "a text stays a text"
     carried(tmp_path / "new.xlsx", None, "again.xlsx")
     assert sorted(rows(tmp_path / "again.xlsx")) == sorted(told), "its lines come along, and none twice"

@@ -15,7 +15,7 @@ from workbookgen.carry.conversion import converted, is_conversion
 from workbookgen.carry.leftovers import IN_ITS_CELL, LONGEST, ONLY_HERE, Leftover
 from workbookgen.engines import ErrorValue
 from workbookgen.filled.planner import FilledPlanner, described
-from workbookgen.language.domains import Date
+from workbookgen.language.domains import Date, Name
 from workbookgen.language.entries import Entry, starting_entries
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block, Log, Planner
@@ -23,7 +23,7 @@ from workbookgen.language.quantities import PERCENT_UNIT
 from workbookgen.texts import folded
 
 NAME = "name"  # by which the lines that a planner brings along are known
-ALIKE = 1e-4  # relative: figures of the guide are rounded for each unit system
+ALIKE = 1e-9  # relative: figures that are one
 DAY_NOUGHT = date(1899, 12, 30)
 
 Record = dict[str, Entry]
@@ -66,8 +66,8 @@ class _Matching:
             brought = {row for row, line in lines.items() if self._is_untouched(row, line)}
             self._strand({row: line for row, line in lines.items() if row not in brought}, "the new planner does not have this sheet")
             return
-        starting = _by_name(target) if isinstance(target, Log) else {}
-        renewed = {row: _name(line) for row, line in lines.items() if self._is_untouched(row, line) and _name(line) in starting}
+        starting = _brought(target)
+        renewed = {row: known for row, line in lines.items() if self._is_untouched(row, line) and (known := _known_by(target, line)) in starting}
         rows = _placed(lines, target.rows) if isinstance(target, Log) else {0: 0}
         if isinstance(target, Log):
             for each in target.inputs:
@@ -81,7 +81,7 @@ class _Matching:
                 for key, entry in line.items():
                     self._move(row, rows[row], key, entry, target)
         self.matched.rows[self.block.key] = rows
-        known = {_name(line) for line in lines.values()} | set(_by_name(self.block))
+        known = {_known_by(target, line) for line in lines.values()} | set(_brought(self.block))
         self._add([record for name, record in starting.items() if name not in known], target)
 
     def _lines(self) -> dict[int, Record]:
@@ -102,20 +102,22 @@ class _Matching:
         return f"{self.block.key}_{key}"
 
     def _is_untouched(self, row: int, line: Record) -> bool:
-        record = _by_name(self.block).get(_name(line))
-        is_same = record is not None and all(_alike(entry, record.get(key), 1e-9) for key, entry in line.items())
+        record = _brought(self.block).get(_known_by(self.block, line))
+        is_same = record is not None and all(_alike(entry, record.get(key)) for key, entry in line.items())
         return is_same and not any(self._comment(row, key) for key in line)
 
     def _renew(self, row: int, place: int, line: Record, record: Mapping[str, Entry], target: Block) -> None:
-        """A line that nobody touched takes the new planner's figures; where they are others, the old ones are told."""
+        """A line that nobody touched takes the new planner's figures; where they are others, the old ones are told.
+
+        Figures are rounded for each unit system, so they are held against those that the old planner's settings give in the new one.
+        """
         self.matched.renewed.add((self.block.key, row))
         for each in target.inputs:
             self.matched.entries[f"{target.key}_{each.key}"][place] = record.get(each.key)
-        for key, entry in line.items():
-            each = target.by_key.get(key)
-            if isinstance(each, Input) and isinstance(entry, float):
-                entry = converted(entry, each.unit, self.old.settings.units, self.new.system).value
-            if not _alike(entry, record.get(key), ALIKE):
+        own = _brought(described(self.old.settings.model_copy(update={"units": self.new.system})).blocks[self.block.key])
+        before = own.get(_known_by(self.block, line), line)
+        for key in line:
+            if not _alike(before.get(key), record.get(key)):
                 self._leave(row, key, line[key], "the new planner's own line took its place")
 
     def _move(self, row: int, place: int, key: str, entry: Entry, target: Block) -> None:
@@ -173,7 +175,7 @@ class _Matching:
         """What one cell holds that is not as it was at `first`, the arithmetic behind it, and what was pinned to it."""
         cell = self.old.cell(self._full(key), row)
         formula = cell.formula if cell else ""
-        if entry is not None and not _alike(entry, first, 1e-9):
+        if entry is not None and not _alike(entry, first):
             self._leave(row, key, entry, f"{why}; it was worked out by {formula}" if formula else why)
         elif entry is None and cell and (formula or cell.value is not None):
             self._leave(row, key, formula or str(cell.value), f"it shows {cell.value or 'nothing'}; {why}")
@@ -225,16 +227,20 @@ def _placed(lines: dict[int, Record], rows: int) -> dict[int, int]:
     return dict(zip(sorted(lines), range(rows), strict=False))
 
 
-def _by_name(block: Block) -> dict[str, Mapping[str, Entry]]:
+def _brought(block: Block) -> dict[tuple[str, ...], Mapping[str, Entry]]:
     """The lines that a log brings along."""
-    return {_name(record): record for record in block.starts_with if NAME in record} if isinstance(block, Log) else {}
+    return {_known_by(block, record): record for record in block.starts_with if NAME in record} if isinstance(block, Log) else {}
 
 
-def _name(record: Mapping[str, Entry]) -> str:
-    return folded(str(record.get(NAME) or ""))
+def _known_by(block: Block, record: Mapping[str, Entry]) -> tuple[str, ...]:
+    """The name of a record, and where several may share one, all its words: a hat for a child, a hat for a grown one."""
+    name = block.by_key.get(NAME)
+    is_shared = isinstance(name, Input) and isinstance(name.domain, Name) and not name.domain.unique
+    words = [each.key for each in block.inputs if each.is_text] if is_shared else [NAME]
+    return tuple(folded(str(record.get(key) or "")) for key in words)
 
 
-def _alike(one: Entry, other: Entry, within: float) -> bool:
+def _alike(one: Entry, other: Entry) -> bool:
     if isinstance(one, float) and isinstance(other, float):
-        return isclose(one, other, rel_tol=within, abs_tol=within)
+        return isclose(one, other, rel_tol=ALIKE, abs_tol=ALIKE)
     return one == other
