@@ -114,8 +114,8 @@ def test_another_title_gives_other_bytes(run, small_settings, planner, tmp_path)
     run("build", "--settings", settings, "-o", tmp_path / "other.xlsx")
     assert (tmp_path / "other.xlsx").read_bytes() != planner.read_bytes()
     footer = openpyxl.load_workbook(tmp_path / "other.xlsx")["Skeins"].oddFooter
-    # In a footer's code & begins a command, and digits right after a font size belong to it.
-    assert footer.left.text.strip() == "24 skeins && more" and footer.left.size == 9
+    # In a footer's code & begins a command, and digits right at its beginning would be a font size.
+    assert footer.left.text.strip() == "24 skeins && more" and footer.left.size is None
 
 
 class TestWhereItCannotBeWritten:
@@ -200,12 +200,12 @@ class TestWithBadSettings:
 
 def test_a_planner_that_disagrees_is_never_written(run, small_settings, tmp_path, monkeypatch):
     """The reference library is made to say something else of one cell."""
-    def otherwise(planner, entries):
-        honest = build_expected(planner, entries)
+    def otherwise(planner, entries, proofs):
+        honest = build_expected(planner, entries, proofs)
         return honest | {"reels_loop": (73.0, *honest["reels_loop"][1:])}
 
-    build_expected = build.expected_values
-    monkeypatch.setattr(build, "expected_values", otherwise)
+    build_expected = build.expected_of_blocks
+    monkeypatch.setattr(build, "expected_of_blocks", otherwise)
     code, out, err = run("build", "--settings", small_settings, "-o", tmp_path / "mine.xlsx")
     assert (code, out) == (1, "") and "expected 73.0, but formualizer computes 72.0." in err
     assert err.startswith("Reels!") and left_in(tmp_path) == set()

@@ -75,7 +75,7 @@ def test_log_columns_and_card_cells(listed):
     column, cell = ranges["skeins_wraps"], ranges["counts_number"]
     first, last = column.split("!")[1].split(":")
     assert column.startswith("Skeins!$") and int(last.split("$")[2]) - int(first.split("$")[2]) == 2  # three lines
-    assert cell.startswith("Counts!$") and ":" not in cell
+    assert cell.startswith("Twist!$") and ":" not in cell
 
 
 def test_units_are_read_by_any_registry(listed):

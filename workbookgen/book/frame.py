@@ -31,8 +31,8 @@ def links_of_a_page(canvas: Canvas) -> None:
 def places(canvas: Canvas, room: int) -> list[str]:
     """The sheets that the line of links of a page has room for: aids give way to where one is, and to its neighbors."""
     sheets, here = canvas.layout.planner.sheets, canvas.plan.sheet
-    names = [sheet.name for sheet in sheets]
-    spare = [sheet.name for kind in (Kind.AID, Kind.PAPER) for sheet in reversed(sheets[:-1]) if sheet.kind is kind and sheet.name not in (here.name, *here.near)]
+    names = [sheet.name for sheet in sheets if not sheet.is_added or sheet is here]
+    spare = [sheet.name for kind in (Kind.AID, Kind.PAPER) for sheet in reversed(sheets[:-1]) if sheet.kind is kind and sheet.name in names and sheet.name not in (here.name, *here.near)]
     for name in spare[: max(0, len(names) - room)]:
         names.remove(name)
     return names

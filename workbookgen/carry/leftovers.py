@@ -51,7 +51,7 @@ def with_leftovers(planner: Planner, leftovers: Iterable[Leftover]) -> Planner:
     first, *others = planner.sheets
     widths = tuple(7 * width for _, _, width in COLUMNS)  # pixels
     grid = Grid(widths + Grid().widths[len(widths) :])
-    sheet = Sheet(SHEET, "Leftovers of the old planner", about, (Chapter(SHEET, (table,), (band(Facts(table=KEY)),)),), grid=grid)
+    sheet = Sheet(SHEET, "Leftovers of the old planner", about, (Chapter(SHEET, (table,), (band(Facts(table=KEY)),)),), grid=grid, is_added=True)
     return replace(planner, sheets=(first, sheet, *others))
 
 

@@ -198,6 +198,7 @@ class Sheet:
     kind: Kind = Kind.AID
     near: tuple[str, ...] = ()  # sheets to which its first line leads, besides the desk
     grid: Grid = Grid()
+    is_added: bool = False  # beside the sheets that settings ask for: the others do not lead to it
 
     def __post_init__(self):
         views = [chapter.view for chapter in self.chapters]
