@@ -24,7 +24,8 @@ def untidy(old_settings, tmp_path_factory):
 
 def column(book, name: str) -> list:
     """The cells of one column of the leftovers, found by its name."""
-    return [row[0] for row in book[SHEET][next(iter(book.defined_names[f"leftovers_{name}"].destinations))[1]]]
+    cells = book[SHEET][next(iter(book.defined_names[f"leftovers_{name}"].destinations))[1]]
+    return [row[0] for row in cells] if isinstance(cells, tuple) else [cells]
 
 
 def rows(path) -> list[tuple]:
