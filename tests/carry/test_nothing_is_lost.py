@@ -42,11 +42,17 @@ def test_every_entry_is_in_the_new_planner_or_among_its_leftovers(typed, new, tm
     starts = {f"{block.key}_{each.key}": each.first(planner.system) for block in planner.blocks.values() for each in block.inputs}
     listed = Counter((each.sheet, each.cell) for each in outcome.leftovers)
     for key, column in entries.items():
-        _, field = planner.by_key[key]
+        block, field = planner.by_key[key]
         for row, entry in enumerate(column):
-            if entry is None or entry == starts[key] or listed[old.place(key, row)]:
+            if entry is None or entry == starts[key] or listed[old.place(key, row)] or is_as_brought_along(block, row, entries):
                 continue
             assert any(same(entry, each, field, new.units) for each in renewed.entries.get(key, ())), (key, row, entry)
+
+
+def is_as_brought_along(block, row, entries) -> bool:
+    """Whether a line is still as the old planner brought it along: the new one has its own, rounded in its own units."""
+    brought = getattr(block, "starts_with", ())
+    return row < len(brought) and all(entries[f"{block.key}_{each.key}"][row] == brought[row].get(each.key) for each in block.inputs)
 
 
 def same(entry, now, field, units) -> bool:
