@@ -100,7 +100,7 @@ def filled(request, tmp_path_factory) -> Filled:
     """All readings in a planner of each unit system, each reel under the name of its perimeter."""
     system = request.param
     perimeters = list(dict.fromkeys(reading.perimeter for reading in READINGS))
-    rows = dict.fromkeys(Rows.model_fields, 1) | {"reels": len(perimeters), "skeins": len(READINGS) + 1}
+    rows = dict.fromkeys(Rows.model_fields, 2) | {"reels": len(perimeters), "skeins": len(READINGS) + 1}
     settings = Settings(units=system, fibers="", rows=Rows(**rows))
     small = SHOWN[system][0]
     planner = layout_of(settings).planner
