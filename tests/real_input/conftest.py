@@ -60,7 +60,12 @@ class Reading:
             "wraps": self.turns,
             "rest": amount(self.rest, METERS, large) if self.rest else None,
             "gross": amount(self.weight, GRAMS, mass),
+            "washed_loop": amount(self.perimeter, METERS, small),  # finished yarn on a reel of the laboratory shrinks no more
         }
+
+    @property
+    def grams(self) -> float:
+        return amount(self.weight, GRAMS, "gram")
 
     def reproduced_by(self, columns: dict[str, list], row: int) -> bool:
         key, times = COLUMNS[self.reading]

@@ -73,7 +73,7 @@ def scarcest(
     names = [np.broadcast_to(np.asarray(name, dtype=object), shape) for _, name in there]
     found = np.broadcast_to(np.asarray(names[-1], dtype=object), shape)
     for length, name in reversed(list(zip(lengths[:-1], names[:-1], strict=True))):
-        found = np.where(length <= goal * (1 + TRACE), name, found)
+        found = np.where(length - goal <= abs(goal) * TRACE, name, found)
     return str(found[()]) if shape == () else found
 
 

@@ -256,8 +256,13 @@ def said() -> tuple[Result, ...]:
 
 def in_words() -> tuple[Result, ...]:
     """The answer in sentences."""
-    named = "IF(part_1_come <= come_least * 1.000000001, part_1_name, " + "IF(IF(given(part_2_come), part_2_come, come_least + 1) <= come_least * 1.000000001, part_2_name, " \
-        "IF(IF(given(part_3_come), part_3_come, come_least + 1) <= come_least * 1.000000001, part_3_name, part_4_name)))"
+    def limits(part: int) -> str:
+        return f"{part_come(part)} - come_least <= ABS(come_least) * 0.000000001"
+
+    def part_come(part: int) -> str:
+        return "part_1_come" if part == 1 else f"IF(given(part_{part}_come), part_{part}_come, come_least + 1)"
+
+    named = f"IF({limits(1)}, part_1_name, IF({limits(2)}, part_2_name, IF({limits(3)}, part_3_name, part_4_name)))"
     return (
         Result("scarcest", "Scarcest", named, answer.scarcest, None,
                uses={"least": "come_least"} | {f"come_{part}": f"part_{part}_come" for part in PARTS} | {f"name_{part}": f"part_{part}_name" for part in PARTS},
