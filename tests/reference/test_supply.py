@@ -130,3 +130,16 @@ def test_a_ball_weighs_what_its_length_weighs_and_a_part_of_one_is_a_whole_one()
     assert balls.balls_to_buy(grams(101.0), grams(50.0), 1, lot="Blue") == 3
     with pytest.raises(ValueError, match="spun"):
         balls.balls_to_buy(grams(101.0), grams(50.0), 0, lot="Fleece")
+
+
+def test_who_has_less_than_nothing_is_the_scarcest():
+    # The others have promised more than the lot gives: its length is below zero, and it limits the yarn all the same.
+    assert answer.scarcest(meters(-5.0), meters(-5.0), "Moss", meters(3.0), "Fern") == "Moss"
+    assert answer.scarcest(meters(-5.0), meters(3.0), "Moss", meters(-5.0), "Fern", meters(0.0), "Rush") == "Fern"
+
+
+@pytest.mark.parametrize("others, counted", [(1e-18, 0.0), (1e-12, 1e-12)])
+def test_a_doubt_that_no_scale_tells_from_nothing_is_nothing(others, counted):
+    squares = {f"squares_{part}": Quantity(np.array([np.nan, others if part == 2 else np.nan]), "g^2") for part in (1, 2, 3, 4)}
+    lots = {f"lots_{part}_a": ["", "Moss"] for part in (1, 2, 3, 4)}
+    assert sharing.others_square(Quantity(0.0, "g^2"), **squares, **lots, lot="Moss").m_as("g^2") == counted

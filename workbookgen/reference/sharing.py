@@ -16,6 +16,7 @@ from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio,
 NOTHING = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
 NO_GRIST = Quantity(0.0, "m/g")
+SPECK = Quantity(1e-15, "g^2")  # no scale tells it from nothing, and some programs do not either
 HAIR = 1e-6  # of what a project takes itself; less than that is rounding
 
 
@@ -379,7 +380,7 @@ def others_square(
 
     Notes
     -----
-    Valid for needs that do not hang on each other; rounding of the sum counts as nothing.
+    Valid for independent needs; what is less than a speck, or no more than rounding of the sum, counts as nothing.
 
     References
     ----------
@@ -391,4 +392,5 @@ def others_square(
         return own * 0.0
     places = ((lots_1_a, squares_1), (lots_2_a, squares_2), (lots_3_a, squares_3), (lots_4_a, squares_4))
     rest = sum((total(lot, names, squares) for names, squares in places), start=own * 0.0) - own
-    return rest * np.where(rest > own * HAIR, 1.0, 0.0)[()]
+    nothing = np.maximum((own * HAIR).m_as("g^2"), SPECK.m_as("g^2"))
+    return rest * np.where(rest.m_as("g^2") > nothing, 1.0, 0.0)[()]

@@ -117,7 +117,7 @@ def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Res
         _result(part, "unused", "Left in the end", f"(@_come - come_least) * @_share / (planned * {factor})", strands.left_in_the_end, MASS,
                 of_yarn | {"come": "@_come", "least": "come_least"}, only_if="finer > 0", note="Once the scarcest component is used up."),
         _result(part, "need_square", "Need ±²", "POWER(@_share * doubt_need / planned, 2) * IF(given(used), 0, 1)", sharing.need_square, SQUARE_MASS, {"share": "@_share"}, only_if="@_share > 0"),
-        _result(part, "others_square", "Others ±²", f"IF(given(@_lot_a), IF({squares} - @_need_square > @_need_square * 0.000001, {squares} - @_need_square, 0), 0)",
+        _result(part, "others_square", "Others ±²", f"IF(given(@_lot_a), IF({squares} - @_need_square > MAX(@_need_square * 0.000001, 0.000000000000001), {squares} - @_need_square, 0), 0)",
                 sharing.others_square, SQUARE_MASS,
                 {"own": "@_need_square", "lot": "@_lot_a"} | {f"squares_{each}": f"projects_part_{each}_need_square" for each in PARTS}
                 | {f"lots_{each}_a": f"projects_part_{each}_lot_a" for each in PARTS}),
