@@ -100,7 +100,7 @@ def test_the_others_stay_in_their_order(names, without, small_layout):
 def test_a_sheet_goes_with_its_last_chapter(names, without, small_layout):
     left = [sheet.name for sheet in small_layout.planner.sheets if any(chapter.name not in names for chapter in sheet.chapters)]
     assert [sheet.name for sheet in without(names).planner.sheets] == left
-    assert names != LEAVABLE or left == ["Desk", "Project", "Skeins", "Reels", "Fiber", "Reference"]
+    assert names != LEAVABLE or left == ["Desk", "Measure", "Project", "Skeins", "Reels", "Fiber", "Reference"]
 
 
 @some_cases
@@ -176,7 +176,7 @@ def read_by_results(layout: Layout) -> set[str]:
 def test_no_input_is_left_that_nothing_reads(names, without, small_layout):
     layout = without(names)
     unread = {each.key for each in small_layout.inputs} - read_by_results(small_layout)
-    assert unread == {"fiber_note", "pieces_part", "samples_lot"} | {key for key in unread if key.startswith("guide_")}
+    assert unread == {"fiber_note", "pieces_part"} | {key for key in unread if key.startswith("guide_")}
     assert {each.key for each in layout.inputs} - read_by_results(layout) <= unread
 
 
@@ -286,7 +286,7 @@ def test_the_first_page_counts_the_proofs_that_are_there(without):
 
 def test_a_message_is_there_for_every_block_with_inputs(without):
     layout = without(LEAVABLE)
-    assert {each.sheet for each in layout.placements.values() if each.field == MESSAGE} == {"Project", "Reels", "Fiber", "Skeins"}
+    assert {each.sheet for each in layout.placements.values() if each.field == MESSAGE} == {"Measure", "Project", "Reels", "Fiber", "Skeins"}
 
 
 @pytest.mark.programs

@@ -106,7 +106,7 @@ def lots(settings: Settings) -> Log:
                 Result("pieces", "In pieces", " + ".join(f"total({taken}, {lots_of}, name)" for taken, lots_of in TAKEN), sharing.taken_by_pieces, MASS, uses=OF_TAKEN,
                        note="Taken by finished pieces, with no skein to show for it."),
                 Result("spun", "Spun so far",
-                       "total(skeins_net, skeins_from_lot, name) + total(components_drawn_1, components_from_1, name) + total(components_drawn_2, components_from_2, name) + pieces",
+                       "total(skeins_net, skeins_from_lot, name) + total(components_drawn_1, components_from_1, name) + total(components_drawn_2, components_from_2, name) + IF(given(pieces), pieces, 0)",
                        stock.spun, MASS,
                        uses={"names": "skeins_from_lot", "amounts": "skeins_net", "second_names": "components_from_1", "second_amounts": "components_drawn_1",
                              "third_names": "components_from_2", "third_amounts": "components_drawn_2", "besides": "pieces"},
