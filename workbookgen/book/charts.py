@@ -60,7 +60,7 @@ def _control(book, layout: Layout, chart: Chart):
     """
     drawn = book.add_chart({"type": "scatter", "subtype": "straight_with_markers"})
     for series in chart.series:
-        drawn.add_series(_ranges(layout, chart, series) | LINES[series.look])
+        drawn.add_series(_ranges(layout, chart, series) | recolored(LINES[series.look], layout.planner.colors))
     drawn.set_y_axis(_axis(grid=True, min=-OFF_MOST, max=OFF_MOST, major_unit=0.1, num_format=OFF_FORMAT, line={"none": True}))
     drawn.set_x_axis(_axis(min=0, major_unit=1, label_position="low", num_format="0;;", line={"color": QUIET, "width": 1}))
     drawn.set_legend({"none": True})

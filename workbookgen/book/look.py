@@ -52,9 +52,9 @@ TINTED = {"bg_color": GROUND}
 
 
 def recolored(properties: Mapping, colors: Mapping[str, str]) -> dict:
-    """A format with the colors that were chosen for some roles."""
+    """A format, and what it is made of, with the colors that were chosen for some roles."""
     chosen = {ROLES[role]: color for role, color in colors.items()}
-    return {name: chosen.get(value, value) for name, value in properties.items()}
+    return {name: recolored(value, colors) if isinstance(value, Mapping) else chosen.get(value, value) for name, value in properties.items()}
 
 
 def accented(properties: Mapping) -> dict:
