@@ -69,7 +69,7 @@ def test_what_print_says(row):
 BREEDS = {
     # US sheep industry breed directory (read)
     "Awassi": (4, 7, 0.6, 0.7, 30, 45, 6, 8),
-    "Southdown": (3, 5, 0.55, 0.65, 22, 31, 2.5, 4),
+    "Babydoll Southdown": (3, 5, 0.55, 0.65, 22, 31, 2.5, 4),
     # slide deck quoting that directory (read)
     "Cormo": (5, 8, 0.5, 0.65, None, None, None, None),
     "Debouillet": (9.5, 14, 0.45, 0.55, None, None, None, None),
@@ -81,6 +81,7 @@ BREEDS = {
     # pages quoting Oklahoma State University breed text (read)
     "Corriedale": (10, 17, 0.5, 0.6, 24.5, 31.5, 3.5, 6),
     "Dorset": (5, 9, 0.5, 0.7, 27, 33, 2.5, 4),
+    "Southdown": (5, 8, 0.4, 0.55, 23.5, 29, 1.5, 2.5),  # the larger kind; the directory's are of the small one
     # LVSPA and Oklahoma State University (read)
     "Lincoln": (12, 20, 0.65, 0.8, 33.5, 41, 8, 15),
     "Leicester Longwool": (11, 15, None, None, 32, 38, 8, 10),

@@ -134,7 +134,7 @@ def test_the_share_lost_is_the_figure_to_use_next_time(mass, loss):
 @pytest.mark.parametrize(
     "fleece, yields, printed",
     [  # middle fleece times middle yield, ranges as published in extension sheets (read)
-        ((3, 5), (0.55, 0.65), 2.4),  # Southdown
+        ((3, 5), (0.55, 0.65), 2.4),  # Babydoll Southdown
         ((9, 14), (0.45, 0.54), 5.6925),  # Delaine-Merino
         ((8, 18), (0.35, 0.55), 5.85),  # Rambouillet
         ((12, 20), (0.65, 0.80), 11.6),  # Lincoln
