@@ -32,6 +32,24 @@ def test_asked():
     assert Formula("own + 1").asked == frozenset()
 
 
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("OR(given(own), given(spare), given(last))", {"own", "spare", "last"}),
+        ('IF(IF(given(way), way, "carding") = "combing", given(combing), given(carding))', {"combing", "carding"}),
+        ("IF(OR(given(own), given(spare)), given(first), given(last))", {"first", "last"}),
+        ("OR(given(own), spare > 0)", set()),
+        ("NOT(OR(given(own), given(spare)))", set()),
+        ("OR(given(own), given(spare)) = 0", set()),
+        ("IF(given(own), given(spare), 1 = 1)", set()),
+        ("AND(given(own), given(spare))", set()),
+        ("", set()),
+    ],
+)
+def test_one_of_which_must_be_given(text, words):
+    assert Formula(text).one_of == words
+
+
 def test_picks():
     text = "pick(a_x, a_n,one) / pick( b_x , b_n , two ) + total(c_x, c_n, three)"
     assert Formula(text).picks == (("a_x", "a_n", "one"), ("b_x", "b_n", "two"))

@@ -166,6 +166,17 @@ def test_nothing_is_left_that_never_shows_anything(names, without, small_layout,
     assert never - never_in_full == set()
 
 
+def test_what_comes_of_one_or_another_goes_when_both_are_gone(without, small_layout):
+    """A share lost in carding or combing comes from the guide alone; a yield from the guide or from samples."""
+    for names, gone, stays in (
+        (("Guide",), "fiber_expected_preparation", "fiber_expected_yield"),
+        (("Samples",), "fiber_sampled_yield", "fiber_expected_yield"),
+        (("Guide", "Samples"), "fiber_expected_yield", "fiber_prepared"),
+    ):
+        left = without(closed(*names)).placements
+        assert gone in small_layout.placements and gone not in left and stays in left
+
+
 def read_by_results(layout: Layout) -> set[str]:
     """The inputs that some result reads."""
     blocks = layout.planner.blocks.values()

@@ -27,6 +27,7 @@ PICK_FORM = re.compile(r"\bpick\(([^()]*)\)")
 SUM_FORM = re.compile(r"\b(?:total|tally|place|sum)\(([^()]*)\)")
 PLACE_FORM = re.compile(r"\bINDEX\(\s*(\w+)\s*,")
 GIVEN_FORM = re.compile(r"\bgiven\(\s*(\w+)\s*\)")
+ONE_OF_FORM = re.compile(r"(?:OR\(|IF\(.+, (?=given\(\w+\), given\(\w+\)\)$))(given\(\w+\)(?:, given\(\w+\))+)\)")
 READINGS_FORM = re.compile(r"\b(?:mean|spread|readings)\(([^()]*)\)")
 CELL_ADDRESS = re.compile(r"(?i:[a-z]{1,3}[0-9]+|r[0-9]*(c[0-9]*)?|c[0-9]*)")
 
@@ -48,6 +49,12 @@ class Formula:
         bare = without_strings(self.text)
         readings = (word.strip() for words in READINGS_FORM.findall(bare) for word in words.split(","))
         return frozenset(GIVEN_FORM.findall(bare)) | frozenset(readings)
+
+    @cached_property
+    def one_of(self) -> frozenset[str]:
+        """The words of which one must have a value, where the whole text asks for nothing else: OR(given(a), given(b)), or either branch of an IF."""
+        found = ONE_OF_FORM.fullmatch(self.text)
+        return frozenset(GIVEN_FORM.findall(found[1])) if found else frozenset()
 
     @cached_property
     def picks(self) -> tuple[tuple[str, str, str], ...]:

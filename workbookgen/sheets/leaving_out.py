@@ -100,6 +100,7 @@ def _falls(full: Planner, block: Block, field: Input | Result, fallen: Collectio
     sums = field.text.sums
     return (
         bool(needed)
+        or bool(field.condition.one_of) and field.condition.one_of <= lost
         or bool(lost & field.text.placed)
         or any(lost & set(pick) for pick in field.text.picks)
         or bool(sums) and all(lost & set(each) for each in sums)
