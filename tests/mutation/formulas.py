@@ -4,6 +4,8 @@
 
 A changed formula is found when its own cell, under the check's scenarios, shows another
 value than the reference library expects; whatever hangs on it differs only if it does.
+Every fourth set is one in which projects share yarns (`shared_yarns`), which blind drawing
+hardly comes to.
 So all changed formulas stand in one workbook, far to the right of the sheet where the
 good one is, and one evaluation tries them all. `tests/checking/test_mutants_found.py`
 edits files and runs the check itself, and holds that this comes to the same.
@@ -31,10 +33,11 @@ from workbookgen.checking.expected import expected_of_blocks, expected_of_proofs
 from workbookgen.checking.scenarios import scenario
 from workbookgen.engines import Area, engine
 from workbookgen.language.entries import Entries
-from workbookgen.language.parts import ProofTable
+from workbookgen.language.parts import Planner, ProofTable
 from workbookgen.settings import Rows, Settings
 
 from .changes import Change, changes, with_addresses
+from .shared_yarns import shared
 
 FAR_RIGHT = 300  # column from which on a sheet is free
 ROWS = Rows(**{log: 4 for log in Rows.model_fields} | {"skeins": 6, "guide": 40})
@@ -101,13 +104,18 @@ def bench(layout: Layout, tried: list[Mutant]) -> Iterator[Bench]:
             yield Bench(session, layout, tried)
 
 
+def sets(planner: Planner, number: int, seed: int) -> Iterator[Entries]:
+    """So many sets of inputs: the check's, and every fourth of projects that share yarns."""
+    for each in range(seed, seed + number):
+        yield shared(planner, each) if each % 4 == 0 else scenario(planner, each)
+
+
 def undetected(layout: Layout, tried: list[Mutant], scenarios: int, seed: int = 1) -> list[Mutant]:
     """The mutants that agreed with the reference in every scenario of the check."""
     proofs = expected_of_proofs(layout.planner)
     found: set[Mutant] = set()
     with bench(layout, tried) as planner:
-        for number in range(scenarios):
-            entries = scenario(layout.planner, seed + number)
+        for entries in sets(layout.planner, scenarios, seed):
             found |= planner.differing(entries, proofs | expected_of_blocks(layout.planner, entries, proofs))
     return [each for each in tried if each not in found]
 
@@ -116,8 +124,8 @@ def told_apart(layout: Layout, tried: list[Mutant], scenarios: int, seed: int) -
     """The mutants that show another value than the good formula in any of many more sets of inputs."""
     found: set[Mutant] = set()
     with bench(layout, tried) as planner:
-        for number in range(scenarios):
-            found |= planner.differing(scenario(layout.planner, seed + number))
+        for entries in sets(layout.planner, scenarios, seed):
+            found |= planner.differing(entries)
     return [each for each in tried if each in found]
 
 
