@@ -205,7 +205,7 @@ class TestWhatMayBeTyped:
 
     def test_a_list_that_offers_other_cells(self, made, small_layout):
         source = small_layout.placements["reels_listed"].range
-        findings = checked(made(Skeins=sub(r"<formula1>Reels!\$[^<]*", "<formula1>Reels!$A$1:$A$3")))
+        findings = checked(made(Skeins=sub(r"<formula1>OFFSET\(Reels!\$[^<]*", "<formula1>Reels!$A$1:$A$3")))
         assert [each for each in findings if "(skeins_reel): other limits or choices" in each] == findings and len(findings) == 1
         assert source.startswith("Reels!")
 
@@ -226,9 +226,16 @@ class TestWhatMayBeTyped:
 
 
 class TestLocksAndLooks:
-    def test_a_sheet_without_protection(self, made):
-        [finding] = checked(made(Skeins=sub("<sheetProtection[^>]*>", "")))
-        assert finding.startswith("Skeins: this sheet is no longer protected")
+    def test_a_formula_that_may_be_typed_over(self, made, small_layout):
+        """No sheet is protected; what keeps a slip of the hand from a formula is that its cell refuses to be typed into."""
+        at = small_layout.placements["reels_loop"]
+        cells = f"{at.cell(0)}:{at.cell(at.rows - 1)}"
+        [finding] = checked(made(Reels=sub(rf'<dataValidation [^>]*sqref="{cells}".*?</dataValidation>', "")))
+        assert finding.startswith(f"Reels!{cells} (reels_loop): what may be typed is no longer said; expected 'custom ") and finding.endswith("got 'nothing'")
+
+    def test_a_sheet_that_its_owner_protects(self, made):
+        """What is typed stays unlocked, so nothing is kept from anybody."""
+        assert checked(made(Reels=replaced("</sheetData>", '</sheetData><sheetProtection sheet="1" objects="1" scenarios="1"/>'))) == []
 
     def test_a_formula_that_is_not_locked(self, small_file, small_layout, tmp_path):
         path = self.locked(small_file, tmp_path, small_layout, "reels_loop", False)

@@ -60,8 +60,6 @@ def changes(layout: Layout, theirs: WholeFile) -> Iterator[Finding]:
         yield from _hidden(our, their)
         yield from _drawn(our, their)
         yield from changed_rules(our, their)
-        if our.is_protected and not their.is_protected:
-            yield Finding("this sheet is no longer protected: a slip of the hand can overwrite its formulas. Protect it again, without a password", name)
     for placement in layout.placements.values():
         if placement.sheet in theirs.sheets and (placement.formulas or isinstance(placement.field, Input)):
             yield from _looks(placement, ours, theirs)

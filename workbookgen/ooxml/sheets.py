@@ -67,7 +67,6 @@ class FileSheet:
 
     name: str
     state: str = "visible"  # or "hidden", or "veryHidden"
-    is_protected: bool = False
     cells: dict[Place, FileCell] = field(default_factory=dict)
     twice: list[Place] = field(default_factory=list)  # cells that are there more than once, or in another's row
     hidden_rows: set[int] = field(default_factory=set)
@@ -101,8 +100,6 @@ def read_sheet(package: Package, part: str, name: str, state: str, strings: list
                     del element.getparent()[0]
             elif kind == "cols":
                 _columns(sheet, element)
-            elif kind == "sheetProtection":
-                sheet.is_protected = is_on(element.get("sheet"))
             elif kind == "hyperlink":
                 outside = relations.get(attribute(element, "id") or "")
                 target = (outside.target if outside else "") + (f"#{element.get('location')}" if element.get("location") else "")
