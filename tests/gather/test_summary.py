@@ -13,8 +13,8 @@ FIBERS = published_fibers(settings("us"))
 
 
 def spun(name: str, lot: str, wraps: float) -> dict:
-    """A skein of 100 g."""
-    return {"name": name, "reel": "Post reel", "wraps": wraps, "gross": q(100, "g"), "lot": lot}
+    """A skein of 100 g, washed: its loop is as long as it was on the reel, so that nothing is taken off for washing."""
+    return {"name": name, "reel": "Post reel", "wraps": wraps, "gross": q(100, "g"), "washed_loop": q(2, "yd"), "lot": lot}
 
 
 @pytest.fixture(scope="module")
