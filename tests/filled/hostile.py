@@ -65,11 +65,11 @@ def other_zip(**parts: bytes):
 
 
 def bomb(planner: bytes) -> bytes:
-    """More than half a gigabyte of blanks in less than a megabyte."""
+    """More than a gigabyte of blanks in a few megabytes."""
     stream = io.BytesIO(planner)
     with zipfile.ZipFile(stream, "a", zipfile.ZIP_DEFLATED, compresslevel=1) as package:
         with package.open("xl/bomb.xml", "w") as part:
-            for _ in range(700):
+            for _ in range(1_100):
                 part.write(b" " * 2**20)
     return stream.getvalue()
 
@@ -206,7 +206,7 @@ NO_PLANNERS: dict[str, tuple[Callable[[bytes], bytes], str]] = {
         other_zip(mimetype=b"application/vnd.oasis.opendocument.spreadsheet", **{"Basic__Standard__Module1.xml": b"<x/>"}),
         r"it holds macros, which are never run here\.",
     ),
-    "bomb": (bomb, r"this file unpacks to 70\d MB, far more than a planner; it is not read\."),
+    "bomb": (bomb, r"this file unpacks to 1,10\d MB, far more than a planner; it is not read\."),
     "lying bomb": (lying_bomb, DAMAGED),
     "overlapping parts": (overlapping, r"this file unpacks to 9,\d\d\d MB, far more than a planner; it is not read\."),
     "many parts": (many_parts, r"this file has 2,\d\d\d parts, far more than a planner; it is not read\."),
@@ -227,7 +227,7 @@ NO_PLANNERS: dict[str, tuple[Callable[[bytes], bytes], str]] = {
         r"its part xl/sharedStrings\.xml is in an encoding that no planner has\.",
     ),
     "a flood of tags": (part("xl/styles.xml", lambda content: content + b"<x/>" * 600_000), r"its part xl/styles\.xml is far larger than in a planner"),
-    "two million cells": (filled_rows(200_000, "ABCDEFGHIJ", STRAY), r"this file has more than 1,500,000 filled cells|its part xl/worksheets"),
+    "three million cells": (filled_rows(300_000, "ABCDEFGHIJ", STRAY), r"this file has more than 2,500,000 filled cells|its part xl/worksheets"),
 }
 
 # What a program would fetch or start on working the file out; `check` and `fields` refuse it, reading entries does no harm.

@@ -116,6 +116,13 @@ def test_arithmetic_without_a_stored_value_is_worked_out(rewritten, planner_file
     assert worked_out(filled).cell("skeins_wraps", 0).formula == "=6.5*16"
 
 
+def test_arithmetic_is_left_where_names_run_over_whole_columns(rewritten, planner_file):
+    """A file that was made to harm: an engine would go through a million lines for every sum. An honest one has tens of thousands at most."""
+    path = rewritten(sheet_part(planner_file, "Skeins"), r'<c r="D8"([^>]*)><v>104</v></c>', r'<c r="D8"\1><f>6.5*16</f></c>')
+    filled = read_filled(rewritten(WORKBOOK, r"(<definedName name=\"skeins_tare\">Skeins!\$J\$8:\$J\$)\d+", r"\g<1>1048576", path))
+    assert worked_out(filled) is filled
+
+
 def test_every_log_is_as_long_as_its_setting_says():
     numbers = {name: 10 + index for index, name in enumerate(Rows.model_fields)}
     planner = described(Settings(fibers="", rows=Rows(**numbers)))

@@ -56,7 +56,7 @@ def names_out_of_place(layout: Layout, found: Mapping[str, Area]) -> Iterator[Fi
             each.key: each for each in placed if each.rows > 1 and found[each.key].row != _usual_row(placed, found)
         }
         for key, each in strange.items():
-            other = next((two.key for two in placed if two is not each and _is_swapped(layout, each, two, found)), None)
+            other = next((two.key for two in placed if two is not each and _is_swapped(placed, each, two, found)), None)
             reason = f"this name and {other} are swapped: each stands for the other's cells" if other else "this name stands for other cells than its own"
             yield Finding(reason, key=key, expected=each.range.replace("$", ""), got=str(_range(found[key])))
 
@@ -78,12 +78,13 @@ def _usual_row(placed: list[Placement], found: Mapping[str, Area]) -> int:
     return max(set(rows), key=rows.count)
 
 
-def _is_swapped(layout: Layout, one: Placement, two: Placement, found: Mapping[str, Area]) -> bool:
-    """Whether each of two names stands where the other would be in order."""
-    exchanged = dict(found) | {one.key: found[two.key], two.key: found[one.key]}
-    beside = [each for each in layout.of(one.holder) if each.key in found]
-    ordered = sorted(beside, key=lambda each: (each.column, each.row))
-    return {one.key, two.key} <= _in_order(ordered, exchanged) and found[one.key] != found[two.key] and not {one.key, two.key} <= _in_order(ordered, found)
+def _is_swapped(placed: list[Placement], one: Placement, two: Placement, found: Mapping[str, Area]) -> bool:
+    """Whether each of two names of a block stands where the other would be in order."""
+    if found[one.key] == found[two.key]:
+        return False
+    exchanged = {each.key: found[each.key] for each in placed} | {one.key: found[two.key], two.key: found[one.key]}
+    ordered = sorted(placed, key=lambda each: (each.column, each.row))
+    return {one.key, two.key} <= _in_order(ordered, exchanged) and not {one.key, two.key} <= _in_order(ordered, found)
 
 
 def _range(area: Area) -> Range:

@@ -10,20 +10,20 @@ from math import isfinite
 from workbookgen.engines import Area, ErrorValue, engine
 from workbookgen.errors import PlannerError
 from workbookgen.filled.cells import Cell
-from workbookgen.filled.planner import FilledPlanner, as_entry, described
+from workbookgen.filled.planner import MOST_LINES, FilledPlanner, area_of, as_entry, described
 
 EMBEDDED = "formualizer"
 
 
 def worked_out(old: FilledPlanner) -> FilledPlanner:
-    """The planner with the values of such cells. Where the engine cannot read the file, they stay empty."""
+    """The planner with the values of such cells. Where the engine cannot read the file, or would take minutes for it, they stay empty."""
     pending = [
         (key, row)
         for key, column in old.entries.items()
         for row, entry in enumerate(column)
         if entry is None and (cell := old.cell(key, row)) and cell.formula and cell.value is None
     ]
-    if not pending:
+    if not pending or _reaches_far(old):
         return old
     try:
         with engine(EMBEDDED).open(old.path) as session:
@@ -40,3 +40,9 @@ def worked_out(old: FilledPlanner) -> FilledPlanner:
         _, each = planner.by_key[key]
         entries[key] = (*entries[key][:row], as_entry(value, each, old.book), *entries[key][row + 1 :])
     return replace(old, entries=entries)
+
+
+def _reaches_far(old: FilledPlanner) -> bool:
+    """Whether a name of an input stands for more lines than a log can have, as somebody else's file may say: every sum would go through them all."""
+    areas = (area_of(old.book.names[key]) for key in old.entries)
+    return any(area.rows > MOST_LINES for area in areas if area)
