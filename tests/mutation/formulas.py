@@ -33,6 +33,7 @@ from workbookgen.checking.expected import expected_of_blocks, expected_of_proofs
 from workbookgen.checking.scenarios import scenario
 from workbookgen.engines import Area, engine
 from workbookgen.language.entries import Entries
+from workbookgen.language.fields import SPOILED
 from workbookgen.language.parts import Planner, ProofTable
 from workbookgen.settings import Rows, Settings
 
@@ -130,8 +131,12 @@ def told_apart(layout: Layout, tried: list[Mutant], scenarios: int, seed: int) -
 
 
 def has_inputs(mutant: Mutant) -> bool:
-    """Whether anything that is typed can change what stands there. A proof shows the same for ever."""
-    return not isinstance(mutant.placement.holder, ProofTable)
+    """Whether anything that is typed into inputs can change what stands there.
+
+    A proof shows the same for ever, and the count of worked-out cells that someone typed over or
+    emptied is nothing until someone does.
+    """
+    return not isinstance(mutant.placement.holder, ProofTable) and mutant.placement.field != SPOILED
 
 
 def report(tried: list[Mutant], left: list[Mutant]) -> str:
