@@ -40,7 +40,7 @@ def skeins_in_words(count: Ratio, mass: Mass) -> str:
 def spun_in_words(count: Ratio, length: Length, mass: Mass) -> str:
     """How many skeins there are, how long they are together, and what they weigh, in words.
 
-    words = n skeins, L, m, each in the unit in which it is given. It stands in the head of the log.
+    words = n skeins, L, m, each in the unit in which it is given, or that there are none yet. It stands in the head of the log.
 
     Parameters
     ----------
@@ -55,7 +55,7 @@ def spun_in_words(count: Ratio, length: Length, mass: Mass) -> str:
     Raises
     ------
     ValueError
-        No record, an amount below nothing, or one that is too great to tell.
+        An amount below nothing, or one that is too great to tell.
 
     Notes
     -----
@@ -65,8 +65,11 @@ def spun_in_words(count: Ratio, length: Length, mass: Mass) -> str:
     ----------
     Definition of rounding.
     """
-    require(count > 0, "There must be a skein.")
-    return by_element(lambda skeins, reach, weight: f"{skeins} {'skein' if skeins == '1' else 'skeins'}, {reach}, {weight}", said(count), said(length), said(mass))
+    return by_element(_spun, said(count), said(length), said(mass))
+
+
+def _spun(skeins: str, length: str, mass: str) -> str:
+    return "no skeins yet" if skeins == "0" else f"{skeins} {'skein' if skeins == '1' else 'skeins'}, {length}, {mass}"
 
 
 @law

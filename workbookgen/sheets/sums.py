@@ -9,8 +9,9 @@ SPUN = Card("skein_sums", "", groups=(Group("", (
     Result("skeins", "Skeins", "COUNT(skeins_finished_yd)", overview.how_many, NUMBER, uses={"amounts": "skeins_finished_yd"}, digits=0),
     Result("length", "Yarn in skeins", "sum(skeins_finished_yd)", stock.sum_of, LENGTH, uses={"amounts": "skeins_finished_yd"}),
     Result("mass", "Its weight", "sum(skeins_net)", stock.sum_of, MASS, uses={"amounts": "skeins_net"}),
-    Result("words", "In words", 'IF(skeins = 1, "1 skein, ", said(skeins) & " skeins, ") & said(length) & ", " & said(mass)', lot_words.spun_in_words, None,
-           uses={"count": "skeins"}, only_if="skeins > 0"),
+    Result("words", "In words",
+           'IF(skeins = 0, "no skeins yet", IF(skeins = 1, "1 skein, ", said(skeins) & " skeins, ") & said(length) & ", " & said(mass))',
+           lot_words.spun_in_words, None, uses={"count": "skeins"}),
 )),))
 
 SHELF = Card("lot_sums", "", groups=(Group("", (
