@@ -2,6 +2,8 @@
 
 import errno
 import os
+import subprocess
+import sys
 from pathlib import Path
 
 import openpyxl
@@ -9,7 +11,7 @@ import pytest
 
 from workbookgen import build, cli
 
-from .conftest import SMALL, first_cell
+from .conftest import ROOT, SMALL, first_cell
 
 READ_ONLY = Path("/sys")  # Linux lets nobody make a file there, the superuser included
 
@@ -216,3 +218,13 @@ def test_what_the_command_built_is_what_the_settings_say(planner):
     assert first_cell(book, "reels_name").value == "Clock reel"
     assert first_cell(book, "guide_name").value == "Fog"
     assert first_cell(book, "origin_line").value.startswith("# workbookgen ")
+
+
+@pytest.mark.skipif(os.name == "nt", reason="no shell of this kind")
+@pytest.mark.parametrize("closed", ["2>&-", ">&-", ">&- 2>&-"])
+def test_with_nobody_to_tell_it_builds_all_the_same(small_settings, tmp_path, closed):
+    """Run by a task planner, a command may find its outputs closed."""
+    words = [sys.executable, "-m", "workbookgen", "build", "--settings", str(small_settings), "-o", str(tmp_path / "planner.xlsx")]
+    done = subprocess.run(["sh", "-c", f'exec "$@" {closed}', "sh", *words], cwd=ROOT, timeout=60)
+    assert done.returncode == 0 and left_in(tmp_path) == {"planner.xlsx"}
+    assert openpyxl.load_workbook(tmp_path / "planner.xlsx").sheetnames[0] == "Desk"

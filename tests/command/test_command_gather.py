@@ -2,6 +2,7 @@
 
 import csv
 import gc
+import os
 
 import openpyxl
 import pytest
@@ -104,3 +105,25 @@ def test_another_fiber_table_is_the_one_compared_with(run, guild, tmp_path):
     with (tmp_path / "guild-observed.csv").open(encoding="utf-8", newline="") as file:
         (seen,) = (line for line in csv.DictReader(file) if line["kind"] == "ROMNEY" and line["stage"] == "scoured yield")
     assert float(seen["published"]) == pytest.approx(0.4) and seen["lots"] == "2"
+
+
+@pytest.mark.skipif(os.name == "nt", reason="names of files are texts there")
+def test_a_file_name_that_is_no_utf8(run_apart, guild, tmp_path):
+    """As another system's archive leaves it: read like any other, and told in letters that can be printed."""
+    folder = tmp_path / "guild"
+    folder.mkdir()
+    (folder / "ann.xlsx").write_bytes((guild / "ann.xlsx").read_bytes())
+    (folder / os.fsdecode(b"gr\xfcn.xlsx")).write_bytes((guild / "ben.xlsx").read_bytes())
+    outcome = run_apart("gather", folder, "-o", tmp_path / "out.xlsx")
+    assert (outcome.code, outcome.err) == (0, "") and "2 planners" in outcome.out
+    files = [line[1].value for line in openpyxl.load_workbook(tmp_path / "out.xlsx")["Planners"].iter_rows(min_row=4)]
+    assert files == ["ann.xlsx", "gr\\xfcn.xlsx"]
+
+
+def test_gathered_again_it_is_the_same_file(run_apart, guild, tmp_path):
+    """Guilds compare what they get by mail: no hour, order or random number is in it."""
+    for name, hashes in (("first", "1"), ("second", "2")):
+        folder = tmp_path / name
+        folder.mkdir()
+        assert run_apart("gather", guild, "-o", folder / "out.xlsx", PYTHONHASHSEED=hashes).code == 0
+    assert (tmp_path / "first" / "out.xlsx").read_bytes() == (tmp_path / "second" / "out.xlsx").read_bytes()
