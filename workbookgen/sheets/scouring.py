@@ -26,7 +26,12 @@ HEAT = Number(least=-50, most=250)
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (WATER,), (band(Reading(title="Read this first", sentences=CAUTIONS, is_caution=True)), asked_and_answered(WATER, "loads", "clean")), CAUTIONS)
+    bands = (
+        band(Reading(title="Read this first", sentences=CAUTIONS, is_caution=True)),
+        asked_and_answered(WATER, "loads", "clean"),
+        band(Reading(title="In the bath", sentences=IN_THE_BATH, is_small=True)),
+    )
+    return Chapter(CHAPTER, (WATER,), bands, CAUTIONS)
 
 
 CAUTIONS = (
@@ -39,13 +44,19 @@ CAUTIONS = (
     "Wet wool is heavy: lift it in a net or a basket, a part at a time.",
 )
 
+IN_THE_BATH = (
+    "Wool grease melts at about 40 °C (104 °F): keep the water well above that until the fleece is out of it, or the grease sets again. "
+    "By hand, fine wool is washed at 54 to 60 °C (130 to 140 °F) with soap, by a published handbook of dyeing (read); the rest is common practice.",
+    "Press the fleece under and leave it. Rubbing, stirring, and sudden changes of heat felt it: let the next water be as warm as the last.",
+)
+
 BURNS = (
-    (60, "scalds in less than 5 seconds: long gloves, tools, a lid, nobody lifts the pot"),
-    (57, "scalds in 5 to 10 seconds: long gloves and tools, no bare hands"),
-    (54, "scalds in 10 to 30 seconds: long gloves and tools, no bare hands"),
-    (52, "scalds in half a minute to 2 minutes: long gloves and tools, no bare hands"),
-    (49, "scalds in minutes: long gloves and tools, no bare hands"),
-    (45, "can scald if it lasts: gloves and tools, no bare hands"),
+    (60, "scalds in less than 5 seconds: no bare hands"),
+    (57, "scalds in 5 to 10 seconds: no bare hands"),
+    (54, "scalds in 10 to 30 seconds: no bare hands"),
+    (52, "scalds in half a minute to 2: no bare hands"),
+    (49, "scalds in minutes: no bare hands"),
+    (45, "can scald if it lasts: no bare hands"),
 )
 
 

@@ -15,12 +15,12 @@ ROUNDING = 1e-9  # hot water worked out for a bath may exceed it by a hair
 
 # Lower limits in degrees Celsius. The time told is the shortest within the limits: a bath is never safer than its words.
 TEMPERATURE_WORDS = (
-    (60.0, "scalds in less than 5 seconds: long gloves, tools, a lid, nobody lifts the pot"),
-    (57.0, "scalds in 5 to 10 seconds: long gloves and tools, no bare hands"),
-    (54.0, "scalds in 10 to 30 seconds: long gloves and tools, no bare hands"),
-    (52.0, "scalds in half a minute to 2 minutes: long gloves and tools, no bare hands"),
-    (49.0, "scalds in minutes: long gloves and tools, no bare hands"),
-    (45.0, "can scald if it lasts: gloves and tools, no bare hands"),
+    (60.0, "scalds in less than 5 seconds: no bare hands"),
+    (57.0, "scalds in 5 to 10 seconds: no bare hands"),
+    (54.0, "scalds in 10 to 30 seconds: no bare hands"),
+    (52.0, "scalds in half a minute to 2: no bare hands"),
+    (49.0, "scalds in minutes: no bare hands"),
+    (45.0, "can scald if it lasts: no bare hands"),
     (-np.inf, "too cool: wool grease sets"),
 )
 
