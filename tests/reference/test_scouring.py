@@ -125,12 +125,12 @@ def test_clean_fiber_and_dirt_make_the_fleece(mass, scoured_yield):
         (fahrenheit(113), "can scald"),
         # Published tables of burns (read): 120 °F some minutes, 130 °F 30 s, 135 °F 10 s, 140 °F under 5 s.
         (fahrenheit(120.2), "scalds in minutes"),
-        (celsius(52), "scalds in half a minute to 2 minutes"),
+        (celsius(52), "scalds in 30 to 120 seconds"),
         (fahrenheit(130), "scalds in 10 to 30 seconds"),
         (fahrenheit(135), "scalds in 5 to 10 seconds"),
         (fahrenheit(139.9), "scalds in 5 to 10 seconds"),
-        (fahrenheit(140), "scalds in less than 5 seconds"),
-        (celsius(95), "scalds in less than 5 seconds"),
+        (fahrenheit(140), "scalds in under 5 seconds"),
+        (celsius(95), "scalds in under 5 seconds"),
     ],
 )
 def test_temperature_words(temperature, words):

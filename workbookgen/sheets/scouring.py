@@ -51,12 +51,12 @@ IN_THE_BATH = (
 )
 
 BURNS = (
-    (60, "scalds in less than 5 seconds: no bare hands"),
-    (57, "scalds in 5 to 10 seconds: no bare hands"),
-    (54, "scalds in 10 to 30 seconds: no bare hands"),
-    (52, "scalds in half a minute to 2: no bare hands"),
-    (49, "scalds in minutes: no bare hands"),
-    (45, "can scald if it lasts: no bare hands"),
+    (60, "scalds in under 5 seconds: gloves, tools"),
+    (57, "scalds in 5 to 10 seconds: gloves, tools"),
+    (54, "scalds in 10 to 30 seconds: gloves, tools"),
+    (52, "scalds in 30 to 120 seconds: gloves, tools"),
+    (49, "scalds in minutes: gloves, tools"),
+    (45, "can scald if it lasts: gloves, tools"),
 )
 
 

@@ -15,12 +15,12 @@ ROUNDING = 1e-9  # hot water worked out for a bath may exceed it by a hair
 
 # Lower limits in degrees Celsius. The time told is the shortest within the limits: a bath is never safer than its words.
 TEMPERATURE_WORDS = (
-    (60.0, "scalds in less than 5 seconds: no bare hands"),
-    (57.0, "scalds in 5 to 10 seconds: no bare hands"),
-    (54.0, "scalds in 10 to 30 seconds: no bare hands"),
-    (52.0, "scalds in half a minute to 2: no bare hands"),
-    (49.0, "scalds in minutes: no bare hands"),
-    (45.0, "can scald if it lasts: no bare hands"),
+    (60.0, "scalds in under 5 seconds: gloves, tools"),
+    (57.0, "scalds in 5 to 10 seconds: gloves, tools"),
+    (54.0, "scalds in 10 to 30 seconds: gloves, tools"),
+    (52.0, "scalds in 30 to 120 seconds: gloves, tools"),
+    (49.0, "scalds in minutes: gloves, tools"),
+    (45.0, "can scald if it lasts: gloves, tools"),
     (-np.inf, "too cool: wool grease sets"),
 )
 
