@@ -21,8 +21,8 @@ from xml.etree import ElementTree
 from workbookgen.errors import FileError
 
 # The largest planner that can be built has 1.8 million filled cells, 2.1 million with all its lines. LibreOffice writes
-# every formula out: then it has 44 MB, 543 MB unpacked and 11 million tags. As .ods
-# it has 742 MB and 6 million. Looking it through takes 20 MB of memory, reading it 920.
+# every formula out: then it has 44 MB, 543 MB unpacked and 11 million tags, as .ods 742 MB and 6 million. Looking it
+# through takes 20 MB of memory, reading it 920.
 MOST_BYTES = 96 * 2**20
 MOST_UNPACKED = 1_000 * 2**20
 MOST_PARTS = 2_000

@@ -46,8 +46,8 @@ CAUTIONS = (
 
 IN_THE_BATH = (
     "Wool grease melts at about 40 °C (104 °F): keep the water well above that until the fleece is out of it, or the grease sets again. "
-    "By hand, fine wool is washed at 54 to 60 °C (130 to 140 °F) with soap, by a published handbook of dyeing (read); the rest is common practice.",
-    "Press the fleece under and leave it. Rubbing, stirring, and sudden changes of heat felt it: let the next water be as warm as the last.",
+    "Fine wool is washed with soap at 54 to 60 °C (130 to 140 °F), by a published handbook of dyeing (read): that burns bare hands. The rest is common practice.",
+    "With a tool, press the fleece under and leave it. Rubbing, stirring, and sudden changes of heat felt it: let the next water be as warm as the last.",
 )
 
 BURNS = (

@@ -256,13 +256,7 @@ def said() -> tuple[Result, ...]:
 
 def in_words() -> tuple[Result, ...]:
     """The answer in sentences."""
-    def limits(part: int) -> str:
-        return f"{part_come(part)} - come_least <= ABS(come_least) * 0.000000001"
-
-    def part_come(part: int) -> str:
-        return "part_1_come" if part == 1 else f"IF(given(part_{part}_come), part_{part}_come, come_least + 1)"
-
-    named = f"IF({limits(1)}, part_1_name, IF({limits(2)}, part_2_name, IF({limits(3)}, part_3_name, part_4_name)))"
+    named = f"IF({_limits(1)}, part_1_name, IF({_limits(2)}, part_2_name, IF({_limits(3)}, part_3_name, part_4_name)))"
     return (
         Result("scarcest", "Scarcest", named, answer.scarcest, None,
                uses={"least": "come_least"} | {f"come_{part}": f"part_{part}_come" for part in PARTS} | {f"name_{part}": f"part_{part}_name" for part in PARTS},
@@ -291,6 +285,12 @@ SCARCEST_NAMED = "AND(OR(NOT(given(part_2_come)), given(part_2_name)), OR(NOT(gi
 ADVICE_SAYABLE = "AND(" + ", ".join(
     f"IF(given(part_{part}_buy), IF(part_{part}_buy < 900000, OR(part_{part}_buy < 1.5, given(part_{part}_name)), 1 = 0), 1 = 1), IF(given(part_{part}_balls), part_{part}_balls < 900000, 1 = 1)" for part in PARTS
 ) + ")"
+
+
+def _limits(part: int) -> str:
+    """Whether it is this strand that runs out first. One that is not there lasts longer than any."""
+    come = "part_1_come" if part == 1 else f"IF(given(part_{part}_come), part_{part}_come, come_least + 1)"
+    return f"{come} - come_least <= ABS(come_least) * 0.000000001"
 
 
 def _to_get(part: int) -> str:
