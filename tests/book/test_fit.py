@@ -14,8 +14,10 @@ import pytest
 from openpyxl.utils import range_boundaries
 
 from workbookgen.book import look
+from workbookgen.book.sections.entries import help_of
 from workbookgen.book.write import write
 from workbookgen.build import layout_of
+from workbookgen.language.domains import Note
 from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import FIRST, MESSAGE, Input
 from workbookgen.language.parts import Block
@@ -208,3 +210,14 @@ def test_a_column_that_runs_on_has_the_sheet_to_its_right(written):
             page = pages[placement.sheet]
             for value in placement.field.values:
                 assert pixels(value, look.FACT) <= page.across(placement.column, page.plan.last_column), re.sub(r"\s+", " ", value)
+
+
+@pytest.mark.parametrize("said, shown", [
+    ("Carded. Empty: combed, as the guide says of every other kind of wool that it names.", "Carded"),
+    ("Carded: brushed open between two cards, so that the fibers lie every way, and then rolled.", "Carded"),
+    ("Carded. Brushed open; rolled, so that the fibers lie every way, and then spun from the end.", "Carded. Brushed open"),
+    ("Carded. Empty: combed.", "Carded. Empty: combed"),
+])
+def test_a_help_that_is_cut_says_nothing_by_halves(said, shown):
+    """Where two short lines do not hold all of it: "Empty" alone would be read as a word of its own."""
+    assert help_of(Input("way", "Prepared by", Note(), help=said), None, 25) == shown

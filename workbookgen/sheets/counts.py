@@ -114,7 +114,7 @@ FOLDED = Card(
             Input("ends", "Ends folded", Number(least=1, most=12, whole=True), NUMBER, needed=True, starts_as=2.0, help="2 for 2/40s and for 28/2. Never type 12/2 as it stands: it becomes a date."),
             Input("number", "Number", ANY, NUMBER, needed=True, help="40 for 2/40s, 28 for 28/2."),
             Input("system", "In this system", Choice("systems_name", lists.SHEET), needed=True),
-            Input("notation", "The number is", Choice("notations_name", lists.SHEET), needed=True, starts_as="of each end", help="Cotton, worsted, metric: of each end. Spun silk, R tex: of the folded yarn."),
+            Input("notation", "The number is", Choice("notations_name", lists.SHEET), needed=True, starts_as="of each end", help="Of each end, or, as in spun silk and R tex, of the folded yarn."),
         )),
         Group("Worked out", (
             Result("of_number", "Grist of that number",

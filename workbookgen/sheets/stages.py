@@ -32,7 +32,7 @@ def stage() -> Result:
 
 def way() -> Input:
     """Carding or combing: a comb keeps back several times what cards lose."""
-    return Input("way", "Prepared by", Choice("ways_name", lists.SHEET), width=11, help="Carding or combing, which leaves far more behind. Empty: carding.")
+    return Input("way", "Prepared by", Choice("ways_name", lists.SHEET), width=11, help="Carding, if left empty; combing leaves far more behind.")
 
 
 COMBED = 'IF(given(way), way, "carding") = "combing"'

@@ -54,10 +54,12 @@ def draw_help(canvas: Canvas, placement: Placement, row: int, first: int, last: 
 
 
 def help_of(field: Input | Result, unit: Unit | None, room: float) -> str:
-    """The unit, and the first clauses of what helps, as many as fit."""
+    """The unit, and the first clauses of what helps, as many as fit. What a later clause begins with a colon is told whole or not at all."""
     said, symbol = getattr(field, "help", "") or getattr(field, "note", ""), unit.symbol if unit else ""
     clauses = _CLAUSE_END.split(said) if said else []
     for count in range(len(clauses), 0, -1):
+        if 1 < count < len(clauses) and clauses[count - 1].endswith(":"):
+            continue
         some = " ".join(clauses[:count]).rstrip(".;:,")
         text = f"{symbol}; {some[:1].lower() + some[1:] if some[1:2].islower() else some}" if symbol else some
         if _lines(text, room) <= MOST_LINES:
