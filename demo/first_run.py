@@ -32,7 +32,7 @@ def main() -> None:
             f"{report['engines'][0]['name']} for {report['scenarios']} sets of inputs, and all {report['comparisons']:,} values "
             "agree with the reference library."
         )
-    print("Open them in any spreadsheet program; the sheet Start says what to do.")
+    print("Open them in any spreadsheet program; the first sheet, Desk, says what to do.")
 
 
 if __name__ == "__main__":
