@@ -241,7 +241,7 @@ def main(arguments: list[str] | None = None) -> None:
         except (click.Abort, KeyboardInterrupt):
             _end("Stopped.")
         except _ReaderLeft:
-            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())  # else what is not yet printed fails once more
+            _leave_untold()
             sys.exit(2)
         except MemoryError:
             _end("There is not enough memory for this; nothing was changed.")
@@ -277,7 +277,16 @@ def _run(arguments: list[str] | None, asked: threading.Event) -> None:
 
 def _end(sentence: str, code: int = 2) -> None:
     click.echo(sentence, err=True)
+    _leave_untold()
     sys.exit(code)
+
+
+def _leave_untold() -> None:
+    """What could not be printed is not tried once more while Python ends, which would then end with 120 and words of its own."""
+    try:
+        sys.stdout.flush()
+    except OSError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 @contextmanager

@@ -68,10 +68,15 @@ def test_no_room_for_temporary_files(small_disk, settings, tmp_path):
 
 
 @pytest.mark.skipif(not Path("/dev/full").exists(), reason="NOT TRIED: this system has no device that is always full")
+@pytest.mark.parametrize("unbuffered", ["", "1"])
 @pytest.mark.parametrize("arguments", [("--version",), ("build", "--help")])
-def test_the_answer_itself_finds_no_room(arguments):
+def test_the_answer_itself_finds_no_room(arguments, unbuffered):
+    """Whether Python holds back what it prints, as it does by itself, or not."""
     with open("/dev/full", "w") as full:
-        done = subprocess.run([sys.executable, "-m", "workbookgen", *arguments], cwd=ROOT, stdout=full, stderr=subprocess.PIPE, text=True)
+        done = subprocess.run(
+            [sys.executable, "-m", "workbookgen", *arguments],
+            cwd=ROOT, env=os.environ | {"PYTHONUNBUFFERED": unbuffered}, stdout=full, stderr=subprocess.PIPE, text=True,
+        )
     assert (done.returncode, done.stderr) == (2, "This computer refuses it: No space left on device.\n")
 
 
