@@ -15,7 +15,7 @@ from workbookgen.language.entries import Entries, starting_entries, with_records
 FOLDER = Path(__file__).parent
 LOGS = (
     "reels", "fiber", "samples", "designs", "components", "skeins", "labels", "projects", "estimates", "pieces", "weavings",
-    "times", "costs",
+    "costs",
 )
 CARDS = {
     "buying_kind": ("Targhee",),

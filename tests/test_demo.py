@@ -50,7 +50,7 @@ def test_every_sheet_has_something_to_show(told):
     blocks = {key.partition("_")[0] for key, values in told.items() if any(value is not None for value in values)}
     assert blocks >= {
         "reels", "guide", "fiber", "buying", "scouring", "samples", "designs", "components", "twist", "skeins", "compare", "labels",
-        "estimates", "pieces", "weavings", "projects", "times", "pace", "costs", "way", "counts", "backwards",
+        "estimates", "pieces", "weavings", "projects", "pace", "costs", "way", "counts", "backwards",
     }
 
 

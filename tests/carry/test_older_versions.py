@@ -12,7 +12,7 @@ from workbookgen.planner_file import read_planner
 
 from .older.make_older import CARDS, RECORDS
 
-OLDEST, LATEST = (Path(__file__).parent / "older" / f"{commit}.xlsx" for commit in ("1f39ebd", "fb79c8c"))
+OLDEST, LATEST, BEFORE_TIMES_MOVED = (Path(__file__).parent / "older" / f"{commit}.xlsx" for commit in ("1f39ebd", "fb79c8c", "03fbab8"))
 PACKING = "thickness_packing"  # is worked out now, from K
 DROPPED = {"skeins_second_lot", "skeins_second_share"}  # a skein of several lots is of a design now, which knows its shares
 FALLEN = {
@@ -85,3 +85,11 @@ def test_skeins_that_belonged_to_no_project_are_told_of(carried, old):
     """Their planners counted all skeins of a lot for each of its projects, so that projects have less now."""
     notes = [note.sentence for note in carried(old).carried.notes if note.place == "Skeins"]
     assert len(notes) == 1 and "choose the project beside each skein" in notes[0]
+
+
+def test_what_was_said_of_a_project_on_its_own_sheet_comes_to_the_project(carried):
+    """The first line is of the one project; the second of none that is there, and of the third line's project the first has spoken."""
+    outcome = carried(BEFORE_TIMES_MOVED)
+    assert [outcome.new.entries[f"projects_{key}"] for key in ("strands", "take_up", "done")] == [(3.0, None, None), (0.06, None, None), (9.0, None, None)]
+    listed = {what for what, _ in outcome.leftovers.values()}
+    assert {"Given away", 3.0, "Winter cardigan", 1.0} <= listed and not {"winter cardigan", 9.0} & listed

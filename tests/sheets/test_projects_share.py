@@ -116,7 +116,7 @@ def test_fiber_of_a_design_is_that_of_all_its_lots_and_bought_thread_is_none():
 def test_lengths_to_spin_are_before_washing_and_only_what_is_not_in_skeins_is_ahead():
     # 950 yd of finished yarn are 1,000 on the reel at the usual 5%; two singles with 20% take-up are 2,500. A skein of 190 yd leaves four fifths.
     spun = LOT | {"state": "prepared fiber"}
-    known = dict(reels=[REEL], fiber=[spun], projects=[SCARF | {"wanted": 950.0}], times=[{"project": "Scarf", "take_up": 0.2}])
+    known = dict(reels=[REEL], fiber=[spun], projects=[SCARF | {"wanted": 950.0, "take_up": 0.2}])
     length, singles, left = of_times("length", "singles", "singles_left", **known)
     assert (length[0], singles[0], left[0]) == (pytest.approx(1000), pytest.approx(2500), pytest.approx(2500))
     skein = {"name": "One", "reel": "Reel", "wraps": 95.0, "washed_loop": 72.0, "project": "Scarf"}

@@ -87,7 +87,10 @@ def first_value(matrix: Matrix) -> int:
 
 
 def strips_of(log: Log, view: LogView, folds: bool) -> Iterator[Strip]:
-    """The columns of a log in their order. Where nothing can be folded, the rest stands to the right of what one came for."""
+    """The columns of a log in their order.
+
+    Where nothing can be folded, the rest stands to the right of what one came for; of a log in which nobody types, it is hidden.
+    """
     typed = tuple(view.typed.split())
     answers = [Strip(heading, tuple(words.split())) for heading, words in view.answers]
     seen = {*typed, *(key for strip in answers for key in strip.keys)}
@@ -98,10 +101,11 @@ def strips_of(log: Log, view: LogView, folds: bool) -> Iterator[Strip]:
     yield from answers
     yield from () if folds else others
     rest = [(group, tuple(each.key for each in group.fields if each.key not in seen and not isinstance(each, Input))) for group in log.groups]
+    is_seen = {group.heading: group.printed and (folds or bool(log.inputs)) for group, _ in rest}
     for group, left in rest:
-        if left and group.printed:
+        if left and is_seen[group.heading]:
             yield Strip(group.heading, left, is_folded=folds)
-    yield Strip("", tuple(key for group, left in rest if not group.printed for key in left), is_hidden=True)
+    yield Strip("", tuple(key for group, left in rest if not is_seen[group.heading] for key in left), is_hidden=True)
 
 
 def width_of(log: Log, key: str) -> int:

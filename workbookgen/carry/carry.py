@@ -17,6 +17,7 @@ from workbookgen.build import EMBEDDED, computed, disagreements
 from workbookgen.carry.belonging import belonging_to_none
 from workbookgen.carry.leftovers import ONLY_HERE, Leftover, kept_from_before, with_leftovers
 from workbookgen.carry.matching import match
+from workbookgen.carry.moved import move
 from workbookgen.carry.names import misplaced
 from workbookgen.carry.review import Difference, differences, refused, results_of_old, shown_by_old
 from workbookgen.carry.spelling import beyond_a_to_z, told_apart
@@ -66,9 +67,10 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     plain = described(settings)
     step()
     matched = match(old, plain)
+    moved = move(old, plain, matched)
     entries = {key: tuple(column) for key, column in matched.entries.items()}
     after = expected_values(plain, entries)
-    found = [*matched.leftovers, *refused(old, plain, after, matched), *(Leftover(**vars(each)) for each in strays(old)), *kept_from_before(old)]
+    found = [*matched.leftovers, *refused(old, plain, after, matched), *(Leftover(**vars(each)) for each in strays(old, moved)), *kept_from_before(old)]
     step()
     layout = place(with_leftovers(plain, dict.fromkeys(found)))
     unproven = _unproven(layout, entries, after)

@@ -30,6 +30,7 @@ from workbookgen.language.fields import Result
 from workbookgen.ooxml.workbook import WholeFile
 from workbookgen.temporary import temporary_folder
 
+WHOLE_EVERY = 4  # of the drawn scenarios
 POISON = -987_654_321.0
 RECORDS = 10_000  # whose expected values are worked out at a time
 SPELLED_ONCE = (
@@ -168,10 +169,11 @@ def _stale(layout: Layout, whole: WholeFile, typed: Entries, proofs: dict, expec
 
 
 def _batches(layout: Layout, scenarios: int, seed: int) -> Iterator[list[Entries]]:
-    """The drawn scenarios, as many at a time as are worked out together."""
+    """The drawn scenarios, as many at a time as are worked out together; some are whole, since blind drawing seldom comes to the weeks of a project."""
     most = together(layout)
     for start in range(0, scenarios, most):
-        yield [scenario(layout.planner, seed + number) for number in range(start, min(start + most, scenarios))]
+        seeds = range(seed + start, seed + min(start + most, scenarios))
+        yield [scenario(layout.planner, each, is_whole=each % WHOLE_EVERY == 0) for each in seeds]
 
 
 def not_typed(layout: Layout, in_file: dict[tuple[str, str], str]) -> dict[tuple[str, str], str]:

@@ -130,7 +130,7 @@ class _Evaluation:
 
     def _told(self, block: Block, number: int) -> dict[str, tuple]:
         columns = {each.key: self.part(f"{block.key}_{each.key}", number) for each in (*block.inputs, *block.asked)}
-        listed = self.part(block.names_column, number) if block.names_column in self.planner.by_key else ()
+        listed = self.part(block.names_column, number) if block.inputs and block.names_column in self.planner.by_key else ()
         folded = self.planner.folded.get(block.key, ())
         said = told(block, columns, lambda each, value: self.accepts(each, value, number), listed, self.planner.system, folded,
                     {each.key: self.part(f"{block.key}_{each.key}", number) for each in block.apart})

@@ -29,7 +29,7 @@ from workbookgen.sheets import origin
 from workbookgen.sheets.planner import planner
 
 ORIGIN = f"{origin.KEY}_line"  # the name of the lines that say what a planner was made with
-ROWS_OF = {"times": "projects", "costs": "projects"}  # logs that are as long as another, by its setting
+ROWS_OF = {"costs": "projects"}  # logs that are as long as another, by its setting
 DAYS_FROM_1904 = 1462
 MOST_LINES = 30_000  # of a log, inserted ones included; a name in a hostile file may point to a million
 

@@ -52,8 +52,11 @@ class Stray:
         return f"{where}: {what} ({self.why})"
 
 
-def strays(old: FilledPlanner) -> list[Stray]:
-    """Everything that a person put in besides entries, in the order of the sheets. Raises FileError where that is too much."""
+def strays(old: FilledPlanner, known: Collection[tuple[str, Position]] = ()) -> list[Stray]:
+    """Everything that a person put in besides entries, in the order of the sheets; of `known` cells, it is known where that went.
+
+    Raises FileError where that is too much.
+    """
     search = _Search(old)
     cells = sum(len(each) for each in old.book.sheets.values())
     most = sum(placement.rows for placement in search.layout.placements.values()) + STRAY_CELLS
@@ -62,7 +65,7 @@ def strays(old: FilledPlanner) -> list[Stray]:
             str(old.path), f"this file has {cells:,} filled cells, where this planner has at most {most:,}; it is not carried over. "
             "Delete what was put beside the planner.",
         )
-    return [*search.unknown_fields(), *search.results(), *search.outside(), *search.comments()]
+    return [*search.unknown_fields(known), *search.results(), *search.outside(), *search.comments()]
 
 
 @dataclass
@@ -115,12 +118,12 @@ class _Search:
         cells = self.old.book.sheets.get(area.sheet, {})
         return ((position, cells[position]) for position in _positions(area, cells))
 
-    def unknown_fields(self) -> Iterator[Stray]:
+    def unknown_fields(self, known: Collection[tuple[str, Position]]) -> Iterator[Stray]:
         """What was typed into fields that today's planner does not have."""
         for name, area in self.areas.items():
             if name not in self.layout.placements:
                 for position, cell in self._cells(area):
-                    if not cell.formula:
+                    if not cell.formula and (area.sheet, position) not in known:
                         yield self._stray(area.sheet, position, cell, "the new planner does not have this field", self._label(area))
 
     def results(self) -> Iterator[Stray]:

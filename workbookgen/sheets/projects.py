@@ -6,6 +6,7 @@ from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import (
     GRIST,
     GRIST_US,
+    HOURS,
     LENGTH,
     MASS,
     NUMBER,
@@ -73,6 +74,9 @@ def projects(settings: Settings) -> Log:
                 ),
                 Input("package", "A ball holds", Number(above=0, most=1_000_000), LENGTH, help="If you buy the yarn: length of one ball or skein."),
                 Input("bobbins", "Bobbins", Number(least=1, most=1000, whole=True), help="To share the fiber out evenly by weight."),
+                Input("strands", "Strands", Number(least=1, most=12, whole=True), NUMBER, help="For the hours: singles in the ply; empty means two."),
+                Input("take_up", "Take-up", Number(least=0, below=1), SHARE, help="For the hours: share of the singles' length lost in plying; empty takes it from the sheet Samples."),
+                Input("done", "Hours done", Number(least=0, most=1_000_000), HOURS, help="Hours of work on it that are behind you."),
                 Input("used", "Yarn used", Number(least=0, most=1_000_000), MASS, help="Once it is finished: what the piece weighs. Mark its skeins as used. What it took beyond the skeins logged for it is taken off its lots; what is left of them is free for other projects."),
             )),
             Group("Enough?", (

@@ -31,6 +31,11 @@ RECORDS = {
     "projects": [{"name": "Winter cardigan", "wanted": 1450.0, "margin": 0.15, "grist": 850.0, "lot_1": "Clover"}],
     "components": [{"design": "Tweed", "name": "Clover single", "strands": 2.0}],
 }
+TIMES = [  # each named its project, up to version 0.3
+    {"project": "winter cardigan", "strands": 3.0, "take_up": 0.06, "done": 9.0},
+    {"project": "Given away", "done": 3.0},
+    {"project": "Winter cardigan", "done": 1.0},
+]
 CARDS = {"buying_kind": "Romney", "buying_length": 2400.0, "counts_number": 20.0, "weighed_mass": 0.35, "moisture_content": 0.1, "thickness_packing": 0.45}
 
 
@@ -40,7 +45,7 @@ def make(target: Path) -> None:
     settings = Settings(title="An older planner", reels=reels, rows=rows)
     planner = layout_of(settings).planner
     entries = starting_entries(planner)
-    for block, records in RECORDS.items():
+    for block, records in (RECORDS | {"times": TIMES}).items():
         if block in planner.blocks:
             known = {field.key for field in planner.blocks[block].inputs}
             entries = with_records(planner, entries, block, [{key: value for key, value in record.items() if key in known} for record in records])

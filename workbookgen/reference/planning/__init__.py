@@ -7,7 +7,7 @@ the steps into the weeks.
 
 from workbookgen.reference.planning.calendar import finish_day, weeks
 from workbookgen.reference.planning.paces import pace, pace_in_use, singles_length, take_up_in_use
-from workbookgen.reference.planning.steps import plying_hours, steps_known
+from workbookgen.reference.planning.steps import plying_hours, steps_known, strands_in_use
 from workbookgen.reference.planning.timetable import hours_before_step, hours_in_week, hours_of_step, step_in_words
 from workbookgen.reference.planning.work import (
     ahead_share,
@@ -39,6 +39,7 @@ __all__ = [
     "still_to_spin",
     "step_in_words",
     "steps_known",
+    "strands_in_use",
     "take_up_in_use",
     "weeks",
 ]

@@ -56,6 +56,41 @@ def steps_known(
 
 
 @law
+def strands_in_use(project: str, own: Ratio | None = None) -> Ratio:
+    """Strands to reckon with.
+
+    n = own, or else 2. Most yarns that are plied are plied of two.
+
+    Parameters
+    ----------
+    project : name of the project; a line without one has no strands
+    own : singles in the ply, as one states them
+
+    Returns
+    -------
+    n, a number
+
+    Raises
+    ------
+    ValueError
+        No project, or less than one strand.
+
+    Notes
+    -----
+    Valid for singles that lie side by side.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require(project != "", "Name the project.")
+    if own is None:
+        return 2.0
+    require(own >= 1, "There is one strand at least.")
+    return own
+
+
+@law
 def plying_hours(length: Length, strands: Ratio, pace: Pace | None = None) -> Time:
     """Hours of plying.
 

@@ -1,0 +1,58 @@
+"""What stands in another log now: it comes over to the record that bears the same name.
+
+A log of an older planner may have named records of another one to say more of them, as the
+sheet Time once named each project again. What it said belongs to the one record now.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from workbookgen.carry.matching import Matched
+from workbookgen.filled.cells import Position
+from workbookgen.filled.planner import FilledPlanner, as_entry
+from workbookgen.language.parts import Planner
+from workbookgen.texts import folded
+
+
+@dataclass(frozen=True)
+class Move:
+    """Where a log named its records, where their names stand, and the old and new full keys of what it said of them; none depends on the unit system."""
+
+    named_in: str
+    names: str
+    fields: tuple[tuple[str, str], ...]
+
+
+MOVES = (
+    Move("times_project", "projects_name", (("times_strands", "projects_strands"), ("times_take_up", "projects_take_up"), ("times_done", "projects_done"))),
+)
+
+
+def move(old: FilledPlanner, new: Planner, matched: Matched) -> set[tuple[str, Position]]:
+    """Bring over what has moved; returns the old cells of which nothing is left to tell.
+
+    A line comes over whole or not at all: where its name fits no record or several, where another
+    line took the place, or where a cell has more than its value, it is left to be listed.
+    """
+    return {cell for each in MOVES for cell in _moved(old, new, matched, each)}
+
+
+def _moved(old: FilledPlanner, new: Planner, matched: Matched, a_move: Move) -> Iterator[tuple[str, Position]]:
+    column = old.ranges.get(a_move.named_in)
+    if column is None or a_move.names not in matched.entries:
+        return
+    lines: dict[str, list[int]] = {}
+    for line, name in enumerate(matched.entries[a_move.names]):
+        if isinstance(name, str):
+            lines.setdefault(folded(name), []).append(line)
+    for row in range(column.rows):
+        cells = {key: old.position(key, row) for key in (a_move.named_in, *(was for was, _ in a_move.fields)) if key in old.ranges}
+        filled = {key: cell for key, (sheet, *place) in cells.items() if (cell := old.book.sheets.get(sheet, {}).get(tuple(place)))}
+        name = filled.get(a_move.named_in)
+        found = lines.get(folded(name.value), []) if name and isinstance(name.value, str) else []
+        said = {now: as_entry(filled[was].value, new.by_key[now][1], old.book) for was, now in a_move.fields if was in filled and now in matched.entries}
+        is_plain = not any(cell.formula for cell in filled.values()) and all(isinstance(entry, float) for entry in said.values())
+        if len(found) == 1 and is_plain and len(said) == len(filled) - 1 and all(matched.entries[key][found[0]] is None for key in said):
+            for key, entry in said.items():
+                matched.entries[key][found[0]] = entry
+            yield from ((sheet, tuple(place)) for key, (sheet, *place) in cells.items() if key in filled)
