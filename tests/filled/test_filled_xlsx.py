@@ -113,3 +113,42 @@ def test_only_the_wanted_sheets_and_columns_are_read(tmp_path):
 def test_a_broken_part_is_told_in_a_sentence(tmp_path):
     with pytest.raises(FileError, match="broken.xlsx: .*(damaged|cannot be read)"):
         open_book(package(tmp_path / "broken.xlsx", "<row><c><v>1</v></row>"))
+
+
+# How the same cells may be written: as programs do, and in every way that is no program's but the format's.
+WRITTEN = {
+    "as programs do": '<row r="2"><c r="A2" s="3"><v>1</v></c><c r="B2" s="1"/><c r="C2" t="str"><f>"a&gt;b"</f><v>a</v></c></row><row r="3"><c r="C3"><v>4</v></c></row>',
+    "places are left out": '<row r="2"><c><v>1</v></c><c s="1"/><c t="str"><f>"a&gt;b"</f><v>a</v></c></row><row><c r="C3"><v>4</v></c></row>',
+    "another attribute first": '<row r="2"><c s="3" r="A2"><v>1</v></c><c s="1" r="B2"/><c t="str" r="C2"><f>"a&gt;b"</f><v>a</v></c></row><row r="3"><c s="1" r="C3"><v>4</v></c></row>',
+    "single quotes": "<row r='2'><c r='A2'><v>1</v></c><c r='C2' t='str'><f>\"a&gt;b\"</f><v>a</v></c></row><row r='3'><c r='C3'><v>4</v></c></row>",
+    "with remarks": '<row r="2"><c r="A2"><v>1</v></c><c r="C2" t="str"><f>"a&gt;b"</f><v>a</v></c><!--<c r="C2"><v>9</v></c>--></row><row r="3"><c r="C3"><v>4</v></c></row>',
+    "as raw text": '<row r="2"><c r="A2"><v>1</v></c><c r="C2" t="str"><f><![CDATA["a>b"]]></f><v>a</v></c></row><row r="3"><c r="C3"><v>4</v></c></row>',
+    "over lines": '<row r="2">\n<c r="A2"\n s="3"><v>1</v></c><c r="C2" t="str"\n><f>"a&gt;b"</f>\n<v>a</v></c></row><row r="3"><c r="C3" ><v>4</v></c></row>',
+}
+
+
+@pytest.mark.parametrize("written", WRITTEN.values(), ids=WRITTEN)
+@pytest.mark.parametrize("columns", [None, {1, 3}, {3}, {2}, {26 * 27}], ids=str)
+def test_some_columns_are_read_as_the_whole_is(written, columns, tmp_path):
+    whole = {(2, 1): Cell(1.0), (2, 3): Cell("a", '="a>b"'), (3, 3): Cell(4.0)}
+    path = package(tmp_path / "some.xlsx", written)
+    assert open_book(path, lambda names: {"S": columns}).sheets["S"] == {place: cell for place, cell in whole.items() if columns is None or place[1] in columns}
+
+
+def test_some_columns_of_a_sheet_whose_words_have_a_prefix(tmp_path):
+    """No program of today writes so, but the format allows it."""
+    path = package(tmp_path / "prefix.xlsx", "")
+    main = USUAL[0]
+    rewritten = tmp_path / "rewritten.xlsx"
+    with zipfile.ZipFile(path) as old, zipfile.ZipFile(rewritten, "w") as new:
+        for name in old.namelist():
+            text = f'<x:worksheet xmlns:x="{main}"><x:sheetData><x:row r="2"><x:c r="A2"><x:v>1</x:v></x:c></x:row></x:sheetData></x:worksheet>' if "sheet1" in name else old.read(name)
+            new.writestr(name, text)
+    assert open_book(rewritten, lambda names: {"S": {1}}).sheets["S"] == {(2, 1): Cell(1.0)}
+
+
+@pytest.mark.parametrize("protection, is_so", [('<sheetProtection sheet="1"/>', True), ('<sheetProtection sheet="0"/>', False), ("", False)])
+def test_that_a_sheet_is_protected_is_seen_where_some_columns_are_read(protection, is_so, tmp_path):
+    path = package(tmp_path / "protected.xlsx", f'<row r="2"><c r="A2"><v>1</v></c></row></sheetData>{protection}<sheetData>')
+    for columns in (None, {1}, {2}):
+        assert ("S" in open_book(path, lambda names, columns=columns: {"S": columns}).protected) == is_so

@@ -103,6 +103,7 @@ def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlan
     return FilledPlanner(path, version, settings, _with_rows(settings, whole, rows), entries, ranges, book, tuple(notes))
 
 
+@lru_cache(maxsize=16_384)  # the planners of a guild have the same names at the same places
 def area_of(text: str) -> Area | None:
     """Where a name points: `'Made with'!$A$1:$A$9`, or as LibreOffice has it, `$'Made with'.$A$1:.$A$9`."""
     found = _RANGE.fullmatch(text.removeprefix("="))
@@ -124,7 +125,8 @@ def origin_sheet(names: dict[str, str]) -> dict[str, None]:
 def _columns(names: dict[str, str], blocks: Collection[str]) -> dict[str, set[int] | None]:
     """The sheets on which these blocks stand, with the columns of their inputs and of what today's planner does not know."""
     areas = {name: area for name, text in names.items() if (area := area_of(text))}
-    wanted: dict[str, set[int] | None] = {**origin_sheet(names)}
+    origin_at = areas.get(ORIGIN)
+    wanted: dict[str, set[int] | None] = {origin_at.sheet: {origin_at.column}} if origin_at else {**origin_sheet(names)}
     results = {f"{block.key}_{each.key}" for block in described(Settings()).blocks.values() for each in (*block.results, *block.told)}
     for name, area in areas.items():
         if name not in results and any(name.startswith(f"{block}_") for block in blocks):
