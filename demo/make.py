@@ -15,7 +15,7 @@ from workbookgen.language.entries import Entries, starting_entries, with_records
 FOLDER = Path(__file__).parent
 LOGS = (
     "reels", "fiber", "samples", "designs", "components", "skeins", "labels", "projects", "estimates", "pieces", "weavings",
-    "costs",
+    "costs", "whorls",
 )
 CARDS = {
     "buying_kind": ("Targhee",),
@@ -28,12 +28,14 @@ CARDS = {
     "backwards_take_up": (0.057,),
     "twist_grist": (2520.0,),
     "twist_multiplier": (2.9,),
+    "twist_slant": (20.0,),
     "twist_staple": (4.5,),
     "counted_turns": (32.0,),
     "counted_length": (10.0,),
     "counted_grist": (1500.0,),
     "plying_singles": (5.2,),
     "plying_grist": (2520.0,),
+    "plying_sample": (0.057,),
     "plying_plied": (3.3,),
     "wheel_wheel": (24.0,),
     "wheel_whorl": (2.5,),
@@ -41,6 +43,14 @@ CARDS = {
     "wheel_draft": (12.0,),
     "wheel_treadles": (7.0,),
     "wheel_wanted": (5.2,),
+    "spindle_draft": (12.0,),
+    "spindle_rolled": (9.0,),
+    "spindle_shaft": (0.375,),
+    "spindle_rolls": (8.0,),
+    "spindle_wanted": (5.2,),
+    "finest_kind": ("Targhee",),
+    "finest_wanted": (2520.0,),
+    "finest_twist": (5.2,),
     "making_before": (3.1,),
     "making_after": (2.85,),
     "making_rows": (6.0,),

@@ -210,6 +210,40 @@ def yarn_diameter(linear_density: LinearDensity, fiber_density: Density, packing
 
 
 @law
+def diameter_in_use(measured: Length | None = None, expected: Length | None = None) -> Length:
+    """Diameter of a yarn to go by.
+
+    d = measured, or else expected. The yarn itself beats a rule.
+
+    Parameters
+    ----------
+    measured : diameter as measured
+    expected : diameter by the grist
+
+    Returns
+    -------
+    d, a length
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or a diameter that is not above zero.
+
+    Notes
+    -----
+    Valid for a yarn that is pressed no more when measured than in the ply.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    across = expected if measured is None else measured
+    require(across is not None, "Measure the yarn, or give its grist.")
+    require(across > NO_LENGTH, "The diameter must be above zero.")
+    return across
+
+
+@law
 def packing(k: Ratio, fiber_density: Density) -> Ratio:
     """Share of a yarn's section that is fiber, where so many threads lie side by side.
 

@@ -55,6 +55,7 @@ class Rows(Strict):
     estimates: int = Field(12, ge=2, le=500, strict=True)
     weavings: int = Field(8, ge=2, le=500, strict=True)
     uses: int = Field(24, ge=2, le=200, strict=True)
+    whorls: int = Field(6, ge=2, le=50, strict=True)
     labels: int = Field(16, ge=2, le=1000, strict=True)
 
 

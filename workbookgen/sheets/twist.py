@@ -1,4 +1,4 @@
-"""Twist: turns for a wanted yarn, counted turns, the ply that balances, and what a wheel puts in."""
+"""Twist: turns for a wanted yarn, counted turns, the ply that balances, and what puts it in."""
 
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
@@ -20,7 +20,8 @@ from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets.shown import asked_and_answered
-from workbookgen.sheets import lists
+from workbookgen.sheets import lists, wheel
+from workbookgen.sheets.finest import FINEST
 
 SHEET = "Twist"
 CHAPTER = "Twist"
@@ -32,9 +33,12 @@ STRANDS = Number(least=2, most=12, whole=True)
 
 def chapter(settings: Settings) -> Chapter:
     drawn = {WANTED.key: ANGLE_DRAWN}
-    return Chapter(CHAPTER, (WANTED, COUNTED, PLY, WHEEL), tuple(
-        asked_and_answered(each, first, drawn=drawn.get(each.key)) for each, first in ((WANTED, "turns"), (PLY, "twist"), (WHEEL, "inserted"), (COUNTED, "twist"))
-    ))
+    first, last = (
+        tuple(asked_and_answered(each, big, hidden=hidden, drawn=drawn.get(each.key)) for each, big, hidden in cards)
+        for cards in (((WANTED, "turns", ""), (PLY, "twist", "by_grist take_up_used")), ((COUNTED, "twist", ""), (FINEST, "grist", "of_kind one wanted_tex within kind_staple")))
+    )
+    holders = (WANTED, COUNTED, PLY, wheel.WHEEL, wheel.whorls(settings), wheel.SPINDLE, FINEST)
+    return Chapter(CHAPTER, holders, (*first, *wheel.bands(), *last), wheel.CAUTIONS)
 
 
 ANGLE_DRAWN = Picture(
@@ -70,6 +74,7 @@ WANTED = Card(
             Input("multiplier", "Twist factor", Number(above=0, most=1000), NUMBER, needed=True, starts_as=2.5,
                   help="Cotton system: knitting 2.1 to 3.0, weft 3.0 to 3.8, warp 3.4 to 5.0 (spinning handbook, read). Wool is lower."),
             Input("system", "In this system", Choice("twists_name", lists.SHEET), needed=True, starts_as="cotton"),
+            Input("slant", "Or angle wanted", Number(above=0, below=60), ANGLE, help="At the surface: soft 10 to 20°, hard 25 to 35° (common practice, no source)."),
             Input("staple", "Staple length", SPAN, STAPLE, help="How long the fibers are."),
             Input("wraps", "Turns in a staple, at least", Number(above=0, most=50), NUMBER, blank_means=4, help="3 to 5 for soft yarn, more for warp; empty means 4 (common practice, no source)."),
         )),
@@ -85,6 +90,7 @@ WANTED = Card(
                    note="Threads touching, by K of the sheet Counts."),
             Result("angle", "Angle at the surface", "ATAN(PI() * diameter * turns)", trade.surface_angle, ANGLE,
                    uses={"twist": "turns"}, note="Soft 10 to 20°, hard 25 to 35° (common practice, no source)."),
+            Result("turns_slant", "Turns for the wanted angle", "TAN(slant) / (PI() * diameter)", trade.turns_for_angle, TWIST, uses={"angle": "slant"}),
             Result("retraction", "Shorter by its twist", "(1 / COS(angle) - 1) / (1 / COS(angle) + 1)", trade.retraction, SHARE,
                    only_if="angle < PI() / 3", note="What a single loses of its length."),
             Result("least", "Least turns for the staple", "wraps / staple", trade.least_twist, TWIST, note="A warning, not a law."),
@@ -131,10 +137,12 @@ PLY = Card(
         Group("You type", (
             Input("singles", "Twist of the singles", TURNS, TWIST, needed=True),
             Input("grist", "Grist of the singles", ANY, GRIST, help="For the take-up."),
+            Input("measured", "Or their diameter, measured", Number(above=0, most=100), YARN_DIAMETER, help="Wins over the grist. Under a lens beside a ruler, or by wraps that touch: 25.4 over wraps per inch."),
             Input("strands", "Strands", STRANDS, NUMBER, needed=True, starts_as=2.0),
             Input("share", "Share of the singles' twist", Number(above=0, most=2), NUMBER, needed=True, starts_as=0.6667,
                   help="0.6 to 0.75 (common practice, no source). With a thread, of the single alone."),
             Input("direction", "Singles spun", Choice("directions_name", lists.SHEET), needed=True, starts_as="Z", help="Z: the wheel or spindle turns clockwise."),
+            Input("sample", "Take-up of a sample", Number(least=-0.5, below=0.9), SHARE, help="See the sheet Samples; it wins over what is worked out here."),
             Input("plied", "Ply twist of a sample", Number(least=0, most=200), TWIST, help="Counted, to see how far it is from balance."),
         )),
         Group("Worked out", (
@@ -143,10 +151,14 @@ PLY = Card(
             Result("equal", "Ply twist of equal factor", "singles / SQRT(strands)", trade.equal_factor_ply_twist, TWIST,
                    uses={"singles_twist": "singles"}, note="The other guess: singles and ply as hard as each other."),
             Result("towards", "Ply towards", 'IF(direction = "Z", "S", "Z")', trade.opposite, None, note="Against the singles."),
+            Result("left", "Left in the singles", "singles - IF(given(plied), plied, twist)", trade.twist_left, TWIST,
+                   uses={"singles_twist": "singles", "ply_twist": "twist"}, is_signed=True, note="After plying; by the sample's ply twist, if you counted it. Below 0 they turn the other way."),
             Result("tex", "Tex of the singles", "1 / grist", yarn_count.direct_count, TEX),
-            Result("diameter", "Diameter of the singles", "SQRT(4 * tex / (PI() * thickness_fiber_density * thickness_packing))", diameter.yarn_diameter, YARN_DIAMETER,
+            Result("by_grist", "Diameter by the grist", "SQRT(4 * tex / (PI() * thickness_fiber_density * thickness_packing))", diameter.yarn_diameter, YARN_DIAMETER,
                    uses={"linear_density": "tex", "fiber_density": "thickness_fiber_density", "packing": "thickness_packing"},
                    note="Threads touching, by K of the sheet Counts."),
+            Result("diameter", "Diameter of the singles", "IF(given(measured), measured, by_grist)", diameter.diameter_in_use, YARN_DIAMETER,
+                   uses={"expected": "by_grist"}, only_if="OR(given(measured), given(by_grist))"),
             Result("path", "Strands lie on a circle of", "diameter / SIN(PI() / strands)", trade.ply_path, YARN_DIAMETER),
             Result("ratio", "Strand for one of ply", "SQRT(1 + PI() * path * twist * PI() * path * twist)", trade.ply_ratio, NUMBER, digits=3),
             Result("helix", "Lost by the way round", "1 - 1 / ratio", trade.take_up, SHARE, note="Of the helix alone: the singles grow in plying."),
@@ -158,46 +170,15 @@ PLY = Card(
             Result("take_up", "Take-up", "1 - (1 - lost_after) / (1 - lost_before) / ratio", trade.ply_take_up, SHARE,
                    uses={"before": "lost_before", "left": "lost_after"},
                    note="Share of the singles' length lost in plying: both together. 1 to 6% is usual (common practice, no source); a sample beats it."),
-            Result("feed", "Feed, for a component", "1 / (1 - take_up)", trade.feed, NUMBER, digits=3, note="Single in one length of ply: 1.05 is 5% more."),
+            Result("take_up_used", "Take-up in use", "IF(given(sample), sample, take_up)", trade.take_up_in_use, SHARE, uses={"expected": "take_up"},
+                   only_if="OR(given(sample), given(take_up))"),
+            Result("feed", "Feed, for a component", "1 / (1 - take_up_used)", trade.feed, NUMBER, digits=3, uses={"take_up": "take_up_used"},
+                   note="Single in one length of ply: 1.05 is 5% more. Type it on the sheet Yarn."),
             Result("balance", "Sample against balance", "plied / (share * singles) - 1", trade.balance, SHARE,
                    uses={"singles_twist": "singles", "plied_twist": "plied"}),
             Result("words", "In words",
                    'IF(ABS(ROUND(balance, 9)) <= 0.1, "balanced", IF(balance > 0, "more ply twist than balance", "less ply twist than balance"))',
                    trade.balance_words, None),
         )),
-    ),
-)
-
-WHEEL = Card(
-    "wheel",
-    "What the wheel puts in",
-    about="For a spindle, the turns are counted: see the card Twist, counted.",
-    groups=(
-        Group("You type", (
-            Input("wheel", "Drive wheel across", SPAN, LOOP, help="Diameter of its groove, where the drive band runs."),
-            Input("whorl", "Whorl across", SPAN, LOOP, help="Diameter of its groove."),
-            Input("band", "Thickness of the band", Number(least=0, most=100), LOOP, blank_means=0, help="It bends along its middle: on a small whorl this counts."),
-            Input("stamped", "Or the ratio stamped on it", Number(above=0, most=200), NUMBER, help="Wins over the diameters: 8 for 8 to 1."),
-            Input("slip", "Slip", Number(least=0, below=1), SHARE, blank_means=0, help="Share of the turns that the drive band loses."),
-            Input("draft", "Draft length", SPAN, LOOP, help="Yarn drafted in one go."),
-            Input("treadles", "Treadles for it", Number(above=0, most=1000), NUMBER, help="Turns of the drive wheel while you draft that length."),
-            Input("wanted", "Twist wanted", TURNS, TWIST),
-            Input("wanted_ratio", "Ratio wanted", Number(above=0, most=200), NUMBER, help="To find the whorl for it."),
-        )),
-        Group("Worked out", (
-            Result("geared", "Ratio by the diameters", "(wheel + band) / (whorl + band)", trade.geared, NUMBER, note="Each with the band's thickness."),
-            Result("ratio", "Drive ratio", "IF(given(stamped), stamped, geared) * (1 - slip)", trade.drive_ratio, NUMBER,
-                   only_if="OR(given(stamped), given(geared))", note="Turns of the flyer for one of the wheel."),
-            Result("inserted", "Twist you get", "ratio * treadles / draft", trade.inserted, TWIST),
-            Result("treadles_wanted", "Treadles for the wanted twist", "wanted * draft / ratio", trade.treadles_for, NUMBER, digits=1, uses={"twist": "wanted"}),
-            Result("draft_wanted", "Or draft, for your treadles", "ratio * treadles / wanted", trade.draft_for, LOOP, uses={"twist": "wanted"}),
-            Result("whorl_wanted", "Whorl for the wanted ratio", "(wheel + band) / wanted_ratio - band", trade.whorl_for, LOOP, uses={"ratio": "wanted_ratio"},
-                   only_if="wheel + band > wanted_ratio * band", note="Across its groove, without slip."),
-        )),
-    ),
-    rules=(
-        Rule("AND(NOT(given(stamped)), NOT(AND(given(wheel), given(whorl))))",
-             lambda values: values["stamped"] is None and (values["wheel"] is None or values["whorl"] is None),
-             "Still to fill in: drive wheel and whorl, or the ratio stamped on it."),
     ),
 )

@@ -3,7 +3,8 @@
 `amount` is about turns in a length and the factor that compares yarns of unlike
 thickness; `factors` tells that factor in each system. `angle` is about the lie of fibers
 and strands, and what length that costs. `plied` sets the twist of the ply against that of
-its singles. `wheel` turns a wanted twist into whorls, treadles and drafts.
+its singles. `wheel` turns a wanted twist into whorls, treadles and drafts, `whorls` finds
+among several whorls the nearest, and `spindle` does without a wheel.
 """
 
 from workbookgen.reference.twist.amount import (
@@ -24,6 +25,8 @@ from workbookgen.reference.twist.angle import (
     retraction_left,
     surface_angle,
     take_up,
+    take_up_in_use,
+    turns_for_angle,
 )
 from workbookgen.reference.twist.factors import (
     cotton_factor,
@@ -37,8 +40,18 @@ from workbookgen.reference.twist.plied import (
     equal_factor_ply_twist,
     opposite,
     ply_twist,
+    twist_left,
+)
+from workbookgen.reference.twist.spindle import (
+    draft_of_turns,
+    rolls_for,
+    seconds_for,
+    spindle_turns,
+    turns_by_roll,
+    turns_by_time,
 )
 from workbookgen.reference.twist.wheel import (
+    counted_ratio,
     draft_for,
     drive_ratio,
     geared,
@@ -46,13 +59,23 @@ from workbookgen.reference.twist.wheel import (
     treadles_for,
     whorl_for,
 )
+from workbookgen.reference.twist.whorls import (
+    TREADLES,
+    nearest_treadles,
+    nearest_words,
+    off_the_wanted,
+    place_of_least,
+)
 
 __all__ = [
     "SYSTEMS",
+    "TREADLES",
     "balance",
     "balance_words",
     "cotton_factor",
+    "counted_ratio",
     "draft_for",
+    "draft_of_turns",
     "drive_ratio",
     "equal_factor_ply_twist",
     "factor",
@@ -60,7 +83,11 @@ __all__ = [
     "geared",
     "inserted",
     "least_twist",
+    "nearest_treadles",
+    "nearest_words",
+    "off_the_wanted",
     "opposite",
+    "place_of_least",
     "ply_path",
     "ply_ratio",
     "ply_take_up",
@@ -68,14 +95,22 @@ __all__ = [
     "retraction",
     "retraction_by_twist",
     "retraction_left",
+    "rolls_for",
     "run_factor",
+    "seconds_for",
+    "spindle_turns",
     "staple_words",
     "surface_angle",
     "take_up",
+    "take_up_in_use",
     "tex_factor",
     "treadles_for",
     "turns",
+    "turns_by_roll",
+    "turns_by_time",
     "turns_counted",
+    "turns_for_angle",
+    "twist_left",
     "whorl_for",
     "worsted_factor",
 ]

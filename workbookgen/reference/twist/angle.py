@@ -49,6 +49,39 @@ def surface_angle(diameter: Length, twist: PerLength) -> Angle:
 
 
 @law
+def turns_for_angle(angle: Angle, diameter: Length) -> PerLength:
+    """Twist that gives the fibers at the surface a wanted angle.
+
+    T = tan β / (π · d). The same screw, asked the other way.
+
+    Parameters
+    ----------
+    angle : β, angle wanted, above 0 and under 60 degrees
+    diameter : d, diameter of the yarn
+
+    Returns
+    -------
+    T, a number per length
+
+    Raises
+    ------
+    ValueError
+        An angle outside 0 to 60 degrees, or a diameter that is not above zero.
+
+    Notes
+    -----
+    Valid for a round yarn, its fibers lying along a screw of even pitch.
+
+    References
+    ----------
+    Geometry.
+    """
+    require((angle > 0) & (angle < STEEPEST), "The angle lies above 0 and under 60 degrees.")
+    require(diameter > NO_LENGTH, "The diameter must be above zero.")
+    return np.tan(angle) / (np.pi * diameter)
+
+
+@law
 def retraction(angle: Angle) -> Ratio:
     """Share of its length that a single loses by its own twist.
 
@@ -275,6 +308,40 @@ def take_up(ratio: Ratio) -> Ratio:
     """
     require(ratio >= 1, "A length of ply holds at least its own length of strand: give 1 or more.")
     return 1 - 1 / ratio
+
+
+@law
+def take_up_in_use(expected: Ratio | None = None, sample: Ratio | None = None) -> Ratio:
+    """Take-up to reckon with.
+
+    c = of the sample, or else as expected. A sample beats geometry.
+
+    Parameters
+    ----------
+    expected : take-up by geometry
+    sample : take-up measured on a sample; below zero where it grew
+
+    Returns
+    -------
+    c, lost length over the length before plying
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or a take-up of 1 and more.
+
+    Notes
+    -----
+    Valid for a sample plied as the yarn will be.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    known = expected if sample is None else sample
+    require(known is not None, "Give the take-up of a sample, or what geometry expects.")
+    require(known < 1, "The take-up lies under 1.")
+    return known
 
 
 @law

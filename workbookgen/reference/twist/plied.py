@@ -86,6 +86,42 @@ def equal_factor_ply_twist(singles_twist: PerLength, strands: Ratio) -> PerLengt
 
 
 @law
+def twist_left(singles_twist: PerLength, ply_twist: PerLength | None = None, plied: PerLength | None = None) -> PerLength:
+    """Twist left in the singles after plying.
+
+    R = T - P. Plying against the singles takes about a turn out of them for each turn of the ply; below zero
+    they are twisted the other way.
+
+    Parameters
+    ----------
+    singles_twist : T, twist of the singles before plying
+    ply_twist : P, twist of the ply as planned
+    plied : P as counted on a sample, which beats the plan
+
+    Returns
+    -------
+    R, a number per length
+
+    Raises
+    ------
+    ValueError
+        No twist of the ply, or a negative twist.
+
+    Notes
+    -----
+    Valid for singles and ply of opposite directions, but for the few per cent of the take-up.
+
+    References
+    ----------
+    Geometry; that a turn of the ply takes out a turn: common practice, no source.
+    """
+    ply = ply_twist if plied is None else plied
+    require(ply is not None, "Give the twist of the ply, planned or counted.")
+    require((singles_twist >= NO_TWIST) & (ply >= NO_TWIST), "The twist cannot be negative.")
+    return singles_twist - ply
+
+
+@law
 def balance(
     singles_twist: PerLength, plied_twist: PerLength, share: Ratio = USUAL_SHARE
 ) -> Ratio:

@@ -49,16 +49,15 @@ def geared(wheel: Length, whorl: Length, band: Length = NO_LENGTH) -> Ratio:
 
 
 @law
-def drive_ratio(geared: Ratio | None = None, stamped: Ratio | None = None, slip: Ratio = 0.0) -> Ratio:
-    """Turns of the flyer for one turn of the wheel.
+def counted_ratio(flyer: Ratio, turns: Ratio = 10.0) -> Ratio:
+    """Drive ratio by counting.
 
-    i = stamped, or else by the diameters, · (1 - s). What is stamped on a wheel was counted by its maker.
+    i = f / w. Mark the flyer, turn the wheel by hand, and count: the slip is in it.
 
     Parameters
     ----------
-    geared : ratio by the diameters
-    stamped : ratio that is stamped on the wheel
-    slip : s, share that the band slips, from 0 to under 1
+    flyer : f, turns of the flyer
+    turns : w, turns of the wheel meanwhile
 
     Returns
     -------
@@ -67,22 +66,59 @@ def drive_ratio(geared: Ratio | None = None, stamped: Ratio | None = None, slip:
     Raises
     ------
     ValueError
-        Neither ratio is known, one that is not above zero, or a slip outside 0 to under 1.
+        Turns that are not above zero.
 
     Notes
     -----
-    Valid for a slip that was counted: mark the flyer and turn the wheel ten times.
+    Valid for the band and the tension with which it was counted; ten turns of the wheel make a miscounted half turn matter little.
+
+    References
+    ----------
+    Definition of the ratio.
+    """
+    require(flyer > 0, "The turns of the flyer must be above zero.")
+    require(turns > 0, "The turns of the wheel must be above zero.")
+    return flyer / turns
+
+
+@law
+def drive_ratio(
+    geared: Ratio | None = None, stamped: Ratio | None = None, slip: Ratio = 0.0, counted: Ratio | None = None
+) -> Ratio:
+    """Turns of the flyer for one turn of the wheel.
+
+    i = counted, or else (stamped, or else by the diameters) · (1 - s). What was counted has the slip in it already.
+
+    Parameters
+    ----------
+    geared : ratio by the diameters
+    stamped : ratio that is stamped on the wheel
+    slip : s, share that the band slips, from 0 to under 1
+    counted : ratio by counting the turns of flyer and wheel
+
+    Returns
+    -------
+    i, a number
+
+    Raises
+    ------
+    ValueError
+        No ratio is known, one that is not above zero, or a slip outside 0 to under 1.
+
+    Notes
+    -----
+    Valid for a band that runs as it did when the ratio was found.
 
     References
     ----------
     Definition of the slip.
     """
-    known = [each for each in (stamped, geared) if each is not None]
-    require(len(known) > 0, "Give the diameters of wheel and whorl, or the ratio that is stamped.")
+    known = [each for each in (counted, stamped, geared) if each is not None]
+    require(len(known) > 0, "Give the diameters of wheel and whorl, the ratio that is stamped, or the one that was counted.")
     for each in known:
         _require_ratio(each)
     require((slip >= 0) & (slip < 1), "The slip lies from 0 to under 1.")
-    return known[0] * (1 - slip)
+    return known[0] * (1 - slip) if counted is None else known[0]
 
 
 @law

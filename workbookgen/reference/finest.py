@@ -1,0 +1,156 @@
+"""The finest yarn that a fiber can make, and the turns that its staple asks for.
+
+A yarn holds while enough fibers stand in its cross-section, and each winds round it a few
+times. The one depends on how thick the fibers are, the other on how long.
+"""
+
+import numpy as np
+
+from workbookgen.reference.diameter import fiber_linear_density
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.units import Density, Length, LinearDensity, PerLength, Quantity, Ratio
+
+NO_LENGTH = Quantity(0.0, "m")
+NO_TWIST = Quantity(0.0, "1/m")
+
+
+@law
+def own_or_published(own: Length | None = None, published: Length | None = None) -> Length:
+    """Diameter or staple of the fiber to go by.
+
+    x = one's own, or else what is published. A fleece that was measured beats its breed.
+
+    Parameters
+    ----------
+    own : what was measured on one's own fiber
+    published : what the guide says of its kind
+
+    Returns
+    -------
+    x, a length
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or a length that is not above zero.
+
+    Notes
+    -----
+    Valid for two figures of the same kind of fiber; fleeces of one breed differ by a third and more.
+
+    References
+    ----------
+    Definition of a choice; the guide names its sources.
+    """
+    known = published if own is None else own
+    require(known is not None, "Measure the fiber, or choose a breed of the guide that has the figure.")
+    require(known > NO_LENGTH, "A fiber has a length and a diameter above zero.")
+    return known
+
+
+@law
+def finest_yarn(fibers: Ratio, fiber_diameter: Length, fiber_density: Density) -> LinearDensity:
+    """The finest yarn that a fiber can make.
+
+    T = n · π / 4 · d² · ρ. So many fibers side by side, and no fewer.
+
+    Parameters
+    ----------
+    fibers : n, least number of fibers in the cross-section
+    fiber_diameter : d, mean diameter of the fiber
+    fiber_density : ρ, its density
+
+    Returns
+    -------
+    T, linear density of a single
+
+    Raises
+    ------
+    ValueError
+        A number, a diameter or a density that is not above zero.
+
+    Notes
+    -----
+    Valid for round fibers that lie along the yarn. About 30 to 60 by hand; mills spin worsted of 35 to 40, combed
+    cotton of 33, carded cotton of 75.
+
+    References
+    ----------
+    Geometry. By hand: common practice, no source. Worsted: handbooks (from memory). Cotton: a handbook of
+    short-staple spinning (read).
+    """
+    require(fibers > 0, "The number of fibers must be above zero.")
+    return fibers * fiber_linear_density(fiber_diameter, fiber_density)
+
+
+@law
+def turns_round(twist: PerLength, staple: Length) -> Ratio:
+    """Times that a fiber winds round the yarn.
+
+    q = T · s. The turns that stand in one length of staple.
+
+    Parameters
+    ----------
+    twist : T, twist of the yarn
+    staple : s, length of the fibers
+
+    Returns
+    -------
+    q, a number
+
+    Raises
+    ------
+    ValueError
+        A negative twist, or a staple that is not above zero.
+
+    Notes
+    -----
+    Valid for fibers that lie straight; 3 to 5 hold a soft yarn, a warp takes more.
+
+    References
+    ----------
+    Definition of the twist. How many hold: common practice, no source.
+    """
+    require(twist >= NO_TWIST, "The twist cannot be negative.")
+    require(staple > NO_LENGTH, "The staple must have a length.")
+    return (twist * staple).m_as("")
+
+
+@law
+def fit_words(in_section: Ratio, fibers: Ratio) -> str:
+    """Whether a fiber can make a yarn as fine as wanted, in words.
+
+    fine enough while the fibers in it ≥ n. With fewer it thins out and breaks.
+
+    Parameters
+    ----------
+    in_section : fibers in the cross-section of the yarn wanted
+    fibers : n, least number of them
+
+    Returns
+    -------
+    a text such as "62 fibers in it: it can be spun"
+
+    Raises
+    ------
+    ValueError
+        A number of fibers that is not above zero, or a million of them and more.
+
+    Notes
+    -----
+    Valid for a first look: a sample says more. The two are compared to six decimals.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require((in_section > 0) & (in_section < 999_999), "The fibers in the yarn are above nothing and under a million.")
+    require(fibers > 0, "The number of fibers must be above zero.")
+    return by_element(_fit, in_section, fibers)
+
+
+def _fit(within: float, least: float) -> str:
+    enough = round(float(within) / float(least), 6) >= 1
+    # As a person counts them: no more than there are.
+    count = int(np.floor(round(float(within), 6)))
+    return f"{count} fibers in it: it can be spun" if enough else f"{count} fibers in it: too few to hold"

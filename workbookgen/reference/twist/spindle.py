@@ -1,0 +1,232 @@
+"""How a spindle puts twist in: turns by a roll of the shaft, or by time.
+
+A roll along the thigh turns the shaft as a wheel turns on a road: once in its circumference.
+A spindle that flies on after it was flicked or rolled makes many turns more, and only counting
+tells how many: a few seconds filmed slowly, with a mark on the whorl, will do.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Length, PerLength, Quantity, Ratio, Time
+
+NO_LENGTH = Quantity(0.0, "m")
+NO_TIME = Quantity(0.0, "second")
+NO_TWIST = Quantity(0.0, "1/m")
+
+
+@law
+def turns_by_roll(rolled: Length, shaft: Length, rolls: Ratio = 1.0) -> Ratio:
+    """Turns of a spindle whose shaft is rolled along the thigh.
+
+    n = r · L / (π · d). The shaft turns once in its own circumference.
+
+    Parameters
+    ----------
+    rolled : L, length along which the shaft is rolled
+    shaft : d, its diameter there
+    rolls : r, rolls to a draft
+
+    Returns
+    -------
+    n, a number
+
+    Raises
+    ------
+    ValueError
+        A length or a diameter that is not above zero, or negative rolls.
+
+    Notes
+    -----
+    Valid for a shaft that rolls without slipping and stops with the roll, as a supported spindle does; one that
+    flies on makes more turns.
+
+    References
+    ----------
+    Geometry.
+    """
+    _require_roll(rolled, shaft)
+    require(rolls >= 0, "The number of rolls cannot be negative.")
+    return rolls * (rolled / (np.pi * shaft)).m_as("")
+
+
+@law
+def turns_by_time(counted: Ratio, seconds: Time, lasting: Time) -> Ratio:
+    """Turns of a spindle in the time that it spins.
+
+    n = c / t · s. Its pace, times how long it keeps it.
+
+    Parameters
+    ----------
+    counted : c, turns counted
+    seconds : t, time in which they were counted
+    lasting : s, time that it spins for one draft
+
+    Returns
+    -------
+    n, a number
+
+    Raises
+    ------
+    ValueError
+        Negative turns, or a time that is not above zero.
+
+    Notes
+    -----
+    Valid for a spindle that keeps its pace: as it slows, count over the whole time that it spins.
+
+    References
+    ----------
+    Definition of a pace.
+    """
+    require(counted >= 0, "The number of turns cannot be negative.")
+    require((seconds > NO_TIME) & (lasting > NO_TIME), "The time must be above zero.")
+    return counted * (lasting / seconds).m_as("")
+
+
+@law
+def spindle_turns(by_roll: Ratio | None = None, by_time: Ratio | None = None) -> Ratio:
+    """Turns of a spindle for one draft.
+
+    n = counted by time, or else by the roll. What was counted has all turns in it.
+
+    Parameters
+    ----------
+    by_roll : turns by the length of the roll
+    by_time : turns by counting and time
+
+    Returns
+    -------
+    n, a number
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or negative turns.
+
+    Notes
+    -----
+    Valid for drafts that are all made alike.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    turns = by_roll if by_time is None else by_time
+    require(turns is not None, "Give shaft and roll, or the turns counted and the time.")
+    require(turns >= 0, "The number of turns cannot be negative.")
+    return turns
+
+
+@law
+def draft_of_turns(turns: Ratio, twist: PerLength) -> Length:
+    """Length to draft for a wanted twist from so many turns.
+
+    ℓ = n / T. The turns of one flick or roll are shared out over it.
+
+    Parameters
+    ----------
+    turns : n, turns for one draft
+    twist : T, twist wanted
+
+    Returns
+    -------
+    ℓ, a length
+
+    Raises
+    ------
+    ValueError
+        Negative turns, or a twist that is not above zero.
+
+    Notes
+    -----
+    Valid for turns that all stay in the length drafted.
+
+    References
+    ----------
+    Definition of the twist.
+    """
+    require(turns >= 0, "The number of turns cannot be negative.")
+    require(twist > NO_TWIST, "The twist must be above zero.")
+    return turns / twist
+
+
+@law
+def rolls_for(twist: PerLength, draft: Length, rolled: Length, shaft: Length) -> Ratio:
+    """Rolls to one draft that give a wanted twist.
+
+    r = T · ℓ · π · d / L. A count to keep to while spinning.
+
+    Parameters
+    ----------
+    twist : T, twist wanted
+    draft : ℓ, length drafted
+    rolled : L, length of one roll
+    shaft : d, diameter of the shaft
+
+    Returns
+    -------
+    r, a number, parts of a roll included
+
+    Raises
+    ------
+    ValueError
+        A negative twist, or a length or diameter that is not above zero.
+
+    Notes
+    -----
+    Valid for a shaft that rolls without slipping and stops with the roll.
+
+    References
+    ----------
+    Geometry.
+    """
+    _require_draft(twist, draft)
+    _require_roll(rolled, shaft)
+    return (twist * draft).m_as("") / turns_by_roll(rolled, shaft)
+
+
+@law
+def seconds_for(twist: PerLength, draft: Length, counted: Ratio, seconds: Time) -> Time:
+    """Time of spinning that gives a wanted twist.
+
+    s = T · ℓ · t / c. How long to let the spindle run before winding on.
+
+    Parameters
+    ----------
+    twist : T, twist wanted
+    draft : ℓ, length drafted
+    counted : c, turns counted
+    seconds : t, time in which they were counted
+
+    Returns
+    -------
+    s, a time
+
+    Raises
+    ------
+    ValueError
+        A negative twist, or a length, turns or a time that is not above zero.
+
+    Notes
+    -----
+    Valid for a spindle that keeps its pace.
+
+    References
+    ----------
+    Definition of a pace.
+    """
+    _require_draft(twist, draft)
+    require(counted > 0, "The turns counted must be above zero.")
+    require(seconds > NO_TIME, "The time must be above zero.")
+    return (twist * draft).m_as("") / counted * seconds
+
+
+def _require_roll(rolled, shaft) -> None:
+    require(rolled > NO_LENGTH, "The roll must have a length.")
+    require(shaft > NO_LENGTH, "The shaft must have a diameter.")
+
+
+def _require_draft(twist, draft) -> None:
+    require(twist >= NO_TWIST, "The twist cannot be negative.")
+    require(draft > NO_LENGTH, "The draft must have a length.")

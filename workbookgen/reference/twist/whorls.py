@@ -1,0 +1,159 @@
+"""Several whorls and several treadles to a draft: which of them comes nearest to a wanted twist.
+
+The table has so many treadles to a draft as feet can keep count of. Between two of its columns
+the nearer one is taken, and the fewer treadles where both are as near.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.words import rounded
+from workbookgen.texts import is_blank
+from workbookgen.units import PerLength, Quantity, Ratio
+
+TREADLES = (1, 2, 3, 4, 6, 8)  # the columns of the table
+NO_TWIST = Quantity(0.0, "1/m")
+FINEST = 6  # decimals of a treadle, and of a turn in a meter, that may decide
+MOST_SAID = Quantity(1000.0, "1/inch")
+
+
+@law
+def nearest_treadles(treadles: Ratio) -> Ratio:
+    """The column of the table that comes nearest.
+
+    n = 1, 2, 3, 4, 6 or 8, with |n - k| the least. Twist goes with the treadles, so the nearest number of them is
+    the nearest twist.
+
+    Parameters
+    ----------
+    treadles : k, treadles to a draft that would give the wanted twist, parts included
+
+    Returns
+    -------
+    n, a number
+
+    Raises
+    ------
+    ValueError
+        A negative number of treadles.
+
+    Notes
+    -----
+    Valid for one whorl; of two as near, the fewer treadles.
+
+    References
+    ----------
+    Definition of the nearest; the columns of the table are common practice, no source.
+    """
+    require(treadles >= 0, "The number of treadles cannot be negative.")
+    columns = np.array(TREADLES, dtype=float)
+
+    def nearest(each: float) -> float:
+        return float(columns[np.argmin(np.abs(columns - round(each, FINEST)))])
+
+    return np.vectorize(nearest, otypes=[float])(treadles) if np.ndim(treadles) else nearest(float(treadles))
+
+
+@law
+def off_the_wanted(twist: PerLength, wanted: PerLength) -> PerLength:
+    """How far a twist is from the wanted one.
+
+    a = |T - W|. The least of it names the whorl to use.
+
+    Parameters
+    ----------
+    twist : T, twist that whorl and treadles give
+    wanted : W, twist wanted
+
+    Returns
+    -------
+    a, a number per length, in a meter to six decimals
+
+    Raises
+    ------
+    ValueError
+        A negative twist.
+
+    Notes
+    -----
+    Valid for choosing among whorls; more decimals than a hand can tell are cut, so that equal ones are equal.
+
+    References
+    ----------
+    Definition of a difference.
+    """
+    require((twist >= NO_TWIST) & (wanted >= NO_TWIST), "The twist cannot be negative.")
+    return Quantity(np.round(np.abs((twist - wanted).m_as("1/m")), FINEST), "1/m")
+
+
+@law
+def place_of_least(amounts: PerLength) -> Ratio:
+    """Which whorl of the list comes nearest.
+
+    p = the line with the least a. The first of them where several are as near.
+
+    Parameters
+    ----------
+    amounts : a of each whorl, how far it is from the wanted twist; one that is not a number is blank
+
+    Returns
+    -------
+    p, a whole number from 1
+
+    Raises
+    ------
+    ValueError
+        No whorl has an a.
+
+    Notes
+    -----
+    Valid for a list of any length.
+
+    References
+    ----------
+    Definition of the least.
+    """
+    away = np.atleast_1d(amounts.magnitude)
+    require(bool(np.isfinite(away).any()), "There must be some whorl to speak of.")
+    return float(np.nanargmin(away)) + 1
+
+
+@law
+def nearest_words(name: str, treadles: Ratio, twist: PerLength) -> str:
+    """The whorl and the treadles that come nearest to a wanted twist, in words.
+
+    text = its name, n treadles, T. What to put on, and what to count.
+
+    Parameters
+    ----------
+    name : how the whorl is called
+    treadles : n, treadles to a draft that come nearest on it
+    twist : T, twist that they give
+
+    Returns
+    -------
+    a text such as "Nearest to the twist wanted: Fast, 6 treadles to a draft: 5.2 turns per inch (205 per meter)"
+
+    Raises
+    ------
+    ValueError
+        A blank name, treadles below 1, a negative twist, or one of a thousand turns per inch and more.
+
+    Notes
+    -----
+    Valid for the whorls and the treadles of the table.
+
+    References
+    ----------
+    Definition of the nearest.
+    """
+    require(by_element(lambda each: not is_blank(str(each)), name), "The name is blank: give one.")
+    require(treadles >= 1, "There is one treadle at least.")
+    require(twist >= NO_TWIST, "The twist cannot be negative.")
+    require(twist < MOST_SAID, "So many turns nobody says in figures.")
+    return by_element(_said, name, treadles, twist.m_as("1/inch"), twist.m_as("1/m"))
+
+
+def _said(name: str, treadles: float, inch: float, meter: float) -> str:
+    feet = "1 treadle" if treadles == 1 else f"{rounded(treadles, 0)} treadles"
+    return f"Nearest to the twist wanted: {name}, {feet} to a draft: {rounded(inch, 1)} turns per inch ({rounded(meter, 0).replace(',', '')} per meter)"

@@ -1,0 +1,63 @@
+"""The finest yarn that a fiber can make, and what its staple asks for."""
+
+from workbookgen.language.domains import Choice, Number
+from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.parts import Card
+from workbookgen.language.quantities import DENSITY, DTEX, FIBER_DIAMETER, GRIST, GRIST_METRIC, GRIST_US, NUMBER, STAPLE, TEX, THREADS, TWIST
+from workbookgen.language.sentences import MISSING
+from workbookgen.reference import diameter, finest, stock, yarn_count
+from workbookgen.reference import twist as trade
+from workbookgen.sheets import guide, plausible
+from workbookgen.units import Quantity
+
+FIBERS = Number(above=0, most=10_000)
+SPAN = Number(above=0, most=1000)
+
+FINEST = Card(
+    "finest",
+    "The finest single from a fiber",
+    groups=(
+        Group("You type", (
+            Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), help="Takes diameter and staple from the guide."),
+            Input("fiber_diameter", "Or fiber diameter", Number(above=0, most=500), FIBER_DIAMETER, help="Mean of your own fleece; wins over the guide."),
+            Input("fiber_density", "Fiber density", Number(above=0, most=5), DENSITY, needed=True, starts_as=Quantity(1.31, "gram / centimeter ** 3"), help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),
+            Input("fibers", "Fibers side by side, at least", FIBERS, NUMBER, blank_means=40, help="30 to 60 by hand; empty means 40 (common practice, no source). Mills spin worsted of 35 to 40."),
+            Input("wanted", "Grist you would like", Number(above=0, most=10_000_000), GRIST, help="Of the single; whether the fiber can make it."),
+            Input("staple", "Staple length", SPAN, STAPLE, help="Of your own fleece; wins over the guide, whose shortest is taken."),
+            Input("twist", "Turns you would give it", Number(above=0, most=200), TWIST),
+        )),
+        Group("Worked out", (
+            Result("of_kind", "Fiber by the guide", "pick(guide_diameter, guide_listed, kind)", stock.pick, FIBER_DIAMETER,
+                   uses={"name": "kind", "names": "guide_listed", "values": "guide_diameter"}),
+            Result("across", "Fiber diameter", "IF(given(fiber_diameter), fiber_diameter, of_kind)", finest.own_or_published, FIBER_DIAMETER,
+                   uses={"own": "fiber_diameter", "published": "of_kind"}, only_if="OR(given(fiber_diameter), given(of_kind))"),
+            Result("one", "One fiber", "PI() / 4 * across * across * fiber_density", diameter.fiber_linear_density, DTEX, digits=2, uses={"fiber_diameter": "across"}),
+            Result("tex", "Finest, tex", "fibers * PI() / 4 * across * across * fiber_density", finest.finest_yarn, TEX, uses={"fiber_diameter": "across"},
+                   note="So many fibers side by side."),
+            Result("grist", "Finest grist", "1 / tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "tex"}, note="A single, evenly drafted; most hands stay thicker."),
+            Result("grist_m", "Finest grist", "1 / tex", yarn_count.grist_of_density, GRIST_METRIC, digits=0, uses={"linear_density": "tex"}),
+            Result("wraps", "Wraps per inch of it", "thickness_k_wrapped * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS, digits=0,
+                   uses={"k": "thickness_k_wrapped"}, note="By K of the sheet Counts."),
+            Result("wanted_tex", "Tex of the grist you would like", "1 / wanted", yarn_count.direct_count, TEX, uses={"grist": "wanted"}),
+            Result("within", "Fibers in it", "wanted_tex / (PI() / 4 * across * across * fiber_density)", diameter.fibers_in_section, NUMBER, digits=0,
+                   uses={"linear_density": "wanted_tex", "fiber_diameter": "across"}),
+            Result("words", "In words",
+                   'ROUNDDOWN(ROUND(within, 6), 0) & IF(ROUND(within / fibers, 6) >= 1, " fibers in it: it can be spun", " fibers in it: too few to hold")',
+                   finest.fit_words, None, uses={"in_section": "within"}, only_if="within < 999999"),
+            Result("kind_staple", "Staple by the guide", "pick(guide_staple_low, guide_listed, kind)", stock.pick, STAPLE,
+                   uses={"name": "kind", "names": "guide_listed", "values": "guide_staple_low"}),
+            Result("long", "Staple", "IF(given(staple), staple, kind_staple)", finest.own_or_published, STAPLE,
+                   uses={"own": "staple", "published": "kind_staple"}, only_if="OR(given(staple), given(kind_staple))"),
+            Result("least", "Least turns for it", "4 / long", trade.least_twist, TWIST, uses={"staple": "long"}, leaves=("wraps",),
+                   note="Four in a staple (common practice, no source); a warning, not a law."),
+            Result("round", "Your turns in a staple", "twist * long", finest.turns_round, NUMBER, digits=1, uses={"staple": "long"},
+                   note="3 to 5 hold a soft yarn, a warp takes more (common practice, no source)."),
+        )),
+    ),
+    rules=(
+        plausible.too_fine("fiber_diameter", "Fiber diameter"),
+        Rule("AND(NOT(given(kind)), NOT(given(fiber_diameter)), NOT(given(staple)))",
+             lambda values: values["kind"] is None and values["fiber_diameter"] is None and values["staple"] is None,
+             f"{MISSING}: the fiber diameter, or a breed of the guide."),
+    ),
+)
