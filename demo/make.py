@@ -15,7 +15,7 @@ from workbookgen.language.entries import Entries, starting_entries, with_records
 FOLDER = Path(__file__).parent
 LOGS = (
     "reels", "fiber", "samples", "designs", "components", "skeins", "labels", "projects", "estimates", "pieces", "weavings",
-    "costs", "whorls",
+    "costs", "whorls", "rack",
 )
 CARDS = {
     "buying_kind": ("Targhee",),
@@ -67,6 +67,24 @@ CARDS = {
     "pace_sample": ("Moss 2-ply",),
     "pace_start": (46357.0,),
     "way_lot": ("Clover",),
+    "bobbin_outer": (3.5,),
+    "bobbin_inner": (0.75,),
+    "bobbin_height": (4.0,),
+    "bobbin_project": ("Gray pullover",),
+    "ending_grist": (2520.0,),
+    "ending_take_up": (0.057,),
+    "structure_length": (420.0,),
+    "structure_grist": (2520.0,),
+    "structure_take_up": (0.05,),
+    "structure_wanted": (200.0,),
+    "structure_wanted_grist": (700.0,),
+    "wrapped_core": (1700.0,),
+    "wrapped_wrapper": (6000.0,),
+    "wrapped_core_wraps": (18.0,),
+    "wrapped_wrapper_wraps": (40.0,),
+    "wrapped_turns": (4.0,),
+    "wrapped_slack": (0.2,),
+    "wrapped_wanted": (560.0,),
     "counts_number": (20.0,),
     "counts_system": ("worsted count",),
     "weighed_length": (20.0,),

@@ -25,7 +25,7 @@ Model = TypeVar("Model", bound=BaseModel)
 # The chapters that a planner can do without, and the chapters that each of them is nothing without.
 Leavable = Literal[
     "Guide", "Buying", "Scouring", "Samples", "Yarn", "Components", "Twist", "Compare", "Labels", "Knitting", "Pieces",
-    "Weaving", "Projects", "Time", "Figures", "Cost", "Lot", "Project", "Counts", "Questions", "Uses",
+    "Weaving", "Projects", "Time", "Figures", "Cost", "Lot", "Project", "Counts", "Questions", "Uses", "Bobbins", "Structures",
 ]
 IN_SMALL = ("Compare", "Projects", "Project")  # of these, what a small planner has
 NEEDS = {

@@ -193,7 +193,18 @@ NOTATIONS = Table(
     about="Taylor and Davis (read): 2/40s cotton or worsted is two ends of 40s, spun silk 40/2 is 40 already folded. Metric 28/2, R 40 tex/2: (from memory).",
 )
 
-TABLES = (STATES, WAYS, CLASSES, GRADES, DIRECTIONS, NOTATIONS, SYSTEMS, TWISTS, RELAXATIONS, SHAPES, WEAVES, FATES, QUANTILES, GRUBBS)
+STRUCTURES = Table(
+    "structures",
+    "How a yarn is built of singles",
+    (
+        Column("name", "Built as", ("several strands", "a chain of three", "a ball on itself", "a cable"), width=24),
+        Column("ends", "Ends", (0.0, 3.0, 2.0, 0.0), NUMBER_UNIT),
+        Column("cabled", "Cabled", (0.0, 0.0, 0.0, 1.0), NUMBER_UNIT),
+    ),
+    about="Ends of single that follow from the structure alone; 0 where one says how many.",
+)
+
+TABLES = (STATES, WAYS, CLASSES, GRADES, DIRECTIONS, NOTATIONS, STRUCTURES, SYSTEMS, TWISTS, RELAXATIONS, SHAPES, WEAVES, FATES, QUANTILES, GRUBBS)
 
 
 def numbers(settings: Settings) -> Table:

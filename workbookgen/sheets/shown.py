@@ -8,13 +8,17 @@ WORKED_OUT = "Worked out"
 
 
 def asked_and_answered(
-    card: Card, *big: str, hidden: str = "", left: tuple[int, int] = LEFT, right: tuple[int, int] = RIGHT, captions: tuple[str, ...] = (), drawn: Picture | None = None
+    card: Card, *big: str, hidden: str = "", left: tuple[int, int] = LEFT, right: tuple[int, int] = RIGHT, captions: tuple[str, ...] = (), drawn: Picture | None = None,
+    is_printed: bool = True,
 ) -> Band:
-    """The band of a card; `big` are the keys of its large answers, `hidden` of results that are not shown, `drawn` a picture below what is asked."""
+    """The band of a card; `big` are the keys of its large answers, `hidden` of results that are not shown, `drawn` a picture below what is asked.
+
+    One that nobody fills in on paper `is_printed` not; it stands last on its sheet.
+    """
     large = [Big(f"{card.key}_{key}", caption=caption) for key, caption in zip(big, captions or [card.by_key[key].label for key in big], strict=True)]
     lines = tuple(f"{card.key}_{each.key}" for each in card.results if each.key not in {*big, *hidden.split()})
     return Band((
-        Entries(title=card.title, fields=tuple(f"{card.key}_{each.key}" for each in card.inputs), across=left),
+        Entries(title=card.title, fields=tuple(f"{card.key}_{each.key}" for each in card.inputs), across=left, is_printed=is_printed),
         *((drawn,) if drawn else ()),
-        Answers(title=WORKED_OUT, big=tuple(large), lines=lines, message=f"{card.key}_{MESSAGE.key}", across=right),
+        Answers(title=WORKED_OUT, big=tuple(large), lines=lines, message=f"{card.key}_{MESSAGE.key}", across=right, is_printed=is_printed),
     ))

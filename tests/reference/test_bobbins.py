@@ -1,0 +1,112 @@
+"""Bobbins: by geometry, by hand, and as the planner says it."""
+
+from math import pi
+
+import numpy as np
+import pytest
+from pytest import approx
+
+from workbookgen.checking.expected import expected_values
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.reference import plying
+from workbookgen.settings import Settings
+from workbookgen.sheets.planner import planner
+from workbookgen.units import Quantity
+
+US = planner(Settings(units="us"))
+
+
+def cm(number):
+    return Quantity(number, "cm")
+
+
+def meters(number):
+    return Quantity(number, "m")
+
+
+def density(number):
+    return Quantity(number, "g/cm^3")
+
+
+def test_a_bobbin_holds_a_ring_of_yarn():
+    # Geometry: 10 cm and 2 cm across, 10 cm long: 240 π cm³; at 0.5 g/cm³ 120 π g, half full 60 π g.
+    assert plying.bobbin_mass(cm(10), cm(2), cm(10), density(0.5), 1).m_as("g") == approx(120 * pi)
+    assert plying.bobbin_mass(cm(10), cm(2), cm(10), density(0.5), 0.5).m_as("g") == approx(60 * pi)
+
+
+@pytest.mark.parametrize(("outer", "inner", "fullness"), [(2, 2, 1), (10, 0, 1), (10, 2, 0), (10, 2, 1.1)])
+def test_what_is_no_bobbin_is_refused(outer, inner, fullness):
+    with pytest.raises(ValueError):
+        plying.bobbin_mass(cm(outer), cm(inner), cm(10), density(0.4), fullness)
+
+
+def test_a_full_one_that_was_weighed_wins():
+    assert plying.bobbin_holds(Quantity(110, "g"), Quantity(90, "g")).m_as("g") == 110
+    with pytest.raises(ValueError, match="measures"):
+        plying.bobbin_holds()
+
+
+def test_what_is_typed_goes_before_the_project():
+    assert plying.still_to_ply(meters(300), meters(1000), 0.5) == meters(300)
+    assert plying.still_to_ply(None, meters(1000), 0.25) == meters(250)
+    assert plying.strands_to_ply(None, 3) == 3 and plying.strands_to_ply(2, 3) == 2 and plying.strands_to_ply() == 2
+    assert plying.take_up_to_ply(None, 0.05, 0.04) == 0.05 and plying.take_up_to_ply(None, None, 0.04) == 0.04 and plying.take_up_to_ply() == 0
+
+
+def test_singles_of_a_planned_yarn_are_finer_by_what_is_lost():
+    # By hand: 10 m/g in two strands, a tenth lost in plying and a fifth in washing: 10 · 2 / (0.9 · 0.8).
+    assert plying.singles_grist(None, Quantity(10, "m/g"), 2, 0.1, 0.2).m_as("m/g") == approx(27.777777778)
+
+
+def test_each_strand_fills_bobbins_of_its_own():
+    assert plying.bobbins_to_fill(meters(250), meters(250), 2) == 2
+    assert plying.bobbins_to_fill(meters(251), meters(250), 2) == 4
+    assert plying.bobbins_to_fill(meters(600), meters(250), 3) == 9
+
+
+def test_whether_the_ply_fits():
+    grams = [Quantity(each, "g") for each in (100, 201, 50)]
+    assert plying.plying_bobbins(grams[0], grams[0]) == 1 and plying.plying_bobbins(grams[1], grams[0]) == 3 and plying.plying_bobbins(grams[1], grams[0], grams[2]) == 5
+    assert plying.plying_words(1, Quantity(400, "yard")) == "It all fits on one plying bobbin."
+    assert plying.plying_words(3, Quantity(400, "yard")) == "It fills 3 plying bobbins of 400 yd each."
+
+
+def test_all_that_is_spun_is_plied_or_left():
+    # By hand: 100, 80 and 90 m. At the end 80 m of each are used, 30 m are left; with a tenth lost, 72 m of ply, and 9 m more of the rest.
+    has = Quantity(np.array([100.0, np.nan, 80.0, 90.0]), "m")
+    shortest = plying.shortest_of(has)
+    assert shortest == meters(80)
+    rest = plying.left_in_all(meters(270), 3, shortest)
+    assert rest.m_as("m") == approx(30) and rest.m_as("m") == approx(sum(plying.left_over(meters(each), shortest).m_as("m") for each in (100, 80, 90)))
+    assert plying.plied_to_the_end(shortest, 3, 0.1).m_as("m") == approx(72)
+    assert plying.plied_from(rest, 0.1, 3).m_as("m") == approx(9)
+    # Shared out evenly, all of it becomes ply at once: as much as both together.
+    assert plying.plied_to_the_end(plying.shared_evenly(meters(270), 3), 3, 0.1).m_as("m") == approx(72 + 9)
+
+
+@pytest.mark.parametrize(("strands", "rest", "words"), [
+    (2, 2, "The bobbins run out together."),
+    (2, 30, "Wind the rest into a ball, and ply it from both ends."),
+    (3, 30, "Chain-ply the rest."),
+    (4, 30, "Wind the rest over evenly, and ply on."),
+])
+def test_what_to_do_with_the_rest(strands, rest, words):
+    assert plying.leftover_words(strands, Quantity(240, "yard"), Quantity(rest, "yard")) == words
+
+
+def test_a_project_fills_bobbins_on_the_sheet():
+    """By hand: 900 yd of 2-ply, no reserve, no loss, singles of 2,000 yd/lb; a bobbin of 4 oz holds 500 yd: 2 for each strand."""
+    project = {"name": "Vest", "wanted": 900.0, "margin": 0.0, "grist": 1000.0, "strands": 2.0, "take_up": 0.0}
+    entries = with_records(US, starting_entries(US), "projects", [project])
+    entries |= {"bobbin_weighed": (4.0,), "bobbin_project": ("Vest",), "doubts_shrinkage": (0.0,)}
+    values = expected_values(US, entries)
+    assert values["bobbin_length"][0] == approx(500) and values["bobbin_bobbins"][0] == 4
+    assert values["bobbin_mass"][0] == approx(14.4) and values["bobbin_words"][0] == "It fills 4 plying bobbins of 225 yd each."
+    assert expected_values(US, entries | {"bobbin_strands": (3.0,), "bobbin_grist": (3000.0,)})["bobbin_bobbins"][0] == 6
+
+
+def test_weights_and_lengths_on_the_rack_are_one():
+    """Half an ounce of 1,600 yd/lb is 50 yd."""
+    entries = with_records(US, starting_entries(US), "rack", [{"mass": 0.5}, {"length": 80.0}])
+    values = expected_values(US, entries | {"ending_grist": (1600.0,)})
+    assert values["rack_over"][:2] == approx((0, 30)) and values["ending_plied"][0] == approx(50) and values["ending_more"][0] == approx(15)

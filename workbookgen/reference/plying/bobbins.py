@@ -1,0 +1,376 @@
+"""Bobbins and cops: what one holds, how many a yarn fills, and what is left on them when one runs out.
+
+A bobbin is a roll of yarn round a shaft: its room, and how densely yarn lies in it, say what
+it holds. Both are rough, so that one bobbin weighed when it was full beats them.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require, require_numbers, whole_for
+from workbookgen.reference.plying.design import require_loss
+from workbookgen.reference.words import said
+from workbookgen.units import Density, Grist, Length, Mass, Quantity, Ratio
+
+NO_LENGTH = Quantity(0.0, "m")
+NO_MASS = Quantity(0.0, "g")
+TOGETHER = 0.01  # less than this share of all singles left over is nothing to speak of
+
+
+@law
+def bobbin_mass(outer: Length, inner: Length, height: Length, package_density: Density, fullness: Ratio = 0.9) -> Mass:
+    """Mass of yarn on a bobbin or a cop.
+
+    m = π / 4 · (D² - d²) · h · f · ρ. A ring of yarn round the shaft, with the air between its layers.
+
+    Parameters
+    ----------
+    outer : D, across the yarn when it is full
+    inner : d, across the bare shaft
+    height : h, length of the shaft that is wound
+    package_density : ρ, mass of yarn in its room on the bobbin, air included
+    fullness : f, share of that room that is filled, above 0 and up to 1; 0.9 if nothing is said
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A measure that is not above zero, a full bobbin no thicker than its shaft, or a fullness outside 0 to 1.
+
+    Notes
+    -----
+    Valid for straight sides; a cop that tapers is less full. A package density of 0.3 to 0.45 g/cm³, and nine tenths full, are common practice.
+
+    References
+    ----------
+    Geometry. The package density: common practice, no source.
+    """
+    require((inner > NO_LENGTH) & (height > NO_LENGTH), "Every measure of a bobbin is above zero.")
+    require(outer > inner, "A full bobbin is thicker than its shaft.")
+    require(package_density > Quantity(0.0, "g/m^3"), "The package density must be above zero.")
+    require((fullness > 0) & (fullness <= 1), "A bobbin is filled above nothing and up to the whole.")
+    return (np.pi / 4 * (outer**2 - inner**2) * height * fullness * package_density).to("g")
+
+
+@law
+def bobbin_holds(weighed: Mass | None = None, estimated: Mass | None = None) -> Mass:
+    """Mass that a bobbin holds, as the planner reckons with it.
+
+    m = weighed, or else estimated. One that was full and was weighed beats any measure.
+
+    Parameters
+    ----------
+    weighed : yarn on a bobbin that was full
+    estimated : mass by the bobbin's measures
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or a mass that is not above zero.
+
+    Notes
+    -----
+    Valid for a bobbin filled as firmly as the one that was weighed.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    mass = estimated if weighed is None else weighed
+    require(mass is not None, "Give the measures of the bobbin, or weigh a full one.")
+    require(mass > NO_MASS, "A bobbin must hold something.")
+    return mass
+
+
+@law
+def still_to_ply(own: Length | None = None, project: Length | None = None, left: Ratio | None = None) -> Length:
+    """Length of plied yarn for which bobbins are to be filled.
+
+    L = own, or else the project's length · what of it is still to make. What one types goes before what is planned.
+
+    Parameters
+    ----------
+    own : length as typed, before washing
+    project : length of the project's yarn, before washing
+    left : share of the project's yarn that is not in skeins yet
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        Neither length is known, a negative length, or a share outside 0 to 1.
+
+    Notes
+    -----
+    Valid for lengths before washing.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    length = own
+    if own is None:
+        require(project is not None and left is not None, "Give the length of yarn, or choose a project.")
+        require((left >= 0) & (left <= 1), "What is left to make lies between 0 and 1.")
+        length = project * left
+    require(length >= NO_LENGTH, "A length cannot be negative.")
+    return length
+
+
+@law
+def strands_to_ply(own: Ratio | None = None, project: Ratio | None = None, usual: Ratio = 2) -> Ratio:
+    """Strands of the yarn for which bobbins are to be filled.
+
+    n = own, or else the project's, or else two. Most handspun is plied of two.
+
+    Parameters
+    ----------
+    own : strands as typed
+    project : strands of the project
+    usual : strands where nothing is said
+
+    Returns
+    -------
+    n, a whole number
+
+    Raises
+    ------
+    ValueError
+        Strands that are no whole number from 1 up.
+
+    Notes
+    -----
+    Valid for equal strands.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    strands = next((each for each in (own, project) if each is not None), usual)
+    require((strands >= 1) & (strands % 1 == 0), "The number of strands is a whole number, 1 or more.")
+    return strands + 0.0
+
+
+@law
+def take_up_to_ply(own: Ratio | None = None, project: Ratio | None = None, sample: Ratio | None = None) -> Ratio:
+    """Take-up of the yarn for which bobbins are to be filled.
+
+    c = own, or else the project's, or else its sample's, or else 0. Without one that is known, none is reckoned.
+
+    Parameters
+    ----------
+    own : take-up as typed
+    project : take-up of the project
+    sample : take-up of the project's sample
+
+    Returns
+    -------
+    c, a share of the length before plying
+
+    Raises
+    ------
+    ValueError
+        A take-up outside 0 to under 1.
+
+    Notes
+    -----
+    Valid for one yarn, plied as it was before.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    share = next((each for each in (own, project, sample) if each is not None), 0.0)
+    require_loss(share, "take-up")
+    return share + 0.0
+
+
+@law
+def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands: Ratio = 1, take_up: Ratio = 0, shrinkage: Ratio = 0) -> Grist:
+    """Grist of the singles on the bobbins.
+
+    g = own, or else G · n / ((1 - s) · (1 - c)). The second is what the singles of a planned yarn must be.
+
+    Parameters
+    ----------
+    own : grist of the singles as typed
+    plied : G, grist planned for the finished yarn
+    strands : n, its strands
+    take_up : c, share of the singles' length lost in plying
+    shrinkage : s, share of the yarn's length lost in washing
+
+    Returns
+    -------
+    g, a grist
+
+    Raises
+    ------
+    ValueError
+        Neither grist is known, one that is not above zero, or a loss of the whole length.
+
+    Notes
+    -----
+    Valid for equal strands, before washing.
+
+    References
+    ----------
+    Definition of the take-up.
+    """
+    require_numbers(strands, take_up, shrinkage)
+    if own is None:
+        require(plied is not None, "Give the grist of the singles, or choose a project.")
+        require_loss(take_up, "take-up")
+        require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
+        require(strands >= 1, "There is one strand at least.")
+    grist = plied * strands / ((1 - shrinkage) * (1 - take_up)) if own is None else own
+    require(grist > Quantity(0.0, "m/g"), "The grist must be above zero.")
+    return grist
+
+
+@law
+def bobbins_to_fill(length: Length, holds: Length, strands: Ratio) -> Ratio:
+    """Bobbins that all strands of a yarn fill.
+
+    k = n · ⌈ℓ / b⌉. Each strand has bobbins of its own, since they are plied together.
+
+    Parameters
+    ----------
+    length : ℓ, length of each strand
+    holds : b, length that one bobbin holds
+    strands : n, number of strands
+
+    Returns
+    -------
+    k, a whole number
+
+    Raises
+    ------
+    ValueError
+        A negative length, a bobbin that holds nothing, or strands that are no whole number from 1 up.
+
+    Notes
+    -----
+    Valid for equal strands; ℓ / b is rounded to six decimals first.
+
+    References
+    ----------
+    Definition of the quotient.
+    """
+    require(length >= NO_LENGTH, "A length cannot be negative.")
+    require(holds > NO_LENGTH, "A bobbin must hold something.")
+    require((strands >= 1) & (strands % 1 == 0), "The number of strands is a whole number, 1 or more.")
+    return strands * whole_for((length / holds).m_as(""))
+
+
+@law
+def plying_bobbins(mass: Mass, holds: Mass | None = None, plying: Mass | None = None) -> Ratio:
+    """Bobbins that the plied yarn fills.
+
+    k = ⌈m / M⌉, M the plying bobbin's, or else what the others hold. The ply weighs what its singles weigh.
+
+    Parameters
+    ----------
+    mass : m, mass of all singles
+    holds : mass that a bobbin of singles holds
+    plying : mass that a plying bobbin holds, if it is another one
+
+    Returns
+    -------
+    k, a whole number
+
+    Raises
+    ------
+    ValueError
+        A negative mass, no bobbin at all, or one that holds nothing.
+
+    Notes
+    -----
+    Valid for plied yarn that lies as densely as its singles; m / M is rounded to six decimals first.
+
+    References
+    ----------
+    Definition of the quotient.
+    """
+    require_numbers(mass, holds, plying)
+    room = holds if plying is None else plying
+    require(room is not None, "Tell what a bobbin holds.")
+    require(room > NO_MASS, "A bobbin must hold something.")
+    require(mass >= NO_MASS, "A mass cannot be negative.")
+    return whole_for((mass / room).m_as(""))
+
+
+@law
+def bobbin_gets(length: Length, bobbins: Ratio) -> Length:
+    """Length of plied yarn on each plying bobbin.
+
+    ℓ = L / k. All are filled alike, so that none overflows.
+
+    Parameters
+    ----------
+    length : L, length of the plied yarn
+    bobbins : k, plying bobbins that it fills
+
+    Returns
+    -------
+    ℓ, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length, or no bobbin at all.
+
+    Notes
+    -----
+    Valid for plying bobbins of one size.
+
+    References
+    ----------
+    Definition of the quotient.
+    """
+    require(bobbins >= 1, "There is one bobbin at least.")
+    require(length >= NO_LENGTH, "A length cannot be negative.")
+    return length / bobbins
+
+
+@law
+def plying_words(bobbins: Ratio, each: Length) -> str:
+    """Whether a plied yarn fits on one plying bobbin, in words.
+
+    words = it fits where k ≤ 1, or else the bobbins and what each of them gets. A bobbin that overflows spoils the end.
+
+    Parameters
+    ----------
+    bobbins : k, plying bobbins that the yarn fills
+    each : length of plied yarn on each of them
+
+    Returns
+    -------
+    a sentence
+
+    Raises
+    ------
+    ValueError
+        No bobbin at all, or a length below nothing or too great to tell.
+
+    Notes
+    -----
+    Valid for plied yarn that lies as densely as its singles.
+
+    References
+    ----------
+    Definition of the quotient.
+    """
+    require(bobbins >= 1, "There is one bobbin at least.")
+    return by_element(
+        lambda number, count, length: "It all fits on one plying bobbin." if number <= 1 else f"It fills {count} plying bobbins of {length} each.",
+        bobbins, said(bobbins), said(each),
+    )

@@ -1,0 +1,298 @@
+"""Singles left on the bobbins when the shortest runs out, and what may be made of them."""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.plying.bobbins import NO_LENGTH, TOGETHER
+from workbookgen.reference.plying.design import require_loss
+from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
+
+
+@law
+def bobbin_has(length: Length | None = None, mass: Mass | None = None, grist: Grist | None = None) -> Length:
+    """Length of single on a bobbin.
+
+    ℓ = as told, or else m · g. A bobbin is sooner weighed than unwound.
+
+    Parameters
+    ----------
+    length : length as told
+    mass : m, mass of the single on it, without the bobbin
+    grist : g, grist of the single
+
+    Returns
+    -------
+    ℓ, a length
+
+    Raises
+    ------
+    ValueError
+        Neither a length nor a mass with its grist, or one that is not above zero.
+
+    Notes
+    -----
+    Valid for a single that is even.
+
+    References
+    ----------
+    Definition of the grist.
+    """
+    if length is None:
+        require(mass is not None and grist is not None, "Give the length, or the weight and the grist.")
+        length = (mass * grist).to("m")
+    require(length > NO_LENGTH, "A bobbin that is counted has something on it.")
+    return length
+
+
+@law
+def shortest_of(amounts: Length) -> Length:
+    """The shortest of all bobbins.
+
+    ℓ₁ = min ℓ. Where it runs out, the ply ends.
+
+    Parameters
+    ----------
+    amounts : ℓ, length on each bobbin; one that is not a number is blank
+
+    Returns
+    -------
+    ℓ₁, a length
+
+    Raises
+    ------
+    ValueError
+        No bobbin with a length.
+
+    Notes
+    -----
+    Valid for one bobbin a strand.
+
+    References
+    ----------
+    Definition of the minimum.
+    """
+    numbers = _numbers(amounts)
+    require(len(numbers) > 0, "Tell what is on one bobbin at least.")
+    return Quantity(float(numbers.min()), amounts.units)
+
+
+@law
+def left_over(has: Length, shortest: Length) -> Length:
+    """What stays on a bobbin when the shortest runs out.
+
+    r = ℓ - ℓ₁. Equal strands are drawn off alike.
+
+    Parameters
+    ----------
+    has : ℓ, length on the bobbin
+    shortest : ℓ₁, length on the shortest
+
+    Returns
+    -------
+    r, a length
+
+    Raises
+    ------
+    ValueError
+        A bobbin that is shorter than the shortest.
+
+    Notes
+    -----
+    Valid for strands plied alike, none of them as a core.
+
+    References
+    ----------
+    Definition of the difference.
+    """
+    require_numbers(has, shortest)
+    over = has - shortest
+    require(over >= -1e-9 * shortest, "No bobbin is shorter than the shortest.")
+    return np.maximum(over, 0 * over)
+
+
+@law
+def left_in_all(total: Length, strands: Ratio, shortest: Length) -> Length:
+    """What stays on all bobbins when the shortest runs out.
+
+    r = Σℓ - n · ℓ₁. Each strand gives as much as the shortest has.
+
+    Parameters
+    ----------
+    total : Σℓ, length on all bobbins
+    strands : n, number of bobbins, a strand each
+    shortest : ℓ₁, length on the shortest
+
+    Returns
+    -------
+    r, a length
+
+    Raises
+    ------
+    ValueError
+        Fewer than two strands, or less in all than the shortest has on each.
+
+    Notes
+    -----
+    Valid for one bobbin a strand.
+
+    References
+    ----------
+    Definition of the difference.
+    """
+    require(strands >= 2, "A ply has two strands at least.")
+    require_numbers(total, strands, shortest)
+    over = total - strands * shortest
+    require(over >= -1e-9 * total, "All bobbins hold at least what the shortest has.")
+    return np.maximum(over, 0 * over)
+
+
+@law
+def plied_to_the_end(shortest: Length, strands: Ratio, take_up: Ratio = 0.0) -> Length:
+    """Length of ply when the shortest bobbin runs out.
+
+    L = ℓ₁ · (1 - c). All strands are as long as the shortest then, however many they are.
+
+    Parameters
+    ----------
+    shortest : ℓ₁, length on the shortest bobbin
+    strands : n, number of bobbins, a strand each
+    take_up : c, share of the singles' length lost in plying
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length, fewer than two strands, or a take-up outside 0 to under 1.
+
+    Notes
+    -----
+    Valid for equal strands, before washing.
+
+    References
+    ----------
+    Definition of the take-up.
+    """
+    require(shortest >= NO_LENGTH, "A length cannot be negative.")
+    require(strands >= 2, "A ply has two strands at least.")
+    require_loss(take_up, "take-up")
+    return shortest * (1 - take_up)
+
+
+@law
+def shared_evenly(total: Length, strands: Ratio) -> Length:
+    """Length on each bobbin if all of it were shared out evenly.
+
+    ℓ = Σℓ / n. Wound over before plying, all bobbins run out together.
+
+    Parameters
+    ----------
+    total : Σℓ, length on all bobbins
+    strands : n, number of bobbins, a strand each
+
+    Returns
+    -------
+    ℓ, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length, or fewer than two strands.
+
+    Notes
+    -----
+    Valid for singles that are alike.
+
+    References
+    ----------
+    Definition of the mean.
+    """
+    require(total >= NO_LENGTH, "A length cannot be negative.")
+    require(strands >= 2, "A ply has two strands at least.")
+    return total / strands
+
+
+@law
+def plied_from(length: Length, take_up: Ratio = 0.0, strands: Ratio = 1) -> Length:
+    """Length of ply from a length of singles.
+
+    L = ℓ · (1 - c) / n. The reverse of what a ply takes.
+
+    Parameters
+    ----------
+    length : ℓ, length of all singles together
+    take_up : c, share of the singles' length lost in plying
+    strands : n, strands that lie side by side
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length, a take-up outside 0 to under 1, or fewer than one strand.
+
+    Notes
+    -----
+    Valid for equal strands, before washing.
+
+    References
+    ----------
+    Definition of the take-up.
+    """
+    require(length >= Quantity(0.0, "m"), "A length cannot be negative.")
+    require_loss(take_up, "take-up")
+    require(strands >= 1, "There is one strand at least.")
+    return length * (1 - take_up) / strands
+
+
+@law
+def leftover_words(strands: Ratio, total: Length, rest: Length) -> str:
+    """What to do with singles that are left when the shortest bobbin runs out, in words.
+
+    words = nothing where r < Σℓ / 100. Else two strands are plied from both ends of a ball, three as a chain, more are wound over.
+
+    Parameters
+    ----------
+    strands : n, number of bobbins, a strand each
+    total : Σℓ, length on all bobbins
+    rest : r, what stays on them when the shortest runs out
+
+    Returns
+    -------
+    a sentence
+
+    Raises
+    ------
+    ValueError
+        Fewer than two strands, nothing on the bobbins, or a rest below nothing.
+
+    Notes
+    -----
+    Valid for singles that are alike; less than one in a hundred is told as nothing.
+
+    References
+    ----------
+    Ball, chain and winding over: common practice, no source.
+    """
+    require_numbers(strands, total, rest)
+    require(strands >= 2, "A ply has two strands at least.")
+    require(total > NO_LENGTH, "There must be something on the bobbins.")
+    require(rest >= NO_LENGTH, "A length cannot be negative.")
+    return by_element(_what_to_do, strands, (rest / total).m_as(""))
+
+
+def _what_to_do(strands, over) -> str:
+    if over < TOGETHER:
+        return "The bobbins run out together."
+    return {2: "Wind the rest into a ball, and ply it from both ends.", 3: "Chain-ply the rest."}.get(int(strands), "Wind the rest over evenly, and ply on.")
+
+
+def _numbers(amounts) -> np.ndarray:
+    values = np.ravel(np.asarray(amounts.magnitude, dtype=float))
+    return values[np.isfinite(values)]

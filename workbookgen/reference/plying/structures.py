@@ -1,0 +1,311 @@
+"""How a yarn is built of singles: strands side by side, a chain, a ball plied on itself, a cable, a core with its wrapper.
+
+Whatever the structure, so many ends lie side by side in the yarn, and each stage of twisting
+keeps a share of the length. These two turn singles into yarn, and back.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.plying.design import NO_LINEAR_DENSITY, require_loss
+from workbookgen.texts import folded
+from workbookgen.units import Grist, Length, LinearDensity, PerLength, Quantity, Ratio
+
+NO_LENGTH = Quantity(0.0, "m")
+NO_GRIST = Quantity(0.0, "m/g")
+OF_ITSELF = {"a chain of three": 3, "a ball on itself": 2}  # ends that follow from the structure alone
+OF_STRANDS, CABLE = "several strands", "a cable"
+
+
+@law
+def ends_in(structure: str, strands: Ratio = 2, plies: Ratio = 2) -> Ratio:
+    """Ends of single that lie side by side in a yarn.
+
+    n = 3 in a chain, 2 in a ball on itself, the strands of a ply, strands · plies in a cable. All of them are there in any length of it.
+
+    Parameters
+    ----------
+    structure : "several strands", "a chain of three", "a ball on itself" or "a cable"
+    strands : singles in a ply
+    plies : plied yarns in a cable
+
+    Returns
+    -------
+    n, a whole number
+
+    Raises
+    ------
+    ValueError
+        A structure that is none of these, or strands or plies that are no whole number from 1 up.
+
+    Notes
+    -----
+    Valid for yarns that are alike all along.
+
+    References
+    ----------
+    Geometry of the structures.
+    """
+    require(by_element(_is_known, structure), "The structure is none that is known.")
+    for each in (strands, plies):
+        require((each >= 1) & (each % 1 == 0), "Strands and plies are whole numbers, 1 or more.")
+    ends = np.asarray(by_element(_ends, structure, strands, plies), dtype=float)
+    return ends if np.ndim(ends) else float(ends)
+
+
+@law
+def kept_in(structure: str, take_up: Ratio = 0.0, cabling: Ratio = 0.0) -> Ratio:
+    """Share of the single's length that is left in a yarn.
+
+    k = 1 - c, and in a cable (1 - c) · (1 - c'). Each stage of twisting takes its own share.
+
+    Parameters
+    ----------
+    structure : "several strands", "a chain of three", "a ball on itself" or "a cable"
+    take_up : c, share of the singles' length lost in plying
+    cabling : c', share of the plies' length lost in cabling; of a cable alone
+
+    Returns
+    -------
+    k, a share
+
+    Raises
+    ------
+    ValueError
+        A structure that is none of these, or a take-up outside 0 to under 1.
+
+    Notes
+    -----
+    Valid for equal ends, before washing.
+
+    References
+    ----------
+    Definition of the take-up.
+    """
+    require(by_element(_is_known, structure), "The structure is none that is known.")
+    require_loss(take_up, "take-up")
+    require_loss(cabling, "take-up in cabling")
+    is_cable = np.asarray(by_element(lambda each: folded(each) == CABLE, structure), dtype=bool)
+    kept = (1 - take_up) * np.where(is_cable, 1 - cabling, 1.0)
+    return kept if np.ndim(kept) else float(kept)
+
+
+@law
+def built_length(length: Length, ends: Ratio, kept: Ratio) -> Length:
+    """Length of yarn built of a length of single.
+
+    L = ℓ · k / n. The single is divided among the ends.
+
+    Parameters
+    ----------
+    length : ℓ, length of all singles together
+    ends : n, ends side by side
+    kept : k, share of the single's length that is left
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length, fewer than one end, or a share outside 0 to 1.
+
+    Notes
+    -----
+    Valid for equal ends, before washing.
+
+    References
+    ----------
+    Definition of the take-up.
+    """
+    require(length >= NO_LENGTH, "A length cannot be negative.")
+    _require_structure(ends, kept)
+    return length * kept / ends
+
+
+@law
+def built_grist(grist: Grist, ends: Ratio, kept: Ratio) -> Grist:
+    """Grist of a yarn built of a single.
+
+    G = g · k / n. The same weight in less length.
+
+    Parameters
+    ----------
+    grist : g, grist of the single
+    ends : n, ends side by side
+    kept : k, share of the single's length that is left
+
+    Returns
+    -------
+    G, a grist
+
+    Raises
+    ------
+    ValueError
+        A grist that is not above zero, fewer than one end, or a share outside 0 to 1.
+
+    Notes
+    -----
+    Valid for equal ends, before washing.
+
+    References
+    ----------
+    W. Davis, Hosiery Manufacture, for equal ends without take-up (read).
+    """
+    require(grist > NO_GRIST, "The grist must be above zero.")
+    _require_structure(ends, kept)
+    return grist * kept / ends
+
+
+@law
+def single_for_length(wanted: Length, ends: Ratio, kept: Ratio) -> Length:
+    """Length of single that a length of yarn takes.
+
+    ℓ = L · n / k. What to spin, all ends together.
+
+    Parameters
+    ----------
+    wanted : L, length of yarn wanted
+    ends : n, ends side by side
+    kept : k, share of the single's length that is left
+
+    Returns
+    -------
+    ℓ, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length, fewer than one end, or a share outside 0 to 1.
+
+    Notes
+    -----
+    Valid for equal ends, before washing.
+
+    References
+    ----------
+    Definition of the take-up.
+    """
+    require(wanted >= NO_LENGTH, "A length cannot be negative.")
+    _require_structure(ends, kept)
+    return wanted * ends / kept
+
+
+@law
+def single_for_grist(wanted_grist: Grist, ends: Ratio, kept: Ratio) -> Grist:
+    """Grist of the single for a yarn of a wanted grist.
+
+    g = G · n / k. The single is finer by its ends, and by what twisting takes.
+
+    Parameters
+    ----------
+    wanted_grist : G, grist of the yarn wanted
+    ends : n, ends side by side
+    kept : k, share of the single's length that is left
+
+    Returns
+    -------
+    g, a grist
+
+    Raises
+    ------
+    ValueError
+        A grist that is not above zero, fewer than one end, or a share outside 0 to 1.
+
+    Notes
+    -----
+    Valid for equal ends, before washing.
+
+    References
+    ----------
+    Definition of the take-up.
+    """
+    require(wanted_grist > NO_GRIST, "The grist must be above zero.")
+    _require_structure(ends, kept)
+    return wanted_grist * ends / kept
+
+
+@law
+def wrapper_feed(core_diameter: Length, wrapper_diameter: Length, turns: PerLength, slack: Ratio = 0.0) -> Ratio:
+    """Length of the wrapper in one length of a wrapped yarn.
+
+    m = √(1 + (π · (d₁ + d₂) · T)²) · (1 + z). The wrapper's middle goes round a circle as wide as both yarns together.
+
+    Parameters
+    ----------
+    core_diameter : d₁, diameter of the core
+    wrapper_diameter : d₂, diameter of the wrapper
+    turns : T, turns of the wrapper in a length of yarn
+    slack : z, what is let in besides, for loops, as a share
+
+    Returns
+    -------
+    m, a number from 1 up
+
+    Raises
+    ------
+    ValueError
+        A diameter that is not above zero, or turns or a slack below zero.
+
+    Notes
+    -----
+    Valid for a straight core and a wrapper that lies on it; a soft core is drawn in and makes m less.
+
+    References
+    ----------
+    Geometry of a helix. The slack: from a sample.
+    """
+    require((core_diameter > NO_LENGTH) & (wrapper_diameter > NO_LENGTH), "A diameter must be above zero.")
+    require(turns >= Quantity(0.0, "1/m"), "Turns cannot be below zero.")
+    require(slack >= 0, "The slack cannot be below zero.")
+    round_it = (np.pi * (core_diameter + wrapper_diameter) * turns).m_as("")
+    return np.sqrt(1 + round_it**2) * (1 + slack)
+
+
+@law
+def wrapped_density(core: LinearDensity, wrapper: LinearDensity, feed: Ratio) -> LinearDensity:
+    """Linear density of a core with its wrapper.
+
+    R = t₁ + m · t₂. A length of yarn holds its own length of the core, and more of the wrapper.
+
+    Parameters
+    ----------
+    core : t₁, linear density of the core
+    wrapper : t₂, linear density of the wrapper
+    feed : m, length of wrapper in one length of yarn, from 1 up
+
+    Returns
+    -------
+    R, a mass per length
+
+    Raises
+    ------
+    ValueError
+        A linear density that is not above zero, or a feed below 1.
+
+    Notes
+    -----
+    Valid for a core that stays straight.
+
+    References
+    ----------
+    W. Davis, Hosiery Manufacture, examples 37 and 41, for the principle (read).
+    """
+    require((core > NO_LINEAR_DENSITY) & (wrapper > NO_LINEAR_DENSITY), "The linear density must be above zero.")
+    require(feed >= 1, "A length of yarn holds at least its own length of the wrapper: give 1 or more.")
+    return core + feed * wrapper
+
+
+def _is_known(structure) -> bool:
+    return folded(str(structure)) in {*OF_ITSELF, OF_STRANDS, CABLE}
+
+
+def _ends(structure, strands, plies) -> float:
+    name = folded(structure)
+    return OF_ITSELF.get(name, strands * (plies if name == CABLE else 1))
+
+
+def _require_structure(ends, kept) -> None:
+    require(ends >= 1, "A yarn has one end at least.")
+    require((kept > 0) & (kept <= 1), "What is left of the length lies above 0 and up to 1.")

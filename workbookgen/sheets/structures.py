@@ -1,0 +1,91 @@
+"""Structures: how a yarn is built of singles, and what that makes of their length and grist; a core with its wrapper."""
+
+from workbookgen.language.domains import Choice, Number
+from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.parts import Card, Chapter
+from workbookgen.language.quantities import GRIST, GRIST_METRIC, GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX, THREADS, TWIST, YARN_DIAMETER
+from workbookgen.reference import diameter, plying, yarn_count
+from workbookgen.settings import Settings
+from workbookgen.sheets import lists
+from workbookgen.sheets.shown import asked_and_answered
+
+SHEET = "Yarn"
+CHAPTER = "Structures"
+ANY = Number(above=0, most=10_000_000)
+LOSS = Number(least=0, below=1)
+STRANDS = Number(least=1, most=12, whole=True)
+ENDS = "pick(structures_ends, structures_name, structure)"
+CABLED = "pick(structures_cabled, structures_name, structure)"
+
+
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (STRUCTURE, WRAPPED), (
+        asked_and_answered(STRUCTURE, "plied", "singles", captions=("Yarn of your single", "Single for the yarn wanted"), hidden="kept", is_printed=False),
+        asked_and_answered(WRAPPED, "grist", "feed", captions=("Grist", "Wrapper for one of yarn"), hidden="core_tex wrapper_tex core_diameter wrapper_diameter", is_printed=False),
+    ))
+
+
+STRUCTURE = Card(
+    "structure",
+    "From single to yarn, however it is built",
+    groups=(
+        Group("You type", (
+            Input("structure", "Built as", Choice("structures_name", lists.SHEET), needed=True, starts_as="a chain of three", help="A chain makes three ends of one single, a ball plied from both ends two."),
+            Input("strands", "Strands", STRANDS, NUMBER, blank_means=2, help="Of a ply, or of each ply in a cable; empty means 2."),
+            Input("plies", "Plies in a cable", STRANDS, NUMBER, blank_means=2, help="Plied yarns cabled together; empty means 2."),
+            Input("take_up", "Take-up in plying", LOSS, SHARE, blank_means=0, help="Share of the length lost; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
+            Input("cabling", "Take-up in cabling", LOSS, SHARE, blank_means=0, help="Share of the plies' length that the second twisting takes."),
+            Input("length", "Single you have", ANY, LENGTH, help="All of it together."),
+            Input("grist", "Grist of the single", ANY, GRIST),
+            Input("wanted", "Yarn wanted", ANY, LENGTH, help="To find the single for it; before washing."),
+            Input("wanted_grist", "Grist wanted", ANY, GRIST, help="Of the yarn, before washing."),
+        )),
+        Group("Worked out", (
+            Result("ends", "Ends side by side", f"IF({ENDS} > 0, {ENDS}, strands * IF({CABLED} = 1, plies, 1))", plying.ends_in, NUMBER, digits=0),
+            Result("kept", "Length kept", f"(1 - take_up) * IF({CABLED} = 1, 1 - cabling, 1)", plying.kept_in, SHARE),
+            Result("plied", "Yarn of it", "length * kept / ends", plying.built_length, LENGTH, note="Length of yarn that your single gives."),
+            Result("plied_grist", "Grist of the yarn", "grist * kept / ends", plying.built_grist, GRIST_US, digits=0),
+            Result("plied_grist_m", "Grist of the yarn", "grist * kept / ends", plying.built_grist, GRIST_METRIC),
+            Result("singles", "Single to spin", "wanted * ends / kept", plying.single_for_length, LENGTH, note="All ends together."),
+            Result("singles_grist", "Grist of that single", "wanted_grist * ends / kept", plying.single_for_grist, GRIST_US, digits=0),
+            Result("singles_grist_m", "Grist of that single", "wanted_grist * ends / kept", plying.single_for_grist, GRIST_METRIC),
+            Result("mass", "It weighs", "wanted / wanted_grist", yarn_count.mass_of_length, MASS, uses={"length": "wanted", "grist": "wanted_grist"}, note="The yarn wanted, at the grist wanted."),
+        )),
+    ),
+    rules=(
+        Rule("AND(NOT(given(length)), NOT(given(grist)), NOT(given(wanted)), NOT(given(wanted_grist)))",
+             lambda values: all(values[each] is None for each in ("length", "grist", "wanted", "wanted_grist")),
+             "Still to fill in: the single you have, or the yarn wanted."),
+    ),
+)
+
+WRAPPED = Card(
+    "wrapped",
+    "A core and its wrapper",
+    about="Wrapped, core and loop yarns.",
+    groups=(
+        Group("You type", (
+            Input("core", "Grist of the core", ANY, GRIST, needed=True),
+            Input("wrapper", "Grist of the wrapper", ANY, GRIST, needed=True),
+            Input("core_wraps", "Wraps of the core", Number(above=0, most=500), THREADS, needed=True, help="Wound on a ruler so that they touch."),
+            Input("wrapper_wraps", "Wraps of the wrapper", Number(above=0, most=500), THREADS, needed=True),
+            Input("turns", "Turns of the wrapper", Number(least=0, most=200), TWIST, needed=True, help="How often it goes around the core."),
+            Input("slack", "Slack for loops", Number(least=0, most=20), SHARE, blank_means=0, help="How much more wrapper is let in than lies flat; from a sample. Empty means none."),
+            Input("wanted", "Yarn wanted", ANY, LENGTH),
+        )),
+        Group("Worked out", (
+            Result("core_tex", "Tex of the core", "1 / core", yarn_count.direct_count, TEX, uses={"grist": "core"}),
+            Result("wrapper_tex", "Tex of the wrapper", "1 / wrapper", yarn_count.direct_count, TEX, uses={"grist": "wrapper"}),
+            Result("core_diameter", "Core is thick", "1 / core_wraps", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "core_wraps"}),
+            Result("wrapper_diameter", "Wrapper is thick", "1 / wrapper_wraps", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "wrapper_wraps"}),
+            Result("feed", "Feed of the wrapper", "SQRT(1 + PI() * (core_diameter + wrapper_diameter) * turns * PI() * (core_diameter + wrapper_diameter) * turns) * (1 + slack)",
+                   plying.wrapper_feed, NUMBER, note="Length of wrapper in one length of yarn: its feed, as a component of a design. The core's is 1."),
+            Result("tex", "Tex", "core_tex + feed * wrapper_tex", plying.wrapped_density, TEX, uses={"core": "core_tex", "wrapper": "wrapper_tex"}),
+            Result("grist", "Grist", "1 / tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "tex"}),
+            Result("grist_m", "Grist", "1 / tex", yarn_count.grist_of_density, GRIST_METRIC, uses={"linear_density": "tex"}),
+            Result("core_mass", "Core weighs", "wanted * core_tex", plying.component_mass, MASS, uses={"length": "wanted", "linear_density": "core_tex"}, note="As long as the yarn wanted."),
+            Result("wrapper_length", "Wrapper needed", "wanted * feed", plying.component_length, LENGTH, leaves=("strands",)),
+            Result("wrapper_mass", "Wrapper weighs", "wrapper_length * wrapper_tex", plying.component_mass, MASS, uses={"length": "wrapper_length", "linear_density": "wrapper_tex"}),
+        )),
+    ),
+)
