@@ -15,12 +15,14 @@ from workbookgen.language.entries import Entries, starting_entries, with_records
 FOLDER = Path(__file__).parent
 LOGS = (
     "reels", "fiber", "samples", "designs", "components", "skeins", "labels", "projects", "estimates", "pieces", "weavings",
-    "costs", "whorls", "rack",
+    "costs", "whorls", "rack", "offers", "members",
 )
 CARDS = {
     "buying_kind": ("Targhee",),
     "buying_length": (2400.0,),
     "buying_grist": (1600.0,),
+    "split_mass": (107.3,),
+    "split_money": (70.0,),
     "scouring_mass": (66.0,),
     "scouring_load": (12.0,),
     "scouring_price_water": (1.2,),

@@ -42,7 +42,7 @@ def test_arrays_give_what_single_values_give(example):
 
 # What an argument is when nobody gives it: nothing is lost, taken off or added, and there is one of it.
 NEUTRAL = {
-    "each": 0.0, "draw_in": 0.0, "feed": 1, "part_wrap": 0.0, "pieces": 1, "rinses": 0.0, "second_share": 0.0,
+    "each": 0.0, "shipping": 0.0, "draw_in": 0.0, "feed": 1, "part_wrap": 0.0, "pieces": 1, "rinses": 0.0, "second_share": 0.0,
     "shrinkage": 0.0, "slip": 0.0, "take_up": 0.0, "hems": Quantity(0.0, "m"), "loom_waste": Quantity(0.0, "m"), "rest": Quantity(0.0, "m"),
     "samples": Quantity(0.0, "m"), "done": Quantity(0.0, "hour"), "tare": Quantity(0.0, "g"),
 }

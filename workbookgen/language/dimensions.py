@@ -20,7 +20,7 @@ RETURNED = "return"
 WORDS = {
     "[]": "a plain number", "[length]": "a length", "[mass]": "a mass", "[length]/[mass]": "a grist", "[mass]/[length]": "a linear density",
     "[length]**2": "an area", "[mass]**2": "a mass squared", "[length]**3": "a volume", "[mass]/[length]**3": "a density",
-    "1/[length]": "a number per length", "1/[length]**2": "a number per area", "[time]": "a time", "[temperature]": "a temperature",
+    "1/[length]": "a number per length", "1/[mass]": "a number per mass", "1/[length]**2": "a number per area", "[time]": "a time", "[temperature]": "a temperature",
     "[length]/[time]": "a pace", "[mass]/[time]": "a mass per time", "[length]**2/[mass]**2": "a grist squared",
 }
 

@@ -25,7 +25,7 @@ Model = TypeVar("Model", bound=BaseModel)
 # The chapters that a planner can do without, and the chapters that each of them is nothing without.
 Leavable = Literal[
     "Guide", "Buying", "Scouring", "Samples", "Yarn", "Components", "Twist", "Compare", "Labels", "Knitting", "Pieces",
-    "Weaving", "Projects", "Time", "Figures", "Cost", "Lot", "Project", "Counts", "Questions", "Uses", "Bobbins", "Structures",
+    "Weaving", "Projects", "Time", "Figures", "Cost", "Lot", "Project", "Counts", "Questions", "Uses", "Bobbins", "Structures", "Offers",
 ]
 IN_SMALL = ("Compare", "Projects", "Project")  # of these, what a small planner has
 NEEDS = {
@@ -56,6 +56,8 @@ class Rows(Strict):
     weavings: int = Field(8, ge=2, le=500, strict=True)
     uses: int = Field(24, ge=2, le=200, strict=True)
     whorls: int = Field(6, ge=2, le=50, strict=True)
+    offers: int = Field(6, ge=2, le=100, strict=True)
+    members: int = Field(8, ge=2, le=100, strict=True)
     labels: int = Field(16, ge=2, le=1000, strict=True)
 
 

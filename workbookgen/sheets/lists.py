@@ -210,5 +210,5 @@ TABLES = (STATES, WAYS, CLASSES, GRADES, DIRECTIONS, NOTATIONS, STRUCTURES, SYST
 def numbers(settings: Settings) -> Table:
     """Counting numbers, with which a name's line is found."""
     rows = settings.rows
-    most = max(rows.reels, rows.guide, rows.fiber, rows.samples, rows.designs, rows.components, rows.projects, rows.skeins, SYSTEMS.rows)
+    most = max(rows.reels, rows.guide, rows.fiber, rows.samples, rows.designs, rows.components, rows.projects, rows.skeins, rows.members, SYSTEMS.rows)
     return Table("lists", "Counting numbers", (Column("number", "Number", tuple(float(n) for n in range(1, most + 1)), NUMBER_UNIT),))

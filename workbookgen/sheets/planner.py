@@ -22,6 +22,7 @@ from workbookgen.sheets import (
     lot,
     measure,
     methods,
+    offers,
     origin,
     pieces,
     project,
@@ -72,7 +73,7 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     )
     yield Sheet(
         guide.SHEET, "Fleece", "What to buy, how to wash it, and what fleeces give.",
-        (buying.chapter(settings), scouring.chapter(settings), guide.chapter(settings)), near=("Fiber", "Lot"), grid=OF_LOGS,
+        (buying.chapter(settings), offers.chapter(settings), scouring.chapter(settings), guide.chapter(settings)), near=("Fiber", "Lot"), grid=OF_LOGS,
     )
     yield Sheet(
         twist.SHEET, "Twist", "Rules of thumb: spin a sample, let it hang in a loop, and believe the sample.",

@@ -47,9 +47,8 @@ def draw_help(canvas: Canvas, placement: Placement, row: int, first: int, last: 
     room, looks = canvas.width(first, last) / DIGIT, look.LITTLE | look.LINE | {"indent": 1, "text_wrap": True}
     said = help_of(placement.field, placement.unit, room)
     if first < last and said:
-        canvas.to.merge_range(row - 1, first - 1, row - 1, last - 1, said, canvas.formats(looks))
-    else:
-        canvas.text(row, first, said, looks)
+        canvas.to.merge_range(row - 1, first - 1, row - 1, last - 1, "", canvas.formats(looks))
+    canvas.text(row, first, said, looks)  # as a text, whatever sign a currency begins with
     canvas.high(row, max(ROW, HELP_LINE * _lines(said, room) + 4))
 
 

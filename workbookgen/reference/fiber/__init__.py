@@ -13,7 +13,7 @@ from workbookgen.reference.fiber.backwards import (
     before_skirting,
     before_spinning,
 )
-from workbookgen.reference.fiber.doubt import yarn_doubt
+from workbookgen.reference.fiber.doubt import clean_doubt, yarn_doubt
 from workbookgen.reference.fiber.fleece import (
     WOOL_GRADES,
     clean_fleece,
@@ -48,6 +48,7 @@ __all__ = [
     "before_scouring",
     "before_skirting",
     "before_spinning",
+    "clean_doubt",
     "clean_fleece",
     "fleeces",
     "midpoint",

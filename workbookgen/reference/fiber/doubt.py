@@ -90,3 +90,47 @@ def yarn_doubt(
         if all(mass is None for mass in weighed[number - 1 :]):
             squares = squares + np.where(np.asarray(stage) > number, 0.0, np.square(doubt))
     return yarn * np.sqrt(squares)[()]
+
+
+@law
+def clean_doubt(
+    clean: Mass,
+    stage: Ratio,
+    u_skirting: Ratio,
+    u_yield: Ratio,
+    u_own: Ratio,
+    own_skirting: Ratio | None = None,
+    own_yield: Ratio | None = None,
+) -> Mass:
+    """Standard uncertainty of the clean fiber that an offered fleece gives.
+
+    u = m · √(Σ r²), over skirting and scouring where they are still to come. Nothing of an offer was weighed yet.
+
+    Parameters
+    ----------
+    clean : m, mass of clean fiber that it is to give
+    stage : the place at which it is bought, 1 raw fleece to 5 yarn
+    u_skirting : r of skirting, as a share of what is kept
+    u_yield : r of scouring
+    u_own : r of a figure of one's own, which replaces that of its stage
+    own_skirting : one's own figure for skirting, if there is one
+    own_yield : one's own figure for the scoured yield
+
+    Returns
+    -------
+    u, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass or uncertainty, or a stage that is none.
+
+    Notes
+    -----
+    Valid for stages that do not hang on each other.
+
+    References
+    ----------
+    JCGM 100, 5.1.6, the relative form for a product (from memory).
+    """
+    return yarn_doubt(clean, stage, u_skirting, u_yield, u_yield * 0.0, u_yield * 0.0, u_own, own_skirting=own_skirting, own_yield=own_yield)

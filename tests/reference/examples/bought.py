@@ -1,0 +1,47 @@
+"""Arguments for the laws of buying: offers side by side, and a purchase that is divided."""
+
+import numpy as np
+
+from workbookgen.reference import fiber, offers, split
+
+from .amounts import n, q, texts
+
+
+PRICES = q("1/oz", 1.4, np.nan, 1.2)
+TWO = dict(price=q("1/oz", 1.4, 2.0), least=q("1/kg", 40, 70))
+
+EXAMPLES = [
+    (fiber.clean_doubt, dict(clean=q("oz", 50, 20), stage=n(1, 2), u_skirting=n(0.07, 0.07), u_yield=n(0.1, 0.1), u_own=n(0.03, 0.03))),
+    (fiber.clean_doubt, dict(clean=q("oz", 50, 20), stage=n(1, 2), u_skirting=n(0.07, 0.07), u_yield=n(0.1, 0.1), u_own=n(0.03, 0.03), own_skirting=n(0.1, 0.2), own_yield=n(0.5, 0.6))),
+    (offers.paid, dict(price=n(54, 58), name=texts("Hill ewe", "Top"), shipping=n(16, 0))),
+    (offers.per_mass, dict(money=n(70, 0), mass=q("oz", 50, 400))),
+    (offers.price_doubt, dict(price=q("1/oz", 1.4, 0), mass=q("g", 1400, 400), doubt=q("oz", 4, 0))),
+    (offers.cheapest, dict(names=["Hill ewe", "", "Top"], amounts=PRICES)),
+    (offers.of_others, dict(price=q("1/oz", 1.4, 0), name=texts("Hill ewe", "Top"), best=texts("Top", "Hill ewe"))),
+    (offers.costs_more, TWO),
+    (offers.told_apart, TWO | dict(u_price=q("1/oz", 0.1, 0.4), u_least=q("1/kg", 1, 9))),
+    (offers.unpriced, dict(amounts=n(70, np.nan, 72), values=PRICES)),
+    (offers.cheapest_in_words, dict(best=texts("Top", "Hill ewe"), following=texts("Hill ewe", "Top"), more=n(0.12, 0), apart=n(1, 0), lacking=n(0, 2))),
+    (split.line, dict(name=texts("Ada", "bea"), names=["Ada", "", "Bea"])),
+    (split.whole_steps, dict(amount=q("oz", 107.3, 0), step=q("g", 5, 1))),
+    (split.whole_steps, dict(amount=n(70, 0.3), step=n(0.01, 0.05))),
+    (split.of_steps, dict(steps=n(1073, 0), step=q("oz", 0.1, 1))),
+    (split.undivided, dict(amount=q("g", 107, 20), step=q("g", 5, 1), steps=n(21, 20))),
+    (split.asked, dict(line=n(1, 2), wanted=q("oz", 32, 1))),
+    (split.part, dict(line=n(1, 2), parts=n(1, 2))),
+    (split.part, dict(line=n(1, 2), parts=n(1, 2), wanted=q("oz", 32, 1))),
+    (split.for_parts, dict(mass=q("oz", 107, 10), wanted=q("g", 900, 900))),
+    (split.claim, dict(part=n(1, 2), rest=q("oz", 50, 0), parts=n(3, 3))),
+    (split.claim, dict(part=n(0, 0), rest=q("oz", 50, 0), parts=n(3, 0), wanted=q("g", 900, 20))),
+    (split.exact, dict(steps=n(1073, 0), due=q("oz", 32, 0), in_all=q("g", 3000, 3000))),
+    (split.whole, dict(exact=n(2.333333, 7))),
+    (split.turn, dict(exact=n(2.333333, 7), whole=n(2, 7), line=n(1, 8))),
+    (split.steps_left, dict(steps=n(10, 9), amounts=n(3, np.nan, 5))),
+    (split.last_turn, dict(left=n(1, 2), amounts=n(333333999, np.nan, 998))),
+    (split.given_out, dict(whole=n(3, 5), turn=n(333333999, 998))),
+    (split.given_out, dict(whole=n(3, 5), turn=n(333333999, 998), last=n(333333999, 333333999))),
+    (split.handed_out, dict(amounts=q("oz", 32, np.nan, 24))),
+    (split.of_the_wanted, dict(mass=q("oz", 107, 10), wanted=q("g", 900, 900))),
+    (split.split_in_words, dict(in_all=q("oz", 107, 10), parts=n(3, 0), mass_left=n(0, 0.4), money_left=n(0, 0.5), fit=n(0.9, 1))),
+    (split.split_in_words, dict(in_all=q("oz", 107, 10), parts=n(3, 1), mass_left=n(0, 0.4), money_left=n(0.5, 0))),
+]

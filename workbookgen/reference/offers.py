@@ -1,0 +1,353 @@
+"""What offered fleeces and fibers really cost: by what washing leaves, and by the yarn that they become.
+
+A price by the weight on the tag compares grease with wool. What is paid, post included, over
+the weight that is kept is what a spinner pays; and since what is kept is only expected, each
+such price has its doubt. Money is a plain number: the currency is the person's own.
+"""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.words import MOST, percent, said
+from workbookgen.texts import folded, is_blank
+from workbookgen.units import Mass, PerMass, Quantity, Ratio, Some, SomePerMass
+
+NO_MASS, NO_PRICE = Quantity(0.0, "g"), Quantity(0.0, "1/g")
+TIMES = 2.0  # standard uncertainties within which two prices are not told apart
+
+
+@law
+def paid(price: Ratio, name: str, shipping: Ratio = 0.0) -> Ratio:
+    """What an offer costs in the end.
+
+    C = p + s. The post is paid for grease and straw too.
+
+    Parameters
+    ----------
+    price : p, price of the whole, in money
+    name : what the offer is called
+    shipping : s, what the way to you costs
+
+    Returns
+    -------
+    C, money
+
+    Raises
+    ------
+    ValueError
+        A blank name, a price that is not above zero, or a negative cost of shipping.
+
+    Notes
+    -----
+    Valid for costs in one currency.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    require(by_element(lambda each: not is_blank(str(each)), name), "The name is blank: give one.")
+    require_numbers(price, shipping)
+    require(price > 0, "The price must be above zero.")
+    require(shipping >= 0, "Shipping cannot cost less than nothing.")
+    return price + shipping
+
+
+@law
+def per_mass(money: Ratio, mass: Mass) -> PerMass:
+    """Price by the weight that is kept.
+
+    P = C / m. Price over what is kept, not over what is bought.
+
+    Parameters
+    ----------
+    money : C, all that is paid
+    mass : m, weight of clean fiber, or of yarn, that comes of it
+
+    Returns
+    -------
+    P, money per mass
+
+    Raises
+    ------
+    ValueError
+        Negative money, or a mass that is not above zero.
+
+    Notes
+    -----
+    Valid for weights in the same state of moisture.
+
+    References
+    ----------
+    Definition of the unit price.
+    """
+    require_numbers(money, mass)
+    require(money >= 0, "An amount of money cannot be negative.")
+    require(mass > NO_MASS, "The mass must be above zero.")
+    return money / mass
+
+
+@law
+def price_doubt(price: PerMass, mass: Mass, doubt: Mass) -> PerMass:
+    """Standard uncertainty of a price by what is kept.
+
+    u(P) = P · u(m) / m. What is paid is known; what comes of it is not.
+
+    Parameters
+    ----------
+    price : P, price by the weight kept
+    mass : m, that weight
+    doubt : u(m), its standard uncertainty
+
+    Returns
+    -------
+    u(P), money per mass
+
+    Raises
+    ------
+    ValueError
+        A negative price or doubt, or a mass that is not above zero.
+
+    Notes
+    -----
+    Valid for doubts that are small beside the weight: the first order of the relation.
+
+    References
+    ----------
+    JCGM 100, 5.1.6, the relative form for a quotient (from memory).
+    """
+    require_numbers(price, mass, doubt)
+    require(price >= NO_PRICE, "A price cannot be negative.")
+    require(mass > NO_MASS, "The mass must be above zero.")
+    require(doubt >= NO_MASS, "A standard uncertainty cannot be negative.")
+    return price * (doubt / mass).m_as("")
+
+
+@law
+def cheapest(names: Sequence[str], amounts: Some) -> str:
+    """Name of the offer that costs least.
+
+    name i, where P i = min P. Of two that cost the same it is the first.
+
+    Parameters
+    ----------
+    names : the names of the offers, a blank one where a line is empty
+    amounts : the prices beside them; one that is not a number is blank
+
+    Returns
+    -------
+    a name
+
+    Raises
+    ------
+    ValueError
+        No price at all, or prices that do not stand beside the names.
+
+    Notes
+    -----
+    Valid for prices by the same weight.
+
+    References
+    ----------
+    Definition of the least.
+    """
+    prices = _numbers(amounts)
+    require(len(prices) == len(names), "Each name needs one price beside it.")
+    require(bool(np.isfinite(prices).any()), "No offer has a price.")
+    return str(names[int(np.nanargmin(prices))])
+
+
+@law
+def of_others(price: PerMass, name: str, best: str) -> PerMass:
+    """Price of an offer that is not the cheapest.
+
+    P = P, if name ≠ best. The next one is the least of these.
+
+    Parameters
+    ----------
+    price : P, price by the weight kept
+    name : name of the offer
+    best : name of the cheapest one
+
+    Returns
+    -------
+    P, money per mass
+
+    Raises
+    ------
+    ValueError
+        The cheapest offer itself, or a negative price.
+
+    Notes
+    -----
+    Valid for offers that have each a name of its own.
+
+    References
+    ----------
+    Definition of the others.
+    """
+    require_numbers(price)
+    require(price >= NO_PRICE, "A price cannot be negative.")
+    require(by_element(lambda one, other: folded(str(one)) != folded(str(other)), name, best), "It is the cheapest itself.")
+    return price * 1.0
+
+
+@law
+def costs_more(price: PerMass, least: PerMass) -> Ratio:
+    """How much more one price is than another.
+
+    x = P / Q - 1. As a share of the lesser one.
+
+    Parameters
+    ----------
+    price : P, the higher price
+    least : Q, the lower one
+
+    Returns
+    -------
+    x, a share
+
+    Raises
+    ------
+    ValueError
+        A lower price that is not above zero, or one that is higher than the other.
+
+    Notes
+    -----
+    Valid for prices by the same weight.
+
+    References
+    ----------
+    Definition of the relative difference.
+    """
+    require_numbers(price, least)
+    require(least > NO_PRICE, "The lower price must be above zero.")
+    require(price >= least, "The higher price cannot be lower.")
+    return (price / least).m_as("") - 1
+
+
+@law
+def told_apart(price: PerMass, least: PerMass, u_price: PerMass, u_least: PerMass) -> Ratio:
+    """Whether two expected prices are told apart.
+
+    t = 1 if P - Q > 2 · √(u² + v²), else 0. Within two standard uncertainties of their difference, chance alone may set them apart.
+
+    Parameters
+    ----------
+    price : P, the higher price
+    least : Q, the lower one
+    u_price : u, standard uncertainty of the higher price
+    u_least : v, standard uncertainty of the lower one
+
+    Returns
+    -------
+    t, 1 or 0
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty, or a lower price that is higher than the other.
+
+    Notes
+    -----
+    Valid for two fleeces whose yields do not hang on each other. Losses of one and the same hand do, and their
+    difference is then surer than this.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 and 6.2.1, a difference, and two standard uncertainties for some 95% (from memory).
+    """
+    require_numbers(price, least, u_price, u_least)
+    require(price >= least, "The higher price cannot be lower.")
+    require((u_price >= NO_PRICE) & (u_least >= NO_PRICE), "A standard uncertainty cannot be negative.")
+    u = np.sqrt(np.square(u_price.m_as("1/g")) + np.square(u_least.m_as("1/g")))
+    return np.where((price - least).m_as("1/g") > TIMES * u, 1.0, 0.0)[()]
+
+
+@law
+def unpriced(amounts: Some, values: SomePerMass) -> Ratio:
+    """How many offers have no price by what is kept.
+
+    k = n - m. They are in no comparison.
+
+    Parameters
+    ----------
+    amounts : what is paid for each, n of them numbers
+    values : the prices by what is kept, m of them numbers
+
+    Returns
+    -------
+    k, a whole number
+
+    Raises
+    ------
+    ValueError
+        More prices than offers.
+
+    Notes
+    -----
+    Valid for columns of the same offers.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    left = np.isfinite(_numbers(amounts)).sum() - np.isfinite(_numbers(values)).sum()
+    require(left >= 0, "There cannot be more prices than offers.")
+    return float(left)
+
+
+@law
+def cheapest_in_words(best: str, following: str, more: Ratio, apart: Ratio, lacking: Ratio) -> str:
+    """Which offer costs least by its yarn, and how surely, in words.
+
+    text = the cheapest, the next, and whether t = 1. A price that is not told apart decides nothing.
+
+    Parameters
+    ----------
+    best : name of the cheapest offer
+    following : name of the next one
+    more : how much more the next one costs, a share
+    apart : t, 1 where the two prices are told apart, 0 where they are not
+    lacking : number of offers without a price by their yarn
+
+    Returns
+    -------
+    a sentence or two
+
+    Raises
+    ------
+    ValueError
+        A share or a number below nothing.
+
+    Notes
+    -----
+    Valid for two offers or more.
+
+    References
+    ----------
+    Definition of the least.
+    """
+    require(more < MOST - 1, "Nobody says so much more in figures.")
+    require((apart == 0) | (apart == 1), "Two prices are told apart, or they are not.")
+    return by_element(_cheapest_in_words, best, following, percent(more), apart, said(lacking))
+
+
+def _cheapest_in_words(best: str, following: str, more: str, apart: float, lacking: str) -> str:
+    dearer = "about as much" if more == "0%" else f"{more} more"
+    if apart:
+        text = f"{best} costs least by its yarn: {following}, the next, costs {dearer}."
+    else:
+        text = f"{best} seems cheapest by its yarn, but not surely: {following}, the next, costs {dearer}, which is within their doubt. Choose by the fiber."
+    return text + _left_aside(lacking)
+
+
+def _left_aside(lacking: str) -> str:
+    if lacking == "0":
+        return ""
+    return f" {lacking} {'offer is' if lacking == '1' else 'offers are'} left aside: a yield or a loss is not known."
+
+
+def _numbers(values) -> np.ndarray:
+    return np.atleast_1d(np.asarray(values.magnitude if isinstance(values, Quantity) else values, dtype=float))

@@ -1,0 +1,145 @@
+"""Offers: fleeces and fibers side by side, by what their clean fiber and their yarn would cost."""
+
+from workbookgen.language.domains import Choice, Name, Number
+from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.parts import Card, Chapter, Log
+from workbookgen.language.quantities import MASS, NUMBER, OZ, SHARE, Kind, Unit
+from workbookgen.language.views import Listing, LogView, Sentences, band
+from workbookgen.reference import fiber as trade
+from workbookgen.reference import offers, stock
+from workbookgen.settings import Settings
+from workbookgen.sheets import guide, lists, split, stages
+from workbookgen.sheets.cost import money
+
+SHEET = "Fleece"
+CHAPTER = "Offers"
+AMOUNT = Number(above=0, most=1_000_000)
+ABOUT = "Post goes in with the price. ± is one standard uncertainty, from the guide's range: prices that are nearer than that say little."
+
+
+def chapter(settings: Settings) -> Chapter:
+    bands = (
+        band(Listing(title="What is offered, side by side", block="offers", view=VIEW, aside=ABOUT)),
+        band(Sentences(fields=("best_words",))),
+        *split.bands(),
+    )
+    return Chapter(CHAPTER, (log(settings), best(settings), *split.blocks(settings)), bands)
+
+
+VIEW = LogView(
+    typed="name kind state weight price shipping own_yield way",
+    answers=(("Price", "clean_price clean_price_doubt yarn_price yarn_price_doubt"),),
+)
+
+
+def per_mass(settings: Settings) -> Kind:
+    """Money per ounce, or per 100 grams."""
+    hundred = Unit(f"{settings.currency}/100 g", "1 / hectogram", "0.01")
+    return Kind(Unit(f"{settings.currency}/oz", "1 / ounce", f"1/{OZ}"), hundred, hundred)
+
+
+# What each stage leaves of an offer: its number, key, label, the share it is known by, the law and its reference.
+STAGES = (
+    (1, "skirted", "Skirted", "skirting", "weight * (1 - {share})", trade.after_skirting, "weight"),
+    (2, "clean", "Clean fiber", "yield", "skirted * {share}", trade.after_scouring, "skirted"),
+    (3, "prepared", "Prepared", "preparation", "clean * (1 - {share})", trade.after_preparation, "clean"),
+    (4, "yarn", "Yarn", "spinning", "prepared * (1 - {share})", trade.after_spinning, "prepared"),
+)
+DOUBTED = ((1, "own_skirting", "doubts_skirting"), (2, "own_yield", "yield_doubt"), (3, "own_preparation", "preparation_doubt"), (4, "own_spinning", "doubts_spinning"))
+
+
+def _after(number: int, key: str, label: str, step: str, law: str, reference, before: str) -> Result:
+    own, expected = f"own_{step}", f"expected_{step}"
+    law = law.format(share=f"IF(given({own}), {own}, {expected})")
+    uses = {"own": own, "guide": expected} | ({"scoured": "clean"} if before == "clean" else {})
+    return Result(key, label, f"IF(stage > {number}, {before}, {law})", reference, MASS, uses=uses, leaves=("weighed",),
+                  only_if=f"OR(stage > {number}, given({own}), given({expected}))", note="Expected, of all that is offered.")
+
+
+def _doubt(weight: str, stages_in_it: int) -> str:
+    squares = (f"IF(stage > {number}, 0, POWER(IF(given({own}), doubts_own, {expected}), 2))" for number, own, expected in DOUBTED[:stages_in_it])
+    return f"{weight} * SQRT({' + '.join(squares)})"
+
+
+def log(settings: Settings) -> Log:
+    amount, price = money(settings), per_mass(settings)
+    return Log(
+        "offers",
+        title="",
+        rows=settings.rows.offers,
+        groups=(
+            Group("You type", (
+                Input("name", "Offer", Name(), needed=True, width=20, help="What you call it: the ewe, or the kind."),
+                Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), width=12, help="From the guide on the sheet Guide; its usual losses are expected."),
+                Input("state", "Offered as", Choice("states_name", lists.SHEET), needed=True, width=12, help="Raw fleece, skirted, washed, prepared, or yarn."),
+                Input("weight", "Weight", AMOUNT, MASS, needed=True, help="All that you would get. A pound is 16 ounces: you may type =6.5*16."),
+                Input("price", "Price", AMOUNT, amount, needed=True, help="Of all of it, not of a pound."),
+                Input("shipping", "Shipping", Number(least=0, most=1_000_000), amount, blank_means=0, help="Post, or the way there."),
+                stages.way(),
+                *stages.own_losses(),
+            )),
+            Group("Price", (
+                Result("clean_price", "Clean fiber", "paid / clean", offers.per_mass, price, uses={"money": "paid", "mass": "clean"},
+                       note="Price over what washing leaves."),
+                Result("clean_price_doubt", "±", "clean_price * clean_doubt / clean", offers.price_doubt, price,
+                       uses={"price": "clean_price", "mass": "clean", "doubt": "clean_doubt"}, note="One standard uncertainty of it."),
+                Result("yarn_price", "Its yarn", "paid / yarn", offers.per_mass, price, uses={"money": "paid", "mass": "yarn"},
+                       note="Price over the yarn that it gives."),
+                Result("yarn_price_doubt", "±", "yarn_price * yarn_doubt / yarn", offers.price_doubt, price,
+                       uses={"price": "yarn_price", "mass": "yarn", "doubt": "yarn_doubt"}, note="One standard uncertainty of it."),
+            )),
+            Group("Worked out", (
+                Result("paid", "Paid in all", "price + shipping", offers.paid, amount, only_if='name <> ""'),
+                stages.stage(),
+                *stages.guide_losses(),
+                stages.guide_yield("expected_yield"),
+                *(_after(*each) for each in STAGES),
+                Result("yield_spread", "Yield ±", "pick(guide_yield_spread, guide_listed, kind)", stock.pick, SHARE,
+                       uses={"name": "kind", "names": "guide_listed", "values": "guide_yield_spread"}),
+                Result("yield_doubt", "Yield, relative ±", "IF(AND(given(yield_spread), given(expected_yield)), yield_spread / expected_yield, doubts_own)", trade.yield_doubt, SHARE,
+                       uses={"u_own": "doubts_own", "spread": "yield_spread", "published": "expected_yield"}, fixed={"u_handful": 0.0}, leaves=("samples",),
+                       only_if="IF(given(expected_yield), expected_yield > 0, 1 = 1)"),
+                Result("preparation_doubt", "Preparation, relative ±", f"IF({stages.COMBED}, doubts_combing, doubts_preparation)", trade.preparation_doubt, SHARE,
+                       uses={"u_carding": "doubts_preparation", "u_combing": "doubts_combing"}),
+                Result("clean_doubt", "Clean fiber ±", _doubt("clean", 2), trade.clean_doubt, MASS,
+                       uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_own": "doubts_own"}),
+                Result("yarn_doubt", "Yarn ±", _doubt("yarn", 4), trade.yarn_doubt, MASS, leaves=("skirted", "scoured", "prepared", "whole"),
+                       uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_preparation": "preparation_doubt", "u_spinning": "doubts_spinning", "u_own": "doubts_own"}),
+                Result("listed", "Called", "name", stock.listed, None, width=20),
+                Result("other", "Yarn, if not the cheapest", "yarn_price", offers.of_others, price, uses={"price": "yarn_price", "best": "best_name"},
+                       only_if="name <> best_name"),
+            ), printed=False),
+        ),
+    )
+
+
+def best(settings: Settings) -> Card:
+    price = per_mass(settings)
+    return Card("best", "", groups=(Group("", (
+        _named("name", "Cheapest by its yarn", "offers_yarn_price"),
+        _of("price", "Its price", "yarn_price", "name", price),
+        _of("doubt", "Its ±", "yarn_price_doubt", "name", price),
+        _named("second", "The next", "offers_other"),
+        _of("second_price", "Its price", "yarn_price", "second", price),
+        _of("second_doubt", "Its ±", "yarn_price_doubt", "second", price),
+        Result("more", "The next costs more by", "second_price / price - 1", offers.costs_more, SHARE, uses={"price": "second_price", "least": "price"}, only_if="second_price >= price"),
+        Result("apart", "Told apart", "IF(second_price - price > 2 * SQRT(doubt * doubt + second_doubt * second_doubt), 1, 0)", offers.told_apart, NUMBER, digits=0,
+               uses={"price": "second_price", "least": "price", "u_price": "second_doubt", "u_least": "doubt"}, only_if="second_price >= price"),
+        Result("lacking", "Offers left aside", "COUNT(offers_paid) - COUNT(offers_yarn_price)", offers.unpriced, NUMBER, digits=0,
+               uses={"amounts": "offers_paid", "values": "offers_yarn_price"}),
+        Result("words", "In words",
+               'name & IF(apart = 1, " costs least by its yarn: ", " seems cheapest by its yarn, but not surely: ") & second & ", the next, costs " & '
+               'IF(ROUND(ROUND(more * 100, 9), 0) = 0, "about as much", said(more) & " more") & IF(apart = 1, ".", ", which is within their doubt. Choose by the fiber.") & '
+               'IF(lacking = 0, "", " " & said(lacking) & IF(lacking = 1, " offer is", " offers are") & " left aside: a yield or a loss is not known.")',
+               offers.cheapest_in_words, None, uses={"best": "name", "following": "second"}, width=60),
+    )),))
+
+
+def _named(key: str, label: str, prices: str) -> Result:
+    return Result(key, label, f"INDEX(offers_listed, MATCH(SMALL({prices}, 1), {prices}, 0))", offers.cheapest, None, uses={"names": "offers_listed", "amounts": prices},
+                  only_if=f"COUNT({prices}) > 0")
+
+
+def _of(key: str, label: str, column: str, name: str, unit: Kind) -> Result:
+    return Result(key, label, f"pick(offers_{column}, offers_listed, {name})", stock.pick, unit,
+                  uses={"name": name, "names": "offers_listed", "values": f"offers_{column}"})
