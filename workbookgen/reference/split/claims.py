@@ -1,0 +1,285 @@
+"""What everyone is due of a purchase: the weights wanted first, then parts of the rest, all in proportion to what there is."""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.texts import folded, is_blank
+from workbookgen.units import Mass, Quantity, Ratio
+
+NO_MASS = Quantity(0.0, "g")
+
+
+@law
+def line(name: str, names: Sequence[str]) -> Ratio:
+    """In which line of the list a member stands.
+
+    l = the place of the name, from 1. Of equal remainders the first in the list comes first.
+
+    Parameters
+    ----------
+    name : the name
+    names : the names listed, a blank one where a line is empty
+
+    Returns
+    -------
+    l, a whole number
+
+    Raises
+    ------
+    ValueError
+        A blank name, or one that does not stand in the list once.
+
+    Notes
+    -----
+    Valid for names that differ; upper and lower case are alike.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    listed = [folded(str(each)) for each in names]
+
+    def place(each: str) -> float:
+        require(not is_blank(str(each)), "The name is blank: give one.")
+        require(listed.count(folded(str(each))) == 1, "The name does not stand in the list once.")
+        return float(listed.index(folded(str(each))) + 1)
+
+    places = by_element(place, name)
+    return places.astype(float) if np.ndim(places) else places
+
+
+@law
+def asked(line: Ratio, wanted: Mass) -> Mass:
+    """Weight that a member asks for.
+
+    w = w. Only who stands in the list has a say.
+
+    Parameters
+    ----------
+    line : place in the list, from 1
+    wanted : w, weight wanted
+
+    Returns
+    -------
+    w, a mass
+
+    Raises
+    ------
+    ValueError
+        A mass that is not above zero, or no place in the list.
+
+    Notes
+    -----
+    Valid for members of the list.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    require_numbers(line, wanted)
+    require(line >= 1, "The lines of a list are counted from 1.")
+    require(wanted > NO_MASS, "The weight wanted must be above zero.")
+    return wanted * 1.0
+
+
+@law
+def part(line: Ratio, parts: Ratio, wanted: Mass | None = None) -> Ratio:
+    """Parts that a member has in what is not wanted by weight.
+
+    x = the parts, and 0 where a weight is wanted. Who names neither takes one part.
+
+    Parameters
+    ----------
+    line : place in the list, from 1
+    parts : the parts; one, if none are named
+    wanted : weight wanted, if one is
+
+    Returns
+    -------
+    x, a number
+
+    Raises
+    ------
+    ValueError
+        Parts that are not above zero, or no place in the list.
+
+    Notes
+    -----
+    Valid for members of the list.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require_numbers(line, parts, wanted)
+    require(line >= 1, "The lines of a list are counted from 1.")
+    require(parts > 0, "The parts must be above zero.")
+    return (parts if wanted is None else parts * 0.0) + line * 0.0
+
+
+@law
+def for_parts(mass: Mass, wanted: Mass) -> Mass:
+    """What is left for those who asked for parts.
+
+    r = m - w, but not below zero. Weights that are wanted come first.
+
+    Parameters
+    ----------
+    mass : m, all there is
+    wanted : w, sum of the weights wanted
+
+    Returns
+    -------
+    r, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass.
+
+    Notes
+    -----
+    Valid for a purchase in which some ask by weight and others for the rest.
+
+    References
+    ----------
+    Definition of a remainder.
+    """
+    require_numbers(mass, wanted)
+    require(mass >= NO_MASS, "The mass cannot be negative.")
+    require(wanted >= NO_MASS, "The weight wanted cannot be negative.")
+    return np.maximum(mass - wanted, NO_MASS)
+
+
+@law
+def claim(part: Ratio, rest: Mass, parts: Ratio, wanted: Mass | None = None) -> Mass:
+    """What a member is due before all is made to fit.
+
+    c = w, or r · x / X. If all claims are more, or less, than there is, everyone gets more or less in the same proportion.
+
+    Parameters
+    ----------
+    part : x, parts of this member
+    rest : r, what is left for parts
+    parts : X, sum of all parts
+    wanted : w, weight wanted, if one is
+
+    Returns
+    -------
+    c, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass or number, or a part of no parts.
+
+    Notes
+    -----
+    Valid for a purchase in which all pay the same by weight.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require_numbers(part, rest, parts, wanted)
+    require(rest >= NO_MASS, "The mass cannot be negative.")
+    require((part >= 0) & (parts >= 0), "Parts cannot be negative.")
+    if wanted is not None:
+        require(wanted > NO_MASS, "The weight wanted must be above zero.")
+        return wanted + rest * 0.0 * part
+    require(parts > 0, "There are no parts.")
+    return rest * (part / parts)
+
+
+@law
+def of_the_wanted(mass: Mass, wanted: Mass) -> Ratio:
+    """What part of the weights wanted there is.
+
+    x = m / w. Over 1 there is more than is wanted.
+
+    Parameters
+    ----------
+    mass : m, all there is
+    wanted : w, sum of the weights wanted
+
+    Returns
+    -------
+    x, a share
+
+    Raises
+    ------
+    ValueError
+        A mass that is not above zero.
+
+    Notes
+    -----
+    Valid for weights in the same state of moisture.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require_numbers(mass, wanted)
+    require(mass > NO_MASS, "The mass must be above zero.")
+    require(wanted > NO_MASS, "The weight wanted must be above zero.")
+    return (mass / wanted).m_as("")
+
+
+@law
+def split_in_words(in_all: Mass, parts: Ratio, mass_left: Ratio, money_left: Ratio | None = None, fit: Ratio | None = None) -> str:
+    """How a purchase is divided, in words.
+
+    text by x > 1, x = 1 or x < 1, the part of the wanted weights that there is. Who gets more or less than was wanted is to know it before paying.
+
+    Parameters
+    ----------
+    in_all : what all are due together; there is something to tell once somebody is due something
+    parts : sum of all parts
+    mass_left : what of the weight is less than a step of the scale, in steps
+    money_left : what of the money is less than the coin, in coins
+    fit : x, what part of the weights wanted there is, if any are wanted
+
+    Returns
+    -------
+    a sentence or two
+
+    Raises
+    ------
+    ValueError
+        Nothing that is due, or a number below nothing.
+
+    Notes
+    -----
+    Valid for a purchase in which all pay the same by weight.
+
+    References
+    ----------
+    All in proportion: common practice, no source.
+    """
+    require_numbers(in_all, parts, mass_left, money_left, fit)
+    require(in_all > NO_MASS, "Nothing is due to anybody.")
+    require((parts >= 0) & (mass_left >= 0), "A number cannot be negative.")
+    money_left = mass_left * 0.0 if money_left is None else money_left
+    if fit is None:
+        return by_element(lambda mass, money: _with_rest("All of it is divided by parts.", mass, money), mass_left, money_left)
+    return by_element(_split_in_words, fit, parts, mass_left, money_left)
+
+
+def _split_in_words(fit: float, parts: float, mass_left: float, money_left: float) -> str:
+    fit = round(float(fit), 9)
+    if fit < 1:
+        text = "They want more than there is: each gets less than wanted, all in proportion" + (", and nothing is left for the others." if parts > 0 else ".")
+    elif parts > 0:
+        text = "Each gets the weight wanted, and the others divide the rest." if fit > 1 else "Each gets the weight wanted, and nothing is left for the others."
+    elif fit > 1:
+        text = "They want less than there is: each gets more than wanted, all in proportion. To keep the rest apart, give it a line without a weight."
+    else:
+        text = "Each gets the weight wanted."
+    return _with_rest(text, mass_left, money_left)
+
+
+def _with_rest(text: str, mass_left: float, money_left: float) -> str:
+    rests = ["a step of the scale"] * bool(mass_left > 0) + ["a coin"] * bool(money_left > 0)
+    return f"{text} What is less than {' and '.join(rests)} stays undivided." if rests else text
