@@ -57,8 +57,9 @@ def test_a_text_needed():
 
 
 def test_a_total():
+    # What the skeins were wound on only repeats which reel was chosen, and that tells its line in the list: the first one here.
     assert texts("reels_wound")[0] == (
-        '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),SUMPRODUCT((skeins_wound_on=$B8)*1,skeins_length),""),"")'
+        '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),SUMIF(skeins_line_of_reel,ROW()-7,skeins_length),""),"")'
     )
 
 
@@ -66,18 +67,18 @@ def test_a_total_in_another_unit():
     # The brackets of the unit that is multiplied with serve the one that is divided by, too.
     assert texts("reels_wound", "us")[0] == (
         '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),'
-        '(SUMPRODUCT((skeins_wound_on=$B8)*1,skeins_length)*0.9144)/0.9144,""),"")'
+        '(SUMIF(skeins_line_of_reel,ROW()-7,skeins_length)*0.9144)/0.9144,""),"")'
     )
 
 
 @pytest.mark.parametrize("system", ["metric", "us"])
 def test_a_tally_counts_and_has_no_unit(system):
-    # Only lines that bear the name and have the amount: both comparisons are 1.
+    # Only lines that bear the name and have the amount: any number is more than that, and a blank one is none.
     skeins = Result("skeins", "Skeins", "tally(skeins_end, skeins_wound_on, name)", lambda amounts, names, name: 0, NUMBER,
                     uses={"amounts": "skeins_end", "names": "skeins_wound_on"})
     assert bound_in_reels(skeins, system) == (
         '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),'
-        'SUMPRODUCT((skeins_wound_on=$B8)*(skeins_end<>"")),""),"")'
+        'COUNTIFS(skeins_line_of_reel,ROW()-7,skeins_end,">-1000000000000"),""),"")'
     )
 
 
@@ -112,11 +113,29 @@ def test_repeated_readings_may_be_missing(form, unit, value):
 
 
 def test_the_line_in_which_a_chosen_name_stands():
-    # The three reels are counted with the first three counting numbers; of two that bear the name there is no line.
-    # An empty text would choose the one blank line, and an error is no text.
-    once = "SUMPRODUCT((reels_listed=$B9)*1)"
+    # What MATCH finds counts if it is that very name: a star would be any letters to it. Else all names are compared, the
+    # three reels counted with the first three counting numbers. An empty text would choose the one blank line, and an error is no text.
+    once, first = "SUMPRODUCT((reels_listed=$B9)*1)", "MATCH($B9,reels_listed,0)"
     line = once.replace(")*1)", ")*1,lists_number_3)")
-    assert texts("skeins_line_of_reel")[1] == f'=IF(ISTEXT($B9),IF(LEN($B9)>0,IF({once}=1,{line},""),""),"")'
+    compared = f'IF({once}=1,{line},"")'
+    found = f"IF(IF(ISNUMBER({first}),INDEX(reels_listed,{first})=$B9,1=0),INDEX(reels_line_of_listed,{first}),{compared})"
+    assert texts("skeins_line_of_reel")[1] == f'=IF(ISTEXT($B9),IF(LEN($B9)>0,{found},""),"")'
+
+
+def test_a_list_tells_where_each_of_its_names_stands_once():
+    column = place(described.whole("metric")).placements["reels_listed"].area
+    cell = column.split(":")[0][:-1].replace("$", "", 1).replace("$", "") + "9"
+    once = f"SUMPRODUCT(({column}=${cell})*1)"
+    assert texts("reels_line_of_listed")[1] == f'=IF(ISTEXT(${cell}),IF(LEN(${cell})>0,IF({once}=1,ROW()-7,""),""),"")'
+
+
+def test_a_name_that_only_repeats_a_choice_has_its_line():
+    there = Result("there", "Of it", "reel", lambda name, wraps: "", None, uses={"name": "reel"}, only_if="wraps > 0")
+    typed, computed = SKEINS.groups
+    skeins = replace(SKEINS, groups=(typed, replace(computed, fields=(*computed.fields, there))))
+    placements = place(planner_of(REELS, skeins, PLAN)).placements
+    repeated, chosen = (placements[f"skeins_{key}"].cell(0)[:-1] for key in ("there", "line_of_reel"))
+    assert placements["skeins_line_of_there"].formulas[0] == f'=IF(LEN(${repeated}8)>0,${chosen}8,"")'
 
 
 def test_a_choice_and_a_pick():

@@ -27,6 +27,7 @@ _SAID = re.compile(r"\bsaid\(([^()]*)\)")
 _CELL = re.compile(r"\$([A-Z]+)\$?(\{row\}|\d+)")
 
 SAID_BELOW = 999_999  # the workbook says no number in words from here on
+LESS_THAN_ALL = "-1000000000000"  # any number is more: so numbers are told from what is blank, by a condition that all programs read alike
 BEYOND_ALL_LINES = 10_000_000  # more than a sheet has
 READING_FUNCTIONS = {"mean": "AVERAGE", "spread": "STDEV", "readings": "COUNT"}
 
@@ -56,12 +57,23 @@ class Operand:
 
 
 @dataclass(frozen=True)
+class ByLine:
+    """How the records that bear a name are told without reading names: by the line of that name in its list."""
+
+    lines: str  # the column of the records' lines; empty where the records are the list itself, which has one of each name
+    line: str  # of the name
+    is_own: bool  # the name is the record's own, so that its line is never blank
+
+
+@dataclass(frozen=True)
 class Columns:
     """What the column forms need besides the words: how a name is found, and where names are counted."""
 
     operands: Mapping[str, Operand]
     numbers: Callable[[int], str]  # a range that holds 1, 2, 3 ... of this length
     positions: Mapping[tuple[str, str], str] = field(default_factory=dict)  # list and a name's cell -> the cell that tells its line
+    lines_of: Mapping[str, str] = field(default_factory=dict)  # list -> the column that tells the line of each name that stands in it once
+    by_line: Mapping[tuple[str, str], ByLine] = field(default_factory=dict)  # names and a name, of a total or tally
 
     def form(self, form: str, arguments: list[str]) -> str:
         if form == "given":
@@ -70,8 +82,7 @@ class Columns:
         if form == "said":
             return said(self.operands[arguments[0]])
         if form == "total":
-            amounts, names, name = (self.operands[each] for each in arguments)
-            return amounts.unit.coherent(f"SUMPRODUCT(({names.ref}={name.ref})*1,{amounts.ref})")
+            return self.operands[arguments[0]].unit.coherent(self.total(*arguments))
         if form == "sum":
             amounts = self.operands[arguments[0]]
             return amounts.unit.coherent(f"SUM({amounts.ref})")
@@ -83,8 +94,7 @@ class Columns:
                 text = f"IF(MAX({cells})=MIN({cells}),0,{text})"
             return text if form == "readings" else first.unit.coherent(text)
         if form == "tally":
-            amounts, names, name = (self.operands[each] for each in arguments)
-            return f'SUMPRODUCT(({names.ref}={name.ref})*({amounts.ref}<>""))'
+            return self.tally(*arguments)
         if form == "place":
             names, name, amounts, number = (self.operands[each] for each in arguments)
             others = f'(({names.ref}<>{name.ref})+({amounts.ref}="")>0)*{BEYOND_ALL_LINES}'
@@ -95,6 +105,21 @@ class Columns:
         shown = f"{self.operands[word].value}{''.join('*' + each for each in times)}"
         shown = self.operands[limits].unit.shown(shown)
         return f"INDEX({self.operands[names].ref},MATCH(ROUND({shown},9),{self.operands[limits].ref},1))"
+
+    def total(self, amounts: str, names: str, name: str) -> str:
+        """The sum of the amounts beside a name, in the unit that they are shown in."""
+        column, name_ref = self.operands[amounts].ref, self.operands[name].ref
+        if by := self.by_line.get((names, name)):
+            found = f"INDEX({column},{by.line})"
+            return _if_found(by, f"SUMIF({by.lines},{by.line},{column})" if by.lines else f"IF(ISNUMBER({found}),{found},0)")
+        return f"SUMPRODUCT(({self.operands[names].ref}={name_ref})*1,{column})"
+
+    def tally(self, amounts: str, names: str, name: str) -> str:
+        """How many amounts stand beside a name."""
+        column = self.operands[amounts]
+        if (by := self.by_line.get((names, name))) and by.lines and not column.is_text:
+            return _if_found(by, f'COUNTIFS({by.lines},{by.line},{column.ref},">{LESS_THAN_ALL}")')
+        return f'SUMPRODUCT(({self.operands[names].ref}={self.operands[name].ref})*({column.ref}<>""))'
 
     def picked(self, values: str, names: str, name: str) -> str:
         """The cell of `values` in the one row where `names` bears the name; exact but for case."""
@@ -124,6 +149,10 @@ class Columns:
             return operand.ref if operand.meaning.is_column else operand.value
 
         return _TOKEN.sub(replace, tight(text))
+
+
+def _if_found(by: ByLine, text: str) -> str:
+    return text if by.is_own else f"IF(ISNUMBER({by.line}),{text},0)"
 
 
 def bound(result: Result, columns: Columns, unit: Unit | None, guarded: bool = True) -> str:

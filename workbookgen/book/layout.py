@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from xlsxwriter.utility import xl_col_to_name
 
 from workbookgen.book.copied import CopiedDown
-from workbookgen.book.formula import Columns, Operand, bound
+from workbookgen.book.formula import ByLine, Columns, Operand, bound
 from workbookgen.book.messages import told_formula, words_told
 from workbookgen.book.pages import plan_of
 from workbookgen.book.placement import NUMBERS, Layout, Placement, ProofColumn, first_numbers
@@ -77,7 +77,8 @@ class _Binder:
     def _of_block(self, block: Block, placement: Placement) -> Sequence[str]:
         field, folded = placement.field, self.planner.folded.get(block.key, ())
         words = words_told(field, block, folded) if isinstance(field, Told) else set(field.words)
-        columns = self._columns(block, words, placement.sheet, placement.rows, told=not isinstance(field, Position))
+        totals = () if isinstance(field, Told) else (*field.text.totals, *field.condition.totals)
+        columns = self._columns(block, words, placement.sheet, placement.rows, told=not isinstance(field, Position), totals=totals)
         if isinstance(field, Told):
             text = told_formula(field, block, columns, self.planner.system, folded, placement.row)
         else:
@@ -119,7 +120,9 @@ class _Binder:
         }
         return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)
 
-    def _columns(self, block: Block | None, words: set[str], sheet: str, rows: int = 1, told: bool = False) -> Columns:
+    def _columns(
+        self, block: Block | None, words: set[str], sheet: str, rows: int = 1, told: bool = False, totals: tuple[tuple[str, str, str], ...] = ()
+    ) -> Columns:
         """The words of a formula as operands, seen from a sheet, with the columns that choices name.
 
         A formula that cells share may hold the name of what is elsewhere, and no address. Others hold
@@ -137,7 +140,38 @@ class _Binder:
             for each in (block.positions if told else ())
             if each.name in operands
         }
-        return Columns(operands, first_numbers if is_named else self._numbers, positions)
+        lines_of = {
+            names: self._operand(self.planner.meaning(None, f"{holder.key}_{position.key}"), sheet, is_named).ref
+            for names, holder, position in ([] if told or block is None else self._listing(block, words))
+        }
+        by_line = {(names, name): by for _, names, name in totals if (by := self._by_line(block, names, name, sheet, is_named))}
+        return Columns(operands, first_numbers if is_named else self._numbers, positions, lines_of, by_line)
+
+    def _listing(self, block: Block, words: set[str]) -> Iterator[tuple[str, Log, Position]]:
+        """The long lists among these words, which tell by themselves where each of their names stands once."""
+        for word in words:
+            holder, field = self.planner.by_key.get(word, (None, None))
+            if isinstance(holder, Log) and holder is not block and (position := holder.line_of(field.key, word)):
+                yield word, holder, position
+
+    def _by_line(self, block: Block, names: str, name: str, sheet: str, is_named: bool) -> ByLine | None:
+        """How a total tells the records that bear a name by lines, where both sides tell them of the same list."""
+        holder, field = self.planner.by_key.get(names, (None, None))
+        if not isinstance(holder, Log) or name not in block.by_key:
+            return None
+
+        def told(position: Position, holder: Block, of: Block | None) -> str:
+            return self._operand(self.planner.meaning(of, f"{holder.key}_{position.key}" if of is None else position.key), sheet, is_named).ref
+
+        is_own = isinstance(own := block.by_key[name], Input) and block.names_its_records(own)
+        if is_own and (theirs := holder.line_of(field.key, block.names_column)):
+            return ByLine(told(theirs, holder, None), f"ROW()-{self.placements[block.names_column].row - 1}", is_own=True)
+        for ours in block.positions:
+            if ours.name == name and ours.names == names and any(map(holder.names_its_records, holder.inputs)):
+                return ByLine("", told(ours, block, block), is_own=False)
+            if ours.name == name and (theirs := holder.line_of(field.key, ours.names)):
+                return ByLine(told(theirs, holder, None), told(ours, block, block), is_own=False)
+        return None
 
     def _numbers(self, rows: int) -> str:
         return replace(self.placements[NUMBERS], rows=rows).range

@@ -18,7 +18,7 @@ from workbookgen.language.sentences import ASKING, MISSING, doubled, missing, re
 def words_told(told: Told, block: Block, folded: tuple[str, ...]) -> set[str]:
     """The words of the formula of something told."""
     if isinstance(told, Position):
-        return {told.names, told.name}
+        return {told.names, told.name, *filter(None, [told.follows])}
     if told == MESSAGE:
         words = {each.key for each in block.inputs} | {word for rule in block.rules for word in rule.text.words}
         words |= {word for each in block.apart for word in (each.key, f"{block.key}_{each.key}")}
@@ -38,8 +38,7 @@ def words_told(told: Told, block: Block, folded: tuple[str, ...]) -> set[str]:
 def told_formula(told: Told, block: Block, columns: Columns, system: str, folded: tuple[str, ...], first_row: int) -> str:
     """The bound formula of something told, of one record or of a log."""
     if isinstance(told, Position):
-        name = columns.operands[told.name].ref
-        return f'=IF(ISTEXT({name}),IF(LEN({name})>0,IF({columns.once(told.names, name)},{columns.line(told.names, name)},""),""),"")'
+        return f"={_line_told(told, block, columns, first_row)}"
     if told == MESSAGE:
         return message_formula(block, columns, system)
     if told == FILLED:
@@ -62,6 +61,24 @@ def told_formula(told: Told, block: Block, columns: Columns, system: str, folded
         name = f"INDEX({columns.operands[names].ref},{first})"
         whose = f"IF(LEN({name})>0,{name},{whose})"
     return f'=IF(COUNTIF({marks},"!")=0,"",{whose}&": "&INDEX({messages},{first}))'
+
+
+def _line_told(told: Position, block: Block, columns: Columns, first_row: int) -> str:
+    """In which line of a list a name stands; a long list is searched by MATCH, and what that finds is held against the name.
+
+    MATCH takes some signs for wildcards, and letters alike in its own way. Where it found another
+    name, or none, all are compared. Whether a name stands there once, the list says itself.
+    """
+    name = columns.operands[told.name].ref
+    if told.follows:
+        return f'IF(LEN({name})>0,{columns.operands[told.follows].ref},"")'
+    is_own = told.names == f"{block.key}_{told.name}"
+    line = f"ROW()-{first_row - 1}" if is_own else columns.line(told.names, name)
+    found = f'IF({columns.once(told.names, name)},{line},"")'
+    if lines := columns.lines_of.get(told.names):
+        names, first = columns.operands[told.names].ref, f"MATCH({name},{columns.operands[told.names].ref},0)"
+        found = f"IF(IF(ISNUMBER({first}),INDEX({names},{first})={name},1=0),INDEX({lines},{first}),{found})"
+    return f'IF(ISTEXT({name}),IF(LEN({name})>0,{found},""),"")'
 
 
 def _spoiled(block: Block, columns: Columns) -> str:

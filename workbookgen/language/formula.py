@@ -24,6 +24,7 @@ from workbookgen.language.profile import objections, without_strings
 
 WORD = re.compile(r"(?<![A-Za-z0-9_.])[a-z][a-z0-9_]*(?![a-z0-9_]*\()")
 PICK_FORM = re.compile(r"\bpick\(([^()]*)\)")
+TOTAL_FORM = re.compile(r"\b(?:total|tally)\(([^()]*)\)")
 SUM_FORM = re.compile(r"\b(?:total|tally|place|sum)\(([^()]*)\)")
 PLACE_FORM = re.compile(r"\bINDEX\(\s*(\w+)\s*,")
 GIVEN_FORM = re.compile(r"\bgiven\(\s*(\w+)\s*\)")
@@ -60,6 +61,11 @@ class Formula:
     def picks(self) -> tuple[tuple[str, str, str], ...]:
         """The (values, names, name) of every pick in the text."""
         return self._arguments(PICK_FORM)
+
+    @cached_property
+    def totals(self) -> tuple[tuple[str, str, str], ...]:
+        """The (amounts, names, name) of every total and tally in the text."""
+        return self._arguments(TOTAL_FORM)
 
     @cached_property
     def placed(self) -> frozenset[str]:

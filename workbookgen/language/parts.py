@@ -91,9 +91,29 @@ class Block:
     @cached_property
     def positions(self) -> tuple[Position, ...]:
         """The lists in which this block's records look something up, or choose from."""
-        chosen = [(each.domain.of, each.key) for each in self.inputs if isinstance(each.domain, Choice)]
+        chosen = {each.key: each.domain.of for each in self.inputs if isinstance(each.domain, Choice)}
         picked = [(names, name) for each in self.results for _, names, name in each.text.picks if name in self.by_key]
-        return positions(list(dict.fromkeys([*chosen, *picked])))
+        summed = [(names, name) for each in self.results for _, names, name in each.text.totals if names in chosen.values() and name in self.by_key]
+        repeated = {each.key: each.formula for each in self.results if each.formula in chosen}
+        told_apart = [(chosen[word], key) for key, word in repeated.items() if self.by_key[key].only_if]
+        told_once = [(f"{self.key}_{key}", key) for key in self.told_once]
+        looked_up = [*told_once, *((names, key) for key, names in chosen.items()), *picked, *summed, *told_apart]
+        return positions(list(dict.fromkeys(looked_up)), repeated)
+
+    @property
+    def told_once(self) -> tuple[str, ...]:
+        """Keys of the results that no two records may share, so that others find a record by them."""
+        listed = (LISTED,) if any(map(self.names_its_records, self.inputs)) else ()
+        return (*listed, *(each.key for each in self.apart))
+
+    def line_of(self, key: str, names: str) -> Position | None:
+        """Where it is told in which line of a list the text of a field stands; an input that it only repeats tells that too."""
+        for each in self.positions:
+            if (each.names, each.name) == (names, key):
+                return each
+        field = self.by_key.get(key)
+        is_copy = isinstance(field, Result) and not field.only_if and isinstance(self.by_key.get(field.formula), Input)
+        return self.line_of(field.formula, names) if is_copy else None
 
     @cached_property
     def told_by_key(self) -> dict[str, Told]:

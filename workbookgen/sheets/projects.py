@@ -29,7 +29,7 @@ from workbookgen.reference import (
 )
 from workbookgen.language.views import Kind, LogView
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, samples, supply, yarn
+from workbookgen.sheets import fiber, samples, skeins, supply, yarn
 from workbookgen.texts import folded
 
 SHEET = "Projects"
@@ -157,15 +157,10 @@ def projects(settings: Settings) -> Log:
                        note="How much finer the spun strands come out than planned, as far as the skeins tell."),
                 Result("hold", "A skein holds", "IF(given(package), package, IF(skeins > 0, in_skeins / skeins, doubts_skein))", project.skein_holds, LENGTH,
                        uses={"usual": "doubts_skein"}, only_if="OR(given(package), skeins = 0, in_skeins > 0)"),
-                *(
-                    Result(key, label, f"total({column}, skeins_for_project, name)", stock.total, unit, uses={"names": "skeins_for_project", "amounts": column})
-                    for key, label, column, unit in (
-                        ("own_square", "Skeins' own ±²", "skeins_own_square", SQUARE_LENGTH),
-                        ("reel_square", "By reels ±²", "skeins_reel_square", SQUARE_LENGTH),
-                        ("slack_sum", "By slack ±", "skeins_slack_part", LENGTH),
-                        ("shrink_sum", "By shrinkage ±", "skeins_shrink_part", LENGTH),
-                    )
-                ),
+                _of_skeins("own_square", "Skeins' own ±²", "skeins_own_square", SQUARE_LENGTH),
+                *_by_reels(settings.rows.skeins <= skeins.FEW),
+                _of_skeins("slack_sum", "By slack ±", "skeins_slack_part", LENGTH),
+                _of_skeins("shrink_sum", "By shrinkage ±", "skeins_shrink_part", LENGTH),
                 Result("doubt_skeins", "Skeins ±", "SQRT(own_square + reel_square + slack_sum * slack_sum + shrink_sum * shrink_sum)", uncertainty.skeins_doubt, LENGTH,
                        uses={"own": "own_square", "by_reels": "reel_square", "slack": "slack_sum", "shrink": "shrink_sum"},
                        note="Standard uncertainty of its skeins together; what they share is added before it is squared (JCGM 100)."),
@@ -220,6 +215,16 @@ def _of_skeins(key: str, label: str, column: str, unit) -> Result:
     """A sum over the skeins of the project."""
     return Result(key, label, f"total({column}, skeins_for_project, name)", stock.total, unit,
                   uses={"names": "skeins_for_project", "amounts": column}, digits=0, width=8)
+
+
+def _by_reels(few: bool) -> tuple[Result, ...]:
+    """What the reels of its skeins may be off by, squared: reel by reel, or of many skeins as if they were one."""
+    if few:
+        return (_of_skeins("reel_square", "By reels ±²", "skeins_reel_square", SQUARE_LENGTH),)
+    return (
+        _of_skeins("reel_sum", "By reels ±", "skeins_reel_part", LENGTH),
+        Result("reel_square", "By reels ±²", "reel_sum * reel_sum", uncertainty.square, SQUARE_LENGTH, uses={"uncertainty": "reel_sum"}),
+    )
 
 
 def _same_lot_twice(values) -> bool:

@@ -209,8 +209,17 @@ def skeins(settings: Settings) -> Log:
 
 
 def doubts(few: bool) -> tuple[Result, ...]:
-    """How sure a skein's length is, told apart by what it shares. With many skeins all reels are taken for one, which never doubts too little."""
-    pair, key = ("pair", "skeins_pair") if few else ("for_project", "skeins_for_project")
+    """How sure a skein's length is, told apart by what it shares. With many skeins all reels are taken for one, which never doubts too little.
+
+    Then the project adds them up, once: a skein that looked through all the others would make twenty thousand slow.
+    """
+    of_reel = (
+        Result("reel_sum", "All of that reel", "total(skeins_reel_part, skeins_pair, pair)", stock.total, LENGTH,
+               uses={"name": "pair", "names": "skeins_pair", "amounts": "skeins_reel_part"})
+        if few
+        else Result("reel_sum", "All of its project", "pick(projects_reel_sum, projects_listed, for_project)", stock.pick, LENGTH,
+                    uses={"name": "for_project", "names": "projects_listed", "values": "projects_reel_sum"})
+    )
     return (
         Result("for_project", "Serves", "project", belongings.belongs, None, uses={"name": "project"}, only_if="NOT(given(gone))", width=22),
         Result("pair", "Project and reel", 'for_project & " / " & reel', belongings.pair, None, uses={"first": "for_project", "second": "reel"}, width=30),
@@ -222,8 +231,7 @@ def doubts(few: bool) -> tuple[Result, ...]:
         Result("reel_part", "± by reel", "finished_yd * reel_doubt / loop", uncertainty.by_reel, LENGTH,
                uses={"finished": "finished_yd", "u_loop": "reel_doubt"}, only_if="NOT(given(washed_loop))",
                note="Where the washed loop is measured, the reel cancels."),
-        Result("reel_sum", "All of that reel", f"total(skeins_reel_part, {key}, {pair})", stock.total, LENGTH,
-               uses={"name": pair, "names": key, "amounts": "skeins_reel_part"}),
+        of_reel,
         Result("reel_square", "± by reel, squared", "reel_part * reel_sum", uncertainty.with_its_reel, SQUARE_LENGTH,
                uses={"part": "reel_part", "sum_of_reel": "reel_sum"}),
         Result("slack_part", "± by slack", "finished_yd * doubts_slack", uncertainty.by_slack, LENGTH,
