@@ -16,8 +16,9 @@ from workbookgen.book.pages import plan_of
 from workbookgen.book.placement import NUMBERS, Layout, Placement, ProofColumn, first_numbers
 from workbookgen.book.plan import Plan
 from workbookgen.errors import DescriptionError
-from workbookgen.language.fields import Input, Position, Repeat, Result, Told
+from workbookgen.language.fields import Input, Repeat, Result, Told
 from workbookgen.language.formula import Formula
+from workbookgen.language.lines import Position
 from workbookgen.language.parts import Block, Card, Column, Log, Meaning, Planner, Proof, ProofTable, Trial, unit_of
 from workbookgen.language.profile import bound_objections
 from workbookgen.language.quantities import NUMBER_UNIT, unit_named

@@ -16,7 +16,8 @@ import numpy as np
 from workbookgen.checking.messages import told
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
-from workbookgen.language.fields import Input, Position, Repeat, Result, Told
+from workbookgen.language.fields import Input, Repeat, Result, Told
+from workbookgen.language.lines import Position
 from workbookgen.language.parts import (
     Block,
     Column,

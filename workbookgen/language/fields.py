@@ -135,20 +135,6 @@ class Repeat(Told):
     record: int = 0  # counted from 0
 
 
-@dataclass(frozen=True)
-class Position(Told):
-    """In which line of a list a record's name stands; blank unless it stands there once.
-
-    Whatever is looked up by that name is taken from this line, so that each list is looked
-    through once a record, however much is taken from it. What the list sums up by name it
-    sums up by line, which every program does several times as fast.
-    """
-
-    names: str = ""  # full key of the list
-    name: str = ""  # key of the word whose line is told
-    follows: str = ""  # key of the line of another word, which this one repeats where it stands at all
-
-
 MESSAGE = Told("message", "What to fix")  # of each record: what is wrong with it, or missing
 MARK = Told("mark", "")  # of each record: that there is a message
 FILLED = Told("filled", "", is_text=False)  # of each record: how many of the inputs that are folded away hold something
@@ -212,20 +198,6 @@ def repeats(fields: Mapping[str, Input | Result], keys: tuple[str, ...], records
         for record in range(records)
         for key in keys
     )
-
-
-def positions(looked_up: list[tuple[str, str]], repeated: Mapping[str, str]) -> tuple[Position, ...]:
-    """The lines that are told: of each list and word, once; a word that is looked for in several lists has one for each.
-
-    `repeated` are the words that repeat another one, and that other; their lines follow its lines.
-    """
-    told: dict[tuple[str, str], Position] = {}
-    for place, (names, name) in enumerate(looked_up):
-        before = sum(word == name for _, word in looked_up[:place])
-        other = told.get((names, repeated.get(name, "")))
-        key = f"line_of_{name}{f'_{before + 1}' if before else ''}"
-        told[names, name] = Position(key, "", is_text=False, names=names, name=name, follows=other.key if other else "")
-    return tuple(told.values())
 
 
 def check_keys(place: str, fields: tuple[Input | Result, ...]) -> None:

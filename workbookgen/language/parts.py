@@ -12,27 +12,11 @@ from functools import cached_property
 from graphlib import CycleError, TopologicalSorter
 
 from workbookgen.errors import DescriptionError, Fault
-from workbookgen.language import dimensions
-from workbookgen.language.domains import Choice, Name
+from workbookgen.language import dimensions, lines
+from workbookgen.language.domains import Name
 from workbookgen.language.fields import (
-    FILLED,
-    FIRST,
-    LINE,
-    MARK,
-    MESSAGE,
-    OPEN,
-    SPOILED,
-    Group,
-    Input,
-    Position,
-    Repeat,
-    Result,
-    Rule,
-    Shared,
-    Told,
-    check_keys,
-    positions,
-    repeats,
+    FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Group,
+    Input, Repeat, Result, Rule, Shared, Told, check_keys, repeats,
 )
 from workbookgen.language.proofs import Proof, ProofTable, Trial
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
@@ -89,16 +73,9 @@ class Block:
         return (*((MESSAGE,) if self.inputs else ()), *self.positions)
 
     @cached_property
-    def positions(self) -> tuple[Position, ...]:
+    def positions(self) -> tuple[lines.Position, ...]:
         """The lists in which this block's records look something up, or choose from."""
-        chosen = {each.key: each.domain.of for each in self.inputs if isinstance(each.domain, Choice)}
-        picked = [(names, name) for each in self.results for _, names, name in each.text.picks if name in self.by_key]
-        summed = [(names, name) for each in self.results for _, names, name in each.text.totals if names in chosen.values() and name in self.by_key]
-        repeated = {each.key: each.formula for each in self.results if each.formula in chosen}
-        told_apart = [(chosen[word], key) for key, word in repeated.items() if self.by_key[key].only_if]
-        told_once = [(f"{self.key}_{key}", key) for key in self.told_once]
-        looked_up = [*told_once, *((names, key) for key, names in chosen.items()), *picked, *summed, *told_apart]
-        return positions(list(dict.fromkeys(looked_up)), repeated)
+        return lines.positions([(f"{self.key}_{key}", key) for key in self.told_once], self.by_key)
 
     @property
     def told_once(self) -> tuple[str, ...]:
@@ -106,14 +83,9 @@ class Block:
         listed = (LISTED,) if any(map(self.names_its_records, self.inputs)) else ()
         return (*listed, *(each.key for each in self.apart))
 
-    def line_of(self, key: str, names: str) -> Position | None:
-        """Where it is told in which line of a list the text of a field stands; an input that it only repeats tells that too."""
-        for each in self.positions:
-            if (each.names, each.name) == (names, key):
-                return each
-        field = self.by_key.get(key)
-        is_copy = isinstance(field, Result) and not field.only_if and isinstance(self.by_key.get(field.formula), Input)
-        return self.line_of(field.formula, names) if is_copy else None
+    def line_of(self, key: str, names: str) -> lines.Position | None:
+        """Where it is told in which line of a list the text of a field stands."""
+        return lines.line_of(self.positions, self.by_key, key, names)
 
     @cached_property
     def told_by_key(self) -> dict[str, Told]:

@@ -1,0 +1,52 @@
+"""Lines of lists: where a name stands is found once a record, and told in a hidden column.
+
+Whatever is looked up by that name is taken from this line, so that each list is looked
+through once a record, however much is taken from it. What a list sums up by name it sums
+up by line, which every program does several times as fast.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from workbookgen.language.domains import Choice
+from workbookgen.language.fields import Input, Result, Told
+
+
+@dataclass(frozen=True)
+class Position(Told):
+    """In which line of a list a record's name stands; blank unless it stands there once."""
+
+    names: str = ""  # full key of the list
+    name: str = ""  # key of the word whose line is told
+    follows: str = ""  # key of the line of another word, which this one repeats where it stands at all
+
+
+def positions(own: list[tuple[str, str]], fields: Mapping[str, Input | Result]) -> tuple[Position, ...]:
+    """The lines that are told of a block's records: of each list and word, once.
+
+    `own` are the lists that the block itself is. A word that is looked for in several lists has
+    a line in each. A result that only repeats a choice follows that choice's line.
+    """
+    results = [each for each in fields.values() if isinstance(each, Result)]
+    chosen = {key: each.domain.of for key, each in fields.items() if isinstance(each, Input) and isinstance(each.domain, Choice)}
+    picked = [(names, name) for each in results for _, names, name in each.text.picks if name in fields]
+    summed = [(names, name) for each in results for _, names, name in each.text.totals if names in chosen.values() and name in fields]
+    repeated = {each.key: each.formula for each in results if each.formula in chosen}
+    apart = [(chosen[word], key) for key, word in repeated.items() if fields[key].only_if]
+    told: dict[tuple[str, str], Position] = {}
+    for names, name in dict.fromkeys([*own, *((names, key) for key, names in chosen.items()), *picked, *summed, *apart]):
+        before = sum(word == name for _, word in told)
+        other = told.get((names, repeated.get(name, "")))
+        key = f"line_of_{name}{f'_{before + 1}' if before else ''}"
+        told[names, name] = Position(key, "", is_text=False, names=names, name=name, follows=other.key if other else "")
+    return tuple(told.values())
+
+
+def line_of(told: tuple[Position, ...], fields: Mapping[str, Input | Result], key: str, names: str) -> Position | None:
+    """Where it is told in which line of a list the text of a field stands; an input that it only repeats tells that too."""
+    for each in told:
+        if (each.names, each.name) == (names, key):
+            return each
+    field = fields.get(key)
+    is_copy = isinstance(field, Result) and not field.only_if and isinstance(fields.get(field.formula), Input)
+    return line_of(told, fields, field.formula, names) if is_copy else None
