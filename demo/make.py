@@ -15,7 +15,7 @@ from workbookgen.language.entries import Entries, starting_entries, with_records
 FOLDER = Path(__file__).parent
 LOGS = (
     "reels", "fiber", "samples", "designs", "components", "skeins", "labels", "projects", "estimates", "pieces", "weavings",
-    "costs", "whorls", "rack", "offers", "members",
+    "costs", "whorls", "rack", "blend", "offers", "members",
 )
 CARDS = {
     "buying_kind": ("Targhee",),
@@ -75,6 +75,13 @@ CARDS = {
     "bobbin_project": ("Gray pullover",),
     "ending_grist": (2520.0,),
     "ending_take_up": (0.057,),
+    "match_length": (230.0,),
+    "match_mass": (3.5,),
+    "match_take_up": (0.05,),
+    "match_ply": (4.0,),
+    "match_left": (2.0,),
+    "match_wanted": (460.0,),
+    "mix_wanted": (2.0,),
     "structure_length": (420.0,),
     "structure_grist": (2520.0,),
     "structure_take_up": (0.05,),

@@ -25,7 +25,8 @@ Model = TypeVar("Model", bound=BaseModel)
 # The chapters that a planner can do without, and the chapters that each of them is nothing without.
 Leavable = Literal[
     "Guide", "Buying", "Scouring", "Samples", "Yarn", "Components", "Twist", "Compare", "Labels", "Knitting", "Pieces",
-    "Weaving", "Projects", "Time", "Figures", "Cost", "Lot", "Project", "Counts", "Questions", "Uses", "Bobbins", "Structures", "Offers",
+    "Weaving", "Projects", "Time", "Figures", "Cost", "Lot", "Project", "Counts", "Questions", "Uses", "Bobbins", "Structures",
+    "Offers", "Matching", "Blends",
 ]
 IN_SMALL = ("Compare", "Projects", "Project")  # of these, what a small planner has
 NEEDS = {

@@ -6,6 +6,7 @@ from workbookgen.language.parts import Planner, Sheet
 from workbookgen.language.views import Grid, Kind
 from workbookgen.settings import Settings
 from workbookgen.sheets import (
+    blends,
     bobbins,
     buying,
     compare,
@@ -20,6 +21,7 @@ from workbookgen.sheets import (
     labels,
     lists,
     lot,
+    matching,
     measure,
     methods,
     offers,
@@ -64,7 +66,7 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     yield samples.sheet(settings)
     yield projects.sheet(settings)
     yield Sheet(
-        yarn.SHEET, "Yarn", "Design a plied yarn: singles of yours and bought thread.", (yarn.chapter(settings), components.chapter(settings), bobbins.chapter(settings), structures.chapter(settings)),
+        yarn.SHEET, "Yarn", "Design a plied yarn: singles of yours and bought thread.", (yarn.chapter(settings), components.chapter(settings), bobbins.chapter(settings), structures.chapter(settings), matching.chapter(settings), blends.chapter(settings)),
         near=("Twist", "Samples"), grid=OF_LOGS,
     )
     yield Sheet(

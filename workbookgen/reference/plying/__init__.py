@@ -2,7 +2,8 @@
 
 `design` says which yarn comes of which strands, and backwards. `amounts` says how much of
 each strand a wanted length takes, and how many packages that is. `bobbins` and `leftovers` say
-what bobbins hold, and what stays on them. `structures` turns singles into yarn of any build.
+what bobbins hold, and what stays on them. `structures` turns singles into yarn of any build,
+and `matching` makes a yarn again that exists.
 """
 
 from workbookgen.reference.plying.amounts import (
@@ -46,6 +47,12 @@ from workbookgen.reference.plying.leftovers import (
     shared_evenly,
     shortest_of,
 )
+from workbookgen.reference.plying.matching import (
+    ply_to_insert,
+    singles_to_insert,
+    strand_to_spin,
+    strands_mass,
+)
 from workbookgen.reference.plying.structures import (
     built_grist,
     built_length,
@@ -84,6 +91,7 @@ __all__ = [
     "packages",
     "plied_from",
     "plied_to_the_end",
+    "ply_to_insert",
     "plying_bobbins",
     "plying_words",
     "resultant",
@@ -93,7 +101,10 @@ __all__ = [
     "single_for_length",
     "singles_for",
     "singles_grist",
+    "singles_to_insert",
     "still_to_ply",
+    "strand_to_spin",
+    "strands_mass",
     "strands_to_ply",
     "take_up_to_ply",
     "weight_share",

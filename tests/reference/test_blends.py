@@ -1,0 +1,74 @@
+"""Blends: published items, by hand, and as the planner shows them."""
+
+from math import pi
+
+import pytest
+from pytest import approx
+
+from workbookgen.checking.expected import expected_values
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.reference import blends, diameter
+from workbookgen.settings import Settings
+from workbookgen.sheets.planner import planner
+from workbookgen.units import Quantity
+
+METRIC = planner(Settings(units="metric"))
+
+
+def grams(number):
+    return Quantity(number, "g")
+
+
+def mean_of(unit, *parts):
+    """Mean fineness of (mass, fineness) of each fiber."""
+    length = sum(blends.fiber_length(grams(mass), Quantity(each, unit)).m_as("m") for mass, each in parts)
+    return blends.mean_fineness(grams(sum(mass for mass, _ in parts)), Quantity(length, "m"), len(parts), len(parts)).m_as(unit)
+
+
+def test_mean_fineness_of_a_blend():
+    # 67 % of 1.3 dtex with 33 % of 1.7 dtex: 1.41 dtex, by hand 1 / (0.67 / 1.3 + 0.33 / 1.7) = 1.40944.
+    assert mean_of("decitex", (67, 1.3), (33, 1.7)) == approx(1.40944, abs=5e-6)
+
+
+def test_shares_price_and_laying_out():
+    # By hand: 70 g at 2 for 100 g and 30 g at 5 for 100 g: 1.40 and 1.50, so 2.90 for 100 g.
+    price = [Quantity(each, "1/hectogram") for each in (2, 5)]
+    cost = blends.cost_of(grams(70), price[0]) + blends.cost_of(grams(30), price[1])
+    assert blends.blend_price(cost, grams(100), 2, 2).m_as("1/hectogram") == approx(2.9)
+    assert blends.to_lay_out(blends.share_of_blend(grams(70), grams(100)), grams(250)).m_as("g") == approx(175)
+
+
+def test_a_fiber_of_known_diameter_is_a_round_rod():
+    # Geometry: 25 µm of wool is 0.643 tex; in dtex 6.43.
+    assert blends.fineness(None, Quantity(25, "µm")).m_as("decitex") == approx(pi / 4 * 25**2 * 1.31 * 1e-2, rel=1e-12) == approx(6.43, abs=5e-3)
+    assert blends.fineness(None, Quantity(25, "µm"), Quantity(1.31, "g/cm^3")) == diameter.fiber_linear_density(Quantity(25, "µm"), Quantity(1.31, "g/cm^3"))
+    assert blends.thickness(blends.fineness(None, Quantity(25, "µm"))).m_as("µm") == approx(25)
+
+
+def test_fine_fibers_are_more():
+    # By hand: of one density, n is as x / d²: half of 10 µm and half of 20 µm are 4 fibers to 1, and 12 µm in the mean.
+    fine, coarse = (blends.fiber_length(grams(50), blends.fineness(None, Quantity(each, "µm"))) for each in (10, 20))
+    side = blends.fiber_side(fine, Quantity(10, "µm")) + blends.fiber_side(coarse, Quantity(20, "µm"))
+    assert (fine / coarse).m_as("") == approx(4) and blends.mean_diameter(side, fine + coarse, 2, 2).m_as("µm") == approx(12)
+
+
+def test_a_mean_needs_every_fiber():
+    with pytest.raises(ValueError, match="every fiber"):
+        blends.mean_fineness(grams(100), Quantity(1, "km"), 1, 2)
+
+
+def shown(*records):
+    return expected_values(METRIC, with_records(METRIC, starting_entries(METRIC), "blend", list(records)) | {"mix_wanted": (250.0,)})
+
+
+def test_a_blend_on_the_sheet():
+    values = shown({"name": "polyester", "mass": 67.0, "dtex": 1.3, "price": 2.0}, {"name": "cotton", "mass": 33.0, "dtex": 1.7, "price": 5.0})
+    assert values["mix_fineness"][0] == approx(1.40944, abs=5e-6) and values["mix_price"][0] == approx(2.99) and values["mix_regain"][0] is None
+    assert values["blend_lay_out"][:2] == approx((167.5, 82.5))
+
+
+def test_what_is_not_known_of_one_is_not_told_of_all():
+    values = shown({"name": "wool", "mass": 50.0, "diameter": 20.0, "regain": 0.15}, {"name": "silk", "mass": 50.0, "regain": 0.1})
+    assert values["mix_diameter"][0] is None and values["mix_price"][0] is None
+    # By hand: 50 / 1.15 + 50 / 1.10 = 88.933 g dry; 100 g hold 11.067 g of water.
+    assert values["mix_regain"][0] == approx(11.0672 / 88.9328, abs=1e-5)

@@ -1,0 +1,150 @@
+"""A yarn that exists, spun again: what to spin so that, plied and washed, it is that yarn."""
+
+from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.reference.plying.design import require_loss
+from workbookgen.units import Length, LinearDensity, Mass, PerLength, Quantity, Ratio
+
+NO_TWIST = Quantity(0.0, "1/m")
+
+
+@law
+def strand_to_spin(wanted: Length, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0) -> Length:
+    """Length of each strand for a length of finished yarn.
+
+    ℓ = L / ((1 - s) · (1 - c)). Washing and plying both take length, and both must be spun.
+
+    Parameters
+    ----------
+    wanted : L, length of finished yarn
+    take_up : c, share of the strands' length lost in plying
+    shrinkage : s, share of the yarn's length lost in washing; negative where yarn grows
+
+    Returns
+    -------
+    ℓ, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length, a take-up outside 0 to under 1, or a shrinkage of 0.9 or more.
+
+    Notes
+    -----
+    Valid for equal strands.
+
+    References
+    ----------
+    Definition of the take-up and of the shrinkage.
+    """
+    require(wanted >= Quantity(0.0, "m"), "A length cannot be negative.")
+    _require_losses(take_up, shrinkage)
+    return wanted / ((1 - shrinkage) * (1 - take_up))
+
+
+@law
+def ply_to_insert(ply: PerLength, shrinkage: Ratio = 0.0) -> PerLength:
+    """Ply twist to put in, so that it is there after washing.
+
+    P' = P · (1 - s). The turns stay, and the washed yarn is shorter.
+
+    Parameters
+    ----------
+    ply : P, twist counted in the finished yarn
+    shrinkage : s, share of the yarn's length lost in washing; negative where yarn grows
+
+    Returns
+    -------
+    P', a twist
+
+    Raises
+    ------
+    ValueError
+        A twist below zero, or a shrinkage of 0.9 or more.
+
+    Notes
+    -----
+    Valid for yarn that does not untwist in washing.
+
+    References
+    ----------
+    Definition of the twist.
+    """
+    require(ply >= NO_TWIST, "The twist cannot be below zero.")
+    _require_losses(0.0, shrinkage)
+    return ply * (1 - shrinkage)
+
+
+@law
+def singles_to_insert(left: PerLength, ply: PerLength, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0) -> PerLength:
+    """Twist to spin into singles, so that so much is left after plying and washing.
+
+    T' = (T + P · (1 - c)) · (1 - s). Each turn of the ply takes one out of every strand, which is longer than the ply.
+
+    Parameters
+    ----------
+    left : T, twist left in a strand of the finished yarn, once the ply is undone
+    ply : P, twist of the ply, counted in the finished yarn
+    take_up : c, share of the strands' length lost in plying
+    shrinkage : s, share of the yarn's length lost in washing; negative where yarn grows
+
+    Returns
+    -------
+    T', a twist
+
+    Raises
+    ------
+    ValueError
+        A twist below zero, a take-up outside 0 to under 1, or a shrinkage of 0.9 or more.
+
+    Notes
+    -----
+    Valid for strands plied against their twist.
+
+    References
+    ----------
+    Geometry: turns are neither made nor lost by changing the length.
+    """
+    require((left >= NO_TWIST) & (ply >= NO_TWIST), "The twist cannot be below zero.")
+    _require_losses(take_up, shrinkage)
+    return (left + ply * (1 - take_up)) * (1 - shrinkage)
+
+
+@law
+def strands_mass(length: Length, strands: Ratio, linear_density: LinearDensity) -> Mass:
+    """Mass of all strands of a yarn.
+
+    m = ℓ · n · t. Neither plying nor washing changes what the fiber weighs.
+
+    Parameters
+    ----------
+    length : ℓ, length of each strand
+    strands : n, number of strands
+    linear_density : t, linear density of each
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative length, strands that are no whole number from 1 up, or a linear density that is not above zero.
+
+    Notes
+    -----
+    Valid for equal strands that lose no fiber or grease on the way.
+
+    References
+    ----------
+    Definition of the linear density.
+    """
+    require(length >= Quantity(0.0, "m"), "A length cannot be negative.")
+    require((strands >= 1) & (strands % 1 == 0), "The number of strands is a whole number, 1 or more.")
+    require(linear_density > Quantity(0.0, "tex"), "The linear density must be above zero.")
+    return (length * strands * linear_density).to("g")
+
+
+def _require_losses(take_up, shrinkage) -> None:
+    require_numbers(shrinkage)
+    require_loss(take_up, "take-up")
+    require(shrinkage < 0.9, "The shrinkage lies under 0.9.")

@@ -1,0 +1,53 @@
+"""Matching: a yarn that exists, from its label or from what it measures and weighs, and the singles that would make it again."""
+
+from workbookgen.language.domains import Number
+from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.parts import Card, Chapter
+from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX, TWIST
+from workbookgen.reference import plying, reeling, yarn_count
+from workbookgen.settings import Settings
+from workbookgen.sheets.shown import asked_and_answered
+
+SHEET = "Yarn"
+CHAPTER = "Matching"
+ANY = Number(above=0, most=10_000_000)
+TURNS = Number(least=0, most=200)
+
+
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (MATCH,), (
+        asked_and_answered(MATCH, "singles", "twist", captions=("Spin each single to", "With turns per inch"), hidden="shrinkage_used tex singles_tex", is_printed=False),
+    ))
+
+
+MATCH = Card(
+    "match",
+    "Spin a yarn that you have seen",
+    about="By its label, or a length of it that you measure and weigh.",
+    groups=(
+        Group("You type", (
+            Input("length", "Length on the label", ANY, LENGTH, needed=True),
+            Input("mass", "Weight on the label", ANY, MASS, needed=True),
+            Input("strands", "Strands in it", Number(least=1, most=12, whole=True), NUMBER, needed=True, starts_as=2.0, help="Untwist an end and count them."),
+            Input("take_up", "Take-up", Number(least=0, below=1), SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
+            Input("shrinkage", "Your shrinkage", Number(least=-0.5, below=0.9), SHARE, help="Share of the length that washing takes of your yarn; from a sample. Empty takes the usual one of the sheet Sureness."),
+            Input("ply", "Twist of its ply", TURNS, TWIST, help="Turns to untwist it until its strands lie side by side, over that length: you may type =32/10."),
+            Input("left", "Twist left in a strand", TURNS, TWIST, help="Of one strand alone after that: its turns over its length."),
+            Input("wanted", "Yarn wanted", ANY, LENGTH, help="Washed and ready."),
+        )),
+        Group("Worked out", (
+            Result("tex", "Tex of the yarn", "mass / length", yarn_count.linear_density, TEX),
+            Result("grist", "Grist of the yarn", "length / mass", yarn_count.grist, GRIST_US, digits=0),
+            Result("grist_m", "Grist of the yarn", "length / mass", yarn_count.grist, GRIST_METRIC),
+            Result("shrinkage_used", "Shrinkage in use", "IF(given(shrinkage), shrinkage, doubts_shrinkage)", reeling.expected_shrinkage, SHARE, uses={"usual": "doubts_shrinkage", "sample": "shrinkage"}),
+            Result("singles_tex", "Tex of each single", "tex * (1 - shrinkage_used) * (1 - take_up) / strands", plying.singles_for, TEX, uses={"plied": "tex", "shrinkage": "shrinkage_used"}),
+            Result("singles", "Grist of each single", "1 / singles_tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "singles_tex"}, note="Before plying and washing."),
+            Result("singles_m", "Grist of each single", "1 / singles_tex", yarn_count.grist_of_density, GRIST_METRIC, uses={"linear_density": "singles_tex"}),
+            Result("twist", "Twist of the singles", "(left + ply * (1 - take_up)) * (1 - shrinkage_used)", plying.singles_to_insert, TWIST, uses={"shrinkage": "shrinkage_used"},
+                   note="What is left in them, and what plying the other way takes out."),
+            Result("ply_twist", "Twist of the ply", "ply * (1 - shrinkage_used)", plying.ply_to_insert, TWIST, uses={"shrinkage": "shrinkage_used"}, note="Before washing, which shortens the yarn and not its turns."),
+            Result("strand", "Spin of each single", "wanted / ((1 - shrinkage_used) * (1 - take_up))", plying.strand_to_spin, LENGTH, uses={"shrinkage": "shrinkage_used"}),
+            Result("weight", "All singles weigh", "strand * strands * singles_tex", plying.strands_mass, MASS, uses={"length": "strand", "linear_density": "singles_tex"}),
+        )),
+    ),
+)
