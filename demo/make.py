@@ -16,6 +16,7 @@ FOLDER = Path(__file__).parent
 LOGS = (
     "reels", "fiber", "samples", "designs", "components", "skeins", "labels", "projects", "estimates", "pieces", "weavings",
     "costs", "whorls", "rack", "blend", "offers", "members",
+    "recipe", "colors",
 )
 CARDS = {
     "buying_kind": ("Targhee",),
@@ -26,6 +27,16 @@ CARDS = {
     "scouring_mass": (66.0,),
     "scouring_load": (12.0,),
     "scouring_price_water": (1.2,),
+    "dyeing_skein": ("Moss 1",),
+    "dyeing_depth": (0.02,),
+    "dyeing_made": (500.0,),
+    "color_mass": (4.0,),
+    "color_repeats": (4.0,),
+    "color_grist": (1600.0,),
+    "color_take_up": (0.05,),
+    "color_differ": (0.01,),
+    "color_row": (22.0,),
+    "color_row_gauge": (7.0,),
     "backwards_wraps": (12.0,),
     "backwards_take_up": (0.057,),
     "twist_grist": (2520.0,),

@@ -143,6 +143,8 @@ HOURS, MINUTES, SECONDS = always(HOUR), always(MINUTE), always(Unit("s", "second
 PACE = Kind(Unit("yd/h", "yard / hour", YD, 0), Unit("yd/h", "yard / hour", YD, 0), Unit("m/h", "meter / hour", digits=0))
 MASS_PACE = Kind(Unit("oz/h", "ounce / hour", OZ), Unit("g/h", "gram / hour", digits=1), Unit("g/h", "gram / hour", digits=1))
 VOLUME = Kind(GALLON, GALLON, LITER)
+DYE = always(Unit("g", "gram"))  # powder is weighed finely, and in grams everywhere
+STOCK, DYE_BATH = always(Unit("mL", "milliliter", "0.001", 0)), always(Unit("L", "liter"))
 LIQUOR = always(Unit("L/kg", "liter / kilogram", "0.001", 0))
 TEMPERATURE = Kind(
     Unit("°F", "degree_Fahrenheit", "5/9", 0, zero="32"),

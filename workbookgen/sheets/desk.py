@@ -42,7 +42,7 @@ def _doors() -> Band:
         Door(way=Way("Measure", "Measure a skein"), number="glance_length", counts="glance_skeins_words", across=(1, 3),
              further=(Way("Skeins", "the log"), Way("Print", "labels"))),
         Door(way=Way("Lot", "Follow a fleece"), number="glance_to_come", counts="glance_lots_words", across=(4, 6),
-             further=(Way("Fiber", "the log"), Way("Fleece", "buy, wash"))),
+             further=(Way("Fiber", "the log"), Way("Fleece", "buy, wash, dye"))),
         Door(way=Way("Project", "Plan a project", "project_name"), number="glance_projects", counts="glance_projects_words", across=(7, 9),
              further=(Way("Projects", "the log"), Way("Time", "hours, cost"))),
         Door(way=Way("Twist", "Look something up"), number="glance_systems", counts="glance_systems_words", across=(10, 12),

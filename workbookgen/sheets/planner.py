@@ -9,11 +9,13 @@ from workbookgen.sheets import (
     blends,
     bobbins,
     buying,
+    color,
     compare,
     components,
     cost,
     counts,
     desk,
+    dyeing,
     fiber,
     figures,
     guide,
@@ -66,7 +68,8 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     yield samples.sheet(settings)
     yield projects.sheet(settings)
     yield Sheet(
-        yarn.SHEET, "Yarn", "Design a plied yarn: singles of yours and bought thread.", (yarn.chapter(settings), components.chapter(settings), bobbins.chapter(settings), structures.chapter(settings), matching.chapter(settings), blends.chapter(settings)),
+        yarn.SHEET, "Yarn", "Design a plied yarn of singles and bought thread; divide a dyed top by its colors.",
+        (yarn.chapter(settings), components.chapter(settings), color.chapter(settings), bobbins.chapter(settings), structures.chapter(settings), matching.chapter(settings), blends.chapter(settings)),
         near=("Twist", "Samples"), grid=OF_LOGS,
     )
     yield Sheet(
@@ -74,8 +77,8 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
         (knitting.chapter(settings), pieces.chapter(settings), weaving.chapter(settings), uses.chapter(settings)), near=("Projects",), grid=OF_LOGS,
     )
     yield Sheet(
-        guide.SHEET, "Fleece", "What to buy, how to wash it, and what fleeces give.",
-        (buying.chapter(settings), offers.chapter(settings), scouring.chapter(settings), guide.chapter(settings)), near=("Fiber", "Lot"), grid=OF_LOGS,
+        guide.SHEET, "Fleece", "What to buy, how to wash and to dye it, and what fleeces give.",
+        (buying.chapter(settings), offers.chapter(settings), scouring.chapter(settings), dyeing.chapter(settings), guide.chapter(settings)), near=("Fiber", "Lot"), grid=OF_LOGS,
     )
     yield Sheet(
         twist.SHEET, "Twist", "Rules of thumb: spin a sample, let it hang in a loop, and believe the sample.",

@@ -1,0 +1,102 @@
+"""Color: a dyed top divided so that its colors keep their order, and how long each color becomes."""
+
+from workbookgen.language.domains import Note, Number
+from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.parts import Card, Chapter, Log
+from workbookgen.language.quantities import GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, SHARE
+from workbookgen.language.views import RIGHT, Listing, LogView, Sentences, band
+from workbookgen.reference import color, dyeing
+from workbookgen.settings import Settings
+from workbookgen.sheets.shown import asked_and_answered
+
+SHEET = "Yarn"
+CHAPTER = "Color"
+ANY = Number(above=0, most=1_000_000)
+COUNTED = Number(least=1, most=1000, whole=True)
+LINES = 8
+VIEW = LogView(typed="name . share weight", answers=(("In the yarn", "share_used weight_used length run rows width"),))
+
+
+def chapter(settings: Settings) -> Chapter:
+    top = asked_and_answered(TOP, "strip", "repeat", hidden="pieces order shares whole least shortest meeting")
+    said = Sentences(fields=("color_order", "color_meeting", "color_whole"), across=RIGHT, is_below=True)
+    return Chapter(CHAPTER, (TOP, COLORS), (
+        band(*top.sections, said),
+        band(Listing(title="Its colors", block="colors", view=VIEW, aside="By eye along one repeat, or weighed.")),
+    ))
+
+
+TOP = Card(
+    "color",
+    "Dividing a dyed top",
+    groups=(
+        Group("You type", (
+            Input("mass", "The top weighs", ANY, MASS, needed=True),
+            Input("repeats", "Repeats along it", COUNTED, NUMBER, needed=True, help="How often its colors come back in the same order; 1 for a gradient."),
+            Input("strands", "Strands in the yarn", Number(least=1, most=12, whole=True), NUMBER, needed=True, starts_as=2.0),
+            Input("skeins", "Skeins alike", COUNTED, NUMBER, needed=True, starts_as=1.0),
+            Input("strips", "Strips", COUNTED, NUMBER, help="Lengthwise. Empty: one for each strand of each skein. Fewer make longer runs of color."),
+            Input("grist", "Grist of each single", Number(above=0, most=10_000_000), GRIST),
+            Input("take_up", "Take-up", Number(least=0, below=1), SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample."),
+            Input("differ", "Strands differ by", Number(least=0, most=1), SHARE, help="In grist, as your samples do."),
+            Input("row", "Yarn for one row", ANY, LOOP, help="Of a swatch, for stripes."),
+            Input("row_gauge", "Rows", Number(above=0, most=1000), GAUGE),
+        )),
+        Group("Worked out", (
+            Result("pieces", "Strands in all", "strands * skeins", color.strips, NUMBER, leaves=("chosen",)),
+            Result("strips_used", "Divide it into strips", "IF(given(strips), strips, strands * skeins)", color.strips, NUMBER, uses={"chosen": "strips"}, digits=0, note="Lengthwise."),
+            Result("strip", "One strip weighs", "mass / strips_used", color.part, MASS, uses={"parts": "strips_used"}),
+            Result("strand", "One strand weighs", "mass / pieces", color.part, MASS, uses={"parts": "pieces"}, note="Of each skein."),
+            Result("strand_repeats", "Repeats in a strand", "repeats * strips_used / (strands * skeins)", color.repeats_of_strand, NUMBER, uses={"strips": "strips_used"}, digits=2),
+            Result("order", "The order",
+                   'IF(ROUND(strand_repeats, 6) = ROUND(strand_repeats, 0), "Each strand holds the same colors in the same order.", '
+                   '"The strands would not be alike: they end within a repeat. Divide into " & said(pieces) & " strips instead.")',
+                   color.order_words, None, uses={"repeats": "strand_repeats"}),
+            Result("yarn", "Yarn in a skein", "strand * grist * (1 - take_up)", color.strand_length, LENGTH, uses={"mass": "strand"}),
+            Result("repeat", "One repeat", "yarn / strand_repeats", color.run, LENGTH, uses={"length": "yarn", "repeats": "strand_repeats"}, leaves=("share",), digits=1,
+                   note="In the yarn."),
+            Result("ahead", "Out of step at the end", "yarn * differ", color.out_of_step, LENGTH, uses={"length": "yarn", "difference": "differ"}, only_if="strands > 1", digits=1,
+                   note="One strand ahead of another."),
+            Result("least", "Least color", "MIN(colors_share_used)", color.least_share, SHARE, uses={"shares": "colors_share_used"}, only_if="COUNT(colors_share_used) > 0"),
+            Result("shortest", "Shortest run", "repeat * least", color.run, LENGTH, uses={"length": "repeat", "share": "least"}, fixed={"repeats": 1.0}, digits=1),
+            Result("meeting", "The plies",
+                   'IF(ahead - shortest > -0.000000001, "At the end the plies have lost step: the shortest color no longer meets itself.", '
+                   '"The colors of the plies meet to the end of the yarn.")',
+                   color.meeting_words, None),
+            Result("shares", "Colors come to", "sum(colors_share_used)", dyeing.whole_of, SHARE, uses={"shares": "colors_share_used"}, only_if="sum(colors_share_used) > 0"),
+            Result("whole", "The colors",
+                   'IF(ABS(shares - 1) < 0.000000001, "The colors make up the whole top.", "The colors come to " & IF(shares < 1, "less", "more") & " than the top weighs: look at their shares.")',
+                   color.whole_words, None, uses={"total": "shares"}),
+        )),
+    ),
+)
+
+COLORS = Log(
+    "colors",
+    title="",
+    rows=LINES,
+    groups=(
+        Group("You type", (
+            Input("name", "Color", Note(), width=20),
+            Input("share", "Of the top", Number(above=0, most=1), SHARE),
+            Input("weight", "Or weighs", ANY, MASS, help="In the whole top."),
+        )),
+        Group("In the yarn", (
+            Result("weight_used", "Weight", "IF(given(weight), weight, share * color_mass)", color.color_weight, MASS, uses={"whole": "color_mass", "weighed": "weight"},
+                   only_if="OR(given(weight), given(share))"),
+            Result("share_used", "Share", "weight_used / color_mass", color.share_of_top, SHARE, uses={"weight": "weight_used", "whole": "color_mass"}, only_if="weight_used <= color_mass"),
+            Result("length", "In a skein", "color_yarn * share_used", color.run, LENGTH, uses={"length": "color_yarn", "share": "share_used"}, fixed={"repeats": 1.0}, digits=1,
+                   note="If the plies keep step."),
+            Result("run", "Each time", "color_yarn * share_used / color_strand_repeats", color.run, LENGTH, uses={"length": "color_yarn", "repeats": "color_strand_repeats", "share": "share_used"}, digits=1),
+            Result("rows", "Rows", "run / color_row", color.stripe_rows, NUMBER, uses={"length": "run", "per_row": "color_row"}, digits=1),
+            Result("width", "Stripe", "rows / color_row_gauge", color.stripe_width, LOOP, uses={"row_gauge": "color_row_gauge"}, digits=1),
+        )),
+    ),
+    rules=(
+        Rule("AND(given(share), given(weight))", lambda values: values["share"] is not None and values["weight"] is not None,
+             "Give the color's share or its weight, not both."),
+        Rule("AND(given(name), NOT(given(share)), NOT(given(weight)))",
+             lambda values: values["name"] is not None and values["share"] is None and values["weight"] is None,
+             "Still to fill in: its share of the top, or its weight."),
+    ),
+)

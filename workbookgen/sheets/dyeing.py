@@ -1,0 +1,121 @@
+"""Dyeing: cautions first; then dye, stock, bath and assistants for goods of a known weight."""
+
+from workbookgen.language.domains import Choice, Note, Number
+from workbookgen.language.fields import ASKING, Group, Input, Result, Rule
+from workbookgen.language.parts import Card, Chapter, Log
+from workbookgen.language.quantities import DYE, DYE_BATH, LIQUOR, MASS, SHARE, STOCK
+from workbookgen.language.views import LEFT, RIGHT, Listing, LogView, Reading, Sentences, band
+from workbookgen.reference import dyeing, stock
+from workbookgen.settings import Settings
+from workbookgen.sheets import fiber, skeins
+from workbookgen.sheets.shown import asked_and_answered
+from workbookgen.units import Quantity
+
+SHEET = "Fleece"
+CHAPTER = "Dyeing"
+ANY = Number(above=0, most=1_000_000)
+LINES = 7  # four dyes and three assistants
+
+CAUTIONS = (
+    "Dye, mordant and acid in powder: a dust mask for fine dust, gloves and eye protection while you weigh and stir, in still air, and the lid back on at once. "
+    "First read the label and the safety data sheet of each product: they come before anything here.",
+    "Pots, spoons, jars and scales that dye has touched are never used for food again. No eating or drinking there; children and animals stay away. "
+    "Label every jar with what is in it, how strong, and the date, and keep it out of reach.",
+    "A hot bath scalds: long gloves, a tool to lift with, and nobody lifts a full pot. Keep the lid on and the room aired, and do not breathe the steam.",
+    "Add acid to water, never water to acid. Do not mix products unless their labels say so: acid and bleach make a poisonous gas.",
+    "Chrome, tin and copper as mordants harm people and water: leave them out. Alum and iron too go by their labels, and iron is poison to small children.",
+    "Spent baths and rinse water: follow the label and your local rules for waste. Do not pour them on the ground or into a stream.",
+)
+
+
+def chapter(settings: Settings) -> Chapter:
+    bands = (
+        band(Reading(title="Before you dye", sentences=CAUTIONS, is_caution=True)),
+        asked_and_answered(BATH, "dye", "stock", hidden="of_skein of_lot shares shade"),
+        band(
+            Listing(title="What goes in", block="recipe", view=VIEW, across=LEFT, aside="One dye alone needs no line for itself."),
+            Sentences(fields=("dyeing_shade",), across=RIGHT),
+        ),
+    )
+    return Chapter(CHAPTER, (BATH, RECIPE), bands, CAUTIONS)
+
+
+VIEW = LogView(typed="name . of_shade of_goods", answers=(("For this bath", "mass volume"),))
+
+
+def _picked(key: str, label: str, column: str, names: str, name: str, note: str = "") -> Result:
+    return Result(key, label, f"pick({column}, {names}, {name})", stock.pick, MASS, uses={"name": name, "names": names, "values": column}, note=note)
+
+
+BATH = Card(
+    "dyeing",
+    "Dye, stock and bath",
+    groups=(
+        Group("You type", (
+            Input("mass", "Goods, weighed dry", ANY, MASS, help="Or choose below."),
+            Input("skein", "Or a skein", Choice("skeins_listed", skeins.SHEET), help="Its net weight is taken."),
+            Input("lot", "Or a washed lot", Choice("fiber_listed", fiber.SHEET), help="Its washed weight, weighed or expected."),
+            Input("depth", "Depth of shade", Number(above=0, most=10), SHARE, help="Dye as a share of the dry goods; its label says how much."),
+            Input("strength", "Strength of stock", Number(above=0, most=1), SHARE, needed=True, starts_as=0.01, help="1 g in 100 mL is 1%."),
+            Input("ratio", "Bath to goods", Number(above=0, most=500), LIQUOR, needed=True, starts_as=Quantity(30, "liter / kilogram"), help="20 to 40 liters a kilogram (common practice, no source)."),
+            Input("made", "Stock to make", ANY, STOCK, help="How much of it you want to have."),
+        )),
+        Group("Worked out", (
+            _picked("of_skein", "The skein weighs", "skeins_net", "skeins_listed", "skein"),
+            _picked("of_lot", "The lot weighs", "fiber_scoured", "fiber_listed", "lot"),
+            Result("goods", "Goods", "IF(given(mass), mass, IF(given(of_skein), of_skein, of_lot))", dyeing.goods, MASS, uses={"weighed": "mass", "skein": "of_skein", "lot": "of_lot"},
+                   only_if="OR(given(mass), given(of_skein), given(of_lot))", note="Dry, as weighed."),
+            Result("dye", "Dye", "goods * depth", dyeing.dye, DYE),
+            Result("stock", "As stock", "dye / strength / 1000", dyeing.stock, STOCK),
+            Result("bath", "Bath in all", "goods * ratio", dyeing.bath, DYE_BATH, uses={"liquor_ratio": "ratio"}),
+            Result("water", "Of it water", "bath - stock", dyeing.water, DYE_BATH, only_if="stock <= bath", note="Besides the stock."),
+            Result("shares", "Dyes come to", "sum(recipe_counted)", dyeing.whole_of, SHARE, uses={"shares": "recipe_counted"}, only_if="sum(recipe_counted) > 0"),
+            Result("shade", "The shade",
+                   'IF(ABS(shares - 1) < 0.000000001, "The dyes make up the whole shade.", IF(shares < 1, '
+                   '"The dyes come to less than 100%: weighed so, the shade will be paler than you asked for.", '
+                   '"The dyes come to more than 100%: weighed so, the shade will be deeper than you asked for."))',
+                   dyeing.shade_words, None, uses={"total": "shares"}),
+            Result("powder", "Powder for the stock", "made * 1000 * strength", dyeing.powder, DYE, uses={"volume": "made"},
+                   note="Dissolve it, then fill up to the volume."),
+            Result("colors", "That stock dyes", "powder / depth", dyeing.dyes, MASS, note="Of dry goods."),
+        )),
+    ),
+    rules=(
+        Rule("AND(given(depth), NOT(given(mass)), NOT(given(skein)), NOT(given(lot)))",
+             lambda values: values["depth"] is not None and values["mass"] is None and values["skein"] is None and values["lot"] is None,
+             "Still to fill in: the goods, or choose a skein or a lot."),
+        Rule("AND(given(skein), given(lot))", lambda values: values["skein"] is not None and values["lot"] is not None,
+             "Choose a skein or a lot, not both."),
+        Rule("stock > bath", lambda values: values["stock"] > 1000 * values["bath"],  # milliliters, liters
+             f"{ASKING} More stock than the whole bath: make it stronger, or the bath larger."),
+    ),
+)
+
+
+RECIPE = Log(
+    "recipe",
+    title="",
+    rows=LINES,
+    groups=(
+        Group("You type", (
+            Input("name", "What", Note(), width=20, help="A dye, or what helps it: acid, salt, alum."),
+            Input("of_shade", "A dye: of the shade", Number(above=0, most=1), SHARE, help="Dyes mixed in one shade come to 100% together."),
+            Input("of_goods", "Other: of the goods", Number(above=0, most=10), SHARE, help="As its label or your recipe says, of the dry weight."),
+        )),
+        Group("For this bath", (
+            Result("mass", "Weigh", "IF(given(of_shade), dyeing_dye * of_shade, dyeing_goods * of_goods)", dyeing.to_weigh, DYE, uses={"dye": "dyeing_dye", "goods": "dyeing_goods"},
+                   only_if="OR(AND(given(dyeing_dye), given(of_shade)), AND(given(dyeing_goods), given(of_goods), NOT(given(of_shade))))"),
+            Result("volume", "Or of its stock", "dyeing_dye * of_shade / dyeing_strength / 1000", dyeing.stock_of, STOCK, uses={"dye": "dyeing_dye", "strength": "dyeing_strength"}),
+        )),
+        Group("For the card", (
+            Result("counted", "Counted in the shade", "of_shade", dyeing.in_shade, SHARE),
+        ), printed=False),
+    ),
+    rules=(
+        Rule("AND(given(of_shade), given(of_goods))", lambda values: values["of_shade"] is not None and values["of_goods"] is not None,
+             "A line is a dye or something else: give one of the two shares."),
+        Rule("AND(given(name), NOT(given(of_shade)), NOT(given(of_goods)))",
+             lambda values: values["name"] is not None and values["of_shade"] is None and values["of_goods"] is None,
+             "Still to fill in: its share of the shade, or of the goods."),
+    ),
+)
