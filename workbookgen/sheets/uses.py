@@ -72,7 +72,7 @@ def enough_for(length: str, wraps: str) -> tuple[Result, ...]:
         Result("covers", "Covers, m²", f"{length} / {wraps}", uses.covers, NUMBER, uses={"length": length, "wraps": wraps}, only_if=f"{wraps} > 0"),
         Result("fits", "Pieces that it is enough for", "IF(use_sums_pieces > 0, SUMPRODUCT((uses_covers <= covers) * 1), 0)", uses.how_many_fit, NUMBER, digits=0,
                uses=of_pieces | {"area": "covers"}, note="Each by itself."),
-        Result("enough", "By what pieces usually take",
+        Result("enough", "By usual needs",
                f'IF(fits = 0, "not enough for " & {name("1")}, "usually enough for " & {name("fits")} & IF(fits < use_sums_pieces, ", not for " & {name("fits + 1")}, ""))',
                uses.enough_words, None, uses=of_pieces | {"names": "uses_listed"}, only_if="use_sums_pieces > 0", width=40),
     )
