@@ -80,7 +80,7 @@ def square_meter(warp, sett, warp_crimp, weft, picks, weft_crimp):
     one = Quantity(1, "meter")
     warp_yarn = weaving.warp_yarn(weaving.ends(sett, one), warp_with_added(one, warp_crimp))
     weft_yarn = weaving.weft_yarn(picks, one, one, twist.take_up(1 + weft_crimp))
-    return weaving.cloth_mass(warp_yarn, weft_yarn, warp, weft)
+    return weaving.weight_of_cloth(warp_yarn, weft_yarn, 1 / warp, 1 / weft)
 
 
 def square_meter_of_counts(warp, weft, **cloth):

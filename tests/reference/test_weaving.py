@@ -181,7 +181,7 @@ def square_meter(warp, sett, warp_crimp, weft, picks, weft_crimp):
     ends = weaving.ends(per_centimeter(sett), meters(1))
     warp_yarn = weaving.warp_yarn(ends, weaving.warp_length(meters(1), twist.take_up(1 + warp_crimp)))
     weft_yarn = weaving.weft_yarn(per_centimeter(picks), meters(1), meters(1), twist.take_up(1 + weft_crimp))
-    return weaving.cloth_mass(warp_yarn, weft_yarn, warp, weft).m_as("g")
+    return weaving.weight_of_cloth(warp_yarn, weft_yarn, 1 / warp, 1 / weft).m_as("g")
 
 
 def test_mass_of_a_square_meter():
@@ -203,14 +203,53 @@ def test_own_sett_beats_the_rule():
 
 def test_one_yarn_for_warp_and_weft():
     # 500 yd are 457.2 m.
-    assert weaving.all_yarn(yards(500), meters(42.8)).m_as("m") == approx(500)
-    assert weaving.all_yarn(yards(0), yards(0)) == yards(0)
+    assert weaving.yarn_of_the_warp(yards(500), meters(42.8)).m_as("m") == approx(500)
+    assert weaving.yarn_of_the_warp(yards(0), yards(0)) == yards(0)
+
+
+def test_a_weft_of_another_yarn_is_not_counted_with_the_warp():
+    other = 1 / tex(50)
+    assert weaving.yarn_of_the_warp(yards(500), meters(42.8), other).m_as("yard") == approx(500)
+    assert weaving.weft_apart(meters(42.8), other).m_as("m") == approx(42.8)
 
 
 @given(warp=positive, weft=positive, density=positive)
-def test_all_yarn_weighs_what_the_cloth_does(warp, weft, density):
-    cloth = weaving.cloth_mass(meters(warp), meters(weft), tex(density), tex(density))
-    assert (weaving.all_yarn(meters(warp), meters(weft)) * tex(density)).m_as("g") == approx(cloth.m_as("g"))
+def test_the_weight_of_one_yarn_is_that_of_all_of_it(warp, weft, density):
+    grist = 1 / tex(density)
+    weight = weaving.weight_of_cloth(meters(warp), meters(weft), grist)
+    assert (weaving.yarn_of_the_warp(meters(warp), meters(weft)) / grist).m_as("g") == approx(weight.m_as("g"))
+    assert weight.m_as("g") == approx(weaving.weight_of_cloth(meters(warp), meters(weft), grist, grist).m_as("g"))
+
+
+def test_warp_and_weft_of_two_yarns_weigh_each_by_its_grist():
+    # 1 km of 100 tex and 2 km of 30 tex, by hand: 100 g and 60 g.
+    assert weaving.weight_of_cloth(meters(1000), meters(2000), 1 / tex(100), 1 / tex(30)).m_as("g") == approx(160)
+
+
+@given(touching=positive, crossing=positive, repeat=st.sampled_from([(2, 2), (4, 2), (3, 2), (5, 2)]))
+def test_a_finer_weft_lets_the_warp_stand_closer(touching, crossing, repeat):
+    """Room for the ends and for the crossings, each of its own thickness, fills the repeat."""
+    sett = weaving.closest_sett(per_inch(touching), *repeat, per_inch(crossing)).m_as("1/inch")
+    assert repeat[0] / sett == approx(repeat[0] / touching + repeat[1] / crossing)
+    alike = weaving.closest_sett(per_inch(touching), *repeat).m_as("1/inch")
+    assert (sett > alike) == (crossing > touching) or sett == approx(alike)
+
+
+@pytest.mark.parametrize("sett, dents, per_dent", [(20, 10, 2), (15, 10, 1.5), (14, 10, 1.5), (12.5, 10, 1.5), (12.4, 10, 1), (4, 10, 0.5), (1, 10, 0.5), (24, 8, 3)])
+def test_ends_in_a_dent_come_nearest_by_halves(sett, dents, per_dent):
+    assert weaving.ends_in_a_dent(per_inch(sett), per_inch(dents)) == per_dent
+    assert weaving.sett_of_reed(per_dent, per_inch(dents)).m_as("1/inch") == approx(per_dent * dents)
+
+
+def test_the_reed_decides_the_sett_on_the_loom():
+    assert weaving.sett_on_the_loom(per_inch(14)) == per_inch(14)
+    assert weaving.sett_on_the_loom(per_inch(14), per_inch(15)) == per_inch(15)
+
+
+def test_picks_are_as_the_sett_unless_told_otherwise_or_of_another_yarn():
+    assert weaving.picks_in_use(sett=per_inch(12)) == per_inch(12)
+    assert weaving.picks_in_use(closest=per_inch(24), share=0.75, sett=per_inch(12)).m_as("1/inch") == approx(18)
+    assert weaving.picks_in_use(per_inch(10), per_inch(24), 0.75, per_inch(12)) == per_inch(10)
 
 
 @pytest.mark.parametrize(
@@ -242,14 +281,24 @@ def test_all_yarn_weighs_what_the_cloth_does(warp, weft, density):
         (lambda: weaving.weft_yarn(per_inch(1), meters(0), ONE), "to weave"),
         (lambda: weaving.weft_yarn(per_inch(1), ONE, meters(0)), "width"),
         (lambda: weaving.weft_yarn(per_inch(1), ONE, ONE, -0.1), "take-up"),
-        (lambda: weaving.cloth_mass(meters(-1), ONE, tex(1), tex(1)), "warp yarn"),
-        (lambda: weaving.cloth_mass(ONE, meters(-1), tex(1), tex(1)), "weft yarn"),
-        (lambda: weaving.cloth_mass(ONE, ONE, tex(0), tex(1)), "of the warp"),
-        (lambda: weaving.cloth_mass(ONE, ONE, tex(1), tex(0)), "of the weft"),
+        (lambda: weaving.weight_of_cloth(meters(-1), ONE, 1 / tex(1)), "warp yarn"),
+        (lambda: weaving.weight_of_cloth(ONE, meters(-1), 1 / tex(1)), "weft yarn"),
+        (lambda: weaving.weight_of_cloth(ONE, ONE, 0 / tex(1)), "of the warp"),
+        (lambda: weaving.weight_of_cloth(ONE, ONE, 1 / tex(1), 0 / tex(1)), "of the weft"),
+        (lambda: weaving.weft_apart(meters(-1), 1 / tex(1)), "weft yarn"),
+        (lambda: weaving.weft_apart(ONE, 0 / tex(1)), "of the weft"),
+        (lambda: weaving.closest_sett(per_inch(1), 2, 2, per_inch(0)), "crossing"),
+        (lambda: weaving.ends_in_a_dent(per_inch(0), per_inch(1)), "sett"),
+        (lambda: weaving.ends_in_a_dent(per_inch(1), per_inch(0)), "dents"),
+        (lambda: weaving.sett_of_reed(0, per_inch(1)), "ends in a dent"),
+        (lambda: weaving.sett_of_reed(1, per_inch(0)), "dents"),
+        (lambda: weaving.sett_on_the_loom(per_inch(1), per_inch(0)), "sett"),
+        (lambda: weaving.picks_in_use(), "own picks"),
+        (lambda: weaving.picks_in_use(per_inch(0)), "picks must"),
         (lambda: weaving.sett_in_use(), "own sett"),
         (lambda: weaving.sett_in_use(per_inch(0), per_inch(1)), "sett must be above zero"),
-        (lambda: weaving.all_yarn(yards(-1), yards(1)), "warp yarn"),
-        (lambda: weaving.all_yarn(yards(1), yards(-1)), "weft yarn"),
+        (lambda: weaving.yarn_of_the_warp(yards(-1), yards(1)), "warp yarn"),
+        (lambda: weaving.yarn_of_the_warp(yards(1), yards(-1)), "weft yarn"),
     ],
 )
 def test_refusals(call, sentence):

@@ -96,8 +96,9 @@ def projects(settings: Settings) -> Log:
                        only_if=f"OR(given(design), {ANY_LOT[3:]}", note="Skeins of this yarn that belong to no project. They are not counted: choose the project beside them on the sheet Skeins."),
             )),
             Group("Needed", (
-                Result("estimated", "Estimated", "total(estimates_yarn, estimates_of, name) + total(weavings_yarn, weavings_of, name)", stock.spun, LENGTH,
-                       uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn"}, leaves=("third_names", "third_amounts", "besides"),
+                Result("estimated", "Estimated", "total(estimates_yarn, estimates_of, name) + total(weavings_yarn, weavings_of, name) + total(weavings_weft_apart, weavings_weft_of, name)", stock.spun, LENGTH,
+                       uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn",
+                             "third_names": "weavings_weft_of", "third_amounts": "weavings_weft_apart"}, leaves=("besides",),
                        note="For this project, from the sheets Knitting and Weaving."),
                 Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", in_use.wanted_in_use, LENGTH, uses={"stated": "wanted"},
                        only_if="OR(given(wanted), IF(given(estimated), estimated > 0, 1 = 0))", note="What you stated, or the estimates; no margin yet."),

@@ -1,7 +1,7 @@
-"""Weaving: sett from the yarn, ends, warp and weft, for a cloth of wanted size."""
+"""Weaving: sett from yarn and reed, ends, warp and weft, each of its own yarn, for a cloth of wanted size."""
 
 from workbookgen.language.domains import Choice, Number
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import (
     GRIST,
@@ -15,9 +15,11 @@ from workbookgen.language.quantities import (
 from workbookgen.reference import diameter, stock, yarn_count
 from workbookgen.reference import weaving as trade
 from workbookgen.language.views import Listing, LogView, band
+from workbookgen.language.sentences import MISSING
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists
 from workbookgen.sheets.knitting import PROJECTS
+from workbookgen.texts import folded
 
 SHEET = "Need"
 CHAPTER = "Weaving"
@@ -28,7 +30,7 @@ CLOTH = {"finished_length": "length"}
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (weavings(settings),), (band(Listing(title="A woven piece", block="weavings", view=VIEW, aside="Warp and weft of one yarn. Take-up and shrinkage are shares of the yarn before it loses them, so they divide: a warp, or a weft, that loses a tenth must be longer by more than a tenth.")),))
+    return Chapter(CHAPTER, (weavings(settings),), (band(Listing(title="A woven piece", block="weavings", view=VIEW, aside="Take-up and shrinkage are shares of the yarn before it loses them, so they divide: a warp, or a weft, that loses a tenth must be longer by more than a tenth.")),))
 
 
 VIEW = LogView(typed="project weave grist width length", answers=(("The estimate", "yarn sett warp_yarn weft_yarn"),))
@@ -57,6 +59,10 @@ def weavings(settings: Settings) -> Log:
                 Input("firmness", "Firmness", Number(above=0, most=1), NUMBER, blank_means=0.75, help="Share of the closest sett: 0.75 to 0.8 for cloth, 0.6 for a shawl (common practice); empty means 0.75."),
                 Input("own_sett", "Own sett", Number(above=0, most=1000), SETT, help="If you know your sett; it wins over the working sett."),
                 Input("own_picks", "Own picks", Number(above=0, most=1000), SETT, help="Weft picks, if they differ from the sett."),
+                Input("counted", "Wraps, touching", Number(above=0, most=1000), SETT, help="Warp threads laid side by side on a ruler until they touch; they win over the grist."),
+                Input("dents", "Reed, dents", Number(above=0, most=1000), SETT, help="Of the reed you have."),
+                Input("weft_grist", "Weft grist", ANY, GRIST, help="If the weft is another yarn; empty: it is the warp's."),
+                Input("weft_project", "Weft's project", Choice("projects_listed", PROJECTS), width=20, help="The project that makes this other yarn."),
             )),
             Group("Sett", (
                 Result("touching", "Threads touching", "thickness_k_touching * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, SETT,
@@ -65,33 +71,57 @@ def weavings(settings: Settings) -> Log:
                        uses={"name": "weave", "names": "weaves_name", "values": "weaves_ends"}),
                 Result("crossings", "Crossings", "pick(weaves_crossings, weaves_name, weave)", stock.pick, NUMBER, digits=0,
                        uses={"name": "weave", "names": "weaves_name", "values": "weaves_crossings"}),
-                Result("closest", "Closest sett", "touching * ends_in_repeat / (ends_in_repeat + crossings)", trade.closest_sett, SETT,
-                       uses={"threads_side_by_side": "touching", "ends": "ends_in_repeat", "intersections": "crossings"},
+                Result("touching_used", "Touching, in use", "IF(given(counted), counted, touching)", diameter.wraps_in_use, SETT, uses={"expected": "touching"},
+                       only_if="OR(given(counted), given(touching))"),
+                Result("touching_weft", "Weft, touching", "thickness_k_touching * SQRT(weft_grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, SETT,
+                       uses={"grist": "weft_grist", "k": "thickness_k_touching"}, note="Of a weft that is another yarn."),
+                Result("closest", "Closest sett", "ends_in_repeat / (ends_in_repeat / touching_used + crossings / IF(given(touching_weft), touching_weft, touching_used))", trade.closest_sett, SETT,
+                       uses={"threads_side_by_side": "touching_used", "ends": "ends_in_repeat", "intersections": "crossings", "crossing": "touching_weft"},
                        note="The closest sett (Ashenhurst); for cloth by hand, take 0.75 to 0.8 of it (common practice, no source)."),
                 Result("working", "Working sett", "closest * firmness", trade.working_sett, SETT, uses={"share": "firmness"}),
                 Result("sett", "Sett in use", "IF(given(own_sett), own_sett, working)", trade.sett_in_use, SETT, uses={"own": "own_sett"},
                        only_if="OR(given(own_sett), given(working))"),
+                Result("per_dent", "Ends in a dent", "MAX(1, ROUND(ROUND(2 * sett / dents, 9), 0)) / 2", trade.ends_in_a_dent, NUMBER, digits=1,
+                       note="1.5: one and two by turns; 0.5: every other dent stays empty."),
+                Result("reed_sett", "The reed's sett", "per_dent * dents", trade.sett_of_reed, SETT),
+                Result("set_at", "Sett on the loom", "IF(given(reed_sett), reed_sett, sett)", trade.sett_on_the_loom, SETT, uses={"of_reed": "reed_sett"}),
             )),
             Group("Warp", (
                 Result("reed_width", "Width in reed", "width / ((1 - draw_in) * (1 - shrinkage))", trade.width_in_reed, LOOP, uses={"finished_width": "width"}),
-                Result("ends", "Ends", "ROUNDUP(ROUND(sett * reed_width, 6), 0)", trade.ends, NUMBER, uses={"width": "reed_width"}, digits=0),
+                Result("ends", "Ends", "ROUNDUP(ROUND(set_at * reed_width, 6), 0)", trade.ends, NUMBER, uses={"sett": "set_at", "width": "reed_width"}, digits=0),
                 Result("warp_length", "Warp length", "(pieces * (length + hems) + samples) / ((1 - shrinkage) * (1 - take_up)) + loom_waste",
                        trade.warp_length, LENGTH, uses=CLOTH),
                 Result("warp_yarn", "Warp yarn", "ends * warp_length", trade.warp_yarn, LENGTH, only_if="ends > 0"),
+                Result("warp_mass", "Warp weighs", "warp_yarn / grist", yarn_count.mass_of_length, MASS, uses={"length": "warp_yarn"}),
             )),
             Group("Weft", (
                 Result("woven", "Length to weave", "(pieces * (length + hems) + samples) / (1 - shrinkage)", trade.woven_length, LENGTH, uses=CLOTH),
-                Result("picks", "Picks in use", "IF(given(own_picks), own_picks, sett)", trade.sett_in_use, SETT, uses={"own": "own_picks", "working": "sett"},
-                       only_if="OR(given(own_picks), given(sett))"),
+                Result("closest_picks", "Closest picks", "ends_in_repeat / (ends_in_repeat / touching_weft + crossings / touching_used)", trade.closest_sett, SETT,
+                       uses={"threads_side_by_side": "touching_weft", "ends": "ends_in_repeat", "intersections": "crossings", "crossing": "touching_used"},
+                       note="Of a weft that is another yarn."),
+                Result("picks", "Picks in use", "IF(given(own_picks), own_picks, IF(given(closest_picks), closest_picks * firmness, set_at))", trade.picks_in_use, SETT,
+                       uses={"own": "own_picks", "closest": "closest_picks", "share": "firmness", "sett": "set_at"},
+                       only_if="OR(given(own_picks), given(closest_picks), given(set_at))"),
                 Result("weft_yarn", "Weft yarn", "picks * woven * reed_width / (1 - weft_lost)", trade.weft_yarn, LENGTH,
                        uses={"woven_length": "woven", "width": "reed_width", "take_up": "weft_lost"}),
             )),
             Group("The estimate", (
-                Result("yarn", "Yarn", "warp_yarn + weft_yarn", trade.all_yarn, LENGTH, note="No margin in it; the project adds its own."),
-                Result("mass", "Weight", "yarn / grist", yarn_count.mass_of_length, MASS, uses={"length": "yarn"}),
+                Result("yarn", "Yarn", "IF(given(weft_grist), warp_yarn, warp_yarn + weft_yarn)", trade.yarn_of_the_warp, LENGTH,
+                       note="Warp and weft, or the warp alone where the weft is another yarn. No margin in it; the project adds its own."),
+                Result("mass", "Weight", "warp_yarn / grist + weft_yarn / IF(given(weft_grist), weft_grist, grist)", trade.weight_of_cloth, MASS, note="Of warp and weft."),
             )),
             Group("For other sheets", (
                 Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
+                Result("weft_of", "Weft of", "weft_project", stock.listed, None, uses={"name": "weft_project"}, width=24),
+                Result("weft_apart", "Weft apart", "weft_yarn", trade.weft_apart, LENGTH, only_if="weft_grist > 0"),
             ), printed=False),
+        ),
+        rules=(
+            Rule("AND(given(weft_grist), NOT(given(weft_project)))", lambda values: values["weft_grist"] is not None and not values["weft_project"],
+                 f"{MISSING}: the project that makes the weft, since it is another yarn."),
+            Rule("AND(given(weft_project), NOT(given(weft_grist)))", lambda values: bool(values["weft_project"]) and values["weft_grist"] is None,
+                 "Weft's project: give the weft's grist too, or leave this empty."),
+            Rule("AND(given(weft_project), weft_project = project)", lambda values: isinstance(values["weft_project"], str) and bool(values["weft_project"]) and folded(values["weft_project"]) == folded(values["project"]),
+                 "Weft's project: choose another one than the warp's."),
         ),
     )

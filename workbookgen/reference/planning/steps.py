@@ -85,7 +85,7 @@ def strands_in_use(project: str, own: Ratio | None = None) -> Ratio:
     """
     require(project != "", "Name the project.")
     if own is None:
-        return 2.0
+        return np.full(np.shape(project), 2.0)[()]
     require(own >= 1, "There is one strand at least.")
     return own
 

@@ -6,11 +6,11 @@ argument, and a loss is divided by what it leaves: adding it back gives too litt
 """
 
 
-from workbookgen.reference.law import law, require, whole_for
-from workbookgen.units import Length, LinearDensity, Mass, PerLength, Quantity, Ratio
+from workbookgen.reference.law import law, require, require_numbers, whole_for
+from workbookgen.units import Grist, Length, Mass, PerLength, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
-NO_LINEAR_DENSITY = Quantity(0.0, "tex")
+NO_GRIST = Quantity(0.0, "m/g")
 NO_SETT = Quantity(0.0, "1/m")
 
 
@@ -254,15 +254,16 @@ def weft_yarn(
 
 
 @law
-def all_yarn(warp_yarn: Length, weft_yarn: Length) -> Length:
-    """Length of yarn in warp and weft.
+def yarn_of_the_warp(warp_yarn: Length, weft_yarn: Length, weft_grist: Grist | None = None) -> Length:
+    """Length of the yarn that the warp is of.
 
-    Y = Y₁ + Y₂. What to have when one yarn does both.
+    Y = Y₁ + Y₂, and Y₁ where the weft is another yarn. Lengths of two yarns are no length of either.
 
     Parameters
     ----------
     warp_yarn : Y₁, length of yarn in the warp
     weft_yarn : Y₂, length of yarn in the weft
+    weft_grist : grist of the weft, where it is another yarn
 
     Returns
     -------
@@ -275,33 +276,62 @@ def all_yarn(warp_yarn: Length, weft_yarn: Length) -> Length:
 
     Notes
     -----
-    Valid for warp and weft of the same yarn; add a margin.
+    Valid for one yarn in the whole warp; add a margin.
 
     References
     ----------
     Definition of a sum.
     """
     _require_lengths(warp_yarn, weft_yarn)
-    return warp_yarn + weft_yarn
+    require_numbers(weft_grist)
+    return warp_yarn + weft_yarn if weft_grist is None else warp_yarn * 1
 
 
 @law
-def cloth_mass(
-    warp_yarn: Length,
-    weft_yarn: Length,
-    warp_density: LinearDensity,
-    weft_density: LinearDensity,
-) -> Mass:
-    """Mass of the yarn for a cloth.
+def weft_apart(weft_yarn: Length, weft_grist: Grist) -> Length:
+    """Length of a weft that is another yarn than the warp.
 
-    m = Y₁ · T₁ + Y₂ · T₂. Warp and weft, each length with its own linear density.
+    Y = Y₂. It is spun, and bought, by itself.
+
+    Parameters
+    ----------
+    weft_yarn : Y₂, length of yarn in the weft
+    weft_grist : its grist
+
+    Returns
+    -------
+    Y, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length, or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid for one yarn in the whole weft; add a margin.
+
+    References
+    ----------
+    Definition.
+    """
+    require(weft_yarn >= NOTHING, "The length of the weft yarn cannot be negative.")
+    require(weft_grist > NO_GRIST, "The grist of the weft must be above zero.")
+    return weft_yarn * 1
+
+
+@law
+def weight_of_cloth(warp_yarn: Length, weft_yarn: Length, grist: Grist, weft_grist: Grist | None = None) -> Mass:
+    """Weight of the yarn for a cloth.
+
+    m = Y₁ / g₁ + Y₂ / g₂. Warp and weft, each length by its own grist.
 
     Parameters
     ----------
     warp_yarn : Y₁, length of yarn in the warp
     weft_yarn : Y₂, length of yarn in the weft
-    warp_density : T₁, linear density of the warp yarn
-    weft_density : T₂, linear density of the weft yarn
+    grist : g₁, grist of the warp
+    weft_grist : g₂, grist of the weft, where it is another yarn; else g₁
 
     Returns
     -------
@@ -310,7 +340,7 @@ def cloth_mass(
     Raises
     ------
     ValueError
-        A negative length, or a linear density that is not above zero.
+        A negative length, or a grist that is not above zero.
 
     Notes
     -----
@@ -318,12 +348,13 @@ def cloth_mass(
 
     References
     ----------
-    Definition of the linear density.
+    Definition of the grist.
     """
     _require_lengths(warp_yarn, weft_yarn)
-    require(warp_density > NO_LINEAR_DENSITY, "The linear density of the warp must be above zero.")
-    require(weft_density > NO_LINEAR_DENSITY, "The linear density of the weft must be above zero.")
-    return (warp_yarn * warp_density + weft_yarn * weft_density).to("gram")
+    require(grist > NO_GRIST, "The grist of the warp must be above zero.")
+    other = grist if weft_grist is None else weft_grist
+    require(other > NO_GRIST, "The grist of the weft must be above zero.")
+    return (warp_yarn / grist + weft_yarn / other).to("gram")
 
 
 def _require_lengths(warp_yarn, weft_yarn) -> None:

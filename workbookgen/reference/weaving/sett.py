@@ -1,27 +1,33 @@
-"""How close the threads of a warp can stand, and how close they should.
+"""How close the threads of a warp can stand, how close they should, and what a reed makes of it.
 
 Threads that lie side by side leave no room for the weft. The weave says how often warp
 and weft change sides, and each change takes the room of a thread. That is the closest
 that can be beaten; cloth by hand stands looser.
 """
 
-from workbookgen.reference.law import law, require
+import numpy as np
+
+from workbookgen.reference.law import law, require, require_numbers
 from workbookgen.units import PerLength, Quantity, Ratio
 
 NO_SETT = Quantity(0.0, "1/m")
 
 
 @law
-def closest_sett(threads_side_by_side: PerLength, ends: Ratio, intersections: Ratio) -> PerLength:
+def closest_sett(
+    threads_side_by_side: PerLength, ends: Ratio, intersections: Ratio, crossing: PerLength | None = None
+) -> PerLength:
     """Closest sett that a weave allows.
 
-    S = D · e / (e + i). Where threads cross, the weft takes the room of a thread.
+    S = e / (e / D + i / C), which is D · e / (e + i) where warp and weft are alike. Where threads cross, the weft takes the
+    room of a thread of its own. For picks, the two change places.
 
     Parameters
     ----------
     threads_side_by_side : D, threads that lie touching in a length
     ends : e, ends in one repeat of the weave
     intersections : i, intersections in one repeat
+    crossing : C, threads of the other yarn that lie touching in a length, if it is another; else D
 
     Returns
     -------
@@ -34,17 +40,19 @@ def closest_sett(threads_side_by_side: PerLength, ends: Ratio, intersections: Ra
 
     Notes
     -----
-    Valid for warp and weft of like thickness, set as close as can be beaten.
+    Valid for threads set as close as can be beaten, each as thick where it crosses as where it lies.
 
     References
     ----------
     Ashenhurst's rule, quoted in a study of weaving (read); J. T. Taylor, Cotton Weaving and
-    Designing (read).
+    Designing (read). For two yarns: its geometry, each with its own diameter.
     """
     require(threads_side_by_side > NO_SETT, "The threads side by side must be above zero.")
     require(ends > 0, "The ends of a repeat must be above zero.")
     require(intersections > 0, "The intersections of a repeat must be above zero.")
-    return threads_side_by_side * ends / (ends + intersections)
+    other = threads_side_by_side if crossing is None else crossing
+    require(other > NO_SETT, "The crossing threads must be above zero.")
+    return ends / (ends / threads_side_by_side + intersections / other)
 
 
 @law
@@ -113,3 +121,140 @@ def sett_in_use(own: PerLength | None = None, working: PerLength | None = None) 
     require(sett is not None, "Give your own sett, or the grist and the weave.")
     require(sett > NO_SETT, "The sett must be above zero.")
     return sett
+
+
+@law
+def ends_in_a_dent(sett: PerLength, dents: PerLength) -> Ratio:
+    """Ends in a dent of the reed, to come nearest to a sett.
+
+    n = S / R, to the nearest half, and at least a half. One and a half is one end and two by turns; a half is every other dent left empty.
+
+    Parameters
+    ----------
+    sett : S, sett wanted
+    dents : R, dents of the reed in a length
+
+    Returns
+    -------
+    n, a number
+
+    Raises
+    ------
+    ValueError
+        A sett or dents that are not above zero.
+
+    Notes
+    -----
+    Valid for ends spread evenly; S / R is rounded to nine decimals first, and a quarter goes up.
+
+    References
+    ----------
+    Definition of a reed's number; sleying by halves: common practice, no source.
+    """
+    require(sett > NO_SETT, "The sett must be above zero.")
+    require(dents > NO_SETT, "The dents must be above zero.")
+    return np.maximum(1, np.floor(np.round(2 * (sett / dents).m_as(""), 9) + 0.5)) / 2
+
+
+@law
+def sett_of_reed(per_dent: Ratio, dents: PerLength) -> PerLength:
+    """Sett that a reed gives.
+
+    S = n · R. Ends stand where the reed holds them.
+
+    Parameters
+    ----------
+    per_dent : n, ends in a dent
+    dents : R, dents in a length
+
+    Returns
+    -------
+    S, a number per length
+
+    Raises
+    ------
+    ValueError
+        Ends or dents that are not above zero.
+
+    Notes
+    -----
+    Valid for the warp on the loom; draw-in brings the ends closer.
+
+    References
+    ----------
+    Definition of a reed's number.
+    """
+    require(per_dent > 0, "The ends in a dent must be above zero.")
+    require(dents > NO_SETT, "The dents must be above zero.")
+    return per_dent * dents
+
+
+@law
+def sett_on_the_loom(sett: PerLength, of_reed: PerLength | None = None) -> PerLength:
+    """Sett on the loom.
+
+    S = that of the reed, or else the sett in use. Without a reed that is known, the sett wanted is taken for had.
+
+    Parameters
+    ----------
+    sett : sett in use
+    of_reed : sett that the reed gives
+
+    Returns
+    -------
+    S, a number per length
+
+    Raises
+    ------
+    ValueError
+        A sett that is not above zero.
+
+    Notes
+    -----
+    Valid for one reed over the whole width.
+
+    References
+    ----------
+    Definition.
+    """
+    require_numbers(sett, of_reed)
+    set_at = sett if of_reed is None else of_reed
+    require(set_at > NO_SETT, "The sett must be above zero.")
+    return set_at
+
+
+@law
+def picks_in_use(own: PerLength | None = None, closest: PerLength | None = None, share: Ratio = 0.75, sett: PerLength | None = None) -> PerLength:
+    """Picks in a length to weave with.
+
+    P = own, or else x · C for a weft of another yarn, or else the sett. Cloth of one yarn is woven as close one way as the other.
+
+    Parameters
+    ----------
+    own : one's own number of picks in a length
+    closest : C, closest picks of a weft that is another yarn
+    share : x, share of the closest, as for the sett
+    sett : ends in a length on the loom
+
+    Returns
+    -------
+    P, a number per length
+
+    Raises
+    ------
+    ValueError
+        None of them is known, or the number in use is not above zero.
+
+    Notes
+    -----
+    Valid for cloth in which neither warp nor weft hides the other.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require_numbers(own, closest, share, sett)
+    beaten = own if own is not None else closest * share if closest is not None else sett
+    require(beaten is not None, "Give your own picks, or what the sett is worked out from.")
+    require(beaten > NO_SETT, "The picks must be above zero.")
+    return beaten
