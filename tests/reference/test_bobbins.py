@@ -56,6 +56,8 @@ def test_what_is_typed_goes_before_the_project():
 def test_singles_of_a_planned_yarn_are_finer_by_what_is_lost():
     # By hand: 10 m/g in two strands, a tenth lost in plying and a fifth in washing: 10 · 2 / (0.9 · 0.8).
     assert plying.singles_grist(None, Quantity(10, "m/g"), 2, 0.1, 0.2).m_as("m/g") == approx(27.777777778)
+    with pytest.raises(ValueError, match="Give the grist"):
+        plying.singles_grist(None, Quantity(10, "m/g"), 2, 0.1)  # how it shrinks is not known
 
 
 def test_each_strand_fills_bobbins_of_its_own():

@@ -195,7 +195,7 @@ def take_up_to_ply(own: Ratio | None = None, project: Ratio | None = None, sampl
 
 
 @law
-def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands: Ratio = 1, take_up: Ratio = 0, shrinkage: Ratio = 0) -> Grist:
+def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands: Ratio = 1, take_up: Ratio = 0, shrinkage: Ratio | None = None) -> Grist:
     """Grist of the singles on the bobbins.
 
     g = own, or else G · n / ((1 - s) · (1 - c)). The second is what the singles of a planned yarn must be.
@@ -215,7 +215,7 @@ def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands:
     Raises
     ------
     ValueError
-        Neither grist is known, one that is not above zero, or a loss of the whole length.
+        Neither the grist is known nor the plan that it follows from, or it is not above zero, or a loss of the whole length.
 
     Notes
     -----
@@ -227,7 +227,7 @@ def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands:
     """
     require_numbers(strands, take_up, shrinkage)
     if own is None:
-        require(plied is not None, "Give the grist of the singles, or choose a project.")
+        require(plied is not None and shrinkage is not None, "Give the grist of the singles, or choose a project.")
         require_loss(take_up, "take-up")
         require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
         require(strands >= 1, "There is one strand at least.")
