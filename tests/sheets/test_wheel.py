@@ -1,0 +1,63 @@
+"""The wheel's whorls in a table, what a spindle puts in, and the finest single, worked by hand."""
+
+import pytest
+
+from workbookgen.build import computed, layout_of
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.settings import Settings
+
+US = layout_of(Settings())
+
+
+def shown(whorls=(), **typed):
+    entries = starting_entries(US.planner) | {key: (value,) for key, value in typed.items()}
+    if whorls:
+        entries = with_records(US.planner, entries, "whorls", list(whorls))
+    return computed(US, entries)
+
+
+WHORLS = (
+    {"name": "Slow", "flyer": 60.0},  # in ten turns of the wheel: 6
+    {"name": "Middle", "stamped": 10.0},  # a tenth slips: 9
+    {"name": "Fast", "across": 2.0},  # 24 in over 2 in, a tenth slips: 10.8
+    {"name": "Odd", "flyer": 60.0, "turns": 5.0, "stamped": 3.0},  # counted wins: 12
+    {"name": "Bare"},
+)
+
+
+def test_whorls_against_treadles():
+    values = shown(WHORLS, wheel_wheel=24.0, wheel_slip=0.1, wheel_draft=10.0, wheel_wanted=5.0)
+    assert list(values["whorls_ratio"][:4]) == pytest.approx([6, 9, 10.8, 12])
+    # Ratio times treadles over 10 in.
+    for treadles in (1, 2, 3, 4, 6, 8):
+        assert list(values[f"whorls_twist_{treadles}"][:4]) == pytest.approx([0.1 * each * treadles for each in (6, 9, 10.8, 12)])
+    # 8 of Slow give 4.8, 6 of Middle 5.4, 4 of Fast 4.3, 4 of Odd 4.8: Slow stands first.
+    assert list(values["whorls_nearest"][:4]) == [8, 6, 4, 4]
+    assert values["wheel_nearest"][0] == "Nearest to the twist wanted: Slow, 8 treadles to a draft: 4.8 turns per inch (189 per meter)"
+    assert values["whorls_message"][4].startswith("Still to fill in: its ratio as stamped")
+    assert values["whorls_ratio"][4] in ("", None)
+
+
+def test_who_uses_the_table_alone_is_asked_for_no_whorl():
+    assert shown(WHORLS[:1], wheel_draft=10.0, wheel_wanted=5.0)["wheel_message"][0] in ("", None)
+    assert shown(wheel_draft=10.0, wheel_treadles=4.0)["wheel_message"][0].startswith("Still to fill in: drive wheel and whorl")
+
+
+def test_no_whorl_no_sentence():
+    assert shown(wheel_draft=10.0, wheel_wanted=5.0)["wheel_nearest"][0] in ("", None)
+
+
+def test_the_finest_single_of_a_fleece_of_ones_own():
+    # Geometry: forty fibers of 25 µm of wool are 25.7 tex; 32 of them would be 20.6 tex, some 24,100 yd/lb.
+    values = shown(finest_fiber_diameter=25.0, finest_wanted=24_100.0, finest_staple=3.0, finest_twist=5.0)
+    assert values["finest_tex"][0] == pytest.approx(25.72, abs=0.01)
+    assert values["finest_words"][0] == "32 fibers in it: too few to hold"
+    assert values["finest_least"][0] == pytest.approx(4 / 3)
+    assert values["finest_round"][0] == pytest.approx(15)
+
+
+def test_a_sample_of_the_ply_beats_geometry():
+    values = shown(plying_singles=9.0, plying_measured=0.5, plying_sample=0.05, plying_plied=5.0)
+    assert values["plying_diameter"][0] == pytest.approx(0.5)
+    assert values["plying_left"][0] == pytest.approx(4)
+    assert values["plying_feed"][0] == pytest.approx(1 / 0.95)
