@@ -52,6 +52,7 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
     from workbookgen.build import STEPS
     from workbookgen.build import build as build_planner
     from workbookgen.filled.replacing import require_no_entries
+    from workbookgen.settings.waiting import long_wait
 
     chosen = settings_module.changed(settings_module.load(settings or settings_module.templates() / "us.toml"), units=units, size=size, reels=reels)
     require_no_entries(output, chosen)
@@ -59,6 +60,8 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
         layout = build_planner(chosen, output, step=step)
     cells = sum(placement.rows for placement in layout.formulas)
     click.echo(f"{click.format_filename(output)} is ready: {cells:,} formula cells, each agreeing with the reference library.")
+    if warning := long_wait(chosen):
+        click.echo(warning, err=True)
 
 
 @cli.command(short_help="Hold every formula of a planner against the library.")

@@ -1,0 +1,38 @@
+"""Whoever asks for a planner that will be slow is told so, and nobody else."""
+
+import pytest
+
+from workbookgen import cli
+from workbookgen.build import layout_of
+from workbookgen.settings import Rows, Settings
+from workbookgen.settings.waiting import long_wait, seconds_an_entry
+
+
+@pytest.mark.parametrize("rows", [{}, {"skeins": 20_000}, {"skeins": 2_000, "fiber": 100, "projects": 50}])
+def test_a_planner_that_is_quick_enough_says_nothing(rows):
+    assert long_wait(Settings(rows=Rows(**rows))) == ""
+
+
+def test_an_archive_says_what_it_takes():
+    # Measured when it was written down: 1.5 s for 5,000 skeins of 250 lots and 125 projects; four times of each is sixteen times as long.
+    assert seconds_an_entry(Settings(rows=Rows(skeins=5_000, fiber=250, projects=125))) == pytest.approx(1.5)
+    archive = Rows(skeins=20_000, fiber=1_000, projects=500)
+    assert long_wait(Settings(rows=archive)) == (
+        "Once its lines are full, a spreadsheet program may need 24 seconds or more after each skein you type: 20,000 skeins are added up "
+        "for 1,000 lots and 500 projects. Fewer lines under [rows] in the settings make it quicker."
+    )
+
+
+def test_projects_that_are_left_out_cost_nothing():
+    left_out = Settings(rows=Rows(skeins=20_000, fiber=1_000, projects=500), leave_out=("Projects", "Project", "Knitting", "Pieces", "Weaving", "Time", "Cost"))
+    assert "12 seconds" in long_wait(left_out) and "project" not in long_wait(left_out)
+
+
+@pytest.mark.parametrize(("warning", "told"), [("It will be slow.", "It will be slow.\n"), ("", "")])
+def test_the_command_says_it_once_the_file_is_there(warning, told, tmp_path, monkeypatch, capsys):
+    monkeypatch.setattr("workbookgen.settings.waiting.long_wait", lambda settings: warning)
+    monkeypatch.setattr("workbookgen.build.build", lambda settings, target, step: layout_of(settings))
+    with pytest.raises(SystemExit):
+        cli.cli(["build", "-o", str(tmp_path / "planner.xlsx")])
+    said = capsys.readouterr()
+    assert "is ready" in said.out and said.err.removeprefix("\n") == told
