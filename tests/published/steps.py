@@ -1,6 +1,6 @@
 """Published values that take more than one law: the laws in a row, and nothing else."""
 
-from workbookgen.reference import diameter, fiber, plying, twist, uncertainty, weaving, yarn_count
+from workbookgen.reference import blends, diameter, fiber, plying, twist, uncertainty, weaving, yarn_count
 from workbookgen.units import Quantity
 
 RAW = 1  # the stage of a lot bought as raw fleece
@@ -86,3 +86,18 @@ def square_meter(warp, sett, warp_crimp, weft, picks, weft_crimp):
 def square_meter_of_counts(warp, weft, **cloth):
     """The same for yarns that are told by their counts."""
     return square_meter(yarn_count.direct_count(warp), weft=yarn_count.direct_count(weft), **cloth)
+
+
+def blended_fineness(first, first_share, second, second_share):
+    """Linear density of the average fiber of two that are blended by weight."""
+    masses = [share * Quantity(100, "gram") for share in (first_share, second_share)]
+    length = blends.fiber_length(masses[0], first) + blends.fiber_length(masses[1], second)
+    return blends.mean_fineness(masses[0] + masses[1], length, 2, 2)
+
+
+def blended_regain(first, first_share, second, second_share):
+    """Regain of two fibers that are blended by dry weight, each weighed at its own regain."""
+    dry = [share * Quantity(100, "gram") for share in (first_share, second_share)]
+    masses = [each * (1 + regain) for each, regain in zip(dry, (first, second), strict=True)]
+    found = [blends.dry_at_regain(mass, regain) for mass, regain in zip(masses, (first, second), strict=True)]
+    return blends.blend_regain(masses[0] + masses[1], found[0] + found[1], 2, 2)

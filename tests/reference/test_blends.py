@@ -7,7 +7,7 @@ from pytest import approx
 
 from workbookgen.checking.expected import expected_values
 from workbookgen.language.entries import starting_entries, with_records
-from workbookgen.reference import blends, diameter
+from workbookgen.reference import blends, diameter, fiber
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 from workbookgen.units import Quantity
@@ -72,3 +72,20 @@ def test_what_is_not_known_of_one_is_not_told_of_all():
     assert values["mix_diameter"][0] is None and values["mix_price"][0] is None
     # By hand: 50 / 1.15 + 50 / 1.10 = 88.933 g dry; 100 g hold 11.067 g of water.
     assert values["mix_regain"][0] == approx(11.0672 / 88.9328, abs=1e-5)
+
+
+def test_top_noil_and_waste_are_what_was_fed():
+    # By hand: of 200 g fed, 130 g of top and 60 g of noil leave 10 g of waste.
+    waste = fiber.waste_of_fed(grams(200), grams(130), grams(60))
+    assert waste.m_as("g") == approx(10)
+    assert sum(fiber.share_of_fed(each, grams(200)) for each in (grams(130), grams(60), waste)) == approx(1)
+    with pytest.raises(ValueError, match="fed"):
+        fiber.waste_of_fed(grams(200), grams(150), grams(60))
+
+
+def test_a_combed_lot_on_the_sheet():
+    lot = {"name": "Fleece", "state": "washed fiber", "weight": 200.0, "way": "combing", "prepared_weighed": 130.0, "noil_weighed": 60.0}
+    values = expected_values(METRIC, with_records(METRIC, starting_entries(METRIC), "fiber", [lot]))
+    assert (values["fiber_top_share"][0], values["fiber_noil_share"][0], values["fiber_waste"][0]) == approx((0.65, 0.3, 10))
+    more = expected_values(METRIC, with_records(METRIC, starting_entries(METRIC), "fiber", [lot | {"noil_weighed": 80.0}]))
+    assert more["fiber_message"][0].startswith("Noil:") and more["fiber_waste"][0] is None

@@ -92,10 +92,12 @@ def lots(settings: Settings) -> Log:
                 Input("skirted_weighed", "Skirted", WEIGHT, MASS, help="Weighed after skirting."),
                 Input("scoured_weighed", "Washed", WEIGHT, MASS, help="Weighed after scouring, quite dry."),
                 Input("prepared_weighed", "Prepared", WEIGHT, MASS, help="Weighed after carding or combing."),
+                Input("noil_weighed", "Noil", WEIGHT, MASS, help="What the comb keeps back, weighed: 20 to 40% (common practice). Log it as a lot of its own when you card it."),
                 Input("yarn_weighed", "Yarn", WEIGHT, MASS, help="All the yarn of the lot, once the whole lot is spun."),
                 Input("note", "Note", Note(), width=24),
             )),
             Group("Weights", stages.weights_down()),
+            Group("Carded or combed", stages.out_of_fed()),
             Group("The yarn", (
                 Result("kept", "Yarn kept", "yarn / weight", trade.share_kept, SHARE, uses={"start": "weight"},
                        note="Share of the bought weight that becomes yarn."),

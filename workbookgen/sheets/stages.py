@@ -100,9 +100,25 @@ def shares_lost() -> tuple[Result, ...]:
     )
 
 
+OUT = "prepared_weighed + noil_weighed"
+
+
+def out_of_fed() -> tuple[Result, ...]:
+    """What comes of the fiber that is fed to cards or comb: its top, its noil, and waste."""
+    return (
+        Result("top_share", "Top", "prepared_weighed / scoured", fiber.share_of_fed, SHARE, uses={"part": "prepared_weighed", "fed": "scoured"},
+               only_if="AND(stage <= 3, prepared_weighed <= scoured * 1.000001)", note="Share of what was fed that is ready to spin."),
+        Result("noil_share", "Noil", "noil_weighed / scoured", fiber.share_of_fed, SHARE, uses={"part": "noil_weighed", "fed": "scoured"},
+               only_if="AND(stage <= 3, noil_weighed <= scoured * 1.000001)"),
+        Result("waste", "Waste", "MAX(0, scoured - prepared_weighed - noil_weighed)", fiber.waste_of_fed, MASS,
+               uses={"fed": "scoured", "prepared": "prepared_weighed", "noil": "noil_weighed"}, only_if=f"AND(stage <= 3, {OUT} <= scoured * 1.000001)",
+               note="What was fed and is neither top nor noil."),
+    )
+
+
 def cannot_gain() -> tuple[Rule, ...]:
     """A stage that weighs more than the one before it: damp fiber, or a slip of the pen."""
-    return tuple(
+    alone = tuple(
         Rule(
             f"{later} > {earlier}",
             _more(later, earlier),
@@ -118,10 +134,18 @@ def cannot_gain() -> tuple[Rule, ...]:
             ("yarn_weighed", "prepared_weighed", "Yarn"),
         )
     )
+    together = tuple(
+        Rule(f"{OUT} > {fed} * 1.000001", _both_more(fed), "Noil: with what is prepared, more than was fed. Let it dry, weigh again.") for fed in ("weight", "scoured_weighed")
+    )
+    return (*alone, *together)
 
 
 def _more(later: str, earlier: str):
     return lambda values: values[later] > values[earlier]
+
+
+def _both_more(fed: str):
+    return lambda values: values["prepared_weighed"] + values["noil_weighed"] > values[fed] * 1.000001
 
 
 def weights_up() -> tuple[Result, ...]:

@@ -2,7 +2,7 @@
 
 A lot goes through the steps that were still ahead of it when it was bought: skirting,
 scouring, preparation, spinning. `stages` knows the steps, `forwards` and `backwards` go
-along them, `preparing` tells carding from combing, `doubt` says how surely, `fleece` reads what is printed about breeds. Skirting,
+along them, `preparing` tells carding from combing, `fed` what either gives, `doubt` says how surely, `fleece` reads what is printed about breeds. Skirting,
 preparation and spinning are told by what they lose, scouring by what it yields, as the
 trade speaks.
 """
@@ -14,6 +14,7 @@ from workbookgen.reference.fiber.backwards import (
     before_spinning,
 )
 from workbookgen.reference.fiber.doubt import clean_doubt, yarn_doubt
+from workbookgen.reference.fiber.fed import share_of_fed, waste_of_fed
 from workbookgen.reference.fiber.fleece import (
     WOOL_GRADES,
     clean_fleece,
@@ -61,9 +62,11 @@ __all__ = [
     "seen_yield",
     "share_kept",
     "share_lost",
+    "share_of_fed",
     "stage",
-    "yarn_doubt",
+    "waste_of_fed",
     "wool_grade",
+    "yarn_doubt",
     "yield_doubt",
     "yield_in_use",
 ]

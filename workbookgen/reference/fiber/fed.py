@@ -1,0 +1,82 @@
+"""What is fed to cards or comb comes out again: the fiber to spin, the noil, and the waste that nobody weighs."""
+
+import numpy as np
+
+from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.units import Mass, Quantity, Ratio
+
+NO_MASS = Quantity(0.0, "g")
+STAGE_OF_PREPARING = 3
+ROUNDING = 1e-6  # two weights that make up the whole may miss it by their last digits
+
+
+@law
+def share_of_fed(part: Mass, fed: Mass, stage: Ratio = 1) -> Ratio:
+    """Share of the fed fiber that comes out as top, or as noil.
+
+    x = m / F. Top, noil and waste add up to all that was fed.
+
+    Parameters
+    ----------
+    part : m, mass of the top or of the noil
+    fed : F, mass of fiber fed
+    stage : stage in which the lot was bought, 1 to 5; it is prepared by oneself up to 3
+
+    Returns
+    -------
+    x, a share of the fed fiber
+
+    Raises
+    ------
+    ValueError
+        A mass that is not above zero, more than was fed, or fiber that was bought prepared.
+
+    Notes
+    -----
+    Valid for weights in the same air. Of combed wool 20 to 40 % stay behind (common practice, no source).
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require((part > NO_MASS) & (fed > NO_MASS), "Every weight must be above zero.")
+    require(part <= fed * (1 + ROUNDING), "No more comes out than was fed.")
+    require(stage <= STAGE_OF_PREPARING, "This fiber was bought prepared.")
+    return (part / fed).m_as("")
+
+
+@law
+def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass, stage: Ratio = 1) -> Mass:
+    """What is lost of the fed fiber besides the noil.
+
+    w = F - p - n. Dust, chaff, and what flies.
+
+    Parameters
+    ----------
+    fed : F, mass of fiber fed
+    prepared : p, mass of the top or of what the cards gave
+    noil : n, mass of the noil
+    stage : stage in which the lot was bought, 1 to 5; it is prepared by oneself up to 3
+
+    Returns
+    -------
+    w, a mass
+
+    Raises
+    ------
+    ValueError
+        A mass that is not above zero, more than was fed, or fiber that was bought prepared.
+
+    Notes
+    -----
+    Valid for weights in the same air: in damper air the fiber seems to gain.
+
+    References
+    ----------
+    Definition of the difference.
+    """
+    require_numbers(fed, prepared, noil)
+    require((fed > NO_MASS) & (prepared > NO_MASS) & (noil > NO_MASS), "Every weight must be above zero.")
+    require(prepared + noil <= fed * (1 + ROUNDING), "No more comes out than was fed.")
+    require(stage <= STAGE_OF_PREPARING, "This fiber was bought prepared.")
+    return np.maximum(fed - prepared - noil, 0 * fed)
