@@ -83,6 +83,7 @@ LOTS = Table("lots", "fiber", (
     Column("scoured_weighed_g", "scoured_weighed", "g"),
     Column("prepared_weighed_g", "prepared_weighed", "g"),
     Column("yarn_weighed_g", "yarn_weighed", "g"),
+    Column("gone", "gone", TEXT),
     Column("stage", "stage"),
     Column("skirted_g", "skirted", "g"),
     Column("scoured_g", "scoured", "g"),

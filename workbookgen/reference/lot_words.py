@@ -37,7 +37,7 @@ def skeins_in_words(count: Ratio, mass: Mass) -> str:
 
 
 @law
-def spun_in_words(count: Ratio, length: Length, mass: Mass) -> str:
+def spun_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, worth: str | None = None) -> str:
     """How many skeins there are, how long they are together, and what they weigh, in words.
 
     words = n skeins, L, m, each in the unit in which it is given, or that there are none yet. It stands in the head of the log.
@@ -47,10 +47,12 @@ def spun_in_words(count: Ratio, length: Length, mass: Mass) -> str:
     count : n, number of skeins
     length : L, their length together
     mass : m, what they weigh together
+    gone : how many of them are gone: given, sold or used
+    worth : what those that are left are worth, in words, if they have a price
 
     Returns
     -------
-    a text such as "11 skeins, 2,500 yd, 37.2 oz"
+    a text such as "11 skeins, 2,500 yd, 37.2 oz; 2 are gone"
 
     Raises
     ------
@@ -65,15 +67,19 @@ def spun_in_words(count: Ratio, length: Length, mass: Mass) -> str:
     ----------
     Definition of rounding.
     """
-    return by_element(_spun, said(count), said(length), said(mass))
+    told = by_element(_spun, said(count), said(length), said(mass), said(gone))
+    return told if worth is None else by_element(lambda text, more: f"{text}; {more}", told, worth)
 
 
-def _spun(skeins: str, length: str, mass: str) -> str:
-    return "no skeins yet" if skeins == "0" else f"{skeins} {'skein' if skeins == '1' else 'skeins'}, {length}, {mass}"
+def _spun(skeins: str, length: str, mass: str, gone: str) -> str:
+    if skeins == "0":
+        return "no skeins yet"
+    left = "" if gone == "0" else f"; {gone} {'is' if gone == '1' else 'are'} gone"
+    return f"{skeins} {'skein' if skeins == '1' else 'skeins'}, {length}, {mass}{left}"
 
 
 @law
-def shelf_in_words(count: Ratio, mass: Mass) -> str:
+def shelf_in_words(count: Ratio, mass: Mass, worth: str | None = None) -> str:
     """In how many lots something is still to spin, and how much, in words.
 
     words = n lots, m still to spin. It stands in the head of the log.
@@ -82,6 +88,7 @@ def shelf_in_words(count: Ratio, mass: Mass) -> str:
     ----------
     count : n, number of lots with something left
     mass : m, what they can still give together
+    worth : what that is worth, in words, if something of it has a price
 
     Returns
     -------
@@ -101,7 +108,8 @@ def shelf_in_words(count: Ratio, mass: Mass) -> str:
     Definition of rounding.
     """
     require(count > 0, "There must be a lot.")
-    return by_element(lambda lots, weight: f"{lots} {'lot' if lots == '1' else 'lots'}, {weight} still to spin", said(count), said(mass))
+    told = by_element(lambda lots, weight: f"{lots} {'lot' if lots == '1' else 'lots'}, {weight} still to spin", said(count), said(mass))
+    return told if worth is None else by_element(lambda text, more: f"{text}, {more}", told, worth)
 
 
 @law

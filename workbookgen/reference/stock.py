@@ -210,15 +210,16 @@ def spun(
 
 
 @law
-def still_to_come(yarn: Mass, spun: Mass) -> Mass:
+def still_to_come(yarn: Mass, spun: Mass, gone: str | None = None) -> Mass:
     """Yarn that a lot will still give.
 
-    r = y - s, but not below zero. A lot that gave more than was expected has nothing left.
+    r = y - s, but not below zero, and 0 once the rest is gone. A lot that gave more than was expected has nothing left.
 
     Parameters
     ----------
     yarn : y, mass of yarn that the whole lot is to give
     spun : s, mass of yarn already spun of it
+    gone : where the rest of it went, if it was given, sold or used
 
     Returns
     -------
@@ -239,7 +240,7 @@ def still_to_come(yarn: Mass, spun: Mass) -> Mass:
     """
     require(yarn >= NO_MASS, "The yarn to come cannot be negative.")
     require(spun >= NO_MASS, "The yarn spun cannot be negative.")
-    return np.maximum(yarn - spun, NO_MASS)
+    return np.maximum(yarn - spun, NO_MASS) * (1.0 if gone is None else 0.0)
 
 
 @law

@@ -1,9 +1,10 @@
 """Fiber: each lot from what was bought to yarn, and what is left of it."""
 
-from workbookgen.language.domains import Choice, Name, Note, Number
+from workbookgen.language.domains import Choice, Date, Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import (
+    DAY,
     GRIST,
     GRIST_US,
     LENGTH,
@@ -15,9 +16,10 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.reference import fiber as trade
 from workbookgen.language.views import Kind, LogView
-from workbookgen.reference import learning, planning, sharing, statistics, stock, uncertainty, yarn_count
+from workbookgen.reference import care, learning, planning, sharing, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import guide, lists, stages, sums
+from workbookgen.sheets.cost import money
 
 SHEET = "Fiber"
 WEIGHT = Number(above=0, most=1_000_000)
@@ -28,7 +30,7 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Fiber",
         "One line for each fleece, top or thread, as bought; what you weigh replaces what is expected.",
-        (Chapter(SHEET, (lots(settings), sums.SHELF), VIEW),),
+        (Chapter(SHEET, (lots(settings), sums.shelf(settings)), VIEW),),
         kind=Kind.LOG,
         near=("Lot", "Fleece", "Skeins", "Projects"),
     )
@@ -95,6 +97,13 @@ def lots(settings: Settings) -> Log:
                 Input("noil_weighed", "Noil", WEIGHT, MASS, help="What the comb keeps back, weighed: 20 to 40% (common practice). Log it as a lot of its own when you card it."),
                 Input("yarn_weighed", "Yarn", WEIGHT, MASS, help="All the yarn of the lot, once the whole lot is spun."),
                 Input("note", "Note", Note(), width=24),
+                Input("gone", "Rest given or sold", Choice("fates_name", lists.SHEET), width=12, help="Once the rest of it is gone, nothing is left to spin. If a part goes, give that a line of its own."),
+                Input("cost", "It cost", Number(least=0, most=1_000_000), money(settings), help="All of it, with the post. The head adds up what the rest is worth by it."),
+                Input("bought_on", "Bought on", Date(), DAY),
+                Input("dye_lot", "Dye lot", Note(), width=14, help="Of a dyed top or thread: another one may differ in color."),
+                Input("place", "Kept in", Note(), width=14, help="Box, bag or shelf."),
+                Input("apart_until", "Apart until", Date(), DAY, help="New wool: the day until which it stays in a closed bag, away from the rest."),
+                Input("frozen_on", "In the freezer on", Date(), DAY, width=11, help="Sealed in a bag, against moths. Let it thaw closed; museums do it twice."),
             )),
             Group("Weights", stages.weights_down()),
             Group("Carded or combed", stages.out_of_fed()),
@@ -116,12 +125,17 @@ def lots(settings: Settings) -> Log:
                 Result("spun_length", "In skeins", "total(skeins_finished_yd, skeins_from_lot, name)", stock.total, LENGTH,
                        uses={"names": "skeins_from_lot", "amounts": "skeins_finished_yd"},
                        note="Finished length of the skeins spun from it alone."),
-                Result("to_come", "Still to spin", "MAX(0, yarn - spun)", stock.still_to_come, MASS,
-                       note="Yarn that the lot can still give."),
+                Result("to_come", "Still to spin", "IF(given(gone), 0, MAX(0, yarn - spun))", stock.still_to_come, MASS,
+                       note="Yarn that the lot can still give; nothing once its rest is gone."),
                 Result("to_come_length", "That is", "to_come * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "to_come"},
                        note="Yarn still to spin, at the grist you want."),
                 Result("promised", "Projects take", " + ".join(f"total({claims}, {lots_of}, name)" for claims, lots_of in CLAIMS), sharing.share_promised, SHARE, digits=0,
                        uses=OF_CLAIMS, note="Share of what it still gives that projects need to spin from it. Over 100%, it is promised more than once."),
+            )),
+            Group("Kept", (
+                Result("worth", "Rest is worth", "cost * to_come / yarn", care.worth_of_rest, money(settings), only_if="yarn > 0", note="Its share of what the lot cost."),
+                Result("thawed_on", "Out of it from", "frozen_on + 7", care.out_of_freezer, DAY, uses={"frozen": "frozen_on"}, width=11, only_if="frozen_on = ROUND(frozen_on, 0)",
+                       note="A week at -20 °C, by what museums advise; a milder freezer needs longer."),
             )),
             Group("Its skeins", (
                 Result("skeins", "Skeins", "tally(skeins_grist_yd_lb, skeins_from_lot, name)", stock.tally, NUMBER, digits=0,
@@ -181,7 +195,7 @@ def lots(settings: Settings) -> Log:
                        only_if="IF(given(breed_yield), breed_yield > 0, 1 = 1)"),
                 Result("preparation_doubt", "Preparation, relative ±", f"IF({stages.COMBED}, doubts_combing, doubts_preparation)", trade.preparation_doubt, SHARE,
                        uses={"u_carding": "doubts_preparation", "u_combing": "doubts_combing"}),
-                Result("to_come_doubt", "To spin ±", f"yarn * SQRT({' + '.join(_doubt_of(*step) for step in DOUBTED)})", trade.yarn_doubt, MASS,
+                Result("to_come_doubt", "To spin ±", f"IF(given(gone), 0, yarn * SQRT({' + '.join(_doubt_of(*step) for step in DOUBTED)}))", trade.yarn_doubt, MASS,
                        uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_preparation": "preparation_doubt", "u_spinning": "doubts_spinning", "u_own": "doubts_own",
                              "skirted": "skirted_weighed", "scoured": "scoured_weighed", "prepared": "prepared_weighed", "whole": "yarn_weighed"},
                        note="Standard uncertainty of the whole lot's yarn, from the stages not yet weighed. It stays with what is left."),

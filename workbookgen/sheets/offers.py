@@ -103,7 +103,7 @@ def log(settings: Settings) -> Log:
                        uses={"u_carding": "doubts_preparation", "u_combing": "doubts_combing"}),
                 Result("clean_doubt", "Clean fiber ±", _doubt("clean", 2), trade.clean_doubt, MASS,
                        uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_own": "doubts_own"}),
-                Result("yarn_doubt", "Yarn ±", _doubt("yarn", 4), trade.yarn_doubt, MASS, leaves=("skirted", "scoured", "prepared", "whole"),
+                Result("yarn_doubt", "Yarn ±", _doubt("yarn", 4), trade.yarn_doubt, MASS, leaves=("skirted", "scoured", "prepared", "whole", "gone"),
                        uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_preparation": "preparation_doubt", "u_spinning": "doubts_spinning", "u_own": "doubts_own"}),
                 Result("listed", "Called", "name", stock.listed, None, width=20),
                 Result("other", "Yarn, if not the cheapest", "yarn_price", offers.of_others, price, uses={"price": "yarn_price", "best": "best_name"},

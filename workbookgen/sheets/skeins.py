@@ -1,9 +1,10 @@
 """Skeins: wraps and weight in; length, grist and counts out."""
 
-from workbookgen.language.domains import Choice, Name, Number
+from workbookgen.language.domains import Choice, Date, Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import (
+    DAY,
     GRIST_METRIC,
     GRIST_US,
     IN_METERS,
@@ -23,6 +24,7 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.reference import (
     belongings,
+    care,
     diameter,
     labels,
     made_of,
@@ -36,6 +38,7 @@ from workbookgen.reference import (
 from workbookgen.language.views import Kind, LogView
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, lists, plausible, reels, sums, yarn
+from workbookgen.sheets.cost import money
 from workbookgen.sheets.knitting import PROJECTS
 
 SHEET = "Skeins"
@@ -51,7 +54,7 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Skeins",
         "Count the wraps while it is on the reel; weigh it washed and dry, and measure its loop again.",
-        (Chapter(SHEET, (skeins(settings), sums.SPUN), VIEW),),
+        (Chapter(SHEET, (skeins(settings), sums.spun(settings)), VIEW),),
         kind=Kind.LOG,
         near=("Measure", "Reels", "Fiber", "Projects", "Print"),
     )
@@ -84,6 +87,12 @@ def skeins(settings: Settings) -> Log:
                 Input("design", "Design", Choice("designs_listed", yarn.SHEET), width=22, help="If it is plied from several lots: its design, from the sheet Yarn. The design knows the shares of each."),
                 Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=20, help="If it is all of one lot: that lot, from the sheet Fiber. Leave it empty for yarn that came from none."),
                 Input("gone", "Given, sold or used", Choice("fates_name", lists.SHEET), width=12, help="Once it is gone it serves no project any more. Its weight still counts as spun."),
+                Input("finished_on", "Finished on", Date(), DAY, help="The day it came off the reel, or dried."),
+                Input("plied_of", "Plied of", Number(least=1, most=24, whole=True), NUMBER, width=8, help="Number of singles in it: 1, 2, 3."),
+                Input("dye_lot", "Dye lot", Note(), width=14, help="Number or name of the dye bath or dyed top. Skeins of another one may differ in color."),
+                Input("wheel", "Wheel and whorl", Note(), width=18, help="What it was spun and plied on, to spin it so again."),
+                Input("place", "Kept in", Note(), width=14, help="Box, shelf, or who has it."),
+                Input("price", "Price", Number(least=0, most=1_000_000), money(settings), help="What it cost you, or would sell for: choose one for all of them. The head adds up those that are still there."),
             )),
             Group("Length", (
                 Result("shrinkage_sample", "Its sample's shrinkage", "pick(projects_sample_shrinkage, projects_listed, project)", stock.pick, SHARE,
@@ -132,6 +141,11 @@ def skeins(settings: Settings) -> Log:
                        'band(classes_name, classes_past, wpi, 0.9999999) & " to " & band(classes_name, classes_from, wpi, 1.0000001))',
                        diameter.yarn_weight_class, None, uses={"wraps": "wpi"}, width=26,
                        note="By wraps per inch. The published classes overlap, so that several may be named; sources differ."),
+            )),
+            Group("In the stock", (
+                Result("there", "Still there", "finished_yd", care.still_there, LENGTH, uses={"length": "finished_yd"}, only_if="NOT(given(gone))",
+                       note="Nothing, once it was given, sold or used."),
+                Result("worth", "Worth", "price", care.worth, money(settings), only_if="NOT(given(gone))"),
             )),
             Group("Its lot", (
                 Result("lot_left", "Lot still to spin", "pick(fiber_to_come, fiber_listed, lot)", stock.pick, MASS, width=9,

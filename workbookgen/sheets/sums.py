@@ -1,22 +1,41 @@
-"""What a log adds up to, in the head of its sheet: one line in words, and the numbers behind it."""
+"""What a log adds up to, in the head of its sheet: lines in words, and the numbers behind them."""
 
 from workbookgen.language.fields import Group, Result
 from workbookgen.language.parts import Card
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER
-from workbookgen.reference import lot_words, overview, stock
+from workbookgen.reference import care, lot_words, overview, stock
+from workbookgen.settings import Settings
 
-SPUN = Card("skein_sums", "", groups=(Group("", (
-    Result("skeins", "Skeins", "COUNT(skeins_finished_yd)", overview.how_many, NUMBER, uses={"amounts": "skeins_finished_yd"}, digits=0),
-    Result("length", "Yarn in skeins", "sum(skeins_finished_yd)", stock.sum_of, LENGTH, uses={"amounts": "skeins_finished_yd"}),
-    Result("mass", "Its weight", "sum(skeins_net)", stock.sum_of, MASS, uses={"amounts": "skeins_net"}),
-    Result("words", "In words",
-           'IF(skeins = 0, "no skeins yet", IF(skeins = 1, "1 skein, ", said(skeins) & " skeins, ") & said(length) & ", " & said(mass))',
-           lot_words.spun_in_words, None, uses={"count": "skeins"}),
-)),))
 
-SHELF = Card("lot_sums", "", groups=(Group("", (
-    Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">=" & 0.001)', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"}, digits=0),
-    Result("mass", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
-    Result("words", "In words", 'IF(lots = 1, "1 lot, ", said(lots) & " lots, ") & said(mass) & " still to spin"', lot_words.shelf_in_words, None,
-           uses={"count": "lots"}, only_if="lots > 0"),
-)),))
+def spun(settings: Settings) -> Card:
+    return Card("skein_sums", "", groups=(Group("", (
+        Result("skeins", "Skeins", "COUNT(skeins_finished_yd)", overview.how_many, NUMBER, uses={"amounts": "skeins_finished_yd"}, digits=0),
+        Result("length", "Yarn in skeins", "sum(skeins_finished_yd)", stock.sum_of, LENGTH, uses={"amounts": "skeins_finished_yd"}),
+        Result("mass", "Its weight", "sum(skeins_net)", stock.sum_of, MASS, uses={"amounts": "skeins_net"}),
+        Result("there", "Still there", "COUNT(skeins_there)", overview.how_many, NUMBER, uses={"amounts": "skeins_there"}, digits=0),
+        Result("gone", "Gone", "skeins - there", care.skeins_gone, NUMBER, digits=0),
+        Result("words", "In words",
+               'IF(skeins = 0, "no skeins yet", IF(skeins = 1, "1 skein, ", said(skeins) & " skeins, ") & said(length) & ", " & said(mass) & '
+               'IF(gone = 0, "", "; " & said(gone) & IF(gone = 1, " is gone", " are gone")) & IF(given(worth_words), "; " & worth_words, ""))',
+               lot_words.spun_in_words, None, uses={"count": "skeins", "worth": "worth_words"}),
+        *_worth(settings, "skeins_worth"),
+    )),))
+
+
+def shelf(settings: Settings) -> Card:
+    return Card("lot_sums", "", groups=(Group("", (
+        Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">=" & 0.001)', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"}, digits=0),
+        Result("mass", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
+        Result("words", "In words", 'IF(lots = 1, "1 lot, ", said(lots) & " lots, ") & said(mass) & " still to spin" & IF(given(worth_words), ", " & worth_words, "")', lot_words.shelf_in_words, None,
+               uses={"count": "lots", "worth": "worth_words"}, only_if="lots > 0"),
+        *_worth(settings, "fiber_worth"),
+    )),))
+
+
+def _worth(settings: Settings, column: str) -> tuple[Result, Result]:
+    """What all is worth that has a price, with the sign of the money before it: a word stands apart from the number."""
+    sign = settings.currency if len(settings.currency) == 1 else f"{settings.currency} "
+    return (
+        Result("worth", "Worth", f"sum({column})", stock.sum_of, NUMBER, uses={"amounts": column}),
+        Result("worth_words", "Worth, in words", f'"worth {sign}" & said(worth)', care.worth_in_words, None, fixed={"currency": sign}, only_if="worth > 0"),
+    )

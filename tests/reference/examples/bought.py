@@ -1,8 +1,8 @@
-"""Arguments for the laws of buying: offers side by side, and a purchase that is divided."""
+"""Arguments for the laws of buying and keeping: offers side by side, a purchase that is divided, what is still there."""
 
 import numpy as np
 
-from workbookgen.reference import fiber, offers, split
+from workbookgen.reference import care, fiber, lot_words, offers, split, stock
 
 from .amounts import n, q, texts
 
@@ -44,4 +44,13 @@ EXAMPLES = [
     (split.of_the_wanted, dict(mass=q("oz", 107, 10), wanted=q("g", 900, 900))),
     (split.split_in_words, dict(in_all=q("oz", 107, 10), parts=n(3, 0), mass_left=n(0, 0.4), money_left=n(0, 0.5), fit=n(0.9, 1))),
     (split.split_in_words, dict(in_all=q("oz", 107, 10), parts=n(3, 1), mass_left=n(0, 0.4), money_left=n(0.5, 0))),
+    (care.still_there, dict(length=q("yard", 200, 0))),
+    (care.worth, dict(price=n(24, 0))),
+    (care.worth_of_rest, dict(cost=n(60, 0), to_come=q("oz", 20, 0), yarn=q("g", 1000, 400))),
+    (care.skeins_gone, dict(skeins=n(12, 3), there=n(10, 3))),
+    (care.worth_in_words, dict(worth=n(1240, 12))),
+    (care.out_of_freezer, dict(frozen=n(46357, 46360))),
+    (stock.still_to_come, dict(yarn=q("oz", 4, 1), spun=q("g", 50, 50), gone=texts("sold", "given"))),
+    (lot_words.spun_in_words, dict(count=n(12, 3), length=q("yard", 200, 10), mass=q("oz", 4, 1), gone=n(1, 2), worth=texts("worth $32", "worth $5"))),
+    (lot_words.shelf_in_words, dict(count=n(12, 3), mass=q("oz", 4, 1), worth=texts("worth $32", "worth $5"))),
 ]

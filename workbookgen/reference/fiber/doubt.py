@@ -29,6 +29,7 @@ def yarn_doubt(
     own_yield: Ratio | None = None,
     own_preparation: Ratio | None = None,
     own_spinning: Ratio | None = None,
+    gone: str | None = None,
 ) -> Mass:
     """Standard uncertainty of the yarn that a whole lot gives.
 
@@ -53,6 +54,7 @@ def yarn_doubt(
     own_yield : one's own figure for the scoured yield
     own_preparation : one's own figure for preparation
     own_spinning : one's own figure for spinning
+    gone : where the rest of the lot went, if it is gone: then nothing of it is in doubt
 
     Returns
     -------
@@ -89,7 +91,7 @@ def yarn_doubt(
     for number, doubt in enumerate(of_stages, start=1):
         if all(mass is None for mass in weighed[number - 1 :]):
             squares = squares + np.where(np.asarray(stage) > number, 0.0, np.square(doubt))
-    return yarn * np.sqrt(squares)[()]
+    return yarn * (np.sqrt(squares)[()] if gone is None else 0.0)
 
 
 @law

@@ -1,0 +1,61 @@
+"""Stock that is kept: what was given away is no stock, and what is left has its worth."""
+
+import pytest
+from pytest import approx
+
+from workbookgen.checking.expected import expected_values
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.reference import care
+from workbookgen.settings import Settings
+from workbookgen.sheets.planner import planner
+
+US = planner(Settings(units="us"))
+LOT = {"name": "Moss", "state": "prepared fiber", "weight": 10.0, "grist": 1600.0, "own_spinning": 0.0, "cost": 50.0}
+SKEIN = {"reel": "Two-yard reel", "wraps": 100.0, "gross": 4.0, "washed_loop": 72.0, "lot": "Moss"}
+
+
+def told(lot, skeins=(), projects=()):
+    entries = starting_entries(US) | {"reels_name": ("Two-yard reel", *[None] * 11), "reels_rated": (72.0, *[None] * 11)}
+    entries = with_records(US, with_records(US, entries, "fiber", [lot]), "skeins", list(skeins))
+    return expected_values(US, with_records(US, entries, "projects", list(projects)))
+
+
+def test_rest_of_a_lot_is_worth_its_share_of_the_cost():
+    # By hand: 10 oz for 50, of which 4 are spun: 6 oz are worth 30.
+    values = told(LOT, [SKEIN | {"name": "One"}])
+    assert values["fiber_worth"][0] == approx(30) and values["lot_sums_words"] == ("1 lot, 6 oz still to spin, worth $30",)
+
+
+def test_a_lot_whose_rest_is_sold_has_nothing_left_and_no_doubt_of_it():
+    before, after = told(LOT), told(LOT | {"gone": "sold"})
+    assert before["fiber_to_come"][0] == approx(10) and before["fiber_to_come_doubt"][0] > 0
+    assert after["fiber_to_come"][0] == 0 and after["fiber_to_come_doubt"][0] == 0 and after["fiber_to_spin_length"][0] == 0
+    assert after["fiber_worth"][0] == 0 and after["lot_sums_words"] == (None,)
+
+
+def test_a_project_cannot_count_on_a_lot_that_is_sold():
+    project = {"name": "Cap", "wanted": 300.0, "grist": 1600.0, "lot_1": "Moss"}
+    before, after = told(LOT, projects=[project]), told(LOT | {"gone": "given"}, projects=[project])
+    assert before["projects_have"][0] == approx(1000) and before["projects_verdict"][0] != "short"
+    assert after["projects_have"][0] == 0 and after["projects_verdict"][0] == "short"
+
+
+def test_a_skein_that_was_sold_is_spun_and_no_stock():
+    skeins = [SKEIN | {"name": "One", "price": 20.0}, SKEIN | {"name": "Two", "price": 24.0, "gone": "sold"}]
+    values = told(LOT, skeins)
+    assert values["skeins_there"][:2] == (approx(200), None) and values["skeins_worth"][:2] == (20, None)
+    assert values["skein_sums_words"] == ("2 skeins, 400 yd, 8 oz; 1 is gone; worth $20",)
+    assert values["fiber_to_come"][0] == approx(2)  # it took its weight of the lot all the same
+
+
+def test_a_currency_of_letters_stands_apart_from_the_number():
+    kr = planner(Settings(units="metric", currency="kr"))
+    entries = with_records(kr, starting_entries(kr), "fiber", [LOT | {"weight": 100.0}])
+    assert expected_values(kr, entries)["lot_sums_worth_words"] == ("worth kr 50",)
+
+
+def test_a_week_in_the_freezer():
+    # A week at -20 °C: advice of a national institute of conservation and of a museum (read as reproduced).
+    assert care.out_of_freezer(46357.0) == 46364
+    with pytest.raises(ValueError, match="whole number"):
+        care.out_of_freezer(46357.5)

@@ -1,0 +1,212 @@
+"""What becomes of stock that is kept: what of it is still there, what it is worth, and when it leaves the freezer."""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.words import said
+from workbookgen.units import Length, Mass, Quantity, Ratio
+
+NO_LENGTH, NO_MASS = Quantity(0.0, "m"), Quantity(0.0, "g")
+FREEZING = 7.0  # days
+
+
+@law
+def still_there(length: Length, gone: str | None = None) -> Length:
+    """Yarn of a skein that is still there.
+
+    L = L. What was given, sold or used is no stock any more.
+
+    Parameters
+    ----------
+    length : L, finished length of the skein
+    gone : where it went, if it is gone
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length, or a skein that is gone.
+
+    Notes
+    -----
+    Valid for skeins that went whole.
+
+    References
+    ----------
+    Definition of the stock.
+    """
+    require_numbers(length)
+    require(gone is None, "The skein is gone.")
+    require(length >= NO_LENGTH, "A length cannot be negative.")
+    return length * 1.0
+
+
+@law
+def worth(price: Ratio, gone: str | None = None) -> Ratio:
+    """What a skein in the stock is worth.
+
+    v = p. What was given, sold or used is no stock any more.
+
+    Parameters
+    ----------
+    price : p, what it cost, or would sell for, in money
+    gone : where it went, if it is gone
+
+    Returns
+    -------
+    v, money
+
+    Raises
+    ------
+    ValueError
+        A negative price, or a skein that is gone.
+
+    Notes
+    -----
+    Valid for prices of one kind: all at cost, or all as they would sell.
+
+    References
+    ----------
+    Definition of the value of a stock.
+    """
+    require_numbers(price)
+    require(gone is None, "The skein is gone.")
+    require(price >= 0, "An amount of money cannot be negative.")
+    return price * 1.0
+
+
+@law
+def worth_of_rest(cost: Ratio, to_come: Mass, yarn: Mass) -> Ratio:
+    """What the rest of a lot is worth, at what was paid.
+
+    v = c · r / y. What is spun of it is in the skeins.
+
+    Parameters
+    ----------
+    cost : c, what the whole lot cost, in money
+    to_come : r, yarn that it will still give
+    yarn : y, yarn that the whole lot is to give
+
+    Returns
+    -------
+    v, money
+
+    Raises
+    ------
+    ValueError
+        A negative cost or mass, or a lot that gives no yarn.
+
+    Notes
+    -----
+    Valid for a lot that is alike throughout.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require_numbers(cost, to_come, yarn)
+    require(cost >= 0, "An amount of money cannot be negative.")
+    require(to_come >= NO_MASS, "The yarn to come cannot be negative.")
+    require(yarn > NO_MASS, "The yarn of the lot must be above zero.")
+    return cost * (to_come / yarn).m_as("")
+
+
+@law
+def skeins_gone(skeins: Ratio, there: Ratio) -> Ratio:
+    """How many skeins are gone.
+
+    k = n - m. They were spun, and are no stock.
+
+    Parameters
+    ----------
+    skeins : n, all skeins
+    there : m, those that are still there
+
+    Returns
+    -------
+    k, a whole number
+
+    Raises
+    ------
+    ValueError
+        More skeins there than there are.
+
+    Notes
+    -----
+    Valid for skeins that went whole.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    require_numbers(skeins, there)
+    require(skeins >= there, "There cannot be more skeins left than there were.")
+    return skeins - there
+
+
+@law
+def worth_in_words(worth: Ratio, currency: str = "") -> str:
+    """What a stock is worth, in words.
+
+    words = v in whole money, with its sign before it. Only what has a price is in it.
+
+    Parameters
+    ----------
+    worth : v, money
+    currency : sign of the money
+
+    Returns
+    -------
+    a text such as "worth $1,240"
+
+    Raises
+    ------
+    ValueError
+        Nothing that is worth anything, or more than is said in figures.
+
+    Notes
+    -----
+    Valid for amounts below a million.
+
+    References
+    ----------
+    Definition of rounding.
+    """
+    require(worth > 0, "Nothing in it has a price.")
+    return by_element(lambda number: f"worth {currency}{number}", said(worth))
+
+
+@law
+def out_of_freezer(frozen: Ratio) -> Ratio:
+    """Day from which wool may leave the freezer.
+
+    d = f + 7. A week at -20 °C kills moths and beetles, and their young.
+
+    Parameters
+    ----------
+    frozen : f, day on which it went in, counted as spreadsheets do
+
+    Returns
+    -------
+    d, a day
+
+    Raises
+    ------
+    ValueError
+        A day that is not a whole number above zero.
+
+    Notes
+    -----
+    Valid for a freezer that holds -20 °C to the core of the bag; a milder one needs longer.
+
+    References
+    ----------
+    Advice of a national institute of conservation and of a museum: sealed in a bag, a week at -20 °C, thawed before it is opened, and once more
+    (read as reproduced).
+    """
+    require_numbers(frozen)
+    require((np.asarray(frozen) > 0) & (np.asarray(frozen) % 1 == 0), "A day is a whole number above zero.")
+    return frozen + FREEZING
