@@ -227,3 +227,11 @@ def test_borders_are_still_inside():
     assert reeling.length(0, yards(2)) == yards(0)
     assert reeling.length(0, yards(2), 1) == yards(2)
     assert reeling.shrinkage(yards(1), yards(0)) == 1
+
+
+def test_a_niddy_noddy_almost_flat_keeps_its_digits():
+    # Geometry: at an end of the long arm two legs meet that lie almost on each other; at one of the short arm they make almost a line.
+    long, short, height = 79.0, 1e-6, 0.59
+    at_ends = 2 * np.arctan(short / np.hypot(2 * height, long)) + 2 * np.arctan(long / np.hypot(2 * height, short))
+    turning = reeling.turning(*(Quantity(each, "inch") for each in (height, long, short)))
+    assert turning.m_as("radian") == pytest.approx(4 * np.pi - 2 * at_ends, rel=1e-12)

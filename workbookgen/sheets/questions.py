@@ -98,13 +98,9 @@ MAKING = Card(
 )
 
 
-COSINE = "(height * height + {one} * {one} / 4 - {other} * {other} / 4) / (height * height + arm_a * arm_a / 4 + arm_b * arm_b / 4)"
-
-
-def _arc_cosine(one: str, other: str) -> str:
-    """acos x = 2 atan √((1 - x) / (1 + x)), which every program has."""
-    cosine = COSINE.format(one=one, other=other)
-    return f"2 * ATAN(SQRT((1 - {cosine}) / (1 + {cosine})))"
+def _arm_angle(one: str, other: str) -> str:
+    """The angle between the two legs that meet at an end of `one`: twice that whose tangent is half the other arm over the middle line."""
+    return f"2 * ATAN({other} / SQRT(4 * height * height + {one} * {one}))"
 
 
 CROWDED = Card(
@@ -125,7 +121,7 @@ CROWDED = Card(
             Result("diameter", "Yarn width", "1 / wpi", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "wpi"}),
             Result("layers", "Layers", "ROUNDUP(ROUND(wraps * diameter / width, 6), 0)", reeling.layers_wound, NUMBER, digits=0),
             Result("turning", "The path turns by",
-                   f"IF(AND(given(height), given(arm_a), given(arm_b)), 2 * (PI() - {_arc_cosine('arm_a', 'arm_b')}) + 2 * (PI() - {_arc_cosine('arm_b', 'arm_a')}), 2 * PI())",
+                   f"IF(AND(given(height), given(arm_a), given(arm_b)), 2 * (PI() - {_arm_angle('arm_a', 'arm_b')}) + 2 * (PI() - {_arm_angle('arm_b', 'arm_a')}), 2 * PI())",
                    reeling.turning, ANGLE, note="360° round a plain frame, more over the arm ends of a niddy-noddy."),
             Result("mean", "Mean loop", "loop + turning * diameter * (layers - 1) / 2", reeling.mean_loop, LOOP, only_if="layers >= 1", digits=3),
             Result("growth", "Longer by", "mean / loop - 1", reeling.growth, SHARE, uses={"mean_loop": "mean"}, digits=2),

@@ -82,8 +82,11 @@ def turning(height: Length | None = None, arm_a: Length | None = None, arm_b: Le
     require(height > NOTHING, "The height must be above zero.")
     require((arm_a > NOTHING) & (arm_b > NOTHING), "Both arms must have a span.")
     leg = height**2 + arm_a**2 / 4 + arm_b**2 / 4
-    at_a = np.arccos(((height**2 + arm_a**2 / 4 - arm_b**2 / 4) / leg).m_as(""))
-    at_b = np.arccos(((height**2 + arm_b**2 / 4 - arm_a**2 / 4) / leg).m_as(""))
+    # By sine and cosine: near a straight line a cosine alone leaves half its digits.
+    at_a, at_b = (
+        np.arctan2((other * np.sqrt(height**2 + one**2 / 4) / leg).m_as(""), ((height**2 + one**2 / 4 - other**2 / 4) / leg).m_as(""))
+        for one, other in ((arm_a, arm_b), (arm_b, arm_a))
+    )
     return Quantity(2 * (np.pi - at_a) + 2 * (np.pi - at_b), "radian")
 
 
