@@ -14,10 +14,10 @@ from pathlib import Path
 from workbookgen import __version__
 from workbookgen import settings as settings_module
 from workbookgen.book.placement import Layout
-from workbookgen.build import layout_of
 from workbookgen.checking.whole_file import as_found
 from workbookgen.engines.formulas import formulas
 from workbookgen.errors import FileError, PlannerError
+from workbookgen.filled.as_made import laid_out
 from workbookgen.filled.book import Book, open_book
 from workbookgen.filled.gate import AS_XLSX, STRAY_CELLS, inspected
 from workbookgen.filled.planner import origin_sheet
@@ -63,7 +63,7 @@ def read_planner(path: Path) -> PlannerFile:
         )
     book = open_book(path, origin_sheet)
     settings = _settings(path, book)
-    layout = layout_of(settings)
+    layout = laid_out(settings)
     most = sum(placement.rows for placement in layout.placements.values()) + STRAY_CELLS
     if package.cells > most:
         raise FileError.at(

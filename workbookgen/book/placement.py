@@ -68,9 +68,9 @@ class Placement:
         return f"{xl_col_to_name(self.column - 1)}{self.row + index}"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Layout:
-    """A planner with everything in its place."""
+    """A planner with everything in its place. Two are one only if they are the same object, so that what comes of one can be kept."""
 
     planner: Planner
     plans: dict[str, Plan]  # by sheet name

@@ -24,6 +24,7 @@ from workbookgen.carry.spelling import beyond_a_to_z, told_apart
 from workbookgen.checking.expected import expected_values
 from workbookgen.errors import Fault, FileError
 from workbookgen.filled.arithmetic import worked_out
+from workbookgen.filled.as_made import laid_out
 from workbookgen.filled.planner import FilledPlanner, described, read_filled
 from workbookgen.filled.replacing import require_no_entries
 from workbookgen.filled.strays import strays
@@ -72,7 +73,7 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     after = expected_values(plain, entries)
     found = [*matched.leftovers, *refused(old, plain, after, matched), *(Leftover(**vars(each)) for each in strays(old, moved)), *kept_from_before(old)]
     step()
-    layout = place(with_leftovers(plain, dict.fromkeys(found)))
+    layout = place(with_leftovers(plain, dict.fromkeys(found))) if found else laid_out(settings)
     unproven = _unproven(layout, entries, after)
     content = write(layout, entries, after, matched.notes)
     step()

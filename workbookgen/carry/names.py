@@ -8,10 +8,10 @@ holds for planners of every version, wherever lines were inserted.
 from collections.abc import Iterator
 
 from workbookgen import __version__
-from workbookgen.book.layout import place
 from workbookgen.checking.names import names_out_of_place
 from workbookgen.engines import Area
 from workbookgen.errors import Fault
+from workbookgen.filled.as_made import laid_out
 from workbookgen.filled.planner import FilledPlanner, area_of, described
 from workbookgen.language.parts import Block, Log
 
@@ -29,7 +29,7 @@ def misplaced(old: FilledPlanner) -> Iterator[Fault]:
             told.add(key)
             yield Fault(key, f'this name stands for the cells of "{other}", so what is there was carried over as "{label}". {_LOOK}')
     if old.version == __version__:
-        for finding in names_out_of_place(place(planner), areas):
+        for finding in names_out_of_place(laid_out(old.made_with), areas):
             if finding.key not in told:
                 yield Fault(finding.key, f"{finding.reason}, and what is there was carried over under this name. {_LOOK}")
 

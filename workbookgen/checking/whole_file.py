@@ -7,6 +7,7 @@ knows how a sheet is laid out. Formulas and their results are compared elsewhere
 
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import lru_cache
 from itertools import zip_longest
 from pathlib import Path
 
@@ -38,6 +39,7 @@ def as_found(path: Path) -> WholeFile:
         raise FileError.at(str(path), f"this file cannot be read as an .xlsx workbook ({problem}).") from None
 
 
+@lru_cache(maxsize=2)
 def as_written(layout: Layout) -> WholeFile:
     """What the generator writes."""
     return read_whole(write(layout, starting_entries(layout.planner), {}))

@@ -4,6 +4,7 @@ A formula that cells share is written in the first of them; the others get their
 openpyxl, which knows how a formula changes when it moves.
 """
 
+from functools import cached_property, lru_cache
 from pathlib import Path
 from xml.parsers import expat
 from zipfile import ZipFile
@@ -43,13 +44,26 @@ class SharedFormula:
     """A formula that several cells share. Down its own column it is mostly the same but for the row's number."""
 
     def __init__(self, text: str, origin: str):
-        self.column = origin.rstrip("0123456789")
-        self.translator = Translator(text, origin)
-        before, after = text, self.translator.translate_formula(f"{self.column}{FAR}")
-        self.down = after.replace(str(FAR), "{row}")
-        self.looks_at_its_row = self.down.replace("{row}", origin[len(self.column) :]) == before
+        self.text, self.origin, self.column = text, origin, _column(origin)
+        self.down = _down(text, origin)
 
     def moved_to(self, place: str) -> str:
-        if self.looks_at_its_row and place.rstrip("0123456789") == self.column:
+        if self.down and _column(place) == self.column:
             return self.down.replace("{row}", place[len(self.column) :])
-        return self.translator.translate_formula(place)
+        return self._translator.translate_formula(place)
+
+    @cached_property
+    def _translator(self) -> Translator:
+        return Translator(self.text, self.origin)
+
+
+@lru_cache(maxsize=4096)
+def _down(text: str, origin: str) -> str:
+    """The formula with "{row}" for its row's number, or nothing where that is not all that changes. Planners have the same ones again and again."""
+    column = _column(origin)
+    down = Translator(text, origin).translate_formula(f"{column}{FAR}").replace(str(FAR), "{row}")
+    return down if down.replace("{row}", origin[len(column) :]) == text else ""
+
+
+def _column(place: str) -> str:
+    return place.rstrip("0123456789")

@@ -5,9 +5,7 @@ the generator writes. Otherwise the names of the file tell which cells are ours:
 right of them or below them is the person's.
 """
 
-import io
 import math
-import zipfile
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from functools import cached_property
@@ -15,17 +13,14 @@ from functools import cached_property
 from openpyxl.utils import get_column_letter
 
 from workbookgen import __version__
-from workbookgen.book.layout import place
 from workbookgen.book.placement import Layout, Placement, ProofColumn
-from workbookgen.book.write import write
 from workbookgen.checking.spelled import spelled
 from workbookgen.engines import Area
 from workbookgen.errors import FileError
-from workbookgen.filled import xlsx
+from workbookgen.filled.as_made import cells_written, laid_out
 from workbookgen.filled.cells import Cell, Position
 from workbookgen.filled.gate import STRAY_CELLS
-from workbookgen.filled.planner import ORIGIN, FilledPlanner, area_of, described
-from workbookgen.language.entries import starting_entries
+from workbookgen.filled.planner import ORIGIN, FilledPlanner, area_of
 from workbookgen.language.fields import MESSAGE, Input
 from workbookgen.language.parts import Column
 from workbookgen.language.views import COLUMNS
@@ -74,7 +69,7 @@ class _Search:
 
     @cached_property
     def layout(self) -> Layout:
-        return place(described(self.old.made_with))
+        return laid_out(self.old.made_with)
 
     @cached_property
     def areas(self) -> dict[str, Area]:
@@ -162,9 +157,7 @@ class _Search:
     @cached_property
     def _written(self) -> dict[str, dict[Position, Cell]]:
         """Every cell that the generator writes for the old planner's settings."""
-        content = write(self.layout, starting_entries(self.layout.planner), {})
-        with zipfile.ZipFile(io.BytesIO(content)) as package:
-            return xlsx.read(package, lambda sheets, names: dict.fromkeys(sheets)).sheets
+        return cells_written(self.old.made_with)
 
     @cached_property
     def _words(self) -> set:
