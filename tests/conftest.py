@@ -1,9 +1,30 @@
 """Planners that many tests look at, built once: the default one, and a small one for speed."""
 
+from pathlib import Path
+
 import pytest
+from long_run import LONG, SEED
 
 from workbookgen.build import layout_of, workbook
 from workbookgen.settings import Reel, Rows, Settings, templates
+
+
+# Which of the files take longest, by processor time.
+LONGEST = (
+    "checking/test_default_planner.py", "checking/test_nonsense.py", "web/test_hyperformula.py", "use/test_hands_in_libreoffice.py",
+    "checking/test_mutants_found.py", "mutation/test_formulas.py", "bad_input/test_bad_input.py", "bad_input/test_hostile_files.py",
+    "carry/test_random_carry.py", "carry/test_saved_by_programs.py", "checking/test_whole_file.py", "faults/test_faults_kills.py",
+)
+
+
+def pytest_collection_modifyitems(items):
+    """They go first, so that none of them is left alone on one core in the end."""
+    places = {Path(__file__).parent / file: place for place, file in enumerate(LONGEST)}
+    items.sort(key=lambda item: places.get(item.path, len(places)))
+
+
+def pytest_report_header():
+    return "all that is drawn at random, in full" if LONG else f"drawn at this push: WORKBOOKGEN_SEED={SEED} draws it again"
 
 
 def pytest_terminal_summary(terminalreporter):

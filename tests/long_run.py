@@ -2,14 +2,53 @@
 
     WORKBOOKGEN_LONG=1 python3 tests/run_all.py
 
-takes an hour or two; CI can be asked for it by the same variable.
+takes an hour or two; CI can be asked for it by the same variable. A push draws by a seed that
+the head of the run shows. It comes from the commit, so that other commits try other cases, and
+WORKBOOKGEN_SEED=N draws the same ones again.
 """
 
 import os
+import subprocess
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+from random import Random
 
 LONG = bool(os.environ.get("WORKBOOKGEN_LONG"))
+
+
+def _seed() -> int:
+    if given := os.environ.get("WORKBOOKGEN_SEED"):
+        return int(given)
+    try:
+        told = subprocess.run(["git", "rev-parse", "--short=7", "HEAD"], cwd=Path(__file__).parent, capture_output=True, text=True, check=True)
+    except (OSError, subprocess.CalledProcessError):  # an unpacked archive knows of no commit
+        return 0
+    return int(told.stdout.strip()[:7], 16)
+
+
+SEED = _seed()
+# Processes that the run starts, and workers, draw the same.
+os.environ["WORKBOOKGEN_SEED"] = str(SEED)
 
 
 def drawn(at_a_push: int, in_a_long_run: int) -> int:
     """How many cases to draw."""
     return in_a_long_run if LONG else at_a_push
+
+
+def some(cases: Iterable, at_a_push: int) -> list:
+    """So many of the cases, in their order; in a long run all."""
+    cases = list(cases)
+    if LONG or at_a_push >= len(cases):
+        return cases
+    return [cases[index] for index in sorted(Random(SEED).sample(range(len(cases)), at_a_push))]
+
+
+def dealt(cases: Iterable, hands: Sequence) -> list[tuple]:
+    """(hand, case): each case is dealt to one of the hands; in a long run to every one."""
+    cases = list(cases)
+    if LONG:
+        return [(hand, case) for hand in dict.fromkeys(hands) for case in cases]
+    turns = [hands[number % len(hands)] for number in range(len(cases))]
+    Random(SEED).shuffle(turns)
+    return sorted(zip(turns, cases, strict=True), key=lambda pair: hands.index(pair[0]))

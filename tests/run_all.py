@@ -5,6 +5,10 @@ which Node.js runs, comes by npm. Where that cannot be, the tests that need them
 which is said, and the exit code is 3: a program that was not tried never counts as one that agrees.
 
 Words after the command go to pytest: python3 tests/run_all.py -k reels
+
+    python3 tests/run_all.py --quick
+
+runs those that tell most in half a minute, for while one works; they need no program beside Python.
 """
 
 import os
@@ -19,9 +23,16 @@ sys.path.insert(0, str(ROOT / ".ci"))
 from environment import python_with  # noqa: E402
 
 PACKAGES = ("libreoffice-calc", "python3-uno", "gnumeric", "poppler-utils", "fonts-liberation")
-# Tests of one file share what they build and the programs they start. Files go in their order: those with
-# few tests, which xdist would leave for the end, are the longest.
+# Tests of one file share what they build and the programs they start. Files go in their order, the longest first (conftest.py):
+# xdist would leave those with few tests for the end, and they are the longest.
 EVERY_CORE = ("-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder")
+# The house, the language, every law and published value, what is expected of each cell, where it stands and how it is bound.
+QUICK = (
+    "tests/test_architecture.py", "tests/test_texts.py", "tests/language", "tests/reference", "tests/published/test_proofs_in_library.py",
+    "tests/settings/test_settings_defaults.py", "tests/checking/test_compare_values.py", "tests/checking/test_spelled_formulas.py",
+    "tests/checking/test_expected_values.py", "tests/book/test_layout_places.py", "tests/book/test_binding.py", "tests/sheets/test_plausible.py",
+    "tests/sheets/test_measure.py",
+)
 NEEDED = {"soffice": "LibreOffice", "ssconvert": "Gnumeric", "pdftoppm": "Poppler"}
 
 WEB = ROOT / "tests" / "web"
@@ -63,6 +74,8 @@ def fetched() -> bool:
 
 def main() -> int:
     python = python_with("test")
+    if sys.argv[1:2] == ["--quick"]:
+        return subprocess.run([python, "-m", "pytest", *EVERY_CORE, *QUICK, *sys.argv[2:]], cwd=ROOT).returncode
     if missing():
         install(PACKAGES)
     if without(WEB_NEEDED):  # Node.js often comes from elsewhere

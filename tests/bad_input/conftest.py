@@ -8,6 +8,7 @@ that whatever is wrong with it can touch little else.
 from contextlib import contextmanager
 
 import pytest
+from long_run import dealt
 
 from workbookgen.build import build, layout_of
 from workbookgen.checking.driving import read, read_inputs
@@ -20,6 +21,17 @@ BY_ENGINE = [  # the embedded engines always, the big programs where they are as
     pytest.param(name, marks=pytest.mark.programs if name in ("libreoffice", "gnumeric") else ())
     for name in ENGINES
 ]
+PYTHON, PROGRAMS = ("formualizer", "ironcalc"), ("libreoffice", "libreoffice", "gnumeric")
+
+
+def in_engines(name: str, cases, told=str):
+    """Each case in each engine of Python; at a push the programs share the cases, of which Gnumeric, that starts anew for each, gets a third."""
+    tried = [(each, case) for each in PYTHON for case in cases] + dealt(cases, PROGRAMS)
+    marks = {each: pytest.mark.programs if each in PROGRAMS else () for each, _ in tried}
+    found = [pytest.param(each, case, id=f"{each}-{told(case)}", marks=marks[each]) for each, case in tried]
+    return pytest.mark.parametrize(("planner", name), found, indirect=["planner"])
+
+
 HEAD = (
     "name,fleece_low,fleece_high,yield_low,yield_high,diameter_low,diameter_high,"
     "staple_low,staple_high,regain,skirting,preparation,spinning,source\n"
@@ -71,7 +83,7 @@ class OpenPlanner:
 
     def __init__(self, layout, session):
         self.layout = layout
-        self._session = session
+        self._session, self._is_worked_out = session, True
         self.typed = {
             (key, row): value
             for key, column in read_inputs(session, layout).items()
@@ -81,6 +93,9 @@ class OpenPlanner:
 
     def shown(self) -> dict[Cell, float | str | None | ErrorValue]:
         """Every formula cell of the planner."""
+        if not self._is_worked_out:
+            self._session.evaluate()
+            self._is_worked_out = True
         values = read(self._session, self.layout, self.layout.formulas)
         return {(key, row): value for key, column in values.items() for row, value in enumerate(column)}
 
@@ -97,7 +112,7 @@ class OpenPlanner:
         for (key, row), value in entries.items():
             placement = self.layout.placements[key]
             self._session.set(Area(placement.sheet, placement.row + row, placement.column), [[value]])
-        self._session.evaluate()
+        self._is_worked_out = False  # a program is asked when somebody looks
 
 
 @pytest.fixture(scope="package")

@@ -2,6 +2,7 @@
 
 import re
 import zipfile
+from functools import cache
 from xml.sax.saxutils import escape
 
 import pytest
@@ -12,17 +13,18 @@ from workbookgen.engines import ErrorValue, engine
 from .conftest import BY_ENGINE
 
 
-@pytest.fixture
-def shown(filled, tmp_path):
-    """What an engine shows when a formula stands in the first lot's weight."""
+@pytest.fixture(scope="module")
+def shown(filled, tmp_path_factory):
+    """What an engine shows when a formula stands in the first lot's weight; each is loaded once."""
     layout, path = filled
     weight = layout.placements["fiber_weight"]
     number = [sheet.name for sheet in layout.planner.sheets].index(weight.sheet) + 1
     cell = re.compile(rb'<c r="%s"( s="\d+")?>.*?</c>' % weight.cell(0).encode())
 
+    @cache
     def showing(name: str, formula: str) -> dict:
         """The formula is put into the file as it is: saving it with a library would change other cells too."""
-        target = tmp_path / "typed.xlsx"
+        target = tmp_path_factory.mktemp("typed") / "typed.xlsx"
         with zipfile.ZipFile(path) as before, zipfile.ZipFile(target, "w") as after:
             for entry in before.infolist():
                 content = before.read(entry)

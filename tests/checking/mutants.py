@@ -8,6 +8,7 @@ import re
 import zipfile
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 from xml.sax.saxutils import escape
 
@@ -101,6 +102,7 @@ class Mutant:
         return f"{self.kind}: {self.placement.key}"
 
 
+@cache
 def mutants_of(layout: Layout, kind: str) -> list[Mutant]:
     """Every formula that this kind of change touches."""
     made = [Mutant(kind, each, tuple(_changed(layout, KINDS[kind], text) for text in each.formulas)) for each in layout.formulas]

@@ -13,7 +13,7 @@ from workbookgen.planner_file import read_planner
 
 
 ALL = 200
-AT_A_PUSH = {"formualizer": 60, "ironcalc": 40, "libreoffice": 40, "gnumeric": 20}
+AT_A_PUSH = {"formualizer": 60, "ironcalc": 24, "libreoffice": 24, "gnumeric": 12}
 PROGRAMS = ("libreoffice", "gnumeric")
 
 

@@ -65,3 +65,15 @@ def test_without_node_its_packages_are_asked_for(monkeypatch):
     monkeypatch.setattr(run_all.subprocess, "run", lambda words, **how: Run())
     assert run_all.main() == 3
     assert asked == [("nodejs", "npm")]
+
+
+def test_the_quick_ones_are_there_and_need_no_program(monkeypatch):
+    told = []
+    monkeypatch.setattr(run_all, "python_with", lambda extra: "python-of-the-tests")
+    monkeypatch.setattr(run_all.subprocess, "run", lambda words, **how: told.append(words) or Run())
+    monkeypatch.setattr(sys, "argv", ["run_all.py", "--quick", "-x"])
+    assert run_all.main() == 0
+    [words] = told
+    assert words[0] == "python-of-the-tests" and words[-1] == "-x" and {*run_all.QUICK} < {*words}
+    files = [file for each in run_all.QUICK for path in [run_all.ROOT / each] for file in (path.rglob("test_*.py") if path.is_dir() else [path])]
+    assert len(files) > 30 and [file for file in files if "mark.programs" in file.read_text(encoding="utf-8")] == []
