@@ -23,12 +23,9 @@ def pytest_collection_modifyitems(items):
     items.sort(key=lambda item: places.get(item.path, len(places)))
 
 
-def pytest_report_header():
-    return "all that is drawn at random, in full" if LONG else f"drawn at this push: WORKBOOKGEN_SEED={SEED} draws it again"
-
-
 def pytest_terminal_summary(terminalreporter):
-    """The table of the engines, as the README has it; tests record its rows as a property."""
+    """What was drawn, and the table of the engines, as the README has it; tests record its rows as a property."""
+    terminalreporter.write_line("All that is drawn at random was drawn in full." if LONG else f"Drawn with WORKBOOKGEN_SEED={SEED}.")
     reports = [each for outcome in ("passed", "failed") for each in terminalreporter.getreports(outcome)]
     rows = [row for report in reports for name, row in report.user_properties if name == "compared"]
     if rows:

@@ -3,7 +3,7 @@
     WORKBOOKGEN_LONG=1 python3 tests/run_all.py
 
 takes an hour or two; CI can be asked for it by the same variable. A push draws by a seed that
-the head of the run shows. It comes from the commit, so that other commits try other cases, and
+the end of the run shows. It comes from the commit, so that other commits try other cases, and
 WORKBOOKGEN_SEED=N draws the same ones again.
 """
 
@@ -34,14 +34,6 @@ os.environ["WORKBOOKGEN_SEED"] = str(SEED)
 def drawn(at_a_push: int, in_a_long_run: int) -> int:
     """How many cases to draw."""
     return in_a_long_run if LONG else at_a_push
-
-
-def some(cases: Iterable, at_a_push: int) -> list:
-    """So many of the cases, in their order; in a long run all."""
-    cases = list(cases)
-    if LONG or at_a_push >= len(cases):
-        return cases
-    return [cases[index] for index in sorted(Random(SEED).sample(range(len(cases)), at_a_push))]
 
 
 def dealt(cases: Iterable, hands: Sequence) -> list[tuple]:
