@@ -76,6 +76,11 @@ def mutants(layout: Layout) -> list[Mutant]:
     ]
 
 
+def in_its_row(mutant: Mutant) -> str:
+    """The changed formula as it can stand in another row: one that counts lines by its own row says which."""
+    return mutant.change.formula.replace("ROW()", f"ROW($A{mutant.placement.row + mutant.row})")
+
+
 class Bench:
     """A planner in which all these mutants stand beside the good formulas."""
 
@@ -84,7 +89,7 @@ class Bench:
         self.columns = {sheet: [each for each in tried if each.placement.sheet == sheet] for sheet in {each.placement.sheet for each in tried}}
         self.good = list({each.placement.key: each.placement for each in tried}.values())
         for sheet, group in self.columns.items():
-            session._workbook.set_formulas_batch(sheet, 1, FAR_RIGHT, [[each.change.formula] for each in group])
+            session._workbook.set_formulas_batch(sheet, 1, FAR_RIGHT, [[in_its_row(each)] for each in group])
 
     def differing(self, entries: Entries, wanted: Mapping[str, tuple] | None = None) -> set[Mutant]:
         """The mutants that show another value than is wanted; without one, than the good formula shows."""
