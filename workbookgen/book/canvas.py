@@ -70,6 +70,10 @@ class Canvas:
     def link(self, row: int, column: int, way: Way, looks: Mapping) -> None:
         self.to.write_url(row - 1, column - 1, f"internal:{self.target(way)}", self.formats(looks), way.words)
 
+    def link_here(self, row: int, column: int, to: int, words: str, looks: Mapping) -> None:
+        """A link to a row of this sheet."""
+        self.to.write_url(row - 1, column - 1, f"internal:{quote_sheetname(self.plan.sheet.name)}!A{to}", self.formats(looks), words)
+
     def target(self, way: Way) -> str:
         """The cell that a way leads to."""
         placed = self.layout.placements.get(way.field)

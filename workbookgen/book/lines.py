@@ -31,6 +31,11 @@ def lines_taken(text: str, width: float, size: float = USUAL, indented: bool = F
     return taken
 
 
+def pixels_taken(text: str, size: float = USUAL) -> float:
+    """How wide a text is in one line."""
+    return _pixels(text) * WIDER * size / USUAL
+
+
 def broken(text: str, width: float, size: float = USUAL) -> list[str]:
     """A text in lines that fit a width of so many digits, broken between words."""
     lines, line = [], ""

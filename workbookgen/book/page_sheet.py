@@ -2,12 +2,14 @@
 
 from workbookgen.book import look, sections
 from workbookgen.book.canvas import Canvas
+from workbookgen.book.lines import pixels_taken
 from workbookgen.book.frame import links_of_a_page
 from workbookgen.language.fields import Input
 from workbookgen.language.quantities import NUMBER_UNIT
 
-TITLE = 3  # row
+TITLE, ON_THIS_PAGE = 3, 4  # rows
 FIRST = 2  # column
+AIR = 12  # pixels between two links
 SCREEN = 1300  # pixels of a sheet that a small laptop shows
 
 
@@ -23,9 +25,23 @@ def draw(canvas: Canvas) -> None:
     if sheet.grid.chosen:
         placement = canvas.placed(sheet.grid.chosen)
         canvas.cells(sheet.grid.chosen, look.entry(placement.field, NUMBER_UNIT) | {"font_size": look.LARGE, "bold": True})
+    _links_on_this_page(canvas)
     for placed in canvas.plan.placed:
         sections.of(placed.section).draw(placed.section, canvas, placed.row)
     _hidden(canvas)
+
+
+def _links_on_this_page(canvas: Canvas) -> None:
+    """Where each chapter begins, since a long page takes many turns of a wheel. What has no room is left out."""
+    column, last = FIRST, canvas.plan.last_column
+    for place in canvas.plan.starts:
+        width, taken = pixels_taken(place.section.title, look.SMALL) + AIR, 1
+        while column + taken <= last and canvas.width(column, column + taken - 1) < width:
+            taken += 1
+        if column + taken - 1 > last or canvas.width(FIRST, column + taken - 1) > SCREEN:
+            return
+        canvas.link_here(ON_THIS_PAGE, column, place.row, place.section.title, look.LINK | {"valign": "vcenter"})
+        column += taken
 
 
 def _hidden(canvas: Canvas) -> None:

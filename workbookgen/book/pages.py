@@ -1,11 +1,12 @@
 """The plan of a page: bands below each other on the grid, and hidden columns for what no section shows."""
 
 from workbookgen.book import sections
-from workbookgen.book.plan import FIRST_BAND, GAP, HIDDEN, LINKS_ROW, MARGIN, TITLE_ROW, Placed, Plan, Spot, plan_of_log
+from workbookgen.book.plan import FIRST_BAND, GAP, HIDDEN, LINKS_ROW, MARGIN, ROW, TITLE_ROW, Placed, Plan, Spot, plan_of_log
 from workbookgen.language.parts import Card, Log, Planner, ProofTable, Sheet, Table
 
 CHOSEN = 3, 4, 4  # row, column, and how many columns the chosen name takes
 GRID_COLUMN = 96
+CHAPTERS = 3  # from which on a page has links to each
 
 
 def plan_of(sheet: Sheet, planner: Planner) -> Plan:
@@ -38,8 +39,19 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
     widths |= {column: GRID_COLUMN for column in range(2, seen + 1) if column not in widths}
     column = _hidden(sheet, planner, spots, seen + 1)
     widths |= dict.fromkeys(range(seen + 1, column), HIDDEN)
-    heights = {1: LINKS_ROW, 2: GAP, 3: TITLE_ROW, 4: GAP - 2}
-    return Plan(sheet, spots, widths, heights, tuple(placed), last_column=seen, last_row=row - 2, bands=tuple(bands), printed_to=printed_to, papers=tuple(papers))
+    starts = _starts(sheet, placed)
+    heights = {1: LINKS_ROW, 2: GAP, 3: TITLE_ROW, 4: ROW + GAP - 2 if starts else GAP - 2}
+    return Plan(sheet, spots, widths, heights, tuple(placed), starts=starts, last_column=seen, last_row=row - 2, bands=tuple(bands), printed_to=printed_to, papers=tuple(papers))
+
+
+def _starts(sheet: Sheet, placed: list[Placed]) -> tuple[Placed, ...]:
+    """Of a page of several chapters, where each begins: at its first title that is no caution."""
+    titled = [
+        next((section for band in chapter.view for section in band.sections if section.title and not getattr(section, "is_caution", False)), None)
+        for chapter in sheet.chapters
+    ]
+    starts = tuple(next(each for each in placed if each.section is section) for section in titled if section)
+    return starts if len(starts) >= CHAPTERS else ()
 
 
 def _hidden(sheet: Sheet, planner: Planner, spots: dict[str, Spot], column: int) -> int:
