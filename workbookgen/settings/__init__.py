@@ -27,7 +27,7 @@ Leavable = Literal[
     "Guide", "Buying", "Scouring", "Samples", "Yarn", "Components", "Twist", "Compare", "Labels", "Knitting", "Pieces",
     "Weaving", "Projects", "Time", "Figures", "Cost", "Lot", "Project", "Counts", "Questions", "Uses", "Bobbins", "Structures",
     "Offers", "Matching", "Blends",
-    "Dyeing", "Color",
+    "Dyeing", "Color", "Garments",
 ]
 IN_SMALL = ("Compare", "Projects", "Project")  # of these, what a small planner has
 NEEDS = {

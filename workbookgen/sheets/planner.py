@@ -18,6 +18,7 @@ from workbookgen.sheets import (
     dyeing,
     fiber,
     figures,
+    garments,
     guide,
     knitting,
     labels,
@@ -74,7 +75,7 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     )
     yield Sheet(
         knitting.SHEET, "Need", "How much yarn a piece takes, if no pattern says so.",
-        (knitting.chapter(settings), pieces.chapter(settings), weaving.chapter(settings), uses.chapter(settings)), near=("Projects",), grid=OF_LOGS,
+        (knitting.chapter(settings), pieces.chapter(settings), weaving.chapter(settings), uses.chapter(settings), garments.chapter(settings)), near=("Projects",), grid=OF_LOGS,
     )
     yield Sheet(
         guide.SHEET, "Fleece", "What to buy, how to wash and to dye it, and what fleeces give.",

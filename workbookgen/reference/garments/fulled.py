@@ -1,0 +1,107 @@
+"""Fulling: how large to make what hot water and rubbing will shrink."""
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Length, PerLength, Quantity, Ratio
+
+NO_LENGTH = Quantity(0.0, "m")
+NO_GAUGE = Quantity(0.0, "1/m")
+
+
+@law
+def lost_in_fulling(before: Length, after: Length) -> Ratio:
+    """Share of a size that fulling takes.
+
+    s = 1 - a / b. Each direction has its own; length often loses more than width.
+
+    Parameters
+    ----------
+    before : b, size of the swatch before fulling
+    after : a, its size after it, dry
+
+    Returns
+    -------
+    s, a share of the size before; below zero it has grown
+
+    Raises
+    ------
+    ValueError
+        A size that is not above zero.
+
+    Notes
+    -----
+    Valid for a swatch fulled as the piece will be.
+
+    References
+    ----------
+    Definition of a share lost.
+    """
+    require((before > NO_LENGTH) & (after > NO_LENGTH), "The swatch must have a size before and after.")
+    return 1 - (after / before).m_as("")
+
+
+
+@law
+def size_to_make(wanted: Length, lost: Ratio) -> Length:
+    """Size to make, so that fulling leaves the wanted one.
+
+    b = a / (1 - s). What is lost is a share of the size before, so one divides.
+
+    Parameters
+    ----------
+    wanted : a, size wanted after fulling
+    lost : s, share that fulling takes
+
+    Returns
+    -------
+    b, a length
+
+    Raises
+    ------
+    ValueError
+        A size that is not above zero, or a share of 1 or more.
+
+    Notes
+    -----
+    Valid for a piece fulled as its swatch was.
+
+    References
+    ----------
+    Definition of a share lost.
+    """
+    require(wanted > NO_LENGTH, "The size wanted must be above zero.")
+    require(lost < 1, "Fulling cannot take all of it.")
+    return wanted / (1 - lost)
+
+
+
+@law
+def counted_over(size: Length, gauge: PerLength) -> Ratio:
+    """Stitches or rows over a size.
+
+    n = b · g. In the gauge before fulling, since that is how it is worked.
+
+    Parameters
+    ----------
+    size : b, size to make
+    gauge : g, stitches or rows in a length
+
+    Returns
+    -------
+    n, a number
+
+    Raises
+    ------
+    ValueError
+        A size or a gauge that is not above zero.
+
+    Notes
+    -----
+    Valid for one gauge throughout.
+
+    References
+    ----------
+    Definition of the gauge.
+    """
+    require(size > NO_LENGTH, "The size must be above zero.")
+    require(gauge > NO_GAUGE, "The gauge must be above zero.")
+    return (size * gauge).m_as("")

@@ -1,0 +1,154 @@
+"""A pattern worked in another gauge: its numbers for the same size, and its yarn."""
+
+import numpy as np
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Length, PerLength, Quantity, Ratio
+
+NO_LENGTH = Quantity(0.0, "m")
+NO_GAUGE = Quantity(0.0, "1/m")
+
+
+@law
+def same_size(count: Ratio, pattern: PerLength, own: PerLength) -> Ratio:
+    """Stitches or rows for the size of the pattern.
+
+    n = k · o / p. As long a piece, in another gauge.
+
+    Parameters
+    ----------
+    count : k, stitches or rows in the pattern
+    pattern : p, the gauge that it gives
+    own : o, the gauge of your swatch
+
+    Returns
+    -------
+    n, a number; take the whole one near it that fits the repeat
+
+    Raises
+    ------
+    ValueError
+        A negative number, or a gauge that is not above zero.
+
+    Notes
+    -----
+    Valid for one gauge throughout; both over washed swatches.
+
+    References
+    ----------
+    Definition of the gauge.
+    """
+    require(count >= 0, "The stitches or rows of the pattern cannot be negative.")
+    _require_gauges(pattern, own)
+    return count * (own / pattern).m_as("")
+
+
+
+@law
+def size_of_its_numbers(pattern: PerLength, own: PerLength) -> Ratio:
+    """Change of size if the numbers of the pattern are kept.
+
+    x = p / o - 1. Closer stitches make it smaller.
+
+    Parameters
+    ----------
+    pattern : p, the gauge that the pattern gives
+    own : o, the gauge of your swatch
+
+    Returns
+    -------
+    x, a share of the size of the pattern; below zero it is smaller
+
+    Raises
+    ------
+    ValueError
+        A gauge that is not above zero.
+
+    Notes
+    -----
+    Valid for one gauge throughout.
+
+    References
+    ----------
+    Definition of the gauge.
+    """
+    _require_gauges(pattern, own)
+    return (pattern / own).m_as("") - 1
+
+
+
+@law
+def stitches_for_one(pattern: PerLength, own: PerLength, pattern_rows: PerLength | None = None, own_rows: PerLength | None = None) -> Ratio:
+    """Your stitches on the area of one of the pattern.
+
+    q = o / p · r / c. Both gauges count; where the rows are not known they are taken to change as the stitches do.
+
+    Parameters
+    ----------
+    pattern : p, stitch gauge of the pattern
+    own : o, stitch gauge of your swatch
+    pattern_rows : c, row gauge of the pattern
+    own_rows : r, row gauge of your swatch
+
+    Returns
+    -------
+    q, a number
+
+    Raises
+    ------
+    ValueError
+        A gauge that is not above zero.
+
+    Notes
+    -----
+    Valid for the same stitch pattern in both.
+
+    References
+    ----------
+    Definition of the stitch density.
+    """
+    _require_gauges(pattern, own)
+    across = (own / pattern).m_as("")
+    if pattern_rows is None or own_rows is None:
+        return across * across
+    _require_gauges(pattern_rows, own_rows)
+    return across * (own_rows / pattern_rows).m_as("")
+
+
+
+@law
+def yarn_in_gauge(yarn: Length, stitches_for_one: Ratio) -> Length:
+    """Yarn for the size of a pattern, in another gauge.
+
+    L = Y · √q. Smaller stitches are more, and each takes less: its yarn goes with 1 / √q, since stitches at rest have one shape.
+
+    Parameters
+    ----------
+    yarn : Y, length that the pattern asks for
+    stitches_for_one : q, your stitches on the area of one of the pattern
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        A length or a number that is not above zero.
+
+    Notes
+    -----
+    Valid for one stitch pattern, worked as firmly for its yarn in both, within 10 to 15 per cent; a swatch says more.
+
+    References
+    ----------
+    Munden, 1959: stitches in an area = k / ℓ² (from memory).
+    """
+    require(yarn > NO_LENGTH, "The pattern must ask for some yarn.")
+    require(stitches_for_one > 0, "The stitches must be above zero.")
+    return yarn * np.sqrt(stitches_for_one)
+
+
+
+def _require_gauges(pattern, own) -> None:
+    require((pattern > NO_GAUGE) & (own > NO_GAUGE), "A gauge must be above zero.")

@@ -1,0 +1,168 @@
+"""A piece whose rows grow or shrink evenly, as a shawl does: how far the rest of the yarn goes.
+
+Yarn goes with stitches. With as many more in each row, the stitches of all rows are those
+of a trapezoid; from a point, of a triangle, so that half the rows take a quarter of the yarn.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import law, require
+from workbookgen.units import Mass, Quantity, Ratio
+
+NO_MASS = Quantity(0.0, "g")
+
+
+@law
+def yarn_to_work(left: Mass, kept: Mass = NO_MASS) -> Mass:
+    """Yarn left to work rows with.
+
+    m = l - k. An edge to come, or binding off, takes its part.
+
+    Parameters
+    ----------
+    left : l, mass of all yarn left
+    kept : k, mass to keep for an edge and for binding off
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass, or more kept than is left.
+
+    Notes
+    -----
+    Valid for one yarn for both.
+
+    References
+    ----------
+    Definition of a difference.
+    """
+    require((left >= NO_MASS) & (kept >= NO_MASS), "A mass cannot be negative.")
+    require(left >= kept, "More is kept than is left.")
+    return left - kept
+
+
+
+@law
+def rows_still(left: Mass, used: Mass, rows: Ratio, first: Ratio, now: Ratio) -> Ratio:
+    """Rows that the rest of the yarn still makes.
+
+    k = 2 · R / (b + √(b² + 2 · g · R)), where R = m / u · n · (a + b) / 2 and g = (b - a) / n. The rows to come grow as those before them did.
+
+    Parameters
+    ----------
+    left : m, mass of yarn to work with
+    used : u, mass of yarn used so far
+    rows : n, rows worked so far
+    first : a, stitches of the first row; 0 from a point
+    now : b, stitches of a row now
+
+    Returns
+    -------
+    k, a number; where rows shrink, no more than there are until none is left
+
+    Raises
+    ------
+    ValueError
+        A negative mass, or no yarn used, no rows or no stitches so far.
+
+    Notes
+    -----
+    Valid for rows that grow, shrink or stay, evenly; one stitch pattern.
+
+    References
+    ----------
+    Geometry of a trapezoid; yarn in proportion to stitches: definition of a mean.
+    """
+    require(left >= NO_MASS, "The mass left cannot be negative.")
+    _require_worked(used, rows, first, now)
+    rest = (left / used).m_as("") * rows * (first + now) / 2
+    growth = (now - first) / rows
+    possible = 2 * rest / (now + np.sqrt(np.maximum(now * now + 2 * growth * rest, 0)))
+    # Rows that shrink come to an end, however much yarn is left.
+    until_none = np.where(first > now, now * rows / np.where(first > now, first - now, 1), np.inf)
+    fewer = np.minimum(possible, until_none)
+    return fewer if np.ndim(fewer) else float(fewer)
+
+
+
+@law
+def yarn_for_rows(wanted: Ratio, used: Mass, rows: Ratio, first: Ratio, now: Ratio) -> Mass:
+    """Yarn for the rows that one still wants.
+
+    m = u · w · (2 · b + g · w) / (n · (a + b)), where g = (b - a) / n. Late rows of a growing shawl take most of it.
+
+    Parameters
+    ----------
+    wanted : w, rows still to work
+    used : u, mass of yarn used so far
+    rows : n, rows worked so far
+    first : a, stitches of the first row; 0 from a point
+    now : b, stitches of a row now
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative number of rows, no yarn used, no rows or no stitches so far, or rows that would shrink below nothing.
+
+    Notes
+    -----
+    Valid for rows that grow, shrink or stay, evenly; one stitch pattern.
+
+    References
+    ----------
+    Geometry of a trapezoid; yarn in proportion to stitches: definition of a mean.
+    """
+    require(wanted >= 0, "The rows still to work cannot be negative.")
+    _require_worked(used, rows, first, now)
+    growth = (now - first) / rows
+    require(np.round(now + growth * wanted, 6) >= 0, "So many rows are not left: the stitches run out before.")
+    return used * wanted * (2 * now + growth * wanted) / (rows * (first + now))
+
+
+
+@law
+def share_worked(used: Mass, to_come: Mass) -> Ratio:
+    """Share of the yarn that is used so far.
+
+    x = u / (u + m). From a point it is the square of the share of the rows.
+
+    Parameters
+    ----------
+    used : u, mass of yarn used so far
+    to_come : m, mass for the rows to come
+
+    Returns
+    -------
+    x, a share
+
+    Raises
+    ------
+    ValueError
+        No yarn used, or a negative mass to come.
+
+    Notes
+    -----
+    Valid for one yarn throughout.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require(used > NO_MASS, "Some yarn must have been used.")
+    require(to_come >= NO_MASS, "The mass to come cannot be negative.")
+    return (used / (used + to_come)).m_as("")
+
+
+
+def _require_worked(used, rows, first, now) -> None:
+    require(used > NO_MASS, "Some yarn must have been used.")
+    require(rows > 0, "Some rows must have been worked.")
+    require((first >= 0) & (now > 0), "A row has stitches.")

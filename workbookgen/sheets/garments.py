@@ -1,0 +1,161 @@
+"""Garments: from size and ease to yarn, a pattern in another gauge, a shawl that grows, and fulling."""
+
+from workbookgen.language.domains import Number
+from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.parts import Card, Chapter
+from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, SHARE
+from workbookgen.language.sentences import MISSING
+from workbookgen.language.views import Reading, band
+from workbookgen.reference import garments as trade
+from workbookgen.reference import knitting, yarn_count
+from workbookgen.settings import Settings
+from workbookgen.sheets.shown import asked_and_answered
+
+SHEET = "Need"
+CHAPTER = "Garments"
+SIZE = Number(above=0, most=10_000)
+NONE_OR_SIZE = Number(least=0, most=10_000)
+ANY = Number(above=0, most=1_000_000)
+NONE_OR_ANY = Number(least=0, most=1_000_000)
+STITCHES = Number(above=0, most=1000)
+
+CAUTIONS = (
+    "Fulling takes hot water, soap and rubbing. Long gloves; hand-hot is hot enough where hands go in; children stay away. Look every few minutes: nothing brings it back. Stop when wrists or shoulders hurt.",
+)
+
+
+def chapter(settings: Settings) -> Chapter:
+    return Chapter(CHAPTER, (GARMENT, PATTERN, SHAWL, FULLING), (
+        asked_and_answered(GARMENT, "mass", "yarn", hidden="swatch_area"),
+        asked_and_answered(PATTERN, "yarn", "mass", hidden="density"),
+        asked_and_answered(SHAWL, "possible", hidden="rest"),
+        asked_and_answered(FULLING, "make_width", "make_length", hidden="swatch_area area"),
+        band(Reading(title="Before you full", sentences=CAUTIONS, is_caution=True)),
+    ), CAUTIONS)
+
+
+GARMENT = Card(
+    "garment",
+    "A garment, from size and ease",
+    groups=(
+        Group("You type", (
+            Input("body", "Body around", SIZE, LOOP, needed=True, help="Chest or bust, at the widest."),
+            Input("ease", "Ease", Number(least=-1000, most=1000), LOOP, blank_means=0, help="In all, beyond the body; below 0 it stretches. 2 to 6 in (5 to 15 cm) is usual (common practice, no source)."),
+            Input("length", "Length", SIZE, LOOP, needed=True, help="From the shoulder to the lower edge."),
+            Input("sleeve", "Sleeve length", NONE_OR_SIZE, LOOP, blank_means=0, help="Empty for none."),
+            Input("upper_arm", "Sleeve around, upper arm", NONE_OR_SIZE, LOOP, blank_means=0, help="Of the sleeve, its ease in it."),
+            Input("cuff", "Sleeve around, cuff", NONE_OR_SIZE, LOOP, help="Empty: as wide as above."),
+            Input("more", "On top", Number(least=0, most=2), SHARE, blank_means=0.05, help="For collar, bands and seams; empty means 5% (common practice, no source)."),
+            Input("swatch_width", "Swatch width", SIZE, LOOP, help="Washed, at rest."),
+            Input("swatch_height", "Swatch height", SIZE, LOOP),
+            Input("swatch_mass", "Its weight", ANY, MASS),
+            Input("grist", "Grist", ANY, GRIST, help="Of its yarn; for the length."),
+        )),
+        Group("Worked out", (
+            Result("around", "Garment around", "body + ease", trade.finished_around, LOOP, only_if="body + ease > 0", digits=1),
+            Result("panel", "Back or front, wide", "around / 2", trade.panel_width, LOOP, digits=1),
+            Result("area", "Its area", "(around * length + (upper_arm + IF(given(cuff), cuff, upper_arm)) * sleeve) * (1 + more)", trade.garment_area, AREA, digits=0,
+                   note="Body and sleeves laid flat. For other shapes, the list of parts above."),
+            Result("swatch_area", "Swatch", "swatch_width * swatch_height", knitting.swatch_area, AREA, uses={"width": "swatch_width", "height": "swatch_height"}),
+            Result("mass", "Yarn, weight", "area / swatch_area * swatch_mass", trade.yarn_by_swatch, MASS, note="No margin in it."),
+            Result("yarn", "Yarn, length", "mass * grist", yarn_count.length_of_mass, LENGTH),
+        )),
+    ),
+    rules=(
+        Rule("body + ease <= 0", lambda values: values["body"] + values["ease"] <= 0, "Ease: it takes away all that the body measures."),
+        Rule("AND(sleeve > 0, upper_arm = 0)", lambda values: values["sleeve"] > 0 and values["upper_arm"] == 0, f"{MISSING}: sleeve around, upper arm."),
+    ),
+)
+
+PATTERN = Card(
+    "pattern",
+    "A pattern in another gauge, for the same size",
+    groups=(
+        Group("You type", (
+            Input("stitches", "Stitches, by the pattern", STITCHES, GAUGE, needed=True),
+            Input("own_stitches", "Stitches, by your swatch", STITCHES, GAUGE, needed=True, help="Washed, at rest."),
+            Input("rows", "Rows, by the pattern", STITCHES, GAUGE, help="Empty: they change as the stitches do."),
+            Input("own_rows", "Rows, by your swatch", STITCHES, GAUGE),
+            Input("length", "Yarn, by the pattern", ANY, LENGTH),
+            Input("grist", "Grist of your yarn", ANY, GRIST, help="For the weight."),
+            Input("count", "Stitches to change", NONE_OR_ANY, NUMBER, help="Any number of stitches in the pattern."),
+            Input("row_count", "Rows to change", NONE_OR_ANY, NUMBER),
+        )),
+        Group("Worked out", (
+            Result("work", "Your stitches for them", "count * own_stitches / stitches", trade.same_size, NUMBER, digits=1,
+                   uses={"pattern": "stitches", "own": "own_stitches"}, note="Take the whole number near it that fits the repeat."),
+            Result("work_rows", "Your rows for them", "row_count * own_rows / rows", trade.same_size, NUMBER, digits=1,
+                   uses={"count": "row_count", "pattern": "rows", "own": "own_rows"}),
+            Result("kept", "Width, if you keep its numbers", "stitches / own_stitches - 1", trade.size_of_its_numbers, SHARE, is_signed=True,
+                   uses={"pattern": "stitches", "own": "own_stitches"}, note="Wider, or below 0 narrower, than the pattern says."),
+            Result("density", "Stitches for one", "own_stitches / stitches * IF(AND(given(rows), given(own_rows)), own_rows / rows, own_stitches / stitches)", trade.stitches_for_one, NUMBER,
+                   uses={"pattern": "stitches", "own": "own_stitches", "pattern_rows": "rows"}),
+            Result("yarn", "Yarn you need", "length * SQRT(density)", trade.yarn_in_gauge, LENGTH, uses={"yarn": "length", "stitches_for_one": "density"},
+                   note="By Munden's relation, within 10 to 15%, each yarn worked as firmly; a swatch says more."),
+            Result("mass", "Its weight", "yarn / grist", yarn_count.mass_of_length, MASS, uses={"length": "yarn"}),
+        )),
+    ),
+)
+
+# Stitches that the rest of the yarn makes, twice; and by how many more each row grows.
+TWICE = "rest / used * rows * (first + now)"
+GROWTH = "(now - first) / rows"
+EVENLY = f"{TWICE} / (now + SQRT(MAX(now * now + {GROWTH} * {TWICE}, 0)))"
+
+SHAWL = Card(
+    "shawl",
+    "A shawl that grows: how far the yarn goes",
+    groups=(
+        Group("You type", (
+            Input("used", "Yarn used so far", ANY, MASS, needed=True),
+            Input("left", "Yarn left", NONE_OR_ANY, MASS, needed=True),
+            Input("keep", "Of it, to keep", NONE_OR_ANY, MASS, blank_means=0, help="For the edge and for binding off."),
+            Input("rows", "Rows so far", ANY, NUMBER, needed=True, help="Growing evenly, so far and on."),
+            Input("now", "Stitches in a row now", ANY, NUMBER, needed=True),
+            Input("first", "Stitches in the first row", NONE_OR_ANY, NUMBER, blank_means=0, help="Empty: from a point. As many as now: from a side, all rows alike."),
+            Input("wanted", "Rows still to work", NONE_OR_ANY, NUMBER),
+        )),
+        Group("Worked out", (
+            Result("rest", "To work with", "left - keep", trade.yarn_to_work, MASS, uses={"kept": "keep"}, only_if="left >= keep"),
+            Result("possible", "Rows that are possible", f"IF(now >= first, {EVENLY}, MIN({EVENLY}, now * rows / (first - now)))", trade.rows_still, NUMBER, digits=1,
+                   uses={"left": "rest"}, note="Yarn goes with stitches: from a point, half the rows take a quarter."),
+            Result("takes", "Yarn for the rows still to work", f"used * wanted * (2 * now + {GROWTH} * wanted) / (rows * (first + now))", trade.yarn_for_rows, MASS,
+                   only_if=f"ROUND(now + {GROWTH} * wanted, 6) >= 0"),
+            Result("share", "Share of it used so far", "used / (used + takes)", trade.share_worked, SHARE, uses={"to_come": "takes"}, note="Of what all rows need, those still to work with them."),
+            Result("words", "In words", 'IF(ROUND(possible - wanted, 9) >= 0, "it will last", "it will not last")', knitting.lasts, None),
+        )),
+    ),
+    rules=(
+        Rule("keep > left", lambda values: values["keep"] > values["left"], "Of it, to keep: it is more than is left."),
+    ),
+)
+
+FULLING = Card(
+    "fulling",
+    "Fulling: how large to make it",
+    groups=(
+        Group("You type", (
+            Input("width", "Width wanted, fulled", SIZE, LOOP, needed=True),
+            Input("length", "Length wanted, fulled", SIZE, LOOP, needed=True),
+            Input("before_width", "Swatch width before", SIZE, LOOP, needed=True),
+            Input("after_width", "Swatch width after", SIZE, LOOP, needed=True, help="Fulled as the piece will be, dry."),
+            Input("before_height", "Swatch height before", SIZE, LOOP, needed=True),
+            Input("after_height", "Swatch height after", SIZE, LOOP, needed=True),
+            Input("swatch_mass", "Its weight", ANY, MASS),
+            Input("stitches", "Stitches before fulling", STITCHES, GAUGE, help="Gauge of the swatch before."),
+            Input("rows", "Rows before fulling", STITCHES, GAUGE),
+        )),
+        Group("Worked out", (
+            Result("lost_width", "Lost across", "1 - after_width / before_width", trade.lost_in_fulling, SHARE, uses={"before": "before_width", "after": "after_width"}, is_signed=True),
+            Result("lost_length", "Lost along", "1 - after_height / before_height", trade.lost_in_fulling, SHARE, uses={"before": "before_height", "after": "after_height"}, is_signed=True,
+                   note="Below 0 it has grown."),
+            Result("make_width", "Make it wide", "width / (1 - lost_width)", trade.size_to_make, LOOP, uses={"wanted": "width", "lost": "lost_width"}, digits=1),
+            Result("make_length", "Make it long", "length / (1 - lost_length)", trade.size_to_make, LOOP, uses={"wanted": "length", "lost": "lost_length"}, digits=1),
+            Result("cast_on", "Stitches for it", "make_width * stitches", trade.counted_over, NUMBER, uses={"size": "make_width", "gauge": "stitches"}, digits=0),
+            Result("work", "Rows for it", "make_length * rows", trade.counted_over, NUMBER, uses={"size": "make_length", "gauge": "rows"}, digits=0),
+            Result("swatch_area", "Swatch", "before_width * before_height", knitting.swatch_area, AREA, uses={"width": "before_width", "height": "before_height"}),
+            Result("area", "Piece", "make_width * make_length", knitting.swatch_area, AREA, uses={"width": "make_width", "height": "make_length"}),
+            Result("mass", "Yarn, weight", "area / swatch_area * swatch_mass", trade.yarn_by_swatch, MASS, note="No margin in it."),
+        )),
+    ),
+)
