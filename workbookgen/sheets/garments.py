@@ -29,8 +29,8 @@ def chapter(settings: Settings) -> Chapter:
         asked_and_answered(GARMENT, "mass", "yarn", hidden="swatch_area"),
         asked_and_answered(PATTERN, "yarn", "mass", hidden="density"),
         asked_and_answered(SHAWL, "possible", hidden="rest"),
-        asked_and_answered(FULLING, "make_width", "make_length", hidden="swatch_area area"),
         band(Reading(title="Before you full", sentences=CAUTIONS, is_caution=True)),
+        asked_and_answered(FULLING, "make_width", "make_length", hidden="swatch_area area"),
     ), CAUTIONS)
 
 
