@@ -208,5 +208,5 @@ def out_of_freezer(frozen: Ratio) -> Ratio:
     (read as reproduced).
     """
     require_numbers(frozen)
-    require((np.asarray(frozen) > 0) & (np.asarray(frozen) % 1 == 0), "A day is a whole number above zero.")
+    require((np.asarray(frozen) > 0) & (np.asarray(frozen) % 1 == 0), "A day is counted in whole numbers, from 1.")
     return frozen + FREEZING

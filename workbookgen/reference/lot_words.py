@@ -68,7 +68,7 @@ def spun_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, w
     Definition of rounding.
     """
     told = by_element(_spun, said(count), said(length), said(mass), said(gone))
-    return told if worth is None else by_element(lambda text, more: f"{text}; {more}", told, worth)
+    return told if worth is None else by_element(lambda text, more, number: f"{text}; {more}" if number else text, told, worth, count)
 
 
 def _spun(skeins: str, length: str, mass: str, gone: str) -> str:

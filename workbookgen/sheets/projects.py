@@ -161,7 +161,7 @@ def projects(settings: Settings) -> Log:
                 _of_skeins("own_square", "Skeins' own ±²", "skeins_own_square", SQUARE_LENGTH),
                 *_by_reels(settings.rows.skeins <= skeins.FEW),
                 _of_skeins("slack_sum", "By slack ±", "skeins_slack_part", LENGTH),
-                _of_skeins("shrink_sum", "By shrinkage ±", "skeins_shrink_part", LENGTH),
+                _of_skeins("shrink_sum", "By shrinkage ±", "skeins_shrink_part", LENGTH, width=11),
                 Result("doubt_skeins", "Skeins ±", "SQRT(own_square + reel_square + slack_sum * slack_sum + shrink_sum * shrink_sum)", uncertainty.skeins_doubt, LENGTH,
                        uses={"own": "own_square", "by_reels": "reel_square", "slack": "slack_sum", "shrink": "shrink_sum"},
                        note="Standard uncertainty of its skeins together; what they share is added before it is squared (JCGM 100)."),
@@ -212,10 +212,10 @@ def _of_sample(key: str, label: str, unit) -> Result:
                   uses={"name": "sample", "names": "samples_listed", "values": column}, width=9)
 
 
-def _of_skeins(key: str, label: str, column: str, unit) -> Result:
+def _of_skeins(key: str, label: str, column: str, unit, width: int = 8) -> Result:
     """A sum over the skeins of the project."""
     return Result(key, label, f"total({column}, skeins_for_project, name)", stock.total, unit,
-                  uses={"names": "skeins_for_project", "amounts": column}, digits=0, width=8)
+                  uses={"names": "skeins_for_project", "amounts": column}, digits=0, width=width)
 
 
 def _by_reels(few: bool) -> tuple[Result, ...]:

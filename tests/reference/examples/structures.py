@@ -4,7 +4,7 @@ from workbookgen.reference import plying
 
 from .amounts import n, q, texts
 
-BUILT = dict(ends=n(3, 4), kept=n(0.95, 1))
+BUILT = dict(ends=n(3, 4), kept=n(0.75, 1))
 
 EXAMPLES = [
     (plying.ends_in, dict(structure=texts("several strands", "a cable"), strands=n(3, 2), plies=n(2, 3))),

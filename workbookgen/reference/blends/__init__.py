@@ -1,0 +1,37 @@
+"""Blends: what a mixture of fibers costs, how fine it is, and what it takes up of the air's moisture.
+
+`shares` knows weights and money, `by_number` fibers as they are counted, `regain` their moisture.
+"""
+
+from workbookgen.reference.blends.shares import (
+    blend_price,
+    cost_of,
+    share_of_blend,
+    to_lay_out,
+    weighed,
+)
+from workbookgen.reference.blends.by_number import (
+    fiber_length,
+    fiber_side,
+    fineness,
+    mean_diameter,
+    mean_fineness,
+    thickness,
+)
+from workbookgen.reference.blends.regain import blend_regain, dry_at_regain
+
+__all__ = [
+    "blend_price",
+    "blend_regain",
+    "cost_of",
+    "dry_at_regain",
+    "fiber_length",
+    "fiber_side",
+    "fineness",
+    "mean_diameter",
+    "mean_fineness",
+    "share_of_blend",
+    "thickness",
+    "to_lay_out",
+    "weighed",
+]

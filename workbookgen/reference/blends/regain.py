@@ -1,0 +1,79 @@
+"""What a blend takes up of the air's moisture: shares of it are told dry."""
+
+from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.units import Mass, Quantity, Ratio
+
+NO_MASS = Quantity(0.0, "g")
+
+
+@law
+def dry_at_regain(mass: Mass, regain: Ratio) -> Mass:
+    """Dry mass of a fiber that was weighed at its regain.
+
+    D = m / (1 + R). The rest is water.
+
+    Parameters
+    ----------
+    mass : m, mass as weighed
+    regain : R, water over dry mass
+
+    Returns
+    -------
+    D, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass or regain.
+
+    Notes
+    -----
+    Valid for fiber that has lain in the air to which its regain belongs.
+
+    References
+    ----------
+    Definition of the regain.
+    """
+    require(mass >= NO_MASS, "A mass cannot be negative.")
+    require(regain >= 0, "The regain cannot be negative.")
+    return mass / (1 + regain)
+
+
+@law
+def blend_regain(total: Mass, dry: Mass, known: Ratio = 1, of: Ratio = 1) -> Ratio:
+    """Regain of a blend.
+
+    R = M / Σ D - 1, which is Σ x · R by shares of the dry mass. All its water over all its dry fiber.
+
+    Parameters
+    ----------
+    total : M, mass of all fibers as weighed
+    dry : Σ D, their dry mass
+    known : fibers of which this is known
+    of : fibers in the blend
+
+    Returns
+    -------
+    R, a share of the dry mass
+
+    Raises
+    ------
+    ValueError
+        A dry mass that is not above zero, or more than the whole, or a fiber of which it is not known.
+
+    Notes
+    -----
+    Valid for a blend of whose every fiber the regain is known.
+
+    References
+    ----------
+    A public examination item on blends, reproduced in the tests (read).
+    """
+    _require_all_known(known, of)
+    require_numbers(total, dry)
+    require((dry > NO_MASS) & (dry <= total * (1 + 1e-9)), "Dry fiber weighs something, and no more than the whole.")
+    return (total / dry).m_as("") - 1
+
+
+def _require_all_known(known, of) -> None:
+    require((known >= 1) & (known == of), "A mean is told where it is known of every fiber.")

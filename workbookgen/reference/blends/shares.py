@@ -1,0 +1,179 @@
+"""What is laid out for a blend, and what it costs: shares are by weight."""
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.texts import is_blank
+from workbookgen.units import Mass, PerMass, Quantity, Ratio
+
+NO_MASS = Quantity(0.0, "g")
+
+
+@law
+def weighed(mass: Mass, name: str) -> Mass:
+    """Mass of a fiber that a blend counts.
+
+    m = m. A line without a name is not finished, and is no part of the blend.
+
+    Parameters
+    ----------
+    mass : m, mass of the fiber
+    name : what it is called
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A mass that is not above zero, or a blank name.
+
+    Notes
+    -----
+    Valid for fibers weighed in the same air.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    require(mass > NO_MASS, "A fiber in a blend weighs something.")
+    require(by_element(lambda each: not is_blank(str(each)), name), "The name is blank: give one.")
+    return mass
+
+
+@law
+def share_of_blend(mass: Mass, total: Mass) -> Ratio:
+    """Share of a fiber in a blend.
+
+    x = m / M. The shares add up to 1.
+
+    Parameters
+    ----------
+    mass : m, mass of the fiber
+    total : M, mass of all fibers
+
+    Returns
+    -------
+    x, a share by mass
+
+    Raises
+    ------
+    ValueError
+        A mass that is not above zero, or a fiber that weighs more than the whole.
+
+    Notes
+    -----
+    Valid for fibers weighed in the same air.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require((mass > NO_MASS) & (total > NO_MASS), "A fiber in a blend weighs something.")
+    require(mass <= total * (1 + 1e-9), "A fiber cannot weigh more than the blend.")
+    return (mass / total).m_as("")
+
+
+@law
+def to_lay_out(share: Ratio, wanted: Mass) -> Mass:
+    """Mass of a fiber for a wanted mass of the blend.
+
+    m = x · M. For a batt, or for a whole lot.
+
+    Parameters
+    ----------
+    share : x, share of the fiber by mass
+    wanted : M, mass of blend wanted
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A share outside 0 to 1, or a negative mass.
+
+    Notes
+    -----
+    Valid for fibers weighed in the same air.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require((share >= 0) & (share <= 1 + 1e-9), "A share lies between 0 and 1.")
+    require(wanted >= NO_MASS, "A mass cannot be negative.")
+    return share * wanted
+
+
+@law
+def cost_of(mass: Mass, price: PerMass) -> Ratio:
+    """What a fiber in a blend costs.
+
+    k = m · p. Money is a plain number here.
+
+    Parameters
+    ----------
+    mass : m, mass of the fiber
+    price : p, money for a mass of it
+
+    Returns
+    -------
+    k, an amount of money
+
+    Raises
+    ------
+    ValueError
+        A negative mass or price.
+
+    Notes
+    -----
+    Valid for prices of fiber as it is weighed.
+
+    References
+    ----------
+    Definition of a price.
+    """
+    require(mass >= NO_MASS, "A mass cannot be negative.")
+    require(price >= Quantity(0.0, "1/g"), "A price cannot be negative.")
+    return (mass * price).m_as("")
+
+
+@law
+def blend_price(cost: Ratio, total: Mass, known: Ratio = 1, of: Ratio = 1) -> PerMass:
+    """Price of a blend.
+
+    p = Σ k / M, which is Σ x · p. The dear fiber by its share.
+
+    Parameters
+    ----------
+    cost : Σ k, what all fibers cost
+    total : M, their mass
+    known : fibers of which this is known
+    of : fibers in the blend
+
+    Returns
+    -------
+    p, money for a mass
+
+    Raises
+    ------
+    ValueError
+        A negative cost, or a mass that is not above zero, or a fiber of which it is not known.
+
+    Notes
+    -----
+    Valid for a blend of whose every fiber the price is known.
+
+    References
+    ----------
+    Definition of the mean.
+    """
+    _require_all_known(known, of)
+    require(cost >= 0, "A cost cannot be negative.")
+    require(total > NO_MASS, "A blend weighs something.")
+    return cost / total
+
+
+def _require_all_known(known, of) -> None:
+    require((known >= 1) & (known == of), "A mean is told where it is known of every fiber.")

@@ -1,0 +1,219 @@
+"""How much of a top each color is, and how wide its stripes become."""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.units import Length, Mass, PerLength, Quantity, Ratio
+
+NO_MASS = Quantity(0.0, "g")
+NO_LENGTH = Quantity(0.0, "m")
+
+
+@law
+def color_weight(whole: Mass, share: Ratio | None = None, weighed: Mass | None = None) -> Mass:
+    """Weight of one color in the top.
+
+    w = what was weighed, else x · m. A share by eye will do: the sum tells whether it can be right.
+
+    Parameters
+    ----------
+    whole : m, mass of the top
+    share : x, the color's share of it, if that is known
+    weighed : mass of the color, if that is known
+
+    Returns
+    -------
+    w, a mass
+
+    Raises
+    ------
+    ValueError
+        Neither is given, or something negative.
+
+    Notes
+    -----
+    Valid for colors that are as thick in the top as each other.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require(share is not None or weighed is not None, "Give the color's share, or its weight.")
+    require(whole >= NO_MASS, "The mass cannot be negative.")
+    if weighed is not None:
+        require(weighed >= NO_MASS, "The mass cannot be negative.")
+        return weighed
+    require(share >= 0, "The share cannot be negative.")
+    return whole * share
+
+
+@law
+def share_of_top(weight: Mass, whole: Mass) -> Ratio:
+    """A color's share of the top.
+
+    x = w / m. It is the same in each strip and each repeat.
+
+    Parameters
+    ----------
+    weight : w, mass of the color
+    whole : m, mass of the top
+
+    Returns
+    -------
+    x, a share
+
+    Raises
+    ------
+    ValueError
+        A negative mass, a top that weighs nothing, or a color that weighs more than the top.
+
+    Notes
+    -----
+    Valid for repeats that are alike.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require(weight >= NO_MASS, "The mass cannot be negative.")
+    require(whole > NO_MASS, "The top must weigh something.")
+    require(weight <= whole, "A color cannot weigh more than the top.")
+    return (weight / whole).m_as("")
+
+
+@law
+def least_share(shares: Ratio) -> Ratio:
+    """Share of the color of which there is least.
+
+    x = min x i. Its runs are the shortest.
+
+    Parameters
+    ----------
+    shares : x i, the colors' shares; one that is not a number is blank
+
+    Returns
+    -------
+    x, a share
+
+    Raises
+    ------
+    ValueError
+        No shares at all, or a negative one.
+
+    Notes
+    -----
+    Valid for shares of one top.
+
+    References
+    ----------
+    Definition of the least.
+    """
+    known = np.asarray(shares, dtype=float)
+    known = known[~np.isnan(known)]
+    require(known.size > 0, "Give at least one color.")
+    require(known >= 0, "A share cannot be negative.")
+    return float(known.min())
+
+
+@law
+def whole_words(total: Ratio) -> str:
+    """Whether the colors make up the whole top, in words.
+
+    text = whole for S = 1, less for S < 1, more for S > 1. What is missing is told, and nothing is changed.
+
+    Parameters
+    ----------
+    total : S, what the colors' shares come to
+
+    Returns
+    -------
+    a sentence
+
+    Raises
+    ------
+    ValueError
+        A sum that is not above zero.
+
+    Notes
+    -----
+    Valid for shares of one top; a billionth off is no difference.
+
+    References
+    ----------
+    Definition of a whole.
+    """
+    require(total > 0, "The colors must come to something.")
+    return by_element(_whole_words, total)
+
+
+@law
+def stripe_rows(length: Length, per_row: Length) -> Ratio:
+    """Rows that a run of color makes.
+
+    R = ρ / q. Yarn for one row is measured on a swatch.
+
+    Parameters
+    ----------
+    length : ρ, length of the run
+    per_row : q, yarn for one row
+
+    Returns
+    -------
+    R, a number
+
+    Raises
+    ------
+    ValueError
+        A negative length, or no yarn for a row.
+
+    Notes
+    -----
+    Valid for rows of one width.
+
+    References
+    ----------
+    Definition of a quotient.
+    """
+    require_numbers(length)
+    require(length >= NO_LENGTH, "The length cannot be negative.")
+    require(per_row > NO_LENGTH, "A row takes more yarn than nothing.")
+    return (length / per_row).m_as("")
+
+
+@law
+def stripe_width(rows: Ratio, row_gauge: PerLength) -> Length:
+    """Width of a stripe.
+
+    h = R / g. As high as its rows lie above each other.
+
+    Parameters
+    ----------
+    rows : R, rows of the stripe
+    row_gauge : g, rows per length
+
+    Returns
+    -------
+    h, a length
+
+    Raises
+    ------
+    ValueError
+        Negative rows, or a gauge that is not above zero.
+
+    Notes
+    -----
+    Valid for one gauge in the whole piece.
+
+    References
+    ----------
+    Definition of the gauge.
+    """
+    require(rows >= 0, "The rows cannot be negative.")
+    require(row_gauge > Quantity(0.0, "1/m"), "The gauge must be above zero.")
+    return (rows / row_gauge).to("meter")
+
+
+def _whole_words(total: float) -> str:
+    if abs(total - 1) < 1e-9:
+        return "The colors make up the whole top."
+    return f"The colors come to {'less' if total < 1 else 'more'} than the top weighs: look at their shares."

@@ -1,0 +1,227 @@
+"""How a dyed top is divided lengthwise, so that each strip holds its colors in their order."""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.words import said
+from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
+
+NO_MASS = Quantity(0.0, "g")
+NO_LENGTH = Quantity(0.0, "m")
+
+
+@law
+def strips(strands: Ratio, skeins: Ratio, chosen: Ratio | None = None) -> Ratio:
+    """Strips into which a top is divided lengthwise.
+
+    L = n · s, if no other number was chosen. One strip for each strand of each skein always holds the order.
+
+    Parameters
+    ----------
+    strands : n, strands that are plied together
+    skeins : s, skeins that are to be alike
+    chosen : another number of strips, if one is wanted
+
+    Returns
+    -------
+    L, a whole number
+
+    Raises
+    ------
+    ValueError
+        A number below one.
+
+    Notes
+    -----
+    Valid for strips of the whole length of the top and of one weight.
+
+    References
+    ----------
+    Definition of a product.
+    """
+    _require_counted(strands, skeins, *(() if chosen is None else (chosen,)))
+    return strands * skeins if chosen is None else chosen
+
+
+@law
+def repeats_of_strand(repeats: Ratio, strips: Ratio, strands: Ratio, skeins: Ratio) -> Ratio:
+    """Repeats of the order of colors in one strand of one skein.
+
+    r = k · L / (n · s). Only where r is whole does each strand begin and end with the same color.
+
+    Parameters
+    ----------
+    repeats : k, repeats along the top
+    strips : L, strips into which it is divided lengthwise
+    strands : n, strands that are plied together
+    skeins : s, skeins that are to be alike
+
+    Returns
+    -------
+    r, a number
+
+    Raises
+    ------
+    ValueError
+        A number below one.
+
+    Notes
+    -----
+    Valid for strips that are joined end to end in one direction, and broken between repeats.
+
+    References
+    ----------
+    Definition of an equal share.
+    """
+    _require_counted(repeats, strips, strands, skeins)
+    return repeats * strips / (strands * skeins)
+
+
+@law
+def order_words(repeats: Ratio, pieces: Ratio) -> str:
+    """Whether each strand holds the same order of colors, in words.
+
+    text = the repeats r where r = round(r), else a number of strips that does it. Strands that end within a repeat do not begin alike.
+
+    Parameters
+    ----------
+    repeats : r, repeats in one strand
+    pieces : strands in all, of all skeins: so many strips always do it
+
+    Returns
+    -------
+    a sentence
+
+    Raises
+    ------
+    ValueError
+        Numbers that are not above zero.
+
+    Notes
+    -----
+    Valid for numbers that a person counts; a millionth off is no difference.
+
+    References
+    ----------
+    Definition of a whole number.
+    """
+    require((repeats > 0) & (pieces > 0), "Repeats and strands must be above zero.")
+    return by_element(_order_words, repeats, pieces, said(pieces))
+
+
+@law
+def part(mass: Mass, parts: Ratio) -> Mass:
+    """Weight of one of equal parts.
+
+    w = m / p. Strips, strands and skeins are weighed against it.
+
+    Parameters
+    ----------
+    mass : m, mass of the top
+    parts : p, number of equal parts
+
+    Returns
+    -------
+    w, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass, or fewer parts than one.
+
+    Notes
+    -----
+    Valid for parts of one weight.
+
+    References
+    ----------
+    Definition of an equal share.
+    """
+    require_numbers(mass)
+    require(mass >= NO_MASS, "The mass cannot be negative.")
+    _require_counted(parts)
+    return mass / parts
+
+
+@law
+def strand_length(mass: Mass, grist: Grist, take_up: Ratio = 0.0) -> Length:
+    """Length of yarn of which one strand has this weight.
+
+    ℓ = m · λ · (1 - c). Each color's length is its weight times the grist, less what plying takes.
+
+    Parameters
+    ----------
+    mass : m, mass of the fiber in one strand
+    grist : λ, grist of the single
+    take_up : c, share of the singles' length lost in plying
+
+    Returns
+    -------
+    ℓ, a length
+
+    Raises
+    ------
+    ValueError
+        A negative mass, a grist that is not above zero, or a take-up that is not from 0 to under 1.
+
+    Notes
+    -----
+    Valid for fiber that is spun without loss, at one grist.
+
+    References
+    ----------
+    Definition of the grist.
+    """
+    require_numbers(mass, take_up)
+    require(mass >= NO_MASS, "The mass cannot be negative.")
+    require(grist > Quantity(0.0, "m/g"), "The grist must be above zero.")
+    require((take_up >= 0) & (take_up < 1), "The take-up lies from 0 to under 1.")
+    return mass * grist * (1 - take_up)
+
+
+@law
+def run(length: Length, repeats: Ratio, share: Ratio = 1.0) -> Length:
+    """Length of one run of a color, or of one repeat of them all.
+
+    ρ = ℓ · x / r. In the strand a color comes back with each repeat.
+
+    Parameters
+    ----------
+    length : ℓ, length of the yarn
+    repeats : r, repeats of the order in it
+    share : x, the color's share of a repeat; 1 for the whole repeat
+
+    Returns
+    -------
+    ρ, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length, repeats that are not above zero, or a share outside 0 to 1.
+
+    Notes
+    -----
+    Valid for repeats that are alike, and yarn of one grist.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require_numbers(length)
+    require(length >= NO_LENGTH, "The length cannot be negative.")
+    require(repeats > 0, "The repeats must be above zero.")
+    require((share >= 0) & (share <= 1), "The share lies between 0 and 1.")
+    return length * share / repeats
+
+
+def _order_words(repeats: float, pieces: float, spoken: str) -> str:
+    whole = round(float(repeats), 6)
+    if whole == int(whole):
+        return "Each strand holds the same colors in the same order."
+    return f"The strands would not be alike: they end within a repeat. Divide into {spoken} strips instead."
+
+
+def _require_counted(*numbers) -> None:
+    for number in numbers:
+        require(np.asarray(number) >= 1, "Each number must be one or more.")

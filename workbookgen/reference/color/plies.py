@@ -1,0 +1,78 @@
+"""Whether the colors of strands that are plied still meet at the end of the yarn."""
+
+from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.units import Length, Quantity, Ratio
+
+NO_LENGTH = Quantity(0.0, "m")
+
+
+@law
+def out_of_step(length: Length, difference: Ratio, strands: Ratio = 2) -> Length:
+    """How far one strand's colors are ahead of another's at the end of the yarn.
+
+    a = ℓ · δ. A strand that is finer stretches each color over more yarn, and the differences add up.
+
+    Parameters
+    ----------
+    length : ℓ, length of the yarn
+    difference : δ, by how much the grists of the strands differ, a share
+    strands : strands that are plied together, two or more
+
+    Returns
+    -------
+    a, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length or difference, or a single strand.
+
+    Notes
+    -----
+    Valid for strands that begin with the same color, and differ by small shares.
+
+    References
+    ----------
+    Geometry of two evenly stretched lengths.
+    """
+    require_numbers(length, difference)
+    require(length >= NO_LENGTH, "The length cannot be negative.")
+    require(difference >= 0, "The difference cannot be negative.")
+    require(strands > 1, "One strand has no other to be out of step with.")
+    return length * difference
+
+
+@law
+def meeting_words(ahead: Length, shortest: Length) -> str:
+    """Whether the colors of the plies still meet at the end of the yarn, in words.
+
+    text = meet where a < ρ, apart where a ≥ ρ. A color meets itself as long as its run is longer than the strands are out of step.
+
+    Parameters
+    ----------
+    ahead : a, how far the strands are out of step at the end
+    shortest : ρ, the shortest run of a color
+
+    Returns
+    -------
+    a sentence
+
+    Raises
+    ------
+    ValueError
+        A negative length.
+
+    Notes
+    -----
+    Valid for strands that begin with the same color.
+
+    References
+    ----------
+    Geometry of two runs that overlap.
+    """
+    require((ahead >= NO_LENGTH) & (shortest >= NO_LENGTH), "A length cannot be negative.")
+    return by_element(
+        lambda apart: "At the end the plies have lost step: the shortest color no longer meets itself." if apart
+        else "The colors of the plies meet to the end of the yarn.",
+        (ahead - shortest).m_as("m") > -1e-9,
+    )

@@ -1,0 +1,37 @@
+"""Dyeing by weight: how much dye, how much stock, how much water, and what helps the dye along.
+
+Dyers weigh powder once, into a stock solution, and then measure the stock: a 1% stock holds one gram in a hundred
+milliliters. `bath` knows the amounts, `shade` what the dye is mixed of.
+"""
+
+from workbookgen.reference.dyeing.bath import (
+    bath,
+    dye,
+    dyes,
+    goods,
+    powder,
+    stock,
+    water,
+)
+from workbookgen.reference.dyeing.shade import (
+    in_shade,
+    shade_words,
+    stock_of,
+    to_weigh,
+    whole_of,
+)
+
+__all__ = [
+    "bath",
+    "dye",
+    "dyes",
+    "goods",
+    "in_shade",
+    "powder",
+    "shade_words",
+    "stock",
+    "stock_of",
+    "to_weigh",
+    "water",
+    "whole_of",
+]

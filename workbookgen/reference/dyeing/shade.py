@@ -1,0 +1,180 @@
+"""What a shade is mixed of, and what helps the dye along: shares of the dye, and of the goods."""
+
+import numpy as np
+
+from workbookgen.reference.dyeing.bath import stock
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.units import Mass, Quantity, Ratio, Volume
+
+NO_MASS = Quantity(0.0, "g")
+
+
+@law
+def to_weigh(dye: Mass | None = None, of_shade: Ratio | None = None, goods: Mass | None = None, of_goods: Ratio | None = None) -> Mass:
+    """Weight of one thing that goes into the bath.
+
+    m = d · x for a dye that is a share of the shade, m = g · y for an assistant. Dyes that are mixed share one depth between them.
+
+    Parameters
+    ----------
+    dye : d, all dye of the shade
+    of_shade : x, the share of this dye in it
+    goods : g, mass of the dry goods
+    of_goods : y, an assistant as a share of the goods; used where x is not given
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        Neither pair is given, or a negative amount.
+
+    Notes
+    -----
+    Valid for shares as the product's label or a recipe gives them.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    whole, share = (goods, of_goods) if of_shade is None else (dye, of_shade)
+    require(whole is not None and share is not None, "Give a dye and its share of the shade, or the goods and a share of them.")
+    require(whole >= NO_MASS, "A mass cannot be negative.")
+    require(share >= 0, "A share cannot be negative.")
+    return whole * share
+
+
+@law
+def stock_of(dye: Mass, of_shade: Ratio, strength: Ratio) -> Volume:
+    """Stock of one dye among those that are mixed.
+
+    V = d · x / (s · 1 g/mL). Each dye has a stock of its own, all of one strength.
+
+    Parameters
+    ----------
+    dye : d, all dye of the shade
+    of_shade : x, the share of this dye in it
+    strength : s, strength of the stock, a share
+
+    Returns
+    -------
+    V, a volume
+
+    Raises
+    ------
+    ValueError
+        A negative mass or share, or a strength that is not above zero.
+
+    Notes
+    -----
+    Valid for stocks that were filled up to their volume, and stirred.
+
+    References
+    ----------
+    Definition of the strength by weight in volume.
+    """
+    return stock(to_weigh(dye=dye, of_shade=of_shade), strength)
+
+
+@law
+def in_shade(of_shade: Ratio) -> Ratio:
+    """A dye's share, as it counts in the shade.
+
+    x = x. Only what is a share of a shade is counted among its dyes.
+
+    Parameters
+    ----------
+    of_shade : x, the share of one dye
+
+    Returns
+    -------
+    x, a share
+
+    Raises
+    ------
+    ValueError
+        A share outside 0 to 1.
+
+    Notes
+    -----
+    Valid for dyes of one shade.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require((of_shade >= 0) & (of_shade <= 1), "The share lies between 0 and 1.")
+    return of_shade
+
+
+@law
+def whole_of(shares: Ratio) -> Ratio:
+    """What the shares of a whole come to.
+
+    S = Σ x i. A recipe that does not come to one hundred per cent is another recipe.
+
+    Parameters
+    ----------
+    shares : x i, shares of one whole; one that is not a number is blank
+
+    Returns
+    -------
+    S, a share
+
+    Raises
+    ------
+    ValueError
+        Shares that come to nothing.
+
+    Notes
+    -----
+    Valid for shares of one and the same whole.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    total = float(np.nansum(np.asarray(shares, dtype=float)))
+    require(0 < total < np.inf, "The shares must come to something.")
+    return total
+
+
+@law
+def shade_words(total: Ratio) -> str:
+    """Whether mixed dyes come to the whole shade, in words.
+
+    text = whole for S = 1, paler for S < 1, deeper for S > 1. Nothing that was typed is changed in silence.
+
+    Parameters
+    ----------
+    total : S, what the shares of the dyes come to
+
+    Returns
+    -------
+    a sentence
+
+    Raises
+    ------
+    ValueError
+        A sum that is not above zero.
+
+    Notes
+    -----
+    Valid for shares of one shade; a billionth off is no difference.
+
+    References
+    ----------
+    Definition of a whole.
+    """
+    require(total > 0, "The shares must come to something.")
+    return by_element(_shade_words, total)
+
+
+def _shade_words(total: float) -> str:
+    if abs(total - 1) < 1e-9:
+        return "The dyes make up the whole shade."
+    if total < 1:
+        return "The dyes come to less than 100%: weighed so, the shade will be paler than you asked for."
+    return "The dyes come to more than 100%: weighed so, the shade will be deeper than you asked for."
