@@ -40,7 +40,7 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
     column = _hidden(sheet, planner, spots, seen + 1)
     widths |= dict.fromkeys(range(seen + 1, column), HIDDEN)
     starts = _starts(sheet, placed)
-    heights = {1: LINKS_ROW, 2: GAP, 3: TITLE_ROW, 4: ROW + GAP - 2 if starts else GAP - 2}
+    heights = {1: LINKS_ROW, 2: GAP, 3: TITLE_ROW, 4: ROW + 2 if starts else GAP - 2}
     return Plan(sheet, spots, widths, heights, tuple(placed), starts=starts, last_column=seen, last_row=row - 2, bands=tuple(bands), printed_to=printed_to, papers=tuple(papers))
 
 

@@ -18,11 +18,11 @@ VIEW = LogView(typed="name . share weight", answers=(("In the yarn", "share_used
 
 
 def chapter(settings: Settings) -> Chapter:
-    top = asked_and_answered(TOP, "strip", "repeat", hidden="pieces order shares whole least shortest meeting")
-    said = Sentences(fields=("color_order", "color_meeting", "color_whole"), across=RIGHT, is_below=True)
+    top = asked_and_answered(TOP, "strip", "repeat", hidden="pieces order shares whole least shortest meeting", is_printed=False)
+    said = Sentences(fields=("color_order", "color_meeting", "color_whole"), across=RIGHT, is_below=True, is_printed=False)
     return Chapter(CHAPTER, (TOP, COLORS), (
         band(*top.sections, said),
-        band(Listing(title="Its colors", block="colors", view=VIEW, aside="By eye along one repeat, or weighed.")),
+        band(Listing(title="Its colors", block="colors", view=VIEW, aside="By eye along one repeat, or weighed.", is_printed=False)),
     ))
 
 

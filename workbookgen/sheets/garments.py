@@ -26,11 +26,11 @@ CAUTIONS = (
 
 def chapter(settings: Settings) -> Chapter:
     return Chapter(CHAPTER, (GARMENT, PATTERN, SHAWL, FULLING), (
-        asked_and_answered(GARMENT, "mass", "yarn", hidden="swatch_area"),
-        asked_and_answered(PATTERN, "yarn", "mass", hidden="density"),
-        asked_and_answered(SHAWL, "possible", hidden="rest"),
-        band(Reading(title="Before you full", sentences=CAUTIONS, is_caution=True)),
-        asked_and_answered(FULLING, "make_width", "make_length", hidden="swatch_area area"),
+        asked_and_answered(GARMENT, "mass", "yarn", hidden="swatch_area", is_printed=False),
+        asked_and_answered(PATTERN, "yarn", "mass", hidden="density", is_printed=False),
+        asked_and_answered(SHAWL, "possible", hidden="rest", is_printed=False),
+        band(Reading(title="Before you full", sentences=CAUTIONS, is_caution=True, is_printed=False)),
+        asked_and_answered(FULLING, "make_width", "make_length", hidden="swatch_area area", is_printed=False),
     ), CAUTIONS)
 
 
