@@ -14,6 +14,7 @@ from workbookgen.texts import folded, is_blank
 from workbookgen.units import Mass, Quantity, Ratio, Some
 
 NO_MASS = Quantity(0.0, "g")
+SPECK = 1e-6  # grams: less is nothing, since sums differ in their last digits
 
 
 @law
@@ -213,7 +214,7 @@ def spun(
 def still_to_come(yarn: Mass, spun: Mass, gone: str | None = None) -> Mass:
     """Yarn that a lot will still give.
 
-    r = y - s, but not below zero, and 0 once the rest is gone. A lot that gave more than was expected has nothing left.
+    r = y - s, but not below zero, and 0 once the rest is gone, or where no millionth of a gram is left. A lot that gave more than was expected has nothing left.
 
     Parameters
     ----------
@@ -240,7 +241,8 @@ def still_to_come(yarn: Mass, spun: Mass, gone: str | None = None) -> Mass:
     """
     require(yarn >= NO_MASS, "The yarn to come cannot be negative.")
     require(spun >= NO_MASS, "The yarn spun cannot be negative.")
-    return np.maximum(yarn - spun, NO_MASS) * (1.0 if gone is None else 0.0)
+    rest = (yarn - spun).m_as("g")
+    return Quantity(np.where(np.asarray(rest) > SPECK, rest, 0.0)[()], "g") * (1.0 if gone is None else 0.0)
 
 
 @law

@@ -52,7 +52,7 @@ def fibers(settings: Settings) -> Log:
                 Input("regain", "Regain", Number(least=0, most=1), SHARE, help="Wool 13.6%, silk 11%, flax and hemp 12%, cotton 8.5%."),
             )),
             Group("In the blend", (
-                Result("share", "Share", "mass / mix_total", blends.share_of_blend, SHARE, uses={"total": "mix_total"}),
+                Result("share", "Share", "weighed / mix_total", blends.share_of_blend, SHARE, uses={"mass": "weighed", "total": "mix_total"}),
                 Result("lay_out", "Lay out", "share * mix_wanted", blends.to_lay_out, MASS, uses={"wanted": "mix_wanted"}, note="For the weight wanted below."),
             )),
             Group("For the means", (

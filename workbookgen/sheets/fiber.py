@@ -125,7 +125,7 @@ def lots(settings: Settings) -> Log:
                 Result("spun_length", "In skeins", "total(skeins_finished_yd, skeins_from_lot, name)", stock.total, LENGTH,
                        uses={"names": "skeins_from_lot", "amounts": "skeins_finished_yd"},
                        note="Finished length of the skeins spun from it alone."),
-                Result("to_come", "Still to spin", "IF(given(gone), 0, MAX(0, yarn - spun))", stock.still_to_come, MASS,
+                Result("to_come", "Still to spin", "IF(given(gone), 0, IF(yarn - spun > 0.000001, yarn - spun, 0))", stock.still_to_come, MASS,
                        note="Yarn that the lot can still give; nothing once its rest is gone."),
                 Result("to_come_length", "That is", "to_come * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "to_come"},
                        note="Yarn still to spin, at the grist you want."),

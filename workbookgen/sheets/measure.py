@@ -169,7 +169,7 @@ def measure(settings: Settings) -> Card:
                        'IF(given(most), "very likely " & said(least) & " to " & said(most), '
                        'IF(given(used_loop), "Type the wraps you counted.", IF(given(used_wraps), "Choose a reel, or type its loop.", "Choose a skein, or type reel and wraps.")))',
                        measuring.likely_words, None, uses={"loop": "used_loop", "wraps": "used_wraps"},
-                       only_if="IF(given(most), AND(given(least), most * 2 < 1000000), OR(NOT(given(used_loop)), NOT(given(used_wraps))))"),
+                       only_if="IF(given(most), given(least), OR(NOT(given(used_loop)), NOT(given(used_wraps))))"),
                 Result("weighs", "It weighs", 'ROUND(ROUND(net / 28.349523125, 9), 1) & " oz (" & ROUND(ROUND(net, 9), 0) & " g)"', labels.mass_words, None,
                        uses={"mass": "net"}, only_if="net < 10000000"),
                 Result("wrong", "What is wrong", f'IF(given(message), message, IF(given(log_fault), "In the log: " & log_fault, "{TOO_HEAVY}"))',

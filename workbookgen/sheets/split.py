@@ -57,10 +57,10 @@ def together(settings: Settings) -> Card:
                    split.split_in_words, None, uses={"in_all": "due"}, only_if="due > 0", width=60),
         )),
         Group("", (
-            Result("steps", "Steps of the scale", "ROUNDDOWN(ROUND(mass / step, 6), 0)", split.whole_steps, NUMBER, uses={"amount": "mass"}, digits=0),
-            Result("mass_left", "Less than a step", "ROUND(mass / step - steps, 6)", split.undivided, NUMBER, uses={"amount": "mass"}),
-            Result("coins", "Coins", "ROUNDDOWN(ROUND(money / coin, 6), 0)", split.whole_steps, NUMBER, uses={"amount": "money", "step": "coin"}, digits=0),
-            Result("money_left", "Less than a coin", "ROUND(money / coin - coins, 6)", split.undivided, NUMBER, uses={"amount": "money", "step": "coin", "steps": "coins"}),
+            Result("steps", "Steps of the scale", "ROUNDDOWN(ROUND(ROUND(mass / step, 9), 6), 0)", split.whole_steps, NUMBER, uses={"amount": "mass"}, digits=0),
+            Result("mass_left", "Less than a step", "ROUND(ROUND(mass / step - steps, 9), 6)", split.undivided, NUMBER, uses={"amount": "mass"}),
+            Result("coins", "Coins", "ROUNDDOWN(ROUND(ROUND(money / coin, 9), 6), 0)", split.whole_steps, NUMBER, uses={"amount": "money", "step": "coin"}, digits=0),
+            Result("money_left", "Less than a coin", "ROUND(ROUND(money / coin - coins, 9), 6)", split.undivided, NUMBER, uses={"amount": "money", "step": "coin", "steps": "coins"}),
             Result("wanted", "Weights wanted", "sum(members_asked)", stock.sum_of, MASS, uses={"amounts": "members_asked"}),
             Result("fit", "Of the weights wanted", "mass / wanted", split.of_the_wanted, NUMBER, only_if="wanted > 0"),
             Result("parts", "Parts", "sum(members_part)", stock.sum_of, NUMBER, uses={"amounts": "members_part"}),
@@ -114,7 +114,7 @@ def _shared(key: str, steps: str, due: str, in_all: str, last: str, only_if: str
     """Whole steps of something for each member by the largest remainders."""
     exact, whole, turn = f"{key}exact", f"{key}whole", f"{key}turn"
     return (
-        Result(exact, "Exact share", f"ROUND({steps} * ({due} / {in_all}), 6)", split.exact, NUMBER, uses={"steps": steps, "due": due, "in_all": in_all}, only_if=only_if),
+        Result(exact, "Exact share", f"ROUND(ROUND({steps} * ({due} / {in_all}), 9), 6)", split.exact, NUMBER, uses={"steps": steps, "due": due, "in_all": in_all}, only_if=only_if),
         Result(whole, "Whole steps", f"ROUNDDOWN({exact}, 0)", split.whole, NUMBER, uses={"exact": exact}, digits=0),
         Result(turn, "Turn", f"ROUND(({exact} - {whole}) * 1000000, 0) * 1000 + 1000 - line", split.turn, NUMBER, uses={"exact": exact, "whole": whole}, digits=0),
         Result("got" if not key else "coins", "Steps", f"{whole} + IF(given({last}), IF({turn} >= {last}, 1, 0), 0)", split.given_out, NUMBER, digits=0,

@@ -121,7 +121,12 @@ def weavings(settings: Settings) -> Log:
                  f"{MISSING}: the project that makes the weft, since it is another yarn."),
             Rule("AND(given(weft_project), NOT(given(weft_grist)))", lambda values: bool(values["weft_project"]) and values["weft_grist"] is None,
                  "Weft's project: give the weft's grist too, or leave this empty."),
-            Rule("AND(given(weft_project), weft_project = project)", lambda values: isinstance(values["weft_project"], str) and bool(values["weft_project"]) and folded(values["weft_project"]) == folded(values["project"]),
+            Rule("AND(given(weft_project), weft_project = project)", _weft_of_the_warp,
                  "Weft's project: choose another one than the warp's."),
         ),
     )
+
+
+def _weft_of_the_warp(values: dict) -> bool:
+    chosen = [values[each] for each in ("project", "weft_project")]
+    return all(isinstance(each, str) and each for each in chosen) and folded(chosen[0]) == folded(chosen[1])

@@ -367,4 +367,4 @@ def _plain(amount):
 
 def _six(number):
     """Rounded to six decimals, half a millionth up, as spreadsheets do."""
-    return np.floor(np.multiply(number, MILLIONTH) + 0.5) / MILLIONTH
+    return np.floor(np.round(np.multiply(number, MILLIONTH), 3) + 0.5) / MILLIONTH
