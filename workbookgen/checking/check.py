@@ -173,7 +173,7 @@ def _batches(layout: Layout, scenarios: int, seed: int) -> Iterator[list[Entries
     most = together(layout)
     for start in range(0, scenarios, most):
         seeds = range(seed + start, seed + min(start + most, scenarios))
-        yield [scenario(layout.planner, each, is_whole=each % WHOLE_EVERY == 0) for each in seeds]
+        yield [scenario(layout.planner, each, None, each % WHOLE_EVERY == 0) for each in seeds]
 
 
 def not_typed(layout: Layout, in_file: dict[tuple[str, str], str]) -> dict[tuple[str, str], str]:

@@ -1,47 +1,13 @@
-"""What becomes of stock that is kept: what of it is still there, what it is worth, and when it leaves the freezer."""
+"""What becomes of stock that is kept: what it is worth, and when it leaves the freezer."""
 
 import numpy as np
 
 from workbookgen.reference.law import by_element, law, require, require_numbers
 from workbookgen.reference.words import said
-from workbookgen.units import Length, Mass, Quantity, Ratio
+from workbookgen.units import Mass, Quantity, Ratio
 
-NO_LENGTH, NO_MASS = Quantity(0.0, "m"), Quantity(0.0, "g")
+NO_MASS = Quantity(0.0, "g")
 FREEZING = 7.0  # days
-
-
-@law
-def still_there(length: Length, gone: str | None = None) -> Length:
-    """Yarn of a skein that is still there.
-
-    L = L. What was given, sold or used is no stock any more.
-
-    Parameters
-    ----------
-    length : L, finished length of the skein
-    gone : where it went, if it is gone
-
-    Returns
-    -------
-    L, a length
-
-    Raises
-    ------
-    ValueError
-        A negative length, or a skein that is gone.
-
-    Notes
-    -----
-    Valid for skeins that went whole.
-
-    References
-    ----------
-    Definition of the stock.
-    """
-    require_numbers(length)
-    require(gone is None, "The skein is gone.")
-    require(length >= NO_LENGTH, "A length cannot be negative.")
-    return length * 1.0
 
 
 @law
@@ -112,39 +78,6 @@ def worth_of_rest(cost: Ratio, to_come: Mass, yarn: Mass) -> Ratio:
     require(to_come >= NO_MASS, "The yarn to come cannot be negative.")
     require(yarn > NO_MASS, "The yarn of the lot must be above zero.")
     return cost * (to_come / yarn).m_as("")
-
-
-@law
-def skeins_gone(skeins: Ratio, there: Ratio) -> Ratio:
-    """How many skeins are gone.
-
-    k = n - m. They were spun, and are no stock.
-
-    Parameters
-    ----------
-    skeins : n, all skeins
-    there : m, those that are still there
-
-    Returns
-    -------
-    k, a whole number
-
-    Raises
-    ------
-    ValueError
-        More skeins there than there are.
-
-    Notes
-    -----
-    Valid for skeins that went whole.
-
-    References
-    ----------
-    Definition of counting.
-    """
-    require_numbers(skeins, there)
-    require(skeins >= there, "There cannot be more skeins left than there were.")
-    return skeins - there
 
 
 @law

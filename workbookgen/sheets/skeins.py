@@ -143,8 +143,6 @@ def skeins(settings: Settings) -> Log:
                        note="By wraps per inch. The published classes overlap, so that several may be named; sources differ."),
             )),
             Group("In the stock", (
-                Result("there", "Still there", "finished_yd", care.still_there, LENGTH, uses={"length": "finished_yd"}, only_if="NOT(given(gone))",
-                       note="Nothing, once it was given, sold or used."),
                 Result("worth", "Worth", "price", care.worth, money(settings), only_if="NOT(given(gone))"),
             )),
             Group("Its lot", (

@@ -12,8 +12,7 @@ def spun(settings: Settings) -> Card:
         Result("skeins", "Skeins", "COUNT(skeins_finished_yd)", overview.how_many, NUMBER, uses={"amounts": "skeins_finished_yd"}, digits=0),
         Result("length", "Yarn in skeins", "sum(skeins_finished_yd)", stock.sum_of, LENGTH, uses={"amounts": "skeins_finished_yd"}),
         Result("mass", "Its weight", "sum(skeins_net)", stock.sum_of, MASS, uses={"amounts": "skeins_net"}),
-        Result("there", "Still there", "COUNT(skeins_there)", overview.how_many, NUMBER, uses={"amounts": "skeins_there"}, digits=0),
-        Result("gone", "Gone", "skeins - there", care.skeins_gone, NUMBER, digits=0),
+        Result("gone", "Gone", "COUNT(skeins_line_of_gone)", overview.how_many, NUMBER, uses={"amounts": "skeins_line_of_gone"}, digits=0),
         Result("words", "In words",
                'IF(skeins = 0, "no skeins yet", IF(skeins = 1, "1 skein, ", said(skeins) & " skeins, ") & said(length) & ", " & said(mass) & '
                'IF(gone = 0, "", "; " & said(gone) & IF(gone = 1, " is gone", " are gone")) & IF(given(worth_words), "; " & worth_words, ""))',
