@@ -7,8 +7,9 @@ from workbookgen.carry.carry import carry
 from workbookgen.carry.leftovers import IN_ITS_CELL, ONLY_HERE
 from workbookgen.carry.matching import match
 from workbookgen.errors import FileError
-from workbookgen.filled.planner import described, read_filled
-from workbookgen.settings import Reel
+from workbookgen.filled.planner import ROWS_OF, described, read_filled
+from workbookgen.language.parts import Log
+from workbookgen.settings import Reel, Rows, Settings
 
 from .conftest import LINES, cell, filled, small, written
 
@@ -152,3 +153,8 @@ def test_the_new_planner_has_the_cells_that_its_layout_says(old_file, carried):
     layout = place(described(small("metric", lines=6)))
     outcome = carried(old_file, small("metric", lines=6))
     assert layout.placements.keys() <= outcome.new.ranges.keys()
+
+
+def test_every_log_in_which_one_types_can_be_longer_so_that_inserted_lines_come_along():
+    logs = {block.key for block in described(Settings()).blocks.values() if isinstance(block, Log) and block.inputs}
+    assert logs and {ROWS_OF.get(key, key) for key in logs} <= set(Rows.model_fields)

@@ -60,6 +60,10 @@ class Rows(Strict):
     whorls: int = Field(6, ge=2, le=50, strict=True)
     offers: int = Field(6, ge=2, le=100, strict=True)
     members: int = Field(8, ge=2, le=100, strict=True)
+    rack: int = Field(4, ge=2, le=50, strict=True)
+    blend: int = Field(5, ge=2, le=50, strict=True)
+    recipe: int = Field(7, ge=2, le=50, strict=True)
+    colors: int = Field(8, ge=2, le=50, strict=True)
     labels: int = Field(16, ge=2, le=1000, strict=True)
 
 

@@ -13,7 +13,6 @@ from workbookgen.sheets.offers import per_mass
 
 SHEET = "Yarn"
 CHAPTER = "Blends"
-FIBERS = 5  # in one blend
 SQUARE_METERS = always(Unit("m²", "meter ** 2"))
 WOOL = "1310000"  # grams in a cubic meter
 
@@ -40,7 +39,7 @@ def fibers(settings: Settings) -> Log:
     return Log(
         "blend",
         title="",
-        rows=FIBERS,
+        rows=settings.rows.blend,
         groups=(
             Group("You type", (
                 Input("name", "Fiber", Name(), needed=True, help="What you call it."),

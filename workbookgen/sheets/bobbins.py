@@ -1,12 +1,14 @@
 """Bobbins: what one holds, how many a yarn fills, and singles left over when the shortest runs out."""
 
+from dataclasses import replace
+
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import MESSAGE, Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DENSITY, GRIST, GRIST_METRIC, GRIST_US, IN_METERS, LENGTH, LOOP, MASS, NUMBER, SHARE
 from workbookgen.language.views import RIGHT, Answers, Band, Big, Entries, Listing, LogView, Sentences
 from workbookgen.reference import overview, planning, plying, stock, yarn_count
-from workbookgen.settings import Settings
+from workbookgen.settings import Rows, Settings
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
@@ -15,11 +17,10 @@ CHAPTER = "Bobbins"
 ANY = Number(above=0, most=1_000_000)
 SPAN = Number(above=0, most=1000)
 TAKE_UP = Number(least=0, below=1)
-SIDE_BY_SIDE = 4  # bobbins on a rack
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (BOBBIN, ON_THE_RACK, RACK), (
+    return Chapter(CHAPTER, (BOBBIN, replace(ON_THE_RACK, rows=settings.rows.rack), RACK), (
         asked_and_answered(BOBBIN, "length", "bobbins", captions=("One holds", "Bobbins to fill"), hidden=OF_PROJECT, is_printed=False),
         Band((
             Entries(title="Singles left over", fields=("ending_grist", "ending_take_up"), is_printed=False),
@@ -103,7 +104,7 @@ BOBBIN = Card(
 ON_THE_RACK = Log(
     "rack",
     title="",
-    rows=SIDE_BY_SIDE,
+    rows=Rows().rack,
     groups=(
         Group("You type", (
             Input("length", "Length on it", Number(above=0, most=10_000_000), LENGTH, help="Of the single, a line for each bobbin. Or give its weight instead."),

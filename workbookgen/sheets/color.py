@@ -1,26 +1,27 @@
 """Color: a dyed top divided so that its colors keep their order, and how long each color becomes."""
 
+from dataclasses import replace
+
 from workbookgen.language.domains import Note, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, SHARE
 from workbookgen.language.views import RIGHT, Listing, LogView, Sentences, band
 from workbookgen.reference import color, dyeing
-from workbookgen.settings import Settings
+from workbookgen.settings import Rows, Settings
 from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = "Yarn"
 CHAPTER = "Color"
 ANY = Number(above=0, most=1_000_000)
 COUNTED = Number(least=1, most=1000, whole=True)
-LINES = 8
 VIEW = LogView(typed="name . share weight", answers=(("In the yarn", "share_used weight_used length run rows width"),))
 
 
 def chapter(settings: Settings) -> Chapter:
     top = asked_and_answered(TOP, "strip", "repeat", hidden="pieces order shares whole least shortest meeting", is_printed=False)
     said = Sentences(fields=("color_order", "color_meeting", "color_whole"), across=RIGHT, is_below=True, is_printed=False)
-    return Chapter(CHAPTER, (TOP, COLORS), (
+    return Chapter(CHAPTER, (TOP, replace(COLORS, rows=settings.rows.colors)), (
         band(*top.sections, said),
         band(Listing(title="Its colors", block="colors", view=VIEW, aside="By eye along one repeat, or weighed.", is_printed=False)),
     ))
@@ -74,7 +75,7 @@ TOP = Card(
 COLORS = Log(
     "colors",
     title="",
-    rows=LINES,
+    rows=Rows().colors,
     groups=(
         Group("You type", (
             Input("name", "Color", Note(), width=20),

@@ -1,12 +1,14 @@
 """Dyeing: cautions first; then dye, stock, bath and assistants for goods of a known weight."""
 
+from dataclasses import replace
+
 from workbookgen.language.domains import Choice, Note, Number
 from workbookgen.language.fields import ASKING, Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DYE, DYE_BATH, LIQUOR, MASS, SHARE, STOCK
 from workbookgen.language.views import LEFT, RIGHT, Listing, LogView, Reading, Sentences, band
 from workbookgen.reference import dyeing, stock
-from workbookgen.settings import Settings
+from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import fiber, skeins
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
@@ -14,7 +16,6 @@ from workbookgen.units import Quantity
 SHEET = "Fleece"
 CHAPTER = "Dyeing"
 ANY = Number(above=0, most=1_000_000)
-LINES = 7  # four dyes and three assistants
 
 CAUTIONS = (
     "Dye, mordant and acid in powder: a dust mask for fine dust, gloves and eye protection while you weigh and stir, in still air, and the lid back on at once. "
@@ -37,7 +38,7 @@ def chapter(settings: Settings) -> Chapter:
             Sentences(fields=("dyeing_shade",), across=RIGHT),
         ),
     )
-    return Chapter(CHAPTER, (BATH, RECIPE), bands, CAUTIONS)
+    return Chapter(CHAPTER, (BATH, replace(RECIPE, rows=settings.rows.recipe)), bands, CAUTIONS)
 
 
 VIEW = LogView(typed="name . of_shade of_goods", answers=(("For this bath", "mass volume"),))
@@ -95,7 +96,7 @@ BATH = Card(
 RECIPE = Log(
     "recipe",
     title="",
-    rows=LINES,
+    rows=Rows().recipe,
     groups=(
         Group("You type", (
             Input("name", "What", Note(), width=20, help="A dye, or what helps it: acid, salt, alum."),
