@@ -42,8 +42,8 @@ def test_two_that_were_swapped(filled, small_layout, tmp_path):
 
 def test_two_of_a_card_that_were_swapped(filled, small_layout):
     at = small_layout.placements
-    path = pointed(filled, small_layout, wheel_whorl=at["wheel_slip"].range, wheel_slip=at["wheel_whorl"].range)
-    assert [fault.place for fault in misplaced(read_filled(path))] == ["wheel_whorl", "wheel_slip"]
+    path = pointed(filled, small_layout, wheel_wheel=at["wheel_whorl"].range, wheel_whorl=at["wheel_wheel"].range)
+    assert [fault.place for fault in misplaced(read_filled(path))] == ["wheel_wheel", "wheel_whorl"]
 
 
 def test_one_that_is_a_line_further_down(filled, small_layout):

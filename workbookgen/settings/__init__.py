@@ -57,13 +57,13 @@ class Rows(Strict):
     estimates: int = Field(12, ge=2, le=500, strict=True)
     weavings: int = Field(8, ge=2, le=500, strict=True)
     uses: int = Field(24, ge=2, le=200, strict=True)
-    whorls: int = Field(6, ge=2, le=50, strict=True)
+    whorls: int = Field(6, ge=2, le=100, strict=True)
     offers: int = Field(6, ge=2, le=100, strict=True)
     members: int = Field(8, ge=2, le=100, strict=True)
-    rack: int = Field(4, ge=2, le=50, strict=True)
-    blend: int = Field(5, ge=2, le=50, strict=True)
-    recipe: int = Field(7, ge=2, le=50, strict=True)
-    colors: int = Field(8, ge=2, le=50, strict=True)
+    rack: int = Field(4, ge=2, le=100, strict=True)
+    blend: int = Field(5, ge=2, le=100, strict=True)
+    recipe: int = Field(7, ge=2, le=100, strict=True)
+    colors: int = Field(8, ge=2, le=100, strict=True)
     labels: int = Field(16, ge=2, le=1000, strict=True)
 
 

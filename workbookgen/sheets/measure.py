@@ -185,7 +185,7 @@ def measure(settings: Settings) -> Card:
                 Result("project_share", "Share of its need", "finished / project_need", measuring.share_of_need, SHARE, uses={"length": "finished", "need": "project_need"},
                        only_if="project_need > 0"),
                 Result("in_project", "In a project", 'log_project & ": " & said(project_share) & " of its " & said(project_need)', measuring.project_words, None,
-                       uses={"project": "log_project", "need": "project_need", "share": "project_share"}, only_if="project_need * 2 < 1000000"),
+                       uses={"project": "log_project", "need": "project_need", "share": "project_share"}),
             )),
             Group("What it can become", uses.enough_for("finished", "wpi")),
             Group("Its lot", (
