@@ -41,7 +41,11 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
     widths |= dict.fromkeys(range(seen + 1, column), HIDDEN)
     starts = _starts(sheet, placed)
     heights = {1: LINKS_ROW, 2: GAP, 3: TITLE_ROW, 4: ROW + 2 if starts else GAP - 2}
-    return Plan(sheet, spots, widths, heights, tuple(placed), starts=starts, last_column=seen, last_row=row - 2, bands=tuple(bands), printed_to=printed_to, papers=tuple(papers))
+    printed_to = printed_to if printed_to > 1 else row - 2  # where all is for the screen, paper is better than nothing
+    return Plan(
+        sheet, spots, widths, heights, tuple(placed), last_column=seen, last_row=row - 2, bands=tuple(bands), printed_to=printed_to,
+        papers=tuple(papers), starts=starts,
+    )
 
 
 def _starts(sheet: Sheet, placed: list[Placed]) -> tuple[Placed, ...]:
