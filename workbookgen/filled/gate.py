@@ -27,7 +27,7 @@ MOST_BYTES = 96 * 2**20
 MOST_UNPACKED = 1_000 * 2**20
 MOST_PARTS = 2_000
 MOST_TAGS = 16_000_000
-MOST_CELLS = 2_500_000
+MOST_CELLS = 2_700_000
 MOST_TAGS_BESIDE = 500_000  # in a part that is no sheet, and is held in memory as a whole
 
 STRAY_CELLS = 100_000  # that a person may have added to a planner, beyond which the planner is not what the file is about
