@@ -129,7 +129,7 @@ def test_a_piece_that_was_only_weighed_when_finished_leaves_its_lot_right():
     finished = SCARF | {"used": 9.0}
     skein = {"name": "One", "reel": "Reel", "wraps": 100.0, "washed_loop": 72.0, "gross": 4.0, "project": "Scarf", "lot": "Clover", "gone": "used"}
     known = dict(block="fiber", fiber=[LOT, OTHER], reels=[REEL])
-    assert told("to_come", projects=[finished], **known)[:2] == (pytest.approx(11), 20)
+    assert told("to_come", projects=[finished], **known)[:2] == (pytest.approx(11), pytest.approx(20))
     assert told("to_come", projects=[finished], skeins=[skein], **known)[0] == pytest.approx(11)
     assert told("to_come", projects=[finished | {"used": 3.0}], skeins=[skein], **known)[0] == pytest.approx(16)
     strands = [
