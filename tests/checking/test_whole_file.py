@@ -79,7 +79,7 @@ class TestAnHonestFile:
     def test_saved_by_libreoffice(self, settings, layout, tmp_path, filled, way):
         """Of inputs that add up to what can be said: a head that is blank comes back from .ods as a stored 0."""
         source = tmp_path / "planner.xlsx"
-        source.write_bytes(workbook(layout, scenario(layout.planner, 4, is_whole=True) if filled else None))
+        source.write_bytes(workbook(layout, scenario(layout.planner, 10, is_whole=True) if filled else None))
         if way == "ods":
             convert(source, tmp_path / "planner.ods", recalculate=False)
             source = tmp_path / "planner.ods"
