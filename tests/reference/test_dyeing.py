@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pytest import approx
 
-from workbookgen.reference import dyeing
+from workbookgen.reference import dyeing, scouring
 from workbookgen.units import Quantity
 
 
@@ -40,7 +40,7 @@ def test_the_goods_that_it_dyes_take_that_powder(powder, depth):
 
 def test_the_bath_holds_the_stock():
     # 100 g in 30 liters for a kilogram: 3 L, of which 200 mL are stock.
-    bath = dyeing.bath(grams(100), Quantity(30, "L/kg"))
+    bath = scouring.liquor(grams(100), Quantity(30, "L/kg"))
     assert bath.m_as("L") == approx(3)
     assert dyeing.water(bath, Quantity(200, "mL")).m_as("L") == approx(2.8)
     with pytest.raises(ValueError, match="more stock than bath"):

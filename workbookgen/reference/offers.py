@@ -251,7 +251,7 @@ def told_apart(price: PerMass, least: PerMass, u_price: PerMass, u_least: PerMas
 
     Notes
     -----
-    Valid for two fleeces whose yields do not hang on each other. Losses of one and the same hand do, and their
+    Valid for two fleeces of independent yields. Losses of one and the same hand are not independent, and their
     difference is then surer than this.
 
     References

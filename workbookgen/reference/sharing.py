@@ -323,7 +323,7 @@ def need_square(share: Ratio, doubt_need: Length, planned: Grist, used: Mass | N
 
     Notes
     -----
-    Valid for projects whose needs do not hang on each other.
+    Valid for projects whose needs are independent.
 
     References
     ----------

@@ -7,7 +7,7 @@ from workbookgen.language.fields import ASKING, Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DYE, DYE_BATH, LIQUOR, MASS, SHARE, STOCK
 from workbookgen.language.views import LEFT, RIGHT, Listing, LogView, Reading, Sentences, band
-from workbookgen.reference import dyeing, stock
+from workbookgen.reference import dyeing, scouring, stock
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import fiber, skeins
 from workbookgen.sheets.shown import asked_and_answered
@@ -68,7 +68,7 @@ BATH = Card(
                    only_if="OR(given(mass), given(of_skein), given(of_lot))", note="Dry, as weighed."),
             Result("dye", "Dye", "goods * depth", dyeing.dye, DYE),
             Result("stock", "As stock", "dye / strength / 1000", dyeing.stock, STOCK),
-            Result("bath", "Bath in all", "goods * ratio", dyeing.bath, DYE_BATH, uses={"liquor_ratio": "ratio"}),
+            Result("bath", "Bath in all", "goods * ratio", scouring.liquor, DYE_BATH, uses={"mass": "goods", "liquor_ratio": "ratio"}),
             Result("water", "Of it water", "bath - stock", dyeing.water, DYE_BATH, only_if="stock <= bath", note="Besides the stock."),
             Result("shares", "Dyes come to", "sum(recipe_counted)", dyeing.whole_of, SHARE, uses={"shares": "recipe_counted"}, only_if="sum(recipe_counted) > 0"),
             Result("shade", "The shade",

@@ -14,7 +14,6 @@ EXAMPLES = [
     (dyeing.stock, dict(dye=q("g", 2.5, 0), strength=n(0.01, 0.02))),
     (dyeing.powder, dict(volume=q("mL", 500, 0), strength=n(0.01, 0.02))),
     (dyeing.dyes, dict(powder=q("g", 5, 0), depth=n(0.02, 0.01))),
-    (dyeing.bath, dict(goods=q("oz", 4, 0), liquor_ratio=q("L/kg", 30, 20))),
     (dyeing.water, dict(bath=q("L", 3, 0.25), stock=q("mL", 250, 0))),
     (dyeing.to_weigh, dict(dye=q("g", 2.5, 0), of_shade=n(0.5, 1))),
     (dyeing.to_weigh, dict(goods=q("oz", 4, 0), of_goods=n(0.02, 0))),

@@ -5,7 +5,6 @@ milliliters. `bath` knows the amounts, `shade` what the dye is mixed of.
 """
 
 from workbookgen.reference.dyeing.bath import (
-    bath,
     dye,
     dyes,
     goods,
@@ -22,7 +21,6 @@ from workbookgen.reference.dyeing.shade import (
 )
 
 __all__ = [
-    "bath",
     "dye",
     "dyes",
     "goods",

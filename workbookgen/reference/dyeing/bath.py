@@ -1,7 +1,7 @@
 """Dye, stock and water for a bath, all by the weight of the dry goods."""
 
 from workbookgen.reference.law import law, require, require_numbers
-from workbookgen.units import Mass, Quantity, Ratio, Volume, VolumePerMass
+from workbookgen.units import Mass, Quantity, Ratio, Volume
 
 NO_MASS = Quantity(0.0, "g")
 NO_VOLUME = Quantity(0.0, "L")
@@ -173,39 +173,6 @@ def dyes(powder: Mass, depth: Ratio) -> Mass:
     require(powder >= NO_MASS, "The dye cannot be negative.")
     require(depth > 0, "The depth must be above zero.")
     return powder / depth
-
-
-@law
-def bath(goods: Mass, liquor_ratio: VolumePerMass) -> Volume:
-    """Liquid of a dye bath.
-
-    V = g · λ. Stock and dissolved assistants are part of it.
-
-    Parameters
-    ----------
-    goods : g, mass of the dry goods
-    liquor_ratio : λ, liquid for a mass of goods
-
-    Returns
-    -------
-    V, a volume
-
-    Raises
-    ------
-    ValueError
-        A negative mass, or a liquor ratio that is not above zero.
-
-    Notes
-    -----
-    Valid for any bath; by hand 20 to 40 liters for a kilogram is usual.
-
-    References
-    ----------
-    Definition of the liquor ratio; 20 to 40 L/kg: common practice, no source.
-    """
-    _require_goods(goods)
-    require(liquor_ratio > Quantity(0.0, "L/kg"), "The liquor ratio must be above zero.")
-    return (goods * liquor_ratio).to("liter")
 
 
 @law

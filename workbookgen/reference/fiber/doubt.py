@@ -67,7 +67,7 @@ def yarn_doubt(
 
     Notes
     -----
-    Valid for stages that do not hang on each other.
+    Valid for independent stages.
 
     References
     ----------
@@ -129,7 +129,7 @@ def clean_doubt(
 
     Notes
     -----
-    Valid for stages that do not hang on each other.
+    Valid for independent stages.
 
     References
     ----------

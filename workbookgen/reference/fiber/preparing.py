@@ -201,7 +201,7 @@ def yield_doubt(
 
     Notes
     -----
-    Valid for handfuls taken from places that do not hang together.
+    Valid for handfuls taken from places apart from each other.
 
     References
     ----------

@@ -59,12 +59,12 @@ def loads(mass: Mass, load: Mass) -> Ratio:
 def liquor(mass: Mass, liquor_ratio: VolumePerMass) -> Volume:
     """Water of one bath.
 
-    V = m · λ. Wool needs room to open up and let go of dirt.
+    V = m · λ. Wool needs room to open up, to let go of dirt, and to take dye evenly.
 
     Parameters
     ----------
-    mass : m, mass of the raw fleece in the bath
-    liquor_ratio : λ, water for a mass of raw fleece
+    mass : m, mass of the goods in the bath: raw fleece to wash, dry goods to dye
+    liquor_ratio : λ, water for a mass of them
 
     Returns
     -------

@@ -70,7 +70,7 @@ def combined(u_1, u_2=None, u_3=None, u_4=None):
 
     Notes
     -----
-    Valid for doubts that do not hang on each other, and a sum in which each counts once.
+    Valid for independent doubts, and a sum in which each counts once.
 
     References
     ----------
@@ -104,7 +104,7 @@ def product_relative(
 
     Notes
     -----
-    Valid for small doubts that do not hang on each other, and factors that each enter once.
+    Valid for small, independent doubts, and factors that each enter once.
 
     References
     ----------
@@ -178,7 +178,7 @@ def square(uncertainty: Some) -> SomeSquared:
 
     Notes
     -----
-    Valid for doubts that do not hang on each other; only the squares of such may be summed.
+    Valid for independent doubts; only the squares of such may be summed.
 
     References
     ----------

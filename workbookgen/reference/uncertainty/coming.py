@@ -187,7 +187,7 @@ def coming_doubt(pool_square: MassSquared, others_square: MassSquared, pool: Mas
 
     Notes
     -----
-    Valid for doubts that do not hang on each other.
+    Valid for independent doubts.
 
     References
     ----------
