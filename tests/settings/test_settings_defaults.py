@@ -23,7 +23,7 @@ def test_an_empty_file_means_yards_and_ounces_on_letter_paper():
     assert (settings.units, settings.paper) == ("us", "letter")
     assert settings.reels == () and settings.fibers is None
     rows = settings.rows
-    assert (rows.reels, rows.guide, rows.fiber, rows.skeins, rows.projects) == (12, 50, 40, 200, 12)
+    assert (rows.reels, rows.guide, rows.fiber, rows.skeins, rows.projects) == (12, 45, 40, 200, 12)
 
 
 def test_settings_cannot_be_changed_by_accident():

@@ -46,7 +46,7 @@ class Rows(Strict):
     """How many lines each log has. Two at least: to some programs a column of one cell is no column, and its sums and choices fail."""
 
     reels: int = Field(12, ge=2, le=100, strict=True)
-    guide: int = Field(50, ge=2, le=200, strict=True)
+    guide: int = Field(45, ge=2, le=200, strict=True)
     fiber: int = Field(40, ge=2, le=1000, strict=True)
     skeins: int = Field(200, ge=2, le=20_000, strict=True)
     projects: int = Field(12, ge=2, le=500, strict=True)
