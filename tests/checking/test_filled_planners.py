@@ -9,6 +9,7 @@ import shutil
 import subprocess
 
 import pytest
+from mutation.shared_yarns import shared
 
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import check
@@ -18,12 +19,12 @@ from workbookgen.settings import Settings
 
 
 @pytest.mark.programs
-@pytest.mark.parametrize("seed", [500, 501, 502])
+@pytest.mark.parametrize(("drawn", "seed"), [(scenario, 500), (scenario, 501), (shared, 602)])
 @pytest.mark.parametrize("name", ["libreoffice", "gnumeric"])
-def test_a_full_planner_is_right_at_first_loading(seed, name, tmp_path):
+def test_a_full_planner_is_right_at_first_loading(drawn, seed, name, tmp_path):
     layout = layout_of(Settings())
     file = tmp_path / "full.xlsx"
-    file.write_bytes(workbook(layout, scenario(layout.planner, seed)))
+    file.write_bytes(workbook(layout, drawn(layout.planner, seed)))
     report = check(file, layout, [name], scenarios=0)
     assert report.findings == []
     assert report.formula_cells_seen_filled > 4_500

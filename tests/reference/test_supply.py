@@ -85,9 +85,10 @@ def test_doubts_of_a_fleece_go_stage_by_stage():
 def test_what_the_others_need_is_taken_off_the_pool():
     claims = {f"claims_{part}": [0.6, 0.4] if part == 1 else [np.nan, np.nan] for part in (1, 2, 3, 4)}
     lots = {f"lots_{place}": ["Moss", "Moss"] if place == "1_a" else ["", ""] for place in ("1_a", "1_b", "1_c", "2_a", "2_b", "3_a", "3_b", "4_a", "4_b")}
-    left = sharing.left_by_others(grams(500.0), grams(300.0), ["Moss", ""], grams(np.array([500.0, np.nan])), **claims, **lots, lot_1="moss")
+    promised = sharing.share_promised("MOSS", **claims, **lots)
+    assert promised == approx(1.0)
+    left = sharing.left_by_others(grams(500.0), grams(300.0), ["Moss", ""], grams(np.array([500.0, np.nan])), [promised, np.nan], lot_1="moss")
     assert left.m_as("g") == approx(300)  # the other takes 200
-    assert sharing.share_promised("MOSS", **claims, **lots) == approx(1.0)
 
 
 def test_a_scarce_strand_is_bought_and_the_other_is_not():
@@ -142,4 +143,6 @@ def test_who_has_less_than_nothing_is_the_scarcest():
 def test_a_doubt_that_no_scale_tells_from_nothing_is_nothing(others, counted):
     squares = {f"squares_{part}": Quantity(np.array([np.nan, others if part == 2 else np.nan]), "g^2") for part in (1, 2, 3, 4)}
     lots = {f"lots_{part}_a": ["", "Moss"] for part in (1, 2, 3, 4)}
-    assert sharing.others_square(Quantity(0.0, "g^2"), **squares, **lots, lot="Moss").m_as("g^2") == counted
+    of_all = sharing.squares_on_lot("Moss", **squares, **lots)
+    assert of_all.m_as("g^2") == approx(others, rel=1e-12)
+    assert sharing.others_square(Quantity(0.0, "g^2"), ["Moss"], Quantity(np.array([of_all.m_as("g^2")]), "g^2"), lot="Moss").m_as("g^2") == counted

@@ -18,7 +18,7 @@ from workbookgen.checking.compare import Finding, agree, relative_difference
 from workbookgen.checking.driving import read, read_inputs, set_inputs
 from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios
 from workbookgen.checking.one_spelling import A_TO_Z_ALONE, in_one_spelling
-from workbookgen.checking.scenarios import scenario
+from workbookgen.checking.scenarios import scenario_of_check
 from workbookgen.checking.spelled import spelled
 from workbookgen.checking.stored import as_stored, stale_results
 from workbookgen.checking.whole_file import changes
@@ -30,7 +30,6 @@ from workbookgen.language.fields import Result
 from workbookgen.ooxml.workbook import WholeFile
 from workbookgen.temporary import temporary_folder
 
-WHOLE_EVERY = 4  # of the drawn scenarios
 POISON = -987_654_321.0
 RECORDS = 10_000  # whose expected values are worked out at a time
 SPELLED_ONCE = (
@@ -169,11 +168,11 @@ def _stale(layout: Layout, whole: WholeFile, typed: Entries, proofs: dict, expec
 
 
 def _batches(layout: Layout, scenarios: int, seed: int) -> Iterator[list[Entries]]:
-    """The drawn scenarios, as many at a time as are worked out together; some are whole, since blind drawing seldom comes to the weeks of a project."""
+    """The drawn scenarios, as many at a time as are worked out together."""
     most = together(layout)
     for start in range(0, scenarios, most):
         seeds = range(seed + start, seed + min(start + most, scenarios))
-        yield [scenario(layout.planner, each, None, each % WHOLE_EVERY == 0) for each in seeds]
+        yield [scenario_of_check(layout.planner, each) for each in seeds]
 
 
 def not_typed(layout: Layout, in_file: dict[tuple[str, str], str]) -> dict[tuple[str, str], str]:

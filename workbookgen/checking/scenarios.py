@@ -19,6 +19,7 @@ from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block, Card, Log, Planner
 
+WHOLE_EVERY = 4  # of the check's sets is a whole one
 # How often a record is drawn in each mood: a card, of which a planner has one, and a log's.
 MOODS = {False: (0.4, 0.45, 0.1, 0.05), True: (0.6, 0.26, 0.08, 0.06)}
 # Of whole records: how often an optional cell is blank, and one in which one chooses, how often what
@@ -40,6 +41,11 @@ def scenario(planner: Planner, seed: int, lines: int | None = None, is_whole: bo
         for each in block.inputs:
             entries[f"{block.key}_{each.key}"] = (*(record[each.key] for record in records), *[None] * (block.rows - len(records)))
     return entries
+
+
+def scenario_of_check(planner: Planner, seed: int) -> Entries:
+    """The scenario that the check draws by this seed: some are whole, since blind drawing seldom comes to the weeks of a project."""
+    return scenario(planner, seed, is_whole=seed % WHOLE_EVERY == 0)
 
 
 def _named_first(planner: Planner) -> Sequence[Block]:

@@ -110,27 +110,15 @@ def left_by_others(
     needs: Mass,
     names: Sequence[str],
     amounts: Mass,
-    claims_1: Sequence[float],
-    claims_2: Sequence[float],
-    claims_3: Sequence[float],
-    claims_4: Sequence[float],
-    lots_1_a: Sequence[str],
-    lots_1_b: Sequence[str],
-    lots_1_c: Sequence[str],
-    lots_2_a: Sequence[str],
-    lots_2_b: Sequence[str],
-    lots_3_a: Sequence[str],
-    lots_3_b: Sequence[str],
-    lots_4_a: Sequence[str],
-    lots_4_b: Sequence[str],
+    promised: Sequence[float],
     lot_1: str | None = None,
     lot_2: str | None = None,
     lot_3: str | None = None,
 ) -> Mass:
     """What the other projects leave of a component's lots.
 
-    M = P - (Σ g · Σ c - m), the sums over the component's lots and over all components of all
-    projects that chose the lot. What all claim, less what this one claims, is what the others do.
+    M = P - (Σ g · q - m), the sum over the component's lots. What all projects take of them, less what
+    this one takes, is what the others do.
 
     Parameters
     ----------
@@ -138,19 +126,7 @@ def left_by_others(
     needs : m, mass that this component of this project takes of them
     names : the names in the list of lots, a blank one where a row is empty
     amounts : g, what each lot still gives
-    claims_1 : c, the share of its lots that each project's first component takes; no number is a blank
-    claims_2 : that of the second components
-    claims_3 : that of the third components
-    claims_4 : that of the fourth components
-    lots_1_a : a lot of each project's first component
-    lots_1_b : another lot of it
-    lots_1_c : a third lot of it
-    lots_2_a : a lot of the second component
-    lots_2_b : another lot of it
-    lots_3_a : a lot of the third component
-    lots_3_b : another lot of it
-    lots_4_a : a lot of the fourth component
-    lots_4_b : another lot of it
+    promised : q, the share of it that all projects take; no number is a blank
     lot_1 : name of a lot of this component
     lot_2 : name of a second lot
     lot_3 : name of a third lot
@@ -174,13 +150,8 @@ def left_by_others(
     """
     require_numbers(pool, needs)
     require((pool >= NO_MASS) & (needs >= NO_MASS), "A mass cannot be negative.")
-    claims = {1: claims_1, 2: claims_2, 3: claims_3, 4: claims_4}
-    places = (
-        (1, lots_1_a), (1, lots_1_b), (1, lots_1_c), (2, lots_2_a), (2, lots_2_b),
-        (3, lots_3_a), (3, lots_3_b), (4, lots_4_a), (4, lots_4_b),
-    )
-    promised = sum((total(lot, names, amounts) * _claimed(lot, claims, places) for lot in (lot_1, lot_2, lot_3) if lot is not None), start=pool * 0.0)
-    rest = promised - needs
+    own = [lot for lot in (lot_1, lot_2, lot_3) if lot is not None]
+    rest = sum((total(lot, names, amounts) * total(lot, names, promised) for lot in own), start=pool * 0.0) - needs
     return pool - rest * np.where(rest > needs * HAIR, 1.0, 0.0)[()]
 
 
@@ -339,8 +310,8 @@ def need_square(share: Ratio, doubt_need: Length, planned: Grist, used: Mass | N
 
 
 @law
-def others_square(
-    own: MassSquared,
+def squares_on_lot(
+    name: str,
     squares_1: MassSquared,
     squares_2: MassSquared,
     squares_3: MassSquared,
@@ -349,16 +320,15 @@ def others_square(
     lots_2_a: Sequence[str],
     lots_3_a: Sequence[str],
     lots_4_a: Sequence[str],
-    lot: str | None = None,
 ) -> MassSquared:
-    """Squared doubt that the other projects' needs bring to a component.
+    """Squared doubt that the needs of all projects bring to a lot.
 
-    O = Σ o - o of its own, over the components of all projects whose first lot it is; 0 without a
-    lot. What another will take is not sure either.
+    Q = Σ o, over the components of all projects whose first lot it is. Who shares a lot shares
+    the doubt of what the others will take.
 
     Parameters
     ----------
-    own : o, that of this component itself
+    name : the lot
     squares_1 : o, that of each project's first component; no number is a blank
     squares_2 : that of the second components
     squares_3 : that of the third components
@@ -367,6 +337,40 @@ def others_square(
     lots_2_a : that of the second
     lots_3_a : that of the third
     lots_4_a : that of the fourth
+
+    Returns
+    -------
+    Q, a mass squared
+
+    Raises
+    ------
+    ValueError
+        A blank name, or columns that do not stand beside each other.
+
+    Notes
+    -----
+    Valid for independent needs.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 (from memory).
+    """
+    first, *others = ((lots_1_a, squares_1), (lots_2_a, squares_2), (lots_3_a, squares_3), (lots_4_a, squares_4))
+    return sum((total(name, *each) for each in others), start=total(name, *first))
+
+
+@law
+def others_square(own: MassSquared, names: Sequence[str], squares: MassSquared, lot: str | None = None) -> MassSquared:
+    """Squared doubt that the other projects' needs bring to a component.
+
+    O = Q - o, that of all projects on its first lot less its own; 0 without a lot. What another will
+    take is not sure either.
+
+    Parameters
+    ----------
+    own : o, that of this component itself
+    names : the names in the list of lots, a blank one where a row is empty
+    squares : Q, what all projects bring to each lot; no number is a blank
     lot : the first lot of this component
 
     Returns
@@ -390,7 +394,6 @@ def others_square(
     require(own >= Quantity(0.0, "g^2"), "A squared uncertainty cannot be negative.")
     if lot is None:
         return own * 0.0
-    places = ((lots_1_a, squares_1), (lots_2_a, squares_2), (lots_3_a, squares_3), (lots_4_a, squares_4))
-    rest = sum((total(lot, names, squares) for names, squares in places), start=own * 0.0) - own
+    rest = total(lot, names, squares) - own
     nothing = np.maximum((own * HAIR).m_as("g^2"), SPECK.m_as("g^2"))
     return rest * np.where(rest.m_as("g^2") > nothing, 1.0, 0.0)[()]

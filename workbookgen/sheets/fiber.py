@@ -58,6 +58,10 @@ OF_CLAIMS = {f"claims_{part}": f"projects_part_{part}_claim" for part in (1, 2, 
     f"lots_{part}_{lot}": f"projects_part_{part}_lot_{lot}" for part, lot in PLACES
 }
 
+# The squared doubt of what each component of each project will take of its first lot, and that lot.
+SQUARES = tuple((f"projects_part_{part}_need_square", f"projects_part_{part}_lot_a") for part in (1, 2, 3, 4))
+OF_SQUARES = {f"squares_{part}": f"projects_part_{part}_need_square" for part in (1, 2, 3, 4)} | {f"lots_{part}_a": f"projects_part_{part}_lot_a" for part in (1, 2, 3, 4)}
+
 # What each finished piece took of a component's first lot, and that lot.
 TAKEN = tuple((f"projects_part_{part}_taken", f"projects_part_{part}_lot_a") for part in (1, 2, 3, 4))
 OF_TAKEN = {f"taken_{part}": f"projects_part_{part}_taken" for part in (1, 2, 3, 4)} | {f"lots_{part}": f"projects_part_{part}_lot_a" for part in (1, 2, 3, 4)}
@@ -131,6 +135,8 @@ def lots(settings: Settings) -> Log:
                        note="Yarn still to spin, at the grist you want."),
                 Result("promised", "Projects take", " + ".join(f"total({claims}, {lots_of}, name)" for claims, lots_of in CLAIMS), sharing.share_promised, SHARE, digits=0,
                        uses=OF_CLAIMS, note="Share of what it still gives that projects need to spin from it. Over 100%, it is promised more than once."),
+                Result("needs_square", "Projects take ±²", " + ".join(f"total({squares}, {lots_of}, name)" for squares, lots_of in SQUARES), sharing.squares_on_lot, SQUARE_MASS,
+                       uses=OF_SQUARES),
             )),
             Group("Kept", (
                 Result("worth", "Rest is worth", "cost * to_come / yarn", care.worth_of_rest, money(settings), only_if="yarn > 0", note="Its share of what the lot cost."),

@@ -8,7 +8,6 @@ loops is the same for each of the four.
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, SQUARE_MASS
 from workbookgen.reference import advice, answer, balls, belongings, in_use, made_of, measuring, plying, project, sharing, stock, strands, uncertainty
-from workbookgen.sheets.fiber import CLAIMS, OF_CLAIMS
 
 PARTS = (1, 2, 3, 4)
 LETTERS = {1: ("a", "b", "c"), 2: ("a", "b"), 3: ("a", "b"), 4: ("a", "b")}
@@ -89,13 +88,9 @@ def _of_lots(words, column: str) -> str:
 
 
 def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Result, ...]:
-    def claimed(lot: str) -> str:
-        claims = " + ".join(f"total({claims}, {lots_of}, {lot})" for claims, lots_of in CLAIMS)
-        return f"IF(given({lot}), total(fiber_to_come, fiber_listed, {lot}) * ({claims}), 0)"
-
     spare = {"leaves": () if part == 1 else ("lot_3",)}
-    promised = " + ".join(map(claimed, words))
-    squares = " + ".join(f"total(projects_part_{each}_need_square, projects_part_{each}_lot_a, @_lot_a)" for each in PARTS)
+    taken = " + ".join(f"IF(given({lot}), total(fiber_to_come, fiber_listed, {lot}) * total(fiber_promised, fiber_listed, {lot}), 0)" for lot in words)
+    squares = "total(fiber_needs_square, fiber_listed, @_lot_a)"
     factor = "IF(@_bought = 1, 1, finer)"
     of_yarn = {"share": "@_share", "bought": "@_bought"}
     return (
@@ -107,8 +102,8 @@ def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Res
                 {"share": "@_share", "names": "fiber_listed", "amounts": "fiber_to_come_square"} | numbered, only_if="@_share > 0", **spare),
         _result(part, "needs", "Needs", f"to_spin * @_share / (planned * {factor})", strands.component_needs, MASS, of_yarn, only_if="finer > 0", note="What of it is still to be spun or plied in."),
         _result(part, "claim", "Claim", "@_needs / @_pool", sharing.claim, SHARE, {"needs": "@_needs", "pool": "@_pool"}, only_if="@_pool > 0"),
-        _result(part, "left", "Has", f"@_pool - IF({promised} - @_needs > @_needs * 0.000001, {promised} - @_needs, 0)", sharing.left_by_others, MASS,
-                {"pool": "@_pool", "needs": "@_needs", "names": "fiber_listed", "amounts": "fiber_to_come"} | OF_CLAIMS | numbered,
+        _result(part, "left", "Has", f"@_pool - IF({taken} - @_needs > @_needs * 0.000001, {taken} - @_needs, 0)", sharing.left_by_others, MASS,
+                {"pool": "@_pool", "needs": "@_needs", "names": "fiber_listed", "amounts": "fiber_to_come", "promised": "fiber_promised"} | numbered,
                 note="What its lots can still give, once the other projects on them have theirs.", **spare),
         _result(part, "over", "Over or short", "@_left - @_needs", strands.component_over, MASS, {"left": "@_left", "needs": "@_needs"}, note="Below zero it is short."),
         _result(part, "used", "Share used", "@_needs / @_left", strands.share_used, SHARE, {"needs": "@_needs", "left": "@_left"}, only_if="@_left > 0", digits=0),
@@ -119,8 +114,7 @@ def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Res
         _result(part, "need_square", "Need ±²", "POWER(@_share * doubt_need / planned, 2) * IF(given(used), 0, 1)", sharing.need_square, SQUARE_MASS, {"share": "@_share"}, only_if="@_share > 0"),
         _result(part, "others_square", "Others ±²", f"IF(given(@_lot_a), IF({squares} - @_need_square > MAX(@_need_square * 0.000001, 0.000000000000001), {squares} - @_need_square, 0), 0)",
                 sharing.others_square, SQUARE_MASS,
-                {"own": "@_need_square", "lot": "@_lot_a"} | {f"squares_{each}": f"projects_part_{each}_need_square" for each in PARTS}
-                | {f"lots_{each}_a": f"projects_part_{each}_lot_a" for each in PARTS}),
+                {"own": "@_need_square", "names": "fiber_listed", "squares": "fiber_needs_square", "lot": "@_lot_a"}),
         _result(part, "relative", "Grist ±",
                 "IF(@_bought = 1, SQRT(POWER(doubts_batch, 2) + POWER(doubts_ball, 2) / MAX(1, @_pool * planned / @_share / hold)), "
                 "SQRT(POWER(doubts_grist, 2) * (1 - learned) + POWER(doubts_variation, 2) / MAX(1, @_pool * planned / @_share / hold)))",

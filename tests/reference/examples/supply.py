@@ -56,7 +56,7 @@ EXAMPLES = [
     (strands.to_buy, dict(least=q("m", 100, 90), more=q("yard", 40, 0), come=q("yard", 400, 100), kept=n(0.5, 1), **STRAND)),
     (sharing.pool, dict(share=n(0.5, 1), lot_1=texts("moss", "River"), lot_2=texts("River", "MOSS"), **LOTS)),
     (sharing.claim, dict(needs=q("oz", 20, 0), pool=q("g", 800, 100))),
-    (sharing.left_by_others, dict(pool=q("oz", 40, 30), needs=q("g", 100, 0), lot_1=texts("moss", "River"), **LOTS, **CLAIMED)),
+    (sharing.left_by_others, dict(pool=q("oz", 40, 30), needs=q("g", 100, 0), lot_1=texts("moss", "River"), promised=[0.5, np.nan, 2.0], **LOTS)),
     (
         sharing.taken_by_pieces,
         dict(name=texts("moss", "River")) | {f"taken_{each}": q("g", 4, np.nan, 9) for each in FOUR} | {f"lots_{each}": ["Moss", "", "River"] for each in FOUR},
@@ -64,9 +64,10 @@ EXAMPLES = [
     (sharing.share_promised, dict(name=texts("moss", "River"), **CLAIMED)),
     (sharing.need_square, dict(share=n(0.5, 1), doubt_need=q("yard", 20, 0), planned=q("m/g", 2, 3))),
     (sharing.need_square, dict(share=n(0.5, 1), doubt_need=q("yard", 20, 0), planned=q("m/g", 2, 3), used=q("g", 300, 0))),
+    (sharing.others_square, dict(own=q("g^2", 4, 1), names=["Moss", "", "River"], squares=q("g^2", 9, np.nan, 4), lot=texts("moss", "River"))),
     (
-        sharing.others_square,
-        dict(own=q("g^2", 4, 1), lot=texts("moss", "River"))
+        sharing.squares_on_lot,
+        dict(name=texts("moss", "River"))
         | {f"squares_{each}": q("g^2", 4, np.nan, 9) for each in FOUR} | {f"lots_{each}_a": ["Moss", "", "River"] for each in FOUR},
     ),
     (uncertainty.counted, dict(finished=q("yard", 200, 0), wraps=n(100, 50), u_wraps=n(0.5, 0))),
