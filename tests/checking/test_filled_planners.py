@@ -27,7 +27,7 @@ def test_a_full_planner_is_right_at_first_loading(drawn, seed, name, tmp_path):
     file.write_bytes(workbook(layout, drawn(layout.planner, seed)))
     report = check(file, layout, [name], scenarios=0)
     assert report.findings == []
-    assert report.formula_cells_seen_filled > 4_500
+    assert report.formula_cells_seen_filled > 4_000
 
 
 @pytest.mark.programs
