@@ -2,7 +2,7 @@
 
 import numpy as np
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 from pytest import approx
 
@@ -71,6 +71,33 @@ def test_soap_in_print():
 
 def test_detergent_by_the_mass_of_fleece():
     assert scouring.detergent(Quantity(1.2, "kg"), Quantity(3, "percent")).m_as("g") == approx(36)
+
+
+def test_liquid_detergent_by_the_spoon():
+    # Worked by hand: 2 teaspoons a gallon in 8 gallons are 16 teaspoons, a third of a US cup.
+    dose = Quantity(2, "teaspoon / gallon")
+    assert scouring.liquid_detergent(Quantity(8, "gallon"), dose).m_as("cup") == approx(1 / 3)
+    # Two washes of 2 kg in 30 L a kilogram at 5 mL a liter: 2 * 60 * 5 mL.
+    of_fleece = scouring.liquid_of_fleece(Quantity(2, "kg"), Quantity(30, "L/kg"), Quantity(5, "mL/L"), 2)
+    assert of_fleece.m_as("mL") == approx(600)
+
+
+def test_mixed_by_hand():
+    # 30 L at 20 and 10 L at 80: (600 + 800) / 40 = 35 degrees; the same told in Fahrenheit.
+    assert scouring.mixed_temperature(liters(30), celsius(20), liters(10), celsius(80)).m_as("degC") == approx(35)
+    assert scouring.mixed_temperature(liters(30), fahrenheit(68), liters(10), fahrenheit(176)).m_as("degF") == approx(95)
+
+
+@given(volume=st.floats(0.5, 200), first=st.floats(0, 95), second=st.floats(0, 95), share=st.floats(0.01, 0.99))
+def test_what_is_added_brings_about_the_target(volume, first, second, share):
+    assume(abs(first - second) > 0.5)
+    target = celsius(first + share * (second - first))
+    added = scouring.to_add(liters(volume), celsius(first), celsius(second), target)
+    assert scouring.mixed_temperature(liters(volume), celsius(first), added, celsius(second)).m_as("degC") == approx(target.m_as("degC"))
+    part = scouring.part_of_mix(liters(volume), celsius(first), celsius(second), target)
+    assert part.m_as("L") == approx(volume * share)
+    # Outside witness: the two ways mix in the same proportion.
+    assert (added / (added + liters(volume))).m_as("") == approx((part / liters(volume)).m_as(""))
 
 
 def test_hot_water_in_celsius_and_fahrenheit():
@@ -167,6 +194,17 @@ def test_a_whole_fleece():
         (lambda: scouring.detergent(grams(-1), 0.1), "mass"),
         (lambda: scouring.detergent(grams(1), 1.1), "share"),
         (lambda: scouring.detergent(grams(1), -0.1), "share"),
+        (lambda: scouring.detergent(grams(1), 0.02, by_water=0.001), "water"),
+        (lambda: scouring.detergent_of_fleece(grams(1), 0.02, 2, by_water=0.001), "water"),
+        (lambda: scouring.liquid_detergent(liters(1), 0), "dose"),
+        (lambda: scouring.liquid_of_fleece(grams(1), Quantity(30, "L/kg"), 0.001, 0), "wash"),
+        (lambda: scouring.mixed_temperature(liters(0), celsius(20), liters(1), celsius(50)), "volumes"),
+        (lambda: scouring.to_add(liters(0), celsius(20), celsius(80), celsius(50)), "pot"),
+        (lambda: scouring.to_add(liters(1), celsius(20), celsius(50), celsius(60)), "target"),
+        (lambda: scouring.to_add(liters(1), celsius(20), celsius(50), celsius(50)), "target"),
+        (lambda: scouring.part_of_mix(liters(0), celsius(20), celsius(80), celsius(50)), "wanted"),
+        (lambda: scouring.part_of_mix(liters(1), celsius(20), celsius(20), celsius(20)), "differ"),
+        (lambda: scouring.part_of_mix(liters(1), celsius(20), celsius(50), celsius(60)), "target"),
         (lambda: scouring.detergent_by_liquor(liters(-1), Quantity(1, "g/L")), "volume"),
         (lambda: scouring.detergent_by_liquor(liters(1), Quantity(-1, "g/L")), "dose"),
         (lambda: scouring.hot_water(liters(-1), celsius(50), celsius(80), celsius(15)), "volume"),

@@ -102,6 +102,8 @@ PER_INCH = Unit("per in", "1 / inch", f"1/{IN}", 1)
 
 MINUTE, HOUR = Unit("min", "minute", "1/60", 0), Unit("h", "hour", digits=1)
 GALLON, LITER = Unit("gal", "gallon", "3.785411784", 1), Unit("L", "liter", digits=1)
+TEASPOON, MILLILITER = Unit("tsp", "teaspoon", "0.00492892159375", 1), Unit("mL", "milliliter", "0.001", 0)
+TEASPOONS_PER_GALLON, MILLILITERS_PER_LITER = Unit("tsp/gal", "teaspoon / gallon", "1/768", 1), Unit("mL/L", "milliliter / liter", "0.001", 1)
 
 NUMBER = always(NUMBER_UNIT)
 SHARE = always(PERCENT_UNIT)
@@ -143,8 +145,9 @@ HOURS, MINUTES, SECONDS = always(HOUR), always(MINUTE), always(Unit("s", "second
 PACE = Kind(Unit("yd/h", "yard / hour", YD, 0), Unit("yd/h", "yard / hour", YD, 0), Unit("m/h", "meter / hour", digits=0))
 MASS_PACE = Kind(Unit("oz/h", "ounce / hour", OZ), Unit("g/h", "gram / hour", digits=1), Unit("g/h", "gram / hour", digits=1))
 VOLUME = Kind(GALLON, GALLON, LITER)
+LIQUID, DOSE = Kind(TEASPOON, TEASPOON, MILLILITER), Kind(TEASPOONS_PER_GALLON, TEASPOONS_PER_GALLON, MILLILITERS_PER_LITER)  # as labels of detergents say
 DYE = always(Unit("g", "gram"))  # powder is weighed finely, and in grams everywhere
-STOCK, DYE_BATH = always(Unit("mL", "milliliter", "0.001", 0)), always(Unit("L", "liter"))
+STOCK, DYE_BATH = always(MILLILITER), always(Unit("L", "liter"))
 LIQUOR = always(Unit("L/kg", "liter / kilogram", "0.001", 0))
 TEMPERATURE = Kind(
     Unit("°F", "degree_Fahrenheit", "5/9", 0, zero="32"),

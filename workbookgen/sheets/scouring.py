@@ -4,7 +4,9 @@ from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
+    DOSE,
     HOURS,
+    LIQUID,
     LIQUOR,
     MASS,
     MINUTES,
@@ -29,9 +31,10 @@ def chapter(settings: Settings) -> Chapter:
     bands = (
         band(Reading(title="Read this first", sentences=CAUTIONS, is_caution=True)),
         asked_and_answered(WATER, "loads", "clean"),
+        asked_and_answered(WATERS, "becomes", "to_add"),
         band(Reading(title="In the bath", sentences=IN_THE_BATH, is_small=True)),
     )
-    return Chapter(CHAPTER, (WATER,), bands, CAUTIONS)
+    return Chapter(CHAPTER, (WATER, WATERS), bands, CAUTIONS)
 
 
 CAUTIONS = (
@@ -48,6 +51,8 @@ IN_THE_BATH = (
     "Wool grease melts at about 40 °C (104 °F): keep the water well above that until the fleece is out of it, or the grease sets again. "
     "Fine wool is washed with soap at 54 to 60 °C (130 to 140 °F), by a published handbook of dyeing (read): that burns bare hands. The rest is common practice.",
     "With a tool, press the fleece under and leave it. Rubbing, stirring, and sudden changes of heat felt it: let the next water be as warm as the last.",
+    "To warm a bath again, lift the fleece out with a tool, add hot water slowly at the rim, stir, and measure before it goes back: hot water poured on wool felts it, "
+    "and what splashes scalds. Pot and wool take some of the heat: believe the thermometer.",
 )
 
 BURNS = (
@@ -83,6 +88,7 @@ WATER = Card(
             Input("cold", "Cold tap", HEAT, TEMPERATURE, needed=True, starts_as=Quantity(55, "degree_Fahrenheit")),
             Input("target", "Bath wanted", HEAT, TEMPERATURE, needed=True, starts_as=Quantity(135, "degree_Fahrenheit"), help="130 to 140 °F, 54 to 60 °C, not above with alkali (F. Beech 1902, read)."),
             Input("detergent", "Detergent", Number(least=0, most=1), SHARE, needed=True, starts_as=0.02, help="Share of the grease weight, 1 to 3% (common practice), or as its label says."),
+            Input("by_water", "Or liquid, by the water", Number(above=0, most=200), DOSE, help="As the label of a liquid detergent says; it then counts instead of the share above."),
             Input("yield_expected", "Scoured yield expected", Number(above=0, most=1), SHARE, needed=True, starts_as=0.55, help="See the guide on the sheet Guide."),
             Input("price_water", "Cost of a load", Number(least=0, most=1_000_000), NUMBER, help="Water, heat and detergent, in your currency."),
         )),
@@ -96,10 +102,13 @@ WATER = Card(
             Result("cold_water", "Of it cold", "liquor - hot_water", scouring.cold_water, VOLUME, uses={"volume": "liquor"}),
             Result("baths", "Baths for a load", "washes + rinses", scouring.baths_in_all, NUMBER, digits=0),
             Result("water_load", "Water for a load", "liquor * baths", scouring.water_in_all, VOLUME),
-            Result("dose", "Detergent for a wash", "full * detergent", scouring.detergent, MASS, uses={"mass": "full", "share": "detergent"}),
+            Result("dose", "Detergent for a wash", "full * detergent", scouring.detergent, MASS, uses={"mass": "full", "share": "detergent"}, only_if="NOT(given(by_water))"),
+            Result("liquid", "Liquid for a wash", "liquor * by_water", scouring.liquid_detergent, LIQUID, uses={"dose": "by_water"}, note="For a full load."),
             Result("time_load", "Time for a load", "baths * minutes", scouring.bath_time, HOURS, uses={"minutes_each": "minutes"}, note="In the water, without filling and drying."),
             Result("water_all", "Water for the fleece", "mass * ratio * baths", scouring.water_of_fleece, VOLUME, uses={"liquor_ratio": "ratio"}, note="All loads, all baths."),
-            Result("dose_all", "Detergent for the fleece", "mass * detergent * washes", scouring.detergent_of_fleece, MASS, uses={"share": "detergent"}, note="All loads, all washes."),
+            Result("dose_all", "Detergent for the fleece", "mass * detergent * washes", scouring.detergent_of_fleece, MASS, uses={"share": "detergent"}, only_if="NOT(given(by_water))", note="All loads, all washes."),
+            Result("liquid_all", "Liquid for the fleece", "mass * ratio * by_water * washes", scouring.liquid_of_fleece, LIQUID,
+                   uses={"liquor_ratio": "ratio", "dose": "by_water"}, note="All loads, all washes."),
             Result("time_all", "Time for the fleece", "loads * time_load", scouring.time_of_fleece, HOURS, uses={"time_each": "time_load"}, note="In the water, one load after the other."),
             Result("clean", "Clean wool expected", "mass * yield_expected", scouring.clean_mass, MASS, uses={"scoured_yield": "yield_expected"}),
             Result("removed", "Grease and dirt", "mass * (1 - yield_expected)", scouring.removed, MASS, uses={"scoured_yield": "yield_expected"}, note="All of it goes into your water."),
@@ -112,5 +121,37 @@ WATER = Card(
         Rule("hot <= cold", lambda values: values["hot"] <= values["cold"], "Hot tap or kettle: it must be hotter than the cold tap."),
         Rule("OR(target < cold, target > hot)", lambda values: values["target"] < values["cold"] or values["target"] > values["hot"],
              "Bath wanted: it must lie between cold and hot."),
+    ),
+)
+
+FROM_POT, TO_ADDED = "(target - temperature)", "(added_temperature - target)"
+
+WATERS = Card(
+    "waters",
+    "Hot and cold water together",
+    groups=(
+        Group("You type", (
+            Input("volume", "Water in the pot", ANY, VOLUME),
+            Input("temperature", "Its temperature", HEAT, TEMPERATURE, help="Measured, not guessed."),
+            Input("added", "Water you add", ANY, VOLUME, help="To see what it becomes."),
+            Input("added_temperature", "Temperature of that", HEAT, TEMPERATURE, help="Hotter than what is in the pot, or colder."),
+            Input("target", "Temperature wanted", HEAT, TEMPERATURE, help="To see how much to add."),
+            Input("wanted", "Or water wanted in all", ANY, VOLUME, help="To fill an empty pot from both."),
+        )),
+        Group("Worked out", (
+            Result("becomes", "It becomes", "(volume * temperature + added * added_temperature) / (volume + added)", scouring.mixed_temperature, TEMPERATURE),
+            Result("to_add", "To add for the wanted", f"volume * {FROM_POT} / {TO_ADDED}", scouring.to_add, VOLUME,
+                   only_if=f"AND({FROM_POT} * {TO_ADDED} >= 0, ABS({TO_ADDED}) > 0.000001)", note="Of what you add, to all that is in the pot."),
+            Result("part", "In all: of what you add", f"wanted * {FROM_POT} / (added_temperature - temperature)", scouring.part_of_mix, VOLUME, uses={"volume": "wanted"},
+                   only_if=f"AND({FROM_POT} * {TO_ADDED} >= 0, ABS(added_temperature - temperature) > 0.000001)"),
+            Result("rest", "and of the other", "wanted - part", scouring.cold_water, VOLUME, uses={"volume": "wanted", "hot_water": "part"}),
+            Result("words", "What it becomes", _at("becomes"), scouring.temperature_words, None, uses={"temperature": "becomes"}),
+            Result("target_words", "What you want", _at("target"), scouring.temperature_words, None, uses={"temperature": "target"}),
+            Result("added_words", "What you add", _at("added_temperature"), scouring.temperature_words, None, uses={"temperature": "added_temperature"}),
+        )),
+    ),
+    rules=(
+        Rule(f"{FROM_POT} * {TO_ADDED} < 0", lambda values: (values["target"] - values["temperature"]) * (values["added_temperature"] - values["target"]) < 0,
+             "Temperature wanted: it must lie between that of the pot and that of what you add."),
     ),
 )

@@ -76,9 +76,16 @@ EXAMPLES = [
     (scouring.liquor, dict(mass=q("kg", 1.2, 0), liquor_ratio=q("L/kg", 30, 20))),
     (scouring.water_in_all, dict(liquor=q("gallon", 5, 0), baths=n(4, 3))),
     (scouring.water_of_fleece, dict(mass=q("kg", 1.2, 0), liquor_ratio=q("L/kg", 30, 20), baths=n(4, 3))),
-    (scouring.detergent_of_fleece, dict(mass=q("kg", 1.2, 0), share=n(0.25, 0), washes=n(2, 1))),
+    (scouring.detergent_of_fleece, dict(mass=q("kg", 1.2, 0), share=n(0.25, 0), washes=n(2, 1), by_water=n(0, 0))),
     (scouring.time_of_fleece, dict(loads=n(3, 1), time_each=q("hour", 2, 0))),
-    (scouring.detergent, dict(mass=q("kg", 1.2, 0), share=n(0.25, 0))),
+    (scouring.detergent, dict(mass=q("kg", 1.2, 0), share=n(0.25, 0), by_water=n(0, 0))),
+    (scouring.liquid_detergent, dict(liquor=q("gallon", 5, 0), dose=n(0.004, 0.002))),
+    (scouring.liquid_of_fleece, dict(mass=q("kg", 1.2, 0), liquor_ratio=q("L/kg", 30, 20), dose=n(0.004, 0.002), washes=n(2, 1))),
+    (scouring.mixed_temperature, dict(volume=q("L", 20, 5), temperature=q("degC", 45, 15), added=q("gallon", 1, 2), added_temperature=q("degF", 200, 140))),
+    *(
+        (law, dict(volume=q("L", 20, 5), temperature=q("degC", 45, 15), added_temperature=q("degF", 200, 140), target=q("degC", 55, 45)))
+        for law in (scouring.to_add, scouring.part_of_mix)
+    ),
     (scouring.detergent_by_liquor, dict(liquor=q("gallon", 5, 0), dose=q("g/L", 2, 0))),
     (
         scouring.hot_water,

@@ -11,6 +11,7 @@ from workbookgen.reference.scouring.baths import (
     detergent,
     detergent_by_liquor,
     full_load,
+    liquid_detergent,
     liquor,
     loads,
     removed,
@@ -19,10 +20,14 @@ from workbookgen.reference.scouring.baths import (
 from workbookgen.reference.scouring.heat import (
     cold_water,
     hot_water,
+    mixed_temperature,
+    part_of_mix,
     temperature_words,
+    to_add,
 )
 from workbookgen.reference.scouring.totals import (
     detergent_of_fleece,
+    liquid_of_fleece,
     time_of_fleece,
     water_of_fleece,
 )
@@ -37,11 +42,16 @@ __all__ = [
     "detergent_of_fleece",
     "full_load",
     "hot_water",
+    "liquid_detergent",
+    "liquid_of_fleece",
     "liquor",
     "loads",
+    "mixed_temperature",
+    "part_of_mix",
     "removed",
     "temperature_words",
     "time_of_fleece",
+    "to_add",
     "water_in_all",
     "water_of_fleece",
 ]

@@ -122,7 +122,7 @@ def water_in_all(liquor: Volume, baths: Ratio) -> Volume:
 
 
 @law
-def detergent(mass: Mass, share: Ratio) -> Mass:
+def detergent(mass: Mass, share: Ratio, by_water: Ratio = 0.0) -> Mass:
     """Detergent for a mass of fleece.
 
     d = m · s. Grease and dirt to be held come with the fleece, not with the water.
@@ -131,6 +131,7 @@ def detergent(mass: Mass, share: Ratio) -> Mass:
     ----------
     mass : m, mass of the raw fleece
     share : s, detergent as a share of that mass
+    by_water : dose of a liquid for the water, 0 for none; it counts instead
 
     Returns
     -------
@@ -139,7 +140,7 @@ def detergent(mass: Mass, share: Ratio) -> Mass:
     Raises
     ------
     ValueError
-        A negative mass, or a share outside 0 to 1.
+        A negative mass, a share outside 0 to 1, or a dose for the water besides.
 
     Notes
     -----
@@ -151,7 +152,41 @@ def detergent(mass: Mass, share: Ratio) -> Mass:
     """
     require(mass >= NO_MASS, "The mass cannot be negative.")
     require((share >= 0) & (share <= 1), "The share lies between 0 and 1.")
+    require(by_water == 0, "The detergent is measured by the water: a share of the fleece besides would be twice as much.")
     return mass * share
+
+
+@law
+def liquid_detergent(liquor: Volume, dose: Ratio) -> Volume:
+    """Liquid detergent for a bath.
+
+    d = V · D. Labels of liquids give milliliters for a liter, or teaspoons for a gallon.
+
+    Parameters
+    ----------
+    liquor : V, water of the bath
+    dose : D, volume of detergent in a volume of water
+
+    Returns
+    -------
+    d, a volume
+
+    Raises
+    ------
+    ValueError
+        A negative volume, or a dose that is not above zero.
+
+    Notes
+    -----
+    Valid for the product whose label gives the dose.
+
+    References
+    ----------
+    Definition of the dose. A US teaspoon is 1/768 of a gallon (NIST Handbook 44, appendix C, from memory).
+    """
+    _require_volume(liquor)
+    require(dose > 0, "The dose must be above zero.")
+    return (liquor * dose).to("milliliter")
 
 
 @law

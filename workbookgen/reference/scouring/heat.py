@@ -13,6 +13,8 @@ from workbookgen.units import Quantity, Temperature, Volume
 NO_VOLUME = Quantity(0.0, "L")
 ROUNDING = 1e-9  # hot water worked out for a bath may exceed it by a hair
 
+SAME_HEAT = 1e-6  # degrees that are no difference
+
 # Lower limits in degrees Celsius. The time told is the shortest within the limits: a bath is never safer than its words.
 TEMPERATURE_WORDS = (
     (60.0, "scalds in under 5 seconds: gloves, tools"),
@@ -99,6 +101,116 @@ def cold_water(volume: Volume, hot_water: Volume) -> Volume:
 
 
 @law
+def mixed_temperature(volume: Volume, temperature: Temperature, added: Volume, added_temperature: Temperature) -> Temperature:
+    """Temperature of two waters poured together.
+
+    T = (V₁ · T₁ + V₂ · T₂) / (V₁ + V₂). The warmer gives off what the cooler takes up.
+
+    Parameters
+    ----------
+    volume : V₁, water in the pot
+    temperature : T₁, its temperature
+    added : V₂, water added
+    added_temperature : T₂, its temperature
+
+    Returns
+    -------
+    T, a temperature
+
+    Raises
+    ------
+    ValueError
+        A volume that is not above zero, or a temperature that is not a number.
+
+    Notes
+    -----
+    Valid for water that loses no heat; pot and wool take some of it, so measure.
+
+    References
+    ----------
+    Heat balance, the heat capacity of water taken as constant (from memory).
+    """
+    first, second = volume.m_as("L"), added.m_as("L")
+    require((first > 0) & (second > 0), "Both volumes must be above zero.")
+    warm, cool = temperature.m_as("degC"), added_temperature.m_as("degC")
+    require(np.isfinite(warm) & np.isfinite(cool), "The temperature must be a number.")
+    return Quantity((first * warm + second * cool) / (first + second), "degC")
+
+
+@law
+def to_add(volume: Volume, temperature: Temperature, added_temperature: Temperature, target: Temperature) -> Volume:
+    """Water to add for a wanted temperature.
+
+    V₂ = V₁ · (T - T₁) / (T₂ - T). What is in the pot stays there, so that the bath grows.
+
+    Parameters
+    ----------
+    volume : V₁, water in the pot
+    temperature : T₁, its temperature
+    added_temperature : T₂, temperature of the water to add, hotter or colder
+    target : T, temperature wanted
+
+    Returns
+    -------
+    V₂, a volume
+
+    Raises
+    ------
+    ValueError
+        A volume that is not above zero, or a target that no such water brings about.
+
+    Notes
+    -----
+    Valid for water that loses no heat; pot and wool take some of it, so measure.
+
+    References
+    ----------
+    Heat balance, the heat capacity of water taken as constant (from memory).
+    """
+    require(volume > NO_VOLUME, "There must be some water in the pot.")
+    rise, above = _apart(target, temperature), _apart(added_temperature, target)
+    require((rise * above >= 0) & (np.abs(above) > SAME_HEAT), "The target lies between the two waters, and is not that of the water to add.")
+    return volume * (rise / above)
+
+
+@law
+def part_of_mix(volume: Volume, temperature: Temperature, added_temperature: Temperature, target: Temperature) -> Volume:
+    """Part of a mix that is the second water.
+
+    V₂ = V · (T - T₁) / (T₂ - T₁). Either of the two may be the hotter.
+
+    Parameters
+    ----------
+    volume : V, water wanted in all
+    temperature : T₁, temperature of the first water
+    added_temperature : T₂, temperature of the second
+    target : T, temperature wanted
+
+    Returns
+    -------
+    V₂, a volume
+
+    Raises
+    ------
+    ValueError
+        A volume that is not above zero, waters of one temperature, or a target not between the two.
+
+    Notes
+    -----
+    Valid for water that loses no heat; the pot takes some of it, so measure.
+
+    References
+    ----------
+    Heat balance, the heat capacity of water taken as constant (from memory).
+    """
+    require(volume > NO_VOLUME, "There must be some water wanted.")
+    rise, between = _apart(target, temperature), _apart(added_temperature, temperature)
+    require(np.abs(between) > SAME_HEAT, "The two waters must differ in temperature.")
+    require(rise * (between - rise) >= 0, "The target lies between the two waters.")
+    return volume * (rise / between)
+
+
+@law
 def temperature_words(temperature: Temperature) -> str:
     """What a temperature means for the wool, and for the skin of who washes it.
 
@@ -135,6 +247,11 @@ def _words_at(celsius) -> str:
     # The last digits of a conversion must not decide a border case.
     rounded = round(float(celsius), 9)
     return next(words for limit, words in TEMPERATURE_WORDS if rounded >= limit)
+
+
+def _apart(temperature, other):
+    """How many degrees Celsius a temperature is above another."""
+    return temperature.m_as("degC") - other.m_as("degC")
 
 
 def _require_volume(volume):

@@ -1,7 +1,7 @@
 """What a whole fleece takes, however many loads it is washed in."""
 
 from workbookgen.reference.law import law, require
-from workbookgen.reference.scouring.baths import NO_MASS, liquor
+from workbookgen.reference.scouring.baths import NO_MASS, liquid_detergent, liquor
 from workbookgen.units import Mass, Quantity, Ratio, Time, Volume, VolumePerMass
 
 NO_TIME = Quantity(0.0, "hour")
@@ -41,7 +41,7 @@ def water_of_fleece(mass: Mass, liquor_ratio: VolumePerMass, baths: Ratio) -> Vo
 
 
 @law
-def detergent_of_fleece(mass: Mass, share: Ratio, washes: Ratio) -> Mass:
+def detergent_of_fleece(mass: Mass, share: Ratio, washes: Ratio, by_water: Ratio = 0.0) -> Mass:
     """Detergent for a whole fleece.
 
     D = m · x · w. What to have at hand before beginning.
@@ -51,6 +51,7 @@ def detergent_of_fleece(mass: Mass, share: Ratio, washes: Ratio) -> Mass:
     mass : m, grease weight of the fleece
     share : x, detergent for one wash, as a share of the grease weight
     washes : w, washes of a load
+    by_water : dose of a liquid for the water, 0 for none; it counts instead
 
     Returns
     -------
@@ -59,7 +60,7 @@ def detergent_of_fleece(mass: Mass, share: Ratio, washes: Ratio) -> Mass:
     Raises
     ------
     ValueError
-        A negative mass or share, or fewer than one wash.
+        A negative mass or share, fewer than one wash, or a dose for the water besides.
 
     Notes
     -----
@@ -72,7 +73,42 @@ def detergent_of_fleece(mass: Mass, share: Ratio, washes: Ratio) -> Mass:
     require(mass >= NO_MASS, "The mass of the fleece cannot be negative.")
     require(share >= 0, "The share of detergent cannot be negative.")
     require(washes >= 1, "There is at least one wash.")
+    require(by_water == 0, "The detergent is measured by the water.")
     return mass * share * washes
+
+
+@law
+def liquid_of_fleece(mass: Mass, liquor_ratio: VolumePerMass, dose: Ratio, washes: Ratio) -> Volume:
+    """Liquid detergent for a whole fleece.
+
+    D = m · r · d · w. Rinses take none.
+
+    Parameters
+    ----------
+    mass : m, grease weight of the fleece
+    liquor_ratio : r, water to wool
+    dose : d, volume of detergent in a volume of water
+    washes : w, washes of a load
+
+    Returns
+    -------
+    D, a volume
+
+    Raises
+    ------
+    ValueError
+        A negative mass, a ratio or a dose that is not above zero, or fewer than one wash.
+
+    Notes
+    -----
+    Valid for the same dose in every wash; the label of the product comes first.
+
+    References
+    ----------
+    Definition of the dose.
+    """
+    require(washes >= 1, "There is at least one wash.")
+    return liquid_detergent(liquor(mass, liquor_ratio), dose) * washes
 
 
 @law
