@@ -9,6 +9,7 @@ from workbookgen.language.quantities import DENSITY, GRIST, GRIST_METRIC, GRIST_
 from workbookgen.language.views import RIGHT, Answers, Band, Big, Entries, Listing, LogView, Sentences
 from workbookgen.reference import overview, planning, plying, stock, yarn_count
 from workbookgen.settings import Rows, Settings
+from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
@@ -35,8 +36,7 @@ OF_PROJECT = "estimated its_length its_left its_strands its_own_take_up its_take
 
 
 def _of_project(key: str, label: str, column: str, unit) -> Result:
-    return Result(key, label, f"pick(projects_{column}, projects_listed, project)", stock.pick, unit,
-                  uses={"name": "project", "names": "projects_listed", "values": f"projects_{column}"})
+    return lookup(key, label, f"projects_{column}", "project", unit)
 
 
 BOBBIN = Card(

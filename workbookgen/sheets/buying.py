@@ -4,10 +4,11 @@ from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import FLEECE, GRIST, LENGTH, MASS, NUMBER
-from workbookgen.reference import fiber, stock, yarn_count
+from workbookgen.reference import fiber, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.sheets import guide, lists, stages
+from workbookgen.sheets.lookup import lookup
+from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = "Fleece"
 CHAPTER = "Buying"
@@ -35,10 +36,8 @@ BUYING = Card(
             *stages.guide_losses(),
             stages.guide_yield("expected_yield"),
             *stages.weights_up(),
-            Result("fleece_low", "A fleece, from", "pick(guide_fleece_low, guide_listed, kind)", stock.pick, FLEECE,
-                   uses={"name": "kind", "names": "guide_listed", "values": "guide_fleece_low"}, note="Grease weight of one fleece, by the guide."),
-            Result("fleece_high", "A fleece, to", "pick(guide_fleece_high, guide_listed, kind)", stock.pick, FLEECE,
-                   uses={"name": "kind", "names": "guide_listed", "values": "guide_fleece_high"}),
+            lookup("fleece_low", "A fleece, from", "guide_fleece_low", "kind", FLEECE, note="Grease weight of one fleece, by the guide."),
+            lookup("fleece_high", "A fleece, to", "guide_fleece_high", "kind", FLEECE),
             Result("fleeces", "Fleeces to buy", "ROUNDUP(ROUND(to_buy / ((fleece_low + fleece_high) / 2), 6), 0)", fiber.fleeces, NUMBER,
                    uses={"weight": "to_buy"}, only_if="AND(stage = 1, fleece_low <= fleece_high)", digits=0,
                    note="Whole fleeces in the middle of the range, if raw."),

@@ -16,9 +16,10 @@ from workbookgen.language.quantities import (
     Kind,
 )
 from workbookgen.language.views import Answers, Band, Big, Reading, band
-from workbookgen.reference import measuring, statistics, stock
+from workbookgen.reference import measuring, statistics
 from workbookgen.settings import Settings
 from workbookgen.sheets import skeins
+from workbookgen.sheets.lookup import lookup
 
 SHEET = "Measure"
 CHAPTER = "Compare"
@@ -46,8 +47,7 @@ TOLD_APART = ("finished_yd", "net", "grist_yd_lb", "wpi", "washed_loop")  # with
 
 def _of(skein: str, name: str, key: str, label: str, unit: Kind | None) -> Result:
     column, digits = f"skeins_{key}", 1 if unit is LOOP else None
-    return Result(f"{skein}_{key}", f"{label}, {skein}", f"pick({column}, skeins_listed, {name})", stock.pick, unit, digits=digits,
-                  uses={"name": name, "names": "skeins_listed", "values": column})
+    return lookup(f"{skein}_{key}", f"{label}, {skein}", column, name, unit, digits=digits)
 
 
 def _apart(key: str, label: str) -> tuple[Result, Result]:

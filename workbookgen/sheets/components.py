@@ -4,10 +4,11 @@ from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule, Shared
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX
-from workbookgen.reference import plying, stock, yarn_count
 from workbookgen.language.views import Listing, LogView, band
+from workbookgen.reference import plying, stock, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, lists, plausible, yarn
+from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
 
 SHEET = "Yarn"
@@ -52,11 +53,9 @@ def components(settings: Settings) -> Log:
                 Result("tex", "Tex", "1 / grist", yarn_count.direct_count, TEX),
                 Result("contribution", "In the yarn", "feed * strands * tex", plying.contribution, TEX, uses={"linear_density": "tex"},
                        note="What it adds to the tex of the yarn."),
-                Result("design_tex", "Whole yarn", "pick(designs_tex, designs_listed, design)", stock.pick, TEX,
-                       uses={"name": "design", "names": "designs_listed", "values": "designs_tex"}),
+                lookup("design_tex", "Whole yarn", "designs_tex", "design", TEX),
                 Result("share", "Of the weight", "contribution / design_tex", plying.weight_share, SHARE, uses={"resultant": "design_tex"}),
-                Result("wanted", "Yarn wanted", "pick(designs_wanted, designs_listed, design)", stock.pick, LENGTH,
-                       uses={"name": "design", "names": "designs_listed", "values": "designs_wanted"}),
+                lookup("wanted", "Yarn wanted", "designs_wanted", "design", LENGTH),
                 Result("length", "Length needed", "wanted * strands * feed", plying.component_length, LENGTH, note="All strands together."),
                 Result("mass", "Weight needed", "length * tex", plying.component_mass, MASS, uses={"linear_density": "tex"}),
                 Result("packages", "Spools", "ROUNDUP(ROUND(length / package, 6), 0)", plying.packages, NUMBER, digits=0),
@@ -73,8 +72,7 @@ def components(settings: Settings) -> Log:
                 Result("in_skeins", "Skeins of the design", "total(skeins_net, skeins_from_design, design)", stock.total, MASS,
                        uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_net"}, note="Weight of all skeins of the design."),
                 *(
-                    Result(f"lot_weight_{number}", "Lot bought", f"pick(fiber_weight, fiber_listed, {lot})", stock.pick, MASS,
-                           uses={"name": lot, "names": "fiber_listed", "values": "fiber_weight"})
+                    lookup(f"lot_weight_{number}", "Lot bought", "fiber_weight", lot, MASS)
                     for number, lot in ((1, "lot"), (2, "other_lot"))
                 ),
                 *(

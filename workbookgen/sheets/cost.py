@@ -12,11 +12,12 @@ from workbookgen.language.quantities import (
     Unit,
     always,
 )
-from workbookgen.reference import cost as trade
-from workbookgen.reference import planning, stock
 from workbookgen.language.views import Listing, LogView, band
+from workbookgen.reference import cost as trade
+from workbookgen.reference import planning
 from workbookgen.settings import Settings
 from workbookgen.sheets.knitting import PROJECTS
+from workbookgen.sheets.lookup import lookup
 
 SHEET = "Time"
 CHAPTER = "Cost"
@@ -73,8 +74,7 @@ def costs(settings: Settings) -> Log:
                 Result("labor", "Work", "hours * rate", trade.labor, amount),
                 Result("price", "Fair price", "(IF(given(material), material, 0) + IF(given(labor), labor, 0)) * (1 + margin) / (1 - fees)", trade.price, amount,
                        uses={"cost": "material"}, only_if="OR(given(material), given(labor))", note="Of what is known: without hours or your hour, it is the material alone."),
-                Result("length", "Yarn", "pick(projects_length, projects_listed, project)", stock.pick, LENGTH,
-                       uses={"name": "project", "names": "projects_listed", "values": "projects_length"}),
+                lookup("length", "Yarn", "projects_length", "project", LENGTH),
                 Result("per_length", "Price of a length", "price / length", trade.per_length, per_length(settings), uses={"money": "price"}),
                 Result("per_skein", "Price of a skein", "price / skeins", trade.per_skein, amount, uses={"money": "price"}),
             )),

@@ -36,8 +36,8 @@ from workbookgen.language.quantities import (
 from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, moisture, plying, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.sheets import lists, plausible
+from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
 SHEET = "Twist"

@@ -2,12 +2,13 @@
 
 from itertools import zip_longest
 
-from workbookgen.language.fields import SPOILED, FIRST, Group, Result
+from workbookgen.language.fields import FIRST, SPOILED, Group, Result
 from workbookgen.language.parts import Card, Chapter, Log, Sheet
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE
 from workbookgen.language.views import Band, Chart, Door, Kind, Listing, LogView, Looks, Reading, Sentences, Series, Way, band
 from workbookgen.reference import agreement, lot_words, overview, stock
 from workbookgen.settings import Settings
+from workbookgen.sheets.lookup import lookup
 
 SHEET = "Desk"
 PROJECTS_SHOWN, LOTS_SHOWN = 5, 5
@@ -88,8 +89,7 @@ def projects(settings: Settings) -> Log:
 
 
 def _of_project(key: str, label: str, column: str, unit, digits) -> Result:
-    return Result(key, label, f"pick(projects_{column}, projects_listed, name)", stock.pick, unit, digits=digits,
-                  uses={"names": "projects_listed", "values": f"projects_{column}"})
+    return lookup(key, label, f"projects_{column}", "name", unit, digits=digits)
 
 
 def lots(settings: Settings) -> Log:
@@ -106,8 +106,7 @@ def lots(settings: Settings) -> Log:
 
 
 def _of_lot(key: str, label: str, column: str, unit, digits) -> Result:
-    return Result(key, label, f"pick(fiber_{column}, fiber_listed, name)", stock.pick, unit, digits=digits,
-                  uses={"names": "fiber_listed", "values": f"fiber_{column}"})
+    return lookup(key, label, f"fiber_{column}", "name", unit, digits=digits)
 
 
 ENOUGH = Listing(

@@ -7,9 +7,10 @@ from workbookgen.language.fields import ASKING, Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DYE, DYE_BATH, LIQUOR, MASS, SHARE, STOCK
 from workbookgen.language.views import LEFT, RIGHT, Listing, LogView, Reading, Sentences, band
-from workbookgen.reference import dyeing, scouring, stock
+from workbookgen.reference import dyeing, scouring
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import fiber, skeins
+from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
@@ -44,10 +45,6 @@ def chapter(settings: Settings) -> Chapter:
 VIEW = LogView(typed="name . of_shade of_goods", answers=(("For this bath", "mass volume"),))
 
 
-def _picked(key: str, label: str, column: str, names: str, name: str, note: str = "") -> Result:
-    return Result(key, label, f"pick({column}, {names}, {name})", stock.pick, MASS, uses={"name": name, "names": names, "values": column}, note=note)
-
-
 BATH = Card(
     "dyeing",
     "Dye, stock and bath",
@@ -62,8 +59,8 @@ BATH = Card(
             Input("made", "Stock to make", ANY, STOCK, help="How much of it you want to have."),
         )),
         Group("Worked out", (
-            _picked("of_skein", "The skein weighs", "skeins_net", "skeins_listed", "skein"),
-            _picked("of_lot", "The lot weighs", "fiber_scoured", "fiber_listed", "lot"),
+            lookup("of_skein", "The skein weighs", "skeins_net", "skein", MASS),
+            lookup("of_lot", "The lot weighs", "fiber_scoured", "lot", MASS),
             Result("goods", "Goods", "IF(given(mass), mass, IF(given(of_skein), of_skein, of_lot))", dyeing.goods, MASS, uses={"weighed": "mass", "skein": "of_skein", "lot": "of_lot"},
                    only_if="OR(given(mass), given(of_skein), given(of_lot))", note="Dry, as weighed."),
             Result("dye", "Dye", "goods * depth", dyeing.dye, DYE),

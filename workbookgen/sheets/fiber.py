@@ -14,12 +14,13 @@ from workbookgen.language.quantities import (
     SQUARE_GRIST,
     SQUARE_MASS,
 )
-from workbookgen.reference import fiber as trade
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import care, learning, planning, sharing, statistics, stock, uncertainty, yarn_count
+from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import guide, lists, stages, sums
 from workbookgen.sheets.cost import money
+from workbookgen.sheets.lookup import lookup
 
 SHEET = "Fiber"
 WEIGHT = Number(above=0, most=1_000_000)
@@ -192,8 +193,7 @@ def lots(settings: Settings) -> Log:
                        uses={"names": "skeins_from_lot", "amounts": "skeins_grist_square"}),
                 Result("to_spin_length", "To spin", "to_come_length", planning.still_to_spin, LENGTH, uses={"length": "to_come_length"}, only_if="stage < 5",
                        note="What the lot can still give, unless it was bought as yarn or thread."),
-                Result("yield_spread", "Yield ±", "pick(guide_yield_spread, guide_listed, kind)", stock.pick, SHARE,
-                       uses={"name": "kind", "names": "guide_listed", "values": "guide_yield_spread"}),
+                lookup("yield_spread", "Yield ±", "guide_yield_spread", "kind", SHARE),
                 Result("yield_doubt", "Yield, relative ±",
                        "IF(IF(given(samples), samples > 0, 1 = 0), doubts_handful / SQRT(samples), IF(AND(given(yield_spread), given(breed_yield)), yield_spread / breed_yield, doubts_own))",
                        trade.yield_doubt, SHARE,

@@ -15,8 +15,9 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.reference import planning, stock, uncertainty
 from workbookgen.settings import Settings
-from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.sheets import samples
+from workbookgen.sheets.lookup import lookup
+from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
 SHEET = "Time"
@@ -49,10 +50,8 @@ PACES = Card(
             Input("start", "First day", Date(), DAY, help="Of the projects that you plan."),
         )),
         Group("Worked out", (
-            Result("sample_spinning", "Spinning in the sample", "pick(samples_spin_pace, samples_listed, sample)", stock.pick, PACE,
-                   uses={"name": "sample", "names": "samples_listed", "values": "samples_spin_pace"}),
-            Result("sample_plying", "Plying in the sample", "pick(samples_ply_pace, samples_listed, sample)", stock.pick, PACE,
-                   uses={"name": "sample", "names": "samples_listed", "values": "samples_ply_pace"}),
+            lookup("sample_spinning", "Spinning in the sample", "samples_spin_pace", "sample", PACE),
+            lookup("sample_plying", "Plying in the sample", "samples_ply_pace", "sample", PACE),
             Result("spin", "Spinning, in use", "IF(given(spinning), spinning, sample_spinning)", planning.pace_in_use, PACE,
                    uses={"own": "spinning", "sample": "sample_spinning"}, only_if="OR(given(spinning), given(sample_spinning))"),
             Result("ply", "Plying, in use", "IF(given(plying), plying, sample_plying)", planning.pace_in_use, PACE,

@@ -5,9 +5,10 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card
 from workbookgen.language.quantities import DENSITY, DTEX, FIBER_DIAMETER, GRIST, GRIST_METRIC, GRIST_US, NUMBER, STAPLE, TEX, THREADS, TWIST
 from workbookgen.language.sentences import MISSING
-from workbookgen.reference import diameter, finest, stock, yarn_count
+from workbookgen.reference import diameter, finest, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.sheets import guide, plausible
+from workbookgen.sheets.lookup import lookup
 from workbookgen.units import Quantity
 
 FIBERS = Number(above=0, most=10_000)
@@ -27,8 +28,7 @@ FINEST = Card(
             Input("twist", "Turns you would give it", Number(above=0, most=200), TWIST),
         )),
         Group("Worked out", (
-            Result("of_kind", "Fiber by the guide", "pick(guide_diameter, guide_listed, kind)", stock.pick, FIBER_DIAMETER,
-                   uses={"name": "kind", "names": "guide_listed", "values": "guide_diameter"}),
+            lookup("of_kind", "Fiber by the guide", "guide_diameter", "kind", FIBER_DIAMETER),
             Result("across", "Fiber diameter", "IF(given(fiber_diameter), fiber_diameter, of_kind)", finest.own_or_published, FIBER_DIAMETER,
                    uses={"own": "fiber_diameter", "published": "of_kind"}, only_if="OR(given(fiber_diameter), given(of_kind))"),
             Result("one", "One fiber", "PI() / 4 * across * across * fiber_density", diameter.fiber_linear_density, DTEX, digits=2, uses={"fiber_diameter": "across"}),
@@ -44,8 +44,7 @@ FINEST = Card(
             Result("words", "The grist you would like",
                    'ROUNDDOWN(ROUND(within, 6), 0) & IF(ROUND(within / fibers, 6) >= 1, " fibers in it: it can be spun", " fibers in it: too few to hold")',
                    finest.fit_words, None, uses={"in_section": "within"}, only_if="within < 999999"),
-            Result("kind_staple", "Staple by the guide", "pick(guide_staple_low, guide_listed, kind)", stock.pick, STAPLE,
-                   uses={"name": "kind", "names": "guide_listed", "values": "guide_staple_low"}),
+            lookup("kind_staple", "Staple by the guide", "guide_staple_low", "kind", STAPLE),
             Result("long", "Staple", "IF(given(staple), staple, kind_staple)", finest.own_or_published, STAPLE,
                    uses={"own": "staple", "published": "kind_staple"}, only_if="OR(given(staple), given(kind_staple))"),
             Result("least", "Least turns for it", "4 / long", trade.least_twist, TWIST, uses={"staple": "long"}, leaves=("wraps",),

@@ -8,8 +8,8 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import FIBER_DIAMETER, FLEECE, NUMBER, SHARE, STAPLE
 from workbookgen.language.sentences import missing, refusal
-from workbookgen.reference import fiber, learning, stock
 from workbookgen.language.views import Listing, LogView, band
+from workbookgen.reference import fiber, learning, stock
 from workbookgen.settings import Settings
 from workbookgen.settings.fiber_table import FIRST_LINE, load_fibers
 from workbookgen.sheets import plausible

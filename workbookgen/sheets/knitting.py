@@ -13,12 +13,13 @@ from workbookgen.language.quantities import (
     NUMBER,
     PER_AREA,
 )
+from workbookgen.language.sentences import MISSING
+from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade
 from workbookgen.reference import stock
-from workbookgen.language.views import Listing, LogView, band
-from workbookgen.language.sentences import MISSING
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists
+from workbookgen.sheets.lookup import lookup
 
 SHEET = "Need"
 CHAPTER = "Knitting"
@@ -69,8 +70,7 @@ def estimates(settings: Settings) -> Log:
                 Result("density", "Stitches", "stitches * rows", trade.stitch_density, PER_AREA),
                 Result("counted", "A stitch, unraveled", "unraveled / unraveled_stitches", trade.stitch_length, LOOP,
                        uses={"length": "unraveled", "stitches": "unraveled_stitches"}, digits=3),
-                Result("constant", "Constant", "pick(relaxations_constant, relaxations_name, relaxed)", stock.pick, NUMBER,
-                       uses={"name": "relaxed", "names": "relaxations_name", "values": "relaxations_constant"}, digits=1),
+                lookup("constant", "Constant", "relaxations_constant", "relaxed", NUMBER, among="relaxations_name", digits=1),
                 Result("munden", "A stitch, by rule", "SQRT(constant / density)", trade.munden_stitch_length, LOOP,
                        uses={"stitch_density": "density"}, digits=3, note="Munden's relation for plain wool knitting; within 10 to 15%."),
                 Result("stitch", "A stitch", "IF(given(counted), counted, munden)", trade.stitch_length_in_use, LOOP,

@@ -8,6 +8,7 @@ from workbookgen.reference import labels as trade
 from workbookgen.reference import stock
 from workbookgen.settings import Settings
 from workbookgen.sheets import skeins
+from workbookgen.sheets.lookup import lookup
 
 SHEET = "Print"
 CHAPTER = "Labels"
@@ -77,5 +78,4 @@ def labels(settings: Settings) -> Log:
 def _of_skein(key: str, label: str, column: str = "") -> Result:
     """A text of the chosen skein."""
     column = column or f"skeins_{key}"
-    return Result(key, label, f"pick({column}, skeins_listed, skein)", stock.pick, None,
-                  uses={"name": "skein", "names": "skeins_listed", "values": column})
+    return lookup(key, label, column, "skein")

@@ -5,10 +5,11 @@ from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHARE, THREADS, Kind
 from workbookgen.language.views import Chart, Matrix, Sentences, Series, band
+from workbookgen.reference import charted, diameter, lot_words
 from workbookgen.reference import fiber as trade
-from workbookgen.reference import charted, diameter, lot_words, stock
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, uses
+from workbookgen.sheets.lookup import lookup
 
 SHEET = "Lot"
 CHAPTER = "Lot"
@@ -37,8 +38,7 @@ def chapter(settings: Settings) -> Chapter:
 
 
 def _of_lot(key: str, label: str, column: str, unit: Kind | None = MASS, digits: int | None = None) -> Result:
-    return Result(key, label, f"pick(fiber_{column}, fiber_listed, lot)", stock.pick, unit, digits=digits,
-                  uses={"name": "lot", "names": "fiber_listed", "values": f"fiber_{column}"})
+    return lookup(key, label, f"fiber_{column}", "lot", unit, digits=digits)
 
 
 def _expected(key: str, label: str, before: str) -> Result:

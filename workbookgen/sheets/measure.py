@@ -27,6 +27,7 @@ from workbookgen.reference.statistics import groups
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import SPAN
 from workbookgen.sheets import compare, reels, skeins, uses
+from workbookgen.sheets.lookup import lookup
 
 SHEET = "Measure"
 CHAPTER = "Measure"
@@ -43,13 +44,11 @@ def chapter(settings: Settings) -> Chapter:
 
 def _of_log(key: str, label: str, column: str, unit: Kind | None, **more) -> Result:
     """What stands in the log beside the skein chosen."""
-    return Result(f"log_{key}", label, f"pick(skeins_{column}, skeins_listed, skein)", stock.pick, unit,
-                  uses={"name": "skein", "names": "skeins_listed", "values": f"skeins_{column}"}, **more)
+    return lookup(f"log_{key}", label, f"skeins_{column}", "skein", unit, **more)
 
 
 def _of_reel(key: str, label: str, column: str) -> Result:
-    return Result(key, label, f"pick(reels_{column}, reels_listed, reel)", stock.pick, LOOP,
-                  uses={"name": "reel", "names": "reels_listed", "values": f"reels_{column}"})
+    return lookup(key, label, f"reels_{column}", "reel", LOOP)
 
 
 def _used(key: str, label: str, tried: str, unit: Kind) -> Result:
@@ -180,8 +179,7 @@ def measure(settings: Settings) -> Card:
                     ("alternates_with", "Alternate rows with", groups.ALTERNATE, measuring.alternates_with),
                     ("apart_from", "Keep apart from", groups.APART, measuring.apart_from),
                 )),
-                Result("project_need", "It needs", "pick(projects_length, projects_listed, log_project)", stock.pick, LENGTH,
-                       uses={"name": "log_project", "names": "projects_listed", "values": "projects_length"}),
+                lookup("project_need", "It needs", "projects_length", "log_project", LENGTH),
                 Result("project_share", "Share of its need", "finished / project_need", measuring.share_of_need, SHARE, uses={"length": "finished", "need": "project_need"},
                        only_if="project_need > 0"),
                 Result("in_project", "In a project", 'log_project & ": " & said(project_share) & " of its " & said(project_need)', measuring.project_words, None,
@@ -235,8 +233,7 @@ def _or_nothing(word: str) -> str:
 
 
 def _of_lot(key: str, label: str, column: str, unit: Kind) -> Result:
-    return Result(f"lot_{key}", label, f"pick(fiber_{column}, fiber_listed, log_lot)", stock.pick, unit,
-                  uses={"name": "log_lot", "names": "fiber_listed", "values": f"fiber_{column}"})
+    return lookup(f"lot_{key}", label, f"fiber_{column}", "log_lot", unit)
 
 
 def _named(key: str, label: str, verdict: str, law) -> Result:
@@ -265,8 +262,7 @@ def points() -> Log:
             Result("place", "Its line", "place(skeins_from_lot, measure_log_lot, skeins_grist_yd_lb, number)", measuring.place, NUMBER, digits=0,
                    uses={"name": "measure_log_lot", "names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
             Result("name", "Name", "INDEX(skeins_listed, place)", overview.nth, None, uses={"names": "skeins_listed"}),
-            Result("grist", "Grist", "pick(skeins_grist_yd_lb, skeins_listed, name)", stock.pick, GRIST,
-                   uses={"names": "skeins_listed", "values": "skeins_grist_yd_lb"}),
+            lookup("grist", "Grist", "skeins_grist_yd_lb", "name", GRIST),
             Result("other", "If another's", "grist", measuring.of_another, GRIST, uses={"value": "grist", "chosen": "measure_skein"},
                    only_if="AND(line = number, name <> measure_skein)"),
             Result("verdict", "Beside the chosen one", compare.verdict("other", "measure_grist"), statistics.may_share, None,

@@ -10,6 +10,7 @@ from workbookgen.reference import offers, stock
 from workbookgen.settings import Settings
 from workbookgen.sheets import guide, lists, split, stages
 from workbookgen.sheets.cost import money
+from workbookgen.sheets.lookup import lookup
 
 SHEET = "Fleece"
 CHAPTER = "Offers"
@@ -94,8 +95,7 @@ def log(settings: Settings) -> Log:
                 *stages.guide_losses(),
                 stages.guide_yield("expected_yield"),
                 *(_after(*each) for each in STAGES),
-                Result("yield_spread", "Yield ±", "pick(guide_yield_spread, guide_listed, kind)", stock.pick, SHARE,
-                       uses={"name": "kind", "names": "guide_listed", "values": "guide_yield_spread"}),
+                lookup("yield_spread", "Yield ±", "guide_yield_spread", "kind", SHARE),
                 Result("yield_doubt", "Yield, relative ±", "IF(AND(given(yield_spread), given(expected_yield)), yield_spread / expected_yield, doubts_own)", trade.yield_doubt, SHARE,
                        uses={"u_own": "doubts_own", "spread": "yield_spread", "published": "expected_yield"}, fixed={"u_handful": 0.0}, leaves=("samples",),
                        only_if="IF(given(expected_yield), expected_yield > 0, 1 = 1)"),
@@ -141,5 +141,4 @@ def _named(key: str, label: str, prices: str) -> Result:
 
 
 def _of(key: str, label: str, column: str, name: str, unit: Kind) -> Result:
-    return Result(key, label, f"pick(offers_{column}, offers_listed, {name})", stock.pick, unit,
-                  uses={"name": name, "names": "offers_listed", "values": f"offers_{column}"})
+    return lookup(key, label, f"offers_{column}", name, unit)

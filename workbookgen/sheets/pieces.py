@@ -4,9 +4,9 @@ from workbookgen.language.domains import Choice, Note, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import AREA, LOOP, NUMBER
+from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade
 from workbookgen.reference import stock
-from workbookgen.language.views import Listing, LogView, band
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists
 from workbookgen.sheets.knitting import PROJECTS

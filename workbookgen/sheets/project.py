@@ -5,9 +5,10 @@ from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, NUMBER, SHARE, Kind
 from workbookgen.language.views import Answers, Chart, Listing, LogView, Matrix, Sentences, Series, band
-from workbookgen.reference import answer, charted, planning, stock
+from workbookgen.reference import answer, charted, planning
 from workbookgen.settings import Settings
 from workbookgen.sheets.knitting import PROJECTS
+from workbookgen.sheets.lookup import lookup
 
 SHEET = "Project"
 CHAPTER = "Project"
@@ -42,12 +43,11 @@ def chapter(settings: Settings) -> Chapter:
 
 def _of(key: str, label: str, column: str, unit: Kind | None = None, digits: int | None = None, note: str = "") -> Result:
     """A field of the chosen project."""
-    return Result(key, label, f"pick(projects_{column}, projects_listed, name)", stock.pick, unit, digits=digits, note=note,
-                  uses={"names": "projects_listed", "values": f"projects_{column}"})
+    return lookup(key, label, f"projects_{column}", "name", unit, digits=digits, note=note)
 
 
 def _of_time(key: str, label: str, column: str, unit: Kind) -> Result:
-    return Result(key, label, f"pick(times_{column}, times_listed, name)", stock.pick, unit, uses={"names": "times_listed", "values": f"times_{column}"})
+    return lookup(key, label, f"times_{column}", "name", unit)
 
 
 def _strand(part: int) -> tuple[Result, ...]:

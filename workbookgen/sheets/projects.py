@@ -14,6 +14,7 @@ from workbookgen.language.quantities import (
     SQUARE_GRIST,
     SQUARE_LENGTH,
 )
+from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import (
     belongings,
     in_use,
@@ -27,9 +28,9 @@ from workbookgen.reference import (
     uncertainty,
     yarn_count,
 )
-from workbookgen.language.views import Kind, LogView
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, samples, skeins, supply, yarn
+from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
 
 SHEET = "Projects"
@@ -103,10 +104,8 @@ def projects(settings: Settings) -> Log:
                 Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", in_use.wanted_in_use, LENGTH, uses={"stated": "wanted"},
                        only_if="OR(given(wanted), IF(given(estimated), estimated > 0, 1 = 0))", note="What you stated, or the estimates; no margin yet."),
                 *(_of_sample(key, label, unit) for key, label, unit in OF_SAMPLE),
-                Result("design_grist", "Design's grist", "pick(designs_grist_yd_lb, designs_listed, design)", stock.pick, GRIST_US, digits=0,
-                       uses={"name": "design", "names": "designs_listed", "values": "designs_grist_yd_lb"}),
-                Result("lot_grist", "First lot's grist", "pick(fiber_grist, fiber_listed, lot_1)", stock.pick, GRIST,
-                       uses={"name": "lot_1", "names": "fiber_listed", "values": "fiber_grist"}),
+                lookup("design_grist", "Design's grist", "designs_grist_yd_lb", "design", GRIST_US, digits=0),
+                lookup("lot_grist", "First lot's grist", "fiber_grist", "lot_1", GRIST),
                 Result("planned", "Grist in use", "IF(given(grist), grist, IF(given(sample_grist_yd_lb), sample_grist_yd_lb, IF(given(design_grist), design_grist, lot_grist)))",
                        in_use.planned_grist, GRIST,
                        uses={"own": "grist", "sample": "sample_grist_yd_lb", "design": "design_grist", "lot": "lot_grist"},
@@ -208,8 +207,7 @@ OF_SAMPLE = (
 
 def _of_sample(key: str, label: str, unit) -> Result:
     column = f"samples_{key}"
-    return Result(f"sample_{key}", label, f"pick({column}, samples_listed, sample)", stock.pick, unit,
-                  uses={"name": "sample", "names": "samples_listed", "values": column}, width=9)
+    return lookup(f"sample_{key}", label, column, "sample", unit, width=9)
 
 
 def _of_skeins(key: str, label: str, column: str, unit, width: int = 8) -> Result:

@@ -4,9 +4,9 @@ from workbookgen.language.domains import Name
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import LENGTH, LOOP, SHARE
-from workbookgen.reference import reeling, stock
-from workbookgen.language.views import Kind, LogView
 from workbookgen.language.sentences import MISSING
+from workbookgen.language.views import Kind, LogView
+from workbookgen.reference import reeling, stock
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import CORD, SPAN, TOLERANCE, TURNS, Reel, shown
 

@@ -19,6 +19,7 @@ from workbookgen.language.quantities import (
     TWIST,
     YARN_DIAMETER,
 )
+from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import (
     diameter,
     planning,
@@ -29,7 +30,6 @@ from workbookgen.reference import (
     yarn_count,
 )
 from workbookgen.reference import fiber as trade
-from workbookgen.language.views import Kind, LogView
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber
 

@@ -15,8 +15,8 @@ from workbookgen.language.quantities import (
     TEMPERATURE,
     VOLUME,
 )
-from workbookgen.reference import cost, scouring
 from workbookgen.language.views import Reading, band
+from workbookgen.reference import cost, scouring
 from workbookgen.settings import Settings
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity

@@ -22,6 +22,7 @@ from workbookgen.language.quantities import (
     WOOLLEN_RUN,
     WORSTED_COUNT,
 )
+from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import (
     belongings,
     care,
@@ -35,11 +36,11 @@ from workbookgen.reference import (
     uncertainty,
     yarn_count,
 )
-from workbookgen.language.views import Kind, LogView
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, lists, plausible, reels, sums, yarn
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.knitting import PROJECTS
+from workbookgen.sheets.lookup import lookup
 
 SHEET = "Skeins"
 WEIGHT = Number(above=0, most=1_000_000)
@@ -95,13 +96,11 @@ def skeins(settings: Settings) -> Log:
                 Input("price", "Price", Number(least=0, most=1_000_000), money(settings), help="What it cost you, or would sell for: choose one for all of them. The head adds up those that are still there."),
             )),
             Group("Length", (
-                Result("shrinkage_sample", "Its sample's shrinkage", "pick(projects_sample_shrinkage, projects_listed, project)", stock.pick, SHARE,
-                       uses={"name": "project", "names": "projects_listed", "values": "projects_sample_shrinkage"}, note="By the sample of its project."),
+                lookup("shrinkage_sample", "Its sample's shrinkage", "projects_sample_shrinkage", "project", SHARE, note="By the sample of its project."),
                 Result("shrinkage_expected", "Shrinkage expected", "IF(given(shrinkage_sample), shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
                        uses={"usual": "doubts_shrinkage", "sample": "shrinkage_sample"}, only_if="IF(given(shrinkage_sample), shrinkage_sample < 0.9, 1 = 1)",
                        note="Until you measure the washed loop: its sample's, or the usual one of the sheet Sureness."),
-                Result("loop", "Loop", "pick(reels_loop, reels_listed, reel)", stock.pick, LOOP,
-                       uses={"name": "reel", "names": "reels_listed", "values": "reels_loop"}),
+                lookup("loop", "Loop", "reels_loop", "reel", LOOP),
                 Result("length_yd", "On the reel", "(wraps + part_wrap) * loop + rest", reeling.length, IN_YARDS,
                        note="Every full turn of the reel is one loop."),
                 Result("length_m", "On the reel", "(wraps + part_wrap) * loop + rest", reeling.length, IN_METERS),
@@ -146,24 +145,19 @@ def skeins(settings: Settings) -> Log:
                 Result("worth", "Worth", "price", care.worth, money(settings), only_if="NOT(given(gone))"),
             )),
             Group("Its lot", (
-                Result("lot_left", "Lot still to spin", "pick(fiber_to_come, fiber_listed, lot)", stock.pick, MASS, width=9,
-                       uses={"name": "lot", "names": "fiber_listed", "values": "fiber_to_come"},
+                lookup("lot_left", "Lot still to spin", "fiber_to_come", "lot", MASS, width=9,
                        note="Yarn that this skein's lot can still give."),
             )),
             Group("In its lot", (
-                Result("lot_mean", "Lot's mean grist", "pick(fiber_mean_grist, fiber_listed, lot)", stock.pick, GRIST_US, digits=0,
-                       uses={"name": "lot", "names": "fiber_listed", "values": "fiber_mean_grist"}),
+                lookup("lot_mean", "Lot's mean grist", "fiber_mean_grist", "lot", GRIST_US, digits=0),
                 *(
-                    Result(f"limit_{side}", f"Limit, {side}", f"pick(fiber_limit_{side}, fiber_listed, lot)", stock.pick, GRIST_US, digits=0,
-                           uses={"name": "lot", "names": "fiber_listed", "values": f"fiber_limit_{side}"})
+                    lookup(f"limit_{side}", f"Limit, {side}", f"fiber_limit_{side}", "lot", GRIST_US, digits=0)
                     for side in ("low", "high")
                 ),
                 Result("deviation", "Off the mean", "grist_yd_lb / lot_mean - 1", statistics.relative_deviation, SHARE, width=9,
                        uses={"value": "grist_yd_lb", "mean": "lot_mean"}),
-                Result("lot_variation", "Lot's CV", "pick(fiber_variation, fiber_listed, lot)", stock.pick, SHARE, width=9,
-                       uses={"name": "lot", "names": "fiber_listed", "values": "fiber_variation"}),
-                Result("lot_grubbs", "Grubbs' limit", "pick(fiber_grubbs, fiber_listed, lot)", stock.pick, NUMBER, width=9,
-                       uses={"name": "lot", "names": "fiber_listed", "values": "fiber_grubbs"}),
+                lookup("lot_variation", "Lot's CV", "fiber_variation", "lot", SHARE, width=9),
+                lookup("lot_grubbs", "Grubbs' limit", "fiber_grubbs", "lot", NUMBER, width=9),
                 Result("stands_out", "Stands out?", 'IF(ROUND(ABS(deviation), 12) > ROUND(lot_grubbs * lot_variation, 12), "stands out", "in line")',
                        statistics.stands_out, None, uses={"variation": "lot_variation", "times": "lot_grubbs"}, width=12,
                        note="Farther off the lot's mean than chance would put one skein of so many (Grubbs); from three skeins on."),
@@ -180,8 +174,7 @@ def skeins(settings: Settings) -> Log:
                        labels.wraps_words, None, uses={"wraps": "wpi"}, only_if="wpi < 100000", width=24),
             ), printed=False),
             Group("For other sheets", (
-                Result("reel_doubt", "Loop ±", "pick(reels_doubt, reels_listed, reel)", stock.pick, LOOP, digits=3,
-                       uses={"name": "reel", "names": "reels_listed", "values": "reels_doubt"}),
+                lookup("reel_doubt", "Loop ±", "reels_doubt", "reel", LOOP, digits=3),
                 Result("relative", "On the reel ±", "SQRT(POWER(doubts_miscount / wraps, 2) + POWER(reel_doubt / loop, 2))", uncertainty.length_relative, SHARE,
                        uses={"u_wraps": "doubts_miscount", "u_loop": "reel_doubt"}, only_if="wraps > 0", digits=2),
                 *doubts(settings.rows.skeins <= FEW),
@@ -196,8 +189,7 @@ def skeins(settings: Settings) -> Log:
                     for place in (1, 2)
                 ),
                 *(
-                    Result(key, label, f"pick(components_from_1, components_key, design_key_{place})", stock.pick, None, width=20,
-                           uses={"name": f"design_key_{place}", "names": "components_key", "values": "components_from_1"})
+                    lookup(key, label, "components_from_1", f"design_key_{place}", among="components_key", width=20)
                     for place, key, label in ((1, "from_first", "First lot of the design"), (2, "from_second", "And from"))
                 ),
                 Result("made_first", "Made of", "IF(given(from_first), from_first, lot)", made_of.lot_in_use, None, uses={"picked": "from_first", "own": "lot"},
@@ -229,8 +221,7 @@ def doubts(few: bool) -> tuple[Result, ...]:
         Result("reel_sum", "All of that reel", "total(skeins_reel_part, skeins_pair, pair)", stock.total, LENGTH,
                uses={"name": "pair", "names": "skeins_pair", "amounts": "skeins_reel_part"})
         if few
-        else Result("reel_sum", "All of its project", "pick(projects_reel_sum, projects_listed, for_project)", stock.pick, LENGTH,
-                    uses={"name": "for_project", "names": "projects_listed", "values": "projects_reel_sum"})
+        else lookup("reel_sum", "All of its project", "projects_reel_sum", "for_project", LENGTH)
     )
     return (
         Result("for_project", "Serves", "project", belongings.belongs, None, uses={"name": "project"}, only_if="NOT(given(gone))", width=22),

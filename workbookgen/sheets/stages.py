@@ -8,8 +8,9 @@ what was weighed, or else one's own figure, or else what the guide expects.
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Input, Result, Rule
 from workbookgen.language.quantities import MASS, NUMBER, SHARE
-from workbookgen.reference import fiber, stock
+from workbookgen.reference import fiber
 from workbookgen.sheets import lists
+from workbookgen.sheets.lookup import lookup
 
 LOSS = Number(least=0, below=1)
 YIELD = Number(above=0, most=1)
@@ -58,8 +59,7 @@ def guide_yield(key: str) -> Result:
 
 def _of_guide(key: str, label: str, step: str, what: str = "lost") -> Result:
     column = f"guide_used_{step}"
-    return Result(key, label, f"pick({column}, guide_listed, kind)", stock.pick, SHARE, width=11,
-                  uses={"name": "kind", "names": "guide_listed", "values": column}, note=f"Share {what}, as the guide on the sheet Guide expects.")
+    return lookup(key, label, column, "kind", SHARE, width=11, note=f"Share {what}, as the guide on the sheet Guide expects.")
 
 
 def weights_down() -> tuple[Result, ...]:

@@ -8,6 +8,7 @@ loops is the same for each of the four.
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, SQUARE_MASS
 from workbookgen.reference import advice, answer, balls, belongings, in_use, made_of, measuring, plying, project, sharing, stock, strands, uncertainty
+from workbookgen.sheets.lookup import lookup
 
 PARTS = (1, 2, 3, 4)
 LETTERS = {1: ("a", "b", "c"), 2: ("a", "b"), 3: ("a", "b"), 4: ("a", "b")}
@@ -23,8 +24,8 @@ def _result(part: int, key: str, label: str, formula: str, reference, unit=NUMBE
     return Result(_of_part(f"@_{key}", part), f"{label}, {part}", _of_part(formula, part), reference, unit, uses=uses, only_if=_of_part(only_if, part), **more)
 
 
-def _pick(part: int, key: str, label: str, column: str, names: str, name: str, unit=None, **more) -> Result:
-    return _result(part, key, label, f"pick({column}, {names}, {name})", stock.pick, unit, {"name": name, "names": names, "values": column}, **more)
+def _lookup(part: int, key: str, label: str, column: str, chosen: str, unit=None, **more) -> Result:
+    return lookup(_of_part(f"@_{key}", part), f"{label}, {part}", column, _of_part(chosen, part), unit, **more)
 
 
 def what_it_is_of() -> tuple[Result, ...]:
@@ -33,9 +34,9 @@ def what_it_is_of() -> tuple[Result, ...]:
     for part in PARTS:
         found += [
             _result(part, "key", "Found as", f'design & " / {part}"', plying.component_key, None, fixed={"place": part}, width=22),
-            _pick(part, "of_design", "Share", "components_share", "components_key", "@_key", SHARE),
-            _pick(part, "label", "Component", "components_label", "components_key", "@_key", width=20),
-            *(_pick(part, f"picked_{letter}", "Lot", f"components_from_{number}", "components_key", "@_key", width=20) for number, letter in ((1, "a"), (2, "b"))),
+            _lookup(part, "of_design", "Share", "components_share", "@_key", SHARE, among="components_key"),
+            _lookup(part, "label", "Component", "components_label", "@_key", among="components_key", width=20),
+            *(_lookup(part, f"picked_{letter}", "Lot", f"components_from_{number}", "@_key", among="components_key", width=20) for number, letter in ((1, "a"), (2, "b"))),
         ]
     return tuple(found)
 
@@ -94,7 +95,7 @@ def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Res
     factor = "IF(@_bought = 1, 1, finer)"
     of_yarn = {"share": "@_share", "bought": "@_bought"}
     return (
-        _pick(part, "stage", "Stage", "fiber_stage", "fiber_listed", "@_lot_a", NUMBER, digits=0),
+        _lookup(part, "stage", "Stage", "fiber_stage", "@_lot_a", NUMBER, digits=0),
         _result(part, "bought", "Bought", "IF(IF(given(@_stage), @_stage, 0) = 5, 1, 0)", made_of.is_bought, NUMBER, {"stage": "@_stage", "share": "@_share"}, only_if="@_share > 0", digits=0),
         _result(part, "pool", "Lots give", _of_lots(words, "fiber_to_come"), sharing.pool, MASS,
                 {"share": "@_share", "names": "fiber_listed", "amounts": "fiber_to_come"} | numbered, only_if="@_share > 0", note="What its lots can still give, all projects together.", **spare),
@@ -176,7 +177,7 @@ def fiber_of_parts() -> tuple[Result, ...]:
     results = []
     for part in PARTS:
         results += [
-            _pick(part, "keeps", "Lot keeps", "fiber_kept_of_prepared", "fiber_listed", "@_lot_a", SHARE, note="Share of prepared fiber that becomes yarn."),
+            _lookup(part, "keeps", "Lot keeps", "fiber_kept_of_prepared", "@_lot_a", SHARE, note="Share of prepared fiber that becomes yarn."),
             _result(part, "spun_of", "Kept in spinning", "IF(given(sample_loss), 1 - sample_loss, @_keeps)", in_use.kept_in_spinning, SHARE, {"lot": "@_keeps"},
                     only_if="OR(AND(given(sample_loss), sample_loss < 1, sample_loss >= 0), AND(NOT(given(sample_loss)), given(@_keeps)))", note="By the sample, or else by its lot."),
             *(
@@ -210,12 +211,12 @@ def to_buy() -> tuple[Result, ...]:
     for part in PARTS:
         factor = "IF(@_bought = 1, 1, finer)"
         results += [
-            _pick(part, "kept", "Kept of the lot", "fiber_kept", "fiber_listed", "@_lot_a", SHARE),
-            _pick(part, "form", "Bought as", "fiber_bought_as", "fiber_listed", "@_lot_a", width=14),
+            _lookup(part, "kept", "Kept of the lot", "fiber_kept", "@_lot_a", SHARE),
+            _lookup(part, "form", "Bought as", "fiber_bought_as", "@_lot_a", width=14),
             _result(part, "buy", "To buy", f"MAX(0, come_least + more - @_come) * @_share / (planned * {factor}) / IF(given(@_kept), @_kept, 1)", strands.to_buy, MASS,
                     {"least": "come_least", "come": "@_come", "share": "@_share", "bought": "@_bought", "kept": "@_kept"}, only_if="AND(finer > 0, IF(given(@_kept), @_kept > 0, 1 = 1))",
                     note="In the form in which its lot was bought, to be as sure as you ask."),
-            _pick(part, "spool", "A spool weighs", "components_spool", "components_key", "@_key", MASS),
+            _lookup(part, "spool", "A spool weighs", "components_spool", "@_key", MASS, among="components_key"),
             *_ball(part),
             _result(part, "balls", "Balls to buy", f"ROUNDUP(ROUND(@_buy / {ball(part)}, 6), 0)", balls.balls_to_buy, NUMBER,
                     {"buy": "@_buy", "ball": ball(part), "bought": "@_bought", "lot": "@_lot_a"}, only_if="OR(@_bought = 1, AND(NOT(given(@_lot_a)), NOT(given(design))))", digits=0),

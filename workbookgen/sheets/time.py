@@ -3,9 +3,10 @@
 from workbookgen.language.fields import Group, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, NUMBER, SHARE, Kind
-from workbookgen.reference import overview, planning, stock
 from workbookgen.language.views import Listing, LogView, Reading, band
+from workbookgen.reference import overview, planning, stock
 from workbookgen.settings import Settings
+from workbookgen.sheets.lookup import lookup
 
 SHEET = "Time"
 CHAPTER = "Time"
@@ -23,8 +24,7 @@ VIEW = LogView(typed="", answers=(("", "name . plies take_up_used done_hours hou
 
 def _of_project(key: str, label: str, column: str, unit: Kind | None, digits: int | None = None, note: str = "") -> Result:
     """A field of the project of this line."""
-    return Result(key, label, f"pick(projects_{column}, projects_listed, name)", stock.pick, unit, digits=digits, note=note,
-                  uses={"names": "projects_listed", "values": f"projects_{column}"})
+    return lookup(key, label, f"projects_{column}", "name", unit, digits=digits, note=note)
 
 
 def times(settings: Settings) -> Log:

@@ -1,7 +1,7 @@
 """Twist: turns for a wanted yarn, counted turns, the ply that balances, and what puts it in."""
 
 from workbookgen.language.domains import Choice, Number
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
     ANGLE,
@@ -19,9 +19,9 @@ from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.sheets import lists, wheel
 from workbookgen.sheets.finest import FINEST
+from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = "Twist"
 CHAPTER = "Twist"

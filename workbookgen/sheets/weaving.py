@@ -12,13 +12,14 @@ from workbookgen.language.quantities import (
     SETT,
     SHARE,
 )
+from workbookgen.language.sentences import MISSING
+from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import diameter, stock, yarn_count
 from workbookgen.reference import weaving as trade
-from workbookgen.language.views import Listing, LogView, band
-from workbookgen.language.sentences import MISSING
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists
 from workbookgen.sheets.knitting import PROJECTS
+from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
 
 SHEET = "Need"
@@ -67,10 +68,8 @@ def weavings(settings: Settings) -> Log:
             Group("Sett", (
                 Result("touching", "Threads touching", "thickness_k_touching * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, SETT,
                        uses={"k": "thickness_k_touching"}, note="With K of the sheet Counts."),
-                Result("ends_in_repeat", "Ends in repeat", "pick(weaves_ends, weaves_name, weave)", stock.pick, NUMBER, digits=0,
-                       uses={"name": "weave", "names": "weaves_name", "values": "weaves_ends"}),
-                Result("crossings", "Crossings", "pick(weaves_crossings, weaves_name, weave)", stock.pick, NUMBER, digits=0,
-                       uses={"name": "weave", "names": "weaves_name", "values": "weaves_crossings"}),
+                lookup("ends_in_repeat", "Ends in repeat", "weaves_ends", "weave", NUMBER, among="weaves_name", digits=0),
+                lookup("crossings", "Crossings", "weaves_crossings", "weave", NUMBER, among="weaves_name", digits=0),
                 Result("touching_used", "Touching, in use", "IF(given(counted), counted, touching)", diameter.wraps_in_use, SETT, uses={"expected": "touching"},
                        only_if="OR(given(counted), given(touching))"),
                 Result("touching_weft", "Weft, touching", "thickness_k_touching * SQRT(weft_grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, SETT,

@@ -9,6 +9,7 @@ from workbookgen.language.views import Band, Listing, LogView, Reading, Sentence
 from workbookgen.reference import overview, stock
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
+from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.shown import asked_and_answered
 
 SPAN = Number(above=0, most=1000)
@@ -68,10 +69,8 @@ WHEEL = Card(
             Result("at", "Line of the nearest whorl", "MATCH(MIN(whorls_off), whorls_off, 0)", trade.place_of_least, NUMBER, uses={"amounts": "whorls_off"},
                    only_if="COUNT(whorls_off) > 0", digits=0),
             Result("best", "Nearest whorl", "INDEX(whorls_listed, at)", overview.nth, None, uses={"names": "whorls_listed", "place": "at"}),
-            Result("best_treadles", "With so many treadles", "pick(whorls_nearest, whorls_listed, best)", stock.pick, NUMBER, digits=0,
-                   uses={"name": "best", "names": "whorls_listed", "values": "whorls_nearest"}),
-            Result("best_twist", "It gives", "pick(whorls_gives, whorls_listed, best)", stock.pick, TWIST_PER_METER,
-                   uses={"name": "best", "names": "whorls_listed", "values": "whorls_gives"}),
+            lookup("best_treadles", "With so many treadles", "whorls_nearest", "best", NUMBER, digits=0),
+            lookup("best_twist", "It gives", "whorls_gives", "best", TWIST_PER_METER),
             Result("nearest", "Of your whorls",
                    '"Nearest to the twist wanted: " & best & ", " & IF(best_treadles = 1, "1 treadle", best_treadles & " treadles") & " to a draft: " & '
                    'ROUND(ROUND(best_twist * 0.0254, 9), 1) & " turns per inch (" & ROUND(ROUND(best_twist, 9), 0) & " per meter)"',

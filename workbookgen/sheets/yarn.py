@@ -11,8 +11,8 @@ from workbookgen.language.quantities import (
     TEX,
     THREADS,
 )
-from workbookgen.reference import diameter, plying, stock, yarn_count
 from workbookgen.language.views import Listing, LogView, band
+from workbookgen.reference import diameter, plying, stock, yarn_count
 from workbookgen.settings import Settings
 
 SHEET = "Yarn"

@@ -1,0 +1,15 @@
+"""A field that shows what stands beside a chosen name in another log's list."""
+
+from workbookgen.language.fields import Result
+from workbookgen.language.quantities import Kind
+from workbookgen.reference import stock
+
+
+def lookup(key: str, label: str, column: str, chosen: str, unit: Kind | None = None, among: str = "", **more) -> Result:
+    """The result that takes its value from `column`, in the line whose name is `chosen`.
+
+    The column is named in full (`fiber_grist`). Names are looked for among the listed ones of its
+    log (`fiber_listed`) unless `among` says otherwise.
+    """
+    among = among or f"{column.partition('_')[0]}_listed"
+    return Result(key, label, f"pick({column}, {among}, {chosen})", stock.pick, unit, uses={"name": chosen, "names": among, "values": column}, **more)
