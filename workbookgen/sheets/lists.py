@@ -53,8 +53,10 @@ CLASSES = Table(
         Column("name", "Class", ("7 jumbo", "6 super bulky", "5 bulky", "4 medium", "3 light", "2 fine", "1 super fine", "0 lace"), width=24),
         Column("from", "From", (0.0, 5.0, 6.0, 9.0, 11.0, 12.0, 14.0, 30.0), THREADS.metric),
         Column("past", "Thicker one to", (0.0, 5.0, 6.0, 9.0, 12.0, 15.0, 18.0, 30.0), THREADS.metric),
+        Column("fewest", "Stitches, from", (0.0, 7.0, 12.0, 16.0, 21.0, 23.0, 27.0, 33.0), NUMBER_UNIT),
+        Column("most", "Stitches, to", (6.0, 11.0, 15.0, 20.0, 24.0, 26.0, 32.0, 40.0), NUMBER_UNIT),
     ),
-    about="Standard yarn weight system of the yarn trade (read as reproduced). Its classes overlap; other tables differ.",
+    about="Standard yarn weight system of the yarn trade (read as reproduced); stitches in 4 inches of plain knitting. Its classes overlap; other tables differ.",
 )
 
 GRADES = Table(

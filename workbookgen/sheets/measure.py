@@ -22,7 +22,7 @@ from workbookgen.language.quantities import (
     always,
 )
 from workbookgen.language.views import Answers, Band, Big, Chart, Picture, Series, band
-from workbookgen.reference import diameter, labels, measuring, overview, reeling, statistics, stock, uncertainty, yarn_count
+from workbookgen.reference import diameter, gauge, labels, measuring, overview, reeling, statistics, stock, uncertainty, yarn_count
 from workbookgen.reference.statistics import groups
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import SPAN
@@ -162,6 +162,11 @@ def measure(settings: Settings) -> Card:
                        'band(classes_name, classes_from, wpi, 1.0000001), '
                        'band(classes_name, classes_past, wpi, 0.9999999) & " to " & band(classes_name, classes_from, wpi, 1.0000001))',
                        diameter.yarn_weight_class, None, uses={"wraps": "wpi"}),
+                Result("fewest", "Stitches, from", "band(classes_fewest, classes_past, wpi, 0.9999999)", gauge.fewest_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
+                Result("stitches", "Stitches, to", "band(classes_most, classes_from, wpi, 1.0000001)", gauge.most_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
+                Result("gauge", "Gauge to expect",
+                       'IF(fewest = 0, "up to ", said(fewest) & " to ") & said(stitches) & " stitches in 4 in (10 cm), plain; a swatch decides"',
+                       gauge.gauge_words, None, uses={"most": "stitches"}, width=40),
             )),
             Group("In words", (
                 Result("likely", "Very likely",
@@ -296,7 +301,7 @@ def _band(settings: Settings) -> Band:
             Big("measure_grist", "grist", (f"measure_{grist}", "measure_weighs"), columns=2),
             Big("measure_wpi", "wraps in an inch", ("measure_weight_class",), columns=2),
         ),
-        lines=("measure_basis",),
+        lines=("measure_basis", "measure_gauge"),
     )
     good = Answers(
         title="It is good for", across=RIGHT, is_below=True,

@@ -1,0 +1,126 @@
+"""The gauge to expect of a yarn, before a swatch has been knitted.
+
+The yarn trade's table of weight classes prints stitches beside wraps. Needles, hands and pattern
+move them a good deal, so that a range is all that can be said; a swatch decides.
+"""
+
+import numpy as np
+
+from workbookgen.reference.diameter import yarn_weight_class
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.units import PerLength, Ratio
+
+# Knit stitches in 4 inches of stocking stitch, from and to, as published; of jumbo only "6 and fewer" is printed.
+KNIT_STITCHES = {
+    "7 jumbo": (0, 6),
+    "6 super bulky": (7, 11),
+    "5 bulky": (12, 15),
+    "4 medium": (16, 20),
+    "3 light": (21, 24),
+    "2 fine": (23, 26),
+    "1 super fine": (27, 32),
+    "0 lace": (33, 40),
+}
+
+
+@law
+def fewest_stitches(wraps: PerLength) -> Ratio:
+    """Fewest stitches to expect in 4 inches of stocking stitch.
+
+    n = the lower end of the thickest class that the wraps belong to. Thick yarn makes wide stitches.
+
+    Parameters
+    ----------
+    wraps : w, wraps counted in a length
+
+    Returns
+    -------
+    n, a number of stitches; 0 where the table only says how many at most
+
+    Raises
+    ------
+    ValueError
+        A number of wraps that is not above zero.
+
+    Notes
+    -----
+    Valid for a first guess of plain knitting on the usual needles; a swatch decides.
+
+    References
+    ----------
+    Standard yarn weight system of the yarn trade, knit gauge (read as reproduced).
+    """
+    return _stitches_of(wraps, of_class=0, end=0)
+
+
+@law
+def most_stitches(wraps: PerLength) -> Ratio:
+    """Most stitches to expect in 4 inches of stocking stitch.
+
+    n = the upper end of the finest class that the wraps belong to. Classes overlap, and so do their gauges.
+
+    Parameters
+    ----------
+    wraps : w, wraps counted in a length
+
+    Returns
+    -------
+    n, a number of stitches
+
+    Raises
+    ------
+    ValueError
+        A number of wraps that is not above zero.
+
+    Notes
+    -----
+    Valid for a first guess of plain knitting on the usual needles; a swatch decides.
+
+    References
+    ----------
+    Standard yarn weight system of the yarn trade, knit gauge (read as reproduced).
+    """
+    return _stitches_of(wraps, of_class=-1, end=1)
+
+
+@law
+def gauge_words(fewest: Ratio, most: Ratio) -> str:
+    """The gauge to expect, in words.
+
+    words = fewest to most. What nobody has knitted yet is a guess, and is called one.
+
+    Parameters
+    ----------
+    fewest : fewest stitches in 4 inches, 0 where nothing is said of it
+    most : most stitches in 4 inches
+
+    Returns
+    -------
+    a text
+
+    Raises
+    ------
+    ValueError
+        Fewer at most than at least, or a number below zero.
+
+    Notes
+    -----
+    Valid for 10 centimeters too, which the trade takes for 4 inches.
+
+    References
+    ----------
+    Standard yarn weight system of the yarn trade, knit gauge (read as reproduced).
+    """
+    require((fewest >= 0) & (most >= fewest), "Stitches run from the fewest to the most.")
+    return by_element(_in_words, fewest, most)
+
+
+def _stitches_of(wraps, of_class: int, end: int):
+    """One end of the range printed for the thickest or the finest of a yarn's classes."""
+    found = by_element(lambda classes: KNIT_STITCHES[classes.split(" to ")[of_class]][end], yarn_weight_class(wraps))
+    return np.asarray(found, dtype=float)[()]
+
+
+def _in_words(fewest, most) -> str:
+    stitches = f"{fewest:.0f} to {most:.0f}" if fewest else f"up to {most:.0f}"
+    return f"{stitches} stitches in 4 in (10 cm), plain; a swatch decides"
