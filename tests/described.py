@@ -54,7 +54,7 @@ COUNTING = Table("lists", "Counting", (Column("number", "Number", (1.0, 2.0, 3.0
 SIZES = Table(
     "sizes",
     "Sizes",
-    (Column("name", "Size", ("thick", "middle", "fine")), Column("from", "From", (0.0, 10.0, 20.0), THREADS.us)),
+    (Column("name", "Size", ("thick", "middle", "fine")), Column("from", "From", (0.0, 10.0, 20.0), THREADS.customary)),
 )
 
 # Reels!B8:F10 (the mark in A, the message behind them).

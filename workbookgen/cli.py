@@ -16,6 +16,7 @@ import click
 
 from workbookgen import __version__
 from workbookgen.errors import FileError, PlannerError
+from workbookgen.unit_systems import UNIT_SYSTEMS
 
 OUR_FAULT = "workbookgen itself failed, which is our fault and not yours; nothing was changed. It says: {}"
 
@@ -42,7 +43,7 @@ def cli():
 
 @cli.command(short_help="Build a blank planner.")
 @click.option("--settings", type=click.Path(path_type=Path), help="A TOML file that says what the planner is to be.")
-@click.option("--units", type=click.Choice(("us", "us-grams", "metric")), help="Yards and ounces, yards and grams, or meters and grams.")
+@click.option("--units", type=click.Choice(tuple(UNIT_SYSTEMS)), help=f"{'; '.join(each.in_words for each in UNIT_SYSTEMS.values())}.".capitalize())
 @click.option("--size", type=click.Choice(("small", "whole")), help="Eight sheets to begin with, or all; what is typed into a small one can be carried to a whole one.")
 @click.option("--reel", "reels", multiple=True, metavar="NAME=LOOP", help='A reel of yours: "Porch reel=2 yd", or "Niddy=15 in x 14 in x 14 in".')
 @click.option("-o", "--output", type=click.Path(path_type=Path), default=Path("planner.xlsx"), show_default=True)

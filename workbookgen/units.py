@@ -15,8 +15,6 @@ from typing import Annotated
 
 import pint
 
-UNIT_SYSTEMS = ("us", "us-grams", "metric")
-
 COUNT_UNITS = {
     "worsted_count": "560 * yard / pound",
     "woollen_run": "1600 * yard / pound",

@@ -15,7 +15,7 @@ from workbookgen.book.write import write
 from workbookgen.build import layout_of
 from workbookgen.language.entries import starting_entries
 from workbookgen.settings import Leavable, Settings
-from workbookgen.units import UNIT_SYSTEMS
+from workbookgen.unit_systems import UNIT_SYSTEMS
 
 ROOT = Path(__file__).resolve().parents[2]
 TEMPLATES = sorted((ROOT / "templates").glob("*.xlsx"))

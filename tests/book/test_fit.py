@@ -23,7 +23,7 @@ from workbookgen.language.fields import FIRST, MESSAGE, Input
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import doubled, missing, refusal
 from workbookgen.settings import Settings
-from workbookgen.units import UNIT_SYSTEMS
+from workbookgen.unit_systems import UNIT_SYSTEMS
 
 ImageFont = pytest.importorskip("PIL.ImageFont")
 

@@ -14,9 +14,10 @@ from workbookgen.book.layout import place
 from workbookgen.book.placement import NUMBERS, ProofColumn
 from workbookgen.build import layout_of
 from workbookgen.language.fields import FILLED, MARK, MESSAGE, Input, Result, Told
-from workbookgen.language.parts import Card, Column, Log, ProofTable
+from workbookgen.language.parts import Card, Column, Log
+from workbookgen.language.proofs import ProofTable
 from workbookgen.settings import Settings
-from workbookgen.units import UNIT_SYSTEMS
+from workbookgen.unit_systems import UNIT_SYSTEMS
 
 # OpenFormula names on which LibreOffice, Gnumeric, formualizer and IronCalc were measured to agree; written
 # down once more here, so that a name let into the profile is a decision taken twice.

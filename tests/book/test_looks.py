@@ -48,7 +48,7 @@ def test_text_can_be_read_on_its_ground(name):
 
 @pytest.mark.parametrize("domain", [SOME, Name(), Note(), Choice("reels_listed", "Reels")])
 def test_what_is_typed_can_be_read_and_its_edge_seen(domain):
-    style = look.entry(Input("loop", "Loop", domain, LENGTH if domain is SOME else None), LENGTH.us if domain is SOME else None)
+    style = look.entry(Input("loop", "Loop", domain, LENGTH if domain is SOME else None), LENGTH.customary if domain is SOME else None)
     assert contrast(style["font_color"], style["bg_color"]) >= 4.5
     assert contrast(style["bottom_color"], WHITE) >= 3, "WCAG 2.2, 1.4.11: the edge of a control (from memory)"
     assert contrast(style["bottom_color"], style["bg_color"]) >= 3
@@ -57,10 +57,10 @@ def test_what_is_typed_can_be_read_and_its_edge_seen(domain):
 
 def test_an_input_is_told_from_a_result_by_more_than_its_color():
     """By the line under it, which is three to one darker than a result's hairline, and by its ground."""
-    typed, computed = look.entry(Input("loop", "Loop", SOME, LENGTH), LENGTH.us), look.result(result(), LENGTH.us)
+    typed, computed = look.entry(Input("loop", "Loop", SOME, LENGTH), LENGTH.customary), look.result(result(), LENGTH.customary)
     assert contrast(typed["bottom_color"], computed["bottom_color"]) >= 2 and contrast(computed["bottom_color"], WHITE) < 1.5
     assert "bg_color" not in computed and computed.get("locked", True)
-    in_a_log = look.entry_in_a_log(Input("loop", "Loop", SOME, LENGTH), LENGTH.us)
+    in_a_log = look.entry_in_a_log(Input("loop", "Loop", SOME, LENGTH), LENGTH.customary)
     assert in_a_log["locked"] is False and "bg_color" not in in_a_log, "white until its line is in use"
     assert contrast(in_a_log["font_color"], look.TINTED["bg_color"]) >= 4.5
 
@@ -76,15 +76,15 @@ def test_one_typeface():
 @pytest.mark.parametrize(
     ("field", "unit", "form"),
     [
-        (result(), LENGTH.us, '#,##0_)_);"−"#,##0_)_)'),  # air behind it, and a true minus
-        (result(digits=0), LENGTH.us, '#,##0_)_);"−"#,##0_)_)'),
-        (result(digits=3), LENGTH.us, '#,##0.000_)_);"−"#,##0.000_)_)'),
-        (result(NUMBER), NUMBER.us, '#,##0.00_)_);"−"#,##0.00_)_)'),
-        (result(SHARE), SHARE.us, '0.0%_)_);"−"0.0%_)_)'),
-        (result(SHARE, digits=0), SHARE.us, '0%_)_);"−"0%_)_)'),
+        (result(), LENGTH.customary, '#,##0_)_);"−"#,##0_)_)'),  # air behind it, and a true minus
+        (result(digits=0), LENGTH.customary, '#,##0_)_);"−"#,##0_)_)'),
+        (result(digits=3), LENGTH.customary, '#,##0.000_)_);"−"#,##0.000_)_)'),
+        (result(NUMBER), NUMBER.customary, '#,##0.00_)_);"−"#,##0.00_)_)'),
+        (result(SHARE), SHARE.customary, '0.0%_)_);"−"0.0%_)_)'),
+        (result(SHARE, digits=0), SHARE.customary, '0%_)_);"−"0%_)_)'),
         (result(None), None, "General"),
-        (Input("loop", "Loop", SOME, LENGTH), LENGTH.us, "General"),
-        (Input("loop", "Loop", SOME, SHARE), SHARE.us, "0.0#%"),
+        (Input("loop", "Loop", SOME, LENGTH), LENGTH.customary, "General"),
+        (Input("loop", "Loop", SOME, SHARE), SHARE.customary, "0.0#%"),
         (Input("loop", "Loop", Name()), None, "@"),
     ],
 )
@@ -95,11 +95,11 @@ def test_number_formats(field, unit, form):
 @pytest.mark.parametrize(
     ("field", "unit", "form"),
     [
-        (result(), LENGTH.us, '#,##0" yd"'),
-        (result(digits=1), LENGTH.us, '#,##0.0" yd"'),
+        (result(), LENGTH.customary, '#,##0" yd"'),
+        (result(digits=1), LENGTH.customary, '#,##0.0" yd"'),
         (result(digits=0), LENGTH.metric, '#,##0" m"'),
-        (result(NUMBER, digits=0), NUMBER.us, "#,##0"),
-        (result(SHARE, digits=0), SHARE.us, "0%"),
+        (result(NUMBER, digits=0), NUMBER.customary, "#,##0"),
+        (result(SHARE, digits=0), SHARE.customary, "0%"),
         (result(None), None, "General"),
     ],
 )

@@ -18,7 +18,7 @@ from workbookgen.build import layout_of
 from workbookgen.language.entries import starting_entries
 from workbookgen.language.views import Kind
 from workbookgen.settings import Settings
-from workbookgen.units import UNIT_SYSTEMS
+from workbookgen.unit_systems import UNIT_SYSTEMS
 
 SEEN_ACROSS, SEEN_ON_A_SMALL_ONE, SEEN_DOWN = 1316, 974, 535
 MOST_TABS = {"whole": 16, "small": 8}

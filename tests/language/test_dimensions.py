@@ -1,21 +1,22 @@
 """A result that is another kind of quantity than its reference gives, or a word than it takes, is refused by name."""
 
-import described
 import pytest
 
+import described
 from workbookgen.build import layout_of
 from workbookgen.errors import DescriptionError
 from workbookgen.language.dimensions import dimension, in_words, unstated
 from workbookgen.language.domains import Name, Number
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Card, Chapter, Log, Proof, ProofTable, Sheet
+from workbookgen.language.parts import Card, Chapter, Log, Sheet
+from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import GRIST, HOURS, LENGTH, MASS, PACE, SHARE, SQUARE_GRIST, SQUARE_LENGTH
 from workbookgen.reference import stock
 from workbookgen.reference.planning import work
 from workbookgen.reference.statistics import joined, readings
 from workbookgen.reference.yarn_count import grist
 from workbookgen.settings import Settings
-from workbookgen.units import UNIT_SYSTEMS
+from workbookgen.unit_systems import UNIT_SYSTEMS
 
 ANY = Number(above=0, most=1000)
 LOG = Log("lots", "", (Group("", (

@@ -1,8 +1,8 @@
 """Entries: what a new planner shows, and records put in from the top."""
 
-import described
 import pytest
 
+import described
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.language.parts import Log
 from workbookgen.sheets.planner import planner

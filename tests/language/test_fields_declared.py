@@ -5,9 +5,10 @@ import pytest
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Name, Note, Number
 from workbookgen.language.fields import Input, Result, Rule, check_keys
-from workbookgen.language.quantities import LENGTH, MASS_PACE, NUMBER, SHARE, TEMPERATURE, Kind, Unit
+from workbookgen.language.quantities import LENGTH, MASS_PACE, NUMBER, SHARE, TEMPERATURE
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
+from workbookgen.unit_systems import UNIT_SYSTEMS, UnitSystem
 from workbookgen.units import Quantity
 
 
@@ -105,14 +106,15 @@ def test_a_card_starts_with_the_same_quantity_in_every_unit_system(field, us, us
         assert each.first(system) == wanted
 
 
-def test_a_unit_system_of_meters_and_ounces_would_start_right():
-    ounces, celsius = Unit("oz/h", "ounce / hour"), Unit("°C", "degree_Celsius")
-    mixed = Kind(MASS_PACE.us, MASS_PACE.us_grams, ounces), Kind(TEMPERATURE.us, TEMPERATURE.us, celsius)
-    first = [
-        Input("x_y", "X", Number(least=0, most=500), kind, starts_as=Quantity(value, unit)).first("metric")
-        for kind, value, unit in zip(mixed, (2, 140), ("ounce / hour", "degree_Fahrenheit"), strict=True)
-    ]
+def test_a_unit_system_of_meters_and_ounces_is_one_line(monkeypatch):
+    monkeypatch.setitem(UNIT_SYSTEMS, "meters-ounces", UnitSystem("meters", "ounces"))
+    mixed = ((MASS_PACE, 2, "ounce / hour"), (TEMPERATURE, 140, "degree_Fahrenheit"))
+    first = [Input("x_y", "X", Number(least=0, most=500), kind, starts_as=Quantity(value, unit)).first("meters-ounces") for kind, value, unit in mixed]
     assert first == [2, 60]
+    settings = Settings().model_copy(update={"units": "meters-ounces"})
+    shown = planner(settings)
+    assert {shown.by_key[key][1].unit.unit("meters-ounces").symbol for key in ("fiber_weight", "skeins_gross")} == {"oz"}
+    assert {shown.by_key[key][1].unit.unit("meters-ounces").symbol for key in ("projects_wanted", "skeins_rest")} <= {"m", "cm"}
 
 
 def test_a_bare_number_to_start_with_is_refused_where_it_needs_a_unit():

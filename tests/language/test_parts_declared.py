@@ -2,14 +2,15 @@
 
 from dataclasses import replace
 
-import described
 import pytest
-from described import ANY, LENGTH, REELS, SKEINS, one_result, planner_of
 
+import described
+from described import ANY, LENGTH, REELS, SKEINS, one_result, planner_of
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Note
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.parts import Card, Chapter, Log, Planner, Proof, ProofTable, Sheet
+from workbookgen.language.parts import Card, Chapter, Log, Planner, Sheet
+from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import NUMBER
 from workbookgen.language.views import (
     Answers,

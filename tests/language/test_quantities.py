@@ -5,7 +5,8 @@ import pytest
 
 from workbookgen.language import quantities
 from workbookgen.language.quantities import PRINTED_ONLY, Kind, Unit, always, hanks, unit_named
-from workbookgen.units import COUNT_UNITS, UNIT_SYSTEMS, ureg
+from workbookgen.unit_systems import UNIT_SYSTEMS
+from workbookgen.units import COUNT_UNITS, ureg
 
 KINDS = {name: each for name, each in vars(quantities).items() if isinstance(each, Kind)}
 UNITS = tuple(
@@ -118,10 +119,10 @@ def test_an_unknown_unit_has_no_name():
 
 def test_always_and_hanks():
     lea = hanks("300 yd/lb", "linen_lea", 300)
-    assert lea.us == lea.us_grams == lea.metric
+    assert lea.customary == lea.metric
     # 300 yd of 0.9144 m in a pound of 453.59237 g: definitions of the yard and the pound.
     assert lea.metric.value == pytest.approx(300 * 0.9144 / 453.59237, rel=1e-12)
-    assert always(lea.us).metric is lea.us
+    assert always(lea.customary).metric is lea.customary
 
 
 @pytest.mark.parametrize(

@@ -28,7 +28,7 @@ from workbookgen.language.sentences import doubled
 from workbookgen.settings import Settings
 from workbookgen.sheets import origin
 from workbookgen.sheets.glossary import read_glossary
-from workbookgen.units import UNIT_SYSTEMS
+from workbookgen.unit_systems import UNIT_SYSTEMS
 
 HERE = Path(__file__).parent
 WORD = re.compile(r"[^\W\d_][^\W\d_'’-]*(?:(?<=['’-])[^\W\d_]+)*")

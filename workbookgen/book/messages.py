@@ -10,7 +10,7 @@ that have one. The twins in Python are in `workbookgen.checking.messages`; only 
 
 from workbookgen.book.formula import Columns, inside_domain, joined
 from workbookgen.language.domains import Date, Number
-from workbookgen.language.fields import SPOILED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Input, Told
+from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Input, Told
 from workbookgen.language.lines import Position
 from workbookgen.language.parts import AGAIN, Block
 from workbookgen.language.sentences import ASKING, MISSING, doubled, missing, refusal

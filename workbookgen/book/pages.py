@@ -2,7 +2,8 @@
 
 from workbookgen.book import sections
 from workbookgen.book.plan import FIRST_BAND, GAP, HIDDEN, LINKS_ROW, MARGIN, ROW, TITLE_ROW, Placed, Plan, Spot, plan_of_log
-from workbookgen.language.parts import Card, Log, Planner, ProofTable, Sheet, Table
+from workbookgen.language.parts import Card, Log, Planner, Sheet, Table
+from workbookgen.language.proofs import ProofTable
 
 CHOSEN = 3, 4, 4  # row, column, and how many columns the chosen name takes
 GRID_COLUMN = 96

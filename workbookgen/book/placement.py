@@ -14,7 +14,6 @@ from workbookgen.language.fields import Input, Result, Told
 from workbookgen.language.parts import Column, Holder, Planner
 from workbookgen.language.quantities import Unit
 
-
 NUMBERS = "lists_number"
 _FIRST_NUMBERS = re.compile(rf"\b{NUMBERS}_(\d+)\b")
 

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from workbookgen.language.fields import SPOILED, FILLED, FIRST, MARK, MESSAGE, OPEN, Input
+from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, OPEN, SPOILED, Input
 from workbookgen.language.parts import Card, Log, Sheet
 from workbookgen.language.views import LogView, Matrix, Section
 

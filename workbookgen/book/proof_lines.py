@@ -5,7 +5,7 @@ formula looks: in words it is told in the column Given. So those are on the scre
 """
 
 from workbookgen.book.placement import Layout, ProofColumn
-from workbookgen.language.parts import Proof, Trial
+from workbookgen.language.proofs import Proof, Trial
 from workbookgen.language.quantities import unit_named
 
 HEADS = {

@@ -11,7 +11,7 @@ from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Strip
 from workbookgen.colors import ACCENT, INK, SOFT, WHITE
-from workbookgen.language.fields import SPOILED, FILLED, FIRST, MARK, MESSAGE, Input
+from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, SPOILED, Input
 from workbookgen.language.parts import Log
 from workbookgen.language.quantities import PERCENT_UNIT
 from workbookgen.language.views import FREE

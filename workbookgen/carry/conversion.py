@@ -58,7 +58,7 @@ def in_unit(value: float, old: Unit, new: Unit) -> float:
 def _typed_first(value: float, kind: Kind, unit: Unit, note: str) -> tuple[float, Unit]:
     """What the person typed, and in which unit: the note tells it, unless the cell was changed since."""
     if found := _WAS.fullmatch(note):
-        for first in (kind.us, kind.us_grams, kind.metric):
+        for first in kind.units:
             if first.symbol == found[2] and math.isclose(in_unit(float(found[1]), first, unit), value, rel_tol=SAME):
                 return float(found[1]), first
     return value, unit

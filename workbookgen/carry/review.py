@@ -20,7 +20,8 @@ from workbookgen.filled.planner import FilledPlanner, described
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import Block, Column, Log, Planner, ProofTable
+from workbookgen.language.parts import Block, Column, Log, Planner
+from workbookgen.language.proofs import ProofTable
 from workbookgen.language.sentences import refusal
 
 Values = dict[str, tuple[Entry, ...]]

@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 
-from workbookgen.language.fields import SPOILED, FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, Input
+from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Input
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import ASKING, MISSING, doubled, missing, refusal
 from workbookgen.texts import folded

@@ -14,11 +14,8 @@ from graphlib import CycleError, TopologicalSorter
 from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language import dimensions, lines
 from workbookgen.language.domains import Name
-from workbookgen.language.fields import (
-    FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Group,
-    Input, Repeat, Result, Rule, Shared, Told, check_keys, repeats,
-)
-from workbookgen.language.proofs import Proof, ProofTable, Trial
+from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Group, Input, Repeat, Result, Rule, Shared, Told, check_keys, repeats
+from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
 from workbookgen.language.view_faults import objections
 from workbookgen.language.views import Band, Grid, Kind, LogView, Section

@@ -10,6 +10,7 @@ tests hold it against that registry.
 from dataclasses import dataclass
 from math import floor, log10, prod
 
+from workbookgen.unit_systems import UNIT_SYSTEMS
 from workbookgen.units import COUNT_UNITS, Quantity
 
 YD, IN, LB, OZ = "0.9144", "0.0254", "453.59237", "28.349523125"
@@ -70,23 +71,37 @@ class Unit:
 
 @dataclass(frozen=True)
 class Kind:
-    """A kind of quantity, and the unit in which each unit system shows it."""
+    """A kind of quantity: the unit in which it is shown, customary or metric, as the unit system has its lengths or its masses."""
 
-    us: Unit
-    us_grams: Unit
+    customary: Unit
     metric: Unit
+    by: str = "length"  # or "mass"
 
     def unit(self, system: str) -> Unit:
-        return {"us": self.us, "us-grams": self.us_grams, "metric": self.metric}[system]
+        return self.metric if UNIT_SYSTEMS[system].is_metric(self.by) else self.customary
+
+    @property
+    def units(self) -> tuple[Unit, Unit]:
+        return self.customary, self.metric
 
     @property
     def has_dimension(self) -> bool:
-        return any(unit.pint != "dimensionless" for unit in (self.us, self.us_grams, self.metric))
+        return any(unit.pint != "dimensionless" for unit in self.units)
 
 
 def always(unit: Unit) -> Kind:
     """A kind that every unit system shows in the same unit."""
-    return Kind(unit, unit, unit)
+    return Kind(unit, unit)
+
+
+def by_length(customary: Unit, metric: Unit) -> Kind:
+    """A kind that goes with the unit of length: metric where lengths are meters."""
+    return Kind(customary, metric, "length")
+
+
+def by_mass(ounces: Unit, grams: Unit) -> Kind:
+    """A kind that goes with the unit of mass."""
+    return Kind(ounces, grams, "mass")
 
 
 NUMBER_UNIT = Unit("", "dimensionless", digits=2)
@@ -108,12 +123,12 @@ TEASPOONS_PER_GALLON, MILLILITERS_PER_LITER = Unit("tsp/gal", "teaspoon / gallon
 NUMBER = always(NUMBER_UNIT)
 SHARE = always(PERCENT_UNIT)
 DAY = always(DAY_UNIT)
-LENGTH = Kind(YARD, YARD, METER)
-LOOP = Kind(INCH, INCH, CENTIMETER)
-MASS = Kind(OUNCE, GRAM, GRAM)
-FLEECE = Kind(POUND, POUND, KILOGRAM)
-GRIST = Kind(YARDS_PER_POUND, YARDS_PER_POUND, METERS_PER_100_G)
-STAPLE = Kind(INCH, INCH, CENTIMETER)
+LENGTH = by_length(YARD, METER)
+LOOP = by_length(INCH, CENTIMETER)
+MASS = by_mass(OUNCE, GRAM)
+FLEECE = by_length(POUND, KILOGRAM)
+GRIST = by_length(YARDS_PER_POUND, METERS_PER_100_G)
+STAPLE = by_length(INCH, CENTIMETER)
 
 IN_YARDS, IN_METERS = always(YARD), always(METER)
 GRIST_US, GRIST_METRIC = always(YARDS_PER_POUND), always(METERS_PER_100_G)
@@ -122,38 +137,24 @@ FIBER_DIAMETER = always(Unit("µm", "micrometer", "0.000001", 1))
 YARN_DIAMETER = always(Unit("mm", "millimeter", "0.001"))
 DENSITY = always(Unit("g/cm³", "gram / centimeter ** 3", "1000000"))
 
-AREA = Kind(
-    Unit("in²", "inch ** 2", f"{IN}*{IN}", 1),
-    Unit("in²", "inch ** 2", f"{IN}*{IN}", 1),
-    Unit("cm²", "centimeter ** 2", "0.0001", 1),
-)
-SQUARE_LENGTH = Kind(
-    Unit("yd²", "yard ** 2", f"{YD}*{YD}", 1), Unit("yd²", "yard ** 2", f"{YD}*{YD}", 1), Unit("m²", "meter ** 2", digits=1)
-)
-SQUARE_MASS = Kind(Unit("oz²", "ounce ** 2", f"{OZ}*{OZ}"), Unit("g²", "gram ** 2", digits=1), Unit("g²", "gram ** 2", digits=1))
+AREA = by_length(Unit("in²", "inch ** 2", f"{IN}*{IN}", 1), Unit("cm²", "centimeter ** 2", "0.0001", 1))
+SQUARE_LENGTH = by_length(Unit("yd²", "yard ** 2", f"{YD}*{YD}", 1), Unit("m²", "meter ** 2", digits=1))
+SQUARE_MASS = by_mass(Unit("oz²", "ounce ** 2", f"{OZ}*{OZ}"), Unit("g²", "gram ** 2", digits=1))
 SQUARE_GRIST = always(Unit("(yd/lb)²", "(yard / pound) ** 2", f"{YD}*{YD}/({LB}*{LB})", 0))
-PER_AREA = Kind(
-    Unit("per in²", "1 / inch ** 2", f"1/({IN}*{IN})", 1),
-    Unit("per in²", "1 / inch ** 2", f"1/({IN}*{IN})", 1),
-    Unit("per cm²", "1 / centimeter ** 2", "10000", 2),
-)
-GAUGE = Kind(PER_INCH, PER_INCH, Unit("per 10 cm", "1 / decimeter", "10", 1))
-SETT = Kind(PER_INCH, PER_INCH, Unit("per cm", "1 / centimeter", "100", 2))
+PER_AREA = by_length(Unit("per in²", "1 / inch ** 2", f"1/({IN}*{IN})", 1), Unit("per cm²", "1 / centimeter ** 2", "10000", 2))
+GAUGE = by_length(PER_INCH, Unit("per 10 cm", "1 / decimeter", "10", 1))
+SETT = by_length(PER_INCH, Unit("per cm", "1 / centimeter", "100", 2))
 TWIST, TWIST_PER_METER = always(PER_INCH), always(Unit("per m", "1 / meter", digits=0))
 ANGLE = always(Unit("°", "degree", "0.017453292519943295", 1))
 HOURS, MINUTES, SECONDS = always(HOUR), always(MINUTE), always(Unit("s", "second", "1/3600", 0))
-PACE = Kind(Unit("yd/h", "yard / hour", YD, 0), Unit("yd/h", "yard / hour", YD, 0), Unit("m/h", "meter / hour", digits=0))
-MASS_PACE = Kind(Unit("oz/h", "ounce / hour", OZ), Unit("g/h", "gram / hour", digits=1), Unit("g/h", "gram / hour", digits=1))
-VOLUME = Kind(GALLON, GALLON, LITER)
-LIQUID, DOSE = Kind(TEASPOON, TEASPOON, MILLILITER), Kind(TEASPOONS_PER_GALLON, TEASPOONS_PER_GALLON, MILLILITERS_PER_LITER)  # as labels of detergents say
+PACE = by_length(Unit("yd/h", "yard / hour", YD, 0), Unit("m/h", "meter / hour", digits=0))
+MASS_PACE = by_mass(Unit("oz/h", "ounce / hour", OZ), Unit("g/h", "gram / hour", digits=1))
+VOLUME = by_length(GALLON, LITER)
+LIQUID, DOSE = by_length(TEASPOON, MILLILITER), by_length(TEASPOONS_PER_GALLON, MILLILITERS_PER_LITER)  # as labels of detergents say
 DYE = always(Unit("g", "gram"))  # powder is weighed finely, and in grams everywhere
 STOCK, DYE_BATH = always(MILLILITER), always(Unit("L", "liter"))
 LIQUOR = always(Unit("L/kg", "liter / kilogram", "0.001", 0))
-TEMPERATURE = Kind(
-    Unit("°F", "degree_Fahrenheit", "5/9", 0, zero="32"),
-    Unit("°F", "degree_Fahrenheit", "5/9", 0, zero="32"),
-    Unit("°C", "degree_Celsius", digits=0),
-)
+TEMPERATURE = by_length(Unit("°F", "degree_Fahrenheit", "5/9", 0, zero="32"), Unit("°C", "degree_Celsius", digits=0))
 
 TEX = always(Unit("tex", "tex", "0.001", 1))
 DTEX = always(Unit("dtex", "decitex", "0.0001", 0))
@@ -199,5 +200,5 @@ _BY_NAME = {
     unit.pint: unit
     for kind in list(globals().values())
     if isinstance(kind, Kind)
-    for unit in (kind.us, kind.us_grams, kind.metric)
+    for unit in kind.units
 } | {unit.pint: unit for unit in PRINTED_ONLY}

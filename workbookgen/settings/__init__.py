@@ -19,6 +19,7 @@ from workbookgen.settings.faults import key_lines, told
 from workbookgen.settings.reels import Reel, reel_from_words, too_large
 from workbookgen.settings.values import SAYABLE, ColorText, Misfit, Note, Strict, text_of
 from workbookgen.texts import folded
+from workbookgen.unit_systems import UNIT_SYSTEMS
 
 Model = TypeVar("Model", bound=BaseModel)
 
@@ -90,7 +91,7 @@ class Colors(Strict):
 class Settings(Strict):
     """What a planner is to be."""
 
-    units: Literal["us", "us-grams", "metric"] = "us"
+    units: Literal[tuple(UNIT_SYSTEMS)] = "us"
     paper: Literal["letter", "a4"] = "letter"
     title: text_of(60) = "Handspinning planner"
     note: Note = ""  # shown on the first sheet; each line is a paragraph

@@ -20,6 +20,7 @@ from workbookgen.reference import measuring, statistics
 from workbookgen.settings import Settings
 from workbookgen.sheets import skeins
 from workbookgen.sheets.lookup import lookup
+from workbookgen.unit_systems import UNIT_SYSTEMS
 
 SHEET = "Measure"
 CHAPTER = "Compare"
@@ -93,7 +94,7 @@ COMPARE = Card(
 
 
 def _band(settings: Settings) -> Band:
-    length, grist = ("finished_m", "grist_m_100g") if settings.units == "metric" else ("finished_yd", "grist_yd_lb")
+    length, grist = ("finished_m", "grist_m_100g") if UNIT_SYSTEMS[settings.units].lengths == "meters" else ("finished_yd", "grist_yd_lb")
 
     def row(key: str, label: str) -> tuple[str, tuple[str, ...]]:
         told = {length: "finished_yd", grist: "grist_yd_lb"}.get(key, key)

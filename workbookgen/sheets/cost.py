@@ -11,6 +11,7 @@ from workbookgen.language.quantities import (
     Kind,
     Unit,
     always,
+    by_length,
 )
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import cost as trade
@@ -42,7 +43,7 @@ def money(settings: Settings) -> Kind:
 def per_length(settings: Settings) -> Kind:
     """Money per yard or per meter."""
     yard = Unit(f"{settings.currency}/yd", "1 / yard", "1/0.9144", 3)
-    return Kind(yard, yard, Unit(f"{settings.currency}/m", "1 / meter", digits=3))
+    return by_length(yard, Unit(f"{settings.currency}/m", "1 / meter", digits=3))
 
 
 def costs(settings: Settings) -> Log:

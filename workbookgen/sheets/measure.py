@@ -28,6 +28,7 @@ from workbookgen.settings import Settings
 from workbookgen.settings.reels import SPAN
 from workbookgen.sheets import compare, reels, skeins, uses
 from workbookgen.sheets.lookup import lookup
+from workbookgen.unit_systems import UNIT_SYSTEMS
 
 SHEET = "Measure"
 CHAPTER = "Measure"
@@ -65,7 +66,7 @@ def _from_reel(key: str, label: str, typed: str, of_reel: str, logged: str) -> R
 
 def in_pounds(settings: Settings) -> bool:
     """Whether the scale shows pounds and ounces."""
-    return settings.units == "us"
+    return UNIT_SYSTEMS[settings.units].masses == "ounces"
 
 
 def measure(settings: Settings) -> Card:
@@ -284,7 +285,7 @@ def points() -> Log:
 
 
 def _band(settings: Settings) -> Band:
-    length, grist = ("finished_yd", "grist_yd_lb") if settings.units == "metric" else ("finished_m", "grist_m_100g")  # in the other unit
+    length, grist = ("finished_yd", "grist_yd_lb") if UNIT_SYSTEMS[settings.units].lengths == "meters" else ("finished_m", "grist_m_100g")  # in the other unit
     weights = (("", ("measure_gross_lb", "")), ("and", ("measure_gross", "measure_log_gross"))) if in_pounds(settings) else (("", ("measure_gross", "measure_log_gross")),)
     asked = Abreast(
         title="Counted and weighed", heads=("try out", "in the log"), across=LEFT,

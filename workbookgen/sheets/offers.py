@@ -3,7 +3,7 @@
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
-from workbookgen.language.quantities import MASS, NUMBER, OZ, SHARE, Kind, Unit
+from workbookgen.language.quantities import MASS, NUMBER, OZ, SHARE, Kind, Unit, by_mass
 from workbookgen.language.views import Listing, LogView, Sentences, band
 from workbookgen.reference import fiber as trade
 from workbookgen.reference import offers, stock
@@ -36,7 +36,7 @@ VIEW = LogView(
 def per_mass(settings: Settings) -> Kind:
     """Money per ounce, or per 100 grams."""
     hundred = Unit(f"{settings.currency}/100 g", "1 / hectogram", "0.01")
-    return Kind(Unit(f"{settings.currency}/oz", "1 / ounce", f"1/{OZ}"), hundred, hundred)
+    return by_mass(Unit(f"{settings.currency}/oz", "1 / ounce", f"1/{OZ}"), hundred)
 
 
 # What each stage leaves of an offer: its number, key, label, the share it is known by, the law and its reference.

@@ -12,7 +12,8 @@ from dataclasses import replace
 from importlib.resources import files
 
 from workbookgen.language.fields import Result
-from workbookgen.language.parts import Block, Chapter, Proof, ProofTable, Sheet, Trial
+from workbookgen.language.parts import Block, Chapter, Sheet
+from workbookgen.language.proofs import Proof, ProofTable, Trial
 from workbookgen.language.sentences import NO_ERROR
 from workbookgen.language.views import Examples, band
 from workbookgen.reference import agreement

@@ -5,15 +5,16 @@ from dataclasses import replace
 from workbookgen.language.domains import Name, Number
 from workbookgen.language.fields import MESSAGE, Group, Input, Result, Rule
 from workbookgen.language.parts import Block, Card, Log
-from workbookgen.language.quantities import GRAM, MASS, NUMBER, OUNCE, Kind
+from workbookgen.language.quantities import GRAM, MASS, NUMBER, OUNCE, by_mass
 from workbookgen.language.views import LEFT, RIGHT, Answers, Band, Entries, Listing, LogView, Sentences, band
 from workbookgen.reference import split, stock
 from workbookgen.settings import Settings
 from workbookgen.sheets.cost import money
+from workbookgen.unit_systems import UNIT_SYSTEMS
 from workbookgen.units import Quantity
 
 OUNCES, GRAMS = replace(OUNCE, digits=2), replace(GRAM, digits=1)
-IN_STEPS = Kind(OUNCES, GRAMS, GRAMS)  # as finely as the finest step
+IN_STEPS = by_mass(OUNCES, GRAMS)  # as finely as the finest step
 
 
 def blocks(settings: Settings) -> tuple[Block, ...]:
@@ -35,12 +36,12 @@ VIEW = LogView(typed="name wanted parts", answers=(("Gets", "weight pays"),))
 
 
 def together(settings: Settings) -> Card:
-    amount = money(settings)
+    amount, in_ounces = money(settings), UNIT_SYSTEMS[settings.units].masses == "ounces"
     return Card("split", "Bought together, and divided", groups=(
         Group("You type", (
             Input("mass", "Weight in all", Number(above=0, most=1_000_000), MASS, needed=True, help="As it lies on your scale, packing off."),
             Input("money", "Money in all", Number(above=0, most=1_000_000), amount, help="With the post."),
-            Input("step", "Step of your scale", Number(least=0.01 if settings.units == "us" else 0.1, most=1000), MASS, needed=True, starts_as=Quantity(0.1, "ounce") if settings.units == "us" else Quantity(1, "gram"),
+            Input("step", "Step of your scale", Number(least=0.01 if in_ounces else 0.1, most=1000), MASS, needed=True, starts_as=Quantity(0.1, "ounce") if in_ounces else Quantity(1, "gram"),
                   help="What it tells apart."),
             Input("coin", "Smallest coin", Number(least=0.01, most=1000), amount, needed=True, starts_as=0.01, help="What money is rounded to."),
         )),

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.lines import lines_taken
-from workbookgen.book.plan import ROW, Spot
 from workbookgen.book.placement import Placement
+from workbookgen.book.plan import ROW, Spot
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Planner
 from workbookgen.language.quantities import Unit

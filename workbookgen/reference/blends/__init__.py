@@ -3,13 +3,6 @@
 `shares` knows weights and money, `by_number` fibers as they are counted, `regain` their moisture.
 """
 
-from workbookgen.reference.blends.shares import (
-    blend_price,
-    cost_of,
-    share_of_blend,
-    to_lay_out,
-    weighed,
-)
 from workbookgen.reference.blends.by_number import (
     fiber_length,
     fiber_side,
@@ -19,6 +12,13 @@ from workbookgen.reference.blends.by_number import (
     thickness,
 )
 from workbookgen.reference.blends.regain import blend_regain, dry_at_regain
+from workbookgen.reference.blends.shares import (
+    blend_price,
+    cost_of,
+    share_of_blend,
+    to_lay_out,
+    weighed,
+)
 
 __all__ = [
     "blend_price",

@@ -1,6 +1,5 @@
 """Singles left on the bobbins when the shortest runs out, and what may be made of them."""
 
-from collections.abc import Sequence
 
 import numpy as np
 
