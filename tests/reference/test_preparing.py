@@ -43,6 +43,52 @@ def test_lots_of_one_way_do_not_speak_for_the_other():
     assert (values["guide_used_preparation"][awassi], values["guide_used_combing"][awassi]) == (approx(0.06), approx(0.4))
 
 
+def test_a_second_preparation_loses_once_more():
+    lines = [{"name": "A", "way": "carding", "second_way": "combing"}, {"name": "B", "second_way": "carding", "own_second": 0.1}, {"name": "C"}]
+    values = lots(lines)
+    # By hand, with Awassi's figures above: what carding leaves is combed, or carded again at one's own 10%.
+    once = 100 * 0.85 * 0.65 * 0.94
+    assert values["fiber_prepared"][:3] == (approx(once * 0.7), approx(once * 0.9), approx(once))
+    assert values["fiber_lost_preparation"][0] == approx(1 - 0.94 * 0.7)
+
+
+def test_a_bought_top_that_is_carded_again_loses_in_that_alone():
+    top = {"state": "prepared fiber", "weight": 20.0}
+    lines = [{"name": "A"}, {"name": "B", "second_way": "carding"}, {"name": "C", "second_way": "carding", "prepared_weighed": 19.5}, {"name": "D", "prepared_weighed": 19.5}]
+    values = lots([top | line for line in lines])
+    # D says nothing of a second preparation: what was bought prepared is taken as it was bought, as it always was.
+    assert values["fiber_prepared"][:4] == (approx(20), approx(20 * 0.94), approx(19.5), approx(20))
+
+
+def test_a_second_preparation_is_in_doubt_until_it_is_weighed():
+    washed = {"scoured_weighed": 50.0, "second_way": "combing"}
+    values = lots([{"name": "A", **washed}, {"name": "B", **washed, "own_second": 0.25}, {"name": "C", **washed, "prepared_weighed": 33.0}])
+    # JCGM 100, 5.1.6: relative squares add.
+    assert values["fiber_to_come_doubt"][0] == approx(50 * 0.94 * 0.7 * 0.97 * (0.025**2 + 0.08**2 + 0.012**2) ** 0.5)
+    assert values["fiber_to_come_doubt"][1] == approx(50 * 0.94 * 0.75 * 0.97 * (0.025**2 + 0.03**2 + 0.012**2) ** 0.5)
+    assert values["fiber_to_come_doubt"][2] == approx(33 * 0.97 * 0.012)
+
+
+def test_a_lot_prepared_twice_tells_the_guide_of_neither():
+    weighed = {"scoured_weighed": 50.0, "prepared_weighed": 33.0}
+    values = lots([{"name": "A", **weighed}, {"name": "B", "second_way": "combing", **weighed}, {"name": "C", "own_second": 0.3, **weighed}])
+    assert (values["guide_lots_preparation"][0], values["guide_lots_combing"][0]) == (1, 0)
+
+
+def test_of_a_fiber_without_figures_a_second_preparation_is_unknown_until_it_is_weighed():
+    with pytest.raises(ValueError, match="Nothing is known"):
+        fiber.after_preparation(Quantity(50.0, "g"), 3, own=0.06, second_way="combing")
+    assert fiber.after_preparation(Quantity(50.0, "g"), 4, Quantity(40.0, "g"), second_way="combing").m_as("g") == 40
+
+
+@pytest.mark.parametrize("stage", [1, 3, 4, 5])
+def test_backwards_is_the_way_back(stage):
+    known = {"stage": stage, "guide": 0.06, "second": 0.3}
+    there = fiber.after_preparation(Quantity(50.0, "g"), **known)
+    assert fiber.before_preparation(there, **known).m_as("g") == approx(50)
+    assert there.m_as("g") == approx({1: 50 * 0.94 * 0.7, 3: 50 * 0.94 * 0.7, 4: 50 * 0.7, 5: 50}[stage])
+
+
 def handful(lot, raw, clean):
     return {"name": f"{lot} {clean}", "lot": lot, "raw_in": raw, "clean_out": clean}
 
@@ -72,3 +118,14 @@ def test_another_way_is_refused(way):
 def test_a_lot_of_the_other_way_is_refused():
     with pytest.raises(ValueError, match="other way"):
         fiber.seen_in_preparing(Quantity(2.0, "g"), Quantity(1.0, "g"), "combing")
+
+
+def test_a_lot_prepared_twice_is_refused():
+    for known in ({"second_way": "combing"}, {"own_second": 0.1}):
+        with pytest.raises(ValueError, match="twice"):
+            fiber.seen_in_preparing(Quantity(2.0, "g"), Quantity(1.0, "g"), "carding", **known)
+
+
+def test_a_negative_doubt_of_a_second_preparation_is_refused():
+    with pytest.raises(ValueError, match="negative"):
+        fiber.second_doubt(0.03, 0.025, -0.08)

@@ -79,6 +79,8 @@ LOTS = Table("lots", "fiber", (
     Column("own_scoured_yield", "own_yield"),
     Column("own_preparation_loss", "own_preparation"),
     Column("own_spinning_loss", "own_spinning"),
+    Column("prepared_again_by", "second_way", TEXT),
+    Column("own_second_preparation_loss", "own_second"),
     Column("skirted_weighed_g", "skirted_weighed", "g"),
     Column("scoured_weighed_g", "scoured_weighed", "g"),
     Column("prepared_weighed_g", "prepared_weighed", "g"),

@@ -15,7 +15,7 @@ CHAPTER = "Buying"
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (BUYING,), (asked_and_answered(BUYING, "to_buy"),))
+    return Chapter(CHAPTER, (BUYING,), (asked_and_answered(BUYING, "to_buy", hidden="second_loss"),))
 
 
 BUYING = Card(
@@ -29,12 +29,14 @@ BUYING = Card(
             Input("grist", "Grist wanted", Number(above=0, most=1_000_000), GRIST, needed=True, help="Grist of the finished yarn."),
             stages.way(),
             *stages.own_losses(),
+            *stages.again(),
         )),
         Group("Worked out", (
             Result("yarn", "Weight of yarn", "length / grist", yarn_count.mass_of_length, MASS, note="Length over grist."),
             stages.stage(),
             *stages.guide_losses(),
             stages.guide_yield("expected_yield"),
+            stages.second_loss(),
             *stages.weights_up(),
             lookup("fleece_low", "A fleece, from", "guide_fleece_low", "kind", FLEECE, note="Grease weight of one fleece, by the guide."),
             lookup("fleece_high", "A fleece, to", "guide_fleece_high", "kind", FLEECE),

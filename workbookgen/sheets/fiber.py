@@ -75,6 +75,7 @@ DOUBTED = (
     (3, "own_preparation", "preparation_doubt"),
     (4, "own_spinning", "doubts_spinning"),
 )
+SECOND_DOUBT = "IF(OR(stage > 4, given(prepared_weighed), given(yarn_weighed)), 0, POWER(second_doubt, 2))"
 
 
 def _doubt_of(number: int, own: str, expected: str) -> str:
@@ -96,9 +97,10 @@ def lots(settings: Settings) -> Log:
                 Input("grist", "Grist wanted", Number(above=0, most=1_000_000), GRIST, help="Grist of the finished yarn you plan."),
                 stages.way(),
                 *stages.own_losses(),
+                *stages.again(),
                 Input("skirted_weighed", "Skirted", WEIGHT, MASS, help="Weighed after skirting."),
                 Input("scoured_weighed", "Washed", WEIGHT, MASS, help="Weighed after scouring, quite dry."),
-                Input("prepared_weighed", "Prepared", WEIGHT, MASS, help="Weighed after carding or combing."),
+                Input("prepared_weighed", "Prepared", WEIGHT, MASS, help="Weighed after carding or combing; of two preparations, after the last."),
                 Input("noil_weighed", "Noil", WEIGHT, MASS, help="What the comb keeps back, weighed: 20 to 40% (common practice). Log it as a lot of its own when you card it."),
                 Input("yarn_weighed", "Yarn", WEIGHT, MASS, help="All the yarn of the lot, once the whole lot is spun."),
                 Input("note", "Note", Note(), width=24),
@@ -178,10 +180,10 @@ def lots(settings: Settings) -> Log:
                        uses={"before": "skirted_weighed", "after": "scoured_weighed"}, only_if="scoured_weighed <= skirted_weighed"),
                 Result("seen_preparation", "Preparation", "1 - prepared_weighed / scoured_weighed", trade.seen_in_preparing, SHARE, width=11,
                        uses={"before": "scoured_weighed", "after": "prepared_weighed"}, fixed={"by": "carding"},
-                       only_if=f"AND(prepared_weighed <= scoured_weighed, NOT({stages.COMBED}))", note="If it was carded."),
+                       only_if=f"AND(prepared_weighed <= scoured_weighed, {stages.ONCE}, NOT({stages.COMBED}))", note="If it was carded, and nothing else."),
                 Result("seen_combing", "Combing", "1 - prepared_weighed / scoured_weighed", trade.seen_in_preparing, SHARE,
                        uses={"before": "scoured_weighed", "after": "prepared_weighed"}, fixed={"by": "combing"},
-                       only_if=f"AND(prepared_weighed <= scoured_weighed, {stages.COMBED})", note="If it was combed."),
+                       only_if=f"AND(prepared_weighed <= scoured_weighed, {stages.ONCE}, {stages.COMBED})", note="If it was combed, and nothing else."),
                 Result("seen_spinning", "Spinning", "1 - yarn_weighed / prepared_weighed", trade.seen_loss, SHARE,
                        uses={"before": "prepared_weighed", "after": "yarn_weighed"}, only_if="yarn_weighed <= prepared_weighed"),
             )),
@@ -201,8 +203,12 @@ def lots(settings: Settings) -> Log:
                        only_if="IF(given(breed_yield), breed_yield > 0, 1 = 1)"),
                 Result("preparation_doubt", "Preparation, relative ±", f"IF({stages.COMBED}, doubts_combing, doubts_preparation)", trade.preparation_doubt, SHARE,
                        uses={"u_carding": "doubts_preparation", "u_combing": "doubts_combing"}),
-                Result("to_come_doubt", "To spin ±", f"IF(given(gone), 0, yarn * SQRT({' + '.join(_doubt_of(*step) for step in DOUBTED)}))", trade.yarn_doubt, MASS,
-                       uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_preparation": "preparation_doubt", "u_spinning": "doubts_spinning", "u_own": "doubts_own",
+                stages.second_loss(),
+                Result("second_doubt", "Second preparation, relative ±",
+                       f"IF(given(own_second), IF(own_second > 0, doubts_own, 0), IF(given(second_way), IF({stages.COMBED_AGAIN}, doubts_combing, doubts_preparation), 0))",
+                       trade.second_doubt, SHARE, uses={"u_own": "doubts_own", "u_carding": "doubts_preparation", "u_combing": "doubts_combing", "own": "own_second", "way": "second_way"}),
+                Result("to_come_doubt", "To spin ±", f"IF(given(gone), 0, yarn * SQRT({' + '.join((*(_doubt_of(*step) for step in DOUBTED), SECOND_DOUBT))}))", trade.yarn_doubt, MASS,
+                       uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_preparation": "preparation_doubt", "u_second": "second_doubt", "u_spinning": "doubts_spinning", "u_own": "doubts_own",
                              "skirted": "skirted_weighed", "scoured": "scoured_weighed", "prepared": "prepared_weighed", "whole": "yarn_weighed"},
                        note="Standard uncertainty of the whole lot's yarn, from the stages not yet weighed. It stays with what is left."),
                 Result("to_come_square", "To spin ±²", "to_come_doubt * to_come_doubt", uncertainty.square, SQUARE_MASS, uses={"uncertainty": "to_come_doubt"}),

@@ -43,12 +43,15 @@ def _of_lot(key: str, label: str, column: str, unit: Kind | None = MASS, digits:
 
 def _expected(key: str, label: str, before: str) -> Result:
     loss = f"loss_{key}"
+    if key == "prepared":
+        return Result(f"expected_{key}", label, f"IF(stage > IF(second > 0, 4, 3), {before}, {before} * IF(stage > 3, 1, 1 - {loss}) * (1 - second))", AFTER[key], MASS,
+                      uses={"scoured": before, "guide": loss}, leaves=("weighed", "own", "second_way"))
     kept = loss if key == "washed" else f"(1 - {loss})"
     return Result(f"expected_{key}", label, f"IF(stage > {list(AFTER).index(key) + 1}, {before}, {before} * {kept})", AFTER[key], MASS,
                   uses={"weight" if key == "skirted" else AFTERS_BEFORE[key]: before, "guide": loss}, leaves=("weighed", "own"))
 
 
-AFTERS_BEFORE = {"washed": "skirted", "prepared": "scoured", "yarn": "prepared"}  # what the reference calls the stage before
+AFTERS_BEFORE = {"washed": "skirted", "yarn": "prepared"}  # what the reference calls the stage before
 
 
 def _parts(key: str, label: str, before: str) -> tuple[Result, ...]:
@@ -77,6 +80,7 @@ WAY = Card(
             *(_of_lot(key, label, column) for key, label, column, _ in STAGES),
             *(_of_lot(f"weighed_{key}", label, f"{column}_weighed") for key, label, column, _ in STAGES),
             *(_of_lot(f"loss_{key}", label, f"expected_{'yield' if key == 'washed' else STEPS[key]}", SHARE) for key, label, *_ in STAGES),
+            _of_lot("second", "Second preparation", "second_loss", SHARE),
             *(_expected(key, label, before) for key, label, _, before in STAGES),
             *(_of_lot(f"lost_{key}", label, f"lost_{STEPS[key]}", SHARE, 0) for key, label, *_ in STAGES),
         )),

@@ -53,7 +53,7 @@ def _after(number: int, key: str, label: str, step: str, law: str, reference, be
     own, expected = f"own_{step}", f"expected_{step}"
     law = law.format(share=f"IF(given({own}), {own}, {expected})")
     uses = {"own": own, "guide": expected} | ({"scoured": "clean"} if before == "clean" else {})
-    return Result(key, label, f"IF(stage > {number}, {before}, {law})", reference, MASS, uses=uses, leaves=("weighed",),
+    return Result(key, label, f"IF(stage > {number}, {before}, {law})", reference, MASS, uses=uses, leaves=("weighed", "second", "second_way") if number == 3 else ("weighed",),
                   only_if=f"OR(stage > {number}, given({own}), given({expected}))", note="Expected, of all that is offered.")
 
 
@@ -103,7 +103,7 @@ def log(settings: Settings) -> Log:
                        uses={"u_carding": "doubts_preparation", "u_combing": "doubts_combing"}),
                 Result("clean_doubt", "Clean fiber ±", _doubt("clean", 2), trade.clean_doubt, MASS,
                        uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_own": "doubts_own"}),
-                Result("yarn_doubt", "Yarn ±", _doubt("yarn", 4), trade.yarn_doubt, MASS, leaves=("skirted", "scoured", "prepared", "whole", "gone"),
+                Result("yarn_doubt", "Yarn ±", _doubt("yarn", 4), trade.yarn_doubt, MASS, leaves=("u_second", "skirted", "scoured", "prepared", "whole", "gone"),
                        uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_preparation": "preparation_doubt", "u_spinning": "doubts_spinning", "u_own": "doubts_own"}),
                 Result("listed", "Called", "name", stock.listed, None, width=20),
                 Result("other", "Yarn, if not the cheapest", "yarn_price", offers.of_others, price, uses={"price": "yarn_price", "best": "best_name"},

@@ -36,7 +36,33 @@ def way() -> Input:
     return Input("way", "Prepared by", Choice("ways_name", lists.SHEET), width=11, help="Carding, if left empty; combing leaves far more behind.")
 
 
+def again() -> tuple[Input, ...]:
+    """A second preparation, which is easily forgotten: it loses once more."""
+    return (
+        Input("second_way", "And again by", Choice("ways_name", lists.SHEET), width=11, help="A second preparation, such as combing after carding, or carding of a bought top: it loses once more. Empty means none."),
+        Input("own_second", "Own second loss", LOSS, SHARE, width=12, help="Your own figure: share lost in that second preparation; it wins over the guide on the sheet Guide."),
+    )
+
+
 COMBED = 'IF(given(way), way, "carding") = "combing"'
+COMBED_AGAIN = 'IF(given(second_way), second_way, "carding") = "combing"'
+# Whether all preparing was done when the lot was bought: a bought top that is carded once more still loses.
+PREPARED_BEFORE = "stage > IF({again}, 4, 3)"
+DONE_BEFORE = PREPARED_BEFORE.format(again="IF(given(second_loss), second_loss > 0, given(second_way))")
+WILL_BE_DONE = PREPARED_BEFORE.format(again="second_loss > 0")
+ONCE = "NOT(given(second_way)), IF(given(own_second), own_second <= 0, 1 = 1)"
+FIRST, FIRST_KNOWN = "IF(given(own_preparation), own_preparation, expected_preparation)", "OR(stage > 3, given(own_preparation), given(expected_preparation))"
+BOTH_KEPT = f"IF(stage > 3, 1, 1 - {FIRST}) * (1 - second_loss)"
+OF_BOTH = {"own": "own_preparation", "guide": "expected_preparation", "second": "second_loss"}
+
+
+def second_loss() -> Result:
+    """What a second preparation takes: nothing, if there is none."""
+    guide = f"IF({COMBED_AGAIN}, breed_combing, breed_carding)"
+    return Result("second_loss", "Second preparation", f"IF(given(own_second), own_second, IF(given(second_way), {guide}, 0))", fiber.second_loss, SHARE, width=11,
+                  uses={"way": "second_way", "own": "own_second", "carding": "breed_carding", "combing": "breed_combing"},
+                  only_if=f"OR(given(own_second), NOT(given(second_way)), IF({COMBED_AGAIN}, given(breed_combing), given(breed_carding)))",
+                  note="Share lost in it: your own figure, or as the guide on the sheet Guide expects.")
 
 
 def guide_losses() -> tuple[Result, ...]:
@@ -67,7 +93,7 @@ def weights_down() -> tuple[Result, ...]:
     return (
         _after("skirted", "Skirted", 1, "skirting", "weight * (1 - {share})", fiber.after_skirting, "weight"),
         _after("scoured", "Washed", 2, "yield", "skirted * {share}", fiber.after_scouring, "skirted"),
-        _after("prepared", "Prepared", 3, "preparation", "scoured * (1 - {share})", fiber.after_preparation, "scoured"),
+        _after_preparing(),
         _after("yarn", "Yarn", 4, "spinning", "prepared * (1 - {share})", fiber.after_spinning, "prepared"),
     )
 
@@ -83,6 +109,15 @@ def _after(key: str, label: str, number: int, step: str, law: str, reference, be
         MASS,
         uses={"weighed": weighed, "own": own, "guide": expected},
         only_if=f"OR(stage > {number}, AND({weighed} <= {before}, OR(given({weighed}), given({own}), given({expected}))))",
+        note="Weighed, or expected.",
+    )
+
+
+def _after_preparing() -> Result:
+    return Result(
+        "prepared", "Prepared", f"IF({DONE_BEFORE}, scoured, IF(given(prepared_weighed), prepared_weighed, scoured * {BOTH_KEPT}))", fiber.after_preparation, MASS,
+        uses=OF_BOTH | {"weighed": "prepared_weighed"},
+        only_if=f"OR({DONE_BEFORE}, AND(prepared_weighed <= scoured, OR(given(prepared_weighed), AND(given(second_loss), {FIRST_KNOWN}))))",
         note="Weighed, or expected.",
     )
 
@@ -152,7 +187,8 @@ def weights_up() -> tuple[Result, ...]:
     """The weight needed before each stage, from the wanted yarn back to what is bought."""
     return (
         _before("prepared", "Prepared fiber", 4, "spinning", "yarn / (1 - {share})", fiber.before_spinning, "yarn", "To have before spinning."),
-        _before("scoured", "Washed fiber", 3, "preparation", "prepared / (1 - {share})", fiber.before_preparation, "prepared", "To have before carding or combing."),
+        Result("scoured", "Washed fiber", f"IF({WILL_BE_DONE}, prepared, prepared / ({BOTH_KEPT}))", fiber.before_preparation, MASS, uses=OF_BOTH,
+               only_if=f"OR({WILL_BE_DONE}, {FIRST_KNOWN})", note="To have before carding or combing."),
         _before("skirted", "Skirted fleece", 2, "yield", "scoured / {share}", fiber.before_scouring, "scoured", "To have before scouring."),
         _before("to_buy", "To buy", 1, "skirting", "skirted / (1 - {share})", fiber.before_skirting, "skirted", "Weight in the state in which you buy it."),
     )

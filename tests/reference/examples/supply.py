@@ -109,6 +109,7 @@ EXAMPLES = [
         for known in (
             {},
             dict(own_skirting=n(0.1, 0), own_yield=n(0.5, 1), own_preparation=n(0.1, 0), own_spinning=n(0.1, 0)),
+            dict(u_second=n(0.08, 0)),
             dict(skirted=q("g", 900, 0)),
             dict(scoured=q("g", 900, 0)),
             dict(prepared=q("g", 900, 0)),

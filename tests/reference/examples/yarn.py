@@ -97,6 +97,19 @@ EXAMPLES = [
         for known in (dict(weighed=q("oz", 30, 99)), dict(own=n(0.3, 7)), dict(guide=n(0.4, 7)))
     ),
     *(
+        (fiber.after_preparation, dict(scoured=q("g", 1000, 800, 700), stage=n(1, 5, 4), second=n(0.25, 0, 0.125), **known))
+        for known in (dict(weighed=q("oz", 30, 99, 20)), dict(own=n(0.3, 7, 7)))
+    ),
+    (fiber.before_preparation, dict(prepared=q("g", 1000, 800, 700), stage=n(1, 5, 4), guide=n(0.4, 7, 7), second=n(0.25, 0, 0.125))),
+    *(
+        (fiber.second_loss, known)
+        for known in (dict(own=n(0.25, 0)), dict(way=texts("Combing", "carding"), carding=n(0.06, 0.1), combing=n(0.3, 0.25)))
+    ),
+    *(
+        (fiber.second_doubt, dict(u_own=n(0.03, 0), u_carding=n(0.025, 0), u_combing=n(0.08, 0), **known))
+        for known in (dict(own=n(0.25, 0)), dict(way=texts("Combing", "carding")))
+    ),
+    *(
         (law, {after: q("g", 1000, 800), "stage": n(1, 5), **known})
         for law, after in (
             (fiber.before_skirting, "skirted"),
@@ -134,7 +147,7 @@ EXAMPLES = [
         for way in ({}, dict(way=texts("Combing", "carding")))
     ),
     *(
-        (fiber.seen_in_preparing, dict(before=q("g", 1000, 800), after=q("oz", 30, 0), by=texts(*by), **way))
+        (fiber.seen_in_preparing, dict(before=q("g", 1000, 800), after=q("oz", 30, 0), by=texts(*by), own_second=n(0, 0), **way))
         for by, way in ((("carding", "carding"), {}), (("combing", "carding"), dict(way=texts("Combing", "carding"))))
     ),
     *((fiber.yield_in_use, known) for known in (dict(sampled=n(0.5, 1)), dict(published=n(0.5, 1)), dict(sampled=n(0.5, 1), published=n(0.6, 0.4)))),

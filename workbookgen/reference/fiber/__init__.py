@@ -34,7 +34,7 @@ from workbookgen.reference.fiber.forwards import (
     share_kept,
     share_lost,
 )
-from workbookgen.reference.fiber.preparing import WAYS, preparation_doubt, preparation_loss, seen_in_preparing, yield_doubt, yield_in_use
+from workbookgen.reference.fiber.preparing import WAYS, preparation_doubt, preparation_loss, second_doubt, second_loss, seen_in_preparing, yield_doubt, yield_in_use
 from workbookgen.reference.fiber.stages import STATES, stage
 
 __all__ = [
@@ -56,6 +56,8 @@ __all__ = [
     "preparation_doubt",
     "preparation_loss",
     "rectangular_uncertainty",
+    "second_doubt",
+    "second_loss",
     "seen_in_preparing",
     "seen_loss",
     "seen_skirting",

@@ -6,11 +6,11 @@ and the guide are all there is.
 
 from workbookgen.reference.fiber.stages import (
     NO_MASS,
-    PREPARATION,
     SCOURING,
     SKIRTING,
     SPINNING,
     bought_after,
+    kept_in_preparing,
     kept_of_loss,
     kept_of_yield,
 )
@@ -55,11 +55,11 @@ def before_spinning(
 
 @law
 def before_preparation(
-    prepared: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None
+    prepared: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None, second: Ratio = 0.0
 ) -> Mass:
     """Mass of washed fiber for a mass of prepared fiber.
 
-    a = b if bought prepared or later; else b / (1 - loss). What combs and cards will keep back
+    a = b if bought so or later; else b / ((1 - loss) · (1 - second)). What combs and cards will keep back
     has to be there before.
 
     Parameters
@@ -68,6 +68,7 @@ def before_preparation(
     stage : the place at which a lot is bought, 1 to 5
     own : one's own figure of the loss, a share
     guide : the loss that the guide expects, a share
+    second : the loss of a second preparation, 0 where there is none
 
     Returns
     -------
@@ -86,7 +87,7 @@ def before_preparation(
     ----------
     Carding 2 to 10, combing 20 to 40 per cent: common practice, no source.
     """
-    return _checked(prepared) / kept_of_loss(bought_after(PREPARATION, stage), own, guide)
+    return _checked(prepared) / kept_in_preparing(stage, own, guide, second)
 
 
 @law

@@ -11,6 +11,8 @@ from workbookgen.reference.fiber.stages import NO_MASS
 from workbookgen.reference.law import law, require, require_numbers
 from workbookgen.units import Mass, Ratio
 
+PREPARED = 4  # the stage of fiber that was bought ready to spin
+
 
 @law
 def yarn_doubt(
@@ -30,6 +32,7 @@ def yarn_doubt(
     own_preparation: Ratio | None = None,
     own_spinning: Ratio | None = None,
     gone: str | None = None,
+    u_second: Ratio = 0.0,
 ) -> Mass:
     """Standard uncertainty of the yarn that a whole lot gives.
 
@@ -55,6 +58,7 @@ def yarn_doubt(
     own_preparation : one's own figure for preparation
     own_spinning : one's own figure for spinning
     gone : where the rest of the lot went, if it is gone: then nothing of it is in doubt
+    u_second : r of a second preparation, by way or by a figure of one's own; 0 where there is none
 
     Returns
     -------
@@ -78,7 +82,7 @@ def yarn_doubt(
     )
     require(yarn >= NO_MASS, "The mass of the yarn cannot be negative.")
     require((stage >= 1) & (stage <= 5) & (stage % 1 == 0), "A stage is a whole number from 1 to 5.")
-    for doubt in (u_skirting, u_yield, u_preparation, u_spinning, u_own):
+    for doubt in (u_skirting, u_yield, u_preparation, u_spinning, u_own, u_second):
         require(doubt >= 0, "A standard uncertainty cannot be negative.")
     of_stages = (
         u_skirting if own_skirting is None else u_own,
@@ -91,6 +95,8 @@ def yarn_doubt(
     for number, doubt in enumerate(of_stages, start=1):
         if all(mass is None for mass in weighed[number - 1 :]):
             squares = squares + np.where(np.asarray(stage) > number, 0.0, np.square(doubt))
+    if prepared is None and whole is None:  # what was bought prepared may be prepared once more
+        squares = squares + np.where(np.asarray(stage) > PREPARED, 0.0, np.square(u_second))
     return yarn * (np.sqrt(squares)[()] if gone is None else 0.0)
 
 

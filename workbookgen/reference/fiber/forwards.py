@@ -8,15 +8,16 @@ import numpy as np
 
 from workbookgen.reference.fiber.stages import (
     NO_MASS,
-    PREPARATION,
     SCOURING,
     SKIRTING,
     SPINNING,
     bought_after,
+    kept_in_preparing,
     kept_of_loss,
     kept_of_yield,
+    prepared_before,
 )
-from workbookgen.reference.law import law, require
+from workbookgen.reference.law import law, require, require_numbers
 from workbookgen.units import Mass, Quantity, Ratio
 
 
@@ -115,11 +116,13 @@ def after_preparation(
     weighed: Mass | None = None,
     own: Ratio | None = None,
     guide: Ratio | None = None,
+    second: Ratio | None = None,
+    second_way: str | None = None,
 ) -> Mass:
     """Mass of the fiber once it is combed or carded.
 
-    b = a if bought prepared or later; else as weighed; else a · (1 - loss). Combs and cards
-    keep back short and tangled fibers.
+    b = a if bought so or later; else as weighed; else a · (1 - loss) · (1 - second). Combs and cards
+    keep back short and tangled fibers, each time anew: what was bought prepared loses in the second alone.
 
     Parameters
     ----------
@@ -128,6 +131,8 @@ def after_preparation(
     weighed : mass on the scale after the step, if it was weighed
     own : one's own figure of the loss, a share
     guide : the loss that the guide expects, a share
+    second : the loss of a second preparation, a share
+    second_way : the way of a second preparation, if there is one
 
     Returns
     -------
@@ -146,10 +151,10 @@ def after_preparation(
     ----------
     Carding 2 to 10, combing 20 to 40 per cent: common practice, no source.
     """
-    skipped = bought_after(PREPARATION, stage)
+    require_numbers(second)
     if weighed is not None:
-        return _on_the_scale(scoured, weighed, skipped)
-    return _checked(scoured) * kept_of_loss(skipped, own, guide)
+        return _on_the_scale(scoured, weighed, prepared_before(stage, second, second_way))
+    return _checked(scoured) * kept_in_preparing(stage, own, guide, second, second_way)
 
 
 @law

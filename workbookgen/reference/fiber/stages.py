@@ -75,6 +75,20 @@ def kept_of_loss(skipped, own, guide):
     return np.where(skipped, 1.0, 1 - loss)
 
 
+def prepared_before(stage, second, second_way=None):
+    """Whether a lot was bought with all its preparing behind it; a second one whose loss is not known is still one."""
+    is_again = second_way is not None if second is None else np.asarray(second) > 0
+    return np.where(is_again, bought_after(SPINNING, stage), bought_after(PREPARATION, stage))[()]
+
+
+def kept_in_preparing(stage, own, guide, second, second_way=None):
+    """Share that one preparation keeps, or two: fiber that was bought prepared has only the second before it."""
+    once = kept_of_loss(bought_after(PREPARATION, stage), own, guide)
+    if second is None and second_way is None:
+        return once
+    return once * kept_of_loss(bought_after(SPINNING, stage), second, None)
+
+
 def kept_of_yield(skipped, own, guide):
     """Share that a step keeps, from what it yields."""
     kept = _figure(skipped, own, guide)
