@@ -29,8 +29,8 @@ NUMBERS = (
     ("combing", ""),
     ("spinning", ""),
 )
-TEXTS = ("name", "source")
-LATER = ("combing",)  # columns that tables of older versions lack
+TEXTS = ("name", "on_labels", "source")
+LATER = ("combing", "on_labels")  # columns that tables of older versions lack
 FIRST_LINE = 2  # of a fiber, below the line of column names
 
 
@@ -55,7 +55,7 @@ def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], 
         )
     records, faults = [], []
     for number, line in enumerate(lines, start=FIRST_LINE):
-        record = {name: line[name].strip() for name in TEXTS if line[name].strip()}
+        record = {name: text for name in TEXTS if (text := line.get(name, "").strip())}
         for name, unit in NUMBERS:
             if text := line.get(name, "").strip():
                 if (value := _number(text)) is None:

@@ -7,7 +7,7 @@ from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHAR
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import plying, stock, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, lists, plausible, yarn
+from workbookgen.sheets import content, fiber, lists, plausible, yarn
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
 
@@ -69,6 +69,7 @@ def components(settings: Settings) -> Log:
                     Result(f"from_{number}", "Drawn from", lot, stock.listed, None, uses={"name": lot}, width=20)
                     for number, lot in ((1, "lot"), (2, "other_lot"))
                 ),
+                *content.of_component(),
                 Result("in_skeins", "Skeins of the design", "total(skeins_net, skeins_from_design, design)", stock.total, MASS,
                        uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_net"}, note="Weight of all skeins of the design."),
                 *(

@@ -18,7 +18,7 @@ from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import care, learning, planning, sharing, statistics, stock, uncertainty, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import guide, lists, stages, sums
+from workbookgen.sheets import content, guide, lists, stages, sums
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.lookup import lookup
 
@@ -111,6 +111,7 @@ def lots(settings: Settings) -> Log:
                 Input("place", "Kept in", Note(), width=14, help="Box, bag or shelf."),
                 Input("apart_until", "Apart until", Date(), DAY, help="New wool: the day until which it stays in a closed bag, away from the rest."),
                 Input("frozen_on", "In the freezer on", Date(), DAY, width=11, help="Sealed in a bag, against moths. Let it thaw closed; museums do it twice."),
+                *content.mixed_of(),
             )),
             Group("Weights", stages.weights_down()),
             Group("Carded or combed", stages.out_of_fed()),
@@ -214,10 +215,11 @@ def lots(settings: Settings) -> Log:
                 Result("to_come_square", "To spin ±²", "to_come_doubt * to_come_doubt", uncertainty.square, SQUARE_MASS, uses={"uncertainty": "to_come_doubt"}),
                 Result("free_length", "In free skeins", "total(skeins_finished_yd, skeins_free_lot, name)", stock.total, LENGTH,
                        uses={"names": "skeins_free_lot", "amounts": "skeins_finished_yd"}, note="Of this lot alone, and of no project."),
+                *content.of_lot(),
                 Result("bought_as", "Bought as", "state", stock.listed, None, uses={"name": "state"}, width=16),
                 Result("listed", "Listed as", "name", stock.listed, None, width=22,
                        note="The name under which skeins and projects find this lot."),
             ), printed=False),
         ),
-        rules=stages.cannot_gain(),
+        rules=(*stages.cannot_gain(), *content.lot_rules()),
     )

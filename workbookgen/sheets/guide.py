@@ -76,6 +76,7 @@ def guide(settings: Settings) -> Log:
                 Input("preparation", "Carding loss", LOSS, SHARE, help="Usual share lost in carding: 2 to 10% (common practice, no source)."),
                 Input("combing", "Combing loss", LOSS, SHARE, help="Usual share left in the comb: 20 to 40% (common practice, no source)."),
                 Input("spinning", "Spinning loss", LOSS, SHARE, help="Usual share lost in spinning and plying."),
+                Input("on_labels", "On labels", Name(unique=False), width=16, help="Its generic name in the fiber content of a label, as the law where you sell has it: wool for every breed."),
                 Input("source", "Source", Note(), width=154, help="Who says so, and whether it was read or remembered."),
             )),
             Group("Worked out", (
@@ -99,6 +100,7 @@ def guide(settings: Settings) -> Log:
             Group("For other sheets", (
                 Result("listed", "Listed as", "name", stock.listed, None, width=26,
                        note="The name under which fiber lots find this line."),
+                Result("generic", "On labels", "on_labels", stock.listed, None, uses={"name": "on_labels"}, width=16),
             ), printed=False),
         ),
         rules=tuple(

@@ -7,12 +7,12 @@ from workbookgen.language.views import TICKET, Form, Grid, TicketLine, Tickets, 
 from workbookgen.reference import labels as trade
 from workbookgen.reference import stock
 from workbookgen.settings import Settings
-from workbookgen.sheets import skeins
+from workbookgen.sheets import content, skeins
 from workbookgen.sheets.lookup import lookup
 
 SHEET = "Print"
 CHAPTER = "Labels"
-GRID = Grid((*TICKET, *TICKET, 30, 26, 26, 150, 290), papers=2 * len(TICKET))
+GRID = Grid((*TICKET, *TICKET, 30, 26, 26, 120, 210, 236), papers=2 * len(TICKET))
 BESIDE = 2 * len(TICKET) + 2
 
 TICKETS = Tickets(
@@ -21,16 +21,21 @@ TICKETS = Tickets(
     name="called",
     lines=(
         TicketLine(("made_of",)),
+        TicketLine(("content",)),
         TicketLine(("length_words", "mass_words"), is_bold=True),
         TicketLine(("weight_class", "wraps_words")),
         TicketLine(("grist_words",), is_small=True),
     ),
     foot="own_words",
     beside=BESIDE,
+    told=("content_told",),
     notes=(
         "Eight to a page, on A4 or Letter, 61 mm (2.4 in) high. Cut at the marks.",
         "An empty line leaves an empty label: go on where a used sheet of labels ends.",
-        "If you sell: the law of your country says what a label must tell, such as the fibers.",
+        "Fiber content goes by weight, as 16 CFR 303 and 300 have it. Under 5%, all but wool is other fiber.",
+        "Not told? On the sheet Fiber each lot needs its fiber, and in the guide that needs a name for labels.",
+        "Of a design, each strand needs its number and its lot. If you know the content, type it in your words.",
+        "If you sell, the rule in force where you sell decides; it asks for more, such as who made it and where.",
         "The last page is a log to fill in by hand.",
     ),
 )
@@ -70,8 +75,9 @@ def labels(settings: Settings) -> Log:
                 _of_skein("grist_words", "Grist"),
                 Result("own_words", "Your words", "words", stock.listed, None, uses={"name": "words"}, only_if='LEN(SUBSTITUTE(words, " ", "")) > 0'),
             ), printed=False),
+            Group("Fiber content", content.of_label(), printed=False),
         ),
-        repeated=("called", "made_of", "length_words", "mass_words", "weight_class", "wraps_words", "grist_words", "own_words"),
+        repeated=("called", "made_of", "content", "length_words", "mass_words", "weight_class", "wraps_words", "grist_words", "own_words"),
     )
 
 

@@ -20,7 +20,7 @@ from workbookgen.language.views import TICKET, Tickets
 
 ACROSS, DOWN = 2, 4  # tickets of a page
 ROWS, HIGH = 11, 21  # of a ticket; pixels of each
-NAME, LINES, FOOT = 1, 3, 7  # rows of a ticket below its first
+NAME, LINES, FOOT = 0, 2, 7  # rows of a ticket below its first; a name at the bottom of its two has air above it
 NAME_ROWS, FOOT_ROWS = 2, 3
 MESSAGE, HEADS, RECORDS = 1, 2, 3  # rows of the choices below their title
 CUT = look.FACE | {"top_color": QUIET, "bottom_color": QUIET, "left_color": QUIET, "right_color": QUIET}
@@ -50,8 +50,8 @@ def spots(section: Tickets, planner: Planner, row: int, column: int) -> Iterator
     mark = 1 + section.beside
     yield f"{log.key}_{FIRST.key}", Spot(row + MESSAGE, mark + 2)
     yield f"{log.key}_{MARK.key}", Spot(row + RECORDS, mark, log.rows)
-    for place, each in enumerate(log.inputs, start=mark + 2):
-        yield f"{log.key}_{each.key}", Spot(row + RECORDS, place, log.rows)
+    for place, key in enumerate((*(each.key for each in log.inputs), *section.told), start=mark + 2):
+        yield f"{log.key}_{key}", Spot(row + RECORDS, place, log.rows)
     for repeat in log.repeats:
         top, left = corner(repeat.record, row)
         yield f"{log.key}_{repeat.key}", _spot(section, repeat.of, top, left + 1)
@@ -86,7 +86,7 @@ def draw(section: Tickets, canvas: Canvas, row: int) -> None:
 def _looks(section: Tickets) -> dict[str, dict]:
     """How each field looks on a ticket: white, and smaller rather than cut."""
     looks = {
-        section.name: look.TITLE | {"bold": True, "shrink": True},
+        section.name: look.TITLE | {"bold": True, "shrink": True, "valign": "bottom"},
         section.foot: look.PLAIN | {"font_size": look.SMALL, "text_wrap": True, "valign": "bottom"},
     }
     for line in section.lines:
@@ -110,13 +110,16 @@ def _cutting_marks(canvas: Canvas, top: int, left: int) -> None:
 def _choices(section: Tickets, canvas: Canvas, row: int) -> None:
     log = canvas.layout.planner.blocks[section.block]
     mark = 1 + section.beside
-    first, last = mark + 2, mark + 1 + len(log.inputs)
+    first, last = mark + 2, mark + 1 + len(log.inputs) + len(section.told)
     canvas.heading(row, first, last, section.title, section.aside)
     canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE)
     canvas.cells(f"{log.key}_{MARK.key}", look.MARK)
     for column, each in enumerate(log.inputs, start=first):
         canvas.text(row + HEADS, column, each.label, look.head_of(each)[0])
         canvas.cells(f"{log.key}_{each.key}", look.entry_in_a_log(each, None))
+    for column, key in enumerate(section.told, start=first + len(log.inputs)):
+        canvas.text(row + HEADS, column, log.by_key[key].label, look.head_of(log.by_key[key])[0] | {"indent": 1})
+        canvas.cells(f"{log.key}_{key}", look.LITTLE | {"indent": 1})
     for record in range(log.rows):
         canvas.number(row + RECORDS + record, mark + 1, record + 1, PLACE)
     records.tint(canvas, log, [(first, Strip("", tuple(each.key for each in log.inputs), is_typed=True))])

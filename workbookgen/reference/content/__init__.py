@@ -1,0 +1,35 @@
+"""What a yarn is made of by weight, as a label tells it: the fibers' generic names, each with its percentage.
+
+A lot is of one fiber or a mixture of up to three; a yarn is of one lot, or of the lots of its
+strands. Fibers of one name add up. The order, the names and what is called "other fiber" are
+those of 16 CFR 303 and 300; the rule in force where one sells decides.
+"""
+
+from workbookgen.reference.content.fibers import known_in_all, named_share, next_fiber, together, without_a_name
+from workbookgen.reference.content.lots import lot_of_strand, main_share, mixture, share_in_yarn, strand_share, untold
+from workbookgen.reference.content.order import largest_fiber, largest_share
+from workbookgen.reference.content.percent import in_percent, others_percent, rest_percent, whole_percent
+from workbookgen.reference.content.words import content_words, on_ticket, what_to_type
+
+__all__ = [
+    "content_words",
+    "in_percent",
+    "known_in_all",
+    "largest_fiber",
+    "largest_share",
+    "lot_of_strand",
+    "main_share",
+    "mixture",
+    "named_share",
+    "next_fiber",
+    "on_ticket",
+    "others_percent",
+    "rest_percent",
+    "share_in_yarn",
+    "strand_share",
+    "together",
+    "untold",
+    "what_to_type",
+    "whole_percent",
+    "without_a_name",
+]

@@ -1,0 +1,278 @@
+"""The different fibers of a yarn, what each is of it over all strands, and which are named on a label."""
+
+import numpy as np
+
+from workbookgen.reference.content.shares import require_shares
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.texts import folded
+from workbookgen.units import Ratio
+
+# What the Wool Products Labeling Act takes for wool, 15 U.S.C. 68 (b) and (c), and may be named so by 16 CFR 300.19.
+WOOLS = ("wool", "recycled wool", "mohair", "cashmere", "camel", "camel hair", "alpaca", "llama", "vicuna")
+LEAST_NAMED = 0.05
+SAME = 1e-9
+
+
+@law
+def next_fiber(
+    fiber_1: str | None = None,
+    fiber_2: str | None = None,
+    fiber_3: str | None = None,
+    fiber_4: str | None = None,
+    fiber_5: str | None = None,
+    fiber_6: str | None = None,
+    fiber_7: str | None = None,
+    fiber_8: str | None = None,
+    fiber_9: str | None = None,
+    fiber_10: str | None = None,
+    fiber_11: str | None = None,
+    fiber_12: str | None = None,
+    before_1: str | None = None,
+    before_2: str | None = None,
+    before_3: str | None = None,
+) -> str:
+    """The next fiber of a yarn that was not yet named.
+
+    name = the first of the list that is none of those before. So each fiber is told once.
+
+    Parameters
+    ----------
+    fiber_1 : generic name of a fiber in a strand
+    fiber_2 : the next
+    fiber_3 : the next
+    fiber_4 : the next
+    fiber_5 : the next
+    fiber_6 : the next
+    fiber_7 : the next
+    fiber_8 : the next
+    fiber_9 : the next
+    fiber_10 : the next
+    fiber_11 : the next
+    fiber_12 : the last
+    before_1 : a fiber that was told already
+    before_2 : another
+    before_3 : a third
+
+    Returns
+    -------
+    a name
+
+    Raises
+    ------
+    ValueError
+        No fiber that was not told.
+
+    Notes
+    -----
+    Valid for yarns of up to four strands, of up to three fibers each.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    fibers = (fiber_1, fiber_2, fiber_3, fiber_4, fiber_5, fiber_6, fiber_7, fiber_8, fiber_9, fiber_10, fiber_11, fiber_12)
+    present = [each for each in fibers if each is not None]
+    told = [each for each in (before_1, before_2, before_3) if each is not None]
+    require(len(present) > 0, "No fiber is known.")
+
+    def first(*names) -> str:
+        done = {folded(str(each)) for each in names[len(present) :]}
+        return next((str(each) for each in names[: len(present)] if folded(str(each)) not in done), "")
+
+    found = by_element(first, *present, *told)
+    require(by_element(lambda each: each != "", found), "Every fiber was told.")
+    return found
+
+
+@law
+def together(
+    fiber: str,
+    fiber_1: str | None = None,
+    share_1: Ratio | None = None,
+    fiber_2: str | None = None,
+    share_2: Ratio | None = None,
+    fiber_3: str | None = None,
+    share_3: Ratio | None = None,
+    fiber_4: str | None = None,
+    share_4: Ratio | None = None,
+    fiber_5: str | None = None,
+    share_5: Ratio | None = None,
+    fiber_6: str | None = None,
+    share_6: Ratio | None = None,
+    fiber_7: str | None = None,
+    share_7: Ratio | None = None,
+    fiber_8: str | None = None,
+    share_8: Ratio | None = None,
+    fiber_9: str | None = None,
+    share_9: Ratio | None = None,
+    fiber_10: str | None = None,
+    share_10: Ratio | None = None,
+    fiber_11: str | None = None,
+    share_11: Ratio | None = None,
+    fiber_12: str | None = None,
+    share_12: Ratio | None = None,
+) -> Ratio:
+    """Share of a fiber in a yarn, over all its strands.
+
+    X = Σ x, of the strands' fibers of this name. Two breeds are both wool.
+
+    Parameters
+    ----------
+    fiber : generic name
+    fiber_1 : generic name of a fiber in a strand
+    share_1 : its share in the yarn
+    fiber_2 : the next
+    share_2 : its share
+    fiber_3 : the next
+    share_3 : its share
+    fiber_4 : the next
+    share_4 : its share
+    fiber_5 : the next
+    share_5 : its share
+    fiber_6 : the next
+    share_6 : its share
+    fiber_7 : the next
+    share_7 : its share
+    fiber_8 : the next
+    share_8 : its share
+    fiber_9 : the next
+    share_9 : its share
+    fiber_10 : the next
+    share_10 : its share
+    fiber_11 : the next
+    share_11 : its share
+    fiber_12 : the last
+    share_12 : its share
+
+    Returns
+    -------
+    X, a share
+
+    Raises
+    ------
+    ValueError
+        A share that is negative.
+
+    Notes
+    -----
+    Valid for yarns of up to four strands, of up to three fibers each.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    pairs = (
+        (fiber_1, share_1), (fiber_2, share_2), (fiber_3, share_3), (fiber_4, share_4), (fiber_5, share_5), (fiber_6, share_6),
+        (fiber_7, share_7), (fiber_8, share_8), (fiber_9, share_9), (fiber_10, share_10), (fiber_11, share_11), (fiber_12, share_12),
+    )  # fmt: skip
+    require_shares(*(share for _, share in pairs))
+    added = 0.0 * np.asarray(by_element(lambda _: 0.0, fiber), dtype=float)
+    for name, share in pairs:
+        if name is not None and share is not None:
+            added = added + np.asarray(by_element(_if_same, fiber, name, share), dtype=float)
+    return added if np.ndim(added) else float(added)
+
+
+@law
+def known_in_all(whole_1: Ratio, whole_2: Ratio | None = None, whole_3: Ratio | None = None, whole_4: Ratio | None = None) -> Ratio:
+    """What the different fibers are of the yarn, together.
+
+    W = Σ X. Where it is 1, nothing of the yarn is unknown.
+
+    Parameters
+    ----------
+    whole_1 : X, share of a fiber in the yarn
+    whole_2 : that of the next
+    whole_3 : that of the next
+    whole_4 : that of the last
+
+    Returns
+    -------
+    W, a share
+
+    Raises
+    ------
+    ValueError
+        A share that is negative.
+
+    Notes
+    -----
+    Valid for yarns of up to four fibers; one of more is not told of.
+
+    References
+    ----------
+    Definition of a sum.
+    """
+    require_shares(whole_1, whole_2, whole_3, whole_4)
+    return sum((each for each in (whole_2, whole_3, whole_4) if each is not None), whole_1 + 0.0)
+
+
+@law
+def named_share(fiber: str, share: Ratio) -> Ratio:
+    """Share under which a fiber is named on a label.
+
+    y = X from 5 % up, and of wool however little; else 0, and the fiber is among the others. A name sells, and a trace of silk is not to sell a yarn.
+
+    Parameters
+    ----------
+    fiber : generic name
+    share : X, its share in the yarn
+
+    Returns
+    -------
+    y, a share
+
+    Raises
+    ------
+    ValueError
+        A share that is negative.
+
+    Notes
+    -----
+    Valid for fibers that serve no purpose of their own: the rule lets a little of one that does, as nylon for wear, be named too.
+
+    References
+    ----------
+    16 CFR 303.6 (a) and 303.42 (a), and 15 U.S.C. 68 (b), what is wool (read); 303.3, less than 5 % (read as others tell it); 15 U.S.C. 68b (a)(2)(A), wool of any share (from memory).
+    """
+    require_shares(share)
+    named = np.asarray(by_element(lambda name, x: x if x >= LEAST_NAMED - SAME or folded(str(name)) in WOOLS else 0.0, fiber, share), dtype=float)
+    return named if np.ndim(named) else float(named)
+
+
+@law
+def without_a_name(named_1: Ratio, named_2: Ratio | None = None, named_3: Ratio | None = None, named_4: Ratio | None = None) -> Ratio:
+    """How many fibers of a yarn have no name on its label.
+
+    n = the fibers whose named share is 0. One is "other fiber", more are "other fibers".
+
+    Parameters
+    ----------
+    named_1 : share under which a fiber is named
+    named_2 : that of the next
+    named_3 : that of the next
+    named_4 : that of the last
+
+    Returns
+    -------
+    n, a whole number
+
+    Raises
+    ------
+    ValueError
+        A share that is negative.
+
+    Notes
+    -----
+    Valid for yarns of up to four fibers.
+
+    References
+    ----------
+    16 CFR 303.42 (a): "other fiber" or "other fibers" (read).
+    """
+    require_shares(named_1, named_2, named_3, named_4)
+    return sum(np.where(np.asarray(each) > 0, 0.0, 1.0) for each in (named_1, named_2, named_3, named_4) if each is not None)[()]
+
+
+def _if_same(fiber, name, share) -> float:
+    return float(share) if folded(str(fiber)) == folded(str(name)) else 0.0

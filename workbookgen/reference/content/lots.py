@@ -1,0 +1,246 @@
+"""What lots and strands are of: a lot of up to three fibers, a yarn of up to four strands."""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from workbookgen.reference.content.shares import require_shares
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.stock import pick
+from workbookgen.texts import folded, is_blank
+from workbookgen.units import Ratio
+
+
+@law
+def main_share(kind: str, also_kind: str | None = None, also: Ratio | None = None, third_kind: str | None = None, third: Ratio | None = None) -> Ratio:
+    """Share of a lot's main fiber.
+
+    x = 1 - a - b. All of the weight that is not of the others.
+
+    Parameters
+    ----------
+    kind : the main fiber
+    also_kind : a second fiber, if the lot is a mixture
+    also : a, its share of the weight
+    third_kind : a third fiber
+    third : b, its share of the weight
+
+    Returns
+    -------
+    x, a share
+
+    Raises
+    ------
+    ValueError
+        A blank name, a share that is negative, a fiber without its share or the reverse, or others that are all of it or more.
+
+    Notes
+    -----
+    Valid for fibers weighed in the same air.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    _require_name(kind)
+    require_shares(also, third)
+    for name, share in ((also_kind, also), (third_kind, third)):
+        require((name is None) == (share is None), "A fiber and its share belong together.")
+    main = 1.0 - sum(share for share in (also, third) if share is not None)
+    require(main > 0, "The other fibers are all of it: check their shares.")
+    return main * np.asarray(by_element(lambda _: 1.0, kind), dtype=float)[()]
+
+
+@law
+def mixture(
+    fiber_1: str,
+    share_1: Ratio,
+    fiber_2: str | None = None,
+    share_2: Ratio | None = None,
+    fiber_3: str | None = None,
+    share_3: Ratio | None = None,
+) -> str:
+    """A lot's fibers in one text, by which two lots are compared.
+
+    text = the names, each after its thousandths of the weight. Two lots of the same text make no difference on a label.
+
+    Parameters
+    ----------
+    fiber_1 : generic name of the main fiber
+    share_1 : its share
+    fiber_2 : generic name of a second fiber
+    share_2 : its share
+    fiber_3 : generic name of a third one
+    share_3 : its share
+
+    Returns
+    -------
+    a text such as "700 wool 300 silk"
+
+    Raises
+    ------
+    ValueError
+        A blank name, or a share that is negative.
+
+    Notes
+    -----
+    Valid for shares to a thousandth.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    _require_name(fiber_1)
+    require_shares(share_1, share_2, share_3)
+    text = _thousandths(share_1, fiber_1)
+    for share, fiber in ((share_2, fiber_2), (share_3, fiber_3)):
+        if fiber is not None and share is not None:
+            text = by_element(lambda before, more: f"{before} {more}", text, _thousandths(share, fiber))
+    return text
+
+
+@law
+def lot_of_strand(lot: str, mixed: str, other: str | None = None, other_mixed: str | None = None) -> str:
+    """The lot that tells what a strand is of.
+
+    lot = the first one, if a second is of the same fibers. Of two that differ nobody knows which is in the skein.
+
+    Parameters
+    ----------
+    lot : the strand's lot
+    mixed : its fibers, in one text
+    other : a lot that may replace it
+    other_mixed : the fibers of that one
+
+    Returns
+    -------
+    a name
+
+    Raises
+    ------
+    ValueError
+        A blank name, or a second lot of other fibers.
+
+    Notes
+    -----
+    Valid for a strand of one lot, or of two.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    _require_name(lot)
+    if other is not None:
+        require(other_mixed is not None, "The fibers of the second lot are not known.")
+        require(by_element(lambda one, two: folded(str(one)) == folded(str(two)), mixed, other_mixed), "The two lots are of other fibers.")
+    return by_element(lambda name, _: str(name), lot, mixed)
+
+
+@law
+def untold(design: str, share: Ratio | None = None, lot: str | None = None) -> Ratio:
+    """Whether it is open what a strand of a design is of.
+
+    u = 0 where its share and its lot are known, else 1. A yarn is told of only where no strand of it is open.
+
+    Parameters
+    ----------
+    design : the design that the strand is of
+    share : its share in the yarn
+    lot : its lot, of known fibers
+
+    Returns
+    -------
+    u, 0 or 1
+
+    Raises
+    ------
+    ValueError
+        A blank name of the design, or a share that is negative.
+
+    Notes
+    -----
+    Valid for any strand that stands in the list.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    _require_name(design)
+    require_shares(share)
+    is_open = 1.0 if share is None or lot is None else 0.0
+    return np.asarray(by_element(lambda _: is_open, design), dtype=float)[()]
+
+
+@law
+def strand_share(lot: str, found: Ratio | None = None) -> Ratio:
+    """Share of a skein's first strand.
+
+    x = its design's, and 1 where it is all of one lot. The strands' shares add up to 1.
+
+    Parameters
+    ----------
+    lot : the lot that the strand is of
+    found : its share in the design
+
+    Returns
+    -------
+    x, a share
+
+    Raises
+    ------
+    ValueError
+        A blank name of the lot, or a share that is negative.
+
+    Notes
+    -----
+    Valid for a skein of a design, or of one lot.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    _require_name(lot)
+    require_shares(found)
+    return np.asarray(by_element(lambda _: 1.0, lot), dtype=float)[()] if found is None else found
+
+
+@law
+def share_in_yarn(strand: Ratio, lot: str, lots: Sequence[str], shares: Ratio) -> Ratio:
+    """Share of a strand's fiber in the whole yarn.
+
+    x = s · f. A fiber that is half of a strand that is half of the yarn is a quarter of it.
+
+    Parameters
+    ----------
+    strand : s, share of the strand in the yarn
+    lot : the strand's lot
+    lots : the lots listed, a blank one where a row is empty
+    shares : f, share of the fiber in each of them
+
+    Returns
+    -------
+    x, a share
+
+    Raises
+    ------
+    ValueError
+        A share that is negative, or a lot that is not in the list.
+
+    Notes
+    -----
+    Valid for shares by weight.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require_shares(strand)
+    return strand * pick(lot, lots, shares)
+
+
+def _thousandths(share, fiber) -> str:
+    return by_element(lambda x, name: f"{int(np.floor(round(float(x) * 1000, 9) + 0.5))} {name}", share, fiber)
+
+
+def _require_name(name) -> None:
+    require(by_element(lambda each: not is_blank(str(each)), name), "The name is blank: give one.")

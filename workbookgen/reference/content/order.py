@@ -1,0 +1,136 @@
+"""The named fibers of a yarn by weight, the most of it first."""
+
+import numpy as np
+
+from workbookgen.reference.content.shares import require_shares
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.texts import folded
+from workbookgen.units import Ratio
+
+SAME = 1e-9
+
+
+@law
+def largest_share(
+    fiber_1: str,
+    named_1: Ratio,
+    fiber_2: str | None = None,
+    named_2: Ratio | None = None,
+    fiber_3: str | None = None,
+    named_3: Ratio | None = None,
+    fiber_4: str | None = None,
+    named_4: Ratio | None = None,
+    before_1: str | None = None,
+    before_2: str | None = None,
+    before_3: str | None = None,
+) -> Ratio:
+    """The largest share of a named fiber that was not yet told.
+
+    z = max y, over the fibers that are none of those before; 0 where none is left. A label begins with the most.
+
+    Parameters
+    ----------
+    fiber_1 : generic name of a fiber of the yarn
+    named_1 : y, the share under which it is named
+    fiber_2 : the next
+    named_2 : its share
+    fiber_3 : the next
+    named_3 : its share
+    fiber_4 : the last
+    named_4 : its share
+    before_1 : a fiber that was told already
+    before_2 : another
+    before_3 : a third
+
+    Returns
+    -------
+    z, a share
+
+    Raises
+    ------
+    ValueError
+        A share that is negative.
+
+    Notes
+    -----
+    Valid for yarns of up to four fibers.
+
+    References
+    ----------
+    16 CFR 303.42 (a): in order of predominance by weight (read).
+    """
+    left = _left(((fiber_1, named_1), (fiber_2, named_2), (fiber_3, named_3), (fiber_4, named_4)), (before_1, before_2, before_3))
+    return np.max(np.asarray(left), axis=0)[()]
+
+
+@law
+def largest_fiber(
+    largest: Ratio,
+    fiber_1: str,
+    named_1: Ratio,
+    fiber_2: str | None = None,
+    named_2: Ratio | None = None,
+    fiber_3: str | None = None,
+    named_3: Ratio | None = None,
+    fiber_4: str | None = None,
+    named_4: Ratio | None = None,
+    before_1: str | None = None,
+    before_2: str | None = None,
+    before_3: str | None = None,
+) -> str:
+    """The named fiber of the largest share that was not yet told.
+
+    name = that of z; of equal ones, the first. It comes next on the label.
+
+    Parameters
+    ----------
+    largest : z, the largest share that was not yet told
+    fiber_1 : generic name of a fiber of the yarn
+    named_1 : the share under which it is named
+    fiber_2 : the next
+    named_2 : its share
+    fiber_3 : the next
+    named_3 : its share
+    fiber_4 : the last
+    named_4 : its share
+    before_1 : a fiber that was told already
+    before_2 : another
+    before_3 : a third
+
+    Returns
+    -------
+    a name
+
+    Raises
+    ------
+    ValueError
+        A share that is negative, or no fiber that is left.
+
+    Notes
+    -----
+    Valid for yarns of up to four fibers.
+
+    References
+    ----------
+    16 CFR 303.42 (a): in order of predominance by weight (read).
+    """
+    require(largest > 0, "The share must be above zero.")
+    pairs = [(fiber, named) for fiber, named in ((fiber_1, named_1), (fiber_2, named_2), (fiber_3, named_3), (fiber_4, named_4)) if fiber is not None and named is not None]
+    left = _left(pairs, (before_1, before_2, before_3))
+
+    def first(most, *rest) -> str:
+        shares, names = rest[: len(pairs)], rest[len(pairs) :]
+        return next((str(name) for share, name in zip(shares, names) if share >= most - SAME), "")
+
+    return by_element(first, largest, *left, *(fiber for fiber, _ in pairs))
+
+
+def _left(pairs, before) -> list[np.ndarray]:
+    """The share of each fiber that is there, 0 where it was told before."""
+    require_shares(*(named for _, named in pairs))
+    done = [each for each in before if each is not None]
+    return [
+        np.asarray(by_element(lambda share, name, *told: 0.0 if folded(str(name)) in {folded(str(each)) for each in told} else float(share), named, fiber, *done), dtype=float)
+        for fiber, named in pairs
+        if fiber is not None and named is not None
+    ]

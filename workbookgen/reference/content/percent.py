@@ -1,0 +1,155 @@
+"""Shares of a yarn in whole percentages that add up to 100."""
+
+import numpy as np
+
+from workbookgen.reference.content.shares import require_shares
+from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.units import Ratio
+
+NOTHING, SAME = 1e-6, 1e-9  # of a share: less is noise; of a percentage
+
+
+@law
+def in_percent(share: Ratio) -> Ratio:
+    """A share in percent, before it is rounded.
+
+    r = 100 z, and 1 where that is less but something. What is in a yarn is not told as 0 %.
+
+    Parameters
+    ----------
+    share : z, a share of the yarn
+
+    Returns
+    -------
+    r, percentage points
+
+    Raises
+    ------
+    ValueError
+        A share that is negative.
+
+    Notes
+    -----
+    Valid for shares from 0 up, to six decimals.
+
+    References
+    ----------
+    Arithmetic. At least one percent of what is there: common practice, no source.
+    """
+    require_shares(share)
+    raised = np.where(np.asarray(share) > NOTHING, np.maximum(1.0, 100 * np.asarray(share, dtype=float)), 0.0)
+    return np.round(raised, 6)[()]
+
+
+@law
+def others_percent(told_1: Ratio, told_2: Ratio, told_3: Ratio, told_4: Ratio) -> Ratio:
+    """The fibers that are not named, in percent.
+
+    r = 100 (1 - Σ z), and 1 where that is less but something. They come last.
+
+    Parameters
+    ----------
+    told_1 : z, the largest share that is named
+    told_2 : the next, 0 if there is none
+    told_3 : the next
+    told_4 : the last
+
+    Returns
+    -------
+    r, percentage points
+
+    Raises
+    ------
+    ValueError
+        A share that is negative.
+
+    Notes
+    -----
+    Valid for shares that add up to 1 at most.
+
+    References
+    ----------
+    16 CFR 303.42 (a): other fibers follow (read).
+    """
+    require_shares(told_1, told_2, told_3, told_4)
+    return in_percent(np.maximum(0.0, 1.0 - np.asarray(told_1 + told_2 + told_3 + told_4, dtype=float)))
+
+
+@law
+def rest_percent(next_2: Ratio, next_3: Ratio, next_4: Ratio, others: Ratio) -> Ratio:
+    """The largest fiber in percent: what the others leave.
+
+    r = 100 - Σ r', over all the others. So nothing is told twice, or not at all.
+
+    Parameters
+    ----------
+    next_2 : r', percentage points of the second fiber
+    next_3 : of the third
+    next_4 : of the fourth
+    others : of those that are not named
+
+    Returns
+    -------
+    r, percentage points
+
+    Raises
+    ------
+    ValueError
+        Points that are negative.
+
+    Notes
+    -----
+    Valid for the largest of the fibers.
+
+    References
+    ----------
+    Definition of a percentage.
+    """
+    require_shares(next_2, next_3, next_4, others)
+    return np.round(100.0 - (next_2 + next_3 + next_4 + others), 6)
+
+
+@law
+def whole_percent(points_1: Ratio, points_2: Ratio, points_3: Ratio, points_4: Ratio, others: Ratio, place: Ratio) -> Ratio:
+    """A fiber's percentage, whole, so that all add up to 100.
+
+    p = the whole points, and one more for those with the largest rests until 100 is full. Each is within one of the exact figure, and none passes one that weighs more.
+
+    Parameters
+    ----------
+    points_1 : percentage points of the first fiber
+    points_2 : of the second
+    points_3 : of the third
+    points_4 : of the fourth
+    others : of those that are not named
+    place : which is wanted: 1 to 4, and 5 for the others
+
+    Returns
+    -------
+    p, a whole number
+
+    Raises
+    ------
+    ValueError
+        Points that are negative, or a place that is none of these.
+
+    Notes
+    -----
+    Valid for points that add up to 100; of equal rests the earlier ones get more.
+
+    References
+    ----------
+    Largest remainders (Hamilton's method): common practice, no source. The rule leaves a tolerance of 3 % of the yarn, 16 CFR 303.43 (from memory).
+    """
+    require_numbers(points_1)
+    require_shares(points_2, points_3, points_4, others)
+    require(by_element(lambda each: each in range(1, 6), place), "A place is a whole number from 1 to 5.")
+    return np.asarray(by_element(lambda wanted, *points: _apportioned(points)[int(wanted) - 1], place, points_1, points_2, points_3, points_4, others), dtype=float)[()]
+
+
+def _apportioned(points) -> list[int]:
+    """Whole points of each, in order, that add up to 100."""
+    whole = [int(each + SAME) for each in points]
+    rests = [round(each - base, 6) for each, base in zip(points, whole)]
+    more = sorted(range(len(points)), key=lambda place: (-rests[place], place))[: 100 - sum(whole)]
+    return [base + (place in more) for place, base in enumerate(whole)]

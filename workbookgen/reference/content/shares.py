@@ -1,0 +1,13 @@
+"""What all shares have in common."""
+
+import numpy as np
+
+from workbookgen.reference.law import require, require_numbers
+
+
+def require_shares(*shares) -> None:
+    """Refuse shares that are no number, or below zero. One that is not given at all is no fault."""
+    require_numbers(*shares)
+    for share in shares:
+        if share is not None:
+            require(np.asarray(share) >= 0, "A share cannot be negative.")

@@ -1,0 +1,147 @@
+"""The fiber content of a yarn in words, as on a label."""
+
+import numpy as np
+
+from workbookgen.reference.content.shares import require_shares
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.texts import is_blank
+from workbookgen.units import Ratio
+
+NOTHING = 1e-6
+
+
+@law
+def content_words(
+    fiber_1: str,
+    percent_1: Ratio,
+    percent_2: Ratio,
+    percent_3: Ratio,
+    percent_4: Ratio,
+    others: Ratio,
+    unnamed: Ratio,
+    whole: Ratio,
+    untold: Ratio = 0.0,
+    fiber_2: str | None = None,
+    fiber_3: str | None = None,
+    fiber_4: str | None = None,
+) -> str:
+    """The fiber content of a yarn, on a label.
+
+    words = each fiber's percentage and name, by weight; what has no name comes last as "other fiber". Only a yarn that is known altogether is told of.
+
+    Parameters
+    ----------
+    fiber_1 : generic name of the largest fiber
+    percent_1 : its percentage
+    percent_2 : that of the second, 0 if there is none
+    percent_3 : that of the third
+    percent_4 : that of the fourth
+    others : that of those without a name
+    unnamed : how many these are
+    whole : what all shares add up to
+    untold : strands of which something is not known
+    fiber_2 : generic name of the second fiber
+    fiber_3 : of the third
+    fiber_4 : of the fourth
+
+    Returns
+    -------
+    a text such as "80% wool, 20% silk"
+
+    Raises
+    ------
+    ValueError
+        Shares that are not all of the yarn, or a strand of which something is not known.
+
+    Notes
+    -----
+    Valid for yarns of up to four fibers. The rule in force where one sells decides, and asks for more: who made it, and where.
+
+    References
+    ----------
+    16 CFR 303.6 (a), 303.27 "100%", 303.42 (a), order and "other fiber", 300.19 (b) mohair and cashmere (read); 303.16 (a) (read as others tell it).
+    """
+    require_shares(percent_1, percent_2, percent_3, percent_4, others, unnamed, whole, untold)
+    require(np.abs(np.asarray(whole) - 1.0) <= NOTHING, "The shares are not all of the yarn.")
+    require(np.asarray(untold) < 0.5, "Of a strand something is not known.")
+    told = [(percent_1, fiber_1)] + [pair for pair in ((percent_2, fiber_2), (percent_3, fiber_3), (percent_4, fiber_4)) if pair[1] is not None]
+
+    def words(rest, count, *each) -> str:
+        pairs = list(zip(each[: len(told)], each[len(told) :]))
+        parts = [f"{int(percent)}% {name}" for percent, name in pairs if percent > 0]
+        if rest > 0:
+            parts.append(f"{int(rest)}% {'other fiber' if round(count) == 1 else 'other fibers'}")
+        return ", ".join(parts)
+
+    return by_element(words, others, unnamed, *(percent for percent, _ in told), *(name for _, name in told))
+
+
+@law
+def on_ticket(content: str) -> str:
+    """The fiber content, as a ticket begins it.
+
+    words = "Fiber content: " and the fibers. One who buys looks for these words.
+
+    Parameters
+    ----------
+    content : the fibers with their percentages
+
+    Returns
+    -------
+    a text such as "Fiber content: 80% wool, 20% silk"
+
+    Raises
+    ------
+    ValueError
+        A blank content.
+
+    Notes
+    -----
+    Valid for any content that is known.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require(by_element(lambda each: not is_blank(str(each)), content), "There is nothing to tell.")
+    return by_element(lambda each: f"Fiber content: {each}", content)
+
+
+@law
+def what_to_type(skein: str, content: str | None = None, lot: str | None = None, design: str | None = None) -> str:
+    """The fiber content, or what is to be typed for it.
+
+    words = the content, or where to look for what is missing. Nothing is told that is not known.
+
+    Parameters
+    ----------
+    skein : the skein of the label
+    content : its fiber content
+    lot : the lot that it is all of
+    design : its design
+
+    Returns
+    -------
+    a text
+
+    Raises
+    ------
+    ValueError
+        A blank name of the skein.
+
+    Notes
+    -----
+    Valid for any skein.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    require(by_element(lambda each: not is_blank(str(each)), skein), "The name is blank: give one.")
+    if content is not None:
+        return by_element(lambda each, _: str(each), content, skein)
+    if design is not None:
+        return by_element(lambda _, __: "Not told: see the strands of its design.", design, skein)
+    if lot is not None:
+        return by_element(lambda _, __: "Not told: see the fiber of its lot.", lot, skein)
+    return by_element(lambda _: "Not told: it has no lot and no design.", skein)

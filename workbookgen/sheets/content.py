@@ -1,0 +1,201 @@
+"""Fiber content: what lots, strands and skeins are of by weight, as a label tells it.
+
+A lot has up to three fibers, a design up to four strands, so that a yarn has up to twelve
+fibers; those of one name add up, and up to four names are told.
+"""
+
+from workbookgen.language.domains import Choice, Number
+from workbookgen.language.fields import Input, Result, Rule
+from workbookgen.language.quantities import NUMBER, SHARE
+from workbookgen.reference import content, made_of, plying, stock
+from workbookgen.sheets import guide
+from workbookgen.sheets.lookup import lookup
+
+MORE = (("also", "Also of"), ("third", "And of"))  # a lot's second and third fiber
+PARTS = (1, 2, 3, 4)
+FIBERS = range(1, 13)
+TOLD = (1, 2, 3, 4)
+WOOLS = ", ".join(f'@ = "{name}"' for name in ("wool", "recycled wool", "mohair", "cashmere", "camel", "camel hair", "alpaca", "llama", "vicuna"))
+
+
+def mixed_of() -> tuple[Input, ...]:
+    """The other fibers of a lot that is a mixture."""
+    return tuple(
+        field
+        for key, label in MORE
+        for field in (
+            Input(f"{key}_kind", label, Choice("guide_listed", guide.SHEET), width=14, help="Another fiber of a lot that is a mixture, from the guide on the sheet Guide; for the fiber content of a label."),
+            Input(f"{key}_share", "Its share", Number(above=0, below=1), SHARE, width=8, help="Of the weight of the lot."),
+        )
+    )
+
+
+def of_lot() -> tuple[Result, ...]:
+    """What of a lot other sheets ask for."""
+    return (
+        *(
+            lookup(f"generic_{place}", "On labels", "guide_generic", kind, width=14)
+            for place, kind in ((1, "kind"), (2, "also_kind"), (3, "third_kind"))
+        ),
+        Result("main_share", "Main fiber", "1 - IF(given(also_share), also_share, 0) - IF(given(third_share), third_share, 0)", content.main_share, SHARE,
+               uses={"also": "also_share", "third": "third_share"},
+               only_if='AND(kind <> "", IF(given(also_kind), given(also_share), NOT(given(also_share))), IF(given(third_kind), given(third_share), NOT(given(third_share))), '
+                       "IF(given(also_share), also_share, 0) + IF(given(third_share), third_share, 0) < 1)"),
+        Result("mixture", "Made of", "ROUND(ROUND(main_share * 1000, 9), 0) & \" \" & generic_1" + "".join(
+            f' & IF(AND(given(generic_{place}), given({key}_share)), " " & ROUND(ROUND({key}_share * 1000, 9), 0) & " " & generic_{place}, "")' for place, key in ((2, "also"), (3, "third"))),
+            content.mixture, None, width=20,
+            uses={"fiber_1": "generic_1", "share_1": "main_share", "fiber_2": "generic_2", "share_2": "also_share", "fiber_3": "generic_3", "share_3": "third_share"}),
+    )
+
+
+def lot_rules() -> tuple[Rule, ...]:
+    """A share without its fiber, the reverse, and shares that are all of the lot."""
+    def lacks(one: str, other: str):
+        return lambda values: bool(values[one]) and not values[other]
+
+    return (
+        *(
+            rule
+            for key, label in MORE
+            for rule in (
+                Rule(f"AND(given({key}_kind), NOT(given({key}_share)))", lacks(f"{key}_kind", f"{key}_share"), f"{label}: type its share of the weight beside it."),
+                Rule(f"AND(given({key}_share), NOT(given({key}_kind)))", lacks(f"{key}_share", f"{key}_kind"), f"{label}: choose the fiber whose share stands beside it."),
+            )
+        ),
+        Rule("also_share + third_share >= 1", lambda values: values["also_share"] + values["third_share"] >= 1, "Also of, and of: their shares leave nothing for the main fiber. Check them."),
+    )
+
+
+def of_component() -> tuple[Result, ...]:
+    """Of a design's strand: the lot that tells what it is of, and whether that is open."""
+    return (
+        *(
+            lookup(f"mixture_{number}", "Made of", "fiber_mixture", lot, width=20)
+            for number, lot in ((1, "lot"), (2, "other_lot"))
+        ),
+        Result("told_lot", "Of the lot", "lot", content.lot_of_strand, None, uses={"mixed": "mixture_1", "other": "other_lot", "other_mixed": "mixture_2"}, width=20,
+               only_if='AND(mixture_1 <> "", IF(given(other_lot), IF(given(mixture_2), mixture_1 = mixture_2, 1 = 0), 1 = 1))'),
+        Result("untold", "Open", "IF(AND(given(share), given(told_lot)), 0, 1)", content.untold, NUMBER, uses={"lot": "told_lot"}, digits=0, only_if='design <> ""'),
+    )
+
+
+def of_label() -> tuple[Result, ...]:
+    """What a label's skein is of, by weight, and in words."""
+    return (*_strands(), *_fibers(), *_told(), *_percentages(), *_words())
+
+
+def _strands() -> tuple[Result, ...]:
+    return (
+        lookup("of_lot", "Its lot", "skeins_from_lot", "skein"),
+        lookup("of_design", "Its design", "skeins_from_design", "skein"),
+        *(Result(f"strand_{part}", "Strand", f'of_design & " / {part}"', plying.component_key, None, uses={"design": "of_design"}, fixed={"place": part}) for part in PARTS),
+        lookup("picked_lot", "Lot of the first strand", "components_told_lot", "strand_1", among="components_key"),
+        Result("lot_1", "Lot", "IF(given(picked_lot), picked_lot, of_lot)", made_of.lot_in_use, None, uses={"picked": "picked_lot", "own": "of_lot", "design": "of_design"},
+               only_if="OR(given(picked_lot), AND(given(of_lot), NOT(given(of_design))))"),
+        *(lookup(f"lot_{part}", "Lot", "components_told_lot", f"strand_{part}", among="components_key") for part in PARTS[1:]),
+        lookup("picked_share", "Share of the first strand", "components_share", "strand_1", SHARE, among="components_key"),
+        *(lookup(f"share_{part}", "Of the weight", "components_share", f"strand_{part}", SHARE, among="components_key") for part in PARTS[1:]),
+        Result("share_1", "Of the weight", "IF(given(picked_share), picked_share, 1)", content.strand_share, SHARE, uses={"lot": "lot_1", "found": "picked_share"}, only_if='lot_1 <> ""'),
+        Result("untold", "Strands of which something is open", "total(components_untold, components_of, of_design)", stock.total, NUMBER, digits=0,
+               uses={"name": "of_design", "names": "components_of", "amounts": "components_untold"}),
+    )
+
+
+def _fibers() -> tuple[Result, ...]:
+    """Of each strand three fibers, and what each is of the whole yarn."""
+    found = []
+    for part in PARTS:
+        for place, share in ((1, "main_share"), (2, "also_share"), (3, "third_share")):
+            number = 3 * (part - 1) + place
+            found += [
+                lookup(f"fiber_{number}", "Fiber", f"fiber_generic_{place}", f"lot_{part}"),
+                Result(f"part_{number}", "In the yarn", f"share_{part} * pick(fiber_{share}, fiber_listed, lot_{part})", content.share_in_yarn, SHARE,
+                       uses={"strand": f"share_{part}", "lot": f"lot_{part}", "lots": "fiber_listed", "shares": f"fiber_{share}"}),
+            ]
+    return tuple(found)
+
+
+def _is_new(word: str, before: list[str]) -> str:
+    """Whether a word that may be missing has a value that is none of those before."""
+    others = (f"NOT(IF(given({each}), {each} = {word}, 1 = 0))" for each in before)
+    return f"AND({', '.join((f'given({word})', *others))})"
+
+
+def _told() -> tuple[Result, ...]:
+    """The different fibers, up to four, each with its share and that under which it is named."""
+    found = []
+    for k in TOLD:
+        before = [f"kind_{each}" for each in range(1, k)]
+        formula = "".join(f"IF({_is_new(f'fiber_{i}', before)}, fiber_{i}, " for i in FIBERS) + '""' + ")" * len(FIBERS)
+        whole = " + ".join(f"IF(AND(given(fiber_{i}), given(part_{i})), IF(fiber_{i} = kind_{k}, part_{i}, 0), 0)" for i in FIBERS)
+        found += [
+            Result(f"kind_{k}", "Fiber", formula, content.next_fiber, None,
+                   uses={f"before_{place}": each for place, each in enumerate(before, start=1)}, leaves=tuple(f"before_{place}" for place in range(k, 4))),
+            Result(f"whole_{k}", "Of it in all", whole, content.together, SHARE, uses={"fiber": f"kind_{k}"} | {f"share_{i}": f"part_{i}" for i in FIBERS}),
+            Result(f"named_{k}", "Named with", f"IF(OR(whole_{k} > 0.049999999, {WOOLS.replace('@', f'kind_{k}')}), whole_{k}, 0)", content.named_share, SHARE, uses={"fiber": f"kind_{k}", "share": f"whole_{k}"}),
+        ]
+    return tuple(found)
+
+
+OF_TOLD = {f"fiber_{k}": f"kind_{k}" for k in TOLD}
+
+
+def _percentages() -> tuple[Result, ...]:
+    """By weight: each fiber's name and share, in percent, and in whole percent."""
+    found = []
+    for k in TOLD:
+        before = [f"name_{each}" for each in range(1, k)]
+        told = {f"before_{place}": each for place, each in enumerate(before, start=1)}
+        left = {"leaves": tuple(f"before_{place}" for place in range(k, 4)), "uses": OF_TOLD | told}
+        shares = ", ".join(f"IF({_is_new(f'kind_{each}', before)}, {f'named_{each}' if each == 1 else f'IF(given(named_{each}), named_{each}, 0)'}, 0)" for each in TOLD)
+        names = "".join(
+            f"IF(IF(AND({_is_new(f'kind_{each}', before)}, given(named_{each})), named_{each}, 0) > largest_{k} - 0.000000001, kind_{each}, " for each in TOLD) + '""' + ")" * len(TOLD)
+        found += [
+            Result(f"largest_{k}", "Share", f"MAX({shares})", content.largest_share, SHARE, **left),
+            Result(f"name_{k}", "Fiber", names, content.largest_fiber, None, only_if=f"largest_{k} > 0", leaves=left["leaves"], uses=left["uses"] | {"largest": f"largest_{k}"}),
+        ]
+    points = [f"points_{each}" for each in range(1, 6)]
+    found += [
+        *(
+            Result(f"points_{k}", "In percent", f"IF(largest_{k} > 0.000001, ROUND(MAX(1, 100 * largest_{k}), 6), 0)", content.in_percent, NUMBER, uses={"share": f"largest_{k}"})
+            for k in TOLD[1:]
+        ),
+        Result("points_5", "Others, in percent", "IF(1 - largest_1 - largest_2 - largest_3 - largest_4 > 0.000001, ROUND(MAX(1, 100 * (1 - largest_1 - largest_2 - largest_3 - largest_4)), 6), 0)",
+               content.others_percent, NUMBER, uses={f"told_{k}": f"largest_{k}" for k in TOLD}),
+        Result("points_1", "In percent", "ROUND(100 - points_2 - points_3 - points_4 - points_5, 6)", content.rest_percent, NUMBER,
+               uses={"next_2": "points_2", "next_3": "points_3", "next_4": "points_4", "others": "points_5"}),
+        *(
+            Result(f"percent_{place}", "Whole percent", _apportioned(points, place), content.whole_percent, NUMBER, digits=0, uses={"others": "points_5"}, fixed={"place": place})
+            for place in range(1, 6)
+        ),
+    ]
+    return tuple(found)
+
+
+def _down(word: str) -> str:
+    return f"ROUNDDOWN({word} + 0.000000001, 0)"
+
+
+def _apportioned(points: list[str], place: int) -> str:
+    """The whole points, and one more if so few have a larger rest, or an equal one before it, that some of the hundred is left."""
+    rests = [f"ROUND({each} - {_down(each)}, 6)" for each in points]
+    own = rests[place - 1]
+    before = " + ".join(f"IF({rest} {'>=' if other < place else '>'} {own}, 1, 0)" for other, rest in enumerate(rests, start=1) if other != place)
+    return f"{_down(points[place - 1])} + IF({before} < 100 - {' - '.join(map(_down, points))}, 1, 0)"
+
+
+def _words() -> tuple[Result, ...]:
+    whole = "whole_1 + " + " + ".join(f"IF(given(whole_{k}), whole_{k}, 0)" for k in TOLD[1:])
+    unnamed = "IF(named_1 > 0, 0, 1) + " + " + ".join(f"IF(given(named_{k}), IF(named_{k} > 0, 0, 1), 0)" for k in TOLD[1:])
+    more = "".join(f' & IF(given(name_{k}), ", " & percent_{k} & "% " & name_{k}, "")' for k in TOLD[1:])
+    return (
+        Result("whole", "Known in all", whole, content.known_in_all, SHARE),
+        Result("unnamed", "Without a name", unnamed, content.without_a_name, NUMBER, digits=0),
+        Result("content_is", "Fiber content", f'percent_1 & "% " & name_1{more} & IF(percent_5 > 0, ", " & percent_5 & IF(unnamed = 1, "% other fiber", "% other fibers"), "")',
+               content.content_words, None, uses={f"fiber_{k}": f"name_{k}" for k in TOLD} | {"others": "percent_5"},
+               only_if="AND(ABS(whole - 1) <= 0.000001, IF(given(untold), untold < 0.5, 1 = 1))", width=30),
+        Result("content", "Fiber content", '"Fiber content: " & content_is', content.on_ticket, None, uses={"content": "content_is"}, width=36),
+        Result("content_told", "Fiber content",
+               'IF(given(content_is), content_is, IF(given(of_design), "Not told: see the strands of its design.", IF(given(of_lot), "Not told: see the fiber of its lot.", "Not told: it has no lot and no design.")))',
+               content.what_to_type, None, uses={"content": "content_is", "lot": "of_lot", "design": "of_design"}, only_if='skein <> ""', width=36),
+    )
