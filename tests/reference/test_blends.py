@@ -89,3 +89,14 @@ def test_a_combed_lot_on_the_sheet():
     assert (values["fiber_top_share"][0], values["fiber_noil_share"][0], values["fiber_waste"][0]) == approx((0.65, 0.3, 10))
     more = expected_values(METRIC, with_records(METRIC, starting_entries(METRIC), "fiber", [lot | {"noil_weighed": 80.0}]))
     assert more["fiber_message"][0].startswith("Noil:") and more["fiber_waste"][0] is None
+
+
+def test_the_page_of_a_lot_tells_top_noil_and_waste():
+    def page(**lot):
+        entries = with_records(METRIC, starting_entries(METRIC), "fiber", [{"name": "Fleece", "state": "washed fiber", "weight": 200.0, "prepared_weighed": 130.0} | lot])
+        values = expected_values(METRIC, entries | {"way_lot": ("Fleece",)})
+        return tuple(values[f"way_{key}"][0] for key in ("top_share", "noil", "noil_share", "waste", "waste_share"))
+
+    assert page(way="combing", noil_weighed=60.0) == approx((0.65, 60, 0.3, 10, 0.05))
+    assert page(way="combing") == (0.65, None, None, None, None), "what the comb kept may be noil or waste"
+    assert page(way="carding") == (0.65, None, None, approx(70), approx(0.35)), "cards keep no noil back"

@@ -9,6 +9,7 @@ from workbookgen.language.views import Reading, band
 from workbookgen.reference import garments as trade
 from workbookgen.reference import knitting, yarn_count
 from workbookgen.settings import Settings
+from workbookgen.sheets.fabric import FABRIC
 from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = "Need"
@@ -25,8 +26,9 @@ CAUTIONS = (
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (GARMENT, PATTERN, SHAWL, FULLING), (
+    return Chapter(CHAPTER, (GARMENT, FABRIC, PATTERN, SHAWL, FULLING), (
         asked_and_answered(GARMENT, "mass", "yarn", hidden="swatch_area", is_printed=False),
+        asked_and_answered(FABRIC, "area", "far", hidden="swatch_area by_swatch density munden stitch by_gauge", is_printed=False),
         asked_and_answered(PATTERN, "yarn", "mass", hidden="density", is_printed=False),
         asked_and_answered(SHAWL, "possible", hidden="rest", is_printed=False),
         band(Reading(title="Before you full", sentences=CAUTIONS, is_caution=True, is_printed=False)),

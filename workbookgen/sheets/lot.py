@@ -33,7 +33,12 @@ def chapter(settings: Settings) -> Chapter:
                 ("Skeins", ("way_skeins",)), ("Yarn in them", ("way_length",)), ("Mean grist", ("way_grist",)), ("They vary by (CV)", ("way_variation",)), ("Projects take of it", ("way_promised",)),
             )),
         ),
-        band(CHART),
+        band(
+            CHART,
+            Matrix(title="Carded or combed", heads=("", "Of the fed"), across=(9, 12), rows=(
+                ("Top or batts", ("way_weighed_top", "way_top_share")), ("Noil", ("way_noil", "way_noil_share")), ("Waste", ("way_waste", "way_waste_share")),
+            )),
+        ),
     ))
 
 
@@ -82,6 +87,12 @@ WAY = Card(
             *(_of_lot(f"loss_{key}", label, f"expected_{'yield' if key == 'washed' else STEPS[key]}", SHARE) for key, label, *_ in STAGES),
             _of_lot("second", "Second preparation", "second_loss", SHARE),
             *(_expected(key, label, before) for key, label, _, before in STAGES),
+            _of_lot("weighed_top", "Top or batts", "prepared_weighed"),
+            _of_lot("top_share", "Its share", "top_share", SHARE, 0),
+            _of_lot("noil", "Noil", "noil_weighed"),
+            _of_lot("noil_share", "Its share", "noil_share", SHARE, 0),
+            _of_lot("waste", "Waste", "waste"),
+            _of_lot("waste_share", "Its share", "waste_share", SHARE, 0),
             *(_of_lot(f"lost_{key}", label, f"lost_{STEPS[key]}", SHARE, 0) for key, label, *_ in STAGES),
         )),
         Group("Its yarn", (

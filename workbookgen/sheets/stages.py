@@ -136,6 +136,7 @@ def shares_lost() -> tuple[Result, ...]:
 
 
 OUT = "prepared_weighed + noil_weighed"
+NOIL = "IF(given(noil_weighed), noil_weighed, 0)"
 
 
 def out_of_fed() -> tuple[Result, ...]:
@@ -145,9 +146,11 @@ def out_of_fed() -> tuple[Result, ...]:
                only_if="AND(stage <= 3, prepared_weighed <= scoured * 1.000001)", note="Share of what was fed that is ready to spin."),
         Result("noil_share", "Noil", "noil_weighed / scoured", fiber.share_of_fed, SHARE, uses={"part": "noil_weighed", "fed": "scoured"},
                only_if="AND(stage <= 3, noil_weighed <= scoured * 1.000001)"),
-        Result("waste", "Waste", "MAX(0, scoured - prepared_weighed - noil_weighed)", fiber.waste_of_fed, MASS,
-               uses={"fed": "scoured", "prepared": "prepared_weighed", "noil": "noil_weighed"}, only_if=f"AND(stage <= 3, {OUT} <= scoured * 1.000001)",
+        Result("waste", "Waste", f"MAX(0, scoured - prepared_weighed - {NOIL})", fiber.waste_of_fed, MASS,
+               uses={"fed": "scoured", "prepared": "prepared_weighed", "noil": "noil_weighed"},
+               only_if=f"AND(stage <= 3, prepared_weighed + {NOIL} <= scoured * 1.000001, OR(given(noil_weighed), NOT({COMBED})))",
                note="What was fed and is neither top nor noil."),
+        Result("waste_share", "Waste, share", "waste / scoured", fiber.waste_share, SHARE, uses={"fed": "scoured"}),
     )
 
 

@@ -14,7 +14,7 @@ from workbookgen.reference.fiber.backwards import (
     before_spinning,
 )
 from workbookgen.reference.fiber.doubt import clean_doubt, yarn_doubt
-from workbookgen.reference.fiber.fed import share_of_fed, waste_of_fed
+from workbookgen.reference.fiber.fed import share_of_fed, waste_of_fed, waste_share
 from workbookgen.reference.fiber.fleece import (
     WOOL_GRADES,
     clean_fleece,
@@ -67,6 +67,7 @@ __all__ = [
     "share_of_fed",
     "stage",
     "waste_of_fed",
+    "waste_share",
     "wool_grade",
     "yarn_doubt",
     "yield_doubt",

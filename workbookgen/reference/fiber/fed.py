@@ -2,7 +2,8 @@
 
 import numpy as np
 
-from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.texts import folded
 from workbookgen.units import Mass, Quantity, Ratio
 
 NO_MASS = Quantity(0.0, "g")
@@ -46,17 +47,18 @@ def share_of_fed(part: Mass, fed: Mass, stage: Ratio = 1) -> Ratio:
 
 
 @law
-def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass, stage: Ratio = 1) -> Mass:
+def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Ratio = 1, way: str | None = None) -> Mass:
     """What is lost of the fed fiber besides the noil.
 
-    w = F - p - n. Dust, chaff, and what flies.
+    w = F - p - n. Dust, chaff, and what flies; cards leave no noil.
 
     Parameters
     ----------
     fed : F, mass of fiber fed
     prepared : p, mass of the top or of what the cards gave
-    noil : n, mass of the noil
+    noil : n, mass of the noil, if it was weighed
     stage : stage in which the lot was bought, 1 to 5; it is prepared by oneself up to 3
+    way : "carding", or nothing for it, or "combing"
 
     Returns
     -------
@@ -65,7 +67,7 @@ def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass, stage: Ratio = 1) -> Mas
     Raises
     ------
     ValueError
-        A mass that is not above zero, more than was fed, or fiber that was bought prepared.
+        A mass that is not above zero, more than was fed, combed fiber whose noil was not weighed, or fiber that was bought prepared.
 
     Notes
     -----
@@ -76,7 +78,45 @@ def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass, stage: Ratio = 1) -> Mas
     Definition of the difference.
     """
     require_numbers(fed, prepared, noil)
-    require((fed > NO_MASS) & (prepared > NO_MASS) & (noil > NO_MASS), "Every weight must be above zero.")
+    require((fed > NO_MASS) & (prepared > NO_MASS), "Every weight must be above zero.")
+    if noil is None:
+        require(way is None or by_element(lambda each: folded(str(each)) != "combing", way), "The noil was not weighed.")
+        noil = 0 * fed
+    else:
+        require(noil > NO_MASS, "Every weight must be above zero.")
     require(prepared + noil <= fed * (1 + ROUNDING), "No more comes out than was fed.")
     require(stage <= STAGE_OF_PREPARING, "This fiber was bought prepared.")
     return np.maximum(fed - prepared - noil, 0 * fed)
+
+
+@law
+def waste_share(waste: Mass, fed: Mass) -> Ratio:
+    """Share of the fed fiber that is waste.
+
+    x = w / F. With top and noil it makes up the whole.
+
+    Parameters
+    ----------
+    waste : w, mass of the waste, 0 if nothing is lost
+    fed : F, mass of fiber fed
+
+    Returns
+    -------
+    x, a share of the fed fiber
+
+    Raises
+    ------
+    ValueError
+        A negative mass of waste, or none that was fed.
+
+    Notes
+    -----
+    Valid for weights in the same air.
+
+    References
+    ----------
+    Definition of a share.
+    """
+    require(waste >= NO_MASS, "The waste cannot be negative.")
+    require(fed > NO_MASS, "The fiber that was fed must be above zero.")
+    return (waste / fed).m_as("")

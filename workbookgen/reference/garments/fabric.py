@@ -1,0 +1,181 @@
+"""How much fabric a yarn gives: by a swatch that was weighed, or by its gauge."""
+
+from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.units import Area, Grist, Length, Mass, PerArea, Quantity
+
+NO_LENGTH, NO_AREA, NO_MASS = Quantity(0.0, "m"), Quantity(0.0, "m^2"), Quantity(0.0, "g")
+NO_GRIST, NO_DENSITY = Quantity(0.0, "m/g"), Quantity(0.0, "1/m^2")
+OF_SWATCH, OF_GAUGE = "a weighed swatch", "the gauge"
+
+
+@law
+def area_by_swatch(length: Length, grist: Grist, swatch_area: Area, swatch_mass: Mass) -> Area:
+    """Area of fabric that a yarn gives, from a swatch.
+
+    A = L / g / m · a. As many swatches as the yarn weighs.
+
+    Parameters
+    ----------
+    length : L, length of yarn
+    grist : g, its grist
+    swatch_area : a, area of the swatch
+    swatch_mass : m, its mass
+
+    Returns
+    -------
+    A, an area
+
+    Raises
+    ------
+    ValueError
+        A negative length, or a grist, a swatch or a mass that is not above zero.
+
+    Notes
+    -----
+    Valid for fabric that is worked as the swatch was, of the same yarn; edges and seams take some more.
+
+    References
+    ----------
+    Definition of a proportion.
+    """
+    require(length >= NO_LENGTH, "The length cannot be negative.")
+    require(grist > NO_GRIST, "The grist must be above zero.")
+    require(swatch_area > NO_AREA, "The swatch must be above zero.")
+    require(swatch_mass > NO_MASS, "The mass must be above zero.")
+    return (length / grist / swatch_mass * swatch_area).to("m^2")
+
+
+@law
+def area_by_gauge(length: Length, stitch_density: PerArea, stitch_length: Length) -> Area:
+    """Area of fabric that a yarn gives, from its gauge.
+
+    A = L / (S · ℓ). As many stitches as the yarn is long enough for.
+
+    Parameters
+    ----------
+    length : L, length of yarn
+    stitch_density : S, stitches in an area
+    stitch_length : ℓ, length of yarn in one stitch
+
+    Returns
+    -------
+    A, an area
+
+    Raises
+    ------
+    ValueError
+        A negative length, or stitches that are not above zero.
+
+    Notes
+    -----
+    Valid for fabric of stitches that are alike. With a stitch by Munden's relation, plain wool knitting, within 10 to 15 %.
+
+    References
+    ----------
+    Definition of the stitch density; D. L. Munden, 1959, for the stitch length where it was not unraveled (from memory).
+    """
+    require(length >= NO_LENGTH, "The length cannot be negative.")
+    require(stitch_density > NO_DENSITY, "The stitches must be above zero.")
+    require(stitch_length > NO_LENGTH, "The stitch must be above zero.")
+    return (length / (stitch_density * stitch_length)).to("m^2")
+
+
+@law
+def area_in_use(swatch: Area | None = None, gauge: Area | None = None) -> Area:
+    """Area of fabric to go by.
+
+    A = that of the swatch, or else that of the gauge. Weighing says more than counting.
+
+    Parameters
+    ----------
+    swatch : area by a weighed swatch
+    gauge : area by the gauge
+
+    Returns
+    -------
+    A, an area
+
+    Raises
+    ------
+    ValueError
+        Neither of them, or a negative area.
+
+    Notes
+    -----
+    Valid for one yarn, worked in one way.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    require_numbers(swatch, gauge)
+    area = swatch if swatch is not None else gauge
+    require(area is not None, "Neither a swatch nor a gauge is known.")
+    require(area >= NO_AREA, "An area cannot be negative.")
+    return area
+
+
+@law
+def area_basis(swatch: Area | None = None, gauge: Area | None = None) -> str:
+    """What the area of fabric rests on.
+
+    words = the first known of swatch and gauge. How far to trust it depends on that.
+
+    Parameters
+    ----------
+    swatch : area by a weighed swatch
+    gauge : area by the gauge
+
+    Returns
+    -------
+    "a weighed swatch" or "the gauge"
+
+    Raises
+    ------
+    ValueError
+        Neither of them, or a negative area.
+
+    Notes
+    -----
+    Valid for one yarn, worked in one way.
+
+    References
+    ----------
+    Common practice, no source.
+    """
+    area = area_in_use(swatch, gauge)
+    basis = OF_GAUGE if swatch is None else OF_SWATCH
+    return by_element(lambda _: basis, area.magnitude)
+
+
+@law
+def far_at_width(area: Area, width: Length) -> Length:
+    """How long a strip of fabric gets.
+
+    l = A / w. A scarf twice as wide gets half as long.
+
+    Parameters
+    ----------
+    area : A, area of the fabric
+    width : w, width of the strip
+
+    Returns
+    -------
+    l, a length
+
+    Raises
+    ------
+    ValueError
+        A negative area, or a width that is not above zero.
+
+    Notes
+    -----
+    Valid for a rectangle, without fringes.
+
+    References
+    ----------
+    Geometry.
+    """
+    require(area >= NO_AREA, "An area cannot be negative.")
+    require(width > NO_LENGTH, "The width must be above zero.")
+    return (area / width).to("m")
