@@ -137,6 +137,57 @@ def test_specimens(variation, error, t, wanted):
     assert statistics.specimens(variation, error, t) == wanted
 
 
+@pytest.mark.parametrize(
+    "variation, error, wanted",
+    [
+        # By hand, t of NIST/SEMATECH (read for these): 2.571 · 4.76 / √6 = 5.00, and 2.776 · 4.76 / √5 = 5.91.
+        (0.0476, 0.05, 6),
+        (0.1, 0.1, 7),  # 2.447 / √7 = 0.92, 2.571 / √6 = 1.05
+        (0.1, 0.2, 4),  # 3.182 / √4 = 1.59, 4.303 / √3 = 2.48
+        (0.0, 0.05, 3),  # readings that happen to agree are no proof
+        (0.1, 0.0306, 61),  # t of 40 is 2.021 and of 60 is 2.000: 43 are worked out, and the table goes on at 61
+    ],
+)
+def test_readings_in_all(variation, error, wanted):
+    assert statistics.readings_in_all(variation, error) == wanted
+
+
+@given(variation=st.floats(0.001, 0.2), error=st.floats(0.05, 0.5))
+def test_so_many_readings_are_enough_and_one_less_is_not(variation, error):
+    number = int(statistics.readings_in_all(variation, error))
+    assert statistics.half_width(variation, number) <= error * (1 + 1e-8)
+    assert number in (3, 41, 61, 121) or statistics.half_width(variation, number - 1) > error * (1 - 1e-8)
+
+
+def test_who_takes_the_readings_asked_for_is_as_near_as_promised():
+    # The promise, tried on drawn yarn: take three, then as many more as are asked for, until they are enough.
+    draw = np.random.default_rng(20)
+    near = []
+    for _ in range(500):
+        readings = [*(1 + 0.07 * draw.standard_normal(3))]
+        while (wanted := int(statistics.readings_in_all(np.std(readings, ddof=1) / np.mean(readings), 0.05))) > len(readings):
+            readings += [*(1 + 0.07 * draw.standard_normal(wanted - len(readings)))]
+        near.append(abs(np.mean(readings) - 1) <= 0.05)
+    assert 0.92 <= np.mean(near) <= 0.99
+
+
+@pytest.mark.parametrize(
+    "count, in_all, words",
+    [
+        (1, None, "2 more to see how they vary"),
+        (2, 3, "1 more to see how they vary"),
+        (3, 5, "2 more for ±5%"),
+        (5, 5, "enough for ±5%"),
+        (5, 3, "enough for ±5%"),
+        (5, 6, "1 more for ±5%, or over more inches"),
+        (4, None, "too uneven for ±5%: count over more inches"),
+    ],
+)
+def test_how_many_more(count, in_all, words):
+    assert statistics.more_readings(count, 0.05, in_all) == words
+    assert "±2.5%" in statistics.more_readings(3, 0.025)
+
+
 @given(variation=st.floats(0.01, 0.5), error=st.floats(0.01, 0.5))
 def test_so_many_specimens_are_enough_and_one_less_is_not(variation, error):
     number = statistics.specimens(variation, error)
@@ -333,6 +384,11 @@ def test_squares_are_numpys(value):
         (lambda: statistics.half_width(-1.0, 2), "deviation"),
         (lambda: statistics.standard_error(1.0, 0), "whole numbers"),
         (lambda: statistics.standard_error(1.0, 2.5), "whole numbers"),
+        (lambda: statistics.readings_in_all(-0.1, 0.1), "variation"),
+        (lambda: statistics.readings_in_all(0.1, 0), "error"),
+        (lambda: statistics.readings_in_all(1.0, 0.01), "121"),
+        (lambda: statistics.more_readings(0, 0.1), "reading"),
+        (lambda: statistics.more_readings(3, 0), "error"),
         (lambda: statistics.specimens(-0.1, 0.1), "variation"),
         (lambda: statistics.specimens(0.1, 0), "error"),
         (lambda: statistics.specimens(0.1, 0.1, 0), "uncertainties"),

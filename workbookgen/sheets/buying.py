@@ -28,8 +28,9 @@ BUYING = Card(
             Input("length", "Length of yarn wanted", Number(above=0, most=10_000_000), LENGTH, needed=True, help="Finished yarn, margin included."),
             Input("grist", "Grist wanted", Number(above=0, most=1_000_000), GRIST, needed=True, help="Grist of the finished yarn."),
             stages.way(),
+            stages.second_way(),
             *stages.own_losses(),
-            *stages.again(),
+            stages.own_second(),
         )),
         Group("Worked out", (
             Result("yarn", "Weight of yarn", "length / grist", yarn_count.mass_of_length, MASS, note="Length over grist."),

@@ -38,6 +38,9 @@ READINGS = tuple(f"wpi_{number}" for number in range(1, 6))
 AMOUNT = Number(above=0, most=1_000_000)
 TURNS = Number(least=0, most=100_000)
 OF_READINGS = {f"reading_{number}": word for number, word in enumerate(READINGS, start=1)}
+# How many lines of the table of t stand for too few readings, and how near their mean shall be.
+TOO_FEW = "SUMPRODUCT((quantiles_t * quantiles_t * variation * variation > quantiles_readings * doubts_readings * doubts_readings * 1.000000001) * 1)"
+WITHIN = '±" & ROUND(ROUND(doubts_readings * 100, 9), 1) & "%"'
 
 
 def sheet(settings: Settings) -> Sheet:
@@ -53,7 +56,7 @@ def sheet(settings: Settings) -> Sheet:
 
 VIEW = LogView(
     typed="name lot length mass wpi_1",
-    answers=(("It is", "grist_yd_lb wpi k"), ("For planning", "loss shrinkage take_up")),
+    answers=(("It is", "grist_yd_lb wpi k readings_words"), ("For planning", "loss shrinkage take_up")),
 )
 
 
@@ -68,7 +71,7 @@ def samples(settings: Settings) -> Log:
                 Input("name", "Sample", Name(), needed=True, width=22, help="What you call this sample. Projects choose it by this name."),
                 Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=18, help="What it was spun from."),
                 *(
-                    Input(word, f"Wraps {number}", Number(above=0, most=500), THREADS, width=8, help="Wraps in an inch, counted afresh at another place.")
+                    Input(word, f"Wraps {number}", Number(above=0, most=500), THREADS, width=8, help="Wraps in an inch, counted afresh at another place. Of uneven yarn wrap several inches, and divide: =31/3.")
                     for number, word in enumerate(READINGS, start=1)
                 ),
                 Input("length", "Length", AMOUNT, LENGTH, help="Of the finished sample."),
@@ -98,6 +101,10 @@ def samples(settings: Settings) -> Log:
                        note="Coefficient of variation: spread over mean."),
                 Result("half_width", "95% within ±", "band(quantiles_t, quantiles_readings, count) * spread / SQRT(count)", statistics.half_width, THREADS,
                        uses={"deviation": "spread"}, digits=2, note="The mean of very many readings lies this near, 19 times in 20."),
+                Result("readings_words", "Readings to take",
+                       f'IF(count < 3, (3 - count) & " more to see how they vary", IF(given(in_all), IF(in_all <= count, "enough for {WITHIN}, (in_all - count) & " more for {WITHIN} '
+                       f'& IF(in_all > 5, ", or over more inches", "")), "too uneven for {WITHIN} & ": count over more inches"))',
+                       statistics.more_readings, None, uses={"error": "doubts_readings"}, width=32, note="For a mean that lies as near as the sheet Sureness says, 19 times in 20, if the others vary as these do."),
                 Result("width", "Yarn width", "1 / wpi", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "wpi"}),
             )),
             Group("Grist", (
@@ -133,6 +140,8 @@ def samples(settings: Settings) -> Log:
                 Result("ply_pace", "Plying", "plied_length / ply_minutes", planning.pace, PACE, uses={"length": "plied_length", "minutes": "ply_minutes"}),
             )),
             Group("For other sheets", (
+                Result("in_all", "Readings in all", f"INDEX(quantiles_readings, MAX(2, 1 + {TOO_FEW}))", statistics.readings_in_all, NUMBER, uses={"error": "doubts_readings"}, digits=0,
+                       only_if=f"{TOO_FEW} < COUNT(quantiles_readings)"),
                 Result("of_lot", "Sample of", "lot", stock.listed, None, uses={"name": "lot"}, width=18),
                 Result("listed", "Listed as", "name", stock.listed, None, width=22),
             ), printed=False),

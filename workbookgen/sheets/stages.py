@@ -36,12 +36,14 @@ def way() -> Input:
     return Input("way", "Prepared by", Choice("ways_name", lists.SHEET), width=11, help="Carding, if left empty; combing leaves far more behind.")
 
 
-def again() -> tuple[Input, ...]:
-    """A second preparation, which is easily forgotten: it loses once more."""
-    return (
-        Input("second_way", "And again by", Choice("ways_name", lists.SHEET), width=11, help="A second preparation, such as combing after carding, or carding of a bought top: it loses once more. Empty means none."),
-        Input("own_second", "Own second loss", LOSS, SHARE, width=12, help="Your own figure: share lost in that second preparation; it wins over the guide on the sheet Guide."),
-    )
+def second_way() -> Input:
+    """A second preparation, which is easily forgotten."""
+    return Input("second_way", "And again by", Choice("ways_name", lists.SHEET), width=11,
+                 help="A second preparation loses once more; empty means none. Combing after carding is one, and carding of a bought top.")
+
+
+def own_second() -> Input:
+    return Input("own_second", "Own second loss", LOSS, SHARE, width=12, help="Your own figure: share lost in a second preparation; it wins over the guide on the sheet Guide.")
 
 
 COMBED = 'IF(given(way), way, "carding") = "combing"'

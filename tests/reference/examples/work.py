@@ -50,6 +50,8 @@ EXAMPLES = [
     (statistics.half_width, dict(deviation=q("tex", 5, 0), count=n(5, 2))),
     (statistics.standard_error, dict(deviation=q("tex", 5, 0), count=n(4, 1))),
     (statistics.specimens, dict(variation=n(0.5, 0), error=n(0.25, 0.1), t=n(2, 1.5))),
+    (statistics.readings_in_all, dict(variation=n(0.5, 0, 0.125), error=n(0.25, 0.1, 0.0625))),
+    *((statistics.more_readings, dict(count=n(4, 1), error=n(0.05, 0.025)) | known) for known in ({}, dict(in_all=n(11, 4)))),
     (statistics.group_mean, dict(total=q("yard", 900, 0), count=n(4, 1))),
     (statistics.square_of, dict(value=q("yard/pound", 900, 0))),
     (statistics.pooled_variation, dict(variations=n(0.1, 0.2), counts=n(4, 3))),

@@ -1,10 +1,11 @@
 """Several readings of one thing, and several skeins of one lot, told in few numbers.
 
 `readings` takes up to five readings on one piece of yarn: their mean, their spread, and how
-surely the mean is known. `groups` looks at the skeins of a lot from sums that a log can keep,
+surely the mean is known; `enough` says how many more to take. `groups` looks at the skeins of a lot from sums that a log can keep,
 finds the one that stands out, and says whether two skeins may share a piece.
 """
 
+from workbookgen.reference.statistics.enough import more_readings, readings_in_all
 from workbookgen.reference.statistics.groups import (
     GRUBBS_TABLE,
     difference,
@@ -42,7 +43,9 @@ __all__ = [
     "limit_low",
     "may_share",
     "mean",
+    "more_readings",
     "pooled_variation",
+    "readings_in_all",
     "relative_deviation",
     "specimens",
     "square_of",

@@ -1,0 +1,102 @@
+"""How many readings are enough for a mean, and how many more to take.
+
+The spread of the readings that are there is taken for that of those to come; the fewer they are,
+the less it says, so that below three nothing is reckoned.
+"""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.statistics.readings import T_TABLE
+from workbookgen.reference.words import rounded
+from workbookgen.units import Ratio
+
+FEWEST = 3  # two readings that happen to agree would be enough for anything
+PLACES = 5  # readings that a sample has room for
+# Readings from which an entry of the table holds; its last one, the normal distribution's, has no end.
+READINGS, QUANTILES = np.array([(degrees + 1, t) for degrees, t in T_TABLE[:-1]]).T
+ROUNDING = 1e-9
+
+
+@law
+def readings_in_all(variation: Ratio, error: Ratio) -> Ratio:
+    """Readings that a mean takes to be sure enough.
+
+    n = the least with t · CV / √n ≤ E. Student's t, of n - 1 degrees of freedom, is larger for
+    few readings, so that it falls while n rises.
+
+    Parameters
+    ----------
+    variation : CV, coefficient of variation of the readings taken so far
+    error : E, how far the mean may be off, as a share of it
+
+    Returns
+    -------
+    n, a whole number, 3 at least; above 31 the next that the table of t has: 41, 61, 121
+
+    Raises
+    ------
+    ValueError
+        A negative variation, an error that is not above zero, or more than 121 readings.
+
+    Notes
+    -----
+    Valid for readings that scatter like a normal distribution, and go on as they began; 95 per cent, two-sided.
+
+    References
+    ----------
+    n = (t · CV / E)²: public examination paper in textile technology (read); t of the number found, as NIST/SEMATECH,
+    e-Handbook, 7.2.2.2 advises (from memory).
+    """
+    require(variation >= 0, "The coefficient of variation cannot be negative.")
+    require(error > 0, "The error to put up with must be above zero.")
+    wanted = (np.multiply.outer(np.asarray(variation / error, dtype=float), QUANTILES)) ** 2
+    is_enough = (wanted <= READINGS * (1 + ROUNDING)) & (READINGS >= FEWEST)
+    require(is_enough.any(axis=-1), "So uneven a thing takes more than 121 readings.")
+    return READINGS[is_enough.argmax(axis=-1)][()]
+
+
+@law
+def more_readings(count: Ratio, error: Ratio, in_all: Ratio | None = None) -> str:
+    """How many more readings to take, in words.
+
+    more = n - k. Before there are three, more are taken to see how they vary.
+
+    Parameters
+    ----------
+    count : k, readings taken so far
+    error : E, how far the mean may be off, as a share of it
+    in_all : n, readings that it takes in all; None if more than any table tells
+
+    Returns
+    -------
+    a text
+
+    Raises
+    ------
+    ValueError
+        No reading at all, or an error that is not above zero.
+
+    Notes
+    -----
+    Valid for a sample with room for five readings: what takes more is better counted over several inches at a time.
+
+    References
+    ----------
+    Definition of the difference; counting over more inches: common practice, no source.
+    """
+    require_numbers(in_all)
+    require(count >= 1, "There must be a reading.")
+    require(error > 0, "The error to put up with must be above zero.")
+    return by_element(_in_words, count, error, np.nan if in_all is None else in_all)
+
+
+def _in_words(count, error, in_all) -> str:
+    if count < FEWEST:
+        return f"{FEWEST - count:.0f} more to see how they vary"
+    within = f"±{rounded(error * 100, 1)}%"
+    if np.isnan(in_all):
+        return f"too uneven for {within}: count over more inches"
+    if in_all <= count:
+        return f"enough for {within}"
+    return f"{in_all - count:.0f} more for {within}" + (", or over more inches" if in_all > PLACES else "")
