@@ -172,20 +172,33 @@ def test_who_takes_the_readings_asked_for_is_as_near_as_promised():
 
 
 @pytest.mark.parametrize(
-    "count, in_all, words",
+    "count, in_all, inches, words",
     [
-        (1, None, "2 more to see how they vary"),
-        (2, 3, "1 more to see how they vary"),
-        (3, 5, "2 more for ±5%"),
-        (5, 5, "enough for ±5%"),
-        (5, 3, "enough for ±5%"),
-        (5, 6, "1 more for ±5%, or over more inches"),
-        (4, None, "too uneven for ±5%: count over more inches"),
+        (1, None, None, "2 more to see how they vary"),
+        (2, 3, 1, "1 more to see how they vary"),
+        (3, 5, 1, "2 more for ±5%"),
+        (5, 5, 1, "enough for ±5%"),
+        (5, 3, 1, "enough for ±5%"),
+        (3, 6, 2, "5 over 2 inches each for ±5%"),
+        (5, 31, 10, "5 over 10 inches each for ±5%"),
+        (4, None, 11, "too uneven for ±5%"),
     ],
 )
-def test_how_many_more(count, in_all, words):
-    assert statistics.more_readings(count, 0.05, in_all) == words
-    assert "±2.5%" in statistics.more_readings(3, 0.025)
+def test_how_many_more(count, in_all, inches, words):
+    assert statistics.more_readings(count, 0.05, in_all, inches) == words
+    assert statistics.more_readings(3, 0.025, 4, 1) == "1 more for ±2.5%"
+
+
+def test_inches_at_a_time():
+    # By hand: 2.776 · 7 / 5 is 3.886, its square 15.1, a fifth of it 3.02.
+    assert statistics.inches_each(0.07, 0.05) == 4
+
+
+@given(variation=st.floats(0.01, 0.5), error=st.floats(0.01, 0.5))
+def test_five_readings_over_so_many_inches_are_enough(variation, error):
+    inches = statistics.inches_each(variation, error)
+    assert statistics.half_width(variation / inches**0.5, 5) <= error * (1 + 1e-6)
+    assert inches == 1 or statistics.half_width(variation / (inches - 1) ** 0.5, 5) > error * (1 - 1e-6)
 
 
 @given(variation=st.floats(0.01, 0.5), error=st.floats(0.01, 0.5))
@@ -387,6 +400,8 @@ def test_squares_are_numpys(value):
         (lambda: statistics.readings_in_all(-0.1, 0.1), "variation"),
         (lambda: statistics.readings_in_all(0.1, 0), "error"),
         (lambda: statistics.readings_in_all(1.0, 0.01), "121"),
+        (lambda: statistics.inches_each(-0.1, 0.1), "variation"),
+        (lambda: statistics.inches_each(0.1, 0), "error"),
         (lambda: statistics.more_readings(0, 0.1), "reading"),
         (lambda: statistics.more_readings(3, 0), "error"),
         (lambda: statistics.specimens(-0.1, 0.1), "variation"),

@@ -38,9 +38,8 @@ READINGS = tuple(f"wpi_{number}" for number in range(1, 6))
 AMOUNT = Number(above=0, most=1_000_000)
 TURNS = Number(least=0, most=100_000)
 OF_READINGS = {f"reading_{number}": word for number, word in enumerate(READINGS, start=1)}
-# How many lines of the table of t stand for too few readings, and how near their mean shall be.
+# How many lines of the table of t stand for too few readings.
 TOO_FEW = "SUMPRODUCT((quantiles_t * quantiles_t * variation * variation > quantiles_readings * doubts_readings * doubts_readings * 1.000000001) * 1)"
-WITHIN = '±" & ROUND(ROUND(doubts_readings * 100, 9), 1) & "%"'
 
 
 def sheet(settings: Settings) -> Sheet:
@@ -102,9 +101,9 @@ def samples(settings: Settings) -> Log:
                 Result("half_width", "95% within ±", "band(quantiles_t, quantiles_readings, count) * spread / SQRT(count)", statistics.half_width, THREADS,
                        uses={"deviation": "spread"}, digits=2, note="The mean of very many readings lies this near, 19 times in 20."),
                 Result("readings_words", "Readings to take",
-                       f'IF(count < 3, (3 - count) & " more to see how they vary", IF(given(in_all), IF(in_all <= count, "enough for {WITHIN}, (in_all - count) & " more for {WITHIN} '
-                       f'& IF(in_all > 5, ", or over more inches", "")), "too uneven for {WITHIN} & ": count over more inches"))',
-                       statistics.more_readings, None, uses={"error": "doubts_readings"}, width=32, note="For a mean that lies as near as the sheet Sureness says, 19 times in 20, if the others vary as these do."),
+                       'IF(count < 3, (3 - count) & " more to see how they vary", IF(IF(given(in_all), in_all <= 5, 1 = 0), IF(in_all > count, (in_all - count) & " more", "enough"), '
+                       'IF(IF(given(inches), inches <= 10, 1 = 0), "5 over " & inches & " inches each", "too uneven")) & " for ±" & ROUND(ROUND(doubts_readings * 100, 9), 1) & "%")',
+                       statistics.more_readings, None, uses={"error": "doubts_readings"}, width=30, note="For a mean that lies as near as the sheet Sureness says, 19 times in 20, if the others vary as these do."),
                 Result("width", "Yarn width", "1 / wpi", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "wpi"}),
             )),
             Group("Grist", (
@@ -142,6 +141,8 @@ def samples(settings: Settings) -> Log:
             Group("For other sheets", (
                 Result("in_all", "Readings in all", f"INDEX(quantiles_readings, MAX(2, 1 + {TOO_FEW}))", statistics.readings_in_all, NUMBER, uses={"error": "doubts_readings"}, digits=0,
                        only_if=f"{TOO_FEW} < COUNT(quantiles_readings)"),
+                Result("inches", "Inches at a time", "ROUNDUP(ROUND(POWER(INDEX(quantiles_t, 4) * variation / doubts_readings, 2) / 5, 6), 0)", statistics.inches_each, NUMBER,
+                       uses={"error": "doubts_readings"}, digits=0),
                 Result("of_lot", "Sample of", "lot", stock.listed, None, uses={"name": "lot"}, width=18),
                 Result("listed", "Listed as", "name", stock.listed, None, width=22),
             ), printed=False),

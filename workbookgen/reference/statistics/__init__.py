@@ -5,7 +5,7 @@ surely the mean is known; `enough` says how many more to take. `groups` looks at
 finds the one that stands out, and says whether two skeins may share a piece.
 """
 
-from workbookgen.reference.statistics.enough import more_readings, readings_in_all
+from workbookgen.reference.statistics.enough import inches_each, more_readings, readings_in_all
 from workbookgen.reference.statistics.groups import (
     GRUBBS_TABLE,
     difference,
@@ -39,6 +39,7 @@ __all__ = [
     "group_mean",
     "grubbs_limit",
     "half_width",
+    "inches_each",
     "limit_high",
     "limit_low",
     "may_share",

@@ -6,13 +6,14 @@ the less it says, so that below three nothing is reckoned.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
-from workbookgen.reference.statistics.readings import T_TABLE
+from workbookgen.reference.law import by_element, law, require, require_numbers, whole_for
+from workbookgen.reference.statistics.readings import T_TABLE, t_quantile
 from workbookgen.reference.words import rounded
 from workbookgen.units import Ratio
 
 FEWEST = 3  # two readings that happen to agree would be enough for anything
 PLACES = 5  # readings that a sample has room for
+MOST_INCHES = 10  # at a time, that anybody counts
 # Readings from which an entry of the table holds; its last one, the normal distribution's, has no end.
 READINGS, QUANTILES = np.array([(degrees + 1, t) for degrees, t in T_TABLE[:-1]]).T
 ROUNDING = 1e-9
@@ -57,16 +58,50 @@ def readings_in_all(variation: Ratio, error: Ratio) -> Ratio:
 
 
 @law
-def more_readings(count: Ratio, error: Ratio, in_all: Ratio | None = None) -> str:
+def inches_each(variation: Ratio, error: Ratio) -> Ratio:
+    """Inches to count at a time, so that five readings are enough.
+
+    N = (t · CV / E)² / 5, rounded up. A reading over N inches is a mean of N, and varies by 1/√N as much.
+
+    Parameters
+    ----------
+    variation : CV, coefficient of variation of readings of one inch
+    error : E, how far the mean may be off, as a share of it
+
+    Returns
+    -------
+    N, a whole number
+
+    Raises
+    ------
+    ValueError
+        A negative variation, or an error that is not above zero.
+
+    Notes
+    -----
+    Valid for inches that vary each by itself; those beside each other are more alike, so that what is counted then decides.
+
+    References
+    ----------
+    JCGM 100, 4.2.3, the doubt of a mean (from memory); t of five readings, NIST/SEMATECH table (read).
+    """
+    require(variation >= 0, "The coefficient of variation cannot be negative.")
+    require(error > 0, "The error to put up with must be above zero.")
+    return whole_for((t_quantile(PLACES - 1.0) * variation / error) ** 2 / PLACES)
+
+
+@law
+def more_readings(count: Ratio, error: Ratio, in_all: Ratio | None = None, inches: Ratio | None = None) -> str:
     """How many more readings to take, in words.
 
-    more = n - k. Before there are three, more are taken to see how they vary.
+    more = n - k. Before there are three, more are taken to see how they vary; if five are too few, each is counted over more inches.
 
     Parameters
     ----------
     count : k, readings taken so far
     error : E, how far the mean may be off, as a share of it
     in_all : n, readings that it takes in all; None if more than any table tells
+    inches : inches to count at a time, so that five readings are enough
 
     Returns
     -------
@@ -79,24 +114,22 @@ def more_readings(count: Ratio, error: Ratio, in_all: Ratio | None = None) -> st
 
     Notes
     -----
-    Valid for a sample with room for five readings: what takes more is better counted over several inches at a time.
+    Valid for a sample with room for five readings. Beyond ten inches at a time, wraps say little of the yarn.
 
     References
     ----------
     Definition of the difference; counting over more inches: common practice, no source.
     """
-    require_numbers(in_all)
+    require_numbers(in_all, inches)
     require(count >= 1, "There must be a reading.")
     require(error > 0, "The error to put up with must be above zero.")
-    return by_element(_in_words, count, error, np.nan if in_all is None else in_all)
+    return by_element(_in_words, count, error, *(np.inf if each is None else each for each in (in_all, inches)))
 
 
-def _in_words(count, error, in_all) -> str:
+def _in_words(count, error, in_all, inches) -> str:
     if count < FEWEST:
         return f"{FEWEST - count:.0f} more to see how they vary"
-    within = f"±{rounded(error * 100, 1)}%"
-    if np.isnan(in_all):
-        return f"too uneven for {within}: count over more inches"
-    if in_all <= count:
-        return f"enough for {within}"
-    return f"{in_all - count:.0f} more for {within}" + (", or over more inches" if in_all > PLACES else "")
+    within = f"for ±{rounded(error * 100, 1)}%"
+    if in_all <= PLACES:
+        return f"{in_all - count:.0f} more {within}" if in_all > count else f"enough {within}"
+    return f"{PLACES} over {inches:.0f} inches each {within}" if inches <= MOST_INCHES else f"too uneven {within}"
