@@ -48,6 +48,23 @@ def test_a_skein_that_was_sold_is_spun_and_no_stock():
     assert values["fiber_to_come"][0] == approx(2)  # it took its weight of the lot all the same
 
 
+def test_a_skein_that_is_set_aside_is_stock_but_not_free():
+    skeins = [SKEIN | {"name": name, "price": 20.0} | more for name, more in (("One", {}), ("Two", {"gone": "set aside"}), ("Three", {"gone": "Set Aside", "project": "Cap"}), ("Four", {"gone": "sold"}))]
+    values = told(LOT, skeins, projects=[{"name": "Cap", "wanted": 500.0, "grist": 1600.0, "lot_1": "Moss"}])
+    assert values["skeins_worth"][:4] == (20, 20, 20, None)
+    assert values["skeins_free_lot"][:4] == ("Moss", None, None, None)
+    assert values["skeins_for_project"][:4] == (None, None, "Cap", None) and values["projects_in_skeins"][0] == approx(200)
+    assert values["skein_sums_words"] == ("4 skeins, 800 yd, 16 oz; 1 is gone; 2 are set aside; worth $60",)
+
+
+def test_the_rest_of_a_lot_that_is_set_aside_is_stock_for_the_projects_that_draw_on_it():
+    project = {"name": "Cap", "wanted": 300.0, "grist": 1600.0, "lot_1": "Moss"}
+    before, after = told(LOT, projects=[project]), told(LOT | {"gone": "set aside"}, projects=[project])
+    assert after["fiber_to_come"][0] == before["fiber_to_come"][0] == approx(10)
+    assert after["fiber_to_come_doubt"][0] == before["fiber_to_come_doubt"][0] and after["projects_have"][0] == before["projects_have"][0]
+    assert after["lot_sums_words"] == ("1 lot, 10 oz still to spin, 10 oz of it set aside, worth $50",)
+
+
 def test_a_currency_of_letters_stands_apart_from_the_number():
     kr = planner(Settings(units="metric", currency="kr"))
     entries = with_records(kr, starting_entries(kr), "fiber", [LOT | {"weight": 100.0}])

@@ -1,17 +1,20 @@
 """Whose a skein is: a project's, nobody's yet, or gone; and of which yarn it is.
 
 A skein serves the project that it belongs to, whatever else is spun of its lot. What was given,
-sold or used serves nobody any more, though its lot has lost the weight of it.
+sold or used serves nobody any more, though its lot has lost the weight of it. What is set aside
+is still there, and free for nobody else.
 """
 
 from collections.abc import Sequence
 
 import numpy as np
 
+from workbookgen.reference.fates import is_gone
 from workbookgen.reference.law import by_element, law, require
 from workbookgen.reference.stock import listed, total
 from workbookgen.texts import is_blank
-from workbookgen.units import Some
+from workbookgen.units import Mass, Quantity, Ratio, Some
+
 
 
 @law
@@ -42,8 +45,104 @@ def belongs(name: str, gone: str | None = None) -> str:
     ----------
     Definition of a list.
     """
-    require(gone is None, "The skein is gone.")
+    require(gone is None or by_element(lambda each: not is_gone(str(each)), gone), "The skein is gone.")
     return listed(name)
+
+
+@law
+def how_many_aside(fates: Sequence[str]) -> Ratio:
+    """How many skeins are set aside.
+
+    n = number of those whose fate is "set aside". They are still there.
+
+    Parameters
+    ----------
+    fates : what was chosen for each, a blank one where it is free or of a project
+
+    Returns
+    -------
+    n, a whole number
+
+    Raises
+    ------
+    ValueError
+        No list of fates.
+
+    Notes
+    -----
+    Valid for lists of any length, from one on.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    require(len(fates) > 0, "There must be a list.")
+    return float(sum(isinstance(each, str) and not is_gone(each) for each in fates))
+
+
+@law
+def how_many_went(lines: Some, aside: Ratio) -> Ratio:
+    """How many skeins are gone.
+
+    n = those for which a fate was chosen, less those that are set aside. Given, sold and used ones are gone.
+
+    Parameters
+    ----------
+    lines : one number a skein for which a fate was chosen; one that is not a number is blank
+    aside : how many are set aside
+
+    Returns
+    -------
+    n, a whole number
+
+    Raises
+    ------
+    ValueError
+        A negative number that is set aside.
+
+    Notes
+    -----
+    Valid for skeins that are gone as a whole.
+
+    References
+    ----------
+    Definition of counting.
+    """
+    require(aside >= 0, "The number that is set aside cannot be negative.")
+    return float(np.sum(~np.isnan(np.asarray(lines, dtype=float)))) - aside
+
+
+@law
+def set_aside(rest: Mass, fate: str) -> Mass:
+    """What of a lot's rest is set aside.
+
+    a = r, where its fate is "set aside". It counts as stock like the others.
+
+    Parameters
+    ----------
+    rest : r, what the lot can still give
+    fate : what was chosen for it
+
+    Returns
+    -------
+    a, a mass
+
+    Raises
+    ------
+    ValueError
+        Another fate, or a negative mass.
+
+    Notes
+    -----
+    Valid for all that is left of a lot.
+
+    References
+    ----------
+    Definition of a list.
+    """
+    require(by_element(lambda each: not is_gone(str(each)), fate), "It is not set aside.")
+    require(rest >= Quantity(0.0, "g"), "What is left cannot be negative.")
+    return rest
 
 
 @law

@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from workbookgen.reference.fates import is_gone
 from workbookgen.reference.law import by_element, law, require, require_numbers
 from workbookgen.reference.words import said
 from workbookgen.units import Mass, Quantity, Ratio
@@ -39,7 +40,7 @@ def worth(price: Ratio, gone: str | None = None) -> Ratio:
     Definition of the value of a stock.
     """
     require_numbers(price)
-    require(gone is None, "The skein is gone.")
+    require(gone is None or by_element(lambda each: not is_gone(str(each)), gone), "The skein is gone.")
     require(price >= 0, "An amount of money cannot be negative.")
     return price * 1.0
 

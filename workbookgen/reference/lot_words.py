@@ -4,6 +4,8 @@ from workbookgen.reference.law import by_element, law, require
 from workbookgen.reference.words import percent, said
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
+NO_MASS = Quantity(0.0, "g")
+
 
 @law
 def skeins_in_words(count: Ratio, mass: Mass) -> str:
@@ -37,7 +39,7 @@ def skeins_in_words(count: Ratio, mass: Mass) -> str:
 
 
 @law
-def spun_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, worth: str | None = None) -> str:
+def spun_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, aside: Ratio = 0.0, worth: str | None = None) -> str:
     """How many skeins there are, how long they are together, and what they weigh, in words.
 
     words = n skeins, L, m, each in the unit in which it is given, or that there are none yet. It stands in the head of the log.
@@ -48,6 +50,7 @@ def spun_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, w
     length : L, their length together
     mass : m, what they weigh together
     gone : how many of them are gone: given, sold or used
+    aside : how many of them are set aside
     worth : what those that are left are worth, in words, if they have a price
 
     Returns
@@ -67,19 +70,19 @@ def spun_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, w
     ----------
     Definition of rounding.
     """
-    told = by_element(_spun, said(count), said(length), said(mass), said(gone))
+    told = by_element(_spun, said(count), said(length), said(mass), said(gone), said(aside))
     return told if worth is None else by_element(lambda text, more, number: f"{text}; {more}" if number else text, told, worth, count)
 
 
-def _spun(skeins: str, length: str, mass: str, gone: str) -> str:
+def _spun(skeins: str, length: str, mass: str, gone: str, aside: str) -> str:
     if skeins == "0":
         return "no skeins yet"
-    left = "" if gone == "0" else f"; {gone} {'is' if gone == '1' else 'are'} gone"
+    left = "".join(f"; {number} {'is' if number == '1' else 'are'} {what}" for number, what in ((gone, "gone"), (aside, "set aside")) if number != "0")
     return f"{skeins} {'skein' if skeins == '1' else 'skeins'}, {length}, {mass}{left}"
 
 
 @law
-def shelf_in_words(count: Ratio, mass: Mass, worth: str | None = None) -> str:
+def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str | None = None) -> str:
     """In how many lots something is still to spin, and how much, in words.
 
     words = n lots, m still to spin. It stands in the head of the log.
@@ -88,6 +91,7 @@ def shelf_in_words(count: Ratio, mass: Mass, worth: str | None = None) -> str:
     ----------
     count : n, number of lots with something left
     mass : m, what they can still give together
+    aside : what of that is set aside
     worth : what that is worth, in words, if something of it has a price
 
     Returns
@@ -109,6 +113,7 @@ def shelf_in_words(count: Ratio, mass: Mass, worth: str | None = None) -> str:
     """
     require(count > 0, "There must be a lot.")
     told = by_element(lambda lots, weight: f"{lots} {'lot' if lots == '1' else 'lots'}, {weight} still to spin", said(count), said(mass))
+    told = by_element(lambda text, weight, some: f"{text}, {weight} of it set aside" if some > 0 else text, told, said(aside), aside.magnitude)
     return told if worth is None else by_element(lambda text, more: f"{text}, {more}", told, worth)
 
 

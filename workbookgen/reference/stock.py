@@ -9,6 +9,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from workbookgen.reference.fates import share_still_there
 from workbookgen.reference.law import by_element, law, require
 from workbookgen.texts import folded, is_blank
 from workbookgen.units import Mass, Quantity, Ratio, Some
@@ -242,7 +243,7 @@ def still_to_come(yarn: Mass, spun: Mass, gone: str | None = None) -> Mass:
     require(yarn >= NO_MASS, "The yarn to come cannot be negative.")
     require(spun >= NO_MASS, "The yarn spun cannot be negative.")
     rest = (yarn - spun).m_as("g")
-    return Quantity(np.where(np.asarray(rest) > SPECK, rest, 0.0)[()], "g") * (1.0 if gone is None else 0.0)
+    return Quantity(np.where(np.asarray(rest) > SPECK, rest, 0.0)[()], "g") * share_still_there(gone)
 
 
 @law

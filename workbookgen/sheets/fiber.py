@@ -15,7 +15,7 @@ from workbookgen.language.quantities import (
     SQUARE_MASS,
 )
 from workbookgen.language.views import Kind, LogView
-from workbookgen.reference import care, learning, planning, sharing, statistics, stock, uncertainty, yarn_count
+from workbookgen.reference import belongings, care, learning, planning, sharing, statistics, stock, uncertainty, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import content, guide, lists, stages, sums
@@ -83,6 +83,9 @@ def _doubt_of(number: int, own: str, expected: str) -> str:
     return f"IF(OR(stage > {number}, {known}), 0, POWER(IF(given({own}), doubts_own, {expected}), 2))"
 
 
+WENT = 'IF(given(gone), gone <> "set aside", 1 = 0)'
+
+
 def lots(settings: Settings) -> Log:
     return Log(
         "fiber",
@@ -105,7 +108,7 @@ def lots(settings: Settings) -> Log:
                 Input("noil_weighed", "Noil", WEIGHT, MASS, help="What the comb keeps back, weighed: 20 to 40% (common practice). Log it as a lot of its own when you card it."),
                 Input("yarn_weighed", "Yarn", WEIGHT, MASS, help="All the yarn of the lot, once the whole lot is spun."),
                 Input("note", "Note", Note(), width=24),
-                Input("gone", "Rest given or sold", Choice("fates_name", lists.SHEET), width=12, help="Once the rest of it is gone, nothing is left to spin. If a part goes, give that a line of its own."),
+                Input("gone", "Rest gone, or set aside", Choice("fates_name", lists.SHEET), width=12, help="Once the rest of it is given, sold or used, nothing is left to spin. Set aside: it stays in the stock, for the projects that draw on it. If a part goes, give that a line of its own."),
                 Input("cost", "It cost", Number(least=0, most=1_000_000), money(settings), help="All of it, with the post. The head adds up what the rest is worth by it."),
                 Input("bought_on", "Bought on", Date(), DAY),
                 Input("dye_lot", "Dye lot", Note(), width=14, help="Of a dyed top or thread: another one may differ in color."),
@@ -134,7 +137,7 @@ def lots(settings: Settings) -> Log:
                 Result("spun_length", "In skeins", "total(skeins_finished_yd, skeins_from_lot, name)", stock.total, LENGTH,
                        uses={"names": "skeins_from_lot", "amounts": "skeins_finished_yd"},
                        note="Finished length of the skeins spun from it alone."),
-                Result("to_come", "Still to spin", "IF(given(gone), 0, IF(yarn - spun > 0.000001, yarn - spun, 0))", stock.still_to_come, MASS,
+                Result("to_come", "Still to spin", f"IF({WENT}, 0, IF(yarn - spun > 0.000001, yarn - spun, 0))", stock.still_to_come, MASS,
                        note="Yarn that the lot can still give; nothing once its rest is gone."),
                 Result("to_come_length", "That is", "to_come * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "to_come"},
                        note="Yarn still to spin, at the grist you want."),
@@ -209,7 +212,7 @@ def lots(settings: Settings) -> Log:
                 Result("second_doubt", "Second preparation, relative ±",
                        f"IF(given(own_second), IF(own_second > 0, doubts_own, 0), IF(given(second_way), IF({stages.COMBED_AGAIN}, doubts_combing, doubts_preparation), 0))",
                        trade.second_doubt, SHARE, uses={"u_own": "doubts_own", "u_carding": "doubts_preparation", "u_combing": "doubts_combing", "own": "own_second", "way": "second_way"}),
-                Result("to_come_doubt", "To spin ±", f"IF(given(gone), 0, yarn * SQRT({' + '.join((*(_doubt_of(*step) for step in DOUBTED), SECOND_DOUBT))}))", trade.yarn_doubt, MASS,
+                Result("to_come_doubt", "To spin ±", f"IF({WENT}, 0, yarn * SQRT({' + '.join((*(_doubt_of(*step) for step in DOUBTED), SECOND_DOUBT))}))", trade.yarn_doubt, MASS,
                        uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_preparation": "preparation_doubt", "u_second": "second_doubt", "u_spinning": "doubts_spinning", "u_own": "doubts_own",
                              "skirted": "skirted_weighed", "scoured": "scoured_weighed", "prepared": "prepared_weighed", "whole": "yarn_weighed"},
                        note="Standard uncertainty of the whole lot's yarn, from the stages not yet weighed. It stays with what is left."),
@@ -217,6 +220,7 @@ def lots(settings: Settings) -> Log:
                 Result("free_length", "In free skeins", "total(skeins_finished_yd, skeins_free_lot, name)", stock.total, LENGTH,
                        uses={"names": "skeins_free_lot", "amounts": "skeins_finished_yd"}, note="Of this lot alone, and of no project."),
                 *content.of_lot(),
+                Result("aside", "Set aside", "to_come", belongings.set_aside, MASS, uses={"rest": "to_come", "fate": "gone"}, only_if='gone = "set aside"'),
                 Result("bought_as", "Bought as", "state", stock.listed, None, uses={"name": "state"}, width=16),
                 Result("listed", "Listed as", "name", stock.listed, None, width=22,
                        note="The name under which skeins and projects find this lot."),

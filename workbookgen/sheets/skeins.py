@@ -87,7 +87,7 @@ def skeins(settings: Settings) -> Log:
                 Input("project", "For project", Choice("projects_listed", PROJECTS), width=22, help="The project that it belongs to, from the sheet Projects. Empty: it is free."),
                 Input("design", "Design", Choice("designs_listed", yarn.SHEET), width=22, help="If it is plied from several lots: its design, from the sheet Yarn. The design knows the shares of each."),
                 Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=20, help="If it is all of one lot: that lot, from the sheet Fiber. Leave it empty for yarn that came from none."),
-                Input("gone", "Given, sold or used", Choice("fates_name", lists.SHEET), width=12, help="Once it is gone it serves no project any more. Its weight still counts as spun."),
+                Input("gone", "Gone, or set aside", Choice("fates_name", lists.SHEET), width=12, help="Given, sold or used: it serves no project any more; its weight still counts as spun. Set aside: it stays in the stock, and is free for nobody else."),
                 Input("finished_on", "Finished on", Date(), DAY, help="The day it came off the reel, or dried."),
                 Input("plied_of", "Plied of", Number(least=1, most=24, whole=True), NUMBER, width=8, help="Number of singles in it: 1, 2, 3."),
                 Input("dye_lot", "Dye lot", Note(), width=14, help="Number or name of the dye bath or dyed top. Skeins of another one may differ in color."),
@@ -142,7 +142,7 @@ def skeins(settings: Settings) -> Log:
                        note="By wraps per inch. The published classes overlap, so that several may be named; sources differ."),
             )),
             Group("In the stock", (
-                Result("worth", "Worth", "price", care.worth, money(settings), only_if="NOT(given(gone))"),
+                Result("worth", "Worth", "price", care.worth, money(settings), only_if='IF(given(gone), gone = "set aside", 1 = 1)'),
             )),
             Group("Its lot", (
                 lookup("lot_left", "Lot still to spin", "fiber_to_come", "lot", MASS, width=9,
@@ -224,7 +224,7 @@ def doubts(few: bool) -> tuple[Result, ...]:
         else lookup("reel_sum", "All of its project", "projects_reel_sum", "for_project", LENGTH)
     )
     return (
-        Result("for_project", "Serves", "project", belongings.belongs, None, uses={"name": "project"}, only_if="NOT(given(gone))", width=22),
+        Result("for_project", "Serves", "project", belongings.belongs, None, uses={"name": "project"}, only_if='IF(given(gone), gone = "set aside", 1 = 1)', width=22),
         Result("pair", "Project and reel", 'for_project & " / " & reel', belongings.pair, None, uses={"first": "for_project", "second": "reel"}, width=30),
         Result("count_part", "± by wraps", "finished_yd / wraps * doubts_miscount", uncertainty.counted, LENGTH,
                uses={"finished": "finished_yd", "u_wraps": "doubts_miscount"}, only_if="wraps > 0"),

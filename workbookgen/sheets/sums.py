@@ -3,7 +3,7 @@
 from workbookgen.language.fields import Group, Result
 from workbookgen.language.parts import Card
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER
-from workbookgen.reference import care, lot_words, overview, stock
+from workbookgen.reference import belongings, care, lot_words, overview, stock
 from workbookgen.settings import Settings
 
 
@@ -12,10 +12,11 @@ def spun(settings: Settings) -> Card:
         Result("skeins", "Skeins", "COUNT(skeins_finished_yd)", overview.how_many, NUMBER, uses={"amounts": "skeins_finished_yd"}, digits=0),
         Result("length", "Yarn in skeins", "sum(skeins_finished_yd)", stock.sum_of, LENGTH, uses={"amounts": "skeins_finished_yd"}),
         Result("mass", "Its weight", "sum(skeins_net)", stock.sum_of, MASS, uses={"amounts": "skeins_net"}),
-        Result("gone", "Gone", "COUNT(skeins_line_of_gone)", overview.how_many, NUMBER, uses={"amounts": "skeins_line_of_gone"}, digits=0),
+        Result("gone", "Gone", "COUNT(skeins_line_of_gone) - aside", belongings.how_many_went, NUMBER, uses={"lines": "skeins_line_of_gone"}, digits=0),
+        Result("aside", "Set aside", 'COUNTIF(skeins_gone, "set aside")', belongings.how_many_aside, NUMBER, uses={"fates": "skeins_gone"}, digits=0),
         Result("words", "In words",
                'IF(skeins = 0, "no skeins yet", IF(skeins = 1, "1 skein, ", said(skeins) & " skeins, ") & said(length) & ", " & said(mass) & '
-               'IF(gone = 0, "", "; " & said(gone) & IF(gone = 1, " is gone", " are gone")) & IF(given(worth_words), "; " & worth_words, ""))',
+               'IF(gone = 0, "", "; " & said(gone) & IF(gone = 1, " is gone", " are gone")) & IF(aside = 0, "", "; " & said(aside) & IF(aside = 1, " is set aside", " are set aside")) & IF(given(worth_words), "; " & worth_words, ""))',
                lot_words.spun_in_words, None, uses={"count": "skeins", "worth": "worth_words"}),
         *_worth(settings, "skeins_worth"),
     )),))
@@ -24,8 +25,9 @@ def spun(settings: Settings) -> Card:
 def shelf(settings: Settings) -> Card:
     return Card("lot_sums", "", groups=(Group("", (
         Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">=" & 0.001)', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"}, digits=0),
+        Result("aside", "Set aside", "sum(fiber_aside)", stock.sum_of, MASS, uses={"amounts": "fiber_aside"}),
         Result("mass", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
-        Result("words", "In words", 'IF(lots = 1, "1 lot, ", said(lots) & " lots, ") & said(mass) & " still to spin" & IF(given(worth_words), ", " & worth_words, "")', lot_words.shelf_in_words, None,
+        Result("words", "In words", 'IF(lots = 1, "1 lot, ", said(lots) & " lots, ") & said(mass) & " still to spin" & IF(aside > 0, ", " & said(aside) & " of it set aside", "") & IF(given(worth_words), ", " & worth_words, "")', lot_words.shelf_in_words, None,
                uses={"count": "lots", "worth": "worth_words"}, only_if="lots > 0"),
         *_worth(settings, "fiber_worth"),
     )),))

@@ -32,6 +32,7 @@ COLUMNS = {
     "third_amounts",
     "lots",
     "lines",
+    "fates",
     "chances",
     *(f"claims_{part}" for part in (1, 2, 3, 4)),
     *(f"{column}_{part}" for column in ("squares", "taken", "lots") for part in (1, 2, 3, 4)),

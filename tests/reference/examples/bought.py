@@ -49,6 +49,7 @@ EXAMPLES = [
     (care.worth_in_words, dict(worth=n(1240, 12))),
     (care.out_of_freezer, dict(frozen=n(46357, 46360))),
     (stock.still_to_come, dict(yarn=q("oz", 4, 1), spun=q("g", 50, 50), gone=texts("sold", "given"))),
-    (lot_words.spun_in_words, dict(count=n(12, 3), length=q("yard", 200, 10), mass=q("oz", 4, 1), gone=n(1, 2), worth=texts("worth $32", "worth $5"))),
+    (lot_words.spun_in_words, dict(count=n(12, 3), length=q("yard", 200, 10), mass=q("oz", 4, 1), gone=n(1, 2), aside=n(0, 1), worth=texts("worth $32", "worth $5"))),
+    (lot_words.shelf_in_words, dict(count=n(12, 3), mass=q("oz", 4, 1), aside=q("oz", 0, 1))),
     (lot_words.shelf_in_words, dict(count=n(12, 3), mass=q("oz", 4, 1), worth=texts("worth $32", "worth $5"))),
 ]

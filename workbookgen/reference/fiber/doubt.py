@@ -7,6 +7,7 @@ of the whole lot, so that it does not shrink because half of it is spun.
 
 import numpy as np
 
+from workbookgen.reference.fates import share_still_there
 from workbookgen.reference.fiber.stages import NO_MASS
 from workbookgen.reference.law import law, require, require_numbers
 from workbookgen.units import Mass, Ratio
@@ -97,7 +98,7 @@ def yarn_doubt(
             squares = squares + np.where(np.asarray(stage) > number, 0.0, np.square(doubt))
     if prepared is None and whole is None:  # what was bought prepared may be prepared once more
         squares = squares + np.where(np.asarray(stage) > PREPARED, 0.0, np.square(u_second))
-    return yarn * (np.sqrt(squares)[()] if gone is None else 0.0)
+    return yarn * (np.sqrt(squares)[()] * share_still_there(gone))
 
 
 @law

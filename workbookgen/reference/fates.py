@@ -1,0 +1,18 @@
+"""What became of a skein, or of the rest of a lot: given, sold and used ones are gone; what is set aside is still there."""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element
+from workbookgen.texts import folded
+
+ASIDE = "set aside"
+
+
+def is_gone(fate: str) -> bool:
+    """Whether a thing of this fate is not there any more."""
+    return folded(fate) != ASIDE
+
+
+def share_still_there(fate: str | None):
+    """1 for what is there, 0 for what is gone; a thing of no fate is simply there."""
+    return 1.0 if fate is None else np.asarray(by_element(lambda each: 0.0 if is_gone(str(each)) else 1.0, fate), dtype=float)[()]
