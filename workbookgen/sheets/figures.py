@@ -90,8 +90,8 @@ DOUBTS = Card(
             Input("handful", "A washed handful, ±", SMALL, SHARE, needed=True, starts_as=0.08, help="How far the yield of one washed handful may be off its fleece, of what is kept; one standard uncertainty (common practice, no source)."),
             Input("own", "Your own figures, ±", SMALL, SHARE, needed=True, starts_as=0.03, help="Of what is kept, where you typed your own loss or yield; one standard uncertainty (common practice, no source)."),
             Input("batch", "A label, ±", SMALL, SHARE, needed=True, starts_as=0.03, help="How far all balls of a bought yarn may be off their label together, one standard uncertainty (common practice, no source)."),
-            Input("readings", "Mean of a sample's wraps, ±", Number(above=0, most=0.5), SHARE, needed=True, starts_as=0.05, help="How near you want it, 19 times in 20: the sheet Samples says how many more to count."),
             Input("ball", "One ball beside others, ±", SMALL, SHARE, needed=True, starts_as=0.02, help="How far one ball may differ from the next, one standard uncertainty (common practice, no source)."),
+            Input("readings", "Mean of a sample's wraps, ±", Number(above=0, most=0.5), SHARE, needed=True, starts_as=0.05, help="How near you want it, 19 times in 20: the sheet Samples says how many more to count."),
         )),
         Group("Worked out", (
             Result("z", "Uncertainties to allow", "NORMSINV(certainty)", uncertainty.coverage, NUMBER,
