@@ -7,8 +7,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pytest import approx
 
+from workbookgen.checking.expected import expected_values
+from workbookgen.language.entries import starting_entries
 from workbookgen.reference import plying, twist
+from workbookgen.settings import Settings
+from workbookgen.sheets.planner import planner
 from workbookgen.units import Quantity
+
+METRIC = planner(Settings(units="metric", fibers=""))
 
 LOSSES = st.floats(0, 0.9)
 KINDS = st.sampled_from(["several strands", "a chain of three", "a ball on itself", "a cable"])
@@ -61,6 +67,30 @@ def test_a_wrapper_goes_around_both_diameters():
     # Two equal yarns that go around each other lie on a circle of half that width: the ply's own law.
     alike = plying.wrapper_feed(d / 2, d / 2, Quantity(1, "1/cm"))
     assert alike == approx(twist.ply_ratio(d, Quantity(1, "1/cm")))
+
+
+def test_a_binder_lies_over_the_wrapper_and_takes_turns_out_of_it():
+    # Geometry: π (1 + 2 · 0.5 + 0.5) mm · T = 1 at T = 1 / (2.5 π mm), so √2 of binder; 8 turns less 3 are 5.
+    mm = [Quantity(each, "mm") for each in (1, 0.5, 0.5)]
+    assert plying.binder_feed(*mm, Quantity(1 / (2.5 * pi), "1/mm")) == approx(sqrt(2))
+    assert plying.binder_feed(*mm, Quantity(0, "1/mm")) == 1
+    turns = [Quantity(each, "1/inch") for each in (8, 3)]
+    assert plying.turns_left(*turns).m_as("1/inch") == approx(5) and plying.turns_left(*turns[::-1]).m_as("1/inch") == 0
+
+
+def test_a_binder_on_the_sheet():
+    # By hand: 100 tex of core, 100 tex of wrapper without a turn, 20 tex of binder without a turn: 220 tex, and 300 m of each for 300 m.
+    typed = {"core": 1000.0, "wrapper": 1000.0, "core_wraps": 10.0, "wrapper_wraps": 20.0, "turns": 0.0, "wanted": 300.0}
+    whole = wrapped(**typed, binder=5000.0, binder_wraps=40.0, binder_turns=0.0)
+    assert whole["tex"] == approx(220) and whole["binder_length"] == approx(300) and whole["binder_mass"] == approx(6)
+    assert wrapped(**typed)["tex"] == approx(200) and wrapped(**typed)["binder_length"] is None
+    half = wrapped(**typed, binder=5000.0)
+    assert half["tex"] is None and half["message"].startswith("Still to fill in: of the binder")
+
+
+def wrapped(**typed):
+    values = expected_values(METRIC, starting_entries(METRIC) | {f"wrapped_{key}": (value,) for key, value in typed.items()})
+    return {key: values[f"wrapped_{key}"][0] for key in ("tex", "binder_length", "binder_mass", "message")}
 
 
 def test_what_the_wrapper_brings():

@@ -21,7 +21,7 @@ CABLED = "pick(structures_cabled, structures_name, structure)"
 def chapter(settings: Settings) -> Chapter:
     return Chapter(CHAPTER, (STRUCTURE, WRAPPED), (
         asked_and_answered(STRUCTURE, "plied", "singles", captions=("Yarn of your single", "Single for the yarn wanted"), hidden="kept", is_printed=False),
-        asked_and_answered(WRAPPED, "grist", "feed", captions=("Grist", "Wrapper for one of yarn"), hidden="core_tex wrapper_tex core_diameter wrapper_diameter", is_printed=False),
+        asked_and_answered(WRAPPED, "grist", "feed", captions=("Grist", "Wrapper for one of yarn"), hidden="core_tex wrapper_tex core_diameter wrapper_diameter two_tex binder_tex binder_diameter bound_tex", is_printed=False),
     ))
 
 
@@ -61,7 +61,7 @@ STRUCTURE = Card(
 
 WRAPPED = Card(
     "wrapped",
-    "A core and its wrapper",
+    "A core and its wrapper, and a binder",
     about="Wrapped, core and loop yarns.",
     groups=(
         Group("You type", (
@@ -71,6 +71,9 @@ WRAPPED = Card(
             Input("wrapper_wraps", "Wraps of the wrapper", Number(above=0, most=500), THREADS, needed=True),
             Input("turns", "Turns of the wrapper", Number(least=0, most=200), TWIST, needed=True, help="How often it goes around the core."),
             Input("slack", "Slack for loops", Number(least=0, most=20), SHARE, blank_means=0, help="How much more wrapper is let in than lies flat; from a sample. Empty means none."),
+            Input("binder", "Grist of a binder", ANY, GRIST, help="A fine thread plied on in the other direction, to hold it. Empty for none."),
+            Input("binder_wraps", "Wraps of the binder", Number(above=0, most=500), THREADS),
+            Input("binder_turns", "Turns of the binder", Number(least=0, most=200), TWIST, help="Each takes a turn out of the wrapper."),
             Input("wanted", "Yarn wanted", ANY, LENGTH),
         )),
         Group("Worked out", (
@@ -80,12 +83,28 @@ WRAPPED = Card(
             Result("wrapper_diameter", "Wrapper is thick", "1 / wrapper_wraps", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "wrapper_wraps"}),
             Result("feed", "Feed of the wrapper", "SQRT(1 + PI() * (core_diameter + wrapper_diameter) * turns * PI() * (core_diameter + wrapper_diameter) * turns) * (1 + slack)",
                    plying.wrapper_feed, NUMBER, note="Length of wrapper in one length of yarn: its feed, as a component of a design. The core's is 1."),
-            Result("tex", "Tex", "core_tex + feed * wrapper_tex", plying.wrapped_density, TEX, uses={"core": "core_tex", "wrapper": "wrapper_tex"}),
+            Result("two_tex", "Core and wrapper", "core_tex + feed * wrapper_tex", plying.wrapped_density, TEX, uses={"core": "core_tex", "wrapper": "wrapper_tex"}),
+            Result("binder_tex", "Tex of the binder", "1 / binder", yarn_count.direct_count, TEX, uses={"grist": "binder"}),
+            Result("binder_diameter", "Binder is thick", "1 / binder_wraps", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "binder_wraps"}),
+            Result("binder_feed", "Feed of the binder",
+                   "SQRT(1 + PI() * (core_diameter + 2 * wrapper_diameter + binder_diameter) * binder_turns * PI() * (core_diameter + 2 * wrapper_diameter + binder_diameter) * binder_turns)",
+                   plying.binder_feed, NUMBER, uses={"turns": "binder_turns"}, note="At most: over the wrapper all the way."),
+            Result("bound_tex", "The binder adds", "binder_feed * binder_tex", plying.contribution, TEX, uses={"linear_density": "binder_tex", "feed": "binder_feed"}, leaves=("strands",)),
+            Result("turns_left", "Turns left in the wrapper", "MAX(0, turns - binder_turns)", plying.turns_left, TWIST, note="Once the binder is on; at 0 its loops lie open."),
+            Result("tex", "Tex", "two_tex + IF(given(bound_tex), bound_tex, 0)", plying.bound_density, TEX, uses={"wrapped": "two_tex", "bound": "bound_tex", "binder": "binder_tex"},
+                   only_if="IF(given(binder_tex), given(bound_tex), 1 = 1)"),
             Result("grist", "Grist", "1 / tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "tex"}),
             Result("grist_m", "Grist", "1 / tex", yarn_count.grist_of_density, GRIST_METRIC, uses={"linear_density": "tex"}),
             Result("core_mass", "Core weighs", "wanted * core_tex", plying.component_mass, MASS, uses={"length": "wanted", "linear_density": "core_tex"}, note="As long as the yarn wanted."),
             Result("wrapper_length", "Wrapper needed", "wanted * feed", plying.component_length, LENGTH, leaves=("strands",)),
             Result("wrapper_mass", "Wrapper weighs", "wrapper_length * wrapper_tex", plying.component_mass, MASS, uses={"length": "wrapper_length", "linear_density": "wrapper_tex"}),
+            Result("binder_length", "Binder needed", "wanted * binder_feed", plying.component_length, LENGTH, uses={"feed": "binder_feed"}, leaves=("strands",)),
+            Result("binder_mass", "Binder weighs", "binder_length * binder_tex", plying.component_mass, MASS, uses={"length": "binder_length", "linear_density": "binder_tex"}),
         )),
+    ),
+    rules=(
+        Rule("OR(AND(given(binder), NOT(AND(given(binder_wraps), given(binder_turns)))), AND(NOT(given(binder)), OR(given(binder_wraps), given(binder_turns))))",
+             lambda values: len({values[each] is None for each in ("binder", "binder_wraps", "binder_turns")}) == 2,
+             "Still to fill in: of the binder, its grist, wraps and turns; or empty all three."),
     ),
 )

@@ -14,6 +14,7 @@ from workbookgen.reference.plying.amounts import (
     drawn_from_lot,
     packages,
 )
+from workbookgen.reference.plying.binder import binder_feed, bound_density, turns_left
 from workbookgen.reference.plying.bobbins import (
     bobbin_gets,
     bobbin_holds,
@@ -66,11 +67,13 @@ from workbookgen.reference.plying.structures import (
 
 __all__ = [
     "all_strands",
+    "binder_feed",
     "bobbin_gets",
     "bobbin_has",
     "bobbin_holds",
     "bobbin_mass",
     "bobbins_to_fill",
+    "bound_density",
     "built_grist",
     "built_length",
     "component_key",
@@ -107,6 +110,7 @@ __all__ = [
     "strands_mass",
     "strands_to_ply",
     "take_up_to_ply",
+    "turns_left",
     "weight_share",
     "wrapped_density",
     "wrapper_feed",

@@ -1,0 +1,113 @@
+"""A binder: a fine thread that holds a wrapped yarn together, plied on in the other direction."""
+
+import numpy as np
+
+from workbookgen.reference.law import law, require
+from workbookgen.reference.plying.design import NO_LINEAR_DENSITY
+from workbookgen.units import Length, LinearDensity, PerLength, Quantity, Ratio
+
+NO_TURNS, NO_WIDTH = Quantity(0.0, "1/m"), Quantity(0.0, "m")
+
+
+@law
+def binder_feed(core_diameter: Length, wrapper_diameter: Length, binder_diameter: Length, turns: PerLength) -> Ratio:
+    """Length of binder in one length of wrapped yarn.
+
+    m = √(1 + (π · (d₁ + 2 d₂ + d₃) · T)²). It lies over the wrapper: its middle goes round a circle as wide as the core, the wrapper on both sides, and itself.
+
+    Parameters
+    ----------
+    core_diameter : d₁, how thick the core is
+    wrapper_diameter : d₂, how thick the wrapper is
+    binder_diameter : d₃, how thick the binder is
+    turns : T, turns of the binder, per length of yarn
+
+    Returns
+    -------
+    m, a plain number from 1 up
+
+    Raises
+    ------
+    ValueError
+        A thickness that is not above zero, or turns below zero.
+
+    Notes
+    -----
+    Valid for a binder that lies on the wrapper all the way. Where it sinks between the loops it takes less, so that this is enough.
+
+    References
+    ----------
+    Geometry of a helix.
+    """
+    for each in (core_diameter, wrapper_diameter, binder_diameter):
+        require(each > NO_WIDTH, "The thickness must be above zero.")
+    require(turns >= NO_TURNS, "Turns cannot be below zero.")
+    round_it = (np.pi * (core_diameter + 2 * wrapper_diameter + binder_diameter) * turns).m_as("")
+    return np.sqrt(1 + round_it * round_it)
+
+
+@law
+def turns_left(turns: PerLength, binder_turns: PerLength) -> PerLength:
+    """Turns that a wrapper has left once the binder is on.
+
+    T = T₂ - T₃, but not below zero. The binder goes around the other way, and each of its turns takes one out of the wrapper.
+
+    Parameters
+    ----------
+    turns : T₂, turns of the wrapper before
+    binder_turns : T₃, turns of the binder
+
+    Returns
+    -------
+    T, turns per length
+
+    Raises
+    ------
+    ValueError
+        Turns below zero.
+
+    Notes
+    -----
+    Valid for a binder that is plied on in the other direction, as long as the yarn stays as long as its core.
+
+    References
+    ----------
+    Twists of two directions subtract; Geometry.
+    """
+    require((turns >= NO_TURNS) & (binder_turns >= NO_TURNS), "Turns cannot be below zero.")
+    return np.maximum(turns - binder_turns, 0 * turns)
+
+
+@law
+def bound_density(wrapped: LinearDensity, bound: LinearDensity | None = None, binder: LinearDensity | None = None) -> LinearDensity:
+    """Linear density of a wrapped yarn, its binder in it.
+
+    R = R₁ + m · t₃. Without a binder it is the wrapped yarn's own.
+
+    Parameters
+    ----------
+    wrapped : R₁, linear density of core and wrapper together
+    bound : m · t₃, what the binder adds
+    binder : t₃, linear density of the binder, if there is one
+
+    Returns
+    -------
+    R, a mass per length
+
+    Raises
+    ------
+    ValueError
+        A linear density that is not above zero, or a binder of which it is not known what it adds.
+
+    Notes
+    -----
+    Valid for a core that stays straight.
+
+    References
+    ----------
+    Definition of the linear density.
+    """
+    for each in (wrapped, bound, binder):
+        require(each is None or each > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    require(binder is None or bound is not None, "It is not known what the binder adds: give its wraps and its turns.")
+    return wrapped if bound is None else wrapped + bound
