@@ -45,10 +45,10 @@ def skein_weight(system: str) -> tuple[Rule, ...]:
 
 
 def washed_loop() -> Rule:
-    """A washed loop about twice or half as long as the reel's: a loop that lay double, or two of them."""
+    """A washed loop about twice or half as long as the reel's: a loop that lay double, or two of them. Its last digits do not decide."""
     return Rule(
-        f"OR(washed_loop > {LONGEST_WASHED} * loop, washed_loop < {SHORTEST_WASHED} * loop)",
-        lambda values: not SHORTEST_WASHED <= values["washed_loop"] / values["loop"] <= LONGEST_WASHED,
+        f"OR(ROUND(washed_loop / loop, 9) > {LONGEST_WASHED}, ROUND(washed_loop / loop, 9) < {SHORTEST_WASHED})",
+        lambda values: not SHORTEST_WASHED <= round(values["washed_loop"] / values["loop"], 9) <= LONGEST_WASHED,
         f"{ASKING} Loop washed: far from the loop of its reel. Measure one full loop, all the way around, not the length of the folded skein.",
     )
 
