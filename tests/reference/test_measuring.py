@@ -65,6 +65,33 @@ def test_a_length_is_told_with_both_ends_and_its_unit():
     assert measuring.likely_words(yards(1230.4), yards(1236.5)) == "very likely 1,230 yd to 1,237 yd"
 
 
+def test_a_grist_is_as_sure_as_its_length_and_the_scale():
+    # By hand: 3 and 4 in a thousand make 5 (JCGM 100, 5.1.6), and twice that is said.
+    assert measuring.grist_within(yards(1000), yards(3), 0.004) == pytest.approx(0.01)
+    assert measuring.grist_words(0.01, Quantity(800, "yard / pound")) == "very likely within 1%"
+    assert measuring.grist_words(0.0234, Quantity(800, "yard / pound")) == "very likely within 2.3%"
+
+
+def test_a_grist_lies_as_near_as_promised():
+    # Skeins drawn with the stated doubts of length and scale: 95 in 100 lie within what is said.
+    draw = np.random.default_rng(7)
+    length, weight = 200 * (1 + 0.01 * draw.standard_normal(20_000)), 100 * (1 + 0.006 * draw.standard_normal(20_000))
+    within = measuring.grist_within(yards(200), yards(2), 0.006)
+    assert np.mean(np.abs(length / weight / 2 - 1) <= within) == pytest.approx(0.95, abs=0.01)
+
+
+@pytest.mark.parametrize("call, sentence", [
+    (lambda: measuring.grist_within(yards(0), yards(3), 0.004), "length"),
+    (lambda: measuring.grist_within(yards(10), yards(-3), 0.004), "negative"),
+    (lambda: measuring.grist_within(yards(10), yards(3), -0.004), "negative"),
+    (lambda: measuring.grist_words(-0.1, Quantity(1, "m/g")), "negative"),
+    (lambda: measuring.grist_words(0.1, Quantity(0, "m/g")), "grist"),
+])
+def test_doubts_of_a_grist_that_are_none(call, sentence):
+    with pytest.raises(ValueError, match=sentence):
+        call()
+
+
 @pytest.mark.parametrize("known, asked", [
     ({}, "Choose a skein, or type reel and wraps."),
     ({"wraps": 3.0}, "Choose a reel, or type its loop."),

@@ -154,6 +154,8 @@ def measure(settings: Settings) -> Card:
                     Result(key, "Grist", "finished / net", yarn_count.grist, unit, uses={"length": "finished", "mass": "net"}, only_if="finished > 0")
                     for key, unit in (("grist", GRIST), ("grist_yd_lb", GRIST_US), ("grist_m_100g", GRIST_METRIC))
                 ),
+                Result("grist_within", "Grist, within", "2 * SQRT(POWER(doubt / finished, 2) + POWER(doubts_scale, 2))", measuring.grist_within, SHARE,
+                       uses={"length": "finished", "uncertainty": "doubt", "u_scale": "doubts_scale"}, only_if="finished > 0", note="By the doubt of its length and of your scale."),
                 Result("expected_wpi", "Expected wpi", "thickness_k_wrapped * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS,
                        uses={"k": "thickness_k_wrapped"}),
                 Result("wpi", "Wraps per inch", "IF(given(used_counted_wpi), used_counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS,
@@ -175,6 +177,7 @@ def measure(settings: Settings) -> Card:
                        'IF(given(used_loop), "Type the wraps you counted.", IF(given(used_wraps), "Choose a reel, or type its loop.", "Choose a skein, or type reel and wraps.")))',
                        measuring.likely_words, None, uses={"loop": "used_loop", "wraps": "used_wraps"},
                        only_if="IF(given(most), given(least), OR(NOT(given(used_loop)), NOT(given(used_wraps))))"),
+                Result("grist_likely", "Very likely", '"very likely within " & ROUND(ROUND(grist_within * 100, 9), 1) & "%"', measuring.grist_words, None, uses={"within": "grist_within"}, only_if="grist > 0"),
                 Result("weighs", "It weighs", 'ROUND(ROUND(net / 28.349523125, 9), 1) & " oz (" & ROUND(ROUND(net, 9), 0) & " g)"', labels.mass_words, None,
                        uses={"mass": "net"}, only_if="net < 10000000"),
                 Result("wrong", "What is wrong", f'IF(given(message), message, IF(given(log_fault), "In the log: " & log_fault, "{TOO_HEAVY}"))',
@@ -299,7 +302,7 @@ def _band(settings: Settings) -> Band:
         title="It is", aside="what you try out wins over the log", across=RIGHT, message="measure_wrong",
         big=(
             Big("measure_finished", "length, washed", ("measure_likely", f"measure_{length}"), columns=3),
-            Big("measure_grist", "grist", (f"measure_{grist}", "measure_weighs"), columns=2),
+            Big("measure_grist", "grist", ("measure_grist_likely", f"measure_{grist}", "measure_weighs"), columns=2),
             Big("measure_wpi", "wraps in an inch", ("measure_weight_class",), columns=2),
         ),
         lines=("measure_basis", "measure_gauge"),

@@ -25,6 +25,8 @@ EXAMPLES = [
     (measuring.wrong_words, dict(message=texts("Wraps: type a number.", "Reel: choose one."), net=q("oz", 4, 2))),
     (measuring.least_likely, dict(length=q("yard", 233, 1), uncertainty=q("yard", 1.5, 2))),
     (measuring.most_likely, dict(length=q("yard", 233, 1), uncertainty=q("m", 1.5, 2))),
+    (measuring.grist_within, dict(length=q("yard", 233, 100), uncertainty=q("m", 1.5, 2), u_scale=n(0.005, 0))),
+    (measuring.grist_words, dict(within=n(0.02, 0), grist=q("m/g", 2, 1))),
     (measuring.likely_words, dict(least=q("yard", 230, 0), most=q("yard", 1236, 9))),
     (measuring.likely_words, dict(loop=q("inch", 72, 54))),
     (measuring.likely_words, dict(wraps=n(104, 0))),

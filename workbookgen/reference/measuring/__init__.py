@@ -12,6 +12,7 @@ from workbookgen.reference.measuring.charted import (
     place_in_group,
     where_drawn,
 )
+from workbookgen.reference.measuring.sureness import grist_within, grist_words
 from workbookgen.reference.measuring.told import (
     alternates_with,
     apart_from,
@@ -40,6 +41,8 @@ __all__ = [
     "dots",
     "fault_in_log",
     "goes_with",
+    "grist_within",
+    "grist_words",
     "high_on_the_chart",
     "in_use",
     "least_likely",

@@ -1,0 +1,77 @@
+"""How surely one skein's grist is known, from its length and the scale."""
+
+import numpy as np
+
+from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.words import rounded
+from workbookgen.units import Grist, Length, Quantity, Ratio
+
+NO_LENGTH, NO_GRIST = Quantity(0.0, "m"), Quantity(0.0, "m/g")
+
+
+@law
+def grist_within(length: Length, uncertainty: Length, u_scale: Ratio) -> Ratio:
+    """Share by which a grist may be off.
+
+    w = 2 · √((u / L)² + s²). Of a quotient the relative doubts add by their squares; two standard uncertainties cover about 95 per cent.
+
+    Parameters
+    ----------
+    length : L, finished length of the skein
+    uncertainty : u, its standard uncertainty
+    u_scale : s, what the scale may be off, as a share, one standard uncertainty
+
+    Returns
+    -------
+    w, a share of the grist
+
+    Raises
+    ------
+    ValueError
+        A length that is not above zero, or a negative uncertainty.
+
+    Notes
+    -----
+    Valid for a weight of many steps of the scale: of a skein as light as a few steps, the steps count more.
+
+    References
+    ----------
+    JCGM 100, 5.1.6 and 6.2.1 (from memory).
+    """
+    require(length > NO_LENGTH, "The length must be above zero.")
+    require(uncertainty >= NO_LENGTH, "A standard uncertainty cannot be negative.")
+    require(u_scale >= 0, "A standard uncertainty cannot be negative.")
+    return 2 * np.hypot((uncertainty / length).m_as(""), u_scale)
+
+
+@law
+def grist_words(within: Ratio, grist: Grist) -> str:
+    """How near a grist very likely is, in words.
+
+    words = within, in percent. To one decimal, since skeins differ by more.
+
+    Parameters
+    ----------
+    within : share by which the grist may be off
+    grist : the grist, for nothing is said of one that is not known
+
+    Returns
+    -------
+    a text
+
+    Raises
+    ------
+    ValueError
+        A negative share, or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid for doubts that come from several causes, none of which rules.
+
+    References
+    ----------
+    JCGM 100, 6.2.1 and G.6.6 (from memory).
+    """
+    require(within >= 0, "The share cannot be negative.")
+    require(grist > NO_GRIST, "The grist must be above zero.")
+    return by_element(lambda each: f"very likely within {rounded(each * 100, 1)}%", within)
