@@ -69,6 +69,13 @@ def test_the_latest_brings_all_its_logs(carried):
     } | FALLEN[LATEST]
 
 
+def test_fibers_get_the_names_for_labels_that_it_had_no_column_for(carried):
+    new = carried(LATEST).new
+    named = dict(zip(new.entries["guide_name"], new.entries["guide_on_labels"], strict=True))
+    assert (named["Corriedale"], named["Flax"], named["Cashmere"]) == ("wool", "linen", "cashmere")
+    assert named["Nylon"] is None, "no line of today's table"
+
+
 @pytest.mark.parametrize("path", [OLDEST, LATEST], ids=lambda path: path.stem)
 def test_one_of_another_version_is_not_checked_but_carried(path):
     with pytest.raises(FileError, match=rf"made with workbookgen 0\.1\.0, and this is .*workbookgen carry .*{path.name}"):

@@ -45,6 +45,12 @@ def test_a_line_is_read_with_its_units(table):
     assert record["yield_low"] == 0.6 and record["spinning"] == 0.03
 
 
+def test_a_name_for_labels_is_read_where_there_is_one(table):
+    settings = table(HEAD.replace(",source", ",on_labels,source"), "Fog,,,,,,,,,,,,,wool,invented here", "Mist,,,,,,,,,,,,,,")
+    assert [record.get("on_labels") for record in load_fibers(settings)] == ["wool", None]
+    assert guide.guide(settings).starts_with[0]["on_labels"] == "wool"
+
+
 def test_empty_cells_are_left_out(table):
     assert load_fibers(table(HEAD, BARE)) == ({"name": "Mist"},)
 

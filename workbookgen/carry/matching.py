@@ -80,6 +80,7 @@ class _Matching:
             else:
                 for key, entry in line.items():
                     self._move(row, rows[row], key, entry, target)
+                self._complete(rows[row], line, starting.get(_known_by(target, line), {}), target)
         self.matched.rows[self.block.key] = rows
         known = {_known_by(target, line) for line in lines.values()} | set(_brought(self.block))
         self._add([record for name, record in starting.items() if name not in known], target)
@@ -119,6 +120,12 @@ class _Matching:
         for key in line:
             if not _alike(before.get(key), record.get(key)):
                 self._leave(row, key, line[key], "the new planner's own line took its place")
+
+    def _complete(self, place: int, line: Record, record: Mapping[str, Entry], target: Block) -> None:
+        """What the old planner had no field for, of a line that somebody changed: as the new planner brings it."""
+        for each in target.inputs:
+            if each.key not in line and each.key in record:
+                self.matched.entries[f"{target.key}_{each.key}"][place] = record[each.key]
 
     def _move(self, row: int, place: int, key: str, entry: Entry, target: Block) -> None:
         """One entry to its cell, with what was pinned to it."""
