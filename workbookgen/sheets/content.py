@@ -25,7 +25,7 @@ def mixed_of() -> tuple[Input, ...]:
         for key, label in MORE
         for field in (
             Input(f"{key}_kind", label, Choice("guide_listed", guide.SHEET), width=14, help="Another fiber of a lot that is a mixture, from the guide on the sheet Guide, for the fiber content of a label. Add a line there for one that it lacks, such as nylon."),
-            Input(f"{key}_share", "Its share", Number(above=0, below=1), SHARE, width=8, help="Of the weight of the lot."),
+            Input(f"{key}_share", "Its share", Number(above=0, below=1), SHARE, width=8, help="Of the weight of the lot. The sheet Blends works out shares."),
         )
     )
 
