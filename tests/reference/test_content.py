@@ -5,11 +5,12 @@ handbook of labels is the witness of "97 % wool, 3 % cashmere".
 """
 
 from fractions import Fraction
+from itertools import pairwise
 from random import Random
 
 import pytest
-from long_run import SEED
 
+from long_run import SEED
 from workbookgen.checking.expected import expected_values
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import content
@@ -151,7 +152,7 @@ def test_percentages_are_whole_in_order_and_add_up_to_100():
         assert sum(percents) == 100 and min(percents) >= 1, words
         named = [name for name in told_names if not name.startswith("other fiber")]
         rank, in_order = [shares[name] for name in named], percents[: len(named)]
-        assert all(more >= less - Fraction(1, 10**9) for more, less in zip(rank, rank[1:])), (words, mixture)
+        assert all(more >= less - Fraction(1, 10**9) for more, less in pairwise(rank)), (words, mixture)
         assert in_order == sorted(in_order, reverse=True)
         assert set(named) == {name for name, share in shares.items() if share >= Fraction(5, 100) or name in ARE_WOOL}
         others = len(shares) - len(named)
