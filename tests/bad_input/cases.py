@@ -20,7 +20,7 @@ TELLS_OF_OTHERS = {
         "deviation limit_low limit_high stands_out again_deviation again_stands_out".split()
     ),
     "fiber": frozenset(
-        "mark message line_of_listed promised to_come to_come_length to_spin_length again_promised again_to_come again_to_come_length "
+        "mark message line_of_listed promised needs_square to_come to_come_length to_spin_length again_promised again_to_come again_to_come_length "
         "spun spun_length free_length skeins mean_grist grist_sum grist_squares variation grubbs limit_low limit_high".split()
     ),
     "reels": frozenset({"mark", "message", "line_of_listed"}),

@@ -6,7 +6,7 @@ from .cases import CASES
 from .conftest import BEGUN, changed, differing, errors, in_engines, is_of_all
 
 # What the sheet Sureness assumes of every line, begun or not; nothing comes of it in a line that is blank.
-ASSUMED = {"skeins_shrinkage_expected", "projects_shrinkage_used", "fiber_yield_doubt", "fiber_preparation_doubt"}
+ASSUMED = {"skeins_shrinkage_expected", "projects_shrinkage_used", "fiber_yield_doubt", "fiber_preparation_doubt", "fiber_second_loss", "fiber_second_doubt"}
 
 
 @in_engines("case", CASES, lambda case: case.name)
