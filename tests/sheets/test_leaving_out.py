@@ -232,7 +232,7 @@ def said(planner: Planner) -> list[str]:
 @pytest.fixture
 def as_written(small, monkeypatch):
     """The planner without these chapters, its texts as they are written: they call a chapter by its own name."""
-    monkeypatch.setattr(describing, "said_with", lambda text, sheet_of: text)
+    monkeypatch.setattr(describing, "said_with", lambda text, sheet_of, here: text)
     return lambda names: describing.planner(Settings(**dict(small) | {"leave_out": names}))
 
 
@@ -350,6 +350,9 @@ def test_what_is_said_without_a_sheet(text, names, left):
     assert said_without(text, names) == left
 
 
+SHEET_OF = {"Guide": "Fleece", "Knitting": "Need", "Weaving": "Need", "Skeins": "Skeins"}
+
+
 @pytest.mark.parametrize(
     ("text", "said"),
     [
@@ -361,4 +364,9 @@ def test_what_is_said_without_a_sheet(text, names, left):
     ],
 )
 def test_a_text_is_said_with_the_names_of_sheets(text, said):
-    assert said_with(text, {"Guide": "Fleece", "Knitting": "Need", "Weaving": "Need", "Skeins": "Skeins"}) == said
+    assert said_with(text, SHEET_OF) == said
+
+
+def test_a_text_calls_the_sheet_on_which_it_stands_this_sheet():
+    said = said_with("From the guide on the sheet Guide; see the sheet Skeins.", SHEET_OF, here="Fleece")
+    assert said == "From the guide on this sheet; see the sheet Skeins."

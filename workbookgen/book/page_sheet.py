@@ -4,6 +4,7 @@ from workbookgen.book import look, sections
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.frame import links_of_a_page
 from workbookgen.book.lines import pixels_taken
+from workbookgen.book.plan import Placed
 from workbookgen.language.fields import Input
 from workbookgen.language.quantities import NUMBER_UNIT
 
@@ -32,16 +33,27 @@ def draw(canvas: Canvas) -> None:
 
 
 def _links_on_this_page(canvas: Canvas) -> None:
-    """Where each chapter begins, since a long page takes many turns of a wheel. What has no room is left out."""
-    column, last = FIRST, canvas.plan.last_column
-    for place in canvas.plan.starts:
+    """Where each chapter begins, since a long page takes many turns of a wheel, and then other titles. What has no room is left out."""
+    shown: list[Placed] = []
+    for place in (*canvas.plan.starts, *canvas.plan.further):
+        tried = sorted([*shown, place], key=lambda each: each.row)
+        shown = tried if len(_columns_of_links(canvas, tried)) == len(tried) else shown
+    for column, place in zip(_columns_of_links(canvas, shown), shown, strict=True):
+        canvas.link_here(ON_THIS_PAGE, column, place.row, place.section.title, look.LINK | {"valign": "vcenter"})
+
+
+def _columns_of_links(canvas: Canvas, places: list[Placed]) -> list[int]:
+    """The column in which each link begins, one after the other, as far as there is room."""
+    columns, column, last = [], FIRST, canvas.plan.last_column
+    for place in places:
         width, taken = pixels_taken(place.section.title, look.SMALL) + AIR, 1
         while column + taken <= last and canvas.width(column, column + taken - 1) < width:
             taken += 1
-        if column + taken - 1 > last or canvas.width(FIRST, column + taken - 1) > SCREEN:
-            return
-        canvas.link_here(ON_THIS_PAGE, column, place.row, place.section.title, look.LINK | {"valign": "vcenter"})
+        if canvas.width(column, column + taken - 1) < width or column + taken - 1 > last or canvas.width(FIRST, column + taken - 1) > SCREEN:
+            break
+        columns.append(column)
         column += taken
+    return columns
 
 
 def _hidden(canvas: Canvas) -> None:

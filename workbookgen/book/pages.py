@@ -45,7 +45,7 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
     printed_to = printed_to if printed_to > 1 else row - 2  # where all is for the screen, paper is better than nothing
     return Plan(
         sheet, spots, widths, heights, tuple(placed), last_column=seen, last_row=row - 2, bands=tuple(bands), printed_to=printed_to,
-        papers=tuple(papers), starts=starts,
+        papers=tuple(papers), starts=starts, further=_further(sheet, placed, starts),
     )
 
 
@@ -57,6 +57,17 @@ def _starts(sheet: Sheet, placed: list[Placed]) -> tuple[Placed, ...]:
     ]
     starts = tuple(next(each for each in placed if each.section is section) for section in titled if section)
     return starts if len(starts) >= CHAPTERS else ()
+
+
+def _further(sheet: Sheet, placed: list[Placed], starts: tuple[Placed, ...]) -> tuple[Placed, ...]:
+    """Of a page with links: the other bands that begin with a title."""
+    first = [band.sections[0] for chapter in sheet.chapters for band in chapter.view]
+    begun = [each.section for each in starts]
+    return tuple(
+        each for each in placed
+        if starts and any(each.section is section for section in first) and not any(each.section is section for section in begun)
+        and each.section.title and not getattr(each.section, "is_caution", False)
+    )
 
 
 def _hidden(sheet: Sheet, planner: Planner, spots: dict[str, Spot], column: int) -> int:

@@ -72,7 +72,8 @@ class Plan:
     bands: tuple[int, ...] = ()  # of a page: the rows with which they begin
     printed_to: int = 1  # of a page: the last row that is printed
     papers: tuple[int, ...] = ()  # the rows with which pages of paper begin, where it is made of such
-    starts: tuple[Placed, ...] = ()  # of a long page: the sections to which it has links of its own
+    starts: tuple[Placed, ...] = ()  # of a long page: the sections to which it has links of its own, where its chapters begin
+    further: tuple[Placed, ...] = ()  # and others with a title, which have a link where there is room
 
     @cached_property
     def folded(self) -> frozenset[int]:

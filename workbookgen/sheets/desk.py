@@ -23,8 +23,10 @@ def sheet(settings: Settings, proofs: str, sheets: tuple[Sheet, ...], cautions: 
 
 
 def _way_to(sheet: Sheet, log: str) -> Way:
-    """The way to what a log says of itself, in the name of its chapter."""
-    name = next(chapter.name for chapter in sheet.chapters if any(holder.key == log for holder in chapter.holders))
+    """The way to what a log says of itself: in the name of its chapter, or its own where it is not the first log there."""
+    chapter = next(chapter for chapter in sheet.chapters if any(holder.key == log for holder in chapter.holders))
+    first, *others = (holder for holder in chapter.holders if isinstance(holder, Log) and holder.inputs)
+    name = chapter.name if first.key == log else next(each.title for each in others if each.key == log)
     return Way(sheet.name, name, f"{log}_{FIRST.key}")
 
 

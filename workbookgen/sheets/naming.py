@@ -33,8 +33,8 @@ def said_without(text: str, names: Collection[str]) -> str:
     return f"{said[:-1]}." if said.endswith(";") else said
 
 
-def said_with(text: str, sheet_of: Mapping[str, str]) -> str:
-    """A text with the names of sheets in the place of their chapters' names."""
+def said_with(text: str, sheet_of: Mapping[str, str], here: str = "") -> str:
+    """A text with the names of sheets in the place of their chapters' names; `here` is the sheet on which it stands."""
     if "sheet" not in text:
         return text
 
@@ -43,7 +43,8 @@ def said_with(text: str, sheet_of: Mapping[str, str]) -> str:
         return f"sheet {first}" if first == second else f"sheets {first} {joined} {second}"
 
     names = "|".join(map(re.escape, sheet_of))
-    return re.sub(rf"\bsheet ({names})\b", lambda found: f"sheet {sheet_of[found[1]]}", _PAIR.sub(pair, text))
+    said = re.sub(rf"\bsheet ({names})\b", lambda found: f"sheet {sheet_of[found[1]]}", _PAIR.sub(pair, text))
+    return re.sub(rf"\bthe sheet {re.escape(here)}\b", "this sheet", said) if here else said
 
 
 def sheets_of_chapters(sheets: Collection[Sheet]) -> dict[str, str]:

@@ -1,6 +1,7 @@
 """The planner: all sheets, in the order in which they stand in the workbook, each with all that is to be said of it."""
 
 from collections.abc import Iterator
+from functools import partial
 
 from workbookgen.language.parts import Planner, Sheet
 from workbookgen.language.views import Grid, Kind
@@ -113,7 +114,7 @@ def planner(settings: Settings) -> Planner:
         settings.units,
         settings.paper,
         settings.title,
-        tuple(retold(sheet, lambda text: said_with(text, sheet_of)) for sheet in sheets),
+        tuple(retold(sheet, partial(said_with, sheet_of=sheet_of, here=sheet.name)) for sheet in sheets),
         absent,
         settings.colors.chosen,
     )
