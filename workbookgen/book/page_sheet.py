@@ -44,7 +44,7 @@ def _links_on_this_page(canvas: Canvas) -> None:
 
 def _columns_of_links(canvas: Canvas, places: list[Placed]) -> list[int]:
     """The column in which each link begins, one after the other, as far as there is room."""
-    columns, column, last = [], FIRST, canvas.plan.last_column
+    columns, column, last = [], FIRST, canvas.plan.last_printed
     for place in places:
         width, taken = pixels_taken(place.section.title, look.SMALL) + AIR, 1
         while column + taken <= last and canvas.width(column, column + taken - 1) < width:

@@ -34,10 +34,8 @@ def set_up(canvas: Canvas) -> None:
 
 def _page(canvas: Canvas) -> None:
     plan, to = canvas.plan, canvas.to
-    named = max((spot.column + spot.across - 1 for key, spot in plan.spots.items() if key in plan.sheet.shown), default=0)
-    last_column = max(1 + len(plan.sheet.grid.widths), named)
-    to.print_area(1, 0, plan.printed_to - 1, last_column - 1)
-    wide = canvas.width(1, last_column) * WIDER
+    to.print_area(1, 0, plan.printed_to - 1, plan.last_printed - 1)
+    wide = canvas.width(1, plan.last_printed) * WIDER
     across, down = _room(canvas, is_wide=True)
     if min(across / wide, down / _high(canvas, 2, plan.printed_to)) >= READABLE:
         to.set_landscape()

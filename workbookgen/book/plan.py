@@ -79,6 +79,12 @@ class Plan:
     def folded(self) -> frozenset[int]:
         return frozenset(first + place for first, strip in self.strips if strip.is_folded for place in range(len(strip.keys)))
 
+    @cached_property
+    def last_printed(self) -> int:
+        """Of a page: the last column that is on paper."""
+        named = (spot.column + spot.across - 1 for key, spot in self.spots.items() if key in self.sheet.shown)
+        return max([1 + len(self.sheet.grid.widths), *named])
+
     def top_of(self, row: int) -> int:
         return self.heights.get(row, ROW)
 

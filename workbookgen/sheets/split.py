@@ -25,7 +25,7 @@ def bands() -> tuple[Band, ...]:
     return (
         band(
             Entries(title="Bought together, and divided", fields=tuple(f"split_{key}" for key in ("mass", "money", "step", "coin"))),
-            Answers(title="Handed out", lines=("split_divided", "split_paid"), message=f"split_{MESSAGE.key}", across=LEFT, is_below=True),
+            Answers(title="Divided", lines=("split_divided", "split_paid"), message=f"split_{MESSAGE.key}", across=LEFT, is_below=True),
             Listing(title="Who gets what", block="members", view=VIEW, across=RIGHT),
         ),
         band(Sentences(fields=("split_words",))),

@@ -93,7 +93,7 @@ WANTED = Card(
             Result("turns_slant", "Turns for the wanted angle", "TAN(slant) / (PI() * diameter)", trade.turns_for_angle, TWIST, uses={"angle": "slant"}),
             Result("retraction", "Shorter by its twist", "(1 / COS(angle) - 1) / (1 / COS(angle) + 1)", trade.retraction, SHARE,
                    only_if="angle < PI() / 3", note="What a single loses of its length."),
-            Result("least", "Least turns for the staple", "wraps / staple", trade.least_twist, TWIST, note="Warns; is no law."),
+            Result("least", "Least turns for the staple", "wraps / staple", trade.least_twist, TWIST, note="Only a warning, not a law."),
             Result("staple_words", "In words", 'IF(ROUND(turns / least, 9) >= 1, "enough for the staple", "too little for the staple: fibers may slip")',
                    trade.staple_words, None, uses={"twist": "turns"}),
         )),
