@@ -16,6 +16,7 @@ OF_PAPERS = {"left": 0.4, "right": 0.4, "top": 0.4, "bottom": 0.4}
 PIXELS_AN_INCH = 96
 WIDER = 1.06  # programs print columns up to so much wider than they are on the screen
 READABLE = 0.55  # of the size on the screen: 11 points become 6
+SMALLER = (0.97, 0.94, 0.91, 0.88)  # of the size that would fill a page's width
 AT_LEAST = 1 / 3  # of a page that must be left for a part that is longer than a page, if it is to begin there
 LINES_PRINTED, SPARE_LINES = 24, 8  # of a log: at least, and beyond those in use
 
@@ -46,9 +47,15 @@ def _page(canvas: Canvas) -> None:
         across, down = upright
     else:
         to.set_landscape()
-    scale = min(1.0, across / wide)
+    scale = _scale(canvas, min(1.0, across / wide), down)
     to.set_print_scale(int(100 * scale))
-    to.set_h_pagebreaks([row - 1 for row in _starts(canvas, down / scale)])
+    to.set_h_pagebreaks([row - 1 for row in _broken(canvas, down / scale)[0]])
+
+
+def _scale(canvas: Canvas, largest: float, down: float) -> float:
+    """The size on paper: a little smaller where that saves a page, on which a few lines would stand alone."""
+    tried = [scale for scale in (largest, *(largest * part for part in SMALLER)) if scale >= READABLE] or [largest]
+    return min(tried, key=lambda scale: (_broken(canvas, down / scale)[1], -scale))
 
 
 def _room(canvas: Canvas, is_wide: bool) -> tuple[float, float]:
@@ -61,17 +68,18 @@ def _high(canvas: Canvas, first: int, last: int) -> int:
     return sum(canvas.heights.get(row, canvas.plan.top_of(row)) for row in range(first, last + 1))
 
 
-def _starts(canvas: Canvas, down: float) -> list[int]:
-    """The rows with which further pages begin: a band is not cut, unless it is longer than a page."""
-    starts, used = [], 0.0
+def _broken(canvas: Canvas, down: float) -> tuple[list[int], int]:
+    """The rows with which further pages are made to begin, and how many pages there are: a band is not cut, unless it is longer than a page."""
+    starts, used, pages = [], 0.0, 1
     ends = [*(row - 1 for row in canvas.plan.bands[1:]), canvas.plan.printed_to]
     for first, last in zip((2, *canvas.plan.bands[1:]), ends, strict=True):
         high = _high(canvas, first, min(last, canvas.plan.printed_to))
         if used and used + high > down and (high <= down or down - used < down * AT_LEAST):
             starts.append(first)
-            used = 0.0
-        used = used + high if used + high <= down else (used + high) % down
-    return [row for row in starts if row <= canvas.plan.printed_to]
+            used, pages = 0.0, pages + 1
+        pages += int((used + high) // down)
+        used = (used + high) % down
+    return [row for row in starts if row <= canvas.plan.printed_to], pages - sum(row > canvas.plan.printed_to for row in starts)
 
 
 def _papers(canvas: Canvas) -> None:
