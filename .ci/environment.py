@@ -17,7 +17,7 @@ FOLDER = ROOT / ".venv"
 
 def python_with(extra: str = "") -> Path:
     """The environment's Python, with the project and an optional group of packages installed."""
-    if sys.version_info < (3, 11):
+    if sys.version_info < (3, 11):  # noqa: UP036  an old Python is told so
         sys.exit(f"Python 3.11 or newer is needed; this is {sys.version.split()[0]}.")
     python = FOLDER / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
     if not python.exists():

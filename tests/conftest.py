@@ -1,13 +1,13 @@
 """Planners that many tests look at, built once: the default one, and a small one for speed."""
 
+from itertools import islice
 from pathlib import Path
 
 import pytest
-from long_run import LONG, SEED
 
+from long_run import LONG, SEED
 from workbookgen.build import layout_of, workbook
 from workbookgen.settings import Reel, Rows, Settings, templates
-
 
 # Which of the files take longest, by processor time.
 LONGEST = (
@@ -59,10 +59,10 @@ def small(tmp_path_factory):
     """Settings with few rows, three fibers and one reel of each sort."""
     table = tmp_path_factory.mktemp("small") / "fibers.csv"
     with (templates() / "fibers.csv").open(encoding="utf-8") as lines:
-        table.write_text("".join(line for line, _ in zip(lines, range(4))), encoding="utf-8")
+        table.write_text("".join(islice(lines, 4)), encoding="utf-8")
     return Settings(
         fibers=str(table),
-        rows=Rows(**{log: 4 for log in Rows.model_fields} | {"skeins": 6}),
+        rows=Rows(**dict.fromkeys(Rows.model_fields, 4) | {"skeins": 6}),
         reels=(
             Reel(name="Clock reel", loop="72 in", tolerance="0.5 in"),
             Reel(name="Niddy-noddy", height="15 in", arms=("14 in", "14 in")),

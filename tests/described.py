@@ -23,7 +23,7 @@ def a_hundred(loop):
     return 100 * loop
 
 
-def on_the_reel(wraps, loop, rest=Quantity(0.0, "meter")):
+def on_the_reel(wraps, loop, rest=Quantity(0.0, "meter")):  # noqa: B008  nobody changes it
     return wraps * loop + rest
 
 

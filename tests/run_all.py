@@ -28,7 +28,7 @@ PACKAGES = ("libreoffice-calc", "python3-uno", "gnumeric", "poppler-utils", "fon
 EVERY_CORE = ("-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder")
 # The house, the language, the laws and published values, what is expected of each cell, where it stands and how it is bound.
 QUICK = (
-    "tests/test_architecture.py", "tests/test_texts.py", "tests/language", "tests/reference", "tests/published/test_proofs_in_library.py",
+    "tests/test_lint.py", "tests/test_architecture.py", "tests/test_texts.py", "tests/language", "tests/reference", "tests/published/test_proofs_in_library.py",
     "tests/settings/test_settings_defaults.py", "tests/checking/test_compare_values.py", "tests/checking/test_spelled_formulas.py",
     "tests/checking/test_expected_values.py", "tests/book/test_layout_places.py", "tests/book/test_binding.py", "tests/sheets/test_plausible.py",
     "tests/sheets/test_measure.py",

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from workbookgen.checking.expected import expected_values
 from workbookgen.build import layout_of
+from workbookgen.checking.expected import expected_values
 from workbookgen.settings import load
 
 ROOT = Path(__file__).parent.parent

@@ -8,8 +8,8 @@ that whatever is wrong with it can touch little else.
 from contextlib import contextmanager
 
 import pytest
-from long_run import dealt
 
+from long_run import dealt
 from workbookgen.build import build, layout_of
 from workbookgen.checking.driving import read, read_inputs
 from workbookgen.engines import ENGINES, Area, ErrorValue, engine

@@ -91,7 +91,7 @@ def test_a_whole_column_of_nonsense(planner):
 @in_engines("value", ["12,5", "*", -1.0, 0.0, 1e12, 1e-12, "=1/0", "x" * 300], lambda value: str(value)[:9])
 def test_the_same_nonsense_in_every_input(planner, value):
     """Whatever it is: no error anywhere, and every log line that was touched says something or is fine with it."""
-    with planner.with_typed({cell: value for cell in planner.typed}) as shown:
+    with planner.with_typed(dict.fromkeys(planner.typed, value)) as shown:
         assert errors(shown) == {}
         assert all(shown["skeins_message", row] for row in range(6))
     assert planner.shown() == planner.good

@@ -9,6 +9,7 @@ import sys
 from pathlib import Path
 
 import pytest
+
 from filled.hostile import DAMAGED, NO_PLANNERS, REACHING_OUT, no_ordinary_files, part, repacked
 from long_run import LONG, SEED, drawn
 
@@ -138,7 +139,7 @@ def test_parts_that_were_tampered_with(content, tmp_path):
     """A whole package in which the text of one part is another: what no check sum tells."""
     chance, asked = random.Random(11), []
     for number in range(40):
-        def tampered(name: str, text: bytes, chosen=chance.choice(("sheet1.xml", "sheet2.xml", "sheet27.xml", "sharedStrings.xml", "workbook.xml", ".rels"))) -> bytes:
+        def tampered(name: str, text: bytes, chosen=chance.choice(("sheet1.xml", "sheet2.xml", "sheet27.xml", "sharedStrings.xml", "workbook.xml", ".rels"))) -> bytes:  # noqa: B008  drawn once
             if not name.endswith(chosen):
                 return text
             broken = bytearray(text)

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import openpyxl
 import xlsxwriter
-
 from figure import Figure, seconds, workbookgen
+
 from workbookgen.book.layout import place
 from workbookgen.book.write import write
 from workbookgen.build import DRAWN, EMBEDDED, workbook

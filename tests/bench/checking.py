@@ -3,6 +3,7 @@
 from pathlib import Path
 
 from figure import Figure, seconds, timed, workbookgen
+
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import check
 from workbookgen.checking.driving import read, read_inputs, set_inputs
@@ -23,7 +24,7 @@ def figures(folder: Path) -> list[Figure]:
     for name in ("formualizer", "ironcalc"):
         alone = seconds(lambda name=name: engine_alone(name, file, layout, drawn), 2)
         reading, planner = timed(lambda: read_planner(file))
-        checking, report = timed(lambda name=name: check(file, planner.layout, [name], SCENARIOS, 1, planner.formulas))
+        checking, report = timed(lambda name=name, planner=planner: check(file, planner.layout, [name], SCENARIOS, 1, planner.formulas))
         if report.findings:
             raise RuntimeError(f"{name}: {report.findings[0]}")
         lines += [

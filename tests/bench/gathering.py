@@ -4,9 +4,9 @@ import sys
 from pathlib import Path
 
 import openpyxl
+from figure import ROOT, Figure, seconds, workbookgen
 from python_calamine import CalamineWorkbook
 
-from figure import ROOT, Figure, seconds, workbookgen
 from workbookgen import settings
 from workbookgen.build import build
 

@@ -9,8 +9,8 @@ import subprocess
 from pathlib import Path
 
 import xlsxwriter
-
 from figure import Figure, seconds
+
 from workbookgen.build import layout_of, workbook
 from workbookgen.settings import Settings
 

@@ -6,10 +6,10 @@ inputs in Work!D6.
 
 from dataclasses import replace
 
-import described
 import pytest
-from described import ANY, LENGTH, PLAN, REELS, SKEINS, one_result, planner_of
 
+import described
+from described import ANY, LENGTH, PLAN, REELS, SKEINS, one_result, planner_of
 from workbookgen.book.layout import place
 from workbookgen.language.domains import Choice, Date, Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result

@@ -5,10 +5,10 @@ from collections import Counter
 from dataclasses import replace
 from itertools import combinations
 
-import described
 import pytest
 from xlsxwriter.utility import quote_sheetname
 
+import described
 from workbookgen.book import sections
 from workbookgen.book.layout import place
 from workbookgen.book.placement import NUMBERS, ProofColumn

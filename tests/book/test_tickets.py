@@ -15,15 +15,15 @@ from workbookgen.checking.check import check
 from workbookgen.checking.expected import expected_values
 from workbookgen.engines.libreoffice import convert
 from workbookgen.errors import DescriptionError, Disagreement
+from workbookgen.language.domains import Note, Number
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.language.fields import Group, Input, Result
-from workbookgen.language.domains import Note, Number
 from workbookgen.language.parts import Log
 from workbookgen.reference import stock
 from workbookgen.settings import Reel, Rows, Settings
 
 PAGE = {"letter": (215.9, 279.4), "a4": (210, 297)}  # mm
-FEW = Rows(**{log: 4 for log in Rows.model_fields} | {"skeins": 20, "labels": 10})
+FEW = Rows(**dict.fromkeys(Rows.model_fields, 4) | {"skeins": 20, "labels": 10})
 DOTS = 150  # to the inch
 LONG = "Skein of a long name, forty letters long"
 WORDS = "Washed by hand in cool water and laid flat to dry. " * 3
@@ -151,4 +151,4 @@ def test_only_results_that_are_texts_can_be_repeated():
     assert Log("notes", "", (Group("", (*fields, said)),), rows=2, repeated=("said",)).repeats[1].key == "said_on_2"
     for key in ("words", "number", "nothing"):
         with pytest.raises(DescriptionError, match=f"field {key}: it is repeated"):
-            Log("notes", "", (Group("", (*fields, said)),), rows=2, repeated=(key,)).repeats
+            _ = Log("notes", "", (Group("", (*fields, said)),), rows=2, repeated=(key,)).repeats

@@ -11,14 +11,14 @@ from openxml_audit import AppPrediction, OpenXmlValidator, predict
 from workbookgen.book import sections
 from workbookgen.book.sections import tickets
 from workbookgen.build import layout_of, workbook
+from workbookgen.language.abreast import Abreast
 from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Log
-from workbookgen.language.abreast import Abreast
 from workbookgen.language.views import Tickets
 from workbookgen.settings import Rows, Settings
 
-FEW = Rows(**{log: 2 for log in Rows.model_fields} | {"guide": 40})
+FEW = Rows(**dict.fromkeys(Rows.model_fields, 2) | {"guide": 40})
 
 
 @pytest.fixture(scope="module")

@@ -11,7 +11,6 @@ from io import BytesIO
 from pathlib import Path
 from xml.sax.saxutils import escape, unescape
 
-import described
 import openpyxl
 import pytest
 import xlsxwriter
@@ -19,6 +18,7 @@ from openpyxl.formula.translate import Translator
 from xlsxwriter.exceptions import InvalidWorksheetName
 from xlsxwriter.worksheet import Worksheet
 
+import described
 import workbookgen
 from workbookgen.book import write as writing
 from workbookgen.book.copied import PlainWorksheet

@@ -2,14 +2,13 @@
 
 import pytest
 
+from checking.tampering import both, edited, sub
 from workbookgen.build import workbook
 from workbookgen.carry.carry import carry
 from workbookgen.carry.names import misplaced
 from workbookgen.carry.telling import told as sentences
 from workbookgen.filled.planner import read_filled
 from workbookgen.language.entries import starting_entries, with_records
-
-from checking.tampering import both, edited, sub
 
 BOOK = "xl/workbook.xml"
 

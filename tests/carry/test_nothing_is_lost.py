@@ -5,8 +5,8 @@ from collections import Counter
 
 from hypothesis import HealthCheck, Phase, given, settings
 from hypothesis import strategies as st
-from long_run import drawn
 
+from long_run import drawn
 from workbookgen.carry.carry import carry
 from workbookgen.filled.planner import described, read_filled
 from workbookgen.units import Quantity

@@ -12,8 +12,8 @@ from pathlib import Path
 from random import Random
 
 import pytest
-from long_run import drawn
 
+from long_run import drawn
 from workbookgen.book.placement import Layout
 from workbookgen.book.write import write
 from workbookgen.build import layout_of

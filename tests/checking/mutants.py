@@ -13,7 +13,6 @@ from pathlib import Path
 from xml.sax.saxutils import escape
 
 from mutation.changes import with_addresses
-
 from workbookgen.book.layout import Layout, Placement
 
 Places = Mapping[tuple[str, str], str | None]

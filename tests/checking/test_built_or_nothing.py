@@ -104,7 +104,7 @@ def test_a_formula_whose_cells_are_blank_in_a_new_planner_is_proven_too(key, rig
 
 def test_logs_of_the_fewest_lines_are_proven_too(small, scratch):
     folder, _ = scratch
-    lines = {log: 2 for log in Rows.model_fields} | {"guide": 3}
+    lines = dict.fromkeys(Rows.model_fields, 2) | {"guide": 3}
     build(small.model_copy(update={"rows": Rows(**lines)}), folder / "planner.xlsx")
 
 

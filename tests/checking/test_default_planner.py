@@ -5,12 +5,10 @@ in a long run 200. The table of what was compared is printed at the end of the t
 """
 
 import pytest
-from long_run import LONG, drawn
 
+from long_run import LONG, drawn
 from workbookgen.checking.check import check
 from workbookgen.planner_file import read_planner
-
-
 
 ALL = 200
 AT_A_PUSH = {"formualizer": 60, "ironcalc": 24, "libreoffice": 24, "gnumeric": 12}

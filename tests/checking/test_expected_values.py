@@ -1,8 +1,8 @@
 """Expected values of a small planner, worked out here by hand, and where a cell must be blank."""
 
-import described
 import pytest
 
+import described
 from workbookgen.checking.expected import expected_values
 from workbookgen.language.entries import starting_entries, with_records
 

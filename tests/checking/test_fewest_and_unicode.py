@@ -1,15 +1,15 @@
 """Planners of the fewest lines, and of names in many scripts, in every engine."""
 
 import pytest
-from long_run import drawn
 
+from long_run import drawn
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import check
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import Reel, Rows, Settings
 
-FEWEST = Settings(fibers="", rows=Rows(**{name: 2 for name in Rows.model_fields}), reels=(Reel(name="Катушка 🧶", loop="72 in"),))
+FEWEST = Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 2)), reels=(Reel(name="Катушка 🧶", loop="72 in"),))
 ENGINES = ("formualizer", "ironcalc", *(pytest.param(name, marks=pytest.mark.programs) for name in ("libreoffice", "gnumeric")))
 # Written alike wherever they are named: on what else is one name, programs differ (tests/engines/test_engine_texts.py).
 RECORDS = {

@@ -9,8 +9,8 @@ import shutil
 import subprocess
 
 import pytest
-from mutation.shared_yarns import shared
 
+from mutation.shared_yarns import shared
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import check
 from workbookgen.checking.scenarios import scenario

@@ -15,7 +15,7 @@ from workbookgen.settings import Reel, Rows, Settings
 
 ENGINES = ("formualizer", "ironcalc", *(pytest.param(name, marks=pytest.mark.programs) for name in ("libreoffice", "gnumeric")))
 LOTS = ("wool 1", "wool*", "w?ol 1", "~*", "*", "wool 1*", ">1", "=1", "5", "Twice", "twice")
-SETTINGS = Settings(fibers="", rows=Rows(**{name: 2 for name in Rows.model_fields} | {"fiber": 12, "skeins": 12}), reels=(Reel(name="Reel", loop="72 in"),))
+SETTINGS = Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 2) | {"fiber": 12, "skeins": 12}), reels=(Reel(name="Reel", loop="72 in"),))
 
 
 @pytest.fixture(scope="module")

@@ -7,8 +7,8 @@ at once, and in each input alone.
 """
 
 import pytest
-from long_run import dealt, drawn
 
+from long_run import dealt, drawn
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import with_empty_texts
 from workbookgen.checking.compare import agree

@@ -1,8 +1,8 @@
 """Scenarios: the same for the same seed, and between them everything that may be typed."""
 
-import described
 import pytest
 
+import described
 from workbookgen.build import DRAWN, LINES, tried
 from workbookgen.checking.expected import expected_of_scenarios
 from workbookgen.checking.scenarios import NONSENSE, scenario

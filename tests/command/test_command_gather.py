@@ -6,6 +6,7 @@ import os
 
 import openpyxl
 import pytest
+
 from gather.invented import LOTS, settings, write_planner
 
 

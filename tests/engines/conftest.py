@@ -2,8 +2,8 @@
 
 import pytest
 import questions
-from web.hyperformula import HyperFormula
 
+from web.hyperformula import HyperFormula
 from workbookgen.engines import ENGINES, engine
 
 PROGRAMS = ("libreoffice", "gnumeric")

@@ -47,7 +47,7 @@ def test_poison_reaches_every_formula_and_nothing_else(workbook, tmp_path):
         for content in (before, after)
     )
     assert len(old) == len(new) > 200
-    for was, now in zip(old, new):
+    for was, now in zip(old, new, strict=True):
         assert now.find(f"{MAIN}f").text == was.find(f"{MAIN}f").text
         assert float(now.find(f"{MAIN}v").text) == POISON
         assert "t" not in now.attrib

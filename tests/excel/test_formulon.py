@@ -1,8 +1,8 @@
 """formulon as a further witness: its authors hold it against Excel, and here it is held against the reference library."""
 
 import pytest
-from checking.mutants import edited, mutants_of
 
+from checking.mutants import edited, mutants_of
 from workbookgen.checking.check import POISON, check
 from workbookgen.engines import Area
 from workbookgen.engines.package import with_cached

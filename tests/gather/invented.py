@@ -17,7 +17,7 @@ from workbookgen.settings import Rows, Settings
 from workbookgen.units import Quantity
 
 STRINGS = "xl/sharedStrings.xml"
-ROWS = Rows(**{log: 6 for log in Rows.model_fields} | {"guide": 44, "skeins": 8})
+ROWS = Rows(**dict.fromkeys(Rows.model_fields, 6) | {"guide": 44, "skeins": 8})
 
 
 def q(number: float, unit: str) -> Quantity:

@@ -12,23 +12,7 @@ from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log, Planner, Sheet
 from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import NUMBER
-from workbookgen.language.views import (
-    Answers,
-    Big,
-    Chart,
-    Door,
-    Entries,
-    Examples,
-    Grid,
-    Listing,
-    LogView,
-    Looks,
-    Sentences,
-    Series,
-    Way,
-    Ways,
-    band,
-)
+from workbookgen.language.views import Answers, Big, Chart, Door, Entries, Examples, Grid, Listing, LogView, Looks, Sentences, Series, Way, Ways, band
 
 
 def card(key, *fields) -> Card:
@@ -174,7 +158,7 @@ OTHER = Log("other", "", (Group("All", (length("long"), one_result("2 * long", l
 SHOWN = card("shown", length(), length("second"), one_result("first + second", lambda first, second: first))
 
 
-def seeing(*sections, near=(), grid=Grid()) -> Planner:
+def seeing(*sections, near=(), grid=Grid()) -> Planner:  # noqa: B008  it is frozen
     """The planner of the tests with a page before it, on which a card and a log are seen in these sections."""
     page = Sheet("First", "First", "For tests.", (Chapter("First", (SHOWN, OTHER), (band(*sections),)),), near=near, grid=grid)
     return replace(described.whole(), sheets=(page, *described.whole().sheets))

@@ -44,7 +44,7 @@ from .shared_yarns import shared
 
 TOGETHER = 20  # sets of inputs: their expected values take a third of the time then
 FAR_RIGHT = 300  # column from which on a sheet is free
-ROWS = Rows(**{log: 4 for log in Rows.model_fields} | {"skeins": 6, "guide": 40})
+ROWS = Rows(**dict.fromkeys(Rows.model_fields, 4) | {"skeins": 6, "guide": 40})
 
 
 @dataclass(frozen=True, eq=False)

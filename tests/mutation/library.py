@@ -143,7 +143,7 @@ def survivors(subject: str) -> tuple[int, list[Change]]:
 
 def warm_up() -> None:
     """Load what every test needs, but nothing of the library itself."""
-    import numpy, openpyxl, pandas, pint, pydantic, scipy.stats, uncertainties, xlsxwriter  # noqa: E401, F401
+    import numpy, openpyxl, pandas, pint, pydantic, scipy.stats, uncertainties, xlsxwriter  # noqa: E401, F401, I001
 
     import workbookgen.units  # noqa: F401
 

@@ -6,8 +6,8 @@
 import random
 
 import pytest
-from long_run import drawn
 
+from long_run import drawn
 from workbookgen.build import layout_of
 from workbookgen.checking.check import spelled
 from workbookgen.checking.compare import agree

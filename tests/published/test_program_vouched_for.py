@@ -7,9 +7,9 @@ import pytest
 
 from workbookgen.build import layout_of
 from workbookgen.engines import Area, engine
+from workbookgen.errors import DescriptionError
 from workbookgen.language.profile import FUNCTIONS
 from workbookgen.language.proofs import Trial
-from workbookgen.errors import DescriptionError
 from workbookgen.settings import Settings
 from workbookgen.sheets.proofs import read_trials
 

@@ -40,7 +40,7 @@ def of_shares(*fibers):
     """What is told of a lot of these fibers: (name, share), up to three."""
     (main, _), *others = fibers
     lot = {"name": "Lot", "kind": OF[main]}
-    for key, (name, share) in zip(("also", "third"), others):
+    for key, (name, share) in zip(("also", "third"), others, strict=False):
         lot |= {f"{key}_kind": OF[name], f"{key}_share": share}
     return told([lot])
 
@@ -144,7 +144,7 @@ def test_percentages_are_whole_in_order_and_add_up_to_100():
     dice = Random(SEED)
     small = [(1, 1, 1), (1, 1, 98), (998, 1, 1), (49, 49, 2), (1, 19, 980), (339, 336, 325)]
     weights = small + [tuple(dice.choice((dice.randint(1, 60), dice.randint(1, 999))) for _ in range(3)) for _ in range(60 - len(small))]
-    mixtures = [list(zip(dice.sample(NAMES, 3), each)) for each in weights]
+    mixtures = [list(zip(dice.sample(NAMES, 3), each, strict=True)) for each in weights]
     for words, mixture in zip(of_many(mixtures), mixtures, strict=True):
         total = sum(weight for _, weight in mixture)
         shares = {name: Fraction(weight, total) for name, weight in mixture}
@@ -158,7 +158,7 @@ def test_percentages_are_whole_in_order_and_add_up_to_100():
         others = len(shares) - len(named)
         assert told_names[len(named) :] == (["other fiber"] if others == 1 else ["other fibers"] if others else [])
         farthest = 1 if min(shares.values()) >= Fraction(1, 100) else 3
-        assert all(abs(percent - 100 * shares[name]) < farthest for name, percent in zip(named, percents)), (words, mixture)
+        assert all(abs(percent - 100 * shares[name]) < farthest for name, percent in zip(named, percents, strict=False)), (words, mixture)
 
 
 def test_a_third_each_is_told_with_the_one_more_at_the_first():

@@ -8,7 +8,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pytest import approx
 from scipy import stats
-from uncertainties import ufloat
 
 from workbookgen.reference import fiber
 from workbookgen.reference.law import OutOfValidity

@@ -10,9 +10,8 @@ from pathlib import Path
 from types import CodeType
 
 import published
-from published.rows import table
-
 import workbookgen
+from published.rows import table
 from workbookgen.language.fields import Result
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner

@@ -1,7 +1,5 @@
 """Need, what is in hand, and the verdict in yards and meters."""
 
-import re
-from decimal import ROUND_HALF_UP, Decimal
 
 import pytest
 from hypothesis import given

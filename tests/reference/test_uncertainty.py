@@ -5,10 +5,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from pytest import approx
-from scipy import optimize, stats
+from scipy import stats
 from uncertainties import ufloat
 
-from workbookgen.reference import fiber, project, reeling, uncertainty
+from workbookgen.reference import fiber, project, uncertainty
 from workbookgen.units import Quantity
 
 DRAWS = 1_000_000  # as many trials as JCGM 101, 7.2.2 asks for (from memory)

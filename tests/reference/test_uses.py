@@ -26,7 +26,7 @@ def test_twice_as_fine_takes_twice_as_much():
 
 def said(wraps, wpi):
     """What the page of one skein says of so many two-yard wraps of a yarn of so many wraps per inch, washed with nothing lost."""
-    entries = with_records(US, starting_entries(US), "uses", [*PIECES, *[{key: None for key in PIECES[0]}] * 21])
+    entries = with_records(US, starting_entries(US), "uses", [*PIECES, *[dict.fromkeys(PIECES[0])] * 21])
     entries |= {"measure_loop": (72.0,), "measure_wraps": (wraps,), "measure_washed_loop": (72.0,), "measure_counted_wpi": (wpi,)}
     return expected_values(US, entries)["measure_enough"][0]
 

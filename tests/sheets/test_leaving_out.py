@@ -11,8 +11,8 @@ from typing import get_args
 
 import numpy as np
 import pytest
-from long_run import LONG
 
+from long_run import LONG
 from workbookgen.book.placement import Layout
 from workbookgen.book.write import write
 from workbookgen.build import layout_of

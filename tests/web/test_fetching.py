@@ -4,6 +4,7 @@ import os
 import sys
 
 import pytest
+
 import run_all
 
 

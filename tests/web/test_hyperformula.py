@@ -10,9 +10,9 @@ import re
 import subprocess
 
 import pytest
+
 from checking.mutants import edited, mutants_of
 from long_run import drawn
-
 from workbookgen.build import workbook
 from workbookgen.checking.check import check
 from workbookgen.checking.compare import agree

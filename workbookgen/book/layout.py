@@ -20,8 +20,8 @@ from workbookgen.language.fields import Input, Repeat, Result, Told
 from workbookgen.language.formula import Formula
 from workbookgen.language.lines import Position
 from workbookgen.language.parts import Block, Card, Column, Log, Meaning, Planner, unit_of
-from workbookgen.language.proofs import Proof, ProofTable, Trial
 from workbookgen.language.profile import bound_objections
+from workbookgen.language.proofs import Proof, ProofTable, Trial
 from workbookgen.language.quantities import NUMBER_UNIT, unit_named
 from workbookgen.language.sentences import AN_ERROR, NO_ERROR
 

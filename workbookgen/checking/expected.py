@@ -18,14 +18,7 @@ from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Repeat, Result, Told
 from workbookgen.language.lines import Position
-from workbookgen.language.parts import (
-    Block,
-    Column,
-    Meaning,
-    Planner,
-    Proof,
-    unit_of,
-)
+from workbookgen.language.parts import Block, Column, Meaning, Planner, Proof, unit_of
 from workbookgen.texts import folded
 from workbookgen.units import Quantity
 

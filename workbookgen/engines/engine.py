@@ -8,9 +8,10 @@ Nothing here knows what the workbook is about.
 
 import math
 import re
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Iterator, Protocol, Sequence
+from typing import Protocol
 
 from ..errors import FileError
 

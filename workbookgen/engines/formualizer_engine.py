@@ -9,19 +9,7 @@ from importlib import metadata
 from pathlib import Path
 
 from ..errors import FileError, MissingEngine
-from .engine import (
-    Area,
-    ErrorValue,
-    Reading,
-    Rows,
-    Session,
-    Typed,
-    checked,
-    existing,
-    require_sheet,
-    typed,
-    unreadable,
-)
+from .engine import Area, ErrorValue, Reading, Rows, Session, Typed, checked, existing, require_sheet, typed, unreadable
 
 _TOKENS = {
     "Div": "#DIV/0!",

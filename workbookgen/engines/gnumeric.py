@@ -14,17 +14,7 @@ from tempfile import TemporaryDirectory
 import openpyxl
 
 from ..errors import FileError, MissingEngine
-from .engine import (
-    Area,
-    ErrorValue,
-    Reading,
-    Rows,
-    Session,
-    checked,
-    existing,
-    require_sheet,
-    unreadable,
-)
+from .engine import Area, ErrorValue, Reading, Rows, Session, checked, existing, require_sheet, unreadable
 from .package import with_values
 
 TIME_LIMIT = 600  # seconds; a usual planner takes one, the largest on a slow machine a few minutes

@@ -9,19 +9,7 @@ from importlib import metadata
 from pathlib import Path
 
 from ..errors import MissingEngine
-from .engine import (
-    Area,
-    ErrorValue,
-    Reading,
-    Rows,
-    Session,
-    Typed,
-    Value,
-    checked,
-    existing,
-    require_sheet,
-    unreadable,
-)
+from .engine import Area, ErrorValue, Reading, Rows, Session, Typed, Value, checked, existing, require_sheet, unreadable
 
 
 class IronCalc:

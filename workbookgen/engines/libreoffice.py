@@ -14,24 +14,13 @@ import shutil
 import signal
 import subprocess
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 from tempfile import TemporaryDirectory
-from typing import Iterator
 
 from ..errors import FileError, MissingEngine, PlannerError
 from ..temporary import temporary_folder
-from .engine import (
-    Area,
-    ErrorValue,
-    Reading,
-    Rows,
-    Session,
-    Typed,
-    checked,
-    existing,
-    require_sheet,
-    unreadable,
-)
+from .engine import Area, ErrorValue, Reading, Rows, Session, Typed, checked, existing, require_sheet, unreadable
 
 TIME_LIMIT = 600  # seconds, for any one thing asked of the program; the largest planners take a minute
 START_LIMIT = 60  # seconds, to begin with and to end

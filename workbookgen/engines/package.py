@@ -9,10 +9,10 @@ prefixes and unknown attributes survive because nobody rewrites them.
 
 import re
 from bisect import insort
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 from posixpath import join, normpath, split
-from typing import Callable, Mapping
 from xml.etree import ElementTree
 from xml.parsers import expat
 from xml.sax.saxutils import escape, quoteattr

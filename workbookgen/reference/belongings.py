@@ -16,7 +16,6 @@ from workbookgen.texts import is_blank
 from workbookgen.units import Mass, Quantity, Ratio, Some
 
 
-
 @law
 def belongs(name: str, gone: str | None = None) -> str:
     """To whom a skein belongs that is still there.

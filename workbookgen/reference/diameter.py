@@ -9,15 +9,7 @@ a spinner who fits it to her own samples beats every table.
 import numpy as np
 
 from workbookgen.reference.law import by_element, law, require
-from workbookgen.units import (
-    Density,
-    Grist,
-    Length,
-    LinearDensity,
-    PerLength,
-    Quantity,
-    Ratio,
-)
+from workbookgen.units import Density, Grist, Length, LinearDensity, PerLength, Quantity, Ratio
 
 NO_GRIST = Quantity(0.0, "m/g")
 NO_LENGTH = Quantity(0.0, "m")

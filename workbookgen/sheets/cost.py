@@ -3,16 +3,7 @@
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
-from workbookgen.language.quantities import (
-    HOURS,
-    LENGTH,
-    NUMBER,
-    SHARE,
-    Kind,
-    Unit,
-    always,
-    by_length,
-)
+from workbookgen.language.quantities import HOURS, LENGTH, NUMBER, SHARE, Kind, Unit, always, by_length
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import cost as trade
 from workbookgen.reference import planning

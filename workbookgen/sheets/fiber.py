@@ -3,17 +3,7 @@
 from workbookgen.language.domains import Choice, Date, Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log, Sheet
-from workbookgen.language.quantities import (
-    DAY,
-    GRIST,
-    GRIST_US,
-    LENGTH,
-    MASS,
-    NUMBER,
-    SHARE,
-    SQUARE_GRIST,
-    SQUARE_MASS,
-)
+from workbookgen.language.quantities import DAY, GRIST, GRIST_US, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_MASS
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, care, learning, planning, sharing, statistics, stock, uncertainty, yarn_count
 from workbookgen.reference import fiber as trade

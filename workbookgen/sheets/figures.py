@@ -3,16 +3,7 @@
 from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
-from workbookgen.language.quantities import (
-    DAY,
-    HOURS,
-    LENGTH,
-    LOOP,
-    MASS_PACE,
-    NUMBER,
-    PACE,
-    SHARE,
-)
+from workbookgen.language.quantities import DAY, HOURS, LENGTH, LOOP, MASS_PACE, NUMBER, PACE, SHARE
 from workbookgen.reference import planning, stock, uncertainty
 from workbookgen.settings import Settings
 from workbookgen.sheets import samples

@@ -3,16 +3,7 @@
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
-from workbookgen.language.quantities import (
-    AREA,
-    GAUGE,
-    GRIST,
-    LENGTH,
-    LOOP,
-    MASS,
-    NUMBER,
-    PER_AREA,
-)
+from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, PER_AREA
 from workbookgen.language.sentences import MISSING
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade

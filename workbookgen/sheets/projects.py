@@ -3,31 +3,9 @@
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
-from workbookgen.language.quantities import (
-    GRIST,
-    GRIST_US,
-    HOURS,
-    LENGTH,
-    MASS,
-    NUMBER,
-    SHARE,
-    SQUARE_GRIST,
-    SQUARE_LENGTH,
-)
+from workbookgen.language.quantities import GRIST, GRIST_US, HOURS, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH
 from workbookgen.language.views import Kind, LogView
-from workbookgen.reference import (
-    belongings,
-    in_use,
-    made_of,
-    plying,
-    project,
-    reeling,
-    statistics,
-    stock,
-    strands,
-    uncertainty,
-    yarn_count,
-)
+from workbookgen.reference import belongings, in_use, made_of, plying, project, reeling, statistics, stock, strands, uncertainty, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, samples, skeins, supply, yarn
 from workbookgen.sheets.lookup import lookup

@@ -3,32 +3,9 @@
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
-from workbookgen.language.quantities import (
-    ANGLE,
-    GRIST_METRIC,
-    GRIST_US,
-    LENGTH,
-    LOOP,
-    MASS,
-    MINUTES,
-    NUMBER,
-    PACE,
-    SHARE,
-    TEX,
-    THREADS,
-    TWIST,
-    YARN_DIAMETER,
-)
+from workbookgen.language.quantities import ANGLE, GRIST_METRIC, GRIST_US, LENGTH, LOOP, MASS, MINUTES, NUMBER, PACE, SHARE, TEX, THREADS, TWIST, YARN_DIAMETER
 from workbookgen.language.views import Kind, LogView
-from workbookgen.reference import (
-    diameter,
-    planning,
-    reeling,
-    statistics,
-    stock,
-    twist,
-    yarn_count,
-)
+from workbookgen.reference import diameter, planning, reeling, statistics, stock, twist, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber

@@ -23,19 +23,7 @@ from workbookgen.language.quantities import (
     WORSTED_COUNT,
 )
 from workbookgen.language.views import Kind, LogView
-from workbookgen.reference import (
-    belongings,
-    care,
-    diameter,
-    labels,
-    made_of,
-    plying,
-    reeling,
-    statistics,
-    stock,
-    uncertainty,
-    yarn_count,
-)
+from workbookgen.reference import belongings, care, diameter, labels, made_of, plying, reeling, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, lists, plausible, reels, sums, yarn
 from workbookgen.sheets.cost import money

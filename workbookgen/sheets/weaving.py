@@ -3,15 +3,7 @@
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
-from workbookgen.language.quantities import (
-    GRIST,
-    LENGTH,
-    LOOP,
-    MASS,
-    NUMBER,
-    SETT,
-    SHARE,
-)
+from workbookgen.language.quantities import GRIST, LENGTH, LOOP, MASS, NUMBER, SETT, SHARE
 from workbookgen.language.sentences import MISSING
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import diameter, stock, yarn_count

@@ -3,14 +3,7 @@
 from workbookgen.language.domains import Name, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
-from workbookgen.language.quantities import (
-    GRIST_METRIC,
-    GRIST_US,
-    LENGTH,
-    MASS,
-    TEX,
-    THREADS,
-)
+from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, TEX, THREADS
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import diameter, plying, stock, yarn_count
 from workbookgen.settings import Settings

@@ -6,7 +6,6 @@ from workbookgen.reference import care, fiber, lot_words, offers, split, stock
 
 from .amounts import n, q, texts
 
-
 PRICES = q("1/oz", 1.4, np.nan, 1.2)
 TWO = dict(price=q("1/oz", 1.4, 2.0), least=q("1/kg", 40, 70))
 

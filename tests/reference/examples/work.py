@@ -2,18 +2,7 @@
 
 import numpy as np
 
-from workbookgen.reference import (
-    agreement,
-    cost,
-    in_use,
-    knitting,
-    planning,
-    project,
-    scouring,
-    statistics,
-    uncertainty,
-    weaving,
-)
+from workbookgen.reference import agreement, cost, in_use, knitting, planning, project, scouring, statistics, uncertainty, weaving
 
 from .amounts import n, q, texts
 

@@ -2,21 +2,7 @@
 
 import numpy as np
 
-from workbookgen.reference import (
-    diameter,
-    fiber,
-    finest,
-    garments,
-    gauge,
-    labels,
-    learning,
-    moisture,
-    plying,
-    reeling,
-    stock,
-    twist,
-    yarn_count,
-)
+from workbookgen.reference import diameter, fiber, finest, garments, gauge, labels, learning, moisture, plying, reeling, stock, twist, yarn_count
 
 from .amounts import n, q, texts
 

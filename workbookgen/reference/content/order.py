@@ -120,7 +120,7 @@ def largest_fiber(
 
     def first(most, *rest) -> str:
         shares, names = rest[: len(pairs)], rest[len(pairs) :]
-        return next((str(name) for share, name in zip(shares, names) if share >= most - SAME), "")
+        return next((str(name) for share, name in zip(shares, names, strict=True) if share >= most - SAME), "")
 
     return by_element(first, largest, *left, *(fiber for fiber, _ in pairs))
 

@@ -150,6 +150,6 @@ def whole_percent(points_1: Ratio, points_2: Ratio, points_3: Ratio, points_4: R
 def _apportioned(points) -> list[int]:
     """Whole points of each, in order, that add up to 100."""
     whole = [int(each + SAME) for each in points]
-    rests = [round(each - base, 6) for each, base in zip(points, whole)]
+    rests = [round(each - base, 6) for each, base in zip(points, whole, strict=True)]
     more = sorted(range(len(points)), key=lambda place: (-rests[place], place))[: 100 - sum(whole)]
     return [base + (place in more) for place, base in enumerate(whole)]

@@ -67,7 +67,7 @@ def content_words(
     told = [(percent_1, fiber_1)] + [pair for pair in ((percent_2, fiber_2), (percent_3, fiber_3), (percent_4, fiber_4)) if pair[1] is not None]
 
     def words(rest, count, *each) -> str:
-        pairs = list(zip(each[: len(told)], each[len(told) :]))
+        pairs = list(zip(each[: len(told)], each[len(told) :], strict=True))
         parts = [f"{int(percent)}% {name}" for percent, name in pairs if percent > 0]
         if rest > 0:
             parts.append(f"{int(rest)}% {'other fiber' if round(count) == 1 else 'other fibers'}")

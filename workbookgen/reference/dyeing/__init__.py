@@ -4,21 +4,8 @@ Dyers weigh powder once, into a stock solution, and then measure the stock: a 1%
 milliliters. `bath` knows the amounts, `shade` what the dye is mixed of.
 """
 
-from workbookgen.reference.dyeing.bath import (
-    dye,
-    dyes,
-    goods,
-    powder,
-    stock,
-    water,
-)
-from workbookgen.reference.dyeing.shade import (
-    in_shade,
-    shade_words,
-    stock_of,
-    to_weigh,
-    whole_of,
-)
+from workbookgen.reference.dyeing.bath import dye, dyes, goods, powder, stock, water
+from workbookgen.reference.dyeing.shade import in_shade, shade_words, stock_of, to_weigh, whole_of
 
 __all__ = [
     "dye",

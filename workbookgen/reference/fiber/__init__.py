@@ -7,33 +7,11 @@ preparation and spinning are told by what they lose, scouring by what it yields,
 trade speaks.
 """
 
-from workbookgen.reference.fiber.backwards import (
-    before_preparation,
-    before_scouring,
-    before_skirting,
-    before_spinning,
-)
+from workbookgen.reference.fiber.backwards import before_preparation, before_scouring, before_skirting, before_spinning
 from workbookgen.reference.fiber.doubt import clean_doubt, yarn_doubt
 from workbookgen.reference.fiber.fed import share_of_fed, waste_of_fed, waste_share
-from workbookgen.reference.fiber.fleece import (
-    WOOL_GRADES,
-    clean_fleece,
-    fleeces,
-    midpoint,
-    rectangular_uncertainty,
-    wool_grade,
-)
-from workbookgen.reference.fiber.forwards import (
-    after_preparation,
-    after_scouring,
-    after_skirting,
-    after_spinning,
-    seen_loss,
-    seen_skirting,
-    seen_yield,
-    share_kept,
-    share_lost,
-)
+from workbookgen.reference.fiber.fleece import WOOL_GRADES, clean_fleece, fleeces, midpoint, rectangular_uncertainty, wool_grade
+from workbookgen.reference.fiber.forwards import after_preparation, after_scouring, after_skirting, after_spinning, seen_loss, seen_skirting, seen_yield, share_kept, share_lost
 from workbookgen.reference.fiber.preparing import WAYS, preparation_doubt, preparation_loss, second_doubt, second_loss, seen_in_preparing, yield_doubt, yield_in_use
 from workbookgen.reference.fiber.stages import STATES, stage
 

@@ -4,16 +4,7 @@ The same figures as forwards, by division. Nothing was weighed yet, so one's own
 and the guide are all there is.
 """
 
-from workbookgen.reference.fiber.stages import (
-    NO_MASS,
-    SCOURING,
-    SKIRTING,
-    SPINNING,
-    bought_after,
-    kept_in_preparing,
-    kept_of_loss,
-    kept_of_yield,
-)
+from workbookgen.reference.fiber.stages import NO_MASS, SCOURING, SKIRTING, SPINNING, bought_after, kept_in_preparing, kept_of_loss, kept_of_yield
 from workbookgen.reference.law import law, require
 from workbookgen.units import Mass, Ratio
 

@@ -6,17 +6,7 @@ a step leaves is what goes into the next, so the four functions make a chain.
 
 import numpy as np
 
-from workbookgen.reference.fiber.stages import (
-    NO_MASS,
-    SCOURING,
-    SKIRTING,
-    SPINNING,
-    bought_after,
-    kept_in_preparing,
-    kept_of_loss,
-    kept_of_yield,
-    prepared_before,
-)
+from workbookgen.reference.fiber.stages import NO_MASS, SCOURING, SKIRTING, SPINNING, bought_after, kept_in_preparing, kept_of_loss, kept_of_yield, prepared_before
 from workbookgen.reference.law import law, require, require_numbers
 from workbookgen.units import Mass, Quantity, Ratio
 

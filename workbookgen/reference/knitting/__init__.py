@@ -4,29 +4,9 @@
 `stitch` is about the yarn in one stitch. `ball` is for while one knits.
 """
 
-from workbookgen.reference.knitting.ball import (
-    lasts,
-    rows_possible,
-)
-from workbookgen.reference.knitting.piece import (
-    SHAPES,
-    area,
-    area_in_all,
-    estimate_basis,
-    estimate_in_use,
-    from_gauge,
-    from_piece,
-    from_swatch,
-    swatch_area,
-)
-from workbookgen.reference.knitting.stitch import (
-    MUNDEN,
-    munden_stitch_length,
-    stitch_density,
-    stitch_length,
-    stitch_length_in_use,
-    tightness,
-)
+from workbookgen.reference.knitting.ball import lasts, rows_possible
+from workbookgen.reference.knitting.piece import SHAPES, area, area_in_all, estimate_basis, estimate_in_use, from_gauge, from_piece, from_swatch, swatch_area
+from workbookgen.reference.knitting.stitch import MUNDEN, munden_stitch_length, stitch_density, stitch_length, stitch_length_in_use, tightness
 
 __all__ = [
     "MUNDEN",

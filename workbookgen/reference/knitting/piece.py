@@ -9,10 +9,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.knitting.stitch import (
-    require_stitch_density,
-    require_stitch_length,
-)
+from workbookgen.reference.knitting.stitch import require_stitch_density, require_stitch_length
 from workbookgen.reference.law import by_element, law, require
 from workbookgen.reference.stock import total
 from workbookgen.units import Area, Grist, Length, Mass, PerArea, Quantity, Ratio

@@ -25,14 +25,7 @@ from workbookgen.reference.measuring.told import (
     project_words,
     share_of_need,
 )
-from workbookgen.reference.measuring.tried import (
-    fault_in_log,
-    in_use,
-    of_the_reel,
-    weight_in_use,
-    wraps_in_use,
-    wrong_words,
-)
+from workbookgen.reference.measuring.tried import fault_in_log, in_use, of_the_reel, weight_in_use, wraps_in_use, wrong_words
 
 __all__ = [
     "alternates_with",

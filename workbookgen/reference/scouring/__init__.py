@@ -17,20 +17,8 @@ from workbookgen.reference.scouring.baths import (
     removed,
     water_in_all,
 )
-from workbookgen.reference.scouring.heat import (
-    cold_water,
-    hot_water,
-    mixed_temperature,
-    part_of_mix,
-    temperature_words,
-    to_add,
-)
-from workbookgen.reference.scouring.totals import (
-    detergent_of_fleece,
-    liquid_of_fleece,
-    time_of_fleece,
-    water_of_fleece,
-)
+from workbookgen.reference.scouring.heat import cold_water, hot_water, mixed_temperature, part_of_mix, temperature_words, to_add
+from workbookgen.reference.scouring.totals import detergent_of_fleece, liquid_of_fleece, time_of_fleece, water_of_fleece
 
 __all__ = [
     "bath_time",

@@ -7,15 +7,7 @@ bath is filled, since water is heavy and a crowded bath does not get wool clean.
 import numpy as np
 
 from workbookgen.reference.law import law, require, whole_for
-from workbookgen.units import (
-    Density,
-    Mass,
-    Quantity,
-    Ratio,
-    Time,
-    Volume,
-    VolumePerMass,
-)
+from workbookgen.units import Density, Mass, Quantity, Ratio, Time, Volume, VolumePerMass
 
 NO_MASS = Quantity(0.0, "g")
 NO_VOLUME = Quantity(0.0, "L")

@@ -5,18 +5,7 @@ to the last one.
 """
 
 from workbookgen.reference.split.claims import asked, claim, for_parts, line, of_the_wanted, part, split_in_words
-from workbookgen.reference.split.steps import (
-    exact,
-    given_out,
-    handed_out,
-    last_turn,
-    of_steps,
-    steps_left,
-    turn,
-    undivided,
-    whole,
-    whole_steps,
-)
+from workbookgen.reference.split.steps import exact, given_out, handed_out, last_turn, of_steps, steps_left, turn, undivided, whole, whole_steps
 
 __all__ = [
     "asked",

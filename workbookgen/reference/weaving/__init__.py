@@ -4,26 +4,8 @@
 from the size of the cloth to ends, warp, weft and their mass.
 """
 
-from workbookgen.reference.weaving.cloth import (
-    ends,
-    warp_length,
-    warp_yarn,
-    weft_apart,
-    weft_yarn,
-    weight_of_cloth,
-    width_in_reed,
-    woven_length,
-    yarn_of_the_warp,
-)
-from workbookgen.reference.weaving.sett import (
-    closest_sett,
-    ends_in_a_dent,
-    picks_in_use,
-    sett_in_use,
-    sett_of_reed,
-    sett_on_the_loom,
-    working_sett,
-)
+from workbookgen.reference.weaving.cloth import ends, warp_length, warp_yarn, weft_apart, weft_yarn, weight_of_cloth, width_in_reed, woven_length, yarn_of_the_warp
+from workbookgen.reference.weaving.sett import closest_sett, ends_in_a_dent, picks_in_use, sett_in_use, sett_of_reed, sett_on_the_loom, working_sett
 
 __all__ = [
     "closest_sett",
