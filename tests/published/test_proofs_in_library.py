@@ -21,7 +21,7 @@ def computed(proof, **instead):
     """What the reference of the proven result says of the given values, some of them replaced."""
     _, result = PLANNER.by_key[proof.result]
     given = {word: quantity(*value) for word, value in proof.given.items()} | instead
-    return result.reference(**{parameter: given[word] for parameter, word in result.arguments.items()})
+    return result.reference(**{parameter: given[word] for parameter, word in result.arguments.items()}, **result.fixed)
 
 
 @each_proof

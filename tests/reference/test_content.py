@@ -163,3 +163,10 @@ def test_percentages_are_whole_in_order_and_add_up_to_100():
 
 def test_a_third_each_is_told_with_the_one_more_at_the_first():
     assert [float(content.whole_percent(*(100 / 3,) * 3, 0.0, 0.0, place)) for place in (1, 2, 3, 4, 5)] == [34, 33, 33, 0, 0]
+
+
+@pytest.mark.parametrize("points", [(30.0, 33.3, 33.3), (99.0, 1.0, 1.0), (99.99, 0.0, 0.0)])
+def test_points_that_are_not_a_hundred_are_refused(points):
+    # A part of a hundred is all that largest remainders can hand out.
+    with pytest.raises(ValueError, match="add up to 100"):
+        content.whole_percent(*points, 0.0, 0.0, 1)

@@ -7,6 +7,7 @@ from workbookgen.reference.law import by_element, law, require, require_numbers
 from workbookgen.units import Ratio
 
 NOTHING, SAME = 1e-6, 1e-9  # of a share: less is noise; of a percentage
+FULL = 1e-5  # of a percentage: five figures of six decimals may miss 100 by as much
 
 
 @law
@@ -131,7 +132,7 @@ def whole_percent(points_1: Ratio, points_2: Ratio, points_3: Ratio, points_4: R
     Raises
     ------
     ValueError
-        Points that are negative, or a place that is none of these.
+        Points that are negative or do not add up to 100, or a place that is none of these.
 
     Notes
     -----
@@ -143,6 +144,7 @@ def whole_percent(points_1: Ratio, points_2: Ratio, points_3: Ratio, points_4: R
     """
     require_numbers(points_1)
     require_shares(points_2, points_3, points_4, others)
+    require(np.abs(np.asarray(points_1 + points_2 + points_3 + points_4 + others) - 100) <= FULL, "The points must add up to 100.")
     require(by_element(lambda each: each in range(1, 6), place), "A place is a whole number from 1 to 5.")
     return np.asarray(by_element(lambda wanted, *points: _apportioned(points)[int(wanted) - 1], place, points_1, points_2, points_3, points_4, others), dtype=float)[()]
 
