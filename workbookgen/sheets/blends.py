@@ -7,11 +7,11 @@ from workbookgen.language.quantities import DENSITY, DTEX, FIBER_DIAMETER, IN_ME
 from workbookgen.language.views import LEFT, Answers, Band, Big, Entries, Listing, LogView
 from workbookgen.reference import blends, overview, stock
 from workbookgen.settings import Settings
-from workbookgen.sheets import plausible
+from workbookgen.sheets import plausible, tabs
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.offers import per_mass
 
-SHEET = "Yarn"
+SHEET = tabs.YARN
 CHAPTER = "Blends"
 SQUARE_METERS = always(Unit("m²", "meter ** 2"))
 WOOL = "1310000"  # grams in a cubic meter

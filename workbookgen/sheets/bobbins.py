@@ -9,11 +9,12 @@ from workbookgen.language.quantities import DENSITY, GRIST, GRIST_METRIC, GRIST_
 from workbookgen.language.views import RIGHT, Answers, Band, Big, Entries, Listing, LogView, Sentences
 from workbookgen.reference import overview, planning, plying, stock, yarn_count
 from workbookgen.settings import Rows, Settings
+from workbookgen.sheets import tabs
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
-SHEET = "Yarn"
+SHEET = tabs.YARN
 CHAPTER = "Bobbins"
 ANY = Number(above=0, most=1_000_000)
 SPAN = Number(above=0, most=1000)

@@ -6,11 +6,11 @@ from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import FLEECE, GRIST, LENGTH, MASS, NUMBER
 from workbookgen.reference import fiber, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import guide, lists, stages
+from workbookgen.sheets import guide, lists, stages, tabs
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.shown import asked_and_answered
 
-SHEET = "Fleece"
+SHEET = tabs.FLEECE
 CHAPTER = "Buying"
 
 

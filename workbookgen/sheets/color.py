@@ -9,9 +9,10 @@ from workbookgen.language.quantities import GAUGE, GRIST, LENGTH, LOOP, MASS, NU
 from workbookgen.language.views import RIGHT, Listing, LogView, Sentences, band
 from workbookgen.reference import color, dyeing
 from workbookgen.settings import Rows, Settings
+from workbookgen.sheets import tabs
 from workbookgen.sheets.shown import asked_and_answered
 
-SHEET = "Yarn"
+SHEET = tabs.YARN
 CHAPTER = "Color"
 ANY = Number(above=0, most=1_000_000)
 COUNTED = Number(least=1, most=1000, whole=True)

@@ -8,11 +8,11 @@ from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, IN_METERS, I
 from workbookgen.language.views import Answers, Band, Big, Reading, band
 from workbookgen.reference import measuring, statistics
 from workbookgen.settings import Settings
-from workbookgen.sheets import skeins
+from workbookgen.sheets import skeins, tabs
 from workbookgen.sheets.lookup import lookup
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
-SHEET = "Measure"
+SHEET = tabs.MEASURE
 CHAPTER = "Compare"
 LEFT, RIGHT = (1, 8), (10, 12)
 

@@ -7,11 +7,11 @@ from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHAR
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import plying, stock, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import content, fiber, lists, plausible, yarn
+from workbookgen.sheets import content, fiber, lists, plausible, tabs, yarn
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
 
-SHEET = "Yarn"
+SHEET = tabs.YARN
 CHAPTER = "Components"
 ANY = Number(above=0, most=10_000_000)
 STRANDS = Number(least=1, most=12, whole=True)

@@ -8,10 +8,11 @@ from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import cost as trade
 from workbookgen.reference import planning
 from workbookgen.settings import Settings
+from workbookgen.sheets import tabs
 from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.lookup import lookup
 
-SHEET = "Time"
+SHEET = tabs.TIME
 CHAPTER = "Cost"
 AMOUNT = Number(least=0, most=10_000_000)
 

@@ -36,11 +36,11 @@ from workbookgen.language.quantities import (
 from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, moisture, plying, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists, plausible
+from workbookgen.sheets import lists, plausible, tabs
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
-SHEET = "Twist"
+SHEET = tabs.TWIST
 CHAPTER = "Counts"
 ANY = Number(above=0, most=10_000_000)
 FRACTION = Number(least=0, below=1)

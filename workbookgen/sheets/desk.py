@@ -8,9 +8,10 @@ from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE
 from workbookgen.language.views import Band, Chart, Door, Kind, Listing, LogView, Looks, Reading, Sentences, Series, Way, band
 from workbookgen.reference import agreement, lot_words, overview, stock
 from workbookgen.settings import Settings
+from workbookgen.sheets import tabs
 from workbookgen.sheets.lookup import lookup
 
-SHEET = "Desk"
+SHEET = tabs.DESK
 PROJECTS_SHOWN, LOTS_SHOWN = 5, 5
 
 
@@ -42,14 +43,14 @@ NOTE = "Before you begin"
 # ------------------------------------------------------------------ doors
 def _doors() -> Band:
     doors = (
-        Door(way=Way("Measure", "Measure a skein"), number="glance_length", counts="glance_skeins_words", across=(1, 3),
-             further=(Way("Skeins", "the log"), Way("Print", "labels"))),
-        Door(way=Way("Lot", "Follow a fleece"), number="glance_to_come", counts="glance_lots_words", across=(4, 6),
-             further=(Way("Fiber", "the log"), Way("Fleece", "buy, wash, dye"))),
-        Door(way=Way("Project", "Plan a project", "project_name"), number="glance_projects", counts="glance_projects_words", across=(7, 9),
-             further=(Way("Projects", "the log"), Way("Time", "hours, cost"))),
-        Door(way=Way("Twist", "Look something up"), number="glance_systems", counts="glance_systems_words", across=(10, 12),
-             further=(Way("Yarn", "design"), Way("Reference", "methods"))),
+        Door(way=Way(tabs.MEASURE, "Measure a skein"), number="glance_length", counts="glance_skeins_words", across=(1, 3),
+             further=(Way(tabs.SKEINS, "the log"), Way(tabs.PRINT, "labels"))),
+        Door(way=Way(tabs.LOT, "Follow a fleece"), number="glance_to_come", counts="glance_lots_words", across=(4, 6),
+             further=(Way(tabs.FIBER, "the log"), Way(tabs.FLEECE, "buy, wash, dye"))),
+        Door(way=Way(tabs.PROJECT, "Plan a project", "project_name"), number="glance_projects", counts="glance_projects_words", across=(7, 9),
+             further=(Way(tabs.PROJECTS, "the log"), Way(tabs.TIME, "hours, cost"))),
+        Door(way=Way(tabs.TWIST, "Look something up"), number="glance_systems", counts="glance_systems_words", across=(10, 12),
+             further=(Way(tabs.YARN, "design"), Way(tabs.REFERENCE, "methods"))),
     )
     return Band(doors)
 
@@ -142,7 +143,7 @@ def _look(log: str) -> Result:
 
 def _bands(there: dict[str, Way], cautions: tuple[str, ...]) -> tuple[Band, ...]:
     own = [key for key in ("skeins", "reels", "fiber", "samples", "projects") if key in there]
-    looks = _looks("Needs a look", own, there, ("look_program", Way("Reference", "This program")))
+    looks = _looks("Needs a look", own, there, ("look_program", Way(tabs.REFERENCE, "This program")))
     others = _looks("Or on another sheet", [key for key in there if key not in own], there)
     tables = [each for each, key in ((ENOUGH, "projects"), (SHELF, "fiber")) if key in there]
     beside = [each for each in (looks, others) if each.places]

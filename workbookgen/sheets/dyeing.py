@@ -9,12 +9,12 @@ from workbookgen.language.quantities import DYE, DYE_BATH, LIQUOR, MASS, SHARE, 
 from workbookgen.language.views import LEFT, RIGHT, Listing, LogView, Reading, Sentences, band
 from workbookgen.reference import dyeing, scouring
 from workbookgen.settings import Rows, Settings
-from workbookgen.sheets import fiber, skeins
+from workbookgen.sheets import fiber, skeins, tabs
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
-SHEET = "Fleece"
+SHEET = tabs.FLEECE
 CHAPTER = "Dyeing"
 ANY = Number(above=0, most=1_000_000)
 

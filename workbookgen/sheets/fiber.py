@@ -8,11 +8,11 @@ from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, care, learning, planning, sharing, statistics, stock, uncertainty, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import content, guide, lists, stages, sums
+from workbookgen.sheets import content, guide, lists, stages, sums, tabs
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.lookup import lookup
 
-SHEET = "Fiber"
+SHEET = tabs.FIBER
 WEIGHT = Number(above=0, most=1_000_000)
 
 
@@ -23,7 +23,7 @@ def sheet(settings: Settings) -> Sheet:
         "One line for each fleece, top or thread, as bought; what you weigh replaces what is expected.",
         (Chapter(SHEET, (lots(settings), sums.shelf(settings)), VIEW),),
         kind=Kind.LOG,
-        near=("Lot", "Fleece", "Skeins", "Projects"),
+        near=(tabs.LOT, tabs.FLEECE, tabs.SKEINS, tabs.PROJECTS),
     )
 
 

@@ -6,12 +6,12 @@ from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, LOOP, MASS_PACE, NUMBER, PACE, SHARE
 from workbookgen.reference import planning, stock, uncertainty
 from workbookgen.settings import Settings
-from workbookgen.sheets import samples
+from workbookgen.sheets import samples, tabs
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
-SHEET = "Time"
+SHEET = tabs.TIME
 CHAPTER, SURENESS = "Figures", "Sureness"
 SPEED = Number(above=0, most=1_000_000)
 SMALL = Number(least=0, most=0.5)

@@ -9,10 +9,11 @@ from workbookgen.language.views import Reading, band
 from workbookgen.reference import garments as trade
 from workbookgen.reference import knitting, yarn_count
 from workbookgen.settings import Settings
+from workbookgen.sheets import tabs
 from workbookgen.sheets.fabric import FABRIC
 from workbookgen.sheets.shown import asked_and_answered
 
-SHEET = "Need"
+SHEET = tabs.NEED
 CHAPTER = "Garments"
 SIZE = Number(above=0, most=10_000)
 NONE_OR_SIZE = Number(least=0, most=10_000)

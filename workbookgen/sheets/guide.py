@@ -12,9 +12,9 @@ from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import fiber, learning, stock
 from workbookgen.settings import Settings
 from workbookgen.settings.fiber_table import FIRST_LINE, load_fibers
-from workbookgen.sheets import plausible
+from workbookgen.sheets import plausible, tabs
 
-SHEET = "Fleece"
+SHEET = tabs.FLEECE
 CHAPTER = "Guide"
 LOSS = Number(least=0, below=1)
 YIELD = Number(above=0, most=1)

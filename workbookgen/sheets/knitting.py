@@ -9,10 +9,10 @@ from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade
 from workbookgen.reference import stock
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists
+from workbookgen.sheets import lists, tabs
 from workbookgen.sheets.lookup import lookup
 
-SHEET = "Need"
+SHEET = tabs.NEED
 CHAPTER = "Knitting"
 PROJECTS = "Projects"
 SIZE = Number(above=0, most=10_000)

@@ -7,10 +7,10 @@ from workbookgen.language.views import TICKET, Form, Grid, TicketLine, Tickets, 
 from workbookgen.reference import labels as trade
 from workbookgen.reference import stock
 from workbookgen.settings import Settings
-from workbookgen.sheets import content, skeins
+from workbookgen.sheets import content, skeins, tabs
 from workbookgen.sheets.lookup import lookup
 
-SHEET = "Print"
+SHEET = tabs.PRINT
 CHAPTER = "Labels"
 GRID = Grid((*TICKET, *TICKET, 30, 26, 26, 120, 210, 236), papers=2 * len(TICKET))
 BESIDE = 2 * len(TICKET) + 2

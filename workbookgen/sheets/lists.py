@@ -25,8 +25,9 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.language.views import Facts, band
 from workbookgen.settings import Settings
+from workbookgen.sheets import tabs
 
-SHEET = "Reference"
+SHEET = tabs.REFERENCE
 CHAPTER = "Lists"
 
 

@@ -8,10 +8,10 @@ from workbookgen.language.views import Chart, Matrix, Sentences, Series, band
 from workbookgen.reference import charted, diameter, lot_words
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, uses
+from workbookgen.sheets import fiber, tabs, uses
 from workbookgen.sheets.lookup import lookup
 
-SHEET = "Lot"
+SHEET = tabs.LOT
 CHAPTER = "Lot"
 # Key of the stage, label, column of the lots, and the stage before.
 STAGES = (("skirted", "Skirted", "skirted", "bought"), ("washed", "Washed", "scoured", "skirted"), ("prepared", "Prepared", "prepared", "washed"), ("yarn", "Yarn", "yarn", "prepared"))

@@ -6,9 +6,10 @@ from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX, TWIST
 from workbookgen.reference import plying, reeling, yarn_count
 from workbookgen.settings import Settings
+from workbookgen.sheets import tabs
 from workbookgen.sheets.shown import asked_and_answered
 
-SHEET = "Yarn"
+SHEET = tabs.YARN
 CHAPTER = "Matching"
 ANY = Number(above=0, most=10_000_000)
 TURNS = Number(least=0, most=200)

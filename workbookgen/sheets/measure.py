@@ -10,11 +10,11 @@ from workbookgen.reference import diameter, gauge, labels, measuring, overview, 
 from workbookgen.reference.statistics import groups
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import SPAN
-from workbookgen.sheets import compare, reels, skeins, uses
+from workbookgen.sheets import compare, reels, skeins, tabs, uses
 from workbookgen.sheets.lookup import lookup
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
-SHEET = "Measure"
+SHEET = tabs.MEASURE
 CHAPTER = "Measure"
 TOO_HEAVY = "Bag or tag: it must weigh less than the whole. Check both."
 CHOSEN = "measure_skein"

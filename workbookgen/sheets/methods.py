@@ -10,9 +10,10 @@ import docstring_parser
 
 from workbookgen.language.parts import Block, Chapter, Column, Sheet, Table
 from workbookgen.language.views import Facts, Reading, band
+from workbookgen.sheets import tabs
 from workbookgen.sheets.glossary import glossary
 
-SHEET = "Reference"
+SHEET = tabs.REFERENCE
 CHAPTER = "Methods"
 WORD, LAW = 21, 33  # widths of the first two columns; with them all fit across a page, and their texts take about as many lines
 

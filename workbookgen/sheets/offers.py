@@ -8,11 +8,11 @@ from workbookgen.language.views import Listing, LogView, Sentences, band
 from workbookgen.reference import fiber as trade
 from workbookgen.reference import offers, stock
 from workbookgen.settings import Settings
-from workbookgen.sheets import guide, lists, split, stages
+from workbookgen.sheets import guide, lists, split, stages, tabs
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.lookup import lookup
 
-SHEET = "Fleece"
+SHEET = tabs.FLEECE
 CHAPTER = "Offers"
 AMOUNT = Number(above=0, most=1_000_000)
 ABOUT = "Post goes in with the price. ± is one standard uncertainty, from the guide's range: prices that are nearer than that say little."

@@ -4,8 +4,9 @@ from workbookgen import __version__
 from workbookgen.language.parts import Chapter, Column, Table
 from workbookgen.language.views import Facts, band
 from workbookgen.settings import Settings
+from workbookgen.sheets import tabs
 
-SHEET = "Reference"
+SHEET = tabs.REFERENCE
 CHAPTER = "Made with"
 KEY = "origin"
 

@@ -8,10 +8,10 @@ from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade
 from workbookgen.reference import stock
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists
+from workbookgen.sheets import lists, tabs
 from workbookgen.sheets.knitting import PROJECTS
 
-SHEET = "Need"
+SHEET = tabs.NEED
 CHAPTER = "Pieces"
 SIZE = Number(above=0, most=10_000)
 FLAT = 'OR(shape = "circle", shape = "ring", given(height))'

@@ -40,6 +40,7 @@ from workbookgen.sheets import (
     scouring,
     skeins,
     structures,
+    tabs,
     time,
     twist,
     uses,
@@ -57,12 +58,12 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     """The sheets on which one works, between the desk and the reference."""
     yield Sheet(
         measure.SHEET, "Skein", "Choose one of your log, or leave it empty and type below.", (measure.chapter(settings), compare.chapter(settings)), Kind.PAGE,
-        near=("Skeins", "Reels"), grid=Grid(chosen=measure.CHOSEN),
+        near=(tabs.SKEINS, tabs.REELS), grid=Grid(chosen=measure.CHOSEN),
     )
-    yield Sheet(lot.SHEET, "Lot", "Choose one of your lots.", (lot.chapter(settings),), Kind.PAGE, near=("Fiber", "Fleece"), grid=Grid(chosen="way_lot"))
+    yield Sheet(lot.SHEET, tabs.LOT, "Choose one of your lots.", (lot.chapter(settings),), Kind.PAGE, near=(tabs.FIBER, tabs.FLEECE), grid=Grid(chosen="way_lot"))
     yield Sheet(
-        project.SHEET, "Project", "Choose one of your projects.", (project.chapter(settings), figures.sureness(settings)),
-        Kind.PAGE, near=("Projects", "Samples"), grid=Grid(chosen="project_name"),
+        project.SHEET, tabs.PROJECT, "Choose one of your projects.", (project.chapter(settings), figures.sureness(settings)),
+        Kind.PAGE, near=(tabs.PROJECTS, tabs.SAMPLES), grid=Grid(chosen="project_name"),
     )
     yield skeins.sheet(settings)
     yield reels.sheet(settings)
@@ -70,27 +71,27 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     yield samples.sheet(settings)
     yield projects.sheet(settings)
     yield Sheet(
-        yarn.SHEET, "Yarn", "Design a plied yarn of singles and bought thread; divide a dyed top by its colors.",
+        yarn.SHEET, tabs.YARN, "Design a plied yarn of singles and bought thread; divide a dyed top by its colors.",
         (yarn.chapter(settings), components.chapter(settings), color.chapter(settings), bobbins.chapter(settings), structures.chapter(settings), matching.chapter(settings), blends.chapter(settings)),
-        near=("Twist", "Samples"), grid=OF_LOGS,
+        near=(tabs.TWIST, tabs.SAMPLES), grid=OF_LOGS,
     )
     yield Sheet(
-        knitting.SHEET, "Need", "How much yarn a piece takes, if no pattern says so.",
-        (knitting.chapter(settings), pieces.chapter(settings), weaving.chapter(settings), uses.chapter(settings), garments.chapter(settings)), near=("Projects",), grid=OF_LOGS,
+        knitting.SHEET, tabs.NEED, "How much yarn a piece takes, if no pattern says so.",
+        (knitting.chapter(settings), pieces.chapter(settings), weaving.chapter(settings), uses.chapter(settings), garments.chapter(settings)), near=(tabs.PROJECTS,), grid=OF_LOGS,
     )
     yield Sheet(
-        guide.SHEET, "Fleece", "What to buy, how to wash and to dye it, and what fleeces give.",
-        (buying.chapter(settings), offers.chapter(settings), scouring.chapter(settings), dyeing.chapter(settings), guide.chapter(settings)), near=("Fiber", "Lot"), grid=OF_LOGS,
+        guide.SHEET, tabs.FLEECE, "What to buy, how to wash and to dye it, and what fleeces give.",
+        (buying.chapter(settings), offers.chapter(settings), scouring.chapter(settings), dyeing.chapter(settings), guide.chapter(settings)), near=(tabs.FIBER, tabs.LOT), grid=OF_LOGS,
     )
     yield Sheet(
-        twist.SHEET, "Twist", "Rules of thumb: spin a sample, let it hang in a loop, and believe the sample.",
-        (twist.chapter(settings), counts.chapter(settings), questions.chapter(settings)), near=("Yarn", "Samples"),
+        twist.SHEET, tabs.TWIST, "Rules of thumb: spin a sample, let it hang in a loop, and believe the sample.",
+        (twist.chapter(settings), counts.chapter(settings), questions.chapter(settings)), near=(tabs.YARN, tabs.SAMPLES),
     )
     yield Sheet(
-        time.SHEET, "Time", "Hours, weeks and a day for each project, and what it costs.",
-        (time.chapter(settings), figures.chapter(settings), cost.chapter(settings)), near=("Projects", "Samples"), grid=OF_LOGS,
+        time.SHEET, tabs.TIME, "Hours, weeks and a day for each project, and what it costs.",
+        (time.chapter(settings), figures.chapter(settings), cost.chapter(settings)), near=(tabs.PROJECTS, tabs.SAMPLES), grid=OF_LOGS,
     )
-    yield Sheet(labels.SHEET, "Print", "Labels for your skeins.", (labels.chapter(settings),), Kind.PAPER, near=("Skeins",), grid=labels.GRID)
+    yield Sheet(labels.SHEET, tabs.PRINT, "Labels for your skeins.", (labels.chapter(settings),), Kind.PAPER, near=(tabs.SKEINS,), grid=labels.GRID)
 
 
 def planner(settings: Settings) -> Planner:
@@ -122,6 +123,6 @@ def planner(settings: Settings) -> Planner:
 
 def _reference(*chapters) -> Sheet:
     return Sheet(
-        origin.SHEET, "Reference", "What the words mean, how each figure is worked out, and who says so. A weighed sample beats every formula.",
+        origin.SHEET, tabs.REFERENCE, "What the words mean, how each figure is worked out, and who says so. A weighed sample beats every formula.",
         chapters, Kind.PAPER, grid=OF_FACTS,
     )

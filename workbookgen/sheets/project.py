@@ -7,10 +7,11 @@ from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, NUMBER, SH
 from workbookgen.language.views import Answers, Chart, Listing, LogView, Matrix, Sentences, Series, band
 from workbookgen.reference import answer, charted, planning
 from workbookgen.settings import Settings
+from workbookgen.sheets import tabs
 from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.lookup import lookup
 
-SHEET = "Project"
+SHEET = tabs.PROJECT
 CHAPTER = "Project"
 STRANDS = (1, 2, 3, 4)
 WEEKS = tuple(range(1, 10))

@@ -7,11 +7,11 @@ from workbookgen.language.quantities import GRIST, GRIST_US, HOURS, LENGTH, MASS
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, in_use, made_of, plying, project, reeling, statistics, stock, strands, uncertainty, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, samples, skeins, supply, yarn
+from workbookgen.sheets import fiber, samples, skeins, supply, tabs, yarn
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
 
-SHEET = "Projects"
+SHEET = tabs.PROJECTS
 LOTS = ("lot_1", "lot_2", "lot_3")
 ANY_LOT = "OR(given(lot_1), given(lot_2), given(lot_3))"
 
@@ -23,7 +23,7 @@ def sheet(settings: Settings) -> Sheet:
         "The yarn that a piece wants, and the lots to spin it from.",
         (Chapter(SHEET, (projects(settings),), VIEW),),
         kind=Kind.LOG,
-        near=("Samples", "Fiber", "Need", "Time"),
+        near=(tabs.SAMPLES, tabs.FIBER, tabs.NEED, tabs.TIME),
     )
 
 

@@ -17,8 +17,9 @@ from workbookgen.language.proofs import Proof, ProofTable, Trial
 from workbookgen.language.sentences import NO_ERROR
 from workbookgen.language.views import Examples, band
 from workbookgen.reference import agreement
+from workbookgen.sheets import tabs
 
-SHEET = "Reference"
+SHEET = tabs.REFERENCE
 CHAPTER = "Proofs"
 
 

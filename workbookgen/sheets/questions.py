@@ -6,9 +6,10 @@ from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import ANGLE, GRIST, GRIST_METRIC, GRIST_US, LOOP, MASS, NUMBER, SHARE, TEX, THREADS, YARN_DIAMETER
 from workbookgen.reference import diameter, knitting, plying, reeling, yarn_count
 from workbookgen.settings import Settings
+from workbookgen.sheets import tabs
 from workbookgen.sheets.shown import asked_and_answered
 
-SHEET = "Twist"
+SHEET = tabs.TWIST
 CHAPTER = "Questions"
 ANY = Number(above=0, most=10_000_000)
 SPAN = Number(above=0, most=1000)

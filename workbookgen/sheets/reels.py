@@ -9,8 +9,9 @@ from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import reeling, stock
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import CORD, SPAN, TOLERANCE, TURNS, Reel, shown
+from workbookgen.sheets import tabs
 
-SHEET = "Reels"
+SHEET = tabs.REELS
 
 
 def sheet(settings: Settings) -> Sheet:
@@ -20,7 +21,7 @@ def sheet(settings: Settings) -> Sheet:
         "Give the rated loop, or better: wind a cord of known length and count its turns.",
         (Chapter(SHEET, (reels(settings),), VIEW),),
         kind=Kind.LOG,
-        near=("Measure", "Skeins", "Twist"),
+        near=(tabs.MEASURE, tabs.SKEINS, tabs.TWIST),
     )
 
 

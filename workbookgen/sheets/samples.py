@@ -8,9 +8,9 @@ from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import diameter, planning, reeling, statistics, stock, twist, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber
+from workbookgen.sheets import fiber, tabs
 
-SHEET = "Samples"
+SHEET = tabs.SAMPLES
 READINGS = tuple(f"wpi_{number}" for number in range(1, 6))
 AMOUNT = Number(above=0, most=1_000_000)
 TURNS = Number(least=0, most=100_000)
@@ -26,7 +26,7 @@ def sheet(settings: Settings) -> Sheet:
         "Fill in only what you measured; projects plan with it when you choose it there.",
         (Chapter(SHEET, (samples(settings),), VIEW),),
         kind=Kind.LOG,
-        near=("Twist", "Fiber", "Projects", "Time"),
+        near=(tabs.TWIST, tabs.FIBER, tabs.PROJECTS, tabs.TIME),
     )
 
 

@@ -7,10 +7,11 @@ from workbookgen.language.quantities import DOSE, HOURS, LIQUID, LIQUOR, MASS, M
 from workbookgen.language.views import Reading, band
 from workbookgen.reference import cost, scouring
 from workbookgen.settings import Settings
+from workbookgen.sheets import tabs
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
-SHEET = "Fleece"
+SHEET = tabs.FLEECE
 CHAPTER = "Scouring"
 ANY = Number(above=0, most=1_000_000)
 HEAT = Number(least=-50, most=250)

@@ -25,12 +25,12 @@ from workbookgen.language.quantities import (
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, care, diameter, labels, made_of, plying, reeling, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, lists, plausible, reels, sums, yarn
+from workbookgen.sheets import fiber, lists, plausible, reels, sums, tabs, yarn
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.lookup import lookup
 
-SHEET = "Skeins"
+SHEET = tabs.SKEINS
 WEIGHT = Number(above=0, most=1_000_000)
 FEW = 1_000  # with more skeins, comparing every name with every other would make the planner slow
 FINISHED = "IF(given(washed_loop), length_yd * washed_loop / loop, length_yd * (1 - IF(given(shrinkage_expected), shrinkage_expected, 0)))"
@@ -45,7 +45,7 @@ def sheet(settings: Settings) -> Sheet:
         "Count the wraps while it is on the reel; weigh it washed and dry, and measure its loop again.",
         (Chapter(SHEET, (skeins(settings), sums.spun(settings)), VIEW),),
         kind=Kind.LOG,
-        near=("Measure", "Reels", "Fiber", "Projects", "Print"),
+        near=(tabs.MEASURE, tabs.REELS, tabs.FIBER, tabs.PROJECTS, tabs.PRINT),
     )
 
 

@@ -6,10 +6,10 @@ from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import GRIST, GRIST_METRIC, GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX, THREADS, TWIST, YARN_DIAMETER
 from workbookgen.reference import diameter, plying, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists
+from workbookgen.sheets import lists, tabs
 from workbookgen.sheets.shown import asked_and_answered
 
-SHEET = "Yarn"
+SHEET = tabs.YARN
 CHAPTER = "Structures"
 ANY = Number(above=0, most=10_000_000)
 LOSS = Number(least=0, below=1)

@@ -6,9 +6,10 @@ from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, NUMBER, SH
 from workbookgen.language.views import Listing, LogView, Reading, band
 from workbookgen.reference import overview, planning, stock
 from workbookgen.settings import Settings
+from workbookgen.sheets import tabs
 from workbookgen.sheets.lookup import lookup
 
-SHEET = "Time"
+SHEET = tabs.TIME
 CHAPTER = "Time"
 
 

@@ -8,11 +8,11 @@ from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists, wheel
+from workbookgen.sheets import lists, tabs, wheel
 from workbookgen.sheets.finest import FINEST
 from workbookgen.sheets.shown import asked_and_answered
 
-SHEET = "Twist"
+SHEET = tabs.TWIST
 CHAPTER = "Twist"
 ANY = Number(above=0, most=1_000_000)
 SPAN = Number(above=0, most=1000)

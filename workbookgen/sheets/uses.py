@@ -7,9 +7,10 @@ from workbookgen.language.quantities import LENGTH, NUMBER, THREADS
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import overview, uses
 from workbookgen.settings import Settings
+from workbookgen.sheets import tabs
 from workbookgen.units import Quantity
 
-SHEET = "Need"
+SHEET = tabs.NEED
 CHAPTER = "Uses"
 ABOUT = "Common practice, no source: patterns differ. Change any line, or add yours."
 

@@ -9,12 +9,12 @@ from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import diameter, stock, yarn_count
 from workbookgen.reference import weaving as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists
+from workbookgen.sheets import lists, tabs
 from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
 
-SHEET = "Need"
+SHEET = tabs.NEED
 CHAPTER = "Weaving"
 ANY = Number(above=0, most=1_000_000)
 ALLOWANCE = Number(least=0, most=100_000)

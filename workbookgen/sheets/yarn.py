@@ -7,8 +7,9 @@ from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import diameter, plying, stock, yarn_count
 from workbookgen.settings import Settings
+from workbookgen.sheets import tabs
 
-SHEET = "Yarn"
+SHEET = tabs.YARN
 CHAPTER = "Yarn"
 ANY = Number(above=0, most=10_000_000)
 STRANDS = Number(least=1, most=12, whole=True)
