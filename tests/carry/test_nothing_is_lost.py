@@ -59,6 +59,6 @@ def is_as_brought_along(block, row, entries) -> bool:
 def same(entry, now, field, units) -> bool:
     """Whether a value stands there as it was, or in the new unit; converted here by the registry alone."""
     if isinstance(entry, float) and isinstance(now, float) and field.unit and not field.is_text:
-        wanted = Quantity(entry, field.unit.us.pint).to(field.unit.unit(units).pint).magnitude
+        wanted = Quantity(entry, field.unit.unit(OLD.units).pint).to(field.unit.unit(units).pint).magnitude
         return math.isclose(now, wanted, rel_tol=1e-12, abs_tol=1e-300)
     return entry == now
