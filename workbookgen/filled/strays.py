@@ -185,7 +185,8 @@ class _Search:
     def _label(self, area: Area) -> str:
         """What the old planner calls a field: above the unit of a column, or before the value of a card."""
         cells = self.old.book.sheets.get(area.sheet, {})
-        has_unit_above = any(row == area.row - 1 for row, _ in cells)  # else a free line is between the heads and the records
+        # Else a line without words is between the heads and the records; hidden sums, which are formulas, may stand in it.
+        has_unit_above = any(row == area.row - 1 and not cell.formula for (row, _), cell in cells.items())
         label = cells.get((area.row - (2 if has_unit_above else 3), area.column) if area.rows > 1 else (area.row, 1))
         return label.value if label and isinstance(label.value, str) else ""
 
