@@ -94,7 +94,7 @@ def worked_out_once():
         return remembered
 
     with pytest.MonkeyPatch.context() as patch:
-        for name in ("scenario", "expected_of_proofs", "expected_of_scenarios"):
+        for name in ("scenario_of_check", "expected_of_proofs", "expected_of_scenarios"):
             patch.setattr(checking, name, once(getattr(checking, name)))
         yield
 
