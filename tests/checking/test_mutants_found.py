@@ -71,6 +71,7 @@ def edges(small_layout, tmp_path_factory):
             {"reel": "Once", "wraps": 90.0, "gross": 2.0, "lot": "Wool", "washed_loop": 60.0},
         ],
         "buying": [{"kind": "Fine wool", "state": "raw fleece", "length": 1000.0, "grist": 900.0}],
+        "measure": [{"loop": 72.0, "wraps": 100.0, "gross": 3.0, "washed_loop": 70.0}],
     }.items():
         entries = with_records(small_layout.planner, entries, block, records)
     path = tmp_path_factory.mktemp("edges") / "planner.xlsx"
