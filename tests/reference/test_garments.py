@@ -140,6 +140,7 @@ def test_fulling_divides_by_what_is_kept():
         (lambda: garments.lost_in_fulling(cm(0), cm(1)), "before and after"),
         (lambda: garments.size_to_make(cm(0), 0.1), "wanted"),
         (lambda: garments.size_to_make(cm(1), 1), "all of it"),
+        (lambda: garments.size_to_make(cm(1), 0.99), "all of it"),
         (lambda: garments.counted_over(cm(0), per_10_cm(1)), "size"),
         (lambda: garments.counted_over(cm(1), per_10_cm(0)), "gauge"),
     ],

@@ -5,6 +5,7 @@ from workbookgen.units import Length, PerLength, Quantity, Ratio
 
 NO_LENGTH = Quantity(0.0, "m")
 NO_GAUGE = Quantity(0.0, "1/m")
+NEARLY_ALL = 0.99
 
 
 @law
@@ -58,20 +59,19 @@ def size_to_make(wanted: Length, lost: Ratio) -> Length:
     Raises
     ------
     ValueError
-        A size that is not above zero, or a share of 1 or more.
+        A size that is not above zero, or a share of 0.99 or more.
 
     Notes
     -----
-    Valid for a piece fulled as its swatch was.
+    Valid for a piece fulled as its swatch was. Of a hundredth that is left, the last digits would decide.
 
     References
     ----------
     Definition of a share lost.
     """
     require(wanted > NO_LENGTH, "The size wanted must be above zero.")
-    require(lost < 1, "Fulling cannot take all of it.")
+    require(lost < NEARLY_ALL, "Fulling cannot take nearly all of it.")
     return wanted / (1 - lost)
-
 
 
 @law
