@@ -6,6 +6,8 @@ lines in use and some more. Papers such as labels are printed upright and in the
 What is broken is not fitted to pages: a program that fits a sheet leaves the breaks aside.
 """
 
+from math import ceil
+
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import FIRST_RECORD, UNITS
 
@@ -77,8 +79,8 @@ def _broken(canvas: Canvas, down: float) -> tuple[list[int], int]:
         if used and used + high > down and (high <= down or down - used < down * AT_LEAST):
             starts.append(first)
             used, pages = 0.0, pages + 1
-        pages += int((used + high) // down)
-        used = (used + high) % down
+        more = ceil((used + high) / down) - 1
+        used, pages = used + high - more * down, pages + more
     return [row for row in starts if row <= canvas.plan.printed_to], pages - sum(row > canvas.plan.printed_to for row in starts)
 
 
