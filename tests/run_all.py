@@ -26,7 +26,7 @@ PACKAGES = ("libreoffice-calc", "python3-uno", "gnumeric", "poppler-utils", "fon
 # Tests of one file share what they build and the programs they start. Files go in their order, the longest first (conftest.py):
 # xdist would leave those with few tests for the end, and they are the longest.
 EVERY_CORE = ("-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder")
-# The house, the language, the laws and published values, what is expected of each cell, where it stands and how it is bound.
+# The house, the language, the calculations and published values, what is expected of each cell, where it stands and how it is bound.
 QUICK = (
     "tests/test_lint.py", "tests/test_architecture.py", "tests/test_texts.py", "tests/language", "tests/reference", "tests/published/test_proofs_in_library.py",
     "tests/settings/test_settings_defaults.py", "tests/checking/test_compare_values.py", "tests/checking/test_spelled_formulas.py",

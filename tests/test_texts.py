@@ -20,17 +20,17 @@ TWO_NAMES = [
 def test_capitals_make_no_other_name(one, other):
     assert folded(one) == folded(other)
     assert Choice("reels_listed", "Reels").accepts(other, [one])
-    assert stock.pick(other, [one], [2.0]) == 2.0
-    assert stock.total(other, [one], [2.0]) == 2.0
+    assert stock.lookup(other, [one], [2.0]) == 2.0
+    assert stock.sum_where(other, [one], [2.0]) == 2.0
 
 
 @pytest.mark.parametrize(("one", "other"), TWO_NAMES)
 def test_all_else_does(one, other):
     assert folded(one) != folded(other)
     assert not Choice("reels_listed", "Reels").accepts(other, [one])
-    assert stock.total(other, [one], [2.0]) == 0.0
+    assert stock.sum_where(other, [one], [2.0]) == 0.0
     with pytest.raises(ValueError, match="not in the list"):
-        stock.pick(other, [one], [2.0])
+        stock.lookup(other, [one], [2.0])
 
 
 @given(st.text())
@@ -43,7 +43,7 @@ def test_folding_is_letter_by_letter_and_settled(text):
 def test_only_plain_blanks_are_nothing(text):
     assert Name().accepts(text)
     assert stock.listed(text) == text
-    assert stock.pick("a", ["a"], [text]) == text
+    assert stock.lookup("a", ["a"], [text]) == text
     assert not is_blank(text)
 
 

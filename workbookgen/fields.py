@@ -2,12 +2,12 @@
 
 from workbookgen.book.placement import Placement
 from workbookgen.language.domains import Choice, Date, Name, Note, Number
-from workbookgen.language.fields import Input, Result, Told
+from workbookgen.language.fields import Automatic, Input, Result
 from workbookgen.language.parts import Column
 from workbookgen.planner_file import PlannerFile
 from workbookgen.sheets.methods import page
 
-MESSAGE_REFERENCE = "workbookgen.checking.messages.told"
+MESSAGE_REFERENCE = "workbookgen.checking.messages.automatic"
 PROOF_REFERENCE = "workbookgen.checking.expected.computed"
 
 
@@ -39,7 +39,7 @@ def _reference(field) -> str | None:
     match field:
         case Result():
             return field.reference_path
-        case Told():
+        case Automatic():
             return MESSAGE_REFERENCE
         case Column():
             return PROOF_REFERENCE

@@ -55,13 +55,13 @@ Pace = Annotated[Quantity, "[length]/[time]"]
 
 @dataclass(frozen=True)
 class Alike:
-    """A dimension that a law leaves open: one and the same wherever it stands in a signature, to a power, over another one."""
+    """A dimension that a calculation leaves open: one and the same wherever it stands in a signature, to a power, over another one."""
 
     power: int = 1
     over: str = "[]"
 
 
-# What a law takes and gives of any kind, texts included: what is looked up, added up or averaged.
+# What a calculation takes and gives of any kind, texts included: what is looked up, added up or averaged.
 Some = Annotated[object, Alike()]
 SomeSquared = Annotated[object, Alike(power=2)]
 SomePerTime = Annotated[object, Alike(over="[time]")]

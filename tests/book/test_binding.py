@@ -74,7 +74,7 @@ def test_a_total_in_another_unit():
 @pytest.mark.parametrize("system", ["metric", "us"])
 def test_a_tally_counts_and_has_no_unit(system):
     # Only lines that bear the name and have the amount: any number is more than that, and a blank one is none.
-    skeins = Result("skeins", "Skeins", "tally(skeins_end, skeins_wound_on, name)", lambda amounts, names, name: 0, NUMBER,
+    skeins = Result("skeins", "Skeins", "count_where(skeins_end, skeins_wound_on, name)", lambda amounts, names, name: 0, NUMBER,
                     uses={"amounts": "skeins_end", "names": "skeins_wound_on"})
     assert bound_in_reels(skeins, system) == (
         '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),'
@@ -148,7 +148,7 @@ def test_a_choice_and_a_pick():
 
 def test_a_pick_of_a_result_needs_only_be_there():
     # A result has no domain: what it shows has passed its own tests.
-    hundred = Result("hundred", "Hundred", "pick(reels_hundred, reels_listed, reel)", lambda values, names, name: 0, LENGTH,
+    hundred = Result("hundred", "Hundred", "lookup(reels_hundred, reels_listed, reel)", lambda values, names, name: 0, LENGTH,
                      uses={"values": "reels_hundred", "names": "reels_listed", "name": "reel"})
     found = "INDEX(Reels!$D$8:$D$10,$N$1)"
     assert bound_beside_logs(Input("reel", "Reel", Choice("reels_listed", "Reels")), hundred) == (
@@ -166,7 +166,7 @@ def test_a_pick_of_a_result_needs_only_be_there():
 )
 def test_a_name_from_elsewhere_must_stand_once_in_the_list(domain, inside, line):
     # Each list that a name is looked for in has its own line; two reels of that name have none.
-    loop = Result("loop", "Loop", "pick(reels_loop, reels_listed, kind)", lambda values, names, name: 0, LOOP,
+    loop = Result("loop", "Loop", "lookup(reels_loop, reels_listed, kind)", lambda values, names, name: 0, LOOP,
                   uses={"values": "reels_loop", "names": "reels_listed", "name": "kind"})
     found = f"INDEX(Reels!$C$8:$C$10,{line})"
     assert bound_beside_logs(Input("kind", "Kind", domain), loop) == (
@@ -257,7 +257,7 @@ def test_a_band():
 
 
 def test_a_band_some_times_the_word():
-    said = Result("said", "Said", "band(sizes_name, sizes_from, threads, 0.95)", lambda threads: "", None)
+    said = Result("said", "Said", "class_of(sizes_name, sizes_from, threads, 0.95)", lambda threads: "", None)
     assert bound(Input("threads", "Threads", ANY, THREADS), said) == (
         '=IF(COUNT($D$6)=1,IF(AND($D$6<=1000,$D$6>=0.000001),'
         'INDEX(Facts!$B$8:$B$10,MATCH(ROUND((($D$6*1/0.0254)*0.95)/(1/0.0254),9),Facts!$C$8:$C$10,1)),""),"")'
@@ -385,9 +385,9 @@ def test_a_name_that_others_need_not_find_may_stand_twice():
 
 
 def test_words_inside_texts_are_left_alone():
-    said = Result("said", "Said", '"loop & total(loop, loop, loop) in " & loop', lambda loop: "", None)
+    said = Result("said", "Said", '"loop & sum_where(loop, loop, loop) in " & loop', lambda loop: "", None)
     formula = bound(Input("loop", "Loop", ANY, GRIST_METRIC), said)
-    assert '"loop & total(loop, loop, loop) in "&($D$6*0.01)' in formula
+    assert '"loop & sum_where(loop, loop, loop) in "&($D$6*0.01)' in formula
 
 
 def test_the_mark_of_a_record():

@@ -13,7 +13,7 @@ from workbookgen.book import sections
 from workbookgen.book.layout import place
 from workbookgen.book.placement import NUMBERS, ProofColumn
 from workbookgen.build import layout_of
-from workbookgen.language.fields import FILLED, MARK, MESSAGE, Input, Result, Told
+from workbookgen.language.fields import FILLED, MARK, MESSAGE, Automatic, Input, Result
 from workbookgen.language.parts import Card, Column, Log
 from workbookgen.language.proofs import ProofTable
 from workbookgen.settings import Settings
@@ -117,7 +117,7 @@ def test_what_a_view_shows_is_seen_and_all_else_is_hidden(each_layout):
                 hidden += 1
             else:
                 assert sheet.log_view, placement.key
-                assert placement.column in plan.folded or isinstance(placement.field, Told), placement.key
+                assert placement.column in plan.folded or isinstance(placement.field, Automatic), placement.key
     assert seen > 300 and hidden > 30
 
 
@@ -135,7 +135,7 @@ def test_an_input_can_be_reached(each_layout):
 
 def test_every_field_has_its_place_and_its_name(each_layout):
     planner = each_layout.planner
-    told = {f"{key}_{each.key}" for key, block in planner.blocks.items() for each in block.told}
+    told = {f"{key}_{each.key}" for key, block in planner.blocks.items() for each in block.automatic}
     assert all(f"{key}_message" in told for key, block in planner.blocks.items() if block.inputs)
     proofs = {f"{key}_computed" for key in planner.proof_tables}
     assert set(each_layout.placements) == set(planner.by_key) | told | proofs
@@ -160,7 +160,7 @@ def test_a_field_has_as_many_cells_as_its_block_has_records(each_layout):
 
 def test_a_formula_for_every_cell_of_a_result_and_none_for_inputs(each_layout):
     for placement in each_layout.placements.values():
-        computed = isinstance(placement.field, Result | Told) or (
+        computed = isinstance(placement.field, Result | Automatic) or (
             isinstance(placement.field, Column) and isinstance(placement.holder, ProofTable)
         )
         assert len(placement.formulas) == (placement.rows if computed else 0)
@@ -302,7 +302,7 @@ def test_a_proof_uses_the_formula_of_the_planner(layout):
     for proof, text in zip(proven.holder.proofs, proven.formulas, strict=False):  # the trials below them have formulas of their own
         result = layout.placements[proof.result]
         shape = re.sub(r"\s", "", result.field.formula)
-        functions = re.findall(r"[A-Z]+\(", shape) + ["MAX("] * shape.count("spread(")  # which asks whether the readings differ at all
+        functions = re.findall(r"[A-Z]+\(", shape) + ["MAX("] * shape.count("stdev(")  # which asks whether the readings differ at all
         assert Counter(re.findall(r"\b(?:SQRT|PI|MAX|ROUNDUP)\(", bare(text))) == Counter(
             each for each in functions if each in ("SQRT(", "PI(", "MAX(", "ROUNDUP(")
         ), proof.number

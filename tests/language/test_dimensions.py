@@ -34,7 +34,7 @@ def result(formula: str, reference, unit, **uses) -> Result:
 
 
 LENGTH_IN, MASS_IN = Input("long", "Length", ANY, LENGTH), Input("net", "Weight", ANY, MASS)
-NAME_IN, TEXT_NAMES = Input("lot", "Lot", Name()), "pick(lots_weight, lots_listed, lot)"
+NAME_IN, TEXT_NAMES = Input("lot", "Lot", Name()), "lookup(lots_weight, lots_listed, lot)"
 LOOKED_UP = {"name": "lot", "names": "lots_listed", "values": "lots_weight"}
 ADDED_UP = {"name": "lot", "names": "lots_listed", "amounts": "lots_weight"}
 READ = [Input(f"r_{number}x", "Reading", ANY, LENGTH) for number in range(1, 6)]
@@ -43,7 +43,7 @@ ALL_READ = ", ".join(READ_USES.values())
 
 WRONG = {
     "a mass shown as a length": (
-        [NAME_IN, result("total(lots_weight, lots_listed, lot)", stock.total, LENGTH, **ADDED_UP)],
+        [NAME_IN, result("sum_where(lots_weight, lots_listed, lot)", stock.sum_where, LENGTH, **ADDED_UP)],
         "it is shown as a length, but its reference gives a mass.",
     ),
     "a word of another kind": (
@@ -55,17 +55,17 @@ WRONG = {
         "it is shown as a mass, but its reference gives a grist.",
     ),
     "a looked-up mass shown as a length": (
-        [NAME_IN, result(TEXT_NAMES, stock.pick, LENGTH, **LOOKED_UP)], "it is shown as a length, but its reference gives a mass.",
+        [NAME_IN, result(TEXT_NAMES, stock.lookup, LENGTH, **LOOKED_UP)], "it is shown as a length, but its reference gives a mass.",
     ),
     "a looked-up mass shown as a text": (
-        [NAME_IN, result(TEXT_NAMES, stock.pick, None, **LOOKED_UP)], "it is shown as a text, but its reference gives a mass.",
+        [NAME_IN, result(TEXT_NAMES, stock.lookup, None, **LOOKED_UP)], "it is shown as a text, but its reference gives a mass.",
     ),
     "a looked-up text shown as a mass": (
-        [NAME_IN, result("pick(lots_name, lots_listed, lot)", stock.pick, MASS, **LOOKED_UP | {"values": "lots_name"})],
+        [NAME_IN, result("lookup(lots_name, lots_listed, lot)", stock.lookup, MASS, **LOOKED_UP | {"values": "lots_name"})],
         "it is shown as a mass, but its reference gives a text.",
     ),
     "a number where a name is looked for": (
-        [LENGTH_IN, result("pick(lots_weight, lots_listed, long)", stock.pick, MASS, **LOOKED_UP | {"name": "long"})],
+        [LENGTH_IN, result("lookup(lots_weight, lots_listed, long)", stock.lookup, MASS, **LOOKED_UP | {"name": "long"})],
         "its word long is a length, but its reference takes a text for name.",
     ),
     "readings of which one is a mass": (
@@ -87,8 +87,8 @@ WRONG = {
     ),
 }
 RIGHT = {
-    "a total": [NAME_IN, result("total(lots_weight, lots_listed, lot)", stock.total, MASS, **ADDED_UP)],
-    "a text looked up": [NAME_IN, result("pick(lots_name, lots_listed, lot)", stock.pick, None, **LOOKED_UP | {"values": "lots_name"})],
+    "a total": [NAME_IN, result("sum_where(lots_weight, lots_listed, lot)", stock.sum_where, MASS, **ADDED_UP)],
+    "a text looked up": [NAME_IN, result("lookup(lots_name, lots_listed, lot)", stock.lookup, None, **LOOKED_UP | {"values": "lots_name"})],
     "a square": [LENGTH_IN, result("long * long", joined.square_of, SQUARE_LENGTH, value="long")],
     "a square of a grist": [Input("grist", "Grist", ANY, GRIST), result("grist * grist", joined.square_of, SQUARE_GRIST, value="grist")],
     "an amount at its pace": [LENGTH_IN, Input("pace", "Pace", ANY, PACE), result("long / pace", work.hours, HOURS, amount="long")],

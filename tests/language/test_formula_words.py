@@ -16,8 +16,8 @@ from workbookgen.language.profile import FUNCTIONS, bound_objections, objections
         ('"a ""quoted"" word" & tail', ("tail",)),
         ("1E5 * length", ("length",)),
         ("given(own)", ("own",)),
-        ("pick(reels_loop, reels_listed, reel)", ("reels_loop", "reels_listed", "reel")),
-        ("band(classes_name, classes_from, wpi, 0.95)", ("classes_name", "classes_from", "wpi")),
+        ("lookup(reels_loop, reels_listed, reel)", ("reels_loop", "reels_listed", "reel")),
+        ("class_of(classes_name, classes_from, wpi, 0.95)", ("classes_name", "classes_from", "wpi")),
         ("SUM(2, PI()) / 3", ()),
         ("a1b_2 + b_2", ("a1b_2", "b_2")),
     ],
@@ -51,8 +51,8 @@ def test_one_of_which_must_be_given(text, words):
 
 
 def test_picks():
-    text = "pick(a_x, a_n,one) / pick( b_x , b_n , two ) + total(c_x, c_n, three)"
-    assert Formula(text).picks == (("a_x", "a_n", "one"), ("b_x", "b_n", "two"))
+    text = "lookup(a_x, a_n,one) / lookup( b_x , b_n , two ) + sum_where(c_x, c_n, three)"
+    assert Formula(text).lookups == (("a_x", "a_n", "one"), ("b_x", "b_n", "two"))
 
 
 def test_texts_are_emptied_and_nothing_else():
@@ -63,7 +63,7 @@ ALLOWED = [
     "IF(AND(wraps > 0, NOT(given(rest))), wraps * loop, 0)",
     "ROUND(length, 2) & \" yd; see XLOOKUP(x), {a} [b] @c #d 2^3 -- TRUE\"",
     "0 - length / 0.9144",
-    "pick(a_x, a_n, n) + total(a_x, a_n, n) + SUMPRODUCT((a_n = n) * 1, a_x)",
+    "lookup(a_x, a_n, n) + sum_where(a_x, a_n, n) + SUMPRODUCT((a_n = n) * 1, a_x)",
 ]
 
 

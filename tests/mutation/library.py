@@ -119,7 +119,7 @@ def noticed(change: Change, path: Path, tests: list[str]) -> bool:
 
 
 def tests_of(subject: str) -> list[list[str]]:
-    """The tests of a subject: its own first, then the published examples and what holds for every law."""
+    """The tests of a subject: its own first, then the published examples and what holds for every calculation."""
     own = ROOT / "tests" / "reference" / f"test_{subject}.py"
     everywhere = ["tests/reference/test_examples.py", "tests/reference/test_limits.py", "tests/published/test_proofs_in_library.py", "tests/published/test_published_elsewhere.py"]
     return [[str(own)]] * own.exists() + [[str(ROOT / each) for each in everywhere]]

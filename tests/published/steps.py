@@ -1,4 +1,4 @@
-"""Published values that take more than one law: the laws in a row, and nothing else."""
+"""Published values that take more than one calculation: the calculations in a row, and nothing else."""
 
 from workbookgen.reference import blends, diameter, fiber, plying, twist, uncertainty, weaving, yarn_count
 from workbookgen.units import Quantity

@@ -6,7 +6,7 @@ The sources stand in the table, beside the values.
 import pytest
 
 from workbookgen.language.quantities import unit_named
-from workbookgen.reference.law import OutOfValidity
+from workbookgen.reference.calculation import OutOfValidity
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 

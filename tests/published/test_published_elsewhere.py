@@ -1,7 +1,7 @@
 """Published values that no formula of the planner computes, and wrong ones that we do not repeat.
 
 The first part is data, published_elsewhere.csv, with its sources: conversions that the
-registry makes, laws alone or in a row, and facts that the fiber table or a cell's help must carry.
+registry makes, calculations alone or in a row, and facts that the fiber table or a cell's help must carry.
 """
 
 import re
@@ -29,7 +29,7 @@ def given(text: str) -> dict[str, str]:
 
 
 def amount(text: str):
-    """A printed value as a law takes it: a number with its unit, or a word."""
+    """A printed value as a calculation takes it: a number with its unit, or a word."""
     number, _, unit = text.partition(" ")
     try:
         return quantity(float(number), unit)
@@ -54,8 +54,8 @@ def found(row):
             return in_the_help(**words, unit=row["unit"])
         case ["steps", name]:
             return getattr(steps, name)(**{word: amount(text) for word, text in words.items()})
-        case [subject, law]:
-            return getattr(getattr(reference, subject), law)(**{word: amount(text) for word, text in words.items()})
+        case [subject, calculation]:
+            return getattr(getattr(reference, subject), calculation)(**{word: amount(text) for word, text in words.items()})
     raise ValueError(f"{row['call']} is not known here.")
 
 
@@ -149,8 +149,8 @@ CLOSE = 1e-3  # the nearest of the three misses by 1.5 in a thousand
 
 @pytest.mark.parametrize("case", WRONG)
 def test_a_wrong_printed_answer_is_not_repeated(case):
-    law, (result, printed, unit) = WRONG[case]
-    assert law().m_as(unit) != approx(printed, rel=CLOSE)
+    calculation, (result, printed, unit) = WRONG[case]
+    assert calculation().m_as(unit) != approx(printed, rel=CLOSE)
     proven = [Quantity(proof.printed, proof.unit).m_as(unit) for proof in read_proofs() if proof.result == result]
     assert proven, "the sheet Proofs has examples of this result"
     assert all(answer != approx(printed, rel=CLOSE) for answer in proven)

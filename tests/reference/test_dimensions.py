@@ -6,43 +6,43 @@ import pytest
 from workbookgen.reference import agreement, fiber, planning, project, scouring, statistics, stock, uncertainty
 from workbookgen.units import Quantity
 
-from .examples import EXAMPLES, label, public_laws, single
+from .examples import EXAMPLES, label, public_calculations, single
 
 ARGUMENTS = [
-    (law, arguments, name) for law, arguments in EXAMPLES for name in arguments if name in law.dimensions
+    (calculation, arguments, name) for calculation, arguments in EXAMPLES for name in arguments if name in calculation.dimensions
 ]
-# What a law takes only to refuse it: there is no right call with it.
-REFUSED = [(law, arguments, "washed_loop") for law, arguments in EXAMPLES if law in (uncertainty.by_reel, uncertainty.by_shrinkage)]
+# What a calculation takes only to refuse it: there is no right call with it.
+REFUSED = [(calculation, arguments, "washed_loop") for calculation, arguments in EXAMPLES if calculation in (uncertainty.by_reel, uncertainty.by_shrinkage)]
 ARGUMENTS += REFUSED
-IDS = [f"{label((law, given))}:{name}" for law, given, name in ARGUMENTS]
+IDS = [f"{label((calculation, given))}:{name}" for calculation, given, name in ARGUMENTS]
 
 
 def test_every_stated_dimension_is_tried():
-    tried = {(law, name) for law, _, name in ARGUMENTS}
-    assert tried == {(law, name) for _, law in public_laws() for name in law.dimensions}
+    tried = {(calculation, name) for calculation, _, name in ARGUMENTS}
+    assert tried == {(calculation, name) for _, calculation in public_calculations() for name in calculation.dimensions}
 
 
-@pytest.mark.parametrize("law, arguments, name", REFUSED)
-def test_a_washed_loop_that_is_measured_leaves_nothing_to_expect(law, arguments, name):
+@pytest.mark.parametrize("calculation, arguments, name", REFUSED)
+def test_a_washed_loop_that_is_measured_leaves_nothing_to_expect(calculation, arguments, name):
     with pytest.raises(ValueError, match="loop of the washed skein is measured"):
-        law(**single(arguments, 0), **{name: Quantity(1.5, "m")})
+        calculation(**single(arguments, 0), **{name: Quantity(1.5, "m")})
 
 
-@pytest.mark.parametrize("law, arguments, name", ARGUMENTS, ids=IDS)
-def test_an_electric_current_is_refused(law, arguments, name):
+@pytest.mark.parametrize("calculation, arguments, name", ARGUMENTS, ids=IDS)
+def test_an_electric_current_is_refused(calculation, arguments, name):
     with pytest.raises(pint.DimensionalityError):
-        law(**{**single(arguments, 0), name: Quantity(1.0, "ampere")})
+        calculation(**{**single(arguments, 0), name: Quantity(1.0, "ampere")})
 
 
-@pytest.mark.parametrize("law, arguments, name", ARGUMENTS, ids=IDS)
-def test_a_plain_number_is_taken_only_where_no_dimension_is_meant(law, arguments, name):
+@pytest.mark.parametrize("calculation, arguments, name", ARGUMENTS, ids=IDS)
+def test_a_plain_number_is_taken_only_where_no_dimension_is_meant(calculation, arguments, name):
     right = single(arguments, 0)
-    if law.dimensions[name] == "[]":
+    if calculation.dimensions[name] == "[]":
         percent = Quantity(right[name] * 100, "percent")
-        assert law(**{**right, name: percent}) == law(**right)
+        assert calculation(**{**right, name: percent}) == calculation(**right)
     else:
         with pytest.raises(pint.DimensionalityError):
-            law(**{**right, name: 1.0})
+            calculation(**{**right, name: 1.0})
 
 
 LENGTH, MASS = Quantity(1.0, "m"), Quantity(2.0, "g")

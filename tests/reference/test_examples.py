@@ -1,4 +1,4 @@
-"""What holds for every law: arrays, refusals of what is no number, and no law forgotten."""
+"""What holds for every calculation: arrays, refusals of what is no number, and no calculation forgotten."""
 
 import inspect
 import pkgutil
@@ -9,26 +9,26 @@ import pytest
 from workbookgen import reference
 from workbookgen.units import Quantity
 
-from .examples import ANY_KIND, EXAMPLES, label, length_of, public_laws, single
+from .examples import ANY_KIND, EXAMPLES, label, length_of, public_calculations, single
 
 
 def test_every_module_is_named_in_the_package():
     found = {module.name for module in pkgutil.iter_modules(reference.__path__)}
-    assert found - {"law", "words", "fates"} == set(reference.__all__)
+    assert found - {"calculation", "words", "fates"} == set(reference.__all__)
 
 
 def test_every_public_function_is_a_law_and_has_an_example():
-    laws = {function for _, function in public_laws()}
-    assert all(hasattr(law, "dimensions") for law in laws)
-    assert laws == {law for law, _ in EXAMPLES}
+    calculations = {function for _, function in public_calculations()}
+    assert all(hasattr(calculation, "dimensions") for calculation in calculations)
+    assert calculations == {calculation for calculation, _ in EXAMPLES}
 
 
 @pytest.mark.parametrize("example", EXAMPLES, ids=label)
 def test_arrays_give_what_single_values_give(example):
-    law, arguments = example
-    whole = law(**arguments)
+    calculation, arguments = example
+    whole = calculation(**arguments)
     for index in range(length_of(arguments)):
-        one = law(**single(arguments, index))
+        one = calculation(**single(arguments, index))
         if isinstance(whole, Quantity):
             assert np.ndim(one.magnitude) == 0
             assert whole[index].m_as(one.units) == pytest.approx(one.magnitude, rel=1e-14)
@@ -47,35 +47,35 @@ NEUTRAL = {
     "samples": Quantity(0.0, "m"), "done": Quantity(0.0, "hour"), "tare": Quantity(0.0, "g"),
 }
 LEFT_OUT = [
-    (law, arguments, name)
-    for law, arguments in EXAMPLES
+    (calculation, arguments, name)
+    for calculation, arguments in EXAMPLES
     for name in NEUTRAL
-    if inspect.signature(law).parameters.get(name, inspect.Parameter.empty) is not inspect.Parameter.empty
-    and inspect.signature(law).parameters[name].default not in (None, inspect.Parameter.empty)
+    if inspect.signature(calculation).parameters.get(name, inspect.Parameter.empty) is not inspect.Parameter.empty
+    and inspect.signature(calculation).parameters[name].default not in (None, inspect.Parameter.empty)
 ]
 
 
-@pytest.mark.parametrize("law, arguments, name", LEFT_OUT, ids=[f"{label((law, given))}:{name}" for law, given, name in LEFT_OUT])
-def test_what_is_left_out_changes_nothing(law, arguments, name):
+@pytest.mark.parametrize("calculation, arguments, name", LEFT_OUT, ids=[f"{label((calculation, given))}:{name}" for calculation, given, name in LEFT_OUT])
+def test_what_is_left_out_changes_nothing(calculation, arguments, name):
     given = {word: value for word, value in single(arguments, 0).items() if word != name}
-    assert law(**given) == law(**given, **{name: NEUTRAL[name]})
+    assert calculation(**given) == calculation(**given, **{name: NEUTRAL[name]})
 
 
 NUMBERS = [
-    (law, arguments, name)
-    for law, arguments in EXAMPLES
+    (calculation, arguments, name)
+    for calculation, arguments in EXAMPLES
     for name in arguments
-    if name in law.dimensions or law in ANY_KIND
+    if name in calculation.dimensions or calculation in ANY_KIND
 ]
 
 
 @pytest.mark.parametrize(
-    "law, arguments, name", NUMBERS, ids=[f"{label((law, given))}:{name}" for law, given, name in NUMBERS]
+    "calculation, arguments, name", NUMBERS, ids=[f"{label((calculation, given))}:{name}" for calculation, given, name in NUMBERS]
 )
-def test_what_is_not_a_number_is_refused(law, arguments, name):
+def test_what_is_not_a_number_is_refused(calculation, arguments, name):
     right = single(arguments, 0)
     with pytest.raises(ValueError):
-        law(**{**right, name: without_number(right[name])})
+        calculation(**{**right, name: without_number(right[name])})
 
 
 def without_number(value):

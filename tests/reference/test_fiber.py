@@ -10,7 +10,7 @@ from pytest import approx
 from scipy import stats
 
 from workbookgen.reference import fiber
-from workbookgen.reference.law import OutOfValidity
+from workbookgen.reference.calculation import OutOfValidity
 from workbookgen.units import Quantity
 
 RAW, SKIRTED, WASHED, PREPARED, YARN = 1, 2, 3, 4, 5
@@ -23,9 +23,9 @@ def grams(number):
     return Quantity(number, "g")
 
 
-def chain(laws, start, stage, figures):
-    for law, figure in zip(laws, figures, strict=True):
-        start = law(start, stage, guide=figure)
+def chain(calculations, start, stage, figures):
+    for calculation, figure in zip(calculations, figures, strict=True):
+        start = calculation(start, stage, guide=figure)
     return start
 
 
@@ -63,32 +63,32 @@ def test_backwards_undoes_forwards(stage, figures, mass):
     assert yarn.m_as("g") <= mass * (1 + 1e-12)
 
 
-@pytest.mark.parametrize("law", FORWARDS)
-def test_scale_beats_own_figure_and_that_beats_the_guide(law):
-    weighed = law(grams(1000), RAW, weighed=Quantity(0.7, "kg"), own=0.4, guide=0.1)
+@pytest.mark.parametrize("calculation", FORWARDS)
+def test_scale_beats_own_figure_and_that_beats_the_guide(calculation):
+    weighed = calculation(grams(1000), RAW, weighed=Quantity(0.7, "kg"), own=0.4, guide=0.1)
     assert weighed.m_as("g") == approx(700)
-    own, guide = law(grams(1000), RAW, own=0.4, guide=0.1), law(grams(1000), RAW, guide=0.4)
+    own, guide = calculation(grams(1000), RAW, own=0.4, guide=0.1), calculation(grams(1000), RAW, guide=0.4)
     assert own.m_as("g") == approx(guide.m_as("g"))
 
 
 def test_scouring_is_told_by_its_yield_and_the_others_by_their_loss():
-    left = [law(grams(1000), RAW, own=0.3).m_as("g") for law in FORWARDS]
+    left = [calculation(grams(1000), RAW, own=0.3).m_as("g") for calculation in FORWARDS]
     assert left == approx([700, 300, 700, 700])
-    needed = [law(grams(300), RAW, own=0.25).m_as("g") for law in BACKWARDS]
+    needed = [calculation(grams(300), RAW, own=0.25).m_as("g") for calculation in BACKWARDS]
     assert needed == approx([400, 1200, 400, 400])
 
 
-@pytest.mark.parametrize("law", FORWARDS)
-def test_a_lot_bought_as_yarn_needs_no_figure_and_no_sense_in_one(law):
-    assert law(grams(100), YARN) == grams(100)
-    assert law(grams(100), YARN, own=7.0) == grams(100)
-    assert law(grams(100), YARN, weighed=grams(900)).m_as("g") == 100
+@pytest.mark.parametrize("calculation", FORWARDS)
+def test_a_lot_bought_as_yarn_needs_no_figure_and_no_sense_in_one(calculation):
+    assert calculation(grams(100), YARN) == grams(100)
+    assert calculation(grams(100), YARN, own=7.0) == grams(100)
+    assert calculation(grams(100), YARN, weighed=grams(900)).m_as("g") == 100
 
 
-@pytest.mark.parametrize("law", BACKWARDS)
-def test_backwards_a_lot_of_yarn_needs_no_figure_either(law):
-    assert law(grams(100), YARN) == grams(100)
-    assert law(grams(100), YARN, guide=-3.0) == grams(100)
+@pytest.mark.parametrize("calculation", BACKWARDS)
+def test_backwards_a_lot_of_yarn_needs_no_figure_either(calculation):
+    assert calculation(grams(100), YARN) == grams(100)
+    assert calculation(grams(100), YARN, guide=-3.0) == grams(100)
 
 
 def test_mixed_stages_in_one_array():
@@ -207,14 +207,14 @@ def test_fleeces_suffice_and_one_less_does_not(weight, low, width):
     [
         (lambda: fiber.stage("felt"), '"felt"'),
         (lambda: fiber.stage(["raw fleece", "felt"]), '"felt"'),
-        *((lambda law=law: law(grams(100), 0, guide=0.2), "stage") for law in FORWARDS + BACKWARDS),
-        *((lambda law=law: law(grams(100), 6, guide=0.2), "stage") for law in FORWARDS + BACKWARDS),
-        *((lambda law=law: law(grams(-1), RAW, guide=0.2), "negative") for law in FORWARDS + BACKWARDS),
-        *((lambda law=law: law(grams(100), RAW), "Nothing is known") for law in FORWARDS + BACKWARDS),
-        *((lambda law=law: law(grams([1.0, 1.0]), [RAW, YARN]), "Nothing") for law in FORWARDS + BACKWARDS),
-        *((lambda law=law: law(grams(100), RAW, weighed=grams(101)), "gain") for law in FORWARDS),
-        *((lambda law=law: law(grams(100), RAW, weighed=grams(-1)), "weighed") for law in FORWARDS),
-        *((lambda law=law: law(grams(100), RAW, own=-0.1), "loss|yield") for law in FORWARDS + BACKWARDS),
+        *((lambda calculation=calculation: calculation(grams(100), 0, guide=0.2), "stage") for calculation in FORWARDS + BACKWARDS),
+        *((lambda calculation=calculation: calculation(grams(100), 6, guide=0.2), "stage") for calculation in FORWARDS + BACKWARDS),
+        *((lambda calculation=calculation: calculation(grams(-1), RAW, guide=0.2), "negative") for calculation in FORWARDS + BACKWARDS),
+        *((lambda calculation=calculation: calculation(grams(100), RAW), "Nothing is known") for calculation in FORWARDS + BACKWARDS),
+        *((lambda calculation=calculation: calculation(grams([1.0, 1.0]), [RAW, YARN]), "Nothing") for calculation in FORWARDS + BACKWARDS),
+        *((lambda calculation=calculation: calculation(grams(100), RAW, weighed=grams(101)), "gain") for calculation in FORWARDS),
+        *((lambda calculation=calculation: calculation(grams(100), RAW, weighed=grams(-1)), "weighed") for calculation in FORWARDS),
+        *((lambda calculation=calculation: calculation(grams(100), RAW, own=-0.1), "loss|yield") for calculation in FORWARDS + BACKWARDS),
         (lambda: fiber.after_skirting(grams(100), RAW, own=1), "loss"),
         (lambda: fiber.after_preparation(grams(100), RAW, guide=1), "loss"),
         (lambda: fiber.after_spinning(grams(100), RAW, guide=1), "loss"),
@@ -250,15 +250,15 @@ def test_refusals(call, sentence):
         call()
 
 
-@pytest.mark.parametrize("law", FORWARDS)
-def test_borders_are_still_inside(law):
-    assert law(grams(0.0), RAW, guide=0.5).m_as("g") == 0
-    assert law(grams(100.0), RAW, weighed=grams(100.0)).m_as("g") == 100
-    assert law(grams(100.0), RAW, weighed=grams(0.0)).m_as("g") == 0
+@pytest.mark.parametrize("calculation", FORWARDS)
+def test_borders_are_still_inside(calculation):
+    assert calculation(grams(0.0), RAW, guide=0.5).m_as("g") == 0
+    assert calculation(grams(100.0), RAW, weighed=grams(100.0)).m_as("g") == 100
+    assert calculation(grams(100.0), RAW, weighed=grams(0.0)).m_as("g") == 0
 
 
 def test_more_borders_are_still_inside():
-    assert all(law(grams(0.0), RAW, guide=0.5).m_as("g") == 0 for law in BACKWARDS)
+    assert all(calculation(grams(0.0), RAW, guide=0.5).m_as("g") == 0 for calculation in BACKWARDS)
     assert fiber.clean_fleece(grams(1), grams(1), 1, 1).m_as("g") == 1
 
 

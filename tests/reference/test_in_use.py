@@ -1,6 +1,6 @@
-"""No law is kept that nobody needs: a formula, the rest of the package, or a published value.
+"""No calculation is kept that nobody needs: a formula, the rest of the package, or a published value.
 
-A law's own tests do not count, or every law would keep itself alive.
+A calculation's own tests do not count, or every calculation would keep itself alive.
 """
 
 import ast
@@ -16,11 +16,11 @@ from workbookgen.language.fields import Result
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 
-from .examples import public_laws
+from .examples import public_calculations
 
 HOUSE = Path(workbookgen.__file__).parent
 PUBLISHED = Path(published.__file__).parent
-LAWS = dict(public_laws())
+CALCULATIONS = dict(public_calculations())
 
 
 def in_formulas():
@@ -29,7 +29,7 @@ def in_formulas():
 
 
 def in_modules(*paths):
-    """Laws that modules name, as `subject.law`."""
+    """Laws that modules name, as `subject.calculation`."""
     named = set()
     for path in paths:
         nodes = list(ast.walk(ast.parse(path.read_text(encoding="utf-8"))))
@@ -44,7 +44,7 @@ def in_modules(*paths):
             for node in nodes
             if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name)
         }
-    return {LAWS[name] for name in named & set(LAWS)}
+    return {CALCULATIONS[name] for name in named & set(CALCULATIONS)}
 
 
 def in_package():
@@ -53,7 +53,7 @@ def in_package():
 
 def in_published():
     calls = {row["call"] for row in table("published_elsewhere.csv")}
-    return in_modules(*PUBLISHED.glob("*.py")) | {LAWS[name] for name in calls & set(LAWS)}
+    return in_modules(*PUBLISHED.glob("*.py")) | {CALCULATIONS[name] for name in calls & set(CALCULATIONS)}
 
 
 def reached(functions):
@@ -77,4 +77,4 @@ def globals_of(code):
 
 def test_every_law_is_used():
     used = reached(in_formulas() | in_package() | in_published())
-    assert [name for name, law in LAWS.items() if law not in used] == []
+    assert [name for name, calculation in CALCULATIONS.items() if calculation not in used] == []

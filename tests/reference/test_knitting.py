@@ -8,7 +8,7 @@ from pytest import approx
 from scipy.integrate import quad
 
 from workbookgen.reference import knitting, yarn_count
-from workbookgen.reference.law import OutOfValidity
+from workbookgen.reference.calculation import OutOfValidity
 from workbookgen.units import Quantity
 
 positive = st.floats(0.1, 1e3)

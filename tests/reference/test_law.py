@@ -4,11 +4,11 @@ import numpy as np
 import pint
 import pytest
 
-from workbookgen.reference.law import OutOfValidity, by_element, dimension_of, law, require, whole_for
+from workbookgen.reference.calculation import OutOfValidity, by_element, calculation, dimension_of, require, whole_for
 from workbookgen.units import Length, Quantity, Ratio
 
 
-@law
+@calculation
 def scaled(share: Ratio, length: Length | None = None, name: str = "x"):
     return share, length, name
 

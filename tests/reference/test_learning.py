@@ -36,9 +36,9 @@ def test_records_of_several_names():
 
 
 def test_records_that_are_no_shares_are_refused():
-    for law in (learning.observed, learning.how_many):
+    for calculation in (learning.observed, learning.how_many):
         with pytest.raises(pint.DimensionalityError):
-            law("romney", LOTS, Quantity(np.array(YIELDS), "g"))
+            calculation("romney", LOTS, Quantity(np.array(YIELDS), "g"))
 
 
 @given(

@@ -1,7 +1,7 @@
-"""The sentences with which laws refuse values are true at the very edge of what they say.
+"""The sentences with which calculations refuse values are true at the very edge of what they say.
 
 "The slip lies from 0 to under 1" takes 0, and refuses 1 and what is a little below 0. Every
-number of every law is set to values that may be refused, and each sentence that comes back
+number of every calculation is set to values that may be refused, and each sentence that comes back
 is held to its word.
 """
 
@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 import pytest
 
-from workbookgen.reference.law import OutOfValidity
+from workbookgen.reference.calculation import OutOfValidity
 from workbookgen.units import Quantity
 
 from .examples import label, single
@@ -73,38 +73,38 @@ def of_kind(number: float, example, sentence: str):
     return Quantity(number, example.units) if isinstance(example, Quantity) else number
 
 
-def refusal(law, arguments, name, number, sentence="") -> str | None:
-    """The sentence with which a law refuses a number, if it does."""
+def refusal(calculation, arguments, name, number, sentence="") -> str | None:
+    """The sentence with which a calculation refuses a number, if it does."""
     try:
-        law(**{**arguments, name: of_kind(number, arguments[name], sentence)})
+        calculation(**{**arguments, name: of_kind(number, arguments[name], sentence)})
     except OutOfValidity as error:
         return str(error)
     return None
 
 
 def said():
-    """Every sentence about one number that a law answers with, and the number it is about."""
+    """Every sentence about one number that a calculation answers with, and the number it is about."""
     found = {}
-    for law, arguments, name in NUMBERS:
+    for calculation, arguments, name in NUMBERS:
         right = single(arguments, 0)
         for number in TRIED:
-            sentence = refusal(law, right, name, number)
-            if sentence and limits(sentence) and (law.__name__, name) not in OF_ANOTHER and (law, name, sentence) not in found:
-                found[law, name, sentence] = right
-    return [(law, right, name, sentence) for (law, name, sentence), right in found.items()]
+            sentence = refusal(calculation, right, name, number)
+            if sentence and limits(sentence) and (calculation.__name__, name) not in OF_ANOTHER and (calculation, name, sentence) not in found:
+                found[calculation, name, sentence] = right
+    return [(calculation, right, name, sentence) for (calculation, name, sentence), right in found.items()]
 
 
 SAID = said()
 
 
-@pytest.mark.parametrize("law, arguments, name, sentence", SAID, ids=[f"{label((law, given))}:{name}:{words}" for law, given, name, words in SAID])
-def test_a_refusal_is_true_at_its_edges(law, arguments, name, sentence):
+@pytest.mark.parametrize("calculation, arguments, name, sentence", SAID, ids=[f"{label((calculation, given))}:{name}:{words}" for calculation, given, name, words in SAID])
+def test_a_refusal_is_true_at_its_edges(calculation, arguments, name, sentence):
     told = limits(sentence)
     for number in told.refused():
-        assert refusal(law, arguments, name, number, sentence) is not None, f"{number} is taken"
+        assert refusal(calculation, arguments, name, number, sentence) is not None, f"{number} is taken"
     for number in told.taken():
-        assert refusal(law, arguments, name, number, sentence) != sentence, f"{number} is refused"
+        assert refusal(calculation, arguments, name, number, sentence) != sentence, f"{number} is refused"
 
 
 def test_most_numbers_have_a_limit():
-    assert len({(law, name) for law, _, name, _ in SAID}) > 0.7 * len({(law, name) for law, _, name in NUMBERS})
+    assert len({(calculation, name) for calculation, _, name, _ in SAID}) > 0.7 * len({(calculation, name) for calculation, _, name in NUMBERS})

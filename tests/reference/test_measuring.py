@@ -56,7 +56,7 @@ def test_pounds_and_ounces_add_up():
 
 @given(length=amounts, uncertainty=amounts)
 def test_the_two_ends_lie_two_uncertainties_off_and_never_below_nothing(length, uncertainty):
-    low, high = (law(yards(length), yards(uncertainty)).m_as("yard") for law in (measuring.least_likely, measuring.most_likely))
+    low, high = (calculation(yards(length), yards(uncertainty)).m_as("yard") for calculation in (measuring.least_likely, measuring.most_likely))
     assert high - length == pytest.approx(2 * uncertainty, rel=1e-9, abs=1e-9)
     assert low == pytest.approx(max(0.0, 2 * length - high), rel=1e-9, abs=1e-9)
 
@@ -121,12 +121,12 @@ NAMES = [f"Aster {number}" for number in range(1, 7)]
 @pytest.mark.parametrize("alike, words", [
     ((), "none"), ((2,), "Aster 2"), ((1, 2, 4), "Aster 1, Aster 2, Aster 4"), ((1, 2, 4, 5, 6), "Aster 1, Aster 2, Aster 4 and 2 more"),
 ])
-@pytest.mark.parametrize("law, verdict", [
+@pytest.mark.parametrize("calculation, verdict", [
     (measuring.goes_with, "go together"), (measuring.alternates_with, "alternate rows"), (measuring.apart_from, "keep apart"),
 ])
-def test_the_first_three_are_named(law, verdict, alike, words):
+def test_the_first_three_are_named(calculation, verdict, alike, words):
     verdicts = [verdict if number in alike else "" for number in range(1, 7)]
-    assert law(NAMES, verdicts, np.arange(1.0, 7.0), 0.1) == words
+    assert calculation(NAMES, verdicts, np.arange(1.0, 7.0), 0.1) == words
 
 
 def test_a_skein_is_told_as_a_share_of_its_project():

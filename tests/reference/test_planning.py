@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from pytest import approx
 
 from workbookgen.reference import planning, yarn_count
-from workbookgen.reference.law import OutOfValidity
+from workbookgen.reference.calculation import OutOfValidity
 from workbookgen.units import Quantity
 
 

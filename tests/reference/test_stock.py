@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from pytest import approx
 
 from workbookgen.reference import stock
-from workbookgen.reference.law import OutOfValidity
+from workbookgen.reference.calculation import OutOfValidity
 from workbookgen.units import Quantity
 
 LOTS = ["Aster", "birch", "", "ASTER", "cedar"]
@@ -27,25 +27,25 @@ def test_listed_returns_the_name_itself():
 
 
 def test_pick_of_each_kind_of_value():
-    assert stock.pick("NIDDY", REELS, LOOPS) == Quantity(48.0, "inch")
-    assert stock.pick("niddy", REELS, [1.5, 2.0, 2.5]) == 2.5
-    word = stock.pick("big reel", REELS, ["rated", "", "measured with a cord"])
+    assert stock.lookup("NIDDY", REELS, LOOPS) == Quantity(48.0, "inch")
+    assert stock.lookup("niddy", REELS, [1.5, 2.0, 2.5]) == 2.5
+    word = stock.lookup("big reel", REELS, ["rated", "", "measured with a cord"])
     assert word == "rated" and type(word) is str
 
 
 def test_pick_for_several_names():
-    loops = stock.pick(["niddy", "Big reel", "niddy"], REELS, LOOPS)
+    loops = stock.lookup(["niddy", "Big reel", "niddy"], REELS, LOOPS)
     assert loops.m_as("inch").tolist() == [48, 72, 48]
-    words = stock.pick(["niddy"], REELS, ["rated", "", "measured with a cord"])
+    words = stock.lookup(["niddy"], REELS, ["rated", "", "measured with a cord"])
     assert words.dtype == object and list(words) == ["measured with a cord"]
 
 
 def test_total_ignores_case_and_blanks_and_keeps_the_unit():
-    total = stock.total("aster", LOTS, OUNCES)
+    total = stock.sum_where("aster", LOTS, OUNCES)
     assert (total.magnitude, str(total.units)) == (9.0, "ounce")
-    assert stock.total("cedar", LOTS, OUNCES) == Quantity(0.0, "oz")
-    assert stock.total("dogwood", LOTS, OUNCES) == Quantity(0.0, "oz")
-    assert stock.total("birch", LOTS, [1, 2, 3, 4, 5]) == 2
+    assert stock.sum_where("cedar", LOTS, OUNCES) == Quantity(0.0, "oz")
+    assert stock.sum_where("dogwood", LOTS, OUNCES) == Quantity(0.0, "oz")
+    assert stock.sum_where("birch", LOTS, [1, 2, 3, 4, 5]) == 2
 
 
 @pytest.mark.parametrize(
@@ -58,15 +58,15 @@ def test_total_ignores_case_and_blanks_and_keeps_the_unit():
 )
 def test_a_refused_pick_tells_which_names_are_all_right(names, values, holds):
     with pytest.raises(OutOfValidity) as refusal:
-        stock.pick(names, REELS, values)
+        stock.lookup(names, REELS, values)
     assert refusal.value.holds.astype(bool).tolist() == holds
 
 
 def test_tally_counts_amounts_that_are_there():
-    assert stock.tally("aster", LOTS, OUNCES) == 2
-    assert stock.tally("cedar", LOTS, OUNCES) == 0  # its only amount is blank
-    assert stock.tally("dogwood", LOTS, OUNCES) == 0
-    assert stock.tally("aster", LOTS, ["rated", "", "", 0.0, ""]) == 2  # nothing weighed is a record too
+    assert stock.count_where("aster", LOTS, OUNCES) == 2
+    assert stock.count_where("cedar", LOTS, OUNCES) == 0  # its only amount is blank
+    assert stock.count_where("dogwood", LOTS, OUNCES) == 0
+    assert stock.count_where("aster", LOTS, ["rated", "", "", 0.0, ""]) == 2  # nothing weighed is a record too
 
 
 @given(
@@ -80,13 +80,13 @@ def test_pandas_counts_the_same(rows):
     frame = pd.DataFrame({"lot": pd.Series(names, dtype=str).str.lower(), "mass": amounts})
     counts = frame.groupby("lot")["mass"].count()
     for lot in ("aster", "birch"):
-        assert stock.tally(lot, names, np.array(amounts)) == counts.get(lot, 0)
+        assert stock.count_where(lot, names, np.array(amounts)) == counts.get(lot, 0)
 
 
 def test_part_of_a_name_is_another_name():
-    assert stock.total("ast", LOTS, OUNCES).magnitude == 0
-    assert stock.total("a*", LOTS, OUNCES).magnitude == 0
-    assert stock.total("aster ", LOTS, OUNCES).magnitude == 0
+    assert stock.sum_where("ast", LOTS, OUNCES).magnitude == 0
+    assert stock.sum_where("a*", LOTS, OUNCES).magnitude == 0
+    assert stock.sum_where("aster ", LOTS, OUNCES).magnitude == 0
 
 
 @given(
@@ -103,7 +103,7 @@ def test_pandas_adds_up_the_same(rows):
     frame = pd.DataFrame({"lot": pd.Series(names, dtype=str).str.lower(), "mass": amounts})
     sums = frame.groupby("lot")["mass"].sum()
     for lot in ("aster", "birch"):
-        assert stock.total(lot, names, np.array(amounts)) == approx(sums.get(lot, 0.0))
+        assert stock.sum_where(lot, names, np.array(amounts)) == approx(sums.get(lot, 0.0))
 
 
 def test_spun_adds_both_places_in_any_unit():
@@ -140,20 +140,20 @@ def test_sum_of_numbers_and_of_amounts_in_any_unit():
     [
         (lambda: stock.listed(" "), "blank"),
         (lambda: stock.listed(["a", ""]), "blank"),
-        (lambda: stock.pick("", REELS, LOOPS), "blank"),
-        (lambda: stock.pick("hasp", REELS, LOOPS), "A name is not in the list: add it there"),
-        (lambda: stock.pick(["niddy", "hasp"], REELS, LOOPS), "A name is not in the list: add it there"),
-        (lambda: stock.pick("aster", LOTS, OUNCES), "A name is in the list more than once: give each its own"),
-        (lambda: stock.pick("cedar", LOTS, OUNCES), "The value beside a name is blank"),
-        (lambda: stock.pick("niddy", REELS, ["rated", "", " "]), "The value beside a name is blank"),
-        (lambda: stock.pick("niddy", REELS, [1.0]), "one value"),
-        (lambda: stock.pick("niddy", REELS, [1.0, 2.0, 3.0, 4.0]), "one value"),
-        (lambda: stock.total(" ", LOTS, OUNCES), "blank"),
-        (lambda: stock.total("aster", LOTS, [1.0]), "one amount"),
-        (lambda: stock.total("aster", LOTS, [1.0] * 6), "one amount"),
-        (lambda: stock.total("aster", LOTS, 1.0), "one amount"),
-        (lambda: stock.tally(" ", LOTS, OUNCES), "blank"),
-        (lambda: stock.tally("aster", LOTS, OUNCES[:2]), "one amount"),
+        (lambda: stock.lookup("", REELS, LOOPS), "blank"),
+        (lambda: stock.lookup("hasp", REELS, LOOPS), "A name is not in the list: add it there"),
+        (lambda: stock.lookup(["niddy", "hasp"], REELS, LOOPS), "A name is not in the list: add it there"),
+        (lambda: stock.lookup("aster", LOTS, OUNCES), "A name is in the list more than once: give each its own"),
+        (lambda: stock.lookup("cedar", LOTS, OUNCES), "The value beside a name is blank"),
+        (lambda: stock.lookup("niddy", REELS, ["rated", "", " "]), "The value beside a name is blank"),
+        (lambda: stock.lookup("niddy", REELS, [1.0]), "one value"),
+        (lambda: stock.lookup("niddy", REELS, [1.0, 2.0, 3.0, 4.0]), "one value"),
+        (lambda: stock.sum_where(" ", LOTS, OUNCES), "blank"),
+        (lambda: stock.sum_where("aster", LOTS, [1.0]), "one amount"),
+        (lambda: stock.sum_where("aster", LOTS, [1.0] * 6), "one amount"),
+        (lambda: stock.sum_where("aster", LOTS, 1.0), "one amount"),
+        (lambda: stock.count_where(" ", LOTS, OUNCES), "blank"),
+        (lambda: stock.count_where("aster", LOTS, OUNCES[:2]), "one amount"),
         (lambda: stock.spun("", LOTS, OUNCES, LOTS, OUNCES), "blank"),
         (lambda: stock.spun("aster", LOTS, OUNCES, LOTS, OUNCES[:2]), "one amount"),
         (lambda: stock.still_to_come(grams(-1), grams(0)), "to come"),

@@ -64,7 +64,7 @@ def test_a_wrapper_goes_around_both_diameters():
     assert plying.wrapper_feed(d, d, Quantity(1, "1/cm")) == approx(sqrt(2))
     assert plying.wrapper_feed(d, d, Quantity(1, "1/cm"), 0.5) == approx(1.5 * sqrt(2))
     assert plying.wrapper_feed(d, d, Quantity(0, "1/cm")) == 1
-    # Two equal yarns that go around each other lie on a circle of half that width: the ply's own law.
+    # Two equal yarns that go around each other lie on a circle of half that width: the ply's own calculation.
     alike = plying.wrapper_feed(d / 2, d / 2, Quantity(1, "1/cm"))
     assert alike == approx(twist.ply_ratio(d, Quantity(1, "1/cm")))
 

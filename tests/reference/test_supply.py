@@ -25,7 +25,7 @@ def grams(number):
 def test_draws_bear_out_the_lesser_of_two(first, u_first, second, u_second):
     draw = np.random.default_rng(1)
     least = np.minimum(draw.normal(first, u_first, 1_000_000), draw.normal(second, u_second, 1_000_000))
-    told = [law(*map(meters, map(float, (first, u_first, second, u_second)))).m_as("m") for law in (uncertainty.lesser, uncertainty.lesser_doubt)]
+    told = [calculation(*map(meters, map(float, (first, u_first, second, u_second)))).m_as("m") for calculation in (uncertainty.lesser, uncertainty.lesser_doubt)]
     assert told == [approx(least.mean(), abs=0.05), approx(least.std(), abs=0.05)]
 
 
@@ -37,8 +37,8 @@ def test_the_lesser_of_two_alike_is_less_by_what_the_tables_say():
 
 @given(lengths, doubts, lengths, doubts)
 def test_which_strand_is_called_first_does_not_matter(first, u_first, second, u_second):
-    for law in (uncertainty.lesser, uncertainty.lesser_doubt):
-        one, other = law(*map(meters, (first, u_first, second, u_second))), law(*map(meters, (second, u_second, first, u_first)))
+    for calculation in (uncertainty.lesser, uncertainty.lesser_doubt):
+        one, other = calculation(*map(meters, (first, u_first, second, u_second))), calculation(*map(meters, (second, u_second, first, u_first)))
         assert one.m_as("m") == approx(other.m_as("m"), rel=1e-9)
 
 

@@ -96,8 +96,8 @@ def test_the_factors_side_by_side_are_those_of_the_systems(turns, linear_density
         "woolen run": twist.run_factor,
         "tex": twist.tex_factor,
     }
-    for system, law in side_by_side.items():
-        assert law(*yarn) == approx(twist.factor(*yarn, system))
+    for system, calculation in side_by_side.items():
+        assert calculation(*yarn) == approx(twist.factor(*yarn, system))
 
 
 def test_turns_counted():
@@ -129,13 +129,13 @@ def test_retraction_of_a_single():
 
 @given(angle=st.floats(0.01, 59.9))
 def test_retraction_by_half_the_angle(angle):
-    # The same law in its other shape, tan²(β/2): trigonometry.
+    # The same calculation in its other shape, tan²(β/2): trigonometry.
     assert twist.retraction(degrees(angle)) == approx(np.tan(np.radians(angle) / 2) ** 2)
 
 
 @given(angle=st.floats(0.01, 40))
 def test_retraction_of_fibers_averaged_over_the_section(angle):
-    # Outside witness: the mean path by quadrature. The law rounds it off, by under 0.6 per cent to 40 degrees.
+    # Outside witness: the mean path by quadrature. The calculation rounds it off, by under 0.6 per cent to 40 degrees.
     tangent = np.tan(np.radians(angle))
     path, _ = quad(lambda radius: 2 * radius * np.sqrt(1 + (radius * tangent) ** 2), 0, 1)
     assert 1 / (1 - twist.retraction(degrees(angle))) == approx(path, rel=6e-3)

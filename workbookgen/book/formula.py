@@ -16,12 +16,12 @@ from dataclasses import dataclass, field
 from xlsxwriter.utility import xl_cell_to_rowcol
 
 from workbookgen.language.domains import LEAST_OF_ALL, Choice, Date, Domain, Name, Note, Number
-from workbookgen.language.fields import Input, Result, Told
+from workbookgen.language.fields import Automatic, Input, Result
 from workbookgen.language.formula import WORD
 from workbookgen.language.parts import Meaning
 from workbookgen.language.quantities import NUMBER_UNIT, PERCENT_UNIT, Unit
 
-_TOKEN = re.compile(r'"[^"]*"|\b(given|pick|total|tally|place|band|sum|mean|spread|readings|said)\(([^()]*)\)|' + WORD.pattern)
+_TOKEN = re.compile(r'"[^"]*"|\b(given|lookup|sum_where|count_where|place|class_of|sum|mean|stdev|readings|said)\(([^()]*)\)|' + WORD.pattern)
 
 _SAID = re.compile(r"\bsaid\(([^()]*)\)")
 _CELL = re.compile(r"\$([A-Z]+)\$?(\{row\}|\d+)")
@@ -29,7 +29,7 @@ _CELL = re.compile(r"\$([A-Z]+)\$?(\{row\}|\d+)")
 SAID_BELOW = 999_999  # the workbook says no number in words from here on
 LESS_THAN_ALL = "-1000000000000"  # any number is more: so numbers are told from what is blank, by a condition that all programs read alike
 BEYOND_ALL_LINES = 10_000_000  # more than a sheet has
-READING_FUNCTIONS = {"mean": "AVERAGE", "spread": "STDEV", "readings": "COUNT"}
+READING_FUNCTIONS = {"mean": "AVERAGE", "stdev": "STDEV", "readings": "COUNT"}
 
 
 @dataclass(frozen=True)
@@ -43,7 +43,7 @@ class Operand:
     @property
     def is_text(self) -> bool:
         field = self.meaning.field
-        if isinstance(field, Input | Result | Told):
+        if isinstance(field, Input | Result | Automatic):
             return field.is_text
         return isinstance(field.values[0], str)
 
@@ -73,7 +73,7 @@ class Columns:
     numbers: Callable[[int], str]  # a range that holds 1, 2, 3 ... of this length
     positions: Mapping[tuple[str, str], str] = field(default_factory=dict)  # list and a name's cell -> the cell that tells its line
     lines_of: Mapping[str, str] = field(default_factory=dict)  # list -> the column that tells the line of each name that stands in it once
-    by_line: Mapping[tuple[str, str], ByLine] = field(default_factory=dict)  # names and a name, of a total or tally
+    by_line: Mapping[tuple[str, str], ByLine] = field(default_factory=dict)  # names and a name, of a sum_where or count_where
 
     def form(self, form: str, arguments: list[str]) -> str:
         if form == "given":
@@ -81,8 +81,8 @@ class Columns:
             return f"(LEN({word.ref})>0)" if word.is_text else f"ISNUMBER({word.ref})"
         if form == "said":
             return said(self.operands[arguments[0]])
-        if form == "total":
-            return self.operands[arguments[0]].unit.coherent(self.total(*arguments))
+        if form == "sum_where":
+            return self.operands[arguments[0]].unit.coherent(self.sum_where(*arguments))
         if form == "sum":
             amounts = self.operands[arguments[0]]
             return amounts.unit.coherent(f"SUM({amounts.ref})")
@@ -90,23 +90,23 @@ class Columns:
             first = self.operands[arguments[0]]
             cells = joined([self.operands[each].ref for each in arguments])
             text = f"{READING_FUNCTIONS[form]}({cells})"
-            if form == "spread":  # of equal readings some engines find a trace where there is none
+            if form == "stdev":  # of equal readings some engines find a trace where there is none
                 text = f"IF(MAX({cells})=MIN({cells}),0,{text})"
             return text if form == "readings" else first.unit.coherent(text)
-        if form == "tally":
-            return self.tally(*arguments)
+        if form == "count_where":
+            return self.count_where(*arguments)
         if form == "place":
             names, name, amounts, number = (self.operands[each] for each in arguments)
             others = f'(({names.ref}<>{name.ref})+({amounts.ref}="")>0)*{BEYOND_ALL_LINES}'
             return f"SUMPRODUCT(SMALL({others}+{self.numbers(names.meaning.rows)},{number.ref}))"
-        if form == "pick":
-            return self.operands[arguments[0]].unit.coherent(self.picked(*arguments))
+        if form == "lookup":
+            return self.operands[arguments[0]].unit.coherent(self.looked_up(*arguments))
         names, limits, word, *times = arguments
         shown = f"{self.operands[word].value}{''.join('*' + each for each in times)}"
         shown = self.operands[limits].unit.shown(shown)
         return f"INDEX({self.operands[names].ref},MATCH(ROUND({shown},9),{self.operands[limits].ref},1))"
 
-    def total(self, amounts: str, names: str, name: str) -> str:
+    def sum_where(self, amounts: str, names: str, name: str) -> str:
         """The sum of the amounts beside a name, in the unit that they are shown in."""
         column, name_ref = self.operands[amounts].ref, self.operands[name].ref
         if by := self.by_line.get((names, name)):
@@ -114,14 +114,14 @@ class Columns:
             return _if_found(by, f"SUMIF({by.lines},{by.line},{column})" if by.lines else f"IF(ISNUMBER({found}),{found},0)")
         return f"SUMPRODUCT(({self.operands[names].ref}={name_ref})*1,{column})"
 
-    def tally(self, amounts: str, names: str, name: str) -> str:
+    def count_where(self, amounts: str, names: str, name: str) -> str:
         """How many amounts stand beside a name."""
         column = self.operands[amounts]
         if (by := self.by_line.get((names, name))) and by.lines and not column.is_text:
             return _if_found(by, f'COUNTIFS({by.lines},{by.line},{column.ref},">{LESS_THAN_ALL}")')
         return f'SUMPRODUCT(({self.operands[names].ref}={self.operands[name].ref})*({column.ref}<>""))'
 
-    def picked(self, values: str, names: str, name: str) -> str:
+    def looked_up(self, values: str, names: str, name: str) -> str:
         """The cell of `values` in the one row where `names` bears the name; exact but for case."""
         place = self.positions.get((names, self.operands[name].ref)) or self.line(names, self.operands[name].ref)
         return f"INDEX({self.operands[values].ref},{place})"
@@ -272,7 +272,7 @@ def _listed_once(result: Result, columns: Columns) -> list[str]:
     """A name that was chosen from another list stands once in the one that is looked through."""
     return [
         columns.once(names, columns.operands[name].ref)
-        for _, names, name in dict.fromkeys(result.text.picks)
+        for _, names, name in dict.fromkeys(result.text.lookups)
         if getattr(getattr(columns.operands[name].meaning.field, "domain", None), "of", None) != names
     ]
 
@@ -280,8 +280,8 @@ def _listed_once(result: Result, columns: Columns) -> list[str]:
 def _found(result: Result, columns: Columns) -> list[str]:
     """Every looked-up cell holds something of the right type."""
     return [
-        f"LEN({columns.picked(*pick)})>0" if columns.operands[pick[0]].is_text else f"ISNUMBER({columns.picked(*pick)})"
-        for pick in dict.fromkeys(result.text.picks)
+        f"LEN({columns.looked_up(*lookup)})>0" if columns.operands[lookup[0]].is_text else f"ISNUMBER({columns.looked_up(*lookup)})"
+        for lookup in dict.fromkeys(result.text.lookups)
     ]
 
 
@@ -289,9 +289,9 @@ def _found_inside(result: Result, columns: Columns) -> list[str]:
     """A looked-up input lies inside its domain. It may be an error, so that its type is tested before."""
     return [
         condition
-        for pick in dict.fromkeys(result.text.picks)
-        if isinstance(columns.operands[pick[0]].meaning.field, Input)
-        for condition in inside_domain(columns.operands[pick[0]].meaning.field, columns.picked(*pick), columns)
+        for lookup in dict.fromkeys(result.text.lookups)
+        if isinstance(columns.operands[lookup[0]].meaning.field, Input)
+        for condition in inside_domain(columns.operands[lookup[0]].meaning.field, columns.looked_up(*lookup), columns)
     ]
 
 

@@ -11,12 +11,12 @@ from xlsxwriter.utility import xl_col_to_name
 
 from workbookgen.book.copied import CopiedDown
 from workbookgen.book.formula import ByLine, Columns, Operand, bound
-from workbookgen.book.messages import told_formula, words_told
+from workbookgen.book.messages import automatic_formula, automatic_words
 from workbookgen.book.pages import plan_of
 from workbookgen.book.placement import NUMBERS, Layout, Placement, ProofColumn, first_numbers
 from workbookgen.book.plan import Plan
 from workbookgen.errors import DescriptionError
-from workbookgen.language.fields import Input, Repeat, Result, Told
+from workbookgen.language.fields import Automatic, Input, Repeat, Result
 from workbookgen.language.formula import Formula
 from workbookgen.language.lines import Position
 from workbookgen.language.parts import Block, Card, Column, Log, Meaning, Planner, unit_of
@@ -40,7 +40,7 @@ def place(planner: Planner) -> Layout:
 def _placements(planner: Planner, plan: Plan) -> Iterator[Placement]:
     """The fields of a sheet where they lie, not yet bound."""
     for part in plan.sheet.parts:
-        fields = [*part.by_key.values(), *getattr(part, "told", ())]
+        fields = [*part.by_key.values(), *getattr(part, "automatic", ())]
         if isinstance(part, ProofTable):
             fields.insert(0, Column("computed", "Computed here", ()))
         for field in fields:
@@ -62,7 +62,7 @@ class _Binder:
         match placement.holder, placement.field:
             case Log() as log, Repeat() as repeat:
                 formulas = (self._of_repeat(log, repeat),)
-            case Block() as block, Result() | Told():
+            case Block() as block, Result() | Automatic():
                 formulas = self._of_block(block, placement)
             case ProofTable() as table, Column():
                 proofs = (self._of_proof(proof, placement.row + index) for index, proof in enumerate(table.proofs))
@@ -78,11 +78,11 @@ class _Binder:
 
     def _of_block(self, block: Block, placement: Placement) -> Sequence[str]:
         field, folded = placement.field, self.planner.folded.get(block.key, ())
-        words = words_told(field, block, folded) if isinstance(field, Told) else set(field.words)
-        totals = () if isinstance(field, Told) else (*field.text.totals, *field.condition.totals)
-        columns = self._columns(block, words, placement.sheet, placement.rows, told=not isinstance(field, Position), totals=totals)
-        if isinstance(field, Told):
-            text = told_formula(field, block, columns, self.planner.system, folded, placement.row)
+        words = automatic_words(field, block, folded) if isinstance(field, Automatic) else set(field.words)
+        sums = () if isinstance(field, Automatic) else (*field.text.sums_where, *field.condition.sums_where)
+        columns = self._columns(block, words, placement.sheet, placement.rows, told=not isinstance(field, Position), sums=sums)
+        if isinstance(field, Automatic):
+            text = automatic_formula(field, block, columns, self.planner.system, folded, placement.row)
         else:
             text = bound(field, columns, placement.unit)
         return CopiedDown(text, placement.row, placement.rows)
@@ -109,7 +109,7 @@ class _Binder:
             return "=" + self._columns(None, set(Formula(trial.formula).words), "").written(trial.formula)
         ranges = [
             each.range for each in self.placements.values()
-            if isinstance(each.field, Result | Told) and each.holder in (self.planner.blocks[block] for block in trial.blocks)
+            if isinstance(each.field, Result | Automatic) and each.holder in (self.planner.blocks[block] for block in trial.blocks)
         ]
         some = [f"SUM({','.join(ranges[start : start + MOST_ARGUMENTS])})" for start in range(0, len(ranges), MOST_ARGUMENTS)]
         return f'=IF(ISNUMBER({"+".join(some)}),"{NO_ERROR}","{AN_ERROR}")'
@@ -123,7 +123,7 @@ class _Binder:
         return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)
 
     def _columns(
-        self, block: Block | None, words: set[str], sheet: str, rows: int = 1, told: bool = False, totals: tuple[tuple[str, str, str], ...] = ()
+        self, block: Block | None, words: set[str], sheet: str, rows: int = 1, told: bool = False, sums: tuple[tuple[str, str, str], ...] = ()
     ) -> Columns:
         """The words of a formula as operands, seen from a sheet, with the columns that choices name.
 
@@ -146,7 +146,7 @@ class _Binder:
             names: self._operand(self.planner.meaning(None, f"{holder.key}_{position.key}"), sheet, is_named).ref
             for names, holder, position in ([] if told or block is None else self._listing(block, words))
         }
-        by_line = {(names, name): by for _, names, name in totals if (by := self._by_line(block, names, name, sheet, is_named))}
+        by_line = {(names, name): by for _, names, name in sums if (by := self._by_line(block, names, name, sheet, is_named))}
         return Columns(operands, first_numbers if is_named else self._numbers, positions, lines_of, by_line)
 
     def _listing(self, block: Block, words: set[str]) -> Iterator[tuple[str, Log, Position]]:

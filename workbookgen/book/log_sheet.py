@@ -26,7 +26,7 @@ def draw(canvas: Canvas) -> None:
         canvas.text(UNITS, column, f"{len(strip.keys)} more", look.LITTLE | {"align": "center"})
     records.columns(canvas, log, plan.strips, LABELS, UNITS)
     records.tint(canvas, log, plan.strips)
-    records.told(canvas, log)
+    records.automatic(canvas, log)
     _hidden(canvas, log)
     canvas.across(INK_LINE, 1, plan.last_column, look.LITTLE | look.INK_LINE)
     canvas.to.freeze_panes(FIRST_RECORD - 1, NAME)

@@ -12,7 +12,7 @@ from collections.abc import Mapping
 from workbookgen.colors import ACCENT, EDGE, GROUND, HAIR, INK, QUIET, ROLES, WARNING
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Date, Name, Note, Number
-from workbookgen.language.fields import Input, Result, Told
+from workbookgen.language.fields import Automatic, Input, Result
 from workbookgen.language.parts import Column
 from workbookgen.language.quantities import DAY_UNIT, PERCENT_UNIT, Unit
 
@@ -73,7 +73,7 @@ def entry_in_a_log(field: Input, unit: Unit | None) -> dict:
     return PLAIN | LINE | {"locked": False, "num_format": number_format(field, unit)} | aligned(field) | chosen
 
 
-def result(field: Result | Told, unit: Unit | None) -> dict:
+def result(field: Result | Automatic, unit: Unit | None) -> dict:
     """A cell that is worked out."""
     return PLAIN | LINE | {"num_format": number_format(field, unit)} | aligned(field)
 
@@ -83,14 +83,14 @@ def answer(field: Result, unit: Unit | None) -> dict:
     return ANSWER | {"num_format": sum_format(field, unit), "align": "left", "shrink": True}
 
 
-def aligned(field: Input | Result | Told) -> dict:
+def aligned(field: Input | Result | Automatic) -> dict:
     """Texts to the left, off the line of their column; numbers to the right, with air."""
     if field.is_text:
         return {"align": "left"} | ({"indent": 1} if isinstance(field, Input) else {})
     return {"align": "right"} | ({"indent": 1} if isinstance(field, Input) else {})
 
 
-def number_format(field: Input | Result | Told, unit: Unit | None) -> str:
+def number_format(field: Input | Result | Automatic, unit: Unit | None) -> str:
     """Inputs show what was typed; results show as many digits as help, with air behind them."""
     if field.is_text:
         return "@" if isinstance(field, Input) else "General"
@@ -103,7 +103,7 @@ def number_format(field: Input | Result | Told, unit: Unit | None) -> str:
     return signed(body, field.digits or 0, AIR) if getattr(field, "is_signed", False) else _aired(body)
 
 
-def sum_format(field: Result | Told, unit: Unit | None) -> str:
+def sum_format(field: Result | Automatic, unit: Unit | None) -> str:
     """A number that stands alone, with its unit or with what it counts."""
     if field.is_text or unit is DAY_UNIT:
         return number_format(field, unit)
@@ -111,7 +111,7 @@ def sum_format(field: Result | Told, unit: Unit | None) -> str:
     return f"{_digits(field, unit)}{words}"
 
 
-def _digits(field: Result | Told, unit: Unit | None) -> str:
+def _digits(field: Result | Automatic, unit: Unit | None) -> str:
     digits = unit.digits if getattr(field, "digits", None) is None else field.digits
     return ("0" if _is_percent(unit) else "#,##0") + ("." + "0" * digits if digits else "") + ("%" if _is_percent(unit) else "")
 
@@ -136,13 +136,13 @@ def _is_percent(unit: Unit | None) -> bool:
     return unit is not None and unit.symbol == PERCENT_UNIT.symbol
 
 
-def head_of(field: Input | Result | Told) -> tuple[dict, dict]:
+def head_of(field: Input | Result | Automatic) -> tuple[dict, dict]:
     """The formats of a column's label and unit: they stand above what they name."""
     air = aligned(field) | ({} if field.is_text else {"indent": 1})
     return LABEL | air, UNIT | air
 
 
-def worked_out(field: Result | Told | Column) -> dict:
+def worked_out(field: Result | Automatic | Column) -> dict:
     """A result says what it is while its cell is selected, and refuses to be typed over."""
     return _spoken(field, getattr(field, "note", "")) | {
         "validate": "custom",
@@ -175,7 +175,7 @@ def validation(field: Input, source: str, words: str) -> dict:
             return spoken | {"validate": "length", "criteria": "<=", "value": domain.longest}
 
 
-def _spoken(field: Input | Result | Told, message: str) -> dict:
+def _spoken(field: Input | Result | Automatic, message: str) -> dict:
     """What a program says while a cell is selected; refused rather than cut, since the end says what to type."""
     if len(message) > MESSAGE_LETTERS:
         raise DescriptionError.at(

@@ -10,50 +10,50 @@ that have one. The twins in Python are in `workbookgen.checking.messages`; only 
 
 from workbookgen.book.formula import Columns, inside_domain, joined
 from workbookgen.language.domains import Date, Number
-from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Input, Told
+from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Automatic, Input
 from workbookgen.language.lines import Position
 from workbookgen.language.parts import AGAIN, Block
 from workbookgen.language.sentences import ASKING, MISSING, doubled, missing, refusal
 
 
-def words_told(told: Told, block: Block, folded: tuple[str, ...]) -> set[str]:
-    """The words of the formula of something told."""
-    if isinstance(told, Position):
-        return {told.names, told.name, *filter(None, [told.follows])}
-    if told == MESSAGE:
+def automatic_words(field: Automatic, block: Block, folded: tuple[str, ...]) -> set[str]:
+    """The words of the formula of an automatic field."""
+    if isinstance(field, Position):
+        return {field.names, field.name, *filter(None, [field.follows])}
+    if field == MESSAGE:
         words = {each.key for each in block.inputs} | {word for rule in block.rules for word in rule.text.words}
         words |= {word for each in block.apart for word in (each.key, f"{block.key}_{each.key}")}
         return words | ({block.names_column} if any(block.names_its_records(each) for each in block.inputs) else set())
-    if told == FILLED:
+    if field == FILLED:
         return set(folded)
     column = f"{block.key}_{MESSAGE.key}"
-    if told == MARK:
+    if field == MARK:
         return {MESSAGE.key}
-    if told == LINE:
+    if field == LINE:
         return set()
-    if told == SPOILED:
+    if field == SPOILED:
         return {f"{block.key}_{each.key}" for each in block.results}
-    return {column, f"{block.key}_{MARK.key}"} | ({name} if (name := _names(block)) and told == FIRST else set())
+    return {column, f"{block.key}_{MARK.key}"} | ({name} if (name := _names(block)) and field == FIRST else set())
 
 
-def told_formula(told: Told, block: Block, columns: Columns, system: str, folded: tuple[str, ...], first_row: int) -> str:
-    """The bound formula of something told, of one record or of a log."""
-    if isinstance(told, Position):
-        return f"={_line_told(told, block, columns, first_row)}"
-    if told == MESSAGE:
+def automatic_formula(field: Automatic, block: Block, columns: Columns, system: str, folded: tuple[str, ...], first_row: int) -> str:
+    """The bound formula of an automatic field, of one record or of a log."""
+    if isinstance(field, Position):
+        return f"={_line_formula(field, block, columns, first_row)}"
+    if field == MESSAGE:
         return message_formula(block, columns, system)
-    if told == FILLED:
+    if field == FILLED:
         typed = f"COUNTA({joined([columns.operands[each].ref for each in folded])})" if folded else ""
         return f'=IF({typed}=0,"",{typed})' if typed else '=""'
-    if told == MARK:
+    if field == MARK:
         message = columns.operands[MESSAGE.key].ref
         return f'=IF(LEN({message})=0,"",IF(LEFT({message},{len(MISSING)})="{MISSING}","…",IF(LEFT({message},{len(ASKING)})="{ASKING}","?","!")))'
-    if told == LINE:
+    if field == LINE:
         return f"=ROW()-{first_row - 1}"
-    if told == SPOILED:
+    if field == SPOILED:
         return _spoiled(block, columns)
     marks = columns.operands[f"{block.key}_{MARK.key}"].ref
-    if told == OPEN:
+    if field == OPEN:
         return f'=COUNTIF({marks},"!")'
     first = f'MATCH("!",{marks},0)'
     messages, names = columns.operands[f"{block.key}_{MESSAGE.key}"].ref, _names(block)
@@ -64,20 +64,20 @@ def told_formula(told: Told, block: Block, columns: Columns, system: str, folded
     return f'=IF(COUNTIF({marks},"!")=0,"",{whose}&": "&INDEX({messages},{first}))'
 
 
-def _line_told(told: Position, block: Block, columns: Columns, first_row: int) -> str:
+def _line_formula(field: Position, block: Block, columns: Columns, first_row: int) -> str:
     """In which line of a list a name stands; a long list is searched by MATCH, and what that finds is held against the name.
 
     MATCH takes some signs for wildcards, and letters alike in its own way. Where it found another
     name, or none, all are compared. Whether a name stands there once, the list says itself.
     """
-    name = columns.operands[told.name].ref
-    if told.follows:
-        return f'IF(LEN({name})>0,{columns.operands[told.follows].ref},"")'
-    is_own = told.names == f"{block.key}_{told.name}"
-    line = f"ROW()-{first_row - 1}" if is_own else columns.line(told.names, name)
-    found = f'IF({columns.once(told.names, name)},{line},"")'
-    if lines := columns.lines_of.get(told.names):
-        names, first = columns.operands[told.names].ref, f"MATCH({name},{columns.operands[told.names].ref},0)"
+    name = columns.operands[field.name].ref
+    if field.follows:
+        return f'IF(LEN({name})>0,{columns.operands[field.follows].ref},"")'
+    is_own = field.names == f"{block.key}_{field.name}"
+    line = f"ROW()-{first_row - 1}" if is_own else columns.line(field.names, name)
+    found = f'IF({columns.once(field.names, name)},{line},"")'
+    if lines := columns.lines_of.get(field.names):
+        names, first = columns.operands[field.names].ref, f"MATCH({name},{columns.operands[field.names].ref},0)"
         found = f"IF(IF(ISNUMBER({first}),INDEX({names},{first})={name},1=0),INDEX({lines},{first}),{found})"
     return f'IF(ISTEXT({name}),IF(LEN({name})>0,{found},""),"")'
 

@@ -75,13 +75,13 @@ def _hidden(sheet: Sheet, planner: Planner, spots: dict[str, Spot], column: int)
     column += max((table.most_given for table in sheet.parts if isinstance(table, ProofTable)), default=0)  # their values stand there
     row = 1
     for card in (part for part in sheet.parts if isinstance(part, Card)):
-        for key in (f"{card.key}_{each.key}" for each in (*card.fields, *card.told)):
+        for key in (f"{card.key}_{each.key}" for each in (*card.fields, *card.automatic)):
             if key not in spots:
                 spots[key] = Spot(row, column)
                 row += 1
     column += row > 1
     for part in (part for part in sheet.parts if isinstance(part, Log | Table)):
-        fields = {f"{part.key}_{each.key}": each for each in (*part.by_key.values(), *getattr(part, "told", ()))}
+        fields = {f"{part.key}_{each.key}": each for each in (*part.by_key.values(), *getattr(part, "automatic", ()))}
         first = next((spots[key].row for key in fields if key in spots and spots[key].rows == part.rows), 1)
         for key, each in fields.items():
             if key not in spots:

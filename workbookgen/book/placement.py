@@ -10,7 +10,7 @@ from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 
 from workbookgen.book.copied import CopiedDown
 from workbookgen.book.plan import Plan
-from workbookgen.language.fields import Input, Result, Told
+from workbookgen.language.fields import Automatic, Input, Result
 from workbookgen.language.parts import Column, Holder, Planner
 from workbookgen.language.quantities import Unit
 
@@ -44,7 +44,7 @@ class Placement:
 
     key: str
     holder: Holder
-    field: Input | Result | Told | Column
+    field: Input | Result | Automatic | Column
     sheet: str
     row: int
     column: int

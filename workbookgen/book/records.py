@@ -69,7 +69,7 @@ def _free(canvas: Canvas, log: Log, column: int) -> None:
         canvas.across(row, column, column, look.PLAIN | look.LINE)
 
 
-def told(canvas: Canvas, log: Log) -> None:
+def automatic(canvas: Canvas, log: Log) -> None:
     """What the planner says of the records: the mark of each, the message behind it, and the first message."""
     canvas.cells(f"{log.key}_{MARK.key}", look.MARK)
     canvas.cells(f"{log.key}_{MESSAGE.key}", look.LITTLE)

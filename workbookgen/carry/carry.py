@@ -25,9 +25,9 @@ from workbookgen.checking.expected import expected_values
 from workbookgen.errors import Fault, FileError
 from workbookgen.filled.arithmetic import worked_out
 from workbookgen.filled.as_made import laid_out
+from workbookgen.filled.foreign_cells import foreign_cells
 from workbookgen.filled.planner import FilledPlanner, described, read_filled
 from workbookgen.filled.replacing import require_no_entries
-from workbookgen.filled.strays import strays
 from workbookgen.language.entries import Entries
 from workbookgen.language.parts import Log
 from workbookgen.saving import require_another, save
@@ -71,7 +71,7 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     moved = move(old, plain, matched)
     entries = {key: tuple(column) for key, column in matched.entries.items()}
     after = expected_values(plain, entries)
-    found = [*matched.leftovers, *refused(old, plain, after, matched), *(Leftover(**vars(each)) for each in strays(old, moved)), *kept_from_before(old)]
+    found = [*matched.leftovers, *refused(old, plain, after, matched), *(Leftover(**vars(each)) for each in foreign_cells(old, moved)), *kept_from_before(old)]
     step()
     layout = place(with_leftovers(plain, dict.fromkeys(found))) if found else laid_out(settings)
     unproven = _unproven(layout, entries, after)

@@ -8,10 +8,10 @@ listed too; those are found anew at the next carrying, the others come along.
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
+from workbookgen.filled.foreign_cells import KEPT as KEY
+from workbookgen.filled.foreign_cells import KEPT_ON as SHEET
+from workbookgen.filled.foreign_cells import ForeignCell
 from workbookgen.filled.planner import FilledPlanner
-from workbookgen.filled.strays import KEPT as KEY
-from workbookgen.filled.strays import KEPT_ON as SHEET
-from workbookgen.filled.strays import Stray
 from workbookgen.language.parts import Chapter, Column, Planner, Sheet, Table
 from workbookgen.language.views import Facts, Grid, band
 
@@ -20,7 +20,7 @@ LONGEST = 32_767  # letters that a cell can hold
 
 
 @dataclass(frozen=True)
-class Leftover(Stray):
+class Leftover(ForeignCell):
     """One thing: where it stood, what it was, why it is listed, and where it is now."""
 
     now: str = ONLY_HERE

@@ -211,10 +211,10 @@ def foreign_formulas(layout: Layout, in_file: dict[tuple[str, str], str]) -> lis
                 gone.append(Finding("the formula is gone", cell, placement.key, expected=wanted))
             elif text != wanted and spelled(text) != spelled(wanted):
                 changed.append(Finding("the formula was changed", cell, placement.key, expected=wanted, got=text))
-    stray = [
+    foreign = [
         Finding("this cell holds a formula that no reference checks", f"{sheet}!{cell}", got=text) for (sheet, cell), text in strangers.items()
     ]
-    return stray + changed + gone
+    return foreign + changed + gone
 
 
 class _Try:

@@ -13,10 +13,10 @@ from dataclasses import dataclass, field
 
 import numpy as np
 
-from workbookgen.checking.messages import told
+from workbookgen.checking.messages import automatic
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
-from workbookgen.language.fields import Input, Repeat, Result, Told
+from workbookgen.language.fields import Automatic, Input, Repeat, Result
 from workbookgen.language.lines import Position
 from workbookgen.language.parts import Block, Column, Meaning, Planner, Proof, unit_of
 from workbookgen.texts import folded
@@ -54,7 +54,7 @@ def expected_of_scenarios(planner: Planner, scenarios: Sequence[Entries], proofs
     for block in planner.blocks.values():
         for number, each in enumerate(values):
             each |= {f"{block.key}_{result.key}": tuple(evaluation.part(f"{block.key}_{result.key}", number)) for result in block.results}
-            each |= {f"{block.key}_{told.key}": tuple(evaluation.part(f"{block.key}_{told.key}", number)) for told in block.told}
+            each |= {f"{block.key}_{told.key}": tuple(evaluation.part(f"{block.key}_{told.key}", number)) for told in block.automatic}
     return values
 
 
@@ -98,9 +98,9 @@ class _Evaluation:
 
     def part(self, key: str, number: int) -> np.ndarray:
         """The values of a field in one scenario; fixed facts are the same in all."""
-        if key in self.planner.told:
-            block, each = self.planner.told[key]
-            return self.position(block, each, number) if isinstance(each, Position) else self.told(block, number)[each.key]
+        if key in self.planner.automatic:
+            block, each = self.planner.automatic[key]
+            return self.position(block, each, number) if isinstance(each, Position) else self.automatic(block, number)[each.key]
         holder, _ = self.planner.absent.get(key) or self.planner.by_key[key]
         column = self.column(key)
         return column[number * holder.rows : (number + 1) * holder.rows] if isinstance(holder, Block) else column
@@ -116,26 +116,26 @@ class _Evaluation:
         found = [lines.get(folded(name), []) if isinstance(name, str) and name else [] for name in looked_for]
         return tuple(float(each[0]) if len(each) == 1 else None for each in found)
 
-    def told(self, block: Block, number: int) -> dict[str, tuple]:
+    def automatic(self, block: Block, number: int) -> dict[str, tuple]:
         """What the planner says of a block's records in one scenario."""
         if (block.key, number) not in self.said:
-            self.said[block.key, number] = self._told(block, number)
+            self.said[block.key, number] = self._automatic(block, number)
         return self.said[block.key, number]
 
-    def _told(self, block: Block, number: int) -> dict[str, tuple]:
+    def _automatic(self, block: Block, number: int) -> dict[str, tuple]:
         columns = {each.key: self.part(f"{block.key}_{each.key}", number) for each in (*block.inputs, *block.asked)}
         listed = self.part(block.names_column, number) if block.inputs and block.names_column in self.planner.by_key else ()
         folded = self.planner.folded.get(block.key, ())
-        said = told(block, columns, lambda each, value: self.accepts(each, value, number), listed, self.planner.system, folded,
+        said = automatic(block, columns, lambda each, value: self.accepts(each, value, number), listed, self.planner.system, folded,
                     {each.key: self.part(f"{block.key}_{each.key}", number) for each in block.apart})
-        repeats = (each for each in block.told if isinstance(each, Repeat))
+        repeats = (each for each in block.automatic if isinstance(each, Repeat))
         return said | {each.key: (self.part(f"{block.key}_{each.of}", number)[each.record],) for each in repeats}
 
     def _column(self, key: str) -> np.ndarray:
         if key in self.planner.absent:
             holder, _ = self.planner.absent[key]
             return _objects([None] * (holder.rows * (len(self.scenarios) if isinstance(holder, Block) else 1)))
-        if key in self.planner.told:
+        if key in self.planner.automatic:
             return _objects([value for number in range(len(self.scenarios)) for value in self.part(key, number)])
         holder, each = self.planner.by_key[key]
         if isinstance(each, Column):
@@ -291,7 +291,7 @@ def _objects(values, empty_text_is_blank: bool = True) -> np.ndarray:
     return column
 
 
-def _is_text(each: Input | Result | Told | Column) -> bool:
+def _is_text(each: Input | Result | Automatic | Column) -> bool:
     if isinstance(each, Column):
         return isinstance(each.values[0], str)
     return each.is_text

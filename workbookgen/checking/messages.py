@@ -11,7 +11,7 @@ from workbookgen.texts import folded
 WRONG, UNFINISHED, ASKED = "!", "…", "?"
 
 
-def told(
+def automatic(
     block: Block,
     columns: Mapping[str, Sequence],
     accepts: Callable[[Input, object], bool],
@@ -20,21 +20,21 @@ def told(
     rare: Sequence[str],
     apart: Mapping[str, Sequence] = {},
 ) -> dict[str, tuple]:
-    """What is told of a block's records, by key of what is told; None where there is nothing to say.
+    """The values of a block's automatic fields, by their keys; None where there is nothing to say.
 
     `columns` are the block's inputs as typed, and the results that its questions look at; `accepts` says whether an input takes a value,
     `listed` are the names by which other sheets find this block's records, `rare` the inputs
     that are folded away, `apart` the results that no two records may share.
     """
     if not block.inputs:
-        return {LINE.key: tuple(float(row) for row in range(1, block.rows + 1))} if block.told else {}
+        return {LINE.key: tuple(float(row) for row in range(1, block.rows + 1))} if block.automatic else {}
     said = messages(block, columns, accepts, listed, system, apart)
     marks = [None if each is None else _mark(each) for each in said]
     filled = [float(sum(columns[key][row] is not None for key in rare)) or None for row in range(block.rows)]
     wrong = [row for row, mark in enumerate(marks) if mark == WRONG]
     first = f"{_called(listed, wrong[0])}: {said[wrong[0]]}" if wrong else None
     answers = {MESSAGE.key: said, MARK.key: marks, FILLED.key: filled, FIRST.key: [first], OPEN.key: [float(len(wrong))], SPOILED.key: [0.0]}
-    return {each.key: tuple(answers[each.key]) for each in block.told if each.key in answers}
+    return {each.key: tuple(answers[each.key]) for each in block.automatic if each.key in answers}
 
 
 def _mark(sentence: str) -> str:

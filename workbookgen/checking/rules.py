@@ -30,11 +30,11 @@ _WORDS = {
 def changed_validations(placement: Placement, our: FileSheet, their: FileSheet) -> Iterator[Finding]:
     """What may be typed into the cells of a field, and what is said of it."""
     wanted, found = (_validations(placement, sheet) for sheet in (our, their))
-    told: dict[tuple, list[int]] = defaultdict(list)
+    differences: dict[tuple, list[int]] = defaultdict(list)
     for row in range(placement.row, placement.row + placement.rows):
         if wanted[row] != found[row]:
-            told[_difference(wanted[row], found[row])].append(row)
-    for (reason, expected, got), rows in told.items():
+            differences[_difference(wanted[row], found[row])].append(row)
+    for (reason, expected, got), rows in differences.items():
         for first, last in runs(rows):
             where = Range(placement.sheet, first, placement.column, last, placement.column)
             yield Finding(reason, str(where), placement.key, expected=expected, got=got)

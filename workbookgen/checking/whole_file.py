@@ -28,7 +28,7 @@ from workbookgen.ooxml.workbook import Unreadable, WholeFile, read_whole
 
 GNUMERIC = "gnumeric"  # writes into every file that it may go in circles
 
-Told = tuple[str, str | None, str | None]  # what is wrong, what belongs there, what is there
+Difference = tuple[str, str | None, str | None]  # what is wrong, what belongs there, what is there
 
 
 def as_found(path: Path) -> WholeFile:
@@ -157,21 +157,21 @@ def _series(series: Drawn) -> str:
 def _looks(placement: Placement, ours: WholeFile, theirs: WholeFile) -> Iterator[Finding]:
     """Locks and number formats of a field's cells; neighbors with the same change are told together."""
     our, their = ours.sheets[placement.sheet], theirs.sheets[placement.sheet]
-    known: dict[tuple[int, int], tuple[Told, ...]] = {}
-    told: dict[Told, list[int]] = {}
+    known: dict[tuple[int, int], tuple[Difference, ...]] = {}
+    differences: dict[Difference, list[int]] = {}
     for row in range(placement.row, placement.row + placement.rows):
         pair = our.style((row, placement.column)), their.style((row, placement.column))
         if pair not in known:
             known[pair] = tuple(_restyled(placement, ours.style(pair[0]), theirs.style(pair[1])))
         for each in known[pair]:
-            told.setdefault(each, []).append(row)
-    for (reason, expected, got), rows in told.items():
+            differences.setdefault(each, []).append(row)
+    for (reason, expected, got), rows in differences.items():
         for first, last in runs(rows):
             where = Range(placement.sheet, first, placement.column, last, placement.column)
             yield Finding(reason, str(where), placement.key, expected=expected, got=got)
 
 
-def _restyled(placement: Placement, our: Style, their: Style) -> Iterator[Told]:
+def _restyled(placement: Placement, our: Style, their: Style) -> Iterator[Difference]:
     if our.is_locked and not their.is_locked:
         yield "not locked, so that a slip of the hand can overwrite what belongs there. Lock it again", None, None
     if their.is_locked and not our.is_locked:

@@ -127,7 +127,7 @@ def _columns(names: dict[str, str], blocks: Collection[str]) -> dict[str, set[in
     areas = {name: area for name, text in names.items() if (area := area_of(text))}
     origin_at = areas.get(ORIGIN)
     wanted: dict[str, set[int] | None] = {origin_at.sheet: {origin_at.column}} if origin_at else {**origin_sheet(names)}
-    results = {f"{block.key}_{each.key}" for block in described(Settings()).blocks.values() for each in (*block.results, *block.told)}
+    results = {f"{block.key}_{each.key}" for block in described(Settings()).blocks.values() for each in (*block.results, *block.automatic)}
     for name, area in areas.items():
         if name not in results and any(name.startswith(f"{block}_") for block in blocks):
             wanted.setdefault(area.sheet, set()).add(area.column)

@@ -5,8 +5,8 @@ from pathlib import Path
 
 from workbookgen.errors import FileError
 from workbookgen.filled.book import open_book
+from workbookgen.filled.foreign_cells import KEPT, foreign_cells
 from workbookgen.filled.planner import ORIGIN, FilledPlanner, described, read_filled
-from workbookgen.filled.strays import KEPT, strays
 from workbookgen.language.entries import Entries, Entry, starting_entries
 from workbookgen.settings import Settings
 from workbookgen.sheets import origin
@@ -26,7 +26,7 @@ def require_no_entries(target: Path, intended: Settings | None = None) -> None:
         return
     try:
         old = read_filled(target)
-        written = first_entry(old, intended) or first_stray(old)
+        written = first_entry(old, intended) or first_foreign_cell(old)
     except FileError as problem:
         if _may_be_a_planner(target):
             why = problem.faults[0].sentence.partition(". ")[0].rstrip(".")
@@ -54,14 +54,14 @@ def first_entry(old: FilledPlanner, intended: Settings | None = None) -> str:
     return ""
 
 
-def first_stray(old: FilledPlanner) -> str:
+def first_foreign_cell(old: FilledPlanner) -> str:
     """The first thing beside the inputs that somebody put there, in words; nothing where there is none."""
     for sheet, comments in old.book.comments.items():
         if comments:
             return f"notes ({sheet})"
     if any(name.startswith(f"{KEPT}_") for name in old.book.names):
         return "leftovers of an older planner"
-    return next((f"more than its formulas ({each.sheet}!{each.cell})" for each in strays(old)), "")
+    return next((f"more than its formulas ({each.sheet}!{each.cell})" for each in foreign_cells(old)), "")
 
 
 def _began(made_with: Settings, intended: Settings | None) -> Entries:

@@ -12,7 +12,7 @@ import pandas as pd
 
 from workbookgen.errors import Fault, FileError
 from workbookgen.gather.columns import PLANNER, TABLES
-from workbookgen.gather.reading import Batch, Told, frame
+from workbookgen.gather.reading import Batch, FileReport, frame
 from workbookgen.gather.workers import Engine, read_all, this_machine
 
 SUFFIXES = (".xlsx", ".ods")
@@ -44,9 +44,9 @@ def gather(files: Sequence[Path], engine: Engine | None = None, step: Callable[[
 
 def joined(batches: Sequence[Batch]) -> Gathered:
     """The batches as one; planners are numbered from 1 in the order of their files."""
-    told = [each for batch in batches for each in batch.told]
-    firsts: dict[str, Told] = {}
-    for each in told:
+    reports = [each for batch in batches for each in batch.reports]
+    firsts: dict[str, FileReport] = {}
+    for each in reports:
         if not each.fault:
             firsts.setdefault(each.digest, each)
     numbers = {each.number: number for number, each in enumerate(firsts.values(), start=1)}
@@ -54,10 +54,10 @@ def joined(batches: Sequence[Batch]) -> Gathered:
     return Gathered(
         tables,
         _planners(list(firsts.values()), tables),
-        tuple(Fault(each.file, each.fault) for each in told if each.fault),
+        tuple(Fault(each.file, each.fault) for each in reports if each.fault),
         tuple(
             Fault(each.file, f"the same, byte for byte, as {firsts[each.digest].file}; it counts once.")
-            for each in told
+            for each in reports
             if not each.fault and each.number not in numbers
         ),
         tuple(Fault(each.file, note) for each in firsts.values() for note in each.notes),
@@ -70,11 +70,11 @@ def _joined(frames: list[pd.DataFrame], empty: pd.DataFrame, numbers: dict[int, 
     return whole.assign(**{PLANNER: whole[PLANNER].map(numbers).astype("int64")}).sort_values(PLANNER, kind="stable", ignore_index=True)
 
 
-def _planners(told: list[Told], tables: dict[str, pd.DataFrame]) -> pd.DataFrame:
+def _planners(reports: list[FileReport], tables: dict[str, pd.DataFrame]) -> pd.DataFrame:
     """One row a planner: what it is, and how many records it gave."""
     listed = pd.DataFrame({
-        PLANNER: pd.Series(range(1, len(told) + 1), dtype="int64"),
-        **{name: pd.Series([getattr(each, name) for each in told], dtype="string") for name in ("file", "title", "units", "version")},
+        PLANNER: pd.Series(range(1, len(reports) + 1), dtype="int64"),
+        **{name: pd.Series([getattr(each, name) for each in reports], dtype="string") for name in ("file", "title", "units", "version")},
     })
     counts = {name: listed[PLANNER].map(table[PLANNER].value_counts()).fillna(0).astype("int64") for name, table in tables.items()}
     return listed.assign(**counts)

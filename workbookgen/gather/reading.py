@@ -27,7 +27,7 @@ TOO_BIG = "this file needs more memory than there is."
 
 
 @dataclass(frozen=True)
-class Told:
+class FileReport:
     """What is said of one file: whose it is, or why it could not be read."""
 
     number: int
@@ -45,15 +45,15 @@ class Batch:
     """Several planners as rows, and what is to be told of each."""
 
     tables: dict[str, pd.DataFrame]
-    told: tuple[Told, ...]
+    reports: tuple[FileReport, ...]
 
 
 def read_batch(numbered: Sequence[tuple[int, str]]) -> Batch:
     """Read some planners, each with the number by which its rows are known. Planners that are alike are worked out together."""
-    told: dict[int, Told] = {}
+    reports: dict[int, FileReport] = {}
     alike: dict[int, tuple[Planner, dict[int, Entries]]] = {}
     for number, path in numbered:
-        told[number], filled = _opened(number, Path(path))
+        reports[number], filled = _opened(number, Path(path))
         if filled:
             planner = records_of(filled.settings)
             alike.setdefault(id(planner), (planner, {}))[1][number] = filled.entries
@@ -61,11 +61,11 @@ def read_batch(numbered: Sequence[tuple[int, str]]) -> Batch:
     for planner, entries in alike.values():
         for number, records in _together(planner, entries).items():
             if isinstance(records, str):
-                told[number] = replace(told[number], fault=records)
+                reports[number] = replace(reports[number], fault=records)
             else:
-                told[number] = replace(told[number], notes=(*told[number].notes, *records.notes))
-                _add(rows, records, told[number])
-    return Batch({table.name: frame(table, rows[table.name]) for table in TABLES}, tuple(told.values()))
+                reports[number] = replace(reports[number], notes=(*reports[number].notes, *records.notes))
+                _add(rows, records, reports[number])
+    return Batch({table.name: frame(table, rows[table.name]) for table in TABLES}, tuple(reports.values()))
 
 
 def names_of(table: Table) -> tuple[str, ...]:
@@ -85,7 +85,7 @@ def named(path: Path) -> str:
     return os.fsencode(path.name).decode("utf-8", "backslashreplace")
 
 
-def _opened(number: int, path: Path) -> tuple[Told, FilledPlanner | None]:
+def _opened(number: int, path: Path) -> tuple[FileReport, FilledPlanner | None]:
     """What one file says of itself, and what was entered into it."""
     try:
         filled = read_filled(path, blocks_needed())
@@ -94,11 +94,11 @@ def _opened(number: int, path: Path) -> tuple[Told, FilledPlanner | None]:
             filled = arithmetic.worked_out(filled)
         digest = hashlib.sha256(path.read_bytes()).hexdigest()
     except PlannerError as problem:
-        return Told(number, named(path), fault=" ".join(fault.sentence for fault in problem.faults)), None
+        return FileReport(number, named(path), fault=" ".join(fault.sentence for fault in problem.faults)), None
     except Exception as problem:  # one file that trips us must not cost the others
-        return Told(number, named(path), fault=_sentence(problem)), None
+        return FileReport(number, named(path), fault=_sentence(problem)), None
     settings, notes = filled.settings, tuple(str(note) for note in filled.notes)
-    return Told(number, named(path), digest, settings.title, settings.units, filled.version, notes), filled
+    return FileReport(number, named(path), digest, settings.title, settings.units, filled.version, notes), filled
 
 
 def _together(planner: Planner, entries: dict[int, Entries]) -> dict[int, Records | str]:
@@ -115,8 +115,8 @@ def _sentence(problem: Exception) -> str:
     return TOO_BIG if isinstance(problem, MemoryError) else OUR_FAULT.format(type(problem).__name__, problem)
 
 
-def _add(rows: dict[str, dict[str, list]], records: Records, told: Told) -> None:
+def _add(rows: dict[str, dict[str, list]], records: Records, report: FileReport) -> None:
     for name, columns in records.tables.items():
         count = len(columns[MESSAGE])
-        for column, values in (columns | {PLANNER: [told.number] * count, FILE: [told.file] * count}).items():
+        for column, values in (columns | {PLANNER: [report.number] * count, FILE: [report.file] * count}).items():
             rows[name][column].extend(values)

@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from workbookgen.errors import FileError
-from workbookgen.gather.reading import Batch, Told, named, read_batch
+from workbookgen.gather.reading import Batch, FileReport, named, read_batch
 
 A_BATCH = 16  # files; planners that are alike are worked out together, so a few at a time are quicker than one
 MOST_PROCESSES = 61  # that Windows can wait for
@@ -71,9 +71,9 @@ def read_all(files: Sequence[str], engine: Engine, step: Callable[[int], None]) 
     waiting = deque(numbered[start : start + A_BATCH] for start in range(0, len(numbered), A_BATCH))
     batches, doubtful = _rounds(waiting, engine, engine.batches, step)
     again, lost = _rounds(deque([each] for each in sorted(doubtful)), engine, 1, step)
-    given_up = [Batch({}, (Told(number, named(Path(path)), fault=GIVEN_UP),)) for number, path in lost]
+    given_up = [Batch({}, (FileReport(number, named(Path(path)), fault=GIVEN_UP),)) for number, path in lost]
     step(len(lost))
-    return sorted(batches + again + given_up, key=lambda batch: batch.told[0].number)
+    return sorted(batches + again + given_up, key=lambda batch: batch.reports[0].number)
 
 
 def _rounds(waiting: deque, engine: Engine, most: int, step: Callable[[int], None]) -> tuple[list[Batch], list[Numbered]]:

@@ -113,7 +113,7 @@ class Result:
 
 
 @dataclass(frozen=True)
-class Told:
+class Automatic:
     """What a planner says of records by itself, with a formula that `book.messages` writes and a twin in `checking.messages`."""
 
     key: str
@@ -128,20 +128,20 @@ class Told:
 
 
 @dataclass(frozen=True)
-class Repeat(Told):
+class Repeat(Automatic):
     """One cell that shows again what a record's result says: on a ticket, where the records of a log stand apart."""
 
     of: str = ""  # key of the result, a text
     record: int = 0  # counted from 0
 
 
-MESSAGE = Told("message", "What to fix")  # of each record: what is wrong with it, or missing
-MARK = Told("mark", "")  # of each record: that there is a message
-FILLED = Told("filled", "", is_text=False)  # of each record: how many of the inputs that are folded away hold something
-FIRST = Told("first", "", is_one=True)  # of a log: the first message about something wrong
-LINE = Told("line", "", is_text=False)  # of each record of a log in which nobody types: its number
-SPOILED = Told("spoiled", "", is_text=False, is_one=True)  # of a log: how many worked-out cells hold nothing any more, or something else
-OPEN = Told("open", "", is_text=False, is_one=True)  # of a log: how many records have something wrong
+MESSAGE = Automatic("message", "What to fix")  # of each record: what is wrong with it, or missing
+MARK = Automatic("mark", "")  # of each record: that there is a message
+FILLED = Automatic("filled", "", is_text=False)  # of each record: how many of the inputs that are folded away hold something
+FIRST = Automatic("first", "", is_one=True)  # of a log: the first message about something wrong
+LINE = Automatic("line", "", is_text=False)  # of each record of a log in which nobody types: its number
+SPOILED = Automatic("spoiled", "", is_text=False, is_one=True)  # of a log: how many worked-out cells hold nothing any more, or something else
+OPEN = Automatic("open", "", is_text=False, is_one=True)  # of a log: how many records have something wrong
 
 
 ASKING = "Is it right?"  # begins a question: what was typed is taken, and its results stay

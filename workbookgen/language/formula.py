@@ -4,14 +4,14 @@ A formula is written in field keys: `(wraps + part_wrap) * loop + rest`. Keys of
 record stand alone; other blocks are named in full (`reels_loop`), a card's field being
 one cell and a log's a whole column. Five forms of ours look things up in columns:
 
-    pick(values, names, name)         the value of the record that bears this name
-    total(amounts, names, name)       the sum over all records that bear this name
-    tally(amounts, names, name)       how many of these have an amount
+    lookup(values, names, name)         the value of the record that bears this name
+    sum_where(amounts, names, name)       the sum over all records that bear this name
+    count_where(amounts, names, name)       how many of these have an amount
     place(names, name, amounts, k)    the line in which the name stands with an amount for the k-th time
-    band(names, limits, word, times)  the name of the band that word x times falls in
+    class_of(names, limits, word, times)  the name of the band that word x times falls in
 
 `said(word)` is an amount in words, with its unit: "2,300 yd". `sum(amounts)` adds up a whole column. Three more sum up repeated readings, inputs that lie beside each other in one record, any
-of which may be missing: mean(first, ..., last), spread(...) for their standard deviation,
+of which may be missing: mean(first, ..., last), stdev(...) for their standard deviation,
 and readings(...) for their number. And `given(word)` asks whether a word has a value:
 such a word may be missing.
 """
@@ -23,13 +23,13 @@ from functools import cached_property
 from workbookgen.language.profile import objections, without_strings
 
 WORD = re.compile(r"(?<![A-Za-z0-9_.])[a-z][a-z0-9_]*(?![a-z0-9_]*\()")
-PICK_FORM = re.compile(r"\bpick\(([^()]*)\)")
-TOTAL_FORM = re.compile(r"\b(?:total|tally)\(([^()]*)\)")
-SUM_FORM = re.compile(r"\b(?:total|tally|place|sum)\(([^()]*)\)")
+LOOKUP_FORM = re.compile(r"\blookup\(([^()]*)\)")
+SUM_WHERE_FORM = re.compile(r"\b(?:sum_where|count_where)\(([^()]*)\)")
+SUM_FORM = re.compile(r"\b(?:sum_where|count_where|place|sum)\(([^()]*)\)")
 PLACE_FORM = re.compile(r"\bINDEX\(\s*(\w+)\s*,")
 GIVEN_FORM = re.compile(r"\bgiven\(\s*(\w+)\s*\)")
 ONE_OF_FORM = re.compile(r"(?:OR\(|IF\(.+, (?=given\(\w+\), given\(\w+\)\)$))(given\(\w+\)(?:, given\(\w+\))+)\)")
-READINGS_FORM = re.compile(r"\b(?:mean|spread|readings)\(([^()]*)\)")
+READINGS_FORM = re.compile(r"\b(?:mean|stdev|readings)\(([^()]*)\)")
 CELL_ADDRESS = re.compile(r"(?i:[a-z]{1,3}[0-9]+|r[0-9]*(c[0-9]*)?|c[0-9]*)")
 
 
@@ -58,14 +58,14 @@ class Formula:
         return frozenset(GIVEN_FORM.findall(found[1])) if found else frozenset()
 
     @cached_property
-    def picks(self) -> tuple[tuple[str, str, str], ...]:
-        """The (values, names, name) of every pick in the text."""
-        return self._arguments(PICK_FORM)
+    def lookups(self) -> tuple[tuple[str, str, str], ...]:
+        """The (values, names, name) of every lookup in the text."""
+        return self._arguments(LOOKUP_FORM)
 
     @cached_property
-    def totals(self) -> tuple[tuple[str, str, str], ...]:
-        """The (amounts, names, name) of every total and tally in the text."""
-        return self._arguments(TOTAL_FORM)
+    def sums_where(self) -> tuple[tuple[str, str, str], ...]:
+        """The (amounts, names, name) of every sum_where and count_where in the text."""
+        return self._arguments(SUM_WHERE_FORM)
 
     @cached_property
     def placed(self) -> frozenset[str]:
@@ -74,7 +74,7 @@ class Formula:
 
     @cached_property
     def sums(self) -> tuple[tuple[str, ...], ...]:
-        """The words of every total, tally and sum in the text: nothing comes of one that lacks a word."""
+        """The words of every sum_where, count_where and sum in the text: nothing comes of one that lacks a word."""
         return self._arguments(SUM_FORM)
 
     def _arguments(self, form: re.Pattern) -> tuple[tuple[str, ...], ...]:

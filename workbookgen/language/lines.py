@@ -9,11 +9,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from workbookgen.language.domains import Choice
-from workbookgen.language.fields import Input, Result, Told
+from workbookgen.language.fields import Automatic, Input, Result
 
 
 @dataclass(frozen=True)
-class Position(Told):
+class Position(Automatic):
     """In which line of a list a record's name stands; blank unless it stands there once."""
 
     names: str = ""  # full key of the list
@@ -29,12 +29,12 @@ def positions(own: list[tuple[str, str]], fields: Mapping[str, Input | Result]) 
     """
     results = [each for each in fields.values() if isinstance(each, Result)]
     chosen = {key: each.domain.of for key, each in fields.items() if isinstance(each, Input) and isinstance(each.domain, Choice)}
-    picked = [(names, name) for each in results for _, names, name in each.text.picks if name in fields]
-    summed = [(names, name) for each in results for _, names, name in each.text.totals if names in chosen.values() and name in fields]
+    looked_up = [(names, name) for each in results for _, names, name in each.text.lookups if name in fields]
+    summed = [(names, name) for each in results for _, names, name in each.text.sums_where if names in chosen.values() and name in fields]
     repeated = {each.key: each.formula for each in results if each.formula in chosen}
     apart = [(chosen[word], key) for key, word in repeated.items() if fields[key].only_if]
     told: dict[tuple[str, str], Position] = {}
-    for names, name in dict.fromkeys([*own, *((names, key) for key, names in chosen.items()), *picked, *summed, *apart]):
+    for names, name in dict.fromkeys([*own, *((names, key) for key, names in chosen.items()), *looked_up, *summed, *apart]):
         before = sum(word == name for _, word in told)
         other = told.get((names, repeated.get(name, "")))
         key = f"line_of_{name}{f'_{before + 1}' if before else ''}"

@@ -14,7 +14,7 @@ from graphlib import CycleError, TopologicalSorter
 from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language import dimensions, lines
 from workbookgen.language.domains import Name
-from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Group, Input, Repeat, Result, Rule, Shared, Told, check_keys, repeats
+from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Automatic, Group, Input, Repeat, Result, Rule, Shared, check_keys, repeats
 from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
 from workbookgen.language.view_faults import objections
@@ -65,17 +65,17 @@ class Block:
         return tuple(each for each in self.results if each.key in words)
 
     @cached_property
-    def told(self) -> tuple[Told, ...]:
+    def automatic(self) -> tuple[Automatic, ...]:
         """What the planner says of the records by itself."""
         return (*((MESSAGE,) if self.inputs else ()), *self.positions)
 
     @cached_property
     def positions(self) -> tuple[lines.Position, ...]:
         """The lists in which this block's records look something up, or choose from."""
-        return lines.positions([(f"{self.key}_{key}", key) for key in self.told_once], self.by_key)
+        return lines.positions([(f"{self.key}_{key}", key) for key in self.unique_keys], self.by_key)
 
     @property
-    def told_once(self) -> tuple[str, ...]:
+    def unique_keys(self) -> tuple[str, ...]:
         """Keys of the results that no two records may share, so that others find a record by them."""
         listed = (LISTED,) if any(map(self.names_its_records, self.inputs)) else ()
         return (*listed, *(each.key for each in self.apart))
@@ -85,8 +85,8 @@ class Block:
         return lines.line_of(self.positions, self.by_key, key, names)
 
     @cached_property
-    def told_by_key(self) -> dict[str, Told]:
-        return {each.key: each for each in self.told}
+    def automatic_by_key(self) -> dict[str, Automatic]:
+        return {each.key: each for each in self.automatic}
 
     @property
     def names_column(self) -> str:
@@ -111,7 +111,7 @@ class Log(Block):
     repeated: tuple[str, ...] = ()  # keys of results that every record has in a cell of its own besides, on its ticket
 
     @cached_property
-    def told(self) -> tuple[Told, ...]:
+    def automatic(self) -> tuple[Automatic, ...]:
         return (*((MARK, MESSAGE, FILLED, FIRST, OPEN, SPOILED) if self.inputs else (LINE,)), *self.positions, *self.repeats)
 
     @cached_property
@@ -131,12 +131,12 @@ class Column:
     runs_on: bool = False  # a last column of texts in one line each, over whatever is free to its right
 
 
-def unit_of(field: Input | Result | Told | Column, system: str) -> Unit | None:
+def unit_of(field: Input | Result | Automatic | Column, system: str) -> Unit | None:
     """The unit in which a unit system shows a field; None for texts."""
     return field.unit if isinstance(field, Column) else field.unit.unit(system) if field.unit else None
 
 
-def dimension_of(field: Input | Result | Told | Column, system: str) -> dimensions.Dimension:
+def dimension_of(field: Input | Result | Automatic | Column, system: str) -> dimensions.Dimension:
     """What kind of quantity a field shows, or that it is a text."""
     is_text = isinstance(field.values[0], str) if isinstance(field, Column) else field.is_text
     return dimensions.TEXT if is_text else dimensions.dimension((unit_of(field, system) or NUMBER_UNIT).pint)
@@ -239,7 +239,7 @@ class Meaning:
 
     key: str
     holder: Holder
-    field: Input | Result | Told | Column
+    field: Input | Result | Automatic | Column
     is_column: bool
 
     @property
@@ -295,19 +295,19 @@ class Planner:
         }
 
     @cached_property
-    def told(self) -> dict[str, tuple[Block, Told]]:
+    def automatic(self) -> dict[str, tuple[Block, Automatic]]:
         """Full key of what the planner says of records by itself -> the block, and what is said."""
-        return {f"{key}_{each.key}": (block, each) for key, block in self.blocks.items() for each in block.told}
+        return {f"{key}_{each.key}": (block, each) for key, block in self.blocks.items() for each in block.automatic}
 
     def meaning(self, block: Block | None, word: str) -> Meaning:
         """What a word stands for in a formula of `block`: a field of its own record, or a full key."""
-        if block and (own := block.by_key.get(word) or block.told_by_key.get(word)):
+        if block and (own := block.by_key.get(word) or block.automatic_by_key.get(word)):
             return Meaning(f"{block.key}_{word}", block, own, is_column=False)
         if word in self.by_key:
             holder, each = self.by_key[word]
             return Meaning(word, holder, each, is_column=not isinstance(holder, Card))
-        if word in self.told:
-            holder, each = self.told[word]
+        if word in self.automatic:
+            holder, each = self.automatic[word]
             return Meaning(word, holder, each, is_column=isinstance(holder, Log) and not each.is_one)
         own = f"{block.key}_{word}" if block else ""
         if own in self.absent:
@@ -346,20 +346,20 @@ class Planner:
         """The full key of every field, told ones included; each becomes a defined name."""
         parts = [part for sheet in self.sheets for part in sheet.parts]
         return [f"{part.key}_{name}" for part in parts for name in part.by_key] + [
-            f"{part.key}_{each.key}" for part in parts if isinstance(part, Block) for each in part.told
+            f"{part.key}_{each.key}" for part in parts if isinstance(part, Block) for each in part.automatic
         ]
 
     def _views_faults(self, sheet: Sheet) -> list[Fault]:
         """A view may show each field of its sheet once, and lead only to what is there."""
-        own = {f"{part.key}_{name}" for part in sheet.parts for name in (*part.by_key, *getattr(part, "told_by_key", ()))}
-        sentences = objections(sheet, own, {*self.by_key, *self.told, *self.absent}, {each.name for each in self.sheets})
+        own = {f"{part.key}_{name}" for part in sheet.parts for name in (*part.by_key, *getattr(part, "automatic_by_key", ()))}
+        sentences = objections(sheet, own, {*self.by_key, *self.automatic, *self.absent}, {each.name for each in self.sheets})
         return [Fault(f"sheet {sheet.name}", f"{sentence}.") for sentence in sentences]
 
     def _dependencies(self) -> dict[str, set[str]]:
         """Full key of every result, and of what is told of records with questions -> the full keys that it is worked out from."""
         results = {f"{key}_{each.key}": {self.meaning(block, word).key for word in each.words} for key, block in self.blocks.items() for each in block.results}
-        told = {key: {f"{block.key}_{result.key}" for result in block.asked} for key, (block, each) in self.told.items() if each in (MESSAGE, MARK, FIRST, OPEN)}
-        return results | told
+        automatic = {key: {f"{block.key}_{result.key}" for result in block.asked} for key, (block, each) in self.automatic.items() if each in (MESSAGE, MARK, FIRST, OPEN)}
+        return results | automatic
 
     def _mismatches(self, block: Block, result: Result) -> list[str]:
         """Words and parameters must be the same set; only a table's fixed facts need no parameter."""

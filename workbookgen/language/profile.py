@@ -18,7 +18,7 @@ FUNCTIONS = frozenset(
     """.split()
 )
 
-FORMS = frozenset({"given", "pick", "total", "tally", "place", "band", "sum", "mean", "spread", "readings", "said"})
+FORMS = frozenset({"given", "lookup", "sum_where", "count_where", "place", "class_of", "sum", "mean", "stdev", "readings", "said"})
 
 _CALL = re.compile(r"([A-Za-z_][A-Za-z0-9_.]*)\s*\(")
 _STRANGER = re.compile(r"[$!]|(?<![A-Za-z0-9_.])[A-Za-z_]*[A-Z]\w*\b(?!\s*\(|\.)")

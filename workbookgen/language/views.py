@@ -331,7 +331,7 @@ class Tickets(Section):
 
     All keys are the log's. The name is large, over a rule; the lines stand below it, and the
     foot at the bottom. Inputs stand beside the tickets, outside of what is printed, from the
-    column `beside` of the grid on: a mark, the ticket's number, the inputs, and results that are `told`
+    column `beside` of the grid on: a mark, the ticket's number, the inputs, and `results`
     there. `notes` follow them.
     """
 
@@ -340,14 +340,14 @@ class Tickets(Section):
     lines: tuple[TicketLine, ...]
     foot: str
     beside: int
-    told: tuple[str, ...] = ()
+    results: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
         gone = {key for key in (self.name, self.foot, *(key for line in self.lines for key in line.keys)) if f"{self.block}_{key}" in fallen}
         lines = tuple(replace(line, keys=keys) for line in self.lines if (keys := tuple(key for key in line.keys if key not in gone)))
-        told = tuple(key for key in self.told if f"{self.block}_{key}" not in fallen)
-        return None if {self.name, self.foot} & gone else replace(self, lines=lines, told=told)
+        results = tuple(key for key in self.results if f"{self.block}_{key}" not in fallen)
+        return None if {self.name, self.foot} & gone else replace(self, lines=lines, results=results)
 
 
 @dataclass(frozen=True, kw_only=True)

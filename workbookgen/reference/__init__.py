@@ -1,6 +1,6 @@
 """The trade's calculations as tested Python functions, one module a subject.
 
-Quantities go in and quantities come out, single or as arrays, each function with its law,
+Quantities go in and quantities come out, single or as arrays, each function with its calculation,
 its validity and its source. The library knows nothing of spreadsheets: that is why it can
 bear witness against one.
 """

@@ -5,7 +5,7 @@ Amounts are told in the unit in which they are given.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.words import said
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
@@ -15,7 +15,7 @@ MOST_BALLS = 9e5
 NO_MASS = Quantity(0.0, "g")
 
 
-@law
+@calculation
 def advice(
     more: Length,
     certainty: Ratio,

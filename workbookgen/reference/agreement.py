@@ -1,18 +1,18 @@
 """Whether a program computes what print says: the verdicts on the published examples.
 
 The planner computes each example live beside its printed answer, in the program that a
-person really uses. These three laws turn the pairs into one sentence on the first sheet.
+person really uses. These three calculations turn the pairs into one sentence on the first sheet.
 """
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.units import Ratio
 
 AGREES, DIFFERS = "agrees", "differs"
 
 
-@law
+@calculation
 def agrees(computed, printed, tolerance: Ratio) -> str:
     """Whether a computed value agrees with a printed one.
 
@@ -52,7 +52,7 @@ def agrees(computed, printed, tolerance: Ratio) -> str:
     return by_element(lambda holds: AGREES if holds else DIFFERS, within)
 
 
-@law
+@calculation
 def how_many_agree(verdicts: str) -> Ratio:
     """Number of examples that agree.
 
@@ -84,7 +84,7 @@ def how_many_agree(verdicts: str) -> Ratio:
     return int(np.count_nonzero(verdicts == AGREES))
 
 
-@law
+@calculation
 def how_many(verdicts: str) -> Ratio:
     """Number of examples.
 
@@ -116,7 +116,7 @@ def how_many(verdicts: str) -> Ratio:
     return int(verdicts.size)
 
 
-@law
+@calculation
 def trust(agreeing: Ratio, total: Ratio) -> str:
     """What the published examples say of the program at hand.
 

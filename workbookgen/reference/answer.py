@@ -6,7 +6,7 @@ Amounts are told in the unit in which they are given.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.words import rounded, said
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
@@ -17,7 +17,7 @@ TOO_HEAVY = Quantity(9e5, "g")
 NO_MASS = Quantity(0.0, "g")
 
 
-@law
+@calculation
 def scarcest(
     least: Length,
     come_1: Length,
@@ -77,7 +77,7 @@ def scarcest(
     return str(found[()]) if shape == () else found
 
 
-@law
+@calculation
 def chance_words(chance: Ratio) -> str:
     """A chance, in words.
 
@@ -109,7 +109,7 @@ def chance_words(chance: Ratio) -> str:
     return by_element(_chance, chance)
 
 
-@law
+@calculation
 def not_below_nothing(amount: Length) -> Length:
     """An amount as a person says it.
 
@@ -140,7 +140,7 @@ def not_below_nothing(amount: Length) -> Length:
     return np.maximum(amount, NOTHING)
 
 
-@law
+@calculation
 def answer(
     there: Length,
     need: Length,
@@ -210,7 +210,7 @@ def _answer(there, need, spare, over, lacking, least, most, chance, free, in_ske
     return f"There is {there}{between}; it takes {need}: {rest}.{sure}{another}"
 
 
-@law
+@calculation
 def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
     """Whether it is enough, in a word or two.
 
@@ -249,7 +249,7 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
     return by_element(lambda p, asked: "enough" if p >= asked else "likely enough" if p >= 0.5 else "short", chance, certainty)
 
 
-@law
+@calculation
 def lacking(spare: Length) -> Length:
     """What is lacking.
 
@@ -280,7 +280,7 @@ def lacking(spare: Length) -> Length:
     return abs(spare) * np.where(spare < Quantity(0.0, "m"), 1.0, 0.0)[()]
 
 
-@law
+@calculation
 def in_short(verdict: str, spare: Length, lacking: Length) -> str:
     """Whether it is enough, and by how much, in a few words.
 

@@ -2,14 +2,14 @@
 
 import numpy as np
 
-from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.plying.amounts import packages
 from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
 
 NO_GRIST = Quantity(0.0, "m/g")
 
 
-@law
+@calculation
 def ball_weighs(planned: Grist, spool: Mass | None = None, package: Length | None = None, design: str | None = None) -> Mass:
     """Mass of one ball or spool of a yarn's first strand.
 
@@ -47,7 +47,7 @@ def ball_weighs(planned: Grist, spool: Mass | None = None, package: Length | Non
     return (package / planned).to("gram")
 
 
-@law
+@calculation
 def balls_to_buy(buy: Mass, ball: Mass, bought: Ratio, lot: str | None = None, design: str | None = None) -> Ratio:
     """Balls or spools to get of a strand that is bought.
 

@@ -9,14 +9,14 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.fates import is_gone
-from workbookgen.reference.law import by_element, law, require
-from workbookgen.reference.stock import listed, total
+from workbookgen.reference.stock import listed, sum_where
 from workbookgen.texts import is_blank
 from workbookgen.units import Mass, Quantity, Ratio, Some
 
 
-@law
+@calculation
 def belongs(name: str, gone: str | None = None) -> str:
     """To whom a skein belongs that is still there.
 
@@ -48,7 +48,7 @@ def belongs(name: str, gone: str | None = None) -> str:
     return listed(name)
 
 
-@law
+@calculation
 def how_many_aside(fates: Sequence[str]) -> Ratio:
     """How many skeins are set aside.
 
@@ -79,7 +79,7 @@ def how_many_aside(fates: Sequence[str]) -> Ratio:
     return float(sum(isinstance(each, str) and not is_gone(each) for each in fates))
 
 
-@law
+@calculation
 def how_many_went(lines: Some, aside: Ratio) -> Ratio:
     """How many skeins are gone.
 
@@ -111,7 +111,7 @@ def how_many_went(lines: Some, aside: Ratio) -> Ratio:
     return float(np.sum(~np.isnan(np.asarray(lines, dtype=float)))) - aside
 
 
-@law
+@calculation
 def set_aside(rest: Mass, fate: str) -> Mass:
     """What of a lot's rest is set aside.
 
@@ -144,7 +144,7 @@ def set_aside(rest: Mass, fate: str) -> Mass:
     return rest
 
 
-@law
+@calculation
 def is_free(name: str, project: str | None = None, gone: str | None = None, other: str | None = None) -> str:
     """The yarn of a skein that is still free.
 
@@ -179,7 +179,7 @@ def is_free(name: str, project: str | None = None, gone: str | None = None, othe
     return listed(name)
 
 
-@law
+@calculation
 def free_skeins(
     designs: Sequence[str],
     lots: Sequence[str],
@@ -222,13 +222,13 @@ def free_skeins(
     """
     named = [lot for lot in (lot_1, lot_2, lot_3) if lot is not None]
     require(design is not None or len(named) > 0, "Name the yarn.")
-    sums = [total(lot, lots, amounts) for lot in named]
+    sums = [sum_where(lot, lots, amounts) for lot in named]
     if design is not None:
-        sums.append(total(design, designs, amounts))
+        sums.append(sum_where(design, designs, amounts))
     return sum(sums[1:], start=sums[0])
 
 
-@law
+@calculation
 def of_one_lot(lot: str, design: str | None = None) -> str:
     """The lot that a skein is made of alone.
 
@@ -260,7 +260,7 @@ def of_one_lot(lot: str, design: str | None = None) -> str:
     return listed(lot)
 
 
-@law
+@calculation
 def pair(first: str, second: str) -> str:
     """Two names in one.
 

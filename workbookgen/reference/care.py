@@ -2,8 +2,8 @@
 
 import numpy as np
 
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.fates import is_gone
-from workbookgen.reference.law import by_element, law, require, require_numbers
 from workbookgen.reference.words import said
 from workbookgen.units import Mass, Quantity, Ratio
 
@@ -11,7 +11,7 @@ NO_MASS = Quantity(0.0, "g")
 FREEZING = 7.0  # days
 
 
-@law
+@calculation
 def worth(price: Ratio, gone: str | None = None) -> Ratio:
     """What a skein in the stock is worth.
 
@@ -45,7 +45,7 @@ def worth(price: Ratio, gone: str | None = None) -> Ratio:
     return price * 1.0
 
 
-@law
+@calculation
 def worth_of_rest(cost: Ratio, to_come: Mass, yarn: Mass) -> Ratio:
     """What the rest of a lot is worth, at what was paid.
 
@@ -81,7 +81,7 @@ def worth_of_rest(cost: Ratio, to_come: Mass, yarn: Mass) -> Ratio:
     return cost * (to_come / yarn).m_as("")
 
 
-@law
+@calculation
 def worth_in_words(worth: Ratio, currency: str = "") -> str:
     """What a stock is worth, in words.
 
@@ -113,7 +113,7 @@ def worth_in_words(worth: Ratio, currency: str = "") -> str:
     return by_element(lambda number: f"worth {currency}{number}", said(worth))
 
 
-@law
+@calculation
 def out_of_freezer(frozen: Ratio) -> Ratio:
     """Day from which wool may leave the freezer.
 

@@ -2,11 +2,11 @@
 
 import numpy as np
 
-from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.units import Mass, Quantity, Ratio
 
 
-@law
+@calculation
 def has_of_needs(has: Mass, needs: Mass) -> Ratio:
     """What there is of a strand, as a share of what is needed, for a bar.
 
@@ -39,7 +39,7 @@ def has_of_needs(has: Mass, needs: Mass) -> Ratio:
     return np.minimum(2.0, (has / needs).m_as(""))
 
 
-@law
+@calculation
 def whisker(has: Mass, needs: Mass, doubt: Mass) -> Ratio:
     """How far a bar may be off: two standard uncertainties, as a share of what is needed.
 
@@ -73,7 +73,7 @@ def whisker(has: Mass, needs: Mass, doubt: Mass) -> Ratio:
     return 2 * (doubt / needs).m_as("") * (has < 2 * needs)
 
 
-@law
+@calculation
 def known_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mass:
     """What a lot weighs at a stage, where that is known.
 
@@ -107,7 +107,7 @@ def known_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mass:
     return after if weighed is not None else after * (after >= before)
 
 
-@law
+@calculation
 def expected_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mass:
     """What a lot is expected to weigh at a stage that was not weighed.
 
@@ -141,7 +141,7 @@ def expected_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mas
     return after * 0 if weighed is not None else after * (after < before)
 
 
-@law
+@calculation
 def lost_part(after: Mass, before: Mass) -> Mass:
     """What a lot loses at a stage, as a mass.
 

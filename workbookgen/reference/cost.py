@@ -4,14 +4,14 @@ Money is a plain number: the currency is the person's own, and every amount is i
 price by the length of yarn is a number per length.
 """
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Length, PerLength, Quantity, Ratio, Time
 
 NO_LENGTH = Quantity(0.0, "m")
 NO_TIME = Quantity(0.0, "hour")
 
 
-@law
+@calculation
 def material_cost(fiber: Ratio | None = None, thread: Ratio | None = None, dye: Ratio | None = None, tools: Ratio | None = None) -> Ratio:
     """Cost of the materials.
 
@@ -48,7 +48,7 @@ def material_cost(fiber: Ratio | None = None, thread: Ratio | None = None, dye: 
     return sum(given[1:], start=given[0])
 
 
-@law
+@calculation
 def labor(hours: Time, rate: Ratio) -> Ratio:
     """Worth of the time spent.
 
@@ -81,7 +81,7 @@ def labor(hours: Time, rate: Ratio) -> Ratio:
     return hours.m_as("hour") * rate
 
 
-@law
+@calculation
 def price(cost: Ratio | None = None, labor: Ratio | None = None, margin: Ratio = 0, fees: Ratio = 0) -> Ratio:
     """Fair price.
 
@@ -121,7 +121,7 @@ def price(cost: Ratio | None = None, labor: Ratio | None = None, margin: Ratio =
     return sum(given[1:], start=given[0]) * (1 + margin) / (1 - fees)
 
 
-@law
+@calculation
 def per_length(money: Ratio, length: Length) -> PerLength:
     """Cost or price of yarn by its length.
 
@@ -154,7 +154,7 @@ def per_length(money: Ratio, length: Length) -> PerLength:
     return money / length
 
 
-@law
+@calculation
 def per_skein(money: Ratio, skeins: Ratio) -> Ratio:
     """Cost or price of one skein.
 
@@ -187,7 +187,7 @@ def per_skein(money: Ratio, skeins: Ratio) -> Ratio:
     return money / skeins
 
 
-@law
+@calculation
 def in_all(count: Ratio, each: Ratio = 0.0) -> Ratio:
     """Cost of several alike.
 

@@ -8,7 +8,7 @@ a spinner who fits it to her own samples beats every table.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.units import Density, Grist, Length, LinearDensity, PerLength, Quantity, Ratio
 
 NO_GRIST = Quantity(0.0, "m/g")
@@ -30,7 +30,7 @@ WEIGHT_CLASSES = (
 )
 
 
-@law
+@calculation
 def threads_side_by_side(grist: Grist, k: Ratio) -> PerLength:
     """Threads that lie side by side in an inch.
 
@@ -66,7 +66,7 @@ def threads_side_by_side(grist: Grist, k: Ratio) -> PerLength:
     return Quantity(k * np.sqrt(grist.m_as("yard/pound")), "1/inch")
 
 
-@law
+@calculation
 def fitted_k(wraps: PerLength, grist: Grist) -> Ratio:
     """Factor K of one's own yarn.
 
@@ -100,7 +100,7 @@ def fitted_k(wraps: PerLength, grist: Grist) -> Ratio:
     return wraps.m_as("1/inch") / np.sqrt(grist.m_as("yard/pound"))
 
 
-@law
+@calculation
 def wraps_in_use(counted: PerLength | None = None, expected: PerLength | None = None) -> PerLength:
     """Wraps per length to go by.
 
@@ -134,7 +134,7 @@ def wraps_in_use(counted: PerLength | None = None, expected: PerLength | None = 
     return wraps
 
 
-@law
+@calculation
 def wrap_width(wraps: PerLength) -> Length:
     """Width that one wrap takes.
 
@@ -165,7 +165,7 @@ def wrap_width(wraps: PerLength) -> Length:
     return 1 / wraps
 
 
-@law
+@calculation
 def yarn_diameter(linear_density: LinearDensity, fiber_density: Density, packing: Ratio) -> Length:
     """Diameter of a yarn.
 
@@ -201,7 +201,7 @@ def yarn_diameter(linear_density: LinearDensity, fiber_density: Density, packing
     return np.sqrt(4 * linear_density / (np.pi * fiber_density * packing)).to("millimeter")
 
 
-@law
+@calculation
 def diameter_in_use(measured: Length | None = None, expected: Length | None = None) -> Length:
     """Diameter of a yarn to go by.
 
@@ -235,7 +235,7 @@ def diameter_in_use(measured: Length | None = None, expected: Length | None = No
     return across
 
 
-@law
+@calculation
 def packing(k: Ratio, fiber_density: Density) -> Ratio:
     """Share of a yarn's section that is fiber, where so many threads lie side by side.
 
@@ -272,7 +272,7 @@ def packing(k: Ratio, fiber_density: Density) -> Ratio:
     return share
 
 
-@law
+@calculation
 def fiber_linear_density(fiber_diameter: Length, fiber_density: Density) -> LinearDensity:
     """Linear density of a single fiber.
 
@@ -305,7 +305,7 @@ def fiber_linear_density(fiber_diameter: Length, fiber_density: Density) -> Line
     return (np.pi / 4 * fiber_diameter**2 * fiber_density).to("tex")
 
 
-@law
+@calculation
 def fibers_in_section(
     linear_density: LinearDensity, fiber_diameter: Length, fiber_density: Density
 ) -> Ratio:
@@ -340,7 +340,7 @@ def fibers_in_section(
     return (linear_density / fiber_linear_density(fiber_diameter, fiber_density)).m_as("")
 
 
-@law
+@calculation
 def yarn_weight_class(wraps: PerLength) -> str:
     """Weight class of a yarn by the wraps laid on a ruler.
 

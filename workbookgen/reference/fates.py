@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from workbookgen.reference.law import by_element
+from workbookgen.reference.calculation import by_element
 from workbookgen.texts import folded
 
 ASIDE = "set aside"

@@ -6,15 +6,15 @@ times. The one depends on how thick the fibers are, the other on how long.
 
 import numpy as np
 
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.diameter import fiber_linear_density
-from workbookgen.reference.law import by_element, law, require
 from workbookgen.units import Density, Length, LinearDensity, PerLength, Quantity, Ratio
 
 NO_LENGTH = Quantity(0.0, "m")
 NO_TWIST = Quantity(0.0, "1/m")
 
 
-@law
+@calculation
 def own_or_published(own: Length | None = None, published: Length | None = None) -> Length:
     """Diameter or staple of the fiber to go by.
 
@@ -48,7 +48,7 @@ def own_or_published(own: Length | None = None, published: Length | None = None)
     return known
 
 
-@law
+@calculation
 def finest_yarn(fibers: Ratio, fiber_diameter: Length, fiber_density: Density) -> LinearDensity:
     """The finest yarn that a fiber can make.
 
@@ -83,7 +83,7 @@ def finest_yarn(fibers: Ratio, fiber_diameter: Length, fiber_density: Density) -
     return fibers * fiber_linear_density(fiber_diameter, fiber_density)
 
 
-@law
+@calculation
 def turns_round(twist: PerLength, staple: Length) -> Ratio:
     """Times that a fiber winds round the yarn.
 
@@ -116,7 +116,7 @@ def turns_round(twist: PerLength, staple: Length) -> Ratio:
     return (twist * staple).m_as("")
 
 
-@law
+@calculation
 def fit_words(in_section: Ratio, fibers: Ratio) -> str:
     """Whether a fiber can make a yarn as fine as wanted, in words.
 

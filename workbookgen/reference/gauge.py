@@ -6,8 +6,8 @@ move them a good deal, so that a range is all that can be said; a swatch decides
 
 import numpy as np
 
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.diameter import yarn_weight_class
-from workbookgen.reference.law import by_element, law, require
 from workbookgen.units import PerLength, Ratio
 
 # Knit stitches in 4 inches of stocking stitch, from and to, as published; of jumbo only "6 and fewer" is printed.
@@ -23,7 +23,7 @@ KNIT_STITCHES = {
 }
 
 
-@law
+@calculation
 def fewest_stitches(wraps: PerLength) -> Ratio:
     """Fewest stitches to expect in 4 inches of stocking stitch.
 
@@ -53,7 +53,7 @@ def fewest_stitches(wraps: PerLength) -> Ratio:
     return _stitches_of(wraps, of_class=0, end=0)
 
 
-@law
+@calculation
 def most_stitches(wraps: PerLength) -> Ratio:
     """Most stitches to expect in 4 inches of stocking stitch.
 
@@ -83,7 +83,7 @@ def most_stitches(wraps: PerLength) -> Ratio:
     return _stitches_of(wraps, of_class=-1, end=1)
 
 
-@law
+@calculation
 def gauge_words(fewest: Ratio, most: Ratio) -> str:
     """The gauge to expect, in words.
 

@@ -3,7 +3,7 @@
 What was stated or tried by oneself goes before what was planned or looked up.
 """
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Grist, Length, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
@@ -11,7 +11,7 @@ NO_GRIST = Quantity(0.0, "m/g")
 ROUNDING = 1e-9  # a share found by dividing two equal masses may miss 1 by a hair
 
 
-@law
+@calculation
 def wanted_in_use(stated: Length | None = None, estimated: Length | None = None) -> Length:
     """Length of yarn that a piece takes, as the planner reckons with it.
 
@@ -45,7 +45,7 @@ def wanted_in_use(stated: Length | None = None, estimated: Length | None = None)
     return length
 
 
-@law
+@calculation
 def planned_grist(own: Grist | None = None, sample: Grist | None = None, design: Grist | None = None, lot: Grist | None = None) -> Grist:
     """Grist that a project plans with.
 
@@ -82,7 +82,7 @@ def planned_grist(own: Grist | None = None, sample: Grist | None = None, design:
     return grist
 
 
-@law
+@calculation
 def kept_in_spinning(sample_loss: Ratio | None = None, lot: Ratio | None = None) -> Ratio:
     """Share of the prepared fiber that becomes yarn.
 

@@ -8,7 +8,7 @@ from decimal import ROUND_HALF_UP, Decimal
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.units import Grist, Length, Mass, PerLength, Quantity
 
 NOTHING = Quantity(0.0, "m")
@@ -20,7 +20,7 @@ NO_WRAPS, MOST_WRAPS = Quantity(0.0, "1/m"), Quantity(1e5, "1/m")
 WHOLE, TENTH = Decimal("1"), Decimal("0.1")
 
 
-@law
+@calculation
 def length_words(length: Length) -> str:
     """Length on a ticket.
 
@@ -56,7 +56,7 @@ def length_words(length: Length) -> str:
     )
 
 
-@law
+@calculation
 def mass_words(mass: Mass) -> str:
     """Mass on a ticket.
 
@@ -92,7 +92,7 @@ def mass_words(mass: Mass) -> str:
     )
 
 
-@law
+@calculation
 def grist_words(grist: Grist) -> str:
     """Grist on a ticket.
 
@@ -129,7 +129,7 @@ def grist_words(grist: Grist) -> str:
     )
 
 
-@law
+@calculation
 def wraps_words(wraps: PerLength) -> str:
     """Wraps on a ticket.
 
@@ -161,7 +161,7 @@ def wraps_words(wraps: PerLength) -> str:
     return by_element(lambda number: f"{_rounded(number, TENTH)} wraps per inch", wraps.m_as("1/inch"))
 
 
-@law
+@calculation
 def made_of(first: str, second: str | None = None) -> str:
     """What a skein was spun of, on its ticket.
 

@@ -9,12 +9,12 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
-from workbookgen.reference.stock import total
+from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.stock import sum_where
 from workbookgen.units import Quantity, Ratio
 
 
-@law
+@calculation
 def observed(name: str, names: Sequence[str], shares: Sequence[float]) -> Ratio:
     """Mean of one's own records.
 
@@ -47,10 +47,10 @@ def observed(name: str, names: Sequence[str], shares: Sequence[float]) -> Ratio:
     """
     records = how_many(name, names, shares)
     require(records > 0, "There is no record of this name yet.")
-    return total(name, names, _plain(shares)) / records
+    return sum_where(name, names, _plain(shares)) / records
 
 
-@law
+@calculation
 def how_many(name: str, names: Sequence[str], shares) -> Ratio:
     """Number of one's own records.
 
@@ -81,14 +81,14 @@ def how_many(name: str, names: Sequence[str], shares) -> Ratio:
     ----------
     Definition of counting.
     """
-    return total(name, names, np.isfinite(_plain(shares)).astype(float))
+    return sum_where(name, names, np.isfinite(_plain(shares)).astype(float))
 
 
 def _plain(shares) -> np.ndarray:
     return np.asarray(shares.m_as("") if isinstance(shares, Quantity) else shares, dtype=float)
 
 
-@law
+@calculation
 def in_use(
     published: Ratio | None = None,
     observed: Ratio | None = None,

@@ -1,13 +1,13 @@
 """What there is of skeins and lots, in sentences."""
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.words import percent, said
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
 NO_MASS = Quantity(0.0, "g")
 
 
-@law
+@calculation
 def skeins_in_words(count: Ratio, mass: Mass) -> str:
     """How many skeins there are, and what they weigh, in words.
 
@@ -38,7 +38,7 @@ def skeins_in_words(count: Ratio, mass: Mass) -> str:
     return by_element(lambda skeins, weight: f"in {skeins} {'skein' if skeins == '1' else 'skeins'}, {weight}", said(count), said(mass))
 
 
-@law
+@calculation
 def spun_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, aside: Ratio = 0.0, worth: str | None = None) -> str:
     """How many skeins there are, how long they are together, and what they weigh, in words.
 
@@ -81,7 +81,7 @@ def _spun(skeins: str, length: str, mass: str, gone: str, aside: str) -> str:
     return f"{skeins} {'skein' if skeins == '1' else 'skeins'}, {length}, {mass}{left}"
 
 
-@law
+@calculation
 def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str | None = None) -> str:
     """In how many lots something is still to spin, and how much, in words.
 
@@ -117,7 +117,7 @@ def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str |
     return told if worth is None else by_element(lambda text, more: f"{text}, {more}", told, worth)
 
 
-@law
+@calculation
 def lots_in_words(count: Ratio) -> str:
     """In how many lots something is still to spin, in words.
 
@@ -147,7 +147,7 @@ def lots_in_words(count: Ratio) -> str:
     return by_element(lambda lots: f"still to spin, in {lots} {'lot' if lots == '1' else 'lots'}", said(count))
 
 
-@law
+@calculation
 def lot_in_words(yarn: Mass, bought: Mass) -> str:
     """What a lot gives, in words.
 
@@ -179,7 +179,7 @@ def lot_in_words(yarn: Mass, bought: Mass) -> str:
     return by_element(lambda some, all_of_it, kept: f"{some} of yarn from {all_of_it}: {kept} kept", said(yarn), said(bought), percent((yarn / bought).m_as("")))
 
 
-@law
+@calculation
 def way_in_words(spun: Mass, to_come: Mass, length: Length | None = None) -> str:
     """How far a lot is spun, in words.
 
@@ -214,7 +214,7 @@ def way_in_words(spun: Mass, to_come: Mass, length: Length | None = None) -> str
     return by_element(words, said(spun), said(to_come), said(length) if length is not None else by_element(lambda _: "", spun.magnitude))
 
 
-@law
+@calculation
 def still_enough(enough: str) -> str:
     """What is still to spin of a lot is enough for, in a sentence.
 

@@ -6,14 +6,14 @@ project names itself.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.stock import listed
 from workbookgen.units import Grist, Quantity, Ratio
 
 NO_GRIST = Quantity(0.0, "m/g")
 
 
-@law
+@calculation
 def component_share(yarn: Grist, found: Ratio | None = None, design: str | None = None) -> Ratio:
     """Share of a strand in its yarn.
 
@@ -50,7 +50,7 @@ def component_share(yarn: Grist, found: Ratio | None = None, design: str | None 
     return (yarn.magnitude * 0.0 + 1.0)
 
 
-@law
+@calculation
 def lot_in_use(picked: str | None = None, own: str | None = None, design: str | None = None) -> str:
     """A lot of a yarn's first strand.
 
@@ -85,7 +85,7 @@ def lot_in_use(picked: str | None = None, own: str | None = None, design: str | 
     return listed(own)
 
 
-@law
+@calculation
 def strand_name(share: Ratio, label: str | None = None, lot: str | None = None) -> str:
     """What a yarn's first strand is called.
 
@@ -122,7 +122,7 @@ def strand_name(share: Ratio, label: str | None = None, lot: str | None = None) 
     return by_element(lambda each, _: str(each), name, share)
 
 
-@law
+@calculation
 def is_bought(share: Ratio, stage: Ratio | None = None) -> Ratio:
     """Whether a strand is bought as yarn or thread.
 
@@ -155,7 +155,7 @@ def is_bought(share: Ratio, stage: Ratio | None = None) -> Ratio:
     return np.where(np.asarray(0 if stage is None else stage) == 5, 1.0, 0.0 * share)[()]
 
 
-@law
+@calculation
 def bought_share(
     bought_1: Ratio,
     share_1: Ratio,

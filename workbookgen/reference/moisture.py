@@ -5,13 +5,13 @@ dry fiber, moisture content on the moist one; the two are mixed up even in print
 has its own function here and its own name.
 """
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Mass, Quantity, Ratio
 
 NO_MASS = Quantity(0.0, "g")
 
 
-@law
+@calculation
 def mass_at_regain(dry_mass: Mass, regain: Ratio) -> Mass:
     """Mass of fiber at a stated regain.
 
@@ -44,7 +44,7 @@ def mass_at_regain(dry_mass: Mass, regain: Ratio) -> Mass:
     return dry_mass * (1 + regain)
 
 
-@law
+@calculation
 def dry_mass(mass: Mass, moisture_content: Ratio) -> Mass:
     """Mass of the fiber without its water.
 
@@ -77,7 +77,7 @@ def dry_mass(mass: Mass, moisture_content: Ratio) -> Mass:
     return mass * (1 - moisture_content)
 
 
-@law
+@calculation
 def regain_of(moisture_content: Ratio) -> Ratio:
     """Regain from moisture content.
 
@@ -108,7 +108,7 @@ def regain_of(moisture_content: Ratio) -> Ratio:
     return moisture_content / (1 - moisture_content)
 
 
-@law
+@calculation
 def moisture_content_of(regain: Ratio) -> Ratio:
     """Moisture content from regain.
 
@@ -139,7 +139,7 @@ def moisture_content_of(regain: Ratio) -> Ratio:
     return regain / (1 + regain)
 
 
-@law
+@calculation
 def correct_mass(mass: Mass, moisture_content: Ratio, regain: Ratio) -> Mass:
     """Mass that a lot would have at the agreed regain.
 

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.words import MOST, percent, said
 from workbookgen.texts import folded, is_blank
 from workbookgen.units import Mass, PerMass, Quantity, Ratio, Some, SomePerMass
@@ -18,7 +18,7 @@ NO_MASS, NO_PRICE = Quantity(0.0, "g"), Quantity(0.0, "1/g")
 TIMES = 2.0  # standard uncertainties within which two prices are not told apart
 
 
-@law
+@calculation
 def paid(price: Ratio, name: str, shipping: Ratio = 0.0) -> Ratio:
     """What an offer costs in the end.
 
@@ -54,7 +54,7 @@ def paid(price: Ratio, name: str, shipping: Ratio = 0.0) -> Ratio:
     return price + shipping
 
 
-@law
+@calculation
 def per_mass(money: Ratio, mass: Mass) -> PerMass:
     """Price by the weight that is kept.
 
@@ -88,7 +88,7 @@ def per_mass(money: Ratio, mass: Mass) -> PerMass:
     return money / mass
 
 
-@law
+@calculation
 def price_doubt(price: PerMass, mass: Mass, doubt: Mass) -> PerMass:
     """Standard uncertainty of a price by what is kept.
 
@@ -124,7 +124,7 @@ def price_doubt(price: PerMass, mass: Mass, doubt: Mass) -> PerMass:
     return price * (doubt / mass).m_as("")
 
 
-@law
+@calculation
 def cheapest(names: Sequence[str], amounts: Some) -> str:
     """Name of the offer that costs least.
 
@@ -158,7 +158,7 @@ def cheapest(names: Sequence[str], amounts: Some) -> str:
     return str(names[int(np.nanargmin(prices))])
 
 
-@law
+@calculation
 def of_others(price: PerMass, name: str, best: str) -> PerMass:
     """Price of an offer that is not the cheapest.
 
@@ -193,7 +193,7 @@ def of_others(price: PerMass, name: str, best: str) -> PerMass:
     return price * 1.0
 
 
-@law
+@calculation
 def costs_more(price: PerMass, least: PerMass) -> Ratio:
     """How much more one price is than another.
 
@@ -227,7 +227,7 @@ def costs_more(price: PerMass, least: PerMass) -> Ratio:
     return (price / least).m_as("") - 1
 
 
-@law
+@calculation
 def told_apart(price: PerMass, least: PerMass, u_price: PerMass, u_least: PerMass) -> Ratio:
     """Whether two expected prices are told apart.
 
@@ -265,7 +265,7 @@ def told_apart(price: PerMass, least: PerMass, u_price: PerMass, u_least: PerMas
     return np.where((price - least).m_as("1/g") > TIMES * u, 1.0, 0.0)[()]
 
 
-@law
+@calculation
 def unpriced(amounts: Some, values: SomePerMass) -> Ratio:
     """How many offers have no price by what is kept.
 
@@ -298,7 +298,7 @@ def unpriced(amounts: Some, values: SomePerMass) -> Ratio:
     return float(left)
 
 
-@law
+@calculation
 def cheapest_in_words(best: str, following: str, more: Ratio, apart: Ratio, lacking: Ratio) -> str:
     """Which offer costs least by its yarn, and how surely, in words.
 

@@ -4,14 +4,14 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.words import said
 from workbookgen.units import Quantity, Ratio, Some
 
 JUST_SOMETHING = 0.001  # of the unit in which amounts are given; programs differ in what rounding leaves of nothing
 
 
-@law
+@calculation
 def how_many(amounts: Some) -> Ratio:
     """How many records have an amount.
 
@@ -43,7 +43,7 @@ def how_many(amounts: Some) -> Ratio:
     return float(np.sum(~np.isnan(known)))
 
 
-@law
+@calculation
 def how_many_above_nothing(amounts: Some) -> Ratio:
     """How many records have more than nothing.
 
@@ -75,7 +75,7 @@ def how_many_above_nothing(amounts: Some) -> Ratio:
     return float(np.sum(np.nan_to_num(known) >= JUST_SOMETHING))
 
 
-@law
+@calculation
 def how_many_enough(chances: Sequence[float], certainty: Ratio) -> Ratio:
     """How many projects have enough yarn.
 
@@ -110,7 +110,7 @@ def how_many_enough(chances: Sequence[float], certainty: Ratio) -> Ratio:
     return np.sum(known >= np.asarray(certainty)[..., None], axis=-1).astype(float)
 
 
-@law
+@calculation
 def so_many_of(enough: Ratio, chances: Sequence[float]) -> str:
     """How many of the projects have enough yarn, in words.
 
@@ -141,7 +141,7 @@ def so_many_of(enough: Ratio, chances: Sequence[float]) -> str:
     return by_element(lambda each: f"{each} of {int(how_many(chances))}", said(enough))
 
 
-@law
+@calculation
 def projects_in_words(chances: Sequence[float]) -> str:
     """What the number of projects means, in words.
 
@@ -171,7 +171,7 @@ def projects_in_words(chances: Sequence[float]) -> str:
     return "project has enough yarn" if how_many(chances) == 1 else "projects have enough yarn"
 
 
-@law
+@calculation
 def systems_in_words(count: Ratio) -> str:
     """What the number of yarn count systems means, in words.
 
@@ -202,7 +202,7 @@ def systems_in_words(count: Ratio) -> str:
     return by_element(lambda systems: "yarn numbers, one in all" if systems > 1 else "yarn number", count)
 
 
-@law
+@calculation
 def nth(names: Sequence[str], place: Ratio) -> str:
     """The name in a place of a list.
 
@@ -237,7 +237,7 @@ def nth(names: Sequence[str], place: Ratio) -> str:
     return found
 
 
-@law
+@calculation
 def program_in_words(agreeing: Ratio, total: Ratio) -> str:
     """Whether a program computes the planner right, in a few words.
 
@@ -269,7 +269,7 @@ def program_in_words(agreeing: Ratio, total: Ratio) -> str:
     return by_element(lambda wrong: "computes the planner correctly" if wrong == "0" else f"do not rely on it: {wrong} checks fail", said(np.asarray(total) - np.asarray(agreeing)))
 
 
-@law
+@calculation
 def needs_a_look(spoiled: Ratio, first: str | None = None) -> str:
     """What needs a look in a log, in words.
 

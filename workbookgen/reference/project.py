@@ -6,7 +6,7 @@ set against it.
 
 import numpy as np
 
-from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.units import Length, Mass, Quantity, Ratio, Some
 
 NOTHING = Quantity(0.0, "m")
@@ -14,7 +14,7 @@ NO_MASS = Quantity(0.0, "g")
 ROUNDING = 1e-9  # a share found by dividing two equal masses may miss 1 by a hair
 
 
-@law
+@calculation
 def yarn_length(length_wanted: Length, margin: Ratio = 0.1) -> Length:
     """Length of yarn to have for a piece.
 
@@ -47,7 +47,7 @@ def yarn_length(length_wanted: Length, margin: Ratio = 0.1) -> Length:
     return length_wanted * (1 + margin)
 
 
-@law
+@calculation
 def fiber_for(yarn: Mass, kept: Ratio | None = None, share: Ratio = 1.0, bought: Ratio = 0.0) -> Mass:
     """Mass of fiber to have for a mass of yarn.
 
@@ -86,7 +86,7 @@ def fiber_for(yarn: Mass, kept: Ratio | None = None, share: Ratio = 1.0, bought:
     return of_one * 0.0 if kept is None else of_one / np.where(is_bought, 1.0, kept)[()] * np.where(is_bought, 0.0, 1.0)[()]
 
 
-@law
+@calculation
 def to_prepare(fiber: Mass, stage: Ratio | None = None) -> Mass:
     """Mass of fiber that one has to card or comb oneself.
 
@@ -119,7 +119,7 @@ def to_prepare(fiber: Mass, stage: Ratio | None = None) -> Mass:
     return fiber if stage is None else fiber * np.where(np.asarray(stage) >= 4, 0.0, 1.0)[()]
 
 
-@law
+@calculation
 def of_all_strands(
     amount_1: Mass,
     amount_2: Mass | None = None,
@@ -169,7 +169,7 @@ def of_all_strands(
     return together
 
 
-@law
+@calculation
 def left_share(length: Length, in_skeins: Length, used: Mass | None = None) -> Ratio:
     """Share of a project's yarn that is still to be made.
 
@@ -207,7 +207,7 @@ def left_share(length: Length, in_skeins: Length, used: Mass | None = None) -> R
     return np.maximum(1 - (in_skeins / length).m_as(""), 0.0)
 
 
-@law
+@calculation
 def per_bobbin(mass: Mass, bobbins: Ratio) -> Mass:
     """Mass for each bobbin.
 
@@ -240,7 +240,7 @@ def per_bobbin(mass: Mass, bobbins: Ratio) -> Mass:
     return mass / bobbins
 
 
-@law
+@calculation
 def surplus(have: Some, need: Some) -> Some:
     """What is left over when the need is met.
 
@@ -277,7 +277,7 @@ def surplus(have: Some, need: Some) -> Some:
     return difference
 
 
-@law
+@calculation
 def all_there_is(in_skeins: Length, to_come: Length | None = None) -> Length:
     """Length that there is and will be.
 
@@ -310,7 +310,7 @@ def all_there_is(in_skeins: Length, to_come: Length | None = None) -> Length:
     return in_skeins if to_come is None else in_skeins + to_come
 
 
-@law
+@calculation
 def skein_holds(skeins: Ratio, in_skeins: Length, usual: Length, package: Length | None = None) -> Length:
     """Length that a skein or a ball is taken to hold.
 
@@ -350,7 +350,7 @@ def skein_holds(skeins: Ratio, in_skeins: Length, usual: Length, package: Length
     return np.where(skeins > 0, in_skeins / np.maximum(skeins, 1), usual)[()]
 
 
-@law
+@calculation
 def unwashed_length(length: Length, shrinkage: Ratio, bought_share: Ratio | None = None) -> Length:
     """Length to spin before washing.
 

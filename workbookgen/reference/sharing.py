@@ -9,8 +9,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.law import law, require, require_numbers
-from workbookgen.reference.stock import total
+from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.stock import sum_where
 from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio, Some
 
 NOTHING = Quantity(0.0, "m")
@@ -20,7 +20,7 @@ SPECK = Quantity(1e-15, "g^2")  # no scale tells it from nothing, and some progr
 HAIR = 1e-6  # of what a project takes itself; less than that is rounding
 
 
-@law
+@calculation
 def pool(
     share: Ratio,
     names: Sequence[str],
@@ -62,11 +62,11 @@ def pool(
     """
     require_numbers(share)
     require(share > 0, "The share must be above zero.")
-    sums = [total(lot, names, amounts) for lot in (lot_1, lot_2, lot_3) if lot is not None]
+    sums = [sum_where(lot, names, amounts) for lot in (lot_1, lot_2, lot_3) if lot is not None]
     return sum(sums, start=Quantity(0.0, amounts.units) * share if isinstance(amounts, Quantity) else 0.0 * share)
 
 
-@law
+@calculation
 def claim(needs: Mass, pool: Mass) -> Ratio:
     """Share of its lots that a component of a project takes.
 
@@ -101,10 +101,10 @@ def claim(needs: Mass, pool: Mass) -> Ratio:
 
 
 def _claimed(lot, claims, places):
-    return sum(total(lot, names, claims[component]) for component, names in places)
+    return sum(sum_where(lot, names, claims[component]) for component, names in places)
 
 
-@law
+@calculation
 def left_by_others(
     pool: Mass,
     needs: Mass,
@@ -151,11 +151,11 @@ def left_by_others(
     require_numbers(pool, needs)
     require((pool >= NO_MASS) & (needs >= NO_MASS), "A mass cannot be negative.")
     own = [lot for lot in (lot_1, lot_2, lot_3) if lot is not None]
-    rest = sum((total(lot, names, amounts) * total(lot, names, promised) for lot in own), start=pool * 0.0) - needs
+    rest = sum((sum_where(lot, names, amounts) * sum_where(lot, names, promised) for lot in own), start=pool * 0.0) - needs
     return pool - rest * np.where(rest > needs * HAIR, 1.0, 0.0)[()]
 
 
-@law
+@calculation
 def taken_by_pieces(
     name: str,
     taken_1: Mass,
@@ -202,10 +202,10 @@ def taken_by_pieces(
     Definition of a sum.
     """
     first, *others = ((lots_1, taken_1), (lots_2, taken_2), (lots_3, taken_3), (lots_4, taken_4))
-    return sum((total(name, *each) for each in others), start=total(name, *first))
+    return sum((sum_where(name, *each) for each in others), start=sum_where(name, *first))
 
 
-@law
+@calculation
 def share_promised(
     name: str,
     claims_1: Sequence[float],
@@ -269,7 +269,7 @@ def share_promised(
     return _claimed(name, claims, places)
 
 
-@law
+@calculation
 def need_square(share: Ratio, doubt_need: Length, planned: Grist, used: Mass | None = None) -> MassSquared:
     """Squared doubt that a project's need brings to the lots of a component.
 
@@ -309,7 +309,7 @@ def need_square(share: Ratio, doubt_need: Length, planned: Grist, used: Mass | N
     return (share * doubt_need / planned * (1.0 if used is None else 0.0)) ** 2
 
 
-@law
+@calculation
 def squares_on_lot(
     name: str,
     squares_1: MassSquared,
@@ -356,10 +356,10 @@ def squares_on_lot(
     JCGM 100, 5.1.2 (from memory).
     """
     first, *others = ((lots_1_a, squares_1), (lots_2_a, squares_2), (lots_3_a, squares_3), (lots_4_a, squares_4))
-    return sum((total(name, *each) for each in others), start=total(name, *first))
+    return sum((sum_where(name, *each) for each in others), start=sum_where(name, *first))
 
 
-@law
+@calculation
 def others_square(own: MassSquared, names: Sequence[str], squares: MassSquared, lot: str | None = None) -> MassSquared:
     """Squared doubt that the other projects' needs bring to a component.
 
@@ -394,6 +394,6 @@ def others_square(own: MassSquared, names: Sequence[str], squares: MassSquared, 
     require(own >= Quantity(0.0, "g^2"), "A squared uncertainty cannot be negative.")
     if lot is None:
         return own * 0.0
-    rest = total(lot, names, squares) - own
+    rest = sum_where(lot, names, squares) - own
     nothing = np.maximum((own * HAIR).m_as("g^2"), SPECK.m_as("g^2"))
     return rest * np.where(rest.m_as("g^2") > nothing, 1.0, 0.0)[()]

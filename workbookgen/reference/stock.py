@@ -9,8 +9,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.fates import share_still_there
-from workbookgen.reference.law import by_element, law, require
 from workbookgen.texts import folded, is_blank
 from workbookgen.units import Mass, Quantity, Ratio, Some
 
@@ -18,7 +18,7 @@ NO_MASS = Quantity(0.0, "g")
 SPECK = 1e-6  # grams: less is nothing, since sums differ in their last digits
 
 
-@law
+@calculation
 def listed(name: str) -> str:
     """A name, as it stands in a list.
 
@@ -50,8 +50,8 @@ def listed(name: str) -> str:
     return name
 
 
-@law
-def pick(name: str, names: Sequence[str], values: Some) -> Some:
+@calculation
+def lookup(name: str, names: Sequence[str], values: Some) -> Some:
     """The value that stands beside a name.
 
     v = value i, where name i is the name. Upper and lower case are alike.
@@ -83,7 +83,7 @@ def pick(name: str, names: Sequence[str], values: Some) -> Some:
     require(len(cells) == len(names), "Each name needs one value beside it.")
     places = _places(names)
     found = by_element(lambda each: len(_rows(each, places)), name)
-    require(found != 0, "A name is not in the list: add it there, or pick another.")
+    require(found != 0, "A name is not in the list: add it there, or choose another.")
     require(found == 1, "A name is in the list more than once: give each its own name.")
     rows = by_element(lambda each: _rows(each, places)[0], name)
     picked = cells[rows.astype(int) if np.ndim(rows) else rows]
@@ -91,8 +91,8 @@ def pick(name: str, names: Sequence[str], values: Some) -> Some:
     return Quantity(picked, values.units) if isinstance(values, Quantity) else picked
 
 
-@law
-def total(name: str, names: Sequence[str], amounts: Some) -> Some:
+@calculation
+def sum_where(name: str, names: Sequence[str], amounts: Some) -> Some:
     """Sum of what belongs to a name.
 
     S = Σ amount i, over all i where name i is the name. Nothing listed adds up to zero.
@@ -128,7 +128,7 @@ def total(name: str, names: Sequence[str], amounts: Some) -> Some:
     return Quantity(sums, amounts.units) if isinstance(amounts, Quantity) else sums
 
 
-@law
+@calculation
 def sum_of(amounts: Some) -> Some:
     """Sum of a whole column.
 
@@ -160,7 +160,7 @@ def sum_of(amounts: Some) -> Some:
     return Quantity(added, amounts.units) if isinstance(amounts, Quantity) else added
 
 
-@law
+@calculation
 def spun(
     name: str,
     names: Sequence[str],
@@ -205,13 +205,13 @@ def spun(
     ----------
     Definition of a sum.
     """
-    together = total(name, names, amounts) + total(name, second_names, second_amounts)
+    together = sum_where(name, names, amounts) + sum_where(name, second_names, second_amounts)
     if len(third_names):
-        together = together + total(name, third_names, third_amounts)
+        together = together + sum_where(name, third_names, third_amounts)
     return together if besides is None else together + besides
 
 
-@law
+@calculation
 def still_to_come(yarn: Mass, spun: Mass, gone: str | None = None) -> Mass:
     """Yarn that a lot will still give.
 
@@ -246,8 +246,8 @@ def still_to_come(yarn: Mass, spun: Mass, gone: str | None = None) -> Mass:
     return Quantity(np.where(np.asarray(rest) > SPECK, rest, 0.0)[()], "g") * share_still_there(gone)
 
 
-@law
-def tally(name: str, names: Sequence[str], amounts: Some) -> Ratio:
+@calculation
+def count_where(name: str, names: Sequence[str], amounts: Some) -> Ratio:
     """Number of records of a name.
 
     k = count of the amounts i where name i is the name. Blank ones do not count.
@@ -277,7 +277,7 @@ def tally(name: str, names: Sequence[str], amounts: Some) -> Ratio:
     """
     known = _cells(amounts)
     one = np.array([0.0 if _is_blank(cell) else 1.0 for cell in known])
-    return total(name, names, one)
+    return sum_where(name, names, one)
 
 
 def _cells(values) -> np.ndarray:

@@ -6,7 +6,7 @@ the one that lasts for the least length ends the yarn, and what is over of the o
 
 import numpy as np
 
-from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
@@ -14,7 +14,7 @@ NO_MASS = Quantity(0.0, "g")
 NO_GRIST = Quantity(0.0, "m/g")
 
 
-@law
+@calculation
 def to_spin(need: Length, in_skeins: Length, used: Mass | None = None) -> Length:
     """Length that a project still has to get from its lots.
 
@@ -52,7 +52,7 @@ def to_spin(need: Length, in_skeins: Length, used: Mass | None = None) -> Length
     return np.maximum(need - in_skeins, NOTHING)
 
 
-@law
+@calculation
 def component_needs(to_spin: Length, share: Ratio, planned: Grist, finer: Ratio, bought: Ratio) -> Mass:
     """Mass of one component that a project still takes.
 
@@ -90,7 +90,7 @@ def component_needs(to_spin: Length, share: Ratio, planned: Grist, finer: Ratio,
     return to_spin * share / (planned * np.where(np.asarray(bought) == 1, 1.0, finer)[()])
 
 
-@law
+@calculation
 def component_length(left: Mass, share: Ratio, planned: Grist, finer: Ratio, bought: Ratio) -> Length:
     """Length of yarn for which a component lasts.
 
@@ -127,7 +127,7 @@ def component_length(left: Mass, share: Ratio, planned: Grist, finer: Ratio, bou
     return left * planned * np.where(np.asarray(bought) == 1, 1.0, finer)[()] / share
 
 
-@law
+@calculation
 def component_over(left: Mass, needs: Mass) -> Mass:
     """What is over of a strand.
 
@@ -160,7 +160,7 @@ def component_over(left: Mass, needs: Mass) -> Mass:
     return left - needs
 
 
-@law
+@calculation
 def share_used(needs: Mass, left: Mass) -> Ratio:
     """Share that a project uses of what it has of a strand.
 
@@ -194,7 +194,7 @@ def share_used(needs: Mass, left: Mass) -> Ratio:
     return needs / left
 
 
-@law
+@calculation
 def least(come_1: Length, come_2: Length | None = None, come_3: Length | None = None, come_4: Length | None = None) -> Length:
     """Length for which the scarcest strand lasts.
 
@@ -234,7 +234,7 @@ def least(come_1: Length, come_2: Length | None = None, come_3: Length | None = 
     return shortest
 
 
-@law
+@calculation
 def left_in_the_end(come: Length, least: Length, share: Ratio, planned: Grist, finer: Ratio, bought: Ratio) -> Mass:
     """What stays over of a strand when the scarcest is used up.
 
@@ -270,7 +270,7 @@ def left_in_the_end(come: Length, least: Length, share: Ratio, planned: Grist, f
     return _mass(come - least, share, planned, finer, bought)
 
 
-@law
+@calculation
 def to_buy(
     least: Length,
     more: Length,
@@ -321,7 +321,7 @@ def to_buy(
     return _mass(lacking, share, planned, finer, bought) / (1.0 if kept is None else kept)
 
 
-@law
+@calculation
 def used_besides(used: Mass, logged: Mass) -> Mass:
     """What a finished piece took that no skein was logged for.
 
@@ -354,7 +354,7 @@ def used_besides(used: Mass, logged: Mass) -> Mass:
     return np.maximum(used - logged, NO_MASS)
 
 
-@law
+@calculation
 def taken_by_piece(rest: Mass, share: Ratio | None = None, design: str | None = None) -> Mass:
     """What a finished piece took of the lot of one component.
 

@@ -9,12 +9,12 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.texts import is_blank
 from workbookgen.units import Length, PerLength, Quantity, Ratio
 
 
-@law
+@calculation
 def called(name: str, size: str | None = None) -> str:
     """How a piece is called in a sentence.
 
@@ -46,7 +46,7 @@ def called(name: str, size: str | None = None) -> str:
     return by_element(lambda each: str(each), name) if size is None else by_element(lambda each, of: f"{each} ({of})", name, size)
 
 
-@law
+@calculation
 def covers(length: Length, wraps: PerLength) -> Ratio:
     """Area that a yarn covers, wrapped side by side.
 
@@ -81,7 +81,7 @@ def covers(length: Length, wraps: PerLength) -> Ratio:
     return (length / wraps).m_as("m^2")
 
 
-@law
+@calculation
 def covers_piece(length: Length, wraps: PerLength, name: str) -> Ratio:
     """Area that the yarn of a piece covers, wrapped side by side.
 
@@ -114,7 +114,7 @@ def covers_piece(length: Length, wraps: PerLength, name: str) -> Ratio:
     return covers(length, wraps)
 
 
-@law
+@calculation
 def in_this_yarn(length: Length, wraps: PerLength, wpi: PerLength) -> Length:
     """Length that a piece takes in another yarn.
 
@@ -150,7 +150,7 @@ def in_this_yarn(length: Length, wraps: PerLength, wpi: PerLength) -> Length:
     return length * (wpi / wraps).m_as("")
 
 
-@law
+@calculation
 def how_many_fit(area: Ratio, values: Sequence[float], pieces: Ratio) -> Ratio:
     """How many of the usual pieces the yarn is enough for.
 
@@ -185,7 +185,7 @@ def how_many_fit(area: Ratio, values: Sequence[float], pieces: Ratio) -> Ratio:
     return by_element(lambda each: float((known <= each).sum()), area) if np.ndim(area) == 0 else np.array([float((known <= each).sum()) for each in area])
 
 
-@law
+@calculation
 def enough_words(fits: Ratio, names: Sequence[str], values: Sequence[float], pieces: Ratio) -> str:
     """What the yarn is enough for, and for what it is not, in words.
 

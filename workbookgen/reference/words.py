@@ -6,7 +6,7 @@ quantity itself: yards are said in yards, grams in grams.
 
 from decimal import ROUND_HALF_UP, Decimal
 
-from workbookgen.reference.law import by_element, require
+from workbookgen.reference.calculation import by_element, require
 from workbookgen.units import Quantity
 
 # Unit of the registry -> how it is written, and how many decimals a person would say.

@@ -8,7 +8,7 @@ turned into it, and pint turns it into every other.
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Grist, Length, LinearDensity, Mass, Quantity, Ratio, ureg
 
 NOTHING = Quantity(0.0, "m")
@@ -37,7 +37,7 @@ SYSTEMS = {
 }
 
 
-@law
+@calculation
 def grist(length: Length, mass: Mass) -> Grist:
     """Grist of a yarn.
 
@@ -69,7 +69,7 @@ def grist(length: Length, mass: Mass) -> Grist:
     return length / mass
 
 
-@law
+@calculation
 def linear_density(length: Length, mass: Mass) -> LinearDensity:
     """Linear density of a yarn.
 
@@ -106,7 +106,7 @@ def _require_yarn(length, mass):
     require(mass > NO_MASS, "The mass of the yarn must be above zero.")
 
 
-@law
+@calculation
 def indirect_count(grist: Grist) -> Grist:
     """Indirect count of a yarn: cotton, worsted, run, lea, metric and their kin.
 
@@ -137,7 +137,7 @@ def indirect_count(grist: Grist) -> Grist:
     return grist
 
 
-@law
+@calculation
 def direct_count(grist: Grist) -> LinearDensity:
     """Direct count of a yarn: tex, decitex, denier, jute.
 
@@ -168,7 +168,7 @@ def direct_count(grist: Grist) -> LinearDensity:
     return 1 / grist
 
 
-@law
+@calculation
 def grist_of_density(linear_density: LinearDensity) -> Grist:
     """Grist of a yarn of known linear density.
 
@@ -199,7 +199,7 @@ def grist_of_density(linear_density: LinearDensity) -> Grist:
     return 1 / linear_density
 
 
-@law
+@calculation
 def grist_in_use(wanted: Grist | None = None, from_wraps: Grist | None = None) -> Grist:
     """Grist to make.
 
@@ -233,7 +233,7 @@ def grist_in_use(wanted: Grist | None = None, from_wraps: Grist | None = None) -
     return grist
 
 
-@law
+@calculation
 def grist_of(number: Ratio, system: str) -> Grist:
     """Grist of a yarn whose count is known.
 
@@ -284,7 +284,7 @@ def _of_number_one(system) -> tuple[float, float]:
     return (1 / one).m_as("yard/pound"), -1.0
 
 
-@law
+@calculation
 def mass_of_length(length: Length, grist: Grist) -> Mass:
     """Mass of a length of yarn.
 
@@ -317,7 +317,7 @@ def mass_of_length(length: Length, grist: Grist) -> Mass:
     return (length / grist).to("gram")
 
 
-@law
+@calculation
 def length_of_mass(mass: Mass, grist: Grist) -> Length:
     """Length of a mass of yarn.
 

@@ -47,8 +47,8 @@ def components(settings: Settings) -> Log:
             )),
             Group("What it takes", (
                 Result("grist", "Grist",
-                       "IF(pick(systems_direct, systems_name, system) = 1, 1 / (number * pick(systems_factor, systems_name, system)), "
-                       "number * pick(systems_factor, systems_name, system))",
+                       "IF(lookup(systems_direct, systems_name, system) = 1, 1 / (number * lookup(systems_factor, systems_name, system)), "
+                       "number * lookup(systems_factor, systems_name, system))",
                        yarn_count.grist_of, GRIST_US, digits=0),
                 Result("tex", "Tex", "1 / grist", yarn_count.direct_count, TEX),
                 Result("contribution", "In the yarn", "feed * strands * tex", plying.contribution, TEX, uses={"linear_density": "tex"},
@@ -70,7 +70,7 @@ def components(settings: Settings) -> Log:
                     for number, lot in ((1, "lot"), (2, "other_lot"))
                 ),
                 *content.of_component(),
-                Result("in_skeins", "Skeins of the design", "total(skeins_net, skeins_from_design, design)", stock.total, MASS,
+                Result("in_skeins", "Skeins of the design", "sum_where(skeins_net, skeins_from_design, design)", stock.sum_where, MASS,
                        uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_net"}, note="Weight of all skeins of the design."),
                 *(
                     lookup(f"lot_weight_{number}", "Lot bought", "fiber_weight", lot, MASS)

@@ -96,7 +96,7 @@ def _strands() -> tuple[Result, ...]:
         lookup("picked_share", "Share of the first strand", "components_share", "strand_1", SHARE, among="components_key"),
         *(lookup(f"share_{part}", "Of the weight", "components_share", f"strand_{part}", SHARE, among="components_key") for part in PARTS[1:]),
         Result("share_1", "Of the weight", "IF(given(picked_share), picked_share, 1)", content.strand_share, SHARE, uses={"lot": "lot_1", "found": "picked_share"}, only_if='lot_1 <> ""'),
-        Result("untold", "Strands of which something is open", "total(components_untold, components_of, of_design)", stock.total, NUMBER, digits=0,
+        Result("untold", "Strands of which something is open", "sum_where(components_untold, components_of, of_design)", stock.sum_where, NUMBER, digits=0,
                uses={"name": "of_design", "names": "components_of", "amounts": "components_untold"}),
     )
 
@@ -109,7 +109,7 @@ def _fibers() -> tuple[Result, ...]:
             number = 3 * (part - 1) + place
             found += [
                 lookup(f"fiber_{number}", "Fiber", f"fiber_generic_{place}", f"lot_{part}"),
-                Result(f"part_{number}", "In the yarn", f"share_{part} * pick(fiber_{share}, fiber_listed, lot_{part})", content.share_in_yarn, SHARE,
+                Result(f"part_{number}", "In the yarn", f"share_{part} * lookup(fiber_{share}, fiber_listed, lot_{part})", content.share_in_yarn, SHARE,
                        uses={"strand": f"share_{part}", "lot": f"lot_{part}", "lots": "fiber_listed", "shares": f"fiber_{share}"}),
             ]
     return tuple(found)

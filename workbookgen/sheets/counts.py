@@ -81,8 +81,8 @@ COUNTS = Card(
         )),
         Group("Worked out", (
             Result("grist", "Grist",
-                   "IF(pick(systems_direct, systems_name, system) = 1, 1 / (number * pick(systems_factor, systems_name, system)), "
-                   "number * pick(systems_factor, systems_name, system))",
+                   "IF(lookup(systems_direct, systems_name, system) = 1, 1 / (number * lookup(systems_factor, systems_name, system)), "
+                   "number * lookup(systems_factor, systems_name, system))",
                    yarn_count.grist_of, GRIST_US, digits=1),
             _indirect("grist_m_100g", "Grist", GRIST_METRIC),
             _direct("tex", "Tex", TEX, "Grams in 1,000 m."),
@@ -118,12 +118,12 @@ FOLDED = Card(
         )),
         Group("Worked out", (
             Result("of_number", "Grist of that number",
-                   "IF(pick(systems_direct, systems_name, system) = 1, 1 / (number * pick(systems_factor, systems_name, system)), "
-                   "number * pick(systems_factor, systems_name, system))",
+                   "IF(lookup(systems_direct, systems_name, system) = 1, 1 / (number * lookup(systems_factor, systems_name, system)), "
+                   "number * lookup(systems_factor, systems_name, system))",
                    yarn_count.grist_of, GRIST_US, digits=0),
-            Result("grist", "Grist", "of_number / IF(pick(notations_whole, notations_name, notation) = 1, 1, ends)", plying.folded_grist, GRIST_US, digits=0,
+            Result("grist", "Grist", "of_number / IF(lookup(notations_whole, notations_name, notation) = 1, 1, ends)", plying.folded_grist, GRIST_US, digits=0,
                    uses={"grist": "of_number"}, note="Of the folded yarn, without take-up, as the trade counts it."),
-            Result("grist_m_100g", "Grist", "of_number / IF(pick(notations_whole, notations_name, notation) = 1, 1, ends)", plying.folded_grist, GRIST_METRIC,
+            Result("grist_m_100g", "Grist", "of_number / IF(lookup(notations_whole, notations_name, notation) = 1, 1, ends)", plying.folded_grist, GRIST_METRIC,
                    uses={"grist": "of_number"}),
             _direct("tex", "Tex", TEX),
             Result("end_tex", "Tex of each end", "tex / ends", plying.singles_for, TEX, uses={"plied": "tex", "strands": "ends"}, leaves=("take_up", "shrinkage")),

@@ -93,7 +93,7 @@ def guide(settings: Settings) -> Log:
                        note="Scoured weight of a fleece in the middle of both ranges."),
                 Result("diameter", "Fiber, middle", "(diameter_low + diameter_high) / 2", fiber.midpoint, FIBER_DIAMETER, width=9,
                        uses={"low": "diameter_low", "high": "diameter_high"}, only_if="diameter_low <= diameter_high"),
-                Result("grade", "Wool grade", "band(grades_name, grades_from, diameter)", fiber.wool_grade, None,
+                Result("grade", "Wool grade", "class_of(grades_name, grades_from, diameter)", fiber.wool_grade, None,
                        uses={"fiber_diameter": "diameter"}, width=16,
                        note="The US grade of wool of this mean diameter."),
             )),
@@ -131,10 +131,10 @@ def learned() -> tuple[Result, ...]:
         result
         for key, label, published, seen in LEARNED
         for result in (
-            Result(f"lots_{key}", f"{label}, lots", f"tally({seen}, fiber_seen_kind, name)", stock.tally, NUMBER, digits=0, width=9,
+            Result(f"lots_{key}", f"{label}, lots", f"count_where({seen}, fiber_seen_kind, name)", stock.count_where, NUMBER, digits=0, width=9,
                    uses={"names": "fiber_seen_kind", "amounts": seen}, note="Your lots in which this was weighed."),
-            Result(f"own_{key}", f"{label}, own", f"total({seen}, fiber_seen_kind, name) / tally({seen}, fiber_seen_kind, name)", learning.observed, SHARE, width=9,
-                   uses={"names": "fiber_seen_kind", "shares": seen}, only_if=f"tally({seen}, fiber_seen_kind, name) > 0", note="Mean of your own lots."),
+            Result(f"own_{key}", f"{label}, own", f"sum_where({seen}, fiber_seen_kind, name) / count_where({seen}, fiber_seen_kind, name)", learning.observed, SHARE, width=9,
+                   uses={"names": "fiber_seen_kind", "shares": seen}, only_if=f"count_where({seen}, fiber_seen_kind, name) > 0", note="Mean of your own lots."),
             Result(f"used_{key}", f"{label}, used", f"IF(AND(given(own_{key}), lots_{key} >= 3), own_{key}, {published})", learning.in_use, SHARE, width=9,
                    uses={"published": published, "observed": f"own_{key}", "observations": f"lots_{key}"}, leaves=("enough",),
                    only_if=f"OR(given({published}), AND(given(own_{key}), lots_{key} >= 3))",

@@ -50,8 +50,8 @@ def estimates(settings: Settings) -> Log:
                 Input("piece_mass", "Piece like it", ANY, MASS, width=9, help="Weight of a piece like the one you want."),
             )),
             Group("By swatch", (
-                Result("area", "Area of the parts", "total(pieces_area, pieces_of, project)", trade.area_in_all, AREA,
-                       uses={"projects": "pieces_of", "areas": "pieces_area"}, only_if="total(pieces_area, pieces_of, project) > 0"),
+                Result("area", "Area of the parts", "sum_where(pieces_area, pieces_of, project)", trade.area_in_all, AREA,
+                       uses={"projects": "pieces_of", "areas": "pieces_area"}, only_if="sum_where(pieces_area, pieces_of, project) > 0"),
                 Result("swatch_area", "Swatch", "swatch_width * swatch_height", trade.swatch_area, AREA,
                        uses={"width": "swatch_width", "height": "swatch_height"}),
                 Result("by_swatch", "Yarn", "area / swatch_area * swatch_mass * grist", trade.from_swatch, LENGTH,

@@ -28,7 +28,7 @@ TICKETS = Tickets(
     ),
     foot="own_words",
     beside=BESIDE,
-    told=("content_told",),
+    results=("content_told",),
     notes=(
         "Eight to a page, on A4 or Letter, 61 mm (2.4 in) high. Cut at the marks.",
         "An empty line leaves an empty label: go on where a used sheet of labels ends.",

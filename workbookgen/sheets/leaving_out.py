@@ -102,6 +102,6 @@ def _falls(full: Planner, block: Block, field: Input | Result, fallen: Collectio
         bool(needed)
         or bool(field.condition.one_of) and field.condition.one_of <= lost
         or bool(lost & field.text.placed)
-        or any(lost & set(pick) for pick in field.text.picks)
+        or any(lost & set(lookup) for lookup in field.text.lookups)
         or bool(sums) and all(lost & set(each) for each in sums)
     )

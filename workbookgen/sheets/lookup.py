@@ -12,4 +12,4 @@ def lookup(key: str, label: str, column: str, chosen: str, unit: Kind | None = N
     log (`fiber_listed`) unless `among` says otherwise.
     """
     among = among or f"{column.partition('_')[0]}_listed"
-    return Result(key, label, f"pick({column}, {among}, {chosen})", stock.pick, unit, uses={"name": chosen, "names": among, "values": column}, **more)
+    return Result(key, label, f"lookup({column}, {among}, {chosen})", stock.lookup, unit, uses={"name": chosen, "names": among, "values": column}, **more)

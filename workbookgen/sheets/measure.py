@@ -145,12 +145,12 @@ def measure(settings: Settings) -> Card:
                 Result("wpi", "Wraps per inch", "IF(given(used_counted_wpi), used_counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS,
                        uses={"counted": "used_counted_wpi", "expected": "expected_wpi"}, only_if="OR(given(used_counted_wpi), given(expected_wpi))"),
                 Result("weight_class", "Yarn weight class",
-                       'IF(band(classes_name, classes_past, wpi, 0.9999999) = band(classes_name, classes_from, wpi, 1.0000001), '
-                       'band(classes_name, classes_from, wpi, 1.0000001), '
-                       'band(classes_name, classes_past, wpi, 0.9999999) & " to " & band(classes_name, classes_from, wpi, 1.0000001))',
+                       'IF(class_of(classes_name, classes_past, wpi, 0.9999999) = class_of(classes_name, classes_from, wpi, 1.0000001), '
+                       'class_of(classes_name, classes_from, wpi, 1.0000001), '
+                       'class_of(classes_name, classes_past, wpi, 0.9999999) & " to " & class_of(classes_name, classes_from, wpi, 1.0000001))',
                        diameter.yarn_weight_class, None, uses={"wraps": "wpi"}),
-                Result("fewest", "Stitches, from", "band(classes_fewest, classes_past, wpi, 0.9999999)", gauge.fewest_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
-                Result("stitches", "Stitches, to", "band(classes_most, classes_from, wpi, 1.0000001)", gauge.most_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
+                Result("fewest", "Stitches, from", "class_of(classes_fewest, classes_past, wpi, 0.9999999)", gauge.fewest_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
+                Result("stitches", "Stitches, to", "class_of(classes_most, classes_from, wpi, 1.0000001)", gauge.most_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
                 Result("gauge", "Gauge to expect",
                        'IF(fewest = 0, "up to ", said(fewest) & " to ") & said(stitches) & " stitches in 4 in (10 cm), plain; a swatch decides"',
                        gauge.gauge_words, None, uses={"most": "stitches"}, width=40),
@@ -167,7 +167,7 @@ def measure(settings: Settings) -> Card:
                 Result("wrong", "What is wrong", f'IF(given(message), message, IF(given(log_fault), "In the log: " & log_fault, "{TOO_HEAVY}"))',
                        measuring.wrong_words, None, uses={"fault": "log_fault", "gross": "used_gross"},
                        only_if="OR(given(message), given(log_fault), AND(given(used_gross), NOT(given(net))))"),
-                *(_named(key, label, verdict, law) for key, label, verdict, law in (
+                *(_named(key, label, verdict, calculation) for key, label, verdict, calculation in (
                     ("goes_with", "Goes together with", groups.TOGETHER, measuring.goes_with),
                     ("alternates_with", "Alternate rows with", groups.ALTERNATE, measuring.alternates_with),
                     ("apart_from", "Keep apart from", groups.APART, measuring.apart_from),
@@ -180,7 +180,7 @@ def measure(settings: Settings) -> Card:
             )),
             Group("What it can become", uses.enough_for("finished", "wpi")),
             Group("Its lot", (
-                Result("lot_skeins", "Skeins of its lot", "tally(skeins_grist_yd_lb, skeins_from_lot, log_lot)", stock.tally, NUMBER, digits=0,
+                Result("lot_skeins", "Skeins of its lot", "count_where(skeins_grist_yd_lb, skeins_from_lot, log_lot)", stock.count_where, NUMBER, digits=0,
                        uses={"name": "log_lot", "names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
                 Result("lot_words", "Its lot",
                        'IF(given(skein), IF(given(log_lot), log_lot & ", " & IF(lot_skeins = 1, "1 skein", said(lot_skeins) & " skeins"), "it is of no single lot in the log"), '
@@ -191,8 +191,8 @@ def measure(settings: Settings) -> Card:
                 )),
                 Result("off", "Off the mean", "grist / lot_mean - 1", statistics.relative_deviation, SHARE, uses={"value": "grist", "mean": "lot_mean"}),
                 Result("chart_y", "On the chart", drawn("off"), measuring.on_the_chart, SHARE, uses={"deviation": "off"}, digits=0),
-                Result("chart_x", "At", "IF(tally(measure_points_x, measure_points_name, skein) > 0, "
-                       "total(measure_points_x, measure_points_name, skein) / tally(measure_points_x, measure_points_name, skein), 0 - 1)", measuring.where_drawn, NUMBER,
+                Result("chart_x", "At", "IF(count_where(measure_points_x, measure_points_name, skein) > 0, "
+                       "sum_where(measure_points_x, measure_points_name, skein) / count_where(measure_points_x, measure_points_name, skein), 0 - 1)", measuring.where_drawn, NUMBER,
                        uses={"name": "skein", "names": "measure_points_name", "amounts": "measure_points_x"}, digits=0),
                 Result("limit", "Limit", "lot_grubbs * lot_variation", measuring.limit_off, SHARE, uses={"times": "lot_grubbs", "variation": "lot_variation"}),
             )),
@@ -229,7 +229,7 @@ def _of_lot(key: str, label: str, column: str, unit: Kind) -> Result:
     return lookup(f"lot_{key}", label, f"fiber_{column}", "log_lot", unit)
 
 
-def _named(key: str, label: str, verdict: str, law) -> Result:
+def _named(key: str, label: str, verdict: str, calculation) -> Result:
     """The first skeins of a verdict by name, and how many more."""
     of = f'SUMPRODUCT((measure_points_verdict = "{verdict}") * 1)'
 
@@ -237,7 +237,7 @@ def _named(key: str, label: str, verdict: str, law) -> Result:
         return f'INDEX(measure_points_name, SUMPRODUCT(SMALL((measure_points_verdict <> "{verdict}") * 1000 + measure_points_line, {place})))'
 
     text = f'{name(1)} & IF({of} > 1, ", " & {name(2)}, "") & IF({of} > 2, ", " & {name(3)}, "") & IF({of} > 3, " and " & ({of} - 3) & " more", "")'
-    return Result(key, label, f'IF({of} = 0, "none", {text})', law, None,
+    return Result(key, label, f'IF({of} = 0, "none", {text})', calculation, None,
                   uses={"names": "measure_points_name", "verdicts": "measure_points_verdict", "lines": "measure_points_line", "deviation": "off"},
                   only_if="off >= 0 - 1")
 
@@ -264,8 +264,8 @@ def points() -> Log:
             Result("off", "Off the mean", "grist / measure_lot_mean - 1", statistics.relative_deviation, SHARE, uses={"value": "grist", "mean": "measure_lot_mean"}),
             Result("y", "Drawn at", drawn("off"), measuring.on_the_chart, SHARE, uses={"deviation": "off"}, digits=0),
             *(
-                Result(side, f"Limit, {side}", f"IF(given(measure_limit), {sign}measure_limit, 0 - 1)", law, SHARE, uses={"limit": "measure_limit"}, digits=0)
-                for side, sign, law in (("low", "0 - ", measuring.low_on_the_chart), ("high", "", measuring.high_on_the_chart))
+                Result(side, f"Limit, {side}", f"IF(given(measure_limit), {sign}measure_limit, 0 - 1)", calculation, SHARE, uses={"limit": "measure_limit"}, digits=0)
+                for side, sign, calculation in (("low", "0 - ", measuring.low_on_the_chart), ("high", "", measuring.high_on_the_chart))
             ),
         ), printed=False),
     ))

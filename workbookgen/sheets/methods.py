@@ -1,6 +1,6 @@
 """Methods: the words of the trade, and every calculation, taken from the pages of the reference functions.
 
-A page is a function's docstring: its title, its law, where it is valid, and who says so.
+A page is a function's docstring: its title, its formula, where it is valid, and who says so.
 Nothing is told twice; a result without a page cannot be described.
 """
 
@@ -34,7 +34,7 @@ class Page:
     """What the docstring of a reference function says."""
 
     title: str
-    law: str
+    formula: str
     symbols: str
     valid: str
     source: str
@@ -76,7 +76,7 @@ def chapter(sheets: tuple[Sheet, ...]) -> Chapter:
     pages = [page(function) for function in shown]
     columns = (
         Column("what", "Calculation", tuple(each.title for each in pages)),
-        Column("law", "How", tuple(each.law for each in pages)),
+        Column("law", "How", tuple(each.formula for each in pages)),
         Column("where", "Shown as", tuple(_places(places) for places in shown.values())),
         Column("symbols", "Symbols", tuple(each.symbols for each in pages)),
         Column("valid", "Holds", tuple(each.valid.removeprefix("Valid ") for each in pages)),

@@ -39,7 +39,7 @@ def per_mass(settings: Settings) -> Kind:
     return by_mass(Unit(f"{settings.currency}/oz", "1 / ounce", f"1/{OZ}"), hundred)
 
 
-# What each stage leaves of an offer: its number, key, label, the share it is known by, the law and its reference.
+# What each stage leaves of an offer: its number, key, label, the share it is known by, the calculation and its reference.
 STAGES = (
     (1, "skirted", "Skirted", "skirting", "weight * (1 - {share})", trade.after_skirting, "weight"),
     (2, "clean", "Clean fiber", "yield", "skirted * {share}", trade.after_scouring, "skirted"),
@@ -49,11 +49,11 @@ STAGES = (
 DOUBTED = ((1, "own_skirting", "doubts_skirting"), (2, "own_yield", "yield_doubt"), (3, "own_preparation", "preparation_doubt"), (4, "own_spinning", "doubts_spinning"))
 
 
-def _after(number: int, key: str, label: str, step: str, law: str, reference, before: str) -> Result:
+def _after(number: int, key: str, label: str, step: str, calculation: str, reference, before: str) -> Result:
     own, expected = f"own_{step}", f"expected_{step}"
-    law = law.format(share=f"IF(given({own}), {own}, {expected})")
+    calculation = calculation.format(share=f"IF(given({own}), {own}, {expected})")
     uses = {"own": own, "guide": expected} | ({"scoured": "clean"} if before == "clean" else {})
-    return Result(key, label, f"IF(stage > {number}, {before}, {law})", reference, MASS, uses=uses, leaves=("weighed", "second", "second_way") if number == 3 else ("weighed",),
+    return Result(key, label, f"IF(stage > {number}, {before}, {calculation})", reference, MASS, uses=uses, leaves=("weighed", "second", "second_way") if number == 3 else ("weighed",),
                   only_if=f"OR(stage > {number}, given({own}), given({expected}))", note="Expected, of all that is offered.")
 
 

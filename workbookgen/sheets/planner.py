@@ -108,7 +108,7 @@ def planner(settings: Settings) -> Planner:
         fallen, absent, cautions = left.fallen, {key: full.by_key[key] for key in left.fallen}, left.cautions
     proven = proofs.with_trials(proofs.without(fallen), working)
     reference = _reference(methods.chapter(working), proofs.chapter(proven), facts, origin.chapter(settings))
-    first = desk.sheet(settings, proofs.told(proven), working, cautions)
+    first = desk.sheet(settings, proofs.verdict(proven), working, cautions)
     sheets = (left.kept(first) if left else first, *(sheet.answered_twice() for sheet in working), reference)
     sheet_of = sheets_of_chapters(sheets)
     return Planner(

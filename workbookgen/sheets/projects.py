@@ -68,14 +68,14 @@ def projects(settings: Settings) -> Log:
                        note="For the yarn needed. The reserve does not lower it."),
                 Result("length", "Yarn, reserve in", "need * (1 + margin)", project.yarn_length, LENGTH, uses={"length_wanted": "need"}, note="What to have: the yarn needed, and the reserve."),
                 Result("surplus", "Over, reserve kept", "have - length", project.surplus, LENGTH, uses={"need": "length"}, width=11, note="Below zero the reserve is not whole, or worse."),
-                Result("free", "In free skeins", "IF(given(design), total(skeins_finished_yd, skeins_free_design, design), 0)"
-                       + "".join(f" + IF(given({lot}), total(skeins_finished_yd, skeins_free_lot, {lot}), 0)" for lot in LOTS),
+                Result("free", "In free skeins", "IF(given(design), sum_where(skeins_finished_yd, skeins_free_design, design), 0)"
+                       + "".join(f" + IF(given({lot}), sum_where(skeins_finished_yd, skeins_free_lot, {lot}), 0)" for lot in LOTS),
                        belongings.free_skeins, LENGTH,
                        uses={"designs": "skeins_free_design", "lots": "skeins_free_lot", "amounts": "skeins_finished_yd"},
                        only_if=f"OR(given(design), {ANY_LOT[3:]}", note="Skeins of this yarn that belong to no project. They are not counted: choose the project beside them on the sheet Skeins."),
             )),
             Group("Needed", (
-                Result("estimated", "Estimated", "total(estimates_yarn, estimates_of, name) + total(weavings_yarn, weavings_of, name) + total(weavings_weft_apart, weavings_weft_of, name)", stock.spun, LENGTH,
+                Result("estimated", "Estimated", "sum_where(estimates_yarn, estimates_of, name) + sum_where(weavings_yarn, weavings_of, name) + sum_where(weavings_weft_apart, weavings_weft_of, name)", stock.spun, LENGTH,
                        uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn",
                              "third_names": "weavings_weft_of", "third_amounts": "weavings_weft_apart"}, leaves=("besides",),
                        note="For this project, from the sheets Knitting and Weaving."),
@@ -102,16 +102,16 @@ def projects(settings: Settings) -> Log:
                        note="Weight of yarn on each, so that all are alike."),
             )),
             Group("Its skeins", (
-                Result("in_skeins", "In skeins", "total(skeins_finished_yd, skeins_for_project, name)", stock.total, LENGTH,
+                Result("in_skeins", "In skeins", "sum_where(skeins_finished_yd, skeins_for_project, name)", stock.sum_where, LENGTH,
                        uses={"names": "skeins_for_project", "amounts": "skeins_finished_yd"}, note="Finished length of the skeins that belong to this project."),
-                Result("skeins", "Skeins", "tally(skeins_grist_yd_lb, skeins_for_project, name)", stock.tally, NUMBER, digits=0, width=8,
+                Result("skeins", "Skeins", "count_where(skeins_grist_yd_lb, skeins_for_project, name)", stock.count_where, NUMBER, digits=0, width=8,
                        uses={"names": "skeins_for_project", "amounts": "skeins_grist_yd_lb"}, note="Of these, those that were weighed."),
                 _of_skeins("grist_sum", "Grists, summed", "skeins_grist_yd_lb", GRIST_US),
                 _of_skeins("grist_squares", "Grists², summed", "skeins_grist_square", SQUARE_GRIST),
                 Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST_US, digits=0,
                        uses={"total": "grist_sum", "count": "skeins"}, only_if="skeins > 0"),
                 fiber.variation_of_grist("Between its skeins; 5 to 15% is usual for handspun (common practice, no source)."),
-                Result("used_logged", "Used, in skeins", "total(skeins_net, skeins_of_project, name)", stock.total, MASS,
+                Result("used_logged", "Used, in skeins", "sum_where(skeins_net, skeins_of_project, name)", stock.sum_where, MASS,
                        uses={"names": "skeins_of_project", "amounts": "skeins_net"}, note="Weight of all skeins logged for it, those that are gone too."),
                 Result("used_rest", "Used besides", "MAX(0, used - used_logged)", strands.used_besides, MASS, uses={"logged": "used_logged"},
                        note="What a finished piece took that no skein was logged for: it is taken off its lots."),
@@ -190,7 +190,7 @@ def _of_sample(key: str, label: str, unit) -> Result:
 
 def _of_skeins(key: str, label: str, column: str, unit, width: int = 8) -> Result:
     """A sum over the skeins of the project."""
-    return Result(key, label, f"total({column}, skeins_for_project, name)", stock.total, unit,
+    return Result(key, label, f"sum_where({column}, skeins_for_project, name)", stock.sum_where, unit,
                   uses={"names": "skeins_for_project", "amounts": column}, digits=0, width=width)
 
 

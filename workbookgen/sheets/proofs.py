@@ -42,7 +42,7 @@ def with_trials(table: ProofTable, sheets: Iterable[Sheet]) -> ProofTable:
     return replace(table, trials=(*read_trials(), *sound))
 
 
-def told(table: ProofTable) -> str:
+def verdict(table: ProofTable) -> str:
     """How many checks there are, and how many of them somebody printed."""
     known = Counter(proof.provenance for proof in table.proofs)
     rest = table.rows - known["read"] - known["derived"]

@@ -71,11 +71,11 @@ def samples(settings: Settings) -> Log:
                 Result("count", "Readings", f"readings({words})", statistics.count, NUMBER, uses=OF_READINGS, digits=0,
                        only_if=f"readings({words}) > 0"),
                 Result("wpi", "Wraps, mean", f"mean({words})", statistics.mean, THREADS, uses=OF_READINGS, only_if=f"readings({words}) > 0"),
-                Result("spread", "Spread", f"spread({words})", statistics.deviation, THREADS, uses=OF_READINGS, digits=2,
+                Result("spread", "Spread", f"stdev({words})", statistics.deviation, THREADS, uses=OF_READINGS, digits=2,
                        only_if=f"readings({words}) > 1", note="Standard deviation of the readings."),
                 Result("variation", "CV", "spread / wpi", statistics.variation, SHARE, uses={"deviation": "spread", "mean": "wpi"},
                        note="Coefficient of variation: spread over mean."),
-                Result("half_width", "95% within ±", "band(quantiles_t, quantiles_readings, count) * spread / SQRT(count)", statistics.half_width, THREADS,
+                Result("half_width", "95% within ±", "class_of(quantiles_t, quantiles_readings, count) * spread / SQRT(count)", statistics.half_width, THREADS,
                        uses={"deviation": "spread"}, digits=2, note="The mean of very many readings lies this near, 19 times in 20."),
                 Result("readings_words", "Readings to take",
                        'IF(count < 3, (3 - count) & " more to see how they vary", IF(IF(given(in_all), in_all <= 5, 1 = 0), IF(in_all > count, (in_all - count) & " more", "enough"), '

@@ -123,9 +123,9 @@ def skeins(settings: Settings) -> Log:
                        only_if="OR(given(counted_wpi), given(expected_wpi))",
                        note="Your own count, or the expected one."),
                 Result("weight_class", "Yarn weight class",
-                       'IF(band(classes_name, classes_past, wpi, 0.9999999) = band(classes_name, classes_from, wpi, 1.0000001), '
-                       'band(classes_name, classes_from, wpi, 1.0000001), '
-                       'band(classes_name, classes_past, wpi, 0.9999999) & " to " & band(classes_name, classes_from, wpi, 1.0000001))',
+                       'IF(class_of(classes_name, classes_past, wpi, 0.9999999) = class_of(classes_name, classes_from, wpi, 1.0000001), '
+                       'class_of(classes_name, classes_from, wpi, 1.0000001), '
+                       'class_of(classes_name, classes_past, wpi, 0.9999999) & " to " & class_of(classes_name, classes_from, wpi, 1.0000001))',
                        diameter.yarn_weight_class, None, uses={"wraps": "wpi"}, width=26,
                        note="By wraps per inch. The published classes overlap, so that several may be named; sources differ."),
             )),
@@ -206,7 +206,7 @@ def doubts(few: bool) -> tuple[Result, ...]:
     Then the project adds them up, once: a skein that looked through all the others would make twenty thousand slow.
     """
     of_reel = (
-        Result("reel_sum", "All of that reel", "total(skeins_reel_part, skeins_pair, pair)", stock.total, LENGTH,
+        Result("reel_sum", "All of that reel", "sum_where(skeins_reel_part, skeins_pair, pair)", stock.sum_where, LENGTH,
                uses={"name": "pair", "names": "skeins_pair", "amounts": "skeins_reel_part"})
         if few
         else lookup("reel_sum", "All of its project", "projects_reel_sum", "for_project", LENGTH)

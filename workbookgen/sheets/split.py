@@ -94,7 +94,7 @@ def members(settings: Settings) -> Log:
                 Result("pays", "Pays", "coins * split_coin", split.of_steps, amount, uses={"steps": "coins", "step": "split_coin"}, note="By the weight that is got, in whole coins."),
             )),
             Group("Worked out", (
-                Result("line", "Line", "pick(lists_number, members_listed, name)", split.line, NUMBER, uses={"names": "members_listed"}, digits=0),
+                Result("line", "Line", "lookup(lists_number, members_listed, name)", split.line, NUMBER, uses={"names": "members_listed"}, digits=0),
                 Result("asked", "Asks for", "wanted", split.asked, MASS, only_if="line >= 1"),
                 Result("part", "Parts", "IF(given(wanted), 0, parts)", split.part, NUMBER, only_if="line >= 1"),
                 Result("claim", "Is due", "IF(given(wanted), wanted, split_rest * part / split_parts)", split.claim, MASS, uses={"rest": "split_rest", "parts": "split_parts"},

@@ -27,7 +27,7 @@ def own_losses() -> tuple[Input, ...]:
 
 def stage() -> Result:
     """How far the fiber was worked when bought."""
-    return Result("stage", "Stage", "pick(states_stage, states_name, state)", fiber.stage, NUMBER,
+    return Result("stage", "Stage", "lookup(states_stage, states_name, state)", fiber.stage, NUMBER,
                   digits=0, width=7, note="1 raw, 2 skirted, 3 washed, 4 prepared, 5 yarn.")
 
 
@@ -100,13 +100,13 @@ def weights_down() -> tuple[Result, ...]:
     )
 
 
-def _after(key: str, label: str, number: int, step: str, law: str, reference, before: str) -> Result:
+def _after(key: str, label: str, number: int, step: str, calculation: str, reference, before: str) -> Result:
     weighed, own, expected = f"{key}_weighed", f"own_{step}", f"expected_{step}"
-    law = law.format(share=f"IF(given({own}), {own}, {expected})")
+    calculation = calculation.format(share=f"IF(given({own}), {own}, {expected})")
     return Result(
         key,
         label,
-        f"IF(stage > {number}, {before}, IF(given({weighed}), {weighed}, {law}))",
+        f"IF(stage > {number}, {before}, IF(given({weighed}), {weighed}, {calculation}))",
         reference,
         MASS,
         uses={"weighed": weighed, "own": own, "guide": expected},
@@ -199,13 +199,13 @@ def weights_up() -> tuple[Result, ...]:
     )
 
 
-def _before(key: str, label: str, number: int, step: str, law: str, reference, after: str, note: str) -> Result:
+def _before(key: str, label: str, number: int, step: str, calculation: str, reference, after: str, note: str) -> Result:
     own, expected = f"own_{step}", f"expected_{step}"
-    law = law.format(share=f"IF(given({own}), {own}, {expected})")
+    calculation = calculation.format(share=f"IF(given({own}), {own}, {expected})")
     return Result(
         key,
         label,
-        f"IF(stage > {number}, {after}, {law})",
+        f"IF(stage > {number}, {after}, {calculation})",
         reference,
         MASS,
         uses={"own": own, "guide": expected},

@@ -14,8 +14,8 @@ CHAPTER = "Structures"
 ANY = Number(above=0, most=10_000_000)
 LOSS = Number(least=0, below=1)
 STRANDS = Number(least=1, most=12, whole=True)
-ENDS = "pick(structures_ends, structures_name, structure)"
-CABLED = "pick(structures_cabled, structures_name, structure)"
+ENDS = "lookup(structures_ends, structures_name, structure)"
+CABLED = "lookup(structures_cabled, structures_name, structure)"
 
 
 def chapter(settings: Settings) -> Chapter:

@@ -85,13 +85,13 @@ def _part(part: int) -> tuple[Result, ...]:
 
 
 def _of_lots(words, column: str) -> str:
-    return " + ".join(f"IF(given({lot}), total({column}, fiber_listed, {lot}), 0)" for lot in words)
+    return " + ".join(f"IF(given({lot}), sum_where({column}, fiber_listed, {lot}), 0)" for lot in words)
 
 
 def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Result, ...]:
     spare = {"leaves": () if part == 1 else ("lot_3",)}
-    taken = " + ".join(f"IF(given({lot}), total(fiber_to_come, fiber_listed, {lot}) * total(fiber_promised, fiber_listed, {lot}), 0)" for lot in words)
-    squares = "total(fiber_needs_square, fiber_listed, @_lot_a)"
+    taken = " + ".join(f"IF(given({lot}), sum_where(fiber_to_come, fiber_listed, {lot}) * sum_where(fiber_promised, fiber_listed, {lot}), 0)" for lot in words)
+    squares = "sum_where(fiber_needs_square, fiber_listed, @_lot_a)"
     factor = "IF(@_bought = 1, 1, finer)"
     of_yarn = {"share": "@_share", "bought": "@_bought"}
     return (

@@ -69,9 +69,9 @@ WANTED = Card(
         )),
         Group("Worked out", (
             Result("tex", "Tex", "1 / grist", yarn_count.direct_count, TEX),
-            Result("turns", "Turns", "multiplier * pick(twists_scale, twists_name, system) / SQRT(1000 * tex)", trade.turns, TWIST,
+            Result("turns", "Turns", "multiplier * lookup(twists_scale, twists_name, system) / SQRT(1000 * tex)", trade.turns, TWIST,
                    uses={"linear_density": "tex"}, note="Twist factor times the root of the count."),
-            Result("turns_m", "Turns", "multiplier * pick(twists_scale, twists_name, system) / SQRT(1000 * tex)", trade.turns, TWIST_PER_METER,
+            Result("turns_m", "Turns", "multiplier * lookup(twists_scale, twists_name, system) / SQRT(1000 * tex)", trade.turns, TWIST_PER_METER,
                    uses={"linear_density": "tex"}),
             *factors("turns"),
             Result("diameter", "Diameter", "SQRT(4 * tex / (PI() * thickness_fiber_density * thickness_packing))", diameter.yarn_diameter, YARN_DIAMETER,

@@ -33,9 +33,9 @@ def designs(settings: Settings) -> Log:
                 Input("wanted", "Yarn wanted", ANY, LENGTH, help="Length of finished yarn to make of it."),
             )),
             Group("The yarn", (
-                Result("tex", "Tex", "total(components_contribution, components_of, name)", plying.resultant, TEX,
+                Result("tex", "Tex", "sum_where(components_contribution, components_of, name)", plying.resultant, TEX,
                        uses={"design": "name", "designs": "components_of", "contributions": "components_contribution"},
-                       only_if="total(components_contribution, components_of, name) > 0",
+                       only_if="sum_where(components_contribution, components_of, name) > 0",
                        note="Linear densities of the components add, each as often as it is there."),
                 Result("grist_yd_lb", "Grist", "1 / tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "tex"}),
                 Result("grist_m_100g", "Grist", "1 / tex", yarn_count.grist_of_density, GRIST_METRIC, uses={"linear_density": "tex"}),

@@ -1,7 +1,7 @@
-"""The laws of the library, and arguments that each of them takes.
+"""The calculations of the library, and arguments that each of them takes.
 
 Three tests need a right call before they can spoil it: that arrays give what single values
-give, that a wrong dimension is refused, and that what is not a number is refused. A law
+give, that a wrong dimension is refused, and that what is not a number is refused. A calculation
 stands here more than once when its arguments exclude each other. `yarn` and `work` hold the
 arguments.
 """
@@ -71,7 +71,7 @@ ANY_KIND = {
 }
 
 
-def public_laws():
+def public_calculations():
     """Every calculation that the subjects of the library offer."""
     return [
         (f"{subject}.{name}", function)
@@ -82,8 +82,8 @@ def public_laws():
 
 
 def label(example):
-    law, arguments = example
-    return f"{law.__name__}-{'-'.join(arguments)}"
+    calculation, arguments = example
+    return f"{calculation.__name__}-{'-'.join(arguments)}"
 
 
 def columns(arguments):

@@ -1,4 +1,4 @@
-"""Arguments for the laws of blends, and of a yarn that is matched."""
+"""Arguments for the calculations of blends, and of a yarn that is matched."""
 
 from workbookgen.reference import blends, fiber, plying
 

@@ -1,4 +1,4 @@
-"""Arguments for the laws of bobbins and of what is left on them."""
+"""Arguments for the calculations of bobbins and of what is left on them."""
 
 import numpy as np
 

@@ -1,4 +1,4 @@
-"""Arguments for the laws of dyeing and of color."""
+"""Arguments for the calculations of dyeing and of color."""
 
 import numpy as np
 

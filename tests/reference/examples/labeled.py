@@ -1,4 +1,4 @@
-"""Arguments for the laws of a label's fiber content."""
+"""Arguments for the calculations of a label's fiber content."""
 
 from workbookgen.reference import content
 

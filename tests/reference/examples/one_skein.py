@@ -1,4 +1,4 @@
-"""Arguments for the laws about one skein."""
+"""Arguments for the calculations about one skein."""
 
 from workbookgen.reference import measuring
 
@@ -30,7 +30,7 @@ EXAMPLES = [
     (measuring.likely_words, dict(least=q("yard", 230, 0), most=q("yard", 1236, 9))),
     (measuring.likely_words, dict(loop=q("inch", 72, 54))),
     (measuring.likely_words, dict(wraps=n(104, 0))),
-    *((law, VERDICTS | {"deviation": n(0.1, -0.2)}) for law in (measuring.goes_with, measuring.alternates_with, measuring.apart_from)),
+    *((calculation, VERDICTS | {"deviation": n(0.1, -0.2)}) for calculation in (measuring.goes_with, measuring.alternates_with, measuring.apart_from)),
     (measuring.lot_words, dict(skein=texts("Aster 1", "Birch 1"))),
     (measuring.lot_words, dict(skein=texts("Aster 1", "Birch 1"), lot=texts("Aster", "Birch"), count=n(4, 1))),
     (measuring.share_of_need, dict(length=q("yard", 200, 0), need=q("m", 400, 500))),

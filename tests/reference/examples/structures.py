@@ -1,4 +1,4 @@
-"""Arguments for the laws of how a yarn is built."""
+"""Arguments for the calculations of how a yarn is built."""
 
 from workbookgen.reference import plying
 

@@ -1,4 +1,4 @@
-"""Arguments for the laws of what a project is drawn from: strands, lots, skeins, and how sure they are."""
+"""Arguments for the calculations of what a project is drawn from: strands, lots, skeins, and how sure they are."""
 
 import numpy as np
 
@@ -96,8 +96,8 @@ EXAMPLES = [
     ),
     (uncertainty.coming_doubt, dict(pool_square=q("oz^2", 0.25, 0), others_square=q("g^2", 4, 0), pool=q("oz", 20, 0), relative=n(0.08, 0))),
     *(
-        (law, dict(first=q("yard", 400, 100), u_first=q("m", 20, 0), second=q("m", 380, 100), u_second=q("yard", 30, 0)))
-        for law in (uncertainty.lesser, uncertainty.lesser_doubt)
+        (calculation, dict(first=q("yard", 400, 100), u_first=q("m", 20, 0), second=q("m", 380, 100), u_second=q("yard", 30, 0)))
+        for calculation in (uncertainty.lesser, uncertainty.lesser_doubt)
     ),
     (
         uncertainty.in_hand_doubt,

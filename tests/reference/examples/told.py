@@ -1,4 +1,4 @@
-"""Arguments for the laws of what is told at a glance: on the desk, of a lot, in a chart, and in a project's weeks."""
+"""Arguments for the calculations of what is told at a glance: on the desk, of a lot, in a chart, and in a project's weeks."""
 
 import numpy as np
 
@@ -31,11 +31,11 @@ EXAMPLES = [
     (lot_words.way_in_words, dict(spun=q("oz", 40, 0), to_come=q("oz", 4, 1), length=q("yard", 300, 0))),
     (charted.has_of_needs, dict(has=q("oz", 40, 900), needs=q("g", 500, 800))),
     (charted.whisker, dict(has=q("oz", 40, 10), needs=q("g", 500, 800), doubt=q("g", 30, 0))),
-    *((law, WEIGHTS) for law in (charted.known_part, charted.expected_part, charted.lost_part)),
-    *((law, WEIGHTS | dict(weighed=q("oz", 30, 40))) for law in (charted.known_part, charted.expected_part)),
+    *((calculation, WEIGHTS) for calculation in (charted.known_part, charted.expected_part, charted.lost_part)),
+    *((calculation, WEIGHTS | dict(weighed=q("oz", 30, 40))) for calculation in (charted.known_part, charted.expected_part)),
     (planning.step_in_words, dict(place=n(1, 4))),
-    *((law, dict(place=n(1, 4), **STEPS)) for law in (planning.hours_of_step, planning.hours_before_step)),
-    *((law, dict(place=n(1, 4), left=n(0.5, 0), **STEPS)) for law in (planning.hours_of_step, planning.hours_before_step)),
+    *((calculation, dict(place=n(1, 4), **STEPS)) for calculation in (planning.hours_of_step, planning.hours_before_step)),
+    *((calculation, dict(place=n(1, 4), left=n(0.5, 0), **STEPS)) for calculation in (planning.hours_of_step, planning.hours_before_step)),
     (planning.hours_in_week, dict(before=q("hour", 4, 0), hours=q("hour", 20, 9), weekly=q("hour", 6, 7), week=n(1, 2))),
     (answer.lacking, dict(spare=q("yard", 20, -20))),
     (answer.in_short, dict(verdict=texts("enough", "short"), spare=q("yard", 20, -20), lacking=q("yard", 0, 20))),

@@ -1,4 +1,4 @@
-"""Arguments for the laws of a project: need, knitting, weaving, scouring, time, cost, and how sure it all is."""
+"""Arguments for the calculations of a project: need, knitting, weaving, scouring, time, cost, and how sure it all is."""
 
 import numpy as np
 
@@ -75,8 +75,8 @@ EXAMPLES = [
     (scouring.liquid_of_fleece, dict(mass=q("kg", 1.2, 0), liquor_ratio=q("L/kg", 30, 20), dose=n(0.004, 0.002), washes=n(2, 1))),
     (scouring.mixed_temperature, dict(volume=q("L", 20, 5), temperature=q("degC", 45, 15), added=q("gallon", 1, 2), added_temperature=q("degF", 200, 140))),
     *(
-        (law, dict(volume=q("L", 20, 5), temperature=q("degC", 45, 15), added_temperature=q("degF", 200, 140), target=q("degC", 55, 45)))
-        for law in (scouring.to_add, scouring.part_of_mix)
+        (calculation, dict(volume=q("L", 20, 5), temperature=q("degC", 45, 15), added_temperature=q("degF", 200, 140), target=q("degC", 55, 45)))
+        for calculation in (scouring.to_add, scouring.part_of_mix)
     ),
     (scouring.detergent_by_liquor, dict(liquor=q("gallon", 5, 0), dose=q("g/L", 2, 0))),
     (
@@ -154,8 +154,8 @@ EXAMPLES = [
     (knitting.stitch_length_in_use, dict(counted=q("mm", 15, 12))),
     (knitting.stitch_length_in_use, dict(munden=q("inch", 0.5, 0.75))),
     *(
-        (law, {way: q("yard", 900, 0)})
-        for law in (knitting.estimate_in_use, knitting.estimate_basis)
+        (calculation, {way: q("yard", 900, 0)})
+        for calculation in (knitting.estimate_in_use, knitting.estimate_basis)
         for way in ("swatch", "gauge", "piece")
     ),
     (knitting.munden_stitch_length, dict(stitch_density=q("1/inch^2", 40, 60), constant=n(19, 21.6))),

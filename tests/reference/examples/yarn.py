@@ -1,4 +1,4 @@
-"""Arguments for the laws of reel, fiber and yarn."""
+"""Arguments for the calculations of reel, fiber and yarn."""
 
 import numpy as np
 
@@ -64,7 +64,7 @@ EXAMPLES = [
     (diameter.wraps_in_use, dict(expected=q("1/cm", 4, 5))),
     (diameter.wrap_width, dict(wraps=q("1/inch", 10, 11))),
     (diameter.yarn_weight_class, dict(wraps=q("1/inch", 10, 11))),
-    *((law, dict(wraps=q("1/inch", 10, 3))) for law in (gauge.fewest_stitches, gauge.most_stitches)),
+    *((calculation, dict(wraps=q("1/inch", 10, 3))) for calculation in (gauge.fewest_stitches, gauge.most_stitches)),
     (gauge.gauge_words, dict(fewest=n(16, 0), most=n(20, 6))),
     (moisture.mass_at_regain, dict(dry_mass=q("g", 21, 0), regain=n(0.136, 0))),
     (moisture.dry_mass, dict(mass=q("oz", 4, 0), moisture_content=n(0.12, 0))),
@@ -73,8 +73,8 @@ EXAMPLES = [
     (moisture.correct_mass, dict(mass=q("oz", 4, 1), moisture_content=n(0.04, 0), regain=n(0.136, 0))),
     (fiber.stage, dict(state=texts("Raw fleece", "yarn or thread"))),
     *(
-        (law, {before: q("g", 1000, 800), "stage": n(1, 5), **known})
-        for law, before in (
+        (calculation, {before: q("g", 1000, 800), "stage": n(1, 5), **known})
+        for calculation, before in (
             (fiber.after_skirting, "weight"),
             (fiber.after_scouring, "skirted"),
             (fiber.after_preparation, "scoured"),
@@ -96,8 +96,8 @@ EXAMPLES = [
         for known in (dict(own=n(0.25, 0)), dict(way=texts("Combing", "carding")))
     ),
     *(
-        (law, {after: q("g", 1000, 800), "stage": n(1, 5), **known})
-        for law, after in (
+        (calculation, {after: q("g", 1000, 800), "stage": n(1, 5), **known})
+        for calculation, after in (
             (fiber.before_skirting, "skirted"),
             (fiber.before_scouring, "scoured"),
             (fiber.before_preparation, "prepared"),
@@ -121,8 +121,8 @@ EXAMPLES = [
     (fiber.wool_grade, dict(fiber_diameter=q("um", 22.05, 40))),
     (fiber.fleeces, dict(weight=q("kg", 3, 0), fleece_low=q("lb", 3, 8), fleece_high=q("lb", 5, 18), stage=n(1, 1))),
     *(
-        (law, dict(before=q("g", 1000, 800), after=q("oz", 30, 0)))
-        for law in (fiber.seen_loss, fiber.seen_yield)
+        (calculation, dict(before=q("g", 1000, 800), after=q("oz", 30, 0)))
+        for calculation in (fiber.seen_loss, fiber.seen_yield)
     ),
     *(
         (fiber.preparation_loss, dict(carding=n(0.06, 0.1), combing=n(0.3, 0.25), **way))
@@ -143,15 +143,15 @@ EXAMPLES = [
     ),
     (fiber.seen_skirting, dict(before=q("g", 1000, 800), after=q("oz", 30, 0), stage=n(1, 1))),
     (stock.listed, dict(name=texts("Aster", "birch"))),
-    (stock.pick, dict(name=texts("aster", "Birch"), names=["Aster", "", "birch"], values=q("m", 1, np.nan, 3))),
-    (stock.total, dict(name=texts("aster", "cedar"), **LOGGED)),
+    (stock.lookup, dict(name=texts("aster", "Birch"), names=["Aster", "", "birch"], values=q("m", 1, np.nan, 3))),
+    (stock.sum_where, dict(name=texts("aster", "cedar"), **LOGGED)),
     (stock.sum_of, dict(amounts=LOGGED["amounts"])),
     (
         stock.spun,
         dict(name=texts("aster", "cedar"), **LOGGED, second_names=["cedar"], second_amounts=q("g", 5)),
     ),
     (stock.still_to_come, dict(yarn=q("oz", 4, 1), spun=q("g", 50, 50))),
-    (stock.tally, dict(name=texts("aster", "cedar"), **LOGGED)),
+    (stock.count_where, dict(name=texts("aster", "cedar"), **LOGGED)),
     (learning.observed, dict(name=texts("aster", "Birch"), **RECORDED)),
     (learning.how_many, dict(name=texts("aster", "cedar"), **RECORDED)),
     *(
@@ -164,8 +164,8 @@ EXAMPLES = [
     (twist.turns_counted, dict(turns=n(40, 0), length=q("mm", 250, 500))),
     (twist.factor, dict(twist=q("1/inch", 9, 0), linear_density=q("tex", 200, 30), system=texts("cotton", "Tex"))),
     *(
-        (law, dict(twist=q("1/inch", 9, 0), linear_density=q("tex", 200, 30)))
-        for law in (twist.cotton_factor, twist.worsted_factor, twist.run_factor, twist.tex_factor)
+        (calculation, dict(twist=q("1/inch", 9, 0), linear_density=q("tex", 200, 30)))
+        for calculation in (twist.cotton_factor, twist.worsted_factor, twist.run_factor, twist.tex_factor)
     ),
     (twist.turns, dict(multiplier=n(3, 0), linear_density=q("tex", 200, 30), system=texts("metric", "worsted"))),
     (twist.least_twist, dict(staple=q("inch", 4, 3), wraps=n(4, 3))),

@@ -50,7 +50,7 @@ def spots(section: Tickets, planner: Planner, row: int, column: int) -> Iterator
     mark = 1 + section.beside
     yield f"{log.key}_{FIRST.key}", Spot(row + MESSAGE, mark + 2)
     yield f"{log.key}_{MARK.key}", Spot(row + RECORDS, mark, log.rows)
-    for place, key in enumerate((*(each.key for each in log.inputs), *section.told), start=mark + 2):
+    for place, key in enumerate((*(each.key for each in log.inputs), *section.results), start=mark + 2):
         yield f"{log.key}_{key}", Spot(row + RECORDS, place, log.rows)
     for repeat in log.repeats:
         top, left = corner(repeat.record, row)
@@ -110,14 +110,14 @@ def _cutting_marks(canvas: Canvas, top: int, left: int) -> None:
 def _choices(section: Tickets, canvas: Canvas, row: int) -> None:
     log = canvas.layout.planner.blocks[section.block]
     mark = 1 + section.beside
-    first, last = mark + 2, mark + 1 + len(log.inputs) + len(section.told)
+    first, last = mark + 2, mark + 1 + len(log.inputs) + len(section.results)
     canvas.heading(row, first, last, section.title, section.aside)
     canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE)
     canvas.cells(f"{log.key}_{MARK.key}", look.MARK)
     for column, each in enumerate(log.inputs, start=first):
         canvas.text(row + HEADS, column, each.label, look.head_of(each)[0])
         canvas.cells(f"{log.key}_{each.key}", look.entry_in_a_log(each, None))
-    for column, key in enumerate(section.told, start=first + len(log.inputs)):
+    for column, key in enumerate(section.results, start=first + len(log.inputs)):
         canvas.text(row + HEADS, column, log.by_key[key].label, look.head_of(log.by_key[key])[0] | {"indent": 1})
         canvas.cells(f"{log.key}_{key}", look.LITTLE | {"indent": 1})
     for record in range(log.rows):

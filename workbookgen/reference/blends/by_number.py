@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Area, Density, Length, LinearDensity, Mass, Quantity, Ratio
 
 NO_LENGTH = Quantity(0.0, "m")
@@ -11,7 +11,7 @@ NO_LINEAR_DENSITY = Quantity(0.0, "tex")
 WOOL = Quantity(1.31, "g/cm^3")  # Morton and Hearle, Physical Properties of Textile Fibres, Table 5.1 (read)
 
 
-@law
+@calculation
 def fineness(own: LinearDensity | None = None, fiber_diameter: Length | None = None, fiber_density: Density | None = None) -> LinearDensity:
     """Linear density of a fiber in a blend.
 
@@ -49,7 +49,7 @@ def fineness(own: LinearDensity | None = None, fiber_diameter: Length | None = N
     return (np.pi / 4 * fiber_diameter**2 * density).to("tex")
 
 
-@law
+@calculation
 def thickness(linear_density: LinearDensity, fiber_diameter: Length | None = None, fiber_density: Density | None = None) -> Length:
     """Diameter of a fiber in a blend.
 
@@ -86,7 +86,7 @@ def thickness(linear_density: LinearDensity, fiber_diameter: Length | None = Non
     return found
 
 
-@law
+@calculation
 def fiber_length(mass: Mass, linear_density: LinearDensity) -> Length:
     """Length of all fibers of a kind, laid end to end.
 
@@ -119,7 +119,7 @@ def fiber_length(mass: Mass, linear_density: LinearDensity) -> Length:
     return (mass / linear_density).to("m")
 
 
-@law
+@calculation
 def fiber_side(length: Length, fiber_diameter: Length) -> Area:
     """Length of fiber times its diameter.
 
@@ -152,7 +152,7 @@ def fiber_side(length: Length, fiber_diameter: Length) -> Area:
     return length * fiber_diameter
 
 
-@law
+@calculation
 def mean_fineness(total: Mass, length: Length, known: Ratio = 1, of: Ratio = 1) -> LinearDensity:
     """Linear density of the average fiber of a blend.
 
@@ -187,7 +187,7 @@ def mean_fineness(total: Mass, length: Length, known: Ratio = 1, of: Ratio = 1) 
     return (total / length).to("tex")
 
 
-@law
+@calculation
 def mean_diameter(side: Area, length: Length, known: Ratio = 1, of: Ratio = 1) -> Length:
     """Mean diameter of the fibers of a blend, by number.
 

@@ -1,12 +1,12 @@
 """What a blend takes up of the air's moisture: shares of it are told dry."""
 
-from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.units import Mass, Quantity, Ratio
 
 NO_MASS = Quantity(0.0, "g")
 
 
-@law
+@calculation
 def dry_at_regain(mass: Mass, regain: Ratio) -> Mass:
     """Dry mass of a fiber that was weighed at its regain.
 
@@ -39,7 +39,7 @@ def dry_at_regain(mass: Mass, regain: Ratio) -> Mass:
     return mass / (1 + regain)
 
 
-@law
+@calculation
 def blend_regain(total: Mass, dry: Mass, known: Ratio = 1, of: Ratio = 1) -> Ratio:
     """Regain of a blend.
 

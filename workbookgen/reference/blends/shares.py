@@ -1,13 +1,13 @@
 """What is laid out for a blend, and what it costs: shares are by weight."""
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.texts import is_blank
 from workbookgen.units import Mass, PerMass, Quantity, Ratio
 
 NO_MASS = Quantity(0.0, "g")
 
 
-@law
+@calculation
 def weighed(mass: Mass, name: str) -> Mass:
     """Mass of a fiber that a blend counts.
 
@@ -40,7 +40,7 @@ def weighed(mass: Mass, name: str) -> Mass:
     return mass
 
 
-@law
+@calculation
 def share_of_blend(mass: Mass, total: Mass) -> Ratio:
     """Share of a fiber in a blend.
 
@@ -73,7 +73,7 @@ def share_of_blend(mass: Mass, total: Mass) -> Ratio:
     return (mass / total).m_as("")
 
 
-@law
+@calculation
 def to_lay_out(share: Ratio, wanted: Mass) -> Mass:
     """Mass of a fiber for a wanted mass of the blend.
 
@@ -106,7 +106,7 @@ def to_lay_out(share: Ratio, wanted: Mass) -> Mass:
     return share * wanted
 
 
-@law
+@calculation
 def cost_of(mass: Mass, price: PerMass) -> Ratio:
     """What a fiber in a blend costs.
 
@@ -139,7 +139,7 @@ def cost_of(mass: Mass, price: PerMass) -> Ratio:
     return (mass * price).m_as("")
 
 
-@law
+@calculation
 def blend_price(cost: Ratio, total: Mass, known: Ratio = 1, of: Ratio = 1) -> PerMass:
     """Price of a blend.
 

@@ -2,14 +2,14 @@
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.units import Length, Mass, PerLength, Quantity, Ratio
 
 NO_MASS = Quantity(0.0, "g")
 NO_LENGTH = Quantity(0.0, "m")
 
 
-@law
+@calculation
 def color_weight(whole: Mass, share: Ratio | None = None, weighed: Mass | None = None) -> Mass:
     """Weight of one color in the top.
 
@@ -47,7 +47,7 @@ def color_weight(whole: Mass, share: Ratio | None = None, weighed: Mass | None =
     return whole * share
 
 
-@law
+@calculation
 def share_of_top(weight: Mass, whole: Mass) -> Ratio:
     """A color's share of the top.
 
@@ -81,7 +81,7 @@ def share_of_top(weight: Mass, whole: Mass) -> Ratio:
     return (weight / whole).m_as("")
 
 
-@law
+@calculation
 def least_share(shares: Ratio) -> Ratio:
     """Share of the color of which there is least.
 
@@ -115,7 +115,7 @@ def least_share(shares: Ratio) -> Ratio:
     return float(known.min())
 
 
-@law
+@calculation
 def whole_words(total: Ratio) -> str:
     """Whether the colors make up the whole top, in words.
 
@@ -146,7 +146,7 @@ def whole_words(total: Ratio) -> str:
     return by_element(_whole_words, total)
 
 
-@law
+@calculation
 def stripe_rows(length: Length, per_row: Length) -> Ratio:
     """Rows that a run of color makes.
 
@@ -180,7 +180,7 @@ def stripe_rows(length: Length, per_row: Length) -> Ratio:
     return (length / per_row).m_as("")
 
 
-@law
+@calculation
 def stripe_width(rows: Ratio, row_gauge: PerLength) -> Length:
     """Width of a stripe.
 

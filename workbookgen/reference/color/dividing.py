@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.words import said
 from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
 
@@ -10,7 +10,7 @@ NO_MASS = Quantity(0.0, "g")
 NO_LENGTH = Quantity(0.0, "m")
 
 
-@law
+@calculation
 def strips(strands: Ratio, skeins: Ratio, chosen: Ratio | None = None) -> Ratio:
     """Strips into which a top is divided lengthwise.
 
@@ -43,7 +43,7 @@ def strips(strands: Ratio, skeins: Ratio, chosen: Ratio | None = None) -> Ratio:
     return strands * skeins if chosen is None else chosen
 
 
-@law
+@calculation
 def repeats_of_strand(repeats: Ratio, strips: Ratio, strands: Ratio, skeins: Ratio) -> Ratio:
     """Repeats of the order of colors in one strand of one skein.
 
@@ -77,7 +77,7 @@ def repeats_of_strand(repeats: Ratio, strips: Ratio, strands: Ratio, skeins: Rat
     return repeats * strips / (strands * skeins)
 
 
-@law
+@calculation
 def order_words(repeats: Ratio, pieces: Ratio) -> str:
     """Whether each strand holds the same order of colors, in words.
 
@@ -109,7 +109,7 @@ def order_words(repeats: Ratio, pieces: Ratio) -> str:
     return by_element(_order_words, repeats, pieces, said(pieces))
 
 
-@law
+@calculation
 def part(mass: Mass, parts: Ratio) -> Mass:
     """Weight of one of equal parts.
 
@@ -143,7 +143,7 @@ def part(mass: Mass, parts: Ratio) -> Mass:
     return mass / parts
 
 
-@law
+@calculation
 def strand_length(mass: Mass, grist: Grist, take_up: Ratio = 0.0) -> Length:
     """Length of yarn of which one strand has this weight.
 
@@ -179,7 +179,7 @@ def strand_length(mass: Mass, grist: Grist, take_up: Ratio = 0.0) -> Length:
     return mass * grist * (1 - take_up)
 
 
-@law
+@calculation
 def run(length: Length, repeats: Ratio, share: Ratio = 1.0) -> Length:
     """Length of one run of a color, or of one repeat of them all.
 

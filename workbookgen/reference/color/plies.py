@@ -1,12 +1,12 @@
 """Whether the colors of strands that are plied still meet at the end of the yarn."""
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.units import Length, Quantity, Ratio
 
 NO_LENGTH = Quantity(0.0, "m")
 
 
-@law
+@calculation
 def out_of_step(length: Length, difference: Ratio, strands: Ratio = 2) -> Length:
     """How far one strand's colors are ahead of another's at the end of the yarn.
 
@@ -42,7 +42,7 @@ def out_of_step(length: Length, difference: Ratio, strands: Ratio = 2) -> Length
     return length * difference
 
 
-@law
+@calculation
 def meeting_words(ahead: Length, shortest: Length) -> str:
     """Whether the colors of the plies still meet at the end of the yarn, in words.
 

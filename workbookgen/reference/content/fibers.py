@@ -2,8 +2,8 @@
 
 import numpy as np
 
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.content.shares import require_shares
-from workbookgen.reference.law import by_element, law, require
 from workbookgen.texts import folded
 from workbookgen.units import Ratio
 
@@ -13,7 +13,7 @@ LEAST_NAMED = 0.05
 SAME = 1e-9
 
 
-@law
+@calculation
 def next_fiber(
     fiber_1: str | None = None,
     fiber_2: str | None = None,
@@ -84,7 +84,7 @@ def next_fiber(
     return found
 
 
-@law
+@calculation
 def together(
     fiber: str,
     fiber_1: str | None = None,
@@ -173,7 +173,7 @@ def together(
     return added if np.ndim(added) else float(added)
 
 
-@law
+@calculation
 def known_in_all(whole_1: Ratio, whole_2: Ratio | None = None, whole_3: Ratio | None = None, whole_4: Ratio | None = None) -> Ratio:
     """What the different fibers are of the yarn, together.
 
@@ -207,7 +207,7 @@ def known_in_all(whole_1: Ratio, whole_2: Ratio | None = None, whole_3: Ratio | 
     return sum((each for each in (whole_2, whole_3, whole_4) if each is not None), whole_1 + 0.0)
 
 
-@law
+@calculation
 def named_share(fiber: str, share: Ratio) -> Ratio:
     """Share under which a fiber is named on a label.
 
@@ -240,7 +240,7 @@ def named_share(fiber: str, share: Ratio) -> Ratio:
     return named if np.ndim(named) else float(named)
 
 
-@law
+@calculation
 def without_a_name(named_1: Ratio, named_2: Ratio | None = None, named_3: Ratio | None = None, named_4: Ratio | None = None) -> Ratio:
     """How many fibers of a yarn have no name on its label.
 

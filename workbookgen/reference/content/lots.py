@@ -4,14 +4,14 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.content.shares import require_shares
-from workbookgen.reference.law import by_element, law, require
-from workbookgen.reference.stock import pick
+from workbookgen.reference.stock import lookup
 from workbookgen.texts import folded, is_blank
 from workbookgen.units import Ratio
 
 
-@law
+@calculation
 def main_share(kind: str, also_kind: str | None = None, also: Ratio | None = None, third_kind: str | None = None, third: Ratio | None = None) -> Ratio:
     """Share of a lot's main fiber.
 
@@ -51,7 +51,7 @@ def main_share(kind: str, also_kind: str | None = None, also: Ratio | None = Non
     return main * np.asarray(by_element(lambda _: 1.0, kind), dtype=float)[()]
 
 
-@law
+@calculation
 def mixture(
     fiber_1: str,
     share_1: Ratio,
@@ -99,7 +99,7 @@ def mixture(
     return text
 
 
-@law
+@calculation
 def lot_of_strand(lot: str, mixed: str, other: str | None = None, other_mixed: str | None = None) -> str:
     """The lot that tells what a strand is of.
 
@@ -136,7 +136,7 @@ def lot_of_strand(lot: str, mixed: str, other: str | None = None, other_mixed: s
     return by_element(lambda name, _: str(name), lot, mixed)
 
 
-@law
+@calculation
 def untold(design: str, share: Ratio | None = None, lot: str | None = None) -> Ratio:
     """Whether it is open what a strand of a design is of.
 
@@ -171,7 +171,7 @@ def untold(design: str, share: Ratio | None = None, lot: str | None = None) -> R
     return np.asarray(by_element(lambda _: is_open, design), dtype=float)[()]
 
 
-@law
+@calculation
 def strand_share(lot: str, found: Ratio | None = None) -> Ratio:
     """Share of a skein's first strand.
 
@@ -204,7 +204,7 @@ def strand_share(lot: str, found: Ratio | None = None) -> Ratio:
     return np.asarray(by_element(lambda _: 1.0, lot), dtype=float)[()] if found is None else found
 
 
-@law
+@calculation
 def share_in_yarn(strand: Ratio, lot: str, lots: Sequence[str], shares: Ratio) -> Ratio:
     """Share of a strand's fiber in the whole yarn.
 
@@ -235,7 +235,7 @@ def share_in_yarn(strand: Ratio, lot: str, lots: Sequence[str], shares: Ratio) -
     Definition of a share.
     """
     require_shares(strand)
-    return strand * pick(lot, lots, shares)
+    return strand * lookup(lot, lots, shares)
 
 
 def _thousandths(share, fiber) -> str:

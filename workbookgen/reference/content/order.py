@@ -2,15 +2,15 @@
 
 import numpy as np
 
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.content.shares import require_shares
-from workbookgen.reference.law import by_element, law, require
 from workbookgen.texts import folded
 from workbookgen.units import Ratio
 
 SAME = 1e-9
 
 
-@law
+@calculation
 def largest_share(
     fiber_1: str,
     named_1: Ratio,
@@ -63,7 +63,7 @@ def largest_share(
     return np.max(np.asarray(left), axis=0)[()]
 
 
-@law
+@calculation
 def largest_fiber(
     largest: Ratio,
     fiber_1: str,

@@ -2,15 +2,15 @@
 
 import numpy as np
 
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.content.shares import require_shares
-from workbookgen.reference.law import by_element, law, require, require_numbers
 from workbookgen.units import Ratio
 
 NOTHING, SAME = 1e-6, 1e-9  # of a share: less is noise; of a percentage
 FULL = 1e-5  # of a percentage: five figures of six decimals may miss 100 by as much
 
 
-@law
+@calculation
 def in_percent(share: Ratio) -> Ratio:
     """A share in percent, before it is rounded.
 
@@ -42,7 +42,7 @@ def in_percent(share: Ratio) -> Ratio:
     return np.round(raised, 6)[()]
 
 
-@law
+@calculation
 def others_percent(told_1: Ratio, told_2: Ratio, told_3: Ratio, told_4: Ratio) -> Ratio:
     """The fibers that are not named, in percent.
 
@@ -76,7 +76,7 @@ def others_percent(told_1: Ratio, told_2: Ratio, told_3: Ratio, told_4: Ratio) -
     return in_percent(np.maximum(0.0, 1.0 - np.asarray(told_1 + told_2 + told_3 + told_4, dtype=float)))
 
 
-@law
+@calculation
 def rest_percent(next_2: Ratio, next_3: Ratio, next_4: Ratio, others: Ratio) -> Ratio:
     """The largest fiber in percent: what the others leave.
 
@@ -110,7 +110,7 @@ def rest_percent(next_2: Ratio, next_3: Ratio, next_4: Ratio, others: Ratio) -> 
     return np.round(100.0 - (next_2 + next_3 + next_4 + others), 6)
 
 
-@law
+@calculation
 def whole_percent(points_1: Ratio, points_2: Ratio, points_3: Ratio, points_4: Ratio, others: Ratio, place: Ratio) -> Ratio:
     """A fiber's percentage, whole, so that all add up to 100.
 

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from workbookgen.reference.law import require, require_numbers
+from workbookgen.reference.calculation import require, require_numbers
 
 
 def require_shares(*shares) -> None:

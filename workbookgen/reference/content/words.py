@@ -2,15 +2,15 @@
 
 import numpy as np
 
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.content.shares import require_shares
-from workbookgen.reference.law import by_element, law, require
 from workbookgen.texts import is_blank
 from workbookgen.units import Ratio
 
 NOTHING = 1e-6
 
 
-@law
+@calculation
 def content_words(
     fiber_1: str,
     percent_1: Ratio,
@@ -76,7 +76,7 @@ def content_words(
     return by_element(words, others, unnamed, *(percent for percent, _ in told), *(name for _, name in told))
 
 
-@law
+@calculation
 def on_ticket(content: str) -> str:
     """The fiber content, as a ticket begins it.
 
@@ -107,7 +107,7 @@ def on_ticket(content: str) -> str:
     return by_element(lambda each: f"Fiber content: {each}", content)
 
 
-@law
+@calculation
 def what_to_type(skein: str, content: str | None = None, lot: str | None = None, design: str | None = None) -> str:
     """The fiber content, or what is to be typed for it.
 

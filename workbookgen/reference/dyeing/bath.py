@@ -1,6 +1,6 @@
 """Dye, stock and water for a bath, all by the weight of the dry goods."""
 
-from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.units import Mass, Quantity, Ratio, Volume
 
 NO_MASS = Quantity(0.0, "g")
@@ -8,7 +8,7 @@ NO_VOLUME = Quantity(0.0, "L")
 FULL_STRENGTH = Quantity(1.0, "g/mL")  # of a stock of 100%
 
 
-@law
+@calculation
 def goods(weighed: Mass | None = None, skein: Mass | None = None, lot: Mass | None = None) -> Mass:
     """Weight of the goods to be dyed.
 
@@ -43,7 +43,7 @@ def goods(weighed: Mass | None = None, skein: Mass | None = None, lot: Mass | No
     return mass
 
 
-@law
+@calculation
 def dye(goods: Mass, depth: Ratio) -> Mass:
     """Dye for a depth of shade.
 
@@ -76,7 +76,7 @@ def dye(goods: Mass, depth: Ratio) -> Mass:
     return goods * depth
 
 
-@law
+@calculation
 def stock(dye: Mass, strength: Ratio) -> Volume:
     """Stock solution that holds a mass of dye.
 
@@ -109,7 +109,7 @@ def stock(dye: Mass, strength: Ratio) -> Volume:
     return (dye / (strength * FULL_STRENGTH)).to("liter")
 
 
-@law
+@calculation
 def powder(volume: Volume, strength: Ratio) -> Mass:
     """Dye powder in a volume of stock.
 
@@ -142,7 +142,7 @@ def powder(volume: Volume, strength: Ratio) -> Mass:
     return (volume * strength * FULL_STRENGTH).to("gram")
 
 
-@law
+@calculation
 def dyes(powder: Mass, depth: Ratio) -> Mass:
     """Goods that a mass of dye colors to a depth.
 
@@ -175,7 +175,7 @@ def dyes(powder: Mass, depth: Ratio) -> Mass:
     return powder / depth
 
 
-@law
+@calculation
 def water(bath: Volume, stock: Volume) -> Volume:
     """Water to fill in besides the stock.
 

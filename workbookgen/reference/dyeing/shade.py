@@ -2,14 +2,14 @@
 
 import numpy as np
 
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.dyeing.bath import stock
-from workbookgen.reference.law import by_element, law, require
 from workbookgen.units import Mass, Quantity, Ratio, Volume
 
 NO_MASS = Quantity(0.0, "g")
 
 
-@law
+@calculation
 def to_weigh(dye: Mass | None = None, of_shade: Ratio | None = None, goods: Mass | None = None, of_goods: Ratio | None = None) -> Mass:
     """Weight of one thing that goes into the bath.
 
@@ -46,7 +46,7 @@ def to_weigh(dye: Mass | None = None, of_shade: Ratio | None = None, goods: Mass
     return whole * share
 
 
-@law
+@calculation
 def stock_of(dye: Mass, of_shade: Ratio, strength: Ratio) -> Volume:
     """Stock of one dye among those that are mixed.
 
@@ -78,7 +78,7 @@ def stock_of(dye: Mass, of_shade: Ratio, strength: Ratio) -> Volume:
     return stock(to_weigh(dye=dye, of_shade=of_shade), strength)
 
 
-@law
+@calculation
 def in_shade(of_shade: Ratio) -> Ratio:
     """A dye's share, as it counts in the shade.
 
@@ -109,7 +109,7 @@ def in_shade(of_shade: Ratio) -> Ratio:
     return of_shade
 
 
-@law
+@calculation
 def whole_of(shares: Ratio) -> Ratio:
     """What the shares of a whole come to.
 
@@ -141,7 +141,7 @@ def whole_of(shares: Ratio) -> Ratio:
     return total
 
 
-@law
+@calculation
 def shade_words(total: Ratio) -> str:
     """Whether mixed dyes come to the whole shade, in words.
 

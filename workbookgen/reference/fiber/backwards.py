@@ -4,12 +4,12 @@ The same figures as forwards, by division. Nothing was weighed yet, so one's own
 and the guide are all there is.
 """
 
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.fiber.stages import NO_MASS, SCOURING, SKIRTING, SPINNING, bought_after, kept_in_preparing, kept_of_loss, kept_of_yield
-from workbookgen.reference.law import law, require
 from workbookgen.units import Mass, Ratio
 
 
-@law
+@calculation
 def before_spinning(
     yarn: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None
 ) -> Mass:
@@ -44,7 +44,7 @@ def before_spinning(
     return _checked(yarn) / kept_of_loss(bought_after(SPINNING, stage), own, guide)
 
 
-@law
+@calculation
 def before_preparation(
     prepared: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None, second: Ratio = 0.0
 ) -> Mass:
@@ -81,7 +81,7 @@ def before_preparation(
     return _checked(prepared) / kept_in_preparing(stage, own, guide, second)
 
 
-@law
+@calculation
 def before_scouring(
     scoured: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None
 ) -> Mass:
@@ -116,7 +116,7 @@ def before_scouring(
     return _checked(scoured) / kept_of_yield(bought_after(SCOURING, stage), own, guide)
 
 
-@law
+@calculation
 def before_skirting(
     skirted: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None
 ) -> Mass:

@@ -7,15 +7,15 @@ of the whole lot, so that it does not shrink because half of it is spun.
 
 import numpy as np
 
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.fates import share_still_there
 from workbookgen.reference.fiber.stages import NO_MASS
-from workbookgen.reference.law import law, require, require_numbers
 from workbookgen.units import Mass, Ratio
 
 PREPARED = 4  # the stage of fiber that was bought ready to spin
 
 
-@law
+@calculation
 def yarn_doubt(
     yarn: Mass,
     stage: Ratio,
@@ -101,7 +101,7 @@ def yarn_doubt(
     return yarn * (np.sqrt(squares)[()] * share_still_there(gone))
 
 
-@law
+@calculation
 def clean_doubt(
     clean: Mass,
     stage: Ratio,

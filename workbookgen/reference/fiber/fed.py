@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.texts import folded
 from workbookgen.units import Mass, Quantity, Ratio
 
@@ -11,7 +11,7 @@ STAGE_OF_PREPARING = 3
 ROUNDING = 1e-6  # two weights that make up the whole may miss it by their last digits
 
 
-@law
+@calculation
 def share_of_fed(part: Mass, fed: Mass, stage: Ratio = 1) -> Ratio:
     """Share of the fed fiber that comes out as top, or as noil.
 
@@ -46,7 +46,7 @@ def share_of_fed(part: Mass, fed: Mass, stage: Ratio = 1) -> Ratio:
     return (part / fed).m_as("")
 
 
-@law
+@calculation
 def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Ratio = 1, way: str | None = None) -> Mass:
     """What is lost of the fed fiber besides the noil.
 
@@ -89,7 +89,7 @@ def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Rat
     return np.maximum(fed - prepared - noil, 0 * fed)
 
 
-@law
+@calculation
 def waste_share(waste: Mass, fed: Mass) -> Ratio:
     """Share of the fed fiber that is waste.
 

@@ -6,7 +6,7 @@ that one does not know yet, and the width of the range says how little it is kno
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, whole_for
+from workbookgen.reference.calculation import by_element, calculation, require, whole_for
 from workbookgen.units import Length, Mass, Quantity, Ratio, Some
 
 NO_MASS = Quantity(0.0, "g")
@@ -32,7 +32,7 @@ WOOL_GRADES = (
 )
 
 
-@law
+@calculation
 def midpoint(low: Some, high: Some) -> Some:
     """Middle of a range.
 
@@ -67,7 +67,7 @@ def midpoint(low: Some, high: Some) -> Some:
     return middle
 
 
-@law
+@calculation
 def rectangular_uncertainty(low: Some, high: Some) -> Some:
     """Standard uncertainty of a range.
 
@@ -106,7 +106,7 @@ def _require_range(low, high):
     require(low <= high, "The lower end of a range cannot be above the upper.")
 
 
-@law
+@calculation
 def clean_fleece(
     fleece_low: Mass, fleece_high: Mass, yield_low: Ratio, yield_high: Ratio
 ) -> Mass:
@@ -143,7 +143,7 @@ def clean_fleece(
     return midpoint(fleece_low, fleece_high) * midpoint(yield_low, yield_high)
 
 
-@law
+@calculation
 def wool_grade(fiber_diameter: Length) -> str:
     """Grade of wool by its mean fiber diameter.
 
@@ -182,7 +182,7 @@ def _grade_at(micrometers) -> str:
     return next(grade for limit, grade in WOOL_GRADES if rounded >= limit)
 
 
-@law
+@calculation
 def fleeces(weight: Mass, fleece_low: Mass, fleece_high: Mass, stage: Ratio = 1) -> Ratio:
     """Whole fleeces to buy.
 

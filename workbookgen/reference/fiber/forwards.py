@@ -6,12 +6,12 @@ a step leaves is what goes into the next, so the four functions make a chain.
 
 import numpy as np
 
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.fiber.stages import NO_MASS, SCOURING, SKIRTING, SPINNING, bought_after, kept_in_preparing, kept_of_loss, kept_of_yield, prepared_before
-from workbookgen.reference.law import law, require, require_numbers
 from workbookgen.units import Mass, Quantity, Ratio
 
 
-@law
+@calculation
 def after_skirting(
     weight: Mass,
     stage: Ratio,
@@ -55,7 +55,7 @@ def after_skirting(
     return _checked(weight) * kept_of_loss(skipped, own, guide)
 
 
-@law
+@calculation
 def after_scouring(
     skirted: Mass,
     stage: Ratio,
@@ -99,7 +99,7 @@ def after_scouring(
     return _checked(skirted) * kept_of_yield(skipped, own, guide)
 
 
-@law
+@calculation
 def after_preparation(
     scoured: Mass,
     stage: Ratio,
@@ -147,7 +147,7 @@ def after_preparation(
     return _checked(scoured) * kept_in_preparing(stage, own, guide, second, second_way)
 
 
-@law
+@calculation
 def after_spinning(
     prepared: Mass,
     stage: Ratio,
@@ -191,7 +191,7 @@ def after_spinning(
     return _checked(prepared) * kept_of_loss(skipped, own, guide)
 
 
-@law
+@calculation
 def seen_loss(before: Mass, after: Mass) -> Ratio:
     """Share lost in a step, weighed before and after.
 
@@ -224,7 +224,7 @@ def seen_loss(before: Mass, after: Mass) -> Ratio:
     return 1 - after / before
 
 
-@law
+@calculation
 def seen_skirting(before: Mass, after: Mass, stage: Ratio) -> Ratio:
     """Share skirted off a raw fleece, weighed before and after.
 
@@ -257,7 +257,7 @@ def seen_skirting(before: Mass, after: Mass, stage: Ratio) -> Ratio:
     return seen_loss(before, after)
 
 
-@law
+@calculation
 def seen_yield(before: Mass, after: Mass) -> Ratio:
     """Scoured yield, weighed before and after.
 
@@ -304,7 +304,7 @@ def _on_the_scale(before, weighed, skipped):
     return Quantity(np.where(skipped, grams_before, grams_after)[()], "gram")
 
 
-@law
+@calculation
 def share_lost(before: Mass, after: Mass) -> Ratio:
     """Share of its mass that a lot loses in a step.
 
@@ -337,7 +337,7 @@ def share_lost(before: Mass, after: Mass) -> Ratio:
     return 1 - (after / before).m_as("")
 
 
-@law
+@calculation
 def share_kept(start: Mass, yarn: Mass) -> Ratio:
     """Share of a lot that becomes yarn.
 

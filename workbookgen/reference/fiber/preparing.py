@@ -7,8 +7,8 @@ held apart from lots of the other. A lot that says nothing is carded.
 
 import numpy as np
 
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.fiber.forwards import seen_loss
-from workbookgen.reference.law import by_element, law, require, require_numbers
 from workbookgen.units import Mass, Ratio
 
 WAYS = ("carding", "combing")
@@ -26,7 +26,7 @@ def _combing(way) -> bool:
     return folded == COMBING
 
 
-@law
+@calculation
 def preparation_loss(carding: Ratio | None = None, combing: Ratio | None = None, way: str | None = None) -> Ratio:
     """Loss to expect of the way in which fiber is prepared.
 
@@ -63,7 +63,7 @@ def preparation_loss(carding: Ratio | None = None, combing: Ratio | None = None,
     return loss[()]
 
 
-@law
+@calculation
 def preparation_doubt(u_carding: Ratio, u_combing: Ratio, way: str | None = None) -> Ratio:
     """How far the loss in preparing may be off.
 
@@ -99,7 +99,7 @@ def preparation_doubt(u_carding: Ratio, u_combing: Ratio, way: str | None = None
     return np.where(combed, u_combing, u_carding)[()]
 
 
-@law
+@calculation
 def second_loss(way: str | None = None, own: Ratio | None = None, carding: Ratio | None = None, combing: Ratio | None = None) -> Ratio:
     """Loss of a second preparation.
 
@@ -136,7 +136,7 @@ def second_loss(way: str | None = None, own: Ratio | None = None, carding: Ratio
     return 0.0 if way is None else preparation_loss(carding, combing, way)
 
 
-@law
+@calculation
 def second_doubt(u_own: Ratio, u_carding: Ratio, u_combing: Ratio, own: Ratio | None = None, way: str | None = None) -> Ratio:
     """How far the loss of a second preparation may be off.
 
@@ -175,7 +175,7 @@ def second_doubt(u_own: Ratio, u_carding: Ratio, u_combing: Ratio, own: Ratio | 
     return 0.0 if way is None else preparation_doubt(u_carding, u_combing, way)
 
 
-@law
+@calculation
 def seen_in_preparing(before: Mass, after: Mass, by: str, way: str | None = None, second_way: str | None = None, own_second: Ratio = 0.0) -> Ratio:
     """Share that a lot lost in one way of preparing.
 
@@ -213,7 +213,7 @@ def seen_in_preparing(before: Mass, after: Mass, by: str, way: str | None = None
     return seen_loss(before, after)
 
 
-@law
+@calculation
 def yield_in_use(sampled: Ratio | None = None, published: Ratio | None = None) -> Ratio:
     """Scoured yield that is expected of a lot.
 
@@ -248,7 +248,7 @@ def yield_in_use(sampled: Ratio | None = None, published: Ratio | None = None) -
     return known
 
 
-@law
+@calculation
 def yield_doubt(
     u_own: Ratio,
     u_handful: Ratio,

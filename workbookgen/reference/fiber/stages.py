@@ -7,7 +7,7 @@ Figures of a step matter only where it is not skipped.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.units import Quantity, Ratio
 
 STATES = (
@@ -21,7 +21,7 @@ SKIRTING, SCOURING, PREPARATION, SPINNING = 1, 2, 3, 4
 NO_MASS = Quantity(0.0, "g")
 
 
-@law
+@calculation
 def stage(state: str) -> Ratio:
     """Place of a lot on the way from fleece to yarn.
 

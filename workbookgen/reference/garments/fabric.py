@@ -1,6 +1,6 @@
 """How much fabric a yarn gives: by a swatch that was weighed, or by its gauge."""
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.units import Area, Grist, Length, Mass, PerArea, Quantity
 
 NO_LENGTH, NO_AREA, NO_MASS = Quantity(0.0, "m"), Quantity(0.0, "m^2"), Quantity(0.0, "g")
@@ -8,7 +8,7 @@ NO_GRIST, NO_DENSITY = Quantity(0.0, "m/g"), Quantity(0.0, "1/m^2")
 OF_SWATCH, OF_GAUGE = "a weighed swatch", "the gauge"
 
 
-@law
+@calculation
 def area_by_swatch(length: Length, grist: Grist, swatch_area: Area, swatch_mass: Mass) -> Area:
     """Area of fabric that a yarn gives, from a swatch.
 
@@ -45,7 +45,7 @@ def area_by_swatch(length: Length, grist: Grist, swatch_area: Area, swatch_mass:
     return (length / grist / swatch_mass * swatch_area).to("m^2")
 
 
-@law
+@calculation
 def area_by_gauge(length: Length, stitch_density: PerArea, stitch_length: Length) -> Area:
     """Area of fabric that a yarn gives, from its gauge.
 
@@ -80,7 +80,7 @@ def area_by_gauge(length: Length, stitch_density: PerArea, stitch_length: Length
     return (length / (stitch_density * stitch_length)).to("m^2")
 
 
-@law
+@calculation
 def area_in_use(swatch: Area | None = None, gauge: Area | None = None) -> Area:
     """Area of fabric to go by.
 
@@ -115,7 +115,7 @@ def area_in_use(swatch: Area | None = None, gauge: Area | None = None) -> Area:
     return area
 
 
-@law
+@calculation
 def area_basis(swatch: Area | None = None, gauge: Area | None = None) -> str:
     """What the area of fabric rests on.
 
@@ -148,7 +148,7 @@ def area_basis(swatch: Area | None = None, gauge: Area | None = None) -> str:
     return by_element(lambda _: basis, area.magnitude)
 
 
-@law
+@calculation
 def far_at_width(area: Area, width: Length) -> Length:
     """How long a strip of fabric gets.
 

@@ -1,6 +1,6 @@
 """Fulling: how large to make what hot water and rubbing will shrink."""
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Length, PerLength, Quantity, Ratio
 
 NO_LENGTH = Quantity(0.0, "m")
@@ -8,7 +8,7 @@ NO_GAUGE = Quantity(0.0, "1/m")
 NEARLY_ALL = 0.99
 
 
-@law
+@calculation
 def lost_in_fulling(before: Length, after: Length) -> Ratio:
     """Share of a size that fulling takes.
 
@@ -41,7 +41,7 @@ def lost_in_fulling(before: Length, after: Length) -> Ratio:
 
 
 
-@law
+@calculation
 def size_to_make(wanted: Length, lost: Ratio) -> Length:
     """Size to make, so that fulling leaves the wanted one.
 
@@ -74,7 +74,7 @@ def size_to_make(wanted: Length, lost: Ratio) -> Length:
     return wanted / (1 - lost)
 
 
-@law
+@calculation
 def counted_over(size: Length, gauge: PerLength) -> Ratio:
     """Stitches or rows over a size.
 

@@ -2,14 +2,14 @@
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Length, PerLength, Quantity, Ratio
 
 NO_LENGTH = Quantity(0.0, "m")
 NO_GAUGE = Quantity(0.0, "1/m")
 
 
-@law
+@calculation
 def same_size(count: Ratio, pattern: PerLength, own: PerLength) -> Ratio:
     """Stitches or rows for the size of the pattern.
 
@@ -44,7 +44,7 @@ def same_size(count: Ratio, pattern: PerLength, own: PerLength) -> Ratio:
 
 
 
-@law
+@calculation
 def size_of_its_numbers(pattern: PerLength, own: PerLength) -> Ratio:
     """Change of size if the numbers of the pattern are kept.
 
@@ -77,7 +77,7 @@ def size_of_its_numbers(pattern: PerLength, own: PerLength) -> Ratio:
 
 
 
-@law
+@calculation
 def stitches_for_one(pattern: PerLength, own: PerLength, pattern_rows: PerLength | None = None, own_rows: PerLength | None = None) -> Ratio:
     """Your stitches on the area of one of the pattern.
 
@@ -116,7 +116,7 @@ def stitches_for_one(pattern: PerLength, own: PerLength, pattern_rows: PerLength
 
 
 
-@law
+@calculation
 def yarn_in_gauge(yarn: Length, stitches_for_one: Ratio) -> Length:
     """Yarn for the size of a pattern, in another gauge.
 

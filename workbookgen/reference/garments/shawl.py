@@ -6,13 +6,13 @@ of a trapezoid; from a point, of a triangle, so that half the rows take a quarte
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Mass, Quantity, Ratio
 
 NO_MASS = Quantity(0.0, "g")
 
 
-@law
+@calculation
 def yarn_to_work(left: Mass, kept: Mass = NO_MASS) -> Mass:
     """Yarn left to work rows with.
 
@@ -46,7 +46,7 @@ def yarn_to_work(left: Mass, kept: Mass = NO_MASS) -> Mass:
 
 
 
-@law
+@calculation
 def rows_still(left: Mass, used: Mass, rows: Ratio, first: Ratio, now: Ratio) -> Ratio:
     """Rows that the rest of the yarn still makes.
 
@@ -89,7 +89,7 @@ def rows_still(left: Mass, used: Mass, rows: Ratio, first: Ratio, now: Ratio) ->
 
 
 
-@law
+@calculation
 def yarn_for_rows(wanted: Ratio, used: Mass, rows: Ratio, first: Ratio, now: Ratio) -> Mass:
     """Yarn for the rows that one still wants.
 
@@ -128,7 +128,7 @@ def yarn_for_rows(wanted: Ratio, used: Mass, rows: Ratio, first: Ratio, now: Rat
 
 
 
-@law
+@calculation
 def share_worked(used: Mass, to_come: Mass) -> Ratio:
     """Share of the yarn that is used so far.
 

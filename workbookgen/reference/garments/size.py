@@ -1,6 +1,6 @@
 """Garments as flat rectangles and trapezoids: from the body, the ease and a swatch to the yarn."""
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Area, Length, Mass, Quantity, Ratio
 
 NO_LENGTH = Quantity(0.0, "m")
@@ -8,7 +8,7 @@ NO_AREA = Quantity(0.0, "m^2")
 NO_MASS = Quantity(0.0, "g")
 
 
-@law
+@calculation
 def finished_around(body: Length, ease: Length = NO_LENGTH) -> Length:
     """Size of a garment around.
 
@@ -43,7 +43,7 @@ def finished_around(body: Length, ease: Length = NO_LENGTH) -> Length:
 
 
 
-@law
+@calculation
 def panel_width(around: Length) -> Length:
     """Width of the back, or of the front.
 
@@ -75,7 +75,7 @@ def panel_width(around: Length) -> Length:
 
 
 
-@law
+@calculation
 def garment_area(
     around: Length,
     length: Length,
@@ -122,7 +122,7 @@ def garment_area(
 
 
 
-@law
+@calculation
 def yarn_by_swatch(area: Area, swatch_area: Area, swatch_mass: Mass) -> Mass:
     """Weight of yarn for a piece, from a swatch.
 

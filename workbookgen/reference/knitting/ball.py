@@ -6,7 +6,7 @@ tells what a row takes, and so how many more there are in what is left.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.units import Mass, Quantity, Ratio
 
 NO_MASS = Quantity(0.0, "g")
@@ -14,7 +14,7 @@ NO_MASS = Quantity(0.0, "g")
 LASTS, FALLS_SHORT = "it will last", "it will not last"
 
 
-@law
+@calculation
 def rows_possible(left: Mass, before: Mass, after: Mass, rows: Ratio) -> Ratio:
     """Rows that the rest of the ball will make.
 
@@ -51,7 +51,7 @@ def rows_possible(left: Mass, before: Mass, after: Mass, rows: Ratio) -> Ratio:
     return (left / (before - after)).m_as("") * rows
 
 
-@law
+@calculation
 def lasts(possible: Ratio, wanted: Ratio) -> str:
     """Whether the rest of the ball will last, in words.
 

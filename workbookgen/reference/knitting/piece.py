@@ -9,9 +9,9 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.knitting.stitch import require_stitch_density, require_stitch_length
-from workbookgen.reference.law import by_element, law, require
-from workbookgen.reference.stock import total
+from workbookgen.reference.stock import sum_where
 from workbookgen.units import Area, Grist, Length, Mass, PerArea, Quantity, Ratio
 
 NO_LENGTH = Quantity(0.0, "m")
@@ -23,7 +23,7 @@ SHAPES = ("rectangle", "triangle", "trapezoid", "circle", "ring")
 SWATCH, GAUGE, PIECE = "swatch", "gauge", "existing piece"
 
 
-@law
+@calculation
 def area(
     shape: str,
     width: Length,
@@ -70,7 +70,7 @@ def area(
     return Quantity(pieces * (one.astype(float) if np.ndim(one) else one), "m^2")
 
 
-@law
+@calculation
 def area_in_all(project: str, projects: Sequence[str], areas: Area) -> Area:
     """Area of all parts of a project.
 
@@ -99,7 +99,7 @@ def area_in_all(project: str, projects: Sequence[str], areas: Area) -> Area:
     ----------
     Definition of a sum.
     """
-    together = total(project, projects, areas)
+    together = sum_where(project, projects, areas)
     require(together > NO_AREA, "A project has no parts yet: give at least one its size.")
     return together
 
@@ -126,7 +126,7 @@ def _needed(size, name) -> float:
     return size
 
 
-@law
+@calculation
 def swatch_area(width: Length, height: Length) -> Area:
     """Area of a swatch.
 
@@ -158,7 +158,7 @@ def swatch_area(width: Length, height: Length) -> Area:
     return width * height
 
 
-@law
+@calculation
 def from_swatch(area: Area, swatch_area: Area, swatch_mass: Mass, grist: Grist) -> Length:
     """Length of yarn for a piece, from a swatch.
 
@@ -195,7 +195,7 @@ def from_swatch(area: Area, swatch_area: Area, swatch_mass: Mass, grist: Grist) 
     return (area / swatch_area * swatch_mass * grist).to("meter")
 
 
-@law
+@calculation
 def from_piece(mass: Mass, grist: Grist) -> Length:
     """Length of yarn in a piece that exists.
 
@@ -228,7 +228,7 @@ def from_piece(mass: Mass, grist: Grist) -> Length:
     return (mass * grist).to("meter")
 
 
-@law
+@calculation
 def from_gauge(area: Area, stitch_density: PerArea, stitch_length: Length) -> Length:
     """Length of yarn for a piece, from its gauge.
 
@@ -263,7 +263,7 @@ def from_gauge(area: Area, stitch_density: PerArea, stitch_length: Length) -> Le
     return (area * stitch_density * stitch_length).to("meter")
 
 
-@law
+@calculation
 def estimate_in_use(
     swatch: Length | None = None, gauge: Length | None = None, piece: Length | None = None
 ) -> Length:
@@ -299,7 +299,7 @@ def estimate_in_use(
     return length
 
 
-@law
+@calculation
 def estimate_basis(
     swatch: Length | None = None, gauge: Length | None = None, piece: Length | None = None
 ) -> str:

@@ -6,7 +6,7 @@ gauge alone, since plain knitting at rest has one shape, larger or smaller.
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Length, LinearDensity, PerArea, PerLength, Quantity, Ratio
 
 NO_LENGTH = Quantity(0.0, "m")
@@ -18,7 +18,7 @@ NO_DENSITY = Quantity(0.0, "1/m^2")
 MUNDEN = {"dry relaxed": 19.0, "wet relaxed": 21.6, "fully relaxed": 23.1}
 
 
-@law
+@calculation
 def stitch_length(length: Length, stitches: Ratio) -> Length:
     """Length of yarn in one stitch, by unraveling.
 
@@ -51,7 +51,7 @@ def stitch_length(length: Length, stitches: Ratio) -> Length:
     return length / stitches
 
 
-@law
+@calculation
 def munden_stitch_length(stitch_density: PerArea, constant: Ratio) -> Length:
     """Length of yarn in one stitch, by Munden's relation.
 
@@ -87,7 +87,7 @@ def munden_stitch_length(stitch_density: PerArea, constant: Ratio) -> Length:
     return np.sqrt(constant / stitch_density)
 
 
-@law
+@calculation
 def stitch_length_in_use(counted: Length | None = None, munden: Length | None = None) -> Length:
     """Length of yarn in one stitch to go by.
 
@@ -121,7 +121,7 @@ def stitch_length_in_use(counted: Length | None = None, munden: Length | None = 
     return length
 
 
-@law
+@calculation
 def stitch_density(stitches: PerLength, rows: PerLength) -> PerArea:
     """Stitches in an area.
 
@@ -154,7 +154,7 @@ def stitch_density(stitches: PerLength, rows: PerLength) -> PerArea:
     return stitches * rows
 
 
-@law
+@calculation
 def tightness(linear_density: LinearDensity, stitch_length: Length) -> Ratio:
     """Tightness factor of plain knitting.
 

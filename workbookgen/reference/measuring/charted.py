@@ -5,7 +5,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.texts import folded, is_blank
 from workbookgen.units import Quantity, Ratio, Some
 
@@ -13,7 +13,7 @@ OFF_THE_CHART, EDGE_OF_CHART = -1.0, 0.3
 MOST_DASHES = 15
 
 
-@law
+@calculation
 def place_in_group(line: Ratio, count: Ratio) -> Ratio:
     """The place that a line of a short list shows.
 
@@ -46,7 +46,7 @@ def place_in_group(line: Ratio, count: Ratio) -> Ratio:
     return np.minimum(line, count)
 
 
-@law
+@calculation
 def place(name: str, names: Sequence[str], amounts: Some, number: Ratio) -> Ratio:
     """The line in which a name stands for the so-manieth time.
 
@@ -90,7 +90,7 @@ def place(name: str, names: Sequence[str], amounts: Some, number: Ratio) -> Rati
     return answer.astype(float) if np.ndim(answer) else answer
 
 
-@law
+@calculation
 def on_the_chart(deviation: Ratio | None = None) -> Ratio:
     """Where a deviation is drawn.
 
@@ -123,7 +123,7 @@ def on_the_chart(deviation: Ratio | None = None) -> Ratio:
     return np.clip(deviation, -EDGE_OF_CHART, EDGE_OF_CHART)
 
 
-@law
+@calculation
 def of_another(value: Some, line: Ratio, number: Ratio, name: str, chosen: str) -> Some:
     """A value of another skein than the chosen one.
 
@@ -160,7 +160,7 @@ def of_another(value: Some, line: Ratio, number: Ratio, name: str, chosen: str) 
     return value
 
 
-@law
+@calculation
 def where_drawn(name: str, names: Sequence[str], amounts: Ratio) -> Ratio:
     """Where on the chart a skein is drawn.
 
@@ -200,7 +200,7 @@ def where_drawn(name: str, names: Sequence[str], amounts: Ratio) -> Ratio:
     return answer.astype(float) if np.ndim(answer) else answer
 
 
-@law
+@calculation
 def number_on_the_chart(number: Ratio | None = None) -> Ratio:
     """Where a line of the list is drawn, from left to right.
 
@@ -233,7 +233,7 @@ def number_on_the_chart(number: Ratio | None = None) -> Ratio:
     return number
 
 
-@law
+@calculation
 def limit_off(times: Ratio, variation: Ratio) -> Ratio:
     """How far off the mean a skein stands out.
 
@@ -266,7 +266,7 @@ def limit_off(times: Ratio, variation: Ratio) -> Ratio:
     return times * variation
 
 
-@law
+@calculation
 def high_on_the_chart(limit: Ratio | None = None) -> Ratio:
     """Where the upper limit is drawn.
 
@@ -299,7 +299,7 @@ def high_on_the_chart(limit: Ratio | None = None) -> Ratio:
     return limit
 
 
-@law
+@calculation
 def low_on_the_chart(limit: Ratio | None = None) -> Ratio:
     """Where the lower limit is drawn.
 
@@ -329,7 +329,7 @@ def low_on_the_chart(limit: Ratio | None = None) -> Ratio:
     return OFF_THE_CHART if limit is None else 0 - high_on_the_chart(limit)
 
 
-@law
+@calculation
 def dots(deviation: Ratio) -> str:
     """A deviation as a row of dashes with a dot at its end.
 

@@ -2,14 +2,14 @@
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.words import rounded
 from workbookgen.units import Grist, Length, Quantity, Ratio
 
 NO_LENGTH, NO_GRIST = Quantity(0.0, "m"), Quantity(0.0, "m/g")
 
 
-@law
+@calculation
 def grist_within(length: Length, uncertainty: Length, u_scale: Ratio) -> Ratio:
     """Share by which a grist may be off.
 
@@ -44,7 +44,7 @@ def grist_within(length: Length, uncertainty: Length, u_scale: Ratio) -> Ratio:
     return 2 * np.hypot((uncertainty / length).m_as(""), u_scale)
 
 
-@law
+@calculation
 def grist_words(within: Ratio, grist: Grist) -> str:
     """How near a grist very likely is, in words.
 

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.statistics.groups import ALTERNATE, APART, TOGETHER
 from workbookgen.reference.words import percent, said
 from workbookgen.units import Length, Quantity, Ratio
@@ -14,7 +14,7 @@ NOTHING = Quantity(0.0, "m")
 NAMED = 3  # names that a person takes in at a glance
 
 
-@law
+@calculation
 def least_likely(length: Length, uncertainty: Length) -> Length:
     """The shorter end of what a length very likely is.
 
@@ -46,7 +46,7 @@ def least_likely(length: Length, uncertainty: Length) -> Length:
     return np.maximum(length - 2 * uncertainty, NOTHING)
 
 
-@law
+@calculation
 def most_likely(length: Length, uncertainty: Length) -> Length:
     """The longer end of what a length very likely is.
 
@@ -83,7 +83,7 @@ def _require_doubt(length, uncertainty) -> None:
     require(uncertainty >= NOTHING, "A standard uncertainty cannot be negative.")
 
 
-@law
+@calculation
 def likely_words(least: Length | None = None, most: Length | None = None, loop: Length | None = None, wraps: Ratio | None = None) -> str:
     """How long a skein very likely is, in words, or what is still to be typed.
 
@@ -129,7 +129,7 @@ def _alike(words: str, beside):
     return np.full(size, words, dtype=object) if size else words
 
 
-@law
+@calculation
 def goes_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, deviation: Ratio) -> str:
     """The skeins that go together with this one.
 
@@ -162,7 +162,7 @@ def goes_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, devia
     return _named(names, verdicts, lines, deviation, TOGETHER)
 
 
-@law
+@calculation
 def alternates_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, deviation: Ratio) -> str:
     """The skeins to alternate with this one.
 
@@ -195,7 +195,7 @@ def alternates_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio,
     return _named(names, verdicts, lines, deviation, ALTERNATE)
 
 
-@law
+@calculation
 def apart_from(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, deviation: Ratio) -> str:
     """The skeins to keep apart from this one.
 
@@ -237,7 +237,7 @@ def _named(names, verdicts, lines, deviation, wanted: str) -> str:
     return by_element(lambda _: words, deviation)
 
 
-@law
+@calculation
 def share_of_need(length: Length, need: Length) -> Ratio:
     """Share of a project's need that a skein is.
 
@@ -270,7 +270,7 @@ def share_of_need(length: Length, need: Length) -> Ratio:
     return (length / need).m_as("")
 
 
-@law
+@calculation
 def project_words(project: str, need: Length, share: Ratio) -> str:
     """What a skein is to a project, in words.
 
@@ -302,7 +302,7 @@ def project_words(project: str, need: Length, share: Ratio) -> str:
     return by_element(lambda name, part, length: f"{name}: {part} of its {length}", project, percent(share), said(need))
 
 
-@law
+@calculation
 def difference_words(difference: Ratio) -> str:
     """How much two skeins differ, in words.
 
@@ -332,7 +332,7 @@ def difference_words(difference: Ratio) -> str:
     return by_element(lambda share: f"Their grists differ by {share}.", percent(difference))
 
 
-@law
+@calculation
 def lot_words(skein: str | None = None, lot: str | None = None, count: Ratio | None = None) -> str:
     """Beside which skeins one is held, in words, or what is missing for it.
 

@@ -5,7 +5,7 @@ What a person types to try it out wins over the log, and leaves the log as it is
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.units import Length, Mass, Quantity, Ratio, Some
 
 NOTHING, NO_MASS = Quantity(0.0, "m"), Quantity(0.0, "g")
@@ -13,7 +13,7 @@ WRONG = "!"
 TOO_HEAVY = "Bag or tag: it must weigh less than the whole. Check both."
 
 
-@law
+@calculation
 def in_use(tried: Some = None, logged: Some = None) -> Some:
     """What is tried out, or else what stands in the log.
 
@@ -48,7 +48,7 @@ def in_use(tried: Some = None, logged: Some = None) -> Some:
     return value
 
 
-@law
+@calculation
 def of_the_reel(typed: Length | None = None, reel: str | None = None, of_reel: Length | None = None, logged: Length | None = None) -> Length:
     """The loop to go by, or its uncertainty.
 
@@ -84,7 +84,7 @@ def of_the_reel(typed: Length | None = None, reel: str | None = None, of_reel: L
     return length
 
 
-@law
+@calculation
 def weight_in_use(pounds: Mass | None = None, rest: Mass | None = None, logged: Mass | None = None) -> Mass:
     """Weight as the scale shows it, or else as it stands in the log.
 
@@ -121,7 +121,7 @@ def weight_in_use(pounds: Mass | None = None, rest: Mass | None = None, logged: 
     return sum(parts[1:], start=parts[0])
 
 
-@law
+@calculation
 def wraps_in_use(tried: Ratio | None = None, logged: Ratio | None = None, fault: str | None = None, message: str | None = None) -> Ratio:
     """Wraps tried out, or else those in the log.
 
@@ -158,7 +158,7 @@ def wraps_in_use(tried: Ratio | None = None, logged: Ratio | None = None, fault:
     return wraps
 
 
-@law
+@calculation
 def fault_in_log(mark: str, message: str) -> str:
     """What is wrong with a record of the log.
 
@@ -190,7 +190,7 @@ def fault_in_log(mark: str, message: str) -> str:
     return message
 
 
-@law
+@calculation
 def wrong_words(message: str | None = None, fault: str | None = None, gross: Mass | None = None, net: Mass | None = None) -> str:
     """What is wrong with what is measured, in words.
 

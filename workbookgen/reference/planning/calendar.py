@@ -5,7 +5,7 @@ calendar.
 """
 
 
-from workbookgen.reference.law import law, require, whole_for
+from workbookgen.reference.calculation import calculation, require, whole_for
 from workbookgen.reference.planning.work import NO_TIME, require_hours
 from workbookgen.units import Ratio, Time
 
@@ -13,7 +13,7 @@ DAYS_PER_WEEK = 7
 LAST_DAY = 2_958_465  # December 31, 9999, counted from December 30, 1899
 
 
-@law
+@calculation
 def weeks(hours: Time, hours_per_week: Time) -> Ratio:
     """Weeks that some hours take.
 
@@ -46,7 +46,7 @@ def weeks(hours: Time, hours_per_week: Time) -> Ratio:
     return (hours / hours_per_week).m_as("")
 
 
-@law
+@calculation
 def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
     """Day on which some hours of work are done.
 

@@ -4,7 +4,7 @@ Nobody's pace but one's own tells anything, so it is timed on a sample, or state
 knows it.
 """
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.plying.amounts import component_length
 from workbookgen.reference.plying.design import require_loss
 from workbookgen.units import Length, Pace, Quantity, Ratio, Some, Time
@@ -13,7 +13,7 @@ NO_TIME = Quantity(0.0, "hour")
 NO_LENGTH = Quantity(0.0, "m")
 
 
-@law
+@calculation
 def pace(length: Length, minutes: Time) -> Pace:
     """Pace of spinning or plying.
 
@@ -46,7 +46,7 @@ def pace(length: Length, minutes: Time) -> Pace:
     return length / minutes
 
 
-@law
+@calculation
 def pace_in_use(own: Some = None, sample: Some = None) -> Some:
     """Pace that the planner reckons with.
 
@@ -80,7 +80,7 @@ def pace_in_use(own: Some = None, sample: Some = None) -> Some:
     return pace
 
 
-@law
+@calculation
 def singles_length(length: Length, strands: Ratio = 2, take_up: Ratio = 0) -> Length:
     """Length of singles to spin for a length of plied yarn.
 
@@ -114,7 +114,7 @@ def singles_length(length: Length, strands: Ratio = 2, take_up: Ratio = 0) -> Le
     return component_length(length, strands, 1 / (1 - take_up))
 
 
-@law
+@calculation
 def take_up_in_use(own: Ratio | None = None, sample: Ratio | None = None) -> Ratio:
     """Take-up to reckon with.
 

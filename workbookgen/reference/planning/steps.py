@@ -6,7 +6,7 @@ single has no plying, so that none is reckoned for it.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.planning.work import require_hours
 from workbookgen.units import Length, Pace, Quantity, Ratio, Time
 
@@ -14,7 +14,7 @@ NO_LENGTH = Quantity(0.0, "m")
 STANDSTILL = Quantity(0.0, "m/hour")
 
 
-@law
+@calculation
 def steps_known(
     preparing: Time | None = None, spinning: Time | None = None, plying: Time | None = None, finishing: Time | None = None
 ) -> str:
@@ -55,7 +55,7 @@ def steps_known(
     return by_element(lambda _: f"without {', '.join(missing)}" if missing else "all steps", next(iter(known.values())).m_as("hour"))
 
 
-@law
+@calculation
 def strands_in_use(project: str, own: Ratio | None = None) -> Ratio:
     """Strands to reckon with.
 
@@ -90,7 +90,7 @@ def strands_in_use(project: str, own: Ratio | None = None) -> Ratio:
     return own
 
 
-@law
+@calculation
 def plying_hours(length: Length, strands: Ratio, pace: Pace | None = None) -> Time:
     """Hours of plying.
 

@@ -2,14 +2,14 @@
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.units import Quantity, Ratio, Time
 
 HOUR = Quantity(1.0, "hour")
 STEPS = ("Preparing", "Spinning", "Plying", "Finishing")
 
 
-@law
+@calculation
 def step_in_words(place: Ratio) -> str:
     """A step of the work, in words.
 
@@ -40,7 +40,7 @@ def step_in_words(place: Ratio) -> str:
     return by_element(lambda each: STEPS[int(each) - 1], place)
 
 
-@law
+@calculation
 def hours_of_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, finishing: Time, left: Ratio = 1.0) -> Time:
     """Hours of a step.
 
@@ -78,7 +78,7 @@ def hours_of_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, f
     return sum(each * (np.asarray(place) == number) for number, each in enumerate(hours, start=1)) * left
 
 
-@law
+@calculation
 def hours_before_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, finishing: Time, left: Ratio = 1.0) -> Time:
     """Hours of the steps before a step.
 
@@ -116,7 +116,7 @@ def hours_before_step(place: Ratio, preparing: Time, spinning: Time, plying: Tim
     return sum(each * (np.asarray(place) > number) for number, each in enumerate(hours, start=1)) * left
 
 
-@law
+@calculation
 def hours_in_week(before: Time, hours: Time, weekly: Time, week: Ratio) -> Time:
     """Hours that a step takes of a week.
 

@@ -7,8 +7,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
-from workbookgen.reference.stock import total
+from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.stock import sum_where
 from workbookgen.units import Length, Mass, Quantity, Ratio, Some, SomePerTime, Time
 
 NO_TIME = Quantity(0.0, "hour")
@@ -16,7 +16,7 @@ NO_LENGTH = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
 
 
-@law
+@calculation
 def hours(amount: Some, pace: SomePerTime) -> Time:
     """Hours that an amount takes.
 
@@ -52,7 +52,7 @@ def hours(amount: Some, pace: SomePerTime) -> Time:
     return time
 
 
-@law
+@calculation
 def hours_in_all(
     hours_1: Time | None = None,
     hours_2: Time | None = None,
@@ -98,7 +98,7 @@ def hours_in_all(
     return sum(steps[1:], start=steps[0])
 
 
-@law
+@calculation
 def hours_in_use(own: Time | None = None, planned: Time | None = None) -> Time:
     """Hours to reckon with.
 
@@ -132,7 +132,7 @@ def hours_in_use(own: Time | None = None, planned: Time | None = None) -> Time:
     return chosen
 
 
-@law
+@calculation
 def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time = NO_TIME, used: Mass | None = None) -> Time:
     """Hours still ahead.
 
@@ -174,7 +174,7 @@ def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time = NO_TIME, used: Mass
     return hours * 0
 
 
-@law
+@calculation
 def length_ahead(amount: Length, left: Ratio) -> Length:
     """Length that is still to be made.
 
@@ -207,7 +207,7 @@ def length_ahead(amount: Length, left: Ratio) -> Length:
     return amount * left
 
 
-@law
+@calculation
 def ahead_share(ahead: Time, hours: Time) -> Ratio:
     """Share of the hours that is still ahead.
 
@@ -240,7 +240,7 @@ def ahead_share(ahead: Time, hours: Time) -> Ratio:
     return (ahead / hours).m_as("")
 
 
-@law
+@calculation
 def hours_planned(project: str, projects: Sequence[str], hours: Time) -> Time:
     """Hours planned for a project.
 
@@ -269,7 +269,7 @@ def hours_planned(project: str, projects: Sequence[str], hours: Time) -> Time:
     ----------
     Definition of a sum.
     """
-    together = total(project, projects, hours)
+    together = sum_where(project, projects, hours)
     require(together > NO_TIME, "A project has no hours planned yet: plan them, or give your own.")
     return together
 
@@ -279,7 +279,7 @@ def require_hours(hours):
     require(hours >= NO_TIME, "Hours cannot be negative.")
 
 
-@law
+@calculation
 def still_to_spin(length: Length, stage: Ratio) -> Length:
     """Of the yarn that a lot can still give, what has to be spun.
 

@@ -5,7 +5,7 @@ Lengths and masses of components, and the packages to buy or bobbins to fill.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers, whole_for
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers, whole_for
 from workbookgen.reference.plying.design import require_strands_and_feed
 from workbookgen.units import Length, LinearDensity, Mass, Quantity, Ratio, Some
 
@@ -13,7 +13,7 @@ NO_LENGTH = Quantity(0.0, "m")
 NO_LINEAR_DENSITY = Quantity(0.0, "tex")
 
 
-@law
+@calculation
 def component_length(wanted: Length, strands: Ratio = 1, feed: Ratio = 1) -> Length:
     """Length of a component that a plied yarn needs.
 
@@ -47,7 +47,7 @@ def component_length(wanted: Length, strands: Ratio = 1, feed: Ratio = 1) -> Len
     return wanted * strands * feed
 
 
-@law
+@calculation
 def component_mass(length: Length, linear_density: LinearDensity) -> Mass:
     """Mass of a component.
 
@@ -80,7 +80,7 @@ def component_mass(length: Length, linear_density: LinearDensity) -> Mass:
     return (length * linear_density).to("gram")
 
 
-@law
+@calculation
 def packages(length: Some, package: Some) -> Ratio:
     """Number of packages to buy, or of bobbins to fill.
 
@@ -115,7 +115,7 @@ def packages(length: Some, package: Some) -> Ratio:
     return whole_for(Quantity(length / package).m_as(""))
 
 
-@law
+@calculation
 def component_key(design: str, place: Ratio = 1) -> str:
     """The name under which a component of a design is found.
 
@@ -149,7 +149,7 @@ def component_key(design: str, place: Ratio = 1) -> str:
     return by_element(lambda name, number: f"{name} / {int(number)}", design, place)
 
 
-@law
+@calculation
 def component_label(design: str, place: Ratio, name: str | None = None) -> str:
     """What a component is called.
 
@@ -186,7 +186,7 @@ def component_label(design: str, place: Ratio, name: str | None = None) -> str:
     return by_element(lambda own, _: str(own), name, place)
 
 
-@law
+@calculation
 def drawn_from_lot(used: Mass, share: Ratio, weight: Mass, other_weight: Mass | None = None) -> Mass:
     """Mass that a component's skeins took from one of its lots.
 

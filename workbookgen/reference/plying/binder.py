@@ -2,14 +2,14 @@
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.plying.design import NO_LINEAR_DENSITY
 from workbookgen.units import Length, LinearDensity, PerLength, Quantity, Ratio
 
 NO_TURNS, NO_WIDTH = Quantity(0.0, "1/m"), Quantity(0.0, "m")
 
 
-@law
+@calculation
 def binder_feed(core_diameter: Length, wrapper_diameter: Length, binder_diameter: Length, turns: PerLength) -> Ratio:
     """Length of binder in one length of wrapped yarn.
 
@@ -46,7 +46,7 @@ def binder_feed(core_diameter: Length, wrapper_diameter: Length, binder_diameter
     return np.sqrt(1 + round_it * round_it)
 
 
-@law
+@calculation
 def turns_left(turns: PerLength, binder_turns: PerLength) -> PerLength:
     """Turns that a wrapper has left once the binder is on.
 
@@ -78,7 +78,7 @@ def turns_left(turns: PerLength, binder_turns: PerLength) -> PerLength:
     return np.maximum(turns - binder_turns, 0 * turns)
 
 
-@law
+@calculation
 def bound_density(wrapped: LinearDensity, bound: LinearDensity | None = None, binder: LinearDensity | None = None) -> LinearDensity:
     """Linear density of a wrapped yarn, its binder in it.
 

@@ -6,7 +6,7 @@ it holds. Both are rough, so that one bobbin weighed when it was full beats them
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers, whole_for
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers, whole_for
 from workbookgen.reference.plying.design import require_loss
 from workbookgen.reference.words import said
 from workbookgen.units import Density, Grist, Length, Mass, Quantity, Ratio
@@ -16,7 +16,7 @@ NO_MASS = Quantity(0.0, "g")
 TOGETHER = 0.01  # less than this share of all singles left over is nothing to speak of
 
 
-@law
+@calculation
 def bobbin_mass(outer: Length, inner: Length, height: Length, package_density: Density, fullness: Ratio = 0.9) -> Mass:
     """Mass of yarn on a bobbin or a cop.
 
@@ -54,7 +54,7 @@ def bobbin_mass(outer: Length, inner: Length, height: Length, package_density: D
     return (np.pi / 4 * (outer**2 - inner**2) * height * fullness * package_density).to("g")
 
 
-@law
+@calculation
 def bobbin_holds(weighed: Mass | None = None, estimated: Mass | None = None) -> Mass:
     """Mass that a bobbin holds, as the planner reckons with it.
 
@@ -88,7 +88,7 @@ def bobbin_holds(weighed: Mass | None = None, estimated: Mass | None = None) -> 
     return mass
 
 
-@law
+@calculation
 def still_to_ply(own: Length | None = None, project: Length | None = None, left: Ratio | None = None) -> Length:
     """Length of plied yarn for which bobbins are to be filled.
 
@@ -126,7 +126,7 @@ def still_to_ply(own: Length | None = None, project: Length | None = None, left:
     return length
 
 
-@law
+@calculation
 def strands_to_ply(own: Ratio | None = None, project: Ratio | None = None, usual: Ratio = 2) -> Ratio:
     """Strands of the yarn for which bobbins are to be filled.
 
@@ -160,7 +160,7 @@ def strands_to_ply(own: Ratio | None = None, project: Ratio | None = None, usual
     return strands + 0.0
 
 
-@law
+@calculation
 def take_up_to_ply(own: Ratio | None = None, project: Ratio | None = None, sample: Ratio | None = None) -> Ratio:
     """Take-up of the yarn for which bobbins are to be filled.
 
@@ -194,7 +194,7 @@ def take_up_to_ply(own: Ratio | None = None, project: Ratio | None = None, sampl
     return share + 0.0
 
 
-@law
+@calculation
 def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands: Ratio = 1, take_up: Ratio = 0, shrinkage: Ratio | None = None) -> Grist:
     """Grist of the singles on the bobbins.
 
@@ -236,7 +236,7 @@ def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands:
     return grist
 
 
-@law
+@calculation
 def bobbins_to_fill(length: Length, holds: Length, strands: Ratio) -> Ratio:
     """Bobbins that all strands of a yarn fill.
 
@@ -271,7 +271,7 @@ def bobbins_to_fill(length: Length, holds: Length, strands: Ratio) -> Ratio:
     return strands * whole_for((length / holds).m_as(""))
 
 
-@law
+@calculation
 def plying_bobbins(mass: Mass, holds: Mass | None = None, plying: Mass | None = None) -> Ratio:
     """Bobbins that the plied yarn fills.
 
@@ -308,7 +308,7 @@ def plying_bobbins(mass: Mass, holds: Mass | None = None, plying: Mass | None = 
     return whole_for((mass / room).m_as(""))
 
 
-@law
+@calculation
 def bobbin_gets(length: Length, bobbins: Ratio) -> Length:
     """Length of plied yarn on each plying bobbin.
 
@@ -341,7 +341,7 @@ def bobbin_gets(length: Length, bobbins: Ratio) -> Length:
     return length / bobbins
 
 
-@law
+@calculation
 def plying_words(bobbins: Ratio, each: Length) -> str:
     """Whether a plied yarn fits on one plying bobbin, in words.
 

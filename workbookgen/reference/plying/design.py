@@ -9,8 +9,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
-from workbookgen.reference.stock import total
+from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.stock import sum_where
 from workbookgen.units import Grist, LinearDensity, PerLength, Quantity, Ratio
 
 NO_LINEAR_DENSITY = Quantity(0.0, "tex")
@@ -18,7 +18,7 @@ NO_WRAPS = Quantity(0.0, "1/inch")
 ROUNDING = 1e-9  # a sum of one component may miss that component by a hair
 
 
-@law
+@calculation
 def feed_ratio(contraction: Ratio) -> Ratio:
     """Length of a component in one length of plied yarn.
 
@@ -49,7 +49,7 @@ def feed_ratio(contraction: Ratio) -> Ratio:
     return 1 / (1 - contraction)
 
 
-@law
+@calculation
 def contribution(linear_density: LinearDensity, strands: Ratio = 1, feed: Ratio = 1) -> LinearDensity:
     """What a component brings to the linear density of a plied yarn.
 
@@ -84,7 +84,7 @@ def contribution(linear_density: LinearDensity, strands: Ratio = 1, feed: Ratio 
     return feed * strands * linear_density
 
 
-@law
+@calculation
 def resultant(design: str, designs: Sequence[str], contributions: LinearDensity) -> LinearDensity:
     """Linear density of a plied yarn.
 
@@ -116,12 +116,12 @@ def resultant(design: str, designs: Sequence[str], contributions: LinearDensity)
     W. Davis, Hosiery Manufacture, and J. T. Taylor, Cotton Weaving and Designing (read).
     """
     require(np.ndim(contributions.magnitude) == 1, "Each name needs one contribution beside it.")
-    density = total(design, designs, contributions)
+    density = sum_where(design, designs, contributions)
     require(density > NO_LINEAR_DENSITY, f'"{design}" has no component yet: add at least one.')
     return density
 
 
-@law
+@calculation
 def weight_share(contribution: LinearDensity, resultant: LinearDensity) -> Ratio:
     """Share of a component in the mass of a plied yarn.
 
@@ -157,7 +157,7 @@ def weight_share(contribution: LinearDensity, resultant: LinearDensity) -> Ratio
     return (contribution / resultant).m_as("")
 
 
-@law
+@calculation
 def missing_component(resultant: LinearDensity, known: LinearDensity) -> LinearDensity:
     """What the one missing component must bring to a wanted yarn.
 
@@ -193,7 +193,7 @@ def missing_component(resultant: LinearDensity, known: LinearDensity) -> LinearD
     return resultant - known
 
 
-@law
+@calculation
 def all_strands(plied: LinearDensity, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0) -> LinearDensity:
     """Linear density of all strands together, before they are plied.
 
@@ -228,7 +228,7 @@ def all_strands(plied: LinearDensity, take_up: Ratio = 0.0, shrinkage: Ratio = 0
     return plied * (1 - shrinkage) * (1 - take_up)
 
 
-@law
+@calculation
 def singles_for(plied: LinearDensity, strands: Ratio, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0) -> LinearDensity:
     """Linear density of the singles to spin for a plied yarn.
 
@@ -266,7 +266,7 @@ def singles_for(plied: LinearDensity, strands: Ratio, take_up: Ratio = 0.0, shri
     return plied * (1 - shrinkage) * (1 - take_up) / strands
 
 
-@law
+@calculation
 def grist_for_wraps(wraps: PerLength, k: Ratio) -> Grist:
     """Grist of a yarn that is to lie so many wraps in an inch.
 
@@ -316,7 +316,7 @@ def require_loss(share, name) -> None:
     require((share >= 0) & (share < 1), f"The {name} lies from 0 to under 1.")
 
 
-@law
+@calculation
 def folded_grist(grist: Grist, ends: Ratio, notation: str) -> Grist:
     """Grist of a folded yarn, from the number on its label.
 

@@ -3,13 +3,13 @@
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.plying.bobbins import NO_LENGTH, TOGETHER
 from workbookgen.reference.plying.design import require_loss
 from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
 
 
-@law
+@calculation
 def bobbin_has(length: Length | None = None, mass: Mass | None = None, grist: Grist | None = None) -> Length:
     """Length of single on a bobbin.
 
@@ -45,7 +45,7 @@ def bobbin_has(length: Length | None = None, mass: Mass | None = None, grist: Gr
     return length
 
 
-@law
+@calculation
 def shortest_of(amounts: Length) -> Length:
     """The shortest of all bobbins.
 
@@ -77,7 +77,7 @@ def shortest_of(amounts: Length) -> Length:
     return Quantity(float(numbers.min()), amounts.units)
 
 
-@law
+@calculation
 def left_over(has: Length, shortest: Length) -> Length:
     """What stays on a bobbin when the shortest runs out.
 
@@ -111,7 +111,7 @@ def left_over(has: Length, shortest: Length) -> Length:
     return np.maximum(over, 0 * over)
 
 
-@law
+@calculation
 def left_in_all(total: Length, strands: Ratio, shortest: Length) -> Length:
     """What stays on all bobbins when the shortest runs out.
 
@@ -147,7 +147,7 @@ def left_in_all(total: Length, strands: Ratio, shortest: Length) -> Length:
     return np.maximum(over, 0 * over)
 
 
-@law
+@calculation
 def plied_to_the_end(shortest: Length, strands: Ratio, take_up: Ratio = 0.0) -> Length:
     """Length of ply when the shortest bobbin runs out.
 
@@ -182,7 +182,7 @@ def plied_to_the_end(shortest: Length, strands: Ratio, take_up: Ratio = 0.0) -> 
     return shortest * (1 - take_up)
 
 
-@law
+@calculation
 def shared_evenly(total: Length, strands: Ratio) -> Length:
     """Length on each bobbin if all of it were shared out evenly.
 
@@ -215,7 +215,7 @@ def shared_evenly(total: Length, strands: Ratio) -> Length:
     return total / strands
 
 
-@law
+@calculation
 def plied_from(length: Length, take_up: Ratio = 0.0, strands: Ratio = 1) -> Length:
     """Length of ply from a length of singles.
 
@@ -250,7 +250,7 @@ def plied_from(length: Length, take_up: Ratio = 0.0, strands: Ratio = 1) -> Leng
     return length * (1 - take_up) / strands
 
 
-@law
+@calculation
 def leftover_words(strands: Ratio, total: Length, rest: Length) -> str:
     """What to do with singles that are left when the shortest bobbin runs out, in words.
 

@@ -1,13 +1,13 @@
 """A yarn that exists, spun again: what to spin so that, plied and washed, it is that yarn."""
 
-from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.plying.design import require_loss
 from workbookgen.units import Length, LinearDensity, Mass, PerLength, Quantity, Ratio
 
 NO_TWIST = Quantity(0.0, "1/m")
 
 
-@law
+@calculation
 def strand_to_spin(wanted: Length, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0) -> Length:
     """Length of each strand for a length of finished yarn.
 
@@ -41,7 +41,7 @@ def strand_to_spin(wanted: Length, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0)
     return wanted / ((1 - shrinkage) * (1 - take_up))
 
 
-@law
+@calculation
 def ply_to_insert(ply: PerLength, shrinkage: Ratio = 0.0) -> PerLength:
     """Ply twist to put in, so that it is there after washing.
 
@@ -74,7 +74,7 @@ def ply_to_insert(ply: PerLength, shrinkage: Ratio = 0.0) -> PerLength:
     return ply * (1 - shrinkage)
 
 
-@law
+@calculation
 def singles_to_insert(left: PerLength, ply: PerLength, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0) -> PerLength:
     """Twist to spin into singles, so that so much is left after plying and washing.
 
@@ -109,7 +109,7 @@ def singles_to_insert(left: PerLength, ply: PerLength, take_up: Ratio = 0.0, shr
     return (left + ply * (1 - take_up)) * (1 - shrinkage)
 
 
-@law
+@calculation
 def strands_mass(length: Length, strands: Ratio, linear_density: LinearDensity) -> Mass:
     """Mass of all strands of a yarn.
 

@@ -6,7 +6,7 @@ keeps a share of the length. These two turn singles into yarn, and back.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.plying.design import NO_LINEAR_DENSITY, require_loss
 from workbookgen.texts import folded
 from workbookgen.units import Grist, Length, LinearDensity, PerLength, Quantity, Ratio
@@ -17,7 +17,7 @@ OF_ITSELF = {"a chain of three": 3, "a ball on itself": 2}  # ends that follow f
 OF_STRANDS, CABLE = "several strands", "a cable"
 
 
-@law
+@calculation
 def ends_in(structure: str, strands: Ratio = 2, plies: Ratio = 2) -> Ratio:
     """Ends of single that lie side by side in a yarn.
 
@@ -53,7 +53,7 @@ def ends_in(structure: str, strands: Ratio = 2, plies: Ratio = 2) -> Ratio:
     return ends if np.ndim(ends) else float(ends)
 
 
-@law
+@calculation
 def kept_in(structure: str, take_up: Ratio = 0.0, cabling: Ratio = 0.0) -> Ratio:
     """Share of the single's length that is left in a yarn.
 
@@ -90,7 +90,7 @@ def kept_in(structure: str, take_up: Ratio = 0.0, cabling: Ratio = 0.0) -> Ratio
     return kept if np.ndim(kept) else float(kept)
 
 
-@law
+@calculation
 def built_length(length: Length, ends: Ratio, kept: Ratio) -> Length:
     """Length of yarn built of a length of single.
 
@@ -124,7 +124,7 @@ def built_length(length: Length, ends: Ratio, kept: Ratio) -> Length:
     return length * kept / ends
 
 
-@law
+@calculation
 def built_grist(grist: Grist, ends: Ratio, kept: Ratio) -> Grist:
     """Grist of a yarn built of a single.
 
@@ -158,7 +158,7 @@ def built_grist(grist: Grist, ends: Ratio, kept: Ratio) -> Grist:
     return grist * kept / ends
 
 
-@law
+@calculation
 def single_for_length(wanted: Length, ends: Ratio, kept: Ratio) -> Length:
     """Length of single that a length of yarn takes.
 
@@ -192,7 +192,7 @@ def single_for_length(wanted: Length, ends: Ratio, kept: Ratio) -> Length:
     return wanted * ends / kept
 
 
-@law
+@calculation
 def single_for_grist(wanted_grist: Grist, ends: Ratio, kept: Ratio) -> Grist:
     """Grist of the single for a yarn of a wanted grist.
 
@@ -226,7 +226,7 @@ def single_for_grist(wanted_grist: Grist, ends: Ratio, kept: Ratio) -> Grist:
     return wanted_grist * ends / kept
 
 
-@law
+@calculation
 def wrapper_feed(core_diameter: Length, wrapper_diameter: Length, turns: PerLength, slack: Ratio = 0.0) -> Ratio:
     """Length of the wrapper in one length of a wrapped yarn.
 
@@ -263,7 +263,7 @@ def wrapper_feed(core_diameter: Length, wrapper_diameter: Length, turns: PerLeng
     return np.sqrt(1 + round_it**2) * (1 + slack)
 
 
-@law
+@calculation
 def wrapped_density(core: LinearDensity, wrapper: LinearDensity, feed: Ratio) -> LinearDensity:
     """Linear density of a core with its wrapper.
 

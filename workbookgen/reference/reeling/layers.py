@@ -7,13 +7,13 @@ that angle times the diameter.
 
 import numpy as np
 
-from workbookgen.reference.law import law, require, whole_for
+from workbookgen.reference.calculation import calculation, require, whole_for
 from workbookgen.units import Angle, Length, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
 
 
-@law
+@calculation
 def layers_wound(wraps: Ratio, diameter: Length, width: Length) -> Ratio:
     """Layers of yarn on a reel.
 
@@ -48,7 +48,7 @@ def layers_wound(wraps: Ratio, diameter: Length, width: Length) -> Ratio:
     return whole_for((wraps * diameter / width).m_as(""))
 
 
-@law
+@calculation
 def turning(height: Length | None = None, arm_a: Length | None = None, arm_b: Length | None = None) -> Angle:
     """Turning of the path on its way round a reel.
 
@@ -90,7 +90,7 @@ def turning(height: Length | None = None, arm_a: Length | None = None, arm_b: Le
     return Quantity(2 * (np.pi - at_a) + 2 * (np.pi - at_b), "radian")
 
 
-@law
+@calculation
 def mean_loop(loop: Length, turning: Angle, diameter: Length, layers: Ratio) -> Length:
     """Mean loop over all layers.
 
@@ -127,7 +127,7 @@ def mean_loop(loop: Length, turning: Angle, diameter: Length, layers: Ratio) -> 
     return loop + turning * diameter * (layers - 1) / 2
 
 
-@law
+@calculation
 def growth(mean_loop: Length, loop: Length) -> Ratio:
     """Growth of the loop.
 

@@ -6,7 +6,7 @@ from height and arms, or measured with a cord, and the best that is known of it 
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Length, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
@@ -16,7 +16,7 @@ USUAL_TOLERANCE = 0.005  # of the loop, where nobody told another
 MEASURED, FROM_ARMS, RATED = "measured with a cord", "from height and arms", "rated"
 
 
-@law
+@calculation
 def measured_loop(cord: Length, turns: Ratio) -> Length:
     """Loop of a reel, measured with a cord.
 
@@ -49,7 +49,7 @@ def measured_loop(cord: Length, turns: Ratio) -> Length:
     return cord / turns
 
 
-@law
+@calculation
 def niddy_noddy_loop(height: Length, arm_a: Length, arm_b: Length) -> Length:
     """Loop of a niddy-noddy, from its height and its two arms.
 
@@ -83,7 +83,7 @@ def niddy_noddy_loop(height: Length, arm_a: Length, arm_b: Length) -> Length:
     return 4 * np.sqrt(height**2 + (arm_a / 2) ** 2 + (arm_b / 2) ** 2)
 
 
-@law
+@calculation
 def loop_in_use(
     rated: Length | None = None,
     measured: Length | None = None,
@@ -121,7 +121,7 @@ def loop_in_use(
     return loop
 
 
-@law
+@calculation
 def loop_basis(
     rated: Length | None = None,
     measured: Length | None = None,
@@ -168,7 +168,7 @@ def _best_known(rated, measured, from_arms):
     return basis, loop
 
 
-@law
+@calculation
 def relative_tolerance(tolerance: Length, loop: Length) -> Ratio:
     """Tolerance of a loop as a share of it.
 
@@ -201,7 +201,7 @@ def relative_tolerance(tolerance: Length, loop: Length) -> Ratio:
     return (tolerance / loop).m_as("")
 
 
-@law
+@calculation
 def hundred_wraps_tolerance(tolerance: Length) -> Length:
     """Tolerance of the length of a hundred wraps.
 
@@ -233,7 +233,7 @@ def hundred_wraps_tolerance(tolerance: Length) -> Length:
     return 100 * tolerance
 
 
-@law
+@calculation
 def loop_doubt(loop: Length, tolerance: Length | None = None) -> Length:
     """Standard uncertainty of a loop.
 

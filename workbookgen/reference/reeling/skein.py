@@ -4,14 +4,14 @@ Every full turn of the reel is one loop, so wraps become a length. Washing is to
 loop as well: the washed skein, laid slack, has a shorter one than the reel.
 """
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
 
 
-@law
+@calculation
 def length(wraps: Ratio, loop: Length, part_wrap: Ratio = 0.0, rest: Length = NOTHING) -> Length:
     """Length of the yarn on a reel.
 
@@ -48,7 +48,7 @@ def length(wraps: Ratio, loop: Length, part_wrap: Ratio = 0.0, rest: Length = NO
     return (wraps + part_wrap) * loop + rest
 
 
-@law
+@calculation
 def hundred_wraps(loop: Length) -> Length:
     """Length of a hundred wraps.
 
@@ -79,7 +79,7 @@ def hundred_wraps(loop: Length) -> Length:
     return 100 * loop
 
 
-@law
+@calculation
 def finished_length(
     length: Length, loop: Length, washed_loop: Length | None = None, shrinkage: Ratio | None = None
 ) -> Length:
@@ -123,7 +123,7 @@ def finished_length(
     return length * (1 - shrinkage)
 
 
-@law
+@calculation
 def expected_shrinkage(usual: Ratio, sample: Ratio | None = None) -> Ratio:
     """Shrinkage that a skein is expected to have.
 
@@ -157,7 +157,7 @@ def expected_shrinkage(usual: Ratio, sample: Ratio | None = None) -> Ratio:
     return share + 0.0
 
 
-@law
+@calculation
 def length_basis(length: Length, washed_loop: Length | None = None, sample: Ratio | None = None) -> str:
     """From what the finished length of a skein is known.
 
@@ -192,7 +192,7 @@ def length_basis(length: Length, washed_loop: Length | None = None, sample: Rati
     return by_element(lambda _: words, length.magnitude)
 
 
-@law
+@calculation
 def shrinkage(length: Length, finished: Length) -> Ratio:
     """Share of its length that a yarn loses in washing.
 
@@ -225,7 +225,7 @@ def shrinkage(length: Length, finished: Length) -> Ratio:
     return 1 - (finished / length).m_as("")
 
 
-@law
+@calculation
 def net_mass(gross: Mass, tare: Mass = NO_MASS) -> Mass:
     """Mass of a skein without what was weighed with it.
 

@@ -6,7 +6,7 @@ bath is filled, since water is heavy and a crowded bath does not get wool clean.
 
 import numpy as np
 
-from workbookgen.reference.law import law, require, whole_for
+from workbookgen.reference.calculation import calculation, require, whole_for
 from workbookgen.units import Density, Mass, Quantity, Ratio, Time, Volume, VolumePerMass
 
 NO_MASS = Quantity(0.0, "g")
@@ -14,7 +14,7 @@ NO_VOLUME = Quantity(0.0, "L")
 NO_TIME = Quantity(0.0, "minute")
 
 
-@law
+@calculation
 def loads(mass: Mass, load: Mass) -> Ratio:
     """Loads in which to wash a fleece.
 
@@ -47,7 +47,7 @@ def loads(mass: Mass, load: Mass) -> Ratio:
     return whole_for((mass / load).m_as(""))  # the last digits must not ask for one more
 
 
-@law
+@calculation
 def liquor(mass: Mass, liquor_ratio: VolumePerMass) -> Volume:
     """Water of one bath.
 
@@ -80,7 +80,7 @@ def liquor(mass: Mass, liquor_ratio: VolumePerMass) -> Volume:
     return (mass * liquor_ratio).to("liter")
 
 
-@law
+@calculation
 def water_in_all(liquor: Volume, baths: Ratio) -> Volume:
     """Water of all the baths.
 
@@ -113,7 +113,7 @@ def water_in_all(liquor: Volume, baths: Ratio) -> Volume:
     return liquor * baths
 
 
-@law
+@calculation
 def detergent(mass: Mass, share: Ratio, by_water: Ratio = 0.0) -> Mass:
     """Detergent for a mass of fleece.
 
@@ -148,7 +148,7 @@ def detergent(mass: Mass, share: Ratio, by_water: Ratio = 0.0) -> Mass:
     return mass * share
 
 
-@law
+@calculation
 def liquid_detergent(liquor: Volume, dose: Ratio) -> Volume:
     """Liquid detergent for a bath.
 
@@ -181,7 +181,7 @@ def liquid_detergent(liquor: Volume, dose: Ratio) -> Volume:
     return (liquor * dose).to("milliliter")
 
 
-@law
+@calculation
 def detergent_by_liquor(liquor: Volume, dose: Density) -> Mass:
     """Detergent for a volume of water.
 
@@ -214,7 +214,7 @@ def detergent_by_liquor(liquor: Volume, dose: Density) -> Mass:
     return (liquor * dose).to("gram")
 
 
-@law
+@calculation
 def clean_mass(mass: Mass, scoured_yield: Ratio) -> Mass:
     """Clean fiber that a fleece gives.
 
@@ -247,7 +247,7 @@ def clean_mass(mass: Mass, scoured_yield: Ratio) -> Mass:
     return mass * scoured_yield
 
 
-@law
+@calculation
 def removed(mass: Mass, scoured_yield: Ratio) -> Mass:
     """Grease, suint and dirt that washing takes out of a fleece.
 
@@ -279,7 +279,7 @@ def removed(mass: Mass, scoured_yield: Ratio) -> Mass:
     return mass * (1 - scoured_yield)
 
 
-@law
+@calculation
 def bath_time(baths: Ratio, minutes_each: Time) -> Time:
     """Time that the baths take.
 
@@ -312,7 +312,7 @@ def bath_time(baths: Ratio, minutes_each: Time) -> Time:
     return baths * minutes_each
 
 
-@law
+@calculation
 def full_load(mass: Mass, load: Mass) -> Mass:
     """Mass of a full load.
 
@@ -345,7 +345,7 @@ def full_load(mass: Mass, load: Mass) -> Mass:
     return np.minimum(mass, load)
 
 
-@law
+@calculation
 def baths_in_all(washes: Ratio, rinses: Ratio = 0.0) -> Ratio:
     """Number of baths for a load.
 

@@ -7,7 +7,7 @@ pint refuses it.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.units import Quantity, Temperature, Volume
 
 NO_VOLUME = Quantity(0.0, "L")
@@ -27,7 +27,7 @@ TEMPERATURE_WORDS = (
 )
 
 
-@law
+@calculation
 def hot_water(volume: Volume, target: Temperature, hot: Temperature, cold: Temperature) -> Volume:
     """Hot water for a bath of a wanted temperature.
 
@@ -66,7 +66,7 @@ def hot_water(volume: Volume, target: Temperature, hot: Temperature, cold: Tempe
     return volume * np.clip(share, 0, 1)
 
 
-@law
+@calculation
 def cold_water(volume: Volume, hot_water: Volume) -> Volume:
     """Cold water that fills up a bath.
 
@@ -100,7 +100,7 @@ def cold_water(volume: Volume, hot_water: Volume) -> Volume:
     return np.maximum(volume - hot_water, NO_VOLUME)
 
 
-@law
+@calculation
 def mixed_temperature(volume: Volume, temperature: Temperature, added: Volume, added_temperature: Temperature) -> Temperature:
     """Temperature of two waters poured together.
 
@@ -137,7 +137,7 @@ def mixed_temperature(volume: Volume, temperature: Temperature, added: Volume, a
     return Quantity((first * warm + second * cool) / (first + second), "degC")
 
 
-@law
+@calculation
 def to_add(volume: Volume, temperature: Temperature, added_temperature: Temperature, target: Temperature) -> Volume:
     """Water to add for a wanted temperature.
 
@@ -173,7 +173,7 @@ def to_add(volume: Volume, temperature: Temperature, added_temperature: Temperat
     return volume * (rise / above)
 
 
-@law
+@calculation
 def part_of_mix(volume: Volume, temperature: Temperature, added_temperature: Temperature, target: Temperature) -> Volume:
     """Part of a mix that is the second water.
 
@@ -210,7 +210,7 @@ def part_of_mix(volume: Volume, temperature: Temperature, added_temperature: Tem
     return volume * (rise / between)
 
 
-@law
+@calculation
 def temperature_words(temperature: Temperature) -> str:
     """What a temperature means for the wool, and for the skin of who washes it.
 

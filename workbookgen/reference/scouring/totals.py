@@ -1,13 +1,13 @@
 """What a whole fleece takes, however many loads it is washed in."""
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.scouring.baths import NO_MASS, liquid_detergent, liquor
 from workbookgen.units import Mass, Quantity, Ratio, Time, Volume, VolumePerMass
 
 NO_TIME = Quantity(0.0, "hour")
 
 
-@law
+@calculation
 def water_of_fleece(mass: Mass, liquor_ratio: VolumePerMass, baths: Ratio) -> Volume:
     """Water for a whole fleece.
 
@@ -40,7 +40,7 @@ def water_of_fleece(mass: Mass, liquor_ratio: VolumePerMass, baths: Ratio) -> Vo
     return liquor(mass, liquor_ratio) * baths
 
 
-@law
+@calculation
 def detergent_of_fleece(mass: Mass, share: Ratio, washes: Ratio, by_water: Ratio = 0.0) -> Mass:
     """Detergent for a whole fleece.
 
@@ -77,7 +77,7 @@ def detergent_of_fleece(mass: Mass, share: Ratio, washes: Ratio, by_water: Ratio
     return mass * share * washes
 
 
-@law
+@calculation
 def liquid_of_fleece(mass: Mass, liquor_ratio: VolumePerMass, dose: Ratio, washes: Ratio) -> Volume:
     """Liquid detergent for a whole fleece.
 
@@ -111,7 +111,7 @@ def liquid_of_fleece(mass: Mass, liquor_ratio: VolumePerMass, dose: Ratio, washe
     return liquid_detergent(liquor(mass, liquor_ratio), dose) * washes
 
 
-@law
+@calculation
 def time_of_fleece(loads: Ratio, time_each: Time) -> Time:
     """Time in the water for a whole fleece.
 

@@ -4,14 +4,14 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.texts import folded, is_blank
 from workbookgen.units import Mass, Quantity, Ratio
 
 NO_MASS = Quantity(0.0, "g")
 
 
-@law
+@calculation
 def line(name: str, names: Sequence[str]) -> Ratio:
     """In which line of the list a member stands.
 
@@ -50,7 +50,7 @@ def line(name: str, names: Sequence[str]) -> Ratio:
     return places.astype(float) if np.ndim(places) else places
 
 
-@law
+@calculation
 def asked(line: Ratio, wanted: Mass) -> Mass:
     """Weight that a member asks for.
 
@@ -84,7 +84,7 @@ def asked(line: Ratio, wanted: Mass) -> Mass:
     return wanted * 1.0
 
 
-@law
+@calculation
 def part(line: Ratio, parts: Ratio, wanted: Mass | None = None) -> Ratio:
     """Parts that a member has in what is not wanted by weight.
 
@@ -119,7 +119,7 @@ def part(line: Ratio, parts: Ratio, wanted: Mass | None = None) -> Ratio:
     return (parts if wanted is None else parts * 0.0) + line * 0.0
 
 
-@law
+@calculation
 def for_parts(mass: Mass, wanted: Mass) -> Mass:
     """What is left for those who asked for parts.
 
@@ -153,7 +153,7 @@ def for_parts(mass: Mass, wanted: Mass) -> Mass:
     return np.maximum(mass - wanted, NO_MASS)
 
 
-@law
+@calculation
 def claim(part: Ratio, rest: Mass, parts: Ratio, wanted: Mass | None = None) -> Mass:
     """What a member is due before all is made to fit.
 
@@ -193,7 +193,7 @@ def claim(part: Ratio, rest: Mass, parts: Ratio, wanted: Mass | None = None) -> 
     return rest * (part / parts)
 
 
-@law
+@calculation
 def of_the_wanted(mass: Mass, wanted: Mass) -> Ratio:
     """What part of the weights wanted there is.
 
@@ -227,7 +227,7 @@ def of_the_wanted(mass: Mass, wanted: Mass) -> Ratio:
     return (mass / wanted).m_as("")
 
 
-@law
+@calculation
 def split_in_words(in_all: Mass, parts: Ratio, mass_left: Ratio, money_left: Ratio | None = None, fit: Ratio | None = None) -> str:
     """How a purchase is divided, in words.
 

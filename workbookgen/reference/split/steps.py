@@ -6,14 +6,14 @@ largest remainders (Hamilton's method), and of equal ones to the first in the li
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.units import Quantity, Ratio, Some
 
 MILLIONTH = 1_000_000
 LINES = 1_000  # more than the list has
 
 
-@law
+@calculation
 def whole_steps(amount: Some, step: Some) -> Ratio:
     """How many whole steps there are in an amount.
 
@@ -48,7 +48,7 @@ def whole_steps(amount: Some, step: Some) -> Ratio:
     return np.floor(_six(quotient.m_as("") if isinstance(quotient, Quantity) else quotient))
 
 
-@law
+@calculation
 def of_steps(steps: Ratio, step: Some) -> Some:
     """What whole steps come to.
 
@@ -82,7 +82,7 @@ def of_steps(steps: Ratio, step: Some) -> Some:
     return steps * step
 
 
-@law
+@calculation
 def undivided(amount: Some, step: Some, steps: Ratio) -> Ratio:
     """What of an amount is less than a step.
 
@@ -119,7 +119,7 @@ def undivided(amount: Some, step: Some, steps: Ratio) -> Ratio:
     return left
 
 
-@law
+@calculation
 def exact(steps: Ratio, due: Some, in_all: Some) -> Ratio:
     """Exact share of whole steps.
 
@@ -156,7 +156,7 @@ def exact(steps: Ratio, due: Some, in_all: Some) -> Ratio:
     return _six(steps * (share.m_as("") if isinstance(share, Quantity) else share))
 
 
-@law
+@calculation
 def whole(exact: Ratio) -> Ratio:
     """The whole steps in an exact share.
 
@@ -188,7 +188,7 @@ def whole(exact: Ratio) -> Ratio:
     return np.floor(exact)
 
 
-@law
+@calculation
 def turn(exact: Ratio, whole: Ratio, line: Ratio) -> Ratio:
     """Whose turn it is for a step that is left.
 
@@ -224,7 +224,7 @@ def turn(exact: Ratio, whole: Ratio, line: Ratio) -> Ratio:
     return np.floor(remainder * MILLIONTH + 0.5) * LINES + LINES - line
 
 
-@law
+@calculation
 def steps_left(steps: Ratio, amounts: Some) -> Ratio:
     """Steps that are left once everyone has the whole ones.
 
@@ -258,7 +258,7 @@ def steps_left(steps: Ratio, amounts: Some) -> Ratio:
     return left
 
 
-@law
+@calculation
 def last_turn(left: Ratio, amounts: Some) -> Ratio:
     """The turn of the last member who gets one of the steps that are left.
 
@@ -293,7 +293,7 @@ def last_turn(left: Ratio, amounts: Some) -> Ratio:
     return by_element(lambda place: float(in_order[int(place) - 1]), left) if np.ndim(left) == 0 else in_order[left.astype(int) - 1]
 
 
-@law
+@calculation
 def given_out(whole: Ratio, turn: Ratio, last: Ratio | None = None) -> Ratio:
     """Steps that a member gets.
 
@@ -327,7 +327,7 @@ def given_out(whole: Ratio, turn: Ratio, last: Ratio | None = None) -> Ratio:
     return whole + (turn * 0.0 if last is None else np.where(turn >= last, 1.0, 0.0)[()])
 
 
-@law
+@calculation
 def handed_out(amounts: Some) -> Some:
     """What all get together.
 

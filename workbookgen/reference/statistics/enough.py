@@ -6,7 +6,7 @@ the less it says, so that below three nothing is reckoned.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require, require_numbers, whole_for
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers, whole_for
 from workbookgen.reference.statistics.readings import T_TABLE, t_quantile
 from workbookgen.reference.words import rounded
 from workbookgen.units import Ratio
@@ -19,7 +19,7 @@ READINGS, QUANTILES = np.array([(degrees + 1, t) for degrees, t in T_TABLE[:-1]]
 ROUNDING = 1e-9
 
 
-@law
+@calculation
 def readings_in_all(variation: Ratio, error: Ratio) -> Ratio:
     """Readings that a mean takes to be sure enough.
 
@@ -57,7 +57,7 @@ def readings_in_all(variation: Ratio, error: Ratio) -> Ratio:
     return READINGS[is_enough.argmax(axis=-1)][()]
 
 
-@law
+@calculation
 def inches_each(variation: Ratio, error: Ratio) -> Ratio:
     """Inches to count at a time, so that five readings are enough.
 
@@ -90,7 +90,7 @@ def inches_each(variation: Ratio, error: Ratio) -> Ratio:
     return whole_for((t_quantile(PLACES - 1.0) * variation / error) ** 2 / PLACES)
 
 
-@law
+@calculation
 def more_readings(count: Ratio, error: Ratio, in_all: Ratio | None = None, inches: Ratio | None = None) -> str:
     """How many more readings to take, in words.
 

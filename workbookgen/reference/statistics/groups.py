@@ -7,7 +7,7 @@ enough for one piece is a rule of thumb, and is told in words.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.units import Grist, Quantity, Ratio, Some
 
 NO_GRIST = Quantity(0.0, "m/g")
@@ -26,7 +26,7 @@ TOGETHER, ALTERNATE, APART = "go together", "alternate rows", "keep apart"
 TOGETHER_UP_TO, ALTERNATE_UP_TO = 0.10, 0.20
 
 
-@law
+@calculation
 def group_mean(total: Some, count: Ratio) -> Some:
     """Mean over a group.
 
@@ -63,7 +63,7 @@ def _require_count(count, least):
     require((count >= least) & (count % 1 == 0), f"Values are counted in whole numbers, from {least}.")
 
 
-@law
+@calculation
 def relative_deviation(value: Some, mean: Some) -> Ratio:
     """How far a value lies from the mean, as a share of it.
 
@@ -98,7 +98,7 @@ def relative_deviation(value: Some, mean: Some) -> Ratio:
     return Quantity(value / mean).m_as("") - 1
 
 
-@law
+@calculation
 def grubbs_limit(count: Ratio) -> Ratio:
     """How many standard deviations off the mean a skein stands out.
 
@@ -134,7 +134,7 @@ def grubbs_limit(count: Ratio) -> Ratio:
     return limits[np.searchsorted(starts, count, side="right") - 1]
 
 
-@law
+@calculation
 def limit_low(mean: Some, variation: Ratio, times: Ratio) -> Some:
     """Value below which a skein stands out.
 
@@ -167,7 +167,7 @@ def limit_low(mean: Some, variation: Ratio, times: Ratio) -> Some:
     return mean * (1 - times * variation)
 
 
-@law
+@calculation
 def limit_high(mean: Some, variation: Ratio, times: Ratio) -> Some:
     """Value above which a skein stands out.
 
@@ -210,7 +210,7 @@ def _require_spread(variation, times):
     require(times >= 0, "The number of standard deviations cannot be negative.")
 
 
-@law
+@calculation
 def stands_out(deviation: Ratio, variation: Ratio, times: Ratio) -> str:
     """Whether a skein stands out from its group.
 
@@ -246,7 +246,7 @@ def stands_out(deviation: Ratio, variation: Ratio, times: Ratio) -> str:
     return by_element(lambda is_out: OUT if is_out else IN, out)
 
 
-@law
+@calculation
 def difference(first: Grist, second: Grist) -> Ratio:
     """How much two yarns differ in grist.
 
@@ -278,7 +278,7 @@ def difference(first: Grist, second: Grist) -> Ratio:
     return (np.abs(first - second) / ((first + second) / 2)).m_as("")
 
 
-@law
+@calculation
 def may_share(first: Grist, second: Grist) -> str:
     """Whether two skeins may share a piece.
 

@@ -6,13 +6,13 @@ of all together, follows without going through the members again.
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Ratio, Some, SomeSquared
 
 ROUNDING = 1e-12  # of a relative variance: below it there is nothing but the rounding of sums
 
 
-@law
+@calculation
 def square_of(value: Some) -> SomeSquared:
     """Square of a value.
 
@@ -43,7 +43,7 @@ def square_of(value: Some) -> SomeSquared:
     return value**2
 
 
-@law
+@calculation
 def variation_of_sums(squares: SomeSquared, count: Ratio, mean: Some) -> Ratio:
     """Coefficient of variation of a group, from its sums.
 
@@ -82,7 +82,7 @@ def variation_of_sums(squares: SomeSquared, count: Ratio, mean: Some) -> Ratio:
     return np.sqrt(np.where(spread < ROUNDING, 0.0, spread) * count / (count - 1))
 
 
-@law
+@calculation
 def pooled_variation(variations: Ratio, counts: Ratio) -> Ratio:
     """Coefficient of variation within a group, over several groups.
 

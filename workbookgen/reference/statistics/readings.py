@@ -7,7 +7,7 @@ than their spread shows, which is what the table of Student's t is for.
 
 import numpy as np
 
-from workbookgen.reference.law import law, require, whole_for
+from workbookgen.reference.calculation import calculation, require, whole_for
 from workbookgen.units import Quantity, Ratio, Some
 
 # Degrees of freedom from which an entry holds, and t of 95 per cent, two-sided.
@@ -49,7 +49,7 @@ T_TABLE = (
 )
 
 
-@law
+@calculation
 def mean(
     reading_1: Some = None, reading_2: Some = None, reading_3: Some = None, reading_4: Some = None, reading_5: Some = None
 ) -> Some:
@@ -88,7 +88,7 @@ def mean(
     return first + sum(shifts) / len(shifts)
 
 
-@law
+@calculation
 def count(
     reading_1: Some = None, reading_2: Some = None, reading_3: Some = None, reading_4: Some = None, reading_5: Some = None
 ) -> Ratio:
@@ -127,7 +127,7 @@ def count(
     return np.full(np.shape(sum(shifts)), float(len(shifts)))[()]
 
 
-@law
+@calculation
 def deviation(
     reading_1: Some = None, reading_2: Some = None, reading_3: Some = None, reading_4: Some = None, reading_5: Some = None
 ) -> Some:
@@ -177,7 +177,7 @@ def _shifts(*readings):
     return given[0], shifts
 
 
-@law
+@calculation
 def variation(deviation: Some, mean: Some) -> Ratio:
     """Coefficient of variation.
 
@@ -212,7 +212,7 @@ def variation(deviation: Some, mean: Some) -> Ratio:
     return Quantity(deviation / mean).m_as("")
 
 
-@law
+@calculation
 def t_quantile(degrees: Ratio) -> Ratio:
     """Student's t for 95 per cent.
 
@@ -248,7 +248,7 @@ def t_quantile(degrees: Ratio) -> Ratio:
     return quantiles[np.searchsorted(starts, np.round(degrees, 9), side="right") - 1]
 
 
-@law
+@calculation
 def half_width(deviation: Some, count: Ratio) -> Some:
     """Half width of the 95 per cent interval of a mean.
 
@@ -280,7 +280,7 @@ def half_width(deviation: Some, count: Ratio) -> Some:
     return t_quantile(count - 1) * standard_error(deviation, count)
 
 
-@law
+@calculation
 def standard_error(deviation, count: Ratio):
     """Standard uncertainty of a mean.
 
@@ -313,7 +313,7 @@ def standard_error(deviation, count: Ratio):
     return deviation / np.sqrt(count)
 
 
-@law
+@calculation
 def specimens(variation: Ratio, error: Ratio, t: Ratio = 1.96) -> Ratio:
     """Readings to take for a mean that is sure enough.
 

@@ -7,7 +7,7 @@ has a factor of its own, and they differ by nothing but their units.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.units import Length, LinearDensity, PerLength, Quantity, Ratio
 
 NO_LENGTH = Quantity(0.0, "m")
@@ -28,7 +28,7 @@ COHERENT = "tex ** 0.5 / meter"  # any one unit in which all factors can be told
 ENOUGH, TOO_LITTLE = "enough for the staple", "too little for the staple: fibers may slip"
 
 
-@law
+@calculation
 def turns_counted(turns: Ratio, length: Length) -> PerLength:
     """Twist of a yarn, by counting.
 
@@ -61,7 +61,7 @@ def turns_counted(turns: Ratio, length: Length) -> PerLength:
     return turns / length
 
 
-@law
+@calculation
 def factor(twist: PerLength, linear_density: LinearDensity, system: str) -> Ratio:
     """Twist factor of a yarn in one of the count systems.
 
@@ -97,7 +97,7 @@ def factor(twist: PerLength, linear_density: LinearDensity, system: str) -> Rati
     return (twist * np.sqrt(linear_density)).m_as(COHERENT) / _one_in(system)
 
 
-@law
+@calculation
 def turns(multiplier: Ratio, linear_density: LinearDensity, system: str) -> PerLength:
     """Twist that a yarn of a given factor has.
 
@@ -147,7 +147,7 @@ def _one_in(system):
     return ones.astype(float) if np.ndim(ones) else ones
 
 
-@law
+@calculation
 def least_twist(staple: Length, wraps: Ratio = 4.0) -> PerLength:
     """Least twist that holds the fibers of a yarn.
 
@@ -180,7 +180,7 @@ def least_twist(staple: Length, wraps: Ratio = 4.0) -> PerLength:
     return wraps / staple
 
 
-@law
+@calculation
 def staple_words(twist: PerLength, least: PerLength) -> str:
     """Whether a twist is enough for the staple, in words.
 

@@ -7,7 +7,7 @@ way and slip: a sample, measured before and after, beats all of this.
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Angle, Length, PerLength, Quantity, Ratio
 
 NO_LENGTH = Quantity(0.0, "m")
@@ -16,7 +16,7 @@ STEEPEST = np.pi / 3
 MOST_STRANDS = 12
 
 
-@law
+@calculation
 def surface_angle(diameter: Length, twist: PerLength) -> Angle:
     """Angle of the fibers at the surface of a yarn.
 
@@ -48,7 +48,7 @@ def surface_angle(diameter: Length, twist: PerLength) -> Angle:
     return Quantity(np.degrees(np.arctan(_turn_over_rise(diameter, twist))), "degree")
 
 
-@law
+@calculation
 def turns_for_angle(angle: Angle, diameter: Length) -> PerLength:
     """Twist that gives the fibers at the surface a wanted angle.
 
@@ -81,7 +81,7 @@ def turns_for_angle(angle: Angle, diameter: Length) -> PerLength:
     return np.tan(angle) / (np.pi * diameter)
 
 
-@law
+@calculation
 def retraction(angle: Angle) -> Ratio:
     """Share of its length that a single loses by its own twist.
 
@@ -114,7 +114,7 @@ def retraction(angle: Angle) -> Ratio:
     return (secant - 1) / (secant + 1)
 
 
-@law
+@calculation
 def retraction_by_twist(diameter: Length, twist: PerLength) -> Ratio:
     """Share of its length that a single has lost by its twist.
 
@@ -147,7 +147,7 @@ def retraction_by_twist(diameter: Length, twist: PerLength) -> Ratio:
     return retraction(angle)
 
 
-@law
+@calculation
 def retraction_left(diameter: Length, singles_twist: PerLength, ply_twist: PerLength) -> Ratio:
     """Share of its length that a single has lost by the twist that plying leaves in it.
 
@@ -180,7 +180,7 @@ def retraction_left(diameter: Length, singles_twist: PerLength, ply_twist: PerLe
     return retraction_by_twist(diameter, np.abs(singles_twist - ply_twist))
 
 
-@law
+@calculation
 def ply_take_up(before: Ratio, left: Ratio, ratio: Ratio) -> Ratio:
     """Share of the singles' length that plying takes.
 
@@ -214,7 +214,7 @@ def ply_take_up(before: Ratio, left: Ratio, ratio: Ratio) -> Ratio:
     return 1 - (1 - left) / (1 - before) * (1 - take_up(ratio))
 
 
-@law
+@calculation
 def ply_path(diameter: Length, strands: Ratio) -> Length:
     """Diameter of the screw on which the strands of a ply run.
 
@@ -247,7 +247,7 @@ def ply_path(diameter: Length, strands: Ratio) -> Length:
     return diameter / np.sin(np.pi / strands)
 
 
-@law
+@calculation
 def ply_ratio(path: Length, twist: PerLength) -> Ratio:
     """Length of strand in one length of ply.
 
@@ -279,7 +279,7 @@ def ply_ratio(path: Length, twist: PerLength) -> Ratio:
     return np.sqrt(1 + _turn_over_rise(path, twist) ** 2)
 
 
-@law
+@calculation
 def take_up(ratio: Ratio) -> Ratio:
     """Share of its length that a strand loses by its way round in the ply.
 
@@ -310,7 +310,7 @@ def take_up(ratio: Ratio) -> Ratio:
     return 1 - 1 / ratio
 
 
-@law
+@calculation
 def take_up_in_use(expected: Ratio | None = None, sample: Ratio | None = None) -> Ratio:
     """Take-up to reckon with.
 
@@ -344,7 +344,7 @@ def take_up_in_use(expected: Ratio | None = None, sample: Ratio | None = None) -
     return known
 
 
-@law
+@calculation
 def feed(take_up: Ratio) -> Ratio:
     """Length of a strand in one length of yarn.
 

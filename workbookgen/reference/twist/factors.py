@@ -1,11 +1,11 @@
 """The twist factor of one yarn in each of the systems in use, side by side."""
 
-from workbookgen.reference.law import law
+from workbookgen.reference.calculation import calculation
 from workbookgen.reference.twist.amount import factor
 from workbookgen.units import LinearDensity, PerLength, Ratio
 
 
-@law
+@calculation
 def cotton_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     """Twist factor in the cotton system.
 
@@ -36,7 +36,7 @@ def cotton_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     return factor(twist, linear_density, "cotton")
 
 
-@law
+@calculation
 def worsted_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     """Twist factor in the worsted system.
 
@@ -67,7 +67,7 @@ def worsted_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     return factor(twist, linear_density, "worsted")
 
 
-@law
+@calculation
 def run_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     """Twist factor in the woolen run system.
 
@@ -98,7 +98,7 @@ def run_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     return factor(twist, linear_density, "woolen run")
 
 
-@law
+@calculation
 def tex_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     """Twist factor in the tex system.
 

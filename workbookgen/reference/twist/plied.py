@@ -7,7 +7,7 @@ an argument here, and a fresh sample that plies back on itself beats it.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.twist.angle import require_strands
 from workbookgen.units import PerLength, Quantity, Ratio
 
@@ -19,7 +19,7 @@ BALANCED = "balanced"
 MORE, LESS = "more ply twist than balance", "less ply twist than balance"
 
 
-@law
+@calculation
 def ply_twist(singles_twist: PerLength, share: Ratio = USUAL_SHARE) -> PerLength:
     """Twist of the ply, as a share of that of the singles.
 
@@ -52,7 +52,7 @@ def ply_twist(singles_twist: PerLength, share: Ratio = USUAL_SHARE) -> PerLength
     return share * singles_twist
 
 
-@law
+@calculation
 def equal_factor_ply_twist(singles_twist: PerLength, strands: Ratio) -> PerLength:
     """Twist of a ply that has the twist factor of its singles.
 
@@ -85,7 +85,7 @@ def equal_factor_ply_twist(singles_twist: PerLength, strands: Ratio) -> PerLengt
     return singles_twist / np.sqrt(strands)
 
 
-@law
+@calculation
 def twist_left(singles_twist: PerLength, ply_twist: PerLength | None = None, plied: PerLength | None = None) -> PerLength:
     """Twist left in the singles after plying.
 
@@ -121,7 +121,7 @@ def twist_left(singles_twist: PerLength, ply_twist: PerLength | None = None, pli
     return singles_twist - ply
 
 
-@law
+@calculation
 def balance(
     singles_twist: PerLength, plied_twist: PerLength, share: Ratio = USUAL_SHARE
 ) -> Ratio:
@@ -158,7 +158,7 @@ def balance(
     return (plied_twist / (share * singles_twist)).m_as("") - 1
 
 
-@law
+@calculation
 def balance_words(balance: Ratio) -> str:
     """Whether a ply is balanced, in words.
 
@@ -198,7 +198,7 @@ def _words(balance) -> str:
     return MORE if rounded > 0 else LESS
 
 
-@law
+@calculation
 def opposite(direction: str) -> str:
     """The other direction of twist.
 

@@ -7,7 +7,7 @@ tells how many: a few seconds filmed slowly, with a mark on the whorl, will do.
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Length, PerLength, Quantity, Ratio, Time
 
 NO_LENGTH = Quantity(0.0, "m")
@@ -15,7 +15,7 @@ NO_TIME = Quantity(0.0, "second")
 NO_TWIST = Quantity(0.0, "1/m")
 
 
-@law
+@calculation
 def turns_by_roll(rolled: Length, shaft: Length, rolls: Ratio = 1.0) -> Ratio:
     """Turns of a spindle whose shaft is rolled along the thigh.
 
@@ -50,7 +50,7 @@ def turns_by_roll(rolled: Length, shaft: Length, rolls: Ratio = 1.0) -> Ratio:
     return rolls * (rolled / (np.pi * shaft)).m_as("")
 
 
-@law
+@calculation
 def turns_by_time(counted: Ratio, seconds: Time, lasting: Time) -> Ratio:
     """Turns of a spindle in the time that it spins.
 
@@ -84,7 +84,7 @@ def turns_by_time(counted: Ratio, seconds: Time, lasting: Time) -> Ratio:
     return counted * (lasting / seconds).m_as("")
 
 
-@law
+@calculation
 def spindle_turns(by_roll: Ratio | None = None, by_time: Ratio | None = None) -> Ratio:
     """Turns of a spindle for one draft.
 
@@ -118,7 +118,7 @@ def spindle_turns(by_roll: Ratio | None = None, by_time: Ratio | None = None) ->
     return turns
 
 
-@law
+@calculation
 def draft_of_turns(turns: Ratio, twist: PerLength) -> Length:
     """Length to draft for a wanted twist from so many turns.
 
@@ -151,7 +151,7 @@ def draft_of_turns(turns: Ratio, twist: PerLength) -> Length:
     return turns / twist
 
 
-@law
+@calculation
 def rolls_for(twist: PerLength, draft: Length, rolled: Length, shaft: Length) -> Ratio:
     """Rolls to one draft that give a wanted twist.
 
@@ -186,7 +186,7 @@ def rolls_for(twist: PerLength, draft: Length, rolled: Length, shaft: Length) ->
     return (twist * draft).m_as("") / turns_by_roll(rolled, shaft)
 
 
-@law
+@calculation
 def seconds_for(twist: PerLength, draft: Length, counted: Ratio, seconds: Time) -> Time:
     """Time of spinning that gives a wanted twist.
 

@@ -5,14 +5,14 @@ takes up those turns. So a wanted twist is a matter of counting treadles to a dr
 known length, and the whorl decides how many.
 """
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Length, PerLength, Quantity, Ratio
 
 NO_LENGTH = Quantity(0.0, "m")
 NO_TWIST = Quantity(0.0, "1/m")
 
 
-@law
+@calculation
 def geared(wheel: Length, whorl: Length, band: Length = NO_LENGTH) -> Ratio:
     """Drive ratio by the diameters.
 
@@ -48,7 +48,7 @@ def geared(wheel: Length, whorl: Length, band: Length = NO_LENGTH) -> Ratio:
     return ((wheel + band) / (whorl + band)).m_as("")
 
 
-@law
+@calculation
 def counted_ratio(flyer: Ratio, turns: Ratio = 10.0) -> Ratio:
     """Drive ratio by counting.
 
@@ -81,7 +81,7 @@ def counted_ratio(flyer: Ratio, turns: Ratio = 10.0) -> Ratio:
     return flyer / turns
 
 
-@law
+@calculation
 def drive_ratio(
     geared: Ratio | None = None, stamped: Ratio | None = None, slip: Ratio = 0.0, counted: Ratio | None = None
 ) -> Ratio:
@@ -121,7 +121,7 @@ def drive_ratio(
     return known[0] * (1 - slip) if counted is None else known[0]
 
 
-@law
+@calculation
 def whorl_for(wheel: Length, ratio: Ratio, band: Length = NO_LENGTH) -> Length:
     """Diameter of the whorl that gives a drive ratio.
 
@@ -158,7 +158,7 @@ def whorl_for(wheel: Length, ratio: Ratio, band: Length = NO_LENGTH) -> Length:
     return whorl
 
 
-@law
+@calculation
 def inserted(ratio: Ratio, treadles: Ratio, draft: Length) -> PerLength:
     """Twist that treadling puts in.
 
@@ -193,7 +193,7 @@ def inserted(ratio: Ratio, treadles: Ratio, draft: Length) -> PerLength:
     return ratio * treadles / draft
 
 
-@law
+@calculation
 def treadles_for(twist: PerLength, draft: Length, ratio: Ratio) -> Ratio:
     """Treadles to one draft that give a wanted twist.
 
@@ -228,7 +228,7 @@ def treadles_for(twist: PerLength, draft: Length, ratio: Ratio) -> Ratio:
     return (twist * draft).m_as("") / ratio
 
 
-@law
+@calculation
 def draft_for(twist: PerLength, treadles: Ratio, ratio: Ratio) -> Length:
     """Length of draft that gives a wanted twist.
 

@@ -6,7 +6,7 @@ the nearer one is taken, and the fewer treadles where both are as near.
 
 import numpy as np
 
-from workbookgen.reference.law import by_element, law, require
+from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.words import rounded
 from workbookgen.texts import is_blank
 from workbookgen.units import PerLength, Quantity, Ratio
@@ -17,7 +17,7 @@ FINEST = 6  # decimals of a treadle, and of a turn in a meter, that may decide
 MOST_SAID = Quantity(1000.0, "1/inch")
 
 
-@law
+@calculation
 def nearest_treadles(treadles: Ratio) -> Ratio:
     """The column of the table that comes nearest.
 
@@ -54,7 +54,7 @@ def nearest_treadles(treadles: Ratio) -> Ratio:
     return np.vectorize(nearest, otypes=[float])(treadles) if np.ndim(treadles) else nearest(float(treadles))
 
 
-@law
+@calculation
 def off_the_wanted(twist: PerLength, wanted: PerLength) -> PerLength:
     """How far a twist is from the wanted one.
 
@@ -86,7 +86,7 @@ def off_the_wanted(twist: PerLength, wanted: PerLength) -> PerLength:
     return Quantity(np.round(np.abs((twist - wanted).m_as("1/m")), FINEST), "1/m")
 
 
-@law
+@calculation
 def place_of_least(amounts: PerLength) -> Ratio:
     """Which whorl of the list comes nearest.
 
@@ -118,7 +118,7 @@ def place_of_least(amounts: PerLength) -> Ratio:
     return float(np.nanargmin(away)) + 1
 
 
-@law
+@calculation
 def nearest_words(name: str, treadles: Ratio, twist: PerLength) -> str:
     """The whorl and the treadles that come nearest to a wanted twist, in words.
 

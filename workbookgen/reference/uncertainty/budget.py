@@ -7,13 +7,13 @@ a quotient as shares. A doubt much smaller than another may be forgotten.
 
 import numpy as np
 
-from workbookgen.reference.law import law, require
+from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Length, Quantity, Ratio, Some, SomeSquared
 
 NOTHING = Quantity(0.0, "m")
 
 
-@law
+@calculation
 def rectangular(half_width: Some) -> Some:
     """Standard uncertainty of a value known to lie within limits.
 
@@ -44,7 +44,7 @@ def rectangular(half_width: Some) -> Some:
     return half_width / np.sqrt(3)
 
 
-@law
+@calculation
 def combined(u_1, u_2=None, u_3=None, u_4=None):
     """Standard uncertainty of a sum or a difference.
 
@@ -79,7 +79,7 @@ def combined(u_1, u_2=None, u_3=None, u_4=None):
     return _root_of_squares(u_1, u_2, u_3, u_4)
 
 
-@law
+@calculation
 def product_relative(
     relative_1: Ratio, relative_2: Ratio | None = None, relative_3: Ratio | None = None
 ) -> Ratio:
@@ -121,7 +121,7 @@ def _root_of_squares(first, *others):
     return np.sqrt(sum(squares[1:], start=squares[0]))
 
 
-@law
+@calculation
 def length_relative(wraps: Ratio, u_wraps: Ratio, loop: Length, u_loop: Length) -> Ratio:
     """Relative uncertainty of a reeled length.
 
@@ -157,7 +157,7 @@ def length_relative(wraps: Ratio, u_wraps: Ratio, loop: Length, u_loop: Length) 
     return product_relative(u_wraps / wraps, u_loop / loop)
 
 
-@law
+@calculation
 def square(uncertainty: Some) -> SomeSquared:
     """Square of a standard uncertainty.
 

@@ -9,7 +9,7 @@ import math
 
 import numpy as np
 
-from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
@@ -20,7 +20,7 @@ FAR = 6  # doubts of both together apart, the higher one is the lesser once in a
 KNOWN_WELL = 20  # times less doubtful than the other
 
 
-@law
+@calculation
 def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
     """How far the skeins already spun overrule the planned grist.
 
@@ -57,7 +57,7 @@ def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
     return np.where(known, h / np.where(known, h + c / np.where(n > 0, n, 1), 1), 0.0)[()]
 
 
-@law
+@calculation
 def finer_than_planned(weight: Ratio, bought_share: Ratio, planned: Grist, seen: Grist | None = None) -> Ratio:
     """How much finer the spun strands come out than planned, as far as it is known.
 
@@ -103,7 +103,7 @@ def finer_than_planned(weight: Ratio, bought_share: Ratio, planned: Grist, seen:
     return (1 + weight * (ratio - 1))[()]
 
 
-@law
+@calculation
 def grist_doubt(
     pool: Mass,
     share: Ratio,
@@ -162,7 +162,7 @@ def grist_doubt(
     return np.where(np.asarray(bought) == 1, np.hypot(u_batch, u_ball / np.sqrt(skeins)), spun)[()]
 
 
-@law
+@calculation
 def coming_doubt(pool_square: MassSquared, others_square: MassSquared, pool: Mass, relative: Ratio) -> Mass:
     """Standard uncertainty of what a component still gives, told as mass.
 
@@ -199,7 +199,7 @@ def coming_doubt(pool_square: MassSquared, others_square: MassSquared, pool: Mas
     return (pool_square + others_square + (pool * relative) ** 2) ** 0.5
 
 
-@law
+@calculation
 def lesser(first: Length, u_first: Length, second: Length | None = None, u_second: Length | None = None) -> Length:
     """Mean of the lesser of two lengths.
 
@@ -236,7 +236,7 @@ def lesser(first: Length, u_first: Length, second: Length | None = None, u_secon
     return mean
 
 
-@law
+@calculation
 def lesser_doubt(first: Length, u_first: Length, second: Length | None = None, u_second: Length | None = None) -> Length:
     """Standard uncertainty of the lesser of two lengths.
 
@@ -299,7 +299,7 @@ def _clark(first: float, u_first: float, second: float, u_second: float) -> tupl
     return low + below, math.sqrt(max(variance, 0.0))
 
 
-@law
+@calculation
 def in_hand_doubt(
     skeins_doubt: Length, in_skeins: Length, to_come: Length, u_to_come: Length, weight: Ratio, u_scale: Ratio
 ) -> Length:

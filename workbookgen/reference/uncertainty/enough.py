@@ -9,12 +9,12 @@ from statistics import NormalDist
 
 import numpy as np
 
-from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.uncertainty.budget import combined
 from workbookgen.units import Quantity, Ratio, Some
 
 
-@law
+@calculation
 def surplus_uncertainty(u_have: Some, u_need: Some) -> Some:
     """Standard uncertainty of a surplus.
 
@@ -47,7 +47,7 @@ def surplus_uncertainty(u_have: Some, u_need: Some) -> Some:
     return combined(u_have, u_need)
 
 
-@law
+@calculation
 def chance_enough(surplus: Some, uncertainty: Some) -> Ratio:
     """Chance that it is enough.
 
@@ -92,7 +92,7 @@ def _chance(surplus, uncertainty) -> float:
     return 0.5 * math.erfc(-surplus / uncertainty / math.sqrt(2))
 
 
-@law
+@calculation
 def coverage(certainty: Ratio) -> Ratio:
     """Standard uncertainties that a certainty takes.
 
@@ -123,7 +123,7 @@ def coverage(certainty: Ratio) -> Ratio:
     return np.vectorize(NormalDist().inv_cdf, otypes=[float])(certainty)[()]
 
 
-@law
+@calculation
 def more_for(spare: Some, uncertainty: Some, relative_more: Ratio, coverage: Ratio) -> Some:
     """What to have besides, to be as sure as one wants to be.
 
@@ -169,7 +169,7 @@ def more_for(spare: Some, uncertainty: Some, relative_more: Ratio, coverage: Rat
     return Quantity(np.where(rest >= coverage * doubt, 0.0, more)[()], unit)
 
 
-@law
+@calculation
 def need_uncertainty(need: Some, relative: Ratio = 0.05) -> Some:
     """Standard uncertainty of what a piece takes.
 

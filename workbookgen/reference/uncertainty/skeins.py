@@ -6,14 +6,14 @@ skeins of one reel do not make the reel better. Where the loop of the washed ske
 the reel cancels and the tape takes its place.
 """
 
-from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.units import Area, Length, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
 NO_AREA = Quantity(0.0, "m^2")
 
 
-@law
+@calculation
 def counted(finished: Length, wraps: Ratio, u_wraps: Ratio) -> Length:
     """Doubt of a skein's length by its count of wraps.
 
@@ -49,7 +49,7 @@ def counted(finished: Length, wraps: Ratio, u_wraps: Ratio) -> Length:
     return finished / wraps * u_wraps
 
 
-@law
+@calculation
 def taped(finished: Length, washed_loop: Length, u_tape: Length) -> Length:
     """Doubt of a washed skein's length by the reading of its loop.
 
@@ -85,7 +85,7 @@ def taped(finished: Length, washed_loop: Length, u_tape: Length) -> Length:
     return finished * (u_tape / washed_loop).m_as("")
 
 
-@law
+@calculation
 def own_square(count_part: Length, tape_part: Length | None = None) -> Area:
     """Squared doubt that a skein has to itself.
 
@@ -121,7 +121,7 @@ def own_square(count_part: Length, tape_part: Length | None = None) -> Area:
     return count_part**2 + tape_part**2
 
 
-@law
+@calculation
 def by_reel(finished: Length, loop: Length, u_loop: Length, washed_loop: Length | None = None) -> Length:
     """What a skein that was not measured after washing shares with all skeins of its reel.
 
@@ -159,7 +159,7 @@ def by_reel(finished: Length, loop: Length, u_loop: Length, washed_loop: Length 
     return finished * (u_loop / loop).m_as("")
 
 
-@law
+@calculation
 def by_slack(finished: Length, u_slack: Ratio, washed_loop: Length) -> Length:
     """What all skeins measured after washing share.
 
@@ -195,7 +195,7 @@ def by_slack(finished: Length, u_slack: Ratio, washed_loop: Length) -> Length:
     return finished * u_slack
 
 
-@law
+@calculation
 def by_shrinkage(
     finished: Length,
     shrinkage: Ratio,
@@ -242,7 +242,7 @@ def by_shrinkage(
     return finished * (u_usual if sampled is None else u_sampled) / (1 - shrinkage)
 
 
-@law
+@calculation
 def with_its_reel(part: Length, sum_of_reel: Length) -> Area:
     """A skein's share in the squared doubt by its reel.
 
@@ -276,7 +276,7 @@ def with_its_reel(part: Length, sum_of_reel: Length) -> Area:
     return part * sum_of_reel
 
 
-@law
+@calculation
 def skein_doubt(
     own: Area, reel_part: Length | None = None, slack_part: Length | None = None, shrink_part: Length | None = None
 ) -> Length:
@@ -316,7 +316,7 @@ def skein_doubt(
     return sum((part**2 for part in shared), start=own) ** 0.5
 
 
-@law
+@calculation
 def skeins_doubt(own: Area, by_reels: Area, slack: Length, shrink: Length) -> Length:
     """Standard uncertainty of the skeins of a project together.
 

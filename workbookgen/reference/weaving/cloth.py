@@ -6,7 +6,7 @@ argument, and a loss is divided by what it leaves: adding it back gives too litt
 """
 
 
-from workbookgen.reference.law import law, require, require_numbers, whole_for
+from workbookgen.reference.calculation import calculation, require, require_numbers, whole_for
 from workbookgen.units import Grist, Length, Mass, PerLength, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
@@ -14,7 +14,7 @@ NO_GRIST = Quantity(0.0, "m/g")
 NO_SETT = Quantity(0.0, "1/m")
 
 
-@law
+@calculation
 def width_in_reed(finished_width: Length, draw_in: Ratio = 0.0, shrinkage: Ratio = 0.0) -> Length:
     """Width of the warp in the reed.
 
@@ -49,7 +49,7 @@ def width_in_reed(finished_width: Length, draw_in: Ratio = 0.0, shrinkage: Ratio
     return finished_width / ((1 - shrinkage) * (1 - draw_in))
 
 
-@law
+@calculation
 def ends(sett: PerLength, width: Length) -> Ratio:
     """Number of ends in the warp.
 
@@ -83,7 +83,7 @@ def ends(sett: PerLength, width: Length) -> Ratio:
     return whole_for((sett * width).m_as(""))
 
 
-@law
+@calculation
 def woven_length(
     finished_length: Length,
     shrinkage: Ratio = 0.0,
@@ -129,7 +129,7 @@ def woven_length(
     return (pieces * (finished_length + hems) + samples) / (1 - shrinkage)
 
 
-@law
+@calculation
 def warp_length(
     finished_length: Length,
     take_up: Ratio = 0.0,
@@ -179,7 +179,7 @@ def warp_length(
     return woven / (1 - take_up) + loom_waste
 
 
-@law
+@calculation
 def warp_yarn(ends: Ratio, warp_length: Length) -> Length:
     """Length of yarn in the warp.
 
@@ -212,7 +212,7 @@ def warp_yarn(ends: Ratio, warp_length: Length) -> Length:
     return ends * warp_length
 
 
-@law
+@calculation
 def weft_yarn(
     picks: PerLength, woven_length: Length, width: Length, take_up: Ratio = 0.0
 ) -> Length:
@@ -253,7 +253,7 @@ def weft_yarn(
     return (picks * woven_length).m_as("") * width / (1 - take_up)
 
 
-@law
+@calculation
 def yarn_of_the_warp(warp_yarn: Length, weft_yarn: Length, weft_grist: Grist | None = None) -> Length:
     """Length of the yarn that the warp is of.
 
@@ -287,7 +287,7 @@ def yarn_of_the_warp(warp_yarn: Length, weft_yarn: Length, weft_grist: Grist | N
     return warp_yarn + weft_yarn if weft_grist is None else warp_yarn * 1
 
 
-@law
+@calculation
 def weft_apart(weft_yarn: Length, weft_grist: Grist) -> Length:
     """Length of a weft that is another yarn than the warp.
 
@@ -320,7 +320,7 @@ def weft_apart(weft_yarn: Length, weft_grist: Grist) -> Length:
     return weft_yarn * 1
 
 
-@law
+@calculation
 def weight_of_cloth(warp_yarn: Length, weft_yarn: Length, grist: Grist, weft_grist: Grist | None = None) -> Mass:
     """Weight of the yarn for a cloth.
 

@@ -7,13 +7,13 @@ that can be beaten; cloth by hand stands looser.
 
 import numpy as np
 
-from workbookgen.reference.law import law, require, require_numbers
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.units import PerLength, Quantity, Ratio
 
 NO_SETT = Quantity(0.0, "1/m")
 
 
-@law
+@calculation
 def closest_sett(
     threads_side_by_side: PerLength, ends: Ratio, intersections: Ratio, crossing: PerLength | None = None
 ) -> PerLength:
@@ -55,7 +55,7 @@ def closest_sett(
     return ends / (ends / threads_side_by_side + intersections / other)
 
 
-@law
+@calculation
 def working_sett(closest: PerLength, share: Ratio = 0.75) -> PerLength:
     """Sett to work with.
 
@@ -88,7 +88,7 @@ def working_sett(closest: PerLength, share: Ratio = 0.75) -> PerLength:
     return share * closest
 
 
-@law
+@calculation
 def sett_in_use(own: PerLength | None = None, working: PerLength | None = None) -> PerLength:
     """Threads in a length to weave with.
 
@@ -123,7 +123,7 @@ def sett_in_use(own: PerLength | None = None, working: PerLength | None = None) 
     return sett
 
 
-@law
+@calculation
 def ends_in_a_dent(sett: PerLength, dents: PerLength) -> Ratio:
     """Ends in a dent of the reed, to come nearest to a sett.
 
@@ -156,7 +156,7 @@ def ends_in_a_dent(sett: PerLength, dents: PerLength) -> Ratio:
     return np.maximum(1, np.floor(np.round(2 * (sett / dents).m_as(""), 9) + 0.5)) / 2
 
 
-@law
+@calculation
 def sett_of_reed(per_dent: Ratio, dents: PerLength) -> PerLength:
     """Sett that a reed gives.
 
@@ -189,7 +189,7 @@ def sett_of_reed(per_dent: Ratio, dents: PerLength) -> PerLength:
     return per_dent * dents
 
 
-@law
+@calculation
 def sett_on_the_loom(sett: PerLength, of_reed: PerLength | None = None) -> PerLength:
     """Sett on the loom.
 
@@ -223,7 +223,7 @@ def sett_on_the_loom(sett: PerLength, of_reed: PerLength | None = None) -> PerLe
     return set_at
 
 
-@law
+@calculation
 def picks_in_use(own: PerLength | None = None, closest: PerLength | None = None, share: Ratio = 0.75, sett: PerLength | None = None) -> PerLength:
     """Picks in a length to weave with.
 

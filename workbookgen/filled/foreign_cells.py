@@ -32,7 +32,7 @@ OVERWRITTEN = "it stood where the planner has a formula"
 
 
 @dataclass(frozen=True)
-class Stray:
+class ForeignCell:
     """One thing: where it stood, what it was, and why it is listed."""
 
     sheet: str
@@ -47,7 +47,7 @@ class Stray:
         return f"{where}: {what} ({self.why})"
 
 
-def strays(old: FilledPlanner, known: Collection[tuple[str, Position]] = ()) -> list[Stray]:
+def foreign_cells(old: FilledPlanner, known: Collection[tuple[str, Position]] = ()) -> list[ForeignCell]:
     """Everything that a person put in besides entries, in the order of the sheets; of `known` cells, it is known where that went.
 
     Raises FileError where that is too much.
@@ -113,15 +113,15 @@ class _Search:
         cells = self.old.book.sheets.get(area.sheet, {})
         return ((position, cells[position]) for position in _positions(area, cells))
 
-    def unknown_fields(self, known: Collection[tuple[str, Position]]) -> Iterator[Stray]:
+    def unknown_fields(self, known: Collection[tuple[str, Position]]) -> Iterator[ForeignCell]:
         """What was typed into fields that today's planner does not have."""
         for name, area in self.areas.items():
             if name not in self.layout.placements:
                 for position, cell in self._cells(area):
                     if not cell.formula and (area.sheet, position) not in known:
-                        yield self._stray(area.sheet, position, cell, "the new planner does not have this field", self._label(area))
+                        yield self._foreign(area.sheet, position, cell, "the new planner does not have this field", self._label(area))
 
-    def results(self) -> Iterator[Stray]:
+    def results(self) -> Iterator[ForeignCell]:
         """What was put in the place of our formulas, or made of them. Where lines were inserted, all formulas follow."""
         is_whole = self.as_written == set(self.layout.plans)
         for key, placed in self.layout.placements.items():
@@ -130,19 +130,19 @@ class _Search:
             area = self.areas[key]
             for position, cell in self._cells(area):
                 if not cell.formula:
-                    yield self._stray(area.sheet, position, cell, OVERWRITTEN, placed.field.label)
+                    yield self._foreign(area.sheet, position, cell, OVERWRITTEN, placed.field.label)
                 elif is_whole and not _is_formula(cell.formula, placed.formulas[position[0] - placed.row]):
-                    yield Stray(area.sheet, _address(position), placed.field.label, cell.formula, "the planner's formula was changed to this")
+                    yield ForeignCell(area.sheet, _address(position), placed.field.label, cell.formula, "the planner's formula was changed to this")
 
-    def outside(self) -> Iterator[Stray]:
+    def outside(self) -> Iterator[ForeignCell]:
         """What stands in cells that are no field's."""
         for sheet, cells in self.old.book.sheets.items():
             is_ours = self._fits(self._written[sheet]) if sheet in self.as_written else self._is_inside(sheet)
             for position, cell in cells.items():
                 if position not in self.taken.get(sheet, ()) and cell.value != KEPT_ON and not is_ours(position, cell):
-                    yield self._stray(sheet, position, cell, OUTSIDE)
+                    yield self._foreign(sheet, position, cell, OUTSIDE)
 
-    def comments(self) -> Iterator[Stray]:
+    def comments(self) -> Iterator[ForeignCell]:
         """Notes pinned to cells that are no inputs; those of inputs go along with their cells."""
         inputs: dict[str, set[Position]] = {}
         for each in self.layout.inputs:
@@ -152,7 +152,7 @@ class _Search:
         for sheet, comments in self.old.book.comments.items():
             for position, text in comments.items():
                 if position not in inputs.get(sheet, ()):
-                    yield Stray(sheet, _address(position), "", text, "a note on a cell that is not typed into")
+                    yield ForeignCell(sheet, _address(position), "", text, "a note on a cell that is not typed into")
 
     @cached_property
     def _written(self) -> dict[str, dict[Position, Cell]]:
@@ -190,10 +190,10 @@ class _Search:
         label = cells.get((area.row - (2 if has_unit_above else 3), area.column) if area.rows > 1 else (area.row, 1))
         return label.value if label and isinstance(label.value, str) else ""
 
-    def _stray(self, sheet: str, position: Position, cell: Cell, why: str, label: str = "") -> Stray:
+    def _foreign(self, sheet: str, position: Position, cell: Cell, why: str, label: str = "") -> ForeignCell:
         what = cell.value if isinstance(cell.value, float) else cell.formula if cell.value in (None, "") else str(cell.value)
         formula = f", as the formula {cell.formula}" if cell.formula and what != cell.formula else ""
-        return Stray(sheet, _address(position), label, what, why + formula)
+        return ForeignCell(sheet, _address(position), label, what, why + formula)
 
 
 def _is_formula(found: str, written: str) -> bool:

@@ -1,9 +1,9 @@
 """What every calculation of the trade has in common, said once.
 
-`@law` reads a function's annotations and sees to three things before the function runs:
+`@calculation` reads a function's annotations and sees to three things before the function runs:
 a quantity of the wrong dimension raises pint's DimensionalityError; a plain number is
 taken only where a dimensionless one belongs; and dimensionless quantities arrive inside
-as plain numbers, so that a percentage needs no care. `require` states where a law holds.
+as plain numbers, so that a percentage needs no care. `require` states where a calculation holds.
 """
 
 import functools
@@ -16,7 +16,7 @@ import pint
 from workbookgen.units import Quantity, ureg
 
 
-def law(function):
+def calculation(function):
     """Hold a calculation's arguments to the dimensions in its annotations."""
     signature = inspect.signature(function)
     dimensions = {
@@ -38,7 +38,7 @@ def law(function):
 
 
 def dimension_of(annotation) -> str | None:
-    """The dimension that an annotation states, or None: texts have none, and some laws leave it open."""
+    """The dimension that an annotation states, or None: texts have none, and some calculations leave it open."""
     if hasattr(annotation, "__metadata__"):
         stated = annotation.__metadata__[0]
         return stated if isinstance(stated, str) else None
@@ -48,7 +48,7 @@ def dimension_of(annotation) -> str | None:
 
 def _fit(value, dimension: str):
     if dimension == "[]" and (isinstance(value, float | int) or (isinstance(value, np.ndarray) and value.dtype == float)):
-        return value  # plain numbers stay as they are; the detour by way of a quantity would cost more than most laws
+        return value  # plain numbers stay as they are; the detour by way of a quantity would cost more than most calculations
     if not isinstance(value, Quantity):
         value = Quantity(np.asarray(value, dtype=float) if np.ndim(value) else value, "")
     if not value.check(dimension):
@@ -58,7 +58,7 @@ def _fit(value, dimension: str):
 
 
 class OutOfValidity(ValueError):
-    """Values for which a law does not hold; of arrays, `holds` tells which are all right."""
+    """Values for which a calculation does not hold; of arrays, `holds` tells which are all right."""
 
     def __init__(self, sentence: str, holds):
         super().__init__(sentence)
@@ -66,7 +66,7 @@ class OutOfValidity(ValueError):
 
 
 def require(condition, sentence: str) -> None:
-    """Refuse values outside a law's validity. A value that is not a number never satisfies it."""
+    """Refuse values outside a calculation's validity. A value that is not a number never satisfies it."""
     if condition is not True and not np.all(condition):  # most conditions are plain
         raise OutOfValidity(sentence, condition)
 
