@@ -33,56 +33,9 @@ def components(settings: Settings) -> Log:
         title="",
         rows=settings.rows.components,
         groups=(
-            Group("You type", (
-                Input("design", "Of the design", Choice("designs_listed", yarn.SHEET), needed=True, width=24),
-                Input("name", "Component", Name(), width=18, help="What it is: a single of yours, a bought thread."),
-                Input("number", "Yarn number", ANY, NUMBER, needed=True, help="In the system beside it."),
-                Input("system", "System", Choice("systems_name", lists.SHEET), needed=True, width=20),
-                Input("strands", "Strands", STRANDS, NUMBER, blank_means=1, help="How many of it; empty means one."),
-                Input("feed", "Feed", Number(least=1, most=20), NUMBER, blank_means=1, help="Its length in one length of yarn; empty means 1."),
-                Input("package", "Spool holds", ANY, LENGTH, help="Length on one spool or bobbin."),
-                Input("place", "No.", Number(least=1, most=4, whole=True), NUMBER, blank_means=1, width=6, help="1 for the first component of its design, 2 for the second, up to 4; empty means 1. No two of a design may share one."),
-                Input("lot", "Its lot", Choice("fiber_listed", fiber.SHEET), width=20, help="The lot of the sheet Fiber that it is spun from, or the bought thread."),
-                Input("other_lot", "Or lot", Choice("fiber_listed", fiber.SHEET), width=20, help="A second lot that may replace the first in this strand: both add up."),
-            )),
-            Group("What it takes", (
-                Result("grist", "Grist",
-                       "IF(lookup(systems_direct, systems_name, system) = 1, 1 / (number * lookup(systems_factor, systems_name, system)), "
-                       "number * lookup(systems_factor, systems_name, system))",
-                       yarn_count.grist_of, GRIST_US, digits=0),
-                Result("tex", "Tex", "1 / grist", yarn_count.direct_count, TEX),
-                Result("contribution", "In the yarn", "feed * strands * tex", plying.contribution, TEX, uses={"linear_density": "tex"},
-                       note="What it adds to the tex of the yarn."),
-                lookup("design_tex", "Whole yarn", "designs_tex", "design", TEX),
-                Result("share", "Of the weight", "contribution / design_tex", plying.weight_share, SHARE, uses={"resultant": "design_tex"}),
-                lookup("wanted", "Yarn wanted", "designs_wanted", "design", LENGTH),
-                Result("length", "Length needed", "wanted * strands * feed", plying.component_length, LENGTH, note="All strands together."),
-                Result("mass", "Weight needed", "length * tex", plying.component_mass, MASS, uses={"linear_density": "tex"}),
-                Result("packages", "Spools", "ROUNDUP(ROUND(length / package, 6), 0)", plying.packages, NUMBER, digits=0),
-            )),
-            Group("For other sheets", (
-                Result("spool", "A spool weighs", "package * tex", plying.component_mass, MASS, uses={"length": "package", "linear_density": "tex"}),
-                Result("of", "Of", "design", stock.listed, None, uses={"name": "design"}, width=24),
-                Result("key", "Found as", 'design & " / " & place', plying.component_key, None, width=26, note="The name under which projects find this component."),
-                Result("label", "Called", 'IF(given(name), name, design & " / " & place)', plying.component_label, None, width=26),
-                *(
-                    Result(f"from_{number}", "Drawn from", lot, stock.listed, None, uses={"name": lot}, width=20)
-                    for number, lot in ((1, "lot"), (2, "other_lot"))
-                ),
-                *content.of_component(),
-                Result("in_skeins", "Skeins of the design", "sum_where(skeins_net, skeins_from_design, design)", stock.sum_where, MASS,
-                       uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_net"}, note="Weight of all skeins of the design."),
-                *(
-                    lookup(f"lot_weight_{number}", "Lot bought", "fiber_weight", lot, MASS)
-                    for number, lot in ((1, "lot"), (2, "other_lot"))
-                ),
-                *(
-                    Result(f"drawn_{number}", "Used of it", f"in_skeins * share * lot_weight_{number} / (lot_weight_{number} + IF(given(lot_weight_{other}), lot_weight_{other}, 0))",
-                           plying.drawn_from_lot, MASS, uses={"used": "in_skeins", "weight": f"lot_weight_{number}", "other_weight": f"lot_weight_{other}"},
-                           note="What the skeins of the design took from this lot.")
-                    for number, other in ((1, 2), (2, 1))
-                ),
-            ), printed=False),
+            _you_type(),
+            _what_it_takes(),
+            _for_other_sheets(),
         ),
         apart=(Shared("key", "No.: another component of this design has this number; give each its own."),),
         rules=(
@@ -91,3 +44,62 @@ def components(settings: Settings) -> Log:
                  "Or lot: choose another one than the first."),
         ),
     )
+
+
+def _you_type() -> Group:
+    return Group("You type", (
+        Input("design", "Of the design", Choice("designs_listed", yarn.SHEET), needed=True, width=24),
+        Input("name", "Component", Name(), width=18, help="What it is: a single of yours, a bought thread."),
+        Input("number", "Yarn number", ANY, NUMBER, needed=True, help="In the system beside it."),
+        Input("system", "System", Choice("systems_name", lists.SHEET), needed=True, width=20),
+        Input("strands", "Strands", STRANDS, NUMBER, blank_means=1, help="How many of it; empty means one."),
+        Input("feed", "Feed", Number(least=1, most=20), NUMBER, blank_means=1, help="Its length in one length of yarn; empty means 1."),
+        Input("package", "Spool holds", ANY, LENGTH, help="Length on one spool or bobbin."),
+        Input("place", "No.", Number(least=1, most=4, whole=True), NUMBER, blank_means=1, width=6, help="1 for the first component of its design, 2 for the second, up to 4; empty means 1. No two of a design may share one."),
+        Input("lot", "Its lot", Choice("fiber_listed", fiber.SHEET), width=20, help="The lot of the sheet Fiber that it is spun from, or the bought thread."),
+        Input("other_lot", "Or lot", Choice("fiber_listed", fiber.SHEET), width=20, help="A second lot that may replace the first in this strand: both add up."),
+    ))
+
+
+def _what_it_takes() -> Group:
+    return Group("What it takes", (
+        Result("grist", "Grist",
+               "IF(lookup(systems_direct, systems_name, system) = 1, 1 / (number * lookup(systems_factor, systems_name, system)), "
+               "number * lookup(systems_factor, systems_name, system))",
+               yarn_count.grist_of, GRIST_US, digits=0),
+        Result("tex", "Tex", "1 / grist", yarn_count.direct_count, TEX),
+        Result("contribution", "In the yarn", "feed * strands * tex", plying.contribution, TEX, uses={"linear_density": "tex"},
+               note="What it adds to the tex of the yarn."),
+        lookup("design_tex", "Whole yarn", "designs_tex", "design", TEX),
+        Result("share", "Of the weight", "contribution / design_tex", plying.weight_share, SHARE, uses={"resultant": "design_tex"}),
+        lookup("wanted", "Yarn wanted", "designs_wanted", "design", LENGTH),
+        Result("length", "Length needed", "wanted * strands * feed", plying.component_length, LENGTH, note="All strands together."),
+        Result("mass", "Weight needed", "length * tex", plying.component_mass, MASS, uses={"linear_density": "tex"}),
+        Result("packages", "Spools", "ROUNDUP(ROUND(length / package, 6), 0)", plying.packages, NUMBER, digits=0),
+    ))
+
+
+def _for_other_sheets() -> Group:
+    return Group("For other sheets", (
+        Result("spool", "A spool weighs", "package * tex", plying.component_mass, MASS, uses={"length": "package", "linear_density": "tex"}),
+        Result("of", "Of", "design", stock.listed, None, uses={"name": "design"}, width=24),
+        Result("key", "Found as", 'design & " / " & place', plying.component_key, None, width=26, note="The name under which projects find this component."),
+        Result("label", "Called", 'IF(given(name), name, design & " / " & place)', plying.component_label, None, width=26),
+        *(
+            Result(f"from_{number}", "Drawn from", lot, stock.listed, None, uses={"name": lot}, width=20)
+            for number, lot in ((1, "lot"), (2, "other_lot"))
+        ),
+        *content.of_component(),
+        Result("in_skeins", "Skeins of the design", "sum_where(skeins_net, skeins_from_design, design)", stock.sum_where, MASS,
+               uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_net"}, note="Weight of all skeins of the design."),
+        *(
+            lookup(f"lot_weight_{number}", "Lot bought", "fiber_weight", lot, MASS)
+            for number, lot in ((1, "lot"), (2, "other_lot"))
+        ),
+        *(
+            Result(f"drawn_{number}", "Used of it", f"in_skeins * share * lot_weight_{number} / (lot_weight_{number} + IF(given(lot_weight_{other}), lot_weight_{other}, 0))",
+                   plying.drawn_from_lot, MASS, uses={"used": "in_skeins", "weight": f"lot_weight_{number}", "other_weight": f"lot_weight_{other}"},
+                   note="What the skeins of the design took from this lot.")
+            for number, other in ((1, 2), (2, 1))
+        ),
+    ), printed=False)

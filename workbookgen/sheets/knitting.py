@@ -36,50 +36,13 @@ def estimates(settings: Settings) -> Log:
         title="",
         rows=settings.rows.estimates,
         groups=(
-            Group("You type", (
-                Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
-                Input("grist", "Grist", ANY, GRIST, width=9, help="Of the yarn that was weighed in the swatch, or in the piece like it."),
-                Input("swatch_width", "Swatch width", SIZE, LOOP, width=9, help="Washed, at rest."),
-                Input("swatch_height", "Swatch height", SIZE, LOOP, width=9),
-                Input("swatch_mass", "Its weight", ANY, MASS, width=9),
-                Input("stitches", "Stitches", Number(above=0, most=1000), GAUGE, width=9, help="Stitch gauge of the washed swatch."),
-                Input("rows", "Rows", Number(above=0, most=1000), GAUGE, width=8, help="Row gauge of the washed swatch."),
-                Input("unraveled", "Unraveled", ANY, LOOP, help="Yarn that some stitches gave when you unraveled them."),
-                Input("unraveled_stitches", "Stitches in it", Number(above=0, most=100_000), NUMBER, width=9),
-                Input("relaxed", "Or how relaxed", Choice("relaxations_name", lists.SHEET), width=14, help="Plain knitting, not unraveled: how far the swatch was relaxed."),
-                Input("piece_mass", "Piece like it", ANY, MASS, width=9, help="Weight of a piece like the one you want."),
-            )),
-            Group("By swatch", (
-                Result("area", "Area of the parts", "sum_where(pieces_area, pieces_of, project)", trade.area_in_all, AREA,
-                       uses={"projects": "pieces_of", "areas": "pieces_area"}, only_if="sum_where(pieces_area, pieces_of, project) > 0"),
-                Result("swatch_area", "Swatch", "swatch_width * swatch_height", trade.swatch_area, AREA,
-                       uses={"width": "swatch_width", "height": "swatch_height"}),
-                Result("by_swatch", "Yarn", "area / swatch_area * swatch_mass * grist", trade.from_swatch, LENGTH,
-                       note="Area over swatch area, times the yarn in the swatch."),
-            )),
-            Group("By gauge", (
-                Result("density", "Stitches", "stitches * rows", trade.stitch_density, PER_AREA),
-                Result("counted", "A stitch, unraveled", "unraveled / unraveled_stitches", trade.stitch_length, LOOP,
-                       uses={"length": "unraveled", "stitches": "unraveled_stitches"}, digits=3),
-                lookup("constant", "Constant", "relaxations_constant", "relaxed", NUMBER, among="relaxations_name", digits=1),
-                Result("munden", "A stitch, by rule", "SQRT(constant / density)", trade.munden_stitch_length, LOOP,
-                       uses={"stitch_density": "density"}, digits=3, note="Munden's relation for plain wool knitting; within 10 to 15%."),
-                Result("stitch", "A stitch", "IF(given(counted), counted, munden)", trade.stitch_length_in_use, LOOP,
-                       only_if="OR(given(counted), given(munden))", digits=3),
-                Result("by_gauge", "Yarn", "area * density * stitch", trade.from_gauge, LENGTH,
-                       uses={"stitch_density": "density", "stitch_length": "stitch"}),
-            )),
+            _you_type(),
+            _by_swatch(),
+            _by_gauge(),
             Group("By a piece like it", (
                 Result("by_piece", "Yarn", "piece_mass * grist", trade.from_piece, LENGTH, uses={"mass": "piece_mass"}, width=17),
             )),
-            Group("The estimate", (
-                Result("yarn", "Yarn", "IF(given(by_swatch), by_swatch, IF(given(by_gauge), by_gauge, by_piece))", trade.estimate_in_use, LENGTH,
-                       uses={"swatch": "by_swatch", "gauge": "by_gauge", "piece": "by_piece"},
-                       only_if="OR(given(by_swatch), given(by_gauge), given(by_piece))", note="No margin in it; the project adds its own."),
-                Result("basis", "Known from", 'IF(given(by_swatch), "swatch", IF(given(by_gauge), "gauge", "existing piece"))', trade.estimate_basis, None,
-                       uses={"swatch": "by_swatch", "gauge": "by_gauge", "piece": "by_piece"},
-                       only_if="OR(given(by_swatch), given(by_gauge), given(by_piece))", width=15),
-            )),
+            _the_estimate(),
             Group("For other sheets", (
                 Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
             ), printed=False),
@@ -90,6 +53,59 @@ def estimates(settings: Settings) -> Log:
                  f"{MISSING}: for a gauge, the yarn that some stitches gave, or how relaxed the swatch was."),
         ),
     )
+
+
+def _you_type() -> Group:
+    return Group("You type", (
+        Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
+        Input("grist", "Grist", ANY, GRIST, width=9, help="Of the yarn that was weighed in the swatch, or in the piece like it."),
+        Input("swatch_width", "Swatch width", SIZE, LOOP, width=9, help="Washed, at rest."),
+        Input("swatch_height", "Swatch height", SIZE, LOOP, width=9),
+        Input("swatch_mass", "Its weight", ANY, MASS, width=9),
+        Input("stitches", "Stitches", Number(above=0, most=1000), GAUGE, width=9, help="Stitch gauge of the washed swatch."),
+        Input("rows", "Rows", Number(above=0, most=1000), GAUGE, width=8, help="Row gauge of the washed swatch."),
+        Input("unraveled", "Unraveled", ANY, LOOP, help="Yarn that some stitches gave when you unraveled them."),
+        Input("unraveled_stitches", "Stitches in it", Number(above=0, most=100_000), NUMBER, width=9),
+        Input("relaxed", "Or how relaxed", Choice("relaxations_name", lists.SHEET), width=14, help="Plain knitting, not unraveled: how far the swatch was relaxed."),
+        Input("piece_mass", "Piece like it", ANY, MASS, width=9, help="Weight of a piece like the one you want."),
+    ))
+
+
+def _by_swatch() -> Group:
+    return Group("By swatch", (
+        Result("area", "Area of the parts", "sum_where(pieces_area, pieces_of, project)", trade.area_in_all, AREA,
+               uses={"projects": "pieces_of", "areas": "pieces_area"}, only_if="sum_where(pieces_area, pieces_of, project) > 0"),
+        Result("swatch_area", "Swatch", "swatch_width * swatch_height", trade.swatch_area, AREA,
+               uses={"width": "swatch_width", "height": "swatch_height"}),
+        Result("by_swatch", "Yarn", "area / swatch_area * swatch_mass * grist", trade.from_swatch, LENGTH,
+               note="Area over swatch area, times the yarn in the swatch."),
+    ))
+
+
+def _by_gauge() -> Group:
+    return Group("By gauge", (
+        Result("density", "Stitches", "stitches * rows", trade.stitch_density, PER_AREA),
+        Result("counted", "A stitch, unraveled", "unraveled / unraveled_stitches", trade.stitch_length, LOOP,
+               uses={"length": "unraveled", "stitches": "unraveled_stitches"}, digits=3),
+        lookup("constant", "Constant", "relaxations_constant", "relaxed", NUMBER, among="relaxations_name", digits=1),
+        Result("munden", "A stitch, by rule", "SQRT(constant / density)", trade.munden_stitch_length, LOOP,
+               uses={"stitch_density": "density"}, digits=3, note="Munden's relation for plain wool knitting; within 10 to 15%."),
+        Result("stitch", "A stitch", "IF(given(counted), counted, munden)", trade.stitch_length_in_use, LOOP,
+               only_if="OR(given(counted), given(munden))", digits=3),
+        Result("by_gauge", "Yarn", "area * density * stitch", trade.from_gauge, LENGTH,
+               uses={"stitch_density": "density", "stitch_length": "stitch"}),
+    ))
+
+
+def _the_estimate() -> Group:
+    return Group("The estimate", (
+        Result("yarn", "Yarn", "IF(given(by_swatch), by_swatch, IF(given(by_gauge), by_gauge, by_piece))", trade.estimate_in_use, LENGTH,
+               uses={"swatch": "by_swatch", "gauge": "by_gauge", "piece": "by_piece"},
+               only_if="OR(given(by_swatch), given(by_gauge), given(by_piece))", note="No margin in it; the project adds its own."),
+        Result("basis", "Known from", 'IF(given(by_swatch), "swatch", IF(given(by_gauge), "gauge", "existing piece"))', trade.estimate_basis, None,
+               uses={"swatch": "by_swatch", "gauge": "by_gauge", "piece": "by_piece"},
+               only_if="OR(given(by_swatch), given(by_gauge), given(by_piece))", width=15),
+    ))
 
 
 def _without_a_stitch(values: dict) -> bool:

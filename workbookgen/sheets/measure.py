@@ -48,156 +48,187 @@ def _from_reel(key: str, label: str, typed: str, of_reel: str, logged: str) -> R
                   only_if=f"OR(given({typed}), AND(given(reel), given({of_reel})), AND(NOT(given(reel)), given({logged})))")
 
 
+POUNDS = Input("gross_lb", "Weight", WEIGHT, always(POUND), help="Whole pounds on the scale, if it shows pounds and ounces; the ounces below come on top.")
+
+
 def in_pounds(settings: Settings) -> bool:
     """Whether the scale shows pounds and ounces."""
     return UNIT_SYSTEMS[settings.units].masses == "ounces"
 
 
 def measure(settings: Settings) -> Card:
-    pounds = (Input("gross_lb", "Weight", WEIGHT, always(POUND), help="Whole pounds on the scale, if it shows pounds and ounces; the ounces below come on top."),)
-    parts = ("gross_lb", "gross") if in_pounds(settings) else ("gross",)
-    typed_weight = " + ".join(f"IF(given({part}), {part}, 0)" for part in parts)
-    any_weight = ", ".join(f"given({part})" for part in parts)
     return Card(
         "measure",
         "One skein",
         groups=(
-            Group("You type", (
-                Input("skein", "Skein", Choice("skeins_listed", skeins.SHEET), help="One of your log, or leave it empty and type what you counted and weighed below."),
-                Input("reel", "Reel", Choice("reels_listed", reels.SHEET), help="The reel it was wound on."),
-                Input("loop", "or one loop of it", SPAN, LOOP, help="One full turn, if the reel is not on the sheet Reels. It wins over the reel."),
-                Input("wraps", "Wraps", Number(least=0, most=100_000), help="Full turns of the reel."),
-                Input("part_wrap", "Part wrap", Number(least=0, most=1), help="The last turn if it is not full: 0.5 is half a turn."),
-                Input("rest", "Rest", Number(least=0, most=10_000), LENGTH, help="Or the leftover length, measured apart."),
-                *(pounds if in_pounds(settings) else ()),
-                Input("gross", "Weight", WEIGHT, MASS, help="On the scale, with whatever holds it. Best washed and dry."),
-                Input("tare", "Bag or tag", Number(least=0, most=1_000_000), MASS, help="Weight of bag, tag or bobbin alone."),
-                Input("washed_loop", "Loop washed", Number(above=0, most=1000), LOOP, help="One full loop of the washed, dry, slack skein."),
-                Input("counted_wpi", "Wraps counted", Number(above=0, most=500), THREADS, help="On a ruler, side by side, not pushed together and not pulled."),
-            )),
-            Group("In the log", (
-                _of_log("reel", "Reel", "from_reel", None),
-                _of_log("loop", "Loop", "loop", LOOP),
-                _of_log("wraps", "Wraps", "wraps", NUMBER, digits=0),
-                _of_log("part_wrap", "Part wrap", "part_wrap", NUMBER),
-                _of_log("rest", "Rest", "rest", LENGTH, digits=1),
-                _of_log("gross", "Weight", "gross", MASS, digits=2 if in_pounds(settings) else 1),
-                _of_log("tare", "Bag or tag", "tare", MASS, digits=2 if in_pounds(settings) else 1),
-                _of_log("washed_loop", "Loop washed", "washed_loop", LOOP, digits=1),
-                _of_log("counted_wpi", "Wraps counted", "counted_wpi", THREADS),
-                _of_log("reel_doubt", "Loop ±", "reel_doubt", LOOP, digits=3),
-                _of_log("lot", "Fiber lot", "from_lot", None),
-                _of_log("project", "Project", "for_project", None),
-                _of_log("shrinkage_sample", "Its sample's shrinkage", "shrinkage_sample", SHARE),
-                _of_log("mark", "Mark", "mark", None),
-                _of_log("message", "What the log says", "message", None),
-                Result("log_fault", "Wrong in the log", "log_message", measuring.fault_in_log, None,
-                       uses={"mark": "log_mark", "message": "log_message"}, only_if='log_mark = "!"'),
-            )),
-            Group("In use", (
-                _of_reel("reel_loop", "Loop of the reel", "loop"),
-                _of_reel("reel_doubt", "Its loop ±", "doubt"),
-                Result("loop_doubt", "Typed loop ±", "0.005 * loop / SQRT(3)", reeling.loop_doubt, LOOP, leaves=("tolerance",), digits=3),
-                _from_reel("used_loop", "Loop in use", "loop", "reel_loop", "log_loop"),
-                _from_reel("used_loop_doubt", "Its ±", "loop_doubt", "reel_doubt", "log_reel_doubt"),
-                Result("used_wraps", "Wraps in use", "IF(given(wraps), wraps, log_wraps)", measuring.wraps_in_use, NUMBER,
-                       uses={"tried": "wraps", "logged": "log_wraps", "fault": "log_fault"},
-                       only_if="AND(NOT(given(message)), NOT(given(log_fault)), OR(given(wraps), given(log_wraps)))"),
-                _used("part_wrap", "Part wrap in use", "part_wrap", NUMBER),
-                _used("rest", "Rest in use", "rest", LENGTH),
-                Result("used_gross", "Weight in use", f"IF(OR({any_weight}), {typed_weight}, log_gross)", measuring.weight_in_use, MASS,
-                       uses={"pounds": "gross_lb", "rest": "gross", "logged": "log_gross"} if in_pounds(settings) else {"rest": "gross", "logged": "log_gross"},
-                       leaves=() if in_pounds(settings) else ("pounds",), only_if=f"OR({any_weight}, given(log_gross))"),
-                _used("tare", "Bag or tag in use", "tare", MASS),
-                _used("washed_loop", "Washed loop in use", "washed_loop", LOOP),
-                _used("counted_wpi", "Counted wraps in use", "counted_wpi", THREADS),
-            )),
-            Group("It is", (
-                Result("reeled", "On the reel", f"(used_wraps + {_or_nothing('used_part_wrap')}) * used_loop + {_or_nothing('used_rest')}", reeling.length, LENGTH,
-                       uses={"wraps": "used_wraps", "loop": "used_loop", "part_wrap": "used_part_wrap", "rest": "used_rest"}, only_if="used_loop > 0"),
-                Result("expected_shrinkage", "Shrinkage expected", "IF(given(log_shrinkage_sample), log_shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
-                       uses={"usual": "doubts_shrinkage", "sample": "log_shrinkage_sample"}, only_if="IF(given(log_shrinkage_sample), log_shrinkage_sample < 0.9, 1 = 1)"),
-                *(
-                    Result(f"finished{key}", "Length",
-                           "IF(given(used_washed_loop), reeled * used_washed_loop / used_loop, reeled * (1 - IF(given(expected_shrinkage), expected_shrinkage, 0)))",
-                           reeling.finished_length, unit, uses={"length": "reeled", "loop": "used_loop", "washed_loop": "used_washed_loop", "shrinkage": "expected_shrinkage"},
-                           only_if="used_loop > 0")
-                    for key, unit in (("", LENGTH), ("_yd", IN_YARDS), ("_m", IN_METERS))
-                ),
-                Result("basis", "Shrinkage",
-                       'IF(given(used_washed_loop), "measured", IF(given(log_shrinkage_sample), "shrinks as its sample", "usual shrinkage"))',
-                       reeling.length_basis, None, uses={"length": "reeled", "washed_loop": "used_washed_loop", "sample": "log_shrinkage_sample"}, only_if="reeled >= 0"),
-                Result("shrinkage", "Washing took", "1 - used_washed_loop / used_loop", reeling.shrinkage, SHARE,
-                       uses={"length": "used_loop", "finished": "used_washed_loop"}, only_if="used_loop > 0"),
-                *_doubts(),
-                Result("least", "At least", "MAX(0, finished - 2 * doubt)", measuring.least_likely, LENGTH, uses={"length": "finished", "uncertainty": "doubt"}),
-                Result("most", "At most", "finished + 2 * doubt", measuring.most_likely, LENGTH, uses={"length": "finished", "uncertainty": "doubt"}),
-                Result("net", "Net weight", "used_gross - " + _or_nothing("used_tare"), reeling.net_mass, MASS, uses={"gross": "used_gross", "tare": "used_tare"},
-                       only_if=f"{_or_nothing('used_tare')} < used_gross"),
-                *(
-                    Result(key, "Grist", "finished / net", yarn_count.grist, unit, uses={"length": "finished", "mass": "net"}, only_if="finished > 0")
-                    for key, unit in (("grist", GRIST), ("grist_yd_lb", GRIST_US), ("grist_m_100g", GRIST_METRIC))
-                ),
-                Result("grist_within", "Grist, within", "2 * SQRT(POWER(doubt / finished, 2) + POWER(doubts_scale, 2))", measuring.grist_within, SHARE,
-                       uses={"length": "finished", "uncertainty": "doubt", "u_scale": "doubts_scale"}, only_if="finished > 0", note="By the doubt of its length and of your scale."),
-                Result("expected_wpi", "Expected wpi", "thickness_k_wrapped * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS,
-                       uses={"k": "thickness_k_wrapped"}),
-                Result("wpi", "Wraps per inch", "IF(given(used_counted_wpi), used_counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS,
-                       uses={"counted": "used_counted_wpi", "expected": "expected_wpi"}, only_if="OR(given(used_counted_wpi), given(expected_wpi))"),
-                Result("weight_class", "Yarn weight class",
-                       'IF(class_of(classes_name, classes_past, wpi, 0.9999999) = class_of(classes_name, classes_from, wpi, 1.0000001), '
-                       'class_of(classes_name, classes_from, wpi, 1.0000001), '
-                       'class_of(classes_name, classes_past, wpi, 0.9999999) & " to " & class_of(classes_name, classes_from, wpi, 1.0000001))',
-                       diameter.yarn_weight_class, None, uses={"wraps": "wpi"}),
-                Result("fewest", "Stitches, from", "class_of(classes_fewest, classes_past, wpi, 0.9999999)", gauge.fewest_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
-                Result("stitches", "Stitches, to", "class_of(classes_most, classes_from, wpi, 1.0000001)", gauge.most_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
-                Result("gauge", "Gauge to expect",
-                       'IF(fewest = 0, "up to ", said(fewest) & " to ") & said(stitches) & " stitches in 4 in (10 cm), plain; a swatch decides"',
-                       gauge.gauge_words, None, uses={"most": "stitches"}, width=40),
-            )),
-            Group("In words", (
-                Result("likely", "Very likely",
-                       'IF(given(most), "very likely " & said(least) & " to " & said(most), '
-                       'IF(given(used_loop), "Type the wraps you counted.", IF(given(used_wraps), "Choose a reel, or type its loop.", "Choose a skein, or type reel and wraps.")))',
-                       measuring.likely_words, None, uses={"loop": "used_loop", "wraps": "used_wraps"},
-                       only_if="IF(given(most), given(least), OR(NOT(given(used_loop)), NOT(given(used_wraps))))"),
-                Result("grist_likely", "Very likely", '"very likely within " & ROUND(ROUND(grist_within * 100, 9), 1) & "%"', measuring.grist_words, None, uses={"within": "grist_within"}, only_if="grist > 0"),
-                Result("weighs", "It weighs", 'ROUND(ROUND(net / 28.349523125, 9), 1) & " oz (" & ROUND(ROUND(net, 9), 0) & " g)"', labels.mass_words, None,
-                       uses={"mass": "net"}, only_if="net < 10000000"),
-                Result("wrong", "What is wrong", f'IF(given(message), message, IF(given(log_fault), "In the log: " & log_fault, "{TOO_HEAVY}"))',
-                       measuring.wrong_words, None, uses={"fault": "log_fault", "gross": "used_gross"},
-                       only_if="OR(given(message), given(log_fault), AND(given(used_gross), NOT(given(net))))"),
-                *(_named(key, label, verdict, calculation) for key, label, verdict, calculation in (
-                    ("goes_with", "Goes together with", groups.TOGETHER, measuring.goes_with),
-                    ("alternates_with", "Alternate rows with", groups.ALTERNATE, measuring.alternates_with),
-                    ("apart_from", "Keep apart from", groups.APART, measuring.apart_from),
-                )),
-                lookup("project_need", "It needs", "projects_length", "log_project", LENGTH),
-                Result("project_share", "Share of its need", "finished / project_need", measuring.share_of_need, SHARE, uses={"length": "finished", "need": "project_need"},
-                       only_if="project_need > 0"),
-                Result("in_project", "In a project", 'log_project & ": " & said(project_share) & " of its " & said(project_need)', measuring.project_words, None,
-                       uses={"project": "log_project", "need": "project_need", "share": "project_share"}),
-            )),
+            _you_type(settings),
+            _in_the_log(settings),
+            _in_use(settings),
+            _it_is(),
+            _in_words(),
             Group("What it can become", uses.enough_for("finished", "wpi")),
-            Group("Its lot", (
-                Result("lot_skeins", "Skeins of its lot", "count_where(skeins_grist_yd_lb, skeins_from_lot, log_lot)", stock.count_where, NUMBER, digits=0,
-                       uses={"name": "log_lot", "names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
-                Result("lot_words", "Its lot",
-                       'IF(given(skein), IF(given(log_lot), log_lot & ", " & IF(lot_skeins = 1, "1 skein", said(lot_skeins) & " skeins"), "it is of no single lot in the log"), '
-                       '"choose a skein of your log to see this")',
-                       measuring.lot_words, None, uses={"lot": "log_lot", "count": "lot_skeins"}, only_if="IF(given(log_lot), given(lot_skeins), 1 = 1)"),
-                *(_of_lot(key, label, column, unit) for key, label, column, unit in (
-                    ("mean", "Its mean grist", "mean_grist", GRIST), ("variation", "CV", "variation", SHARE), ("grubbs", "Grubbs' limit", "grubbs", NUMBER),
-                )),
-                Result("off", "Off the mean", "grist / lot_mean - 1", statistics.relative_deviation, SHARE, uses={"value": "grist", "mean": "lot_mean"}),
-                Result("chart_y", "On the chart", drawn("off"), measuring.on_the_chart, SHARE, uses={"deviation": "off"}, digits=0),
-                Result("chart_x", "At", "IF(count_where(measure_points_x, measure_points_name, skein) > 0, "
-                       "sum_where(measure_points_x, measure_points_name, skein) / count_where(measure_points_x, measure_points_name, skein), 0 - 1)", measuring.where_drawn, NUMBER,
-                       uses={"name": "skein", "names": "measure_points_name", "amounts": "measure_points_x"}, digits=0),
-                Result("limit", "Limit", "lot_grubbs * lot_variation", measuring.limit_off, SHARE, uses={"times": "lot_grubbs", "variation": "lot_variation"}),
-            )),
+            _its_lot(),
         ),
     )
+
+
+def _you_type(settings: Settings) -> Group:
+    return Group("You type", (
+        Input("skein", "Skein", Choice("skeins_listed", skeins.SHEET), help="One of your log, or leave it empty and type what you counted and weighed below."),
+        Input("reel", "Reel", Choice("reels_listed", reels.SHEET), help="The reel it was wound on."),
+        Input("loop", "or one loop of it", SPAN, LOOP, help="One full turn, if the reel is not on the sheet Reels. It wins over the reel."),
+        Input("wraps", "Wraps", Number(least=0, most=100_000), help="Full turns of the reel."),
+        Input("part_wrap", "Part wrap", Number(least=0, most=1), help="The last turn if it is not full: 0.5 is half a turn."),
+        Input("rest", "Rest", Number(least=0, most=10_000), LENGTH, help="Or the leftover length, measured apart."),
+        *((POUNDS,) if in_pounds(settings) else ()),
+        Input("gross", "Weight", WEIGHT, MASS, help="On the scale, with whatever holds it. Best washed and dry."),
+        Input("tare", "Bag or tag", Number(least=0, most=1_000_000), MASS, help="Weight of bag, tag or bobbin alone."),
+        Input("washed_loop", "Loop washed", Number(above=0, most=1000), LOOP, help="One full loop of the washed, dry, slack skein."),
+        Input("counted_wpi", "Wraps counted", Number(above=0, most=500), THREADS, help="On a ruler, side by side, not pushed together and not pulled."),
+    ))
+
+
+def _in_the_log(settings: Settings) -> Group:
+    return Group("In the log", (
+        _of_log("reel", "Reel", "from_reel", None),
+        _of_log("loop", "Loop", "loop", LOOP),
+        _of_log("wraps", "Wraps", "wraps", NUMBER, digits=0),
+        _of_log("part_wrap", "Part wrap", "part_wrap", NUMBER),
+        _of_log("rest", "Rest", "rest", LENGTH, digits=1),
+        _of_log("gross", "Weight", "gross", MASS, digits=2 if in_pounds(settings) else 1),
+        _of_log("tare", "Bag or tag", "tare", MASS, digits=2 if in_pounds(settings) else 1),
+        _of_log("washed_loop", "Loop washed", "washed_loop", LOOP, digits=1),
+        _of_log("counted_wpi", "Wraps counted", "counted_wpi", THREADS),
+        _of_log("reel_doubt", "Loop ±", "reel_doubt", LOOP, digits=3),
+        _of_log("lot", "Fiber lot", "from_lot", None),
+        _of_log("project", "Project", "for_project", None),
+        _of_log("shrinkage_sample", "Its sample's shrinkage", "shrinkage_sample", SHARE),
+        _of_log("mark", "Mark", "mark", None),
+        _of_log("message", "What the log says", "message", None),
+        Result("log_fault", "Wrong in the log", "log_message", measuring.fault_in_log, None,
+               uses={"mark": "log_mark", "message": "log_message"}, only_if='log_mark = "!"'),
+    ))
+
+
+def _in_use(settings: Settings) -> Group:
+    return Group("In use", (
+        _of_reel("reel_loop", "Loop of the reel", "loop"),
+        _of_reel("reel_doubt", "Its loop ±", "doubt"),
+        Result("loop_doubt", "Typed loop ±", "0.005 * loop / SQRT(3)", reeling.loop_doubt, LOOP, leaves=("tolerance",), digits=3),
+        _from_reel("used_loop", "Loop in use", "loop", "reel_loop", "log_loop"),
+        _from_reel("used_loop_doubt", "Its ±", "loop_doubt", "reel_doubt", "log_reel_doubt"),
+        Result("used_wraps", "Wraps in use", "IF(given(wraps), wraps, log_wraps)", measuring.wraps_in_use, NUMBER,
+               uses={"tried": "wraps", "logged": "log_wraps", "fault": "log_fault"},
+               only_if="AND(NOT(given(message)), NOT(given(log_fault)), OR(given(wraps), given(log_wraps)))"),
+        _used("part_wrap", "Part wrap in use", "part_wrap", NUMBER),
+        _used("rest", "Rest in use", "rest", LENGTH),
+        _weight_in_use(settings),
+        _used("tare", "Bag or tag in use", "tare", MASS),
+        _used("washed_loop", "Washed loop in use", "washed_loop", LOOP),
+        _used("counted_wpi", "Counted wraps in use", "counted_wpi", THREADS),
+    ))
+
+
+def _weight_in_use(settings: Settings) -> Result:
+    """What was typed, pounds and ounces added up, or what the log has."""
+    parts = ("gross_lb", "gross") if in_pounds(settings) else ("gross",)
+    typed = " + ".join(f"IF(given({part}), {part}, 0)" for part in parts)
+    any_of_them = ", ".join(f"given({part})" for part in parts)
+    uses, leaves = ({"pounds": "gross_lb"}, ()) if in_pounds(settings) else ({}, ("pounds",))
+    return Result("used_gross", "Weight in use", f"IF(OR({any_of_them}), {typed}, log_gross)", measuring.weight_in_use, MASS,
+                  uses=uses | {"rest": "gross", "logged": "log_gross"}, leaves=leaves, only_if=f"OR({any_of_them}, given(log_gross))")
+
+
+def _it_is() -> Group:
+    return Group("It is", (
+        Result("reeled", "On the reel", f"(used_wraps + {_or_nothing('used_part_wrap')}) * used_loop + {_or_nothing('used_rest')}", reeling.length, LENGTH,
+               uses={"wraps": "used_wraps", "loop": "used_loop", "part_wrap": "used_part_wrap", "rest": "used_rest"}, only_if="used_loop > 0"),
+        Result("expected_shrinkage", "Shrinkage expected", "IF(given(log_shrinkage_sample), log_shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
+               uses={"usual": "doubts_shrinkage", "sample": "log_shrinkage_sample"}, only_if="IF(given(log_shrinkage_sample), log_shrinkage_sample < 0.9, 1 = 1)"),
+        *(
+            Result(f"finished{key}", "Length",
+                   "IF(given(used_washed_loop), reeled * used_washed_loop / used_loop, reeled * (1 - IF(given(expected_shrinkage), expected_shrinkage, 0)))",
+                   reeling.finished_length, unit, uses={"length": "reeled", "loop": "used_loop", "washed_loop": "used_washed_loop", "shrinkage": "expected_shrinkage"},
+                   only_if="used_loop > 0")
+            for key, unit in (("", LENGTH), ("_yd", IN_YARDS), ("_m", IN_METERS))
+        ),
+        Result("basis", "Shrinkage",
+               'IF(given(used_washed_loop), "measured", IF(given(log_shrinkage_sample), "shrinks as its sample", "usual shrinkage"))',
+               reeling.length_basis, None, uses={"length": "reeled", "washed_loop": "used_washed_loop", "sample": "log_shrinkage_sample"}, only_if="reeled >= 0"),
+        Result("shrinkage", "Washing took", "1 - used_washed_loop / used_loop", reeling.shrinkage, SHARE,
+               uses={"length": "used_loop", "finished": "used_washed_loop"}, only_if="used_loop > 0"),
+        *_doubts(),
+        Result("least", "At least", "MAX(0, finished - 2 * doubt)", measuring.least_likely, LENGTH, uses={"length": "finished", "uncertainty": "doubt"}),
+        Result("most", "At most", "finished + 2 * doubt", measuring.most_likely, LENGTH, uses={"length": "finished", "uncertainty": "doubt"}),
+        Result("net", "Net weight", "used_gross - " + _or_nothing("used_tare"), reeling.net_mass, MASS, uses={"gross": "used_gross", "tare": "used_tare"},
+               only_if=f"{_or_nothing('used_tare')} < used_gross"),
+        *(
+            Result(key, "Grist", "finished / net", yarn_count.grist, unit, uses={"length": "finished", "mass": "net"}, only_if="finished > 0")
+            for key, unit in (("grist", GRIST), ("grist_yd_lb", GRIST_US), ("grist_m_100g", GRIST_METRIC))
+        ),
+        Result("grist_within", "Grist, within", "2 * SQRT(POWER(doubt / finished, 2) + POWER(doubts_scale, 2))", measuring.grist_within, SHARE,
+               uses={"length": "finished", "uncertainty": "doubt", "u_scale": "doubts_scale"}, only_if="finished > 0", note="By the doubt of its length and of your scale."),
+        Result("expected_wpi", "Expected wpi", "thickness_k_wrapped * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS,
+               uses={"k": "thickness_k_wrapped"}),
+        Result("wpi", "Wraps per inch", "IF(given(used_counted_wpi), used_counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS,
+               uses={"counted": "used_counted_wpi", "expected": "expected_wpi"}, only_if="OR(given(used_counted_wpi), given(expected_wpi))"),
+        Result("weight_class", "Yarn weight class",
+               'IF(class_of(classes_name, classes_past, wpi, 0.9999999) = class_of(classes_name, classes_from, wpi, 1.0000001), '
+               'class_of(classes_name, classes_from, wpi, 1.0000001), '
+               'class_of(classes_name, classes_past, wpi, 0.9999999) & " to " & class_of(classes_name, classes_from, wpi, 1.0000001))',
+               diameter.yarn_weight_class, None, uses={"wraps": "wpi"}),
+        Result("fewest", "Stitches, from", "class_of(classes_fewest, classes_past, wpi, 0.9999999)", gauge.fewest_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
+        Result("stitches", "Stitches, to", "class_of(classes_most, classes_from, wpi, 1.0000001)", gauge.most_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
+        Result("gauge", "Gauge to expect",
+               'IF(fewest = 0, "up to ", said(fewest) & " to ") & said(stitches) & " stitches in 4 in (10 cm), plain; a swatch decides"',
+               gauge.gauge_words, None, uses={"most": "stitches"}, width=40),
+    ))
+
+
+def _in_words() -> Group:
+    return Group("In words", (
+        Result("likely", "Very likely",
+               'IF(given(most), "very likely " & said(least) & " to " & said(most), '
+               'IF(given(used_loop), "Type the wraps you counted.", IF(given(used_wraps), "Choose a reel, or type its loop.", "Choose a skein, or type reel and wraps.")))',
+               measuring.likely_words, None, uses={"loop": "used_loop", "wraps": "used_wraps"},
+               only_if="IF(given(most), given(least), OR(NOT(given(used_loop)), NOT(given(used_wraps))))"),
+        Result("grist_likely", "Very likely", '"very likely within " & ROUND(ROUND(grist_within * 100, 9), 1) & "%"', measuring.grist_words, None, uses={"within": "grist_within"}, only_if="grist > 0"),
+        Result("weighs", "It weighs", 'ROUND(ROUND(net / 28.349523125, 9), 1) & " oz (" & ROUND(ROUND(net, 9), 0) & " g)"', labels.mass_words, None,
+               uses={"mass": "net"}, only_if="net < 10000000"),
+        Result("wrong", "What is wrong", f'IF(given(message), message, IF(given(log_fault), "In the log: " & log_fault, "{TOO_HEAVY}"))',
+               measuring.wrong_words, None, uses={"fault": "log_fault", "gross": "used_gross"},
+               only_if="OR(given(message), given(log_fault), AND(given(used_gross), NOT(given(net))))"),
+        *(_named(key, label, verdict, calculation) for key, label, verdict, calculation in (
+            ("goes_with", "Goes together with", groups.TOGETHER, measuring.goes_with),
+            ("alternates_with", "Alternate rows with", groups.ALTERNATE, measuring.alternates_with),
+            ("apart_from", "Keep apart from", groups.APART, measuring.apart_from),
+        )),
+        lookup("project_need", "It needs", "projects_length", "log_project", LENGTH),
+        Result("project_share", "Share of its need", "finished / project_need", measuring.share_of_need, SHARE, uses={"length": "finished", "need": "project_need"},
+               only_if="project_need > 0"),
+        Result("in_project", "In a project", 'log_project & ": " & said(project_share) & " of its " & said(project_need)', measuring.project_words, None,
+               uses={"project": "log_project", "need": "project_need", "share": "project_share"}),
+    ))
+
+
+def _its_lot() -> Group:
+    return Group("Its lot", (
+        Result("lot_skeins", "Skeins of its lot", "count_where(skeins_grist_yd_lb, skeins_from_lot, log_lot)", stock.count_where, NUMBER, digits=0,
+               uses={"name": "log_lot", "names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
+        Result("lot_words", "Its lot",
+               'IF(given(skein), IF(given(log_lot), log_lot & ", " & IF(lot_skeins = 1, "1 skein", said(lot_skeins) & " skeins"), "it is of no single lot in the log"), '
+               '"choose a skein of your log to see this")',
+               measuring.lot_words, None, uses={"lot": "log_lot", "count": "lot_skeins"}, only_if="IF(given(log_lot), given(lot_skeins), 1 = 1)"),
+        *(_of_lot(key, label, column, unit) for key, label, column, unit in (
+            ("mean", "Its mean grist", "mean_grist", GRIST), ("variation", "CV", "variation", SHARE), ("grubbs", "Grubbs' limit", "grubbs", NUMBER),
+        )),
+        Result("off", "Off the mean", "grist / lot_mean - 1", statistics.relative_deviation, SHARE, uses={"value": "grist", "mean": "lot_mean"}),
+        Result("chart_y", "On the chart", drawn("off"), measuring.on_the_chart, SHARE, uses={"deviation": "off"}, digits=0),
+        Result("chart_x", "At", "IF(count_where(measure_points_x, measure_points_name, skein) > 0, "
+               "sum_where(measure_points_x, measure_points_name, skein) / count_where(measure_points_x, measure_points_name, skein), 0 - 1)", measuring.where_drawn, NUMBER,
+               uses={"name": "skein", "names": "measure_points_name", "amounts": "measure_points_x"}, digits=0),
+        Result("limit", "Limit", "lot_grubbs * lot_variation", measuring.limit_off, SHARE, uses={"times": "lot_grubbs", "variation": "lot_variation"}),
+    ))
 
 
 def _doubts() -> tuple[Result, ...]:

@@ -39,131 +39,14 @@ def projects(settings: Settings) -> Log:
         title="",
         rows=settings.rows.projects,
         groups=(
-            Group("You type", (
-                Input("name", "Project", Name(), needed=True, width=20),
-                Input("wanted", "Yarn wanted", Number(above=0, most=10_000_000), LENGTH, help="The yardage that a pattern or your own record states; leave it empty to use the estimates of the sheets Knitting and Weaving."),
-                Input("need_doubt", "Wanted, ±", Number(least=0, most=0.5), SHARE, blank_means=0.05, help="How far the yardage may be off, one standard uncertainty; empty means 5% (common practice: a pattern's may be off by 5 to 10%)."),
-                Input("margin", "Reserve", Number(least=0, most=2), SHARE, blank_means=0.1, help="What you want left over; empty means 10%. It has nothing to do with doubt."),
-                Input("grist", "Grist planned", Number(above=0, most=1_000_000), GRIST, help="Grist of the finished yarn; empty takes it from the sample, the design or the first lot."),
-                Input("design", "Its yarn", Choice("designs_listed", yarn.SHEET), width=16, help="A design of the sheet Yarn, if it is plied from several lots. A plain yarn needs none: choose its lots."),
-                Input("sample", "Planned by sample", Choice("samples_listed", samples.SHEET), width=16, help="A sample of this yarn: its grist, loss, shrinkage and take-up are used."),
-                *(
-                    Input(lot, label, Choice("fiber_listed", fiber.SHEET), width=16, help="For a plain yarn: a lot of the sheet Fiber to spin from, or the yarn bought. Several may replace each other.")
-                    for lot, label in zip(LOTS, ("First lot", "Second lot", "Third lot"), strict=True)
-                ),
-                Input("package", "A ball holds", Number(above=0, most=1_000_000), LENGTH, help="If you buy the yarn: length of one ball or skein."),
-                Input("bobbins", "Bobbins", Number(least=1, most=1000, whole=True), help="To share the fiber out evenly by weight."),
-                Input("strands", "Strands", Number(least=1, most=12, whole=True), NUMBER, help="For the hours: singles in the ply; empty means two."),
-                Input("take_up", "Take-up", Number(least=0, below=1), SHARE, help="For the hours: share of the singles' length lost in plying; empty takes it from the sheet Samples."),
-                Input("done", "Hours done", Number(least=0, most=1_000_000), HOURS, help="Hours of work on it that are behind you."),
-                Input("used", "Yarn used", Number(least=0, most=1_000_000), MASS, help="Once it is finished: what the piece weighs. Mark its skeins as used. What it took beyond the skeins logged for it is taken off its lots; what is left of them is free for other projects."),
-            )),
-            Group("Enough?", (
-                *supply.in_words(),
-                Result("have", "There is", "in_skeins + IF(given(lesser_4), lesser_4, 0)", project.all_there_is, LENGTH, uses={"to_come": "lesser_4"},
-                       note="Its skeins, and what its lots still give; where a yarn has several components, the scarcest limits."),
-                Result("spare", "Over or short", "have - need", project.surplus, LENGTH, width=11, note="Beside the yarn needed, with no reserve. Below zero it is short. Other projects on the same lots have theirs."),
-                Result("chance", "Chance that it is enough", "IF(doubt_spare > 0, NORMSDIST(spare / doubt_spare), IF(spare >= 0, 1, 0))",
-                       uncertainty.chance_enough, SHARE, uses={"surplus": "spare", "uncertainty": "doubt_spare"}, digits=0, width=11,
-                       note="For the yarn needed. The reserve does not lower it."),
-                Result("length", "Yarn, reserve in", "need * (1 + margin)", project.yarn_length, LENGTH, uses={"length_wanted": "need"}, note="What to have: the yarn needed, and the reserve."),
-                Result("surplus", "Over, reserve kept", "have - length", project.surplus, LENGTH, uses={"need": "length"}, width=11, note="Below zero the reserve is not whole, or worse."),
-                Result("free", "In free skeins", "IF(given(design), sum_where(skeins_finished_yd, skeins_free_design, design), 0)"
-                       + "".join(f" + IF(given({lot}), sum_where(skeins_finished_yd, skeins_free_lot, {lot}), 0)" for lot in LOTS),
-                       belongings.free_skeins, LENGTH,
-                       uses={"designs": "skeins_free_design", "lots": "skeins_free_lot", "amounts": "skeins_finished_yd"},
-                       only_if=f"OR(given(design), {ANY_LOT[3:]}", note="Skeins of this yarn that belong to no project. They are not counted: choose the project beside them on the sheet Skeins."),
-            )),
-            Group("Needed", (
-                Result("estimated", "Estimated", "sum_where(estimates_yarn, estimates_of, name) + sum_where(weavings_yarn, weavings_of, name) + sum_where(weavings_weft_apart, weavings_weft_of, name)", stock.spun, LENGTH,
-                       uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn",
-                             "third_names": "weavings_weft_of", "third_amounts": "weavings_weft_apart"}, leaves=("besides",),
-                       note="For this project, from the sheets Knitting and Weaving."),
-                Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", in_use.wanted_in_use, LENGTH, uses={"stated": "wanted"},
-                       only_if="OR(given(wanted), IF(given(estimated), estimated > 0, 1 = 0))", note="What you stated, or the estimates; no margin yet."),
-                *(_of_sample(key, label, unit) for key, label, unit in OF_SAMPLE),
-                lookup("design_grist", "Design's grist", "designs_grist_yd_lb", "design", GRIST_US, digits=0),
-                lookup("lot_grist", "First lot's grist", "fiber_grist", "lot_1", GRIST),
-                Result("planned", "Grist in use", "IF(given(grist), grist, IF(given(sample_grist_yd_lb), sample_grist_yd_lb, IF(given(design_grist), design_grist, lot_grist)))",
-                       in_use.planned_grist, GRIST,
-                       uses={"own": "grist", "sample": "sample_grist_yd_lb", "design": "design_grist", "lot": "lot_grist"},
-                       only_if="OR(given(grist), given(sample_grist_yd_lb), given(design_grist), given(lot_grist))",
-                       note="What you planned, or else the sample's, the design's or the first lot's."),
-                Result("shrinkage_used", "Shrinkage in use", "IF(given(sample_shrinkage), sample_shrinkage, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
-                       uses={"usual": "doubts_shrinkage", "sample": "sample_shrinkage"}, only_if="IF(given(sample_shrinkage), sample_shrinkage < 0.9, 1 = 1)",
-                       note="The sample's, or the usual one of the sheet Sureness."),
-                Result("unwashed", "To spin, unwashed", "IF(IF(given(bought_share), bought_share, 0) > 0.999999, 0, length / (1 - shrinkage_used))", project.unwashed_length, LENGTH,
-                       uses={"shrinkage": "shrinkage_used"}, note="Length on the reel, before washing takes its share. None of a yarn that is bought."),
-                Result("left_share", "Still to make", "IF(given(used), 0, MAX(0, 1 - in_skeins / length))", project.left_share, SHARE, digits=0, note="Of the yarn, reserve in, what is not in its skeins."),
-                Result("yarn", "Weight of yarn", "length / planned", yarn_count.mass_of_length, MASS, uses={"grist": "planned"}, note="Of the yarn with its margin."),
-                *supply.fiber_in_all(),
-                Result("packages", "Balls in all", "ROUNDUP(ROUND(length / package, 6), 0)", plying.packages, NUMBER, digits=0, note="For the yarn with its reserve."),
-                Result("per_bobbin", "On a bobbin", "yarn / bobbins", project.per_bobbin, MASS, uses={"mass": "yarn"},
-                       note="Weight of yarn on each, so that all are alike."),
-            )),
-            Group("Its skeins", (
-                Result("in_skeins", "In skeins", "sum_where(skeins_finished_yd, skeins_for_project, name)", stock.sum_where, LENGTH,
-                       uses={"names": "skeins_for_project", "amounts": "skeins_finished_yd"}, note="Finished length of the skeins that belong to this project."),
-                Result("skeins", "Skeins", "count_where(skeins_grist_yd_lb, skeins_for_project, name)", stock.count_where, NUMBER, digits=0, width=8,
-                       uses={"names": "skeins_for_project", "amounts": "skeins_grist_yd_lb"}, note="Of these, those that were weighed."),
-                _of_skeins("grist_sum", "Grists, summed", "skeins_grist_yd_lb", GRIST_US),
-                _of_skeins("grist_squares", "Grists², summed", "skeins_grist_square", SQUARE_GRIST),
-                Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST_US, digits=0,
-                       uses={"total": "grist_sum", "count": "skeins"}, only_if="skeins > 0"),
-                fiber.variation_of_grist("Between its skeins; 5 to 15% is usual for handspun (common practice, no source)."),
-                Result("used_logged", "Used, in skeins", "sum_where(skeins_net, skeins_of_project, name)", stock.sum_where, MASS,
-                       uses={"names": "skeins_of_project", "amounts": "skeins_net"}, note="Weight of all skeins logged for it, those that are gone too."),
-                Result("used_rest", "Used besides", "MAX(0, used - used_logged)", strands.used_besides, MASS, uses={"logged": "used_logged"},
-                       note="What a finished piece took that no skein was logged for: it is taken off its lots."),
-                Result("to_spin", "Still to make", "IF(given(used), 0, MAX(0, need - in_skeins))", strands.to_spin, LENGTH, note="Of the yarn needed, what is not in its skeins."),
-            )),
+            _you_type(),
+            _enough(),
+            _needed(),
+            _its_skeins(),
             Group("Strands", supply.parts() + supply.lesser()),
             Group("Its fiber", supply.fiber_of_parts()),
-            Group("How sure?", (
-                Result("learned", "Skeins overrule the plan by",
-                       "IF(skeins > 0, IF(doubts_grist > 0, doubts_grist * doubts_grist / (doubts_grist * doubts_grist + doubts_variation * doubts_variation / skeins), 0), 0)",
-                       uncertainty.learned_weight, SHARE, uses={"u_plan": "doubts_grist", "variation": "doubts_variation"}, digits=0, width=15,
-                       note="How far the grist of the skeins already spun is expected of the rest as well."),
-                Result("bought_share", "Bought thread", "part_1_bought * part_1_share" + "".join(
-                    f" + IF(AND(given(part_{part}_bought), given(part_{part}_share)), part_{part}_bought * part_{part}_share, 0)" for part in (2, 3, 4)),
-                       made_of.bought_share, SHARE,
-                       uses={f"{key}_{part}": f"part_{part}_{key}" for part in supply.PARTS for key in ("bought", "share")}, only_if="part_1_share > 0"),
-                Result("finer", "Finer than planned",
-                       "IF(given(mean_grist), IF(AND(bought_share < 0.999999, planned / mean_grist - bought_share > 0.1 * (1 - bought_share)), "
-                       "1 + learned * ((1 - bought_share) / (planned / mean_grist - bought_share) - 1), 1), 1)",
-                       uncertainty.finer_than_planned, NUMBER, uses={"weight": "learned", "seen": "mean_grist"}, only_if="planned > 0",
-                       note="How much finer the spun strands come out than planned, as far as the skeins tell."),
-                Result("hold", "A skein holds", "IF(given(package), package, IF(skeins > 0, in_skeins / skeins, doubts_skein))", project.skein_holds, LENGTH,
-                       uses={"usual": "doubts_skein"}, only_if="OR(given(package), skeins = 0, in_skeins > 0)"),
-                _of_skeins("own_square", "Skeins' own ±²", "skeins_own_square", SQUARE_LENGTH),
-                *_by_reels(settings.rows.skeins <= skeins.FEW),
-                _of_skeins("slack_sum", "By slack ±", "skeins_slack_part", LENGTH),
-                _of_skeins("shrink_sum", "By shrinkage ±", "skeins_shrink_part", LENGTH, width=11),
-                Result("doubt_skeins", "Skeins ±", "SQRT(own_square + reel_square + slack_sum * slack_sum + shrink_sum * shrink_sum)", uncertainty.skeins_doubt, LENGTH,
-                       uses={"own": "own_square", "by_reels": "reel_square", "slack": "slack_sum", "shrink": "shrink_sum"},
-                       note="Standard uncertainty of its skeins together; what they share is added before it is squared (JCGM 100)."),
-                Result("doubt_have", "There is ±",
-                       "SQRT(POWER(doubt_skeins * (1 + learned * IF(in_skeins > 0, MAX(0, lesser_4) / in_skeins, 0)), 2) + lesser_4_doubt * lesser_4_doubt "
-                       "+ POWER(MAX(0, lesser_4) * (1 - learned) * doubts_scale, 2))",
-                       uncertainty.in_hand_doubt, LENGTH,
-                       uses={"skeins_doubt": "doubt_skeins", "to_come": "lesser_4", "u_to_come": "lesser_4_doubt", "weight": "learned", "u_scale": "doubts_scale"},
-                       note="Standard uncertainty of all that there is and will be (JCGM 100)."),
-                Result("doubt_need", "Need ±", "need * need_doubt", uncertainty.need_uncertainty, LENGTH, uses={"relative": "need_doubt"}, note="Standard uncertainty of the yarn needed."),
-                Result("doubt_spare", "Over ±", "SQRT(doubt_have * doubt_have + doubt_need * doubt_need)", uncertainty.surplus_uncertainty, LENGTH,
-                       uses={"u_have": "doubt_have", "u_need": "doubt_need"}),
-                Result("more", "More, to be sure",
-                       "IF(spare >= doubts_z * doubt_spare, 0, (SQRT(POWER(doubts_z * doubts_grist * spare, 2) + (1 - POWER(doubts_z * doubts_grist, 2)) * POWER(doubts_z * doubt_spare, 2)) - spare) "
-                       "/ (1 - POWER(doubts_z * doubts_grist, 2)))",
-                       uncertainty.more_for, LENGTH, uses={"uncertainty": "doubt_spare", "relative_more": "doubts_grist", "coverage": "doubts_z"},
-                       only_if="doubts_z * doubts_grist < 1", note="What to have besides, to be as sure as you ask on the sheet Sureness; it is itself uncertain."),
-                *supply.to_buy(),
-            )),
-            Group("For other sheets", (
-                *supply.what_it_is_of(),
-                *supply.taken(),
-                *supply.said(),
-                Result("listed", "Listed as", "name", stock.listed, None, width=24, note="The name under which other sheets find this project."),
-            ), printed=False),
+            _how_sure(settings),
+            _for_other_sheets(),
         ),
         rules=(
             Rule("AND(given(design), OR(given(lot_1), given(lot_2), given(lot_3)))", lambda values: bool(values["design"]) and any(values[lot] for lot in LOTS),
@@ -172,6 +55,147 @@ def projects(settings: Settings) -> Log:
                  _same_lot_twice, "Lots: choose each lot only once."),
         ),
     )
+
+
+def _you_type() -> Group:
+    return Group("You type", (
+        Input("name", "Project", Name(), needed=True, width=20),
+        Input("wanted", "Yarn wanted", Number(above=0, most=10_000_000), LENGTH, help="The yardage that a pattern or your own record states; leave it empty to use the estimates of the sheets Knitting and Weaving."),
+        Input("need_doubt", "Wanted, ±", Number(least=0, most=0.5), SHARE, blank_means=0.05, help="How far the yardage may be off, one standard uncertainty; empty means 5% (common practice: a pattern's may be off by 5 to 10%)."),
+        Input("margin", "Reserve", Number(least=0, most=2), SHARE, blank_means=0.1, help="What you want left over; empty means 10%. It has nothing to do with doubt."),
+        Input("grist", "Grist planned", Number(above=0, most=1_000_000), GRIST, help="Grist of the finished yarn; empty takes it from the sample, the design or the first lot."),
+        Input("design", "Its yarn", Choice("designs_listed", yarn.SHEET), width=16, help="A design of the sheet Yarn, if it is plied from several lots. A plain yarn needs none: choose its lots."),
+        Input("sample", "Planned by sample", Choice("samples_listed", samples.SHEET), width=16, help="A sample of this yarn: its grist, loss, shrinkage and take-up are used."),
+        *(
+            Input(lot, label, Choice("fiber_listed", fiber.SHEET), width=16, help="For a plain yarn: a lot of the sheet Fiber to spin from, or the yarn bought. Several may replace each other.")
+            for lot, label in zip(LOTS, ("First lot", "Second lot", "Third lot"), strict=True)
+        ),
+        Input("package", "A ball holds", Number(above=0, most=1_000_000), LENGTH, help="If you buy the yarn: length of one ball or skein."),
+        Input("bobbins", "Bobbins", Number(least=1, most=1000, whole=True), help="To share the fiber out evenly by weight."),
+        Input("strands", "Strands", Number(least=1, most=12, whole=True), NUMBER, help="For the hours: singles in the ply; empty means two."),
+        Input("take_up", "Take-up", Number(least=0, below=1), SHARE, help="For the hours: share of the singles' length lost in plying; empty takes it from the sheet Samples."),
+        Input("done", "Hours done", Number(least=0, most=1_000_000), HOURS, help="Hours of work on it that are behind you."),
+        Input("used", "Yarn used", Number(least=0, most=1_000_000), MASS, help="Once it is finished: what the piece weighs. Mark its skeins as used. What it took beyond the skeins logged for it is taken off its lots; what is left of them is free for other projects."),
+    ))
+
+
+def _enough() -> Group:
+    return Group("Enough?", (
+        *supply.in_words(),
+        Result("have", "There is", "in_skeins + IF(given(lesser_4), lesser_4, 0)", project.all_there_is, LENGTH, uses={"to_come": "lesser_4"},
+               note="Its skeins, and what its lots still give; where a yarn has several components, the scarcest limits."),
+        Result("spare", "Over or short", "have - need", project.surplus, LENGTH, width=11, note="Beside the yarn needed, with no reserve. Below zero it is short. Other projects on the same lots have theirs."),
+        Result("chance", "Chance that it is enough", "IF(doubt_spare > 0, NORMSDIST(spare / doubt_spare), IF(spare >= 0, 1, 0))",
+               uncertainty.chance_enough, SHARE, uses={"surplus": "spare", "uncertainty": "doubt_spare"}, digits=0, width=11,
+               note="For the yarn needed. The reserve does not lower it."),
+        Result("length", "Yarn, reserve in", "need * (1 + margin)", project.yarn_length, LENGTH, uses={"length_wanted": "need"}, note="What to have: the yarn needed, and the reserve."),
+        Result("surplus", "Over, reserve kept", "have - length", project.surplus, LENGTH, uses={"need": "length"}, width=11, note="Below zero the reserve is not whole, or worse."),
+        Result("free", "In free skeins", "IF(given(design), sum_where(skeins_finished_yd, skeins_free_design, design), 0)"
+               + "".join(f" + IF(given({lot}), sum_where(skeins_finished_yd, skeins_free_lot, {lot}), 0)" for lot in LOTS),
+               belongings.free_skeins, LENGTH,
+               uses={"designs": "skeins_free_design", "lots": "skeins_free_lot", "amounts": "skeins_finished_yd"},
+               only_if=f"OR(given(design), {ANY_LOT[3:]}", note="Skeins of this yarn that belong to no project. They are not counted: choose the project beside them on the sheet Skeins."),
+    ))
+
+
+def _needed() -> Group:
+    return Group("Needed", (
+        Result("estimated", "Estimated", "sum_where(estimates_yarn, estimates_of, name) + sum_where(weavings_yarn, weavings_of, name) + sum_where(weavings_weft_apart, weavings_weft_of, name)", stock.spun, LENGTH,
+               uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn",
+                     "third_names": "weavings_weft_of", "third_amounts": "weavings_weft_apart"}, leaves=("besides",),
+               note="For this project, from the sheets Knitting and Weaving."),
+        Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", in_use.wanted_in_use, LENGTH, uses={"stated": "wanted"},
+               only_if="OR(given(wanted), IF(given(estimated), estimated > 0, 1 = 0))", note="What you stated, or the estimates; no margin yet."),
+        *(_of_sample(key, label, unit) for key, label, unit in OF_SAMPLE),
+        lookup("design_grist", "Design's grist", "designs_grist_yd_lb", "design", GRIST_US, digits=0),
+        lookup("lot_grist", "First lot's grist", "fiber_grist", "lot_1", GRIST),
+        Result("planned", "Grist in use", "IF(given(grist), grist, IF(given(sample_grist_yd_lb), sample_grist_yd_lb, IF(given(design_grist), design_grist, lot_grist)))",
+               in_use.planned_grist, GRIST,
+               uses={"own": "grist", "sample": "sample_grist_yd_lb", "design": "design_grist", "lot": "lot_grist"},
+               only_if="OR(given(grist), given(sample_grist_yd_lb), given(design_grist), given(lot_grist))",
+               note="What you planned, or else the sample's, the design's or the first lot's."),
+        Result("shrinkage_used", "Shrinkage in use", "IF(given(sample_shrinkage), sample_shrinkage, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
+               uses={"usual": "doubts_shrinkage", "sample": "sample_shrinkage"}, only_if="IF(given(sample_shrinkage), sample_shrinkage < 0.9, 1 = 1)",
+               note="The sample's, or the usual one of the sheet Sureness."),
+        Result("unwashed", "To spin, unwashed", "IF(IF(given(bought_share), bought_share, 0) > 0.999999, 0, length / (1 - shrinkage_used))", project.unwashed_length, LENGTH,
+               uses={"shrinkage": "shrinkage_used"}, note="Length on the reel, before washing takes its share. None of a yarn that is bought."),
+        Result("left_share", "Still to make", "IF(given(used), 0, MAX(0, 1 - in_skeins / length))", project.left_share, SHARE, digits=0, note="Of the yarn, reserve in, what is not in its skeins."),
+        Result("yarn", "Weight of yarn", "length / planned", yarn_count.mass_of_length, MASS, uses={"grist": "planned"}, note="Of the yarn with its margin."),
+        *supply.fiber_in_all(),
+        Result("packages", "Balls in all", "ROUNDUP(ROUND(length / package, 6), 0)", plying.packages, NUMBER, digits=0, note="For the yarn with its reserve."),
+        Result("per_bobbin", "On a bobbin", "yarn / bobbins", project.per_bobbin, MASS, uses={"mass": "yarn"},
+               note="Weight of yarn on each, so that all are alike."),
+    ))
+
+
+def _its_skeins() -> Group:
+    return Group("Its skeins", (
+        Result("in_skeins", "In skeins", "sum_where(skeins_finished_yd, skeins_for_project, name)", stock.sum_where, LENGTH,
+               uses={"names": "skeins_for_project", "amounts": "skeins_finished_yd"}, note="Finished length of the skeins that belong to this project."),
+        Result("skeins", "Skeins", "count_where(skeins_grist_yd_lb, skeins_for_project, name)", stock.count_where, NUMBER, digits=0, width=8,
+               uses={"names": "skeins_for_project", "amounts": "skeins_grist_yd_lb"}, note="Of these, those that were weighed."),
+        _of_skeins("grist_sum", "Grists, summed", "skeins_grist_yd_lb", GRIST_US),
+        _of_skeins("grist_squares", "Grists², summed", "skeins_grist_square", SQUARE_GRIST),
+        Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST_US, digits=0,
+               uses={"total": "grist_sum", "count": "skeins"}, only_if="skeins > 0"),
+        fiber.variation_of_grist("Between its skeins; 5 to 15% is usual for handspun (common practice, no source)."),
+        Result("used_logged", "Used, in skeins", "sum_where(skeins_net, skeins_of_project, name)", stock.sum_where, MASS,
+               uses={"names": "skeins_of_project", "amounts": "skeins_net"}, note="Weight of all skeins logged for it, those that are gone too."),
+        Result("used_rest", "Used besides", "MAX(0, used - used_logged)", strands.used_besides, MASS, uses={"logged": "used_logged"},
+               note="What a finished piece took that no skein was logged for: it is taken off its lots."),
+        Result("to_spin", "Still to make", "IF(given(used), 0, MAX(0, need - in_skeins))", strands.to_spin, LENGTH, note="Of the yarn needed, what is not in its skeins."),
+    ))
+
+
+def _how_sure(settings: Settings) -> Group:
+    return Group("How sure?", (
+        Result("learned", "Skeins overrule the plan by",
+               "IF(skeins > 0, IF(doubts_grist > 0, doubts_grist * doubts_grist / (doubts_grist * doubts_grist + doubts_variation * doubts_variation / skeins), 0), 0)",
+               uncertainty.learned_weight, SHARE, uses={"u_plan": "doubts_grist", "variation": "doubts_variation"}, digits=0, width=15,
+               note="How far the grist of the skeins already spun is expected of the rest as well."),
+        Result("bought_share", "Bought thread", "part_1_bought * part_1_share" + "".join(
+            f" + IF(AND(given(part_{part}_bought), given(part_{part}_share)), part_{part}_bought * part_{part}_share, 0)" for part in (2, 3, 4)),
+               made_of.bought_share, SHARE,
+               uses={f"{key}_{part}": f"part_{part}_{key}" for part in supply.PARTS for key in ("bought", "share")}, only_if="part_1_share > 0"),
+        Result("finer", "Finer than planned",
+               "IF(given(mean_grist), IF(AND(bought_share < 0.999999, planned / mean_grist - bought_share > 0.1 * (1 - bought_share)), "
+               "1 + learned * ((1 - bought_share) / (planned / mean_grist - bought_share) - 1), 1), 1)",
+               uncertainty.finer_than_planned, NUMBER, uses={"weight": "learned", "seen": "mean_grist"}, only_if="planned > 0",
+               note="How much finer the spun strands come out than planned, as far as the skeins tell."),
+        Result("hold", "A skein holds", "IF(given(package), package, IF(skeins > 0, in_skeins / skeins, doubts_skein))", project.skein_holds, LENGTH,
+               uses={"usual": "doubts_skein"}, only_if="OR(given(package), skeins = 0, in_skeins > 0)"),
+        _of_skeins("own_square", "Skeins' own ±²", "skeins_own_square", SQUARE_LENGTH),
+        *_by_reels(settings.rows.skeins <= skeins.FEW),
+        _of_skeins("slack_sum", "By slack ±", "skeins_slack_part", LENGTH),
+        _of_skeins("shrink_sum", "By shrinkage ±", "skeins_shrink_part", LENGTH, width=11),
+        Result("doubt_skeins", "Skeins ±", "SQRT(own_square + reel_square + slack_sum * slack_sum + shrink_sum * shrink_sum)", uncertainty.skeins_doubt, LENGTH,
+               uses={"own": "own_square", "by_reels": "reel_square", "slack": "slack_sum", "shrink": "shrink_sum"},
+               note="Standard uncertainty of its skeins together; what they share is added before it is squared (JCGM 100)."),
+        Result("doubt_have", "There is ±",
+               "SQRT(POWER(doubt_skeins * (1 + learned * IF(in_skeins > 0, MAX(0, lesser_4) / in_skeins, 0)), 2) + lesser_4_doubt * lesser_4_doubt "
+               "+ POWER(MAX(0, lesser_4) * (1 - learned) * doubts_scale, 2))",
+               uncertainty.in_hand_doubt, LENGTH,
+               uses={"skeins_doubt": "doubt_skeins", "to_come": "lesser_4", "u_to_come": "lesser_4_doubt", "weight": "learned", "u_scale": "doubts_scale"},
+               note="Standard uncertainty of all that there is and will be (JCGM 100)."),
+        Result("doubt_need", "Need ±", "need * need_doubt", uncertainty.need_uncertainty, LENGTH, uses={"relative": "need_doubt"}, note="Standard uncertainty of the yarn needed."),
+        Result("doubt_spare", "Over ±", "SQRT(doubt_have * doubt_have + doubt_need * doubt_need)", uncertainty.surplus_uncertainty, LENGTH,
+               uses={"u_have": "doubt_have", "u_need": "doubt_need"}),
+        Result("more", "More, to be sure",
+               "IF(spare >= doubts_z * doubt_spare, 0, (SQRT(POWER(doubts_z * doubts_grist * spare, 2) + (1 - POWER(doubts_z * doubts_grist, 2)) * POWER(doubts_z * doubt_spare, 2)) - spare) "
+               "/ (1 - POWER(doubts_z * doubts_grist, 2)))",
+               uncertainty.more_for, LENGTH, uses={"uncertainty": "doubt_spare", "relative_more": "doubts_grist", "coverage": "doubts_z"},
+               only_if="doubts_z * doubts_grist < 1", note="What to have besides, to be as sure as you ask on the sheet Sureness; it is itself uncertain."),
+        *supply.to_buy(),
+    ))
+
+
+def _for_other_sheets() -> Group:
+    return Group("For other sheets", (
+        *supply.what_it_is_of(),
+        *supply.taken(),
+        *supply.said(),
+        Result("listed", "Listed as", "name", stock.listed, None, width=24, note="The name under which other sheets find this project."),
+    ), printed=False)
 
 
 # What a project takes over from its sample: column of the samples, label, unit.

@@ -12,6 +12,7 @@ from workbookgen.sheets import fiber, tabs
 
 SHEET = tabs.SAMPLES
 READINGS = tuple(f"wpi_{number}" for number in range(1, 6))
+ALL_READINGS = ", ".join(READINGS)
 AMOUNT = Number(above=0, most=1_000_000)
 TURNS = Number(least=0, most=100_000)
 OF_READINGS = {f"reading_{number}": word for number, word in enumerate(READINGS, start=1)}
@@ -37,92 +38,17 @@ VIEW = LogView(
 
 
 def samples(settings: Settings) -> Log:
-    words = ", ".join(READINGS)
     return Log(
         "samples",
         title="",
         rows=settings.rows.samples,
         groups=(
-            Group("You type", (
-                Input("name", "Sample", Name(), needed=True, width=22, help="What you call this sample. Projects choose it by this name."),
-                Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=18, help="What it was spun from."),
-                *(
-                    Input(word, f"Wraps {number}", Number(above=0, most=500), THREADS, width=8, help="Wraps in an inch, counted afresh at another place. Of uneven yarn wrap several inches, and divide: =31/3.")
-                    for number, word in enumerate(READINGS, start=1)
-                ),
-                Input("length", "Length", AMOUNT, LENGTH, help="Of the finished sample."),
-                Input("mass", "Its weight", AMOUNT, MASS, help="Of that same length."),
-                Input("raw_in", "Raw fleece in", AMOUNT, MASS, help="Grease weight of a handful that you washed to see its yield; not the fiber that you spun."),
-                Input("clean_out", "Washed, dry", AMOUNT, MASS, help="What that handful weighed, washed and quite dry."),
-                Input("fiber_in", "Fiber in", AMOUNT, MASS, help="Prepared fiber weighed out for the sample, washed already: what washing takes is no loss of spinning."),
-                Input("yarn_out", "Yarn out", AMOUNT, MASS, help="All the yarn that it became."),
-                Input("unwashed", "Before washing", AMOUNT, LENGTH, help="Its length before washing."),
-                Input("washed", "After washing", AMOUNT, LENGTH, help="The same piece washed, dry and slack."),
-                Input("singles_length", "Singles used", AMOUNT, LENGTH, help="Length of one of the singles that went into the ply."),
-                Input("plied_length", "Plied length", AMOUNT, LENGTH, help="Length of ply that it made."),
-                Input("singles_turns", "Turns, singles", TURNS, NUMBER, help="Turns counted out of a piece of the singles."),
-                Input("singles_piece", "In singles of", AMOUNT, LOOP, help="Length of that piece."),
-                Input("ply_turns", "Turns, ply", TURNS, NUMBER, width=9, help="Turns counted out of a piece of the ply."),
-                Input("ply_piece", "In ply of", AMOUNT, LOOP, help="Length of that piece."),
-                Input("spin_minutes", "Spinning took", AMOUNT, MINUTES, help="Minutes for the singles' length."),
-                Input("ply_minutes", "Plying took", AMOUNT, MINUTES, width=9, help="Minutes for the plied length."),
-            )),
-            Group("Thickness", (
-                Result("count", "Readings", f"readings({words})", statistics.count, NUMBER, uses=OF_READINGS, digits=0,
-                       only_if=f"readings({words}) > 0"),
-                Result("wpi", "Wraps, mean", f"mean({words})", statistics.mean, THREADS, uses=OF_READINGS, only_if=f"readings({words}) > 0"),
-                Result("spread", "Spread", f"stdev({words})", statistics.deviation, THREADS, uses=OF_READINGS, digits=2,
-                       only_if=f"readings({words}) > 1", note="Standard deviation of the readings."),
-                Result("variation", "CV", "spread / wpi", statistics.variation, SHARE, uses={"deviation": "spread", "mean": "wpi"},
-                       note="Coefficient of variation: spread over mean."),
-                Result("half_width", "95% within ±", "class_of(quantiles_t, quantiles_readings, count) * spread / SQRT(count)", statistics.half_width, THREADS,
-                       uses={"deviation": "spread"}, digits=2, note="The mean of very many readings lies this near, 19 times in 20."),
-                Result("readings_words", "Readings to take",
-                       'IF(count < 3, (3 - count) & " more to see how they vary", IF(IF(given(in_all), in_all <= 5, 1 = 0), IF(in_all > count, (in_all - count) & " more", "enough"), '
-                       'IF(IF(given(inches), inches <= 10, 1 = 0), "5 over " & inches & " inches each", "too uneven")) & " for ±" & ROUND(ROUND(doubts_readings * 100, 9), 1) & "%")',
-                       statistics.more_readings, None, uses={"error": "doubts_readings"}, width=30, note="For a mean that lies as near as the sheet Sureness says, 19 times in 20, if the others vary as these do."),
-                Result("width", "Yarn width", "1 / wpi", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "wpi"}),
-            )),
-            Group("Grist", (
-                Result("grist_yd_lb", "Grist", "length / mass", yarn_count.grist, GRIST_US, digits=0),
-                Result("grist_m_100g", "Grist", "length / mass", yarn_count.grist, GRIST_METRIC),
-                Result("tex", "Tex", "mass / length", yarn_count.linear_density, TEX, width=9),
-                Result("k", "K", "wpi * 0.0254 / SQRT(grist_yd_lb * 453.59237 / 0.9144)", diameter.fitted_k, NUMBER, width=8,
-                       uses={"wraps": "wpi", "grist": "grist_yd_lb"}, note="Your own K for wraps as laid: type it on the sheet Counts."),
-            )),
-            Group("Twist", (
-                Result("singles_twist", "Singles", "singles_turns / singles_piece", twist.turns_counted, TWIST, width=9,
-                       uses={"turns": "singles_turns", "length": "singles_piece"}),
-                Result("ply_twist", "Ply", "ply_turns / ply_piece", twist.turns_counted, TWIST, width=9, uses={"turns": "ply_turns", "length": "ply_piece"}),
-                Result("factor_tex", "Ply factor, tex", "ply_twist / 100 * SQRT(1000 * tex)", twist.tex_factor, NUMBER, width=9,
-                       uses={"twist": "ply_twist", "linear_density": "tex"}, digits=1, note="Turns per centimeter times the root of tex, of the whole yarn."),
-                Result("angle", "Ply angle", "ATAN(PI() * width * ply_twist)", twist.surface_angle, ANGLE, uses={"diameter": "width", "twist": "ply_twist"},
-                       note="Of strands lying round a yarn of that width."),
-                Result("balance", "Against balance", "ply_twist / (2 / 3 * singles_twist) - 1", twist.balance, SHARE,
-                       uses={"plied_twist": "ply_twist"}, leaves=("share",), only_if="singles_twist > 0", note="Two thirds of the singles' twist would be 0%."),
-                Result("balance_words", "In words",
-                       'IF(ABS(ROUND(balance, 9)) <= 0.1, "balanced", IF(balance > 0, "more ply twist than balance", "less ply twist than balance"))',
-                       twist.balance_words, None, width=25),
-            )),
-            Group("For planning", (
-                Result("scoured_yield", "Scoured yield", "clean_out / raw_in", trade.seen_yield, SHARE, width=9, uses={"before": "raw_in", "after": "clean_out"},
-                       only_if="clean_out <= raw_in", note="Of the washed handful: its lot expects it of the whole fleece."),
-                Result("loss", "Spinning loss", "1 - yarn_out / fiber_in", trade.share_lost, SHARE, width=9, uses={"before": "fiber_in", "after": "yarn_out"}),
-                Result("shrinkage", "Shrinkage", "1 - washed / unwashed", reeling.shrinkage, SHARE, uses={"length": "unwashed", "finished": "washed"}),
-                Result("take_up", "Take-up", "1 - plied_length / singles_length", reeling.shrinkage, SHARE, width=9,
-                       uses={"length": "singles_length", "finished": "plied_length"}, note="Share of the singles' length lost in plying."),
-                Result("feed", "Feed", "1 / (1 - take_up)", twist.feed, NUMBER, width=8, digits=3, note="Of a component on the sheet Yarn: length of single in one length of ply."),
-                Result("spin_pace", "Spinning", "singles_length / spin_minutes", planning.pace, PACE, uses={"length": "singles_length", "minutes": "spin_minutes"}),
-                Result("ply_pace", "Plying", "plied_length / ply_minutes", planning.pace, PACE, uses={"length": "plied_length", "minutes": "ply_minutes"}),
-            )),
-            Group("For other sheets", (
-                Result("in_all", "Readings in all", f"INDEX(quantiles_readings, MAX(2, 1 + {TOO_FEW}))", statistics.readings_in_all, NUMBER, uses={"error": "doubts_readings"}, digits=0,
-                       only_if=f"{TOO_FEW} < COUNT(quantiles_readings)"),
-                Result("inches", "Inches at a time", "ROUNDUP(ROUND(POWER(INDEX(quantiles_t, 4) * variation / doubts_readings, 2) / 5, 6), 0)", statistics.inches_each, NUMBER,
-                       uses={"error": "doubts_readings"}, digits=0),
-                Result("of_lot", "Sample of", "lot", stock.listed, None, uses={"name": "lot"}, width=18),
-                Result("listed", "Listed as", "name", stock.listed, None, width=22),
-            ), printed=False),
+            _you_type(),
+            _thickness(),
+            _grist(),
+            _twist(),
+            _for_planning(),
+            _for_other_sheets(),
         ),
         rules=(
             Rule("clean_out > raw_in", lambda values: values["clean_out"] > values["raw_in"],
@@ -131,3 +57,101 @@ def samples(settings: Settings) -> Log:
                  "Yarn out: more than the fiber that went in. Check both."),
         ),
     )
+
+
+def _you_type() -> Group:
+    return Group("You type", (
+        Input("name", "Sample", Name(), needed=True, width=22, help="What you call this sample. Projects choose it by this name."),
+        Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=18, help="What it was spun from."),
+        *(
+            Input(word, f"Wraps {number}", Number(above=0, most=500), THREADS, width=8, help="Wraps in an inch, counted afresh at another place. Of uneven yarn wrap several inches, and divide: =31/3.")
+            for number, word in enumerate(READINGS, start=1)
+        ),
+        Input("length", "Length", AMOUNT, LENGTH, help="Of the finished sample."),
+        Input("mass", "Its weight", AMOUNT, MASS, help="Of that same length."),
+        Input("raw_in", "Raw fleece in", AMOUNT, MASS, help="Grease weight of a handful that you washed to see its yield; not the fiber that you spun."),
+        Input("clean_out", "Washed, dry", AMOUNT, MASS, help="What that handful weighed, washed and quite dry."),
+        Input("fiber_in", "Fiber in", AMOUNT, MASS, help="Prepared fiber weighed out for the sample, washed already: what washing takes is no loss of spinning."),
+        Input("yarn_out", "Yarn out", AMOUNT, MASS, help="All the yarn that it became."),
+        Input("unwashed", "Before washing", AMOUNT, LENGTH, help="Its length before washing."),
+        Input("washed", "After washing", AMOUNT, LENGTH, help="The same piece washed, dry and slack."),
+        Input("singles_length", "Singles used", AMOUNT, LENGTH, help="Length of one of the singles that went into the ply."),
+        Input("plied_length", "Plied length", AMOUNT, LENGTH, help="Length of ply that it made."),
+        Input("singles_turns", "Turns, singles", TURNS, NUMBER, help="Turns counted out of a piece of the singles."),
+        Input("singles_piece", "In singles of", AMOUNT, LOOP, help="Length of that piece."),
+        Input("ply_turns", "Turns, ply", TURNS, NUMBER, width=9, help="Turns counted out of a piece of the ply."),
+        Input("ply_piece", "In ply of", AMOUNT, LOOP, help="Length of that piece."),
+        Input("spin_minutes", "Spinning took", AMOUNT, MINUTES, help="Minutes for the singles' length."),
+        Input("ply_minutes", "Plying took", AMOUNT, MINUTES, width=9, help="Minutes for the plied length."),
+    ))
+
+
+def _thickness() -> Group:
+    return Group("Thickness", (
+        Result("count", "Readings", f"readings({ALL_READINGS})", statistics.count, NUMBER, uses=OF_READINGS, digits=0,
+               only_if=f"readings({ALL_READINGS}) > 0"),
+        Result("wpi", "Wraps, mean", f"mean({ALL_READINGS})", statistics.mean, THREADS, uses=OF_READINGS, only_if=f"readings({ALL_READINGS}) > 0"),
+        Result("spread", "Spread", f"stdev({ALL_READINGS})", statistics.deviation, THREADS, uses=OF_READINGS, digits=2,
+               only_if=f"readings({ALL_READINGS}) > 1", note="Standard deviation of the readings."),
+        Result("variation", "CV", "spread / wpi", statistics.variation, SHARE, uses={"deviation": "spread", "mean": "wpi"},
+               note="Coefficient of variation: spread over mean."),
+        Result("half_width", "95% within ±", "class_of(quantiles_t, quantiles_readings, count) * spread / SQRT(count)", statistics.half_width, THREADS,
+               uses={"deviation": "spread"}, digits=2, note="The mean of very many readings lies this near, 19 times in 20."),
+        Result("readings_words", "Readings to take",
+               'IF(count < 3, (3 - count) & " more to see how they vary", IF(IF(given(in_all), in_all <= 5, 1 = 0), IF(in_all > count, (in_all - count) & " more", "enough"), '
+               'IF(IF(given(inches), inches <= 10, 1 = 0), "5 over " & inches & " inches each", "too uneven")) & " for ±" & ROUND(ROUND(doubts_readings * 100, 9), 1) & "%")',
+               statistics.more_readings, None, uses={"error": "doubts_readings"}, width=30, note="For a mean that lies as near as the sheet Sureness says, 19 times in 20, if the others vary as these do."),
+        Result("width", "Yarn width", "1 / wpi", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "wpi"}),
+    ))
+
+
+def _grist() -> Group:
+    return Group("Grist", (
+        Result("grist_yd_lb", "Grist", "length / mass", yarn_count.grist, GRIST_US, digits=0),
+        Result("grist_m_100g", "Grist", "length / mass", yarn_count.grist, GRIST_METRIC),
+        Result("tex", "Tex", "mass / length", yarn_count.linear_density, TEX, width=9),
+        Result("k", "K", "wpi * 0.0254 / SQRT(grist_yd_lb * 453.59237 / 0.9144)", diameter.fitted_k, NUMBER, width=8,
+               uses={"wraps": "wpi", "grist": "grist_yd_lb"}, note="Your own K for wraps as laid: type it on the sheet Counts."),
+    ))
+
+
+def _twist() -> Group:
+    return Group("Twist", (
+        Result("singles_twist", "Singles", "singles_turns / singles_piece", twist.turns_counted, TWIST, width=9,
+               uses={"turns": "singles_turns", "length": "singles_piece"}),
+        Result("ply_twist", "Ply", "ply_turns / ply_piece", twist.turns_counted, TWIST, width=9, uses={"turns": "ply_turns", "length": "ply_piece"}),
+        Result("factor_tex", "Ply factor, tex", "ply_twist / 100 * SQRT(1000 * tex)", twist.tex_factor, NUMBER, width=9,
+               uses={"twist": "ply_twist", "linear_density": "tex"}, digits=1, note="Turns per centimeter times the root of tex, of the whole yarn."),
+        Result("angle", "Ply angle", "ATAN(PI() * width * ply_twist)", twist.surface_angle, ANGLE, uses={"diameter": "width", "twist": "ply_twist"},
+               note="Of strands lying round a yarn of that width."),
+        Result("balance", "Against balance", "ply_twist / (2 / 3 * singles_twist) - 1", twist.balance, SHARE,
+               uses={"plied_twist": "ply_twist"}, leaves=("share",), only_if="singles_twist > 0", note="Two thirds of the singles' twist would be 0%."),
+        Result("balance_words", "In words",
+               'IF(ABS(ROUND(balance, 9)) <= 0.1, "balanced", IF(balance > 0, "more ply twist than balance", "less ply twist than balance"))',
+               twist.balance_words, None, width=25),
+    ))
+
+
+def _for_planning() -> Group:
+    return Group("For planning", (
+        Result("scoured_yield", "Scoured yield", "clean_out / raw_in", trade.seen_yield, SHARE, width=9, uses={"before": "raw_in", "after": "clean_out"},
+               only_if="clean_out <= raw_in", note="Of the washed handful: its lot expects it of the whole fleece."),
+        Result("loss", "Spinning loss", "1 - yarn_out / fiber_in", trade.share_lost, SHARE, width=9, uses={"before": "fiber_in", "after": "yarn_out"}),
+        Result("shrinkage", "Shrinkage", "1 - washed / unwashed", reeling.shrinkage, SHARE, uses={"length": "unwashed", "finished": "washed"}),
+        Result("take_up", "Take-up", "1 - plied_length / singles_length", reeling.shrinkage, SHARE, width=9,
+               uses={"length": "singles_length", "finished": "plied_length"}, note="Share of the singles' length lost in plying."),
+        Result("feed", "Feed", "1 / (1 - take_up)", twist.feed, NUMBER, width=8, digits=3, note="Of a component on the sheet Yarn: length of single in one length of ply."),
+        Result("spin_pace", "Spinning", "singles_length / spin_minutes", planning.pace, PACE, uses={"length": "singles_length", "minutes": "spin_minutes"}),
+        Result("ply_pace", "Plying", "plied_length / ply_minutes", planning.pace, PACE, uses={"length": "plied_length", "minutes": "ply_minutes"}),
+    ))
+
+
+def _for_other_sheets() -> Group:
+    return Group("For other sheets", (
+        Result("in_all", "Readings in all", f"INDEX(quantiles_readings, MAX(2, 1 + {TOO_FEW}))", statistics.readings_in_all, NUMBER, uses={"error": "doubts_readings"}, digits=0,
+               only_if=f"{TOO_FEW} < COUNT(quantiles_readings)"),
+        Result("inches", "Inches at a time", "ROUNDUP(ROUND(POWER(INDEX(quantiles_t, 4) * variation / doubts_readings, 2) / 5, 6), 0)", statistics.inches_each, NUMBER,
+               uses={"error": "doubts_readings"}, digits=0),
+        Result("of_lot", "Sample of", "lot", stock.listed, None, uses={"name": "lot"}, width=18),
+        Result("listed", "Listed as", "name", stock.listed, None, width=22),
+    ), printed=False)

@@ -62,73 +62,10 @@ def skeins(settings: Settings) -> Log:
         title="",
         rows=settings.rows.skeins,
         groups=(
-            Group("You type", (
-                Input("name", "Skein", Name(unique=settings.rows.skeins <= FEW), needed=True, width=20, help="What you call this skein."),
-                Input("reel", "Reel", Choice("reels_listed", reels.SHEET), needed=True, width=18, help="The reel it was wound on, from the sheet Reels."),
-                Input("wraps", "Wraps", Number(least=0, most=100_000), needed=True, help="Full turns of the reel."),
-                Input("part_wrap", "Part wrap", Number(least=0, most=1), blank_means=0, help="The last turn if it is not full: 0.5 is half a turn."),
-                Input("rest", "Rest", Number(least=0, most=10_000), LENGTH, blank_means=0, help="Or the leftover length, measured apart."),
-                Input("gross", "Weight", WEIGHT, MASS, help="On the scale, with whatever holds it. Best washed and dry."),
-                Input("tare", "Tare", Number(least=0, most=1_000_000), MASS, blank_means=0, help="Weight of bag, tag or bobbin alone."),
-                Input("washed_loop", "Loop washed", Number(above=0, most=1000), LOOP, help="One full loop of the washed, dry, slack skein."),
-                Input("counted_wpi", "Counted wpi", Number(above=0, most=500), THREADS, help="Wraps per inch, if you have counted them."),
-                Input("project", "For project", Choice("projects_listed", PROJECTS), width=22, help="The project that it belongs to, from the sheet Projects. Empty: it is free."),
-                Input("design", "Design", Choice("designs_listed", yarn.SHEET), width=22, help="If it is plied from several lots: its design, from the sheet Yarn. The design knows the shares of each."),
-                Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=20, help="If it is all of one lot: that lot, from the sheet Fiber. Leave it empty for yarn that came from none."),
-                Input("gone", "Gone, or set aside", Choice("fates_name", lists.SHEET), width=12, help="Given, sold or used: it serves no project any more; its weight still counts as spun. Set aside: it stays in the stock, and is free for nobody else."),
-                Input("finished_on", "Finished on", Date(), DAY, help="The day it came off the reel, or dried."),
-                Input("plied_of", "Plied of", Number(least=1, most=24, whole=True), NUMBER, width=8, help="Number of singles in it: 1, 2, 3."),
-                Input("dye_lot", "Dye lot", Note(), width=14, help="Number or name of the dye bath or dyed top. Skeins of another one may differ in color."),
-                Input("wheel", "Wheel and whorl", Note(), width=18, help="What it was spun and plied on, to spin it so again."),
-                Input("place", "Kept in", Note(), width=14, help="Box, shelf, or who has it."),
-                Input("price", "Price", Number(least=0, most=1_000_000), money(settings), help="What it cost you, or would sell for: choose one for all of them. The head adds up those that are still there."),
-            )),
-            Group("Length", (
-                lookup("shrinkage_sample", "Its sample's shrinkage", "projects_sample_shrinkage", "project", SHARE, note="By the sample of its project."),
-                Result("shrinkage_expected", "Shrinkage expected", "IF(given(shrinkage_sample), shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
-                       uses={"usual": "doubts_shrinkage", "sample": "shrinkage_sample"}, only_if="IF(given(shrinkage_sample), shrinkage_sample < 0.9, 1 = 1)",
-                       note="Until you measure the washed loop: its sample's, or the usual one of the sheet Sureness."),
-                lookup("loop", "Loop", "reels_loop", "reel", LOOP),
-                Result("length_yd", "On the reel", "(wraps + part_wrap) * loop + rest", reeling.length, IN_YARDS,
-                       note="Every full turn of the reel is one loop."),
-                Result("length_m", "On the reel", "(wraps + part_wrap) * loop + rest", reeling.length, IN_METERS),
-                Result("finished_yd", "Finished", FINISHED, reeling.finished_length, IN_YARDS, uses=OF_FINISHED,
-                       note="What washing leaves of it: by the washed loop, or until you give that by the shrinkage expected."),
-                Result("finished_m", "Finished", FINISHED, reeling.finished_length, IN_METERS, uses=OF_FINISHED),
-                Result("known_from", "Known from", 'IF(given(washed_loop), "measured", IF(given(shrinkage_sample), "shrinks as its sample", "usual shrinkage"))',
-                       reeling.length_basis, None, uses={"length": "length_yd", "sample": "shrinkage_sample"}, only_if="length_yd >= 0", width=21,
-                       note="A skein that was not measured after washing is counted with the shrinkage expected."),
-                Result("shrinkage", "Shrinkage", "1 - washed_loop / loop", reeling.shrinkage, SHARE,
-                       uses={"length": "loop", "finished": "washed_loop"}, note="Share of the loop lost in washing."),
-            )),
-            Group("Grist and counts", (
-                Result("net", "Net weight", "gross - tare", reeling.net_mass, MASS, only_if="tare < gross"),
-                Result("grist_yd_lb", "Grist", "finished_yd / net", yarn_count.grist, GRIST_US, **OF_SKEIN,
-                       note="Finished length over net weight."),
-                Result("grist_m_100g", "Grist", "finished_yd / net", yarn_count.grist, GRIST_METRIC, **OF_SKEIN),
-                Result("tex", "Tex", "net / finished_yd", yarn_count.linear_density, TEX, **OF_SKEIN, note="Grams in 1,000 m."),
-                Result("metric", "Metric count", "finished_yd / net", yarn_count.grist, METRIC_COUNT, width=9, **OF_SKEIN),
-                Result("worsted", "Worsted count", "finished_yd / net", yarn_count.grist, WORSTED_COUNT, width=9, **OF_SKEIN,
-                       note="Hanks of 560 yd in a pound."),
-                Result("run", "Woolen run", "finished_yd / net", yarn_count.grist, WOOLLEN_RUN, width=9, **OF_SKEIN,
-                       note="Hanks of 1,600 yd in a pound."),
-            )),
-            Group("Thickness", (
-                Result("expected_wpi", "Expected wpi",
-                       "thickness_k_wrapped * SQRT(grist_yd_lb * 453.59237 / 0.9144) / 0.0254",
-                       diameter.threads_side_by_side, THREADS, width=9, uses={"grist": "grist_yd_lb", "k": "thickness_k_wrapped"},
-                       note="Wraps per inch expected from the grist, with K of the sheet Counts."),
-                Result("wpi", "Wpi in use", "IF(given(counted_wpi), counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS, width=9,
-                       uses={"counted": "counted_wpi", "expected": "expected_wpi"},
-                       only_if="OR(given(counted_wpi), given(expected_wpi))",
-                       note="Your own count, or the expected one."),
-                Result("weight_class", "Yarn weight class",
-                       'IF(class_of(classes_name, classes_past, wpi, 0.9999999) = class_of(classes_name, classes_from, wpi, 1.0000001), '
-                       'class_of(classes_name, classes_from, wpi, 1.0000001), '
-                       'class_of(classes_name, classes_past, wpi, 0.9999999) & " to " & class_of(classes_name, classes_from, wpi, 1.0000001))',
-                       diameter.yarn_weight_class, None, uses={"wraps": "wpi"}, width=26,
-                       note="By wraps per inch. The published classes overlap, so that several may be named; sources differ."),
-            )),
+            _you_type(settings),
+            _length(),
+            _grist_and_counts(),
+            _thickness(),
             Group("In the stock", (
                 Result("worth", "Worth", "price", care.worth, money(settings), only_if='IF(given(gone), gone = "set aside", 1 = 1)'),
             )),
@@ -136,57 +73,9 @@ def skeins(settings: Settings) -> Log:
                 lookup("lot_left", "Lot still to spin", "fiber_to_come", "lot", MASS, width=9,
                        note="Yarn that this skein's lot can still give."),
             )),
-            Group("In its lot", (
-                lookup("lot_mean", "Lot's mean grist", "fiber_mean_grist", "lot", GRIST_US, digits=0),
-                *(
-                    lookup(f"limit_{side}", f"Limit, {side}", f"fiber_limit_{side}", "lot", GRIST_US, digits=0)
-                    for side in ("low", "high")
-                ),
-                Result("deviation", "Off the mean", "grist_yd_lb / lot_mean - 1", statistics.relative_deviation, SHARE, width=9,
-                       uses={"value": "grist_yd_lb", "mean": "lot_mean"}),
-                lookup("lot_variation", "Lot's CV", "fiber_variation", "lot", SHARE, width=9),
-                lookup("lot_grubbs", "Grubbs' limit", "fiber_grubbs", "lot", NUMBER, width=9),
-                Result("stands_out", "Stands out?", 'IF(ROUND(ABS(deviation), 12) > ROUND(lot_grubbs * lot_variation, 12), "stands out", "in line")',
-                       statistics.stands_out, None, uses={"variation": "lot_variation", "times": "lot_grubbs"}, width=12,
-                       note="Farther off the lot's mean than chance would put one skein of so many (Grubbs); from three skeins on."),
-            )),
-            Group("For the labels", (
-                Result("length_words", "Length", 'ROUND(ROUND(finished_yd / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(finished_yd, 9), 0) & " m)"',
-                       labels.length_words, None, uses={"length": "finished_yd"}, only_if="finished_yd < 10000000", width=18),
-                Result("mass_words", "Weight", 'ROUND(ROUND(net / 28.349523125, 9), 1) & " oz (" & ROUND(ROUND(net, 9), 0) & " g)"',
-                       labels.mass_words, None, uses={"mass": "net"}, only_if="net < 10000000", width=16),
-                Result("grist_words", "Grist",
-                       'ROUND(ROUND(grist_yd_lb * 453.59237 / 0.9144, 9), 0) & " yd/lb (" & ROUND(ROUND(grist_yd_lb * 100, 9), 0) & " m/100 g)"',
-                       labels.grist_words, None, uses={"grist": "grist_yd_lb"}, only_if="grist_yd_lb < 100000", width=24),
-                Result("wraps_words", "Wraps", 'ROUND(ROUND(wpi * 0.0254, 9), 1) & " wraps per inch"',
-                       labels.wraps_words, None, uses={"wraps": "wpi"}, only_if="wpi < 100000", width=24),
-            ), printed=False),
-            Group("For other sheets", (
-                lookup("reel_doubt", "Loop ±", "reels_doubt", "reel", LOOP, digits=3),
-                Result("relative", "On the reel ±", "SQRT(POWER(doubts_miscount / wraps, 2) + POWER(reel_doubt / loop, 2))", uncertainty.length_relative, SHARE,
-                       uses={"u_wraps": "doubts_miscount", "u_loop": "reel_doubt"}, only_if="wraps > 0", digits=2),
-                *doubts(settings.rows.skeins <= FEW),
-                Result("grist_square", "Grist²", "grist_yd_lb * grist_yd_lb", statistics.square_of, SQUARE_GRIST, uses={"value": "grist_yd_lb"}),
-                Result("listed", "Listed as", "name", stock.listed, None, width=20),
-                Result("of_project", "Made for", "project", stock.listed, None, uses={"name": "project"}, width=22),
-                Result("from_reel", "Reel", "reel", stock.listed, None, uses={"name": "reel"}, width=18),
-                Result("from_lot", "Drawn from", "lot", belongings.of_one_lot, None, width=18, only_if="NOT(given(design))"),
-                Result("from_design", "Design", "design", stock.listed, None, uses={"name": "design"}, width=18),
-                *(
-                    Result(f"design_key_{place}", "Component", f'design & " / {place}"', plying.component_key, None, fixed={"place": place}, width=22)
-                    for place in (1, 2)
-                ),
-                *(
-                    lookup(key, label, "components_from_1", f"design_key_{place}", among="components_key", width=20)
-                    for place, key, label in ((1, "from_first", "First lot of the design"), (2, "from_second", "And from"))
-                ),
-                Result("made_first", "Made of", "IF(given(from_first), from_first, lot)", made_of.lot_in_use, None, uses={"picked": "from_first", "own": "lot"},
-                       only_if="OR(given(from_first), AND(given(lot), NOT(given(design))))", width=20),
-                Result("free_design", "Free, of design", "design", belongings.is_free, None, uses={"name": "design"}, leaves=("other",), width=18,
-                       only_if="AND(NOT(given(project)), NOT(given(gone)))"),
-                Result("free_lot", "Free, of lot", "lot", belongings.is_free, None, uses={"name": "lot", "other": "design"}, width=18,
-                       only_if="AND(NOT(given(project)), NOT(given(gone)), NOT(given(design)))"),
-            ), printed=False),
+            _in_its_lot(),
+            _for_the_labels(),
+            _for_other_sheets(settings),
         ),
         rules=(
             *plausible.skein_weight(settings.units),
@@ -198,6 +87,145 @@ def skeins(settings: Settings) -> Log:
                  "Fiber lot: leave it empty, since the design has lots of its own."),
         ),
     )
+
+
+def _you_type(settings: Settings) -> Group:
+    return Group("You type", (
+        Input("name", "Skein", Name(unique=settings.rows.skeins <= FEW), needed=True, width=20, help="What you call this skein."),
+        Input("reel", "Reel", Choice("reels_listed", reels.SHEET), needed=True, width=18, help="The reel it was wound on, from the sheet Reels."),
+        Input("wraps", "Wraps", Number(least=0, most=100_000), needed=True, help="Full turns of the reel."),
+        Input("part_wrap", "Part wrap", Number(least=0, most=1), blank_means=0, help="The last turn if it is not full: 0.5 is half a turn."),
+        Input("rest", "Rest", Number(least=0, most=10_000), LENGTH, blank_means=0, help="Or the leftover length, measured apart."),
+        Input("gross", "Weight", WEIGHT, MASS, help="On the scale, with whatever holds it. Best washed and dry."),
+        Input("tare", "Tare", Number(least=0, most=1_000_000), MASS, blank_means=0, help="Weight of bag, tag or bobbin alone."),
+        Input("washed_loop", "Loop washed", Number(above=0, most=1000), LOOP, help="One full loop of the washed, dry, slack skein."),
+        Input("counted_wpi", "Counted wpi", Number(above=0, most=500), THREADS, help="Wraps per inch, if you have counted them."),
+        Input("project", "For project", Choice("projects_listed", PROJECTS), width=22, help="The project that it belongs to, from the sheet Projects. Empty: it is free."),
+        Input("design", "Design", Choice("designs_listed", yarn.SHEET), width=22, help="If it is plied from several lots: its design, from the sheet Yarn. The design knows the shares of each."),
+        Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=20, help="If it is all of one lot: that lot, from the sheet Fiber. Leave it empty for yarn that came from none."),
+        Input("gone", "Gone, or set aside", Choice("fates_name", lists.SHEET), width=12, help="Given, sold or used: it serves no project any more; its weight still counts as spun. Set aside: it stays in the stock, and is free for nobody else."),
+        Input("finished_on", "Finished on", Date(), DAY, help="The day it came off the reel, or dried."),
+        Input("plied_of", "Plied of", Number(least=1, most=24, whole=True), NUMBER, width=8, help="Number of singles in it: 1, 2, 3."),
+        Input("dye_lot", "Dye lot", Note(), width=14, help="Number or name of the dye bath or dyed top. Skeins of another one may differ in color."),
+        Input("wheel", "Wheel and whorl", Note(), width=18, help="What it was spun and plied on, to spin it so again."),
+        Input("place", "Kept in", Note(), width=14, help="Box, shelf, or who has it."),
+        Input("price", "Price", Number(least=0, most=1_000_000), money(settings), help="What it cost you, or would sell for: choose one for all of them. The head adds up those that are still there."),
+    ))
+
+
+def _length() -> Group:
+    return Group("Length", (
+        lookup("shrinkage_sample", "Its sample's shrinkage", "projects_sample_shrinkage", "project", SHARE, note="By the sample of its project."),
+        Result("shrinkage_expected", "Shrinkage expected", "IF(given(shrinkage_sample), shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
+               uses={"usual": "doubts_shrinkage", "sample": "shrinkage_sample"}, only_if="IF(given(shrinkage_sample), shrinkage_sample < 0.9, 1 = 1)",
+               note="Until you measure the washed loop: its sample's, or the usual one of the sheet Sureness."),
+        lookup("loop", "Loop", "reels_loop", "reel", LOOP),
+        Result("length_yd", "On the reel", "(wraps + part_wrap) * loop + rest", reeling.length, IN_YARDS,
+               note="Every full turn of the reel is one loop."),
+        Result("length_m", "On the reel", "(wraps + part_wrap) * loop + rest", reeling.length, IN_METERS),
+        Result("finished_yd", "Finished", FINISHED, reeling.finished_length, IN_YARDS, uses=OF_FINISHED,
+               note="What washing leaves of it: by the washed loop, or until you give that by the shrinkage expected."),
+        Result("finished_m", "Finished", FINISHED, reeling.finished_length, IN_METERS, uses=OF_FINISHED),
+        Result("known_from", "Known from", 'IF(given(washed_loop), "measured", IF(given(shrinkage_sample), "shrinks as its sample", "usual shrinkage"))',
+               reeling.length_basis, None, uses={"length": "length_yd", "sample": "shrinkage_sample"}, only_if="length_yd >= 0", width=21,
+               note="A skein that was not measured after washing is counted with the shrinkage expected."),
+        Result("shrinkage", "Shrinkage", "1 - washed_loop / loop", reeling.shrinkage, SHARE,
+               uses={"length": "loop", "finished": "washed_loop"}, note="Share of the loop lost in washing."),
+    ))
+
+
+def _grist_and_counts() -> Group:
+    return Group("Grist and counts", (
+        Result("net", "Net weight", "gross - tare", reeling.net_mass, MASS, only_if="tare < gross"),
+        Result("grist_yd_lb", "Grist", "finished_yd / net", yarn_count.grist, GRIST_US, **OF_SKEIN,
+               note="Finished length over net weight."),
+        Result("grist_m_100g", "Grist", "finished_yd / net", yarn_count.grist, GRIST_METRIC, **OF_SKEIN),
+        Result("tex", "Tex", "net / finished_yd", yarn_count.linear_density, TEX, **OF_SKEIN, note="Grams in 1,000 m."),
+        Result("metric", "Metric count", "finished_yd / net", yarn_count.grist, METRIC_COUNT, width=9, **OF_SKEIN),
+        Result("worsted", "Worsted count", "finished_yd / net", yarn_count.grist, WORSTED_COUNT, width=9, **OF_SKEIN,
+               note="Hanks of 560 yd in a pound."),
+        Result("run", "Woolen run", "finished_yd / net", yarn_count.grist, WOOLLEN_RUN, width=9, **OF_SKEIN,
+               note="Hanks of 1,600 yd in a pound."),
+    ))
+
+
+def _thickness() -> Group:
+    return Group("Thickness", (
+        Result("expected_wpi", "Expected wpi",
+               "thickness_k_wrapped * SQRT(grist_yd_lb * 453.59237 / 0.9144) / 0.0254",
+               diameter.threads_side_by_side, THREADS, width=9, uses={"grist": "grist_yd_lb", "k": "thickness_k_wrapped"},
+               note="Wraps per inch expected from the grist, with K of the sheet Counts."),
+        Result("wpi", "Wpi in use", "IF(given(counted_wpi), counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS, width=9,
+               uses={"counted": "counted_wpi", "expected": "expected_wpi"},
+               only_if="OR(given(counted_wpi), given(expected_wpi))",
+               note="Your own count, or the expected one."),
+        Result("weight_class", "Yarn weight class",
+               'IF(class_of(classes_name, classes_past, wpi, 0.9999999) = class_of(classes_name, classes_from, wpi, 1.0000001), '
+               'class_of(classes_name, classes_from, wpi, 1.0000001), '
+               'class_of(classes_name, classes_past, wpi, 0.9999999) & " to " & class_of(classes_name, classes_from, wpi, 1.0000001))',
+               diameter.yarn_weight_class, None, uses={"wraps": "wpi"}, width=26,
+               note="By wraps per inch. The published classes overlap, so that several may be named; sources differ."),
+    ))
+
+
+def _in_its_lot() -> Group:
+    return Group("In its lot", (
+        lookup("lot_mean", "Lot's mean grist", "fiber_mean_grist", "lot", GRIST_US, digits=0),
+        *(
+            lookup(f"limit_{side}", f"Limit, {side}", f"fiber_limit_{side}", "lot", GRIST_US, digits=0)
+            for side in ("low", "high")
+        ),
+        Result("deviation", "Off the mean", "grist_yd_lb / lot_mean - 1", statistics.relative_deviation, SHARE, width=9,
+               uses={"value": "grist_yd_lb", "mean": "lot_mean"}),
+        lookup("lot_variation", "Lot's CV", "fiber_variation", "lot", SHARE, width=9),
+        lookup("lot_grubbs", "Grubbs' limit", "fiber_grubbs", "lot", NUMBER, width=9),
+        Result("stands_out", "Stands out?", 'IF(ROUND(ABS(deviation), 12) > ROUND(lot_grubbs * lot_variation, 12), "stands out", "in line")',
+               statistics.stands_out, None, uses={"variation": "lot_variation", "times": "lot_grubbs"}, width=12,
+               note="Farther off the lot's mean than chance would put one skein of so many (Grubbs); from three skeins on."),
+    ))
+
+
+def _for_the_labels() -> Group:
+    return Group("For the labels", (
+        Result("length_words", "Length", 'ROUND(ROUND(finished_yd / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(finished_yd, 9), 0) & " m)"',
+               labels.length_words, None, uses={"length": "finished_yd"}, only_if="finished_yd < 10000000", width=18),
+        Result("mass_words", "Weight", 'ROUND(ROUND(net / 28.349523125, 9), 1) & " oz (" & ROUND(ROUND(net, 9), 0) & " g)"',
+               labels.mass_words, None, uses={"mass": "net"}, only_if="net < 10000000", width=16),
+        Result("grist_words", "Grist",
+               'ROUND(ROUND(grist_yd_lb * 453.59237 / 0.9144, 9), 0) & " yd/lb (" & ROUND(ROUND(grist_yd_lb * 100, 9), 0) & " m/100 g)"',
+               labels.grist_words, None, uses={"grist": "grist_yd_lb"}, only_if="grist_yd_lb < 100000", width=24),
+        Result("wraps_words", "Wraps", 'ROUND(ROUND(wpi * 0.0254, 9), 1) & " wraps per inch"',
+               labels.wraps_words, None, uses={"wraps": "wpi"}, only_if="wpi < 100000", width=24),
+    ), printed=False)
+
+
+def _for_other_sheets(settings: Settings) -> Group:
+    return Group("For other sheets", (
+        lookup("reel_doubt", "Loop ±", "reels_doubt", "reel", LOOP, digits=3),
+        Result("relative", "On the reel ±", "SQRT(POWER(doubts_miscount / wraps, 2) + POWER(reel_doubt / loop, 2))", uncertainty.length_relative, SHARE,
+               uses={"u_wraps": "doubts_miscount", "u_loop": "reel_doubt"}, only_if="wraps > 0", digits=2),
+        *doubts(settings.rows.skeins <= FEW),
+        Result("grist_square", "Grist²", "grist_yd_lb * grist_yd_lb", statistics.square_of, SQUARE_GRIST, uses={"value": "grist_yd_lb"}),
+        Result("listed", "Listed as", "name", stock.listed, None, width=20),
+        Result("of_project", "Made for", "project", stock.listed, None, uses={"name": "project"}, width=22),
+        Result("from_reel", "Reel", "reel", stock.listed, None, uses={"name": "reel"}, width=18),
+        Result("from_lot", "Drawn from", "lot", belongings.of_one_lot, None, width=18, only_if="NOT(given(design))"),
+        Result("from_design", "Design", "design", stock.listed, None, uses={"name": "design"}, width=18),
+        *(
+            Result(f"design_key_{place}", "Component", f'design & " / {place}"', plying.component_key, None, fixed={"place": place}, width=22)
+            for place in (1, 2)
+        ),
+        *(
+            lookup(key, label, "components_from_1", f"design_key_{place}", among="components_key", width=20)
+            for place, key, label in ((1, "from_first", "First lot of the design"), (2, "from_second", "And from"))
+        ),
+        Result("made_first", "Made of", "IF(given(from_first), from_first, lot)", made_of.lot_in_use, None, uses={"picked": "from_first", "own": "lot"},
+               only_if="OR(given(from_first), AND(given(lot), NOT(given(design))))", width=20),
+        Result("free_design", "Free, of design", "design", belongings.is_free, None, uses={"name": "design"}, leaves=("other",), width=18,
+               only_if="AND(NOT(given(project)), NOT(given(gone)))"),
+        Result("free_lot", "Free, of lot", "lot", belongings.is_free, None, uses={"name": "lot", "other": "design"}, width=18,
+               only_if="AND(NOT(given(project)), NOT(given(gone)), NOT(given(design)))"),
+    ), printed=False)
 
 
 def doubts(few: bool) -> tuple[Result, ...]:

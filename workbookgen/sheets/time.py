@@ -34,52 +34,10 @@ def times(settings: Settings) -> Log:
         title="",
         rows=settings.rows.projects,
         groups=(
-            Group("Of the project", (
-                Result("name", "Project", "INDEX(projects_listed, line)", overview.nth, None, uses={"names": "projects_listed", "place": "line"}, width=24),
-                Result("plies", "Strands", "IF(given(own_strands), own_strands, 2)", planning.strands_in_use, NUMBER, uses={"project": "name", "own": "own_strands"}, digits=0,
-                       only_if='name <> ""', note="Singles in the ply, as the sheet Projects says, or else two."),
-                Result("take_up_used", "Take-up in use", "IF(given(own_take_up), own_take_up, sample_take_up)", planning.take_up_in_use, SHARE,
-                       uses={"own": "own_take_up", "sample": "sample_take_up"}, only_if="OR(given(own_take_up), AND(given(sample_take_up), sample_take_up < 1))"),
-                _of_project("done_hours", "Hours done", "done", HOURS),
-            )),
-            Group("What there is to do", (
-                _of_project("prepared", "Fiber to prepare", "to_prepare", MASS, note="None of what was bought prepared."),
-                _of_project("length", "Yarn to make", "unwashed", LENGTH, note="With its reserve, before washing takes its share."),
-                _of_project("left", "Still to make", "left_share", SHARE, digits=0, note="Share of the yarn that is not in skeins yet."),
-                Result("singles", "Singles in all", "length * plies / (1 - IF(given(take_up_used), take_up_used, 0))", planning.singles_length, LENGTH, uses={"strands": "plies", "take_up": "take_up_used"},
-                       only_if="OR(NOT(given(take_up_used)), take_up_used >= 0)", note="Without a known take-up, none is reckoned."),
-                Result("singles_left", "Singles still to spin", "singles * left", planning.length_ahead, LENGTH, uses={"amount": "singles"}, note="Before washing."),
-                _of_project("used", "Yarn used", "used", MASS, note="Of a finished project, for which nothing is ahead any more."),
-            )),
-            Group("Hours", (
-                Result("preparing", "Preparing", "prepared / pace_preparing", planning.hours, HOURS, uses={"amount": "prepared", "pace": "pace_preparing"}),
-                Result("spinning", "Spinning", "singles / pace_spin", planning.hours, HOURS, uses={"amount": "singles", "pace": "pace_spin"}),
-                Result("plying", "Plying", "IF(plies > 1, length / pace_ply, 0)", planning.plying_hours, HOURS, uses={"strands": "plies", "pace": "pace_ply"},
-                       only_if="OR(plies = 1, given(pace_ply))", note="None for a single."),
-                Result("finishing", "Finishing", "length / pace_finishing", planning.hours, HOURS, uses={"amount": "length", "pace": "pace_finishing"}),
-                Result("hours", "In all",
-                       "IF(given(preparing), preparing, 0) + IF(given(spinning), spinning, 0) + IF(given(plying), plying, 0) + IF(given(finishing), finishing, 0)",
-                       planning.hours_in_all, HOURS, uses={"hours_1": "preparing", "hours_2": "spinning", "hours_3": "plying", "hours_4": "finishing"},
-                       leaves=("hours_5", "hours_6"), only_if="OR(given(preparing), given(spinning), given(plying), given(finishing))",
-                       note="Of the steps whose pace is known."),
-                Result("known", "Reckoned with",
-                       'IF(AND(given(preparing), given(spinning), given(plying), given(finishing)), "all steps", SUBSTITUTE(SUBSTITUTE("without" '
-                       '& IF(given(preparing), "", " preparing") & IF(given(spinning), "", " spinning") & IF(given(plying), "", " plying") '
-                       '& IF(given(finishing), "", " finishing"), " ", ", "), "without, ", "without "))',
-                       planning.steps_known, None, only_if="OR(given(preparing), given(spinning), given(plying), given(finishing))", width=25,
-                       note="A step is left out while its pace is not known: give it on the sheet Figures."),
-                Result("ahead", "Still ahead", "IF(given(used), 0, IF(AND(left < 1, IF(given(done_hours), done_hours, 0) >= hours), hours * left, MIN(MAX(0, hours - IF(given(done_hours), done_hours, 0)), hours * left)))",
-                       planning.hours_ahead, HOURS, uses={"done": "done_hours"},
-                       note="All less those done, and no more than what is not in skeins yet would take. None once the project is finished, which is when the sheet Projects says what it used."),
-            )),
-            Group("When", (
-                Result("ahead_share", "Share ahead", "ahead / hours", planning.ahead_share, SHARE, digits=0, only_if="hours > 0"),
-                Result("weeks", "Weeks", "ahead / pace_weekly", planning.weeks, NUMBER, uses={"hours": "ahead", "hours_per_week": "pace_weekly"}, digits=1),
-                Result("finish", "Done on", "pace_start - 1 + ROUNDUP(ROUND(ahead / pace_weekly * 7, 6), 0)", planning.finish_day, DAY,
-                       uses={"start": "pace_start", "hours": "ahead", "hours_per_week": "pace_weekly"}, width=12,
-                       only_if="AND(ahead > 0, pace_start - 1 + ROUNDUP(ROUND(ahead / pace_weekly * 7, 6), 0) <= 2958465)",  # the last day that programs know
-                       note="The first day of the sheet Figures counts as a day of work. Empty when nothing is ahead."),
-            )),
+            _of_the_project(),
+            _what_there_is_to_do(),
+            _hours(),
+            _when(),
             Group("For the hours", tuple(_of_project(*each) for each in (
                 ("own_strands", "Its strands", "strands", NUMBER), ("own_take_up", "Its take-up", "take_up", SHARE), ("sample_take_up", "Sample's take-up", "sample_take_up", SHARE),
             )), printed=False),
@@ -88,3 +46,61 @@ def times(settings: Settings) -> Log:
             ), printed=False),
         ),
     )
+
+
+def _of_the_project() -> Group:
+    return Group("Of the project", (
+        Result("name", "Project", "INDEX(projects_listed, line)", overview.nth, None, uses={"names": "projects_listed", "place": "line"}, width=24),
+        Result("plies", "Strands", "IF(given(own_strands), own_strands, 2)", planning.strands_in_use, NUMBER, uses={"project": "name", "own": "own_strands"}, digits=0,
+               only_if='name <> ""', note="Singles in the ply, as the sheet Projects says, or else two."),
+        Result("take_up_used", "Take-up in use", "IF(given(own_take_up), own_take_up, sample_take_up)", planning.take_up_in_use, SHARE,
+               uses={"own": "own_take_up", "sample": "sample_take_up"}, only_if="OR(given(own_take_up), AND(given(sample_take_up), sample_take_up < 1))"),
+        _of_project("done_hours", "Hours done", "done", HOURS),
+    ))
+
+
+def _what_there_is_to_do() -> Group:
+    return Group("What there is to do", (
+        _of_project("prepared", "Fiber to prepare", "to_prepare", MASS, note="None of what was bought prepared."),
+        _of_project("length", "Yarn to make", "unwashed", LENGTH, note="With its reserve, before washing takes its share."),
+        _of_project("left", "Still to make", "left_share", SHARE, digits=0, note="Share of the yarn that is not in skeins yet."),
+        Result("singles", "Singles in all", "length * plies / (1 - IF(given(take_up_used), take_up_used, 0))", planning.singles_length, LENGTH, uses={"strands": "plies", "take_up": "take_up_used"},
+               only_if="OR(NOT(given(take_up_used)), take_up_used >= 0)", note="Without a known take-up, none is reckoned."),
+        Result("singles_left", "Singles still to spin", "singles * left", planning.length_ahead, LENGTH, uses={"amount": "singles"}, note="Before washing."),
+        _of_project("used", "Yarn used", "used", MASS, note="Of a finished project, for which nothing is ahead any more."),
+    ))
+
+
+def _hours() -> Group:
+    return Group("Hours", (
+        Result("preparing", "Preparing", "prepared / pace_preparing", planning.hours, HOURS, uses={"amount": "prepared", "pace": "pace_preparing"}),
+        Result("spinning", "Spinning", "singles / pace_spin", planning.hours, HOURS, uses={"amount": "singles", "pace": "pace_spin"}),
+        Result("plying", "Plying", "IF(plies > 1, length / pace_ply, 0)", planning.plying_hours, HOURS, uses={"strands": "plies", "pace": "pace_ply"},
+               only_if="OR(plies = 1, given(pace_ply))", note="None for a single."),
+        Result("finishing", "Finishing", "length / pace_finishing", planning.hours, HOURS, uses={"amount": "length", "pace": "pace_finishing"}),
+        Result("hours", "In all",
+               "IF(given(preparing), preparing, 0) + IF(given(spinning), spinning, 0) + IF(given(plying), plying, 0) + IF(given(finishing), finishing, 0)",
+               planning.hours_in_all, HOURS, uses={"hours_1": "preparing", "hours_2": "spinning", "hours_3": "plying", "hours_4": "finishing"},
+               leaves=("hours_5", "hours_6"), only_if="OR(given(preparing), given(spinning), given(plying), given(finishing))",
+               note="Of the steps whose pace is known."),
+        Result("known", "Reckoned with",
+               'IF(AND(given(preparing), given(spinning), given(plying), given(finishing)), "all steps", SUBSTITUTE(SUBSTITUTE("without" '
+               '& IF(given(preparing), "", " preparing") & IF(given(spinning), "", " spinning") & IF(given(plying), "", " plying") '
+               '& IF(given(finishing), "", " finishing"), " ", ", "), "without, ", "without "))',
+               planning.steps_known, None, only_if="OR(given(preparing), given(spinning), given(plying), given(finishing))", width=25,
+               note="A step is left out while its pace is not known: give it on the sheet Figures."),
+        Result("ahead", "Still ahead", "IF(given(used), 0, IF(AND(left < 1, IF(given(done_hours), done_hours, 0) >= hours), hours * left, MIN(MAX(0, hours - IF(given(done_hours), done_hours, 0)), hours * left)))",
+               planning.hours_ahead, HOURS, uses={"done": "done_hours"},
+               note="All less those done, and no more than what is not in skeins yet would take. None once the project is finished, which is when the sheet Projects says what it used."),
+    ))
+
+
+def _when() -> Group:
+    return Group("When", (
+        Result("ahead_share", "Share ahead", "ahead / hours", planning.ahead_share, SHARE, digits=0, only_if="hours > 0"),
+        Result("weeks", "Weeks", "ahead / pace_weekly", planning.weeks, NUMBER, uses={"hours": "ahead", "hours_per_week": "pace_weekly"}, digits=1),
+        Result("finish", "Done on", "pace_start - 1 + ROUNDUP(ROUND(ahead / pace_weekly * 7, 6), 0)", planning.finish_day, DAY,
+               uses={"start": "pace_start", "hours": "ahead", "hours_per_week": "pace_weekly"}, width=12,
+               only_if="AND(ahead > 0, pace_start - 1 + ROUNDUP(ROUND(ahead / pace_weekly * 7, 6), 0) <= 2958465)",  # the last day that programs know
+               note="The first day of the sheet Figures counts as a day of work. Empty when nothing is ahead."),
+    ))

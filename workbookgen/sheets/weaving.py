@@ -35,67 +35,10 @@ def weavings(settings: Settings) -> Log:
         title="",
         rows=settings.rows.weavings,
         groups=(
-            Group("You type", (
-                Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
-                Input("weave", "Weave", Choice("weaves_name", lists.SHEET), needed=True, width=13),
-                Input("grist", "Grist", ANY, GRIST, needed=True),
-                Input("width", "Finished width", ANY, LOOP, needed=True, help="Of the washed cloth."),
-                Input("length", "Finished length", ANY, LOOP, needed=True, help="Of one piece, washed."),
-                Input("pieces", "Pieces", Number(above=0, most=1000), NUMBER, blank_means=1, help="On one warp; empty means one."),
-                Input("hems", "Hems, fringe", ALLOWANCE, LOOP, blank_means=0, help="Of one piece, both ends."),
-                Input("samples", "Samples", ALLOWANCE, LOOP, blank_means=0, help="Length for trying out."),
-                Input("loom_waste", "Loom waste", ALLOWANCE, LOOP, blank_means=0, help="Warp that stays on the loom: floor loom 18 to 36 in (45 to 90 cm), rigid heddle 12 to 24 in (common practice, no source)."),
-                Input("draw_in", "Draw-in", LOSS, SHARE, blank_means=0, help="Share of the width in the reed lost while weaving."),
-                Input("shrinkage", "Shrinkage", LOSS, SHARE, blank_means=0, help="Share lost in washing, both ways: 5 to 15% (common practice, no source)."),
-                Input("take_up", "Warp take-up", LOSS, SHARE, blank_means=0, help="Share of the straightened warp lost going over and under (ASTM D3883): 8 to 12% (common practice, no source)."),
-                Input("weft_lost", "Weft take-up", LOSS, SHARE, blank_means=0, help="Share of the straightened weft lost going over and under, as for the warp: 5 to 10% (common practice, no source)."),
-                Input("firmness", "Firmness", Number(above=0, most=1), NUMBER, blank_means=0.75, help="Share of the closest sett: 0.75 to 0.8 for cloth, 0.6 for a shawl (common practice); empty means 0.75."),
-                Input("own_sett", "Own sett", Number(above=0, most=1000), SETT, help="If you know your sett; it wins over the working sett."),
-                Input("own_picks", "Own picks", Number(above=0, most=1000), SETT, help="Weft picks, if they differ from the sett."),
-                Input("counted", "Wraps, touching", Number(above=0, most=1000), SETT, help="Warp threads laid side by side on a ruler until they touch; they win over the grist."),
-                Input("dents", "Reed, dents", Number(above=0, most=1000), SETT, help="Of the reed you have."),
-                Input("weft_grist", "Weft grist", ANY, GRIST, help="If the weft is another yarn; empty: it is the warp's."),
-                Input("weft_project", "Weft's project", Choice("projects_listed", PROJECTS), width=20, help="The project that makes this other yarn."),
-            )),
-            Group("Sett", (
-                Result("touching", "Threads touching", "thickness_k_touching * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, SETT,
-                       uses={"k": "thickness_k_touching"}, note="With K of the sheet Counts."),
-                lookup("ends_in_repeat", "Ends in repeat", "weaves_ends", "weave", NUMBER, among="weaves_name", digits=0),
-                lookup("crossings", "Crossings", "weaves_crossings", "weave", NUMBER, among="weaves_name", digits=0),
-                Result("touching_used", "Touching, in use", "IF(given(counted), counted, touching)", diameter.wraps_in_use, SETT, uses={"expected": "touching"},
-                       only_if="OR(given(counted), given(touching))"),
-                Result("touching_weft", "Weft, touching", "thickness_k_touching * SQRT(weft_grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, SETT,
-                       uses={"grist": "weft_grist", "k": "thickness_k_touching"}, note="Of a weft that is another yarn."),
-                Result("closest", "Closest sett", "ends_in_repeat / (ends_in_repeat / touching_used + crossings / IF(given(touching_weft), touching_weft, touching_used))", trade.closest_sett, SETT,
-                       uses={"threads_side_by_side": "touching_used", "ends": "ends_in_repeat", "intersections": "crossings", "crossing": "touching_weft"},
-                       note="The closest sett (Ashenhurst); for cloth by hand, take 0.75 to 0.8 of it (common practice, no source)."),
-                Result("working", "Working sett", "closest * firmness", trade.working_sett, SETT, uses={"share": "firmness"}),
-                Result("sett", "Sett in use", "IF(given(own_sett), own_sett, working)", trade.sett_in_use, SETT, uses={"own": "own_sett"},
-                       only_if="OR(given(own_sett), given(working))"),
-                Result("per_dent", "Ends in a dent", "MAX(1, ROUND(ROUND(2 * sett / dents, 9), 0)) / 2", trade.ends_in_a_dent, NUMBER, digits=1,
-                       note="1.5: one and two by turns; 0.5: every other dent stays empty."),
-                Result("reed_sett", "The reed's sett", "per_dent * dents", trade.sett_of_reed, SETT),
-                Result("set_at", "Sett on the loom", "IF(given(reed_sett), reed_sett, sett)", trade.sett_on_the_loom, SETT, uses={"of_reed": "reed_sett"}),
-            )),
-            Group("Warp", (
-                Result("reed_width", "Width in reed", "width / ((1 - draw_in) * (1 - shrinkage))", trade.width_in_reed, LOOP, uses={"finished_width": "width"}),
-                Result("ends", "Ends", "ROUNDUP(ROUND(set_at * reed_width, 6), 0)", trade.ends, NUMBER, uses={"sett": "set_at", "width": "reed_width"}, digits=0),
-                Result("warp_length", "Warp length", "(pieces * (length + hems) + samples) / ((1 - shrinkage) * (1 - take_up)) + loom_waste",
-                       trade.warp_length, LENGTH, uses=CLOTH),
-                Result("warp_yarn", "Warp yarn", "ends * warp_length", trade.warp_yarn, LENGTH, only_if="ends > 0"),
-                Result("warp_mass", "Warp weighs", "warp_yarn / grist", yarn_count.mass_of_length, MASS, uses={"length": "warp_yarn"}),
-            )),
-            Group("Weft", (
-                Result("woven", "Length to weave", "(pieces * (length + hems) + samples) / (1 - shrinkage)", trade.woven_length, LENGTH, uses=CLOTH),
-                Result("closest_picks", "Closest picks", "ends_in_repeat / (ends_in_repeat / touching_weft + crossings / touching_used)", trade.closest_sett, SETT,
-                       uses={"threads_side_by_side": "touching_weft", "ends": "ends_in_repeat", "intersections": "crossings", "crossing": "touching_used"},
-                       note="Of a weft that is another yarn."),
-                Result("picks", "Picks in use", "IF(given(own_picks), own_picks, IF(given(closest_picks), closest_picks * firmness, set_at))", trade.picks_in_use, SETT,
-                       uses={"own": "own_picks", "closest": "closest_picks", "share": "firmness", "sett": "set_at"},
-                       only_if="OR(given(own_picks), given(closest_picks), given(set_at))"),
-                Result("weft_yarn", "Weft yarn", "picks * woven * reed_width / (1 - weft_lost)", trade.weft_yarn, LENGTH,
-                       uses={"woven_length": "woven", "width": "reed_width", "take_up": "weft_lost"}),
-            )),
+            _you_type(),
+            _sett(),
+            _warp(),
+            _weft(),
             Group("The estimate", (
                 Result("yarn", "Yarn", "IF(given(weft_grist), warp_yarn, warp_yarn + weft_yarn)", trade.yarn_of_the_warp, LENGTH,
                        note="Warp and weft, or the warp alone where the weft is another yarn. No margin in it; the project adds its own."),
@@ -116,6 +59,79 @@ def weavings(settings: Settings) -> Log:
                  "Weft's project: choose another one than the warp's."),
         ),
     )
+
+
+def _you_type() -> Group:
+    return Group("You type", (
+        Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
+        Input("weave", "Weave", Choice("weaves_name", lists.SHEET), needed=True, width=13),
+        Input("grist", "Grist", ANY, GRIST, needed=True),
+        Input("width", "Finished width", ANY, LOOP, needed=True, help="Of the washed cloth."),
+        Input("length", "Finished length", ANY, LOOP, needed=True, help="Of one piece, washed."),
+        Input("pieces", "Pieces", Number(above=0, most=1000), NUMBER, blank_means=1, help="On one warp; empty means one."),
+        Input("hems", "Hems, fringe", ALLOWANCE, LOOP, blank_means=0, help="Of one piece, both ends."),
+        Input("samples", "Samples", ALLOWANCE, LOOP, blank_means=0, help="Length for trying out."),
+        Input("loom_waste", "Loom waste", ALLOWANCE, LOOP, blank_means=0, help="Warp that stays on the loom: floor loom 18 to 36 in (45 to 90 cm), rigid heddle 12 to 24 in (common practice, no source)."),
+        Input("draw_in", "Draw-in", LOSS, SHARE, blank_means=0, help="Share of the width in the reed lost while weaving."),
+        Input("shrinkage", "Shrinkage", LOSS, SHARE, blank_means=0, help="Share lost in washing, both ways: 5 to 15% (common practice, no source)."),
+        Input("take_up", "Warp take-up", LOSS, SHARE, blank_means=0, help="Share of the straightened warp lost going over and under (ASTM D3883): 8 to 12% (common practice, no source)."),
+        Input("weft_lost", "Weft take-up", LOSS, SHARE, blank_means=0, help="Share of the straightened weft lost going over and under, as for the warp: 5 to 10% (common practice, no source)."),
+        Input("firmness", "Firmness", Number(above=0, most=1), NUMBER, blank_means=0.75, help="Share of the closest sett: 0.75 to 0.8 for cloth, 0.6 for a shawl (common practice); empty means 0.75."),
+        Input("own_sett", "Own sett", Number(above=0, most=1000), SETT, help="If you know your sett; it wins over the working sett."),
+        Input("own_picks", "Own picks", Number(above=0, most=1000), SETT, help="Weft picks, if they differ from the sett."),
+        Input("counted", "Wraps, touching", Number(above=0, most=1000), SETT, help="Warp threads laid side by side on a ruler until they touch; they win over the grist."),
+        Input("dents", "Reed, dents", Number(above=0, most=1000), SETT, help="Of the reed you have."),
+        Input("weft_grist", "Weft grist", ANY, GRIST, help="If the weft is another yarn; empty: it is the warp's."),
+        Input("weft_project", "Weft's project", Choice("projects_listed", PROJECTS), width=20, help="The project that makes this other yarn."),
+    ))
+
+
+def _sett() -> Group:
+    return Group("Sett", (
+        Result("touching", "Threads touching", "thickness_k_touching * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, SETT,
+               uses={"k": "thickness_k_touching"}, note="With K of the sheet Counts."),
+        lookup("ends_in_repeat", "Ends in repeat", "weaves_ends", "weave", NUMBER, among="weaves_name", digits=0),
+        lookup("crossings", "Crossings", "weaves_crossings", "weave", NUMBER, among="weaves_name", digits=0),
+        Result("touching_used", "Touching, in use", "IF(given(counted), counted, touching)", diameter.wraps_in_use, SETT, uses={"expected": "touching"},
+               only_if="OR(given(counted), given(touching))"),
+        Result("touching_weft", "Weft, touching", "thickness_k_touching * SQRT(weft_grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, SETT,
+               uses={"grist": "weft_grist", "k": "thickness_k_touching"}, note="Of a weft that is another yarn."),
+        Result("closest", "Closest sett", "ends_in_repeat / (ends_in_repeat / touching_used + crossings / IF(given(touching_weft), touching_weft, touching_used))", trade.closest_sett, SETT,
+               uses={"threads_side_by_side": "touching_used", "ends": "ends_in_repeat", "intersections": "crossings", "crossing": "touching_weft"},
+               note="The closest sett (Ashenhurst); for cloth by hand, take 0.75 to 0.8 of it (common practice, no source)."),
+        Result("working", "Working sett", "closest * firmness", trade.working_sett, SETT, uses={"share": "firmness"}),
+        Result("sett", "Sett in use", "IF(given(own_sett), own_sett, working)", trade.sett_in_use, SETT, uses={"own": "own_sett"},
+               only_if="OR(given(own_sett), given(working))"),
+        Result("per_dent", "Ends in a dent", "MAX(1, ROUND(ROUND(2 * sett / dents, 9), 0)) / 2", trade.ends_in_a_dent, NUMBER, digits=1,
+               note="1.5: one and two by turns; 0.5: every other dent stays empty."),
+        Result("reed_sett", "The reed's sett", "per_dent * dents", trade.sett_of_reed, SETT),
+        Result("set_at", "Sett on the loom", "IF(given(reed_sett), reed_sett, sett)", trade.sett_on_the_loom, SETT, uses={"of_reed": "reed_sett"}),
+    ))
+
+
+def _warp() -> Group:
+    return Group("Warp", (
+        Result("reed_width", "Width in reed", "width / ((1 - draw_in) * (1 - shrinkage))", trade.width_in_reed, LOOP, uses={"finished_width": "width"}),
+        Result("ends", "Ends", "ROUNDUP(ROUND(set_at * reed_width, 6), 0)", trade.ends, NUMBER, uses={"sett": "set_at", "width": "reed_width"}, digits=0),
+        Result("warp_length", "Warp length", "(pieces * (length + hems) + samples) / ((1 - shrinkage) * (1 - take_up)) + loom_waste",
+               trade.warp_length, LENGTH, uses=CLOTH),
+        Result("warp_yarn", "Warp yarn", "ends * warp_length", trade.warp_yarn, LENGTH, only_if="ends > 0"),
+        Result("warp_mass", "Warp weighs", "warp_yarn / grist", yarn_count.mass_of_length, MASS, uses={"length": "warp_yarn"}),
+    ))
+
+
+def _weft() -> Group:
+    return Group("Weft", (
+        Result("woven", "Length to weave", "(pieces * (length + hems) + samples) / (1 - shrinkage)", trade.woven_length, LENGTH, uses=CLOTH),
+        Result("closest_picks", "Closest picks", "ends_in_repeat / (ends_in_repeat / touching_weft + crossings / touching_used)", trade.closest_sett, SETT,
+               uses={"threads_side_by_side": "touching_weft", "ends": "ends_in_repeat", "intersections": "crossings", "crossing": "touching_used"},
+               note="Of a weft that is another yarn."),
+        Result("picks", "Picks in use", "IF(given(own_picks), own_picks, IF(given(closest_picks), closest_picks * firmness, set_at))", trade.picks_in_use, SETT,
+               uses={"own": "own_picks", "closest": "closest_picks", "share": "firmness", "sett": "set_at"},
+               only_if="OR(given(own_picks), given(closest_picks), given(set_at))"),
+        Result("weft_yarn", "Weft yarn", "picks * woven * reed_width / (1 - weft_lost)", trade.weft_yarn, LENGTH,
+               uses={"woven_length": "woven", "width": "reed_width", "take_up": "weft_lost"}),
+    ))
 
 
 def _weft_of_the_warp(values: dict) -> bool:
