@@ -11,6 +11,7 @@ from workbookgen.language.domains import Choice, Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Block, Card, Chapter, Column, Log, Planner, Sheet, Table
 from workbookgen.language.quantities import LENGTH, LOOP, MASS, NUMBER_UNIT, SHARE, THREADS
+from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Facts, Kind, LogView, band
 from workbookgen.reference import stock
 from workbookgen.sheets.shown import asked_and_answered
@@ -68,7 +69,7 @@ REELS = Log(
         )),
         Group("Worked out", (
             Result("hundred", "A hundred turns", "100 * loop", a_hundred, LENGTH),
-            Result("listed", "Listed as", "name", stock.listed, None),
+            repeated("listed", "Listed as", "name"),
             Result("wound", "Wound on it", "sum_where(skeins_length, skeins_wound_on, name)", stock.sum_where, LENGTH,
                    uses={"amounts": "skeins_length", "names": "skeins_wound_on"}),
         )),
@@ -94,7 +95,7 @@ SKEINS = Log(
             Result("loop", "Loop", "lookup(reels_loop, reels_listed, reel)", stock.lookup, LOOP,
                    uses={"values": "reels_loop", "names": "reels_listed", "name": "reel"}),
             Result("length", "Length", "wraps * loop + rest", on_the_reel, LENGTH),
-            Result("wound_on", "Wound on", "reel", stock.listed, None, uses={"name": "reel"}),
+            repeated("wound_on", "Wound on", "reel"),
             Result("kept", "Kept", "end / start", share_kept, SHARE, only_if="end <= start"),
             Result("wpi", "In use", "IF(given(counted), counted, plan_usual)", in_use, THREADS,
                    uses={"usual": "plan_usual"}, only_if="OR(given(counted), given(plan_usual))"),

@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from workbookgen.language.domains import Choice, Name
+from workbookgen.language.repeated import as_typed
 from workbookgen.reference import stock
 from workbookgen.texts import folded, is_blank, loosely
 
@@ -42,7 +43,7 @@ def test_folding_is_letter_by_letter_and_settled(text):
 @pytest.mark.parametrize("text", ["\u00a0", "\t", "\n", "\u3000", "\u2003", "\u0085", " \u00a0 "])
 def test_only_plain_blanks_are_nothing(text):
     assert Name().accepts(text)
-    assert stock.listed(text) == text
+    assert as_typed(text) == text
     assert stock.lookup("a", ["a"], [text]) == text
     assert not is_blank(text)
 
@@ -52,7 +53,7 @@ def test_plain_blanks_are(text):
     assert is_blank(text)
     assert not Name().accepts(text)
     with pytest.raises(ValueError, match="blank"):
-        stock.listed(text)
+        as_typed(text)
 
 
 @pytest.mark.parametrize(("one", "other"), [("é", "E\u0301"), ("Straße", "STRASSE"), ("ﬁne", "Fine"), ("a b", "A\u00a0b"), (" a\u3000 b", "a b")])

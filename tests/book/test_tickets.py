@@ -17,9 +17,9 @@ from workbookgen.engines.libreoffice import convert
 from workbookgen.errors import DescriptionError, Disagreement
 from workbookgen.language.domains import Note, Number
 from workbookgen.language.entries import starting_entries, with_records
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import Group, Input
 from workbookgen.language.parts import Log
-from workbookgen.reference import stock
+from workbookgen.language.repeated import repeated
 from workbookgen.settings import Reel, Rows, Settings
 
 PAGE = {"letter": (215.9, 279.4), "a4": (210, 297)}  # mm
@@ -147,7 +147,7 @@ def test_a_ticket_that_shows_another_record_is_found(printed, tmp_path):
 
 def test_only_results_that_are_texts_can_be_repeated():
     fields = (Input("words", "Words", Note()), Input("number", "Number", Number(least=0, most=9)))
-    said = Result("said", "Said", "words", stock.listed, None, uses={"name": "words"})
+    said = repeated("said", "Said", "words")
     assert Log("notes", "", (Group("", (*fields, said)),), rows=2, repeated=("said",)).repeats[1].key == "said_on_2"
     for key in ("words", "number", "nothing"):
         with pytest.raises(DescriptionError, match=f"field {key}: it is repeated"):

@@ -11,6 +11,7 @@ from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log, Sheet
 from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import GRIST, HOURS, LENGTH, MASS, PACE, SHARE, SQUARE_GRIST, SQUARE_LENGTH
+from workbookgen.language.repeated import repeated
 from workbookgen.reference import stock
 from workbookgen.reference.planning import work
 from workbookgen.reference.statistics import joined, readings
@@ -21,7 +22,7 @@ from workbookgen.unit_systems import UNIT_SYSTEMS
 ANY = Number(above=0, most=1000)
 LOG = Log("lots", "", (Group("", (
     Input("name", "Lot", Name()), Input("weight", "Weight", ANY, MASS), Input("long", "Length", ANY, LENGTH),
-    Result("listed", "Listed", "name", stock.listed, None),
+    repeated("listed", "Listed", "name"),
 )),), rows=3)
 
 

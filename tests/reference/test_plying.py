@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from pytest import approx
 
 from workbookgen.reference import plying, twist
-from workbookgen.reference.diameter import threads_side_by_side
+from workbookgen.reference.diameter.wraps import threads_side_by_side
 from workbookgen.units import Quantity
 
 positive = st.floats(1e-2, 1e4)

@@ -21,11 +21,6 @@ def grams(number):
     return Quantity(number, "g")
 
 
-def test_listed_returns_the_name_itself():
-    assert stock.listed("Big reel") == "Big reel"
-    assert list(stock.listed(["a", "b"])) == ["a", "b"]
-
-
 def test_pick_of_each_kind_of_value():
     assert stock.lookup("NIDDY", REELS, LOOPS) == Quantity(48.0, "inch")
     assert stock.lookup("niddy", REELS, [1.5, 2.0, 2.5]) == 2.5
@@ -138,8 +133,6 @@ def test_sum_of_numbers_and_of_amounts_in_any_unit():
 @pytest.mark.parametrize(
     "call, sentence",
     [
-        (lambda: stock.listed(" "), "blank"),
-        (lambda: stock.listed(["a", ""]), "blank"),
         (lambda: stock.lookup("", REELS, LOOPS), "blank"),
         (lambda: stock.lookup("hasp", REELS, LOOPS), "A name is not in the list: add it there"),
         (lambda: stock.lookup(["niddy", "hasp"], REELS, LOOPS), "A name is not in the list: add it there"),

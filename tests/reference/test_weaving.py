@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from pytest import approx
 
 from workbookgen.reference import reeling, twist, weaving, yarn_count
-from workbookgen.reference.diameter import threads_side_by_side
+from workbookgen.reference.diameter.wraps import threads_side_by_side
 from workbookgen.sheets.lists import WEAVES
 from workbookgen.units import Quantity
 

@@ -49,22 +49,10 @@ def advice(
     certainty : p, the chance that was asked for
     used : mass of yarn that the finished piece took
     design : the design, if the yarn has one: its threads come on spools
-    buy_1 : weight to get, of the first strand
-    name_1 : what it is called, of the first strand
-    form_1 : form in which its lot was bought, of the first strand
-    balls_1 : number of balls to get, of the first strand, if it is bought in balls
-    buy_2 : weight to get, of the second strand
-    name_2 : what it is called, of the second strand
-    form_2 : form in which its lot was bought, of the second strand
-    balls_2 : number of balls to get, of the second strand, if it is bought in balls
-    buy_3 : weight to get, of the third strand
-    name_3 : what it is called, of the third strand
-    form_3 : form in which its lot was bought, of the third strand
-    balls_3 : number of balls to get, of the third strand, if it is bought in balls
-    buy_4 : weight to get, of the fourth strand
-    name_4 : what it is called, of the fourth strand
-    form_4 : form in which its lot was bought, of the fourth strand
-    balls_4 : number of balls to get, of the fourth strand, if it is bought in balls
+    buy_1, buy_2, buy_3, buy_4 : weight to get, of each strand
+    name_1, name_2, name_3, name_4 : what each strand is called
+    form_1, form_2, form_3, form_4 : form in which each strand's lot was bought
+    balls_1, balls_2, balls_3, balls_4 : number of balls to get, of each strand that is bought in balls
 
     Returns
     -------
@@ -82,6 +70,11 @@ def advice(
     References
     ----------
     Definition of the amount to have.
+
+    Examples
+    --------
+    >>> print(advice(Quantity(100, "yd"), 0.95, buy_1=Quantity(2, "oz"), name_1="Aster", form_1="washed fiber"))
+    To be 95% sure, get 100 yd more: 2 oz of Aster (washed fiber).
     """
     strands = ((buy_1, name_1, form_1, balls_1), (buy_2, name_2, form_2, balls_2), (buy_3, name_3, form_3, balls_3), (buy_4, name_4, form_4, balls_4))
     require_numbers(more, certainty, used, *(each for buy, _, _, balls in strands for each in (buy, balls)))

@@ -42,6 +42,11 @@ def agrees(computed, printed, tolerance: Ratio) -> str:
     References
     ----------
     Definition of the relative difference.
+
+    Examples
+    --------
+    >>> print(agrees(Quantity(1.501, "m"), Quantity(1.5, "m"), tolerance=0.001))
+    agrees
     """
     if isinstance(printed, str):
         return AGREES if computed == printed else DIFFERS
@@ -78,6 +83,11 @@ def how_many_agree(verdicts: str) -> Ratio:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(how_many_agree(["agrees", "differs", "agrees"]))
+    2
     """
     verdicts = np.atleast_1d(np.asarray(verdicts, dtype=object))
     require(verdicts.size > 0, "There are no verdicts to count.")
@@ -110,6 +120,11 @@ def how_many(verdicts: str) -> Ratio:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(how_many(["agrees", "differs", "agrees"]))
+    3
     """
     verdicts = np.atleast_1d(np.asarray(verdicts, dtype=object))
     require(verdicts.size > 0, "There are no verdicts to count.")
@@ -143,6 +158,11 @@ def trust(agreeing: Ratio, total: Ratio) -> str:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(trust(40, 42))
+    Do not rely on the numbers here: 2 of 42 checks fail in this program.
     """
     require(total >= 1, "There must be at least one example.")
     require((agreeing >= 0) & (agreeing <= total), "From none to all of the examples agree.")

@@ -36,14 +36,8 @@ def scarcest(
     Parameters
     ----------
     least : L, length for which the scarcest strand lasts
-    come_1 : length for which it lasts, of the first strand
-    name_1 : what it is called, of the first strand
-    come_2 : length for which it lasts, of the second strand
-    name_2 : what it is called, of the second strand
-    come_3 : length for which it lasts, of the third strand
-    name_3 : what it is called, of the third strand
-    come_4 : length for which it lasts, of the fourth strand
-    name_4 : what it is called, of the fourth strand
+    come_1, come_2, come_3, come_4 : L i, length for which each strand lasts
+    name_1, name_2, name_3, name_4 : what each strand is called
 
     Returns
     -------
@@ -61,6 +55,11 @@ def scarcest(
     References
     ----------
     Definition of the minimum.
+
+    Examples
+    --------
+    >>> print(scarcest(Quantity(300, "m"), Quantity(400, "m"), "gray wool", Quantity(300, "m"), "silk thread"))
+    silk thread
     """
     require_numbers(least, come_1, come_2, come_3, come_4)
     strands = [(come_1, name_1), (come_2, name_2), (come_3, name_3), (come_4, name_4)]
@@ -103,6 +102,11 @@ def chance_words(chance: Ratio) -> str:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(chance_words(0.84))
+    84%
     """
     require_numbers(chance)
     require((chance >= 0) & (chance <= 1), "A chance lies between 0 and 1.")
@@ -135,6 +139,11 @@ def not_below_nothing(amount: Length) -> Length:
     References
     ----------
     Definition of the maximum.
+
+    Examples
+    --------
+    >>> print(not_below_nothing(Quantity(-20, "m")))
+    0.0 meter
     """
     require_numbers(amount)
     return np.maximum(amount, NOTHING)
@@ -187,6 +196,12 @@ def answer(
     References
     ----------
     Definition of the surplus.
+
+    Examples
+    --------
+    >>> print(answer(Quantity(500, "yd"), Quantity(400, "yd"), spare=Quantity(100, "yd"), over=Quantity(100, "yd"), lacking=Quantity(0, "yd"),
+    ...     chance_words="95%"))
+    There is 500 yd; it takes 400 yd: 100 yd over. Chance that it is enough: 95%.
     """
     require_numbers(there, need, spare, over, lacking, least, most, free, used)
     for length in (most, free):
@@ -239,6 +254,11 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(verdict(0.84, certainty=0.9))
+    likely enough
     """
     require_numbers(chance, certainty, used)
     require((chance >= 0) & (chance <= 1), "A chance lies between 0 and 1.")
@@ -275,6 +295,11 @@ def lacking(spare: Length) -> Length:
     References
     ----------
     Definition of the surplus.
+
+    Examples
+    --------
+    >>> print(lacking(Quantity(-20, "m")))
+    20.0 meter
     """
     require_numbers(spare)
     return abs(spare) * np.where(spare < Quantity(0.0, "m"), 1.0, 0.0)[()]
@@ -308,6 +333,11 @@ def in_short(verdict: str, spare: Length, lacking: Length) -> str:
     References
     ----------
     Definition of the surplus.
+
+    Examples
+    --------
+    >>> print(in_short("short", Quantity(-20, "yd"), Quantity(20, "yd")))
+    Short by 20 yd
     """
     require_numbers(spare, lacking)
     require(abs(spare) < SAYABLE, "That is more than a few words can tell.")

@@ -38,6 +38,11 @@ def ball_weighs(planned: Grist, spool: Mass | None = None, package: Length | Non
     References
     ----------
     Definition of the grist.
+
+    Examples
+    --------
+    >>> print(ball_weighs(Quantity(4, "m/g"), package=Quantity(200, "m")))
+    50.0 gram
     """
     require_numbers(planned, spool, package)
     require(planned > NO_GRIST, "The grist must be above zero.")
@@ -77,6 +82,11 @@ def balls_to_buy(buy: Mass, ball: Mass, bought: Ratio, lot: str | None = None, d
     References
     ----------
     Definition of the quotient.
+
+    Examples
+    --------
+    >>> print(balls_to_buy(Quantity(230, "g"), Quantity(50, "g"), bought=1))
+    5.0
     """
     require_numbers(buy, ball, bought)
     if lot is not None or design is not None:

@@ -9,10 +9,9 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.calculation import by_element, calculation, require, require_name
 from workbookgen.reference.fates import is_gone
-from workbookgen.reference.stock import listed, sum_where
-from workbookgen.texts import is_blank
+from workbookgen.reference.stock import sum_where
 from workbookgen.units import Mass, Quantity, Ratio, Some
 
 
@@ -43,9 +42,15 @@ def belongs(name: str, gone: str | None = None) -> str:
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(belongs("Vest"))
+    Vest
     """
     require(gone is None or by_element(lambda each: not is_gone(str(each)), gone), "The skein is gone.")
-    return listed(name)
+    require_name(name)
+    return name
 
 
 @calculation
@@ -74,6 +79,11 @@ def how_many_aside(fates: Sequence[str]) -> Ratio:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(how_many_aside(["used", "", "set aside", "set aside"]))
+    2.0
     """
     require(len(fates) > 0, "There must be a list.")
     return float(sum(isinstance(each, str) and not is_gone(each) for each in fates))
@@ -106,6 +116,11 @@ def how_many_went(lines: Some, aside: Ratio) -> Ratio:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(how_many_went([1, np.nan, 1, 1], aside=1))
+    2.0
     """
     require(aside >= 0, "The number that is set aside cannot be negative.")
     return float(np.sum(~np.isnan(np.asarray(lines, dtype=float)))) - aside
@@ -138,6 +153,11 @@ def set_aside(rest: Mass, fate: str) -> Mass:
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(set_aside(Quantity(50, "g"), "set aside"))
+    50 gram
     """
     require(by_element(lambda each: not is_gone(str(each)), fate), "It is not set aside.")
     require(rest >= Quantity(0.0, "g"), "What is left cannot be negative.")
@@ -173,10 +193,16 @@ def is_free(name: str, project: str | None = None, gone: str | None = None, othe
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(is_free("Gray 2-ply"))
+    Gray 2-ply
     """
     require(project is None and gone is None, "The skein is not free.")
     require(other is None, "The skein is of a design.")
-    return listed(name)
+    require_name(name)
+    return name
 
 
 @calculation
@@ -199,9 +225,7 @@ def free_skeins(
     lots : the lot of each free skein of one lot alone
     amounts : the amounts beside them, quantities or numbers
     design : the design of the yarn
-    lot_1 : a lot of it
-    lot_2 : a second lot
-    lot_3 : a third lot
+    lot_1, lot_2, lot_3 : its lots
 
     Returns
     -------
@@ -219,6 +243,11 @@ def free_skeins(
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> print(free_skeins(["Gray 2-ply", "", ""], ["", "Aster", "Aster"], Quantity([100, 80, 60], "yd"), lot_1="Aster"))
+    140.0 yard
     """
     named = [lot for lot in (lot_1, lot_2, lot_3) if lot is not None]
     require(design is not None or len(named) > 0, "Name the yarn.")
@@ -255,9 +284,15 @@ def of_one_lot(lot: str, design: str | None = None) -> str:
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(of_one_lot("Aster"))
+    Aster
     """
     require(design is None, "The skein is of a design.")
-    return listed(lot)
+    require_name(lot)
+    return lot
 
 
 @calculation
@@ -287,7 +322,12 @@ def pair(first: str, second: str) -> str:
     References
     ----------
     Definition of a pair.
+
+    Examples
+    --------
+    >>> print(pair("Vest", "Reel 1"))
+    Vest / Reel 1
     """
-    for each in (*np.ravel(first), *np.ravel(second)):
-        require(not is_blank(str(each)), "The name is blank: give one.")
+    require_name(first)
+    require_name(second)
     return by_element(lambda one, other: f"{one} / {other}", first, second)

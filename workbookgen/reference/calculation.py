@@ -13,6 +13,7 @@ import typing
 import numpy as np
 import pint
 
+from workbookgen.texts import is_blank
 from workbookgen.units import Quantity, ureg
 
 
@@ -76,6 +77,11 @@ def require_numbers(*values) -> None:
     for value in values:
         if value is not None:
             require(np.isfinite(value.magnitude if isinstance(value, Quantity) else value), "Every amount must be a number.")
+
+
+def require_name(name) -> None:
+    """Refuse a blank name, or a blank one among several."""
+    require(by_element(lambda each: not is_blank(str(each)), name), "The name is blank: give one.")
 
 
 def whole_for(share):

@@ -38,6 +38,11 @@ def worth(price: Ratio, gone: str | None = None) -> Ratio:
     References
     ----------
     Definition of the value of a stock.
+
+    Examples
+    --------
+    >>> print(worth(24))
+    24.0
     """
     require_numbers(price)
     require(gone is None or by_element(lambda each: not is_gone(str(each)), gone), "The skein is gone.")
@@ -73,6 +78,11 @@ def worth_of_rest(cost: Ratio, to_come: Mass, yarn: Mass) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(worth_of_rest(60, Quantity(200, "g"), Quantity(800, "g")))
+    15.0
     """
     require_numbers(cost, to_come, yarn)
     require(cost >= 0, "An amount of money cannot be negative.")
@@ -108,6 +118,11 @@ def worth_in_words(worth: Ratio, currency: str = "") -> str:
     References
     ----------
     Definition of rounding.
+
+    Examples
+    --------
+    >>> print(worth_in_words(1240, "$"))
+    worth $1,240
     """
     require(worth > 0, "Nothing in it has a price.")
     return by_element(lambda number: f"worth {currency}{number}", said(worth))
@@ -140,6 +155,11 @@ def out_of_freezer(frozen: Ratio) -> Ratio:
     ----------
     Advice of a national institute of conservation and of a museum: sealed in a bag, a week at -20 °C, thawed before it is opened, and once more
     (read as reproduced).
+
+    Examples
+    --------
+    >>> print(out_of_freezer(46000))
+    46007.0
     """
     require_numbers(frozen)
     require((np.asarray(frozen) > 0) & (np.asarray(frozen) % 1 == 0), "A day is counted in whole numbers, from 1.")

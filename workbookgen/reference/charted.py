@@ -33,6 +33,11 @@ def has_of_needs(has: Mass, needs: Mass) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(has_of_needs(Quantity(150, "g"), Quantity(100, "g")))
+    1.5
     """
     require_numbers(has, needs)
     require(needs > Quantity(0.0, "g"), "Something must be needed.")
@@ -67,6 +72,11 @@ def whisker(has: Mass, needs: Mass, doubt: Mass) -> Ratio:
     References
     ----------
     Expanded uncertainty with k = 2: JCGM 100:2008, 6.2 (from memory).
+
+    Examples
+    --------
+    >>> print(whisker(Quantity(150, "g"), Quantity(100, "g"), Quantity(5, "g")))
+    0.1
     """
     require_numbers(has, needs, doubt)
     require(needs > Quantity(0.0, "g"), "Something must be needed.")
@@ -101,10 +111,15 @@ def known_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mass:
     References
     ----------
     Definition.
+
+    Examples
+    --------
+    >>> print(known_part(Quantity(80, "g"), Quantity(100, "g"), weighed=Quantity(80, "g")))
+    80 gram
     """
     require_numbers(after, before, weighed)
     _require_masses(after, before)
-    return after if weighed is not None else after * (after >= before)
+    return after if weighed is not None else after * np.where(after >= before, 1.0, 0.0)[()]
 
 
 @calculation
@@ -135,10 +150,15 @@ def expected_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mas
     References
     ----------
     Definition.
+
+    Examples
+    --------
+    >>> print(expected_part(Quantity(80, "g"), Quantity(100, "g")))
+    80.0 gram
     """
     require_numbers(after, before, weighed)
     _require_masses(after, before)
-    return after * 0 if weighed is not None else after * (after < before)
+    return after * 0.0 if weighed is not None else after * np.where(after < before, 1.0, 0.0)[()]
 
 
 @calculation
@@ -168,9 +188,14 @@ def lost_part(after: Mass, before: Mass) -> Mass:
     References
     ----------
     Definition of a difference.
+
+    Examples
+    --------
+    >>> print(lost_part(Quantity(80, "g"), Quantity(100, "g")))
+    20.0 gram
     """
     _require_masses(after, before)
-    return (before - after) * (before > after)
+    return (before - after) * np.where(before > after, 1.0, 0.0)[()]
 
 
 def _require_masses(*masses) -> None:

@@ -40,6 +40,11 @@ def material_cost(fiber: Ratio | None = None, thread: Ratio | None = None, dye: 
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> print(material_cost(fiber=40, dye=5))
+    45
     """
     given = [cost for cost in (fiber, thread, dye, tools) if cost is not None]
     require(len(given) > 0, "Give at least one cost.")
@@ -75,6 +80,11 @@ def labor(hours: Time, rate: Ratio) -> Ratio:
     References
     ----------
     Definition of the hourly rate.
+
+    Examples
+    --------
+    >>> print(labor(Quantity(10, "hour"), 12))
+    120
     """
     require(hours >= NO_TIME, "Hours cannot be negative.")
     _require_money(rate)
@@ -111,6 +121,11 @@ def price(cost: Ratio | None = None, labor: Ratio | None = None, margin: Ratio =
     References
     ----------
     The margin: common practice, no source. The fees by definition of a share of the price.
+
+    Examples
+    --------
+    >>> print(price(cost=45, labor=105, margin=0.2, fees=0.1))
+    200.0
     """
     given = [part for part in (cost, labor) if part is not None]
     require(len(given) > 0, "Give the cost of the materials, or the worth of the time.")
@@ -148,6 +163,11 @@ def per_length(money: Ratio, length: Length) -> PerLength:
     References
     ----------
     Definition of the unit price.
+
+    Examples
+    --------
+    >>> print(per_length(30, Quantity(200, "m")))
+    0.15 / meter
     """
     _require_money(money)
     require(length > NO_LENGTH, "The length must be above zero.")
@@ -181,6 +201,11 @@ def per_skein(money: Ratio, skeins: Ratio) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(per_skein(90, 6))
+    15.0
     """
     _require_money(money)
     require((skeins >= 1) & (skeins % 1 == 0), "The number of skeins is a whole number, 1 or more.")
@@ -214,6 +239,11 @@ def in_all(count: Ratio, each: Ratio = 0.0) -> Ratio:
     References
     ----------
     Definition of the total.
+
+    Examples
+    --------
+    >>> print(in_all(3, each=4))
+    12
     """
     require(count >= 0, "The count cannot be negative.")
     require(each >= 0, "An amount of money cannot be negative.")

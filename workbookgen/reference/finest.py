@@ -7,7 +7,7 @@ times. The one depends on how thick the fibers are, the other on how long.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
-from workbookgen.reference.diameter import fiber_linear_density
+from workbookgen.reference.diameter.thickness import fiber_linear_density
 from workbookgen.units import Density, Length, LinearDensity, PerLength, Quantity, Ratio
 
 NO_LENGTH = Quantity(0.0, "m")
@@ -41,6 +41,11 @@ def own_or_published(own: Length | None = None, published: Length | None = None)
     References
     ----------
     Definition of a choice; the guide names its sources.
+
+    Examples
+    --------
+    >>> print(own_or_published(own=Quantity(24, "µm"), published=Quantity(22, "µm")))
+    24 micrometer
     """
     known = published if own is None else own
     require(known is not None, "Measure the fiber, or choose a breed of the guide that has the figure.")
@@ -78,6 +83,11 @@ def finest_yarn(fibers: Ratio, fiber_diameter: Length, fiber_density: Density) -
     ----------
     Geometry. By hand: common practice, no source. Worsted: handbooks (from memory). Cotton: a handbook of
     short-staple spinning (read).
+
+    Examples
+    --------
+    >>> print(round(finest_yarn(40, Quantity(20, "µm"), Quantity(1.31, "g/cm^3")), 1))
+    16.5 tex
     """
     require(fibers > 0, "The number of fibers must be above zero.")
     return fibers * fiber_linear_density(fiber_diameter, fiber_density)
@@ -110,6 +120,11 @@ def turns_round(twist: PerLength, staple: Length) -> Ratio:
     References
     ----------
     Definition of the twist. How many hold: common practice, no source.
+
+    Examples
+    --------
+    >>> print(turns_round(Quantity(2, "1/inch"), Quantity(2, "inch")))
+    4
     """
     require(twist >= NO_TWIST, "The twist cannot be negative.")
     require(staple > NO_LENGTH, "The staple must have a length.")
@@ -143,6 +158,11 @@ def fit_words(in_section: Ratio, fibers: Ratio) -> str:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(fit_words(62, 40))
+    62 fibers in it: it can be spun
     """
     require((in_section > 0) & (in_section < 999_999), "The fibers in the yarn are above nothing and under a million.")
     require(fibers > 0, "The number of fibers must be above zero.")

@@ -7,7 +7,7 @@ move them a good deal, so that a range is all that can be said; a swatch decides
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
-from workbookgen.reference.diameter import yarn_weight_class
+from workbookgen.reference.diameter.wraps import yarn_weight_class
 from workbookgen.units import PerLength, Ratio
 
 # Knit stitches in 4 inches of stocking stitch, from and to, as published; of jumbo only "6 and fewer" is printed.
@@ -49,6 +49,11 @@ def fewest_stitches(wraps: PerLength) -> Ratio:
     References
     ----------
     Standard yarn weight system of the yarn trade, knit gauge (read as reproduced).
+
+    Examples
+    --------
+    >>> print(fewest_stitches(Quantity(10, "1/inch")))
+    16.0
     """
     return _stitches_of(wraps, of_class=0, end=0)
 
@@ -79,6 +84,11 @@ def most_stitches(wraps: PerLength) -> Ratio:
     References
     ----------
     Standard yarn weight system of the yarn trade, knit gauge (read as reproduced).
+
+    Examples
+    --------
+    >>> print(most_stitches(Quantity(10, "1/inch")))
+    20.0
     """
     return _stitches_of(wraps, of_class=-1, end=1)
 
@@ -110,6 +120,11 @@ def gauge_words(fewest: Ratio, most: Ratio) -> str:
     References
     ----------
     Standard yarn weight system of the yarn trade, knit gauge (read as reproduced).
+
+    Examples
+    --------
+    >>> print(gauge_words(16, 20))
+    16 to 20 stitches in 4 in (10 cm), plain; a swatch decides
     """
     require((fewest >= 0) & (most >= fewest), "Stitches run from the fewest to the most.")
     return by_element(_in_words, fewest, most)

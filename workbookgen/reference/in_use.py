@@ -38,6 +38,11 @@ def wanted_in_use(stated: Length | None = None, estimated: Length | None = None)
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(wanted_in_use(stated=Quantity(1200, "yd"), estimated=Quantity(1350, "yd")))
+    1200 yard
     """
     length = estimated if stated is None else stated
     require(length is not None, "Give the length that the pattern states, or estimate it.")
@@ -75,6 +80,11 @@ def planned_grist(own: Grist | None = None, sample: Grist | None = None, design:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(planned_grist(sample=Quantity(900, "yd/lb"), lot=Quantity(1000, "yd/lb")))
+    900 yard / pound
     """
     grist = next((each for each in (own, sample, design, lot) if each is not None), None)
     require(grist is not None, "Give the grist, or a sample, a design or a lot that has one.")
@@ -109,6 +119,11 @@ def kept_in_spinning(sample_loss: Ratio | None = None, lot: Ratio | None = None)
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(kept_in_spinning(sample_loss=0.25, lot=0.9))
+    0.75
     """
     kept = lot if sample_loss is None else 1 - sample_loss
     require(kept is not None, "Choose a lot, or a sample that was weighed.")

@@ -47,6 +47,11 @@ def length_words(length: Length) -> str:
     References
     ----------
     Definition of rounding. Both units on one ticket: common practice, no source.
+
+    Examples
+    --------
+    >>> print(length_words(Quantity(200, "yd")))
+    200 yd (183 m)
     """
     _require_amount(length, NOTHING, LONGEST, "length")
     return by_element(
@@ -83,6 +88,11 @@ def mass_words(mass: Mass) -> str:
     References
     ----------
     Definition of rounding. Both units on one ticket: common practice, no source.
+
+    Examples
+    --------
+    >>> print(mass_words(Quantity(3.5, "oz")))
+    3.5 oz (99 g)
     """
     _require_amount(mass, NO_MASS, HEAVIEST, "mass")
     return by_element(
@@ -119,6 +129,11 @@ def grist_words(grist: Grist) -> str:
     References
     ----------
     Definition of rounding. Both units on one ticket: common practice, no source.
+
+    Examples
+    --------
+    >>> print(grist_words(Quantity(900, "yd/lb")))
+    900 yd/lb (181 m/100 g)
     """
     require(grist > NO_GRIST, "The grist must be above zero.")
     _require_amount(grist, NO_GRIST, FINEST, "grist")
@@ -155,6 +170,11 @@ def wraps_words(wraps: PerLength) -> str:
     References
     ----------
     Definition of rounding. By the inch on every ticket: common practice, no source.
+
+    Examples
+    --------
+    >>> print(wraps_words(Quantity(10.5, "1/inch")))
+    10.5 wraps per inch
     """
     require(wraps > NO_WRAPS, "The wraps must be above zero.")
     _require_amount(wraps, NO_WRAPS, MOST_WRAPS, "number of wraps")
@@ -188,6 +208,11 @@ def made_of(first: str, second: str | None = None) -> str:
     References
     ----------
     Definition of a list of two. Lots, not shares of fibers: common practice, no source.
+
+    Examples
+    --------
+    >>> print(made_of("Gray wool", "Silk thread"))
+    Gray wool and Silk thread
     """
     require(np.all(np.asarray(first, dtype=object) != ""), "The lot has no name.")
     return first if second is None else by_element(lambda one, other: f"{one} and {other}", first, second)

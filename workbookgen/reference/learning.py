@@ -44,6 +44,11 @@ def observed(name: str, names: Sequence[str], shares: Sequence[float]) -> Ratio:
     References
     ----------
     Definition of the mean.
+
+    Examples
+    --------
+    >>> print(observed("Romney", ["Romney", "Jacob", "romney"], [0.5, 0.6, 0.75]))
+    0.625
     """
     records = how_many(name, names, shares)
     require(records > 0, "There is no record of this name yet.")
@@ -80,6 +85,11 @@ def how_many(name: str, names: Sequence[str], shares) -> Ratio:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(how_many("Romney", ["Romney", "Jacob", "romney"], [0.5, 0.6, 0.75]))
+    2.0
     """
     return sum_where(name, names, np.isfinite(_plain(shares)).astype(float))
 
@@ -125,6 +135,11 @@ def in_use(
     References
     ----------
     Table of Student's t of NIST/SEMATECH (read); three as the limit: common practice, no source.
+
+    Examples
+    --------
+    >>> print(in_use(published=0.6, observed=0.7, observations=2))
+    0.6
     """
     own = _own(published, observed, observations, enough)
     figure = np.where(own, np.nan if observed is None else observed, np.nan if published is None else published)

@@ -34,6 +34,11 @@ def skeins_in_words(count: Ratio, mass: Mass) -> str:
     References
     ----------
     Definition of rounding.
+
+    Examples
+    --------
+    >>> print(skeins_in_words(11, Quantity(37.2, "oz")))
+    in 11 skeins, 37.2 oz
     """
     return by_element(lambda skeins, weight: f"in {skeins} {'skein' if skeins == '1' else 'skeins'}, {weight}", said(count), said(mass))
 
@@ -69,6 +74,11 @@ def spun_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, a
     References
     ----------
     Definition of rounding.
+
+    Examples
+    --------
+    >>> print(spun_in_words(11, Quantity(2500, "yd"), Quantity(37.2, "oz"), gone=2))
+    11 skeins, 2,500 yd, 37.2 oz; 2 are gone
     """
     told = by_element(_spun, said(count), said(length), said(mass), said(gone), said(aside))
     return told if worth is None else by_element(lambda text, more, number: f"{text}; {more}" if number else text, told, worth, count)
@@ -110,6 +120,11 @@ def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str |
     References
     ----------
     Definition of rounding.
+
+    Examples
+    --------
+    >>> print(shelf_in_words(3, Quantity(37.2, "oz")))
+    3 lots, 37.2 oz still to spin
     """
     require(count > 0, "There must be a lot.")
     told = by_element(lambda lots, weight: f"{lots} {'lot' if lots == '1' else 'lots'}, {weight} still to spin", said(count), said(mass))
@@ -143,6 +158,11 @@ def lots_in_words(count: Ratio) -> str:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(lots_in_words(1))
+    still to spin, in 1 lot
     """
     return by_element(lambda lots: f"still to spin, in {lots} {'lot' if lots == '1' else 'lots'}", said(count))
 
@@ -174,6 +194,11 @@ def lot_in_words(yarn: Mass, bought: Mass) -> str:
     References
     ----------
     Definition of the share kept.
+
+    Examples
+    --------
+    >>> print(lot_in_words(Quantity(46, "oz"), Quantity(92, "oz")))
+    46 oz of yarn from 92 oz: 50% kept
     """
     require(bought > Quantity(0.0, "g"), "Something must have been bought.")
     return by_element(lambda some, all_of_it, kept: f"{some} of yarn from {all_of_it}: {kept} kept", said(yarn), said(bought), percent((yarn / bought).m_as("")))
@@ -207,6 +232,11 @@ def way_in_words(spun: Mass, to_come: Mass, length: Length | None = None) -> str
     References
     ----------
     Definition.
+
+    Examples
+    --------
+    >>> print(way_in_words(Quantity(300, "g"), Quantity(200, "g"), Quantity(400, "m")))
+    300 g is spun, 200 g still to spin: about 400 m.
     """
     def words(done: str, left: str, reach: str) -> str:
         return f"{done} is spun, {left} still to spin" + (f": about {reach}." if reach else ".")
@@ -240,6 +270,11 @@ def still_enough(enough: str) -> str:
     References
     ----------
     Lengths of the table: common practice, no source.
+
+    Examples
+    --------
+    >>> print(still_enough("usually enough for hat (grown), not for scarf"))
+    What is still to spin is usually enough for hat (grown), not for scarf.
     """
     require(by_element(lambda each: bool(str(each)), enough), "There is nothing to say.")
     return by_element(lambda each: f"What is still to spin is {each}.", enough)

@@ -6,8 +6,7 @@ project names itself.
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
-from workbookgen.reference.stock import listed
+from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers
 from workbookgen.units import Grist, Quantity, Ratio
 
 NO_GRIST = Quantity(0.0, "m/g")
@@ -41,6 +40,11 @@ def component_share(yarn: Grist, found: Ratio | None = None, design: str | None 
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(component_share(Quantity(900, "yd/lb"), found=0.75))
+    0.75
     """
     require_numbers(yarn, found)
     require(yarn > NO_GRIST, "The grist must be above zero.")
@@ -78,11 +82,18 @@ def lot_in_use(picked: str | None = None, own: str | None = None, design: str | 
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(lot_in_use(own="Aster"))
+    Aster
     """
     if picked is not None:
-        return listed(picked)
+        require_name(picked)
+        return picked
     require(own is not None and design is None, "There is no lot.")
-    return listed(own)
+    require_name(own)
+    return own
 
 
 @calculation
@@ -113,6 +124,11 @@ def strand_name(share: Ratio, label: str | None = None, lot: str | None = None) 
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(strand_name(1, lot="Aster"))
+    Aster
     """
     require_numbers(share)
     require(share > 0, "The share must be above zero.")
@@ -149,6 +165,11 @@ def is_bought(share: Ratio, stage: Ratio | None = None) -> Ratio:
     References
     ----------
     Definition of the stage.
+
+    Examples
+    --------
+    >>> print(is_bought(0.25, stage=5))
+    1.0
     """
     require_numbers(share, stage)
     require(share > 0, "The share must be above zero.")
@@ -172,14 +193,8 @@ def bought_share(
 
     Parameters
     ----------
-    bought_1 : 1 where bought, 0 where spun, of the first strand
-    share_1 : share of the weight, of the first strand
-    bought_2 : 1 where bought, 0 where spun, of the second strand
-    share_2 : share of the weight, of the second strand
-    bought_3 : 1 where bought, 0 where spun, of the third strand
-    share_3 : share of the weight, of the third strand
-    bought_4 : 1 where bought, 0 where spun, of the fourth strand
-    share_4 : share of the weight, of the fourth strand
+    bought_1, bought_2, bought_3, bought_4 : 1 for a strand that is bought, 0 for one that is spun
+    share_1, share_2, share_3, share_4 : x, share of each strand in the weight
 
     Returns
     -------
@@ -197,6 +212,11 @@ def bought_share(
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(bought_share(0, 0.75, 1, 0.25))
+    0.25
     """
     require_numbers(bought_1, share_1, bought_2, share_2, bought_3, share_3, bought_4, share_4)
     require(share_1 > 0, "The share must be above zero.")

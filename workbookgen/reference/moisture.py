@@ -38,6 +38,11 @@ def mass_at_regain(dry_mass: Mass, regain: Ratio) -> Mass:
     References
     ----------
     Definition of regain; commercial regains in ASTM D1909-13, wool 13.6 per cent (read).
+
+    Examples
+    --------
+    >>> print(round(mass_at_regain(Quantity(100, "g"), 0.136), 1))
+    113.6 gram
     """
     _require_mass(dry_mass)
     _require_regain(regain)
@@ -71,6 +76,11 @@ def dry_mass(mass: Mass, moisture_content: Ratio) -> Mass:
     References
     ----------
     Definition of moisture content.
+
+    Examples
+    --------
+    >>> print(dry_mass(Quantity(120, "g"), 0.125))
+    105.0 gram
     """
     _require_mass(mass)
     _require_content(moisture_content)
@@ -103,6 +113,11 @@ def regain_of(moisture_content: Ratio) -> Ratio:
     References
     ----------
     Definitions; ASTM D2118 gives 12.0 per cent moisture content for scoured wool (read).
+
+    Examples
+    --------
+    >>> print(round(regain_of(0.12), 3))
+    0.136
     """
     _require_content(moisture_content)
     return moisture_content / (1 - moisture_content)
@@ -134,6 +149,11 @@ def moisture_content_of(regain: Ratio) -> Ratio:
     References
     ----------
     Definitions of regain and moisture content.
+
+    Examples
+    --------
+    >>> print(moisture_content_of(0.25))
+    0.2
     """
     _require_regain(regain)
     return regain / (1 + regain)
@@ -167,6 +187,11 @@ def correct_mass(mass: Mass, moisture_content: Ratio, regain: Ratio) -> Mass:
     References
     ----------
     Correct invoice weight of the textile trade, a public page of worked problems (read).
+
+    Examples
+    --------
+    >>> print(correct_mass(Quantity(100, "g"), 0.2, 0.125))
+    90.0 gram
     """
     return mass_at_regain(dry_mass(mass, moisture_content), regain)
 

@@ -9,9 +9,9 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers
 from workbookgen.reference.words import MOST, percent, said
-from workbookgen.texts import folded, is_blank
+from workbookgen.texts import folded
 from workbookgen.units import Mass, PerMass, Quantity, Ratio, Some, SomePerMass
 
 NO_MASS, NO_PRICE = Quantity(0.0, "g"), Quantity(0.0, "1/g")
@@ -46,8 +46,13 @@ def paid(price: Ratio, name: str, shipping: Ratio = 0.0) -> Ratio:
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> print(paid(80, "Gray fleece", shipping=12))
+    92
     """
-    require(by_element(lambda each: not is_blank(str(each)), name), "The name is blank: give one.")
+    require_name(name)
     require_numbers(price, shipping)
     require(price > 0, "The price must be above zero.")
     require(shipping >= 0, "Shipping cannot cost less than nothing.")
@@ -81,6 +86,11 @@ def per_mass(money: Ratio, mass: Mass) -> PerMass:
     References
     ----------
     Definition of the unit price.
+
+    Examples
+    --------
+    >>> print(per_mass(90, Quantity(2, "lb")))
+    45.0 / pound
     """
     require_numbers(money, mass)
     require(money >= 0, "An amount of money cannot be negative.")
@@ -116,6 +126,11 @@ def price_doubt(price: PerMass, mass: Mass, doubt: Mass) -> PerMass:
     References
     ----------
     JCGM 100, 5.1.6, the relative form for a quotient (from memory).
+
+    Examples
+    --------
+    >>> print(price_doubt(Quantity(45, "1/lb"), Quantity(2, "lb"), Quantity(0.2, "lb")))
+    4.5 / pound
     """
     require_numbers(price, mass, doubt)
     require(price >= NO_PRICE, "A price cannot be negative.")
@@ -151,6 +166,11 @@ def cheapest(names: Sequence[str], amounts: Some) -> str:
     References
     ----------
     Definition of the least.
+
+    Examples
+    --------
+    >>> print(cheapest(["gray", "brown"], Quantity([45, 40], "1/lb")))
+    brown
     """
     prices = _numbers(amounts)
     require(len(prices) == len(names), "Each name needs one price beside it.")
@@ -186,6 +206,11 @@ def of_others(price: PerMass, name: str, best: str) -> PerMass:
     References
     ----------
     Definition of the others.
+
+    Examples
+    --------
+    >>> print(of_others(Quantity(45, "1/lb"), "gray", best="brown"))
+    45.0 / pound
     """
     require_numbers(price)
     require(price >= NO_PRICE, "A price cannot be negative.")
@@ -220,6 +245,11 @@ def costs_more(price: PerMass, least: PerMass) -> Ratio:
     References
     ----------
     Definition of the relative difference.
+
+    Examples
+    --------
+    >>> print(costs_more(Quantity(45, "1/lb"), Quantity(36, "1/lb")))
+    0.25
     """
     require_numbers(price, least)
     require(least > NO_PRICE, "The lower price must be above zero.")
@@ -257,6 +287,11 @@ def told_apart(price: PerMass, least: PerMass, u_price: PerMass, u_least: PerMas
     References
     ----------
     JCGM 100, 5.1.2 and 6.2.1, a difference, and two standard uncertainties for some 95% (from memory).
+
+    Examples
+    --------
+    >>> print(told_apart(Quantity(45, "1/lb"), Quantity(36, "1/lb"), Quantity(3, "1/lb"), Quantity(4, "1/lb")))
+    0.0
     """
     require_numbers(price, least, u_price, u_least)
     require(price >= least, "The higher price cannot be lower.")
@@ -292,6 +327,11 @@ def unpriced(amounts: Some, values: SomePerMass) -> Ratio:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(unpriced([90, 80, 70], Quantity([45, 40, np.nan], "1/lb")))
+    1.0
     """
     left = np.isfinite(_numbers(amounts)).sum() - np.isfinite(_numbers(values)).sum()
     require(left >= 0, "There cannot be more prices than offers.")
@@ -328,6 +368,11 @@ def cheapest_in_words(best: str, following: str, more: Ratio, apart: Ratio, lack
     References
     ----------
     Definition of the least.
+
+    Examples
+    --------
+    >>> print(cheapest_in_words("brown", "gray", more=0.25, apart=1, lacking=0))
+    brown costs least by its yarn: gray, the next, costs 25% more.
     """
     require(more < MOST - 1, "Nobody says so much more in figures.")
     require((apart == 0) | (apart == 1), "Two prices are told apart, or they are not.")

@@ -37,6 +37,11 @@ def how_many(amounts: Some) -> Ratio:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(how_many([100, np.nan, 80]))
+    2.0
     """
     known = _magnitudes(amounts)
     require(not np.isinf(known).any(), "Every amount must have an end.")
@@ -69,6 +74,11 @@ def how_many_above_nothing(amounts: Some) -> Ratio:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(how_many_above_nothing([100, 0, 80]))
+    2.0
     """
     known = _magnitudes(amounts)
     require(not np.isinf(known).any(), "Every amount must have an end.")
@@ -102,6 +112,11 @@ def how_many_enough(chances: Sequence[float], certainty: Ratio) -> Ratio:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(how_many_enough([0.99, 0.8, 0.95], certainty=0.9))
+    2.0
     """
     require_numbers(certainty)
     known = np.asarray(chances, dtype=float)
@@ -137,6 +152,11 @@ def so_many_of(enough: Ratio, chances: Sequence[float]) -> str:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(so_many_of(2, [0.99, 0.8, 0.95]))
+    2 of 3
     """
     return by_element(lambda each: f"{each} of {int(how_many(chances))}", said(enough))
 
@@ -167,6 +187,11 @@ def projects_in_words(chances: Sequence[float]) -> str:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(projects_in_words([0.99]))
+    project has enough yarn
     """
     return "project has enough yarn" if how_many(chances) == 1 else "projects have enough yarn"
 
@@ -197,6 +222,11 @@ def systems_in_words(count: Ratio) -> str:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(systems_in_words(17))
+    yarn numbers, one in all
     """
     require(count >= 1, "There must be a system.")
     return by_element(lambda systems: "yarn numbers, one in all" if systems > 1 else "yarn number", count)
@@ -229,6 +259,11 @@ def nth(names: Sequence[str], place: Ratio) -> str:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(nth(["Aster", "Birch"], 2))
+    Birch
     """
     places = np.asarray(place)
     require(np.all((places >= 1) & (places <= len(names))), "The place must be one of the list's.")
@@ -264,6 +299,11 @@ def program_in_words(agreeing: Ratio, total: Ratio) -> str:
     References
     ----------
     Definition.
+
+    Examples
+    --------
+    >>> print(program_in_words(40, 42))
+    do not rely on it: 2 checks fail
     """
     require(np.asarray(agreeing) <= np.asarray(total), "No more can agree than there are.")
     return by_element(lambda wrong: "computes the planner correctly" if wrong == "0" else f"do not rely on it: {wrong} checks fail", said(np.asarray(total) - np.asarray(agreeing)))
@@ -296,6 +336,11 @@ def needs_a_look(spoiled: Ratio, first: str | None = None) -> str:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(needs_a_look(0, "Type the wraps you counted."))
+    Type the wraps you counted.
     """
     def words(cells: str, message) -> str:
         if cells != "0":

@@ -9,45 +9,13 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.calculation import by_element, calculation, require, require_name
 from workbookgen.reference.fates import share_still_there
 from workbookgen.texts import folded, is_blank
 from workbookgen.units import Mass, Quantity, Ratio, Some
 
 NO_MASS = Quantity(0.0, "g")
 SPECK = 1e-6  # grams: less is nothing, since sums differ in their last digits
-
-
-@calculation
-def listed(name: str) -> str:
-    """A name, as it stands in a list.
-
-    name = name. A record is there when its name is.
-
-    Parameters
-    ----------
-    name : the name
-
-    Returns
-    -------
-    the name
-
-    Raises
-    ------
-    ValueError
-        A blank name.
-
-    Notes
-    -----
-    Valid for any text that is not blank.
-
-    References
-    ----------
-    Definition of a list.
-    """
-    for each in np.ravel(name):
-        _require_name(each)
-    return name
 
 
 @calculation
@@ -78,6 +46,11 @@ def lookup(name: str, names: Sequence[str], values: Some) -> Some:
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(lookup("aster", ["Aster", "Birch"], Quantity([300, 200], "g")))
+    300 gram
     """
     cells = _cells(values)
     require(len(cells) == len(names), "Each name needs one value beside it.")
@@ -119,6 +92,11 @@ def sum_where(name: str, names: Sequence[str], amounts: Some) -> Some:
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> print(sum_where("Aster", ["Aster", "Birch", "Aster"], Quantity([100, 80, 60], "g")))
+    160.0 gram
     """
     cells = np.nan_to_num(_cells(amounts).astype(float), nan=0.0)
     require(len(cells) == len(names), "Each name needs one amount beside it.")
@@ -154,6 +132,11 @@ def sum_of(amounts: Some) -> Some:
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> print(sum_of(Quantity([100, 80, 60], "g")))
+    240.0 gram
     """
     added = float(np.nansum(_cells(amounts).astype(float)))
     require(np.isfinite(added), "Every amount must have an end.")
@@ -204,6 +187,11 @@ def spun(
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> print(spun("Aster", ["Aster"], Quantity([100], "g"), ["Birch", "Aster"], Quantity([80, 60], "g")))
+    160.0 gram
     """
     together = sum_where(name, names, amounts) + sum_where(name, second_names, second_amounts)
     if len(third_names):
@@ -239,6 +227,11 @@ def still_to_come(yarn: Mass, spun: Mass, gone: str | None = None) -> Mass:
     References
     ----------
     Definition of a remainder.
+
+    Examples
+    --------
+    >>> print(still_to_come(Quantity(800, "g"), Quantity(300, "g")))
+    500.0 gram
     """
     require(yarn >= NO_MASS, "The yarn to come cannot be negative.")
     require(spun >= NO_MASS, "The yarn spun cannot be negative.")
@@ -274,6 +267,11 @@ def count_where(name: str, names: Sequence[str], amounts: Some) -> Ratio:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(count_where("Aster", ["Aster", "Birch", "Aster"], [100, 80, np.nan]))
+    1.0
     """
     known = _cells(amounts)
     one = np.array([0.0 if _is_blank(cell) else 1.0 for cell in known])
@@ -294,12 +292,8 @@ def _places(names) -> dict[str, list[int]]:
 
 
 def _rows(name, places) -> list[int]:
-    _require_name(name)
+    require_name(name)
     return places.get(folded(str(name)), [])
-
-
-def _require_name(name):
-    require(not is_blank(str(name)), "The name is blank: give one.")
 
 
 def _is_blank(cell) -> bool:

@@ -9,8 +9,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
-from workbookgen.texts import is_blank
+from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers
 from workbookgen.units import Length, PerLength, Quantity, Ratio
 
 
@@ -41,8 +40,13 @@ def called(name: str, size: str | None = None) -> str:
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(called("hat", "grown"))
+    hat (grown)
     """
-    require(by_element(lambda each: not is_blank(str(each)), name), "The name is blank: give one.")
+    require_name(name)
     return by_element(lambda each: str(each), name) if size is None else by_element(lambda each, of: f"{each} ({of})", name, size)
 
 
@@ -74,6 +78,11 @@ def covers(length: Length, wraps: PerLength) -> Ratio:
     References
     ----------
     Stitches that go with the wraps: common practice, no source.
+
+    Examples
+    --------
+    >>> print(covers(Quantity(200, "m"), Quantity(500, "1/m")))
+    0.4
     """
     require_numbers(length, wraps)
     require(length >= Quantity(0.0, "m"), "A length cannot be negative.")
@@ -109,8 +118,13 @@ def covers_piece(length: Length, wraps: PerLength, name: str) -> Ratio:
     References
     ----------
     Stitches that go with the wraps: common practice, no source.
+
+    Examples
+    --------
+    >>> print(covers_piece(Quantity(200, "m"), Quantity(500, "1/m"), "hat"))
+    0.4
     """
-    require(by_element(lambda each: not is_blank(str(each)), name), "The name is blank: give one.")
+    require_name(name)
     return covers(length, wraps)
 
 
@@ -142,6 +156,11 @@ def in_this_yarn(length: Length, wraps: PerLength, wpi: PerLength) -> Length:
     References
     ----------
     Stitches that go with the wraps: common practice, no source.
+
+    Examples
+    --------
+    >>> print(in_this_yarn(Quantity(200, "m"), Quantity(400, "1/m"), Quantity(500, "1/m")))
+    250.0 meter
     """
     require_numbers(length, wraps, wpi)
     require(length >= Quantity(0.0, "m"), "A length cannot be negative.")
@@ -178,6 +197,11 @@ def how_many_fit(area: Ratio, values: Sequence[float], pieces: Ratio) -> Ratio:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(how_many_fit(0.4, [0.2, 0.3, 0.9], pieces=3))
+    2.0
     """
     require(area >= 0, "An area cannot be negative.")
     require(pieces >= 0, "The number of pieces cannot be negative.")
@@ -215,6 +239,11 @@ def enough_words(fits: Ratio, names: Sequence[str], values: Sequence[float], pie
     References
     ----------
     Lengths of the table: common practice, no source.
+
+    Examples
+    --------
+    >>> print(enough_words(2, ["mitts", "hat (grown)", "scarf"], [0.2, 0.3, 0.9], pieces=3))
+    usually enough for hat (grown), not for scarf
     """
     require(pieces > 0, "There must be some piece to speak of.")
     require((fits >= 0) & (fits % 1 == 0), "The pieces that fit are counted in whole numbers, from 0.")

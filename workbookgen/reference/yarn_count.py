@@ -64,6 +64,11 @@ def grist(length: Length, mass: Mass) -> Grist:
     References
     ----------
     Definition of the indirect yarn number, ASTM D861 (from memory).
+
+    Examples
+    --------
+    >>> print(grist(Quantity(200, "yd"), Quantity(4, "oz")).to("yd/lb"))
+    800.0 yard / pound
     """
     _require_yarn(length, mass)
     return length / mass
@@ -96,6 +101,11 @@ def linear_density(length: Length, mass: Mass) -> LinearDensity:
     References
     ----------
     Skein method of ISO 2060 and ASTM D1907 (from memory).
+
+    Examples
+    --------
+    >>> print(linear_density(Quantity(1000, "m"), Quantity(100, "g")).to("tex"))
+    100.0 tex
     """
     _require_yarn(length, mass)
     return mass / length
@@ -132,6 +142,11 @@ def indirect_count(grist: Grist) -> Grist:
     References
     ----------
     Lengths of the hanks: ASTM D2260 and W. Davis, Hosiery Manufacture (read).
+
+    Examples
+    --------
+    >>> print(indirect_count(Quantity(1680, "yd/lb")).to("worsted_count"))
+    3.0 worsted_count
     """
     require(grist > NO_GRIST, "The grist must be above zero.")
     return grist
@@ -163,6 +178,11 @@ def direct_count(grist: Grist) -> LinearDensity:
     References
     ----------
     ISO 1144, ASTM D861 (from memory): tex is grams in 1,000 m, denier grams in 9,000 m.
+
+    Examples
+    --------
+    >>> print(direct_count(Quantity(10, "m/g")).to("tex"))
+    100.0 tex
     """
     require(grist > NO_GRIST, "The grist must be above zero.")
     return 1 / grist
@@ -194,6 +214,11 @@ def grist_of_density(linear_density: LinearDensity) -> Grist:
     References
     ----------
     ISO 1144, ASTM D861 (from memory).
+
+    Examples
+    --------
+    >>> print(grist_of_density(Quantity(100, "tex")).to("m/g"))
+    10.0 meter / gram
     """
     require(linear_density > Quantity(0.0, "tex"), "The linear density must be above zero.")
     return 1 / linear_density
@@ -226,6 +251,11 @@ def grist_in_use(wanted: Grist | None = None, from_wraps: Grist | None = None) -
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(grist_in_use(wanted=Quantity(900, "yd/lb"), from_wraps=Quantity(950, "yd/lb")))
+    900 yard / pound
     """
     grist = from_wraps if wanted is None else wanted
     require(grist is not None, "Give the grist, or the wraps.")
@@ -263,6 +293,11 @@ def grist_of(number: Ratio, system: str) -> Grist:
     Lengths of the hanks: ASTM D2260, W. Davis, Hosiery Manufacture, and C. P. Brooks,
     Cotton Manufacturing (read); 320 yd for West of England, a public article (read);
     tex and denier, ISO 1144 (from memory).
+
+    Examples
+    --------
+    >>> print(grist_of(3, "worsted count"))
+    1680.0 yard / pound
     """
     require(number > 0, "The count must be above zero.")
     if np.ndim(system) == 0:
@@ -311,6 +346,11 @@ def mass_of_length(length: Length, grist: Grist) -> Mass:
     References
     ----------
     Definition of the grist.
+
+    Examples
+    --------
+    >>> print(mass_of_length(Quantity(500, "m"), Quantity(4, "m/g")))
+    125.0 gram
     """
     require(length >= NOTHING, "The length cannot be negative.")
     require(grist > NO_GRIST, "The grist must be above zero.")
@@ -344,6 +384,11 @@ def length_of_mass(mass: Mass, grist: Grist) -> Length:
     References
     ----------
     Definition of the grist.
+
+    Examples
+    --------
+    >>> print(length_of_mass(Quantity(125, "g"), Quantity(4, "m/g")))
+    500 meter
     """
     require(mass >= NO_MASS, "The mass cannot be negative.")
     require(grist > NO_GRIST, "The grist must be above zero.")

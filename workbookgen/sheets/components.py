@@ -4,6 +4,7 @@ from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule, Shared
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX
+from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import plying, stock, yarn_count
 from workbookgen.settings import Settings
@@ -82,11 +83,11 @@ def _what_it_takes() -> Group:
 def _for_other_sheets() -> Group:
     return Group("For other sheets", (
         Result("spool", "A spool weighs", "package * tex", plying.component_mass, MASS, uses={"length": "package", "linear_density": "tex"}),
-        Result("of", "Of", "design", stock.listed, None, uses={"name": "design"}, width=24),
+        repeated("of", "Of", "design", width=24),
         Result("key", "Found as", 'design & " / " & place', plying.component_key, None, width=26, note="The name under which projects find this component."),
         Result("label", "Called", 'IF(given(name), name, design & " / " & place)', plying.component_label, None, width=26),
         *(
-            Result(f"from_{number}", "Drawn from", lot, stock.listed, None, uses={"name": lot}, width=20)
+            repeated(f"from_{number}", "Drawn from", lot, width=20)
             for number, lot in ((1, "lot"), (2, "other_lot"))
         ),
         *content.of_component(),

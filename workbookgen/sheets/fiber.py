@@ -4,6 +4,7 @@ from workbookgen.language.domains import Choice, Date, Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import DAY, GRIST, GRIST_US, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_MASS
+from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, care, learning, planning, sharing, statistics, stock, uncertainty, yarn_count
 from workbookgen.reference import fiber as trade
@@ -210,7 +211,7 @@ def _seen_in_this_lot() -> Group:
 
 def _for_other_sheets() -> Group:
     return Group("For other sheets", (
-        Result("seen_kind", "Of", "kind", stock.listed, None, uses={"name": "kind"}, width=20),
+        repeated("seen_kind", "Of", "kind", width=20),
         Result("grist_sum", "Grists, summed", "sum_where(skeins_grist_yd_lb, skeins_from_lot, name)", stock.sum_where, GRIST_US, digits=0,
                uses={"names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
         Result("grist_squares", "Grists², summed", "sum_where(skeins_grist_square, skeins_from_lot, name)", stock.sum_where, SQUARE_GRIST,
@@ -238,7 +239,7 @@ def _for_other_sheets() -> Group:
                uses={"names": "skeins_free_lot", "amounts": "skeins_finished_yd"}, note="Of this lot alone, and of no project."),
         *content.of_lot(),
         Result("aside", "Set aside", "to_come", belongings.set_aside, MASS, uses={"rest": "to_come", "fate": "gone"}, only_if='gone = "set aside"'),
-        Result("bought_as", "Bought as", "state", stock.listed, None, uses={"name": "state"}, width=16),
-        Result("listed", "Listed as", "name", stock.listed, None, width=22,
+        repeated("bought_as", "Bought as", "state", width=16),
+        repeated("listed", "Listed as", "name", width=22,
                note="The name under which skeins and projects find this lot."),
     ), printed=False)

@@ -7,6 +7,7 @@ from workbookgen.language.domains import Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import FIBER_DIAMETER, FLEECE, NUMBER, SHARE, STAPLE
+from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import missing, refusal
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import fiber, learning, stock
@@ -98,9 +99,9 @@ def guide(settings: Settings) -> Log:
                        note="The US grade of wool of this mean diameter."),
             )),
             Group("For other sheets", (
-                Result("listed", "Listed as", "name", stock.listed, None, width=26,
+                repeated("listed", "Listed as", "name", width=26,
                        note="The name under which fiber lots find this line."),
-                Result("generic", "On labels", "on_labels", stock.listed, None, uses={"name": "on_labels"}, width=16),
+                repeated("generic", "On labels", "on_labels", width=16),
             ), printed=False),
         ),
         rules=tuple(

@@ -4,10 +4,10 @@ from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, PER_AREA
+from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import MISSING
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade
-from workbookgen.reference import stock
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, tabs
 from workbookgen.sheets.lookup import lookup
@@ -44,7 +44,7 @@ def estimates(settings: Settings) -> Log:
             )),
             _the_estimate(),
             Group("For other sheets", (
-                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
+                repeated("of", "Of", "project", width=24),
             ), printed=False),
         ),
         rules=(

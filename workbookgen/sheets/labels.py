@@ -3,9 +3,9 @@
 from workbookgen.language.domains import Choice, Note
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
+from workbookgen.language.repeated import repeated
 from workbookgen.language.views import TICKET, Form, Grid, TicketLine, Tickets, band
 from workbookgen.reference import labels as trade
-from workbookgen.reference import stock
 from workbookgen.settings import Settings
 from workbookgen.sheets import content, skeins, tabs
 from workbookgen.sheets.lookup import lookup
@@ -73,7 +73,7 @@ def labels(settings: Settings) -> Log:
                 _of_skein("weight_class", "Yarn weight class"),
                 _of_skein("wraps_words", "Wraps"),
                 _of_skein("grist_words", "Grist"),
-                Result("own_words", "Your words", "words", stock.listed, None, uses={"name": "words"}, only_if='LEN(SUBSTITUTE(words, " ", "")) > 0'),
+                repeated("own_words", "Your words", "words", only_if='LEN(SUBSTITUTE(words, " ", "")) > 0'),
             ), printed=False),
             Group("Fiber content", content.of_label(), printed=False),
         ),

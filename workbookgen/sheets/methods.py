@@ -9,6 +9,7 @@ from dataclasses import dataclass
 import docstring_parser
 
 from workbookgen.language.parts import Block, Chapter, Column, Sheet, Table
+from workbookgen.language.repeated import as_typed
 from workbookgen.language.views import Facts, Reading, band
 from workbookgen.sheets import tabs
 from workbookgen.sheets.glossary import glossary
@@ -72,7 +73,8 @@ def chapter(sheets: tuple[Sheet, ...]) -> Chapter:
         for part in each.parts:
             if isinstance(part, Block):
                 for field in part.results:
-                    shown.setdefault(field.reference, []).append(f"{each.name}: {field.label}")
+                    if field.reference is not as_typed:
+                        shown.setdefault(field.reference, []).append(f"{each.name}: {field.label}")
     pages = [page(function) for function in shown]
     columns = (
         Column("what", "Calculation", tuple(each.title for each in pages)),

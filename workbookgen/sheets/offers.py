@@ -4,9 +4,10 @@ from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import MASS, NUMBER, OZ, SHARE, Kind, Unit, by_mass
+from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Listing, LogView, Sentences, band
 from workbookgen.reference import fiber as trade
-from workbookgen.reference import offers, stock
+from workbookgen.reference import offers
 from workbookgen.settings import Settings
 from workbookgen.sheets import guide, lists, split, stages, tabs
 from workbookgen.sheets.cost import money
@@ -105,7 +106,7 @@ def log(settings: Settings) -> Log:
                        uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_own": "doubts_own"}),
                 Result("yarn_doubt", "Yarn ±", _doubt("yarn", 4), trade.yarn_doubt, MASS, leaves=("u_second", "skirted", "scoured", "prepared", "whole", "gone"),
                        uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_preparation": "preparation_doubt", "u_spinning": "doubts_spinning", "u_own": "doubts_own"}),
-                Result("listed", "Called", "name", stock.listed, None, width=20),
+                repeated("listed", "Called", "name", width=20),
                 Result("other", "Yarn, if not the cheapest", "yarn_price", offers.of_others, price, uses={"price": "yarn_price", "best": "best_name"},
                        only_if="name <> best_name"),
             ), printed=False),

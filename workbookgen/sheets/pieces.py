@@ -4,9 +4,9 @@ from workbookgen.language.domains import Choice, Note, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import AREA, LOOP, NUMBER
+from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade
-from workbookgen.reference import stock
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, tabs
 from workbookgen.sheets.knitting import PROJECTS
@@ -49,7 +49,7 @@ def pieces(settings: Settings) -> Log:
                        only_if=f'AND({FLAT}, {ROUND}, OR(shape <> "ring", second < width))'),
             )),
             Group("For other sheets", (
-                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
+                repeated("of", "Of", "project", width=24),
             ), printed=False),
         ),
     )

@@ -4,6 +4,7 @@ from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import GRIST, GRIST_US, HOURS, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH
+from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, in_use, made_of, plying, project, reeling, statistics, stock, strands, uncertainty, yarn_count
 from workbookgen.settings import Settings
@@ -194,7 +195,7 @@ def _for_other_sheets() -> Group:
         *supply.what_it_is_of(),
         *supply.taken(),
         *supply.said(),
-        Result("listed", "Listed as", "name", stock.listed, None, width=24, note="The name under which other sheets find this project."),
+        repeated("listed", "Listed as", "name", width=24, note="The name under which other sheets find this project."),
     ), printed=False)
 
 

@@ -4,9 +4,10 @@ from workbookgen.language.domains import Name
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import LENGTH, LOOP, SHARE
+from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import MISSING
 from workbookgen.language.views import Kind, LogView
-from workbookgen.reference import reeling, stock
+from workbookgen.reference import reeling
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import CORD, SPAN, TOLERANCE, TURNS, Reel, shown
 from workbookgen.sheets import tabs
@@ -73,7 +74,7 @@ def reels(settings: Settings) -> Log:
             Group("For other sheets", (
                 Result("doubt", "Loop ±, standard", "IF(given(tolerance), tolerance, 0.005 * loop) / SQRT(3)", reeling.loop_doubt, LOOP, digits=3,
                        note="Standard uncertainty; a loop without tolerance is taken within 0.5% (common practice, no source)."),
-                Result("listed", "Listed as", "name", stock.listed, None, width=24,
+                repeated("listed", "Listed as", "name", width=24,
                        note="The name under which skeins find this reel."),
             ), printed=False),
         ),

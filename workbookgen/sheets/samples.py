@@ -4,8 +4,9 @@ from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import ANGLE, GRIST_METRIC, GRIST_US, LENGTH, LOOP, MASS, MINUTES, NUMBER, PACE, SHARE, TEX, THREADS, TWIST, YARN_DIAMETER
+from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Kind, LogView
-from workbookgen.reference import diameter, planning, reeling, statistics, stock, twist, yarn_count
+from workbookgen.reference import diameter, planning, reeling, statistics, twist, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, tabs
@@ -152,6 +153,6 @@ def _for_other_sheets() -> Group:
                only_if=f"{TOO_FEW} < COUNT(quantiles_readings)"),
         Result("inches", "Inches at a time", "ROUNDUP(ROUND(POWER(INDEX(quantiles_t, 4) * variation / doubts_readings, 2) / 5, 6), 0)", statistics.inches_each, NUMBER,
                uses={"error": "doubts_readings"}, digits=0),
-        Result("of_lot", "Sample of", "lot", stock.listed, None, uses={"name": "lot"}, width=18),
-        Result("listed", "Listed as", "name", stock.listed, None, width=22),
+        repeated("of_lot", "Sample of", "lot", width=18),
+        repeated("listed", "Listed as", "name", width=22),
     ), printed=False)

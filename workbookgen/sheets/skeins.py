@@ -22,6 +22,7 @@ from workbookgen.language.quantities import (
     WOOLLEN_RUN,
     WORSTED_COUNT,
 )
+from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, care, diameter, labels, made_of, plying, reeling, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
@@ -206,11 +207,11 @@ def _for_other_sheets(settings: Settings) -> Group:
                uses={"u_wraps": "doubts_miscount", "u_loop": "reel_doubt"}, only_if="wraps > 0", digits=2),
         *doubts(settings.rows.skeins <= FEW),
         Result("grist_square", "Grist²", "grist_yd_lb * grist_yd_lb", statistics.square_of, SQUARE_GRIST, uses={"value": "grist_yd_lb"}),
-        Result("listed", "Listed as", "name", stock.listed, None, width=20),
-        Result("of_project", "Made for", "project", stock.listed, None, uses={"name": "project"}, width=22),
-        Result("from_reel", "Reel", "reel", stock.listed, None, uses={"name": "reel"}, width=18),
+        repeated("listed", "Listed as", "name", width=20),
+        repeated("of_project", "Made for", "project", width=22),
+        repeated("from_reel", "Reel", "reel", width=18),
         Result("from_lot", "Drawn from", "lot", belongings.of_one_lot, None, width=18, only_if="NOT(given(design))"),
-        Result("from_design", "Design", "design", stock.listed, None, uses={"name": "design"}, width=18),
+        repeated("from_design", "Design", "design", width=18),
         *(
             Result(f"design_key_{place}", "Component", f'design & " / {place}"', plying.component_key, None, fixed={"place": place}, width=22)
             for place in (1, 2)

@@ -6,6 +6,7 @@ from workbookgen.language.domains import Name, Number
 from workbookgen.language.fields import MESSAGE, Group, Input, Result, Rule
 from workbookgen.language.parts import Block, Card, Log
 from workbookgen.language.quantities import GRAM, MASS, NUMBER, OUNCE, by_mass
+from workbookgen.language.repeated import repeated
 from workbookgen.language.views import LEFT, RIGHT, Answers, Band, Entries, Listing, LogView, Sentences, band
 from workbookgen.reference import split, stock
 from workbookgen.settings import Settings
@@ -101,7 +102,7 @@ def members(settings: Settings) -> Log:
                        only_if="IF(given(wanted), 1 = 1, split_parts > 0)"),
                 *_shared("", "split_steps", "claim", "split_due", "split_last", "split_due > 0"),
                 *_shared("coins_", "split_coins", "got", "split_steps", "split_last_coin", "split_steps > 0"),
-                Result("listed", "Called", "name", stock.listed, None, width=13),
+                repeated("listed", "Called", "name", width=13),
             ), printed=False),
         ),
         rules=(

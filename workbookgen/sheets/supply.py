@@ -7,7 +7,8 @@ loops is the same for each of the four.
 
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, SQUARE_MASS
-from workbookgen.reference import advice, answer, balls, belongings, in_use, made_of, measuring, plying, project, sharing, stock, strands, uncertainty
+from workbookgen.language.repeated import as_typed
+from workbookgen.reference import advice, answer, balls, belongings, in_use, made_of, measuring, plying, project, sharing, strands, uncertainty
 from workbookgen.sheets.lookup import lookup
 
 PARTS = (1, 2, 3, 4)
@@ -76,10 +77,10 @@ def _part(part: int) -> tuple[Result, ...]:
         first = (
             _result(part, "share", "Of the weight", "@_of_design", made_of.component_share, SHARE, {"found": "@_of_design", "yarn": "planned"}, only_if="planned > 0", leaves=("design",)),
             *(
-                _result(part, f"lot_{letter}", "Lot", f"@_picked_{letter}", stock.listed, None, {"name": f"@_picked_{letter}"}, width=20)
+                _result(part, f"lot_{letter}", "Lot", f"@_picked_{letter}", as_typed, None, {"text": f"@_picked_{letter}"}, width=20)
                 for letter in LETTERS[part]
             ),
-            _result(part, "name", "Strand", "@_label", stock.listed, None, {"name": "@_label"}, width=20),
+            _result(part, "name", "Strand", "@_label", as_typed, None, {"text": "@_label"}, width=20),
         )
     return (*first, *_amounts(part, words, numbered))
 

@@ -3,8 +3,9 @@
 from workbookgen.language.fields import Group, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, NUMBER, SHARE, Kind
+from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Listing, LogView, Reading, band
-from workbookgen.reference import overview, planning, stock
+from workbookgen.reference import overview, planning
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
 from workbookgen.sheets.lookup import lookup
@@ -42,7 +43,7 @@ def times(settings: Settings) -> Log:
                 ("own_strands", "Its strands", "strands", NUMBER), ("own_take_up", "Its take-up", "take_up", SHARE), ("sample_take_up", "Sample's take-up", "sample_take_up", SHARE),
             )), printed=False),
             Group("For other sheets", (
-                Result("listed", "Listed as", "name", stock.listed, None, width=24),
+                repeated("listed", "Listed as", "name", width=24),
             ), printed=False),
         ),
     )

@@ -4,9 +4,10 @@ from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import GRIST, LENGTH, LOOP, MASS, NUMBER, SETT, SHARE
+from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import MISSING
 from workbookgen.language.views import Listing, LogView, band
-from workbookgen.reference import diameter, stock, yarn_count
+from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import weaving as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, tabs
@@ -45,8 +46,8 @@ def weavings(settings: Settings) -> Log:
                 Result("mass", "Weight", "warp_yarn / grist + weft_yarn / IF(given(weft_grist), weft_grist, grist)", trade.weight_of_cloth, MASS, note="Of warp and weft."),
             )),
             Group("For other sheets", (
-                Result("of", "Of", "project", stock.listed, None, uses={"name": "project"}, width=24),
-                Result("weft_of", "Weft of", "weft_project", stock.listed, None, uses={"name": "weft_project"}, width=24),
+                repeated("of", "Of", "project", width=24),
+                repeated("weft_of", "Weft of", "weft_project", width=24),
                 Result("weft_apart", "Weft apart", "weft_yarn", trade.weft_apart, LENGTH, only_if="weft_grist > 0"),
             ), printed=False),
         ),

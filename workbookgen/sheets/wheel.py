@@ -4,9 +4,10 @@ from workbookgen.language.domains import Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Log
 from workbookgen.language.quantities import LOOP, NUMBER, SECONDS, SHARE, TWIST, TWIST_PER_METER
+from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import MISSING
 from workbookgen.language.views import Band, Listing, LogView, Reading, Sentences, band
-from workbookgen.reference import overview, stock
+from workbookgen.reference import overview
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets.lookup import lookup
@@ -111,7 +112,7 @@ def whorls(settings: Settings) -> Log:
                 ),
             )),
             Group("For other sheets", (
-                Result("listed", "Called", "name", stock.listed, None, width=14),
+                repeated("listed", "Called", "name", width=14),
                 Result("counted", "By counting", "flyer / turns", trade.counted_ratio, NUMBER),
                 Result("geared", "By the diameters", "(wheel_wheel + wheel_band) / (across + wheel_band)", trade.geared, NUMBER,
                        uses={"wheel": "wheel_wheel", "whorl": "across", "band": "wheel_band"}),

@@ -4,8 +4,9 @@ from workbookgen.language.domains import Name, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, TEX, THREADS
+from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Listing, LogView, band
-from workbookgen.reference import diameter, plying, stock, yarn_count
+from workbookgen.reference import diameter, plying, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
 
@@ -45,7 +46,7 @@ def designs(settings: Settings) -> Log:
                        note="Of the yarn wanted."),
             )),
             Group("For other sheets", (
-                Result("listed", "Listed as", "name", stock.listed, None, width=24),
+                repeated("listed", "Listed as", "name", width=24),
             ), printed=False),
         ),
     )

@@ -142,7 +142,6 @@ EXAMPLES = [
         for known in ({}, dict(samples=n(4, 0)), dict(spread=n(0.06, 0), published=n(0.5, 1)), dict(samples=n(0, 2), spread=n(0.06, 0), published=n(0.5, 1)))
     ),
     (fiber.seen_skirting, dict(before=q("g", 1000, 800), after=q("oz", 30, 0), stage=n(1, 1))),
-    (stock.listed, dict(name=texts("Aster", "birch"))),
     (stock.lookup, dict(name=texts("aster", "Birch"), names=["Aster", "", "birch"], values=q("m", 1, np.nan, 3))),
     (stock.sum_where, dict(name=texts("aster", "cedar"), **LOGGED)),
     (stock.sum_of, dict(amounts=LOGGED["amounts"])),

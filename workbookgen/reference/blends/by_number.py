@@ -39,6 +39,11 @@ def fineness(own: LinearDensity | None = None, fiber_diameter: Length | None = N
     References
     ----------
     Geometry. Density of wool: Morton and Hearle, Table 5.1 (read).
+
+    Examples
+    --------
+    >>> print(round(fineness(fiber_diameter=Quantity(20, "µm")).to("decitex"), 2))
+    4.12 decitex
     """
     if own is not None:
         require(own > NO_LINEAR_DENSITY, "The linear density must be above zero.")
@@ -77,6 +82,11 @@ def thickness(linear_density: LinearDensity, fiber_diameter: Length | None = Non
     References
     ----------
     Geometry. Density of wool: Morton and Hearle, Table 5.1 (read).
+
+    Examples
+    --------
+    >>> print(round(thickness(Quantity(4.12, "decitex")), 1))
+    20.0 micrometer
     """
     require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
     density = WOOL if fiber_density is None else fiber_density
@@ -113,6 +123,11 @@ def fiber_length(mass: Mass, linear_density: LinearDensity) -> Length:
     References
     ----------
     Definition of the linear density.
+
+    Examples
+    --------
+    >>> print(fiber_length(Quantity(1, "g"), Quantity(4, "decitex")))
+    2500.0 meter
     """
     require(mass >= NO_MASS, "A mass cannot be negative.")
     require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
@@ -146,6 +161,11 @@ def fiber_side(length: Length, fiber_diameter: Length) -> Area:
     References
     ----------
     Definition of a weighted mean.
+
+    Examples
+    --------
+    >>> print(round(fiber_side(Quantity(2500, "m"), Quantity(20, "µm")).to("m^2"), 6))
+    0.05 meter ** 2
     """
     require(length >= NO_LENGTH, "A length cannot be negative.")
     require(fiber_diameter > NO_LENGTH, "The diameter must be above zero.")
@@ -181,6 +201,11 @@ def mean_fineness(total: Mass, length: Length, known: Ratio = 1, of: Ratio = 1) 
     References
     ----------
     A public examination item on blends, reproduced in the tests (read).
+
+    Examples
+    --------
+    >>> print(mean_fineness(Quantity(3, "g"), Quantity(6000, "m"), known=2, of=2).to("decitex"))
+    5.0 decitex
     """
     _require_all_known(known, of)
     require((total > NO_MASS) & (length > NO_LENGTH), "A blend weighs something, and has fibers.")
@@ -216,6 +241,11 @@ def mean_diameter(side: Area, length: Length, known: Ratio = 1, of: Ratio = 1) -
     References
     ----------
     Definition of a weighted mean.
+
+    Examples
+    --------
+    >>> print(mean_diameter(Quantity(0.11, "m^2"), Quantity(5000, "m"), known=2, of=2))
+    22.0 micrometer
     """
     _require_all_known(known, of)
     require((side > Quantity(0.0, "m^2")) & (length > NO_LENGTH), "A blend has fibers of some diameter.")

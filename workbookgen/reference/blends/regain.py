@@ -33,6 +33,11 @@ def dry_at_regain(mass: Mass, regain: Ratio) -> Mass:
     References
     ----------
     Definition of the regain.
+
+    Examples
+    --------
+    >>> print(dry_at_regain(Quantity(116, "g"), 0.16))
+    100.0 gram
     """
     require(mass >= NO_MASS, "A mass cannot be negative.")
     require(regain >= 0, "The regain cannot be negative.")
@@ -68,6 +73,11 @@ def blend_regain(total: Mass, dry: Mass, known: Ratio = 1, of: Ratio = 1) -> Rat
     References
     ----------
     A public examination item on blends, reproduced in the tests (read).
+
+    Examples
+    --------
+    >>> print(blend_regain(Quantity(212.5, "g"), Quantity(200, "g"), known=2, of=2))
+    0.0625
     """
     _require_all_known(known, of)
     require_numbers(total, dry)

@@ -1,7 +1,6 @@
 """What is laid out for a blend, and what it costs: shares are by weight."""
 
-from workbookgen.reference.calculation import by_element, calculation, require
-from workbookgen.texts import is_blank
+from workbookgen.reference.calculation import calculation, require, require_name
 from workbookgen.units import Mass, PerMass, Quantity, Ratio
 
 NO_MASS = Quantity(0.0, "g")
@@ -34,9 +33,14 @@ def weighed(mass: Mass, name: str) -> Mass:
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(weighed(Quantity(60, "g"), "wool"))
+    60 gram
     """
     require(mass > NO_MASS, "A fiber in a blend weighs something.")
-    require(by_element(lambda each: not is_blank(str(each)), name), "The name is blank: give one.")
+    require_name(name)
     return mass
 
 
@@ -67,6 +71,11 @@ def share_of_blend(mass: Mass, total: Mass) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(share_of_blend(Quantity(60, "g"), Quantity(80, "g")))
+    0.75
     """
     require((mass > NO_MASS) & (total > NO_MASS), "A fiber in a blend weighs something.")
     require(mass <= total * (1 + 1e-9), "A fiber cannot weigh more than the blend.")
@@ -100,6 +109,11 @@ def to_lay_out(share: Ratio, wanted: Mass) -> Mass:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(to_lay_out(0.75, Quantity(200, "g")))
+    150.0 gram
     """
     require((share >= 0) & (share <= 1 + 1e-9), "A share lies between 0 and 1.")
     require(wanted >= NO_MASS, "A mass cannot be negative.")
@@ -133,6 +147,11 @@ def cost_of(mass: Mass, price: PerMass) -> Ratio:
     References
     ----------
     Definition of a price.
+
+    Examples
+    --------
+    >>> print(cost_of(Quantity(60, "g"), Quantity(0.05, "1/g")))
+    3.0
     """
     require(mass >= NO_MASS, "A mass cannot be negative.")
     require(price >= Quantity(0.0, "1/g"), "A price cannot be negative.")
@@ -168,6 +187,11 @@ def blend_price(cost: Ratio, total: Mass, known: Ratio = 1, of: Ratio = 1) -> Pe
     References
     ----------
     Definition of the mean.
+
+    Examples
+    --------
+    >>> print(blend_price(12, Quantity(80, "g"), known=2, of=2))
+    0.15 / gram
     """
     _require_all_known(known, of)
     require(cost >= 0, "A cost cannot be negative.")

@@ -37,6 +37,11 @@ def color_weight(whole: Mass, share: Ratio | None = None, weighed: Mass | None =
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(color_weight(Quantity(120, "g"), share=0.25))
+    30.0 gram
     """
     require(share is not None or weighed is not None, "Give the color's share, or its weight.")
     require(whole >= NO_MASS, "The mass cannot be negative.")
@@ -74,6 +79,11 @@ def share_of_top(weight: Mass, whole: Mass) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(share_of_top(Quantity(30, "g"), Quantity(120, "g")))
+    0.25
     """
     require(weight >= NO_MASS, "The mass cannot be negative.")
     require(whole > NO_MASS, "The top must weigh something.")
@@ -107,6 +117,11 @@ def least_share(shares: Ratio) -> Ratio:
     References
     ----------
     Definition of the least.
+
+    Examples
+    --------
+    >>> print(least_share([0.2, 0.5, 0.3]))
+    0.2
     """
     known = np.asarray(shares, dtype=float)
     known = known[~np.isnan(known)]
@@ -141,6 +156,11 @@ def whole_words(total: Ratio) -> str:
     References
     ----------
     Definition of a whole.
+
+    Examples
+    --------
+    >>> print(whole_words(1.0))
+    The colors make up the whole top.
     """
     require(total > 0, "The colors must come to something.")
     return by_element(_whole_words, total)
@@ -173,6 +193,11 @@ def stripe_rows(length: Length, per_row: Length) -> Ratio:
     References
     ----------
     Definition of a quotient.
+
+    Examples
+    --------
+    >>> print(stripe_rows(Quantity(12, "m"), Quantity(1.5, "m")))
+    8.0
     """
     require_numbers(length)
     require(length >= NO_LENGTH, "The length cannot be negative.")
@@ -207,6 +232,11 @@ def stripe_width(rows: Ratio, row_gauge: PerLength) -> Length:
     References
     ----------
     Definition of the gauge.
+
+    Examples
+    --------
+    >>> print(stripe_width(8, Quantity(40, "1/m")))
+    0.2 meter
     """
     require(rows >= 0, "The rows cannot be negative.")
     require(row_gauge > Quantity(0.0, "1/m"), "The gauge must be above zero.")

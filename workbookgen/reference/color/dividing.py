@@ -38,6 +38,11 @@ def strips(strands: Ratio, skeins: Ratio, chosen: Ratio | None = None) -> Ratio:
     References
     ----------
     Definition of a product.
+
+    Examples
+    --------
+    >>> print(strips(2, 3))
+    6
     """
     _require_counted(strands, skeins, *(() if chosen is None else (chosen,)))
     return strands * skeins if chosen is None else chosen
@@ -72,6 +77,11 @@ def repeats_of_strand(repeats: Ratio, strips: Ratio, strands: Ratio, skeins: Rat
     References
     ----------
     Definition of an equal share.
+
+    Examples
+    --------
+    >>> print(repeats_of_strand(4, strips=3, strands=2, skeins=2))
+    3.0
     """
     _require_counted(repeats, strips, strands, skeins)
     return repeats * strips / (strands * skeins)
@@ -104,6 +114,11 @@ def order_words(repeats: Ratio, pieces: Ratio) -> str:
     References
     ----------
     Definition of a whole number.
+
+    Examples
+    --------
+    >>> print(order_words(3, pieces=4))
+    Each strand holds the same colors in the same order.
     """
     require((repeats > 0) & (pieces > 0), "Repeats and strands must be above zero.")
     return by_element(_order_words, repeats, pieces, said(pieces))
@@ -136,6 +151,11 @@ def part(mass: Mass, parts: Ratio) -> Mass:
     References
     ----------
     Definition of an equal share.
+
+    Examples
+    --------
+    >>> print(part(Quantity(120, "g"), 6))
+    20.0 gram
     """
     require_numbers(mass)
     require(mass >= NO_MASS, "The mass cannot be negative.")
@@ -171,6 +191,11 @@ def strand_length(mass: Mass, grist: Grist, take_up: Ratio = 0.0) -> Length:
     References
     ----------
     Definition of the grist.
+
+    Examples
+    --------
+    >>> print(strand_length(Quantity(50, "g"), Quantity(4, "m/g"), take_up=0.05))
+    190.0 meter
     """
     require_numbers(mass, take_up)
     require(mass >= NO_MASS, "The mass cannot be negative.")
@@ -207,6 +232,11 @@ def run(length: Length, repeats: Ratio, share: Ratio = 1.0) -> Length:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(run(Quantity(180, "m"), repeats=3, share=0.25))
+    15.0 meter
     """
     require_numbers(length)
     require(length >= NO_LENGTH, "The length cannot be negative.")

@@ -34,6 +34,11 @@ def out_of_step(length: Length, difference: Ratio, strands: Ratio = 2) -> Length
     References
     ----------
     Geometry of two evenly stretched lengths.
+
+    Examples
+    --------
+    >>> print(out_of_step(Quantity(180, "m"), 0.05))
+    9.0 meter
     """
     require_numbers(length, difference)
     require(length >= NO_LENGTH, "The length cannot be negative.")
@@ -69,6 +74,11 @@ def meeting_words(ahead: Length, shortest: Length) -> str:
     References
     ----------
     Geometry of two runs that overlap.
+
+    Examples
+    --------
+    >>> print(meeting_words(Quantity(9, "m"), Quantity(15, "m")))
+    The colors of the plies meet to the end of the yarn.
     """
     require((ahead >= NO_LENGTH) & (shortest >= NO_LENGTH), "A length cannot be negative.")
     return by_element(

@@ -37,21 +37,8 @@ def next_fiber(
 
     Parameters
     ----------
-    fiber_1 : generic name of a fiber in a strand
-    fiber_2 : the next
-    fiber_3 : the next
-    fiber_4 : the next
-    fiber_5 : the next
-    fiber_6 : the next
-    fiber_7 : the next
-    fiber_8 : the next
-    fiber_9 : the next
-    fiber_10 : the next
-    fiber_11 : the next
-    fiber_12 : the last
-    before_1 : a fiber that was told already
-    before_2 : another
-    before_3 : a third
+    fiber_1, fiber_2, fiber_3, fiber_4, fiber_5, fiber_6, fiber_7, fiber_8, fiber_9, fiber_10, fiber_11, fiber_12 : generic names of the fibers of all strands
+    before_1, before_2, before_3 : fibers named already
 
     Returns
     -------
@@ -69,6 +56,11 @@ def next_fiber(
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(next_fiber("wool", "wool", "silk", before_1="wool"))
+    silk
     """
     fibers = (fiber_1, fiber_2, fiber_3, fiber_4, fiber_5, fiber_6, fiber_7, fiber_8, fiber_9, fiber_10, fiber_11, fiber_12)
     present = [each for each in fibers if each is not None]
@@ -119,30 +111,8 @@ def together(
     Parameters
     ----------
     fiber : generic name
-    fiber_1 : generic name of a fiber in a strand
-    share_1 : its share in the yarn
-    fiber_2 : the next
-    share_2 : its share
-    fiber_3 : the next
-    share_3 : its share
-    fiber_4 : the next
-    share_4 : its share
-    fiber_5 : the next
-    share_5 : its share
-    fiber_6 : the next
-    share_6 : its share
-    fiber_7 : the next
-    share_7 : its share
-    fiber_8 : the next
-    share_8 : its share
-    fiber_9 : the next
-    share_9 : its share
-    fiber_10 : the next
-    share_10 : its share
-    fiber_11 : the next
-    share_11 : its share
-    fiber_12 : the last
-    share_12 : its share
+    fiber_1, fiber_2, fiber_3, fiber_4, fiber_5, fiber_6, fiber_7, fiber_8, fiber_9, fiber_10, fiber_11, fiber_12 : generic names of the fibers of all strands
+    share_1, share_2, share_3, share_4, share_5, share_6, share_7, share_8, share_9, share_10, share_11, share_12 : x, their shares in the yarn
 
     Returns
     -------
@@ -160,6 +130,11 @@ def together(
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> print(together("wool", "wool", 0.5, "silk", 0.25, "wool", 0.25))
+    0.75
     """
     pairs = (
         (fiber_1, share_1), (fiber_2, share_2), (fiber_3, share_3), (fiber_4, share_4), (fiber_5, share_5), (fiber_6, share_6),
@@ -181,10 +156,7 @@ def known_in_all(whole_1: Ratio, whole_2: Ratio | None = None, whole_3: Ratio | 
 
     Parameters
     ----------
-    whole_1 : X, share of a fiber in the yarn
-    whole_2 : that of the next
-    whole_3 : that of the next
-    whole_4 : that of the last
+    whole_1, whole_2, whole_3, whole_4 : X, share of each fiber in the yarn
 
     Returns
     -------
@@ -202,6 +174,11 @@ def known_in_all(whole_1: Ratio, whole_2: Ratio | None = None, whole_3: Ratio | 
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> print(known_in_all(0.75, 0.25))
+    1.0
     """
     require_shares(whole_1, whole_2, whole_3, whole_4)
     return sum((each for each in (whole_2, whole_3, whole_4) if each is not None), whole_1 + 0.0)
@@ -234,6 +211,11 @@ def named_share(fiber: str, share: Ratio) -> Ratio:
     References
     ----------
     16 CFR 303.6 (a) and 303.42 (a), and 15 U.S.C. 68 (b), what is wool (read); 303.3, less than 5 % (read as others tell it); 15 U.S.C. 68b (a)(2)(A), wool of any share (from memory).
+
+    Examples
+    --------
+    >>> print(named_share("silk", 0.03))
+    0.0
     """
     require_shares(share)
     named = np.asarray(by_element(lambda name, x: x if x >= LEAST_NAMED - SAME or folded(str(name)) in WOOLS else 0.0, fiber, share), dtype=float)
@@ -248,10 +230,7 @@ def without_a_name(named_1: Ratio, named_2: Ratio | None = None, named_3: Ratio 
 
     Parameters
     ----------
-    named_1 : share under which a fiber is named
-    named_2 : that of the next
-    named_3 : that of the next
-    named_4 : that of the last
+    named_1, named_2, named_3, named_4 : share under which each fiber is named
 
     Returns
     -------
@@ -269,6 +248,11 @@ def without_a_name(named_1: Ratio, named_2: Ratio | None = None, named_3: Ratio 
     References
     ----------
     16 CFR 303.42 (a): "other fiber" or "other fibers" (read).
+
+    Examples
+    --------
+    >>> print(without_a_name(0.97, 0.0))
+    1.0
     """
     require_shares(named_1, named_2, named_3, named_4)
     return sum(np.where(np.asarray(each) > 0, 0.0, 1.0) for each in (named_1, named_2, named_3, named_4) if each is not None)[()]

@@ -4,10 +4,10 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.calculation import by_element, calculation, require, require_name
 from workbookgen.reference.content.shares import require_shares
 from workbookgen.reference.stock import lookup
-from workbookgen.texts import folded, is_blank
+from workbookgen.texts import folded
 from workbookgen.units import Ratio
 
 
@@ -41,8 +41,13 @@ def main_share(kind: str, also_kind: str | None = None, also: Ratio | None = Non
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(main_share("wool", "silk", 0.25))
+    0.75
     """
-    _require_name(kind)
+    require_name(kind)
     require_shares(also, third)
     for name, share in ((also_kind, also), (third_kind, third)):
         require((name is None) == (share is None), "A fiber and its share belong together.")
@@ -66,12 +71,8 @@ def mixture(
 
     Parameters
     ----------
-    fiber_1 : generic name of the main fiber
-    share_1 : its share
-    fiber_2 : generic name of a second fiber
-    share_2 : its share
-    fiber_3 : generic name of a third one
-    share_3 : its share
+    fiber_1, fiber_2, fiber_3 : generic names of the fibers, the main one first
+    share_1, share_2, share_3 : their shares
 
     Returns
     -------
@@ -89,8 +90,13 @@ def mixture(
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(mixture("wool", 0.7, "silk", 0.3))
+    700 wool 300 silk
     """
-    _require_name(fiber_1)
+    require_name(fiber_1)
     require_shares(share_1, share_2, share_3)
     text = _thousandths(share_1, fiber_1)
     for share, fiber in ((share_2, fiber_2), (share_3, fiber_3)):
@@ -128,8 +134,13 @@ def lot_of_strand(lot: str, mixed: str, other: str | None = None, other_mixed: s
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(lot_of_strand("Aster", "1000 wool", "Birch", "1000 wool"))
+    Aster
     """
-    _require_name(lot)
+    require_name(lot)
     if other is not None:
         require(other_mixed is not None, "The fibers of the second lot are not known.")
         require(by_element(lambda one, two: folded(str(one)) == folded(str(two)), mixed, other_mixed), "The two lots are of other fibers.")
@@ -164,8 +175,13 @@ def untold(design: str, share: Ratio | None = None, lot: str | None = None) -> R
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(untold("Gray 2-ply", share=0.5, lot="Aster"))
+    0.0
     """
-    _require_name(design)
+    require_name(design)
     require_shares(share)
     is_open = 1.0 if share is None or lot is None else 0.0
     return np.asarray(by_element(lambda _: is_open, design), dtype=float)[()]
@@ -198,8 +214,13 @@ def strand_share(lot: str, found: Ratio | None = None) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(strand_share("Aster"))
+    1.0
     """
-    _require_name(lot)
+    require_name(lot)
     require_shares(found)
     return np.asarray(by_element(lambda _: 1.0, lot), dtype=float)[()] if found is None else found
 
@@ -233,6 +254,11 @@ def share_in_yarn(strand: Ratio, lot: str, lots: Sequence[str], shares: Ratio) -
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(share_in_yarn(0.5, "Aster", ["Aster", "Birch"], [0.5, 1.0]))
+    0.25
     """
     require_shares(strand)
     return strand * lookup(lot, lots, shares)
@@ -240,7 +266,3 @@ def share_in_yarn(strand: Ratio, lot: str, lots: Sequence[str], shares: Ratio) -
 
 def _thousandths(share, fiber) -> str:
     return by_element(lambda x, name: f"{int(np.floor(round(float(x) * 1000, 9) + 0.5))} {name}", share, fiber)
-
-
-def _require_name(name) -> None:
-    require(by_element(lambda each: not is_blank(str(each)), name), "The name is blank: give one.")

@@ -30,17 +30,9 @@ def largest_share(
 
     Parameters
     ----------
-    fiber_1 : generic name of a fiber of the yarn
-    named_1 : y, the share under which it is named
-    fiber_2 : the next
-    named_2 : its share
-    fiber_3 : the next
-    named_3 : its share
-    fiber_4 : the last
-    named_4 : its share
-    before_1 : a fiber that was told already
-    before_2 : another
-    before_3 : a third
+    fiber_1, fiber_2, fiber_3, fiber_4 : generic names of the yarn's fibers
+    named_1, named_2, named_3, named_4 : y, the share under which each is named
+    before_1, before_2, before_3 : fibers listed already
 
     Returns
     -------
@@ -58,6 +50,11 @@ def largest_share(
     References
     ----------
     16 CFR 303.42 (a): in order of predominance by weight (read).
+
+    Examples
+    --------
+    >>> print(largest_share("silk", 0.25, "wool", 0.75))
+    0.75
     """
     left = _left(((fiber_1, named_1), (fiber_2, named_2), (fiber_3, named_3), (fiber_4, named_4)), (before_1, before_2, before_3))
     return np.max(np.asarray(left), axis=0)[()]
@@ -85,17 +82,9 @@ def largest_fiber(
     Parameters
     ----------
     largest : z, the largest share that was not yet told
-    fiber_1 : generic name of a fiber of the yarn
-    named_1 : the share under which it is named
-    fiber_2 : the next
-    named_2 : its share
-    fiber_3 : the next
-    named_3 : its share
-    fiber_4 : the last
-    named_4 : its share
-    before_1 : a fiber that was told already
-    before_2 : another
-    before_3 : a third
+    fiber_1, fiber_2, fiber_3, fiber_4 : generic names of the yarn's fibers
+    named_1, named_2, named_3, named_4 : y, the share under which each is named
+    before_1, before_2, before_3 : fibers listed already
 
     Returns
     -------
@@ -113,6 +102,11 @@ def largest_fiber(
     References
     ----------
     16 CFR 303.42 (a): in order of predominance by weight (read).
+
+    Examples
+    --------
+    >>> print(largest_fiber(0.75, "silk", 0.25, "wool", 0.75))
+    wool
     """
     require(largest > 0, "The share must be above zero.")
     pairs = [(fiber, named) for fiber, named in ((fiber_1, named_1), (fiber_2, named_2), (fiber_3, named_3), (fiber_4, named_4)) if fiber is not None and named is not None]

@@ -36,6 +36,11 @@ def in_percent(share: Ratio) -> Ratio:
     References
     ----------
     Arithmetic. At least one percent of what is there: common practice, no source.
+
+    Examples
+    --------
+    >>> print(in_percent(0.333))
+    33.3
     """
     require_shares(share)
     raised = np.where(np.asarray(share) > NOTHING, np.maximum(1.0, 100 * np.asarray(share, dtype=float)), 0.0)
@@ -50,10 +55,7 @@ def others_percent(told_1: Ratio, told_2: Ratio, told_3: Ratio, told_4: Ratio) -
 
     Parameters
     ----------
-    told_1 : z, the largest share that is named
-    told_2 : the next, 0 if there is none
-    told_3 : the next
-    told_4 : the last
+    told_1, told_2, told_3, told_4 : z, the named shares, the largest first, 0 where there is none
 
     Returns
     -------
@@ -71,6 +73,11 @@ def others_percent(told_1: Ratio, told_2: Ratio, told_3: Ratio, told_4: Ratio) -
     References
     ----------
     16 CFR 303.42 (a): other fibers follow (read).
+
+    Examples
+    --------
+    >>> print(others_percent(0.75, 0.2, 0, 0))
+    5.0
     """
     require_shares(told_1, told_2, told_3, told_4)
     return in_percent(np.maximum(0.0, 1.0 - np.asarray(told_1 + told_2 + told_3 + told_4, dtype=float)))
@@ -84,9 +91,7 @@ def rest_percent(next_2: Ratio, next_3: Ratio, next_4: Ratio, others: Ratio) -> 
 
     Parameters
     ----------
-    next_2 : r', percentage points of the second fiber
-    next_3 : of the third
-    next_4 : of the fourth
+    next_2, next_3, next_4 : r', percentage points of the second, third and fourth fiber
     others : of those that are not named
 
     Returns
@@ -105,6 +110,11 @@ def rest_percent(next_2: Ratio, next_3: Ratio, next_4: Ratio, others: Ratio) -> 
     References
     ----------
     Definition of a percentage.
+
+    Examples
+    --------
+    >>> print(rest_percent(25, 0, 0, 5))
+    70.0
     """
     require_shares(next_2, next_3, next_4, others)
     return np.round(100.0 - (next_2 + next_3 + next_4 + others), 6)
@@ -118,10 +128,7 @@ def whole_percent(points_1: Ratio, points_2: Ratio, points_3: Ratio, points_4: R
 
     Parameters
     ----------
-    points_1 : percentage points of the first fiber
-    points_2 : of the second
-    points_3 : of the third
-    points_4 : of the fourth
+    points_1, points_2, points_3, points_4 : percentage points of each fiber, the largest first
     others : of those that are not named
     place : which is wanted: 1 to 4, and 5 for the others
 
@@ -141,6 +148,11 @@ def whole_percent(points_1: Ratio, points_2: Ratio, points_3: Ratio, points_4: R
     References
     ----------
     Largest remainders (Hamilton's method): common practice, no source. The rule leaves a tolerance of 3 % of the yarn, 16 CFR 303.43 (from memory).
+
+    Examples
+    --------
+    >>> print(whole_percent(33.4, 33.3, 33.3, 0, 0, place=1))
+    34.0
     """
     require_numbers(points_1)
     require_shares(points_2, points_3, points_4, others)

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.calculation import by_element, calculation, require, require_name
 from workbookgen.reference.content.shares import require_shares
 from workbookgen.texts import is_blank
 from workbookgen.units import Ratio
@@ -31,18 +31,12 @@ def content_words(
 
     Parameters
     ----------
-    fiber_1 : generic name of the largest fiber
-    percent_1 : its percentage
-    percent_2 : that of the second, 0 if there is none
-    percent_3 : that of the third
-    percent_4 : that of the fourth
+    fiber_1, fiber_2, fiber_3, fiber_4 : generic names of the fibers, the largest first
+    percent_1, percent_2, percent_3, percent_4 : their percentages, 0 where there is none
     others : that of those without a name
     unnamed : how many these are
     whole : what all shares add up to
     untold : strands of which something is not known
-    fiber_2 : generic name of the second fiber
-    fiber_3 : of the third
-    fiber_4 : of the fourth
 
     Returns
     -------
@@ -60,6 +54,11 @@ def content_words(
     References
     ----------
     16 CFR 303.6 (a), 303.27 "100%", 303.42 (a), order and "other fiber", 300.19 (b) mohair and cashmere (read); 303.16 (a) (read as others tell it).
+
+    Examples
+    --------
+    >>> print(content_words("wool", 80, 20, 0, 0, others=0, unnamed=0, whole=1, fiber_2="silk"))
+    80% wool, 20% silk
     """
     require_shares(percent_1, percent_2, percent_3, percent_4, others, unnamed, whole, untold)
     require(np.abs(np.asarray(whole) - 1.0) <= NOTHING, "The shares are not all of the yarn.")
@@ -102,6 +101,11 @@ def on_ticket(content: str) -> str:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(on_ticket("80% wool, 20% silk"))
+    Fiber content: 80% wool, 20% silk
     """
     require(by_element(lambda each: not is_blank(str(each)), content), "There is nothing to tell.")
     return by_element(lambda each: f"Fiber content: {each}", content)
@@ -136,8 +140,13 @@ def what_to_type(skein: str, content: str | None = None, lot: str | None = None,
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(what_to_type("Aster 1", design="Gray 2-ply"))
+    Not told: see the strands of its design.
     """
-    require(by_element(lambda each: not is_blank(str(each)), skein), "The name is blank: give one.")
+    require_name(skein)
     if content is not None:
         return by_element(lambda each, _: str(each), content, skein)
     if design is not None:

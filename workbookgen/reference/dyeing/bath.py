@@ -36,6 +36,11 @@ def goods(weighed: Mass | None = None, skein: Mass | None = None, lot: Mass | No
     References
     ----------
     Definition of an order of preference.
+
+    Examples
+    --------
+    >>> print(goods(skein=Quantity(125, "g")))
+    125 gram
     """
     mass = next((each for each in (weighed, skein, lot) if each is not None), None)
     require(mass is not None, "Give the goods, a skein or a lot.")
@@ -70,6 +75,11 @@ def dye(goods: Mass, depth: Ratio) -> Mass:
     References
     ----------
     A public dye table: 125 g to 2% take 2.5 g, 300 g to 3% take 9 g (read).
+
+    Examples
+    --------
+    >>> print(dye(Quantity(125, "g"), 0.02))
+    2.5 gram
     """
     _require_goods(goods)
     require(depth >= 0, "The depth cannot be negative.")
@@ -103,6 +113,11 @@ def stock(dye: Mass, strength: Ratio) -> Volume:
     References
     ----------
     Definition of the strength by weight in volume.
+
+    Examples
+    --------
+    >>> print(stock(Quantity(2.5, "g"), 0.01).to("mL"))
+    250.0 milliliter
     """
     require(dye >= NO_MASS, "The dye cannot be negative.")
     _require_strength(strength)
@@ -136,6 +151,11 @@ def powder(volume: Volume, strength: Ratio) -> Mass:
     References
     ----------
     Definition of the strength by weight in volume.
+
+    Examples
+    --------
+    >>> print(powder(Quantity(250, "mL"), 0.01))
+    2.5 gram
     """
     _require_volume(volume)
     _require_strength(strength)
@@ -169,6 +189,11 @@ def dyes(powder: Mass, depth: Ratio) -> Mass:
     References
     ----------
     Definition of the depth of shade.
+
+    Examples
+    --------
+    >>> print(dyes(Quantity(2.5, "g"), 0.02))
+    125.0 gram
     """
     require(powder >= NO_MASS, "The dye cannot be negative.")
     require(depth > 0, "The depth must be above zero.")
@@ -202,6 +227,11 @@ def water(bath: Volume, stock: Volume) -> Volume:
     References
     ----------
     Definition of a difference.
+
+    Examples
+    --------
+    >>> print(water(Quantity(4, "L"), Quantity(0.25, "L")))
+    3.75 liter
     """
     _require_volume(stock)
     require(stock <= bath, "There cannot be more stock than bath.")

@@ -38,6 +38,11 @@ def to_weigh(dye: Mass | None = None, of_shade: Ratio | None = None, goods: Mass
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(to_weigh(goods=Quantity(125, "g"), of_goods=0.08))
+    10.0 gram
     """
     whole, share = (goods, of_goods) if of_shade is None else (dye, of_shade)
     require(whole is not None and share is not None, "Give a dye and its share of the shade, or the goods and a share of them.")
@@ -74,6 +79,11 @@ def stock_of(dye: Mass, of_shade: Ratio, strength: Ratio) -> Volume:
     References
     ----------
     Definition of the strength by weight in volume.
+
+    Examples
+    --------
+    >>> print(stock_of(Quantity(2.5, "g"), 0.4, 0.01).to("mL"))
+    100.0 milliliter
     """
     return stock(to_weigh(dye=dye, of_shade=of_shade), strength)
 
@@ -104,6 +114,11 @@ def in_shade(of_shade: Ratio) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(in_shade(0.4))
+    0.4
     """
     require((of_shade >= 0) & (of_shade <= 1), "The share lies between 0 and 1.")
     return of_shade
@@ -135,6 +150,11 @@ def whole_of(shares: Ratio) -> Ratio:
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> print(whole_of([0.4, 0.6]))
+    1.0
     """
     total = float(np.nansum(np.asarray(shares, dtype=float)))
     require(0 < total < np.inf, "The shares must come to something.")
@@ -167,6 +187,11 @@ def shade_words(total: Ratio) -> str:
     References
     ----------
     Definition of a whole.
+
+    Examples
+    --------
+    >>> print(shade_words(0.9))
+    The dyes come to less than 100%: weighed so, the shade will be paler than you asked for.
     """
     require(total > 0, "The shares must come to something.")
     return by_element(_shade_words, total)

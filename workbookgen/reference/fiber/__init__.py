@@ -1,18 +1,20 @@
 """From fleece to yarn and back: what each step leaves, and how much to buy.
 
-A lot goes through the steps that were still ahead of it when it was bought: skirting,
-scouring, preparation, spinning. `stages` knows the steps, `forwards` and `backwards` go
-along them, `preparing` tells carding from combing, `fed` what either gives, `doubt` says how surely, `fleece` reads what is printed about breeds. Skirting,
-preparation and spinning are told by what they lose, scouring by what it yields, as the
-trade speaks.
+A lot goes through the steps that were still ahead of it when it was bought: skirting, scouring,
+preparation, spinning. `stages` knows the steps, `forwards` and `backwards` go along them, `seen`
+reads losses and yields off your own weighings. `preparing` distinguishes carding from combing, `fed`
+says what either gives, `doubt` how sure the result is, and `fleece` reads what is published about
+breeds. As in the trade, skirting, preparation and spinning are stated by what they lose, scouring by
+what it yields.
 """
 
 from workbookgen.reference.fiber.backwards import before_preparation, before_scouring, before_skirting, before_spinning
 from workbookgen.reference.fiber.doubt import clean_doubt, yarn_doubt
 from workbookgen.reference.fiber.fed import share_of_fed, waste_of_fed, waste_share
 from workbookgen.reference.fiber.fleece import WOOL_GRADES, clean_fleece, fleeces, midpoint, rectangular_uncertainty, wool_grade
-from workbookgen.reference.fiber.forwards import after_preparation, after_scouring, after_skirting, after_spinning, seen_loss, seen_skirting, seen_yield, share_kept, share_lost
+from workbookgen.reference.fiber.forwards import after_preparation, after_scouring, after_skirting, after_spinning
 from workbookgen.reference.fiber.preparing import WAYS, preparation_doubt, preparation_loss, second_doubt, second_loss, seen_in_preparing, yield_doubt, yield_in_use
+from workbookgen.reference.fiber.seen import seen_loss, seen_skirting, seen_yield, share_kept, share_lost
 from workbookgen.reference.fiber.stages import STATES, stage
 
 __all__ = [

@@ -40,6 +40,11 @@ def before_spinning(
     References
     ----------
     Losses of 1 to 5 per cent: common practice, no source.
+
+    Examples
+    --------
+    >>> print(before_spinning(Quantity(95, "g"), stage=1, own=0.05))
+    100.0 gram
     """
     return _checked(yarn) / kept_of_loss(bought_after(SPINNING, stage), own, guide)
 
@@ -77,6 +82,11 @@ def before_preparation(
     References
     ----------
     Carding 2 to 10, combing 20 to 40 per cent: common practice, no source.
+
+    Examples
+    --------
+    >>> print(before_preparation(Quantity(60, "g"), stage=1, own=0.25))
+    80.0 gram
     """
     return _checked(prepared) / kept_in_preparing(stage, own, guide, second)
 
@@ -112,6 +122,11 @@ def before_scouring(
     References
     ----------
     Yields of breeds from extension sheets and breed directories (read), as the guide has them.
+
+    Examples
+    --------
+    >>> print(before_scouring(Quantity(100, "g"), stage=1, own=0.5))
+    200.0 gram
     """
     return _checked(scoured) / kept_of_yield(bought_after(SCOURING, stage), own, guide)
 
@@ -147,6 +162,11 @@ def before_skirting(
     References
     ----------
     Losses of 5 to 25 per cent: common practice, no source.
+
+    Examples
+    --------
+    >>> print(before_skirting(Quantity(900, "g"), stage=1, own=0.1))
+    1000.0 gram
     """
     return _checked(skirted) / kept_of_loss(bought_after(SKIRTING, stage), own, guide)
 

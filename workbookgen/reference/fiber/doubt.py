@@ -77,6 +77,11 @@ def yarn_doubt(
     References
     ----------
     JCGM 100, 5.1.6, the relative form for a product (from memory).
+
+    Examples
+    --------
+    >>> print(yarn_doubt(Quantity(100, "g"), 1, u_skirting=0.03, u_yield=0.04, u_preparation=0, u_spinning=0, u_own=0.02))
+    5.0 gram
     """
     require_numbers(
         yarn, stage, u_skirting, u_yield, u_preparation, u_spinning, u_own, skirted, scoured, prepared, whole, own_skirting, own_yield, own_preparation, own_spinning,
@@ -141,5 +146,10 @@ def clean_doubt(
     References
     ----------
     JCGM 100, 5.1.6, the relative form for a product (from memory).
+
+    Examples
+    --------
+    >>> print(clean_doubt(Quantity(100, "g"), 1, u_skirting=0.03, u_yield=0.04, u_own=0.02))
+    5.0 gram
     """
     return yarn_doubt(clean, stage, u_skirting, u_yield, u_yield * 0.0, u_yield * 0.0, u_own, own_skirting=own_skirting, own_yield=own_yield)

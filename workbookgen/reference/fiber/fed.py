@@ -39,6 +39,11 @@ def share_of_fed(part: Mass, fed: Mass, stage: Ratio = 1) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(share_of_fed(Quantity(75, "g"), Quantity(100, "g")))
+    0.75
     """
     require((part > NO_MASS) & (fed > NO_MASS), "Every weight must be above zero.")
     require(part <= fed * (1 + ROUNDING), "No more comes out than was fed.")
@@ -76,6 +81,11 @@ def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Rat
     References
     ----------
     Definition of the difference.
+
+    Examples
+    --------
+    >>> print(waste_of_fed(Quantity(100, "g"), Quantity(75, "g"), noil=Quantity(20, "g"), way="combing"))
+    5 gram
     """
     require_numbers(fed, prepared, noil)
     require((fed > NO_MASS) & (prepared > NO_MASS), "Every weight must be above zero.")
@@ -116,6 +126,11 @@ def waste_share(waste: Mass, fed: Mass) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(waste_share(Quantity(5, "g"), Quantity(100, "g")))
+    0.05
     """
     require(waste >= NO_MASS, "The waste cannot be negative.")
     require(fed > NO_MASS, "The fiber that was fed must be above zero.")

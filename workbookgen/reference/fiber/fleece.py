@@ -61,6 +61,11 @@ def midpoint(low: Some, high: Some) -> Some:
     References
     ----------
     Expectation of a rectangular distribution, JCGM 100, 4.3.7 (from memory).
+
+    Examples
+    --------
+    >>> print(midpoint(Quantity(6, "lb"), Quantity(10, "lb")))
+    8.0 pound
     """
     middle = (low + high) / 2
     _require_range(low, high)
@@ -96,6 +101,11 @@ def rectangular_uncertainty(low: Some, high: Some) -> Some:
     References
     ----------
     JCGM 100, 4.3.7 (from memory).
+
+    Examples
+    --------
+    >>> print(round(rectangular_uncertainty(Quantity(6, "lb"), Quantity(12, "lb")), 3))  # √3
+    1.732 pound
     """
     width = high - low
     _require_range(low, high)
@@ -137,6 +147,11 @@ def clean_fleece(
     References
     ----------
     Ranges of breeds from extension sheets and breed directories (read).
+
+    Examples
+    --------
+    >>> print(clean_fleece(Quantity(6, "lb"), Quantity(10, "lb"), 0.4, 0.6))
+    4.0 pound
     """
     require(fleece_low > NO_MASS, "A fleece must have a mass.")
     require((yield_low > 0) & (yield_high <= 1), "A yield lies above 0 and up to 1.")
@@ -171,6 +186,11 @@ def wool_grade(fiber_diameter: Length) -> str:
     ----------
     USDA grades in an extension guide of New Mexico, B-409 (read; its misprinted limit of
     70s mended); limits of 40s and coarser (from memory).
+
+    Examples
+    --------
+    >>> print(wool_grade(Quantity(22.5, "µm")))
+    62s
     """
     require(fiber_diameter > NO_LENGTH, "The diameter of the fiber must be above zero.")
     return by_element(_grade_at, fiber_diameter.m_as("micrometer"))
@@ -211,6 +231,11 @@ def fleeces(weight: Mass, fleece_low: Mass, fleece_high: Mass, stage: Ratio = 1)
     References
     ----------
     Ranges of breeds from extension sheets and breed directories (read).
+
+    Examples
+    --------
+    >>> print(fleeces(Quantity(20, "lb"), Quantity(6, "lb"), Quantity(10, "lb")))
+    3.0
     """
     require(stage == 1, "Only raw fiber is counted in fleeces.")
     require(weight >= NO_MASS, "The weight to buy cannot be negative.")

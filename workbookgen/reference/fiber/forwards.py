@@ -1,7 +1,7 @@
-"""Forwards, from fleece to yarn: what each step leaves of a lot.
+"""Forward, from fleece to yarn: what each step leaves of a lot.
 
-At each step the scale beats one's own figure, and one's own figure beats the guide. What
-a step leaves is what goes into the next, so the four functions make a chain.
+At each step the scale beats your own figure, and your own figure beats the guide. What a step
+leaves is what goes into the next, so the four functions form a chain.
 """
 
 import numpy as np
@@ -48,6 +48,11 @@ def after_skirting(
     References
     ----------
     Losses of 5 to 25 per cent: common practice, no source.
+
+    Examples
+    --------
+    >>> print(after_skirting(Quantity(1000, "g"), stage=1, own=0.1))
+    900.0 gram
     """
     skipped = bought_after(SKIRTING, stage)
     if weighed is not None:
@@ -92,6 +97,11 @@ def after_scouring(
     References
     ----------
     Yields of breeds from extension sheets and breed directories (read), as the guide has them.
+
+    Examples
+    --------
+    >>> print(after_scouring(Quantity(900, "g"), stage=1, guide=0.5))
+    450.0 gram
     """
     skipped = bought_after(SCOURING, stage)
     if weighed is not None:
@@ -140,6 +150,11 @@ def after_preparation(
     References
     ----------
     Carding 2 to 10, combing 20 to 40 per cent: common practice, no source.
+
+    Examples
+    --------
+    >>> print(after_preparation(Quantity(450, "g"), stage=1, own=0.2))
+    360.0 gram
     """
     require_numbers(second)
     if weighed is not None:
@@ -184,108 +199,16 @@ def after_spinning(
     References
     ----------
     Losses of 1 to 5 per cent: common practice, no source.
+
+    Examples
+    --------
+    >>> print(after_spinning(Quantity(360, "g"), stage=1, weighed=Quantity(342, "g"), guide=0.03))
+    342 gram
     """
     skipped = bought_after(SPINNING, stage)
     if weighed is not None:
         return _on_the_scale(prepared, weighed, skipped)
     return _checked(prepared) * kept_of_loss(skipped, own, guide)
-
-
-@calculation
-def seen_loss(before: Mass, after: Mass) -> Ratio:
-    """Share lost in a step, weighed before and after.
-
-    l = 1 - a / b. Two weighings of one lot are a record of one's own.
-
-    Parameters
-    ----------
-    before : b, mass on the scale before the step
-    after : a, mass on the scale after it
-
-    Returns
-    -------
-    l, a share
-
-    Raises
-    ------
-    ValueError
-        A mass before that is not above zero, or a mass after that is negative or above it.
-
-    Notes
-    -----
-    Valid for both masses in the same state of moisture.
-
-    References
-    ----------
-    Definition of the loss.
-    """
-    require(before > NO_MASS, "The mass before the step must be above zero.")
-    require((after >= NO_MASS) & (after <= before), "A step cannot add mass: dry it and weigh again.")
-    return 1 - after / before
-
-
-@calculation
-def seen_skirting(before: Mass, after: Mass, stage: Ratio) -> Ratio:
-    """Share skirted off a raw fleece, weighed before and after.
-
-    l = 1 - a / b, of a lot bought as raw fleece. What was bought skirted tells nothing of skirting.
-
-    Parameters
-    ----------
-    before : b, mass as bought
-    after : a, mass after skirting
-    stage : the place at which the lot was bought, 1 for raw fleece
-
-    Returns
-    -------
-    l, a share
-
-    Raises
-    ------
-    ValueError
-        A lot that was not bought raw, or masses that cannot be.
-
-    Notes
-    -----
-    Valid for both masses in the same state of moisture.
-
-    References
-    ----------
-    Definition of the loss.
-    """
-    require(stage == 1, "Only a raw fleece is skirted.")
-    return seen_loss(before, after)
-
-
-@calculation
-def seen_yield(before: Mass, after: Mass) -> Ratio:
-    """Scoured yield, weighed before and after.
-
-    y = a / b. The trade tells scouring by what it leaves.
-
-    Parameters
-    ----------
-    before : b, mass before scouring
-    after : a, mass after scouring, dry
-
-    Returns
-    -------
-    y, a share
-
-    Raises
-    ------
-    ValueError
-        A mass before that is not above zero, or a mass after that is negative or above it.
-
-    Notes
-    -----
-    Valid for wool dried to the air of the same room.
-
-    References
-    ----------
-    Definition of the yield.
-    """
-    return 1 - seen_loss(before, after)
 
 
 def _checked(mass):
@@ -302,69 +225,3 @@ def _on_the_scale(before, weighed, skipped):
         "Fiber cannot gain mass in a step: check both weighings, or let it dry.",
     )
     return Quantity(np.where(skipped, grams_before, grams_after)[()], "gram")
-
-
-@calculation
-def share_lost(before: Mass, after: Mass) -> Ratio:
-    """Share of its mass that a lot loses in a step.
-
-    q = 1 - after / before. One's own figure, and better than any guide.
-
-    Parameters
-    ----------
-    before : mass before the step
-    after : mass after it
-
-    Returns
-    -------
-    q, a share; below zero when the lot has taken up moisture
-
-    Raises
-    ------
-    ValueError
-        A mass before that is not above zero, or a negative mass after.
-
-    Notes
-    -----
-    Valid for both masses in the same state of moisture.
-
-    References
-    ----------
-    Definition of the loss.
-    """
-    require(before > NO_MASS, "The mass before the step must be above zero.")
-    require(after >= NO_MASS, "The mass after the step cannot be negative.")
-    return 1 - (after / before).m_as("")
-
-
-@calculation
-def share_kept(start: Mass, yarn: Mass) -> Ratio:
-    """Share of a lot that becomes yarn.
-
-    k = y / a. All steps in one figure.
-
-    Parameters
-    ----------
-    start : a, mass as bought
-    yarn : y, mass of the yarn
-
-    Returns
-    -------
-    k, a share
-
-    Raises
-    ------
-    ValueError
-        A mass at the start that is not above zero, or a negative mass of yarn.
-
-    Notes
-    -----
-    Valid for both masses in the same state of moisture.
-
-    References
-    ----------
-    Definition of the share kept.
-    """
-    require(start > NO_MASS, "The mass at the start must be above zero.")
-    require(yarn >= NO_MASS, "The mass of the yarn cannot be negative.")
-    return (yarn / start).m_as("")

@@ -8,7 +8,7 @@ held apart from lots of the other. A lot that says nothing is carded.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
-from workbookgen.reference.fiber.forwards import seen_loss
+from workbookgen.reference.fiber.seen import seen_loss
 from workbookgen.units import Mass, Ratio
 
 WAYS = ("carding", "combing")
@@ -55,6 +55,11 @@ def preparation_loss(carding: Ratio | None = None, combing: Ratio | None = None,
     References
     ----------
     Carding 2 to 10 per cent, combing 20 to 40 per cent: common practice, no source.
+
+    Examples
+    --------
+    >>> print(preparation_loss(carding=0.05, combing=0.3, way="combing"))
+    0.3
     """
     require_numbers(carding, combing)
     combed = np.asarray(_is_combed(way), dtype=bool)
@@ -92,6 +97,11 @@ def preparation_doubt(u_carding: Ratio, u_combing: Ratio, way: str | None = None
     References
     ----------
     JCGM 100, 4.3.7, of the ranges 2 to 10 and 20 to 40 per cent (from memory); the ranges: common practice, no source.
+
+    Examples
+    --------
+    >>> print(preparation_doubt(u_carding=0.02, u_combing=0.08))
+    0.02
     """
     for doubt in (u_carding, u_combing):
         require(doubt >= 0, "A standard uncertainty cannot be negative.")
@@ -129,6 +139,11 @@ def second_loss(way: str | None = None, own: Ratio | None = None, carding: Ratio
     References
     ----------
     Carding 2 to 10 per cent, combing 20 to 40 per cent: common practice, no source.
+
+    Examples
+    --------
+    >>> print(second_loss("combing", carding=0.05, combing=0.3))
+    0.3
     """
     require_numbers(own)
     if own is not None:
@@ -166,6 +181,11 @@ def second_doubt(u_own: Ratio, u_carding: Ratio, u_combing: Ratio, own: Ratio | 
     References
     ----------
     JCGM 100, 4.3.7, of the ranges 2 to 10 and 20 to 40 per cent (from memory); the ranges: common practice, no source.
+
+    Examples
+    --------
+    >>> print(second_doubt(0.02, u_carding=0.03, u_combing=0.08, way="combing"))
+    0.08
     """
     for doubt in (u_own, u_carding, u_combing):
         require(doubt >= 0, "A standard uncertainty cannot be negative.")
@@ -206,6 +226,11 @@ def seen_in_preparing(before: Mass, after: Mass, by: str, way: str | None = None
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(seen_in_preparing(Quantity(100, "g"), Quantity(75, "g"), by="combing", way="combing"))
+    0.25 dimensionless
     """
     combed = np.asarray(_is_combed(way), dtype=bool)
     require(combed == np.asarray(_is_combed(by), dtype=bool), "The lot was prepared in the other way.")
@@ -241,6 +266,11 @@ def yield_in_use(sampled: Ratio | None = None, published: Ratio | None = None) -
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(yield_in_use(sampled=0.55, published=0.5))
+    0.55
     """
     require_numbers(sampled, published)
     known = published if sampled is None else sampled
@@ -285,6 +315,11 @@ def yield_doubt(
     References
     ----------
     JCGM 100, 4.2.3, the doubt of a mean (from memory).
+
+    Examples
+    --------
+    >>> print(yield_doubt(u_own=0.03, u_handful=0.06, samples=9))
+    0.02
     """
     require(u_own >= 0, "A standard uncertainty cannot be negative.")
     require(u_handful >= 0, "A standard uncertainty cannot be negative.")

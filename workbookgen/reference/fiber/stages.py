@@ -48,6 +48,11 @@ def stage(state: str) -> Ratio:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(stage("washed fiber"))
+    3.0
     """
     stages = by_element(_stage_of, state)
     return stages.astype(float) if np.ndim(stages) else stages

@@ -37,6 +37,11 @@ def area_by_swatch(length: Length, grist: Grist, swatch_area: Area, swatch_mass:
     References
     ----------
     Definition of a proportion.
+
+    Examples
+    --------
+    >>> print(area_by_swatch(Quantity(1000, "m"), Quantity(4, "m/g"), Quantity(0.02, "m^2"), Quantity(5, "g")))
+    1.0 meter ** 2
     """
     require(length >= NO_LENGTH, "The length cannot be negative.")
     require(grist > NO_GRIST, "The grist must be above zero.")
@@ -73,6 +78,11 @@ def area_by_gauge(length: Length, stitch_density: PerArea, stitch_length: Length
     References
     ----------
     Definition of the stitch density; D. L. Munden, 1959, for the stitch length where it was not unraveled (from memory).
+
+    Examples
+    --------
+    >>> print(area_by_gauge(Quantity(1000, "m"), Quantity(40000, "1/m^2"), Quantity(0.02, "m")))
+    1.25 meter ** 2
     """
     require(length >= NO_LENGTH, "The length cannot be negative.")
     require(stitch_density > NO_DENSITY, "The stitches must be above zero.")
@@ -107,6 +117,11 @@ def area_in_use(swatch: Area | None = None, gauge: Area | None = None) -> Area:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(area_in_use(swatch=Quantity(1, "m^2"), gauge=Quantity(1.25, "m^2")))
+    1 meter ** 2
     """
     require_numbers(swatch, gauge)
     area = swatch if swatch is not None else gauge
@@ -142,6 +157,11 @@ def area_basis(swatch: Area | None = None, gauge: Area | None = None) -> str:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(area_basis(gauge=Quantity(1.25, "m^2")))
+    the gauge
     """
     area = area_in_use(swatch, gauge)
     basis = OF_GAUGE if swatch is None else OF_SWATCH
@@ -175,6 +195,11 @@ def far_at_width(area: Area, width: Length) -> Length:
     References
     ----------
     Geometry.
+
+    Examples
+    --------
+    >>> print(far_at_width(Quantity(1, "m^2"), Quantity(0.5, "m")))
+    2.0 meter
     """
     require(area >= NO_AREA, "An area cannot be negative.")
     require(width > NO_LENGTH, "The width must be above zero.")

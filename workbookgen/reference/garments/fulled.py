@@ -35,6 +35,11 @@ def lost_in_fulling(before: Length, after: Length) -> Ratio:
     References
     ----------
     Definition of a share lost.
+
+    Examples
+    --------
+    >>> print(lost_in_fulling(Quantity(20, "cm"), Quantity(15, "cm")))
+    0.25
     """
     require((before > NO_LENGTH) & (after > NO_LENGTH), "The swatch must have a size before and after.")
     return 1 - (after / before).m_as("")
@@ -68,6 +73,11 @@ def size_to_make(wanted: Length, lost: Ratio) -> Length:
     References
     ----------
     Definition of a share lost.
+
+    Examples
+    --------
+    >>> print(size_to_make(Quantity(30, "cm"), 0.25))
+    40.0 centimeter
     """
     require(wanted > NO_LENGTH, "The size wanted must be above zero.")
     require(lost < NEARLY_ALL, "Fulling cannot take nearly all of it.")
@@ -101,6 +111,11 @@ def counted_over(size: Length, gauge: PerLength) -> Ratio:
     References
     ----------
     Definition of the gauge.
+
+    Examples
+    --------
+    >>> print(counted_over(Quantity(40, "cm"), Quantity(2, "1/cm")))
+    80
     """
     require(size > NO_LENGTH, "The size must be above zero.")
     require(gauge > NO_GAUGE, "The gauge must be above zero.")

@@ -37,6 +37,11 @@ def same_size(count: Ratio, pattern: PerLength, own: PerLength) -> Ratio:
     References
     ----------
     Definition of the gauge.
+
+    Examples
+    --------
+    >>> print(same_size(100, pattern=Quantity(2, "1/cm"), own=Quantity(2.5, "1/cm")))
+    125.0
     """
     require(count >= 0, "The stitches or rows of the pattern cannot be negative.")
     _require_gauges(pattern, own)
@@ -71,6 +76,11 @@ def size_of_its_numbers(pattern: PerLength, own: PerLength) -> Ratio:
     References
     ----------
     Definition of the gauge.
+
+    Examples
+    --------
+    >>> print(size_of_its_numbers(pattern=Quantity(3, "1/cm"), own=Quantity(4, "1/cm")))
+    -0.25
     """
     _require_gauges(pattern, own)
     return (pattern / own).m_as("") - 1
@@ -106,6 +116,11 @@ def stitches_for_one(pattern: PerLength, own: PerLength, pattern_rows: PerLength
     References
     ----------
     Definition of the stitch density.
+
+    Examples
+    --------
+    >>> print(stitches_for_one(pattern=Quantity(2, "1/cm"), own=Quantity(3, "1/cm")))
+    2.25
     """
     _require_gauges(pattern, own)
     across = (own / pattern).m_as("")
@@ -143,6 +158,11 @@ def yarn_in_gauge(yarn: Length, stitches_for_one: Ratio) -> Length:
     References
     ----------
     Munden, 1959: stitches in an area = k / ℓ² (from memory).
+
+    Examples
+    --------
+    >>> print(yarn_in_gauge(Quantity(1000, "m"), 2.25))
+    1500.0 meter
     """
     require(yarn > NO_LENGTH, "The pattern must ask for some yarn.")
     require(stitches_for_one > 0, "The stitches must be above zero.")

@@ -39,6 +39,11 @@ def yarn_to_work(left: Mass, kept: Mass = NO_MASS) -> Mass:
     References
     ----------
     Definition of a difference.
+
+    Examples
+    --------
+    >>> print(yarn_to_work(Quantity(60, "g"), Quantity(10, "g")))
+    50 gram
     """
     require((left >= NO_MASS) & (kept >= NO_MASS), "A mass cannot be negative.")
     require(left >= kept, "More is kept than is left.")
@@ -76,6 +81,11 @@ def rows_still(left: Mass, used: Mass, rows: Ratio, first: Ratio, now: Ratio) ->
     References
     ----------
     Geometry of a trapezoid; yarn in proportion to stitches: definition of a mean.
+
+    Examples
+    --------
+    >>> print(rows_still(Quantity(30, "g"), Quantity(10, "g"), rows=50, first=0, now=100))  # half the rows took a quarter of the yarn
+    50.0
     """
     require(left >= NO_MASS, "The mass left cannot be negative.")
     _require_worked(used, rows, first, now)
@@ -119,6 +129,11 @@ def yarn_for_rows(wanted: Ratio, used: Mass, rows: Ratio, first: Ratio, now: Rat
     References
     ----------
     Geometry of a trapezoid; yarn in proportion to stitches: definition of a mean.
+
+    Examples
+    --------
+    >>> print(yarn_for_rows(50, Quantity(10, "g"), rows=50, first=0, now=100))
+    30.0 gram
     """
     require(wanted >= 0, "The rows still to work cannot be negative.")
     _require_worked(used, rows, first, now)
@@ -155,6 +170,11 @@ def share_worked(used: Mass, to_come: Mass) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(share_worked(Quantity(10, "g"), Quantity(30, "g")))
+    0.25
     """
     require(used > NO_MASS, "Some yarn must have been used.")
     require(to_come >= NO_MASS, "The mass to come cannot be negative.")

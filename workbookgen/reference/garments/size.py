@@ -35,6 +35,11 @@ def finished_around(body: Length, ease: Length = NO_LENGTH) -> Length:
     References
     ----------
     Definition of ease.
+
+    Examples
+    --------
+    >>> print(finished_around(Quantity(90, "cm"), Quantity(10, "cm")))
+    100 centimeter
     """
     require(body > NO_LENGTH, "The body must measure something around.")
     around = body + ease
@@ -69,6 +74,11 @@ def panel_width(around: Length) -> Length:
     References
     ----------
     Geometry.
+
+    Examples
+    --------
+    >>> print(panel_width(Quantity(100, "cm")))
+    50.0 centimeter
     """
     require(around > NO_LENGTH, "The garment must measure something around.")
     return around / 2
@@ -113,6 +123,11 @@ def garment_area(
     References
     ----------
     Geometry.
+
+    Examples
+    --------
+    >>> print(garment_area(Quantity(1, "m"), Quantity(0.6, "m"), Quantity(0.4, "m"), Quantity(0.5, "m"), more=0.25))
+    1.25 meter ** 2
     """
     require((around > NO_LENGTH) & (length > NO_LENGTH), "The body of a garment must have a width and a length.")
     narrowest = upper_arm if cuff is None else cuff
@@ -150,6 +165,11 @@ def yarn_by_swatch(area: Area, swatch_area: Area, swatch_mass: Mass) -> Mass:
     References
     ----------
     Definition of the proportion.
+
+    Examples
+    --------
+    >>> print(yarn_by_swatch(Quantity(1.2, "m^2"), Quantity(0.02, "m^2"), Quantity(5, "g")))
+    300.0 gram
     """
     require(area >= NO_AREA, "The area of the piece cannot be negative.")
     require(swatch_area > NO_AREA, "The swatch must have an area.")

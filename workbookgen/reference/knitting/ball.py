@@ -43,6 +43,11 @@ def rows_possible(left: Mass, before: Mass, after: Mass, rows: Ratio) -> Ratio:
     References
     ----------
     Definition of the mass of a row.
+
+    Examples
+    --------
+    >>> print(rows_possible(Quantity(40, "g"), Quantity(60, "g"), Quantity(50, "g"), rows=5))
+    20.0
     """
     require(left >= NO_MASS, "The mass left cannot be negative.")
     require(after >= NO_MASS, "The mass after the rows cannot be negative.")
@@ -78,6 +83,11 @@ def lasts(possible: Ratio, wanted: Ratio) -> str:
     References
     ----------
     Definition of enough.
+
+    Examples
+    --------
+    >>> print(lasts(20, wanted=24))
+    it will not last
     """
     require(possible >= 0, "The rows that are possible cannot be negative.")
     require(wanted >= 0, "The rows still to knit cannot be negative.")

@@ -62,6 +62,11 @@ def area(
     References
     ----------
     Geometry.
+
+    Examples
+    --------
+    >>> print(area("triangle", Quantity(2, "m"), Quantity(1, "m")))
+    1.0 meter ** 2
     """
     require(width > NO_LENGTH, "The width must be above zero.")
     require(pieces > 0, "The number of pieces must be above zero.")
@@ -98,6 +103,11 @@ def area_in_all(project: str, projects: Sequence[str], areas: Area) -> Area:
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> print(area_in_all("Vest", ["Vest", "Hat", "Vest"], Quantity([0.5, 0.1, 0.25], "m^2")))
+    0.75 meter ** 2
     """
     together = sum_where(project, projects, areas)
     require(together > NO_AREA, "A project has no parts yet: give at least one its size.")
@@ -153,6 +163,11 @@ def swatch_area(width: Length, height: Length) -> Area:
     References
     ----------
     Geometry.
+
+    Examples
+    --------
+    >>> print(swatch_area(Quantity(10, "cm"), Quantity(12, "cm")))
+    120 centimeter ** 2
     """
     require((width > NO_LENGTH) & (height > NO_LENGTH), "The swatch must have a width and a height.")
     return width * height
@@ -187,6 +202,11 @@ def from_swatch(area: Area, swatch_area: Area, swatch_mass: Mass, grist: Grist) 
     References
     ----------
     Definition of the proportion. A margin of 10 to 15 per cent: common practice, no source.
+
+    Examples
+    --------
+    >>> print(from_swatch(Quantity(1, "m^2"), Quantity(0.02, "m^2"), Quantity(5, "g"), Quantity(4, "m/g")))
+    1000.0 meter
     """
     _require_area(area)
     require(swatch_area > NO_AREA, "The swatch must have an area.")
@@ -222,6 +242,11 @@ def from_piece(mass: Mass, grist: Grist) -> Length:
     References
     ----------
     Definition of the grist.
+
+    Examples
+    --------
+    >>> print(from_piece(Quantity(250, "g"), Quantity(4, "m/g")))
+    1000 meter
     """
     require(mass > NO_MASS, "The piece must weigh something.")
     require(grist > NO_GRIST, "The grist must be above zero.")
@@ -256,6 +281,11 @@ def from_gauge(area: Area, stitch_density: PerArea, stitch_length: Length) -> Le
     References
     ----------
     Definition of the stitch density and of the stitch length.
+
+    Examples
+    --------
+    >>> print(from_gauge(Quantity(1.25, "m^2"), Quantity(40000, "1/m^2"), Quantity(0.02, "m")))
+    1000.0 meter
     """
     _require_area(area)
     require_stitch_density(stitch_density)
@@ -294,6 +324,11 @@ def estimate_in_use(
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(estimate_in_use(swatch=Quantity(1000, "m"), gauge=Quantity(1100, "m")))
+    1000 meter
     """
     _, length = _surest(swatch, gauge, piece)
     return length
@@ -330,6 +365,11 @@ def estimate_basis(
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(estimate_basis(gauge=Quantity(1100, "m")))
+    gauge
     """
     basis, length = _surest(swatch, gauge, piece)
     return np.full(length.shape, basis, dtype=object) if np.ndim(length.magnitude) else basis

@@ -45,6 +45,11 @@ def stitch_length(length: Length, stitches: Ratio) -> Length:
     References
     ----------
     Definition of the stitch length.
+
+    Examples
+    --------
+    >>> print(stitch_length(Quantity(50, "cm"), 40))
+    1.25 centimeter
     """
     require(length > NO_LENGTH, "The unraveled yarn must have a length.")
     require(stitches > 0, "The number of stitches must be above zero.")
@@ -81,6 +86,11 @@ def munden_stitch_length(stitch_density: PerArea, constant: Ratio) -> Length:
     ----------
     Munden, 1959, for 19.0 and 21.6 (from memory); Knapton and others, 1968, for 23.1, its factors
     5.5 and 4.2 in public exam paper GATE TF 2015, Q54 (read).
+
+    Examples
+    --------
+    >>> print(munden_stitch_length(Quantity(19, "1/cm^2"), 19.0))
+    1.0 centimeter
     """
     require_stitch_density(stitch_density)
     require(constant > 0, "Munden's constant must be above zero.")
@@ -114,6 +124,11 @@ def stitch_length_in_use(counted: Length | None = None, munden: Length | None = 
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(stitch_length_in_use(counted=Quantity(1.25, "cm"), munden=Quantity(1.2, "cm")))
+    1.25 centimeter
     """
     length = munden if counted is None else counted
     require(length is not None, "Unravel some stitches, or give the gauge of plain knitting and its state.")
@@ -148,6 +163,11 @@ def stitch_density(stitches: PerLength, rows: PerLength) -> PerArea:
     References
     ----------
     Definition of the stitch density.
+
+    Examples
+    --------
+    >>> print(stitch_density(Quantity(2, "1/cm"), Quantity(3, "1/cm")))
+    6 / centimeter ** 2
     """
     require(stitches > NO_GAUGE, "The stitch gauge must be above zero.")
     require(rows > NO_GAUGE, "The row gauge must be above zero.")
@@ -182,6 +202,11 @@ def tightness(linear_density: LinearDensity, stitch_length: Length) -> Ratio:
     References
     ----------
     Lecture notes on knitting science (read).
+
+    Examples
+    --------
+    >>> print(tightness(Quantity(400, "tex"), Quantity(16, "mm")))
+    1.25
     """
     require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
     require_stitch_length(stitch_length)

@@ -1,93 +1,15 @@
-"""The skeins of one lot in a short list, as a chart draws them.
-"""
+"""The skeins of one lot, as a chart draws them."""
 
 from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require
-from workbookgen.texts import folded, is_blank
-from workbookgen.units import Quantity, Ratio, Some
+from workbookgen.reference.calculation import by_element, calculation, require, require_name
+from workbookgen.texts import folded
+from workbookgen.units import Ratio
 
 OFF_THE_CHART, EDGE_OF_CHART = -1.0, 0.3
 MOST_DASHES = 15
-
-
-@calculation
-def place_in_group(line: Ratio, count: Ratio) -> Ratio:
-    """The place that a line of a short list shows.
-
-    p = line, but not more than the number there is. Lines that are not needed show the last one again, so that a picture has nothing else to draw.
-
-    Parameters
-    ----------
-    line : number of the line, from 1
-    count : how many there are
-
-    Returns
-    -------
-    p, a whole number
-
-    Raises
-    ------
-    ValueError
-        There is none, or a line before the first.
-
-    Notes
-    -----
-    Valid for whole numbers.
-
-    References
-    ----------
-    Definition of counting.
-    """
-    require(line >= 1, "Lines are counted from 1.")
-    require(count >= 1, "There must be one.")
-    return np.minimum(line, count)
-
-
-@calculation
-def place(name: str, names: Sequence[str], amounts: Some, number: Ratio) -> Ratio:
-    """The line in which a name stands for the so-manieth time.
-
-    p = the smallest line up to which k = number of the lines bear the name and have an amount. A group is taken out of its log so, a line at a time.
-
-    Parameters
-    ----------
-    name : the name looked for
-    names : the names in the log, a blank one where a row is empty
-    amounts : the amounts beside them; one that is not a number is blank, and its line does not count
-    number : k, from 1
-
-    Returns
-    -------
-    p, a whole number, 1 for the first line
-
-    Raises
-    ------
-    ValueError
-        A blank name, or fewer lines than that.
-
-    Notes
-    -----
-    Valid for whole numbers; upper and lower case do not matter.
-
-    References
-    ----------
-    Definition of counting.
-    """
-    known = np.atleast_1d(amounts.magnitude if isinstance(amounts, Quantity) else amounts)
-    lines = [folded(str(each)) if amount == amount and amount is not None else "" for each, amount in zip(names, known, strict=True)]
-
-    def found(wanted, count) -> float:
-        require(not is_blank(str(wanted)), "The name is blank: give one.")
-        require(count >= 1, "Lines are counted from 1.")
-        those = [line for line, each in enumerate(lines, start=1) if each == folded(str(wanted))]
-        require(count <= len(those), "There are not so many lines of that name.")
-        return float(those[int(count) - 1])
-
-    answer = by_element(found, name, number)
-    return answer.astype(float) if np.ndim(answer) else answer
 
 
 @calculation
@@ -116,48 +38,16 @@ def on_the_chart(deviation: Ratio | None = None) -> Ratio:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(on_the_chart(0.45))
+    0.3
     """
     if deviation is None:
         return OFF_THE_CHART
     require(np.isfinite(deviation), "The deviation must be a number.")
     return np.clip(deviation, -EDGE_OF_CHART, EDGE_OF_CHART)
-
-
-@calculation
-def of_another(value: Some, line: Ratio, number: Ratio, name: str, chosen: str) -> Some:
-    """A value of another skein than the chosen one.
-
-    v = value, where line = p and the name is another. Lines that repeat the last skein, and the chosen one itself, are left out.
-
-    Parameters
-    ----------
-    value : the value
-    line : number of the line
-    number : p, the place that the line shows
-    name : name of its skein
-    chosen : name of the chosen skein
-
-    Returns
-    -------
-    v, of the same kind
-
-    Raises
-    ------
-    ValueError
-        A line that repeats another, the chosen skein itself, or a value that is not a number.
-
-    Notes
-    -----
-    Valid for names that differ; upper and lower case do not matter.
-
-    References
-    ----------
-    Definition of a choice.
-    """
-    require(line == number, "The line repeats another.")
-    require(np.vectorize(lambda one, other: folded(str(one)) != folded(str(other)), otypes=[bool])(name, chosen), "It is the chosen one itself.")
-    require(np.isfinite(value), "The value must be a number.")
-    return value
 
 
 @calculation
@@ -188,11 +78,16 @@ def where_drawn(name: str, names: Sequence[str], amounts: Ratio) -> Ratio:
     References
     ----------
     Definition of the mean.
+
+    Examples
+    --------
+    >>> print(where_drawn("Aster 2", ["Aster 1", "Aster 2", "Aster 2"], [1, 2, 2]))
+    2.0
     """
     require(len(np.atleast_1d(amounts)) == len(names), "Each name needs one value beside it.")
 
     def found(wanted) -> float:
-        require(not is_blank(str(wanted)), "The name is blank: give one.")
+        require_name(wanted)
         places = [x for x, each in zip(np.atleast_1d(amounts), names, strict=True) if folded(str(each)) == folded(str(wanted)) and x == x]
         return float(np.mean(places)) if places else OFF_THE_CHART
 
@@ -226,6 +121,11 @@ def number_on_the_chart(number: Ratio | None = None) -> Ratio:
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(number_on_the_chart(4))
+    4
     """
     if number is None:
         return 0.0
@@ -260,6 +160,11 @@ def limit_off(times: Ratio, variation: Ratio) -> Ratio:
     References
     ----------
     Grubbs' test, table of LibreTexts (read).
+
+    Examples
+    --------
+    >>> print(limit_off(2.5, 0.04))
+    0.1
     """
     require(times >= 0, "The number of standard deviations cannot be negative.")
     require(variation >= 0, "The variation cannot be negative.")
@@ -292,6 +197,11 @@ def high_on_the_chart(limit: Ratio | None = None) -> Ratio:
     References
     ----------
     Definition of a limit.
+
+    Examples
+    --------
+    >>> print(high_on_the_chart(0.1))
+    0.1
     """
     if limit is None:
         return OFF_THE_CHART
@@ -325,6 +235,11 @@ def low_on_the_chart(limit: Ratio | None = None) -> Ratio:
     References
     ----------
     Definition of a limit.
+
+    Examples
+    --------
+    >>> print(low_on_the_chart(0.1))
+    -0.1
     """
     return OFF_THE_CHART if limit is None else 0 - high_on_the_chart(limit)
 
@@ -355,6 +270,11 @@ def dots(deviation: Ratio) -> str:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(dots(0.1))
+    –––––●
     """
     require(np.isfinite(deviation), "The deviation must be a number.")
     dashes = np.minimum(MOST_DASHES, np.floor(np.round(np.abs(deviation) * 50, 9) + 0.5))

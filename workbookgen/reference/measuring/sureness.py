@@ -37,6 +37,11 @@ def grist_within(length: Length, uncertainty: Length, u_scale: Ratio) -> Ratio:
     References
     ----------
     JCGM 100, 5.1.6 and 6.2.1 (from memory).
+
+    Examples
+    --------
+    >>> print(grist_within(Quantity(200, "m"), Quantity(6, "m"), u_scale=0.04))
+    0.1
     """
     require(length > NO_LENGTH, "The length must be above zero.")
     require(uncertainty >= NO_LENGTH, "A standard uncertainty cannot be negative.")
@@ -71,6 +76,11 @@ def grist_words(within: Ratio, grist: Grist) -> str:
     References
     ----------
     JCGM 100, 6.2.1 and G.6.6 (from memory).
+
+    Examples
+    --------
+    >>> print(grist_words(0.054, Quantity(900, "yd/lb")))
+    very likely within 5.4%
     """
     require(within >= 0, "The share cannot be negative.")
     require(grist > NO_GRIST, "The grist must be above zero.")

@@ -1,5 +1,4 @@
-"""What is said of one skein: how long it very likely is, and what it is good for.
-"""
+"""What is said of one skein: which others go with it, and what it is to a project."""
 
 from collections.abc import Sequence
 
@@ -12,121 +11,6 @@ from workbookgen.units import Length, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
 NAMED = 3  # names that a person takes in at a glance
-
-
-@calculation
-def least_likely(length: Length, uncertainty: Length) -> Length:
-    """The shorter end of what a length very likely is.
-
-    L₁ = L - 2 · u, but not below zero. Two standard uncertainties to either side cover about 95 per cent.
-
-    Parameters
-    ----------
-    length : L, the length
-    uncertainty : u, its standard uncertainty
-
-    Returns
-    -------
-    L₁, a length
-
-    Raises
-    ------
-    ValueError
-        A negative length or uncertainty.
-
-    Notes
-    -----
-    Valid for doubts that come from several causes, none of which rules.
-
-    References
-    ----------
-    JCGM 100, 6.2.1 and G.6.6 (from memory).
-    """
-    _require_doubt(length, uncertainty)
-    return np.maximum(length - 2 * uncertainty, NOTHING)
-
-
-@calculation
-def most_likely(length: Length, uncertainty: Length) -> Length:
-    """The longer end of what a length very likely is.
-
-    L₂ = L + 2 · u. Two standard uncertainties to either side cover about 95 per cent.
-
-    Parameters
-    ----------
-    length : L, the length
-    uncertainty : u, its standard uncertainty
-
-    Returns
-    -------
-    L₂, a length
-
-    Raises
-    ------
-    ValueError
-        A negative length or uncertainty.
-
-    Notes
-    -----
-    Valid for doubts that come from several causes, none of which rules.
-
-    References
-    ----------
-    JCGM 100, 6.2.1 and G.6.6 (from memory).
-    """
-    _require_doubt(length, uncertainty)
-    return length + 2 * uncertainty
-
-
-def _require_doubt(length, uncertainty) -> None:
-    require(length >= NOTHING, "The length cannot be negative.")
-    require(uncertainty >= NOTHING, "A standard uncertainty cannot be negative.")
-
-
-@calculation
-def likely_words(least: Length | None = None, most: Length | None = None, loop: Length | None = None, wraps: Ratio | None = None) -> str:
-    """How long a skein very likely is, in words, or what is still to be typed.
-
-    words = L₁ to L₂. While they are not known, what is missing is asked for in their place.
-
-    Parameters
-    ----------
-    least : L₁, the shorter end
-    most : L₂, the longer end
-    loop : length of one wrap
-    wraps : number of wraps
-
-    Returns
-    -------
-    a text such as "very likely 230 yd to 236 yd"
-
-    Raises
-    ------
-    ValueError
-        Lengths that cannot be told in figures, or that are missing though nothing else is.
-
-    Notes
-    -----
-    Valid for lengths below a million of their unit.
-
-    References
-    ----------
-    Definition of rounding; the two ends: JCGM 100, 6.2.1 (from memory).
-    """
-    require(True if loop is None else loop >= NOTHING, "The loop cannot be negative.")
-    require(True if wraps is None else wraps >= 0, "The wraps cannot be negative.")
-    if least is not None and most is not None:
-        return by_element(lambda low, high: f"very likely {low} to {high}", said(least), said(most))
-    if loop is None:
-        return _alike("Choose a reel, or type its loop." if wraps is not None else "Choose a skein, or type reel and wraps.", wraps)
-    require(wraps is None, "The length must be known once loop and wraps are.")
-    return _alike("Type the wraps you counted.", loop)
-
-
-def _alike(words: str, beside):
-    """The words once, or for each of several values."""
-    size = np.shape(beside.magnitude if isinstance(beside, Quantity) else beside) if beside is not None else ()
-    return np.full(size, words, dtype=object) if size else words
 
 
 @calculation
@@ -158,6 +42,11 @@ def goes_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, devia
     References
     ----------
     The verdicts: common practice, no source.
+
+    Examples
+    --------
+    >>> print(goes_with(["Aster 1", "Aster 2"], ["go together", "keep apart"], [1, 2], deviation=0.02))
+    Aster 1
     """
     return _named(names, verdicts, lines, deviation, TOGETHER)
 
@@ -191,6 +80,11 @@ def alternates_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio,
     References
     ----------
     The verdicts: common practice, no source.
+
+    Examples
+    --------
+    >>> print(alternates_with(["Aster 1", "Aster 2"], ["go together", "alternate rows"], [1, 2], deviation=0.02))
+    Aster 2
     """
     return _named(names, verdicts, lines, deviation, ALTERNATE)
 
@@ -224,6 +118,11 @@ def apart_from(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, devi
     References
     ----------
     The verdicts: common practice, no source.
+
+    Examples
+    --------
+    >>> print(apart_from(["Aster 1", "Aster 2"], ["go together", "alternate rows"], [1, 2], deviation=0.02))
+    none
     """
     return _named(names, verdicts, lines, deviation, APART)
 
@@ -264,6 +163,11 @@ def share_of_need(length: Length, need: Length) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(share_of_need(Quantity(250, "m"), Quantity(1000, "m")))
+    0.25
     """
     require(length >= NOTHING, "The length cannot be negative.")
     require(need > NOTHING, "The need must be above zero.")
@@ -298,6 +202,11 @@ def project_words(project: str, need: Length, share: Ratio) -> str:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(project_words("Aster vest", Quantity(2530, "yd"), 0.09))
+    Aster vest: 9% of its 2,530 yd
     """
     return by_element(lambda name, part, length: f"{name}: {part} of its {length}", project, percent(share), said(need))
 
@@ -328,6 +237,11 @@ def difference_words(difference: Ratio) -> str:
     References
     ----------
     Definition of rounding.
+
+    Examples
+    --------
+    >>> print(difference_words(0.17))
+    Their grists differ by 17%.
     """
     return by_element(lambda share: f"Their grists differ by {share}.", percent(difference))
 
@@ -360,6 +274,11 @@ def lot_words(skein: str | None = None, lot: str | None = None, count: Ratio | N
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(lot_words("Aster 1", "Aster", 4))
+    Aster, 4 skeins
     """
     if skein is None:
         return "choose a skein of your log to see this"

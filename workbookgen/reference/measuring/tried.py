@@ -40,6 +40,11 @@ def in_use(tried: Some = None, logged: Some = None) -> Some:
     References
     ----------
     Definition of a choice.
+
+    Examples
+    --------
+    >>> print(in_use(tried=62, logged=60))
+    62
     """
     value = logged if tried is None else tried
     require(value is not None, "Type it, or choose a skein of the log.")
@@ -77,6 +82,11 @@ def of_the_reel(typed: Length | None = None, reel: str | None = None, of_reel: L
     References
     ----------
     Definition of a choice.
+
+    Examples
+    --------
+    >>> print(of_the_reel(reel="Niddy-noddy", of_reel=Quantity(1.5, "m"), logged=Quantity(2, "m")))
+    1.5 meter
     """
     length = typed if typed is not None else of_reel if reel is not None else logged
     require(length is not None, "Choose a reel of which the loop is known, or type the loop.")
@@ -112,6 +122,11 @@ def weight_in_use(pounds: Mass | None = None, rest: Mass | None = None, logged: 
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> print(weight_in_use(pounds=Quantity(1, "lb"), rest=Quantity(4, "oz")))
+    1.25 pound
     """
     typed = [each for each in (pounds, rest) if each is not None]
     parts = typed or [each for each in (logged,) if each is not None]
@@ -150,6 +165,11 @@ def wraps_in_use(tried: Ratio | None = None, logged: Ratio | None = None, fault:
     References
     ----------
     Definition of a choice.
+
+    Examples
+    --------
+    >>> print(wraps_in_use(tried=62, logged=60))
+    62
     """
     require(fault is None and message is None, "Mend what is wrong first.")
     wraps = logged if tried is None else tried
@@ -185,6 +205,11 @@ def fault_in_log(mark: str, message: str) -> str:
     References
     ----------
     Definition of a choice.
+
+    Examples
+    --------
+    >>> print(fault_in_log("!", "Wraps: type a number."))
+    Wraps: type a number.
     """
     require(np.vectorize(lambda each: each == WRONG, otypes=[bool])(mark), "Only what is wrong is told.")
     return message
@@ -219,6 +244,11 @@ def wrong_words(message: str | None = None, fault: str | None = None, gross: Mas
     References
     ----------
     Definition of a choice.
+
+    Examples
+    --------
+    >>> print(wrong_words(fault="Wraps: type a number."))
+    In the log: Wraps: type a number.
     """
     for each in (gross, net):
         require(each is None or np.isfinite(each), "A weight must be a number.")

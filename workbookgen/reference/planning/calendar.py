@@ -40,6 +40,11 @@ def weeks(hours: Time, hours_per_week: Time) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(weeks(Quantity(20, "hour"), Quantity(8, "hour")))
+    2.5
     """
     require_hours(hours)
     require(hours_per_week > NO_TIME, "A week must have some hours for it.")
@@ -74,6 +79,11 @@ def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
     References
     ----------
     Definition of a calendar of numbered days. Last day: IronCalc documentation, "Serial Numbers" (read); ECMA-376, Part 1, 18.17.4 (from memory).
+
+    Examples
+    --------
+    >>> print(finish_day(46000, Quantity(16, "hour"), Quantity(8, "hour")))
+    46013.0
     """
     require(start >= 0, "The day of the start cannot lie before day 0.")
     require(hours > NO_TIME, "Hours: without any, there is no day on which they are done.")

@@ -40,6 +40,11 @@ def pace(length: Length, minutes: Time) -> Pace:
     References
     ----------
     Definition of the pace.
+
+    Examples
+    --------
+    >>> print(pace(Quantity(50, "m"), Quantity(10, "minute")).to("m/hour"))
+    300.0 meter / hour
     """
     require(length > NO_LENGTH, "The length made must be above zero.")
     require(minutes > NO_TIME, "The time that it took must be above zero.")
@@ -73,6 +78,11 @@ def pace_in_use(own: Some = None, sample: Some = None) -> Some:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(pace_in_use(own=Quantity(300, "m/hour")))
+    300 meter / hour
     """
     pace = sample if own is None else own
     require(pace is not None, "Give your own pace, or time a sample.")
@@ -109,6 +119,11 @@ def singles_length(length: Length, strands: Ratio = 2, take_up: Ratio = 0) -> Le
     References
     ----------
     Definition of the take-up.
+
+    Examples
+    --------
+    >>> print(round(singles_length(Quantity(950, "m"), strands=2, take_up=0.05)))
+    2000 meter
     """
     require_loss(take_up, "take-up")
     return component_length(length, strands, 1 / (1 - take_up))
@@ -141,6 +156,11 @@ def take_up_in_use(own: Ratio | None = None, sample: Ratio | None = None) -> Rat
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(take_up_in_use(sample=0.04))
+    0.04
     """
     take_up = sample if own is None else own
     require(take_up is not None, "Give the take-up, or choose a sample that has one.")

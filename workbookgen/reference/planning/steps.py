@@ -45,6 +45,11 @@ def steps_known(
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> print(steps_known(preparing=Quantity(4, "hour"), spinning=Quantity(20, "hour")))
+    without plying, finishing
     """
     steps = {"preparing": preparing, "spinning": spinning, "plying": plying, "finishing": finishing}
     known = {name: hours for name, hours in steps.items() if hours is not None}
@@ -82,6 +87,11 @@ def strands_in_use(project: str, own: Ratio | None = None) -> Ratio:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(strands_in_use("Vest"))
+    2.0
     """
     require(project != "", "Name the project.")
     if own is None:
@@ -118,6 +128,11 @@ def plying_hours(length: Length, strands: Ratio, pace: Pace | None = None) -> Ti
     References
     ----------
     Definition of the pace.
+
+    Examples
+    --------
+    >>> print(plying_hours(Quantity(900, "m"), strands=2, pace=Quantity(300, "m/hour")))
+    3.0 hour
     """
     require(length >= NO_LENGTH, "The length cannot be negative.")
     require((strands >= 1) & (strands % 1 == 0), "The number of strands is a whole number, 1 or more.")

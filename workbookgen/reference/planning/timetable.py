@@ -35,6 +35,11 @@ def step_in_words(place: Ratio) -> str:
     References
     ----------
     The order of the work: common practice, no source.
+
+    Examples
+    --------
+    >>> print(step_in_words(2))
+    Spinning
     """
     require((np.asarray(place) >= 1) & (np.asarray(place) <= len(STEPS)), "There are four steps.")
     return by_element(lambda each: STEPS[int(each) - 1], place)
@@ -71,6 +76,11 @@ def hours_of_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, f
     References
     ----------
     Definition.
+
+    Examples
+    --------
+    >>> print(hours_of_step(2, Quantity(4, "hour"), Quantity(20, "hour"), Quantity(5, "hour"), Quantity(1, "hour")))
+    20.0 hour
     """
     require_numbers(place, preparing, spinning, plying, finishing, left)
     require((np.asarray(place) >= 1) & (np.asarray(place) <= len(STEPS)), "There are four steps.")
@@ -109,6 +119,11 @@ def hours_before_step(place: Ratio, preparing: Time, spinning: Time, plying: Tim
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> print(hours_before_step(3, Quantity(4, "hour"), Quantity(20, "hour"), Quantity(5, "hour"), Quantity(1, "hour")))
+    24.0 hour
     """
     require_numbers(place, preparing, spinning, plying, finishing, left)
     require((np.asarray(place) >= 1) & (np.asarray(place) <= len(STEPS)), "There are four steps.")
@@ -145,6 +160,11 @@ def hours_in_week(before: Time, hours: Time, weekly: Time, week: Ratio) -> Time:
     References
     ----------
     Geometry of two intervals.
+
+    Examples
+    --------
+    >>> print(hours_in_week(before=Quantity(4, "hour"), hours=Quantity(20, "hour"), weekly=Quantity(8, "hour"), week=1))
+    4.0 hour
     """
     require_numbers(before, hours, weekly, week)
     require(np.asarray(week) >= 1, "The first week is week 1.")

@@ -45,6 +45,11 @@ def hours(amount: Some, pace: SomePerTime) -> Time:
     References
     ----------
     Definition of the pace.
+
+    Examples
+    --------
+    >>> print(hours(Quantity(900, "m"), Quantity(300, "m/hour")))
+    3.0 hour
     """
     require(pace > 0, "The pace must be above zero.")
     time = Quantity(amount / pace).to("hour")
@@ -67,12 +72,7 @@ def hours_in_all(
 
     Parameters
     ----------
-    hours_1 : hours of a step
-    hours_2 : hours of a second step
-    hours_3 : hours of a third
-    hours_4 : hours of a fourth
-    hours_5 : hours of a fifth
-    hours_6 : hours of a sixth
+    hours_1, hours_2, hours_3, hours_4, hours_5, hours_6 : hours of each step
 
     Returns
     -------
@@ -90,6 +90,11 @@ def hours_in_all(
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> print(hours_in_all(Quantity(4, "hour"), Quantity(20, "hour"), Quantity(5, "hour")))
+    29 hour
     """
     steps = [each for each in (hours_1, hours_2, hours_3, hours_4, hours_5, hours_6) if each is not None]
     require(len(steps) > 0, "Give the hours of at least one step.")
@@ -125,6 +130,11 @@ def hours_in_use(own: Time | None = None, planned: Time | None = None) -> Time:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(hours_in_use(own=Quantity(30, "hour"), planned=Quantity(29, "hour")))
+    30 hour
     """
     chosen = planned if own is None else own
     require(chosen is not None, "Give the hours, or plan them.")
@@ -162,6 +172,11 @@ def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time = NO_TIME, used: Mass
     References
     ----------
     Definition of a remainder.
+
+    Examples
+    --------
+    >>> print(hours_ahead(Quantity(30, "hour"), left=0.5, done=Quantity(10, "hour")))
+    15.0 hour
     """
     require_hours(hours)
     require(left >= 0, "A share cannot be negative.")
@@ -201,6 +216,11 @@ def length_ahead(amount: Length, left: Ratio) -> Length:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(length_ahead(Quantity(1000, "m"), 0.25))
+    250.0 meter
     """
     require(amount >= NO_LENGTH, "The length cannot be negative.")
     require(left >= 0, "A share cannot be negative.")
@@ -234,6 +254,11 @@ def ahead_share(ahead: Time, hours: Time) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(ahead_share(Quantity(15, "hour"), Quantity(30, "hour")))
+    0.5
     """
     require_hours(ahead)
     require(hours > NO_TIME, "There must be hours.")
@@ -268,6 +293,11 @@ def hours_planned(project: str, projects: Sequence[str], hours: Time) -> Time:
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> print(hours_planned("Vest", ["Vest", "Hat", "Vest"], Quantity([20, 3, 9], "hour")))
+    29.0 hour
     """
     together = sum_where(project, projects, hours)
     require(together > NO_TIME, "A project has no hours planned yet: plan them, or give your own.")
@@ -306,6 +336,11 @@ def still_to_spin(length: Length, stage: Ratio) -> Length:
     References
     ----------
     Definition of what is left to do.
+
+    Examples
+    --------
+    >>> print(still_to_spin(Quantity(800, "m"), stage=3))
+    800 meter
     """
     require(length >= NO_LENGTH, "The yarn to come cannot be negative.")
     require((stage >= 1) & (stage < 5) & (stage % 1 == 0), "Only raw, skirted, washed or prepared fiber is spun.")

@@ -3,9 +3,8 @@
 Lengths and masses of components, and the packages to buy or bobbins to fill.
 """
 
-import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_numbers, whole_for
+from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers, whole_for
 from workbookgen.reference.plying.design import require_strands_and_feed
 from workbookgen.units import Length, LinearDensity, Mass, Quantity, Ratio, Some
 
@@ -41,6 +40,11 @@ def component_length(wanted: Length, strands: Ratio = 1, feed: Ratio = 1) -> Len
     References
     ----------
     Definition of the feed ratio.
+
+    Examples
+    --------
+    >>> print(component_length(Quantity(500, "m"), strands=2, feed=1.04))
+    1040.0 meter
     """
     require(wanted >= NO_LENGTH, "The length wanted cannot be negative.")
     require_strands_and_feed(strands, feed)
@@ -74,6 +78,11 @@ def component_mass(length: Length, linear_density: LinearDensity) -> Mass:
     References
     ----------
     Definition of the linear density.
+
+    Examples
+    --------
+    >>> print(component_mass(Quantity(1000, "m"), Quantity(80, "tex")))
+    80.0 gram
     """
     require(length >= NO_LENGTH, "The length cannot be negative.")
     require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
@@ -109,6 +118,11 @@ def packages(length: Some, package: Some) -> Ratio:
     References
     ----------
     Definition of the quotient.
+
+    Examples
+    --------
+    >>> print(packages(Quantity(230, "g"), Quantity(50, "g")))
+    5.0
     """
     require(package > 0, "A package must hold something.")
     require(length >= 0, "What is needed cannot be negative.")
@@ -142,10 +156,14 @@ def component_key(design: str, place: Ratio = 1) -> str:
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(component_key("Gray 2-ply", 1))
+    Gray 2-ply / 1
     """
     require((place >= 1) & (place <= 4) & (place % 1 == 0), "A place is a whole number from 1 to 4.")
-    for each in np.ravel(design):
-        require(str(each).strip() != "", "The name is blank: give one.")
+    require_name(design)
     return by_element(lambda name, number: f"{name} / {int(number)}", design, place)
 
 
@@ -177,12 +195,16 @@ def component_label(design: str, place: Ratio, name: str | None = None) -> str:
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(component_label("Gray 2-ply", 2, "silk"))
+    silk
     """
     key = component_key(design, place)
     if name is None:
         return key
-    for each in np.ravel(name):
-        require(str(each).strip() != "", "The name is blank: give one.")
+    require_name(name)
     return by_element(lambda own, _: str(own), name, place)
 
 
@@ -215,6 +237,11 @@ def drawn_from_lot(used: Mass, share: Ratio, weight: Mass, other_weight: Mass | 
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(drawn_from_lot(Quantity(400, "g"), 0.5, Quantity(300, "g"), Quantity(100, "g")))
+    150.0 gram
     """
     require_numbers(used, share, weight, other_weight)
     no_mass = Quantity(0.0, "g")

@@ -38,6 +38,11 @@ def binder_feed(core_diameter: Length, wrapper_diameter: Length, binder_diameter
     References
     ----------
     Geometry of a helix.
+
+    Examples
+    --------
+    >>> print(round(binder_feed(Quantity(1, "mm"), Quantity(0.9, "mm"), Quantity(0.2, "mm"), Quantity(250 / np.pi, "1/m")), 6))  # √(1 + 0.75²)
+    1.25
     """
     for each in (core_diameter, wrapper_diameter, binder_diameter):
         require(each > NO_WIDTH, "The thickness must be above zero.")
@@ -73,6 +78,11 @@ def turns_left(turns: PerLength, binder_turns: PerLength) -> PerLength:
     References
     ----------
     Twists of two directions subtract; Geometry.
+
+    Examples
+    --------
+    >>> print(turns_left(Quantity(300, "1/m"), Quantity(100, "1/m")))
+    200 / meter
     """
     require((turns >= NO_TURNS) & (binder_turns >= NO_TURNS), "Turns cannot be below zero.")
     return np.maximum(turns - binder_turns, 0 * turns)
@@ -106,6 +116,11 @@ def bound_density(wrapped: LinearDensity, bound: LinearDensity | None = None, bi
     References
     ----------
     Definition of the linear density.
+
+    Examples
+    --------
+    >>> print(bound_density(Quantity(400, "tex"), bound=Quantity(20, "tex"), binder=Quantity(18, "tex")))
+    420 tex
     """
     for each in (wrapped, bound, binder):
         require(each is None or each > NO_LINEAR_DENSITY, "The linear density must be above zero.")

@@ -1,19 +1,17 @@
-"""Bobbins and cops: what one holds, how many a yarn fills, and what is left on them when one runs out.
+"""Bobbins and cops: what one holds, and how many a yarn fills.
 
-A bobbin is a roll of yarn round a shaft: its room, and how densely yarn lies in it, say what
-it holds. Both are rough, so that one bobbin weighed when it was full beats them.
+A bobbin is a roll of yarn around a shaft: its space, and how densely yarn lies in it, say what it
+holds. Both are rough, so weighing one full bobbin beats them.
 """
 
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers, whole_for
-from workbookgen.reference.plying.design import require_loss
 from workbookgen.reference.words import said
-from workbookgen.units import Density, Grist, Length, Mass, Quantity, Ratio
+from workbookgen.units import Density, Length, Mass, Quantity, Ratio
 
 NO_LENGTH = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
-TOGETHER = 0.01  # less than this share of all singles left over is nothing to speak of
 
 
 @calculation
@@ -46,6 +44,11 @@ def bobbin_mass(outer: Length, inner: Length, height: Length, package_density: D
     References
     ----------
     Geometry. The package density: common practice, no source.
+
+    Examples
+    --------
+    >>> print(round(bobbin_mass(Quantity(8, "cm"), Quantity(2, "cm"), Quantity(10, "cm"), Quantity(0.4, "g/cm^3")) / np.pi))  # π / 4 · 60 · 10 · 0.9 · 0.4
+    54 gram
     """
     require((inner > NO_LENGTH) & (height > NO_LENGTH), "Every measure of a bobbin is above zero.")
     require(outer > inner, "A full bobbin is thicker than its shaft.")
@@ -81,159 +84,16 @@ def bobbin_holds(weighed: Mass | None = None, estimated: Mass | None = None) -> 
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(bobbin_holds(weighed=Quantity(110, "g"), estimated=Quantity(120, "g")))
+    110 gram
     """
     mass = estimated if weighed is None else weighed
     require(mass is not None, "Give the measures of the bobbin, or weigh a full one.")
     require(mass > NO_MASS, "A bobbin must hold something.")
     return mass
-
-
-@calculation
-def still_to_ply(own: Length | None = None, project: Length | None = None, left: Ratio | None = None) -> Length:
-    """Length of plied yarn for which bobbins are to be filled.
-
-    L = own, or else the project's length · what of it is still to make. What one types goes before what is planned.
-
-    Parameters
-    ----------
-    own : length as typed, before washing
-    project : length of the project's yarn, before washing
-    left : share of the project's yarn that is not in skeins yet
-
-    Returns
-    -------
-    L, a length
-
-    Raises
-    ------
-    ValueError
-        Neither length is known, a negative length, or a share outside 0 to 1.
-
-    Notes
-    -----
-    Valid for lengths before washing.
-
-    References
-    ----------
-    Definition of a share.
-    """
-    length = own
-    if own is None:
-        require(project is not None and left is not None, "Give the length of yarn, or choose a project.")
-        require((left >= 0) & (left <= 1), "What is left to make lies between 0 and 1.")
-        length = project * left
-    require(length >= NO_LENGTH, "A length cannot be negative.")
-    return length
-
-
-@calculation
-def strands_to_ply(own: Ratio | None = None, project: Ratio | None = None, usual: Ratio = 2) -> Ratio:
-    """Strands of the yarn for which bobbins are to be filled.
-
-    n = own, or else the project's, or else two. Most handspun is plied of two.
-
-    Parameters
-    ----------
-    own : strands as typed
-    project : strands of the project
-    usual : strands where nothing is said
-
-    Returns
-    -------
-    n, a whole number
-
-    Raises
-    ------
-    ValueError
-        Strands that are no whole number from 1 up.
-
-    Notes
-    -----
-    Valid for equal strands.
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    strands = next((each for each in (own, project) if each is not None), usual)
-    require((strands >= 1) & (strands % 1 == 0), "The number of strands is a whole number, 1 or more.")
-    return strands + 0.0
-
-
-@calculation
-def take_up_to_ply(own: Ratio | None = None, project: Ratio | None = None, sample: Ratio | None = None) -> Ratio:
-    """Take-up of the yarn for which bobbins are to be filled.
-
-    c = own, or else the project's, or else its sample's, or else 0. Without one that is known, none is reckoned.
-
-    Parameters
-    ----------
-    own : take-up as typed
-    project : take-up of the project
-    sample : take-up of the project's sample
-
-    Returns
-    -------
-    c, a share of the length before plying
-
-    Raises
-    ------
-    ValueError
-        A take-up outside 0 to under 1.
-
-    Notes
-    -----
-    Valid for one yarn, plied as it was before.
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    share = next((each for each in (own, project, sample) if each is not None), 0.0)
-    require_loss(share, "take-up")
-    return share + 0.0
-
-
-@calculation
-def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands: Ratio = 1, take_up: Ratio = 0, shrinkage: Ratio | None = None) -> Grist:
-    """Grist of the singles on the bobbins.
-
-    g = own, or else G · n / ((1 - s) · (1 - c)). The second is what the singles of a planned yarn must be.
-
-    Parameters
-    ----------
-    own : grist of the singles as typed
-    plied : G, grist planned for the finished yarn
-    strands : n, its strands
-    take_up : c, share of the singles' length lost in plying
-    shrinkage : s, share of the yarn's length lost in washing
-
-    Returns
-    -------
-    g, a grist
-
-    Raises
-    ------
-    ValueError
-        Neither the grist is known nor the plan that it follows from, or it is not above zero, or a loss of the whole length.
-
-    Notes
-    -----
-    Valid for equal strands, before washing.
-
-    References
-    ----------
-    Definition of the take-up.
-    """
-    require_numbers(strands, take_up, shrinkage)
-    if own is None:
-        require(plied is not None and shrinkage is not None, "Give the grist of the singles, or choose a project.")
-        require_loss(take_up, "take-up")
-        require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
-        require(strands >= 1, "There is one strand at least.")
-    grist = plied * strands / ((1 - shrinkage) * (1 - take_up)) if own is None else own
-    require(grist > Quantity(0.0, "m/g"), "The grist must be above zero.")
-    return grist
 
 
 @calculation
@@ -264,6 +124,11 @@ def bobbins_to_fill(length: Length, holds: Length, strands: Ratio) -> Ratio:
     References
     ----------
     Definition of the quotient.
+
+    Examples
+    --------
+    >>> print(bobbins_to_fill(Quantity(900, "m"), Quantity(400, "m"), strands=2))
+    6.0
     """
     require(length >= NO_LENGTH, "A length cannot be negative.")
     require(holds > NO_LENGTH, "A bobbin must hold something.")
@@ -299,6 +164,11 @@ def plying_bobbins(mass: Mass, holds: Mass | None = None, plying: Mass | None = 
     References
     ----------
     Definition of the quotient.
+
+    Examples
+    --------
+    >>> print(plying_bobbins(Quantity(250, "g"), holds=Quantity(100, "g")))
+    3.0
     """
     require_numbers(mass, holds, plying)
     room = holds if plying is None else plying
@@ -335,6 +205,11 @@ def bobbin_gets(length: Length, bobbins: Ratio) -> Length:
     References
     ----------
     Definition of the quotient.
+
+    Examples
+    --------
+    >>> print(bobbin_gets(Quantity(900, "m"), 3))
+    300.0 meter
     """
     require(bobbins >= 1, "There is one bobbin at least.")
     require(length >= NO_LENGTH, "A length cannot be negative.")
@@ -368,6 +243,11 @@ def plying_words(bobbins: Ratio, each: Length) -> str:
     References
     ----------
     Definition of the quotient.
+
+    Examples
+    --------
+    >>> print(plying_words(3, Quantity(300, "yd")))
+    It fills 3 plying bobbins of 300 yd each.
     """
     require(bobbins >= 1, "There is one bobbin at least.")
     return by_element(

@@ -1,8 +1,7 @@
-"""Which yarn comes of which components, told by mass in a length.
+"""Which yarn results from which components, by mass in a length.
 
 A length of ply holds a certain length of every strand, so linear densities add: what each
-component brings is its own linear density, times its strands, times its feed. Backwards
-it tells the singles to spin for a yarn that is wanted.
+component brings is its own linear density, times its strands, times its feed.
 """
 
 from collections.abc import Sequence
@@ -11,10 +10,9 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.stock import sum_where
-from workbookgen.units import Grist, LinearDensity, PerLength, Quantity, Ratio
+from workbookgen.units import Grist, LinearDensity, Quantity, Ratio
 
 NO_LINEAR_DENSITY = Quantity(0.0, "tex")
-NO_WRAPS = Quantity(0.0, "1/inch")
 ROUNDING = 1e-9  # a sum of one component may miss that component by a hair
 
 
@@ -44,6 +42,11 @@ def feed_ratio(contraction: Ratio) -> Ratio:
     References
     ----------
     Definition of the contraction.
+
+    Examples
+    --------
+    >>> print(feed_ratio(0.2))
+    1.25
     """
     require_loss(contraction, "contraction")
     return 1 / (1 - contraction)
@@ -78,6 +81,11 @@ def contribution(linear_density: LinearDensity, strands: Ratio = 1, feed: Ratio 
     References
     ----------
     W. Davis, Hosiery Manufacture, examples 37 and 41, for the principle (read).
+
+    Examples
+    --------
+    >>> print(contribution(Quantity(100, "tex"), strands=2, feed=1.05))
+    210.0 tex
     """
     require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
     require_strands_and_feed(strands, feed)
@@ -114,6 +122,11 @@ def resultant(design: str, designs: Sequence[str], contributions: LinearDensity)
     References
     ----------
     W. Davis, Hosiery Manufacture, and J. T. Taylor, Cotton Weaving and Designing (read).
+
+    Examples
+    --------
+    >>> print(resultant("Gray 2-ply", ["Gray 2-ply", "Gray 2-ply"], Quantity([210, 30], "tex")))
+    240.0 tex
     """
     require(np.ndim(contributions.magnitude) == 1, "Each name needs one contribution beside it.")
     density = sum_where(design, designs, contributions)
@@ -148,6 +161,11 @@ def weight_share(contribution: LinearDensity, resultant: LinearDensity) -> Ratio
     References
     ----------
     W. Davis, Hosiery Manufacture, example 46 (read).
+
+    Examples
+    --------
+    >>> print(weight_share(Quantity(30, "tex"), Quantity(240, "tex")))
+    0.125
     """
     require(contribution > NO_LINEAR_DENSITY, "The component must weigh something.")
     require(
@@ -157,155 +175,13 @@ def weight_share(contribution: LinearDensity, resultant: LinearDensity) -> Ratio
     return (contribution / resultant).m_as("")
 
 
-@calculation
-def missing_component(resultant: LinearDensity, known: LinearDensity) -> LinearDensity:
-    """What the one missing component must bring to a wanted yarn.
-
-    r = R - Σ known. For counts that are lengths per mass, N = A · R / (A - R).
-
-    Parameters
-    ----------
-    resultant : R, linear density of the yarn wanted
-    known : what all the other components bring together
-
-    Returns
-    -------
-    r, a mass per length
-
-    Raises
-    ------
-    ValueError
-        Known components that weigh nothing, or already as much as the yarn wanted.
-
-    Notes
-    -----
-    Valid for one missing component; divide by its strands and its feed to spin it.
-
-    References
-    ----------
-    W. Davis, Hosiery Manufacture, examples 39 to 43 (read).
-    """
-    require(known > NO_LINEAR_DENSITY, "The known components must weigh something.")
-    require(
-        resultant > known,
-        "The known components already weigh as much as the yarn wanted: make them finer.",
-    )
-    return resultant - known
-
-
-@calculation
-def all_strands(plied: LinearDensity, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0) -> LinearDensity:
-    """Linear density of all strands together, before they are plied.
-
-    Σt = R · (1 - s) · (1 - c). The strands are longer than the ply, and longer yet before washing, so a length of them weighs less.
-
-    Parameters
-    ----------
-    plied : R, linear density of the plied yarn
-    take_up : c, share of the strands' length lost in plying
-    shrinkage : s, share of the yarn's length lost in washing; negative where yarn grows
-
-    Returns
-    -------
-    Σt, a linear density
-
-    Raises
-    ------
-    ValueError
-        A linear density that is not above zero, a take-up outside 0 to under 1, or a shrinkage of 0.9 or more.
-
-    Notes
-    -----
-    Valid for strands that all lose the same share of their length.
-
-    References
-    ----------
-    Folded yarn in direct systems: textbooks of the trade (read); take-up on original length.
-    """
-    require(plied > NO_LINEAR_DENSITY, "The linear density must be above zero.")
-    require_loss(take_up, "take-up")
-    require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
-    return plied * (1 - shrinkage) * (1 - take_up)
-
-
-@calculation
-def singles_for(plied: LinearDensity, strands: Ratio, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0) -> LinearDensity:
-    """Linear density of the singles to spin for a plied yarn.
-
-    t = R · (1 - s) · (1 - c) / n. Take-up and washing make the ply heavier, so the singles are spun finer.
-
-    Parameters
-    ----------
-    plied : R, linear density of the plied yarn wanted
-    strands : n, number of equal strands
-    take_up : c, lost length over the length before plying, from 0 to under 1
-    shrinkage : s, share of the yarn's length lost in washing; negative where yarn grows
-
-    Returns
-    -------
-    t, a mass per length
-
-    Raises
-    ------
-    ValueError
-        A linear density that is not above zero, strands that are no whole number from 1 up,
-        or a take-up outside 0 to under 1.
-
-    Notes
-    -----
-    Valid for equal strands; some books tell the take-up of the plied length instead.
-
-    References
-    ----------
-    Definition of the take-up.
-    """
-    require(plied > NO_LINEAR_DENSITY, "The linear density must be above zero.")
-    _require_strands(strands)
-    require_loss(take_up, "take-up")
-    require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
-    return plied * (1 - shrinkage) * (1 - take_up) / strands
-
-
-@calculation
-def grist_for_wraps(wraps: PerLength, k: Ratio) -> Grist:
-    """Grist of a yarn that is to lie so many wraps in an inch.
-
-    g = (w / K)², g in yards per pound, w in an inch. Thickness wanted, told as mass.
-
-    Parameters
-    ----------
-    wraps : w, wraps wanted in a length
-    k : K, factor of the fiber and the way of wrapping, best fitted to one's own samples
-
-    Returns
-    -------
-    g, a length per mass
-
-    Raises
-    ------
-    ValueError
-        Wraps or a K that are not above zero.
-
-    Notes
-    -----
-    Valid for round yarns of one kind, wrapped in one way.
-
-    References
-    ----------
-    Ashenhurst's rule, quoted in a study of weaving (read), solved for the grist.
-    """
-    require(wraps > NO_WRAPS, "The number of wraps must be above zero.")
-    require(k > 0, "The factor K must be above zero.")
-    return Quantity((wraps.m_as("1/inch") / k) ** 2, "yard/pound")
-
-
 def require_strands_and_feed(strands, feed) -> None:
     """Refuse what is no number of strands, or no feed of a strand."""
-    _require_strands(strands)
+    require_strands(strands)
     require(feed >= 1, "A length of plied yarn holds at least its own length of a strand: give 1 or more.")
 
 
-def _require_strands(strands) -> None:
+def require_strands(strands) -> None:
     require(
         (strands >= 1) & (strands % 1 == 0), "The number of strands is a whole number, 1 or more."
     )
@@ -345,6 +221,11 @@ def folded_grist(grist: Grist, ends: Ratio, notation: str) -> Grist:
     References
     ----------
     W. Davis, Hosiery Manufacture; J. T. Taylor, Cotton Weaving and Designing (both read). R 40 tex/2: ISO 1139 (from memory).
+
+    Examples
+    --------
+    >>> print(folded_grist(Quantity(40, "number_english"), 2, "of each end"))
+    20.0 number_english
     """
     require(grist > Quantity(0.0, "m/g"), "The grist must be above zero.")
     require((ends >= 1) & (ends <= 12) & (ends % 1 == 0), "The ends are a whole number from 1 to 12.")

@@ -1,12 +1,13 @@
 """Singles left on the bobbins when the shortest runs out, and what may be made of them."""
 
-
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
-from workbookgen.reference.plying.bobbins import NO_LENGTH, TOGETHER
+from workbookgen.reference.plying.bobbins import NO_LENGTH
 from workbookgen.reference.plying.design import require_loss
 from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
+
+TOGETHER = 0.01  # of all singles: less than this share left over is not worth mentioning
 
 
 @calculation
@@ -37,6 +38,11 @@ def bobbin_has(length: Length | None = None, mass: Mass | None = None, grist: Gr
     References
     ----------
     Definition of the grist.
+
+    Examples
+    --------
+    >>> print(bobbin_has(mass=Quantity(50, "g"), grist=Quantity(4, "m/g")))
+    200 meter
     """
     if length is None:
         require(mass is not None and grist is not None, "Give the length, or the weight and the grist.")
@@ -71,6 +77,11 @@ def shortest_of(amounts: Length) -> Length:
     References
     ----------
     Definition of the minimum.
+
+    Examples
+    --------
+    >>> print(shortest_of(Quantity([200, 180], "m")))
+    180.0 meter
     """
     numbers = _numbers(amounts)
     require(len(numbers) > 0, "Tell what is on one bobbin at least.")
@@ -104,6 +115,11 @@ def left_over(has: Length, shortest: Length) -> Length:
     References
     ----------
     Definition of the difference.
+
+    Examples
+    --------
+    >>> print(left_over(Quantity(200, "m"), Quantity(180, "m")))
+    20 meter
     """
     require_numbers(has, shortest)
     over = has - shortest
@@ -139,6 +155,11 @@ def left_in_all(total: Length, strands: Ratio, shortest: Length) -> Length:
     References
     ----------
     Definition of the difference.
+
+    Examples
+    --------
+    >>> print(left_in_all(Quantity(380, "m"), strands=2, shortest=Quantity(180, "m")))
+    20 meter
     """
     require(strands >= 2, "A ply has two strands at least.")
     require_numbers(total, strands, shortest)
@@ -175,6 +196,11 @@ def plied_to_the_end(shortest: Length, strands: Ratio, take_up: Ratio = 0.0) -> 
     References
     ----------
     Definition of the take-up.
+
+    Examples
+    --------
+    >>> print(plied_to_the_end(Quantity(180, "m"), 2, take_up=0.05))
+    171.0 meter
     """
     require(shortest >= NO_LENGTH, "A length cannot be negative.")
     require(strands >= 2, "A ply has two strands at least.")
@@ -209,6 +235,11 @@ def shared_evenly(total: Length, strands: Ratio) -> Length:
     References
     ----------
     Definition of the mean.
+
+    Examples
+    --------
+    >>> print(shared_evenly(Quantity(380, "m"), 2))
+    190.0 meter
     """
     require(total >= NO_LENGTH, "A length cannot be negative.")
     require(strands >= 2, "A ply has two strands at least.")
@@ -243,6 +274,11 @@ def plied_from(length: Length, take_up: Ratio = 0.0, strands: Ratio = 1) -> Leng
     References
     ----------
     Definition of the take-up.
+
+    Examples
+    --------
+    >>> print(plied_from(Quantity(400, "m"), take_up=0.05, strands=2))
+    190.0 meter
     """
     require(length >= Quantity(0.0, "m"), "A length cannot be negative.")
     require_loss(take_up, "take-up")
@@ -278,6 +314,11 @@ def leftover_words(strands: Ratio, total: Length, rest: Length) -> str:
     References
     ----------
     Ball, chain and winding over: common practice, no source.
+
+    Examples
+    --------
+    >>> print(leftover_words(3, Quantity(380, "m"), Quantity(20, "m")))
+    Chain-ply the rest.
     """
     require_numbers(strands, total, rest)
     require(strands >= 2, "A ply has two strands at least.")

@@ -35,6 +35,11 @@ def strand_to_spin(wanted: Length, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0)
     References
     ----------
     Definition of the take-up and of the shrinkage.
+
+    Examples
+    --------
+    >>> print(strand_to_spin(Quantity(900, "m"), take_up=0.1))
+    1000.0 meter
     """
     require(wanted >= Quantity(0.0, "m"), "A length cannot be negative.")
     _require_losses(take_up, shrinkage)
@@ -68,6 +73,11 @@ def ply_to_insert(ply: PerLength, shrinkage: Ratio = 0.0) -> PerLength:
     References
     ----------
     Definition of the twist.
+
+    Examples
+    --------
+    >>> print(ply_to_insert(Quantity(200, "1/m"), shrinkage=0.05))
+    190.0 / meter
     """
     require(ply >= NO_TWIST, "The twist cannot be below zero.")
     _require_losses(0.0, shrinkage)
@@ -103,6 +113,11 @@ def singles_to_insert(left: PerLength, ply: PerLength, take_up: Ratio = 0.0, shr
     References
     ----------
     Geometry: turns are neither made nor lost by changing the length.
+
+    Examples
+    --------
+    >>> print(singles_to_insert(Quantity(100, "1/m"), Quantity(200, "1/m"), take_up=0.05))
+    290.0 / meter
     """
     require((left >= NO_TWIST) & (ply >= NO_TWIST), "The twist cannot be below zero.")
     _require_losses(take_up, shrinkage)
@@ -137,6 +152,11 @@ def strands_mass(length: Length, strands: Ratio, linear_density: LinearDensity) 
     References
     ----------
     Definition of the linear density.
+
+    Examples
+    --------
+    >>> print(strands_mass(Quantity(1000, "m"), 2, Quantity(80, "tex")))
+    160.0 gram
     """
     require(length >= Quantity(0.0, "m"), "A length cannot be negative.")
     require((strands >= 1) & (strands % 1 == 0), "The number of strands is a whole number, 1 or more.")

@@ -45,6 +45,11 @@ def ends_in(structure: str, strands: Ratio = 2, plies: Ratio = 2) -> Ratio:
     References
     ----------
     Geometry of the structures.
+
+    Examples
+    --------
+    >>> print(ends_in("a cable", strands=2, plies=3))
+    6.0
     """
     require(by_element(_is_known, structure), "The structure is none that is known.")
     for each in (strands, plies):
@@ -81,6 +86,11 @@ def kept_in(structure: str, take_up: Ratio = 0.0, cabling: Ratio = 0.0) -> Ratio
     References
     ----------
     Definition of the take-up.
+
+    Examples
+    --------
+    >>> print(round(kept_in("a cable", take_up=0.1, cabling=0.1), 6))
+    0.81
     """
     require(by_element(_is_known, structure), "The structure is none that is known.")
     require_loss(take_up, "take-up")
@@ -118,6 +128,11 @@ def built_length(length: Length, ends: Ratio, kept: Ratio) -> Length:
     References
     ----------
     Definition of the take-up.
+
+    Examples
+    --------
+    >>> print(built_length(Quantity(600, "m"), ends=3, kept=0.9))
+    180.0 meter
     """
     require(length >= NO_LENGTH, "A length cannot be negative.")
     _require_structure(ends, kept)
@@ -152,6 +167,11 @@ def built_grist(grist: Grist, ends: Ratio, kept: Ratio) -> Grist:
     References
     ----------
     W. Davis, Hosiery Manufacture, for equal ends without take-up (read).
+
+    Examples
+    --------
+    >>> print(built_grist(Quantity(10, "m/g"), ends=2, kept=0.9))
+    4.5 meter / gram
     """
     require(grist > NO_GRIST, "The grist must be above zero.")
     _require_structure(ends, kept)
@@ -186,6 +206,11 @@ def single_for_length(wanted: Length, ends: Ratio, kept: Ratio) -> Length:
     References
     ----------
     Definition of the take-up.
+
+    Examples
+    --------
+    >>> print(single_for_length(Quantity(180, "m"), ends=3, kept=0.9))
+    600.0 meter
     """
     require(wanted >= NO_LENGTH, "A length cannot be negative.")
     _require_structure(ends, kept)
@@ -220,6 +245,11 @@ def single_for_grist(wanted_grist: Grist, ends: Ratio, kept: Ratio) -> Grist:
     References
     ----------
     Definition of the take-up.
+
+    Examples
+    --------
+    >>> print(single_for_grist(Quantity(4.5, "m/g"), ends=2, kept=0.9))
+    10.0 meter / gram
     """
     require(wanted_grist > NO_GRIST, "The grist must be above zero.")
     _require_structure(ends, kept)
@@ -255,6 +285,11 @@ def wrapper_feed(core_diameter: Length, wrapper_diameter: Length, turns: PerLeng
     References
     ----------
     Geometry of a helix. The slack: from a sample.
+
+    Examples
+    --------
+    >>> print(round(wrapper_feed(Quantity(1, "mm"), Quantity(2, "mm"), Quantity(250 / np.pi, "1/m"), slack=0.2), 6))  # √(1 + 0.75²) · 1.2
+    1.5
     """
     require((core_diameter > NO_LENGTH) & (wrapper_diameter > NO_LENGTH), "A diameter must be above zero.")
     require(turns >= Quantity(0.0, "1/m"), "Turns cannot be below zero.")
@@ -291,6 +326,11 @@ def wrapped_density(core: LinearDensity, wrapper: LinearDensity, feed: Ratio) ->
     References
     ----------
     W. Davis, Hosiery Manufacture, examples 37 and 41, for the principle (read).
+
+    Examples
+    --------
+    >>> print(wrapped_density(Quantity(200, "tex"), Quantity(150, "tex"), feed=1.5))
+    425.0 tex
     """
     require((core > NO_LINEAR_DENSITY) & (wrapper > NO_LINEAR_DENSITY), "The linear density must be above zero.")
     require(feed >= 1, "A length of yarn holds at least its own length of the wrapper: give 1 or more.")

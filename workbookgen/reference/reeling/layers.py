@@ -41,6 +41,11 @@ def layers_wound(wraps: Ratio, diameter: Length, width: Length) -> Ratio:
     References
     ----------
     Geometry.
+
+    Examples
+    --------
+    >>> print(layers_wound(100, Quantity(2, "mm"), Quantity(50, "mm")))
+    4.0
     """
     require(wraps > 0, "There must be some wraps.")
     require(diameter > NOTHING, "The yarn must have a diameter.")
@@ -76,6 +81,11 @@ def turning(height: Length | None = None, arm_a: Length | None = None, arm_b: Le
     References
     ----------
     Geometry.
+
+    Examples
+    --------
+    >>> print(round(turning().to("degree")))
+    360 degree
     """
     if height is None or arm_a is None or arm_b is None:
         return Quantity(2 * np.pi, "radian")
@@ -119,6 +129,11 @@ def mean_loop(loop: Length, turning: Angle, diameter: Length, layers: Ratio) -> 
     References
     ----------
     Geometry.
+
+    Examples
+    --------
+    >>> print(round(mean_loop(Quantity(1.5, "m"), Quantity(360, "degree"), Quantity(2, "mm"), layers=4), 3))
+    1.519 meter
     """
     require(loop > NOTHING, "The loop must have a length.")
     require(turning > 0, "The path must turn.")
@@ -154,6 +169,11 @@ def growth(mean_loop: Length, loop: Length) -> Ratio:
     References
     ----------
     Geometry.
+
+    Examples
+    --------
+    >>> print(round(growth(Quantity(1.515, "m"), Quantity(1.5, "m")), 6))
+    0.01 dimensionless
     """
     require(loop > NOTHING, "The loop must have a length.")
     require(mean_loop >= loop, "Layers cannot shorten a loop.")

@@ -43,6 +43,11 @@ def measured_loop(cord: Length, turns: Ratio) -> Length:
     References
     ----------
     Definition of the loop.
+
+    Examples
+    --------
+    >>> print(measured_loop(Quantity(12, "m"), 8))
+    1.5 meter
     """
     require(cord > NOTHING, "The cord must have a length.")
     require(turns > 0, "The cord must make at least part of a turn.")
@@ -77,6 +82,11 @@ def niddy_noddy_loop(height: Length, arm_a: Length, arm_b: Length) -> Length:
     References
     ----------
     Geometry.
+
+    Examples
+    --------
+    >>> print(niddy_noddy_loop(Quantity(30, "cm"), Quantity(20, "cm"), Quantity(30, "cm")))  # 4 · √(30² + 10² + 15²)
+    140.0 centimeter
     """
     require(height > NOTHING, "The height must be above zero.")
     require((arm_a > NOTHING) & (arm_b > NOTHING), "Both arms must have a span.")
@@ -116,6 +126,11 @@ def loop_in_use(
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(loop_in_use(rated=Quantity(1.8, "m"), measured=Quantity(1.83, "m")))
+    1.83 meter
     """
     _, loop = _best_known(rated, measured, from_arms)
     return loop
@@ -154,6 +169,11 @@ def loop_basis(
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(loop_basis(rated=Quantity(1.8, "m")))
+    rated
     """
     basis, loop = _best_known(rated, measured, from_arms)
     return np.full(loop.shape, basis, dtype=object) if np.ndim(loop.magnitude) else basis
@@ -195,6 +215,11 @@ def relative_tolerance(tolerance: Length, loop: Length) -> Ratio:
     References
     ----------
     Relative uncertainty as in JCGM 100, 5.1.6 (from memory).
+
+    Examples
+    --------
+    >>> print(relative_tolerance(Quantity(1, "cm"), Quantity(2, "m")))
+    0.005
     """
     require(tolerance >= NOTHING, "The tolerance cannot be negative.")
     require(loop > NOTHING, "The loop must have a length.")
@@ -228,6 +253,11 @@ def hundred_wraps_tolerance(tolerance: Length) -> Length:
     References
     ----------
     Errors that are wholly correlated add: JCGM 100, 5.2.2 (from memory).
+
+    Examples
+    --------
+    >>> print(hundred_wraps_tolerance(Quantity(1, "cm")).to("m"))
+    1.0 meter
     """
     require(tolerance >= NOTHING, "The tolerance cannot be negative.")
     return 100 * tolerance
@@ -261,6 +291,11 @@ def loop_doubt(loop: Length, tolerance: Length | None = None) -> Length:
     References
     ----------
     JCGM 100, 4.3.7 (from memory). A loop within 0.5 per cent: common practice, no source.
+
+    Examples
+    --------
+    >>> print(round(loop_doubt(Quantity(2, "m"), tolerance=Quantity(3, "cm")), 2))  # √3
+    1.73 centimeter
     """
     require(loop > NOTHING, "The loop must have a length.")
     limit = USUAL_TOLERANCE * loop if tolerance is None else tolerance

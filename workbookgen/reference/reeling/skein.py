@@ -40,6 +40,11 @@ def length(wraps: Ratio, loop: Length, part_wrap: Ratio = 0.0, rest: Length = NO
     References
     ----------
     Skein method of ISO 2060 and ASTM D1907 (from memory): length is perimeter times turns.
+
+    Examples
+    --------
+    >>> print(length(100, Quantity(1.5, "m"), part_wrap=0.5, rest=Quantity(0.25, "m")))
+    151.0 meter
     """
     require(wraps >= 0, "The number of wraps cannot be negative.")
     require((part_wrap >= 0) & (part_wrap <= 1), "A part wrap lies between 0 and 1.")
@@ -74,6 +79,11 @@ def hundred_wraps(loop: Length) -> Length:
     References
     ----------
     Skein method of ISO 2060 and ASTM D1907 (from memory): length is perimeter times turns.
+
+    Examples
+    --------
+    >>> print(hundred_wraps(Quantity(1.5, "m")))
+    150.0 meter
     """
     require(loop > NOTHING, "The loop must have a length.")
     return 100 * loop
@@ -111,6 +121,11 @@ def finished_length(
     References
     ----------
     Proportion; common practice, no source.
+
+    Examples
+    --------
+    >>> print(finished_length(Quantity(150, "m"), Quantity(1.5, "m"), washed_loop=Quantity(1.44, "m")))
+    144.0 meter
     """
     require(length >= NOTHING, "The length cannot be negative.")
     require(loop > NOTHING, "The loop must have a length.")
@@ -150,6 +165,11 @@ def expected_shrinkage(usual: Ratio, sample: Ratio | None = None) -> Ratio:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(expected_shrinkage(0.05, sample=0.08))
+    0.08
     """
     require_numbers(usual, sample)
     share = usual if sample is None else sample
@@ -185,6 +205,11 @@ def length_basis(length: Length, washed_loop: Length | None = None, sample: Rati
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(length_basis(Quantity(150, "m"), sample=0.08))
+    shrinks as its sample
     """
     require_numbers(length, washed_loop, sample)
     require(length >= NOTHING, "The length cannot be negative.")
@@ -219,6 +244,11 @@ def shrinkage(length: Length, finished: Length) -> Ratio:
     References
     ----------
     Definition of shrinkage.
+
+    Examples
+    --------
+    >>> print(shrinkage(Quantity(160, "m"), Quantity(120, "m")))
+    0.25
     """
     require(length > NOTHING, "The length on the reel must be above zero.")
     require(finished >= NOTHING, "The finished length cannot be negative.")
@@ -252,6 +282,11 @@ def net_mass(gross: Mass, tare: Mass = NO_MASS) -> Mass:
     References
     ----------
     Definition of the net mass.
+
+    Examples
+    --------
+    >>> print(net_mass(Quantity(112, "g"), Quantity(12, "g")))
+    100 gram
     """
     require(tare >= NO_MASS, "The tare cannot be negative.")
     require(gross > tare, "The tare must be lighter than the skein with it.")

@@ -1,13 +1,13 @@
-"""What washing a fleece takes: loads, water, detergent and time, and what comes out clean.
+"""What washing a fleece takes: loads, water and time, and what comes out clean.
 
-All of it follows from the mass of raw fleece. The figures are worked out before the first
-bath is filled, since water is heavy and a crowded bath does not get wool clean.
+All of it follows from the mass of raw fleece. The figures are worked out before the first bath is
+filled, since water is heavy and a crowded bath does not get wool clean.
 """
 
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, whole_for
-from workbookgen.units import Density, Mass, Quantity, Ratio, Time, Volume, VolumePerMass
+from workbookgen.units import Mass, Quantity, Ratio, Time, Volume, VolumePerMass
 
 NO_MASS = Quantity(0.0, "g")
 NO_VOLUME = Quantity(0.0, "L")
@@ -41,6 +41,11 @@ def loads(mass: Mass, load: Mass) -> Ratio:
     References
     ----------
     Definition of a share, rounded up.
+
+    Examples
+    --------
+    >>> print(loads(Quantity(1.8, "kg"), Quantity(0.5, "kg")))
+    4.0
     """
     require(mass >= NO_MASS, "The mass cannot be negative.")
     require(load > NO_MASS, "The load of a bath must be above zero.")
@@ -74,6 +79,11 @@ def liquor(mass: Mass, liquor_ratio: VolumePerMass) -> Volume:
     References
     ----------
     Definition of the liquor ratio; 20 to 40 L/kg: common practice, no source.
+
+    Examples
+    --------
+    >>> print(liquor(Quantity(0.5, "kg"), Quantity(30, "L/kg")))
+    15.0 liter
     """
     require(mass >= NO_MASS, "The mass cannot be negative.")
     require(liquor_ratio > Quantity(0.0, "L/kg"), "The liquor ratio must be above zero.")
@@ -107,111 +117,15 @@ def water_in_all(liquor: Volume, baths: Ratio) -> Volume:
     References
     ----------
     Definition of a product.
+
+    Examples
+    --------
+    >>> print(water_in_all(Quantity(15, "L"), 4))
+    60 liter
     """
-    _require_volume(liquor)
+    require_volume(liquor)
     _require_baths(baths)
     return liquor * baths
-
-
-@calculation
-def detergent(mass: Mass, share: Ratio, by_water: Ratio = 0.0) -> Mass:
-    """Detergent for a mass of fleece.
-
-    d = m · s. Grease and dirt to be held come with the fleece, not with the water.
-
-    Parameters
-    ----------
-    mass : m, mass of the raw fleece
-    share : s, detergent as a share of that mass
-    by_water : dose of a liquid for the water, 0 for none; it counts instead
-
-    Returns
-    -------
-    d, a mass
-
-    Raises
-    ------
-    ValueError
-        A negative mass, a share outside 0 to 1, or a dose for the water besides.
-
-    Notes
-    -----
-    Valid for the product whose label gives the share; 2 to 6 per cent is usual.
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    require(mass >= NO_MASS, "The mass cannot be negative.")
-    require((share >= 0) & (share <= 1), "The share lies between 0 and 1.")
-    require(by_water == 0, "The detergent is measured by the water: a share of the fleece besides would be twice as much.")
-    return mass * share
-
-
-@calculation
-def liquid_detergent(liquor: Volume, dose: Ratio) -> Volume:
-    """Liquid detergent for a bath.
-
-    d = V · D. Labels of liquids give milliliters for a liter, or teaspoons for a gallon.
-
-    Parameters
-    ----------
-    liquor : V, water of the bath
-    dose : D, volume of detergent in a volume of water
-
-    Returns
-    -------
-    d, a volume
-
-    Raises
-    ------
-    ValueError
-        A negative volume, or a dose that is not above zero.
-
-    Notes
-    -----
-    Valid for the product whose label gives the dose.
-
-    References
-    ----------
-    Definition of the dose. A US teaspoon is 1/768 of a gallon (NIST Handbook 44, appendix C, from memory).
-    """
-    _require_volume(liquor)
-    require(dose > 0, "The dose must be above zero.")
-    return (liquor * dose).to("milliliter")
-
-
-@calculation
-def detergent_by_liquor(liquor: Volume, dose: Density) -> Mass:
-    """Detergent for a volume of water.
-
-    d = V · D. Labels and old recipes give a dose for the water.
-
-    Parameters
-    ----------
-    liquor : V, water of the bath
-    dose : D, mass of detergent in a volume of water
-
-    Returns
-    -------
-    d, a mass
-
-    Raises
-    ------
-    ValueError
-        A negative volume or dose.
-
-    Notes
-    -----
-    Valid for the product whose label gives the dose.
-
-    References
-    ----------
-    F. Beech, The Dyeing of Woollen Fabrics, gives 1 to 2 pounds of soap in 10 gallons (read).
-    """
-    _require_volume(liquor)
-    require(dose >= Quantity(0.0, "g/L"), "The dose cannot be negative.")
-    return (liquor * dose).to("gram")
 
 
 @calculation
@@ -241,6 +155,11 @@ def clean_mass(mass: Mass, scoured_yield: Ratio) -> Mass:
     References
     ----------
     Definition of the scoured yield.
+
+    Examples
+    --------
+    >>> print(clean_mass(Quantity(2, "kg"), 0.6))
+    1.2 kilogram
     """
     require(mass >= NO_MASS, "The mass cannot be negative.")
     require((scoured_yield > 0) & (scoured_yield <= 1), "A yield lies above 0 and up to 1.")
@@ -274,6 +193,11 @@ def removed(mass: Mass, scoured_yield: Ratio) -> Mass:
     References
     ----------
     Definition of the scoured yield.
+
+    Examples
+    --------
+    >>> print(removed(Quantity(2, "kg"), 0.75))
+    0.5 kilogram
     """
     clean_mass(mass, scoured_yield)  # the same values are refused
     return mass * (1 - scoured_yield)
@@ -306,6 +230,11 @@ def bath_time(baths: Ratio, minutes_each: Time) -> Time:
     References
     ----------
     Two baths of half an hour: F. Beech, The Dyeing of Woollen Fabrics (read).
+
+    Examples
+    --------
+    >>> print(bath_time(4, Quantity(20, "minute")))
+    80 minute
     """
     _require_baths(baths)
     require(minutes_each >= NO_TIME, "The time in a bath cannot be negative.")
@@ -339,6 +268,11 @@ def full_load(mass: Mass, load: Mass) -> Mass:
     References
     ----------
     Definition of a load.
+
+    Examples
+    --------
+    >>> print(full_load(Quantity(1.8, "kg"), Quantity(0.5, "kg")))
+    0.5 kilogram
     """
     require(mass > NO_MASS, "There must be some fleece to wash.")
     require(load > NO_MASS, "A load must hold something.")
@@ -372,13 +306,19 @@ def baths_in_all(washes: Ratio, rinses: Ratio = 0.0) -> Ratio:
     References
     ----------
     Definition of a bath.
+
+    Examples
+    --------
+    >>> print(baths_in_all(2, rinses=2))
+    4
     """
     require(washes >= 1, "Wash at least once.")
     require(rinses >= 0, "The number of rinses cannot be negative.")
     return washes + rinses
 
 
-def _require_volume(volume):
+def require_volume(volume):
+    """Refuse a volume below zero."""
     require(volume >= NO_VOLUME, "A volume of water cannot be negative.")
 
 

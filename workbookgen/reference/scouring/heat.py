@@ -56,6 +56,11 @@ def hot_water(volume: Volume, target: Temperature, hot: Temperature, cold: Tempe
     References
     ----------
     Heat balance, the heat capacity of water taken as constant (from memory).
+
+    Examples
+    --------
+    >>> print(hot_water(Quantity(10, "L"), target=Quantity(45, "degC"), hot=Quantity(60, "degC"), cold=Quantity(10, "degC")))
+    7.0 liter
     """
     _require_volume(volume)
     wanted, warm, cool = (each.m_as("degC") for each in (target, hot, cold))
@@ -93,6 +98,11 @@ def cold_water(volume: Volume, hot_water: Volume) -> Volume:
     References
     ----------
     Definition of a remainder.
+
+    Examples
+    --------
+    >>> print(cold_water(Quantity(10, "L"), Quantity(7, "L")))
+    3.0 liter
     """
     _require_volume(volume)
     _require_volume(hot_water)
@@ -129,6 +139,11 @@ def mixed_temperature(volume: Volume, temperature: Temperature, added: Volume, a
     References
     ----------
     Heat balance, the heat capacity of water taken as constant (from memory).
+
+    Examples
+    --------
+    >>> print(mixed_temperature(Quantity(10, "L"), Quantity(20, "degC"), Quantity(5, "L"), Quantity(50, "degC")))
+    30.0 degree_Celsius
     """
     first, second = volume.m_as("L"), added.m_as("L")
     require((first > 0) & (second > 0), "Both volumes must be above zero.")
@@ -166,6 +181,11 @@ def to_add(volume: Volume, temperature: Temperature, added_temperature: Temperat
     References
     ----------
     Heat balance, the heat capacity of water taken as constant (from memory).
+
+    Examples
+    --------
+    >>> print(to_add(Quantity(10, "L"), Quantity(20, "degC"), Quantity(60, "degC"), target=Quantity(40, "degC")))
+    10.0 liter
     """
     require(volume > NO_VOLUME, "There must be some water in the pot.")
     rise, above = _apart(target, temperature), _apart(added_temperature, target)
@@ -202,6 +222,11 @@ def part_of_mix(volume: Volume, temperature: Temperature, added_temperature: Tem
     References
     ----------
     Heat balance, the heat capacity of water taken as constant (from memory).
+
+    Examples
+    --------
+    >>> print(part_of_mix(Quantity(10, "L"), Quantity(10, "degC"), Quantity(60, "degC"), target=Quantity(45, "degC")))
+    7.0 liter
     """
     require(volume > NO_VOLUME, "There must be some water wanted.")
     rise, between = _apart(target, temperature), _apart(added_temperature, temperature)
@@ -237,6 +262,11 @@ def temperature_words(temperature: Temperature) -> str:
     ----------
     Published tables of burns (read): 49 °C some minutes, 52 °C 1.5 to 2 minutes, 54 °C 30 seconds, 57 °C 10 seconds, 60 °C
     under 5. Grease melts near 40 °C, at 38 to 42 °C (from memory).
+
+    Examples
+    --------
+    >>> print(temperature_words(Quantity(50, "degC")))
+    scalds in minutes: gloves, tools
     """
     celsius = temperature.m_as("degC")
     require(np.isfinite(celsius), "The temperature must be a number.")

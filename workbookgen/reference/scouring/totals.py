@@ -1,7 +1,8 @@
 """What a whole fleece takes, however many loads it is washed in."""
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.reference.scouring.baths import NO_MASS, liquid_detergent, liquor
+from workbookgen.reference.scouring.baths import NO_MASS, liquor
+from workbookgen.reference.scouring.detergents import liquid_detergent
 from workbookgen.units import Mass, Quantity, Ratio, Time, Volume, VolumePerMass
 
 NO_TIME = Quantity(0.0, "hour")
@@ -35,6 +36,11 @@ def water_of_fleece(mass: Mass, liquor_ratio: VolumePerMass, baths: Ratio) -> Vo
     References
     ----------
     Definition of the liquor ratio.
+
+    Examples
+    --------
+    >>> print(water_of_fleece(Quantity(2, "kg"), Quantity(30, "L/kg"), baths=4))
+    240 liter
     """
     require(baths >= 1, "There is at least one bath.")
     return liquor(mass, liquor_ratio) * baths
@@ -69,6 +75,11 @@ def detergent_of_fleece(mass: Mass, share: Ratio, washes: Ratio, by_water: Ratio
     References
     ----------
     Definition of the dose.
+
+    Examples
+    --------
+    >>> print(detergent_of_fleece(Quantity(2, "kg"), 0.04, washes=2))
+    0.16 kilogram
     """
     require(mass >= NO_MASS, "The mass of the fleece cannot be negative.")
     require(share >= 0, "The share of detergent cannot be negative.")
@@ -106,6 +117,11 @@ def liquid_of_fleece(mass: Mass, liquor_ratio: VolumePerMass, dose: Ratio, washe
     References
     ----------
     Definition of the dose.
+
+    Examples
+    --------
+    >>> print(liquid_of_fleece(Quantity(2, "kg"), Quantity(30, "L/kg"), 0.002, washes=2))
+    240.0 milliliter
     """
     require(washes >= 1, "There is at least one wash.")
     return liquid_detergent(liquor(mass, liquor_ratio), dose) * washes
@@ -138,6 +154,11 @@ def time_of_fleece(loads: Ratio, time_each: Time) -> Time:
     References
     ----------
     Definition of the total.
+
+    Examples
+    --------
+    >>> print(time_of_fleece(4, Quantity(1.5, "hour")))
+    6.0 hour
     """
     require(loads >= 0, "The number of loads cannot be negative.")
     require(time_each >= NO_TIME, "The time cannot be negative.")

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
-from workbookgen.texts import folded, is_blank
+from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers
+from workbookgen.texts import folded
 from workbookgen.units import Mass, Quantity, Ratio
 
 NO_MASS = Quantity(0.0, "g")
@@ -38,11 +38,16 @@ def line(name: str, names: Sequence[str]) -> Ratio:
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(line("second", ["First", "Second", "Third"]))
+    2.0
     """
     listed = [folded(str(each)) for each in names]
 
     def place(each: str) -> float:
-        require(not is_blank(str(each)), "The name is blank: give one.")
+        require_name(each)
         require(listed.count(folded(str(each))) == 1, "The name does not stand in the list once.")
         return float(listed.index(folded(str(each))) + 1)
 
@@ -77,6 +82,11 @@ def asked(line: Ratio, wanted: Mass) -> Mass:
     References
     ----------
     Definition of a list.
+
+    Examples
+    --------
+    >>> print(asked(1, Quantity(500, "g")))
+    500.0 gram
     """
     require_numbers(line, wanted)
     require(line >= 1, "The lines of a list are counted from 1.")
@@ -112,6 +122,11 @@ def part(line: Ratio, parts: Ratio, wanted: Mass | None = None) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(part(2, parts=3))
+    3.0
     """
     require_numbers(line, parts, wanted)
     require(line >= 1, "The lines of a list are counted from 1.")
@@ -146,6 +161,11 @@ def for_parts(mass: Mass, wanted: Mass) -> Mass:
     References
     ----------
     Definition of a remainder.
+
+    Examples
+    --------
+    >>> print(for_parts(Quantity(2000, "g"), Quantity(500, "g")))
+    1500.0 gram
     """
     require_numbers(mass, wanted)
     require(mass >= NO_MASS, "The mass cannot be negative.")
@@ -182,6 +202,11 @@ def claim(part: Ratio, rest: Mass, parts: Ratio, wanted: Mass | None = None) -> 
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(claim(1, Quantity(1500, "g"), parts=3))
+    500.0 gram
     """
     require_numbers(part, rest, parts, wanted)
     require(rest >= NO_MASS, "The mass cannot be negative.")
@@ -220,6 +245,11 @@ def of_the_wanted(mass: Mass, wanted: Mass) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(of_the_wanted(Quantity(2000, "g"), Quantity(1600, "g")))
+    1.25
     """
     require_numbers(mass, wanted)
     require(mass > NO_MASS, "The mass must be above zero.")
@@ -257,6 +287,11 @@ def split_in_words(in_all: Mass, parts: Ratio, mass_left: Ratio, money_left: Rat
     References
     ----------
     All in proportion: common practice, no source.
+
+    Examples
+    --------
+    >>> print(split_in_words(Quantity(2000, "g"), parts=0, mass_left=0, fit=1))
+    Each gets the weight wanted.
     """
     require_numbers(in_all, parts, mass_left, money_left, fit)
     require(in_all > NO_MASS, "Nothing is due to anybody.")

@@ -1,16 +1,14 @@
-"""Whole steps and coins of what everyone is due, by largest remainders.
+"""Whole steps and coins of what everyone is due.
 
-Everyone first gets the whole steps in the exact share; the steps that are left go, one each, to the
-largest remainders (Hamilton's method), and of equal ones to the first in the list.
+Everyone first gets the whole steps in the exact share; `remainders` hands out those that are left.
 """
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.units import Quantity, Ratio, Some
 
 MILLIONTH = 1_000_000
-LINES = 1_000  # more than the list has
 
 
 @calculation
@@ -40,12 +38,17 @@ def whole_steps(amount: Some, step: Some) -> Ratio:
     References
     ----------
     Definition of the whole part.
+
+    Examples
+    --------
+    >>> print(whole_steps(Quantity(503, "g"), Quantity(5, "g")))
+    100.0
     """
     require_numbers(amount, step)
-    require(_plain(step) > 0, "The step must be above zero.")
-    require(_plain(amount) >= 0, "The amount cannot be negative.")
+    require(magnitude_of(step) > 0, "The step must be above zero.")
+    require(magnitude_of(amount) >= 0, "The amount cannot be negative.")
     quotient = amount / step
-    return np.floor(_six(quotient.m_as("") if isinstance(quotient, Quantity) else quotient))
+    return np.floor(to_six_decimals(quotient.m_as("") if isinstance(quotient, Quantity) else quotient))
 
 
 @calculation
@@ -75,10 +78,15 @@ def of_steps(steps: Ratio, step: Some) -> Some:
     References
     ----------
     Definition of the step.
+
+    Examples
+    --------
+    >>> print(of_steps(100, Quantity(5, "g")))
+    500 gram
     """
     require_numbers(steps, step)
     require(steps >= 0, "The number of steps cannot be negative.")
-    require(_plain(step) > 0, "The step must be above zero.")
+    require(magnitude_of(step) > 0, "The step must be above zero.")
     return steps * step
 
 
@@ -110,11 +118,16 @@ def undivided(amount: Some, step: Some, steps: Ratio) -> Ratio:
     References
     ----------
     Definition of a remainder.
+
+    Examples
+    --------
+    >>> print(undivided(Quantity(503, "g"), Quantity(5, "g"), 100))
+    0.6
     """
     require_numbers(amount, step, steps)
-    require(_plain(step) > 0, "The step must be above zero.")
+    require(magnitude_of(step) > 0, "The step must be above zero.")
     quotient = amount / step
-    left = _six((quotient.m_as("") if isinstance(quotient, Quantity) else quotient) - steps)
+    left = to_six_decimals((quotient.m_as("") if isinstance(quotient, Quantity) else quotient) - steps)
     require(left >= 0, "There cannot be more whole steps than that.")
     return left
 
@@ -147,224 +160,25 @@ def exact(steps: Ratio, due: Some, in_all: Some) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(exact(100, Quantity(500, "g"), Quantity(1500, "g")))
+    33.333333
     """
     require_numbers(steps, due, in_all)
     require(steps >= 0, "The number of steps cannot be negative.")
-    require(_plain(due) >= 0, "What is due cannot be negative.")
-    require(_plain(in_all) > 0, "Nothing is due to anybody.")
+    require(magnitude_of(due) >= 0, "What is due cannot be negative.")
+    require(magnitude_of(in_all) > 0, "Nothing is due to anybody.")
     share = due / in_all
-    return _six(steps * (share.m_as("") if isinstance(share, Quantity) else share))
+    return to_six_decimals(steps * (share.m_as("") if isinstance(share, Quantity) else share))
 
 
-@calculation
-def whole(exact: Ratio) -> Ratio:
-    """The whole steps in an exact share.
-
-    k = ⌊q⌋. Everyone is sure of these.
-
-    Parameters
-    ----------
-    exact : q, exact share, in steps
-
-    Returns
-    -------
-    k, a whole number
-
-    Raises
-    ------
-    ValueError
-        A negative share.
-
-    Notes
-    -----
-    Valid for shares rounded to six decimals.
-
-    References
-    ----------
-    Largest remainders (Hamilton's method): by definition.
-    """
-    require_numbers(exact)
-    require(exact >= 0, "A share cannot be negative.")
-    return np.floor(exact)
-
-
-@calculation
-def turn(exact: Ratio, whole: Ratio, line: Ratio) -> Ratio:
-    """Whose turn it is for a step that is left.
-
-    t = 1000 · millionths of (q - k) + 1000 - l, a whole number. A larger remainder comes first, and of equal ones the upper line.
-
-    Parameters
-    ----------
-    exact : q, exact share, in steps
-    whole : k, the whole steps in it
-    line : l, place in the list, from 1
-
-    Returns
-    -------
-    t, a whole number, no two alike
-
-    Raises
-    ------
-    ValueError
-        Whole steps that are not those of the exact share, or a line that is not from 1 to 999.
-
-    Notes
-    -----
-    Valid for fewer than a thousand members.
-
-    References
-    ----------
-    Largest remainders (Hamilton's method): by definition. The order of equal ones: common practice, no source.
-    """
-    require_numbers(exact, whole, line)
-    remainder = exact - whole
-    require((remainder > -1e-7) & (remainder < 1), "The exact share is no less than its whole steps, and less than one step more.")
-    require((line >= 1) & (line < LINES), "The lines of a list are counted from 1 to 999.")
-    return np.floor(remainder * MILLIONTH + 0.5) * LINES + LINES - line
-
-
-@calculation
-def steps_left(steps: Ratio, amounts: Some) -> Ratio:
-    """Steps that are left once everyone has the whole ones.
-
-    r = n - Σ k. Each goes to one member.
-
-    Parameters
-    ----------
-    steps : n, whole steps to divide
-    amounts : k, whole steps of each; one that is not a number is blank
-
-    Returns
-    -------
-    r, a whole number
-
-    Raises
-    ------
-    ValueError
-        More whole steps than there are.
-
-    Notes
-    -----
-    Valid for members whose shares are all known.
-
-    References
-    ----------
-    Largest remainders (Hamilton's method): by definition.
-    """
-    require_numbers(steps)
-    left = steps - float(np.nansum(np.asarray(amounts, dtype=float)))
-    require(left >= 0, "There are more whole steps than there can be.")
-    return left
-
-
-@calculation
-def last_turn(left: Ratio, amounts: Some) -> Ratio:
-    """The turn of the last member who gets one of the steps that are left.
-
-    T = the r-th largest of the turns. Who comes before gets one too.
-
-    Parameters
-    ----------
-    left : r, steps that are left
-    amounts : t, the turns; one that is not a number is blank
-
-    Returns
-    -------
-    T, a whole number
-
-    Raises
-    ------
-    ValueError
-        No step is left, or more of them than members.
-
-    Notes
-    -----
-    Valid for turns of which no two are alike.
-
-    References
-    ----------
-    Largest remainders (Hamilton's method): by definition.
-    """
-    turns = np.asarray(amounts, dtype=float)
-    in_order = np.sort(turns[np.isfinite(turns)])[::-1]
-    require(left >= 1, "No step is left.")
-    require(left <= len(in_order), "There are more steps left than members.")
-    return by_element(lambda place: float(in_order[int(place) - 1]), left) if np.ndim(left) == 0 else in_order[left.astype(int) - 1]
-
-
-@calculation
-def given_out(whole: Ratio, turn: Ratio, last: Ratio | None = None) -> Ratio:
-    """Steps that a member gets.
-
-    g = k, and one more if t ≥ T. So they add up to all there are.
-
-    Parameters
-    ----------
-    whole : k, whole steps in the exact share
-    turn : t, whose turn it is
-    last : T, the last turn that gets one; none, if nothing is left
-
-    Returns
-    -------
-    g, a whole number
-
-    Raises
-    ------
-    ValueError
-        A negative number of steps.
-
-    Notes
-    -----
-    Valid for turns of which no two are alike.
-
-    References
-    ----------
-    Largest remainders (Hamilton's method): by definition.
-    """
-    require_numbers(whole, turn, last)
-    require(whole >= 0, "The number of steps cannot be negative.")
-    return whole + (turn * 0.0 if last is None else np.where(turn >= last, 1.0, 0.0)[()])
-
-
-@calculation
-def handed_out(amounts: Some) -> Some:
-    """What all get together.
-
-    A = Σ a, over all who get something. It is what there is, in whole steps.
-
-    Parameters
-    ----------
-    amounts : a, what each gets; one that is not a number is blank
-
-    Returns
-    -------
-    A, of the kind of the amounts
-
-    Raises
-    ------
-    ValueError
-        Nobody gets anything.
-
-    Notes
-    -----
-    Valid for amounts of one kind.
-
-    References
-    ----------
-    Definition of a sum.
-    """
-    cells = np.atleast_1d(np.asarray(_plain(amounts), dtype=float))
-    require(bool(np.isfinite(cells).any()), "Nobody gets anything.")
-    added = float(np.nansum(cells))
-    return Quantity(added, amounts.units) if isinstance(amounts, Quantity) else added
-
-
-
-def _plain(amount):
+def magnitude_of(amount):
+    """The number in a mass, or in an amount of money, which is a plain one."""
     return amount.magnitude if isinstance(amount, Quantity) else np.asarray(amount)
 
 
-def _six(number):
+def to_six_decimals(number):
     """Rounded to six decimals, half a millionth up, as spreadsheets do."""
     return np.floor(np.round(np.multiply(number, MILLIONTH), 3) + 0.5) / MILLIONTH

@@ -48,6 +48,11 @@ def readings_in_all(variation: Ratio, error: Ratio) -> Ratio:
     ----------
     n = (t · CV / E)²: public examination paper in textile technology (read); t of the number found, as NIST/SEMATECH,
     e-Handbook, 7.2.2.2 advises (from memory).
+
+    Examples
+    --------
+    >>> print(readings_in_all(0.05, error=0.05))  # t is 2.571 > √6 with six, 2.447 < √7 with seven
+    7.0
     """
     require(variation >= 0, "The coefficient of variation cannot be negative.")
     require(error > 0, "The error to put up with must be above zero.")
@@ -84,6 +89,11 @@ def inches_each(variation: Ratio, error: Ratio) -> Ratio:
     References
     ----------
     JCGM 100, 4.2.3, the doubt of a mean (from memory); t of five readings, NIST/SEMATECH table (read).
+
+    Examples
+    --------
+    >>> print(inches_each(0.1, error=0.05))  # (2.776 · 2)² / 5 = 6.2
+    7.0
     """
     require(variation >= 0, "The coefficient of variation cannot be negative.")
     require(error > 0, "The error to put up with must be above zero.")
@@ -119,6 +129,11 @@ def more_readings(count: Ratio, error: Ratio, in_all: Ratio | None = None, inche
     References
     ----------
     Definition of the difference; counting over more inches: common practice, no source.
+
+    Examples
+    --------
+    >>> print(more_readings(3, error=0.05, in_all=5))
+    2 more for ±5%
     """
     require_numbers(in_all, inches)
     require(count >= 1, "There must be a reading.")

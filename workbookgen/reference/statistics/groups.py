@@ -53,6 +53,11 @@ def group_mean(total: Some, count: Ratio) -> Some:
     References
     ----------
     Definition of the mean.
+
+    Examples
+    --------
+    >>> print(group_mean(Quantity(600, "m"), 3))
+    200.0 meter
     """
     require(np.isfinite(total), "The sum must be a number.")
     _require_count(count, 1)
@@ -92,6 +97,11 @@ def relative_deviation(value: Some, mean: Some) -> Ratio:
     References
     ----------
     Definition of the relative deviation.
+
+    Examples
+    --------
+    >>> print(relative_deviation(Quantity(250, "m"), Quantity(200, "m")))
+    0.25
     """
     require(value >= 0, "The value cannot be negative.")
     require(mean > 0, "The mean must be above zero.")
@@ -128,6 +138,11 @@ def grubbs_limit(count: Ratio) -> Ratio:
     ----------
     Grubbs' test, two-sided; 3 to 12 values agree with a table of LibreTexts (read), whose 2.202 for 7 values is
     a misprint of 2.020. The others by the formula (from memory).
+
+    Examples
+    --------
+    >>> print(grubbs_limit(7))
+    2.02
     """
     _require_count(count, 3)
     starts, limits = np.array(GRUBBS_TABLE).T
@@ -162,6 +177,11 @@ def limit_low(mean: Some, variation: Ratio, times: Ratio) -> Some:
     References
     ----------
     Grubbs' test, table of LibreTexts (read).
+
+    Examples
+    --------
+    >>> print(limit_low(Quantity(200, "m"), 0.1, times=2))
+    160.0 meter
     """
     _require_limits(mean, variation, times)
     return mean * (1 - times * variation)
@@ -195,6 +215,11 @@ def limit_high(mean: Some, variation: Ratio, times: Ratio) -> Some:
     References
     ----------
     Grubbs' test, table of LibreTexts (read).
+
+    Examples
+    --------
+    >>> print(limit_high(Quantity(200, "m"), 0.1, times=2))
+    240.0 meter
     """
     _require_limits(mean, variation, times)
     return mean * (1 + times * variation)
@@ -238,6 +263,11 @@ def stands_out(deviation: Ratio, variation: Ratio, times: Ratio) -> str:
     References
     ----------
     Grubbs' test, table of LibreTexts (read).
+
+    Examples
+    --------
+    >>> print(stands_out(0.25, variation=0.1, times=2))
+    stands out
     """
     require(np.isfinite(deviation), "The deviation must be a number.")
     _require_spread(variation, times)
@@ -273,6 +303,11 @@ def difference(first: Grist, second: Grist) -> Ratio:
     References
     ----------
     Definition of the relative difference.
+
+    Examples
+    --------
+    >>> print(difference(Quantity(1100, "yd/lb"), Quantity(900, "yd/lb")))
+    0.2
     """
     require((first > NO_GRIST) & (second > NO_GRIST), "Both grists must be above zero.")
     return (np.abs(first - second) / ((first + second) / 2)).m_as("")
@@ -306,6 +341,11 @@ def may_share(first: Grist, second: Grist) -> str:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(may_share(Quantity(1100, "yd/lb"), Quantity(900, "yd/lb")))
+    alternate rows
     """
     return by_element(_companions, difference(first, second))
 

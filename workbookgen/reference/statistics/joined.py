@@ -38,6 +38,11 @@ def square_of(value: Some) -> SomeSquared:
     References
     ----------
     Definition of the square.
+
+    Examples
+    --------
+    >>> print(square_of(Quantity(3, "m")))
+    9 meter ** 2
     """
     require(value >= 0, "The value cannot be negative.")
     return value**2
@@ -73,6 +78,11 @@ def variation_of_sums(squares: SomeSquared, count: Ratio, mean: Some) -> Ratio:
     References
     ----------
     Steiner's theorem: sums of squares about means (from memory).
+
+    Examples
+    --------
+    >>> print(round(variation_of_sums(Quantity(30200, "m^2"), 3, Quantity(100, "m")), 6))  # of 90, 100 and 110 m
+    0.1
     """
     require((count >= 2) & (count % 1 == 0), "One member has no spread: count at least two.")
     require(mean > 0, "The mean must be above zero.")
@@ -109,6 +119,11 @@ def pooled_variation(variations: Ratio, counts: Ratio) -> Ratio:
     References
     ----------
     Pooled variance, NIST/SEMATECH e-Handbook of Statistical Methods (from memory), of relative deviations.
+
+    Examples
+    --------
+    >>> print(round(pooled_variation([0.02, 0.14], [2, 2]), 6))  # √((0.0004 + 0.0196) / 2)
+    0.1
     """
     variations, counts = np.atleast_1d(variations), np.atleast_1d(counts)
     require(len(variations) > 0, "There must be at least one group.")

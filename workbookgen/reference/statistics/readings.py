@@ -59,11 +59,7 @@ def mean(
 
     Parameters
     ----------
-    reading_1 : x, a reading, any quantity
-    reading_2 : a second reading, of the same kind
-    reading_3 : a third
-    reading_4 : a fourth
-    reading_5 : a fifth
+    reading_1, reading_2, reading_3, reading_4, reading_5 : x, readings of one kind, any quantity
 
     Returns
     -------
@@ -83,6 +79,11 @@ def mean(
     References
     ----------
     JCGM 100, 4.2.1 (from memory).
+
+    Examples
+    --------
+    >>> print(mean(10, 12, 14))
+    12.0
     """
     first, shifts = _shifts(reading_1, reading_2, reading_3, reading_4, reading_5)
     return first + sum(shifts) / len(shifts)
@@ -98,11 +99,7 @@ def count(
 
     Parameters
     ----------
-    reading_1 : x, a reading, any quantity
-    reading_2 : a second reading, of the same kind
-    reading_3 : a third
-    reading_4 : a fourth
-    reading_5 : a fifth
+    reading_1, reading_2, reading_3, reading_4, reading_5 : x, readings of one kind, any quantity
 
     Returns
     -------
@@ -122,6 +119,11 @@ def count(
     References
     ----------
     Definition of counting.
+
+    Examples
+    --------
+    >>> print(count(10, 12, 14))
+    3.0
     """
     _, shifts = _shifts(reading_1, reading_2, reading_3, reading_4, reading_5)
     return np.full(np.shape(sum(shifts)), float(len(shifts)))[()]
@@ -137,11 +139,7 @@ def deviation(
 
     Parameters
     ----------
-    reading_1 : x, a reading, any quantity
-    reading_2 : a second reading, of the same kind
-    reading_3 : a third
-    reading_4 : a fourth
-    reading_5 : a fifth
+    reading_1, reading_2, reading_3, reading_4, reading_5 : x, readings of one kind, any quantity
 
     Returns
     -------
@@ -161,6 +159,11 @@ def deviation(
     References
     ----------
     JCGM 100, 4.2.2 (from memory).
+
+    Examples
+    --------
+    >>> print(deviation(10, 12, 14))
+    2.0
     """
     _, shifts = _shifts(reading_1, reading_2, reading_3, reading_4, reading_5)
     require(len(shifts) >= 2, "One reading has no spread: take at least two.")
@@ -206,6 +209,11 @@ def variation(deviation: Some, mean: Some) -> Ratio:
     References
     ----------
     Definition of the coefficient of variation.
+
+    Examples
+    --------
+    >>> print(variation(Quantity(2, "m"), Quantity(20, "m")))
+    0.1
     """
     require(deviation >= 0, "The standard deviation cannot be negative.")
     require(mean > 0, "The mean must be above zero.")
@@ -242,6 +250,11 @@ def t_quantile(degrees: Ratio) -> Ratio:
     ----------
     Table of Student's t of NIST/SEMATECH, as reproduced on a public page (read); its entries
     for 11 to 13, 15 to 18, 20 to 28, 30, 40, 60 and 120 (from memory).
+
+    Examples
+    --------
+    >>> print(t_quantile(4))
+    2.776
     """
     require(degrees >= 1, "There must be at least one degree of freedom: two readings.")
     starts, quantiles = np.array(T_TABLE).T
@@ -275,6 +288,11 @@ def half_width(deviation: Some, count: Ratio) -> Some:
     References
     ----------
     JCGM 100, G.3.2 (from memory).
+
+    Examples
+    --------
+    >>> print(half_width(2, 4))
+    3.182
     """
     require(count >= 2, "One reading has no spread: take at least two.")
     return t_quantile(count - 1) * standard_error(deviation, count)
@@ -307,6 +325,11 @@ def standard_error(deviation, count: Ratio):
     References
     ----------
     JCGM 100, 4.2.3 (from memory).
+
+    Examples
+    --------
+    >>> print(standard_error(2, 4))
+    1.0
     """
     require(deviation >= 0, "The standard deviation cannot be negative.")
     require((count >= 1) & (count % 1 == 0), "Readings are counted in whole numbers, from one.")
@@ -342,6 +365,11 @@ def specimens(variation: Ratio, error: Ratio, t: Ratio = 1.96) -> Ratio:
     References
     ----------
     Public examination paper in textile technology (read); 1.96, NIST/SEMATECH table (read).
+
+    Examples
+    --------
+    >>> print(specimens(0.1, error=0.05))  # (1.96 · 2)² = 15.4
+    16.0
     """
     require(variation >= 0, "The coefficient of variation cannot be negative.")
     require(error > 0, "The error to put up with must be above zero.")

@@ -55,6 +55,11 @@ def turns_counted(turns: Ratio, length: Length) -> PerLength:
     References
     ----------
     Direct counting, ISO 2061, with lengths of 250 or 500 mm (from memory).
+
+    Examples
+    --------
+    >>> print(turns_counted(25, Quantity(5, "inch")))
+    5.0 / inch
     """
     require(turns >= 0, "The number of turns cannot be negative.")
     require(length > NO_LENGTH, "The length must be above zero.")
@@ -91,6 +96,11 @@ def factor(twist: PerLength, linear_density: LinearDensity, system: str) -> Rati
     ----------
     Equal factors mean equal surface angles: a handbook of short-staple spinning (read).
     Cotton and tex: N. Balasubramanian, table of conversion factors (read).
+
+    Examples
+    --------
+    >>> print(round(factor(Quantity(20, "1/inch"), 1 / Quantity(25, "number_english"), "cotton"), 6))
+    4.0
     """
     require(twist >= NO_TWIST, "The twist cannot be negative.")
     require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
@@ -128,6 +138,11 @@ def turns(multiplier: Ratio, linear_density: LinearDensity, system: str) -> PerL
     ----------
     W. Klein, Technology of Short-staple Spinning (read), for cotton. That wool takes less:
     common practice, no source.
+
+    Examples
+    --------
+    >>> print(round(turns(4, 1 / Quantity(25, "number_english"), "cotton").to("1/inch"), 6))
+    20.0 / inch
     """
     require(multiplier >= 0, "The twist factor cannot be negative.")
     require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
@@ -174,6 +189,11 @@ def least_twist(staple: Length, wraps: Ratio = 4.0) -> PerLength:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(least_twist(Quantity(4, "inch"), wraps=4))
+    1.0 / inch
     """
     require(staple > NO_LENGTH, "The staple must have a length.")
     require(wraps > 0, "The number of wraps must be above zero.")
@@ -207,6 +227,11 @@ def staple_words(twist: PerLength, least: PerLength) -> str:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(staple_words(Quantity(2, "1/inch"), Quantity(1, "1/inch")))
+    enough for the staple
     """
     require(twist >= NO_TWIST, "The twist cannot be negative.")
     require(least > NO_TWIST, "The least twist must be above zero.")

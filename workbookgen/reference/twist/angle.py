@@ -1,8 +1,8 @@
-"""What twist does to a yarn: the lie of its fibers and strands, and the length it costs.
+"""What twist does to a single: the lie of its fibers, and the length it costs.
 
-A fiber at the surface and a strand in a ply run along a screw. Unroll the screw and it is
-the long side of a right triangle, so angle and lost length are geometry. Real yarns give
-way and slip: a sample, measured before and after, beats all of this.
+A fiber at the surface runs along a screw. Unroll the screw and it is the long side of a right
+triangle, so angle and lost length are geometry. Real yarns yield and slip: a sample, measured
+before and after, beats all of this.
 """
 
 import numpy as np
@@ -13,7 +13,6 @@ from workbookgen.units import Angle, Length, PerLength, Quantity, Ratio
 NO_LENGTH = Quantity(0.0, "m")
 NO_TWIST = Quantity(0.0, "1/m")
 STEEPEST = np.pi / 3
-MOST_STRANDS = 12
 
 
 @calculation
@@ -43,9 +42,14 @@ def surface_angle(diameter: Length, twist: PerLength) -> Angle:
     References
     ----------
     Geometry. What is soft and what is hard: common practice, no source.
+
+    Examples
+    --------
+    >>> print(round(surface_angle(Quantity(1, "mm"), Quantity(1000 / np.pi, "1/m")), 6))
+    45.0 degree
     """
-    _require_screw(diameter, twist, "The diameter must be above zero.")
-    return Quantity(np.degrees(np.arctan(_turn_over_rise(diameter, twist))), "degree")
+    require_screw(diameter, twist, "The diameter must be above zero.")
+    return Quantity(np.degrees(np.arctan(turn_over_rise(diameter, twist))), "degree")
 
 
 @calculation
@@ -75,6 +79,11 @@ def turns_for_angle(angle: Angle, diameter: Length) -> PerLength:
     References
     ----------
     Geometry.
+
+    Examples
+    --------
+    >>> print(round(turns_for_angle(Quantity(45, "degree"), Quantity(1, "mm")).to("1/m") * np.pi, 6))
+    1000.0 / meter
     """
     require((angle > 0) & (angle < STEEPEST), "The angle lies above 0 and under 60 degrees.")
     require(diameter > NO_LENGTH, "The diameter must be above zero.")
@@ -108,6 +117,11 @@ def retraction(angle: Angle) -> Ratio:
     References
     ----------
     Hearle, Grosberg and Backer, Structural Mechanics of Fibers, Yarns, and Fabrics (from memory).
+
+    Examples
+    --------
+    >>> print(round(retraction(np.arctan(0.75)), 3))  # the secant is 5/4
+    0.111
     """
     require((angle >= 0) & (angle < STEEPEST), "The angle lies from 0 to under 60 degrees.")
     secant = 1 / np.cos(angle)
@@ -141,6 +155,11 @@ def retraction_by_twist(diameter: Length, twist: PerLength) -> Ratio:
     References
     ----------
     Hearle, Grosberg and Backer, Structural Mechanics of Fibers, Yarns, and Fabrics (from memory); geometry.
+
+    Examples
+    --------
+    >>> print(round(retraction_by_twist(Quantity(1, "mm"), Quantity(750 / np.pi, "1/m")), 3))
+    0.111
     """
     angle = surface_angle(diameter, twist)
     require(angle.m_as("radian") < STEEPEST, "The twist is too much for a yarn so thick: its surface would be steeper than any yarn's.")
@@ -175,219 +194,22 @@ def retraction_left(diameter: Length, singles_twist: PerLength, ply_twist: PerLe
     References
     ----------
     Geometry; that the twist left is the difference: common practice, no source.
+
+    Examples
+    --------
+    >>> print(retraction_left(Quantity(1, "mm"), Quantity(300, "1/m"), Quantity(300, "1/m")))
+    0.0
     """
     require((singles_twist >= NO_TWIST) & (ply_twist >= NO_TWIST), "The twist cannot be negative.")
     return retraction_by_twist(diameter, np.abs(singles_twist - ply_twist))
 
 
-@calculation
-def ply_take_up(before: Ratio, left: Ratio, ratio: Ratio) -> Ratio:
-    """Share of the singles' length that plying takes.
-
-    c = 1 - (1 - k') / (1 - k) / m. The strand runs a longer way round, but it has grown by the twist that it lost: below
-    zero it has grown by more.
-
-    Parameters
-    ----------
-    before : k, what the single had lost by its twist before plying
-    left : k', what it has still lost afterwards
-    ratio : m, length of strand on its screw in one length of ply, from 1 up
-
-    Returns
-    -------
-    c, lost length over the length before plying
-
-    Raises
-    ------
-    ValueError
-        A loss outside 0 to under 1, or a ratio below 1.
-
-    Notes
-    -----
-    Valid for round strands that slip freely; about 1 to 6 per cent in an ordinary ply (common practice). A sample beats it.
-
-    References
-    ----------
-    Geometry, as in an abstract of the Journal of the Textile Machinery Society of Japan (read).
-    """
-    require((before >= 0) & (before < 1) & (left >= 0) & (left < 1), "What a single has lost lies from 0 to under 1.")
-    return 1 - (1 - left) / (1 - before) * (1 - take_up(ratio))
-
-
-@calculation
-def ply_path(diameter: Length, strands: Ratio) -> Length:
-    """Diameter of the screw on which the strands of a ply run.
-
-    D = d / sin(π / n). The middles of n round strands that touch in a ring lie on it.
-
-    Parameters
-    ----------
-    diameter : d, diameter of one strand
-    strands : n, number of strands, 2 to 12
-
-    Returns
-    -------
-    D, a length; 1 d for two strands, 1.155 d for three, 1.414 d for four
-
-    Raises
-    ------
-    ValueError
-        A diameter that is not above zero, or strands that are no whole number from 2 to 12.
-
-    Notes
-    -----
-    Valid for equal round strands with none in the core; that holds for 2 to 4, seldom above.
-
-    References
-    ----------
-    Geometry.
-    """
-    require(diameter > NO_LENGTH, "The diameter must be above zero.")
-    require_strands(strands)
-    return diameter / np.sin(np.pi / strands)
-
-
-@calculation
-def ply_ratio(path: Length, twist: PerLength) -> Ratio:
-    """Length of strand in one length of ply.
-
-    m = √(1 + (π · D · T)²). The strand runs round the axis, the ply along it.
-
-    Parameters
-    ----------
-    path : D, diameter of the screw on which the strands run
-    twist : T, twist of the ply
-
-    Returns
-    -------
-    m, a number from 1 up
-
-    Raises
-    ------
-    ValueError
-        A path that is not above zero, or a negative twist.
-
-    Notes
-    -----
-    Valid for strands that do not stretch or untwist as they are plied.
-
-    References
-    ----------
-    Geometry.
-    """
-    _require_screw(path, twist, "The path of the strands must have a diameter.")
-    return np.sqrt(1 + _turn_over_rise(path, twist) ** 2)
-
-
-@calculation
-def take_up(ratio: Ratio) -> Ratio:
-    """Share of its length that a strand loses by its way round in the ply.
-
-    c = 1 - 1 / m. It is told of the length before plying, as everywhere here.
-
-    Parameters
-    ----------
-    ratio : m, length of strand in one length of ply, from 1 up
-
-    Returns
-    -------
-    c, lost length over the length before plying
-
-    Raises
-    ------
-    ValueError
-        A ratio below 1.
-
-    Notes
-    -----
-    Valid for any way in which the ratio was found, by geometry or by measuring.
-
-    References
-    ----------
-    Definition of the take-up; some books tell it of the plied length instead.
-    """
-    require(ratio >= 1, "A length of ply holds at least its own length of strand: give 1 or more.")
-    return 1 - 1 / ratio
-
-
-@calculation
-def take_up_in_use(expected: Ratio | None = None, sample: Ratio | None = None) -> Ratio:
-    """Take-up to reckon with.
-
-    c = of the sample, or else as expected. A sample beats geometry.
-
-    Parameters
-    ----------
-    expected : take-up by geometry
-    sample : take-up measured on a sample; below zero where it grew
-
-    Returns
-    -------
-    c, lost length over the length before plying
-
-    Raises
-    ------
-    ValueError
-        Neither is known, or a take-up of 1 and more.
-
-    Notes
-    -----
-    Valid for a sample plied as the yarn will be.
-
-    References
-    ----------
-    Common practice, no source.
-    """
-    known = expected if sample is None else sample
-    require(known is not None, "Give the take-up of a sample, or what geometry expects.")
-    require(known < 1, "The take-up lies under 1.")
-    return known
-
-
-@calculation
-def feed(take_up: Ratio) -> Ratio:
-    """Length of a strand in one length of yarn.
-
-    m = 1 / (1 - c). What a design reckons with.
-
-    Parameters
-    ----------
-    take_up : c, share of the strand's length that plying takes; below zero where it grows
-
-    Returns
-    -------
-    m, a number
-
-    Raises
-    ------
-    ValueError
-        A take-up of 1 and more.
-
-    Notes
-    -----
-    Valid for take-up told of the length before plying, as everywhere here.
-
-    References
-    ----------
-    Definition of the take-up.
-    """
-    require(take_up < 1, "The take-up lies under 1.")
-    return 1 / (1 - take_up)
-
-
-def require_strands(strands) -> None:
-    """Refuse what is no number of strands that a ring can hold."""
-    require(
-        (strands >= 2) & (strands <= MOST_STRANDS) & (strands % 1 == 0),
-        f"The number of strands is a whole number from 2 to {MOST_STRANDS}.",
-    )
-
-
-def _require_screw(diameter, twist, sentence) -> None:
+def require_screw(diameter, twist, sentence) -> None:
+    """Refuse what is no screw: the sentence is for its diameter."""
     require(diameter > NO_LENGTH, sentence)
     require(twist >= NO_TWIST, "The twist cannot be negative.")
 
 
-def _turn_over_rise(diameter, twist):
-    """How far round a screw goes, over how far along."""
+def turn_over_rise(diameter, twist):
+    """How far around a screw goes, over how far along."""
     return np.pi * (diameter * twist).m_as("")

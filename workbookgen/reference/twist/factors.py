@@ -32,6 +32,11 @@ def cotton_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     References
     ----------
     Twist equation T = M √N: spinning handbooks (read).
+
+    Examples
+    --------
+    >>> print(round(cotton_factor(Quantity(20, "1/inch"), 1 / Quantity(25, "number_english")), 6))
+    4.0
     """
     return factor(twist, linear_density, "cotton")
 
@@ -63,6 +68,11 @@ def worsted_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     References
     ----------
     Twist equation T = M √N: spinning handbooks (read).
+
+    Examples
+    --------
+    >>> print(round(worsted_factor(Quantity(12, "1/inch"), 1 / Quantity(16, "worsted_count")), 6))
+    3.0
     """
     return factor(twist, linear_density, "worsted")
 
@@ -94,6 +104,11 @@ def run_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     References
     ----------
     Twist equation T = M √N: spinning handbooks (read).
+
+    Examples
+    --------
+    >>> print(round(run_factor(Quantity(12, "1/inch"), 1 / Quantity(9, "woollen_run")), 6))
+    4.0
     """
     return factor(twist, linear_density, "woolen run")
 
@@ -125,5 +140,10 @@ def tex_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     References
     ----------
     Twist equation in the tex system: public examination papers in textiles (read).
+
+    Examples
+    --------
+    >>> print(round(tex_factor(Quantity(6, "1/cm"), Quantity(25, "tex")), 6))
+    30.0
     """
     return factor(twist, linear_density, "tex")

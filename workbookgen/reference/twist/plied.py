@@ -8,7 +8,7 @@ an argument here, and a fresh sample that plies back on itself beats it.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
-from workbookgen.reference.twist.angle import require_strands
+from workbookgen.reference.twist.ply_path import require_strands
 from workbookgen.units import PerLength, Quantity, Ratio
 
 NO_TWIST = Quantity(0.0, "1/m")
@@ -46,6 +46,11 @@ def ply_twist(singles_twist: PerLength, share: Ratio = USUAL_SHARE) -> PerLength
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(ply_twist(Quantity(300, "1/m")))
+    200.0 / meter
     """
     require(singles_twist >= NO_TWIST, "The twist of the singles cannot be negative.")
     _require_share(share)
@@ -79,6 +84,11 @@ def equal_factor_ply_twist(singles_twist: PerLength, strands: Ratio) -> PerLengt
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(equal_factor_ply_twist(Quantity(300, "1/m"), 4))
+    150.0 / meter
     """
     require(singles_twist >= NO_TWIST, "The twist of the singles cannot be negative.")
     require_strands(strands)
@@ -114,6 +124,11 @@ def twist_left(singles_twist: PerLength, ply_twist: PerLength | None = None, pli
     References
     ----------
     Geometry; that a turn of the ply takes out a turn: common practice, no source.
+
+    Examples
+    --------
+    >>> print(twist_left(Quantity(300, "1/m"), Quantity(200, "1/m")))
+    100 / meter
     """
     ply = ply_twist if plied is None else plied
     require(ply is not None, "Give the twist of the ply, planned or counted.")
@@ -151,6 +166,11 @@ def balance(
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(balance(Quantity(300, "1/m"), Quantity(250, "1/m")))
+    0.25
     """
     require(singles_twist > NO_TWIST, "The singles must have some twist.")
     require(plied_twist >= NO_TWIST, "The twist of the ply cannot be negative.")
@@ -185,6 +205,11 @@ def balance_words(balance: Ratio) -> str:
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(balance_words(0.25))
+    more ply twist than balance
     """
     require(balance >= -1, "The balance cannot be below -1: that is a ply without any twist.")
     return by_element(_words, balance)
@@ -224,6 +249,11 @@ def opposite(direction: str) -> str:
     References
     ----------
     Definition of Z and S by the slant of the letters, ISO 2 (from memory).
+
+    Examples
+    --------
+    >>> print(opposite("Z"))
+    S
     """
     return by_element(_opposite, direction)
 

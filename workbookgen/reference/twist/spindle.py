@@ -44,6 +44,11 @@ def turns_by_roll(rolled: Length, shaft: Length, rolls: Ratio = 1.0) -> Ratio:
     References
     ----------
     Geometry.
+
+    Examples
+    --------
+    >>> print(round(turns_by_roll(Quantity(31.4, "cm"), Quantity(1, "cm")), 1))
+    10.0
     """
     _require_roll(rolled, shaft)
     require(rolls >= 0, "The number of rolls cannot be negative.")
@@ -78,6 +83,11 @@ def turns_by_time(counted: Ratio, seconds: Time, lasting: Time) -> Ratio:
     References
     ----------
     Definition of a pace.
+
+    Examples
+    --------
+    >>> print(turns_by_time(20, Quantity(4, "second"), Quantity(12, "second")))
+    60.0
     """
     require(counted >= 0, "The number of turns cannot be negative.")
     require((seconds > NO_TIME) & (lasting > NO_TIME), "The time must be above zero.")
@@ -111,6 +121,11 @@ def spindle_turns(by_roll: Ratio | None = None, by_time: Ratio | None = None) ->
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(spindle_turns(by_roll=10, by_time=60))
+    60
     """
     turns = by_roll if by_time is None else by_time
     require(turns is not None, "Give shaft and roll, or the turns counted and the time.")
@@ -145,6 +160,11 @@ def draft_of_turns(turns: Ratio, twist: PerLength) -> Length:
     References
     ----------
     Definition of the twist.
+
+    Examples
+    --------
+    >>> print(draft_of_turns(60, Quantity(4, "1/inch")))
+    15.0 inch
     """
     require(turns >= 0, "The number of turns cannot be negative.")
     require(twist > NO_TWIST, "The twist must be above zero.")
@@ -180,6 +200,11 @@ def rolls_for(twist: PerLength, draft: Length, rolled: Length, shaft: Length) ->
     References
     ----------
     Geometry.
+
+    Examples
+    --------
+    >>> print(round(rolls_for(Quantity(1, "1/cm"), Quantity(30, "cm"), Quantity(31.4, "cm"), Quantity(1, "cm")), 1))
+    3.0
     """
     _require_draft(twist, draft)
     _require_roll(rolled, shaft)
@@ -215,6 +240,11 @@ def seconds_for(twist: PerLength, draft: Length, counted: Ratio, seconds: Time) 
     References
     ----------
     Definition of a pace.
+
+    Examples
+    --------
+    >>> print(seconds_for(Quantity(4, "1/inch"), Quantity(15, "inch"), 20, Quantity(4, "second")))
+    12.0 second
     """
     _require_draft(twist, draft)
     require(counted > 0, "The turns counted must be above zero.")

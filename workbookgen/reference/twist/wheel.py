@@ -41,6 +41,11 @@ def geared(wheel: Length, whorl: Length, band: Length = NO_LENGTH) -> Ratio:
     References
     ----------
     Geometry.
+
+    Examples
+    --------
+    >>> print(geared(Quantity(20, "inch"), Quantity(2, "inch")))
+    10.0
     """
     _require_wheel(wheel)
     require(whorl > NO_LENGTH, "The whorl must have a diameter.")
@@ -75,6 +80,11 @@ def counted_ratio(flyer: Ratio, turns: Ratio = 10.0) -> Ratio:
     References
     ----------
     Definition of the ratio.
+
+    Examples
+    --------
+    >>> print(counted_ratio(95, turns=10))
+    9.5
     """
     require(flyer > 0, "The turns of the flyer must be above zero.")
     require(turns > 0, "The turns of the wheel must be above zero.")
@@ -112,6 +122,11 @@ def drive_ratio(
     References
     ----------
     Definition of the slip.
+
+    Examples
+    --------
+    >>> print(drive_ratio(stamped=10, slip=0.05))
+    9.5
     """
     known = [each for each in (counted, stamped, geared) if each is not None]
     require(len(known) > 0, "Give the diameters of wheel and whorl, the ratio that is stamped, or the one that was counted.")
@@ -149,6 +164,11 @@ def whorl_for(wheel: Length, ratio: Ratio, band: Length = NO_LENGTH) -> Length:
     References
     ----------
     Geometry.
+
+    Examples
+    --------
+    >>> print(whorl_for(Quantity(20, "inch"), 10))
+    2.0 inch
     """
     _require_wheel(wheel)
     _require_ratio(ratio)
@@ -186,6 +206,11 @@ def inserted(ratio: Ratio, treadles: Ratio, draft: Length) -> PerLength:
     References
     ----------
     Definition of the twist.
+
+    Examples
+    --------
+    >>> print(inserted(10, treadles=2, draft=Quantity(5, "inch")))
+    4.0 / inch
     """
     _require_ratio(ratio)
     require(treadles >= 0, "The number of treadles cannot be negative.")
@@ -221,6 +246,11 @@ def treadles_for(twist: PerLength, draft: Length, ratio: Ratio) -> Ratio:
     References
     ----------
     Definition of the twist.
+
+    Examples
+    --------
+    >>> print(treadles_for(Quantity(4, "1/inch"), Quantity(5, "inch"), ratio=10))
+    2.0
     """
     require(twist >= NO_TWIST, "The twist cannot be negative.")
     _require_draft(draft)
@@ -256,6 +286,11 @@ def draft_for(twist: PerLength, treadles: Ratio, ratio: Ratio) -> Length:
     References
     ----------
     Definition of the twist.
+
+    Examples
+    --------
+    >>> print(draft_for(Quantity(4, "1/inch"), treadles=2, ratio=10))
+    5.0 inch
     """
     require(twist > NO_TWIST, "The twist must be above zero.")
     require(treadles >= 0, "The number of treadles cannot be negative.")

@@ -6,9 +6,8 @@ the nearer one is taken, and the fewer treadles where both are as near.
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.calculation import by_element, calculation, require, require_name
 from workbookgen.reference.words import rounded
-from workbookgen.texts import is_blank
 from workbookgen.units import PerLength, Quantity, Ratio
 
 TREADLES = (1, 2, 3, 4, 6, 8)  # the columns of the table
@@ -44,6 +43,11 @@ def nearest_treadles(treadles: Ratio) -> Ratio:
     References
     ----------
     Definition of the nearest; the columns of the table are common practice, no source.
+
+    Examples
+    --------
+    >>> print(nearest_treadles(4.8))
+    4.0
     """
     require(treadles >= 0, "The number of treadles cannot be negative.")
     columns = np.array(TREADLES, dtype=float)
@@ -81,6 +85,11 @@ def off_the_wanted(twist: PerLength, wanted: PerLength) -> PerLength:
     References
     ----------
     Definition of a difference.
+
+    Examples
+    --------
+    >>> print(off_the_wanted(Quantity(200, "1/m"), Quantity(215, "1/m")))
+    15 / meter
     """
     require((twist >= NO_TWIST) & (wanted >= NO_TWIST), "The twist cannot be negative.")
     return Quantity(np.round(np.abs((twist - wanted).m_as("1/m")), FINEST), "1/m")
@@ -112,6 +121,11 @@ def place_of_least(amounts: PerLength) -> Ratio:
     References
     ----------
     Definition of the least.
+
+    Examples
+    --------
+    >>> print(place_of_least(Quantity([15, 4, 9], "1/m")))
+    2.0
     """
     away = np.atleast_1d(amounts.magnitude)
     require(bool(np.isfinite(away).any()), "There must be some whorl to speak of.")
@@ -146,8 +160,13 @@ def nearest_words(name: str, treadles: Ratio, twist: PerLength) -> str:
     References
     ----------
     Definition of the nearest.
+
+    Examples
+    --------
+    >>> print(nearest_words("Fast", 6, Quantity(5.2, "1/inch")))
+    Nearest to the twist wanted: Fast, 6 treadles to a draft: 5.2 turns per inch (205 per meter)
     """
-    require(by_element(lambda each: not is_blank(str(each)), name), "The name is blank: give one.")
+    require_name(name)
     require(treadles >= 1, "There is one treadle at least.")
     require(twist >= NO_TWIST, "The twist cannot be negative.")
     require(twist < MOST_SAID, "So many turns nobody says in figures.")

@@ -39,6 +39,11 @@ def rectangular(half_width: Some) -> Some:
     References
     ----------
     JCGM 100, 4.3.7 (from memory).
+
+    Examples
+    --------
+    >>> print(round(rectangular(Quantity(3, "cm")), 2))  # √3
+    1.73 centimeter
     """
     require(half_width >= 0, "The half width cannot be negative.")
     return half_width / np.sqrt(3)
@@ -52,10 +57,7 @@ def combined(u_1, u_2=None, u_3=None, u_4=None):
 
     Parameters
     ----------
-    u_1 : u₁, a standard uncertainty, any quantity
-    u_2 : u₂, a second one, of the same kind
-    u_3 : u₃, a third
-    u_4 : u₄, a fourth
+    u_1, u_2, u_3, u_4 : u₁ to u₄, standard uncertainties of one kind, any quantity
 
     Returns
     -------
@@ -75,6 +77,11 @@ def combined(u_1, u_2=None, u_3=None, u_4=None):
     References
     ----------
     JCGM 100, 5.1.2 (from memory).
+
+    Examples
+    --------
+    >>> print(combined(Quantity(3, "m"), Quantity(4, "m")))
+    5.0 meter
     """
     return _root_of_squares(u_1, u_2, u_3, u_4)
 
@@ -89,9 +96,7 @@ def product_relative(
 
     Parameters
     ----------
-    relative_1 : r₁, relative standard uncertainty of one factor
-    relative_2 : r₂, that of a second factor
-    relative_3 : r₃, that of a third
+    relative_1, relative_2, relative_3 : r₁ to r₃, relative standard uncertainties of the factors
 
     Returns
     -------
@@ -109,6 +114,11 @@ def product_relative(
     References
     ----------
     JCGM 100, 5.1.6 (from memory).
+
+    Examples
+    --------
+    >>> print(product_relative(0.03, 0.04))
+    0.05
     """
     return _root_of_squares(relative_1, relative_2, relative_3)
 
@@ -151,6 +161,11 @@ def length_relative(wraps: Ratio, u_wraps: Ratio, loop: Length, u_loop: Length) 
     References
     ----------
     JCGM 100, 5.1.6 (from memory).
+
+    Examples
+    --------
+    >>> print(length_relative(100, 3, Quantity(2, "m"), Quantity(8, "cm")))
+    0.05
     """
     require(wraps > 0, "There must be at least part of a wrap.")
     require(loop > NOTHING, "The loop must be above zero.")
@@ -183,6 +198,11 @@ def square(uncertainty: Some) -> SomeSquared:
     References
     ----------
     Definition of the variance; JCGM 100, 5.1.2 (from memory).
+
+    Examples
+    --------
+    >>> print(square(Quantity(3, "m")))
+    9 meter ** 2
     """
     require(uncertainty >= 0, "A standard uncertainty cannot be negative.")
     return uncertainty**2

@@ -48,6 +48,11 @@ def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
     References
     ----------
     Mean of a normal distribution with a normal prior: textbooks of statistics (from memory).
+
+    Examples
+    --------
+    >>> print(learned_weight(0.1, 0.1, skeins=4))
+    0.8
     """
     require_numbers(u_plan, variation, skeins)
     require((u_plan >= 0) & (variation >= 0), "A standard uncertainty cannot be negative.")
@@ -87,6 +92,11 @@ def finer_than_planned(weight: Ratio, bought_share: Ratio, planned: Grist, seen:
     References
     ----------
     Linear densities of strands add; definition of the weighted mean.
+
+    Examples
+    --------
+    >>> print(round(finer_than_planned(0.5, 0, Quantity(2, "m/g"), seen=Quantity(2.4, "m/g")), 6))
+    1.1
     """
     require_numbers(weight, bought_share, planned, seen)
     require((weight >= 0) & (weight <= 1), "The weight lies between 0 and 1.")
@@ -150,6 +160,12 @@ def grist_doubt(
     References
     ----------
     JCGM 100, 4.2.3 and 5.1.2 (from memory).
+
+    Examples
+    --------
+    >>> print(grist_doubt(Quantity(400, "g"), 1, Quantity(2, "m/g"), Quantity(200, "m"), bought=0, weight=0, u_plan=0.08, variation=0.12,
+    ...     u_batch=0, u_ball=0))
+    0.1
     """
     require_numbers(pool, share, planned, hold, bought, weight, u_plan, variation, u_batch, u_ball)
     require(hold > NOTHING, "A skein must hold something.")
@@ -192,6 +208,11 @@ def coming_doubt(pool_square: MassSquared, others_square: MassSquared, pool: Mas
     References
     ----------
     JCGM 100, 5.1.2 (from memory).
+
+    Examples
+    --------
+    >>> print(coming_doubt(Quantity(9, "g^2"), Quantity(16, "g^2"), Quantity(100, "g"), relative=0))
+    5.0 gram
     """
     require_numbers(pool_square, others_square, pool, relative)
     require((pool_square >= NO_MASS_SQUARED) & (others_square >= NO_MASS_SQUARED), "A squared uncertainty cannot be negative.")
@@ -230,6 +251,11 @@ def lesser(first: Length, u_first: Length, second: Length | None = None, u_secon
     References
     ----------
     C. E. Clark, The greatest of a finite set of random variables, 1961 (from memory).
+
+    Examples
+    --------
+    >>> print(round(lesser(Quantity(100, "m"), Quantity(3, "m"), Quantity(100, "m"), Quantity(4, "m")), 2))  # 100 - 5 / √(2 π)
+    98.01 meter
     """
     require_numbers(first, u_first, second, u_second)
     mean, _ = _lesser_of_two(first, u_first, second, u_second)
@@ -268,6 +294,11 @@ def lesser_doubt(first: Length, u_first: Length, second: Length | None = None, u
     References
     ----------
     C. E. Clark, The greatest of a finite set of random variables, 1961 (from memory).
+
+    Examples
+    --------
+    >>> print(lesser_doubt(Quantity(100, "m"), Quantity(3, "m"), Quantity(300, "m"), Quantity(4, "m")))
+    3.0 meter
     """
     require_numbers(first, u_first, second, u_second)
     _, doubt = _lesser_of_two(first, u_first, second, u_second)
@@ -333,6 +364,11 @@ def in_hand_doubt(
     References
     ----------
     JCGM 100, 5.2 and F.1.2, on what several terms share (from memory).
+
+    Examples
+    --------
+    >>> print(in_hand_doubt(Quantity(3, "m"), Quantity(100, "m"), Quantity(200, "m"), Quantity(4, "m"), weight=0, u_scale=0))
+    5.0 meter
     """
     require_numbers(skeins_doubt, in_skeins, to_come, u_to_come, weight, u_scale)
     require((skeins_doubt >= NOTHING) & (u_to_come >= NOTHING), "A standard uncertainty cannot be negative.")

@@ -43,6 +43,11 @@ def surplus_uncertainty(u_have: Some, u_need: Some) -> Some:
     References
     ----------
     JCGM 100, 5.1.2 (from memory).
+
+    Examples
+    --------
+    >>> print(surplus_uncertainty(Quantity(3, "m"), Quantity(4, "m")))
+    5.0 meter
     """
     return combined(u_have, u_need)
 
@@ -77,6 +82,11 @@ def chance_enough(surplus: Some, uncertainty: Some) -> Ratio:
     References
     ----------
     JCGM 100, G.1 and G.2 (from memory).
+
+    Examples
+    --------
+    >>> print(round(chance_enough(Quantity(10, "m"), Quantity(10, "m")), 2))
+    0.84
     """
     left_over, doubt = Quantity(surplus), Quantity(uncertainty)
     doubt = doubt.m_as(left_over.units)
@@ -118,6 +128,11 @@ def coverage(certainty: Ratio) -> Ratio:
     References
     ----------
     Definition of the quantile of the normal distribution.
+
+    Examples
+    --------
+    >>> print(round(coverage(0.95), 3))
+    1.645
     """
     require((certainty >= 0.5) & (certainty < 1), "The certainty lies from 50 to below 100 per cent.")
     return np.vectorize(NormalDist().inv_cdf, otypes=[float])(certainty)[()]
@@ -155,6 +170,11 @@ def more_for(spare: Some, uncertainty: Some, relative_more: Ratio, coverage: Rat
     References
     ----------
     JCGM 100, 5.1.2 (from memory), solved for the amount.
+
+    Examples
+    --------
+    >>> print(more_for(Quantity(0, "m"), Quantity(10, "m"), relative_more=0, coverage=1.645))
+    16.45 meter
     """
     require_numbers(spare, uncertainty, relative_more, coverage)
     rest, doubt = Quantity(spare), Quantity(uncertainty)
@@ -196,6 +216,11 @@ def need_uncertainty(need: Some, relative: Ratio = 0.05) -> Some:
     References
     ----------
     That yardages stray by 5 to 10 per cent: common practice, no source.
+
+    Examples
+    --------
+    >>> print(need_uncertainty(Quantity(1000, "m")))
+    50.0 meter
     """
     require_numbers(need, relative)
     require(need >= 0, "What is needed cannot be negative.")

@@ -46,6 +46,11 @@ def closest_sett(
     ----------
     Ashenhurst's rule, quoted in a study of weaving (read); J. T. Taylor, Cotton Weaving and
     Designing (read). For two yarns: its geometry, each with its own diameter.
+
+    Examples
+    --------
+    >>> print(closest_sett(Quantity(30, "1/inch"), ends=2, intersections=2))
+    15.0 / inch
     """
     require(threads_side_by_side > NO_SETT, "The threads side by side must be above zero.")
     require(ends > 0, "The ends of a repeat must be above zero.")
@@ -82,6 +87,11 @@ def working_sett(closest: PerLength, share: Ratio = 0.75) -> PerLength:
     References
     ----------
     Common practice, no source; three quarters in a study of weaving (read).
+
+    Examples
+    --------
+    >>> print(working_sett(Quantity(16, "1/inch")))
+    12.0 / inch
     """
     require(closest > NO_SETT, "The closest sett must be above zero.")
     require((share > 0) & (share <= 1), "The share lies above 0 and up to 1.")
@@ -116,6 +126,11 @@ def sett_in_use(own: PerLength | None = None, working: PerLength | None = None) 
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(sett_in_use(own=Quantity(12, "1/inch"), working=Quantity(11, "1/inch")))
+    12 / inch
     """
     sett = working if own is None else own
     require(sett is not None, "Give your own sett, or the grist and the weave.")
@@ -150,6 +165,11 @@ def ends_in_a_dent(sett: PerLength, dents: PerLength) -> Ratio:
     References
     ----------
     Definition of a reed's number; sleying by halves: common practice, no source.
+
+    Examples
+    --------
+    >>> print(ends_in_a_dent(Quantity(15, "1/inch"), Quantity(10, "1/inch")))
+    1.5
     """
     require(sett > NO_SETT, "The sett must be above zero.")
     require(dents > NO_SETT, "The dents must be above zero.")
@@ -183,6 +203,11 @@ def sett_of_reed(per_dent: Ratio, dents: PerLength) -> PerLength:
     References
     ----------
     Definition of a reed's number.
+
+    Examples
+    --------
+    >>> print(sett_of_reed(1.5, Quantity(10, "1/inch")))
+    15.0 / inch
     """
     require(per_dent > 0, "The ends in a dent must be above zero.")
     require(dents > NO_SETT, "The dents must be above zero.")
@@ -216,6 +241,11 @@ def sett_on_the_loom(sett: PerLength, of_reed: PerLength | None = None) -> PerLe
     References
     ----------
     Definition.
+
+    Examples
+    --------
+    >>> print(sett_on_the_loom(Quantity(12, "1/inch"), of_reed=Quantity(12.5, "1/inch")))
+    12.5 / inch
     """
     require_numbers(sett, of_reed)
     set_at = sett if of_reed is None else of_reed
@@ -252,6 +282,11 @@ def picks_in_use(own: PerLength | None = None, closest: PerLength | None = None,
     References
     ----------
     Common practice, no source.
+
+    Examples
+    --------
+    >>> print(picks_in_use(closest=Quantity(16, "1/inch"), share=0.75))
+    12.0 / inch
     """
     require_numbers(own, closest, share, sett)
     beaten = own if own is not None else closest * share if closest is not None else sett

@@ -1,8 +1,8 @@
-"""Several projects on one lot: what each takes, and what it leaves to the others.
+"""How projects share lots.
 
 A lot is often promised twice before it is spun once. Yarn is shared out by mass, since two
-projects may spin one lot to different grists. Lots of one component may replace each other, and
-it draws on each by what that lot still gives.
+projects may spin one lot to different grists. The lots of a component may replace each other,
+and the component draws on each in proportion to what that lot still gives.
 """
 
 from collections.abc import Sequence
@@ -11,12 +11,9 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.stock import sum_where
-from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio, Some
+from workbookgen.units import Mass, Quantity, Ratio, Some
 
-NOTHING = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
-NO_GRIST = Quantity(0.0, "m/g")
-SPECK = Quantity(1e-15, "g^2")  # no scale tells it from nothing, and some programs do not either
 HAIR = 1e-6  # of what a project takes itself; less than that is rounding
 
 
@@ -39,9 +36,7 @@ def pool(
     share : x, share of the component in the yarn; there is a component where there is a share
     names : the names in the list of lots, a blank one where a row is empty
     amounts : what each lot gives, quantities or numbers
-    lot_1 : name of a lot
-    lot_2 : name of a second lot
-    lot_3 : name of a third lot
+    lot_1, lot_2, lot_3 : names of the lots
 
     Returns
     -------
@@ -59,6 +54,11 @@ def pool(
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> print(pool(1, ["Aster", "Birch"], Quantity([300, 200], "g"), "Aster", "Birch"))
+    500.0 gram
     """
     require_numbers(share)
     require(share > 0, "The share must be above zero.")
@@ -93,6 +93,11 @@ def claim(needs: Mass, pool: Mass) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(claim(Quantity(150, "g"), Quantity(500, "g")))
+    0.3 dimensionless
     """
     require_numbers(needs, pool)
     require(needs >= NO_MASS, "A project cannot take less than nothing.")
@@ -127,9 +132,7 @@ def left_by_others(
     names : the names in the list of lots, a blank one where a row is empty
     amounts : g, what each lot still gives
     promised : q, the share of it that all projects take; no number is a blank
-    lot_1 : name of a lot of this component
-    lot_2 : name of a second lot
-    lot_3 : name of a third lot
+    lot_1, lot_2, lot_3 : names of this component's lots
 
     Returns
     -------
@@ -147,6 +150,11 @@ def left_by_others(
     References
     ----------
     Definition of a remainder.
+
+    Examples
+    --------
+    >>> print(left_by_others(Quantity(500, "g"), Quantity(150, "g"), ["Aster"], Quantity([500], "g"), [0.5], "Aster"))
+    400.0 gram
     """
     require_numbers(pool, needs)
     require((pool >= NO_MASS) & (needs >= NO_MASS), "A mass cannot be negative.")
@@ -175,14 +183,8 @@ def taken_by_pieces(
     Parameters
     ----------
     name : the lot
-    taken_1 : what each piece took of its first component's lot; no number is a blank
-    taken_2 : that of the second components
-    taken_3 : that of the third components
-    taken_4 : that of the fourth components
-    lots_1 : the lot of each piece's first component
-    lots_2 : the lot of the second
-    lots_3 : the lot of the third
-    lots_4 : the lot of the fourth
+    taken_1, taken_2, taken_3, taken_4 : what each piece took of the lot of its first, second, third and fourth component; no number is a blank
+    lots_1, lots_2, lots_3, lots_4 : these lots
 
     Returns
     -------
@@ -200,6 +202,12 @@ def taken_by_pieces(
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> none, nowhere = Quantity([0, 0], "g"), ["", ""]
+    >>> print(taken_by_pieces("Aster", Quantity([40, 30], "g"), none, none, none, ["Aster", "Birch"], nowhere, nowhere, nowhere))
+    40.0 gram
     """
     first, *others = ((lots_1, taken_1), (lots_2, taken_2), (lots_3, taken_3), (lots_4, taken_4))
     return sum((sum_where(name, *each) for each in others), start=sum_where(name, *first))
@@ -230,19 +238,11 @@ def share_promised(
     Parameters
     ----------
     name : the lot
-    claims_1 : c, the share of its lots that each project's first component takes; no number is a blank
-    claims_2 : that of the second components
-    claims_3 : that of the third components
-    claims_4 : that of the fourth components
-    lots_1_a : a lot of each project's first component
-    lots_1_b : another lot of it
-    lots_1_c : a third lot of it
-    lots_2_a : a lot of the second component
-    lots_2_b : another lot of it
-    lots_3_a : a lot of the third component
-    lots_3_b : another lot of it
-    lots_4_a : a lot of the fourth component
-    lots_4_b : another lot of it
+    claims_1, claims_2, claims_3, claims_4 : c, the share of its lots that each project's first, second, third and fourth component takes; no number is a blank
+    lots_1_a, lots_1_b, lots_1_c : the lots of each project's first component
+    lots_2_a, lots_2_b : those of the second
+    lots_3_a, lots_3_b : those of the third
+    lots_4_a, lots_4_b : those of the fourth
 
     Returns
     -------
@@ -260,6 +260,12 @@ def share_promised(
     References
     ----------
     Definition of a sum.
+
+    Examples
+    --------
+    >>> none, nowhere = [0.0], [""]
+    >>> print(share_promised("Aster", [0.5], [0.25], none, none, ["Aster"], nowhere, nowhere, ["Aster"], *[nowhere] * 5))
+    0.75
     """
     claims = {1: claims_1, 2: claims_2, 3: claims_3, 4: claims_4}
     places = (
@@ -267,133 +273,3 @@ def share_promised(
         (3, lots_3_a), (3, lots_3_b), (4, lots_4_a), (4, lots_4_b),
     )
     return _claimed(name, claims, places)
-
-
-@calculation
-def need_square(share: Ratio, doubt_need: Length, planned: Grist, used: Mass | None = None) -> MassSquared:
-    """Squared doubt that a project's need brings to the lots of a component.
-
-    o = (x · u_N / g)². Who shares a lot shares the doubt of what the other will take; a finished
-    piece takes no more.
-
-    Parameters
-    ----------
-    share : x, share of the component in the yarn's weight
-    doubt_need : u_N, standard uncertainty of what the piece takes
-    planned : g, planned grist of the yarn
-    used : mass of yarn that the finished piece took, once it is finished
-
-    Returns
-    -------
-    o, a mass squared
-
-    Raises
-    ------
-    ValueError
-        A negative uncertainty or mass, or a share or a grist that is not above zero.
-
-    Notes
-    -----
-    Valid for projects whose needs are independent.
-
-    References
-    ----------
-    JCGM 100, 5.1.2 (from memory).
-    """
-    require_numbers(share, doubt_need, planned, used)
-    require(share > 0, "The share must be above zero.")
-    require(doubt_need >= NOTHING, "A standard uncertainty cannot be negative.")
-    require(planned > NO_GRIST, "The grist must be above zero.")
-    if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
-    return (share * doubt_need / planned * (1.0 if used is None else 0.0)) ** 2
-
-
-@calculation
-def squares_on_lot(
-    name: str,
-    squares_1: MassSquared,
-    squares_2: MassSquared,
-    squares_3: MassSquared,
-    squares_4: MassSquared,
-    lots_1_a: Sequence[str],
-    lots_2_a: Sequence[str],
-    lots_3_a: Sequence[str],
-    lots_4_a: Sequence[str],
-) -> MassSquared:
-    """Squared doubt that the needs of all projects bring to a lot.
-
-    Q = Σ o, over the components of all projects whose first lot it is. Who shares a lot shares
-    the doubt of what the others will take.
-
-    Parameters
-    ----------
-    name : the lot
-    squares_1 : o, that of each project's first component; no number is a blank
-    squares_2 : that of the second components
-    squares_3 : that of the third components
-    squares_4 : that of the fourth components
-    lots_1_a : the first lot of each project's first component
-    lots_2_a : that of the second
-    lots_3_a : that of the third
-    lots_4_a : that of the fourth
-
-    Returns
-    -------
-    Q, a mass squared
-
-    Raises
-    ------
-    ValueError
-        A blank name, or columns that do not stand beside each other.
-
-    Notes
-    -----
-    Valid for independent needs.
-
-    References
-    ----------
-    JCGM 100, 5.1.2 (from memory).
-    """
-    first, *others = ((lots_1_a, squares_1), (lots_2_a, squares_2), (lots_3_a, squares_3), (lots_4_a, squares_4))
-    return sum((sum_where(name, *each) for each in others), start=sum_where(name, *first))
-
-
-@calculation
-def others_square(own: MassSquared, names: Sequence[str], squares: MassSquared, lot: str | None = None) -> MassSquared:
-    """Squared doubt that the other projects' needs bring to a component.
-
-    O = Q - o, that of all projects on its first lot less its own; 0 without a lot. What another will
-    take is not sure either.
-
-    Parameters
-    ----------
-    own : o, that of this component itself
-    names : the names in the list of lots, a blank one where a row is empty
-    squares : Q, what all projects bring to each lot; no number is a blank
-    lot : the first lot of this component
-
-    Returns
-    -------
-    O, a mass squared
-
-    Raises
-    ------
-    ValueError
-        A negative square, or columns that do not stand beside each other.
-
-    Notes
-    -----
-    Valid for independent needs; what is less than a speck, or no more than rounding of the sum, counts as nothing.
-
-    References
-    ----------
-    JCGM 100, 5.1.2 (from memory).
-    """
-    require_numbers(own)
-    require(own >= Quantity(0.0, "g^2"), "A squared uncertainty cannot be negative.")
-    if lot is None:
-        return own * 0.0
-    rest = sum_where(lot, names, squares) - own
-    nothing = np.maximum((own * HAIR).m_as("g^2"), SPECK.m_as("g^2"))
-    return rest * np.where(rest.m_as("g^2") > nothing, 1.0, 0.0)[()]

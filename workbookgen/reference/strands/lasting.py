@@ -1,8 +1,4 @@
-"""The strands of a project's yarn: what each still takes, how far it lasts, and what to get of it.
-
-A plain yarn is one strand, a design has up to four components. They cannot replace each other:
-the one that lasts for the least length ends the yarn, and what is over of the others stays over.
-"""
+"""The length for which a strand lasts, what remains of it, and how much of it to get."""
 
 import numpy as np
 
@@ -12,82 +8,6 @@ from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
 NOTHING = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
 NO_GRIST = Quantity(0.0, "m/g")
-
-
-@calculation
-def to_spin(need: Length, in_skeins: Length, used: Mass | None = None) -> Length:
-    """Length that a project still has to get from its lots.
-
-    T = N - S, but not below zero, and nothing once the piece is finished. Its own skeins serve it
-    first.
-
-    Parameters
-    ----------
-    need : N, length that the piece takes
-    in_skeins : S, length in the skeins that belong to it
-    used : mass of yarn that the finished piece took, once it is finished
-
-    Returns
-    -------
-    T, a length
-
-    Raises
-    ------
-    ValueError
-        A negative length or mass.
-
-    Notes
-    -----
-    Valid for a finished piece whose skeins are in the log, or are gone from the lots' weights.
-
-    References
-    ----------
-    Definition of a remainder.
-    """
-    require_numbers(need, in_skeins, used)
-    require((need >= NOTHING) & (in_skeins >= NOTHING), "A length cannot be negative.")
-    if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
-        return need * 0.0
-    return np.maximum(need - in_skeins, NOTHING)
-
-
-@calculation
-def component_needs(to_spin: Length, share: Ratio, planned: Grist, finer: Ratio, bought: Ratio) -> Mass:
-    """Mass of one component that a project still takes.
-
-    m = T · x / g, and m / q where it is spun. A yarn that comes out finer takes less of it.
-
-    Parameters
-    ----------
-    to_spin : T, length of yarn still to be made
-    share : x, share of the component in the planned yarn's weight
-    planned : g, planned grist of the yarn
-    finer : q, how much finer the spun strands come out than planned
-    bought : 1 for a bought yarn or thread, 0 for one to be spun
-
-    Returns
-    -------
-    m, a mass
-
-    Raises
-    ------
-    ValueError
-        A negative length, or a share, a grist or a fineness that is not above zero.
-
-    Notes
-    -----
-    Valid for strands that all run through the whole yarn.
-
-    References
-    ----------
-    Definition of the grist; linear densities of strands add.
-    """
-    require_numbers(to_spin, share, planned, finer, bought)
-    require(to_spin >= NOTHING, "A length cannot be negative.")
-    require((share > 0) & (finer > 0), "The share and the fineness must be above zero.")
-    require(planned > NO_GRIST, "The grist must be above zero.")
-    return to_spin * share / (planned * np.where(np.asarray(bought) == 1, 1.0, finer)[()])
 
 
 @calculation
@@ -120,6 +40,11 @@ def component_length(left: Mass, share: Ratio, planned: Grist, finer: Ratio, bou
     References
     ----------
     Definition of the grist; linear densities of strands add.
+
+    Examples
+    --------
+    >>> print(component_length(Quantity(250, "g"), share=0.5, planned=Quantity(2, "m/g"), finer=1, bought=0))
+    1000.0 meter
     """
     require_numbers(left, share, planned, finer, bought)
     require((share > 0) & (finer > 0), "The share and the fineness must be above zero.")
@@ -154,6 +79,11 @@ def component_over(left: Mass, needs: Mass) -> Mass:
     References
     ----------
     Definition of the surplus.
+
+    Examples
+    --------
+    >>> print(component_over(Quantity(300, "g"), Quantity(250, "g")))
+    50 gram
     """
     require_numbers(left, needs)
     require(needs >= NO_MASS, "A project cannot take less than nothing.")
@@ -187,6 +117,11 @@ def share_used(needs: Mass, left: Mass) -> Ratio:
     References
     ----------
     Definition of a share.
+
+    Examples
+    --------
+    >>> print(share_used(Quantity(250, "g"), Quantity(500, "g")))
+    0.5 dimensionless
     """
     require_numbers(needs, left)
     require(needs >= NO_MASS, "A project cannot take less than nothing.")
@@ -202,10 +137,7 @@ def least(come_1: Length, come_2: Length | None = None, come_3: Length | None = 
 
     Parameters
     ----------
-    come_1 : length for which the first strand lasts
-    come_2 : length for which the second strand lasts
-    come_3 : length for which the third strand lasts
-    come_4 : length for which the fourth strand lasts
+    come_1, come_2, come_3, come_4 : L i, length for which each strand lasts
 
     Returns
     -------
@@ -223,6 +155,11 @@ def least(come_1: Length, come_2: Length | None = None, come_3: Length | None = 
     References
     ----------
     Definition of the minimum.
+
+    Examples
+    --------
+    >>> print(least(Quantity(400, "m"), Quantity(300, "m")))
+    300 meter
     """
     require_numbers(come_1, come_2, come_3, come_4)
     lengths = [each for each in (come_1, come_2, come_3, come_4) if each is not None]
@@ -265,6 +202,11 @@ def left_in_the_end(come: Length, least: Length, share: Ratio, planned: Grist, f
     References
     ----------
     Definition of the grist.
+
+    Examples
+    --------
+    >>> print(left_in_the_end(Quantity(400, "m"), Quantity(300, "m"), share=0.5, planned=Quantity(2, "m/g"), finer=1, bought=0))
+    25.0 gram
     """
     require_numbers(come, least, share, planned, finer, bought)
     return _mass(come - least, share, planned, finer, bought)
@@ -312,6 +254,12 @@ def to_buy(
     References
     ----------
     Definition of the grist and of the share kept.
+
+    Examples
+    --------
+    >>> print(to_buy(Quantity(900, "m"), more=Quantity(100, "m"), come=Quantity(900, "m"), share=0.5, planned=Quantity(2, "m/g"), finer=1,
+    ...     bought=0, kept=0.5))
+    50.0 gram
     """
     require_numbers(least, more, come, share, planned, finer, bought, kept)
     require(more >= NOTHING, "What to have besides cannot be negative.")
@@ -319,74 +267,6 @@ def to_buy(
         require(kept > 0, "The share kept must be above zero.")
     lacking = np.maximum(least + more - come, NOTHING)
     return _mass(lacking, share, planned, finer, bought) / (1.0 if kept is None else kept)
-
-
-@calculation
-def used_besides(used: Mass, logged: Mass) -> Mass:
-    """What a finished piece took that no skein was logged for.
-
-    r = U - S, but not below zero. Some weigh only the finished piece.
-
-    Parameters
-    ----------
-    used : U, mass of yarn that the finished piece took
-    logged : S, mass of all skeins that were logged for it
-
-    Returns
-    -------
-    r, a mass
-
-    Raises
-    ------
-    ValueError
-        A negative mass.
-
-    Notes
-    -----
-    Valid for a piece made of the lots that its project names.
-
-    References
-    ----------
-    Definition of a remainder.
-    """
-    require_numbers(used, logged)
-    require((used >= NO_MASS) & (logged >= NO_MASS), "A mass cannot be negative.")
-    return np.maximum(used - logged, NO_MASS)
-
-
-@calculation
-def taken_by_piece(rest: Mass, share: Ratio | None = None, design: str | None = None) -> Mass:
-    """What a finished piece took of the lot of one component.
-
-    t = r · x, and all of it of a plain yarn. The strands of a design run through the whole yarn.
-
-    Parameters
-    ----------
-    rest : r, what the piece took that no skein was logged for
-    share : x, share of the component in the design
-    design : the design, if the yarn has one
-
-    Returns
-    -------
-    t, a mass
-
-    Raises
-    ------
-    ValueError
-        A design without such a component, or a negative mass.
-
-    Notes
-    -----
-    Valid for a component spun of one lot, or of the first one first.
-
-    References
-    ----------
-    Definition of a share.
-    """
-    require_numbers(rest, share)
-    require(rest >= NO_MASS, "A mass cannot be negative.")
-    require(share is not None or design is None, "The design has no such component.")
-    return rest if share is None else rest * share
 
 
 def _mass(length, share, planned, finer, bought):

@@ -1,0 +1,219 @@
+"""Threads side by side: wraps in a length, and the weight class of a yarn."""
+
+import numpy as np
+
+from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.units import Grist, Length, PerLength, Quantity, Ratio
+
+NO_GRIST = Quantity(0.0, "m/g")
+NO_WRAPS = Quantity(0.0, "1/inch")
+# Wraps in an inch of each class, as published; no class is printed for 4 to 5, which are given to the thickest.
+WEIGHT_CLASSES = (
+    ("7 jumbo", 0, 5),
+    ("6 super bulky", 5, 6),
+    ("5 bulky", 6, 9),
+    ("4 medium", 9, 12),
+    ("3 light", 11, 15),
+    ("2 fine", 12, 18),
+    ("1 super fine", 14, 30),
+    ("0 lace", 30, np.inf),
+)
+
+
+@calculation
+def threads_side_by_side(grist: Grist, k: Ratio) -> PerLength:
+    """Threads that lie side by side in an inch.
+
+    D = K · √g, g in yards per pound, D in an inch. Thickness goes with the square root of
+    the mass in a length.
+
+    Parameters
+    ----------
+    grist : g, grist of the yarn
+    k : K, about 0.84 for soft to 0.95 for firm threads that touch; less for wraps by hand
+
+    Returns
+    -------
+    D, a number per length
+
+    Raises
+    ------
+    ValueError
+        A grist or a K that is not above zero.
+
+    Notes
+    -----
+    Valid for round yarns of one kind; K belongs to the fiber and the way of spinning.
+
+    References
+    ----------
+    Ashenhurst's rule, quoted in a study of weaving (read); J. T. Taylor, Cotton Weaving and
+    Designing: square root less 5 per cent for cotton (read). K of hand wrapping: common
+    practice, no source.
+
+    Examples
+    --------
+    >>> print(threads_side_by_side(Quantity(900, "yd/lb"), 0.9))
+    27.0 / inch
+    """
+    require(grist > NO_GRIST, "The grist must be above zero.")
+    require(k > 0, "The factor K must be above zero.")
+    return Quantity(k * np.sqrt(grist.m_as("yard/pound")), "1/inch")
+
+
+@calculation
+def fitted_k(wraps: PerLength, grist: Grist) -> Ratio:
+    """Factor K of one's own yarn.
+
+    K = w / √g, w in an inch, g in yards per pound. A sample that was wrapped and weighed
+    says more than the table.
+
+    Parameters
+    ----------
+    wraps : w, wraps counted in a length
+    grist : g, grist of the same yarn
+
+    Returns
+    -------
+    K, a number
+
+    Raises
+    ------
+    ValueError
+        Wraps or a grist that are not above zero.
+
+    Notes
+    -----
+    Valid for yarns spun and wrapped as the sample was.
+
+    References
+    ----------
+    Ashenhurst's rule, quoted in a study of weaving (read), solved for its factor.
+
+    Examples
+    --------
+    >>> print(fitted_k(Quantity(12, "1/inch"), Quantity(900, "yd/lb")))
+    0.4
+    """
+    require(wraps > NO_WRAPS, "The number of wraps must be above zero.")
+    require(grist > NO_GRIST, "The grist must be above zero.")
+    return wraps.m_as("1/inch") / np.sqrt(grist.m_as("yard/pound"))
+
+
+@calculation
+def wraps_in_use(counted: PerLength | None = None, expected: PerLength | None = None) -> PerLength:
+    """Wraps per length to go by.
+
+    w = counted, or else expected. Counting one's own yarn beats a rule.
+
+    Parameters
+    ----------
+    counted : wraps counted on the yarn itself
+    expected : wraps that the grist leads one to expect
+
+    Returns
+    -------
+    w, a number per length
+
+    Raises
+    ------
+    ValueError
+        Neither is known, or the wraps in use are not above zero.
+
+    Notes
+    -----
+    Valid for wraps laid the same way each time.
+
+    References
+    ----------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> print(wraps_in_use(counted=Quantity(12, "1/inch"), expected=Quantity(11, "1/inch")))
+    12 / inch
+    """
+    wraps = expected if counted is None else counted
+    require(wraps is not None, "Count the wraps, or give the grist.")
+    require(wraps > NO_WRAPS, "The number of wraps must be above zero.")
+    return wraps
+
+
+@calculation
+def wrap_width(wraps: PerLength) -> Length:
+    """Width that one wrap takes.
+
+    d = 1 / w. Threads side by side share the length among them.
+
+    Parameters
+    ----------
+    wraps : w, wraps in a length
+
+    Returns
+    -------
+    d, a length
+
+    Raises
+    ------
+    ValueError
+        Wraps that are not above zero.
+
+    Notes
+    -----
+    Valid for wraps that touch without overlapping; loosely laid ones look thicker than the yarn.
+
+    References
+    ----------
+    Definition of wraps in a length.
+
+    Examples
+    --------
+    >>> print(wrap_width(Quantity(10, "1/inch")))
+    0.1 inch
+    """
+    require(wraps > NO_WRAPS, "The number of wraps must be above zero.")
+    return 1 / wraps
+
+
+@calculation
+def yarn_weight_class(wraps: PerLength) -> str:
+    """Weight class of a yarn by the wraps laid on a ruler.
+
+    class = that with from ≤ w ≤ to. The published ranges overlap, so that many a yarn belongs to two classes or three: the
+    thickest and the finest are named.
+
+    Parameters
+    ----------
+    wraps : w, wraps counted in a length
+
+    Returns
+    -------
+    one class such as "4 medium", or the ends of several such as "4 medium to 3 light"
+
+    Raises
+    ------
+    ValueError
+        A number of wraps that is not above zero.
+
+    Notes
+    -----
+    Valid for wraps laid by hand, touching and not pressed; a guideline, and other tables differ.
+
+    References
+    ----------
+    Standard yarn weight system of the yarn trade, with its wraps per inch (read as reproduced).
+
+    Examples
+    --------
+    >>> print(yarn_weight_class(Quantity(10, "1/inch")))
+    4 medium
+    """
+    require(wraps > NO_WRAPS, "The number of wraps must be above zero.")
+    return by_element(_classes_of, wraps.m_as("1/inch"))
+
+
+def _classes_of(per_inch) -> str:
+    # The last digits of a conversion must not decide a border case.
+    wraps = round(float(per_inch), 6)
+    found = [name for name, least, most in WEIGHT_CLASSES if least <= wraps <= most]
+    return found[0] if len(found) == 1 else f"{found[0]} to {found[-1]}"

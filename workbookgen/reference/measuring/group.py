@@ -1,0 +1,138 @@
+"""The skeins of one lot, taken out of the log a line at a time."""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from workbookgen.reference.calculation import by_element, calculation, require, require_name
+from workbookgen.texts import folded
+from workbookgen.units import Quantity, Ratio, Some
+
+
+@calculation
+def place_in_group(line: Ratio, count: Ratio) -> Ratio:
+    """The place that a line of a short list shows.
+
+    p = line, but not more than the number there is. Lines that are not needed show the last one again, so that a picture has nothing else to draw.
+
+    Parameters
+    ----------
+    line : number of the line, from 1
+    count : how many there are
+
+    Returns
+    -------
+    p, a whole number
+
+    Raises
+    ------
+    ValueError
+        There is none, or a line before the first.
+
+    Notes
+    -----
+    Valid for whole numbers.
+
+    References
+    ----------
+    Definition of counting.
+
+    Examples
+    --------
+    >>> print(place_in_group(5, count=3))
+    3
+    """
+    require(line >= 1, "Lines are counted from 1.")
+    require(count >= 1, "There must be one.")
+    return np.minimum(line, count)
+
+
+@calculation
+def place(name: str, names: Sequence[str], amounts: Some, number: Ratio) -> Ratio:
+    """The line in which a name stands for the so-manieth time.
+
+    p = the smallest line up to which k = number of the lines bear the name and have an amount. A group is taken out of its log so, a line at a time.
+
+    Parameters
+    ----------
+    name : the name looked for
+    names : the names in the log, a blank one where a row is empty
+    amounts : the amounts beside them; one that is not a number is blank, and its line does not count
+    number : k, from 1
+
+    Returns
+    -------
+    p, a whole number, 1 for the first line
+
+    Raises
+    ------
+    ValueError
+        A blank name, or fewer lines than that.
+
+    Notes
+    -----
+    Valid for whole numbers; upper and lower case do not matter.
+
+    References
+    ----------
+    Definition of counting.
+
+    Examples
+    --------
+    >>> print(place("Aster", ["Aster", "Birch", "Aster"], [3.0, 2.0, 4.0], number=2))
+    3.0
+    """
+    known = np.atleast_1d(amounts.magnitude if isinstance(amounts, Quantity) else amounts)
+    lines = [folded(str(each)) if amount == amount and amount is not None else "" for each, amount in zip(names, known, strict=True)]
+
+    def found(wanted, count) -> float:
+        require_name(wanted)
+        require(count >= 1, "Lines are counted from 1.")
+        those = [line for line, each in enumerate(lines, start=1) if each == folded(str(wanted))]
+        require(count <= len(those), "There are not so many lines of that name.")
+        return float(those[int(count) - 1])
+
+    answer = by_element(found, name, number)
+    return answer.astype(float) if np.ndim(answer) else answer
+
+
+@calculation
+def of_another(value: Some, line: Ratio, number: Ratio, name: str, chosen: str) -> Some:
+    """A value of another skein than the chosen one.
+
+    v = value, where line = p and the name is another. Lines that repeat the last skein, and the chosen one itself, are left out.
+
+    Parameters
+    ----------
+    value : the value
+    line : number of the line
+    number : p, the place that the line shows
+    name : name of its skein
+    chosen : name of the chosen skein
+
+    Returns
+    -------
+    v, of the same kind
+
+    Raises
+    ------
+    ValueError
+        A line that repeats another, the chosen skein itself, or a value that is not a number.
+
+    Notes
+    -----
+    Valid for names that differ; upper and lower case do not matter.
+
+    References
+    ----------
+    Definition of a choice.
+
+    Examples
+    --------
+    >>> print(of_another(0.1, line=2, number=2, name="Aster 2", chosen="Aster 1"))
+    0.1
+    """
+    require(line == number, "The line repeats another.")
+    require(np.vectorize(lambda one, other: folded(str(one)) != folded(str(other)), otypes=[bool])(name, chosen), "It is the chosen one itself.")
+    require(np.isfinite(value), "The value must be a number.")
+    return value

@@ -1,0 +1,175 @@
+"""The yarn for which bobbins are to be filled: its length, its strands, its take-up, and the grist of its singles."""
+
+from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.plying.design import require_loss
+from workbookgen.units import Grist, Length, Quantity, Ratio
+
+NO_LENGTH = Quantity(0.0, "m")
+
+
+@calculation
+def still_to_ply(own: Length | None = None, project: Length | None = None, left: Ratio | None = None) -> Length:
+    """Length of plied yarn for which bobbins are to be filled.
+
+    L = own, or else the project's length · what of it is still to make. What one types goes before what is planned.
+
+    Parameters
+    ----------
+    own : length as typed, before washing
+    project : length of the project's yarn, before washing
+    left : share of the project's yarn that is not in skeins yet
+
+    Returns
+    -------
+    L, a length
+
+    Raises
+    ------
+    ValueError
+        Neither length is known, a negative length, or a share outside 0 to 1.
+
+    Notes
+    -----
+    Valid for lengths before washing.
+
+    References
+    ----------
+    Definition of a share.
+
+    Examples
+    --------
+    >>> print(still_to_ply(project=Quantity(1000, "m"), left=0.25))
+    250.0 meter
+    """
+    length = own
+    if own is None:
+        require(project is not None and left is not None, "Give the length of yarn, or choose a project.")
+        require((left >= 0) & (left <= 1), "What is left to make lies between 0 and 1.")
+        length = project * left
+    require(length >= NO_LENGTH, "A length cannot be negative.")
+    return length
+
+
+@calculation
+def strands_to_ply(own: Ratio | None = None, project: Ratio | None = None, usual: Ratio = 2) -> Ratio:
+    """Strands of the yarn for which bobbins are to be filled.
+
+    n = own, or else the project's, or else two. Most handspun is plied of two.
+
+    Parameters
+    ----------
+    own : strands as typed
+    project : strands of the project
+    usual : strands where nothing is said
+
+    Returns
+    -------
+    n, a whole number
+
+    Raises
+    ------
+    ValueError
+        Strands that are no whole number from 1 up.
+
+    Notes
+    -----
+    Valid for equal strands.
+
+    References
+    ----------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> print(strands_to_ply(project=3))
+    3.0
+    """
+    strands = next((each for each in (own, project) if each is not None), usual)
+    require((strands >= 1) & (strands % 1 == 0), "The number of strands is a whole number, 1 or more.")
+    return strands + 0.0
+
+
+@calculation
+def take_up_to_ply(own: Ratio | None = None, project: Ratio | None = None, sample: Ratio | None = None) -> Ratio:
+    """Take-up of the yarn for which bobbins are to be filled.
+
+    c = own, or else the project's, or else its sample's, or else 0. Without one that is known, none is reckoned.
+
+    Parameters
+    ----------
+    own : take-up as typed
+    project : take-up of the project
+    sample : take-up of the project's sample
+
+    Returns
+    -------
+    c, a share of the length before plying
+
+    Raises
+    ------
+    ValueError
+        A take-up outside 0 to under 1.
+
+    Notes
+    -----
+    Valid for one yarn, plied as it was before.
+
+    References
+    ----------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> print(take_up_to_ply(sample=0.04))
+    0.04
+    """
+    share = next((each for each in (own, project, sample) if each is not None), 0.0)
+    require_loss(share, "take-up")
+    return share + 0.0
+
+
+@calculation
+def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands: Ratio = 1, take_up: Ratio = 0, shrinkage: Ratio | None = None) -> Grist:
+    """Grist of the singles on the bobbins.
+
+    g = own, or else G · n / ((1 - s) · (1 - c)). The second is what the singles of a planned yarn must be.
+
+    Parameters
+    ----------
+    own : grist of the singles as typed
+    plied : G, grist planned for the finished yarn
+    strands : n, its strands
+    take_up : c, share of the singles' length lost in plying
+    shrinkage : s, share of the yarn's length lost in washing
+
+    Returns
+    -------
+    g, a grist
+
+    Raises
+    ------
+    ValueError
+        Neither the grist is known nor the plan that it follows from, or it is not above zero, or a loss of the whole length.
+
+    Notes
+    -----
+    Valid for equal strands, before washing.
+
+    References
+    ----------
+    Definition of the take-up.
+
+    Examples
+    --------
+    >>> print(singles_grist(plied=Quantity(2, "m/g"), strands=2, shrinkage=0.2))
+    5.0 meter / gram
+    """
+    require_numbers(strands, take_up, shrinkage)
+    if own is None:
+        require(plied is not None and shrinkage is not None, "Give the grist of the singles, or choose a project.")
+        require_loss(take_up, "take-up")
+        require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
+        require(strands >= 1, "There is one strand at least.")
+    grist = plied * strands / ((1 - shrinkage) * (1 - take_up)) if own is None else own
+    require(grist > Quantity(0.0, "m/g"), "The grist must be above zero.")
+    return grist

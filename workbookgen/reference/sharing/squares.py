@@ -1,0 +1,155 @@
+"""How uncertain it is what projects on one lot will take of it."""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.stock import sum_where
+from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio
+
+NOTHING = Quantity(0.0, "m")
+NO_MASS = Quantity(0.0, "g")
+NO_GRIST = Quantity(0.0, "m/g")
+SPECK = Quantity(1e-15, "g^2")  # no scale tells it from nothing, and some programs do not either
+HAIR = 1e-6  # of what a project takes itself; less than that is rounding
+
+
+@calculation
+def need_square(share: Ratio, doubt_need: Length, planned: Grist, used: Mass | None = None) -> MassSquared:
+    """Squared doubt that a project's need brings to the lots of a component.
+
+    o = (x · u_N / g)². Who shares a lot shares the doubt of what the other will take; a finished
+    piece takes no more.
+
+    Parameters
+    ----------
+    share : x, share of the component in the yarn's weight
+    doubt_need : u_N, standard uncertainty of what the piece takes
+    planned : g, planned grist of the yarn
+    used : mass of yarn that the finished piece took, once it is finished
+
+    Returns
+    -------
+    o, a mass squared
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty or mass, or a share or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid for projects whose needs are independent.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 (from memory).
+
+    Examples
+    --------
+    >>> print(need_square(0.5, Quantity(40, "m"), Quantity(2, "m/g")))
+    100.0 gram ** 2
+    """
+    require_numbers(share, doubt_need, planned, used)
+    require(share > 0, "The share must be above zero.")
+    require(doubt_need >= NOTHING, "A standard uncertainty cannot be negative.")
+    require(planned > NO_GRIST, "The grist must be above zero.")
+    if used is not None:
+        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
+    return (share * doubt_need / planned * (1.0 if used is None else 0.0)) ** 2
+
+
+@calculation
+def squares_on_lot(
+    name: str,
+    squares_1: MassSquared,
+    squares_2: MassSquared,
+    squares_3: MassSquared,
+    squares_4: MassSquared,
+    lots_1_a: Sequence[str],
+    lots_2_a: Sequence[str],
+    lots_3_a: Sequence[str],
+    lots_4_a: Sequence[str],
+) -> MassSquared:
+    """Squared doubt that the needs of all projects bring to a lot.
+
+    Q = Σ o, over the components of all projects whose first lot it is. Who shares a lot shares
+    the doubt of what the others will take.
+
+    Parameters
+    ----------
+    name : the lot
+    squares_1, squares_2, squares_3, squares_4 : o, that of each project's first, second, third and fourth component; no number is a blank
+    lots_1_a, lots_2_a, lots_3_a, lots_4_a : the first lot of each of these
+
+    Returns
+    -------
+    Q, a mass squared
+
+    Raises
+    ------
+    ValueError
+        A blank name, or columns that do not stand beside each other.
+
+    Notes
+    -----
+    Valid for independent needs.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 (from memory).
+
+    Examples
+    --------
+    >>> none, nowhere = Quantity([0, 0], "g^2"), ["", ""]
+    >>> print(squares_on_lot("Aster", Quantity([100, 25], "g^2"), none, none, none, ["Aster", "Aster"], nowhere, nowhere, nowhere))
+    125.0 gram ** 2
+    """
+    first, *others = ((lots_1_a, squares_1), (lots_2_a, squares_2), (lots_3_a, squares_3), (lots_4_a, squares_4))
+    return sum((sum_where(name, *each) for each in others), start=sum_where(name, *first))
+
+
+@calculation
+def others_square(own: MassSquared, names: Sequence[str], squares: MassSquared, lot: str | None = None) -> MassSquared:
+    """Squared doubt that the other projects' needs bring to a component.
+
+    O = Q - o, that of all projects on its first lot less its own; 0 without a lot. What another will
+    take is not sure either.
+
+    Parameters
+    ----------
+    own : o, that of this component itself
+    names : the names in the list of lots, a blank one where a row is empty
+    squares : Q, what all projects bring to each lot; no number is a blank
+    lot : the first lot of this component
+
+    Returns
+    -------
+    O, a mass squared
+
+    Raises
+    ------
+    ValueError
+        A negative square, or columns that do not stand beside each other.
+
+    Notes
+    -----
+    Valid for independent needs; what is less than a speck, or no more than rounding of the sum, counts as nothing.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 (from memory).
+
+    Examples
+    --------
+    >>> print(others_square(Quantity(100, "g^2"), ["Aster"], Quantity([125], "g^2"), "Aster"))
+    25.0 gram ** 2
+    """
+    require_numbers(own)
+    require(own >= Quantity(0.0, "g^2"), "A squared uncertainty cannot be negative.")
+    if lot is None:
+        return own * 0.0
+    rest = sum_where(lot, names, squares) - own
+    nothing = np.maximum((own * HAIR).m_as("g^2"), SPECK.m_as("g^2"))
+    return rest * np.where(rest.m_as("g^2") > nothing, 1.0, 0.0)[()]

@@ -1,0 +1,22 @@
+"""The strands of a project's yarn: what each still takes, how far it lasts, and how much of it to get.
+
+A plain yarn is one strand, a design has up to four components. They cannot replace each other:
+the one that lasts for the least length ends the yarn, and the others leave a remainder. `needs`
+is about the mass that a project takes, `lasting` about the length for which it lasts.
+"""
+
+from workbookgen.reference.strands.lasting import component_length, component_over, least, left_in_the_end, share_used, to_buy
+from workbookgen.reference.strands.needs import component_needs, taken_by_piece, to_spin, used_besides
+
+__all__ = [
+    "component_length",
+    "component_needs",
+    "component_over",
+    "least",
+    "left_in_the_end",
+    "share_used",
+    "taken_by_piece",
+    "to_buy",
+    "to_spin",
+    "used_besides",
+]

@@ -1,0 +1,174 @@
+"""The uncertainty of one skein, and of all skeins of a project together: what each has to itself is squared first, what they share is added first."""
+
+from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.uncertainty.skeins import require_length
+from workbookgen.units import Area, Length, Quantity
+
+NO_AREA = Quantity(0.0, "m^2")
+
+
+@calculation
+def own_square(count_part: Length, tape_part: Length | None = None) -> Area:
+    """Squared doubt that a skein has to itself.
+
+    q = u_n² + u_t². What no other skein shares is squared before it is added.
+
+    Parameters
+    ----------
+    count_part : u_n, doubt by the count of wraps
+    tape_part : u_t, doubt by the reading of the washed loop, if it was measured
+
+    Returns
+    -------
+    q, a length squared
+
+    Raises
+    ------
+    ValueError
+        A negative doubt.
+
+    Notes
+    -----
+    Valid for readings taken one by one.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 (from memory).
+
+    Examples
+    --------
+    >>> print(own_square(Quantity(3, "m"), Quantity(4, "m")))
+    25 meter ** 2
+    """
+    require_numbers(count_part, tape_part)
+    require_length(count_part)
+    if tape_part is None:
+        return count_part**2
+    require_length(tape_part)
+    return count_part**2 + tape_part**2
+
+
+@calculation
+def with_its_reel(part: Length, sum_of_reel: Length) -> Area:
+    """A skein's share in the squared doubt by its reel.
+
+    q = u · Σu. Added over the skeins of a reel it is (Σu)², over several reels the sum of these.
+
+    Parameters
+    ----------
+    part : u, what the skein shares with the others of its reel
+    sum_of_reel : Σu, the same of all skeins of one project on that reel, itself among them
+
+    Returns
+    -------
+    q, a length squared
+
+    Raises
+    ------
+    ValueError
+        A negative length.
+
+    Notes
+    -----
+    Valid for skeins of one project.
+
+    References
+    ----------
+    JCGM 100, 5.2 and F.1.2, on what several terms share (from memory).
+
+    Examples
+    --------
+    >>> print(with_its_reel(Quantity(2, "m"), Quantity(5, "m")))
+    10 meter ** 2
+    """
+    require_numbers(part, sum_of_reel)
+    require_length(part)
+    require_length(sum_of_reel)
+    return part * sum_of_reel
+
+
+@calculation
+def skein_doubt(
+    own: Area, reel_part: Length | None = None, slack_part: Length | None = None, shrink_part: Length | None = None
+) -> Length:
+    """Standard uncertainty of one skein's finished length.
+
+    u = √(q + u_C² + u_r² + u_s²). What it shares with others is doubt all the same.
+
+    Parameters
+    ----------
+    own : q, squared doubt that it has to itself
+    reel_part : u_C, what it shares with its reel
+    slack_part : u_r, what it shares with all measured after washing
+    shrink_part : u_s, what it shares with all not measured after washing
+
+    Returns
+    -------
+    u, a length
+
+    Raises
+    ------
+    ValueError
+        A negative doubt.
+
+    Notes
+    -----
+    Valid for one skein; the doubts of several are not to be added by their squares.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 (from memory).
+
+    Examples
+    --------
+    >>> print(skein_doubt(Quantity(9, "m^2"), reel_part=Quantity(4, "m")))
+    5.0 meter
+    """
+    require_numbers(own, reel_part, slack_part, shrink_part)
+    require(own >= NO_AREA, "A squared uncertainty cannot be negative.")
+    shared = [part for part in (reel_part, slack_part, shrink_part) if part is not None]
+    for part in shared:
+        require_length(part)
+    return sum((part**2 for part in shared), start=own) ** 0.5
+
+
+@calculation
+def skeins_doubt(own: Area, by_reels: Area, slack: Length, shrink: Length) -> Length:
+    """Standard uncertainty of the skeins of a project together.
+
+    u = √(Σq + Σ(u · Σu) + (Σu_r)² + (Σu_s)²). What is shared is added before it is squared.
+
+    Parameters
+    ----------
+    own : Σq, sum of the squared doubts that each skein has to itself
+    by_reels : sum of the skeins' shares in the squared doubt of their reels
+    slack : Σu_r, sum of what those measured after washing share
+    shrink : Σu_s, sum of what the others share
+
+    Returns
+    -------
+    u, a length
+
+    Raises
+    ------
+    ValueError
+        A negative doubt.
+
+    Notes
+    -----
+    Valid for reels, tape and shrinkage that are not off together.
+
+    References
+    ----------
+    JCGM 100, 5.2 and F.1.2, on what several terms share (from memory).
+
+    Examples
+    --------
+    >>> print(skeins_doubt(Quantity(9, "m^2"), Quantity(16, "m^2"), Quantity(0, "m"), Quantity(0, "m")))
+    5.0 meter
+    """
+    require_numbers(own, by_reels, slack, shrink)
+    require((own >= NO_AREA) & (by_reels >= NO_AREA), "A squared uncertainty cannot be negative.")
+    require_length(slack)
+    require_length(shrink)
+    return (own + by_reels + slack**2 + shrink**2) ** 0.5

@@ -1,0 +1,217 @@
+"""Yarn for warp and weft: its length, and its weight."""
+
+from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.weaving.cloth import require_loss
+from workbookgen.units import Grist, Length, Mass, PerLength, Quantity, Ratio
+
+NOTHING = Quantity(0.0, "m")
+NO_GRIST = Quantity(0.0, "m/g")
+NO_SETT = Quantity(0.0, "1/m")
+
+
+@calculation
+def warp_yarn(ends: Ratio, warp_length: Length) -> Length:
+    """Length of yarn in the warp.
+
+    Y = E · W. Every end is as long as the warp.
+
+    Parameters
+    ----------
+    ends : E, number of ends
+    warp_length : W, length of the warp
+
+    Returns
+    -------
+    Y, a length
+
+    Raises
+    ------
+    ValueError
+        A number of ends or a length that is not above zero.
+
+    Notes
+    -----
+    Valid for a warp of one yarn; for stripes, take each yarn's own ends.
+
+    References
+    ----------
+    C. P. Brooks, Cotton Manufacturing, the weight of a piece (read).
+
+    Examples
+    --------
+    >>> print(warp_yarn(300, Quantity(5, "m")))
+    1500 meter
+    """
+    require(ends > 0, "The number of ends must be above zero.")
+    require(warp_length > NOTHING, "The warp must have a length.")
+    return ends * warp_length
+
+
+@calculation
+def weft_yarn(
+    picks: PerLength, woven_length: Length, width: Length, take_up: Ratio = 0.0
+) -> Length:
+    """Length of yarn in the weft.
+
+    Y = P · V · b / (1 - t). Picks in an inch times inches of width are yards of weft in a yard of cloth, and the yarn is longer
+    by what it loses going over and under.
+
+    Parameters
+    ----------
+    picks : P, picks in a length
+    woven_length : V, length to weave
+    width : b, width in the reed
+    take_up : t, share of the straightened yarn, as for the warp, from 0 to under 1
+
+    Returns
+    -------
+    Y, a length
+
+    Raises
+    ------
+    ValueError
+        Picks, a length or a width that are not above zero, or a take-up outside 0 to under 1.
+
+    Notes
+    -----
+    Valid for warp and weft alike; crimp, a share of the cloth, is another number: t = c / (1 + c).
+
+    References
+    ----------
+    C. P. Brooks, Cotton Manufacturing, the weight of a piece (read); take-up as a share of the straightened yarn, ASTM D3883
+    (from memory).
+
+    Examples
+    --------
+    >>> print(weft_yarn(Quantity(400, "1/m"), Quantity(5, "m"), Quantity(0.9, "m"), take_up=0.1))
+    2000.0 meter
+    """
+    require(picks > NO_SETT, "The picks must be above zero.")
+    require(woven_length > NOTHING, "The length to weave must be above zero.")
+    require(width > NOTHING, "The width must be above zero.")
+    require_loss(take_up, "take-up of the weft")
+    return (picks * woven_length).m_as("") * width / (1 - take_up)
+
+
+@calculation
+def yarn_of_the_warp(warp_yarn: Length, weft_yarn: Length, weft_grist: Grist | None = None) -> Length:
+    """Length of the yarn that the warp is of.
+
+    Y = Y₁ + Y₂, and Y₁ where the weft is another yarn. Lengths of two yarns are no length of either.
+
+    Parameters
+    ----------
+    warp_yarn : Y₁, length of yarn in the warp
+    weft_yarn : Y₂, length of yarn in the weft
+    weft_grist : grist of the weft, where it is another yarn
+
+    Returns
+    -------
+    Y, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length.
+
+    Notes
+    -----
+    Valid for one yarn in the whole warp; add a margin.
+
+    References
+    ----------
+    Definition of a sum.
+
+    Examples
+    --------
+    >>> print(yarn_of_the_warp(Quantity(1500, "m"), Quantity(1200, "m")))
+    2700 meter
+    """
+    _require_lengths(warp_yarn, weft_yarn)
+    require_numbers(weft_grist)
+    return warp_yarn + weft_yarn if weft_grist is None else warp_yarn * 1
+
+
+@calculation
+def weft_apart(weft_yarn: Length, weft_grist: Grist) -> Length:
+    """Length of a weft that is another yarn than the warp.
+
+    Y = Y₂. It is spun, and bought, by itself.
+
+    Parameters
+    ----------
+    weft_yarn : Y₂, length of yarn in the weft
+    weft_grist : its grist
+
+    Returns
+    -------
+    Y, a length
+
+    Raises
+    ------
+    ValueError
+        A negative length, or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid for one yarn in the whole weft; add a margin.
+
+    References
+    ----------
+    Definition.
+
+    Examples
+    --------
+    >>> print(weft_apart(Quantity(1200, "m"), Quantity(4, "m/g")))
+    1200 meter
+    """
+    require(weft_yarn >= NOTHING, "The length of the weft yarn cannot be negative.")
+    require(weft_grist > NO_GRIST, "The grist of the weft must be above zero.")
+    return weft_yarn * 1
+
+
+@calculation
+def weight_of_cloth(warp_yarn: Length, weft_yarn: Length, grist: Grist, weft_grist: Grist | None = None) -> Mass:
+    """Weight of the yarn for a cloth.
+
+    m = Y₁ / g₁ + Y₂ / g₂. Warp and weft, each length by its own grist.
+
+    Parameters
+    ----------
+    warp_yarn : Y₁, length of yarn in the warp
+    weft_yarn : Y₂, length of yarn in the weft
+    grist : g₁, grist of the warp
+    weft_grist : g₂, grist of the weft, where it is another yarn; else g₁
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative length, or a grist that is not above zero.
+
+    Notes
+    -----
+    Valid for yarn as it goes on the loom, loom waste included.
+
+    References
+    ----------
+    Definition of the grist.
+
+    Examples
+    --------
+    >>> print(weight_of_cloth(Quantity(1500, "m"), Quantity(1200, "m"), Quantity(5, "m/g"), Quantity(4, "m/g")))
+    600.0 gram
+    """
+    _require_lengths(warp_yarn, weft_yarn)
+    require(grist > NO_GRIST, "The grist of the warp must be above zero.")
+    other = grist if weft_grist is None else weft_grist
+    require(other > NO_GRIST, "The grist of the weft must be above zero.")
+    return (warp_yarn / grist + weft_yarn / other).to("gram")
+
+
+def _require_lengths(warp_yarn, weft_yarn) -> None:
+    require(warp_yarn >= NOTHING, "The length of the warp yarn cannot be negative.")
+    require(weft_yarn >= NOTHING, "The length of the weft yarn cannot be negative.")
