@@ -198,7 +198,7 @@ def _in_words() -> Group:
         Result("wrong", "What is wrong", f'IF(given(message), message, IF(given(log_fault), "In the log: " & log_fault, "{TOO_HEAVY}"))',
                measuring.wrong_words, None, uses={"fault": "log_fault", "gross": "used_gross"},
                only_if="OR(given(message), given(log_fault), AND(given(used_gross), NOT(given(net))))"),
-        *(_named(key, label, verdict, calculation) for key, label, verdict, calculation in (
+        *(_named(key, label, verdict, reference) for key, label, verdict, reference in (
             ("goes_with", "Goes together with", groups.TOGETHER, measuring.goes_with),
             ("alternates_with", "Alternate rows with", groups.ALTERNATE, measuring.alternates_with),
             ("apart_from", "Keep apart from", groups.APART, measuring.apart_from),
@@ -260,7 +260,7 @@ def _of_lot(key: str, label: str, column: str, unit: Kind) -> Result:
     return lookup(f"lot_{key}", label, f"fiber_{column}", "log_lot", unit)
 
 
-def _named(key: str, label: str, verdict: str, calculation) -> Result:
+def _named(key: str, label: str, verdict: str, reference) -> Result:
     """The first skeins of a verdict by name, and how many more."""
     of = f'SUMPRODUCT((measure_points_verdict = "{verdict}") * 1)'
 
@@ -268,7 +268,7 @@ def _named(key: str, label: str, verdict: str, calculation) -> Result:
         return f'INDEX(measure_points_name, SUMPRODUCT(SMALL((measure_points_verdict <> "{verdict}") * 1000 + measure_points_line, {place})))'
 
     text = f'{name(1)} & IF({of} > 1, ", " & {name(2)}, "") & IF({of} > 2, ", " & {name(3)}, "") & IF({of} > 3, " and " & ({of} - 3) & " more", "")'
-    return Result(key, label, f'IF({of} = 0, "none", {text})', calculation, None,
+    return Result(key, label, f'IF({of} = 0, "none", {text})', reference, None,
                   uses={"names": "measure_points_name", "verdicts": "measure_points_verdict", "lines": "measure_points_line", "deviation": "off"},
                   only_if="off >= 0 - 1")
 
@@ -295,8 +295,8 @@ def points() -> Log:
             Result("off", "Off the mean", "grist / measure_lot_mean - 1", statistics.relative_deviation, SHARE, uses={"value": "grist", "mean": "measure_lot_mean"}),
             Result("y", "Drawn at", drawn("off"), measuring.on_the_chart, SHARE, uses={"deviation": "off"}, digits=0),
             *(
-                Result(side, f"Limit, {side}", f"IF(given(measure_limit), {sign}measure_limit, 0 - 1)", calculation, SHARE, uses={"limit": "measure_limit"}, digits=0)
-                for side, sign, calculation in (("low", "0 - ", measuring.low_on_the_chart), ("high", "", measuring.high_on_the_chart))
+                Result(side, f"Limit, {side}", f"IF(given(measure_limit), {sign}measure_limit, 0 - 1)", reference, SHARE, uses={"limit": "measure_limit"}, digits=0)
+                for side, sign, reference in (("low", "0 - ", measuring.low_on_the_chart), ("high", "", measuring.high_on_the_chart))
             ),
         ), printed=False),
     ))

@@ -1,5 +1,7 @@
 """Offers: fleeces and fibers side by side, by what their clean fiber and their yarn would cost."""
 
+from collections.abc import Mapping
+
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
@@ -40,22 +42,23 @@ def per_mass(settings: Settings) -> Kind:
     return by_mass(Unit(f"{settings.currency}/oz", "1 / ounce", f"1/{OZ}"), hundred)
 
 
-# What each stage leaves of an offer: its number, key, label, the share it is known by, the calculation and its reference.
-STAGES = (
-    (1, "skirted", "Skirted", "skirting", "weight * (1 - {share})", trade.after_skirting, "weight"),
-    (2, "clean", "Clean fiber", "yield", "skirted * {share}", trade.after_scouring, "skirted"),
-    (3, "prepared", "Prepared", "preparation", "clean * (1 - {share})", trade.after_preparation, "clean"),
-    (4, "yarn", "Yarn", "spinning", "prepared * (1 - {share})", trade.after_spinning, "prepared"),
-)
 DOUBTED = ((1, "own_skirting", "doubts_skirting"), (2, "own_yield", "yield_doubt"), (3, "own_preparation", "preparation_doubt"), (4, "own_spinning", "doubts_spinning"))
 
 
-def _after(number: int, key: str, label: str, step: str, calculation: str, reference, before: str) -> Result:
-    own, expected = f"own_{step}", f"expected_{step}"
-    calculation = calculation.format(share=f"IF(given({own}), {own}, {expected})")
-    uses = {"own": own, "guide": expected} | ({"scoured": "clean"} if before == "clean" else {})
-    return Result(key, label, f"IF(stage > {number}, {before}, {calculation})", reference, MASS, uses=uses, leaves=("weighed", "second", "second_way") if number == 3 else ("weighed",),
-                  only_if=f"OR(stage > {number}, given({own}), given({expected}))", note="Expected, of all that is offered.")
+def _weights_down() -> tuple[Result, ...]:
+    """What each stage is expected to leave of an offer."""
+    skirting, scouring, preparation, spinning = stages.SKIRTING, stages.SCOURING, stages.PREPARATION, stages.SPINNING
+    return (
+        _after(skirting, "weight", "skirted", "Skirted", f"weight * (1 - {skirting.in_use})", trade.after_skirting),
+        _after(scouring, "skirted", "clean", "Clean fiber", f"skirted * {scouring.in_use}", trade.after_scouring),
+        _after(preparation, "clean", "prepared", "Prepared", f"clean * (1 - {preparation.in_use})", trade.after_preparation, {"scoured": "clean"}, ("second", "second_way")),
+        _after(spinning, "prepared", "yarn", "Yarn", f"prepared * (1 - {spinning.in_use})", trade.after_spinning),
+    )
+
+
+def _after(stage: stages.Stage, before: str, key: str, label: str, formula: str, reference, uses: Mapping[str, str] = {}, leaves: tuple[str, ...] = ()) -> Result:
+    return Result(key, label, f"IF(stage > {stage.number}, {before}, {formula})", reference, MASS, uses=stage.uses | uses, leaves=("weighed", *leaves),
+                  only_if=f"OR(stage > {stage.number}, {stage.is_known})", note="Expected, of all that is offered.")
 
 
 def _doubt(weight: str, stages_in_it: int) -> str:
@@ -95,7 +98,7 @@ def log(settings: Settings) -> Log:
                 stages.stage(),
                 *stages.guide_losses(),
                 stages.guide_yield("expected_yield"),
-                *(_after(*each) for each in STAGES),
+                *_weights_down(),
                 lookup("yield_spread", "Yield ±", "guide_yield_spread", "kind", SHARE),
                 Result("yield_doubt", "Yield, relative ±", "IF(AND(given(yield_spread), given(expected_yield)), yield_spread / expected_yield, doubts_own)", trade.yield_doubt, SHARE,
                        uses={"u_own": "doubts_own", "spread": "yield_spread", "published": "expected_yield"}, fixed={"u_handful": 0.0}, leaves=("samples",),

@@ -5,6 +5,8 @@ of them are behind it (stage 1 raw fleece to stage 5 yarn or thread). Each stage
 what was weighed, or else one's own figure, or else what the guide expects.
 """
 
+from dataclasses import dataclass
+
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Input, Result, Rule
 from workbookgen.language.quantities import MASS, NUMBER, SHARE
@@ -14,6 +16,39 @@ from workbookgen.sheets.lookup import lookup
 
 LOSS = Number(least=0, below=1)
 YIELD = Number(above=0, most=1)
+
+
+@dataclass(frozen=True)
+class Stage:
+    """One stage that fiber passes: its number, and by which share its keys know it: `own_skirting`, `expected_skirting`."""
+
+    number: int
+    share: str
+
+    @property
+    def own(self) -> str:
+        return f"own_{self.share}"
+
+    @property
+    def expected(self) -> str:
+        return f"expected_{self.share}"
+
+    @property
+    def in_use(self) -> str:
+        """One's own figure, or else the guide's."""
+        return f"IF(given({self.own}), {self.own}, {self.expected})"
+
+    @property
+    def is_known(self) -> str:
+        return f"given({self.own}), given({self.expected})"
+
+    @property
+    def uses(self) -> dict[str, str]:
+        return {"own": self.own, "guide": self.expected}
+
+
+SKIRTING, SCOURING, PREPARATION, SPINNING = Stage(1, "skirting"), Stage(2, "yield"), Stage(3, "preparation"), Stage(4, "spinning")
+
 
 def own_losses() -> tuple[Input, ...]:
     """One's own figures, which win over the guide's."""
@@ -53,7 +88,7 @@ PREPARED_BEFORE = "stage > IF({again}, 4, 3)"
 DONE_BEFORE = PREPARED_BEFORE.format(again="IF(given(second_loss), second_loss > 0, given(second_way))")
 WILL_BE_DONE = PREPARED_BEFORE.format(again="second_loss > 0")
 ONCE = "NOT(given(second_way)), IF(given(own_second), own_second <= 0, 1 = 1)"
-FIRST, FIRST_KNOWN = "IF(given(own_preparation), own_preparation, expected_preparation)", "OR(stage > 3, given(own_preparation), given(expected_preparation))"
+FIRST, FIRST_KNOWN = PREPARATION.in_use, f"OR(stage > 3, {PREPARATION.is_known})"
 BOTH_KEPT = f"IF(stage > 3, 1, 1 - {FIRST}) * (1 - second_loss)"
 OF_BOTH = {"own": "own_preparation", "guide": "expected_preparation", "second": "second_loss"}
 
@@ -93,24 +128,23 @@ def _of_guide(key: str, label: str, step: str, what: str = "lost") -> Result:
 def weights_down() -> tuple[Result, ...]:
     """The weight after each stage, from the bought weight down to yarn."""
     return (
-        _after("skirted", "Skirted", 1, "skirting", "weight * (1 - {share})", fiber.after_skirting, "weight"),
-        _after("scoured", "Washed", 2, "yield", "skirted * {share}", fiber.after_scouring, "skirted"),
+        _after(SKIRTING, "weight", "skirted", "Skirted", f"weight * (1 - {SKIRTING.in_use})", fiber.after_skirting),
+        _after(SCOURING, "skirted", "scoured", "Washed", f"skirted * {SCOURING.in_use}", fiber.after_scouring),
         _after_preparing(),
-        _after("yarn", "Yarn", 4, "spinning", "prepared * (1 - {share})", fiber.after_spinning, "prepared"),
+        _after(SPINNING, "prepared", "yarn", "Yarn", f"prepared * (1 - {SPINNING.in_use})", fiber.after_spinning),
     )
 
 
-def _after(key: str, label: str, number: int, step: str, calculation: str, reference, before: str) -> Result:
-    weighed, own, expected = f"{key}_weighed", f"own_{step}", f"expected_{step}"
-    calculation = calculation.format(share=f"IF(given({own}), {own}, {expected})")
+def _after(stage: Stage, before: str, key: str, label: str, formula: str, reference) -> Result:
+    weighed = f"{key}_weighed"
     return Result(
         key,
         label,
-        f"IF(stage > {number}, {before}, IF(given({weighed}), {weighed}, {calculation}))",
+        f"IF(stage > {stage.number}, {before}, IF(given({weighed}), {weighed}, {formula}))",
         reference,
         MASS,
-        uses={"weighed": weighed, "own": own, "guide": expected},
-        only_if=f"OR(stage > {number}, AND({weighed} <= {before}, OR(given({weighed}), given({own}), given({expected}))))",
+        uses=stage.uses | {"weighed": weighed},
+        only_if=f"OR(stage > {stage.number}, AND({weighed} <= {before}, OR(given({weighed}), {stage.is_known})))",
         note="Weighed, or expected.",
     )
 
@@ -191,24 +225,14 @@ def _both_more(fed: str):
 def weights_up() -> tuple[Result, ...]:
     """The weight needed before each stage, from the wanted yarn back to what is bought."""
     return (
-        _before("prepared", "Prepared fiber", 4, "spinning", "yarn / (1 - {share})", fiber.before_spinning, "yarn", "To have before spinning."),
+        _before(SPINNING, "yarn", "prepared", "Prepared fiber", f"yarn / (1 - {SPINNING.in_use})", fiber.before_spinning, note="To have before spinning."),
         Result("scoured", "Washed fiber", f"IF({WILL_BE_DONE}, prepared, prepared / ({BOTH_KEPT}))", fiber.before_preparation, MASS, uses=OF_BOTH,
                only_if=f"OR({WILL_BE_DONE}, {FIRST_KNOWN})", note="To have before carding or combing."),
-        _before("skirted", "Skirted fleece", 2, "yield", "scoured / {share}", fiber.before_scouring, "scoured", "To have before scouring."),
-        _before("to_buy", "To buy", 1, "skirting", "skirted / (1 - {share})", fiber.before_skirting, "skirted", "Weight in the state in which you buy it."),
+        _before(SCOURING, "scoured", "skirted", "Skirted fleece", f"scoured / {SCOURING.in_use}", fiber.before_scouring, note="To have before scouring."),
+        _before(SKIRTING, "skirted", "to_buy", "To buy", f"skirted / (1 - {SKIRTING.in_use})", fiber.before_skirting, note="Weight in the state in which you buy it."),
     )
 
 
-def _before(key: str, label: str, number: int, step: str, calculation: str, reference, after: str, note: str) -> Result:
-    own, expected = f"own_{step}", f"expected_{step}"
-    calculation = calculation.format(share=f"IF(given({own}), {own}, {expected})")
-    return Result(
-        key,
-        label,
-        f"IF(stage > {number}, {after}, {calculation})",
-        reference,
-        MASS,
-        uses={"own": own, "guide": expected},
-        only_if=f"OR(stage > {number}, given({own}), given({expected}))",
-        note=note,
-    )
+def _before(stage: Stage, after: str, key: str, label: str, formula: str, reference, note: str) -> Result:
+    return Result(key, label, f"IF(stage > {stage.number}, {after}, {formula})", reference, MASS, uses=stage.uses,
+                  only_if=f"OR(stage > {stage.number}, {stage.is_known})", note=note)
