@@ -98,7 +98,7 @@ THREE = tuple(Input(key, key, ANY, LOOP) for key in ("one", "two", "three"))
     ("form", "unit", "value"),
     [
         ("mean", LOOP, "(AVERAGE($D$6:$D$8)*0.0254)/0.0254"),
-        ("spread", LOOP, "(IF(MAX($D$6:$D$8)=MIN($D$6:$D$8),0,STDEV($D$6:$D$8))*0.0254)/0.0254"),
+        ("stdev", LOOP, "(IF(MAX($D$6:$D$8)=MIN($D$6:$D$8),0,STDEV($D$6:$D$8))*0.0254)/0.0254"),
         ("readings", NUMBER, "COUNT($D$6:$D$8)"),
     ],
 )
@@ -257,10 +257,24 @@ def test_a_band():
 
 
 def test_a_band_some_times_the_word():
-    said = Result("said", "Said", "class_of(sizes_name, sizes_from, threads, 0.95)", lambda threads: "", None)
+    said = Result("said", "Said", "class_of(sizes_name, sizes_from, threads * 0.95)", lambda threads: "", None)
     assert bound(Input("threads", "Threads", ANY, THREADS), said) == (
         '=IF(COUNT($D$6)=1,IF(AND($D$6<=1000,$D$6>=0.000001),'
         'INDEX(Facts!$B$8:$B$10,MATCH(ROUND((($D$6*1/0.0254)*0.95)/(1/0.0254),9),Facts!$C$8:$C$10,1)),""),"")'
+    )
+
+
+def test_a_lookup_within_a_lookup():
+    # What the inner one finds must be there before the outer one is asked. No cell tells the line of what is worked out, so that its name is compared.
+    nested = Result("least", "Least", "lookup(sizes_from, sizes_name, lookup(skeins_size, skeins_wound_on, reel))", lambda sizes, names, name: 0, THREADS,
+                    uses={"sizes": "skeins_size", "names": "skeins_wound_on", "name": "reel"})
+    size = "INDEX(Skeins!$N$8:$N$11,$N$1)"
+    line = f"SUMPRODUCT((Facts!$B$8:$B$10={size})*1,Facts!$N$1:$N$3)"
+    found = f"INDEX(Facts!$C$8:$C$10,{line})"
+    assert bound_beside_logs(Input("reel", "Reel", Note(longest=9)), nested) == (
+        f"=IF(ISTEXT($D$6),IF(AND(LEN($D$6)>0,LEN($D$6)<=9),IF(ISNUMBER($N$1),IF(LEN({size})>0,"
+        f"IF(SUMPRODUCT((Facts!$B$8:$B$10={size})*1)=1,IF(ISNUMBER({found}),({found}*1/0.0254)/(1/0.0254)"
+        ',""),""),""),""),""),"")'
     )
 
 

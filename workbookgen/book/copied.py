@@ -15,7 +15,7 @@ from xml.sax.saxutils import escape
 from xlsxwriter.utility import xl_rowcol_to_cell
 from xlsxwriter.worksheet import Worksheet
 
-from workbookgen.language.profile import without_strings
+from workbookgen.language.tokens import is_text, tokens
 
 ROW = "{row}"  # stands in a formula for the number of the row that it is in
 
@@ -34,7 +34,7 @@ class CopiedDown(Sequence):
     @property
     def can_be_shared(self) -> bool:
         """Whether the cells may share it: several of them, and it holds no address on another sheet."""
-        return self.rows > 1 and "!" not in without_strings(self.text)
+        return self.rows > 1 and not any("!" in each for each in tokens(self.text) if not is_text(each))
 
     def __getitem__(self, index: int | slice) -> str | tuple[str, ...]:
         rows = range(self.first, self.first + self.rows)[index]

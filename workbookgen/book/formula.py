@@ -17,13 +17,11 @@ from xlsxwriter.utility import xl_cell_to_rowcol
 
 from workbookgen.language.domains import LEAST_OF_ALL, Choice, Date, Domain, Name, Note, Number
 from workbookgen.language.fields import Automatic, Input, Result
-from workbookgen.language.formula import WORD
+from workbookgen.language.forms import FORMS
 from workbookgen.language.parts import Meaning
 from workbookgen.language.quantities import NUMBER_UNIT, PERCENT_UNIT, Unit
+from workbookgen.language.tokens import Call, Nodes, is_word
 
-_TOKEN = re.compile(r'"[^"]*"|\b(given|lookup|sum_where|count_where|place|class_of|sum|mean|stdev|readings|said)\(([^()]*)\)|' + WORD.pattern)
-
-_SAID = re.compile(r"\bsaid\(([^()]*)\)")
 _CELL = re.compile(r"\$([A-Z]+)\$?(\{row\}|\d+)")
 
 SAID_BELOW = 999_999  # the workbook says no number in words from here on
@@ -75,59 +73,66 @@ class Columns:
     lines_of: Mapping[str, str] = field(default_factory=dict)  # list -> the column that tells the line of each name that stands in it once
     by_line: Mapping[tuple[str, str], ByLine] = field(default_factory=dict)  # names and a name, of a sum_where or count_where
 
-    def form(self, form: str, arguments: list[str]) -> str:
-        if form == "given":
-            word = self.operands[arguments[0]]
-            return f"(LEN({word.ref})>0)" if word.is_text else f"ISNUMBER({word.ref})"
-        if form == "said":
-            return said(self.operands[arguments[0]])
-        if form == "sum_where":
-            return self.operands[arguments[0]].unit.coherent(self.sum_where(*arguments))
-        if form == "sum":
-            amounts = self.operands[arguments[0]]
-            return amounts.unit.coherent(f"SUM({amounts.ref})")
-        if form in READING_FUNCTIONS:
-            first = self.operands[arguments[0]]
-            cells = joined([self.operands[each].ref for each in arguments])
-            text = f"{READING_FUNCTIONS[form]}({cells})"
-            if form == "stdev":  # of equal readings some engines find a trace where there is none
-                text = f"IF(MAX({cells})=MIN({cells}),0,{text})"
-            return text if form == "readings" else first.unit.coherent(text)
-        if form == "count_where":
-            return self.count_where(*arguments)
-        if form == "place":
-            names, name, amounts, number = (self.operands[each] for each in arguments)
-            others = f'(({names.ref}<>{name.ref})+({amounts.ref}="")>0)*{BEYOND_ALL_LINES}'
-            return f"SUMPRODUCT(SMALL({others}+{self.numbers(names.meaning.rows)},{number.ref}))"
-        if form == "lookup":
-            return self.operands[arguments[0]].unit.coherent(self.looked_up(*arguments))
-        names, limits, word, *times = arguments
-        shown = f"{self.operands[word].value}{''.join('*' + each for each in times)}"
-        shown = self.operands[limits].unit.shown(shown)
-        return f"INDEX({self.operands[names].ref},MATCH(ROUND({shown},9),{self.operands[limits].ref},1))"
+    def form(self, call: Call) -> str:
+        """A form in functions of the profile."""
+        fields = [self.operands[key] if key else None for key in call.keys]
+        first = fields[0]
+        match call.name:
+            case "given":
+                return f"(LEN({first.ref})>0)" if first.is_text else f"ISNUMBER({first.ref})"
+            case "said":
+                return said(first)
+            case "sum":
+                return first.unit.coherent(f"SUM({first.ref})")
+            case "lookup":
+                return first.unit.coherent(self.looked_up(call))
+            case "sum_where":
+                return first.unit.coherent(self.sum_where(call))
+            case "count_where":
+                return self.count_where(call)
+            case "place":
+                names, name, amounts, number = fields
+                others = f'(({names.ref}<>{name.ref})+({amounts.ref}="")>0)*{BEYOND_ALL_LINES}'
+                return f"SUMPRODUCT(SMALL({others}+{self.numbers(names.meaning.rows)},{number.ref}))"
+            case "class_of":
+                names, limits, _ = fields
+                number = limits.unit.shown(self.written(call.arguments[2]))
+                return f"INDEX({names.ref},MATCH(ROUND({number},9),{limits.ref},1))"
+        cells = joined([each.ref for each in fields])
+        text = f"{READING_FUNCTIONS[call.name]}({cells})"
+        if call.name == "stdev":  # of equal readings some engines find a trace where there is none
+            text = f"IF(MAX({cells})=MIN({cells}),0,{text})"
+        return text if call.name == "readings" else first.unit.coherent(text)
 
-    def sum_where(self, amounts: str, names: str, name: str) -> str:
+    def sum_where(self, call: Call) -> str:
         """The sum of the amounts beside a name, in the unit that they are shown in."""
-        column, name_ref = self.operands[amounts].ref, self.operands[name].ref
+        amounts, names, name = call.keys
+        column = self.operands[amounts].ref
         if by := self.by_line.get((names, name)):
             found = f"INDEX({column},{by.line})"
             return _if_found(by, f"SUMIF({by.lines},{by.line},{column})" if by.lines else f"IF(ISNUMBER({found}),{found},0)")
-        return f"SUMPRODUCT(({self.operands[names].ref}={name_ref})*1,{column})"
+        return f"SUMPRODUCT(({self.operands[names].ref}={self.name(call)})*1,{column})"
 
-    def count_where(self, amounts: str, names: str, name: str) -> str:
+    def count_where(self, call: Call) -> str:
         """How many amounts stand beside a name."""
+        amounts, names, name = call.keys
         column = self.operands[amounts]
         if (by := self.by_line.get((names, name))) and by.lines and not column.is_text:
             return _if_found(by, f'COUNTIFS({by.lines},{by.line},{column.ref},">{LESS_THAN_ALL}")')
-        return f'SUMPRODUCT(({self.operands[names].ref}={self.operands[name].ref})*({column.ref}<>""))'
+        return f'SUMPRODUCT(({self.operands[names].ref}={self.name(call)})*({column.ref}<>""))'
 
-    def looked_up(self, values: str, names: str, name: str) -> str:
-        """The cell of `values` in the one row where `names` bears the name; exact but for case."""
-        place = self.positions.get((names, self.operands[name].ref)) or self.line(names, self.operands[name].ref)
-        return f"INDEX({self.operands[values].ref},{place})"
+    def looked_up(self, call: Call) -> str:
+        """The cell of the values in the one row where the names bear the name; exact but for case."""
+        values, names, _ = call.keys
+        ref = self.name(call)
+        return f"INDEX({self.operands[values].ref},{self.positions.get((names, ref)) or self.line(names, ref)})"
+
+    def name(self, call: Call) -> str:
+        """The name by which a form looks into columns: a cell, or worked out."""
+        return self.written(call.arguments[2])
 
     def line(self, names: str, ref: str) -> str:
-        """The line of a list in which the name of a cell stands, if it stands there once."""
+        """The line of a list in which a name stands, if it stands there once."""
         column = self.operands[names]
         return f"SUMPRODUCT(({column.ref}={ref})*1,{self.numbers(column.meaning.holder.rows)})"
 
@@ -137,18 +142,17 @@ class Columns:
             return f"ISNUMBER({place})"
         return f"SUMPRODUCT(({self.operands[names].ref}={ref})*1)=1"
 
-    def written(self, text: str) -> str:
-        """A formula's text with every word and form replaced."""
+    def written(self, found: Nodes) -> str:
+        """Formula text with every word and form replaced."""
+        return "".join(map(self._written, found))
 
-        def replace(found: re.Match) -> str:
-            if found[0].startswith('"'):
-                return found[0]
-            if found[1]:
-                return self.form(found[1], [each.strip() for each in found[2].split(",")])
-            operand = self.operands[found[0]]
-            return operand.ref if operand.meaning.is_column else operand.value
-
-        return _TOKEN.sub(replace, tight(text))
+    def _written(self, node: str | Call) -> str:
+        if isinstance(node, Call):
+            return self.form(node) if node.name in FORMS else f"{node.name}({','.join(map(self.written, node.arguments))})"
+        if not is_word(node):
+            return node
+        operand = self.operands[node]
+        return operand.ref if operand.meaning.is_column else operand.value
 
 
 def _if_found(by: ByLine, text: str) -> str:
@@ -157,7 +161,7 @@ def _if_found(by: ByLine, text: str) -> str:
 
 def bound(result: Result, columns: Columns, unit: Unit | None, guarded: bool = True) -> str:
     """A result's formula in references, with "=". Proofs leave the guard away: their inputs are printed."""
-    value = columns.written(result.formula)
+    value = columns.written(result.text.nodes)
     if unit:
         value = unit.shown(value)
     return "=" + (guard(result, columns, value) if guarded else value)
@@ -199,21 +203,14 @@ def _follows(cell: tuple[int, str, str], run: list[tuple[int, str, str]]) -> boo
     return beside if run[0][1] == last_row else below
 
 
-def tight(text: str) -> str:
-    """Formula text without the blanks that only its describer needs; texts keep theirs."""
-    pieces = text.split('"')
-    return '"'.join(piece if index % 2 else piece.replace(" ", "") for index, piece in enumerate(pieces))
-
-
 def guard(result: Result, columns: Columns, value: str) -> str:
     """The value, or blank: nested conditions, each safe once the ones before it hold."""
     operands = {word: columns.operands[word] for word in result.words}
     single = {word: each for word, each in operands.items() if not each.meaning.is_column}
+    looked_up = [conditions for step in reversed(result.text.lookup_steps) for conditions in (_found_inside(step, columns), _found(step, columns), _listed_once(step, columns))]
     for conditions in (
-        _found_inside(result, columns),
-        _found(result, columns),
-        _listed_once(result, columns),
-        [columns.written(result.only_if)] if result.only_if else [],
+        *looked_up,
+        [columns.written(result.condition.nodes)] if result.only_if else [],
         _sayable(result, single),
         _inside(result, single, columns),
         _typed(result, single),
@@ -247,8 +244,7 @@ def _typed(result: Result, single: Mapping[str, Operand]) -> list[str]:
 
 def _sayable(result: Result, single: Mapping[str, Operand]) -> list[str]:
     """Every amount that is said, and is there, is one that a person would say in figures, in the unit shown."""
-    spoken = [word for words in _SAID.findall(result.formula) if (word := words.strip()) in single]
-    tests = {word: f"{single[word].ref}<{SAID_BELOW}" for word in spoken}
+    tests = {call.keys[0]: f"{single[call.keys[0]].ref}<{SAID_BELOW}" for call in result.text.of("said") if call.keys[0] in single}
     return [
         f"IF(ISNUMBER({single[word].ref}),{test},1=1)" if result.may_miss(word, single[word].meaning.field) else test
         for word, test in tests.items()
@@ -268,30 +264,29 @@ def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> 
     return conditions
 
 
-def _listed_once(result: Result, columns: Columns) -> list[str]:
+def _listed_once(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
     """A name that was chosen from another list stands once in the one that is looked through."""
-    return [
-        columns.once(names, columns.operands[name].ref)
-        for _, names, name in dict.fromkeys(result.text.lookups)
-        if getattr(getattr(columns.operands[name].meaning.field, "domain", None), "of", None) != names
-    ]
+    return [columns.once(call.keys[1], columns.name(call)) for call in lookups if _chosen_from(call.keys[2], columns) != call.keys[1]]
 
 
-def _found(result: Result, columns: Columns) -> list[str]:
+def _chosen_from(key: str, columns: Columns) -> str | None:
+    """The list from which a name is chosen."""
+    field = columns.operands[key].meaning.field if key else None
+    return field.domain.of if isinstance(field, Input) and isinstance(field.domain, Choice) else None
+
+
+def _found(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
     """Every looked-up cell holds something of the right type."""
-    return [
-        f"LEN({columns.looked_up(*lookup)})>0" if columns.operands[lookup[0]].is_text else f"ISNUMBER({columns.looked_up(*lookup)})"
-        for lookup in dict.fromkeys(result.text.lookups)
-    ]
+    return [f"LEN({columns.looked_up(call)})>0" if columns.operands[call.keys[0]].is_text else f"ISNUMBER({columns.looked_up(call)})" for call in lookups]
 
 
-def _found_inside(result: Result, columns: Columns) -> list[str]:
+def _found_inside(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
     """A looked-up input lies inside its domain. It may be an error, so that its type is tested before."""
     return [
         condition
-        for lookup in dict.fromkeys(result.text.lookups)
-        if isinstance(columns.operands[lookup[0]].meaning.field, Input)
-        for condition in inside_domain(columns.operands[lookup[0]].meaning.field, columns.looked_up(*lookup), columns)
+        for call in lookups
+        if isinstance(field := columns.operands[call.keys[0]].meaning.field, Input)
+        for condition in inside_domain(field, columns.looked_up(call), columns)
     ]
 
 

@@ -17,13 +17,15 @@ from workbookgen.book.placement import NUMBERS, Layout, Placement, ProofColumn, 
 from workbookgen.book.plan import Plan
 from workbookgen.errors import DescriptionError
 from workbookgen.language.fields import Automatic, Input, Repeat, Result
-from workbookgen.language.formula import Formula
+from workbookgen.language.forms import SUMS
+from workbookgen.language.formula import formula
 from workbookgen.language.lines import Position
 from workbookgen.language.parts import Block, Card, Column, Log, Meaning, Planner, unit_of
 from workbookgen.language.profile import bound_objections
 from workbookgen.language.proofs import Proof, ProofTable, Trial
 from workbookgen.language.quantities import NUMBER_UNIT, unit_named
 from workbookgen.language.sentences import AN_ERROR, NO_ERROR
+from workbookgen.language.tokens import Call
 
 MOST_ARGUMENTS = 30  # of a function, as the file format's oldest readers take them
 NOTHING = "nothing_cell"  # a cell that stays blank, where the words of left-out sheets are looked for
@@ -71,15 +73,15 @@ class _Binder:
                 formulas = CopiedDown(self._of_verdict(table), placement.row, table.rows)
             case _:
                 formulas = ()
-        for formula in formulas[:1]:  # the others differ from it in their row
-            if faults := bound_objections(formula):
+        for text in formulas[:1]:  # the others differ from it in their row
+            if faults := bound_objections(text):
                 raise DescriptionError.at(f"field {placement.key}", "; ".join(faults) + ".")
         return replace(placement, formulas=formulas)
 
     def _of_block(self, block: Block, placement: Placement) -> Sequence[str]:
         field, folded = placement.field, self.planner.folded.get(block.key, ())
         words = automatic_words(field, block, folded) if isinstance(field, Automatic) else set(field.words)
-        sums = () if isinstance(field, Automatic) else (*field.text.sums_where, *field.condition.sums_where)
+        sums = () if isinstance(field, Automatic) else (*field.text.of(*SUMS), *field.condition.of(*SUMS))
         columns = self._columns(block, words, placement.sheet, placement.rows, told=not isinstance(field, Position), sums=sums)
         if isinstance(field, Automatic):
             text = automatic_formula(field, block, columns, self.planner.system, folded, placement.row)
@@ -106,11 +108,10 @@ class _Binder:
     def _of_trial(self, trial: Trial) -> str:
         """A formula of constants; or the sum of all cells of some blocks, which is an error where one of them is."""
         if trial.formula:
-            return "=" + self._columns(None, set(Formula(trial.formula).words), "").written(trial.formula)
-        ranges = [
-            each.range for each in self.placements.values()
-            if isinstance(each.field, Result | Automatic) and each.holder in (self.planner.blocks[block] for block in trial.blocks)
-        ]
+            text = formula(trial.formula)
+            return "=" + self._columns(None, set(text.words), "").written(text.nodes)
+        blocks = [self.planner.blocks[key] for key in trial.blocks]
+        ranges = [each.range for each in self.placements.values() if isinstance(each.field, Result | Automatic) and any(each.holder is block for block in blocks)]
         some = [f"SUM({','.join(ranges[start : start + MOST_ARGUMENTS])})" for start in range(0, len(ranges), MOST_ARGUMENTS)]
         return f'=IF(ISNUMBER({"+".join(some)}),"{NO_ERROR}","{AN_ERROR}")'
 
@@ -123,7 +124,7 @@ class _Binder:
         return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)
 
     def _columns(
-        self, block: Block | None, words: set[str], sheet: str, rows: int = 1, told: bool = False, sums: tuple[tuple[str, str, str], ...] = ()
+        self, block: Block | None, words: set[str], sheet: str, rows: int = 1, told: bool = False, sums: tuple[Call, ...] = ()
     ) -> Columns:
         """The words of a formula as operands, seen from a sheet, with the columns that choices name.
 
@@ -146,7 +147,7 @@ class _Binder:
             names: self._operand(self.planner.meaning(None, f"{holder.key}_{position.key}"), sheet, is_named).ref
             for names, holder, position in ([] if told or block is None else self._listing(block, words))
         }
-        by_line = {(names, name): by for _, names, name in sums if (by := self._by_line(block, names, name, sheet, is_named))}
+        by_line = {(names, name): by for _, names, name in (call.keys for call in sums) if (by := self._by_line(block, names, name, sheet, is_named))}
         return Columns(operands, first_numbers if is_named else self._numbers, positions, lines_of, by_line)
 
     def _listing(self, block: Block, words: set[str]) -> Iterator[tuple[str, Log, Position]]:

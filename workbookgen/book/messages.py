@@ -167,6 +167,6 @@ def _broken(rule, columns: Columns) -> str:
         for word in rule.text.words
         if word not in rule.text.asked and not columns.operands[word].is_text
     ]
-    condition = columns.written(rule.when)
+    condition = columns.written(rule.text.nodes)
     return f"IF(COUNT({','.join(numbers)})={len(numbers)},{condition},1=0)" if numbers else condition
 

@@ -1,6 +1,5 @@
 """What the writer, the engines and the check hand to each other: fields with their cells and formulas."""
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from enum import IntEnum
@@ -13,14 +12,15 @@ from workbookgen.book.plan import Plan
 from workbookgen.language.fields import Automatic, Input, Result
 from workbookgen.language.parts import Column, Holder, Planner
 from workbookgen.language.quantities import Unit
+from workbookgen.language.tokens import tokens
 
 NUMBERS = "lists_number"
-_FIRST_NUMBERS = re.compile(rf"\b{NUMBERS}_(\d+)\b")
+_COUNTED = f"{NUMBERS}_"
 
 
 def first_numbers(rows: int) -> str:
     """The name of the counting numbers from 1 to `rows`."""
-    return f"{NUMBERS}_{rows}"
+    return f"{_COUNTED}{rows}"
 
 
 class ProofColumn(IntEnum):
@@ -87,7 +87,7 @@ class Layout:
     def names(self) -> dict[str, str]:
         """Every defined name and where it points: the fields, and the counting numbers that formulas ask for."""
         texts = [text for each in self.formulas for text in (each.formulas[:1] if isinstance(each.formulas, CopiedDown) else each.formulas)]
-        asked = {int(rows) for text in texts for rows in _FIRST_NUMBERS.findall(text)}
+        asked = {int(each.removeprefix(_COUNTED)) for text in texts if _COUNTED in text for each in tokens(text) if each.startswith(_COUNTED)}
         counted = {first_numbers(rows): replace(self.placements[NUMBERS], rows=rows).range for rows in sorted(asked)}
         return {key: each.range for key, each in self.placements.items()} | counted
 

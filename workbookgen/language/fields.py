@@ -13,7 +13,7 @@ from functools import cached_property
 
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Date, Domain, Name, Note, Number
-from workbookgen.language.formula import Formula, key_objection
+from workbookgen.language.formula import Formula, formula, key_objection
 from workbookgen.language.quantities import NUMBER, Kind
 from workbookgen.units import Quantity
 
@@ -70,7 +70,7 @@ class Result:
     is_signed: bool = False  # a plus stands before what is above nothing
 
     def __post_init__(self):
-        faults = self.text.objections() + self.condition.objections()
+        faults = [*self.text.objections, *self.condition.objections]
         strangers = set(self.uses) | set(self.leaves) | set(self.fixed)
         strangers -= set(inspect.signature(self.reference).parameters)
         faults += [f"its reference has no parameter {name}" for name in sorted(strangers)]
@@ -83,11 +83,11 @@ class Result:
 
     @cached_property
     def text(self) -> Formula:
-        return Formula(self.formula)
+        return formula(self.formula)
 
     @cached_property
     def condition(self) -> Formula:
-        return Formula(self.only_if)
+        return formula(self.only_if)
 
     @cached_property
     def words(self) -> tuple[str, ...]:
@@ -160,12 +160,12 @@ class Rule:
     sentence: str
 
     def __post_init__(self):
-        if faults := self.text.objections():
+        if faults := self.text.objections:
             raise DescriptionError.at(f"the rule {self.sentence!r}", "; ".join(faults) + ".")
 
     @cached_property
     def text(self) -> Formula:
-        return Formula(self.when)
+        return formula(self.when)
 
     @property
     def asks(self) -> bool:

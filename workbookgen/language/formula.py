@@ -1,94 +1,123 @@
-"""The words of a formula.
+"""A formula as a sheet describes it, and what can be read off it.
 
-A formula is written in field keys: `(wraps + part_wrap) * loop + rest`. Keys of the same
-record stand alone; other blocks are named in full (`reels_loop`), a card's field being
-one cell and a log's a whole column. Five forms of ours look things up in columns:
-
-    lookup(values, names, name)         the value of the record that bears this name
-    sum_where(amounts, names, name)       the sum over all records that bear this name
-    count_where(amounts, names, name)       how many of these have an amount
-    place(names, name, amounts, k)    the line in which the name stands with an amount for the k-th time
-    class_of(names, limits, word, times)  the name of the band that word x times falls in
-
-`said(word)` is an amount in words, with its unit: "2,300 yd". `sum(amounts)` adds up a whole column. Three more sum up repeated readings, inputs that lie beside each other in one record, any
-of which may be missing: mean(first, ..., last), stdev(...) for their standard deviation,
-and readings(...) for their number. And `given(word)` asks whether a word has a value:
-such a word may be missing.
+It is written in field keys: `(wraps + part_wrap) * loop + rest`. Keys of the same record stand
+alone; other blocks are named in full (`reels_loop`), a card's field being one cell and a log's a
+whole column. Besides the functions of the portable profile (`profile`) there are some forms of
+ours (`forms`).
 """
 
 import re
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
+from itertools import pairwise
 
-from workbookgen.language.profile import objections, without_strings
+from workbookgen.language.forms import ADDED, FORMS, LOOKUP, READINGS, misused
+from workbookgen.language.profile import FUNCTIONS, TRUTHS, outside
+from workbookgen.language.tokens import Call, Nodes, called, calls, is_name, is_number, is_text, is_word, nodes, tokens
 
-WORD = re.compile(r"(?<![A-Za-z0-9_.])[a-z][a-z0-9_]*(?![a-z0-9_]*\()")
-LOOKUP_FORM = re.compile(r"\blookup\(([^()]*)\)")
-SUM_WHERE_FORM = re.compile(r"\b(?:sum_where|count_where)\(([^()]*)\)")
-SUM_FORM = re.compile(r"\b(?:sum_where|count_where|place|sum)\(([^()]*)\)")
-PLACE_FORM = re.compile(r"\bINDEX\(\s*(\w+)\s*,")
-GIVEN_FORM = re.compile(r"\bgiven\(\s*(\w+)\s*\)")
-ONE_OF_FORM = re.compile(r"(?:OR\(|IF\(.+, (?=given\(\w+\), given\(\w+\)\)$))(given\(\w+\)(?:, given\(\w+\))+)\)")
-READINGS_FORM = re.compile(r"\b(?:mean|stdev|readings)\(([^()]*)\)")
 CELL_ADDRESS = re.compile(r"(?i:[a-z]{1,3}[0-9]+|r[0-9]*(c[0-9]*)?|c[0-9]*)")
 
 
 @dataclass(frozen=True)
 class Formula:
-    """Formula text and what can be read off it."""
+    """Formula text, read once. Whoever has it from `formula` shares what was read off it."""
 
     text: str
 
     @cached_property
+    def tokens(self) -> tuple[str, ...]:
+        return tokens(self.text)
+
+    @cached_property
+    def nodes(self) -> Nodes:
+        """Its calls within each other."""
+        return nodes(self.text)
+
+    @cached_property
+    def calls(self) -> tuple[Call, ...]:
+        """Every function and form in it, an outer one before those in it."""
+        return tuple(calls(self.nodes))
+
+    @cached_property
     def words(self) -> tuple[str, ...]:
         """Every field key in the text, once, in order."""
-        return tuple(dict.fromkeys(WORD.findall(without_strings(self.text))))
+        return tuple(dict.fromkeys(filter(is_word, self.tokens)))
+
+    def of(self, *names: str) -> tuple[Call, ...]:
+        """Its calls of these functions or forms, each once."""
+        return tuple(dict.fromkeys(call for call in self.calls if call.name in names))
+
+    def taken_by(self, *names: str) -> frozenset[str]:
+        """The words that these functions or forms take as they are."""
+        return frozenset(key for call in self.of(*names) for key in call.keys if key)
 
     @cached_property
     def asked(self) -> frozenset[str]:
         """The words that may be missing: asked for with given(), or one of several readings."""
-        bare = without_strings(self.text)
-        readings = (word.strip() for words in READINGS_FORM.findall(bare) for word in words.split(","))
-        return frozenset(GIVEN_FORM.findall(bare)) | frozenset(readings)
+        return self.taken_by("given", *READINGS)
 
     @cached_property
     def one_of(self) -> frozenset[str]:
         """The words of which one must have a value, where the whole text asks for nothing else: OR(given(a), given(b)), or either branch of an IF."""
-        found = ONE_OF_FORM.fullmatch(self.text)
-        return frozenset(GIVEN_FORM.findall(found[1])) if found else frozenset()
+        if len(self.nodes) != 1 or not isinstance(whole := self.nodes[0], Call):
+            return frozenset()
+        branches = whole.arguments if whole.name == "OR" else whole.arguments[1:] if whole.name == "IF" else ()
+        given = [call.keys[0] for branch in branches if len(branch) == 1 and isinstance(call := branch[0], Call) and call.name == "given"]
+        return frozenset(given) if len(given) == len(branches) > 1 else frozenset()
 
     @cached_property
-    def lookups(self) -> tuple[tuple[str, str, str], ...]:
-        """The (values, names, name) of every lookup in the text."""
-        return self._arguments(LOOKUP_FORM)
-
-    @cached_property
-    def sums_where(self) -> tuple[tuple[str, str, str], ...]:
-        """The (amounts, names, name) of every sum_where and count_where in the text."""
-        return self._arguments(SUM_WHERE_FORM)
+    def lookup_steps(self) -> tuple[tuple[Call, ...], ...]:
+        """What it looks up, by steps: in each what needs nothing but the steps before it."""
+        found = self.of(LOOKUP)
+        steps = [_steps(call) for call in found]
+        return tuple(tuple(call for call, step in zip(found, steps, strict=True) if step == each) for each in sorted(set(steps)))
 
     @cached_property
     def placed(self) -> frozenset[str]:
         """The columns of which one place is looked into."""
-        return frozenset(PLACE_FORM.findall(without_strings(self.text)))
+        return frozenset(call.keys[0] for call in self.of("INDEX") if call.keys[0])
 
     @cached_property
-    def sums(self) -> tuple[tuple[str, ...], ...]:
-        """The words of every sum_where, count_where and sum in the text: nothing comes of one that lacks a word."""
-        return self._arguments(SUM_FORM)
+    def added(self) -> tuple[frozenset[str], ...]:
+        """The words of each form that adds or counts: nothing comes of one that lacks a word."""
+        return tuple(frozenset(filter(None, call.keys)) for call in self.of(*ADDED))
 
-    def _arguments(self, form: re.Pattern) -> tuple[tuple[str, ...], ...]:
-        found = form.findall(without_strings(self.text))
-        return tuple(tuple(part.strip() for part in arguments.split(",")) for arguments in found)
+    @cached_property
+    def objections(self) -> tuple[str, ...]:
+        """What in it is no formula of ours; empty when all is well."""
+        found = outside(self.tokens, FUNCTIONS | FORMS.keys())
+        found += [f"{each} is neither a word nor a function" for each in self.tokens if is_name(each) and ":" not in each and not is_word(each) and each not in TRUTHS]
+        found += [f"in {each} the ':' is no sign of a described formula" for each in self.tokens if ":" in each and is_name(each)]
+        found += [f"a sign is missing between {one} and {other}" for one, other in pairwise(self.tokens) if _ends_a_value(one) and _begins_a_value(other)]
+        try:
+            return tuple(found or misused(self.nodes))
+        except ValueError as fault:
+            return (str(fault),)
 
-    def objections(self) -> list[str]:
-        return objections(self.text)
+
+@lru_cache(None)
+def formula(text: str) -> Formula:
+    """The formula of a text; one object for each, since planners and their copies say the same."""
+    return Formula(text)
 
 
 def key_objection(key: str) -> str | None:
     """Why a field may not bear this key, or None."""
-    if not re.fullmatch(r"[a-z][a-z0-9_]*", key):
+    if not is_word(key):
         return "a key is written in lower case letters, digits and underscores"
     if CELL_ADDRESS.fullmatch(key):
         return "this key is also a cell address"
     return None
+
+
+def _steps(call: Call) -> int:
+    """How many lookups stand within each other in the arguments of a call."""
+    return max((_steps(each) + 1 for argument in call.arguments for each in calls(argument) if each.name == LOOKUP), default=0)
+
+
+def _begins_a_value(token: str) -> bool:
+    return is_name(token) or is_number(token) or is_text(token) or called(token) is not None
+
+
+def _ends_a_value(token: str) -> bool:
+    return is_name(token) or is_number(token) or is_text(token) or token == ")"

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Automatic, Input, Result
+from workbookgen.language.forms import LOOKUP, SUMS
 
 
 @dataclass(frozen=True)
@@ -29,8 +30,8 @@ def positions(own: list[tuple[str, str]], fields: Mapping[str, Input | Result]) 
     """
     results = [each for each in fields.values() if isinstance(each, Result)]
     chosen = {key: each.domain.of for key, each in fields.items() if isinstance(each, Input) and isinstance(each.domain, Choice)}
-    looked_up = [(names, name) for each in results for _, names, name in each.text.lookups if name in fields]
-    summed = [(names, name) for each in results for _, names, name in each.text.sums_where if names in chosen.values() and name in fields]
+    looked_up = [(names, name) for each in results for _, names, name in _keys(each, LOOKUP) if name in fields]
+    summed = [(names, name) for each in results for _, names, name in _keys(each, *SUMS) if names in chosen.values() and name in fields]
     repeated = {each.key: each.formula for each in results if each.formula in chosen}
     apart = [(chosen[word], key) for key, word in repeated.items() if fields[key].only_if]
     told: dict[tuple[str, str], Position] = {}
@@ -40,6 +41,11 @@ def positions(own: list[tuple[str, str]], fields: Mapping[str, Input | Result]) 
         key = f"line_of_{name}{f'_{before + 1}' if before else ''}"
         told[names, name] = Position(key, "", is_text=False, names=names, name=name, follows=other.key if other else "")
     return tuple(told.values())
+
+
+def _keys(result: Result, *forms: str) -> list[tuple[str, ...]]:
+    """What each of these forms takes in the formula of a result."""
+    return [call.keys for call in result.text.of(*forms)]
 
 
 def line_of(told: tuple[Position, ...], fields: Mapping[str, Input | Result], key: str, names: str) -> Position | None:

@@ -8,7 +8,10 @@ unary --, a comparison that SUMPRODUCT is to count) are refused likewise. What a
 in words is looked through when it is described, and once more when it is bound to cells.
 """
 
-import re
+from collections.abc import Collection, Iterator, Sequence
+from itertools import accumulate, pairwise
+
+from workbookgen.language.tokens import COMPARISONS, UNMATCHED, called, is_name, is_number, is_text, tokens
 
 FUNCTIONS = frozenset(
     """
@@ -17,56 +20,56 @@ FUNCTIONS = frozenset(
     LEN LEFT RIGHT MID FIND SUBSTITUTE UPPER LOWER ISNUMBER ISTEXT ISBLANK
     """.split()
 )
-
-FORMS = frozenset({"given", "lookup", "sum_where", "count_where", "place", "class_of", "sum", "mean", "stdev", "readings", "said"})
-
-_CALL = re.compile(r"([A-Za-z_][A-Za-z0-9_.]*)\s*\(")
-_STRANGER = re.compile(r"[$!]|(?<![A-Za-z0-9_.])[A-Za-z_]*[A-Z]\w*\b(?!\s*\(|\.)")
-_STRING = re.compile(r'"[^"]*"')
-_REFUSED = re.compile(r"[{}\[\]@#^%;]|--|_xlfn|\bTRUE\b|\bFALSE\b")
-_RANGE = re.compile(r":(?!\$[A-Z]+\$?\d)|(?<!\d):")  # a range has a cell on either side, and nothing worked out
-_UNCOUNTED = re.compile(r"\bSUMPRODUCT\(\([^()]*[=<>][^()]*\)\s*[,)]")
+SIGNS = COMPARISONS | {"+", "-", "*", "/", "&", ",", ")"}
+TRUTHS = frozenset({"TRUE", "FALSE"})  # a 1 = 1 is true everywhere
 LONGEST, DEEPEST = 8192, 64  # signs of a formula and brackets within brackets, as the file format's oldest readers take them
 
 
-def without_strings(text: str) -> str:
-    """The formula with its text literals emptied, so that their words are not taken for fields."""
-    return _STRING.sub('""', text)
-
-
-def objections(text: str) -> list[str]:
-    """What in a described formula is outside the profile; empty when all is well."""
-    bare = without_strings(text)
-    found = _outside(bare, FUNCTIONS | FORMS)
-    found += [f"{name} is neither a word nor a function" for name in _STRANGER.findall(bare) if name not in ("TRUE", "FALSE")]
-    found += ["':' is no sign of a described formula"] * (":" in bare)
+def outside(pieces: Sequence[str], functions: Collection[str]) -> list[str]:
+    """What in the tokens of a formula is outside the profile: functions and constructs, whatever stands between them."""
+    each = tuple(dict.fromkeys(pieces))
+    found = [f"the function {name} is outside the portable profile" for piece in each if (name := called(piece)) and name not in functions]
+    found += [f"'{piece}' is read differently by different programs" for piece in each if _is_strange(piece)]
+    found += ["'--' is read differently by different programs" for pair in pairwise(pieces) if pair == ("-", "-")]
+    found += [f"{place} counts in some programs only: multiply the comparison by 1" for place in _uncounted(pieces)]
+    depths = list(_depths(pieces))
+    if depths and (depths[-1] != 0 or min(depths) < 0):
+        found.append(UNMATCHED)
     return found
 
 
 def bound_objections(formula: str) -> list[str]:
     """What in a formula that is bound to cells is outside the profile."""
-    bare = without_strings(formula)
-    found = _outside(bare, FUNCTIONS)
-    found += ["a range must stand between two cells"] * bool(_RANGE.search(bare))
+    pieces = tokens(formula)
+    deepest = max(_depths(pieces), default=0)
+    found = outside(pieces, FUNCTIONS)
+    found += [f"in {piece} a range must stand between two cells" for piece in dict.fromkeys(pieces) if ":" in piece and is_name(piece) and not _is_range(piece)]
     found += [f"it has {len(formula)} signs, and some programs take {LONGEST}"] * (len(formula) > LONGEST)
-    found += [f"its brackets are {_depth(bare)} deep, and some programs take {DEEPEST}"] * (_depth(bare) > DEEPEST)
+    found += [f"its brackets are {deepest} deep, and some programs take {DEEPEST}"] * (deepest > DEEPEST)
     return found
 
 
-def _outside(bare: str, functions: frozenset[str]) -> list[str]:
-    """Functions and constructs outside the profile, in a formula without its texts."""
-    found = [f"the function {name} is outside the portable profile" for name in _CALL.findall(bare) if name not in functions]
-    found += [f"'{sign}' is read differently by different programs" for sign in _REFUSED.findall(bare)]
-    found += [f"{place} counts in some programs only: multiply the comparison by 1" for place in _UNCOUNTED.findall(bare)]
-    if bare.count("(") != bare.count(")"):
-        found.append("its brackets do not match")
-    return found
+def _is_strange(piece: str) -> bool:
+    """No sign of the profile, nor what stands between signs."""
+    return piece in TRUTHS or not (piece in SIGNS or called(piece) is not None or is_name(piece) or is_number(piece) or len(piece) > 1 and is_text(piece))
 
 
-def _depth(bare: str) -> int:
-    """How many brackets stand within each other."""
-    deepest = depth = 0
-    for sign in bare:
-        depth += (sign == "(") - (sign == ")")
-        deepest = max(deepest, depth)
-    return deepest
+def _uncounted(pieces: Sequence[str]) -> Iterator[str]:
+    """Every SUMPRODUCT that is to count a comparison: an argument that is nothing but one, in brackets."""
+    for index, pair in enumerate(pairwise(pieces)):
+        if pair == ("SUMPRODUCT(", "("):
+            inner = pieces[index + 2 :]
+            end = next((place for place, piece in enumerate(inner) if piece == ")" or called(piece) is not None), len(inner))
+            if inner[end : end + 1] == (")",) and inner[end + 1 : end + 2] in ((",",), (")",)) and COMPARISONS & set(inner[:end]):
+                yield "".join(("SUMPRODUCT((", *inner[: end + 1]))
+
+
+def _is_range(piece: str) -> bool:
+    """A cell on either side of the colon, and nothing worked out."""
+    first, _, last = piece.partition(":")
+    return first[-1:].isdigit() and last[:1] == "$" and last[-1:].isdigit()
+
+
+def _depths(pieces: Sequence[str]) -> Iterator[int]:
+    """How many brackets stand open after each token."""
+    return accumulate((called(piece) is not None) - (piece == ")") for piece in pieces)

@@ -10,7 +10,7 @@ from functools import cached_property
 
 from workbookgen.errors import DescriptionError
 from workbookgen.language.fields import Result
-from workbookgen.language.profile import objections
+from workbookgen.language.formula import formula
 
 
 @dataclass(frozen=True)
@@ -50,7 +50,7 @@ class Trial:
     provenance: str = "derived"
 
     def __post_init__(self):
-        if faults := objections(self.formula):
+        if faults := formula(self.formula).objections:
             raise DescriptionError.at(f"trial {self.number}", "; ".join(faults) + ".")
 
 

@@ -13,6 +13,7 @@ from collections.abc import Collection
 from dataclasses import dataclass, replace
 
 from workbookgen.language.fields import Input, Result
+from workbookgen.language.forms import LOOKUP
 from workbookgen.language.parts import Block, Chapter, Log, Planner, Sheet
 from workbookgen.language.views import LogView, view_without
 from workbookgen.sheets.naming import retold, said_without
@@ -97,11 +98,11 @@ def _falls(full: Planner, block: Block, field: Input | Result, fallen: Collectio
     words = {word: full.meaning(block, word) for word in field.words}
     lost = {word for word, meaning in words.items() if meaning.key in fallen}
     needed = {word for word in lost if not words[word].is_column and not field.may_miss(word, words[word].field)}
-    sums = field.text.sums
+    added, lookups = field.text.added, field.text.taken_by(LOOKUP)
     return (
         bool(needed)
         or bool(field.condition.one_of) and field.condition.one_of <= lost
         or bool(lost & field.text.placed)
-        or any(lost & set(lookup) for lookup in field.text.lookups)
-        or bool(sums) and all(lost & set(each) for each in sums)
+        or bool(lost & lookups)
+        or bool(added) and all(lost & words for words in added)
     )

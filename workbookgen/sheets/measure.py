@@ -173,12 +173,12 @@ def _it_is() -> Group:
         Result("wpi", "Wraps per inch", "IF(given(used_counted_wpi), used_counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS,
                uses={"counted": "used_counted_wpi", "expected": "expected_wpi"}, only_if="OR(given(used_counted_wpi), given(expected_wpi))"),
         Result("weight_class", "Yarn weight class",
-               'IF(class_of(classes_name, classes_past, wpi, 0.9999999) = class_of(classes_name, classes_from, wpi, 1.0000001), '
-               'class_of(classes_name, classes_from, wpi, 1.0000001), '
-               'class_of(classes_name, classes_past, wpi, 0.9999999) & " to " & class_of(classes_name, classes_from, wpi, 1.0000001))',
+               'IF(class_of(classes_name, classes_past, wpi * 0.9999999) = class_of(classes_name, classes_from, wpi * 1.0000001), '
+               'class_of(classes_name, classes_from, wpi * 1.0000001), '
+               'class_of(classes_name, classes_past, wpi * 0.9999999) & " to " & class_of(classes_name, classes_from, wpi * 1.0000001))',
                diameter.yarn_weight_class, None, uses={"wraps": "wpi"}),
-        Result("fewest", "Stitches, from", "class_of(classes_fewest, classes_past, wpi, 0.9999999)", gauge.fewest_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
-        Result("stitches", "Stitches, to", "class_of(classes_most, classes_from, wpi, 1.0000001)", gauge.most_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
+        Result("fewest", "Stitches, from", "class_of(classes_fewest, classes_past, wpi * 0.9999999)", gauge.fewest_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
+        Result("stitches", "Stitches, to", "class_of(classes_most, classes_from, wpi * 1.0000001)", gauge.most_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
         Result("gauge", "Gauge to expect",
                'IF(fewest = 0, "up to ", said(fewest) & " to ") & said(stitches) & " stitches in 4 in (10 cm), plain; a swatch decides"',
                gauge.gauge_words, None, uses={"most": "stitches"}, width=40),

@@ -161,9 +161,9 @@ def _thickness() -> Group:
                only_if="OR(given(counted_wpi), given(expected_wpi))",
                note="Your own count, or the expected one."),
         Result("weight_class", "Yarn weight class",
-               'IF(class_of(classes_name, classes_past, wpi, 0.9999999) = class_of(classes_name, classes_from, wpi, 1.0000001), '
-               'class_of(classes_name, classes_from, wpi, 1.0000001), '
-               'class_of(classes_name, classes_past, wpi, 0.9999999) & " to " & class_of(classes_name, classes_from, wpi, 1.0000001))',
+               'IF(class_of(classes_name, classes_past, wpi * 0.9999999) = class_of(classes_name, classes_from, wpi * 1.0000001), '
+               'class_of(classes_name, classes_from, wpi * 1.0000001), '
+               'class_of(classes_name, classes_past, wpi * 0.9999999) & " to " & class_of(classes_name, classes_from, wpi * 1.0000001))',
                diameter.yarn_weight_class, None, uses={"wraps": "wpi"}, width=26,
                note="By wraps per inch. The published classes overlap, so that several may be named; sources differ."),
     ))

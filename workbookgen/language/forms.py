@@ -1,0 +1,71 @@
+"""The forms: what a formula may ask of fields and columns, besides the functions of the profile.
+
+    lookup(values, names, name)         the value of the record that bears this name
+    sum_where(amounts, names, name)     the sum over all records that bear this name
+    count_where(amounts, names, name)   how many of these have an amount
+    place(names, name, amounts, k)      the line in which the name stands with an amount for the k-th time
+    class_of(names, limits, number)     the name of the class that a number falls in
+    sum(amounts)                        a whole column added up
+    mean(first, ..., last)              of repeated readings: inputs of one record, any of which may be missing
+    stdev(first, ..., last)             their standard deviation
+    readings(first, ..., last)          how many there are
+    given(word)                         whether a word has a value; such a word may be missing
+    said(word)                          an amount in words, with its unit: "2,300 yd"
+
+Most of what a form takes are fields, told by their keys. Where it takes a formula, that may hold
+forms again: `lookup(prices, names, lookup(kinds, listed, lot))`.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from workbookgen.language.tokens import Call, Nodes, calls, written
+
+
+@dataclass(frozen=True)
+class Form:
+    """What a form takes, in order. What is marked by an asterisk may be any formula, all else is a field."""
+
+    takes: tuple[str, ...]
+    is_open: bool = False  # it takes as many more as there are
+
+    def objections(self, call: Call) -> Iterator[str]:
+        """Why a call is none of this form."""
+        few, many = len(call.arguments) < len(self.takes), len(call.arguments) > len(self.takes)
+        if few or many and not self.is_open:
+            yield f"{call.name} takes {_listed(self.takes)}, and stands with {len(call.arguments)} here: {written((call,))}"
+            return
+        for place, (argument, key) in enumerate(zip(call.arguments, call.keys, strict=True)):
+            taken = self.takes[min(place, len(self.takes) - 1)]
+            if not argument:
+                yield f"{call.name} lacks the {taken.strip('*')} that it takes: {written((call,))}"
+            elif not key and not taken.endswith("*"):
+                yield f"{call.name} takes a field for its {taken}, and {written(argument)} is something worked out"
+
+
+FORMS = {
+    "given": Form(("word",)),
+    "said": Form(("word",)),
+    "sum": Form(("amounts",)),
+    "lookup": Form(("values", "names", "name*")),
+    "sum_where": Form(("amounts", "names", "name*")),
+    "count_where": Form(("amounts", "names", "name*")),
+    "place": Form(("names", "name", "amounts", "number")),
+    "class_of": Form(("names", "limits", "number*")),
+    "mean": Form(("readings",), is_open=True),
+    "stdev": Form(("readings",), is_open=True),
+    "readings": Form(("readings",), is_open=True),
+}
+LOOKUP = "lookup"
+SUMS = ("sum_where", "count_where")  # by the name that records bear
+ADDED = (*SUMS, "place", "sum")  # nothing comes of one that lacks a column
+READINGS = ("mean", "stdev", "readings")
+
+
+def misused(found: Nodes) -> list[str]:
+    """Every form that is not as it should be."""
+    return [sentence for call in calls(found) if call.name in FORMS for sentence in FORMS[call.name].objections(call)]
+
+
+def _listed(takes: tuple[str, ...]) -> str:
+    return ", ".join(each.strip("*") for each in takes)

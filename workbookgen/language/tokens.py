@@ -1,0 +1,114 @@
+"""What the text of a formula is made of: its tokens, and the calls in it with their arguments.
+
+Formulas as they are described and formulas as they are bound to cells are read alike, with the
+one regular expression below. openpyxl's tokenizer reads them too, a token in a place, and takes
+some twenty times as long; a test holds the two against each other.
+
+A token is a piece of the text. Its first sign tells a text and a number, its last the name of a
+function or form, which stands with the bracket that it opens.
+"""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+from string import ascii_letters
+
+_TOKEN = re.compile(
+    r'"(?:[^"]|"")*"'  # a text
+    r"|[A-Za-z_][A-Za-z0-9_.]*\s*\("  # a function or form, and the bracket that it opens
+    r"|\d+\.?\d*(?:[Ee][+-]?\d+)?"  # a number
+    r"|(?:'(?:[^']|'')*'!)?[\w$!.:]+"  # a word, a name, or a reference to cells, perhaps of another sheet
+    r"|<=|>=|<>|\s+|.",  # a sign, or blanks
+    re.ASCII | re.DOTALL,
+)
+_NAMES_BEGIN = frozenset(ascii_letters + "_$'!.:")
+COMPARISONS = frozenset({"=", "<>", "<", ">", "<=", ">="})
+UNMATCHED = "its brackets do not match"
+
+
+def tokens(text: str) -> tuple[str, ...]:
+    """The tokens of a formula, without the blanks between them."""
+    return tuple(token for token in _TOKEN.findall(text.removeprefix("=")) if not token.isspace())
+
+
+def is_text(token: str) -> bool:
+    return token[0] == '"'
+
+
+def is_number(token: str) -> bool:
+    return token[0].isdigit()
+
+
+def is_name(token: str) -> bool:
+    """A word, a defined name, a reference: what stands for a value that is elsewhere."""
+    return token[-1] != "(" and token[0] in _NAMES_BEGIN and token != "'"
+
+
+def is_word(token: str) -> bool:
+    """Written as the key of a field is: in lower case letters, digits and underscores."""
+    return token.isidentifier() and token.isascii() and token[0].islower() and token == token.lower()
+
+
+def called(token: str) -> str | None:
+    """The name of the function or form that a token begins; empty for a bracket by itself, None for anything else."""
+    return token[:-1].rstrip() if token[-1] == "(" else None
+
+
+@dataclass(frozen=True)
+class Call:
+    """A function or form with its arguments. A pair of brackets by itself is a call without a name."""
+
+    name: str
+    arguments: tuple["Nodes", ...]
+
+    @cached_property
+    def keys(self) -> tuple[str, ...]:
+        """The arguments that are nothing but a word, in their places; an empty text for any other."""
+        return tuple(argument[0] if len(argument) == 1 and isinstance(argument[0], str) and is_word(argument[0]) else "" for argument in self.arguments)
+
+
+Nodes = tuple[str | Call, ...]  # what stands side by side
+
+
+def nodes(text: str) -> Nodes:
+    """A formula as calls within each other, and the tokens beside them. Raises ValueError, with the reason."""
+    found, end = _argument(iter(tokens(text)))
+    if end:
+        raise ValueError(UNMATCHED if end == ")" else "a comma stands outside of all brackets")
+    return found
+
+
+def calls(found: Nodes) -> Iterator[Call]:
+    """Every call, an outer one before those in it."""
+    for node in found:
+        if isinstance(node, Call):
+            yield node
+            for argument in node.arguments:
+                yield from calls(argument)
+
+
+def written(found: Nodes) -> str:
+    """The text again, without the blanks that only its describer needs."""
+    return "".join(node if isinstance(node, str) else f"{node.name}({','.join(map(written, node.arguments))})" for node in found)
+
+
+def _argument(pieces: Iterator[str]) -> tuple[Nodes, str]:
+    """What stands up to the next comma or closing bracket, and that sign; the end of the text is an empty one."""
+    found: list[str | Call] = []
+    for piece in pieces:
+        if piece in (",", ")"):
+            return tuple(found), piece
+        name = called(piece)
+        found.append(piece if name is None else _call(name, pieces))
+    return tuple(found), ""
+
+
+def _call(name: str, pieces: Iterator[str]) -> Call:
+    arguments, end = [], ","
+    while end == ",":
+        argument, end = _argument(pieces)
+        arguments.append(argument)
+    if not end:
+        raise ValueError(UNMATCHED)
+    return Call(name, tuple(arguments))
