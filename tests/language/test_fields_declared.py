@@ -38,6 +38,11 @@ def test_what_is_outside_the_profile(how):
         Result("both", "Both", reference=sum_of, **how)
 
 
+def test_a_condition_looks_nothing_up():
+    with pytest.raises(DescriptionError, match="field both: its condition looks something up"):
+        Result("both", "Both", "first + second", sum_of, only_if="lookup(a, b, first) > 0")
+
+
 def test_a_rule_is_looked_through_as_well():
     with pytest.raises(DescriptionError, match="the rule 'First: too much.': the function XLOOKUP"):
         Rule("XLOOKUP(first, second) > 1", lambda record: False, "First: too much.")

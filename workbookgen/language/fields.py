@@ -71,6 +71,7 @@ class Result:
 
     def __post_init__(self):
         faults = [*self.text.objections, *self.condition.objections]
+        faults += ["its condition looks something up, which nothing guards there: look it up in a field of its own"] * bool(self.condition.lookup_steps)
         strangers = set(self.uses) | set(self.leaves) | set(self.fixed)
         strangers -= set(inspect.signature(self.reference).parameters)
         faults += [f"its reference has no parameter {name}" for name in sorted(strangers)]
