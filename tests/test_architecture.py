@@ -21,6 +21,7 @@ MAY_USE = {
     "unit_systems": set(),
     "saving": {"errors"},
     "temporary": set(),
+    "processes": {"errors"},
     "colors": set(),
     "drawings": {"colors"},
     "reference": {"texts", "units"},
@@ -30,10 +31,10 @@ MAY_USE = {
     "book": {"errors", "colors", "language"},
     "engines": {"errors", "temporary"},
     "ooxml": set(),
-    "checking": {"errors", "temporary", "texts", "units", "language", "book", "engines", "ooxml"},
+    "checking": {"errors", "temporary", "processes", "texts", "units", "language", "book", "engines", "ooxml"},
     "filled": {"errors", "texts", "language", "settings", "sheets", "engines", "book", "checking"},
     "carry": {"errors", "saving", "texts", "units", "reference", "language", "settings", "book", "engines", "checking", "filled", "build"},
-    "gather": {"errors", "saving", "texts", "units", "reference", "language", "settings", "book", "checking", "filled"},
+    "gather": {"errors", "saving", "processes", "texts", "units", "reference", "language", "settings", "book", "checking", "filled"},
 }
 # Above the floors stand the modules that put them together: they may use any floor, and each other without a circle.
 

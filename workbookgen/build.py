@@ -13,11 +13,11 @@ from pathlib import Path
 from workbookgen.book.layout import place
 from workbookgen.book.placement import Layout
 from workbookgen.book.write import Notes, write
-from workbookgen.checking.check import findings_of, together
 from workbookgen.checking.compare import Finding, agree
 from workbookgen.checking.driving import read
 from workbookgen.checking.expected import expected_of_blocks, expected_of_proofs
 from workbookgen.checking.scenarios import scenario
+from workbookgen.checking.trial import findings_of, together
 from workbookgen.engines import Session, engine
 from workbookgen.errors import Disagreement, Fault
 from workbookgen.language.entries import Entries, starting_entries

@@ -59,8 +59,7 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
     require_no_entries(output, chosen)
     with _progress(STEPS, quiet=False, label="Building") as step:
         layout = build_planner(chosen, output, step=step)
-    cells = sum(placement.rows for placement in layout.formulas)
-    click.echo(f"{click.format_filename(output)} is ready: {cells:,} formula cells, each agreeing with the reference library.")
+    click.echo(f"{click.format_filename(output)} is ready: {layout.formula_cells:,} formula cells, each agreeing with the reference library.")
     if warning := long_wait(chosen):
         click.echo(warning, err=True)
 
@@ -73,14 +72,17 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
 @click.option("--json", "as_json", is_flag=True, help="The whole report, for programs.")
 def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_json: bool):
     """Hold every formula cell of a planner against the reference library, in real engines."""
+    from functools import partial
+
     from workbookgen.checking.check import check as check_planner
+    from workbookgen.filled.as_made import laid_out
     from workbookgen.planner_file import read_planner
 
     chosen = engines or ("formualizer",)
     with _progress(1 + len(set(chosen)) * (1 + scenarios), quiet=as_json) as step:
         planner = read_planner(file)
         step()
-        report = check_planner(file, planner.layout, chosen, scenarios, seed, planner.formulas, step, planner.whole)
+        report = check_planner(file, planner.layout, chosen, scenarios, seed, planner.formulas, step, planner.whole, partial(laid_out, planner.settings))
     if as_json:
         _tell_programs(report.as_json())
     else:

@@ -27,6 +27,9 @@ class PlannerError(Exception):
         self.faults = faults
         super().__init__("\n".join(str(fault) for fault in faults))
 
+    def __reduce__(self):
+        return type(self), self.faults  # so that it is whole when one process hands it to another
+
     @classmethod
     def at(cls, place: str, sentence: str) -> "PlannerError":
         return cls(Fault(place, sentence))

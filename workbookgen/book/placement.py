@@ -84,6 +84,10 @@ class Layout:
         return tuple(each for each in self.placements.values() if each.formulas)
 
     @cached_property
+    def formula_cells(self) -> int:
+        return sum(len(each.formulas) for each in self.formulas)
+
+    @cached_property
     def names(self) -> dict[str, str]:
         """Every defined name and where it points: the fields, and the counting numbers that formulas ask for."""
         texts = [text for each in self.formulas for text in (each.formulas[:1] if isinstance(each.formulas, CopiedDown) else each.formulas)]

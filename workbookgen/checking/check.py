@@ -7,36 +7,36 @@ stands in the planner; the others are drawn from the domains of its inputs.
 """
 
 import time
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import ExitStack
 from dataclasses import dataclass, field, replace
-from itertools import islice
+from functools import partial
+from itertools import islice, pairwise
 from pathlib import Path
 
-from workbookgen.book.placement import Layout, Placement
-from workbookgen.checking.compare import Finding, agree, relative_difference
-from workbookgen.checking.driving import read, read_inputs, set_inputs
+from workbookgen.book.placement import Layout
+from workbookgen.checking.compare import Finding
+from workbookgen.checking.driving import read_inputs
 from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios
 from workbookgen.checking.one_spelling import A_TO_Z_ALONE, in_one_spelling
-from workbookgen.checking.scenarios import scenario_of_check
 from workbookgen.checking.spelled import spelled
 from workbookgen.checking.stored import as_stored, stale_results
+from workbookgen.checking.trial import MOST_FINDINGS, POISON, Outcome, Trial, try_drawn, try_share
 from workbookgen.checking.whole_file import changes
-from workbookgen.engines import Engine, ErrorValue, Session, engine
+from workbookgen.engines import Engine, Session, engine
 from workbookgen.engines.package import with_cached
 from workbookgen.errors import FileError
 from workbookgen.language.entries import Entries
-from workbookgen.language.fields import Result
 from workbookgen.ooxml.workbook import WholeFile
+from workbookgen.processes import cores, helpers
 from workbookgen.temporary import temporary_folder
 
-POISON = -987_654_321.0
-RECORDS = 10_000  # whose expected values are worked out at a time
+A_SHARE = 6  # sets, that take about as long as a process needs until it can begin
+MOST_CELLS = 600_000  # formula cells that the processes of one check hold in all: some 7 kB each in the embedded engine
 SPELLED_ONCE = (
     "it takes capitals with accents (É, é) for other letters, where spreadsheet programs take them for the same; "
     "so it was given each name of the planner in one spelling"
 )
-MOST_FINDINGS = 200  # of one engine; a broken planner would otherwise tell thousands
 
 
 @dataclass
@@ -52,6 +52,13 @@ class EngineReport:
     comparisons: int = 0
     worst_relative_difference: float = 0.0
     note: str = ""  # what it was given otherwise than it stands in the planner
+
+    def take(self, outcome: Outcome) -> None:
+        """What came of its tries."""
+        self.read, self.comparisons = outcome.read, outcome.comparisons
+        self.worst_relative_difference = outcome.worst_relative_difference
+        self.refused = sum(int(cells.sum()) for cells in outcome.refused.values())
+        self.agreed = self.declared - self.refused
 
     def as_json(self) -> dict:
         return {key: getattr(self, key) for key in (
@@ -102,62 +109,89 @@ def check(
     formulas_in_file: dict[tuple[str, str], str] | None = None,
     step: Callable[[], None] = lambda: None,
     whole: WholeFile | None = None,
+    lay_out: Callable[[], Layout] | None = None,
 ) -> Report:
     """Check a planner against the layout that its own settings give.
 
     An engine is named, or handed in. `formulas_in_file` are the formulas that the file really holds, by sheet and cell,
-    and `whole` is all that it says; what is not told is not looked at.
+    and `whole` is all that it says; what is not told is not looked at. With `lay_out`, which gives the layout anew and can be
+    pickled, further processes try their shares of the drawn sets, as many as there are cores; the outcome is the same.
     `step` is called after each scenario. Raises MissingEngine when an engine is absent.
     """
     began = time.perf_counter()
     chosen = [engine(each) if isinstance(each, str) else each for each in dict.fromkeys(engines)]
-    declared = sum(len(each.formulas) for each in layout.formulas)
-    report = Report(1 + scenarios, declared)
-    report.engines = [EngineReport(each.name, each.version(), declared) for each in chosen]
+    report = Report(1 + scenarios, layout.formula_cells)
+    report.engines = [EngineReport(each.name, each.version(), layout.formula_cells) for each in chosen]
     if formulas_in_file is not None:
-        ours = not_typed(layout, formulas_in_file)
-        report.findings += foreign_formulas(layout, ours)
-        report.formula_cells = len(ours)
-    if whole is not None:
-        report.findings += islice(changes(layout, whole), MOST_FINDINGS)
+        report.formula_cells = len(not_typed(layout, formulas_in_file))
+    first, *others = shares(range(seed, seed + scenarios), _processes(layout, scenarios) if lay_out else 1)
     with temporary_folder("workbookgen") as folder, ExitStack() as opened:
         poisoned = folder / "planner.xlsx"
         with_cached(path, poisoned, POISON)
-        tries = [
-            _Try(layout, opened.enter_context(_opened(each, poisoned, path)), record, formulas_in_file or {})
-            for each, record in zip(chosen, report.engines, strict=True)
-        ]
+        trials = [Trial(layout, opened.enter_context(_opened(each, poisoned, path)), each.name) for each in chosen]
+        works = [partial(try_share, lay_out, poisoned, [each.name for each in chosen], seeds) for seeds in others]
+        helping = opened.enter_context(helpers(works, step))
+
+        def step_and_listen() -> None:
+            step()
+            for each in helping:
+                each.listen()
+
+        report.findings += _of_the_file(layout, formulas_in_file, whole)
         proofs = expected_of_proofs(layout.planner)
-        for one in tries:
-            [expected] = expected_of_scenarios(layout.planner, [one.typed], proofs)
-            if one.record.name in A_TO_Z_ALONE and (spelled_once := in_one_spelling(layout.planner, one.typed)) != one.typed:
-                one.record.note = SPELLED_ONCE
+        for one, record in zip(trials, report.engines, strict=True):
+            typed = with_empty_texts(layout, read_inputs(one.session, layout), formulas_in_file or {})
+            [expected] = expected_of_scenarios(layout.planner, [typed], proofs)
+            if one.name in A_TO_Z_ALONE and (spelled_once := in_one_spelling(layout.planner, typed)) != typed:
+                record.note = SPELLED_ONCE
                 [wanted] = expected_of_scenarios(layout.planner, [spelled_once], proofs)
                 one.run(spelled_once, proofs | wanted)
             else:
-                one.compare(one.typed, proofs | expected)
-            if whole is not None and one is tries[0]:
-                report.findings += islice(_stale(layout, whole, one.typed, proofs, expected), MOST_FINDINGS)
-            step()
-        for drawn in _batches(layout, scenarios, seed):
-            for inputs, expected in zip(drawn, expected_of_scenarios(layout.planner, drawn, proofs), strict=True):
-                for one in tries:
-                    one.run(inputs, proofs | expected)
-                    step()
-    for one in tries:
-        report.findings += one.findings
-        one.record.refused, one.record.agreed = len(one.refused), declared - len(one.refused)
-    checked = {place for one in tries for place in one.checked}
-    report.formula_cells_checked = len(checked)
-    report.formula_cells_seen_filled = len({place for one in tries for place in one.seen})
+                one.compare(typed, proofs | expected)
+            if whole is not None and one is trials[0]:
+                report.findings += islice(_stale(layout, whole, typed, proofs, expected), MOST_FINDINGS)
+            step_and_listen()
+        try_drawn(layout, trials, first, proofs, step_and_listen)
+        for each in helping:
+            for one, later in zip(trials, each.outcome(), strict=True):
+                one.outcome.add(later)
+    for one, record in zip(trials, report.engines, strict=True):
+        record.take(one.outcome)
+        report.findings += one.outcome.findings
+    _count_cells(report, layout, [one.outcome for one in trials])
+    report.seconds = time.perf_counter() - began
+    return report
+
+
+def shares(seeds: range, processes: int) -> list[range]:
+    """Divide sets, by their seeds, among so many processes, in their order."""
+    ends = [len(seeds) * number // processes for number in range(processes + 1)]
+    return [seeds[start:end] for start, end in pairwise(ends)]
+
+
+def _processes(layout: Layout, scenarios: int) -> int:
+    """How many processes are worth while, and find room in memory."""
+    return max(1, min(cores(), scenarios // A_SHARE, MOST_CELLS // layout.formula_cells))
+
+
+def _of_the_file(layout: Layout, formulas_in_file: dict[tuple[str, str], str] | None, whole: WholeFile | None) -> list[Finding]:
+    """What the file says otherwise than the generator, whatever its formulas come to."""
+    found = [] if formulas_in_file is None else foreign_formulas(layout, not_typed(layout, formulas_in_file))
+    return found + ([] if whole is None else [*islice(changes(layout, whole), MOST_FINDINGS)])
+
+
+def _count_cells(report: Report, layout: Layout, outcomes: list[Outcome]) -> None:
+    """Which cells were held against the library in any engine, and which should have shown something at least once."""
+    every = Outcome()
+    for each in outcomes:
+        every.add(each)
+    report.formula_cells_checked = sum(map(len, every.seen.values()))
+    report.formula_cells_seen_filled = sum(int(cells.sum()) for cells in every.seen.values())
     report.findings += [
         Finding("nothing checks this formula", placement.cell(row), placement.key)
         for placement in layout.formulas
-        for row in range(placement.rows)
-        if (placement.key, row) not in checked
+        for row in range(len(every.seen.get(placement.key, ())), placement.rows)
     ]
-    report.seconds = time.perf_counter() - began
-    return report
 
 
 def _stale(layout: Layout, whole: WholeFile, typed: Entries, proofs: dict, expected: dict) -> Iterator[Finding]:
@@ -165,14 +199,6 @@ def _stale(layout: Layout, whole: WholeFile, typed: Entries, proofs: dict, expec
     if stored != typed:
         [expected] = expected_of_scenarios(layout.planner, [stored], proofs)
     return stale_results(layout, whole, proofs | expected)
-
-
-def _batches(layout: Layout, scenarios: int, seed: int) -> Iterator[list[Entries]]:
-    """The drawn scenarios, as many at a time as are worked out together."""
-    most = together(layout)
-    for start in range(0, scenarios, most):
-        seeds = range(seed + start, seed + min(start + most, scenarios))
-        yield [scenario_of_check(layout.planner, each) for each in seeds]
 
 
 def not_typed(layout: Layout, in_file: dict[tuple[str, str], str]) -> dict[tuple[str, str], str]:
@@ -215,80 +241,3 @@ def foreign_formulas(layout: Layout, in_file: dict[tuple[str, str], str]) -> lis
         Finding("this cell holds a formula that no reference checks", f"{sheet}!{cell}", got=text) for (sheet, cell), text in strangers.items()
     ]
     return foreign + changed + gone
-
-
-class _Try:
-    """One engine at work on the planner, and what came of it. Cells are told by field and row."""
-
-    def __init__(self, layout: Layout, session: Session, record: EngineReport, in_file: dict[tuple[str, str], str]):
-        self.layout, self.session, self.record = layout, session, record
-        self.typed = with_empty_texts(layout, read_inputs(session, layout), in_file)  # what stands in the planner
-        self.findings: list[Finding] = []
-        self.refused: set[tuple[str, int]] = set()
-        self.checked: set[tuple[str, int]] = set()
-        self.seen: set[tuple[str, int]] = set()
-
-    def run(self, inputs: Entries, expected: dict) -> None:
-        set_inputs(self.session, self.layout, inputs)
-        self.session.evaluate()
-        self.compare(inputs, expected)
-
-    def compare(self, inputs: Entries, expected: dict) -> None:
-        got = read(self.session, self.layout, self.layout.formulas)
-        self.record.read = sum(map(len, got.values()))
-        self.record.comparisons += self.record.read
-        if not self.checked:  # the cells are the same in every scenario
-            self.checked.update((key, row) for key, values in got.items() for row in range(len(values)))
-        for placement in self.layout.formulas:
-            key = placement.key
-            for row, (wanted, shown) in enumerate(zip(expected[key], got[key], strict=True)):
-                if wanted is None and shown is None:
-                    continue
-                if wanted is not None:
-                    self.seen.add((key, row))
-                if agree(wanted, shown):
-                    difference = relative_difference(wanted, shown)
-                    self.record.worst_relative_difference = max(self.record.worst_relative_difference, difference)
-                else:
-                    self.refused.add((key, row))
-                    if len(self.findings) < MOST_FINDINGS:
-                        self.findings.append(_finding(self.layout, placement, row, inputs, wanted, shown, self.record.name))
-
-
-def findings_of(layout: Layout, session: Session, name: str, sets: Sequence[Entries], proofs: dict) -> list[Finding]:
-    """What an open engine computes otherwise than the library expects, for some sets of inputs."""
-    one = _Try(layout, session, EngineReport(name, "", 0), {})
-    for inputs, expected in zip(sets, expected_of_scenarios(layout.planner, sets, proofs), strict=True):
-        one.run(inputs, proofs | expected)
-    return one.findings
-
-
-def together(layout: Layout) -> int:
-    """How many sets of inputs make up some thousand records: to work out more at a time saves nothing, and needs memory."""
-    return max(1, RECORDS // sum(block.rows for block in layout.planner.blocks.values()))
-
-
-def _finding(layout: Layout, placement: Placement, row: int, inputs: Entries, wanted, shown, name: str) -> Finding:
-    if shown == POISON:
-        reason = "the engine handed back a stored value instead of computing it"
-    elif isinstance(shown, ErrorValue):
-        reason = "the cell shows an error"
-    else:
-        reason = "the reference library disagrees"
-    return Finding(
-        reason,
-        f"{placement.sheet}!{placement.cell(row)}",
-        placement.key,
-        name,
-        _inputs_of(layout, placement, row, inputs),
-        wanted,
-        str(shown) if isinstance(shown, ErrorValue) else shown,
-    )
-
-
-def _inputs_of(layout: Layout, placement: Placement, row: int, inputs: Entries) -> dict:
-    """The inputs of the finding's own record, so that it can be repeated by hand."""
-    block = placement.holder
-    if not isinstance(placement.field, Result) or not hasattr(block, "inputs"):
-        return {}
-    return {each.key: inputs[f"{block.key}_{each.key}"][row] for each in block.inputs}

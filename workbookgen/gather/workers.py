@@ -7,7 +7,6 @@ one, and only one that stops its worker a second time is given up. The order of 
 comes from the files, never from which worker was first.
 """
 
-import os
 from collections import deque
 from collections.abc import Callable, Sequence
 from concurrent.futures import FIRST_COMPLETED, BrokenExecutor, Executor, Future, ProcessPoolExecutor, wait
@@ -17,6 +16,7 @@ from pathlib import Path
 
 from workbookgen.errors import FileError
 from workbookgen.gather.reading import Batch, FileReport, named, read_batch
+from workbookgen.processes import cores
 
 A_BATCH = 16  # files; planners that are alike are worked out together, so a few at a time are quicker than one
 MOST_PROCESSES = 61  # that Windows can wait for
@@ -33,11 +33,6 @@ class Engine:
 
     open: Callable[[], AbstractContextManager[Executor]]
     batches: int
-
-
-def cores() -> int:
-    """The cores that this process may use."""
-    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
 
 
 def this_machine(files: int) -> Engine:

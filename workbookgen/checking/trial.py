@@ -1,0 +1,150 @@
+"""One engine at work on a planner: sets of inputs put in, worked out, and held against the reference library.
+
+Drawn sets can be divided: `try_share` tries some of them in a session of its own, and the
+outcomes of several shares are put together in their order, as if one had tried all.
+"""
+
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import ExitStack
+from dataclasses import dataclass, field
+from pathlib import Path
+
+import numpy as np
+
+from workbookgen.book.placement import Layout, Placement
+from workbookgen.checking.compare import Finding, agree, relative_difference
+from workbookgen.checking.driving import read, set_inputs
+from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios
+from workbookgen.checking.scenarios import scenario_of_check
+from workbookgen.engines import ErrorValue, Session, engine
+from workbookgen.language.entries import Entries, Entry
+from workbookgen.language.fields import Result
+
+POISON = -987_654_321.0
+RECORDS = 10_000  # whose expected values are worked out at a time
+MOST_FINDINGS = 200  # of one engine; a broken planner would otherwise tell thousands
+
+Cells = dict[str, np.ndarray]  # full key of a formula -> which of its cells
+
+
+@dataclass
+class Outcome:
+    """What came of an engine's tries."""
+
+    read: int = 0  # cells in each set
+    comparisons: int = 0
+    worst_relative_difference: float = 0.0
+    findings: list[Finding] = field(default_factory=list)
+    seen: Cells = field(default_factory=dict)  # that should show something in one set at least
+    refused: Cells = field(default_factory=dict)
+
+    def add(self, later: "Outcome") -> None:
+        """Take in what came of the tries after these."""
+        self.read = self.read or later.read
+        self.comparisons += later.comparisons
+        self.worst_relative_difference = max(self.worst_relative_difference, later.worst_relative_difference)
+        self.findings = (self.findings + later.findings)[:MOST_FINDINGS]
+        for mine, theirs in ((self.seen, later.seen), (self.refused, later.refused)):
+            for key, cells in theirs.items():
+                mine[key] = mine[key] | cells if key in mine else cells
+
+
+class Trial:
+    """One engine at work on a planner, and what came of it."""
+
+    def __init__(self, layout: Layout, session: Session, name: str):
+        self.layout, self.session, self.name = layout, session, name
+        self.outcome = Outcome()
+
+    def run(self, inputs: Entries, expected: dict) -> None:
+        set_inputs(self.session, self.layout, inputs)
+        self.session.evaluate()
+        self.compare(inputs, expected)
+
+    def compare(self, inputs: Entries, expected: dict) -> None:
+        got, tried = read(self.session, self.layout, self.layout.formulas), Outcome()
+        tried.read = tried.comparisons = sum(map(len, got.values()))
+        for placement in self.layout.formulas:
+            wanted, shown = expected[placement.key], got[placement.key]
+            tried.seen[placement.key] = np.fromiter((value is not None for value in wanted), bool, len(wanted))
+            if wrong := self._compare(placement, inputs, wanted, shown, tried):
+                tried.refused[placement.key] = np.isin(np.arange(len(wanted)), wrong)
+        self.outcome.add(tried)
+
+    def _compare(self, placement: Placement, inputs: Entries, wanted: Sequence[Entry], shown: Sequence, tried: Outcome) -> list[int]:
+        """The rows of one field in which the engine shows something else."""
+        wrong = []
+        for row, (one, other) in enumerate(zip(wanted, shown, strict=True)):
+            if one is None and other is None:
+                continue
+            if agree(one, other):
+                tried.worst_relative_difference = max(tried.worst_relative_difference, relative_difference(one, other))
+            else:
+                wrong.append(row)
+                if len(tried.findings) < MOST_FINDINGS:
+                    tried.findings.append(_finding(self.layout, placement, row, inputs, one, other, self.name))
+        return wrong
+
+
+def try_drawn(layout: Layout, trials: Sequence[Trial], seeds: range, proofs: dict, step: Callable[[], None]) -> None:
+    """Try the sets that are drawn by these seeds, `step` after each in each engine."""
+    for drawn in _batches(layout, seeds):
+        for inputs, expected in zip(drawn, expected_of_scenarios(layout.planner, drawn, proofs), strict=True):
+            for one in trials:
+                one.run(inputs, proofs | expected)
+                step()
+
+
+def try_share(lay_out: Callable[[], Layout], file: Path, engines: Sequence[str], seeds: range, step: Callable[[], None]) -> list[Outcome]:
+    """Try a share of the drawn sets, in a process that knows nothing yet: what came of it in each engine."""
+    layout = lay_out()
+    with ExitStack() as opened:
+        trials = [Trial(layout, opened.enter_context(engine(name).open(file)), name) for name in engines]
+        try_drawn(layout, trials, seeds, expected_of_proofs(layout.planner), step)
+    return [each.outcome for each in trials]
+
+
+def findings_of(layout: Layout, session: Session, name: str, sets: Sequence[Entries], proofs: dict) -> list[Finding]:
+    """What an open engine computes otherwise than the library expects, for some sets of inputs."""
+    one = Trial(layout, session, name)
+    for inputs, expected in zip(sets, expected_of_scenarios(layout.planner, sets, proofs), strict=True):
+        one.run(inputs, proofs | expected)
+    return one.outcome.findings
+
+
+def together(layout: Layout) -> int:
+    """How many sets of inputs make up some thousand records: to work out more at a time saves nothing, and needs memory."""
+    return max(1, RECORDS // sum(block.rows for block in layout.planner.blocks.values()))
+
+
+def _batches(layout: Layout, seeds: range) -> Iterator[list[Entries]]:
+    """The drawn sets, as many at a time as are worked out together."""
+    most = together(layout)
+    for start in range(0, len(seeds), most):
+        yield [scenario_of_check(layout.planner, seed) for seed in seeds[start : start + most]]
+
+
+def _finding(layout: Layout, placement: Placement, row: int, inputs: Entries, wanted, shown, name: str) -> Finding:
+    if shown == POISON:
+        reason = "the engine handed back a stored value instead of computing it"
+    elif isinstance(shown, ErrorValue):
+        reason = "the cell shows an error"
+    else:
+        reason = "the reference library disagrees"
+    return Finding(
+        reason,
+        f"{placement.sheet}!{placement.cell(row)}",
+        placement.key,
+        name,
+        _inputs_of(layout, placement, row, inputs),
+        wanted,
+        str(shown) if isinstance(shown, ErrorValue) else shown,
+    )
+
+
+def _inputs_of(layout: Layout, placement: Placement, row: int, inputs: Entries) -> dict:
+    """The inputs of the finding's own record, so that it can be repeated by hand."""
+    block = placement.holder
+    if not isinstance(placement.field, Result) or not hasattr(block, "inputs"):
+        return {}
+    return {each.key: inputs[f"{block.key}_{each.key}"][row] for each in block.inputs}
