@@ -8,8 +8,9 @@ import pytest
 from workbookgen.book.write import write
 from workbookgen.build import workbook
 from workbookgen.checking import check as checking
+from workbookgen.checking import trial
 from workbookgen.checking.check import POISON, check, foreign_formulas, spelled
-from workbookgen.checking.driving import read_inputs
+from workbookgen.checking.driving import read_inputs, set_inputs
 from workbookgen.checking.scenarios import scenario
 from workbookgen.engines import Session, engine
 from workbookgen.errors import FileError, MissingEngine, PlannerError
@@ -244,7 +245,7 @@ def test_each_engine_tells_its_own_findings(small_file, small_layout, monkeypatc
 
 def test_a_finding_can_be_repeated_by_hand(small_file, small_layout, monkeypatch):
     monkeypatch.setattr(checking, "engine", lambda name: Stored())
-    monkeypatch.setattr(checking, "MOST_FINDINGS", 10_000)  # all of them, whichever sheet comes first
+    monkeypatch.setattr(trial, "MOST_FINDINGS", 10_000)  # all of them, whichever sheet comes first
     report = check(small_file, small_layout, ["stored"], scenarios=0)
     finding = next(each for each in report.findings if each.cell == f"Reels!{small_layout.placements['reels_loop'].cell(0)}")
     assert finding.inputs["name"] == "Clock reel" and finding.inputs["rated"] == pytest.approx(72.0)
@@ -286,7 +287,7 @@ def test_inputs_are_set_and_read_back(small_file, small_layout, name):
     drawn = scenario(small_layout.planner, 3)
     with engine(name).open(small_file) as session:
         assert read_inputs(session, small_layout) == starting_entries(small_layout.planner)
-        checking.set_inputs(session, small_layout, drawn)
+        set_inputs(session, small_layout, drawn)
         session.evaluate()
         assert read_inputs(session, small_layout) == drawn
 
