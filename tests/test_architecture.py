@@ -29,10 +29,10 @@ MAY_USE = {
     "settings": {"errors", "texts", "units", "unit_systems", "colors", "language"},
     "sheets": {"errors", "texts", "units", "unit_systems", "reference", "language", "settings"},
     "book": {"errors", "colors", "language"},
-    "engines": {"errors", "temporary"},
+    "engines": {"errors", "temporary", "ooxml"},
     "ooxml": set(),
     "checking": {"errors", "temporary", "processes", "texts", "units", "language", "book", "engines", "ooxml"},
-    "filled": {"errors", "texts", "language", "settings", "sheets", "engines", "book", "checking"},
+    "filled": {"errors", "texts", "language", "settings", "sheets", "ooxml", "engines", "book", "checking"},
     "carry": {"errors", "saving", "texts", "units", "reference", "language", "settings", "book", "engines", "checking", "filled", "build"},
     "gather": {"errors", "saving", "processes", "texts", "units", "reference", "language", "settings", "book", "checking", "filled"},
 }
@@ -51,7 +51,19 @@ MAY_KNOW_SPREADSHEETS = {
     "book": {"xlsxwriter"},
     "engines": {"openpyxl", "formualizer", "ironcalc"},
     "ooxml": {"openpyxl"},
+    "filled": set(),
+    "carry": set(),
     "gather": {"pandas", "xlsxwriter"},
+}
+
+# A package is opened, and its XML parsed, in ooxml alone. Beside it: the gate, which looks at bytes before anything is
+# parsed, the other format, and what only names the errors of a broken package or escapes a text.
+PACKAGE_MODULES = {"lxml", "xml", "zipfile"}
+MAY_OPEN_PACKAGES = {
+    "filled/gate.py": {"zipfile"},
+    "filled/ods.py": {"lxml"},
+    "engines/package.py": {"zipfile"},
+    "book/copied.py": {"xml"},
 }
 
 MODULES = sorted(HOUSE.rglob("*.py"))
@@ -130,6 +142,12 @@ def test_what_a_floor_knows_of_spreadsheets(path):
     floor = part(dotted(path))
     used = {module.split(".")[0] for module, _ in imports(path)} & SPREADSHEET_PACKAGES
     assert used <= MAY_KNOW_SPREADSHEETS.get(floor, SPREADSHEET_PACKAGES)
+
+
+@pytest.mark.parametrize("path", [each for each in MODULES if part(dotted(each)) != "ooxml"], ids=name)
+def test_packages_are_opened_in_one_room(path):
+    used = {module.split(".")[0] for module, _ in imports(path)} & PACKAGE_MODULES
+    assert used <= MAY_OPEN_PACKAGES.get(name(path), set())
 
 
 def test_the_modules_use_each_other_without_a_circle():

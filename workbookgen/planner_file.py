@@ -15,12 +15,12 @@ from workbookgen import __version__
 from workbookgen import settings as settings_module
 from workbookgen.book.placement import Layout
 from workbookgen.checking.whole_file import as_found
-from workbookgen.engines.formulas import formulas
 from workbookgen.errors import FileError, PlannerError
 from workbookgen.filled.as_made import laid_out
 from workbookgen.filled.book import Book, open_book
 from workbookgen.filled.gate import AS_XLSX, STRAY_CELLS, inspected
 from workbookgen.filled.planner import origin_sheet
+from workbookgen.ooxml.formulas import formulas
 from workbookgen.ooxml.workbook import WholeFile
 from workbookgen.settings import Settings
 

@@ -7,8 +7,8 @@ import pytest
 import xlsxwriter
 
 from workbookgen.engines import Area
-from workbookgen.engines.formulas import formulas
 from workbookgen.engines.package import with_cached
+from workbookgen.ooxml.formulas import formulas
 
 # A shared formula stands in its first cell; the others move it. The one in D3 looks at another row, and is shared sideways too.
 SHARED = b"""<?xml version="1.0"?>

@@ -19,9 +19,9 @@ from openpyxl.utils.datetime import to_excel
 
 from workbookgen.engines import Area, ErrorValue, Reading, Rows, Session, Typed, Value
 from workbookgen.engines.engine import checked, existing, require_sheet, unreadable
-from workbookgen.engines.formulas import formulas
 from workbookgen.engines.package import sheet_parts
 from workbookgen.errors import MissingEngine, PlannerError
+from workbookgen.ooxml.formulas import formulas
 
 _WORDS = re.compile(r'"[^"]*"|[A-Za-z_][A-Za-z0-9_.]*')
 TIME_LIMIT = 300  # seconds, for any one thing asked of it

@@ -8,7 +8,7 @@ from workbookgen.book.placement import Placement
 from workbookgen.checking.compare import Finding
 from workbookgen.checking.runs import runs
 from workbookgen.checking.spelled import spelled
-from workbookgen.engines.formulas import SharedFormula
+from workbookgen.ooxml.formulas import SharedFormula
 from workbookgen.ooxml.references import Range, cell_name, plainly_named
 from workbookgen.ooxml.sheets import NO_VALIDATION, FileSheet, Rule, Validation
 

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping
 from workbookgen.book.placement import Layout, Placement
 from workbookgen.checking.compare import AGREEMENT, NOTHING, Finding
 from workbookgen.language.entries import Entries, Entry
-from workbookgen.ooxml.sheets import Value, Wrong
+from workbookgen.ooxml.values import ErrorValue, Value
 from workbookgen.ooxml.workbook import WholeFile
 
 NEAR = 1e-7  # relative: programs store numbers with fewer digits than they calculate with; nobody sees the eighth
@@ -50,7 +50,7 @@ def _stored(layout: Layout, theirs: WholeFile) -> Iterator[tuple[tuple[str, int]
 
 
 def _shown(value: Value) -> Entry:
-    return None if value == "" else value.code if isinstance(value, Wrong) else value
+    return None if value == "" else value.token if isinstance(value, ErrorValue) else value
 
 
 def _agree(wanted: Entry, shown: Entry) -> bool:

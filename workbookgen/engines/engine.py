@@ -13,17 +13,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Protocol
 
+from workbookgen.ooxml.values import ErrorValue
+
 from ..errors import FileError
-
-
-@dataclass(frozen=True)
-class ErrorValue:
-    """What a cell shows when its formula failed, such as "#VALUE!" or "Err:502"."""
-
-    token: str
-
-    def __str__(self) -> str:
-        return self.token
 
 
 @dataclass(frozen=True)

@@ -4,8 +4,6 @@ Both are pure functions of settings. Carrying asks for them more than once, and 
 a guild have the same settings.
 """
 
-import io
-import zipfile
 from functools import lru_cache
 
 from workbookgen.book.layout import place
@@ -15,6 +13,7 @@ from workbookgen.filled import xlsx
 from workbookgen.filled.cells import Cell, Position
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries
+from workbookgen.ooxml.package import Package
 from workbookgen.settings import Settings
 
 
@@ -29,5 +28,5 @@ def cells_written(settings: Settings) -> dict[str, dict[Position, Cell]]:
     """Sheet -> every cell that the generator writes."""
     layout = laid_out(settings)
     content = write(layout, starting_entries(layout.planner), {})
-    with zipfile.ZipFile(io.BytesIO(content)) as package:
+    with Package(content) as package:
         return xlsx.read(package, lambda sheets, names: dict.fromkeys(sheets)).sheets

@@ -3,20 +3,21 @@
 Planners come back from many programs, as .xlsx or .ods, and each spells the same thing in
 its own way. Here it is brought to one spelling: numbers, texts, truth values, errors as
 errors, dates as days counted by the 1900 system, formulas in the words of .xlsx. Nothing is
-worked out and nothing is known of planners. The formats are read with an XML parser: the
+worked out and nothing is known of planners. The formats are read part by part (`ooxml`): the
 libraries at hand are either too slow for a thousand planners, or leave out formulas and errors.
 """
 
-import zipfile
 from collections.abc import Callable, Collection
 from dataclasses import dataclass, field
 from pathlib import Path
+from types import ModuleType
 
-from workbookgen.engines import ErrorValue
 from workbookgen.errors import FileError
 from workbookgen.filled import ods, xlsx
 from workbookgen.filled.cells import Cell, Choice, Contents, Position, TooMany, UnknownForm
-from workbookgen.filled.gate import require_workbook
+from workbookgen.filled.gate import admitted
+from workbookgen.ooxml.package import Package
+from workbookgen.ooxml.values import ErrorValue
 
 __all__ = ["Book", "Cell", "ErrorValue", "Position", "open_book"]
 
@@ -30,7 +31,7 @@ class Book:
 
     path: Path
     sheets: dict[str, dict[Position, Cell]]  # of the sheets that were asked for
-    names: dict[str, str]  # defined name -> where it points, as the file spells it
+    names: dict[str, str]  # defined name -> where it points
     comments: dict[str, dict[Position, str]] = field(default_factory=dict)  # what people pinned to cells
     sheet_names: tuple[str, ...] = ()  # of all sheets
     protected: frozenset[str] = frozenset()  # sheets in which only unlocked cells can be typed into
@@ -42,17 +43,20 @@ def open_book(path: Path, sheets: Collection[str] | Wanted | None = None) -> Boo
 
     What is wanted may also be a function from the defined names to sheets and, of each, the columns.
     """
-    reader = {"xlsx": xlsx, "ods": ods}[require_workbook(path)]
+    with admitted(path) as (about, package):
+        contents = _contents(path, {"xlsx": xlsx, "ods": ods}[about.kind], package, _choice(sheets))
+    return Book(path, contents.sheets, contents.names, contents.comments, contents.sheet_names, frozenset(contents.protected), contents.counts_from_1904)
+
+
+def _contents(path: Path, reader: ModuleType, package: Package, choice: Choice) -> Contents:
     try:
-        with zipfile.ZipFile(path) as package:
-            contents: Contents = reader.read(package, _choice(sheets))
+        return reader.read(package, choice)
     except TooMany as problem:
         raise FileError.at(str(path), f"this file has more than {problem} filled cells, far more than a planner; it is not read.") from None
     except UnknownForm as problem:
         raise FileError.at(str(path), f"this file cannot be read as a workbook ({problem}).") from None
     except Exception as problem:  # whatever a broken part makes the parser stumble over
         raise FileError.at(str(path), f"this file cannot be read as a workbook ({type(problem).__name__}: {problem}).") from None
-    return Book(path, contents.sheets, contents.names, contents.comments, contents.sheet_names, frozenset(contents.protected), contents.counts_from_1904)
 
 
 def _choice(sheets) -> Choice:

@@ -1,17 +1,16 @@
 """What every reader of a file format hands over: cells, names and notes, in one spelling."""
 
-import math
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
-from workbookgen.engines import ErrorValue
+from workbookgen.ooxml.values import Value
 
 MOST_CELLS = 2_800_000  # filled ones; the largest planner has 2.5 million
 
 Position = tuple[int, int]  # row and column, from 1
 # From the names of the sheets and the defined names: which sheets to read, and which of their columns (None: all).
 Choice = Callable[[tuple[str, ...], dict[str, str]], dict[str, set[int] | None]]
-Value = float | str | bool | ErrorValue | None
 
 
 class TooMany(Exception):
@@ -22,8 +21,7 @@ class UnknownForm(Exception):
     """The file is a package of another kind."""
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(NamedTuple):
     """What stands in a cell. `formula` is empty where something was typed."""
 
     value: Value
@@ -47,9 +45,3 @@ class Contents:
         if self.filled > MOST_CELLS:
             raise TooMany(f"{MOST_CELLS:,}")
         self.sheets[sheet][position] = cell
-
-
-def number(text: str) -> float | ErrorValue:
-    """A stored number; one that is none, or is beyond all bounds, is an error to everybody."""
-    value = float(text)
-    return value if math.isfinite(value) else ErrorValue(text)

@@ -10,8 +10,6 @@ from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from openpyxl.utils import get_column_letter
-
 from workbookgen import __version__
 from workbookgen.book.placement import Layout, Placement, ProofColumn
 from workbookgen.checking.spelled import spelled
@@ -24,9 +22,9 @@ from workbookgen.filled.planner import ORIGIN, FilledPlanner, area_of
 from workbookgen.language.fields import MESSAGE, Input
 from workbookgen.language.parts import Column
 from workbookgen.language.views import COLUMNS
+from workbookgen.ooxml.references import MOST_ROWS, cell_name
 
 KEPT, KEPT_ON = "leftovers", "Leftovers"  # the table of what an earlier carrying found no cell for, and its sheet, to which every sheet leads
-MOST_ROWS = 2**20
 OUTSIDE = "typed outside the cells of the planner"
 OVERWRITTEN = "it stood where the planner has a formula"
 
@@ -132,7 +130,7 @@ class _Search:
                 if not cell.formula:
                     yield self._foreign(area.sheet, position, cell, OVERWRITTEN, placed.field.label)
                 elif is_whole and not _is_formula(cell.formula, placed.formulas[position[0] - placed.row]):
-                    yield ForeignCell(area.sheet, _address(position), placed.field.label, cell.formula, "the planner's formula was changed to this")
+                    yield ForeignCell(area.sheet, cell_name(position), placed.field.label, cell.formula, "the planner's formula was changed to this")
 
     def outside(self) -> Iterator[ForeignCell]:
         """What stands in cells that are no field's."""
@@ -152,7 +150,7 @@ class _Search:
         for sheet, comments in self.old.book.comments.items():
             for position, text in comments.items():
                 if position not in inputs.get(sheet, ()):
-                    yield ForeignCell(sheet, _address(position), "", text, "a note on a cell that is not typed into")
+                    yield ForeignCell(sheet, cell_name(position), "", text, "a note on a cell that is not typed into")
 
     @cached_property
     def _written(self) -> dict[str, dict[Position, Cell]]:
@@ -193,7 +191,7 @@ class _Search:
     def _foreign(self, sheet: str, position: Position, cell: Cell, why: str, label: str = "") -> ForeignCell:
         what = cell.value if isinstance(cell.value, float) else cell.formula if cell.value in (None, "") else str(cell.value)
         formula = f", as the formula {cell.formula}" if cell.formula and what != cell.formula else ""
-        return ForeignCell(sheet, _address(position), label, what, why + formula)
+        return ForeignCell(sheet, cell_name(position), label, what, why + formula)
 
 
 def _is_formula(found: str, written: str) -> bool:
@@ -210,10 +208,6 @@ def _positions(area: Area, among: Collection[Position]) -> Iterator[Position]:
     if len(rows) * len(columns) > len(among):
         return (position for position in among if position[0] in rows and position[1] in columns)
     return (position for row in rows for column in columns if (position := (row, column)) in among)
-
-
-def _address(position: Position) -> str:
-    return f"{get_column_letter(position[1])}{position[0]}"
 
 
 def _same(cell: Cell, written: Cell) -> bool:

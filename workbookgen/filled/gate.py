@@ -13,12 +13,14 @@ import struct
 import zipfile
 import zlib
 from collections import Counter
+from collections.abc import Iterator
+from contextlib import ExitStack, contextmanager
 from copy import copy
 from dataclasses import dataclass
 from pathlib import Path
-from xml.etree import ElementTree
 
 from workbookgen.errors import FileError
+from workbookgen.ooxml.package import Package, ParseError
 
 # The largest planner that can be built has 2.5 million cells with all its lines. It was measured when it had 2.1 million:
 # LibreOffice writes every formula out, then it has 44 MB, 543 MB unpacked and 11 million tags, as .ods 742 MB and
@@ -29,6 +31,8 @@ MOST_PARTS = 2_000
 MOST_TAGS = 16_000_000
 MOST_CELLS = 2_800_000
 MOST_TAGS_BESIDE = 500_000  # in a part that is no sheet, and is held in memory as a whole
+
+MOST_KEPT = 16 * 2**20  # unpacked, of a workbook whose parts are kept for the reader; a filled planner of the usual size has 5 MB
 
 STRAY_CELLS = 100_000  # that a person may have added to a planner, beyond which the planner is not what the file is about
 
@@ -54,7 +58,7 @@ _OTHERS = (  # in the content types of a package, and what it then is
 
 
 @dataclass(frozen=True)
-class Package:
+class Admitted:
     """A workbook that may be read: its format, about how many cells hold something, and what it wants from outside."""
 
     kind: str  # "xlsx" or "ods"
@@ -67,21 +71,37 @@ def require_workbook(path: Path) -> str:
     return inspected(path).kind
 
 
-def inspected(path: Path) -> Package:
+def inspected(path: Path) -> Admitted:
     """Look a file through. Raises FileError, with a sentence, for anything that had better not be read."""
+    with admitted(path) as (about, _):
+        return about
+
+
+@contextmanager
+def admitted(path: Path) -> Iterator[tuple[Admitted, Package]]:
+    """Look a file through and hand it over open, so that what is read is what was looked at. Raises FileError, with a sentence."""
+    about, package = _let_in(path)
+    with package:
+        yield about, package
+
+
+def _let_in(path: Path) -> tuple[Admitted, Package]:
     head = _head(path)
     if not head.startswith(b"PK"):
         raise FileError.at(str(path), _no_package(path, head))
-    try:
-        with zipfile.ZipFile(path) as package:
-            kind = _kind(path, package)
-            return Package(kind, _look_through(path, package, _CELLS[kind]), tuple(_links(package)))
-    except FileError:
-        raise
-    except NotImplementedError:
-        raise FileError.at(str(path), f"it is packed in a way that no planner is. {AS_XLSX}") from None
-    except (zipfile.BadZipFile, zlib.error, EOFError, OSError, ValueError, KeyError, RuntimeError, struct.error, ElementTree.ParseError):
-        raise FileError.at(str(path), f"this file is damaged, or was cut off on its way here. {AGAIN}") from None
+    with ExitStack() as until_admitted:
+        try:
+            package = until_admitted.enter_context(Package(path))
+            kind = _kind(path, package.zip)
+            about = Admitted(kind, _look_through(path, package, _CELLS[kind]), tuple(_links(package)))
+        except FileError:
+            raise
+        except NotImplementedError:
+            raise FileError.at(str(path), f"it is packed in a way that no planner is. {AS_XLSX}") from None
+        except (zipfile.BadZipFile, zlib.error, EOFError, OSError, ValueError, KeyError, RuntimeError, struct.error, ParseError):
+            raise FileError.at(str(path), f"this file is damaged, or was cut off on its way here. {AGAIN}") from None
+        until_admitted.pop_all()
+    return about, package
 
 
 def _head(path: Path) -> bytes:
@@ -190,18 +210,27 @@ def _archive(names: list[str]) -> str:
     return f"this is a .zip archive, not an .xlsx workbook. {AS_XLSX}"
 
 
-def _look_through(path: Path, package: zipfile.ZipFile, marks: tuple[bytes, ...]) -> int:
-    """Unpack every part once, piece by piece, and keep none. Returns about how many cells hold something."""
+def _look_through(path: Path, package: Package, marks: tuple[bytes, ...]) -> int:
+    """Unpack every part once, piece by piece. Returns about how many cells hold something.
+
+    A small workbook's parts are kept for whoever reads it; of a large one none is.
+    """
     tags = cells = 0
-    for entry in package.infolist():
-        before = tags
-        for piece in _pieces(path, package, entry):
+    entries = package.zip.infolist()
+    is_kept = sum(entry.file_size for entry in entries) <= MOST_KEPT
+    for entry in entries:
+        before, kept = tags, []
+        for piece in _pieces(path, package.zip, entry):
             tags += piece.count(b"<")
             cells += sum(piece.count(mark) for mark in marks)
             if tags > MOST_TAGS or not _SHEETS.search(entry.filename) and tags - before > MOST_TAGS_BESIDE:
                 raise FileError.at(str(path), f"its part {entry.filename} is far larger than in a planner; it is not read.")
             if cells > MOST_CELLS:
                 raise FileError.at(str(path), f"this file has more than {MOST_CELLS:,} filled cells, far more than a planner; it is not read.")
+            if is_kept:
+                kept.append(piece)
+        if is_kept:
+            package.unpacked[entry.filename] = b"".join(kept)
     return cells
 
 
@@ -232,12 +261,12 @@ def _encoding(start: bytes) -> bytes:
     return found[1].lower() if found else b"utf-8"
 
 
-def _links(package: zipfile.ZipFile):
+def _links(package: Package) -> Iterator[str]:
     """What a program may fetch from elsewhere on opening the workbook."""
-    for name in package.namelist():
+    for name in package.zip.namelist():
         if name.endswith(".rels"):
-            for relation in ElementTree.fromstring(package.read(name)):
-                if relation.get("TargetMode") == "External" and not relation.get("Type", "").endswith("/hyperlink"):
-                    yield relation.get("Target", name)
+            for _, relation in package.relations_in(name):
+                if relation.is_outside and relation.kind != "hyperlink":
+                    yield relation.target or name
         elif name.startswith(("xl/connections", "xl/queryTables/")):
             yield name

@@ -6,17 +6,15 @@ are stored once with a count; formulas are in OpenFormula, and are turned into t
 """
 
 import re
-import zipfile
 from dataclasses import replace
-from datetime import datetime
 
 from lxml import etree
 
-from workbookgen.engines import ErrorValue
-from workbookgen.filled.cells import Cell, Choice, Contents, UnknownForm, Value, number
+from workbookgen.filled.cells import Cell, Choice, Contents, UnknownForm
+from workbookgen.ooxml.package import SAFELY, Package
+from workbookgen.ooxml.values import ErrorValue, Value, days, number
 
-SAFELY = {"resolve_entities": False, "no_network": True, "load_dtd": False, "huge_tree": True}
-DAY_NOUGHT = datetime(1899, 12, 30)
+WHOLE = SAFELY | {"huge_tree": True}  # one part holds all sheets
 
 TABLE = "{urn:oasis:names:tc:opendocument:xmlns:table:1.0}"
 OFFICE = "{urn:oasis:names:tc:opendocument:xmlns:office:1.0}"
@@ -29,13 +27,13 @@ _PIECES = re.compile(r'"(?:[^"]|"")*"|\[[^\]]*\]|;')
 _ERRORS = re.compile(r"#[A-Z/0]+[!?]?|#N/A|Err:\d+")
 
 
-def read(package: zipfile.ZipFile, choice: Choice) -> Contents:
+def read(package: Package, choice: Choice) -> Contents:
     """The contents of a workbook; cells of the chosen sheets only. All are read, since the names stand last."""
     contents = Contents((), {})
     sheet, row = None, 0
     with package.open("content.xml") as stream:
         ends = f"{TABLE}table", f"{TABLE}table-row", f"{TABLE}named-range", f"{OFFICE}spreadsheet"
-        for event, element in etree.iterparse(stream, events=("start", "end"), tag=ends, **SAFELY):
+        for event, element in etree.iterparse(stream, events=("start", "end"), tag=ends, **WHOLE):
             if event == "start":
                 if element.tag == f"{TABLE}table" and sheet is None:
                     sheet, row = element.get(f"{TABLE}name"), 0
@@ -48,7 +46,7 @@ def read(package: zipfile.ZipFile, choice: Choice) -> Contents:
                 element.clear()
             elif element.tag == f"{TABLE}named-range":
                 if sheet is None:  # a name of one sheet is none of ours
-                    contents.names.setdefault(element.get(f"{TABLE}name"), element.get(f"{TABLE}cell-range-address", ""))
+                    contents.names.setdefault(element.get(f"{TABLE}name"), _formula(f"[{element.get(f'{TABLE}cell-range-address', '')}]"))
             elif element.tag == f"{TABLE}table":
                 sheet = None
                 element.clear()
@@ -107,16 +105,16 @@ def _value(element) -> Value:
             shown = _text(element)
             return ErrorValue(shown) if _ERRORS.fullmatch(shown) else number(element.get(f"{OFFICE}value"))
         case "date":
-            return (datetime.fromisoformat(element.get(f"{OFFICE}date-value")) - DAY_NOUGHT).total_seconds() / 86_400
+            return days(element.get(f"{OFFICE}date-value"))
         case "time":
-            return _days(element.get(f"{OFFICE}time-value"))
+            return _part_of_days(element.get(f"{OFFICE}time-value"))
         case "boolean":
             return element.get(f"{OFFICE}boolean-value") == "true"
     stored = element.get(f"{OFFICE}string-value")
     return _text(element) if stored is None else stored
 
 
-def _days(duration: str) -> float:
+def _part_of_days(duration: str) -> float:
     sign, days, hours, minutes, seconds = _DURATION.fullmatch(duration).groups()
     total = float(days or 0) * 86_400 + float(hours or 0) * 3_600 + float(minutes or 0) * 60 + float(seconds or 0)
     return (-1 if sign else 1) * total / 86_400

@@ -13,17 +13,17 @@ from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 
-from openpyxl.utils import column_index_from_string, get_column_letter
 from pydantic import ValidationError
 
 from workbookgen.engines import Area
 from workbookgen.errors import Fault, FileError, PlannerError
 from workbookgen.filled.book import Book, Cell, ErrorValue, open_book
-from workbookgen.filled.cells import Value
 from workbookgen.language.domains import Date
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Block, Log, Planner
+from workbookgen.ooxml.references import cell_name, range_of
+from workbookgen.ooxml.values import Value
 from workbookgen.settings import Colors, Settings
 from workbookgen.sheets import origin
 from workbookgen.sheets.planner import planner
@@ -33,9 +33,6 @@ ROWS_OF = {"costs": "projects"}  # logs that are as long as another, by its sett
 DAYS_FROM_1904 = 1462
 MOST_LINES = 30_000  # of a log, inserted ones included; a name in a hostile file may point to a million
 
-_RANGE = re.compile(
-    r"\$?(?:'((?:[^']|'')+)'|([^'!:]+))[.!]\$?([A-Z]{1,3})\$?(\d+)(?::(?:[^:]*[.!])?\$?([A-Z]{1,3})\$?(\d+))?"
-)
 _MADE_WITH = re.compile(r"# workbookgen (\S+)")
 
 
@@ -64,7 +61,7 @@ class FilledPlanner:
     def place(self, key: str, row: int) -> tuple[str, str]:
         """Sheet and cell of a record's field."""
         sheet, line, column = self.position(key, row)
-        return sheet, f"{get_column_letter(column)}{line}"
+        return sheet, cell_name((line, column))
 
     def cell(self, key: str, row: int) -> Cell | None:
         sheet, line, column = self.position(key, row)
@@ -105,15 +102,9 @@ def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlan
 
 @lru_cache(maxsize=16_384)  # the planners of a guild have the same names at the same places
 def area_of(text: str) -> Area | None:
-    """Where a name points: `'Made with'!$A$1:$A$9`, or as LibreOffice has it, `$'Made with'.$A$1:.$A$9`."""
-    found = _RANGE.fullmatch(text.removeprefix("="))
-    if not found:
-        return None
-    quoted, plain, left, top, right, bottom = found.groups()
-    sheet = quoted.replace("''", "'") if quoted else plain
-    first, last = sorted((int(top), int(bottom or top)))
-    start, end = sorted(map(column_index_from_string, (left, right or left)))
-    return Area(sheet, first, start, last - first + 1, end - start + 1) if first else None
+    """Where a name points: one rectangle of cells on one sheet, or None for anything else."""
+    found = range_of(text)
+    return Area(found.sheet, found.top, found.left, found.bottom - found.top + 1, found.right - found.left + 1) if found and found.sheet else None
 
 
 def origin_sheet(names: dict[str, str]) -> dict[str, None]:
@@ -164,7 +155,7 @@ def _lines(areas: dict[str, Area]) -> tuple[int, int]:
 def _entry(book: Book, each: Input, area: Area, line: int, notes: list[Fault]) -> Entry:
     cell = book.sheets.get(area.sheet, {}).get((line, area.column))
     if cell and isinstance(cell.value, ErrorValue):
-        place = f"{area.sheet}!{get_column_letter(area.column)}{line}"
+        place = f"{area.sheet}!{cell_name((line, area.column))}"
         notes.append(Fault(place, f"it shows the error {cell.value}, so it was read as empty."))
     return as_entry(cell.value, each, book) if cell else None
 

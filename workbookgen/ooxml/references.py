@@ -1,18 +1,18 @@
 """Cells and ranges as texts name them: `'Made with'!$A$1:$A$9`, `A7:A18 C7`.
 
-Places are row and column, from 1.
+Places are row and column, from 1. What stands for a column or a cell is read by `openpyxl.utils`.
 """
 
 import re
 from dataclasses import dataclass
-from functools import cache
+from functools import lru_cache
 
-from openpyxl.utils import column_index_from_string, get_column_letter
+from openpyxl.utils import column_index_from_string, get_column_letter, range_boundaries
 
 MOST_ROWS, MOST_COLUMNS = 1_048_576, 16_384
 
-_CELL = r"\$?([A-Z]{1,3})\$?(\d{1,7})"
-_RANGE = re.compile(rf"(?:(?:'((?:[^']|'')+)'|([^'!:\[\]]+))!)?{_CELL}(?::{_CELL})?", re.IGNORECASE)
+_SHEET = re.compile(r"\$?(?:'((?:[^']|'')+)'|([^'!:\[\]]+))!")
+_SHEET_AGAIN = re.compile(r":[^:]*!")  # some programs name the sheet of the last cell too
 _QUOTED = re.compile(r"'([A-Za-z_][A-Za-z0-9_.]*)'!")
 
 Place = tuple[int, int]
@@ -39,15 +39,21 @@ class Range:
         return range(max(self.top, other.top), min(self.bottom, other.bottom) + 1)
 
 
+@lru_cache(maxsize=16_384)  # the planners of a guild have the same names at the same places
 def range_of(text: str) -> Range | None:
     """The one rectangle that a text names, or None for anything else."""
-    found = _RANGE.fullmatch(text.strip().removeprefix("="))
-    if not found:
+    text = text.strip().removeprefix("=")
+    found = _SHEET.match(text)
+    cells = _SHEET_AGAIN.sub(":", text[found.end() :]) if found else text
+    try:
+        bounds = range_boundaries(cells)
+    except ValueError:
         return None
-    quoted, plain, left, top, right, bottom = found.groups()
-    rows = sorted((int(top), int(bottom or top)))
-    columns = sorted((column_number(left), column_number(right or left)))
-    return Range(quoted.replace("''", "'") if quoted else plain or "", rows[0], columns[0], rows[1], columns[1])
+    if not all(bounds):  # whole rows or columns, or a row 0
+        return None
+    (left, right), (top, bottom) = sorted(bounds[::2]), sorted(bounds[1::2])
+    quoted, plain = found.groups() if found else (None, None)
+    return Range(quoted.replace("''", "'") if quoted else plain or "", top, left, bottom, right)
 
 
 def ranges_of(text: str) -> tuple[Range, ...]:
@@ -56,9 +62,14 @@ def ranges_of(text: str) -> tuple[Range, ...]:
 
 
 def place_of(text: str) -> Place:
-    """`AB12` as row and column."""
+    """`AB12` as row and column. Quicker than openpyxl's own, for a file has a million of them."""
     letters = text.rstrip("0123456789")
-    return int(text[len(letters) :]), column_number(letters)
+    return int(text[len(letters) :]), column_index_from_string(letters)
+
+
+def column_of(text: str) -> int:
+    """The column of `AB12`."""
+    return column_index_from_string(text.rstrip("0123456789"))
 
 
 def cell_name(place: Place) -> str:
@@ -68,8 +79,3 @@ def cell_name(place: Place) -> str:
 def plainly_named(formula: str) -> str:
     """A formula whose simple sheet names stand without quotation marks, which programs set as they please."""
     return _QUOTED.sub(r"\1!", formula)
-
-
-@cache
-def column_number(letters: str) -> int:
-    return column_index_from_string(letters.upper())

@@ -3,28 +3,17 @@
 Rows are streamed, so that a sheet is never in memory as a whole.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import NamedTuple
 
-from lxml import etree
-from openpyxl.utils.escape import unescape
-
 from workbookgen.ooxml.charts import Chart, read_charts
-from workbookgen.ooxml.package import SAFELY, Package, attribute, is_on, local
+from workbookgen.ooxml.package import Package, attribute, done, is_on, local, streamed
 from workbookgen.ooxml.references import Place, Range, place_of, ranges_of
+from workbookgen.ooxml.strings import text_of, unescaped
+from workbookgen.ooxml.values import Value, value_of
 
 _PARTS = ("row", "cols", "sheetProtection", "hyperlink", "dataValidation", "conditionalFormatting")
-
-
-@dataclass(frozen=True)
-class Wrong:
-    """A value that a program shows as an error."""
-
-    code: str
-
-
-Value = float | str | bool | Wrong | None
 
 
 class FileCell(NamedTuple):
@@ -86,18 +75,16 @@ class FileSheet:
         return cell.style if cell else self.row_styles.get(place[0], self.column_styles.get(place[1], 0))
 
 
-def read_sheet(package: Package, part: str, name: str, state: str, strings: list[str]) -> FileSheet:
+def read_sheet(package: Package, part: str, name: str, state: str, strings: Sequence[str]) -> FileSheet:
     """A worksheet and what belongs to it."""
     sheet = FileSheet(name, state)
     relations = package.relations(part)
-    with package.zip.open(part) as stream:
-        for _, element in etree.iterparse(stream, tag=[f"{{*}}{each}" for each in _PARTS], **SAFELY):
+    with package.open(part) as stream:
+        for element in streamed(stream, *_PARTS):
             kind = local(element)
             if kind == "row":
                 _row(sheet, element, strings)
-                element.clear()
-                while element.getprevious() is not None:
-                    del element.getparent()[0]
+                done(element)
             elif kind == "cols":
                 _columns(sheet, element)
             elif kind == "hyperlink":
@@ -112,7 +99,7 @@ def read_sheet(package: Package, part: str, name: str, state: str, strings: list
     return sheet
 
 
-def _row(sheet: FileSheet, element, strings: list[str]) -> None:
+def _row(sheet: FileSheet, element, strings: Sequence[str]) -> None:
     row = int(element.get("r", 0)) or max((place[0] for place in sheet.cells), default=0) + 1
     if is_on(element.get("hidden")) or element.get("ht") == "0":
         sheet.hidden_rows.add(row)
@@ -130,30 +117,17 @@ def _row(sheet: FileSheet, element, strings: list[str]) -> None:
         sheet.cells[place] = _cell(each, strings)
 
 
-def _cell(element, strings: list[str]) -> FileCell:
+def _cell(element, strings: Sequence[str]) -> FileCell:
     kind, value, has_formula = element.get("t", "n"), None, False
     for part in element:
         tag = part.tag
         if tag.endswith("}v"):
-            value = _value(kind, part.text or "", strings)
+            value = value_of(kind, part.text or "", strings)
         elif tag.endswith("}f"):
             has_formula = True
         elif tag.endswith("}is"):
             value = text_of(part)
     return FileCell(value, int(element.get("s", 0)), has_formula)
-
-
-def _value(kind: str, text: str, strings: list[str]) -> Value:
-    match kind:
-        case "s":
-            return strings[int(text)]
-        case "str" | "d":
-            return unescaped(text)
-        case "b":
-            return text in ("1", "true")
-        case "e":
-            return Wrong(text)
-    return float(text) if text.strip() else None
 
 
 def _columns(sheet: FileSheet, element) -> None:
@@ -197,12 +171,3 @@ def _rules(element) -> Iterator[Rule]:
         if local(each) == "cfRule":
             formulas = tuple("".join(part.itertext()).strip() for part in each if local(part) in ("formula", "f"))
             yield Rule(ranges, each.get("type", ""), each.get("operator", ""), formulas)
-
-
-def text_of(element) -> str:
-    """The text of a string, its runs joined; how it is to be pronounced is no part of it."""
-    return unescaped("".join(each.text or "" for each in element.iter("{*}t") if local(each.getparent()) != "rPh"))
-
-
-def unescaped(text: str) -> str:
-    return unescape(text) if "_x" in text else text

@@ -5,14 +5,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
-from lxml import etree
-
-from workbookgen.ooxml.package import SAFELY, Package, attribute, is_on
+from workbookgen.ooxml.listing import Listing, NoWorkbook, read_listing
+from workbookgen.ooxml.package import Package, ParseError, is_on
 from workbookgen.ooxml.references import Range
-from workbookgen.ooxml.sheets import FileSheet, read_sheet, text_of
+from workbookgen.ooxml.sheets import FileSheet, read_sheet
+from workbookgen.ooxml.strings import read_strings
 from workbookgen.ooxml.styles import PLAIN, Style, read_styles
 
-_BROKEN = (zipfile.BadZipFile, etree.XMLSyntaxError, KeyError, IndexError, ValueError, TypeError, AttributeError)
+_BROKEN = (NoWorkbook, zipfile.BadZipFile, ParseError, KeyError, IndexError, ValueError, TypeError, AttributeError)
 
 
 class Unreadable(Exception):
@@ -72,48 +72,24 @@ def read_whole(source: Path | bytes) -> WholeFile:
 
 
 def _read(package: Package) -> WholeFile:
-    book = package.targets("", "officeDocument")[0]
-    root, relations = package.root(book), package.relations(book)
-    listed = [(each.get("name"), each.get("state", "visible"), relations.get(attribute(each, "id"))) for each in root.iterfind("{*}sheets/{*}sheet")]
-    names: dict[str, str] = {}
-    of_sheets: dict[tuple[str, str], str] = {}
-    for each in root.iterfind("{*}definedNames/{*}definedName"):
-        at = each.get("localSheetId")
-        if at is None:
-            names[each.get("name")] = each.text or ""
-        elif int(at) < len(listed):
-            of_sheets[listed[int(at)][0], each.get("name")] = each.text or ""
-    strings = _strings(package, book)
-    sheets = {
-        name: read_sheet(package, relation.target, name, state, strings)
-        for name, state, relation in listed
-        if relation and relation.kind == "worksheet" and relation.target in package.parts
-    }
-    return WholeFile(_program(package), names, of_sheets, _calculating(root), sheets, read_styles(package, book))
+    listing = read_listing(package)
+    strings = read_strings(package, listing.part)
+    sheets = {each.name: read_sheet(package, each.part, each.name, each.state, strings) for each in listing.worksheets}
+    return WholeFile(
+        _program(package), listing.names, listing.names_of_sheets, _calculating(package.root(listing.part), listing), sheets, read_styles(package, listing.part)
+    )
 
 
-def _calculating(root) -> Calculating:
-    calculation, settings = root.find("{*}calcPr"), root.find("{*}workbookPr")
+def _calculating(root, listing: Listing) -> Calculating:
+    calculation = root.find("{*}calcPr")
     return Calculating(
         calculation is not None and calculation.get("calcMode") == "manual",
         calculation is not None and not is_on(calculation.get("fullPrecision"), True),
         calculation is not None and is_on(calculation.get("iterate")),
-        settings is not None and is_on(settings.get("date1904")),
+        listing.counts_from_1904,
     )
 
 
 def _program(package: Package) -> str:
     parts = package.targets("", "extended-properties")
     return (package.root(parts[0]).findtext("{*}Application") or "") if parts else ""
-
-
-def _strings(package: Package, book: str) -> list[str]:
-    parts = package.targets(book, "sharedStrings")
-    if not parts:
-        return []
-    with package.zip.open(parts[0]) as stream:
-        found = []
-        for _, element in etree.iterparse(stream, tag="{*}si", **SAFELY):
-            found.append(text_of(element))
-            element.clear()
-    return found

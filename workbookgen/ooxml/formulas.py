@@ -6,13 +6,12 @@ openpyxl, which knows how a formula changes when it moves.
 
 from functools import cached_property, lru_cache
 from pathlib import Path
-from xml.parsers import expat
-from zipfile import ZipFile
 
 from openpyxl.formula.translate import Translator
 
-from .formula_cells import FormulaCell, scan
-from .package import sheet_parts, unreadable
+from workbookgen.ooxml.formula_cells import FormulaCell, scan
+from workbookgen.ooxml.listing import read_listing
+from workbookgen.ooxml.package import Package
 
 FAR = 999_983  # a row that no formula names
 
@@ -20,11 +19,11 @@ FAR = 999_983  # a row that no formula names
 def formulas(path: Path) -> dict[tuple[str, str], str]:
     """Sheet and cell -> formula, with "=", for the whole workbook."""
     found: dict[tuple[str, str], str] = {}
-    with ZipFile(path) as package:
-        for sheet, part in sheet_parts(path).items():
+    with Package(path) as package:
+        for tab in read_listing(package).worksheets:
             shared: dict[str, SharedFormula] = {}
 
-            def keep(cell: FormulaCell, sheet=sheet, shared=shared) -> None:
+            def keep(cell: FormulaCell, sheet=tab.name, shared=shared) -> None:
                 text = f"={cell.text}"
                 if cell.kind.get("t") == "shared":
                     number = cell.kind.get("si")
@@ -33,10 +32,7 @@ def formulas(path: Path) -> dict[tuple[str, str], str]:
                     text = shared[number].moved_to(cell.reference)
                 found[sheet, cell.reference] = text
 
-            try:
-                scan(package.read(part), keep)
-            except expat.ExpatError as reason:
-                raise unreadable(path, "The formula reader", reason) from None
+            scan(package.read(tab.part), keep)
     return found
 
 

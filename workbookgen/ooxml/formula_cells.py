@@ -1,7 +1,7 @@
 """The formula cells of a sheet, found in one pass over its XML.
 
 A planner may hold a million of them, so nothing is kept of the cells between: each is
-handed over as it is found, with the bytes where it stands.
+handed over as it is found, with the bytes where it stands, which only expat tells.
 """
 
 import re
@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from xml.parsers import expat
 
-from openpyxl.utils import column_index_from_string, get_column_letter
+from workbookgen.ooxml.references import cell_name, column_of
 
 _TAG = re.compile(rb"""<(?:[^>"']|"[^"]*"|'[^']*')*>""")
 
@@ -55,8 +55,8 @@ class _Scanner:
         elif local == "row":
             self.row, self.column = int(attributes.get("r", self.row + 1)), 0
         elif local == "c":
-            reference = attributes.get("r") or f"{get_column_letter(self.column + 1)}{self.row}"
-            self.column = column_index_from_string(reference.rstrip("0123456789"))
+            reference = attributes.get("r") or cell_name((self.row, self.column + 1))
+            self.column = column_of(reference)
             self.cell = FormulaCell(name, attributes, reference, self.parser.CurrentByteIndex)
         elif local == "f" and self.cell:
             at = self.parser.CurrentByteIndex

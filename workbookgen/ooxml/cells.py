@@ -1,0 +1,137 @@
+"""The cells of a worksheet that hold something: their values, and the formulas behind these.
+
+Three ways lead to the same. Plain cells are found by their bytes; one that is not plain is
+parsed by itself; and a sheet that is written in another way than programs usually write is
+streamed through the parser, a row at a time, so that it is never in memory as a whole.
+"""
+
+import re
+from collections.abc import Callable, Collection, Sequence
+from functools import cache
+from typing import IO
+from xml.parsers import expat
+
+from lxml import etree
+from openpyxl.utils import get_column_letter
+
+from workbookgen.ooxml import plain
+from workbookgen.ooxml.formulas import SharedFormula
+from workbookgen.ooxml.package import SAFELY, Package, done, is_on, streamed
+from workbookgen.ooxml.references import MOST_COLUMNS, Place, cell_name, column_of, place_of
+from workbookgen.ooxml.strings import text_of
+from workbookgen.ooxml.values import Value, value_of
+
+Put = Callable[[Place, Value, str], None]  # where, what, and the formula behind it, which is empty where something was typed
+
+_WELL_PLACED, _ANY_CELL = b'<c r="', re.compile(rb"<c[\s/>]")
+_CELL = rb'<c r="((?:%b)[0-9]{1,7})"([^>]*)(?:(?<=/)>|>(.*?)</c>)'
+_INSIDE = re.compile(rb"(?:<f((?:\s[^>]*)?)(?:(?<=/)>|>(%b)</f>))?(?:<v>(%b)</v>|<v/>)?" % (plain.TEXT, plain.TEXT))
+_TYPE, _NUMBER_OF = re.compile(rb'\st="(\w+)"'), re.compile(rb'\ssi="([^"]*)"')
+_PROTECTION = re.compile(rb"<sheetProtection\b[^>]*/>")
+
+
+def read_cells(package: Package, part: str, strings: Sequence[str], columns: Collection[int] | None, put: Put) -> bool:
+    """Hand over every cell of a sheet that holds something, or of some columns of it. Gives whether the sheet is protected.
+
+    A sheet of which only some columns are wanted is not looked through for broken XML in the others.
+    """
+    reading = _Reading(strings, columns, put)
+    if package.size(part) <= plain.MOST_BYTES:
+        content = package.read(part)
+        if _is_plain(content):
+            if columns is None:
+                expat.ParserCreate().Parse(content, True)  # raises where it is broken
+            return reading.by_bytes(content)
+    with package.open(part) as stream:
+        return reading.by_parser(stream)
+
+
+def _is_plain(content: bytes) -> bool:
+    return plain.is_plain(content, "worksheet") and content.count(_WELL_PLACED) == len(_ANY_CELL.findall(content))
+
+
+class _Reading:
+    """One sheet while it is read."""
+
+    def __init__(self, strings: Sequence[str], columns: Collection[int] | None, put: Put):
+        self.strings, self.columns, self.put = strings, columns, put
+        self.shared: dict[str | None, SharedFormula] = {}
+
+    def by_bytes(self, content: bytes) -> bool:
+        opening = plain.opening_tag(content, "worksheet")
+        pattern = _cells_of(None if self.columns is None else frozenset(self.columns))
+        for reference, attributes, inside in map(re.Match.groups, pattern.finditer(content)):
+            if not inside:
+                continue
+            found = _INSIDE.fullmatch(inside)
+            if found is None or b"'" in attributes:
+                self._parsed(b'%b<row><c r="%b"%b>%b</c></row></worksheet>' % (opening, reference, attributes, inside))
+                continue
+            described, formula, stored = found.groups()
+            name, kind = reference.decode(), _TYPE.search(attributes)
+            value = None if stored is None else value_of(kind[1].decode() if kind else "n", plain.text(stored), self.strings)
+            text = "" if described is None else self._formula(plain.text(formula or b""), *_shared_as(described), name)
+            self._take(place_of(name), value, text)
+        protection = _PROTECTION.search(content)
+        return protection is not None and is_on(etree.fromstring(protection[0]).get("sheet"))
+
+    def by_parser(self, stream: IO[bytes]) -> bool:
+        row, last, is_protected = 0, max(self.columns, default=0) if self.columns is not None else MOST_COLUMNS, False
+        for line in streamed(stream, "row", "sheetProtection"):
+            if line.tag.endswith("}sheetProtection"):
+                is_protected = is_on(line.get("sheet"))
+                continue
+            row, column = int(line.get("r", row + 1)), 0  # a row or a cell may leave out where it is: then it follows the last one
+            for element in line:
+                reference = element.get("r")
+                column = column_of(reference) if reference else column + 1
+                if column > last:
+                    break
+                if len(element) and (self.columns is None or column in self.columns):
+                    self._element(element, (row, column))
+            done(line)
+        return is_protected
+
+    def _parsed(self, sheet: bytes) -> None:
+        """A cell that is not plain, in a sheet that holds nothing else."""
+        for element in etree.fromstring(sheet, etree.XMLParser(**SAFELY)).iter("{*}c"):
+            self._element(element, place_of(element.get("r")))
+
+    def _element(self, element, place: Place) -> None:
+        value, formula = None, ""
+        for part in element:
+            tag = part.tag
+            if tag.endswith("}v"):
+                value = value_of(element.get("t", "n"), part.text or "", self.strings)
+            elif tag.endswith("}f"):
+                formula = self._formula(part.text or "", part.get("t") == "shared", part.get("si"), cell_name(place))
+            elif tag.endswith("}is"):
+                value = text_of(part)
+        self._take(place, value, formula)
+
+    def _formula(self, text: str, is_shared: bool, number: str | None, here: str) -> str:
+        """A formula with its "=". One that is shared stands in its first cell only, and moves along to the others."""
+        if not is_shared:
+            return f"={text}" if text else ""
+        if text:
+            self.shared[number] = SharedFormula(f"={text}", here)
+            return f"={text}"
+        first = self.shared.get(number)
+        return first.moved_to(here) if first else "="
+
+    def _take(self, place: Place, value: Value, formula: str) -> None:
+        if formula or value not in (None, ""):
+            self.put(place, value, formula)
+
+
+def _shared_as(described: bytes) -> tuple[bool, str | None]:
+    """Whether a formula is shared, and its number among these, from its attributes."""
+    kind, number = _TYPE.search(described), _NUMBER_OF.search(described)
+    return kind is not None and kind[1] == b"shared", number[1].decode() if number else None
+
+
+@cache
+def _cells_of(columns: frozenset[int] | None) -> re.Pattern[bytes]:
+    """The bytes of a cell in one of these columns: where it is, its attributes, what is in it."""
+    letters = b"[A-Z]{1,3}" if columns is None else "|".join(map(get_column_letter, sorted(columns))).encode()
+    return re.compile(_CELL % letters, re.DOTALL)

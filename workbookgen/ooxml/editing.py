@@ -1,0 +1,207 @@
+"""Changes cells inside a package and leaves every other byte of it alone.
+
+A spreadsheet library would load the workbook and write its own idea of it. Here the sheets are
+parsed only to learn where each cell stands, and new cells are spliced into the text: name
+spaces, prefixes and unknown attributes survive because nobody rewrites them. Expat parses
+them, since it tells at which byte it is.
+"""
+
+from bisect import insort
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from xml.parsers import expat
+from xml.sax.saxutils import escape, quoteattr
+from zipfile import ZipFile
+
+from workbookgen.ooxml.formula_cells import FormulaCell, local_name, scan, tag_end
+from workbookgen.ooxml.package import Package
+from workbookgen.ooxml.references import Place, cell_name, column_of
+
+
+@dataclass(frozen=True)
+class Formula:
+    """A formula that is to stand in a cell, without its "="."""
+
+    text: str
+
+
+Content = float | str | bool | Formula | None
+
+
+def rewritten(source: Path, target: Path, changes: Mapping[str, Callable[[bytes], bytes]]) -> None:
+    """A copy of a package in which these parts are changed."""
+    with Package(source) as before, ZipFile(target, "w") as after:
+        for entry in before.zip.infolist():
+            content = before.zip.read(entry)
+            if entry.filename in changes:
+                content = changes[entry.filename](content)
+            after.writestr(entry, content)
+
+
+def recached(xml: bytes, value: float) -> bytes:
+    """A sheet in which every formula cell's stored result is `value`."""
+    changed, copied = bytearray(), 0
+
+    def change(cell: FormulaCell) -> None:
+        nonlocal copied
+        opening = _opening(cell.name, _kept(cell.attributes, cell.reference))
+        changed.extend(xml[copied : cell.start] + opening + xml[slice(*cell.formula)] + _number(cell.name, value))
+        copied = cell.end
+
+    scan(xml, change)
+    return bytes(changed) + xml[copied:]
+
+
+def filled(xml: bytes, cells: Mapping[Place, Content]) -> bytes:
+    """A sheet with these cells filled or emptied, each keeping its looks."""
+    data = _sheet_data(xml)
+    present = dict(_places(data))
+    blank = _blank_cell(data)
+    return _put(xml, data, {
+        place: _written(present.get(place, blank), place, value)
+        for place, value in cells.items()
+        if place in present or value is not None
+    })
+
+
+# Where the cells stand in a sheet's text.
+
+
+@dataclass
+class _Element:
+    """An element of the sheet's data: its name as written, and where its text lies."""
+
+    name: str
+    attributes: dict[str, str]
+    start: int
+    inside: int
+    end: int = 0
+    children: list["_Element"] = field(default_factory=list)
+
+    def child(self, local: str) -> "_Element | None":
+        return next((child for child in self.children if local_name(child.name) == local), None)
+
+    def text(self, xml: bytes) -> bytes:
+        return xml[self.start : self.end]
+
+
+def _sheet_data(xml: bytes) -> _Element:
+    """The sheetData element with its rows and cells."""
+    document = _Element("", {}, 0, 0)
+    opened = [document]
+    parser = expat.ParserCreate()
+
+    def start(name: str, attributes: dict[str, str]) -> None:
+        if len(opened) > 1 or local_name(name) == "sheetData":
+            at = parser.CurrentByteIndex
+            element = _Element(name, attributes, at, tag_end(xml, at))
+            opened[-1].children.append(element)
+            opened.append(element)
+
+    def end(name: str) -> None:
+        if len(opened) > 1:
+            element = opened.pop()
+            if xml[element.inside - 2 : element.inside] == b"/>":
+                element.end = element.inside
+            else:
+                element.end = xml.index(b">", parser.CurrentByteIndex) + 1
+
+    parser.StartElementHandler, parser.EndElementHandler = start, end
+    parser.Parse(xml, True)
+    return document.children[0]
+
+
+def _numbered(data: _Element):
+    """Every row with its number, which a writer may leave out when it follows the last."""
+    number = 0
+    for row in data.children:
+        number = int(row.attributes.get("r", number + 1))
+        yield number, row
+
+
+def _cells(number: int, row: _Element):
+    column = 0
+    for cell in row.children:
+        reference = cell.attributes.get("r")
+        column = column_of(reference) if reference else column + 1
+        yield (number, column), cell
+
+
+def _places(data: _Element):
+    for number, row in _numbered(data):
+        yield from _cells(number, row)
+
+
+# New text for cells, and the splice.
+
+
+def _sibling(name: str, local: str) -> str:
+    """A name in the same name space, under the prefix that this sheet uses."""
+    return name[: -len(local_name(name))] + local
+
+
+def _blank_cell(data: _Element) -> _Element:
+    return _Element(_sibling(data.name, "c"), {}, 0, 0)
+
+
+def _number(cell: str, value: float) -> bytes:
+    tag = _sibling(cell, "v")
+    return f"<{tag}>{value!r}</{tag}>".encode()
+
+
+def _kept(attributes: Mapping[str, str], reference: str, kind: str = "") -> dict[str, str]:
+    """A cell's attributes with other content: what described the old result (t, cm, vm) is gone."""
+    kept = {key: value for key, value in attributes.items() if key not in ("t", "cm", "vm")}
+    return kept | {"r": reference} | ({"t": kind} if kind else {})
+
+
+def _cell(cell: _Element, place: Place, content: bytes, kind: str = "") -> bytes:
+    return _tag(cell.name, _kept(cell.attributes, cell_name(place), kind), content)
+
+
+def _opening(name: str, attributes: Mapping[str, str]) -> bytes:
+    return f"<{name}{''.join(f' {key}={quoteattr(value)}' for key, value in attributes.items())}>".encode()
+
+
+def _tag(name: str, attributes: Mapping[str, str], content: bytes) -> bytes:
+    return _opening(name, attributes) + content + f"</{name}>".encode()
+
+
+def _written(cell: _Element, place: Place, value: Content) -> bytes:
+    match value:
+        case None:
+            return _cell(cell, place, b"")
+        case bool():
+            return _cell(cell, place, _number(cell.name, int(value)), "b")
+        case Formula(text):
+            return _cell(cell, place, _tag(_sibling(cell.name, "f"), {}, escape(text).encode()))
+        case float():
+            return _cell(cell, place, _number(cell.name, value))
+    inner = _tag(_sibling(cell.name, "t"), {"xml:space": "preserve"}, escape(value).encode())
+    return _cell(cell, place, _tag(_sibling(cell.name, "is"), {}, inner), "inlineStr")
+
+
+def _put(xml: bytes, data: _Element, cells: Mapping[Place, bytes]) -> bytes:
+    """The sheet with these cells in place; rows without any of them keep their bytes."""
+    new: dict[int, dict[int, bytes]] = {}
+    for (row, column), content in cells.items():
+        new.setdefault(row, {})[column] = content
+    written = [
+        (number, _row(xml, row, number, new.pop(number)) if number in new else row.text(xml))
+        for number, row in _numbered(data)
+    ]
+    missing = _Element(_sibling(data.name, "row"), {}, 0, 0)
+    for number, columns in new.items():
+        insort(written, (number, _row(xml, missing, number, columns)))
+    inside = b"".join(content for _, content in written)
+    return xml[: data.start] + _tag(data.name, data.attributes, inside) + xml[data.end :]
+
+
+def _row(xml: bytes, row: _Element, number: int, new: Mapping[int, bytes]) -> bytes:
+    present = {column: cell.text(xml) for (_, column), cell in _cells(number, row)}
+    cells = present | dict(new)
+    kept = {key: value for key, value in row.attributes.items() if key != "spans"}
+    return _tag(
+        row.name, kept | {"r": str(number)}, b"".join(cells[column] for column in sorted(cells))
+    )
