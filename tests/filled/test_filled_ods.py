@@ -2,6 +2,8 @@
 
 import zipfile
 
+import pytest
+
 from workbookgen.filled.book import Cell, ErrorValue, open_book
 
 HEAD = (
@@ -77,7 +79,23 @@ def test_a_note_is_no_part_of_its_cell(tmp_path):
 def test_names_are_found_behind_the_sheets_and_those_of_one_sheet_left_out(tmp_path):
     local = '<table:named-expressions><table:named-range table:name="mine" table:cell-range-address="$S.$B$1"/></table:named-expressions>'
     book = open_book(package(tmp_path / "names.ods", row(cell("string", "", "x")) + local))
-    assert book.names == {"skeins_name": "$S.$A$1:.$A$3"}
+    assert book.names == {"skeins_name": "S!$A$1:$A$3"}  # as an .xlsx file spells it
+
+
+@pytest.mark.parametrize("spelled, name", [
+    ("$'Made with'.$A$7:.$C$20", "'Made with'!$A$7:$C$20"),
+    ("$'Made with'.$A$7:$'Made with'.$C$20", "'Made with'!$A$7:$C$20"),
+    ("$'Nan''s lots, no. 2'.$B$7", "'Nan''s lots, no. 2'!$B$7"),
+    ("", ""),
+])
+def test_names_are_spelled_as_in_the_other_format(tmp_path, spelled, name):
+    path = package(tmp_path / "names.ods", row(cell("string", "", "x")))
+    with zipfile.ZipFile(path) as before:
+        content = before.read("content.xml").decode().replace("$S.$A$1:.$A$3", spelled.replace("'", "&apos;"))
+    with zipfile.ZipFile(path) as before, zipfile.ZipFile(tmp_path / "spelled.ods", "w") as after:
+        for entry in before.infolist():
+            after.writestr(entry, content if entry.filename == "content.xml" else before.read(entry))
+    assert open_book(tmp_path / "spelled.ods").names == {"skeins_name": name}
 
 
 def test_only_the_wanted_columns_are_kept(tmp_path):

@@ -32,17 +32,19 @@ def test_only_some_blocks_can_be_read(planner_file, entered):
 
 
 @pytest.mark.parametrize("text", [
-    "'Made with'!$A$7:$C$20", "=$'Made with'.$A$7:.$C$20", "'Made with'!A7:C20", "$'Made with'.$A$7:$'Made with'.$C$20",
+    "'Made with'!$A$7:$C$20", "=$'Made with'!$A$7:$C$20", "'Made with'!A7:C20", "'Made with'!$A$7:'Made with'!$C$20",
 ])
 def test_a_name_points_to_the_same_cells_however_it_is_spelled(text):
     assert area_of(text) == Area("Made with", 7, 1, 14, 3)
 
 
 def test_names_of_one_cell_and_of_none():
-    assert area_of("$Skeins.$B$7") == area_of("Skeins!B7") == Area("Skeins", 7, 2)
+    assert area_of("$Skeins!$B$7") == area_of("Skeins!B7") == Area("Skeins", 7, 2)
     assert area_of("'Nan''s lots'!$A$1") == Area("Nan's lots", 1, 1)
     assert area_of("Skeins!$C$9:$B$7") == Area("Skeins", 7, 2, 3, 2)
     assert area_of("Skeins!$A$0") is None
+    assert area_of("Skeins!$A:$C") is None
+    assert area_of("$A$1") is None
     assert area_of("Skeins!#REF!") is None
     assert area_of("OFFSET(Skeins!$A$1,1,1)") is None
 

@@ -9,6 +9,7 @@ from openpyxl.comments import Comment
 
 from workbookgen.errors import FileError
 from workbookgen.filled.book import Cell, ErrorValue, open_book
+from workbookgen.ooxml import plain
 
 TYPES = '<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Override PartName="/xl/workbook.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"/></Types>'
 LINKS = '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="r1" Type="{kind}/{type}" Target="{target}"/></Relationships>'
@@ -152,3 +153,36 @@ def test_that_a_sheet_is_protected_is_seen_where_some_columns_are_read(protectio
     path = package(tmp_path / "protected.xlsx", f'<row r="2"><c r="A2"><v>1</v></c></row></sheetData>{protection}<sheetData>')
     for columns in (None, {1}, {2}):
         assert ("S" in open_book(path, lambda names, columns=columns: {"S": columns}).protected) == is_so
+
+
+ODD = {  # what is not written as nearly all programs write it, and what it says
+    "an escape by number": ('<row r="1"><c r="A1" t="str"><v>a&#98;c &lt;&#x64;</v></c></row>', {(1, 1): Cell("abc <d")}),
+    "apostrophes around attributes": ("<row r='1'><c r='A1' t='str'><v>two</v></c><c r=\"B1\" t='str'><v>three</v></c></row>", {(1, 1): Cell("two"), (1, 2): Cell("three")}),
+    "a comment": ('<row r="1"><!-- <c r="A1"><v>1</v></c> --><c r="B1"><v>2</v></c></row>', {(1, 2): Cell(2.0)}),
+    "a section": ('<row r="1"><c r="A1" t="str"><v><![CDATA[a < b]]></v></c></row>', {(1, 1): Cell("a < b")}),
+    "ends of lines": ('<row r="1"><c r="A1" t="str"><v>a\r\nb</v></c></row>', {(1, 1): Cell("a\nb")}),
+    "its own space": ('<row r="1"><c r="A1" t="str"><f xml:space="preserve"> 1+1 </f><v xml:space="preserve"> a </v></c></row>', {(1, 1): Cell(" a ", "= 1+1 ")}),
+    "a formula by its own name": ('<row r="1"><c r="A1"><f t="shared" ref="A1:A2" si="7">B1</f><v>1</v></c></row><row r="2"><c r="A2"><f si="7" t="shared"/></c></row>',
+                                  {(1, 1): Cell(1.0, "=B1"), (2, 1): Cell(None, "=B2")}),
+}
+
+
+@pytest.mark.parametrize("odd", ODD)
+@pytest.mark.parametrize("most", [plain.MOST_BYTES, 0], ids=["bytes", "parser"])
+def test_what_is_written_in_an_odd_way_says_the_same(odd, most, tmp_path, monkeypatch):
+    rows, said = ODD[odd]
+    monkeypatch.setattr(plain, "MOST_BYTES", most)
+    assert cells(package(tmp_path / "odd.xlsx", rows)) == said
+
+
+def test_a_planner_is_the_same_by_its_bytes_and_by_the_parser(planner_file, monkeypatch):
+    by_bytes = open_book(planner_file)
+    assert sum(map(len, by_bytes.sheets.values())) > 1_000
+    monkeypatch.setattr(plain, "MOST_BYTES", 0)
+    assert open_book(planner_file) == by_bytes
+
+
+@pytest.mark.parametrize("rows", ['<row r="1"><c r="A1"><v>1</v></c><c r="B1"><v>2</v></row>', '<row r="1"><c r="A1"><v>1</v></c></row></sheet><sheet>'])
+def test_a_broken_sheet_is_not_read_in_part(rows, tmp_path):
+    with pytest.raises(FileError, match="cannot be read"):
+        cells(package(tmp_path / "broken.xlsx", rows))
