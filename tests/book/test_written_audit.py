@@ -15,7 +15,7 @@ from workbookgen.language.abreast import Abreast
 from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Log
-from workbookgen.language.views import Tickets
+from workbookgen.language.tickets import Tickets
 from workbookgen.settings import Rows, Settings
 
 FEW = Rows(**dict.fromkeys(Rows.model_fields, 2) | {"guide": 40})

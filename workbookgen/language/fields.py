@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from workbookgen.errors import DescriptionError
+from workbookgen.language.declared import require_types
 from workbookgen.language.domains import Choice, Date, Domain, Name, Note, Number
 from workbookgen.language.formula import Formula, formula, key_objection
 from workbookgen.language.quantities import NUMBER, Kind
@@ -36,6 +37,7 @@ class Input:
     width: int = 10
 
     def __post_init__(self):
+        require_types(f"field {self.key}", self)
         if self.unit and self.unit.has_dimension:
             if isinstance(self.starts_as, float | int):
                 raise DescriptionError.at(f"field {self.key}", "it starts as a bare number; give it as a quantity, with its unit.")
@@ -70,6 +72,7 @@ class Result:
     is_signed: bool = False  # a plus stands before what is above nothing
 
     def __post_init__(self):
+        require_types(f"field {self.key}", self)
         faults = [*self.text.objections, *self.condition.objections]
         faults += ["its condition looks something up, which nothing guards there: look it up in a field of its own"] * bool(self.condition.lookup_steps)
         strangers = set(self.uses) | set(self.leaves) | set(self.fixed)
@@ -161,6 +164,7 @@ class Rule:
     sentence: str
 
     def __post_init__(self):
+        require_types(f"the rule {self.sentence!r}", self)
         if faults := self.text.objections:
             raise DescriptionError.at(f"the rule {self.sentence!r}", "; ".join(faults) + ".")
 
@@ -188,6 +192,9 @@ class Group:
     heading: str
     fields: tuple[Input | Result, ...]
     printed: bool = True
+
+    def __post_init__(self):
+        require_types(f"group {self.heading!r}", self)
 
 
 def repeats(fields: Mapping[str, Input | Result], keys: tuple[str, ...], records: int) -> tuple[Repeat, ...]:

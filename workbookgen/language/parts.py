@@ -13,6 +13,7 @@ from graphlib import CycleError, TopologicalSorter
 
 from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language import dimensions, lines
+from workbookgen.language.declared import require_types
 from workbookgen.language.domains import Name
 from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Automatic, Group, Input, Repeat, Result, Rule, Shared, check_keys, repeats
 from workbookgen.language.proofs import Proof, ProofTable
@@ -37,6 +38,7 @@ class Block:
     apart: tuple[Shared, ...] = ()  # what no two records may share
 
     def __post_init__(self):
+        require_types(f"block {self.key}", self)
         check_keys(f"block {self.key}", self.fields)
         for rule in self.rules:
             if strangers := [word for word in rule.text.words if not isinstance(self.by_key.get(word), Input | Result if rule.asks else Input)]:
@@ -130,6 +132,9 @@ class Column:
     width: int = 12
     runs_on: bool = False  # a last column of texts in one line each, over whatever is free to its right
 
+    def __post_init__(self):
+        require_types(f"column {self.key}", self)
+
 
 def unit_of(field: Input | Result | Automatic | Column, system: str) -> Unit | None:
     """The unit in which a unit system shows a field; None for texts."""
@@ -150,6 +155,9 @@ class Table:
     title: str
     columns: tuple[Column, ...]
     about: str = ""
+
+    def __post_init__(self):
+        require_types(f"table {self.key}", self)
 
     @property
     def rows(self) -> int:
@@ -175,6 +183,9 @@ class Chapter:
     view: LogView | tuple[Band, ...]
     cautions: tuple[str, ...] = ()
 
+    def __post_init__(self):
+        require_types(f"chapter {self.name}", self)
+
 
 @dataclass(frozen=True)
 class Sheet:
@@ -190,6 +201,7 @@ class Sheet:
     is_added: bool = False  # beside the sheets that settings ask for: the others do not lead to it
 
     def __post_init__(self):
+        require_types(f"sheet {self.name}", self)
         views = [chapter.view for chapter in self.chapters]
         if any(isinstance(view, LogView) for view in views) and (len(views) > 1 or len(self.logs) != 1):
             raise DescriptionError.at(f"sheet {self.name}", "a log that has a view of its own needs the sheet to itself.")

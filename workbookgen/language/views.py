@@ -14,9 +14,10 @@ from dataclasses import dataclass, replace
 from enum import Enum
 from typing import Self
 
+from workbookgen.language.declared import require_types
+
 COLUMNS = 12  # of the grid of a page
 FREE = "."  # in the keys of a listing: a column of the grid into which the one before may run
-TICKET = (11, 76, 76, 76, 76, 11)  # columns of a ticket, in pixels: a pad on either side
 LEFT, RIGHT, WHOLE = (1, 6), (8, 12), (1, COLUMNS)  # where questions stand, and answers
 
 
@@ -43,6 +44,9 @@ class LogView:
     answers: tuple[tuple[str, str], ...] = ()  # heading -> keys
     sums: tuple[str, ...] = ()
 
+    def __post_init__(self):
+        require_types(f"the view of {self.typed!r}", self)
+
     def shown(self, block: str) -> tuple[str, ...]:
         """Full keys of what it names, of this log."""
         words = " ".join((self.typed, *(keys for _, keys in self.answers))).split()
@@ -67,6 +71,9 @@ class Section:
     aside: str = ""
     is_below: bool = False  # below the section before it in its band, and not beside it
     is_printed: bool = True  # what is not stands last on its sheet
+
+    def __post_init__(self):
+        require_types(f"section {self.title!r}", self)
 
     @property
     def shown(self) -> tuple[str, ...]:
@@ -316,40 +323,6 @@ class Chart(Section):
         return replace(self, series=series) if series and not set(fallen) & set(self.categories) else None
 
 
-@dataclass(frozen=True)
-class TicketLine:
-    """Texts beside each other on a ticket, one or two: keys of results that the log repeats."""
-
-    keys: tuple[str, ...]
-    is_bold: bool = False
-    is_small: bool = False
-
-
-@dataclass(frozen=True, kw_only=True)
-class Tickets(Section):
-    """Tickets to print and cut out, and beside them the log that fills them, a record a ticket.
-
-    All keys are the log's. The name is large, over a rule; the lines stand below it, and the
-    foot at the bottom. Inputs stand beside the tickets, outside of what is printed, from the
-    column `beside` of the grid on: a mark, the ticket's number, the inputs, and `results`
-    there. `notes` follow them.
-    """
-
-    block: str
-    name: str
-    lines: tuple[TicketLine, ...]
-    foot: str
-    beside: int
-    results: tuple[str, ...] = ()
-    notes: tuple[str, ...] = ()
-
-    def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
-        gone = {key for key in (self.name, self.foot, *(key for line in self.lines for key in line.keys)) if f"{self.block}_{key}" in fallen}
-        lines = tuple(replace(line, keys=keys) for line in self.lines if (keys := tuple(key for key in line.keys if key not in gone)))
-        results = tuple(key for key in self.results if f"{self.block}_{key}" not in fallen)
-        return None if {self.name, self.foot} & gone else replace(self, lines=lines, results=results)
-
-
 @dataclass(frozen=True, kw_only=True)
 class Form(Section):
     """A paper to fill in by hand: headings, each over so many columns of the grid, and empty lines."""
@@ -363,6 +336,9 @@ class Band:
     """Sections beside each other; the next band begins below the longest of them."""
 
     sections: tuple[Section, ...]
+
+    def __post_init__(self):
+        require_types("a band", self)
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> "Band | None":
         left = tuple(each for section in self.sections if (each := section.without(fallen, names)))

@@ -4,7 +4,8 @@ from workbookgen.language.domains import Choice, Note
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.repeated import repeated
-from workbookgen.language.views import TICKET, Form, Grid, TicketLine, Tickets, band
+from workbookgen.language.tickets import TICKET, TicketLine, Tickets
+from workbookgen.language.views import Form, Grid, band
 from workbookgen.reference import labels as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import content, skeins, tabs

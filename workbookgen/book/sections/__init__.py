@@ -10,6 +10,7 @@ from types import ModuleType
 from workbookgen.book.sections import abreast, answers, chart, door, entries, examples, facts, form, listing, looks, matrix, picture, reading, sentences, tickets, ways
 from workbookgen.language import views
 from workbookgen.language.abreast import Abreast
+from workbookgen.language.tickets import Tickets
 
 KINDS: dict[type, ModuleType] = {
     Abreast: abreast,
@@ -26,7 +27,7 @@ KINDS: dict[type, ModuleType] = {
     views.Picture: picture,
     views.Reading: reading,
     views.Sentences: sentences,
-    views.Tickets: tickets,
+    Tickets: tickets,
     views.Ways: ways,
 }
 

@@ -16,7 +16,7 @@ from workbookgen.book.plan import Spot, Strip
 from workbookgen.colors import INK, QUIET
 from workbookgen.language.fields import FIRST, MARK
 from workbookgen.language.parts import Planner
-from workbookgen.language.views import TICKET, Tickets
+from workbookgen.language.tickets import TICKET, Tickets
 
 ACROSS, DOWN = 2, 4  # tickets of a page
 ROWS, HIGH = 11, 21  # of a ticket; pixels of each

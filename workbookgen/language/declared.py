@@ -1,0 +1,55 @@
+"""What is declared is of the type that its declaration states: a slip is told where it stands, not where it does harm."""
+
+import typing
+from collections.abc import Callable
+from dataclasses import fields
+from functools import cache
+from types import NoneType, UnionType
+
+from workbookgen.errors import DescriptionError
+
+
+def require_types(place: str, declared) -> None:
+    """Refuse an argument of a dataclass that is of another type than annotated."""
+    for name, hint in _hints(type(declared)).items():
+        value = getattr(declared, name)
+        if not _takes(hint)(value):
+            raise DescriptionError.at(place, f"its {name} must be {_in_words(hint)}, and {value!r} is not.")
+
+
+@cache
+def _hints(kind: type) -> dict[str, object]:
+    hints = typing.get_type_hints(kind)
+    return {each.name: hints[each.name] for each in fields(kind)}
+
+
+@cache
+def _takes(hint) -> Callable[[object], bool]:
+    origin, arguments = typing.get_origin(hint), typing.get_args(hint)
+    if origin in (typing.Union, UnionType):
+        alternatives = [_takes(each) for each in arguments]
+        return lambda value: any(takes(value) for takes in alternatives)
+    if origin is typing.Literal:
+        return lambda value: value in arguments
+    if origin is tuple and arguments[-1] is Ellipsis:
+        member = _takes(arguments[0])
+        return lambda value: isinstance(value, tuple) and all(map(member, value))
+    if origin is tuple:
+        members = [_takes(each) for each in arguments]
+        return lambda value: isinstance(value, tuple) and len(value) == len(members) and all(takes(each) for takes, each in zip(members, value, strict=True))
+    if hint is float:
+        return lambda value: isinstance(value, float | int) and not isinstance(value, bool)
+    return lambda value: isinstance(value, origin or hint)
+
+
+def _in_words(hint) -> str:
+    origin, arguments = typing.get_origin(hint), typing.get_args(hint)
+    if origin in (typing.Union, UnionType):
+        return " or ".join(_in_words(each) for each in arguments)
+    if origin is typing.Literal:
+        return " or ".join(map(repr, arguments))
+    if origin is tuple:
+        return f"a tuple of {', '.join(_in_words(each) for each in arguments if each is not Ellipsis)}"
+    named = {str: "a text", float: "a number", int: "a whole number", bool: "True or False", NoneType: "None", Callable: "a function"}
+    name = getattr(origin or hint, "__name__", str(hint))
+    return named.get(origin or hint) or f"{'an' if name[0] in 'AEIO' else 'a'} {name}"

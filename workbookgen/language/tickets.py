@@ -1,0 +1,43 @@
+"""Tickets, as on the sheet Print: labels that one prints and cuts out."""
+
+from collections.abc import Collection
+from dataclasses import dataclass, replace
+from typing import Self
+
+from workbookgen.language.views import Section
+
+TICKET = (11, 76, 76, 76, 76, 11)  # columns of a ticket, in pixels: a pad on either side
+
+
+@dataclass(frozen=True)
+class TicketLine:
+    """Texts beside each other on a ticket, one or two: keys of results that the log repeats."""
+
+    keys: tuple[str, ...]
+    is_bold: bool = False
+    is_small: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class Tickets(Section):
+    """Tickets to print and cut out, and beside them the log that fills them, a record a ticket.
+
+    All keys are the log's. The name is large, over a rule; the lines stand below it, and the
+    foot at the bottom. Inputs stand beside the tickets, outside of what is printed, from the
+    column `beside` of the grid on: a mark, the ticket's number, the inputs, and `results`
+    there. `notes` follow them.
+    """
+
+    block: str
+    name: str
+    lines: tuple[TicketLine, ...]
+    foot: str
+    beside: int
+    results: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+
+    def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
+        gone = {key for key in (self.name, self.foot, *(key for line in self.lines for key in line.keys)) if f"{self.block}_{key}" in fallen}
+        lines = tuple(replace(line, keys=keys) for line in self.lines if (keys := tuple(key for key in line.keys if key not in gone)))
+        results = tuple(key for key in self.results if f"{self.block}_{key}" not in fallen)
+        return None if {self.name, self.foot} & gone else replace(self, lines=lines, results=results)
