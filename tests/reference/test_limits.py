@@ -1,6 +1,6 @@
 """The sentences with which calculations refuse values are true at the very edge of what they say.
 
-"The slip lies from 0 to under 1" takes 0, and refuses 1 and what is a little below 0. Every
+"The slip must be from 0 to under 1" takes 0, and refuses 1 and what is a little below 0. Every
 number of every calculation is set to values that may be refused, and each sentence that comes back
 is held to its word.
 """
@@ -47,11 +47,11 @@ SAYINGS = [
     (rf"whole number from {NUMBER} to {NUMBER}", lambda low, high: Limits(lowest=low, highest=high, whole=True)),
     (r"(?:take|count) at least two", lambda: Limits(lowest=2, whole=True)),
     (rf"(?:whole number, |whole numbers, from ){NUMBER}", lambda low: Limits(lowest=low, whole=True)),
-    (rf"lies from {NUMBER} to (?:under|below) {NUMBER}", lambda low, high: Limits(lowest=low, below=high)),
-    (rf"lies above {NUMBER} and up to {NUMBER}", lambda low, high: Limits(above=low, highest=high)),
-    (rf"lies between {NUMBER} and {NUMBER}", lambda low, high: Limits(lowest=low, highest=high)),
-    (rf"lies under {NUMBER}", lambda high: Limits(below=high)),
-    (r"(?:cannot be|cannot be a) negative|less than nothing|before day 0", lambda: Limits(lowest=0)),
+    (rf"must be from {NUMBER} to (?:under|below) {NUMBER}", lambda low, high: Limits(lowest=low, below=high)),
+    (rf"must be above {NUMBER} and up to {NUMBER}", lambda low, high: Limits(above=low, highest=high)),
+    (rf"must be between {NUMBER} and {NUMBER}", lambda low, high: Limits(lowest=low, highest=high)),
+    (rf"must be under {NUMBER}", lambda high: Limits(below=high)),
+    (r"(?:cannot be|cannot be a) negative|a negative amount|before day 0", lambda: Limits(lowest=0)),
     (r"above zero|must have (?:a|an|some) |must hold something|must weigh something|must turn|must be some |some (?:hours|time) for it", lambda: Limits(above=0)),
 ]
 
@@ -66,7 +66,7 @@ def limits(sentence: str) -> Limits | None:
 
 def of_kind(number: float, example, sentence: str):
     """The number in the unit of the example, or in the one that the sentence names."""
-    if "per cent" in sentence:
+    if "percent" in sentence:
         number /= 100
     if "degrees" in sentence:
         return Quantity(number, "degree")

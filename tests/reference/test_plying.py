@@ -233,7 +233,7 @@ def test_folded_counts_are_read_as_the_trade_writes_them(number, unit, ends, not
 
 
 def test_a_notation_that_nobody_writes():
-    with pytest.raises(ValueError, match="no notation"):
+    with pytest.raises(ValueError, match="not a notation"):
         plying.folded_grist(Quantity(1, "m/g"), 2, "both")
     with pytest.raises(ValueError, match="ends"):
         plying.folded_grist(Quantity(1, "m/g"), 2.5, "of each end")

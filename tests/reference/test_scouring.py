@@ -187,7 +187,7 @@ def test_a_whole_fleece():
         (lambda: scouring.liquor(grams(1), Quantity(0, "L/kg")), "liquor ratio"),
         (lambda: scouring.water_in_all(liters(-1), 1), "volume"),
         (lambda: scouring.water_in_all(liters(1), -1), "baths"),
-        (lambda: scouring.full_load(grams(0), grams(1)), "some fleece"),
+        (lambda: scouring.full_load(grams(0), grams(1)), "mass of the fleece"),
         (lambda: scouring.full_load(grams(1), grams(0)), "load"),
         (lambda: scouring.baths_in_all(0.5, 1), "Wash at least once"),
         (lambda: scouring.baths_in_all(1, -1), "rinses"),

@@ -151,7 +151,7 @@ def test_sum_of_numbers_and_of_amounts_in_any_unit():
         (lambda: stock.spun("aster", LOTS, OUNCES, LOTS, OUNCES[:2]), "one amount"),
         (lambda: stock.still_to_come(grams(-1), grams(0)), "to come"),
         (lambda: stock.still_to_come(grams(1), grams(-1)), "spun"),
-        (lambda: stock.sum_of([1.0, np.inf]), "end"),
+        (lambda: stock.sum_of([1.0, np.inf]), "finite"),
     ],
 )
 def test_refusals(call, sentence):

@@ -48,7 +48,7 @@ def test_of_two_pieces_that_take_the_same_the_first_is_named():
 
 def test_blank_lines_are_no_pieces():
     assert uses.how_many_fit(0.3, [np.nan, 0.25, np.nan], 1) == 1
-    with pytest.raises(ValueError, match="some piece"):
+    with pytest.raises(ValueError, match="a piece to compare"):
         uses.enough_words(0, [""], [np.nan], 0)
 
 

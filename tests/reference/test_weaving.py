@@ -290,7 +290,7 @@ def test_picks_are_as_the_sett_unless_told_otherwise_or_of_another_yarn():
         (lambda: weaving.closest_sett(per_inch(1), 2, 2, per_inch(0)), "crossing"),
         (lambda: weaving.ends_in_a_dent(per_inch(0), per_inch(1)), "sett"),
         (lambda: weaving.ends_in_a_dent(per_inch(1), per_inch(0)), "dents"),
-        (lambda: weaving.sett_of_reed(0, per_inch(1)), "ends in a dent"),
+        (lambda: weaving.sett_of_reed(0, per_inch(1)), "ends per dent"),
         (lambda: weaving.sett_of_reed(1, per_inch(0)), "dents"),
         (lambda: weaving.sett_on_the_loom(per_inch(1), per_inch(0)), "sett"),
         (lambda: weaving.picks_in_use(), "own picks"),

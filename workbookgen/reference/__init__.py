@@ -1,8 +1,7 @@
-"""The trade's calculations as tested Python functions, one module a subject.
+"""The trade's calculations as tested Python functions, one module or folder per subject.
 
-Quantities go in and quantities come out, single or as arrays, each function with its calculation,
-its validity and its source. The library knows nothing of spreadsheets: that is why it can
-bear witness against one.
+Quantities go in and quantities come out, single or as arrays; each function states its formula, its validity and its
+source, and shows an example. The library knows nothing about spreadsheets: that is why it can testify against one.
 """
 
 from workbookgen.reference import (

@@ -1,6 +1,6 @@
-"""What to get, of which strand, to be as sure as the person asked for, in a sentence.
+"""What to get of which strand to be as sure as the spinner wants to be, in a sentence.
 
-Amounts are told in the unit in which they are given.
+Amounts are stated in the unit in which they are given.
 """
 
 import numpy as np
@@ -38,14 +38,14 @@ def advice(
     form_4: str | None = None,
     balls_4: Ratio | None = None,
 ) -> str:
-    """What to get to be as sure as one wants to be, in a sentence.
+    """What to get to be as sure as you want to be, in a sentence.
 
-    nothing where E = 0; else E, and of each strand how many balls, or its weight and the form in which it is bought. One
-    knows what to ask for in the shop, or of the shepherd.
+    nothing where E = 0; else E, and for each strand the number of balls, or its weight and the form in which it is
+    bought. That is what to ask for in the shop, or of the shepherd.
 
     Parameters
     ----------
-    more : E, length to have besides
+    more : E, additional length to have
     certainty : p, the chance that was asked for
     used : mass of yarn that the finished piece took
     design : the design, if the yarn has one: its threads come on spools
@@ -61,11 +61,11 @@ def advice(
     Raises
     ------
     ValueError
-        Amounts that are negative, or too great to tell, or a strand to get that has no name.
+        Amounts that are negative or too large to state, or a strand to get that has no name.
 
     Notes
     -----
-    Valid for less than 900 km and 900 kg, told in the unit in which they are given; what is less than half a meter or 1.5 g is not told.
+    Valid for less than 900 km and 900 kg, stated in the unit in which they are given; less than half a meter or 1.5 g is left unsaid.
 
     References
     ----------
@@ -81,16 +81,16 @@ def advice(
     told = []
     for buy, name, form, balls in strands:
         if balls is not None:
-            require(balls < MOST_BALLS, "That is more than a few words can tell.")
+            require(balls < MOST_BALLS, "That is too much to put into a few words.")
         if buy is None:
             told += [0.0, "", "", "", 0.0, ""]
             continue
-        require((buy >= NO_MASS) & (buy < TOO_HEAVY), "That is more than a few words can tell.")
+        require((buy >= NO_MASS) & (buy < TOO_HEAVY), "That is too much to put into a few words.")
         require((buy < LEAST_TOLD) | (name is not None), "A strand to get needs a name.")
         told += [buy.m_as("g"), said(buy), "" if name is None else name, "" if form is None else form, 0.0 if balls is None else balls, "" if balls is None else said(balls)]
     amount = said(more)
     if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
+        require(used >= NO_MASS, "A piece cannot have used a negative amount.")
         return by_element(lambda _: "Nothing more to do.", amount)
     return by_element(_advice, more.m_as("m"), amount, certainty, "" if design is None else design, *told)
 

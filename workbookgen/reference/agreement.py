@@ -1,7 +1,7 @@
-"""Whether a program computes what print says: the verdicts on the published examples.
+"""Whether a program computes what was published: the verdicts on the published examples.
 
-The planner computes each example live beside its printed answer, in the program that a
-person really uses. These three calculations turn the pairs into one sentence on the first sheet.
+The planner computes each example live beside its printed answer, in the program that the reader actually uses. These
+three calculations turn the pairs into one sentence on the first sheet.
 """
 
 import numpy as np
@@ -16,7 +16,7 @@ AGREES, DIFFERS = "agrees", "differs"
 def agrees(computed, printed, tolerance: Ratio) -> str:
     """Whether a computed value agrees with a printed one.
 
-    |v - p| ≤ t · |p|. Print rounds, so each example carries its own tolerance; texts must be the same.
+    |v - p| ≤ t · |p|. Printed values are rounded, so each example carries its own tolerance; texts must be equal.
 
     Parameters
     ----------
@@ -37,7 +37,7 @@ def agrees(computed, printed, tolerance: Ratio) -> str:
 
     Notes
     -----
-    Valid for numbers and texts; a printed zero is met by a computed zero only.
+    Valid for numbers and texts; a printed zero is met only by a computed zero.
 
     References
     ----------
@@ -98,7 +98,7 @@ def how_many_agree(verdicts: str) -> Ratio:
 def how_many(verdicts: str) -> Ratio:
     """Number of examples.
 
-    n = count of all verdicts. What could not be computed is an example too.
+    n = count of all verdicts. One that could not be computed counts too.
 
     Parameters
     ----------
@@ -133,9 +133,9 @@ def how_many(verdicts: str) -> Ratio:
 
 @calculation
 def trust(agreeing: Ratio, total: Ratio) -> str:
-    """What the published examples say of the program at hand.
+    """What the published examples say about the program at hand.
 
-    trusted while k = n. One example that differs is enough to distrust every number.
+    trusted if k = n. One example that differs is enough to distrust every number.
 
     Parameters
     ----------

@@ -1,7 +1,7 @@
 """The answer to "is it enough?", in sentences that never contradict their numbers.
 
-They say what there is, what it takes and how sure that is; what to get is told in `advice`.
-Amounts are told in the unit in which they are given.
+They state what there is, what it takes and how sure that is; `advice` states what to get.
+Amounts are stated in the unit in which they are given.
 """
 
 import numpy as np
@@ -11,7 +11,7 @@ from workbookgen.reference.words import rounded, said
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
-TRACE = 1e-9  # share by which a length may differ from itself, where a program kept the one and worked out the other
+TRACE = 1e-9  # share by which a length may differ from itself, where a program stored the one and worked out the other
 SAYABLE = Quantity(9e5, "m")
 TOO_HEAVY = Quantity(9e5, "g")
 NO_MASS = Quantity(0.0, "g")
@@ -31,7 +31,7 @@ def scarcest(
 ) -> str:
     """The strand that runs out first.
 
-    name i, where L i = L. It limits the yarn, and is the one to get more of.
+    name i, where L i = L. It limits the yarn, so it is the one to get more of.
 
     Parameters
     ----------
@@ -50,7 +50,7 @@ def scarcest(
 
     Notes
     -----
-    Valid for a length that is that of one of the strands; of two alike the first is named.
+    Valid for a length that belongs to one of the strands; of two equal ones the first is named.
 
     References
     ----------
@@ -80,7 +80,7 @@ def scarcest(
 def chance_words(chance: Ratio) -> str:
     """A chance, in words.
 
-    p in whole per cent where 2 ≤ p ≤ 98, else over 98% or under 2%. Nobody knows a chance better than that.
+    p in whole percent where 2 ≤ p ≤ 98, else over 98% or under 2%. No chance is known better than that.
 
     Parameters
     ----------
@@ -97,7 +97,7 @@ def chance_words(chance: Ratio) -> str:
 
     Notes
     -----
-    Valid for a chance that rests on guessed doubts; halves round up.
+    Valid for a chance that rests on estimated uncertainties; halves round up.
 
     References
     ----------
@@ -109,15 +109,15 @@ def chance_words(chance: Ratio) -> str:
     84%
     """
     require_numbers(chance)
-    require((chance >= 0) & (chance <= 1), "A chance lies between 0 and 1.")
+    require((chance >= 0) & (chance <= 1), "A chance must be between 0 and 1.")
     return by_element(_chance, chance)
 
 
 @calculation
 def not_below_nothing(amount: Length) -> Length:
-    """An amount as a person says it.
+    """An amount as people state it.
 
-    h = a if a > 0, else 0. Nobody has less than nothing.
+    h = a if a > 0, else 0. There is never less than none.
 
     Parameters
     ----------
@@ -164,12 +164,12 @@ def answer(
 ) -> str:
     """Whether it is enough, in a sentence.
 
-    s = H - N, told with both, with the chance, and with what lies free. The number and its words stand together,
-    so that a chance under half is never called enough. Once it is known what was used, that is told.
+    s = H - N, stated with both, with the chance, and with what is free. Number and words stand together, so a chance
+    under one half is never called enough. Once it is known what was used, that is stated instead.
 
     Parameters
     ----------
-    there : H, what there is and will be; nothing, where others need more than that
+    there : H, what there is and will be; none where others need more than that
     need : N, what the piece takes
     spare : s, what is over, below zero when some is lacking
     over : s, or nothing when some is lacking
@@ -187,11 +187,11 @@ def answer(
     Raises
     ------
     ValueError
-        A length that is negative or too great to tell, or a negative mass.
+        A length that is negative or too large to state, or a negative mass.
 
     Notes
     -----
-    Valid for lengths below 900 km, told in the unit in which they are given; under half a meter lies free unsaid.
+    Valid for lengths below 900 km, stated in the unit in which they are given; less than half a meter free is left unsaid.
 
     References
     ----------
@@ -205,11 +205,11 @@ def answer(
     """
     require_numbers(there, need, spare, over, lacking, least, most, free, used)
     for length in (most, free):
-        require(length is None or length < SAYABLE, "That is more than a few words can tell.")
+        require(length is None or length < SAYABLE, "That is too much to put into a few words.")
     parts = [said(there), said(need), spare.magnitude, said(over), said(lacking)]
     if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
-        require(used < TOO_HEAVY, "That is more than a few words can tell.")
+        require(used >= NO_MASS, "A piece cannot have used a negative amount.")
+        require(used < TOO_HEAVY, "That is too much to put into a few words.")
         return by_element(lambda took, *_: f"It took {took} of yarn.", said(used), *parts)
     known = least is not None and most is not None
     parts += [said(least) if known else "", said(most) if known else "", "" if chance_words is None else chance_words]
@@ -227,10 +227,10 @@ def _answer(there, need, spare, over, lacking, least, most, chance, free, in_ske
 
 @calculation
 def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
-    """Whether it is enough, in a word or two.
+    """Whether it is enough, in one or two words.
 
     enough where p ≥ the certainty asked for, likely enough where p ≥ 0.5, else short; finished once it is
-    known what was used. The words follow the chance, so that they never contradict it.
+    known what was used. The words follow the chance and never contradict it.
 
     Parameters
     ----------
@@ -249,7 +249,7 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
 
     Notes
     -----
-    Valid for a chance that rests on guessed doubts.
+    Valid for a chance that rests on estimated uncertainties.
 
     References
     ----------
@@ -261,10 +261,10 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
     likely enough
     """
     require_numbers(chance, certainty, used)
-    require((chance >= 0) & (chance <= 1), "A chance lies between 0 and 1.")
-    require((certainty >= 0) & (certainty <= 1), "A certainty lies between 0 and 1.")
+    require((chance >= 0) & (chance <= 1), "A chance must be between 0 and 1.")
+    require((certainty >= 0) & (certainty <= 1), "A certainty must be between 0 and 1.")
     if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
+        require(used >= NO_MASS, "A piece cannot have used a negative amount.")
         return by_element(lambda _: "finished", chance)
     return by_element(lambda p, asked: "enough" if p >= asked else "likely enough" if p >= 0.5 else "short", chance, certainty)
 
@@ -273,7 +273,7 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
 def lacking(spare: Length) -> Length:
     """What is lacking.
 
-    l = -s if s < 0, else 0. A person says how much is short, not how much is below nothing.
+    l = -s if s < 0, else 0. People state how much is short, not a negative surplus.
 
     Parameters
     ----------
@@ -309,7 +309,7 @@ def lacking(spare: Length) -> Length:
 def in_short(verdict: str, spare: Length, lacking: Length) -> str:
     """Whether it is enough, and by how much, in a few words.
 
-    "Enough" or "Likely enough" by the verdict, with s over; "Short by" l where s < 0; "Finished" once it is known what was used; l = -s. It is the one answer of the page of a project.
+    "Enough" or "Likely enough" by the verdict, with s over; "Short by" l where s < 0; "Finished" once it is known what was used; l = -s. It is the main answer on the page of a project.
 
     Parameters
     ----------
@@ -324,7 +324,7 @@ def in_short(verdict: str, spare: Length, lacking: Length) -> str:
     Raises
     ------
     ValueError
-        A length that is not a number or too great to tell.
+        A length that is not a number or is too large to state.
 
     Notes
     -----
@@ -340,7 +340,7 @@ def in_short(verdict: str, spare: Length, lacking: Length) -> str:
     Short by 20 yd
     """
     require_numbers(spare, lacking)
-    require(abs(spare) < SAYABLE, "That is more than a few words can tell.")
+    require(abs(spare) < SAYABLE, "That is too much to put into a few words.")
     over = abs(spare) * np.where(spare >= Quantity(0.0, "m"), 1.0, 0.0)[()]
 
     def words(kind: str, rest: float, short: str, more: str) -> str:

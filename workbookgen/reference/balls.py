@@ -13,7 +13,7 @@ NO_GRIST = Quantity(0.0, "m/g")
 def ball_weighs(planned: Grist, spool: Mass | None = None, package: Length | None = None, design: str | None = None) -> Mass:
     """Mass of one ball or spool of a yarn's first strand.
 
-    b = that of the design's spool, or p / g of a plain yarn. Shops sell whole ones.
+    b = that of the design's spool, or p / g of a plain yarn. Shops sell whole balls and spools only.
 
     Parameters
     ----------
@@ -56,7 +56,7 @@ def ball_weighs(planned: Grist, spool: Mass | None = None, package: Length | Non
 def balls_to_buy(buy: Mass, ball: Mass, bought: Ratio, lot: str | None = None, design: str | None = None) -> Ratio:
     """Balls or spools to get of a strand that is bought.
 
-    k = ⌈f / b⌉. A part of a ball is a whole one to buy.
+    k = ⌈f / b⌉. Part of a ball means buying a whole one.
 
     Parameters
     ----------

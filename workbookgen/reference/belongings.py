@@ -1,8 +1,8 @@
-"""Whose a skein is: a project's, nobody's yet, or gone; and of which yarn it is.
+"""To which project a skein belongs, whether it is free or gone, and which yarn it is.
 
-A skein serves the project that it belongs to, whatever else is spun of its lot. What was given,
-sold or used serves nobody any more, though its lot has lost the weight of it. What is set aside
-is still there, and free for nobody else.
+A skein serves the project that it belongs to, whatever else is spun from its lot. What was given away, sold or used
+serves no project any more, though its lot has lost the weight of it. What is set aside is still there, but not free
+for others.
 """
 
 from collections.abc import Sequence
@@ -17,9 +17,9 @@ from workbookgen.units import Mass, Quantity, Ratio, Some
 
 @calculation
 def belongs(name: str, gone: str | None = None) -> str:
-    """To whom a skein belongs that is still there.
+    """The project to which a skein belongs, while the skein is there.
 
-    name = name. What was given, sold or used serves nobody any more.
+    name = name. What was given away, sold or used serves no project any more.
 
     Parameters
     ----------
@@ -61,7 +61,7 @@ def how_many_aside(fates: Sequence[str]) -> Ratio:
 
     Parameters
     ----------
-    fates : what was chosen for each, a blank one where it is free or of a project
+    fates : what was chosen for each, blank where it is free or belongs to a project
 
     Returns
     -------
@@ -93,11 +93,11 @@ def how_many_aside(fates: Sequence[str]) -> Ratio:
 def how_many_went(lines: Some, aside: Ratio) -> Ratio:
     """How many skeins are gone.
 
-    n = those for which a fate was chosen, less those that are set aside. Given, sold and used ones are gone.
+    n = those with a fate, less those set aside. Skeins given away, sold or used are gone.
 
     Parameters
     ----------
-    lines : one number a skein for which a fate was chosen; one that is not a number is blank
+    lines : one number per skein for which a fate was chosen; one that is not a number is blank
     aside : how many are set aside
 
     Returns
@@ -107,11 +107,11 @@ def how_many_went(lines: Some, aside: Ratio) -> Ratio:
     Raises
     ------
     ValueError
-        A negative number that is set aside.
+        A negative number set aside.
 
     Notes
     -----
-    Valid for skeins that are gone as a whole.
+    Valid for skeins that left whole.
 
     References
     ----------
@@ -128,9 +128,9 @@ def how_many_went(lines: Some, aside: Ratio) -> Ratio:
 
 @calculation
 def set_aside(rest: Mass, fate: str) -> Mass:
-    """What of a lot's rest is set aside.
+    """What is set aside of the rest of a lot.
 
-    a = r, where its fate is "set aside". It counts as stock like the others.
+    a = r, where its fate is "set aside". It still counts as stock.
 
     Parameters
     ----------
@@ -217,7 +217,7 @@ def free_skeins(
 ) -> Some:
     """What free skeins there are of a yarn.
 
-    F = Σ amount i, over the free skeins of the design and of the lots. They serve nobody yet.
+    F = Σ amount i, over the free skeins of the design and of the lots. No project uses them yet.
 
     Parameters
     ----------
@@ -234,11 +234,11 @@ def free_skeins(
     Raises
     ------
     ValueError
-        Neither a design nor a lot is given, or amounts that do not stand beside the names.
+        Neither a design nor a lot is given, or amounts that are not one per name.
 
     Notes
     -----
-    Valid for a yarn of a design or of lots that differ.
+    Valid for a yarn of a design, or of lots that differ.
 
     References
     ----------
@@ -259,7 +259,7 @@ def free_skeins(
 
 @calculation
 def of_one_lot(lot: str, design: str | None = None) -> str:
-    """The lot that a skein is made of alone.
+    """The one lot that a skein is made of.
 
     name = name. A skein of a design draws on the lots of the design's components instead.
 
@@ -299,7 +299,7 @@ def of_one_lot(lot: str, design: str | None = None) -> str:
 def pair(first: str, second: str) -> str:
     """Two names in one.
 
-    pair = first / second. What shares both is found by one look.
+    pair = first / second. Records that share both names are found by a single lookup.
 
     Parameters
     ----------
@@ -317,7 +317,7 @@ def pair(first: str, second: str) -> str:
 
     Notes
     -----
-    Valid for names without " / " in them: such could be taken for two others.
+    Valid for names without " / " in them: with it, two pairs could read alike.
 
     References
     ----------

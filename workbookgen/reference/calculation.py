@@ -1,9 +1,9 @@
-"""What every calculation of the trade has in common, said once.
+"""What all calculations have in common.
 
-`@calculation` reads a function's annotations and sees to three things before the function runs:
+`@calculation` reads a function's annotations and ensures three things before the function runs:
 a quantity of the wrong dimension raises pint's DimensionalityError; a plain number is
 taken only where a dimensionless one belongs; and dimensionless quantities arrive inside
-as plain numbers, so that a percentage needs no care. `require` states where a calculation holds.
+as plain numbers, so percentages need no special care. `require` states where a calculation holds.
 """
 
 import functools
@@ -49,7 +49,7 @@ def dimension_of(annotation) -> str | None:
 
 def _fit(value, dimension: str):
     if dimension == "[]" and (isinstance(value, float | int) or (isinstance(value, np.ndarray) and value.dtype == float)):
-        return value  # plain numbers stay as they are; the detour by way of a quantity would cost more than most calculations
+        return value  # plain numbers stay as they are; a detour through a quantity would cost more than most calculations
     if not isinstance(value, Quantity):
         value = Quantity(np.asarray(value, dtype=float) if np.ndim(value) else value, "")
     if not value.check(dimension):
@@ -59,7 +59,7 @@ def _fit(value, dimension: str):
 
 
 class OutOfValidity(ValueError):
-    """Values for which a calculation does not hold; of arrays, `holds` tells which are all right."""
+    """Values for which a calculation does not hold; for arrays, `holds` says which are valid."""
 
     def __init__(self, sentence: str, holds):
         super().__init__(sentence)
@@ -73,7 +73,7 @@ def require(condition, sentence: str) -> None:
 
 
 def require_numbers(*values) -> None:
-    """Refuse what is not a number, or has no end. One that is not given at all is no fault."""
+    """Refuse what is not a finite number. One that is not given at all is not a fault."""
     for value in values:
         if value is not None:
             require(np.isfinite(value.magnitude if isinstance(value, Quantity) else value), "Every amount must be a number.")
@@ -85,11 +85,11 @@ def require_name(name) -> None:
 
 
 def whole_for(share):
-    """The whole number of which a share is a part: 3 for 2.1, and 2 for what exceeds 2 in its last digits only.
+    """The next whole number up: 3 for 2.1, but 2 for what exceeds 2 only in its last digits.
 
     `share` is a plain number or an array of them, not below 0. It is rounded to six decimals
-    first, half a millionth up, as spreadsheets do: valid up to some thousand million, where the
-    sixth decimal becomes noise. That less than this is no part: common practice, no source.
+    first, half a millionth up, as spreadsheets do: valid up to a few billion, where the sixth decimal becomes noise.
+    That less than this is not a part: common practice, no source.
     """
     return np.ceil(np.floor(np.multiply(share, 1e6) + 0.5) / 1e6)
 

@@ -1,4 +1,4 @@
-"""What becomes of stock that is kept: what it is worth, and when it leaves the freezer."""
+"""Stock that is kept: what it is worth, and when it may leave the freezer."""
 
 import numpy as np
 
@@ -15,7 +15,7 @@ FREEZING = 7.0  # days
 def worth(price: Ratio, gone: str | None = None) -> Ratio:
     """What a skein in the stock is worth.
 
-    v = p. What was given, sold or used is no stock any more.
+    v = p. What was given away, sold or used is no longer stock.
 
     Parameters
     ----------
@@ -33,7 +33,7 @@ def worth(price: Ratio, gone: str | None = None) -> Ratio:
 
     Notes
     -----
-    Valid for prices of one kind: all at cost, or all as they would sell.
+    Valid for prices of one kind: all at cost, or all at selling price.
 
     References
     ----------
@@ -52,9 +52,9 @@ def worth(price: Ratio, gone: str | None = None) -> Ratio:
 
 @calculation
 def worth_of_rest(cost: Ratio, to_come: Mass, yarn: Mass) -> Ratio:
-    """What the rest of a lot is worth, at what was paid.
+    """What the rest of a lot is worth, at cost.
 
-    v = c · r / y. What is spun of it is in the skeins.
+    v = c · r / y. What was spun from it is counted with the skeins.
 
     Parameters
     ----------
@@ -95,7 +95,7 @@ def worth_of_rest(cost: Ratio, to_come: Mass, yarn: Mass) -> Ratio:
 def worth_in_words(worth: Ratio, currency: str = "") -> str:
     """What a stock is worth, in words.
 
-    words = v in whole money, with its sign before it. Only what has a price is in it.
+    words = v in whole money, with its sign before it. Only stock with a price is counted.
 
     Parameters
     ----------
@@ -109,7 +109,7 @@ def worth_in_words(worth: Ratio, currency: str = "") -> str:
     Raises
     ------
     ValueError
-        Nothing that is worth anything, or more than is said in figures.
+        Nothing of any worth, or more than figures state here.
 
     Notes
     -----
@@ -124,7 +124,7 @@ def worth_in_words(worth: Ratio, currency: str = "") -> str:
     >>> print(worth_in_words(1240, "$"))
     worth $1,240
     """
-    require(worth > 0, "Nothing in it has a price.")
+    require(worth > 0, "Nothing here has a price.")
     return by_element(lambda number: f"worth {currency}{number}", said(worth))
 
 
@@ -132,7 +132,7 @@ def worth_in_words(worth: Ratio, currency: str = "") -> str:
 def out_of_freezer(frozen: Ratio) -> Ratio:
     """Day from which wool may leave the freezer.
 
-    d = f + 7. A week at -20 °C kills moths and beetles, and their young.
+    d = f + 7. A week at -20 °C kills moths and beetles at every stage of life.
 
     Parameters
     ----------

@@ -1,4 +1,4 @@
-"""What charts draw of weights: what is known, expected and lost, and what there is of what it takes."""
+"""What charts draw of weights: known, expected and lost, and what there is against what is needed."""
 
 import numpy as np
 
@@ -10,7 +10,7 @@ from workbookgen.units import Mass, Quantity, Ratio
 def has_of_needs(has: Mass, needs: Mass) -> Ratio:
     """What there is of a strand, as a share of what is needed, for a bar.
 
-    q = h / n, at most 2. A bar that is cut tells that there is plenty.
+    q = h / n, at most 2. A bar that is cut off shows that there is plenty.
 
     Parameters
     ----------
@@ -48,7 +48,7 @@ def has_of_needs(has: Mass, needs: Mass) -> Ratio:
 def whisker(has: Mass, needs: Mass, doubt: Mass) -> Ratio:
     """How far a bar may be off: two standard uncertainties, as a share of what is needed.
 
-    w = 2u / n where h < 2n, else 0. The end of a bar that is cut tells nothing of its doubt.
+    w = 2u / n where h < 2n, else 0. The end of a bar that is cut off says nothing about its uncertainty.
 
     Parameters
     ----------
@@ -87,7 +87,7 @@ def whisker(has: Mass, needs: Mass, doubt: Mass) -> Ratio:
 def known_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mass:
     """What a lot weighs at a stage, where that is known.
 
-    k = b if b was weighed, or if b ≥ a; else 0. A stage that a lot had behind it when it was bought takes nothing: its weight is known without weighing.
+    k = b if b was weighed, or if b ≥ a; else 0. A stage that was over when the lot was bought takes nothing off: the weight is known without weighing.
 
     Parameters
     ----------
@@ -126,7 +126,7 @@ def known_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mass:
 def expected_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mass:
     """What a lot is expected to weigh at a stage that was not weighed.
 
-    e = 0 if b was weighed, or if b ≥ a; else b. It is drawn paler than what is known.
+    e = 0 if b was weighed, or if b ≥ a; else b. It is drawn paler than a known weight.
 
     Parameters
     ----------
@@ -165,7 +165,7 @@ def expected_part(after: Mass, before: Mass, weighed: Mass | None = None) -> Mas
 def lost_part(after: Mass, before: Mass) -> Mass:
     """What a lot loses at a stage, as a mass.
 
-    l = a - b if a > b, else 0. It stands on top of what is kept.
+    l = a - b if a > b, else 0. It is stacked on what is kept.
 
     Parameters
     ----------

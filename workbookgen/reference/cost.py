@@ -1,6 +1,6 @@
 """What yarn costs, and a fair price for it.
 
-Money is a plain number: the currency is the person's own, and every amount is in it. A
+Money is a plain number, in whatever currency the spinner uses, the same for every amount. A
 price by the length of yarn is a number per length.
 """
 
@@ -15,7 +15,7 @@ NO_TIME = Quantity(0.0, "hour")
 def material_cost(fiber: Ratio | None = None, thread: Ratio | None = None, dye: Ratio | None = None, tools: Ratio | None = None) -> Ratio:
     """Cost of the materials.
 
-    C = fiber + thread + dye + tools. All that was paid for, time left aside.
+    C = fiber + thread + dye + tools. All that was paid for, time not counted.
 
     Parameters
     ----------
@@ -35,7 +35,7 @@ def material_cost(fiber: Ratio | None = None, thread: Ratio | None = None, dye: 
 
     Notes
     -----
-    Valid for costs in one currency; one that is not given is nothing.
+    Valid for costs in one currency; one that is not given counts as zero.
 
     References
     ----------
@@ -57,7 +57,7 @@ def material_cost(fiber: Ratio | None = None, thread: Ratio | None = None, dye: 
 def labor(hours: Time, rate: Ratio) -> Ratio:
     """Worth of the time spent.
 
-    l = t · w. A price without it pays for the wool and gives the work away.
+    l = t · w. A price without it covers the wool and gives the work away.
 
     Parameters
     ----------
@@ -75,7 +75,7 @@ def labor(hours: Time, rate: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for a rate that the person chooses.
+    Valid for a rate that the spinner chooses.
 
     References
     ----------
@@ -95,8 +95,8 @@ def labor(hours: Time, rate: Ratio) -> Ratio:
 def price(cost: Ratio | None = None, labor: Ratio | None = None, margin: Ratio = 0, fees: Ratio = 0) -> Ratio:
     """Fair price.
 
-    P = (C + l) · (1 + x) / (1 - f). What a market keeps is a share of the price, so it divides; the margin, for skeins
-    that do not sell, is a share of the cost.
+    P = (C + l) · (1 + x) / (1 - f). What a market keeps is a share of the price, so one divides; the margin, for
+    skeins that do not sell, is a share of the cost.
 
     Parameters
     ----------
@@ -140,7 +140,7 @@ def price(cost: Ratio | None = None, labor: Ratio | None = None, margin: Ratio =
 def per_length(money: Ratio, length: Length) -> PerLength:
     """Cost or price of yarn by its length.
 
-    p = M / L. A piece takes a length of yarn, so this is what a piece costs by.
+    p = M / L. A piece takes a length of yarn, so its cost follows from this.
 
     Parameters
     ----------
@@ -192,7 +192,7 @@ def per_skein(money: Ratio, skeins: Ratio) -> Ratio:
     Raises
     ------
     ValueError
-        Negative money, or skeins that are no whole number from 1 up.
+        Negative money, or skeins that are not a whole number from 1 up.
 
     Notes
     -----
@@ -214,7 +214,7 @@ def per_skein(money: Ratio, skeins: Ratio) -> Ratio:
 
 @calculation
 def in_all(count: Ratio, each: Ratio = 0.0) -> Ratio:
-    """Cost of several alike.
+    """Cost of several alike items.
 
     K = n · k. Each costs the same.
 
@@ -225,7 +225,7 @@ def in_all(count: Ratio, each: Ratio = 0.0) -> Ratio:
 
     Returns
     -------
-    K, an amount of money
+    K, money
 
     Raises
     ------
@@ -234,7 +234,7 @@ def in_all(count: Ratio, each: Ratio = 0.0) -> Ratio:
 
     Notes
     -----
-    Valid for costs that do not fall with number.
+    Valid for costs without a discount for quantity.
 
     References
     ----------

@@ -1,4 +1,4 @@
-"""What became of a skein, or of the rest of a lot: given, sold and used ones are gone; what is set aside is still there."""
+"""What became of a skein, or of the rest of a lot: given away, sold or used, it is gone; set aside, it is still there."""
 
 import numpy as np
 
@@ -9,7 +9,7 @@ ASIDE = "set aside"
 
 
 def is_gone(fate: str) -> bool:
-    """Whether a thing of this fate is not there any more."""
+    """Whether a thing of this fate is no longer there."""
     return folded(fate) != ASIDE
 
 

@@ -1,7 +1,7 @@
-"""The finest yarn that a fiber can make, and the turns that its staple asks for.
+"""The finest yarn that a fiber can make, and the turns that its staple needs.
 
-A yarn holds while enough fibers stand in its cross-section, and each winds round it a few
-times. The one depends on how thick the fibers are, the other on how long.
+A yarn holds if enough fibers lie in its cross section, and each winds around it a few times. The first depends
+on how thick the fibers are, the second on how long.
 """
 
 import numpy as np
@@ -16,13 +16,13 @@ NO_TWIST = Quantity(0.0, "1/m")
 
 @calculation
 def own_or_published(own: Length | None = None, published: Length | None = None) -> Length:
-    """Diameter or staple of the fiber to go by.
+    """Diameter or staple of the fiber to use.
 
-    x = one's own, or else what is published. A fleece that was measured beats its breed.
+    x = your own, or else the published one. Measuring the fleece beats knowing its breed.
 
     Parameters
     ----------
-    own : what was measured on one's own fiber
+    own : what was measured on your own fiber
     published : what the guide says of its kind
 
     Returns
@@ -40,7 +40,7 @@ def own_or_published(own: Length | None = None, published: Length | None = None)
 
     References
     ----------
-    Definition of a choice; the guide names its sources.
+    Definition of a preference; the guide names its sources.
 
     Examples
     --------
@@ -57,11 +57,11 @@ def own_or_published(own: Length | None = None, published: Length | None = None)
 def finest_yarn(fibers: Ratio, fiber_diameter: Length, fiber_density: Density) -> LinearDensity:
     """The finest yarn that a fiber can make.
 
-    T = n · π / 4 · d² · ρ. So many fibers side by side, and no fewer.
+    T = n · π / 4 · d² · ρ. That many fibers side by side, and no fewer.
 
     Parameters
     ----------
-    fibers : n, least number of fibers in the cross-section
+    fibers : n, least number of fibers in the cross section
     fiber_diameter : d, mean diameter of the fiber
     fiber_density : ρ, its density
 
@@ -95,9 +95,9 @@ def finest_yarn(fibers: Ratio, fiber_diameter: Length, fiber_density: Density) -
 
 @calculation
 def turns_round(twist: PerLength, staple: Length) -> Ratio:
-    """Times that a fiber winds round the yarn.
+    """Times that a fiber winds around the yarn.
 
-    q = T · s. The turns that stand in one length of staple.
+    q = T · s. The turns in one staple length.
 
     Parameters
     ----------
@@ -115,11 +115,11 @@ def turns_round(twist: PerLength, staple: Length) -> Ratio:
 
     Notes
     -----
-    Valid for fibers that lie straight; 3 to 5 hold a soft yarn, a warp takes more.
+    Valid for fibers that lie straight; 3 to 5 hold a soft yarn, a warp needs more.
 
     References
     ----------
-    Definition of the twist. How many hold: common practice, no source.
+    Definition of the twist. How many it takes: common practice, no source.
 
     Examples
     --------
@@ -133,13 +133,13 @@ def turns_round(twist: PerLength, staple: Length) -> Ratio:
 
 @calculation
 def fit_words(in_section: Ratio, fibers: Ratio) -> str:
-    """Whether a fiber can make a yarn as fine as wanted, in words.
+    """Whether a fiber can make as fine a yarn as wanted, in words.
 
-    fine enough while the fibers in it ≥ n. With fewer it thins out and breaks.
+    fine enough if the fibers in it ≥ n. With fewer, the yarn thins out and breaks.
 
     Parameters
     ----------
-    in_section : fibers in the cross-section of the yarn wanted
+    in_section : fibers in the cross section of the yarn wanted
     fibers : n, least number of them
 
     Returns
@@ -149,11 +149,11 @@ def fit_words(in_section: Ratio, fibers: Ratio) -> str:
     Raises
     ------
     ValueError
-        A number of fibers that is not above zero, or a million of them and more.
+        A number of fibers that is not above zero, or is a million or more.
 
     Notes
     -----
-    Valid for a first look: a sample says more. The two are compared to six decimals.
+    Valid for a first estimate: a sample says more. The two are compared to six decimals.
 
     References
     ----------

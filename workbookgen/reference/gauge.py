@@ -1,7 +1,7 @@
 """The gauge to expect of a yarn, before a swatch has been knitted.
 
-The yarn trade's table of weight classes prints stitches beside wraps. Needles, hands and pattern
-move them a good deal, so that a range is all that can be said; a swatch decides.
+The yarn trade's table of weight classes prints stitches beside wraps. Needles, hands and pattern shift them a good
+deal, so only a range can be given; a swatch decides.
 """
 
 import numpy as np
@@ -35,7 +35,7 @@ def fewest_stitches(wraps: PerLength) -> Ratio:
 
     Returns
     -------
-    n, a number of stitches; 0 where the table only says how many at most
+    n, a number of stitches; 0 where the table gives only a maximum
 
     Raises
     ------
@@ -97,11 +97,11 @@ def most_stitches(wraps: PerLength) -> Ratio:
 def gauge_words(fewest: Ratio, most: Ratio) -> str:
     """The gauge to expect, in words.
 
-    words = fewest to most. What nobody has knitted yet is a guess, and is called one.
+    words = fewest to most. Before a swatch it is a guess, and is called one.
 
     Parameters
     ----------
-    fewest : fewest stitches in 4 inches, 0 where nothing is said of it
+    fewest : fewest stitches in 4 inches, 0 where none is given
     most : most stitches in 4 inches
 
     Returns
@@ -111,11 +111,11 @@ def gauge_words(fewest: Ratio, most: Ratio) -> str:
     Raises
     ------
     ValueError
-        Fewer at most than at least, or a number below zero.
+        A maximum below the minimum, or a negative number.
 
     Notes
     -----
-    Valid for 10 centimeters too, which the trade takes for 4 inches.
+    Valid for 10 centimeters too, which the trade takes to be 4 inches.
 
     References
     ----------

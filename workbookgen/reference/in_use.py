@@ -1,6 +1,6 @@
-"""Figures that a project can have from several places, and which of them it reckons with.
+"""Figures that a project can take from several places, and which of them it uses.
 
-What was stated or tried by oneself goes before what was planned or looked up.
+What you stated or tried yourself goes before what was planned or looked up.
 """
 
 from workbookgen.reference.calculation import calculation, require
@@ -8,18 +8,18 @@ from workbookgen.units import Grist, Length, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
 NO_GRIST = Quantity(0.0, "m/g")
-ROUNDING = 1e-9  # a share found by dividing two equal masses may miss 1 by a hair
+ROUNDING = 1e-9  # dividing two equal masses may miss 1 by rounding
 
 
 @calculation
 def wanted_in_use(stated: Length | None = None, estimated: Length | None = None) -> Length:
-    """Length of yarn that a piece takes, as the planner reckons with it.
+    """Length of yarn that the planner uses for a piece.
 
-    Y = stated, or else estimated. A pattern that was knitted or woven before knows best.
+    Y = stated, or else estimated. A pattern that has been knitted or woven knows best.
 
     Parameters
     ----------
-    stated : length that the pattern or one's own record states
+    stated : length that the pattern or your own record states
     estimated : length estimated from the size of the piece
 
     Returns
@@ -54,8 +54,8 @@ def wanted_in_use(stated: Length | None = None, estimated: Length | None = None)
 def planned_grist(own: Grist | None = None, sample: Grist | None = None, design: Grist | None = None, lot: Grist | None = None) -> Grist:
     """Grist that a project plans with.
 
-    g = own, or else the sample's, the design's, or the first lot's. What is typed wins over what was measured, and that
-    over what was reckoned.
+    g = own, or else the sample's, the design's, or the first lot's. What is typed goes before what was measured, and
+    that before what was worked out.
 
     Parameters
     ----------
@@ -96,7 +96,7 @@ def planned_grist(own: Grist | None = None, sample: Grist | None = None, design:
 def kept_in_spinning(sample_loss: Ratio | None = None, lot: Ratio | None = None) -> Ratio:
     """Share of the prepared fiber that becomes yarn.
 
-    k = 1 - l of the sample, or else the lot's. A weighed sample beats what is expected.
+    k = 1 - l of the sample, or else the lot's. A weighed sample beats an expectation.
 
     Parameters
     ----------
@@ -127,5 +127,5 @@ def kept_in_spinning(sample_loss: Ratio | None = None, lot: Ratio | None = None)
     """
     kept = lot if sample_loss is None else 1 - sample_loss
     require(kept is not None, "Choose a lot, or a sample that was weighed.")
-    require((kept > 0) & (kept <= 1 + ROUNDING), "The share kept lies above 0 and up to 1.")
+    require((kept > 0) & (kept <= 1 + ROUNDING), "The share kept must be above 0 and up to 1.")
     return kept

@@ -1,7 +1,7 @@
-"""What stands on the ticket of a skein: its length, mass, grist and wraps in words, and what it is made of.
+"""What the ticket of a skein says: its length, mass, grist and wraps in words, and what it is made of.
 
-A ticket is read by people of both habits, so amounts are told twice: yards with meters,
-ounces with grams. It is rounded as far as a person reads it, halves away from zero.
+A ticket is read by people of both habits, so amounts are given twice: yards with meters, ounces with grams. They are
+rounded as far as people read them, halves away from zero.
 """
 
 from decimal import ROUND_HALF_UP, Decimal
@@ -14,7 +14,7 @@ from workbookgen.units import Grist, Length, Mass, PerLength, Quantity
 NOTHING = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
 NO_GRIST = Quantity(0.0, "m/g")
-# Beyond these a whole number has more figures than a program computes with.
+# Beyond these a whole number has more digits than a program computes with.
 LONGEST, HEAVIEST, FINEST = Quantity(1e7, "m"), Quantity(1e7, "g"), Quantity(1e5, "m/g")
 NO_WRAPS, MOST_WRAPS = Quantity(0.0, "1/m"), Quantity(1e5, "1/m")
 WHOLE, TENTH = Decimal("1"), Decimal("0.1")
@@ -24,8 +24,8 @@ WHOLE, TENTH = Decimal("1"), Decimal("0.1")
 def length_words(length: Length) -> str:
     """Length on a ticket.
 
-    words = L in whole yards, then L in whole meters. Each is rounded by itself, so neither
-    carries the rounding of the other.
+    words = L in whole yards, then L in whole meters. Each is rounded on its own, so neither carries the rounding of
+    the other.
 
     Parameters
     ----------
@@ -38,7 +38,7 @@ def length_words(length: Length) -> str:
     Raises
     ------
     ValueError
-        A negative length, or one that is too long to tell.
+        A negative length, or one too long to state.
 
     Notes
     -----
@@ -65,8 +65,7 @@ def length_words(length: Length) -> str:
 def mass_words(mass: Mass) -> str:
     """Mass on a ticket.
 
-    words = m in ounces to a tenth, then m in whole grams. A tenth of an ounce is about what a
-    kitchen scale tells.
+    words = m in ounces to a tenth, then m in whole grams. A tenth of an ounce is about what a kitchen scale resolves.
 
     Parameters
     ----------
@@ -79,7 +78,7 @@ def mass_words(mass: Mass) -> str:
     Raises
     ------
     ValueError
-        A negative mass, or one that is too great to tell.
+        A negative mass, or one too large to state.
 
     Notes
     -----
@@ -106,8 +105,7 @@ def mass_words(mass: Mass) -> str:
 def grist_words(grist: Grist) -> str:
     """Grist on a ticket.
 
-    words = g in whole yards per pound, then g in whole meters per 100 grams. It tells which
-    pattern the skein will do for.
+    words = g in whole yards per pound, then g in whole meters per 100 grams. It shows which patterns the skein suits.
 
     Parameters
     ----------
@@ -120,11 +118,11 @@ def grist_words(grist: Grist) -> str:
     Raises
     ------
     ValueError
-        A grist that is not above zero, or too fine to tell.
+        A grist that is not above zero, or too fine to state.
 
     Notes
     -----
-    Valid for grists under 100 km to the gram; halves round away from zero.
+    Valid for grists under 100 km/g; halves round away from zero.
 
     References
     ----------
@@ -148,7 +146,7 @@ def grist_words(grist: Grist) -> str:
 def wraps_words(wraps: PerLength) -> str:
     """Wraps on a ticket.
 
-    words = w per inch, to a tenth. One counts to the half at best, and says it by the inch.
+    words = w per inch, to a tenth. Wraps are counted to one half at best, and stated per inch.
 
     Parameters
     ----------
@@ -161,7 +159,7 @@ def wraps_words(wraps: PerLength) -> str:
     Raises
     ------
     ValueError
-        Wraps that are not above zero, or too many to tell.
+        Wraps that are not above zero, or too many to state.
 
     Notes
     -----
@@ -169,7 +167,7 @@ def wraps_words(wraps: PerLength) -> str:
 
     References
     ----------
-    Definition of rounding. By the inch on every ticket: common practice, no source.
+    Definition of rounding. Per inch on every ticket: common practice, no source.
 
     Examples
     --------
@@ -183,14 +181,14 @@ def wraps_words(wraps: PerLength) -> str:
 
 @calculation
 def made_of(first: str, second: str | None = None) -> str:
-    """What a skein was spun of, on its ticket.
+    """What a skein was spun from, on its ticket.
 
-    words = the lot, or the lot "and" the second one. A thread that was plied in is not left unsaid.
+    words = the lot, or the lot "and" the second one. A thread that was plied in is named too.
 
     Parameters
     ----------
     first : name of the fiber lot
-    second : name of what was plied with it; none if all is of one lot
+    second : name of what was plied with it; none if all is from one lot
 
     Returns
     -------
@@ -203,7 +201,7 @@ def made_of(first: str, second: str | None = None) -> str:
 
     Notes
     -----
-    Valid for any names that are not blank; what a seller must say of fibers is in the law of the place.
+    Valid for any names that are not blank; what a seller must state about fibers is set by local law.
 
     References
     ----------
@@ -220,11 +218,11 @@ def made_of(first: str, second: str | None = None) -> str:
 
 def _require_amount(amount, nothing, most, name) -> None:
     require(amount >= nothing, f"The {name} cannot be negative.")
-    require(amount < most, f"The {name} is more than a ticket can tell.")
+    require(amount < most, f"The {name} is more than a ticket can state.")
 
 
 def _rounded(amount, step=WHOLE) -> str:
-    # Decimals round halves as a person does, and as spreadsheets do; nine digits first, so
+    # Decimals round halves as people and spreadsheets do; nine digits first, so
     # that the last ones of a conversion do not decide a half.
     exact = Decimal(repr(round(float(amount), 9)))
     return f"{exact.quantize(step, ROUND_HALF_UP):f}".removesuffix(".0")

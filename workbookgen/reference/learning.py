@@ -1,8 +1,7 @@
-"""One's own records beside the published figures, and when to trust them more.
+"""Your own records beside the published figures, and when to trust them more.
 
-Published losses and yields are another person's fleeces. Every lot that goes through the
-log is a weighed figure of one's own; from a few of them on, their mean takes the place of
-the published one.
+Published losses and yields come from other people's fleeces. Every lot that goes through the log adds a weighed
+figure of your own; once there are a few, their mean replaces the published one.
 """
 
 from collections.abc import Sequence
@@ -16,9 +15,9 @@ from workbookgen.units import Quantity, Ratio
 
 @calculation
 def observed(name: str, names: Sequence[str], shares: Sequence[float]) -> Ratio:
-    """Mean of one's own records.
+    """Mean of your own records.
 
-    ō = Σ share i / k, over all i where name i is the name. Every record counts alike.
+    ō = Σ share i / k, over all i where name i is the name. Every record counts equally.
 
     Parameters
     ----------
@@ -33,13 +32,13 @@ def observed(name: str, names: Sequence[str], shares: Sequence[float]) -> Ratio:
     Raises
     ------
     ValueError
-        A blank name, a name without a record, or shares that do not stand beside the names.
+        A blank name, a name without a record, or shares that are not one per name.
     DimensionalityError
         Records that are no shares.
 
     Notes
     -----
-    Valid for lots handled alike; large and small lots weigh the same.
+    Valid for lots handled alike; large and small lots count the same.
 
     References
     ----------
@@ -57,7 +56,7 @@ def observed(name: str, names: Sequence[str], shares: Sequence[float]) -> Ratio:
 
 @calculation
 def how_many(name: str, names: Sequence[str], shares) -> Ratio:
-    """Number of one's own records.
+    """Number of your own records.
 
     k = count of the shares i where name i is the name. Blank ones do not count.
 
@@ -74,13 +73,13 @@ def how_many(name: str, names: Sequence[str], shares) -> Ratio:
     Raises
     ------
     ValueError
-        A blank name, or shares that do not stand beside the names.
+        A blank name, or shares that are not one per name.
     DimensionalityError
         Records that are no shares.
 
     Notes
     -----
-    Valid for names that are written alike; upper and lower case do not matter.
+    Valid for names spelled alike; case does not matter.
 
     References
     ----------
@@ -105,14 +104,14 @@ def in_use(
     observations: Ratio = 0,
     enough: Ratio = 3,
 ) -> Ratio:
-    """Figure that the planner reckons with.
+    """Figure that the planner uses.
 
-    share = observed while k ≥ n, else published. One's own records win once there are enough.
+    share = observed if k ≥ n, else published. Your own records win once there are enough.
 
     Parameters
     ----------
     published : the published share
-    observed : the mean of one's own records
+    observed : the mean of your own records
     observations : k, how many records that mean rests on
     enough : n, how many are enough
 
@@ -129,8 +128,8 @@ def in_use(
     Notes
     -----
     Valid for records of the same kind of fiber, handled alike. Three are enough by default:
-    the t of a 95 per cent interval falls from 12.7 with two records to 4.3 with three, and
-    to 3.2 with the fourth, so the third is the one that makes a mean worth having.
+    the t of a 95 percent interval falls from 12.7 with two records to 4.3 with three, and
+    to 3.2 with the fourth, so the third record makes a mean worth having.
 
     References
     ----------
@@ -148,7 +147,7 @@ def in_use(
 
 
 def _own(published, observed, observations, enough):
-    """Whether one's own records are used, for each figure."""
+    """Whether your own records are used, for each figure."""
     require(observations >= 0, "The number of records cannot be negative.")
     require(enough >= 1, "At least one record must be asked for.")
     shape = np.broadcast_shapes(*(np.shape(each) for each in (published, observed, observations, enough)))

@@ -1,4 +1,4 @@
-"""What there is of skeins and lots, in sentences."""
+"""What skeins and lots there are, in sentences."""
 
 from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.words import percent, said
@@ -11,7 +11,7 @@ NO_MASS = Quantity(0.0, "g")
 def skeins_in_words(count: Ratio, mass: Mass) -> str:
     """How many skeins there are, and what they weigh, in words.
 
-    words = n skeins, m in the unit in which it is given. One skein is told as one.
+    words = n skeins, m in the unit in which it is given. A single skein is in the singular.
 
     Parameters
     ----------
@@ -25,7 +25,7 @@ def skeins_in_words(count: Ratio, mass: Mass) -> str:
     Raises
     ------
     ValueError
-        A number or a mass below nothing, or one that is too great to tell.
+        A negative number or mass, or one too large to state.
 
     Notes
     -----
@@ -45,16 +45,16 @@ def skeins_in_words(count: Ratio, mass: Mass) -> str:
 
 @calculation
 def spun_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, aside: Ratio = 0.0, worth: str | None = None) -> str:
-    """How many skeins there are, how long they are together, and what they weigh, in words.
+    """How many skeins there are, their length and their weight together, in words.
 
-    words = n skeins, L, m, each in the unit in which it is given, or that there are none yet. It stands in the head of the log.
+    words = n skeins, L, m, each in the unit in which it is given, or that there are none yet. It is shown at the head of the log.
 
     Parameters
     ----------
     count : n, number of skeins
     length : L, their length together
     mass : m, what they weigh together
-    gone : how many of them are gone: given, sold or used
+    gone : how many of them are gone: given away, sold or used
     aside : how many of them are set aside
     worth : what those that are left are worth, in words, if they have a price
 
@@ -65,7 +65,7 @@ def spun_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, a
     Raises
     ------
     ValueError
-        An amount below nothing, or one that is too great to tell.
+        A negative amount, or one too large to state.
 
     Notes
     -----
@@ -93,16 +93,16 @@ def _spun(skeins: str, length: str, mass: str, gone: str, aside: str) -> str:
 
 @calculation
 def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str | None = None) -> str:
-    """In how many lots something is still to spin, and how much, in words.
+    """How many lots have fiber still to spin, and how much, in words.
 
-    words = n lots, m still to spin. It stands in the head of the log.
+    words = n lots, m still to spin. It is shown at the head of the log.
 
     Parameters
     ----------
     count : n, number of lots with something left
     mass : m, what they can still give together
     aside : what of that is set aside
-    worth : what that is worth, in words, if something of it has a price
+    worth : what that is worth, in words, if any of it has a price
 
     Returns
     -------
@@ -111,7 +111,7 @@ def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str |
     Raises
     ------
     ValueError
-        No record, an amount below nothing, or one that is too great to tell.
+        No record, a negative amount, or one too large to state.
 
     Notes
     -----
@@ -134,9 +134,9 @@ def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str |
 
 @calculation
 def lots_in_words(count: Ratio) -> str:
-    """In how many lots something is still to spin, in words.
+    """How many lots have fiber still to spin, in words.
 
-    words = n lots, one lot if n = 1. It stands below the weight that is still to spin.
+    words = n lots, one lot if n = 1. It is shown below the weight still to spin.
 
     Parameters
     ----------
@@ -149,7 +149,7 @@ def lots_in_words(count: Ratio) -> str:
     Raises
     ------
     ValueError
-        A number below nothing, or one that is too great to tell.
+        A negative number, or one too large to state.
 
     Notes
     -----
@@ -171,7 +171,7 @@ def lots_in_words(count: Ratio) -> str:
 def lot_in_words(yarn: Mass, bought: Mass) -> str:
     """What a lot gives, in words.
 
-    words = y of b: k kept, k = y / b in whole percent. It is the one answer of the page of a lot.
+    words = y of b: k kept, k = y / b in whole percent. It is the main answer on the page of a lot.
 
     Parameters
     ----------
@@ -185,7 +185,7 @@ def lot_in_words(yarn: Mass, bought: Mass) -> str:
     Raises
     ------
     ValueError
-        A mass below nothing, nothing bought, or a mass too great to tell.
+        A negative mass, nothing bought, or a mass too large to state.
 
     Notes
     -----
@@ -208,7 +208,7 @@ def lot_in_words(yarn: Mass, bought: Mass) -> str:
 def way_in_words(spun: Mass, to_come: Mass, length: Length | None = None) -> str:
     """How far a lot is spun, in words.
 
-    words = s spun, r still to spin, with its length if that is known: R = r · grist. A lot without a grist tells the weights alone.
+    words = s spun, r still to spin, with its length if that is known: R = r · grist. For a lot without a grist, only the weights are given.
 
     Parameters
     ----------
@@ -223,7 +223,7 @@ def way_in_words(spun: Mass, to_come: Mass, length: Length | None = None) -> str
     Raises
     ------
     ValueError
-        An amount below nothing, or one that is too great to tell.
+        A negative amount, or one too large to state.
 
     Notes
     -----
@@ -246,13 +246,13 @@ def way_in_words(spun: Mass, to_come: Mass, length: Length | None = None) -> str
 
 @calculation
 def still_enough(enough: str) -> str:
-    """What is still to spin of a lot is enough for, in a sentence.
+    """What the rest of a lot, still to spin, is enough for, in a sentence.
 
-    text = "What is still to spin is" + what it is enough for. It is the same answer as for a skein, of what is to come.
+    text = "What is still to spin is" + what it is enough for. It is the same answer as for a skein, given for yarn to come.
 
     Parameters
     ----------
-    enough : what it is enough for, and for what not
+    enough : what it is enough for, and what not
 
     Returns
     -------

@@ -1,7 +1,6 @@
-"""What a project's yarn is made of: its strands, their shares, their lots, and which of them are bought.
+"""What a project's yarn is made of: its strands, their shares, their lots, and which strands are bought.
 
-A design says it for each of its components; a plain yarn is one strand, of the lots that the
-project names itself.
+A design states it for each component; a plain yarn is one strand, from the lots that the project itself names.
 """
 
 import numpy as np
@@ -16,7 +15,7 @@ NO_GRIST = Quantity(0.0, "m/g")
 def component_share(yarn: Grist, found: Ratio | None = None, design: str | None = None) -> Ratio:
     """Share of a strand in its yarn.
 
-    x = the design's, and 1 where there is none. A plain yarn is all of one kind.
+    x = the design's, or 1 without a design. A plain yarn is all one component.
 
     Parameters
     ----------
@@ -58,7 +57,7 @@ def component_share(yarn: Grist, found: Ratio | None = None, design: str | None 
 def lot_in_use(picked: str | None = None, own: str | None = None, design: str | None = None) -> str:
     """A lot of a yarn's first strand.
 
-    lot = that of the design's component, or the project's own where there is no design. One place says it.
+    lot = that of the design's component, or the project's own where there is no design. It is stated in one place.
 
     Parameters
     ----------
@@ -77,7 +76,7 @@ def lot_in_use(picked: str | None = None, own: str | None = None, design: str | 
 
     Notes
     -----
-    Valid for a yarn of a design or of lots, not of both.
+    Valid for a yarn of a design or of lots, not both.
 
     References
     ----------
@@ -100,7 +99,7 @@ def lot_in_use(picked: str | None = None, own: str | None = None, design: str | 
 def strand_name(share: Ratio, label: str | None = None, lot: str | None = None) -> str:
     """What a yarn's first strand is called.
 
-    name = the component's, or its lot's, or "the yarn". The nearest name says most.
+    name = the component's, or its lot's, or "the yarn". The most specific name says most.
 
     Parameters
     ----------
@@ -142,7 +141,7 @@ def strand_name(share: Ratio, label: str | None = None, lot: str | None = None) 
 def is_bought(share: Ratio, stage: Ratio | None = None) -> Ratio:
     """Whether a strand is bought as yarn or thread.
 
-    b = 1 at stage 5, else 0. What is bought as yarn is not spun any more.
+    b = 1 at stage 5, else 0. What is bought as yarn needs no spinning.
 
     Parameters
     ----------
@@ -189,7 +188,7 @@ def bought_share(
 ) -> Ratio:
     """Share of bought thread in a yarn.
 
-    b = Σ x, over the bought strands. It is what it is, however the others are spun.
+    b = Σ x, over the bought strands. It stays the same, however the others are spun.
 
     Parameters
     ----------

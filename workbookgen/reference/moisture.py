@@ -1,8 +1,7 @@
-"""Water in the fiber: regain, moisture content, and the mass that trade agrees on.
+"""Water in the fiber: regain, moisture content, and the mass that the trade agrees on.
 
-Fiber takes up water from the air and weighs more for it. Regain counts the water on the
-dry fiber, moisture content on the moist one; the two are mixed up even in print, so each
-has its own function here and its own name.
+Fiber takes up water from the air and weighs more for it. Regain is water over dry fiber, moisture content is water
+over moist fiber; the two are confused even in print, so each has its own function and name here.
 """
 
 from workbookgen.reference.calculation import calculation, require
@@ -33,11 +32,11 @@ def mass_at_regain(dry_mass: Mass, regain: Ratio) -> Mass:
 
     Notes
     -----
-    Valid for any fiber; a regain agreed on in trade does not say how moist a skein is.
+    Valid for any fiber; a commercial regain does not say how moist a skein is.
 
     References
     ----------
-    Definition of regain; commercial regains in ASTM D1909-13, wool 13.6 per cent (read).
+    Definition of regain; commercial regains in ASTM D1909-13, wool 13.6 percent (read).
 
     Examples
     --------
@@ -91,7 +90,7 @@ def dry_mass(mass: Mass, moisture_content: Ratio) -> Mass:
 def regain_of(moisture_content: Ratio) -> Ratio:
     """Regain from moisture content.
 
-    R = M / (1 - M). The same water, counted on the dry fiber.
+    R = M / (1 - M). The same water, as a share of the dry fiber.
 
     Parameters
     ----------
@@ -112,7 +111,7 @@ def regain_of(moisture_content: Ratio) -> Ratio:
 
     References
     ----------
-    Definitions; ASTM D2118 gives 12.0 per cent moisture content for scoured wool (read).
+    Definitions; ASTM D2118 gives 12.0 percent moisture content for scoured wool (read).
 
     Examples
     --------
@@ -127,7 +126,7 @@ def regain_of(moisture_content: Ratio) -> Ratio:
 def moisture_content_of(regain: Ratio) -> Ratio:
     """Moisture content from regain.
 
-    M = R / (1 + R). The same water, counted on the moist fiber.
+    M = R / (1 + R). The same water, as a share of the moist fiber.
 
     Parameters
     ----------
@@ -207,5 +206,5 @@ def _require_regain(regain):
 def _require_content(moisture_content):
     require(
         (moisture_content >= 0) & (moisture_content < 1),
-        "The moisture content lies from 0 to below 1: it is a share of the moist mass.",
+        "The moisture content must be from 0 to below 1: it is a share of the moist mass.",
     )

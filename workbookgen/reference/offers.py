@@ -1,8 +1,8 @@
-"""What offered fleeces and fibers really cost: by what washing leaves, and by the yarn that they become.
+"""What offered fleeces and fibers really cost: per weight left by washing, and per weight of the yarn that they become.
 
-A price by the weight on the tag compares grease with wool. What is paid, post included, over
-the weight that is kept is what a spinner pays; and since what is kept is only expected, each
-such price has its doubt. Money is a plain number: the currency is the person's own.
+A price by the weight on the tag compares grease with wool. What counts is what is paid, shipping included, over the
+weight that is kept; and since that weight is only expected, each such price has an uncertainty. Money is a plain
+number, in whatever currency the spinner uses.
 """
 
 from collections.abc import Sequence
@@ -15,20 +15,20 @@ from workbookgen.texts import folded
 from workbookgen.units import Mass, PerMass, Quantity, Ratio, Some, SomePerMass
 
 NO_MASS, NO_PRICE = Quantity(0.0, "g"), Quantity(0.0, "1/g")
-TIMES = 2.0  # standard uncertainties within which two prices are not told apart
+TIMES = 2.0  # standard uncertainties within which two prices are not distinguished
 
 
 @calculation
 def paid(price: Ratio, name: str, shipping: Ratio = 0.0) -> Ratio:
-    """What an offer costs in the end.
+    """Total cost of an offer.
 
-    C = p + s. The post is paid for grease and straw too.
+    C = p + s. Shipping is paid for grease and straw too.
 
     Parameters
     ----------
     price : p, price of the whole, in money
     name : what the offer is called
-    shipping : s, what the way to you costs
+    shipping : s, cost of shipping
 
     Returns
     -------
@@ -55,7 +55,7 @@ def paid(price: Ratio, name: str, shipping: Ratio = 0.0) -> Ratio:
     require_name(name)
     require_numbers(price, shipping)
     require(price > 0, "The price must be above zero.")
-    require(shipping >= 0, "Shipping cannot cost less than nothing.")
+    require(shipping >= 0, "The cost of shipping cannot be negative.")
     return price + shipping
 
 
@@ -63,7 +63,7 @@ def paid(price: Ratio, name: str, shipping: Ratio = 0.0) -> Ratio:
 def per_mass(money: Ratio, mass: Mass) -> PerMass:
     """Price by the weight that is kept.
 
-    P = C / m. Price over what is kept, not over what is bought.
+    P = C / m. It is per weight kept, not per weight bought.
 
     Parameters
     ----------
@@ -100,9 +100,9 @@ def per_mass(money: Ratio, mass: Mass) -> PerMass:
 
 @calculation
 def price_doubt(price: PerMass, mass: Mass, doubt: Mass) -> PerMass:
-    """Standard uncertainty of a price by what is kept.
+    """Standard uncertainty of a price by the weight kept.
 
-    u(P) = P · u(m) / m. What is paid is known; what comes of it is not.
+    u(P) = P · u(m) / m. The payment is known; the weight that it yields is not.
 
     Parameters
     ----------
@@ -117,11 +117,11 @@ def price_doubt(price: PerMass, mass: Mass, doubt: Mass) -> PerMass:
     Raises
     ------
     ValueError
-        A negative price or doubt, or a mass that is not above zero.
+        A negative price or uncertainty, or a mass that is not above zero.
 
     Notes
     -----
-    Valid for doubts that are small beside the weight: the first order of the relation.
+    Valid for an uncertainty that is small beside the weight: a first-order approximation.
 
     References
     ----------
@@ -143,7 +143,7 @@ def price_doubt(price: PerMass, mass: Mass, doubt: Mass) -> PerMass:
 def cheapest(names: Sequence[str], amounts: Some) -> str:
     """Name of the offer that costs least.
 
-    name i, where P i = min P. Of two that cost the same it is the first.
+    name i, where P i = min P. Of two equal ones, it is the first.
 
     Parameters
     ----------
@@ -157,7 +157,7 @@ def cheapest(names: Sequence[str], amounts: Some) -> str:
     Raises
     ------
     ValueError
-        No price at all, or prices that do not stand beside the names.
+        No price at all, or prices that are not one per name.
 
     Notes
     -----
@@ -182,7 +182,7 @@ def cheapest(names: Sequence[str], amounts: Some) -> str:
 def of_others(price: PerMass, name: str, best: str) -> PerMass:
     """Price of an offer that is not the cheapest.
 
-    P = P, if name ≠ best. The next one is the least of these.
+    P = P, if name ≠ best. The least of these is the next one.
 
     Parameters
     ----------
@@ -220,9 +220,9 @@ def of_others(price: PerMass, name: str, best: str) -> PerMass:
 
 @calculation
 def costs_more(price: PerMass, least: PerMass) -> Ratio:
-    """How much more one price is than another.
+    """How much higher one price is than another.
 
-    x = P / Q - 1. As a share of the lesser one.
+    x = P / Q - 1. As a share of the lower price.
 
     Parameters
     ----------
@@ -259,9 +259,9 @@ def costs_more(price: PerMass, least: PerMass) -> Ratio:
 
 @calculation
 def told_apart(price: PerMass, least: PerMass, u_price: PerMass, u_least: PerMass) -> Ratio:
-    """Whether two expected prices are told apart.
+    """Whether two expected prices can be told apart.
 
-    t = 1 if P - Q > 2 · √(u² + v²), else 0. Within two standard uncertainties of their difference, chance alone may set them apart.
+    t = 1 if P - Q > 2 · √(u² + v²), else 0. Within two standard uncertainties of their difference, they may differ by chance alone.
 
     Parameters
     ----------
@@ -281,12 +281,12 @@ def told_apart(price: PerMass, least: PerMass, u_price: PerMass, u_least: PerMas
 
     Notes
     -----
-    Valid for two fleeces of independent yields. Losses of one and the same hand are not independent, and their
-    difference is then surer than this.
+    Valid for two fleeces of independent yields. Losses in the same hands are not independent, and their difference is
+    then less uncertain than this.
 
     References
     ----------
-    JCGM 100, 5.1.2 and 6.2.1, a difference, and two standard uncertainties for some 95% (from memory).
+    JCGM 100, 5.1.2 and 6.2.1, a difference, and two standard uncertainties for about 95% (from memory).
 
     Examples
     --------
@@ -302,9 +302,9 @@ def told_apart(price: PerMass, least: PerMass, u_price: PerMass, u_least: PerMas
 
 @calculation
 def unpriced(amounts: Some, values: SomePerMass) -> Ratio:
-    """How many offers have no price by what is kept.
+    """How many offers have no price by the weight kept.
 
-    k = n - m. They are in no comparison.
+    k = n - m. They cannot be compared.
 
     Parameters
     ----------
@@ -342,14 +342,14 @@ def unpriced(amounts: Some, values: SomePerMass) -> Ratio:
 def cheapest_in_words(best: str, following: str, more: Ratio, apart: Ratio, lacking: Ratio) -> str:
     """Which offer costs least by its yarn, and how surely, in words.
 
-    text = the cheapest, the next, and whether t = 1. A price that is not told apart decides nothing.
+    text = the cheapest, the next, and whether t = 1. Prices that cannot be told apart decide nothing.
 
     Parameters
     ----------
     best : name of the cheapest offer
     following : name of the next one
     more : how much more the next one costs, a share
-    apart : t, 1 where the two prices are told apart, 0 where they are not
+    apart : t, 1 where the two prices can be told apart, 0 where they cannot
     lacking : number of offers without a price by their yarn
 
     Returns
@@ -359,7 +359,7 @@ def cheapest_in_words(best: str, following: str, more: Ratio, apart: Ratio, lack
     Raises
     ------
     ValueError
-        A share or a number below nothing.
+        A negative share or number.
 
     Notes
     -----
@@ -374,8 +374,8 @@ def cheapest_in_words(best: str, following: str, more: Ratio, apart: Ratio, lack
     >>> print(cheapest_in_words("brown", "gray", more=0.25, apart=1, lacking=0))
     brown costs least by its yarn: gray, the next, costs 25% more.
     """
-    require(more < MOST - 1, "Nobody says so much more in figures.")
-    require((apart == 0) | (apart == 1), "Two prices are told apart, or they are not.")
+    require(more < MOST - 1, "That is too large a difference to state.")
+    require((apart == 0) | (apart == 1), "Two prices can be told apart, 1, or not, 0.")
     return by_element(_cheapest_in_words, best, following, percent(more), apart, said(lacking))
 
 

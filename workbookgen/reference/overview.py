@@ -1,4 +1,4 @@
-"""What is there at a glance: how many, how much, and what needs a look, in words."""
+"""An overview: how many, how much, and what needs a look, in words."""
 
 from collections.abc import Sequence
 
@@ -8,18 +8,18 @@ from workbookgen.reference.calculation import by_element, calculation, require, 
 from workbookgen.reference.words import said
 from workbookgen.units import Quantity, Ratio, Some
 
-JUST_SOMETHING = 0.001  # of the unit in which amounts are given; programs differ in what rounding leaves of nothing
+JUST_SOMETHING = 0.001  # of the unit in which amounts are given; programs differ in what rounding leaves of zero
 
 
 @calculation
 def how_many(amounts: Some) -> Ratio:
     """How many records have an amount.
 
-    n = number of the amounts that there are. A record that is not finished has none, and is not counted.
+    n = number of amounts present. An unfinished record has none, and is not counted.
 
     Parameters
     ----------
-    amounts : one amount a record; one that is not a number is blank
+    amounts : one amount per record; one that is not a number is blank
 
     Returns
     -------
@@ -28,11 +28,11 @@ def how_many(amounts: Some) -> Ratio:
     Raises
     ------
     ValueError
-        An amount without end.
+        An infinite amount.
 
     Notes
     -----
-    Valid for amounts of one kind, none included.
+    Valid for amounts of one kind, or none at all.
 
     References
     ----------
@@ -44,19 +44,19 @@ def how_many(amounts: Some) -> Ratio:
     2.0
     """
     known = _magnitudes(amounts)
-    require(not np.isinf(known).any(), "Every amount must have an end.")
+    require(not np.isinf(known).any(), "Every amount must be finite.")
     return float(np.sum(~np.isnan(known)))
 
 
 @calculation
 def how_many_above_nothing(amounts: Some) -> Ratio:
-    """How many records have more than nothing.
+    """How many records have an amount above zero.
 
-    n = number of the amounts ≥ 0.001. A lot that is spun up has nothing left, or what rounding leaves of it, and is not counted.
+    n = number of the amounts ≥ 0.001. A lot that is spun up has nothing left but rounding, and is not counted.
 
     Parameters
     ----------
-    amounts : one amount a record; one that is not a number is blank
+    amounts : one amount per record; one that is not a number is blank
 
     Returns
     -------
@@ -65,11 +65,11 @@ def how_many_above_nothing(amounts: Some) -> Ratio:
     Raises
     ------
     ValueError
-        An amount without end.
+        An infinite amount.
 
     Notes
     -----
-    Valid for amounts of one kind, none included. They count in the unit in which they are given.
+    Valid for amounts of one kind, or none at all. They count in the unit in which they are given.
 
     References
     ----------
@@ -81,7 +81,7 @@ def how_many_above_nothing(amounts: Some) -> Ratio:
     2.0
     """
     known = _magnitudes(amounts)
-    require(not np.isinf(known).any(), "Every amount must have an end.")
+    require(not np.isinf(known).any(), "Every amount must be finite.")
     return float(np.sum(np.nan_to_num(known) >= JUST_SOMETHING))
 
 
@@ -89,12 +89,12 @@ def how_many_above_nothing(amounts: Some) -> Ratio:
 def how_many_enough(chances: Sequence[float], certainty: Ratio) -> Ratio:
     """How many projects have enough yarn.
 
-    n = number of the chances ≥ the certainty asked for. A project of which too little is known has no chance, and is not counted.
+    n = number of the chances ≥ the certainty asked for. A project about which too little is known has no chance, and is not counted.
 
     Parameters
     ----------
-    chances : one chance a project; one that is not a number is blank
-    certainty : how sure one wants to be
+    chances : one chance per project; one that is not a number is blank
+    certainty : how sure you want to be
 
     Returns
     -------
@@ -103,7 +103,7 @@ def how_many_enough(chances: Sequence[float], certainty: Ratio) -> Ratio:
     Raises
     ------
     ValueError
-        A chance below nothing or above one.
+        A chance below 0 or above 1.
 
     Notes
     -----
@@ -121,7 +121,7 @@ def how_many_enough(chances: Sequence[float], certainty: Ratio) -> Ratio:
     require_numbers(certainty)
     known = np.asarray(chances, dtype=float)
     known = known[~np.isnan(known)]
-    require(np.all((known >= 0) & (known <= 1)), "A chance lies between 0 and 1.")
+    require(np.all((known >= 0) & (known <= 1)), "A chance must be between 0 and 1.")
     return np.sum(known >= np.asarray(certainty)[..., None], axis=-1).astype(float)
 
 
@@ -129,12 +129,12 @@ def how_many_enough(chances: Sequence[float], certainty: Ratio) -> Ratio:
 def so_many_of(enough: Ratio, chances: Sequence[float]) -> str:
     """How many of the projects have enough yarn, in words.
 
-    words = n of k, k = number of the projects that have a chance. It stands large on the desk.
+    words = n of k, k = number of the projects that have a chance. It is shown large on the desk.
 
     Parameters
     ----------
     enough : n, number of projects with enough yarn
-    chances : one chance a project; one that is not a number is blank
+    chances : one chance per project; one that is not a number is blank
 
     Returns
     -------
@@ -143,7 +143,7 @@ def so_many_of(enough: Ratio, chances: Sequence[float]) -> str:
     Raises
     ------
     ValueError
-        A number below nothing, or one that is too great to tell.
+        A negative number, or one too large to state.
 
     Notes
     -----
@@ -163,13 +163,13 @@ def so_many_of(enough: Ratio, chances: Sequence[float]) -> str:
 
 @calculation
 def projects_in_words(chances: Sequence[float]) -> str:
-    """What the number of projects means, in words.
+    """The words below the number of projects with enough yarn.
 
-    words = one project, or several: k = 1 or not. It stands below the number.
+    words = singular if k = 1, else plural. They are shown below the number.
 
     Parameters
     ----------
-    chances : one chance a project; one that is not a number is blank
+    chances : one chance per project; one that is not a number is blank
 
     Returns
     -------
@@ -178,7 +178,7 @@ def projects_in_words(chances: Sequence[float]) -> str:
     Raises
     ------
     ValueError
-        An amount without end.
+        An infinite amount.
 
     Notes
     -----
@@ -198,9 +198,9 @@ def projects_in_words(chances: Sequence[float]) -> str:
 
 @calculation
 def systems_in_words(count: Ratio) -> str:
-    """What the number of yarn count systems means, in words.
+    """The words below the number of a yarn.
 
-    words = one system, or several: k = 1 or more. It stands below the number.
+    words = one number if k = 1, else several. They are shown below the number.
 
     Parameters
     ----------
@@ -234,9 +234,9 @@ def systems_in_words(count: Ratio) -> str:
 
 @calculation
 def nth(names: Sequence[str], place: Ratio) -> str:
-    """The name in a place of a list.
+    """The name at a place in a list.
 
-    name = the n-th of the names, n = 1 for the first. A table that shows part of a log takes its lines so.
+    name = the n-th of the names, n = 1 for the first. A table that shows part of a log picks its lines this way.
 
     Parameters
     ----------
@@ -250,7 +250,7 @@ def nth(names: Sequence[str], place: Ratio) -> str:
     Raises
     ------
     ValueError
-        A place that the list does not have, or in which no name stands.
+        A place that the list does not have, or that holds no name.
 
     Notes
     -----
@@ -266,17 +266,17 @@ def nth(names: Sequence[str], place: Ratio) -> str:
     Birch
     """
     places = np.asarray(place)
-    require(np.all((places >= 1) & (places <= len(names))), "The place must be one of the list's.")
+    require(np.all((places >= 1) & (places <= len(names))), "The place must be in the list.")
     found = by_element(lambda each: names[int(each) - 1], place)
-    require(np.asarray(found, dtype=object) != "", "There must be a name in that place.")
+    require(np.asarray(found, dtype=object) != "", "There must be a name at that place.")
     return found
 
 
 @calculation
 def program_in_words(agreeing: Ratio, total: Ratio) -> str:
-    """Whether a program computes the planner right, in a few words.
+    """Whether a program computes the planner correctly, in a few words.
 
-    words = well if k = n, else the n - k checks that fail. It stands where one looks first.
+    words = correct if k = n, else the n - k checks that fail. They are shown where one looks first.
 
     Parameters
     ----------
@@ -290,7 +290,7 @@ def program_in_words(agreeing: Ratio, total: Ratio) -> str:
     Raises
     ------
     ValueError
-        More checks that agree than there are, or a number too great to tell.
+        More checks that agree than there are, or a number too large to state.
 
     Notes
     -----
@@ -313,11 +313,11 @@ def program_in_words(agreeing: Ratio, total: Ratio) -> str:
 def needs_a_look(spoiled: Ratio, first: str | None = None) -> str:
     """What needs a look in a log, in words.
 
-    words = the cells that were emptied or typed over if there are any, else the first message, else a word that all is well. A cell that is worked out and holds nothing cannot be filled by typing.
+    words = the cells that were emptied or typed over if there are any, else the first message, else that nothing is wrong. A calculated cell that is empty cannot be filled by typing.
 
     Parameters
     ----------
-    spoiled : number of worked-out cells that hold nothing any more, or something else
+    spoiled : number of calculated cells that are now empty or overwritten
     first : the first message of the log about something wrong; none where nothing is
 
     Returns
@@ -327,7 +327,7 @@ def needs_a_look(spoiled: Ratio, first: str | None = None) -> str:
     Raises
     ------
     ValueError
-        A number below nothing.
+        A negative number.
 
     Notes
     -----

@@ -1,8 +1,8 @@
-"""What is where: finding a name in a list, and adding up what belongs to it.
+"""Finding a name in a list, and adding up what belongs to it.
 
-The logs name reels, lots and projects, and the lists say what these are. A name is found
-whatever its case; one that is missing or stands there twice is refused rather than
-guessed. Amounts that are blank are not a number here, and count as nothing in a sum.
+The logs name reels, lots and projects, and the lists hold what is known of these. A name is found whatever its case;
+one that is missing or listed twice is refused rather than guessed. A blank amount is "not a number" here, and counts
+as zero in a sum.
 """
 
 from collections.abc import Sequence
@@ -15,20 +15,20 @@ from workbookgen.texts import folded, is_blank
 from workbookgen.units import Mass, Quantity, Ratio, Some
 
 NO_MASS = Quantity(0.0, "g")
-SPECK = 1e-6  # grams: less is nothing, since sums differ in their last digits
+SPECK = 1e-6  # grams: less counts as zero, since sums differ in their last digits
 
 
 @calculation
 def lookup(name: str, names: Sequence[str], values: Some) -> Some:
-    """The value that stands beside a name.
+    """The value beside a name.
 
-    v = value i, where name i is the name. Upper and lower case are alike.
+    v = value i, where name i is the name. Case does not matter.
 
     Parameters
     ----------
     name : the name looked for
     names : the names listed, a blank one where a row is empty
-    values : what stands beside them, quantities, numbers or texts
+    values : the values beside them, quantities, numbers or texts
 
     Returns
     -------
@@ -41,7 +41,7 @@ def lookup(name: str, names: Sequence[str], values: Some) -> Some:
 
     Notes
     -----
-    Valid for a list in which every name stands once.
+    Valid for a list in which every name occurs once.
 
     References
     ----------
@@ -68,7 +68,7 @@ def lookup(name: str, names: Sequence[str], values: Some) -> Some:
 def sum_where(name: str, names: Sequence[str], amounts: Some) -> Some:
     """Sum of what belongs to a name.
 
-    S = Σ amount i, over all i where name i is the name. Nothing listed adds up to zero.
+    S = Σ amount i, over all i where name i is the name. An empty list adds up to 0.
 
     Parameters
     ----------
@@ -83,11 +83,11 @@ def sum_where(name: str, names: Sequence[str], amounts: Some) -> Some:
     Raises
     ------
     ValueError
-        A blank name, or amounts that do not stand beside the names.
+        A blank name, or amounts that are not one per name.
 
     Notes
     -----
-    Valid for names that are written alike; upper and lower case do not matter.
+    Valid for names spelled alike; case does not matter.
 
     References
     ----------
@@ -110,7 +110,7 @@ def sum_where(name: str, names: Sequence[str], amounts: Some) -> Some:
 def sum_of(amounts: Some) -> Some:
     """Sum of a whole column.
 
-    S = Σ amount i. Nothing listed adds up to zero.
+    S = Σ amount i. An empty list adds up to 0.
 
     Parameters
     ----------
@@ -123,7 +123,7 @@ def sum_of(amounts: Some) -> Some:
     Raises
     ------
     ValueError
-        An amount without end.
+        An infinite amount.
 
     Notes
     -----
@@ -139,7 +139,7 @@ def sum_of(amounts: Some) -> Some:
     240.0 gram
     """
     added = float(np.nansum(_cells(amounts).astype(float)))
-    require(np.isfinite(added), "Every amount must have an end.")
+    require(np.isfinite(added), "Every amount must be finite.")
     return Quantity(added, amounts.units) if isinstance(amounts, Quantity) else added
 
 
@@ -156,7 +156,7 @@ def spun(
 ) -> Some:
     """Sum of what belongs to a name, over two or three places.
 
-    S = Σ first + Σ second + Σ third + b. A lot is used up by skeins of it alone, and by those of designs.
+    S = Σ first + Σ second + Σ third + b. Skeins of a lot alone use it up, and so do skeins of designs.
 
     Parameters
     ----------
@@ -167,7 +167,7 @@ def spun(
     second_amounts : the amounts beside those, of the same kind
     third_names : the names in a third place
     third_amounts : the amounts beside those
-    besides : b, what is known to belong to it besides
+    besides : b, another amount known to belong to it
 
     Returns
     -------
@@ -176,13 +176,13 @@ def spun(
     Raises
     ------
     ValueError
-        A blank name, or amounts that do not stand beside the names.
+        A blank name, or amounts that are not one per name.
     DimensionalityError
         Amounts of different kinds.
 
     Notes
     -----
-    Valid for amounts that are not counted in both places.
+    Valid for amounts that are not counted in two places.
 
     References
     ----------
@@ -203,13 +203,13 @@ def spun(
 def still_to_come(yarn: Mass, spun: Mass, gone: str | None = None) -> Mass:
     """Yarn that a lot will still give.
 
-    r = y - s, but not below zero, and 0 once the rest is gone, or where no millionth of a gram is left. A lot that gave more than was expected has nothing left.
+    r = y - s, but not below zero, and 0 once the rest is gone, or where less than a millionth of a gram is left. A lot that gave more than expected has nothing left.
 
     Parameters
     ----------
     yarn : y, mass of yarn that the whole lot is to give
-    spun : s, mass of yarn already spun of it
-    gone : where the rest of it went, if it was given, sold or used
+    spun : s, mass of yarn already spun from it
+    gone : where the rest of it went, if it was given away, sold or used
 
     Returns
     -------
@@ -222,7 +222,7 @@ def still_to_come(yarn: Mass, spun: Mass, gone: str | None = None) -> Mass:
 
     Notes
     -----
-    Valid for a lot of which every skein spun is in the log.
+    Valid for a lot whose every skein spun is in the log.
 
     References
     ----------
@@ -258,11 +258,11 @@ def count_where(name: str, names: Sequence[str], amounts: Some) -> Ratio:
     Raises
     ------
     ValueError
-        A blank name, or amounts that do not stand beside the names.
+        A blank name, or amounts that are not one per name.
 
     Notes
     -----
-    Valid for a list in which every record stands once.
+    Valid for a list in which every record occurs once.
 
     References
     ----------

@@ -1,8 +1,7 @@
-"""What a skein or a lot can become: what pieces usually take, in a yarn of any thickness.
+"""What a skein or a lot can become: the yarn that pieces usually take, at any thickness.
 
-Knitting of twice as many stitches to the inch takes twice the yarn for its area, and the
-stitches go with the wraps per inch. So length over wraps stays the same from yarn to yarn, and pieces
-are held against each other by it.
+Knitting with twice as many stitches to the inch takes twice the yarn for its area, and stitches go with wraps per
+inch. So length over wraps stays the same from yarn to yarn, and pieces are compared by it.
 """
 
 from collections.abc import Sequence
@@ -15,14 +14,14 @@ from workbookgen.units import Length, PerLength, Quantity, Ratio
 
 @calculation
 def called(name: str, size: str | None = None) -> str:
-    """How a piece is called in a sentence.
+    """What a piece is called in a sentence.
 
-    text = name (size). Without a size it is called by its name alone.
+    text = name (size). Without a size, the name alone.
 
     Parameters
     ----------
     name : what it is, such as a hat
-    size : for whom, or how large, if that is said
+    size : for whom, or how large, if stated
 
     Returns
     -------
@@ -35,7 +34,7 @@ def called(name: str, size: str | None = None) -> str:
 
     Notes
     -----
-    Valid for names in a few words.
+    Valid for names of a few words.
 
     References
     ----------
@@ -54,8 +53,8 @@ def called(name: str, size: str | None = None) -> str:
 def covers(length: Length, wraps: PerLength) -> Ratio:
     """Area that a yarn covers, wrapped side by side.
 
-    a = L / w, in square meters. What a piece takes in one yarn and in another has the same a, as long as
-    the stitches go with the wraps per inch.
+    a = L / w, in square meters. The same piece in two yarns has the same a, as long as stitches go with wraps per
+    inch.
 
     Parameters
     ----------
@@ -77,7 +76,7 @@ def covers(length: Length, wraps: PerLength) -> Ratio:
 
     References
     ----------
-    Stitches that go with the wraps: common practice, no source.
+    Stitches in proportion to wraps: common practice, no source.
 
     Examples
     --------
@@ -94,12 +93,12 @@ def covers(length: Length, wraps: PerLength) -> Ratio:
 def covers_piece(length: Length, wraps: PerLength, name: str) -> Ratio:
     """Area that the yarn of a piece covers, wrapped side by side.
 
-    a = L / w, in square meters. A piece without a name is not spoken of.
+    a = L / w, in square meters. A piece without a name is left out.
 
     Parameters
     ----------
     length : L, length that the piece takes
-    wraps : w, wraps per length of the yarn in which it takes so much
+    wraps : w, wraps per length of the yarn in which it takes that length
     name : what it is
 
     Returns
@@ -117,7 +116,7 @@ def covers_piece(length: Length, wraps: PerLength, name: str) -> Ratio:
 
     References
     ----------
-    Stitches that go with the wraps: common practice, no source.
+    Stitches in proportion to wraps: common practice, no source.
 
     Examples
     --------
@@ -132,7 +131,7 @@ def covers_piece(length: Length, wraps: PerLength, name: str) -> Ratio:
 def in_this_yarn(length: Length, wraps: PerLength, wpi: PerLength) -> Length:
     """Length that a piece takes in another yarn.
 
-    L = ℓ · w / v. Finer yarn makes more stitches to the inch, and more of it goes into the same area.
+    L = ℓ · w / v. Finer yarn makes more stitches to the inch, so more of it goes into the same area.
 
     Parameters
     ----------
@@ -155,7 +154,7 @@ def in_this_yarn(length: Length, wraps: PerLength, wpi: PerLength) -> Length:
 
     References
     ----------
-    Stitches that go with the wraps: common practice, no source.
+    Stitches in proportion to wraps: common practice, no source.
 
     Examples
     --------
@@ -173,7 +172,7 @@ def in_this_yarn(length: Length, wraps: PerLength, wpi: PerLength) -> Length:
 def how_many_fit(area: Ratio, values: Sequence[float], pieces: Ratio) -> Ratio:
     """How many of the usual pieces the yarn is enough for.
 
-    k = number of pieces whose a ≤ that of the yarn. Each is counted by itself, not all together.
+    k = number of pieces whose a ≤ that of the yarn. Each is counted on its own, not all together.
 
     Parameters
     ----------
@@ -211,15 +210,15 @@ def how_many_fit(area: Ratio, values: Sequence[float], pieces: Ratio) -> Ratio:
 
 @calculation
 def enough_words(fits: Ratio, names: Sequence[str], values: Sequence[float], pieces: Ratio) -> str:
-    """What the yarn is enough for, and for what it is not, in words.
+    """What the yarn is enough for, and what it is not, in words.
 
-    text = the piece with the k-th least a, and the next one; n = the number of pieces. What takes less than
-    the one named goes too.
+    text = the piece with the k-th least a, and the next one; n = the number of pieces. Pieces that take less than the
+    one named are possible too.
 
     Parameters
     ----------
     fits : k, how many pieces it is enough for
-    names : how the pieces are called
+    names : what the pieces are called
     values : a of the pieces; one that is not a number is blank
     pieces : n, how many pieces have one
 
@@ -230,7 +229,7 @@ def enough_words(fits: Ratio, names: Sequence[str], values: Sequence[float], pie
     Raises
     ------
     ValueError
-        No piece to speak of, or a number of them that is not a whole number from 0.
+        No piece to compare with, or a count that is not a whole number from 0.
 
     Notes
     -----
@@ -245,7 +244,7 @@ def enough_words(fits: Ratio, names: Sequence[str], values: Sequence[float], pie
     >>> print(enough_words(2, ["mitts", "hat (grown)", "scarf"], [0.2, 0.3, 0.9], pieces=3))
     usually enough for hat (grown), not for scarf
     """
-    require(pieces > 0, "There must be some piece to speak of.")
+    require(pieces > 0, "There must be a piece to compare with.")
     require((fits >= 0) & (fits % 1 == 0), "The pieces that fit are counted in whole numbers, from 0.")
     cells = np.atleast_1d(np.asarray(values, dtype=float))
     in_order = sorted(_known(values))

@@ -1,7 +1,7 @@
-"""Amounts in sentences: rounded as a person says them, with thousands parted, in the unit in which they are given.
+"""Amounts in sentences: rounded as people say them, with thousands separators, in the unit in which they are given.
 
-A sentence of a planner speaks in the planner's own units. Which these are is told by the
-quantity itself: yards are said in yards, grams in grams.
+A planner's sentences use the planner's own units. The quantity itself carries them: yards are stated in yards, grams
+in grams.
 """
 
 from decimal import ROUND_HALF_UP, Decimal
@@ -14,33 +14,33 @@ SPOKEN = {
     "yard": ("yd", 0), "meter": ("m", 0), "inch": ("in", 1), "centimeter": ("cm", 1), "ounce": ("oz", 1), "gram": ("g", 0),
     "pound": ("lb", 1), "kilogram": ("kg", 1), "yard / pound": ("yd/lb", 0), "meter / hectogram": ("m/100 g", 0), "hour": ("h", 0),
 }
-MOST = 1_000_000  # beyond, nobody says a number in figures
+MOST = 1_000_000  # from here on, no sentence states a number
 
 
 def said(amount):
     """A quantity or a plain number (scalar or array) in words: "2,300 yd", "3.4 oz", "12".
 
-    Valid from nothing up to a million of its unit; halves round away from zero. Raises
-    ValueError beyond, and KeyError for a unit in which nothing is said.
+    Valid from 0 to a million of its unit; halves round away from zero. Raises ValueError beyond, and KeyError for a
+    unit that no sentence uses.
     """
     symbol, digits = SPOKEN[str(amount.units)] if isinstance(amount, Quantity) else ("", 0)
     number = amount.magnitude if isinstance(amount, Quantity) else amount
-    require((number >= 0) & (number < MOST - 1), "An amount in words is between nothing and a million.")
+    require((number >= 0) & (number < MOST - 1), "An amount in words must be from 0 to below a million.")
     return by_element(lambda each: f"{rounded(each, digits)} {symbol}".strip(), number)
 
 
 def percent(share):
-    """A share (scalar or array) in whole percent: "12%". Valid for shares not below nothing."""
-    require(share >= 0, "A share in words is not below nothing.")
+    """A share (scalar or array) in whole percent: "12%". Valid for shares that are not negative."""
+    require(share >= 0, "A share in words cannot be negative.")
     return by_element(lambda each: f"{_exact(each * 100, 0):f}%", share)
 
 
 def rounded(number: float, digits: int) -> str:
-    """A number as a person writes it: thousands parted by a comma, and no decimals that are nothing."""
+    """A number as people write it: thousands separated by a comma, and no trailing zero."""
     return f"{_exact(number, digits):,f}".removesuffix(".0") if digits == 0 else f"{_exact(number, digits):f}".removesuffix(".0")
 
 
 def _exact(number: float, digits: int) -> Decimal:
-    # Decimals round halves as a person does, and as spreadsheets do; nine digits first, so
+    # Decimals round halves as people and spreadsheets do; nine digits first, so
     # that the last ones of a conversion do not decide a half.
     return Decimal(repr(round(float(number), 9))).quantize(Decimal(1).scaleb(-digits), ROUND_HALF_UP)

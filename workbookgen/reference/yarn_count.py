@@ -1,9 +1,9 @@
 """How fine a yarn is: grist, linear density, and the counts of the trade.
 
-All of them say one thing, length against mass, from two sides. An indirect count is a
+All of them state one relation, length to mass, in two ways. An indirect count is a
 length per mass (the higher, the finer), so it is a grist in its own unit; a direct one is
-a mass per length (the higher, the coarser). Grist is the common tongue: every count is
-turned into it, and pint turns it into every other.
+a mass per length (the higher, the coarser). Grist is the common measure: every count is converted to it, and pint
+converts it to every other.
 """
 
 import numpy as np
@@ -15,7 +15,7 @@ NOTHING = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
 NO_GRIST = Quantity(0.0, "m/g")
 
-# What a person picks from, and its unit; a hectogram is 100 g.
+# What the spinner chooses from, and its unit; a hectogram is 100 g.
 SYSTEMS = {
     "yards per pound": "yard / pound",
     "meters per 100 grams": "meter / hectogram",
@@ -41,7 +41,7 @@ SYSTEMS = {
 def grist(length: Length, mass: Mass) -> Grist:
     """Grist of a yarn.
 
-    g = L / m. The length that a mass of yarn holds, as a handspinner states fineness.
+    g = L / m. The length in a given mass of yarn, as handspinners state fineness.
 
     Parameters
     ----------
@@ -78,7 +78,7 @@ def grist(length: Length, mass: Mass) -> Grist:
 def linear_density(length: Length, mass: Mass) -> LinearDensity:
     """Linear density of a yarn.
 
-    T = m / L. The mass that a length of yarn has, as the standards state fineness.
+    T = m / L. The mass of a given length of yarn, as the standards state fineness.
 
     Parameters
     ----------
@@ -118,9 +118,9 @@ def _require_yarn(length, mass):
 
 @calculation
 def indirect_count(grist: Grist) -> Grist:
-    """Indirect count of a yarn: cotton, worsted, run, lea, metric and their kin.
+    """Indirect count of a yarn: cotton, worsted, run, lea, metric and the like.
 
-    N = g. An indirect count is the grist itself, told in hanks per pound or per kilogram.
+    N = g. An indirect count is the grist itself, in hanks per pound or per kilogram.
 
     Parameters
     ----------
@@ -137,7 +137,7 @@ def indirect_count(grist: Grist) -> Grist:
 
     Notes
     -----
-    Valid for any yarn; a count belongs to the state of moisture it was weighed in.
+    Valid for any yarn; a count belongs to the state of moisture in which it was weighed.
 
     References
     ----------
@@ -173,7 +173,7 @@ def direct_count(grist: Grist) -> LinearDensity:
 
     Notes
     -----
-    Valid for any yarn; a count belongs to the state of moisture it was weighed in.
+    Valid for any yarn; a count belongs to the state of moisture in which it was weighed.
 
     References
     ----------
@@ -192,7 +192,7 @@ def direct_count(grist: Grist) -> LinearDensity:
 def grist_of_density(linear_density: LinearDensity) -> Grist:
     """Grist of a yarn of known linear density.
 
-    g = 1 / Tt. Length in a mass is the inverse of mass in a length.
+    g = 1 / Tt. Length per mass is the inverse of mass per length.
 
     Parameters
     ----------
@@ -228,12 +228,12 @@ def grist_of_density(linear_density: LinearDensity) -> Grist:
 def grist_in_use(wanted: Grist | None = None, from_wraps: Grist | None = None) -> Grist:
     """Grist to make.
 
-    g = wanted, or else from the wraps. A grist that is given beats one that is guessed.
+    g = wanted, or else from the wraps. A stated grist beats an estimated one.
 
     Parameters
     ----------
     wanted : grist that is asked for
-    from_wraps : grist that the wanted wraps lead one to expect
+    from_wraps : grist to expect from the wanted wraps
 
     Returns
     -------
@@ -267,13 +267,13 @@ def grist_in_use(wanted: Grist | None = None, from_wraps: Grist | None = None) -
 def grist_of(number: Ratio, system: str) -> Grist:
     """Grist of a yarn whose count is known.
 
-    g = N · u in an indirect system, 1 / (N · u) in a direct one. It brings yarns that are
-    numbered in different systems to one measure.
+    g = N · u in an indirect system, 1 / (N · u) in a direct one. It brings yarns numbered in different systems to one
+    measure.
 
     Parameters
     ----------
     number : N, the count
-    system : the system of u, such as worsted count; upper and lower case are alike
+    system : the system of u, such as worsted count; case does not matter
 
     Returns
     -------
@@ -286,7 +286,7 @@ def grist_of(number: Ratio, system: str) -> Grist:
 
     Notes
     -----
-    Valid for the resultant count of the yarn as it is, not for that of its strands.
+    Valid for the resultant count of the yarn itself, not for that of its strands.
 
     References
     ----------
@@ -312,7 +312,7 @@ def _of_number_one(system) -> tuple[float, float]:
     """Grist of number one in yards per pound, and the power of the number in the grist."""
     units = {name.casefold(): unit for name, unit in SYSTEMS.items()}
     unit = units.get(str(system).casefold())
-    require(unit is not None, f'"{system}" is no count system known here: choose one of the list.')
+    require(unit is not None, f'"{system}" is not a known count system: choose one from the list.')
     one = ureg(unit)
     if one.check("[length]/[mass]"):
         return one.m_as("yard/pound"), 1.0
@@ -361,7 +361,7 @@ def mass_of_length(length: Length, grist: Grist) -> Mass:
 def length_of_mass(mass: Mass, grist: Grist) -> Length:
     """Length of a mass of yarn.
 
-    L = m · g. What a skein holds that was weighed and not reeled.
+    L = m · g. The length in a skein that was weighed but not reeled.
 
     Parameters
     ----------

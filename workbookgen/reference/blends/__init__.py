@@ -1,6 +1,6 @@
-"""Blends: what a mixture of fibers costs, how fine it is, and what it takes up of the air's moisture.
+"""Blends: what a mixture of fibers costs, how fine it is, and how much moisture it takes up.
 
-`shares` knows weights and money, `by_number` fibers as they are counted, `regain` their moisture.
+`shares` is about weights and money, `by_number` about the number of fibers, `regain` about their moisture.
 """
 
 from workbookgen.reference.blends.by_number import fiber_length, fiber_side, fineness, mean_diameter, mean_fineness, thickness

@@ -1,4 +1,4 @@
-"""How fine a blend is: a gram of a fine fiber is more fibers, so fine ones count for more than their weight."""
+"""How fine a blend is: a gram of a fine fiber holds more fibers, so fine ones count for more than their weight."""
 
 import numpy as np
 
@@ -15,13 +15,13 @@ WOOL = Quantity(1.31, "g/cm^3")  # Morton and Hearle, Physical Properties of Tex
 def fineness(own: LinearDensity | None = None, fiber_diameter: Length | None = None, fiber_density: Density | None = None) -> LinearDensity:
     """Linear density of a fiber in a blend.
 
-    t = as told, or else π / 4 · d² · ρ. Mills tell the first, breeders the second.
+    t = as stated, or else π / 4 · d² · ρ. Mills state the first, breeders the second.
 
     Parameters
     ----------
-    own : linear density as told
+    own : linear density as stated
     fiber_diameter : d, diameter of the fiber
-    fiber_density : ρ, density of its substance; wool's where it is not told
+    fiber_density : ρ, density of its substance; that of wool where none is given
 
     Returns
     -------
@@ -58,13 +58,13 @@ def fineness(own: LinearDensity | None = None, fiber_diameter: Length | None = N
 def thickness(linear_density: LinearDensity, fiber_diameter: Length | None = None, fiber_density: Density | None = None) -> Length:
     """Diameter of a fiber in a blend.
 
-    d = as told, or else √(4 · t / (π · ρ)). So that diameters can be averaged where one was told in dtex.
+    d = as stated, or else √(4 · t / (π · ρ)). So diameters can be averaged even where one fiber is stated in dtex.
 
     Parameters
     ----------
     linear_density : t, linear density of the fiber
-    fiber_diameter : d, as told
-    fiber_density : ρ, density of its substance; wool's where it is not told
+    fiber_diameter : d, as stated
+    fiber_density : ρ, density of its substance; that of wool where none is given
 
     Returns
     -------
@@ -100,7 +100,7 @@ def thickness(linear_density: LinearDensity, fiber_diameter: Length | None = Non
 def fiber_length(mass: Mass, linear_density: LinearDensity) -> Length:
     """Length of all fibers of a kind, laid end to end.
 
-    ℓ = m / t. It says how many there are, where all are cut alike.
+    ℓ = m / t. It is a measure of their number, where all are cut alike.
 
     Parameters
     ----------
@@ -138,7 +138,7 @@ def fiber_length(mass: Mass, linear_density: LinearDensity) -> Length:
 def fiber_side(length: Length, fiber_diameter: Length) -> Area:
     """Length of fiber times its diameter.
 
-    a = ℓ · d. Summed up, it gives the mean diameter.
+    a = ℓ · d. The mean diameter follows from its sum.
 
     Parameters
     ----------
@@ -176,14 +176,14 @@ def fiber_side(length: Length, fiber_diameter: Length) -> Area:
 def mean_fineness(total: Mass, length: Length, known: Ratio = 1, of: Ratio = 1) -> LinearDensity:
     """Linear density of the average fiber of a blend.
 
-    t = M / Σ ℓ, which is 1/t = Σ x / t. The finer fiber counts for more.
+    t = M / Σ ℓ, which is 1/t = Σ x / t. Finer fibers count for more.
 
     Parameters
     ----------
     total : M, mass of all fibers
     length : Σ ℓ, length of all fibers
-    known : fibers of which this is known
-    of : fibers in the blend
+    known : number of fibers for which this is known
+    of : number of fibers in the blend
 
     Returns
     -------
@@ -192,11 +192,11 @@ def mean_fineness(total: Mass, length: Length, known: Ratio = 1, of: Ratio = 1) 
     Raises
     ------
     ValueError
-        A mass or a length that is not above zero, or a fiber of which it is not known.
+        A mass or a length that is not above zero, or a fiber for which it is not known.
 
     Notes
     -----
-    Valid for a blend of whose every fiber the fineness is known.
+    Valid for a blend in which the fineness of every fiber is known.
 
     References
     ----------
@@ -208,7 +208,7 @@ def mean_fineness(total: Mass, length: Length, known: Ratio = 1, of: Ratio = 1) 
     5.0 decitex
     """
     _require_all_known(known, of)
-    require((total > NO_MASS) & (length > NO_LENGTH), "A blend weighs something, and has fibers.")
+    require((total > NO_MASS) & (length > NO_LENGTH), "A blend must have a mass and fibers.")
     return (total / length).to("tex")
 
 
@@ -216,14 +216,14 @@ def mean_fineness(total: Mass, length: Length, known: Ratio = 1, of: Ratio = 1) 
 def mean_diameter(side: Area, length: Length, known: Ratio = 1, of: Ratio = 1) -> Length:
     """Mean diameter of the fibers of a blend, by number.
 
-    d = Σ (ℓ · d) / Σ ℓ. Fibers of a kind are as many as x / (ρ · d²).
+    d = Σ (ℓ · d) / Σ ℓ. The number of fibers of a kind goes with x / (ρ · d²).
 
     Parameters
     ----------
     side : Σ (ℓ · d), lengths times diameters
     length : Σ ℓ, length of all fibers
-    known : fibers of which this is known
-    of : fibers in the blend
+    known : number of fibers for which this is known
+    of : number of fibers in the blend
 
     Returns
     -------
@@ -232,7 +232,7 @@ def mean_diameter(side: Area, length: Length, known: Ratio = 1, of: Ratio = 1) -
     Raises
     ------
     ValueError
-        An area or a length that is not above zero, or a fiber of which it is not known.
+        An area or a length that is not above zero, or a fiber for which it is not known.
 
     Notes
     -----
@@ -248,9 +248,9 @@ def mean_diameter(side: Area, length: Length, known: Ratio = 1, of: Ratio = 1) -
     22.0 micrometer
     """
     _require_all_known(known, of)
-    require((side > Quantity(0.0, "m^2")) & (length > NO_LENGTH), "A blend has fibers of some diameter.")
+    require((side > Quantity(0.0, "m^2")) & (length > NO_LENGTH), "The fibers of a blend must have a length and a diameter.")
     return (side / length).to("µm")
 
 
 def _require_all_known(known, of) -> None:
-    require((known >= 1) & (known == of), "A mean is told where it is known of every fiber.")
+    require((known >= 1) & (known == of), "A mean needs the figure for every fiber.")

@@ -1,4 +1,4 @@
-"""What a blend takes up of the air's moisture: shares of it are told dry."""
+"""How much moisture a blend takes up: its shares are of the dry mass."""
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.units import Mass, Quantity, Ratio
@@ -28,7 +28,7 @@ def dry_at_regain(mass: Mass, regain: Ratio) -> Mass:
 
     Notes
     -----
-    Valid for fiber that has lain in the air to which its regain belongs.
+    Valid for fiber conditioned in the air to which its regain belongs.
 
     References
     ----------
@@ -48,14 +48,14 @@ def dry_at_regain(mass: Mass, regain: Ratio) -> Mass:
 def blend_regain(total: Mass, dry: Mass, known: Ratio = 1, of: Ratio = 1) -> Ratio:
     """Regain of a blend.
 
-    R = M / Σ D - 1, which is Σ x · R by shares of the dry mass. All its water over all its dry fiber.
+    R = M / Σ D - 1, which is Σ x · R by shares of the dry mass. All of its water over all of its dry fiber.
 
     Parameters
     ----------
     total : M, mass of all fibers as weighed
     dry : Σ D, their dry mass
-    known : fibers of which this is known
-    of : fibers in the blend
+    known : number of fibers for which this is known
+    of : number of fibers in the blend
 
     Returns
     -------
@@ -64,11 +64,11 @@ def blend_regain(total: Mass, dry: Mass, known: Ratio = 1, of: Ratio = 1) -> Rat
     Raises
     ------
     ValueError
-        A dry mass that is not above zero, or more than the whole, or a fiber of which it is not known.
+        A dry mass that is not above zero, or more than the whole, or a fiber for which it is not known.
 
     Notes
     -----
-    Valid for a blend of whose every fiber the regain is known.
+    Valid for a blend in which the regain of every fiber is known.
 
     References
     ----------
@@ -81,9 +81,9 @@ def blend_regain(total: Mass, dry: Mass, known: Ratio = 1, of: Ratio = 1) -> Rat
     """
     _require_all_known(known, of)
     require_numbers(total, dry)
-    require((dry > NO_MASS) & (dry <= total * (1 + 1e-9)), "Dry fiber weighs something, and no more than the whole.")
+    require((dry > NO_MASS) & (dry <= total * (1 + 1e-9)), "The dry fiber weighs something, and no more than the whole.")
     return (total / dry).m_as("") - 1
 
 
 def _require_all_known(known, of) -> None:
-    require((known >= 1) & (known == of), "A mean is told where it is known of every fiber.")
+    require((known >= 1) & (known == of), "A mean needs the figure for every fiber.")

@@ -1,4 +1,4 @@
-"""What is laid out for a blend, and what it costs: shares are by weight."""
+"""What to lay out for a blend, and what it costs: shares are by weight."""
 
 from workbookgen.reference.calculation import calculation, require, require_name
 from workbookgen.units import Mass, PerMass, Quantity, Ratio
@@ -10,7 +10,7 @@ NO_MASS = Quantity(0.0, "g")
 def weighed(mass: Mass, name: str) -> Mass:
     """Mass of a fiber that a blend counts.
 
-    m = m. A line without a name is not finished, and is no part of the blend.
+    m = m. A line without a name is unfinished, and not part of the blend.
 
     Parameters
     ----------
@@ -28,7 +28,7 @@ def weighed(mass: Mass, name: str) -> Mass:
 
     Notes
     -----
-    Valid for fibers weighed in the same air.
+    Valid for fibers weighed in the same state of moisture.
 
     References
     ----------
@@ -39,7 +39,7 @@ def weighed(mass: Mass, name: str) -> Mass:
     >>> print(weighed(Quantity(60, "g"), "wool"))
     60 gram
     """
-    require(mass > NO_MASS, "A fiber in a blend weighs something.")
+    require(mass > NO_MASS, "A fiber in a blend must have a mass.")
     require_name(name)
     return mass
 
@@ -66,7 +66,7 @@ def share_of_blend(mass: Mass, total: Mass) -> Ratio:
 
     Notes
     -----
-    Valid for fibers weighed in the same air.
+    Valid for fibers weighed in the same state of moisture.
 
     References
     ----------
@@ -77,7 +77,7 @@ def share_of_blend(mass: Mass, total: Mass) -> Ratio:
     >>> print(share_of_blend(Quantity(60, "g"), Quantity(80, "g")))
     0.75
     """
-    require((mass > NO_MASS) & (total > NO_MASS), "A fiber in a blend weighs something.")
+    require((mass > NO_MASS) & (total > NO_MASS), "A fiber in a blend must have a mass.")
     require(mass <= total * (1 + 1e-9), "A fiber cannot weigh more than the blend.")
     return (mass / total).m_as("")
 
@@ -104,7 +104,7 @@ def to_lay_out(share: Ratio, wanted: Mass) -> Mass:
 
     Notes
     -----
-    Valid for fibers weighed in the same air.
+    Valid for fibers weighed in the same state of moisture.
 
     References
     ----------
@@ -115,7 +115,7 @@ def to_lay_out(share: Ratio, wanted: Mass) -> Mass:
     >>> print(to_lay_out(0.75, Quantity(200, "g")))
     150.0 gram
     """
-    require((share >= 0) & (share <= 1 + 1e-9), "A share lies between 0 and 1.")
+    require((share >= 0) & (share <= 1 + 1e-9), "A share must be between 0 and 1.")
     require(wanted >= NO_MASS, "A mass cannot be negative.")
     return share * wanted
 
@@ -124,7 +124,7 @@ def to_lay_out(share: Ratio, wanted: Mass) -> Mass:
 def cost_of(mass: Mass, price: PerMass) -> Ratio:
     """What a fiber in a blend costs.
 
-    k = m · p. Money is a plain number here.
+    k = m · p. Money is a plain number.
 
     Parameters
     ----------
@@ -133,7 +133,7 @@ def cost_of(mass: Mass, price: PerMass) -> Ratio:
 
     Returns
     -------
-    k, an amount of money
+    k, money
 
     Raises
     ------
@@ -162,14 +162,14 @@ def cost_of(mass: Mass, price: PerMass) -> Ratio:
 def blend_price(cost: Ratio, total: Mass, known: Ratio = 1, of: Ratio = 1) -> PerMass:
     """Price of a blend.
 
-    p = Σ k / M, which is Σ x · p. The dear fiber by its share.
+    p = Σ k / M, which is Σ x · p. The expensive fiber counts by its share.
 
     Parameters
     ----------
     cost : Σ k, what all fibers cost
     total : M, their mass
-    known : fibers of which this is known
-    of : fibers in the blend
+    known : number of fibers for which this is known
+    of : number of fibers in the blend
 
     Returns
     -------
@@ -178,11 +178,11 @@ def blend_price(cost: Ratio, total: Mass, known: Ratio = 1, of: Ratio = 1) -> Pe
     Raises
     ------
     ValueError
-        A negative cost, or a mass that is not above zero, or a fiber of which it is not known.
+        A negative cost, or a mass that is not above zero, or a fiber for which it is not known.
 
     Notes
     -----
-    Valid for a blend of whose every fiber the price is known.
+    Valid for a blend in which the price of every fiber is known.
 
     References
     ----------
@@ -195,9 +195,9 @@ def blend_price(cost: Ratio, total: Mass, known: Ratio = 1, of: Ratio = 1) -> Pe
     """
     _require_all_known(known, of)
     require(cost >= 0, "A cost cannot be negative.")
-    require(total > NO_MASS, "A blend weighs something.")
+    require(total > NO_MASS, "A blend must have a mass.")
     return cost / total
 
 
 def _require_all_known(known, of) -> None:
-    require((known >= 1) & (known == of), "A mean is told where it is known of every fiber.")
+    require((known >= 1) & (known == of), "A mean needs the figure for every fiber.")

@@ -1,7 +1,7 @@
 """Color: how a dyed top is divided so that its colors keep their order, and how long each becomes.
 
-A top that was dyed in repeats holds each color as often as there are repeats. `dividing` goes from the top to the
-strands, `plies` says whether their colors meet, `colors` takes each color by itself.
+A top dyed in repeats holds each color once per repeat. `dividing` goes from the top to the strands, `plies` says
+whether their colors meet, `colors` is about each color on its own.
 """
 
 from workbookgen.reference.color.colors import color_weight, least_share, share_of_top, stripe_rows, stripe_width, whole_words

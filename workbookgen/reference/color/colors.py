@@ -13,7 +13,7 @@ NO_LENGTH = Quantity(0.0, "m")
 def color_weight(whole: Mass, share: Ratio | None = None, weighed: Mass | None = None) -> Mass:
     """Weight of one color in the top.
 
-    w = what was weighed, else x · m. A share by eye will do: the sum tells whether it can be right.
+    w = what was weighed, else x · m. A share judged by eye will do: the sum shows whether it can be right.
 
     Parameters
     ----------
@@ -32,7 +32,7 @@ def color_weight(whole: Mass, share: Ratio | None = None, weighed: Mass | None =
 
     Notes
     -----
-    Valid for colors that are as thick in the top as each other.
+    Valid for colors that are equally thick in the top.
 
     References
     ----------
@@ -108,7 +108,7 @@ def least_share(shares: Ratio) -> Ratio:
     Raises
     ------
     ValueError
-        No shares at all, or a negative one.
+        No share, or a negative one.
 
     Notes
     -----
@@ -134,11 +134,11 @@ def least_share(shares: Ratio) -> Ratio:
 def whole_words(total: Ratio) -> str:
     """Whether the colors make up the whole top, in words.
 
-    text = whole for S = 1, less for S < 1, more for S > 1. What is missing is told, and nothing is changed.
+    text = whole for S = 1, less for S < 1, more for S > 1. A discrepancy is reported, and nothing is changed.
 
     Parameters
     ----------
-    total : S, what the colors' shares come to
+    total : S, sum of the colors' shares
 
     Returns
     -------
@@ -162,7 +162,7 @@ def whole_words(total: Ratio) -> str:
     >>> print(whole_words(1.0))
     The colors make up the whole top.
     """
-    require(total > 0, "The colors must come to something.")
+    require(total > 0, "The sum of the colors must be above zero.")
     return by_element(_whole_words, total)
 
 
@@ -201,7 +201,7 @@ def stripe_rows(length: Length, per_row: Length) -> Ratio:
     """
     require_numbers(length)
     require(length >= NO_LENGTH, "The length cannot be negative.")
-    require(per_row > NO_LENGTH, "A row takes more yarn than nothing.")
+    require(per_row > NO_LENGTH, "The yarn for a row must be above zero.")
     return (length / per_row).m_as("")
 
 

@@ -14,7 +14,7 @@ NO_LENGTH = Quantity(0.0, "m")
 def strips(strands: Ratio, skeins: Ratio, chosen: Ratio | None = None) -> Ratio:
     """Strips into which a top is divided lengthwise.
 
-    L = n · s, if no other number was chosen. One strip for each strand of each skein always holds the order.
+    L = n · s, if no other number was chosen. One strip for each strand of each skein always keeps the order.
 
     Parameters
     ----------
@@ -91,12 +91,12 @@ def repeats_of_strand(repeats: Ratio, strips: Ratio, strands: Ratio, skeins: Rat
 def order_words(repeats: Ratio, pieces: Ratio) -> str:
     """Whether each strand holds the same order of colors, in words.
 
-    text = the repeats r where r = round(r), else a number of strips that does it. Strands that end within a repeat do not begin alike.
+    text = the repeats r where r = round(r), else a number of strips that does it. Strands that end within a repeat do not begin with the same color.
 
     Parameters
     ----------
     repeats : r, repeats in one strand
-    pieces : strands in all, of all skeins: so many strips always do it
+    pieces : strands of all skeins together: that many strips always work
 
     Returns
     -------
@@ -109,7 +109,7 @@ def order_words(repeats: Ratio, pieces: Ratio) -> str:
 
     Notes
     -----
-    Valid for numbers that a person counts; a millionth off is no difference.
+    Valid for counted numbers; a millionth off is no difference.
 
     References
     ----------
@@ -128,7 +128,7 @@ def order_words(repeats: Ratio, pieces: Ratio) -> str:
 def part(mass: Mass, parts: Ratio) -> Mass:
     """Weight of one of equal parts.
 
-    w = m / p. Strips, strands and skeins are weighed against it.
+    w = m / p. Strips, strands and skeins are weighed to match it.
 
     Parameters
     ----------
@@ -165,9 +165,9 @@ def part(mass: Mass, parts: Ratio) -> Mass:
 
 @calculation
 def strand_length(mass: Mass, grist: Grist, take_up: Ratio = 0.0) -> Length:
-    """Length of yarn of which one strand has this weight.
+    """Length of yarn in which one strand has this weight.
 
-    ℓ = m · λ · (1 - c). Each color's length is its weight times the grist, less what plying takes.
+    ℓ = m · λ · (1 - c). Each color's length is its weight times the grist, less the take-up of plying.
 
     Parameters
     ----------
@@ -186,7 +186,7 @@ def strand_length(mass: Mass, grist: Grist, take_up: Ratio = 0.0) -> Length:
 
     Notes
     -----
-    Valid for fiber that is spun without loss, at one grist.
+    Valid for fiber spun without loss, at one grist.
 
     References
     ----------
@@ -200,7 +200,7 @@ def strand_length(mass: Mass, grist: Grist, take_up: Ratio = 0.0) -> Length:
     require_numbers(mass, take_up)
     require(mass >= NO_MASS, "The mass cannot be negative.")
     require(grist > Quantity(0.0, "m/g"), "The grist must be above zero.")
-    require((take_up >= 0) & (take_up < 1), "The take-up lies from 0 to under 1.")
+    require((take_up >= 0) & (take_up < 1), "The take-up must be from 0 to under 1.")
     return mass * grist * (1 - take_up)
 
 
@@ -208,7 +208,7 @@ def strand_length(mass: Mass, grist: Grist, take_up: Ratio = 0.0) -> Length:
 def run(length: Length, repeats: Ratio, share: Ratio = 1.0) -> Length:
     """Length of one run of a color, or of one repeat of them all.
 
-    ρ = ℓ · x / r. In the strand a color comes back with each repeat.
+    ρ = ℓ · x / r. In the strand, a color comes back with each repeat.
 
     Parameters
     ----------
@@ -241,7 +241,7 @@ def run(length: Length, repeats: Ratio, share: Ratio = 1.0) -> Length:
     require_numbers(length)
     require(length >= NO_LENGTH, "The length cannot be negative.")
     require(repeats > 0, "The repeats must be above zero.")
-    require((share >= 0) & (share <= 1), "The share lies between 0 and 1.")
+    require((share >= 0) & (share <= 1), "The share must be between 0 and 1.")
     return length * share / repeats
 
 

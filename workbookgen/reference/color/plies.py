@@ -10,12 +10,12 @@ NO_LENGTH = Quantity(0.0, "m")
 def out_of_step(length: Length, difference: Ratio, strands: Ratio = 2) -> Length:
     """How far one strand's colors are ahead of another's at the end of the yarn.
 
-    a = ℓ · δ. A strand that is finer stretches each color over more yarn, and the differences add up.
+    a = ℓ · δ. A finer strand spreads each color over more yarn, and the differences add up.
 
     Parameters
     ----------
     length : ℓ, length of the yarn
-    difference : δ, by how much the grists of the strands differ, a share
+    difference : δ, difference between the grists of the strands, a share
     strands : strands that are plied together, two or more
 
     Returns
@@ -51,7 +51,7 @@ def out_of_step(length: Length, difference: Ratio, strands: Ratio = 2) -> Length
 def meeting_words(ahead: Length, shortest: Length) -> str:
     """Whether the colors of the plies still meet at the end of the yarn, in words.
 
-    text = meet where a < ρ, apart where a ≥ ρ. A color meets itself as long as its run is longer than the strands are out of step.
+    text = meet where a < ρ, apart where a ≥ ρ. A color meets itself as long as its run is longer than the distance by which the strands are out of step.
 
     Parameters
     ----------

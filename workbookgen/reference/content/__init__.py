@@ -1,8 +1,8 @@
-"""What a yarn is made of by weight, as a label tells it: the fibers' generic names, each with its percentage.
+"""Fiber content of a yarn by weight, as on a label: the fibers' generic names, each with its percentage.
 
 A lot is of one fiber or a mixture of up to three; a yarn is of one lot, or of the lots of its
-strands. Fibers of one name add up. The order, the names and what is called "other fiber" are
-those of 16 CFR 303 and 300; the rule in force where one sells decides.
+strands. Fibers of the same name add up. The order, the names and the term "other fiber" follow 16 CFR 303 and 300;
+the rules in force where you sell decide.
 """
 
 from workbookgen.reference.content.fibers import known_in_all, named_share, next_fiber, together, without_a_name

@@ -1,4 +1,4 @@
-"""The different fibers of a yarn, what each is of it over all strands, and which are named on a label."""
+"""The different fibers of a yarn, the share of each over all strands, and which are named on a label."""
 
 import numpy as np
 
@@ -7,7 +7,7 @@ from workbookgen.reference.content.shares import require_shares
 from workbookgen.texts import folded
 from workbookgen.units import Ratio
 
-# What the Wool Products Labeling Act takes for wool, 15 U.S.C. 68 (b) and (c), and may be named so by 16 CFR 300.19.
+# What the Wool Products Labeling Act considers wool, 15 U.S.C. 68 (b) and (c), and may be named so by 16 CFR 300.19.
 WOOLS = ("wool", "recycled wool", "mohair", "cashmere", "camel", "camel hair", "alpaca", "llama", "vicuna")
 LEAST_NAMED = 0.05
 SAME = 1e-9
@@ -31,9 +31,9 @@ def next_fiber(
     before_2: str | None = None,
     before_3: str | None = None,
 ) -> str:
-    """The next fiber of a yarn that was not yet named.
+    """The next fiber of a yarn not named yet.
 
-    name = the first of the list that is none of those before. So each fiber is told once.
+    name = the first in the list that is none of those before. So each fiber is named once.
 
     Parameters
     ----------
@@ -47,7 +47,7 @@ def next_fiber(
     Raises
     ------
     ValueError
-        No fiber that was not told.
+        No fiber left to name.
 
     Notes
     -----
@@ -72,7 +72,7 @@ def next_fiber(
         return next((str(each) for each in names[: len(present)] if folded(str(each)) not in done), "")
 
     found = by_element(first, *present, *told)
-    require(by_element(lambda each: each != "", found), "Every fiber was told.")
+    require(by_element(lambda each: each != "", found), "Every fiber has been named.")
     return found
 
 
@@ -106,7 +106,7 @@ def together(
 ) -> Ratio:
     """Share of a fiber in a yarn, over all its strands.
 
-    X = Σ x, of the strands' fibers of this name. Two breeds are both wool.
+    X = Σ x, over the strands' fibers of this name. Two breeds are both wool.
 
     Parameters
     ----------
@@ -150,7 +150,7 @@ def together(
 
 @calculation
 def known_in_all(whole_1: Ratio, whole_2: Ratio | None = None, whole_3: Ratio | None = None, whole_4: Ratio | None = None) -> Ratio:
-    """What the different fibers are of the yarn, together.
+    """Share of the yarn whose fibers are known.
 
     W = Σ X. Where it is 1, nothing of the yarn is unknown.
 
@@ -169,7 +169,7 @@ def known_in_all(whole_1: Ratio, whole_2: Ratio | None = None, whole_3: Ratio | 
 
     Notes
     -----
-    Valid for yarns of up to four fibers; one of more is not told of.
+    Valid for yarns of up to four fibers; the content of one with more is not stated.
 
     References
     ----------
@@ -188,7 +188,7 @@ def known_in_all(whole_1: Ratio, whole_2: Ratio | None = None, whole_3: Ratio | 
 def named_share(fiber: str, share: Ratio) -> Ratio:
     """Share under which a fiber is named on a label.
 
-    y = X from 5 % up, and of wool however little; else 0, and the fiber is among the others. A name sells, and a trace of silk is not to sell a yarn.
+    y = X from 5 % up, and for wool in any amount; else 0, and the fiber is among the others. A name sells, and a trace of silk must not.
 
     Parameters
     ----------
@@ -206,11 +206,11 @@ def named_share(fiber: str, share: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for fibers that serve no purpose of their own: the rule lets a little of one that does, as nylon for wear, be named too.
+    Valid for fibers without a function of their own: the rule allows a little of one that has, such as nylon for wear, to be named too.
 
     References
     ----------
-    16 CFR 303.6 (a) and 303.42 (a), and 15 U.S.C. 68 (b), what is wool (read); 303.3, less than 5 % (read as others tell it); 15 U.S.C. 68b (a)(2)(A), wool of any share (from memory).
+    16 CFR 303.6 (a) and 303.42 (a), and 15 U.S.C. 68 (b), what is wool (read); 303.3, less than 5 % (read as quoted elsewhere); 15 U.S.C. 68b (a)(2)(A), wool of any share (from memory).
 
     Examples
     --------

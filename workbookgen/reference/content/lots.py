@@ -1,4 +1,4 @@
-"""What lots and strands are of: a lot of up to three fibers, a yarn of up to four strands."""
+"""Fibers of lots and strands: up to three fibers in a lot, up to four strands in a yarn."""
 
 from collections.abc import Sequence
 
@@ -15,7 +15,7 @@ from workbookgen.units import Ratio
 def main_share(kind: str, also_kind: str | None = None, also: Ratio | None = None, third_kind: str | None = None, third: Ratio | None = None) -> Ratio:
     """Share of a lot's main fiber.
 
-    x = 1 - a - b. All of the weight that is not of the others.
+    x = 1 - a - b. All of the weight that is not another fiber.
 
     Parameters
     ----------
@@ -32,11 +32,11 @@ def main_share(kind: str, also_kind: str | None = None, also: Ratio | None = Non
     Raises
     ------
     ValueError
-        A blank name, a share that is negative, a fiber without its share or the reverse, or others that are all of it or more.
+        A blank name, a share that is negative, a fiber without its share or the reverse, or other fibers that add up to all of it or more.
 
     Notes
     -----
-    Valid for fibers weighed in the same air.
+    Valid for fibers weighed in the same state of moisture.
 
     References
     ----------
@@ -52,7 +52,7 @@ def main_share(kind: str, also_kind: str | None = None, also: Ratio | None = Non
     for name, share in ((also_kind, also), (third_kind, third)):
         require((name is None) == (share is None), "A fiber and its share belong together.")
     main = 1.0 - sum(share for share in (also, third) if share is not None)
-    require(main > 0, "The other fibers are all of it: check their shares.")
+    require(main > 0, "The other fibers add up to all of it: check their shares.")
     return main * np.asarray(by_element(lambda _: 1.0, kind), dtype=float)[()]
 
 
@@ -67,7 +67,7 @@ def mixture(
 ) -> str:
     """A lot's fibers in one text, by which two lots are compared.
 
-    text = the names, each after its thousandths of the weight. Two lots of the same text make no difference on a label.
+    text = the names, each after its thousandths of the weight. Two lots with the same text are the same on a label.
 
     Parameters
     ----------
@@ -107,9 +107,9 @@ def mixture(
 
 @calculation
 def lot_of_strand(lot: str, mixed: str, other: str | None = None, other_mixed: str | None = None) -> str:
-    """The lot that tells what a strand is of.
+    """The lot that stands for the fibers of a strand.
 
-    lot = the first one, if a second is of the same fibers. Of two that differ nobody knows which is in the skein.
+    lot = the first one, if a second has the same fibers. If the two differ, nobody knows which is in the skein.
 
     Parameters
     ----------
@@ -129,7 +129,7 @@ def lot_of_strand(lot: str, mixed: str, other: str | None = None, other_mixed: s
 
     Notes
     -----
-    Valid for a strand of one lot, or of two.
+    Valid for a strand of one or two lots.
 
     References
     ----------
@@ -149,13 +149,13 @@ def lot_of_strand(lot: str, mixed: str, other: str | None = None, other_mixed: s
 
 @calculation
 def untold(design: str, share: Ratio | None = None, lot: str | None = None) -> Ratio:
-    """Whether it is open what a strand of a design is of.
+    """Whether the fibers of a strand are unknown.
 
-    u = 0 where its share and its lot are known, else 1. A yarn is told of only where no strand of it is open.
+    u = 0 where its share and its lot are known, else 1. The content of a yarn is stated only if every strand is known.
 
     Parameters
     ----------
-    design : the design that the strand is of
+    design : the design of the strand
     share : its share in the yarn
     lot : its lot, of known fibers
 
@@ -170,7 +170,7 @@ def untold(design: str, share: Ratio | None = None, lot: str | None = None) -> R
 
     Notes
     -----
-    Valid for any strand that stands in the list.
+    Valid for any strand in the list.
 
     References
     ----------
@@ -191,11 +191,11 @@ def untold(design: str, share: Ratio | None = None, lot: str | None = None) -> R
 def strand_share(lot: str, found: Ratio | None = None) -> Ratio:
     """Share of a skein's first strand.
 
-    x = its design's, and 1 where it is all of one lot. The strands' shares add up to 1.
+    x = its design's, or 1 where it is all from one lot. The strands' shares add up to 1.
 
     Parameters
     ----------
-    lot : the lot that the strand is of
+    lot : the lot of the strand
     found : its share in the design
 
     Returns
@@ -229,7 +229,7 @@ def strand_share(lot: str, found: Ratio | None = None) -> Ratio:
 def share_in_yarn(strand: Ratio, lot: str, lots: Sequence[str], shares: Ratio) -> Ratio:
     """Share of a strand's fiber in the whole yarn.
 
-    x = s · f. A fiber that is half of a strand that is half of the yarn is a quarter of it.
+    x = s · f. Half of a strand that is half of the yarn is a quarter of the yarn.
 
     Parameters
     ----------

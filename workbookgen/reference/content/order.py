@@ -1,4 +1,4 @@
-"""The named fibers of a yarn by weight, the most of it first."""
+"""The named fibers of a yarn by weight, the largest first."""
 
 import numpy as np
 
@@ -24,9 +24,9 @@ def largest_share(
     before_2: str | None = None,
     before_3: str | None = None,
 ) -> Ratio:
-    """The largest share of a named fiber that was not yet told.
+    """The largest share among the named fibers not listed yet.
 
-    z = max y, over the fibers that are none of those before; 0 where none is left. A label begins with the most.
+    z = max y, over the fibers that are none of those before; 0 where none is left. A label begins with the largest share.
 
     Parameters
     ----------
@@ -75,13 +75,13 @@ def largest_fiber(
     before_2: str | None = None,
     before_3: str | None = None,
 ) -> str:
-    """The named fiber of the largest share that was not yet told.
+    """The named fiber with the largest share among those not listed yet.
 
     name = that of z; of equal ones, the first. It comes next on the label.
 
     Parameters
     ----------
-    largest : z, the largest share that was not yet told
+    largest : z, the largest share not listed yet
     fiber_1, fiber_2, fiber_3, fiber_4 : generic names of the yarn's fibers
     named_1, named_2, named_3, named_4 : y, the share under which each is named
     before_1, before_2, before_3 : fibers listed already
@@ -120,7 +120,7 @@ def largest_fiber(
 
 
 def _left(pairs, before) -> list[np.ndarray]:
-    """The share of each fiber that is there, 0 where it was told before."""
+    """The share of each fiber that is there, 0 where it was listed before."""
     require_shares(*(named for _, named in pairs))
     done = [each for each in before if each is not None]
     return [

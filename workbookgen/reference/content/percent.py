@@ -14,7 +14,7 @@ FULL = 1e-5  # of a percentage: five figures of six decimals may miss 100 by as 
 def in_percent(share: Ratio) -> Ratio:
     """A share in percent, before it is rounded.
 
-    r = 100 z, and 1 where that is less but something. What is in a yarn is not told as 0 %.
+    r = 100 z, but at least 1 where z > 0. What is in a yarn is not stated as 0 %.
 
     Parameters
     ----------
@@ -35,7 +35,7 @@ def in_percent(share: Ratio) -> Ratio:
 
     References
     ----------
-    Arithmetic. At least one percent of what is there: common practice, no source.
+    Arithmetic. At least one percent for what is there: common practice, no source.
 
     Examples
     --------
@@ -49,9 +49,9 @@ def in_percent(share: Ratio) -> Ratio:
 
 @calculation
 def others_percent(told_1: Ratio, told_2: Ratio, told_3: Ratio, told_4: Ratio) -> Ratio:
-    """The fibers that are not named, in percent.
+    """The unnamed fibers, in percent.
 
-    r = 100 (1 - Σ z), and 1 where that is less but something. They come last.
+    r = 100 (1 - Σ z), but at least 1 where there are any. They come last.
 
     Parameters
     ----------
@@ -87,7 +87,7 @@ def others_percent(told_1: Ratio, told_2: Ratio, told_3: Ratio, told_4: Ratio) -
 def rest_percent(next_2: Ratio, next_3: Ratio, next_4: Ratio, others: Ratio) -> Ratio:
     """The largest fiber in percent: what the others leave.
 
-    r = 100 - Σ r', over all the others. So nothing is told twice, or not at all.
+    r = 100 - Σ r', over all the others. So nothing is counted twice or left out.
 
     Parameters
     ----------
@@ -124,7 +124,7 @@ def rest_percent(next_2: Ratio, next_3: Ratio, next_4: Ratio, others: Ratio) -> 
 def whole_percent(points_1: Ratio, points_2: Ratio, points_3: Ratio, points_4: Ratio, others: Ratio, place: Ratio) -> Ratio:
     """A fiber's percentage, whole, so that all add up to 100.
 
-    p = the whole points, and one more for those with the largest rests until 100 is full. Each is within one of the exact figure, and none passes one that weighs more.
+    p = the whole points, and one more for those with the largest remainders until 100 is reached. Each is within one of the exact figure, and none passes a heavier one.
 
     Parameters
     ----------
@@ -143,7 +143,7 @@ def whole_percent(points_1: Ratio, points_2: Ratio, points_3: Ratio, points_4: R
 
     Notes
     -----
-    Valid for points that add up to 100; of equal rests the earlier ones get more.
+    Valid for points that add up to 100; of equal remainders the earlier ones get more.
 
     References
     ----------

@@ -6,7 +6,7 @@ from workbookgen.reference.calculation import require, require_numbers
 
 
 def require_shares(*shares) -> None:
-    """Refuse shares that are no number, or below zero. One that is not given at all is no fault."""
+    """Refuse shares that are not a number, or negative. One that is not given at all is not a fault."""
     require_numbers(*shares)
     for share in shares:
         if share is not None:

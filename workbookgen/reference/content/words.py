@@ -27,7 +27,7 @@ def content_words(
 ) -> str:
     """The fiber content of a yarn, on a label.
 
-    words = each fiber's percentage and name, by weight; what has no name comes last as "other fiber". Only a yarn that is known altogether is told of.
+    words = each fiber's percentage and name, by weight; what has no name comes last as "other fiber". It is stated only if the whole yarn is known.
 
     Parameters
     ----------
@@ -36,7 +36,7 @@ def content_words(
     others : that of those without a name
     unnamed : how many these are
     whole : what all shares add up to
-    untold : strands of which something is not known
+    untold : strands about which something is not known
 
     Returns
     -------
@@ -45,15 +45,15 @@ def content_words(
     Raises
     ------
     ValueError
-        Shares that are not all of the yarn, or a strand of which something is not known.
+        Shares that are not all of the yarn, or a strand about which something is not known.
 
     Notes
     -----
-    Valid for yarns of up to four fibers. The rule in force where one sells decides, and asks for more: who made it, and where.
+    Valid for yarns of up to four fibers. The rules in force where you sell decide, and ask for more: who made it, and where.
 
     References
     ----------
-    16 CFR 303.6 (a), 303.27 "100%", 303.42 (a), order and "other fiber", 300.19 (b) mohair and cashmere (read); 303.16 (a) (read as others tell it).
+    16 CFR 303.6 (a), 303.27 "100%", 303.42 (a), order and "other fiber", 300.19 (b) mohair and cashmere (read); 303.16 (a) (read as quoted elsewhere).
 
     Examples
     --------
@@ -62,7 +62,7 @@ def content_words(
     """
     require_shares(percent_1, percent_2, percent_3, percent_4, others, unnamed, whole, untold)
     require(np.abs(np.asarray(whole) - 1.0) <= NOTHING, "The shares are not all of the yarn.")
-    require(np.asarray(untold) < 0.5, "Of a strand something is not known.")
+    require(np.asarray(untold) < 0.5, "Something about a strand is not known.")
     told = [(percent_1, fiber_1)] + [pair for pair in ((percent_2, fiber_2), (percent_3, fiber_3), (percent_4, fiber_4)) if pair[1] is not None]
 
     def words(rest, count, *each) -> str:
@@ -77,9 +77,9 @@ def content_words(
 
 @calculation
 def on_ticket(content: str) -> str:
-    """The fiber content, as a ticket begins it.
+    """The fiber content, with the words that begin it on a ticket.
 
-    words = "Fiber content: " and the fibers. One who buys looks for these words.
+    words = "Fiber content: " and the fibers. Buyers look for these words.
 
     Parameters
     ----------
@@ -107,21 +107,21 @@ def on_ticket(content: str) -> str:
     >>> print(on_ticket("80% wool, 20% silk"))
     Fiber content: 80% wool, 20% silk
     """
-    require(by_element(lambda each: not is_blank(str(each)), content), "There is nothing to tell.")
+    require(by_element(lambda each: not is_blank(str(each)), content), "There is nothing to state.")
     return by_element(lambda each: f"Fiber content: {each}", content)
 
 
 @calculation
 def what_to_type(skein: str, content: str | None = None, lot: str | None = None, design: str | None = None) -> str:
-    """The fiber content, or what is to be typed for it.
+    """The fiber content, or what to type to get it.
 
-    words = the content, or where to look for what is missing. Nothing is told that is not known.
+    words = the content, or where to look for what is missing. Nothing unknown is stated.
 
     Parameters
     ----------
     skein : the skein of the label
     content : its fiber content
-    lot : the lot that it is all of
+    lot : the one lot that it is from
     design : its design
 
     Returns

@@ -14,7 +14,7 @@ NO_DENSITY = Quantity(0.0, "kg/m^3")
 def yarn_diameter(linear_density: LinearDensity, fiber_density: Density, packing: Ratio) -> Length:
     """Diameter of a yarn.
 
-    d = √(4 · T / (π · ρ · φ)). A round thread of that mass, partly fiber and partly air.
+    d = √(4 · T / (π · ρ · φ)). A round thread of that mass, part fiber and part air.
 
     Parameters
     ----------
@@ -47,15 +47,15 @@ def yarn_diameter(linear_density: LinearDensity, fiber_density: Density, packing
     """
     require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
     require(fiber_density > NO_DENSITY, "The density of the fiber must be above zero.")
-    require((packing > 0) & (packing <= 1), "The packing lies above 0 and up to 1.")
+    require((packing > 0) & (packing <= 1), "The packing must be above 0 and up to 1.")
     return np.sqrt(4 * linear_density / (np.pi * fiber_density * packing)).to("millimeter")
 
 
 @calculation
 def diameter_in_use(measured: Length | None = None, expected: Length | None = None) -> Length:
-    """Diameter of a yarn to go by.
+    """Diameter of a yarn to use.
 
-    d = measured, or else expected. The yarn itself beats a rule.
+    d = measured, or else expected. Measuring the yarn beats a rule.
 
     Parameters
     ----------
@@ -73,7 +73,7 @@ def diameter_in_use(measured: Length | None = None, expected: Length | None = No
 
     Notes
     -----
-    Valid for a yarn that is pressed no more when measured than in the ply.
+    Valid for a yarn measured under no more pressure than in the ply.
 
     References
     ----------
@@ -92,10 +92,10 @@ def diameter_in_use(measured: Length | None = None, expected: Length | None = No
 
 @calculation
 def packing(k: Ratio, fiber_density: Density) -> Ratio:
-    """Share of a yarn's section that is fiber, where so many threads lie side by side.
+    """Share of a yarn's cross section that is fiber, from the threads that lie side by side.
 
-    φ = 4 · T · D² / (π · ρ), D = K · √g. K and packing are one fact told twice: a yarn that is 1 / D across holds this
-    much fiber, whatever its grist.
+    φ = 4 · T · D² / (π · ρ), D = K · √g. K and packing are one fact in two forms: a yarn 1 / D across holds this much
+    fiber, whatever its grist.
 
     Parameters
     ----------
@@ -113,8 +113,8 @@ def packing(k: Ratio, fiber_density: Density) -> Ratio:
 
     Notes
     -----
-    Valid for round yarns. Wool of K 0.9 is fiber by 0.61; wrapped by hand with K 0.35, by 0.09: air within the yarn and
-    between the wraps.
+    Valid for round yarns. For wool, K 0.9 means 0.61 fiber; K 0.35, wrapped by hand, means 0.09: the rest is air
+    within the yarn and between the wraps.
 
     References
     ----------
@@ -128,7 +128,7 @@ def packing(k: Ratio, fiber_density: Density) -> Ratio:
     require(k > 0, "The factor K must be above zero.")
     require(fiber_density > NO_DENSITY, "The density of the fiber must be above zero.")
     share = (4 * Quantity(k * k, "1/inch^2 * pound/yard") / (np.pi * fiber_density)).m_as("")
-    require(share <= 1, "So many threads would be more than solid fiber: K is too large for this density.")
+    require(share <= 1, "That many threads would be more than solid fiber: K is too large for this density.")
     return share
 
 
@@ -154,7 +154,7 @@ def fiber_linear_density(fiber_diameter: Length, fiber_density: Density) -> Line
 
     Notes
     -----
-    Valid for round fibers without a hollow; their spread makes the true mean a little higher.
+    Valid for round, solid fibers; the spread of diameters makes the true mean a little higher.
 
     References
     ----------

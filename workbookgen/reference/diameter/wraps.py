@@ -48,7 +48,7 @@ def threads_side_by_side(grist: Grist, k: Ratio) -> PerLength:
     References
     ----------
     Ashenhurst's rule, quoted in a study of weaving (read); J. T. Taylor, Cotton Weaving and
-    Designing: square root less 5 per cent for cotton (read). K of hand wrapping: common
+    Designing: square root less 5 percent for cotton (read). K of hand wrapping: common
     practice, no source.
 
     Examples
@@ -63,10 +63,9 @@ def threads_side_by_side(grist: Grist, k: Ratio) -> PerLength:
 
 @calculation
 def fitted_k(wraps: PerLength, grist: Grist) -> Ratio:
-    """Factor K of one's own yarn.
+    """Factor K of your own yarn.
 
-    K = w / √g, w in an inch, g in yards per pound. A sample that was wrapped and weighed
-    says more than the table.
+    K = w / √g, w in an inch, g in yards per pound. A sample that was wrapped and weighed says more than a table.
 
     Parameters
     ----------
@@ -102,14 +101,14 @@ def fitted_k(wraps: PerLength, grist: Grist) -> Ratio:
 
 @calculation
 def wraps_in_use(counted: PerLength | None = None, expected: PerLength | None = None) -> PerLength:
-    """Wraps per length to go by.
+    """Wraps per length to use.
 
-    w = counted, or else expected. Counting one's own yarn beats a rule.
+    w = counted, or else expected. Counting your own yarn beats a rule.
 
     Parameters
     ----------
     counted : wraps counted on the yarn itself
-    expected : wraps that the grist leads one to expect
+    expected : wraps to expect from the grist
 
     Returns
     -------
@@ -143,7 +142,7 @@ def wraps_in_use(counted: PerLength | None = None, expected: PerLength | None = 
 def wrap_width(wraps: PerLength) -> Length:
     """Width that one wrap takes.
 
-    d = 1 / w. Threads side by side share the length among them.
+    d = 1 / w. Threads that lie side by side divide the length among them.
 
     Parameters
     ----------
@@ -179,7 +178,7 @@ def wrap_width(wraps: PerLength) -> Length:
 def yarn_weight_class(wraps: PerLength) -> str:
     """Weight class of a yarn by the wraps laid on a ruler.
 
-    class = that with from ≤ w ≤ to. The published ranges overlap, so that many a yarn belongs to two classes or three: the
+    class = that with from ≤ w ≤ to. The published ranges overlap, so many yarns belong to two or three classes: the
     thickest and the finest are named.
 
     Parameters
@@ -213,7 +212,7 @@ def yarn_weight_class(wraps: PerLength) -> str:
 
 
 def _classes_of(per_inch) -> str:
-    # The last digits of a conversion must not decide a border case.
+    # The last digits of a conversion must not decide a borderline case.
     wraps = round(float(per_inch), 6)
     found = [name for name, least, most in WEIGHT_CLASSES if least <= wraps <= most]
     return found[0] if len(found) == 1 else f"{found[0]} to {found[-1]}"

@@ -1,7 +1,7 @@
 """Dyeing by weight: how much dye, how much stock, how much water, and what helps the dye along.
 
 Dyers weigh powder once, into a stock solution, and then measure the stock: a 1% stock holds one gram in a hundred
-milliliters. `bath` knows the amounts, `shade` what the dye is mixed of.
+milliliters. `bath` works out the amounts, `shade` what a shade is mixed from.
 """
 
 from workbookgen.reference.dyeing.bath import dye, dyes, goods, powder, stock, water

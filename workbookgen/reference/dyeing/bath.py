@@ -12,7 +12,7 @@ FULL_STRENGTH = Quantity(1.0, "g/mL")  # of a stock of 100%
 def goods(weighed: Mass | None = None, skein: Mass | None = None, lot: Mass | None = None) -> Mass:
     """Weight of the goods to be dyed.
 
-    g = what was weighed, else the skein, else the lot. What was weighed dry just before dyeing is the truest.
+    g = what was weighed, else the skein, else the lot. A dry weight taken just before dyeing is the most accurate.
 
     Parameters
     ----------
@@ -44,7 +44,7 @@ def goods(weighed: Mass | None = None, skein: Mass | None = None, lot: Mass | No
     """
     mass = next((each for each in (weighed, skein, lot) if each is not None), None)
     require(mass is not None, "Give the goods, a skein or a lot.")
-    require(mass > NO_MASS, "The goods must weigh more than nothing.")
+    require(mass > NO_MASS, "The mass of the goods must be above zero.")
     return mass
 
 
@@ -108,7 +108,7 @@ def stock(dye: Mass, strength: Ratio) -> Volume:
 
     Notes
     -----
-    Valid for stock that was filled up to its volume, and stirred.
+    Valid for stock that was topped up to its volume, and stirred.
 
     References
     ----------
@@ -128,7 +128,7 @@ def stock(dye: Mass, strength: Ratio) -> Volume:
 def powder(volume: Volume, strength: Ratio) -> Mass:
     """Dye powder in a volume of stock.
 
-    p = V · s · 1 g/mL. It is dissolved first, and then filled up to the volume.
+    p = V · s · 1 g/mL. It is dissolved first, then topped up to the volume.
 
     Parameters
     ----------
@@ -146,7 +146,7 @@ def powder(volume: Volume, strength: Ratio) -> Mass:
 
     Notes
     -----
-    Valid for dyes that dissolve wholly at that strength.
+    Valid for dyes that dissolve completely at that strength.
 
     References
     ----------
@@ -166,7 +166,7 @@ def powder(volume: Volume, strength: Ratio) -> Mass:
 def dyes(powder: Mass, depth: Ratio) -> Mass:
     """Goods that a mass of dye colors to a depth.
 
-    g = p / D. It is the depth of shade, turned round.
+    g = p / D. The depth of shade, solved for the goods.
 
     Parameters
     ----------
@@ -202,9 +202,9 @@ def dyes(powder: Mass, depth: Ratio) -> Mass:
 
 @calculation
 def water(bath: Volume, stock: Volume) -> Volume:
-    """Water to fill in besides the stock.
+    """Water to add to the stock.
 
-    W = V - v. The stock brings its own water along.
+    W = V - v. The stock is mostly water itself.
 
     Parameters
     ----------
@@ -222,7 +222,7 @@ def water(bath: Volume, stock: Volume) -> Volume:
 
     Notes
     -----
-    Valid for volumes that add, as thin solutions do nearly.
+    Valid for volumes that add, as those of dilute solutions nearly do.
 
     References
     ----------
@@ -240,7 +240,7 @@ def water(bath: Volume, stock: Volume) -> Volume:
 
 def _require_goods(goods) -> None:
     require_numbers(goods)
-    require(goods >= NO_MASS, "The goods cannot weigh less than nothing.")
+    require(goods >= NO_MASS, "The mass of the goods cannot be negative.")
 
 
 def _require_strength(strength) -> None:

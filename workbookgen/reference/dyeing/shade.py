@@ -1,4 +1,4 @@
-"""What a shade is mixed of, and what helps the dye along: shares of the dye, and of the goods."""
+"""What a shade is mixed from, and what assists the dye: shares of the dye, and of the goods."""
 
 import numpy as np
 
@@ -11,9 +11,9 @@ NO_MASS = Quantity(0.0, "g")
 
 @calculation
 def to_weigh(dye: Mass | None = None, of_shade: Ratio | None = None, goods: Mass | None = None, of_goods: Ratio | None = None) -> Mass:
-    """Weight of one thing that goes into the bath.
+    """Weight of one ingredient of the bath.
 
-    m = d · x for a dye that is a share of the shade, m = g · y for an assistant. Dyes that are mixed share one depth between them.
+    m = d · x for a dye that is a share of the shade, m = g · y for an assistant. Mixed dyes divide one depth among them.
 
     Parameters
     ----------
@@ -53,7 +53,7 @@ def to_weigh(dye: Mass | None = None, of_shade: Ratio | None = None, goods: Mass
 
 @calculation
 def stock_of(dye: Mass, of_shade: Ratio, strength: Ratio) -> Volume:
-    """Stock of one dye among those that are mixed.
+    """Stock of one dye in a mix.
 
     V = d · x / (s · 1 g/mL). Each dye has a stock of its own, all of one strength.
 
@@ -74,7 +74,7 @@ def stock_of(dye: Mass, of_shade: Ratio, strength: Ratio) -> Volume:
 
     Notes
     -----
-    Valid for stocks that were filled up to their volume, and stirred.
+    Valid for stocks that were topped up to their volume, and stirred.
 
     References
     ----------
@@ -90,7 +90,7 @@ def stock_of(dye: Mass, of_shade: Ratio, strength: Ratio) -> Volume:
 
 @calculation
 def in_shade(of_shade: Ratio) -> Ratio:
-    """A dye's share, as it counts in the shade.
+    """A dye's share, as counted in the shade.
 
     x = x. Only what is a share of a shade is counted among its dyes.
 
@@ -120,15 +120,15 @@ def in_shade(of_shade: Ratio) -> Ratio:
     >>> print(in_shade(0.4))
     0.4
     """
-    require((of_shade >= 0) & (of_shade <= 1), "The share lies between 0 and 1.")
+    require((of_shade >= 0) & (of_shade <= 1), "The share must be between 0 and 1.")
     return of_shade
 
 
 @calculation
 def whole_of(shares: Ratio) -> Ratio:
-    """What the shares of a whole come to.
+    """Sum of the shares of a whole.
 
-    S = Σ x i. A recipe that does not come to one hundred per cent is another recipe.
+    S = Σ x i. A recipe that does not add up to 100 percent is another recipe.
 
     Parameters
     ----------
@@ -141,7 +141,7 @@ def whole_of(shares: Ratio) -> Ratio:
     Raises
     ------
     ValueError
-        Shares that come to nothing.
+        Shares that add up to 0.
 
     Notes
     -----
@@ -157,19 +157,19 @@ def whole_of(shares: Ratio) -> Ratio:
     1.0
     """
     total = float(np.nansum(np.asarray(shares, dtype=float)))
-    require(0 < total < np.inf, "The shares must come to something.")
+    require(0 < total < np.inf, "The sum of the shares must be above zero.")
     return total
 
 
 @calculation
 def shade_words(total: Ratio) -> str:
-    """Whether mixed dyes come to the whole shade, in words.
+    """Whether mixed dyes make up the whole shade, in words.
 
-    text = whole for S = 1, paler for S < 1, deeper for S > 1. Nothing that was typed is changed in silence.
+    text = whole for S = 1, paler for S < 1, deeper for S > 1. Nothing that was typed is changed silently.
 
     Parameters
     ----------
-    total : S, what the shares of the dyes come to
+    total : S, sum of the shares of the dyes
 
     Returns
     -------
@@ -193,7 +193,7 @@ def shade_words(total: Ratio) -> str:
     >>> print(shade_words(0.9))
     The dyes come to less than 100%: weighed so, the shade will be paler than you asked for.
     """
-    require(total > 0, "The shares must come to something.")
+    require(total > 0, "The sum of the shares must be above zero.")
     return by_element(_shade_words, total)
 
 

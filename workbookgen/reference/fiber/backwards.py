@@ -1,7 +1,7 @@
-"""Backwards, from yarn to fleece: how much to have at each step, and to buy.
+"""Backward, from yarn to fleece: how much to have at each step, and how much to buy.
 
-The same figures as forwards, by division. Nothing was weighed yet, so one's own figure
-and the guide are all there is.
+The same figures as forward, by division. Nothing has been weighed yet, so your own figure and the guide are all there
+is.
 """
 
 from workbookgen.reference.calculation import calculation, require
@@ -15,13 +15,13 @@ def before_spinning(
 ) -> Mass:
     """Mass of prepared fiber for a mass of yarn.
 
-    a = b if bought as yarn; else b / (1 - loss). Divide: adding the loss gives too little.
+    a = b if bought as yarn; else b / (1 - loss). Divide by the share kept: adding the loss gives too little.
 
     Parameters
     ----------
     yarn : b, mass of the yarn wanted
-    stage : the place at which a lot is bought, 1 to 5
-    own : one's own figure of the loss, a share
+    stage : stage at which a lot is bought, 1 to 5
+    own : your own figure for the loss, a share
     guide : the loss that the guide expects, a share
 
     Returns
@@ -39,7 +39,7 @@ def before_spinning(
 
     References
     ----------
-    Losses of 1 to 5 per cent: common practice, no source.
+    Losses of 1 to 5 percent: common practice, no source.
 
     Examples
     --------
@@ -55,14 +55,14 @@ def before_preparation(
 ) -> Mass:
     """Mass of washed fiber for a mass of prepared fiber.
 
-    a = b if bought so or later; else b / ((1 - loss) · (1 - second)). What combs and cards will keep back
-    has to be there before.
+    a = b if bought so or later; else b / ((1 - loss) · (1 - second)). What combs and cards will hold back has to be
+    there first.
 
     Parameters
     ----------
     prepared : b, mass wanted after preparation
-    stage : the place at which a lot is bought, 1 to 5
-    own : one's own figure of the loss, a share
+    stage : stage at which a lot is bought, 1 to 5
+    own : your own figure for the loss, a share
     guide : the loss that the guide expects, a share
     second : the loss of a second preparation, 0 where there is none
 
@@ -81,7 +81,7 @@ def before_preparation(
 
     References
     ----------
-    Carding 2 to 10, combing 20 to 40 per cent: common practice, no source.
+    Carding 2 to 10, combing 20 to 40 percent: common practice, no source.
 
     Examples
     --------
@@ -97,13 +97,13 @@ def before_scouring(
 ) -> Mass:
     """Mass of skirted fleece for a mass of washed fiber.
 
-    a = b if bought washed or later; else b / yield. Grease and dirt are bought with the fleece.
+    a = b if bought washed or later; else b / yield. Grease and dirt are bought along with the fleece.
 
     Parameters
     ----------
     scoured : b, mass wanted after scouring
-    stage : the place at which a lot is bought, 1 to 5
-    own : one's own figure of the yield, a share
+    stage : stage at which a lot is bought, 1 to 5
+    own : your own figure for the yield, a share
     guide : the yield that the guide expects, a share
 
     Returns
@@ -113,15 +113,15 @@ def before_scouring(
     Raises
     ------
     ValueError
-        A negative mass, a yield outside above 0 to 1, or nothing known of the step.
+        A negative mass, a yield not above 0 and up to 1, or nothing known of the step.
 
     Notes
     -----
-    Valid for wool weighed air dry; a yield belongs to the regain at which it was stated.
+    Valid for air-dry wool; a yield belongs to the regain at which it was stated.
 
     References
     ----------
-    Yields of breeds from extension sheets and breed directories (read), as the guide has them.
+    Yields of breeds from extension sheets and breed directories (read), as given in the guide.
 
     Examples
     --------
@@ -137,13 +137,13 @@ def before_skirting(
 ) -> Mass:
     """Mass of raw fleece for a mass of skirted fleece.
 
-    a = b if bought skirted or later; else b / (1 - loss). The edges are bought with the fleece.
+    a = b if bought skirted or later; else b / (1 - loss). The soiled edges are bought along with the fleece.
 
     Parameters
     ----------
     skirted : b, mass wanted after skirting
-    stage : the place at which a lot is bought, 1 to 5
-    own : one's own figure of the loss, a share
+    stage : stage at which a lot is bought, 1 to 5
+    own : your own figure for the loss, a share
     guide : the loss that the guide expects, a share
 
     Returns
@@ -161,7 +161,7 @@ def before_skirting(
 
     References
     ----------
-    Losses of 5 to 25 per cent: common practice, no source.
+    Losses of 5 to 25 percent: common practice, no source.
 
     Examples
     --------

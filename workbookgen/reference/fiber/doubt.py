@@ -1,8 +1,8 @@
-"""How surely it is known what a lot will give.
+"""How sure it is what a lot will give.
 
-A lot that waits to be scoured is the least known of all: a breed's yields lie far apart. What
-was weighed is known; each stage that is not weighed yet leaves its own doubt. And the doubt is
-of the whole lot, so that it does not shrink because half of it is spun.
+A lot that waits to be scoured is the least certain of all: a breed's yields vary widely. What was weighed is known;
+each stage not weighed yet adds its own uncertainty. And that uncertainty is of the whole lot, so it does not shrink
+because half of it is spun.
 """
 
 import numpy as np
@@ -37,29 +37,28 @@ def yarn_doubt(
 ) -> Mass:
     """Standard uncertainty of the yarn that a whole lot gives.
 
-    u = m · √(Σ r²), over the stages that neither came before the lot was bought nor are
-    weighed. Half of the lot spun makes the rest no surer: all that was wrong about the whole
-    is wrong about the rest.
+    u = m · √(Σ r²), over the stages that were still ahead when the lot was bought and are not weighed. Spinning half
+    of the lot makes the rest no more certain: what was wrong about the whole is wrong about the rest.
 
     Parameters
     ----------
     yarn : m, mass of yarn that the whole lot is to give
-    stage : the place at which the lot was bought, 1 raw fleece to 5 yarn
+    stage : stage at which the lot was bought, 1 raw fleece to 5 yarn
     u_skirting : r of skirting, as a share of what is kept
     u_yield : r of scouring
     u_preparation : r of carding or combing
     u_spinning : r of spinning and plying
-    u_own : r of a figure of one's own, which replaces that of its stage
+    u_own : r of your own figure, which replaces that of its stage
     skirted : mass weighed after skirting, if it was
     scoured : mass weighed after scouring, if it was
     prepared : mass weighed after preparation, if it was
     whole : mass of all the yarn, once it is weighed
-    own_skirting : one's own figure for skirting, if there is one
-    own_yield : one's own figure for the scoured yield
-    own_preparation : one's own figure for preparation
-    own_spinning : one's own figure for spinning
-    gone : where the rest of the lot went, if it is gone: then nothing of it is in doubt
-    u_second : r of a second preparation, by way or by a figure of one's own; 0 where there is none
+    own_skirting : your own figure for skirting, if there is one
+    own_yield : your own figure for the scoured yield
+    own_preparation : your own figure for preparation
+    own_spinning : your own figure for spinning
+    gone : where the rest of the lot went, if it is gone: then nothing about it is uncertain
+    u_second : r of a second preparation, by its way or by your own figure; 0 where there is none
 
     Returns
     -------
@@ -68,7 +67,7 @@ def yarn_doubt(
     Raises
     ------
     ValueError
-        A negative mass or uncertainty, or a stage that is none.
+        A negative mass or uncertainty, or a stage that does not exist.
 
     Notes
     -----
@@ -118,17 +117,17 @@ def clean_doubt(
 ) -> Mass:
     """Standard uncertainty of the clean fiber that an offered fleece gives.
 
-    u = m · √(Σ r²), over skirting and scouring where they are still to come. Nothing of an offer was weighed yet.
+    u = m · √(Σ r²), over skirting and scouring where they are still to come. Nothing of an offer has been weighed yet.
 
     Parameters
     ----------
     clean : m, mass of clean fiber that it is to give
-    stage : the place at which it is bought, 1 raw fleece to 5 yarn
+    stage : stage at which it is bought, 1 raw fleece to 5 yarn
     u_skirting : r of skirting, as a share of what is kept
     u_yield : r of scouring
-    u_own : r of a figure of one's own, which replaces that of its stage
-    own_skirting : one's own figure for skirting, if there is one
-    own_yield : one's own figure for the scoured yield
+    u_own : r of your own figure, which replaces that of its stage
+    own_skirting : your own figure for skirting, if there is one
+    own_yield : your own figure for the scoured yield
 
     Returns
     -------
@@ -137,7 +136,7 @@ def clean_doubt(
     Raises
     ------
     ValueError
-        A negative mass or uncertainty, or a stage that is none.
+        A negative mass or uncertainty, or a stage that does not exist.
 
     Notes
     -----

@@ -1,4 +1,4 @@
-"""What is fed to cards or comb comes out again: the fiber to spin, the noil, and the waste that nobody weighs."""
+"""What is fed to cards or comb comes out again: fiber to spin, noil, and waste, which nobody weighs."""
 
 import numpy as np
 
@@ -8,7 +8,7 @@ from workbookgen.units import Mass, Quantity, Ratio
 
 NO_MASS = Quantity(0.0, "g")
 STAGE_OF_PREPARING = 3
-ROUNDING = 1e-6  # two weights that make up the whole may miss it by their last digits
+ROUNDING = 1e-6  # two weights that add up to the whole may miss it in their last digits
 
 
 @calculation
@@ -21,7 +21,7 @@ def share_of_fed(part: Mass, fed: Mass, stage: Ratio = 1) -> Ratio:
     ----------
     part : m, mass of the top or of the noil
     fed : F, mass of fiber fed
-    stage : stage in which the lot was bought, 1 to 5; it is prepared by oneself up to 3
+    stage : stage at which the lot was bought, 1 to 5; up to 3, you prepare it yourself
 
     Returns
     -------
@@ -34,7 +34,7 @@ def share_of_fed(part: Mass, fed: Mass, stage: Ratio = 1) -> Ratio:
 
     Notes
     -----
-    Valid for weights in the same air. Of combed wool 20 to 40 % stay behind (common practice, no source).
+    Valid for weights in the same state of moisture. Combing holds back 20 to 40 % of wool (common practice, no source).
 
     References
     ----------
@@ -46,24 +46,24 @@ def share_of_fed(part: Mass, fed: Mass, stage: Ratio = 1) -> Ratio:
     0.75
     """
     require((part > NO_MASS) & (fed > NO_MASS), "Every weight must be above zero.")
-    require(part <= fed * (1 + ROUNDING), "No more comes out than was fed.")
+    require(part <= fed * (1 + ROUNDING), "No more can come out than was fed.")
     require(stage <= STAGE_OF_PREPARING, "This fiber was bought prepared.")
     return (part / fed).m_as("")
 
 
 @calculation
 def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Ratio = 1, way: str | None = None) -> Mass:
-    """What is lost of the fed fiber besides the noil.
+    """What is lost of the fed fiber, apart from the noil.
 
-    w = F - p - n. Dust, chaff, and what flies; cards leave no noil.
+    w = F - p - n. Dust, chaff, and fly; cards leave no noil.
 
     Parameters
     ----------
     fed : F, mass of fiber fed
-    prepared : p, mass of the top or of what the cards gave
+    prepared : p, mass of the top, or of the carded fiber
     noil : n, mass of the noil, if it was weighed
-    stage : stage in which the lot was bought, 1 to 5; it is prepared by oneself up to 3
-    way : "carding", or nothing for it, or "combing"
+    stage : stage at which the lot was bought, 1 to 5; up to 3, you prepare it yourself
+    way : "carding", which is also assumed where none is given, or "combing"
 
     Returns
     -------
@@ -76,7 +76,7 @@ def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Rat
 
     Notes
     -----
-    Valid for weights in the same air: in damper air the fiber seems to gain.
+    Valid for weights in the same state of moisture: in damper air the fiber seems to gain.
 
     References
     ----------
@@ -94,7 +94,7 @@ def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Rat
         noil = 0 * fed
     else:
         require(noil > NO_MASS, "Every weight must be above zero.")
-    require(prepared + noil <= fed * (1 + ROUNDING), "No more comes out than was fed.")
+    require(prepared + noil <= fed * (1 + ROUNDING), "No more can come out than was fed.")
     require(stage <= STAGE_OF_PREPARING, "This fiber was bought prepared.")
     return np.maximum(fed - prepared - noil, 0 * fed)
 
@@ -103,11 +103,11 @@ def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Rat
 def waste_share(waste: Mass, fed: Mass) -> Ratio:
     """Share of the fed fiber that is waste.
 
-    x = w / F. With top and noil it makes up the whole.
+    x = w / F. Top, noil and waste make up the whole.
 
     Parameters
     ----------
-    waste : w, mass of the waste, 0 if nothing is lost
+    waste : w, mass of the waste, 0 if there is none
     fed : F, mass of fiber fed
 
     Returns
@@ -117,11 +117,11 @@ def waste_share(waste: Mass, fed: Mass) -> Ratio:
     Raises
     ------
     ValueError
-        A negative mass of waste, or none that was fed.
+        A negative mass of waste, or nothing fed.
 
     Notes
     -----
-    Valid for weights in the same air.
+    Valid for weights in the same state of moisture.
 
     References
     ----------

@@ -1,7 +1,7 @@
-"""What is printed about fleeces: ranges, their middle and their doubt, and wool grades.
+"""What is published about fleeces: ranges, their midpoint and uncertainty, and wool grades.
 
-Breed descriptions give a lowest and a highest figure. The middle stands for the fleece
-that one does not know yet, and the width of the range says how little it is known.
+Breed descriptions give a lowest and a highest figure. The midpoint stands for a fleece not known yet, and the width
+of the range says how uncertain it is.
 """
 
 import numpy as np
@@ -36,7 +36,7 @@ WOOL_GRADES = (
 def midpoint(low: Some, high: Some) -> Some:
     """Middle of a range.
 
-    m = (a + b) / 2. The best single guess when only the ends are known.
+    m = (a + b) / 2. The best single estimate when only the ends are known.
 
     Parameters
     ----------
@@ -76,7 +76,7 @@ def midpoint(low: Some, high: Some) -> Some:
 def rectangular_uncertainty(low: Some, high: Some) -> Some:
     """Standard uncertainty of a range.
 
-    u = (b - a) / √12. The spread of a value that may lie anywhere in the range.
+    u = (b - a) / √12. The standard deviation of a value that may lie anywhere in the range.
 
     Parameters
     ----------
@@ -122,7 +122,7 @@ def clean_fleece(
 ) -> Mass:
     """Clean wool that a fleece of the breed gives.
 
-    c = (f_low + f_high) / 2 · (y_low + y_high) / 2. Middle fleece times middle yield.
+    c = (f_low + f_high) / 2 · (y_low + y_high) / 2. Midpoint of the fleece times midpoint of the yield.
 
     Parameters
     ----------
@@ -138,7 +138,7 @@ def clean_fleece(
     Raises
     ------
     ValueError
-        A range upside down, a fleece of no mass, or a yield outside above 0 to 1.
+        A reversed range, a fleece of no mass, or a yield not above 0 and up to 1.
 
     Notes
     -----
@@ -154,7 +154,7 @@ def clean_fleece(
     4.0 pound
     """
     require(fleece_low > NO_MASS, "A fleece must have a mass.")
-    require((yield_low > 0) & (yield_high <= 1), "A yield lies above 0 and up to 1.")
+    require((yield_low > 0) & (yield_high <= 1), "A yield must be above 0 and up to 1.")
     return midpoint(fleece_low, fleece_high) * midpoint(yield_low, yield_high)
 
 
@@ -162,8 +162,8 @@ def clean_fleece(
 def wool_grade(fiber_diameter: Length) -> str:
     """Grade of wool by its mean fiber diameter.
 
-    grade = the one with the highest lower limit ≤ d. Its number is old spinning lore: the
-    finer the wool, the more hanks a pound could give.
+    grade = the one with the highest lower limit ≤ d. Its number is traditional: the finer the wool, the more hanks
+    could be spun from a pound.
 
     Parameters
     ----------
@@ -180,12 +180,12 @@ def wool_grade(fiber_diameter: Length) -> str:
 
     Notes
     -----
-    Valid for sheep's wool; the grade also limits the spread of diameters, not judged here.
+    Valid for sheep's wool; the grade also limits the variation of diameters, which is not judged here.
 
     References
     ----------
-    USDA grades in an extension guide of New Mexico, B-409 (read; its misprinted limit of
-    70s mended); limits of 40s and coarser (from memory).
+    USDA grades in an extension guide of New Mexico, B-409 (read; its misprinted limit of 70s corrected); limits of
+    40s and coarser (from memory).
 
     Examples
     --------
@@ -197,7 +197,7 @@ def wool_grade(fiber_diameter: Length) -> str:
 
 
 def _grade_at(micrometers) -> str:
-    # The last digits of a conversion must not decide a border case.
+    # The last digits of a conversion must not decide a borderline case.
     rounded = round(float(micrometers), 9)
     return next(grade for limit, grade in WOOL_GRADES if rounded >= limit)
 
@@ -213,7 +213,7 @@ def fleeces(weight: Mass, fleece_low: Mass, fleece_high: Mass, stage: Ratio = 1)
     weight : mass of raw fleece to buy
     fleece_low : lightest grease fleece of the breed
     fleece_high : heaviest
-    stage : how far it is worked when bought, 1 for raw fleece
+    stage : how far it is processed when bought, 1 for raw fleece
 
     Returns
     -------
@@ -222,11 +222,11 @@ def fleeces(weight: Mass, fleece_low: Mass, fleece_high: Mass, stage: Ratio = 1)
     Raises
     ------
     ValueError
-        A negative weight, a fleece of no mass, a range upside down, or fiber that is not raw.
+        A negative weight, a fleece of no mass, a reversed range, or fiber that is not raw.
 
     Notes
     -----
-    Valid for fleeces of middling weight; a light one may leave you short.
+    Valid for fleeces of average weight; a light one may leave you short.
 
     References
     ----------
@@ -241,4 +241,4 @@ def fleeces(weight: Mass, fleece_low: Mass, fleece_high: Mass, stage: Ratio = 1)
     require(weight >= NO_MASS, "The weight to buy cannot be negative.")
     require(fleece_low > NO_MASS, "A fleece must have a mass.")
     share = (weight / midpoint(fleece_low, fleece_high)).m_as("")
-    return whole_for(share)  # the last digits must not buy a fleece more
+    return whole_for(share)  # rounding must not buy one more fleece

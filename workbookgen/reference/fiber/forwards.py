@@ -19,17 +19,17 @@ def after_skirting(
     own: Ratio | None = None,
     guide: Ratio | None = None,
 ) -> Mass:
-    """Mass of a fleece once its edges are off.
+    """Mass of a fleece after skirting.
 
-    b = a if bought skirted or later; else as weighed; else a · (1 - loss). Skirting takes off the
-    soiled and matted edges.
+    b = a if bought skirted or later; else as weighed; else a · (1 - loss). Skirting removes the soiled and matted
+    edges.
 
     Parameters
     ----------
     weight : a, mass as bought
-    stage : the place at which the lot was bought, 1 to 5
+    stage : stage at which the lot was bought, 1 to 5
     weighed : mass on the scale after the step, if it was weighed
-    own : one's own figure of the loss, a share
+    own : your own figure for the loss, a share
     guide : the loss that the guide expects, a share
 
     Returns
@@ -39,7 +39,7 @@ def after_skirting(
     Raises
     ------
     ValueError
-        A gain of mass, a loss outside 0 to below 1, or nothing known of the step.
+        A gain in mass, a loss outside 0 to below 1, or nothing known of the step.
 
     Notes
     -----
@@ -47,7 +47,7 @@ def after_skirting(
 
     References
     ----------
-    Losses of 5 to 25 per cent: common practice, no source.
+    Losses of 5 to 25 percent: common practice, no source.
 
     Examples
     --------
@@ -68,17 +68,17 @@ def after_scouring(
     own: Ratio | None = None,
     guide: Ratio | None = None,
 ) -> Mass:
-    """Mass of the fiber once grease and dirt are washed out.
+    """Mass of the fiber after scouring.
 
-    b = a if bought washed or later; else as weighed; else a · yield. Scouring takes off grease,
-    suint and dust, often half the fleece.
+    b = a if bought washed or later; else as weighed; else a · yield. Scouring removes grease, suint and dust, often
+    half the fleece.
 
     Parameters
     ----------
     skirted : a, mass after skirting
-    stage : the place at which the lot was bought, 1 to 5
+    stage : stage at which the lot was bought, 1 to 5
     weighed : mass on the scale after the step, if it was weighed
-    own : one's own figure of the yield, a share
+    own : your own figure for the yield, a share
     guide : the yield that the guide expects, a share
 
     Returns
@@ -88,15 +88,15 @@ def after_scouring(
     Raises
     ------
     ValueError
-        A gain of mass, a yield outside above 0 to 1, or nothing known of the step.
+        A gain in mass, a yield not above 0 and up to 1, or nothing known of the step.
 
     Notes
     -----
-    Valid for wool weighed air dry; a yield belongs to the regain at which it was stated.
+    Valid for air-dry wool; a yield belongs to the regain at which it was stated.
 
     References
     ----------
-    Yields of breeds from extension sheets and breed directories (read), as the guide has them.
+    Yields of breeds from extension sheets and breed directories (read), as given in the guide.
 
     Examples
     --------
@@ -119,17 +119,17 @@ def after_preparation(
     second: Ratio | None = None,
     second_way: str | None = None,
 ) -> Mass:
-    """Mass of the fiber once it is combed or carded.
+    """Mass of the fiber after combing or carding.
 
-    b = a if bought so or later; else as weighed; else a · (1 - loss) · (1 - second). Combs and cards
-    keep back short and tangled fibers, each time anew: what was bought prepared loses in the second alone.
+    b = a if bought so or later; else as weighed; else a · (1 - loss) · (1 - second). Combs and cards hold back short
+    and tangled fibers each time: what was bought prepared loses only in the second preparation.
 
     Parameters
     ----------
     scoured : a, mass after scouring
-    stage : the place at which the lot was bought, 1 to 5
+    stage : stage at which the lot was bought, 1 to 5
     weighed : mass on the scale after the step, if it was weighed
-    own : one's own figure of the loss, a share
+    own : your own figure for the loss, a share
     guide : the loss that the guide expects, a share
     second : the loss of a second preparation, a share
     second_way : the way of a second preparation, if there is one
@@ -141,7 +141,7 @@ def after_preparation(
     Raises
     ------
     ValueError
-        A gain of mass, a loss outside 0 to below 1, or nothing known of the step.
+        A gain in mass, a loss outside 0 to below 1, or nothing known of the step.
 
     Notes
     -----
@@ -149,7 +149,7 @@ def after_preparation(
 
     References
     ----------
-    Carding 2 to 10, combing 20 to 40 per cent: common practice, no source.
+    Carding 2 to 10, combing 20 to 40 percent: common practice, no source.
 
     Examples
     --------
@@ -172,15 +172,15 @@ def after_spinning(
 ) -> Mass:
     """Mass of the yarn that the fiber gives.
 
-    b = a if bought as yarn; else as weighed; else a · (1 - loss). A little fiber falls at the wheel,
-    and ends of singles are left on the bobbins.
+    b = a if bought as yarn; else as weighed; else a · (1 - loss). A little fiber drops at the wheel, and ends of
+    singles remain on the bobbins.
 
     Parameters
     ----------
     prepared : a, mass after preparation
-    stage : the place at which the lot was bought, 1 to 5
+    stage : stage at which the lot was bought, 1 to 5
     weighed : mass on the scale after the step, if it was weighed
-    own : one's own figure of the loss, a share
+    own : your own figure for the loss, a share
     guide : the loss that the guide expects, a share
 
     Returns
@@ -190,7 +190,7 @@ def after_spinning(
     Raises
     ------
     ValueError
-        A gain of mass, a loss outside 0 to below 1, or nothing known of the step.
+        A gain in mass, a loss outside 0 to below 1, or nothing known of the step.
 
     Notes
     -----
@@ -198,7 +198,7 @@ def after_spinning(
 
     References
     ----------
-    Losses of 1 to 5 per cent: common practice, no source.
+    Losses of 1 to 5 percent: common practice, no source.
 
     Examples
     --------
@@ -217,7 +217,7 @@ def _checked(mass):
 
 
 def _on_the_scale(before, weighed, skipped):
-    """Mass as weighed; where the lot was bought further on, the mass before."""
+    """Mass as weighed; where the lot was bought after this step, the mass before it."""
     grams_before, grams_after = _checked(before).m_as("gram"), weighed.m_as("gram")
     require(skipped | (grams_after >= 0), "The mass weighed cannot be negative.")
     require(

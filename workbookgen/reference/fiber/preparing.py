@@ -1,8 +1,8 @@
-"""Carding and combing: what each leaves, and a yield that one has seen oneself.
+"""Carding and combing: what each leaves, and a yield found on your own samples.
 
-Carding keeps long and short fibers, and loses little; combing keeps the long ones, and what
-stays in the comb is lost to the yarn. So a lot says which of the two it goes through, and is
-held apart from lots of the other. A lot that says nothing is carded.
+Carding keeps long and short fibers, and loses little; combing keeps the long ones, and what stays in the comb is lost
+to the yarn. So a lot states which of the two it goes through, and is kept separate from lots of the other. A lot that
+states neither is carded.
 """
 
 import numpy as np
@@ -16,28 +16,28 @@ CARDING, COMBING = WAYS
 
 
 def _is_combed(way):
-    """Whether fiber is combed: carded, where nothing is said."""
+    """Whether fiber is combed; it is carded where neither is stated."""
     return by_element(_combing, CARDING if way is None else way)
 
 
 def _combing(way) -> bool:
     folded = str(way).casefold()
-    require(folded in WAYS, f'"{way}" is no way of preparing fiber known here: carding or combing.')
+    require(folded in WAYS, f'"{way}" is not a known way of preparing fiber: carding or combing.')
     return folded == COMBING
 
 
 @calculation
 def preparation_loss(carding: Ratio | None = None, combing: Ratio | None = None, way: str | None = None) -> Ratio:
-    """Loss to expect of the way in which fiber is prepared.
+    """Loss to expect from the way in which fiber is prepared.
 
-    loss = that of combing for combed fiber, else that of carding. A comb keeps the short fibers
-    back, so that its loss is several times that of cards.
+    loss = that of combing for combed fiber, else that of carding. A comb holds the short fibers back, so its loss is
+    several times that of cards.
 
     Parameters
     ----------
     carding : the loss usual in carding, a share
     combing : the share usually left in the comb
-    way : carding or combing; carding where nothing is said
+    way : carding or combing; carding where neither is stated
 
     Returns
     -------
@@ -46,7 +46,7 @@ def preparation_loss(carding: Ratio | None = None, combing: Ratio | None = None,
     Raises
     ------
     ValueError
-        A way that is neither, or no figure for it.
+        A way that is neither of them, or no figure for it.
 
     Notes
     -----
@@ -54,7 +54,7 @@ def preparation_loss(carding: Ratio | None = None, combing: Ratio | None = None,
 
     References
     ----------
-    Carding 2 to 10 per cent, combing 20 to 40 per cent: common practice, no source.
+    Carding 2 to 10 percent, combing 20 to 40 percent: common practice, no source.
 
     Examples
     --------
@@ -70,16 +70,15 @@ def preparation_loss(carding: Ratio | None = None, combing: Ratio | None = None,
 
 @calculation
 def preparation_doubt(u_carding: Ratio, u_combing: Ratio, way: str | None = None) -> Ratio:
-    """How far the loss in preparing may be off.
+    """Uncertainty of the loss in preparing.
 
-    r = that of combing for combed fiber, else that of carding. It belongs to the way in which the
-    lot is prepared.
+    r = that of combing for combed fiber, else that of carding. It depends on the way in which the lot is prepared.
 
     Parameters
     ----------
     u_carding : r of carding, as a share of what is kept
     u_combing : r of combing
-    way : carding or combing; carding where nothing is said
+    way : carding or combing; carding where neither is stated
 
     Returns
     -------
@@ -88,7 +87,7 @@ def preparation_doubt(u_carding: Ratio, u_combing: Ratio, way: str | None = None
     Raises
     ------
     ValueError
-        A way that is neither, or a negative uncertainty.
+        A way that is neither of them, or a negative uncertainty.
 
     Notes
     -----
@@ -96,7 +95,7 @@ def preparation_doubt(u_carding: Ratio, u_combing: Ratio, way: str | None = None
 
     References
     ----------
-    JCGM 100, 4.3.7, of the ranges 2 to 10 and 20 to 40 per cent (from memory); the ranges: common practice, no source.
+    JCGM 100, 4.3.7, of the ranges 2 to 10 and 20 to 40 percent (from memory); the ranges: common practice, no source.
 
     Examples
     --------
@@ -113,13 +112,13 @@ def preparation_doubt(u_carding: Ratio, u_combing: Ratio, way: str | None = None
 def second_loss(way: str | None = None, own: Ratio | None = None, carding: Ratio | None = None, combing: Ratio | None = None) -> Ratio:
     """Loss of a second preparation.
 
-    loss = one's own figure, else that of its way, else 0. Fiber that is carded and then combed, or a top that is carded once
-    more, loses again.
+    loss = your own figure, else that of its way, else 0. Fiber that is carded and then combed, or top that is carded
+    once more, loses again.
 
     Parameters
     ----------
     way : carding or combing, if there is a second preparation
-    own : one's own figure of its loss, a share
+    own : your own figure for its loss, a share
     carding : the loss usual in carding, a share
     combing : the share usually left in the comb
 
@@ -130,15 +129,15 @@ def second_loss(way: str | None = None, own: Ratio | None = None, carding: Ratio
     Raises
     ------
     ValueError
-        A way that is neither, or no figure for it.
+        A way that is neither of them, or no figure for it.
 
     Notes
     -----
-    Valid for a second preparation that takes as much as it would as the first: fiber combed before loses less.
+    Valid for a second preparation that takes as much as it would as the first: combed fiber loses less.
 
     References
     ----------
-    Carding 2 to 10 per cent, combing 20 to 40 per cent: common practice, no source.
+    Carding 2 to 10 percent, combing 20 to 40 percent: common practice, no source.
 
     Examples
     --------
@@ -153,16 +152,16 @@ def second_loss(way: str | None = None, own: Ratio | None = None, carding: Ratio
 
 @calculation
 def second_doubt(u_own: Ratio, u_carding: Ratio, u_combing: Ratio, own: Ratio | None = None, way: str | None = None) -> Ratio:
-    """How far the loss of a second preparation may be off.
+    """Uncertainty of the loss of a second preparation.
 
-    r = that of one's own figure, else that of its way, else 0. What is not done is not in doubt.
+    r = that of your own figure, else that of its way, else 0. A step that is not done adds no uncertainty.
 
     Parameters
     ----------
-    u_own : r of a figure of one's own, as a share of what is kept
+    u_own : r of your own figure, as a share of what is kept
     u_carding : r of carding
     u_combing : r of combing
-    own : one's own figure of the loss, if there is one
+    own : your own figure for the loss, if there is one
     way : carding or combing, if there is a second preparation
 
     Returns
@@ -172,15 +171,15 @@ def second_doubt(u_own: Ratio, u_carding: Ratio, u_combing: Ratio, own: Ratio | 
     Raises
     ------
     ValueError
-        A way that is neither, or a negative uncertainty.
+        A way that is neither of them, or a negative uncertainty.
 
     Notes
     -----
-    Valid for a second preparation whose loss does not hang on that of the first.
+    Valid for a second preparation whose loss is independent of the first.
 
     References
     ----------
-    JCGM 100, 4.3.7, of the ranges 2 to 10 and 20 to 40 per cent (from memory); the ranges: common practice, no source.
+    JCGM 100, 4.3.7, of the ranges 2 to 10 and 20 to 40 percent (from memory); the ranges: common practice, no source.
 
     Examples
     --------
@@ -199,16 +198,16 @@ def second_doubt(u_own: Ratio, u_carding: Ratio, u_combing: Ratio, own: Ratio | 
 def seen_in_preparing(before: Mass, after: Mass, by: str, way: str | None = None, second_way: str | None = None, own_second: Ratio = 0.0) -> Ratio:
     """Share that a lot lost in one way of preparing.
 
-    loss = 1 − after / before. Only lots of that way, and of no other besides, speak of it.
+    loss = 1 − after / before. Only lots prepared in that one way count.
 
     Parameters
     ----------
     before : mass weighed after scouring
     after : mass weighed after carding or combing
-    by : the way that is asked about, carding or combing
+    by : the way in question, carding or combing
     way : the way in which the lot was prepared; carding where nothing is said
     second_way : the way of a second preparation, if there was one
-    own_second : one's own figure of what that took, 0 for nothing
+    own_second : your own figure for what that took, 0 if none
 
     Returns
     -------
@@ -217,7 +216,7 @@ def seen_in_preparing(before: Mass, after: Mass, by: str, way: str | None = None
     Raises
     ------
     ValueError
-        A lot prepared in the other way, or twice, or a gain of mass.
+        A lot prepared in the other way, or twice, or a gain in mass.
 
     Notes
     -----
@@ -234,16 +233,16 @@ def seen_in_preparing(before: Mass, after: Mass, by: str, way: str | None = None
     """
     combed = np.asarray(_is_combed(way), dtype=bool)
     require(combed == np.asarray(_is_combed(by), dtype=bool), "The lot was prepared in the other way.")
-    require((second_way is None) & (own_second <= 0), "The lot was prepared twice: what each took is not known.")
+    require((second_way is None) & (own_second <= 0), "The lot was prepared twice: the loss of each is not known.")
     return seen_loss(before, after)
 
 
 @calculation
 def yield_in_use(sampled: Ratio | None = None, published: Ratio | None = None) -> Ratio:
-    """Scoured yield that is expected of a lot.
+    """Expected scoured yield of a lot.
 
-    y = that of its own samples, else the guide's. A handful of one's own fleece says more of it than what is
-    published of its breed.
+    y = that of its own samples, else the guide's. A washed handful of your own fleece says more than the published
+    figure of its breed.
 
     Parameters
     ----------
@@ -257,11 +256,11 @@ def yield_in_use(sampled: Ratio | None = None, published: Ratio | None = None) -
     Raises
     ------
     ValueError
-        Neither of them, or one that is not a number.
+        Neither is known, or one that is not a number.
 
     Notes
     -----
-    Valid for handfuls taken from several places of the fleece, and washed as the lot will be.
+    Valid for handfuls taken from several parts of the fleece, and washed as the lot will be.
 
     References
     ----------
@@ -286,15 +285,15 @@ def yield_doubt(
     spread: Ratio | None = None,
     published: Ratio | None = None,
 ) -> Ratio:
-    """How far the yield that is expected of a lot may be off.
+    """Uncertainty of the expected yield of a lot.
 
-    r = h / √k with k samples, else s / y by the guide, else u. Handfuls differ over a fleece; their mean
-    comes nearer.
+    r = h / √k with k samples, else s / y by the guide, else u. Handfuls vary across a fleece; their mean is more
+    certain.
 
     Parameters
     ----------
-    u_own : u, of a figure of one's own, as a share of what is kept
-    u_handful : h, how far one handful may be off the whole fleece, as a share of what is kept
+    u_own : u, that of your own figure, as a share of what is kept
+    u_handful : h, standard uncertainty of one handful, as a share of what is kept
     samples : k, how many handfuls of the lot were washed
     spread : s, standard uncertainty of the guide's yield
     published : y, the guide's yield
@@ -310,11 +309,11 @@ def yield_doubt(
 
     Notes
     -----
-    Valid for handfuls taken from places apart from each other.
+    Valid for handfuls taken from different parts of the fleece.
 
     References
     ----------
-    JCGM 100, 4.2.3, the doubt of a mean (from memory).
+    JCGM 100, 4.2.3, the uncertainty of a mean (from memory).
 
     Examples
     --------

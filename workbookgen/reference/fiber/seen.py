@@ -9,7 +9,7 @@ from workbookgen.units import Mass, Ratio
 def seen_loss(before: Mass, after: Mass) -> Ratio:
     """Share lost in a step, weighed before and after.
 
-    l = 1 - a / b. Two weighings of one lot are a record of one's own.
+    l = 1 - a / b. Two weighings of one lot make a record of your own.
 
     Parameters
     ----------
@@ -47,13 +47,13 @@ def seen_loss(before: Mass, after: Mass) -> Ratio:
 def seen_skirting(before: Mass, after: Mass, stage: Ratio) -> Ratio:
     """Share skirted off a raw fleece, weighed before and after.
 
-    l = 1 - a / b, of a lot bought as raw fleece. What was bought skirted tells nothing of skirting.
+    l = 1 - a / b, of a lot bought as raw fleece. A lot bought skirted says nothing about skirting.
 
     Parameters
     ----------
     before : b, mass as bought
     after : a, mass after skirting
-    stage : the place at which the lot was bought, 1 for raw fleece
+    stage : stage at which the lot was bought, 1 for raw fleece
 
     Returns
     -------
@@ -62,7 +62,7 @@ def seen_skirting(before: Mass, after: Mass, stage: Ratio) -> Ratio:
     Raises
     ------
     ValueError
-        A lot that was not bought raw, or masses that cannot be.
+        A lot that was not bought raw, or impossible masses.
 
     Notes
     -----
@@ -85,7 +85,7 @@ def seen_skirting(before: Mass, after: Mass, stage: Ratio) -> Ratio:
 def seen_yield(before: Mass, after: Mass) -> Ratio:
     """Scoured yield, weighed before and after.
 
-    y = a / b. The trade tells scouring by what it leaves.
+    y = a / b. The trade states scouring by what it leaves.
 
     Parameters
     ----------
@@ -103,7 +103,7 @@ def seen_yield(before: Mass, after: Mass) -> Ratio:
 
     Notes
     -----
-    Valid for wool dried to the air of the same room.
+    Valid for wool dried in the air of the same room.
 
     References
     ----------
@@ -121,7 +121,7 @@ def seen_yield(before: Mass, after: Mass) -> Ratio:
 def share_lost(before: Mass, after: Mass) -> Ratio:
     """Share of its mass that a lot loses in a step.
 
-    q = 1 - after / before. One's own figure, and better than any guide.
+    q = 1 - after / before. Your own figure is better than any guide.
 
     Parameters
     ----------
@@ -130,7 +130,7 @@ def share_lost(before: Mass, after: Mass) -> Ratio:
 
     Returns
     -------
-    q, a share; below zero when the lot has taken up moisture
+    q, a share; below zero if the lot has taken up moisture
 
     Raises
     ------
@@ -159,7 +159,7 @@ def share_lost(before: Mass, after: Mass) -> Ratio:
 def share_kept(start: Mass, yarn: Mass) -> Ratio:
     """Share of a lot that becomes yarn.
 
-    k = y / a. All steps in one figure.
+    k = y / a. It puts all steps into one figure.
 
     Parameters
     ----------

@@ -1,7 +1,7 @@
-"""Where a lot stands on its way, and what a step keeps of it.
+"""At which stage a lot is, and what a step keeps of it.
 
-A lot is bought in one of five states. A step that lies behind that state is skipped, and
-a skipped step keeps everything: that one rule spares every formula its exceptions.
+A lot is bought in one of five states. A step that comes before that state is skipped, and a skipped step keeps
+everything: this one rule saves every formula its exceptions.
 Figures of a step matter only where it is not skipped.
 """
 
@@ -23,14 +23,14 @@ NO_MASS = Quantity(0.0, "g")
 
 @calculation
 def stage(state: str) -> Ratio:
-    """Place of a lot on the way from fleece to yarn.
+    """Stage of a lot on the way from fleece to yarn.
 
     s = 1 raw fleece, 2 skirted fleece, 3 washed fiber, 4 prepared fiber, 5 yarn or thread.
-    Steps behind that place cost a lot nothing more.
+    The steps before that stage take nothing more off the lot.
 
     Parameters
     ----------
-    state : the state in which the lot was bought, such as raw fleece; upper and lower case are alike
+    state : the state in which the lot was bought, such as raw fleece; case does not matter
 
     Returns
     -------
@@ -60,13 +60,13 @@ def stage(state: str) -> Ratio:
 
 def _stage_of(state) -> float:
     folded = str(state).casefold()
-    require(folded in STATES, f'"{state}" is no state of fiber known here: choose one of the list.')
+    require(folded in STATES, f'"{state}" is not a known state of fiber: choose one from the list.')
     return STATES.index(folded) + 1.0
 
 
 def bought_after(step: int, stage):
-    """Whether a lot was bought with this step behind it."""
-    require((stage >= 1) & (stage <= len(STATES)), "The stage of a lot lies between 1 and 5.")
+    """Whether a lot was bought after this step."""
+    require((stage >= 1) & (stage <= len(STATES)), "The stage of a lot must be between 1 and 5.")
     return stage > step
 
 
@@ -75,19 +75,19 @@ def kept_of_loss(skipped, own, guide):
     loss = _figure(skipped, own, guide)
     require(
         skipped | ((loss >= 0) & (loss < 1)),
-        "A loss lies from 0 to below 1: it is a share of the mass before the step.",
+        "A loss must be from 0 to below 1: it is a share of the mass before the step.",
     )
     return np.where(skipped, 1.0, 1 - loss)
 
 
 def prepared_before(stage, second, second_way=None):
-    """Whether a lot was bought with all its preparing behind it; a second one whose loss is not known is still one."""
+    """Whether a lot was bought after all of its preparing; a second preparation with an unknown loss still counts."""
     is_again = second_way is not None if second is None else np.asarray(second) > 0
     return np.where(is_again, bought_after(SPINNING, stage), bought_after(PREPARATION, stage))[()]
 
 
 def kept_in_preparing(stage, own, guide, second, second_way=None):
-    """Share that one preparation keeps, or two: fiber that was bought prepared has only the second before it."""
+    """Share that one preparation keeps, or two: fiber bought prepared has only the second ahead of it."""
     once = kept_of_loss(bought_after(PREPARATION, stage), own, guide)
     if second is None and second_way is None:
         return once
@@ -99,7 +99,7 @@ def kept_of_yield(skipped, own, guide):
     kept = _figure(skipped, own, guide)
     require(
         skipped | ((kept > 0) & (kept <= 1)),
-        "A yield lies above 0 and up to 1: it is a share of the mass before the step.",
+        "A yield must be above 0 and up to 1: it is a share of the mass before the step.",
     )
     return np.where(skipped, 1.0, kept)
 
@@ -109,5 +109,5 @@ def _figure(skipped, own, guide):
         return own
     if guide is not None:
         return guide
-    require(skipped, "Nothing is known of this step: weigh it, give your own figure, or a guide's.")
+    require(skipped, "Nothing is known about this step: weigh it, or give your own figure or a guide's.")
     return np.nan

@@ -1,7 +1,7 @@
-"""Garments and shawls: size and ease, another gauge, rows that grow, fulling.
+"""Garments and shawls: size and ease, a different gauge, rows that grow, fulling.
 
-`size` goes from the body to the yarn, `fabric` from the yarn to what it gives. `gauge` turns a pattern into another gauge. `shawl`
-says how far the rest of the yarn goes. `fulled` is about what will shrink.
+`size` goes from the body to the yarn, `fabric` from the yarn to the fabric it gives. `gauge` converts a pattern to
+another gauge. `shawl` says how far the rest of the yarn goes. `fulled` is about what will shrink.
 """
 
 from workbookgen.reference.garments.fabric import area_basis, area_by_gauge, area_by_swatch, area_in_use, far_at_width

@@ -1,4 +1,4 @@
-"""How much fabric a yarn gives: by a swatch that was weighed, or by its gauge."""
+"""How much fabric a yarn gives: by a weighed swatch, or by its gauge."""
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.units import Area, Grist, Length, Mass, PerArea, Quantity
@@ -12,7 +12,7 @@ OF_SWATCH, OF_GAUGE = "a weighed swatch", "the gauge"
 def area_by_swatch(length: Length, grist: Grist, swatch_area: Area, swatch_mass: Mass) -> Area:
     """Area of fabric that a yarn gives, from a swatch.
 
-    A = L / g / m · a. As many swatches as the yarn weighs.
+    A = L / g / m · a. The yarn makes as many swatches as its weight allows.
 
     Parameters
     ----------
@@ -32,7 +32,7 @@ def area_by_swatch(length: Length, grist: Grist, swatch_area: Area, swatch_mass:
 
     Notes
     -----
-    Valid for fabric that is worked as the swatch was, of the same yarn; edges and seams take some more.
+    Valid for fabric worked like the swatch, in the same yarn; edges and seams take a little more.
 
     References
     ----------
@@ -54,7 +54,7 @@ def area_by_swatch(length: Length, grist: Grist, swatch_area: Area, swatch_mass:
 def area_by_gauge(length: Length, stitch_density: PerArea, stitch_length: Length) -> Area:
     """Area of fabric that a yarn gives, from its gauge.
 
-    A = L / (S · ℓ). As many stitches as the yarn is long enough for.
+    A = L / (S · ℓ). The yarn makes as many stitches as its length allows.
 
     Parameters
     ----------
@@ -73,11 +73,11 @@ def area_by_gauge(length: Length, stitch_density: PerArea, stitch_length: Length
 
     Notes
     -----
-    Valid for fabric of stitches that are alike. With a stitch by Munden's relation, plain wool knitting, within 10 to 15 %.
+    Valid for fabric of uniform stitches. With a stitch by Munden's relation, plain wool knitting, within 10 to 15 %.
 
     References
     ----------
-    Definition of the stitch density; D. L. Munden, 1959, for the stitch length where it was not unraveled (from memory).
+    Definition of the stitch density; D. L. Munden, 1959, for the stitch length where no stitches were unraveled (from memory).
 
     Examples
     --------
@@ -92,9 +92,9 @@ def area_by_gauge(length: Length, stitch_density: PerArea, stitch_length: Length
 
 @calculation
 def area_in_use(swatch: Area | None = None, gauge: Area | None = None) -> Area:
-    """Area of fabric to go by.
+    """Area of fabric to use.
 
-    A = that of the swatch, or else that of the gauge. Weighing says more than counting.
+    A = that of the swatch, or else that of the gauge. Weighing is more reliable than counting.
 
     Parameters
     ----------
@@ -112,7 +112,7 @@ def area_in_use(swatch: Area | None = None, gauge: Area | None = None) -> Area:
 
     Notes
     -----
-    Valid for one yarn, worked in one way.
+    Valid for one yarn, worked one way.
 
     References
     ----------
@@ -132,7 +132,7 @@ def area_in_use(swatch: Area | None = None, gauge: Area | None = None) -> Area:
 
 @calculation
 def area_basis(swatch: Area | None = None, gauge: Area | None = None) -> str:
-    """What the area of fabric rests on.
+    """What the area of fabric is based on.
 
     words = the first known of swatch and gauge. How far to trust it depends on that.
 
@@ -152,7 +152,7 @@ def area_basis(swatch: Area | None = None, gauge: Area | None = None) -> str:
 
     Notes
     -----
-    Valid for one yarn, worked in one way.
+    Valid for one yarn, worked one way.
 
     References
     ----------
@@ -170,9 +170,9 @@ def area_basis(swatch: Area | None = None, gauge: Area | None = None) -> str:
 
 @calculation
 def far_at_width(area: Area, width: Length) -> Length:
-    """How long a strip of fabric gets.
+    """How long a strip of fabric becomes.
 
-    l = A / w. A scarf twice as wide gets half as long.
+    l = A / w. A scarf twice as wide is half as long.
 
     Parameters
     ----------

@@ -10,14 +10,14 @@ NEARLY_ALL = 0.99
 
 @calculation
 def lost_in_fulling(before: Length, after: Length) -> Ratio:
-    """Share of a size that fulling takes.
+    """Share of a size that is lost in fulling.
 
     s = 1 - a / b. Each direction has its own; length often loses more than width.
 
     Parameters
     ----------
     before : b, size of the swatch before fulling
-    after : a, its size after it, dry
+    after : a, its size after fulling, dry
 
     Returns
     -------
@@ -48,7 +48,7 @@ def lost_in_fulling(before: Length, after: Length) -> Ratio:
 
 @calculation
 def size_to_make(wanted: Length, lost: Ratio) -> Length:
-    """Size to make, so that fulling leaves the wanted one.
+    """Size to make, so that fulling leaves the wanted size.
 
     b = a / (1 - s). What is lost is a share of the size before, so one divides.
 
@@ -68,7 +68,7 @@ def size_to_make(wanted: Length, lost: Ratio) -> Length:
 
     Notes
     -----
-    Valid for a piece fulled as its swatch was. Of a hundredth that is left, the last digits would decide.
+    Valid for a piece fulled as its swatch was. With only a hundredth left, the last digits would decide.
 
     References
     ----------
@@ -88,7 +88,7 @@ def size_to_make(wanted: Length, lost: Ratio) -> Length:
 def counted_over(size: Length, gauge: PerLength) -> Ratio:
     """Stitches or rows over a size.
 
-    n = b · g. In the gauge before fulling, since that is how it is worked.
+    n = b · g. Use the gauge before fulling, since that is how it is worked.
 
     Parameters
     ----------

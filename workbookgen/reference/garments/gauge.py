@@ -1,4 +1,4 @@
-"""A pattern worked in another gauge: its numbers for the same size, and its yarn."""
+"""A pattern worked at another gauge: its numbers for the same size, and its yarn."""
 
 import numpy as np
 
@@ -13,7 +13,7 @@ NO_GAUGE = Quantity(0.0, "1/m")
 def same_size(count: Ratio, pattern: PerLength, own: PerLength) -> Ratio:
     """Stitches or rows for the size of the pattern.
 
-    n = k · o / p. As long a piece, in another gauge.
+    n = k · o / p. The same size, at another gauge.
 
     Parameters
     ----------
@@ -23,7 +23,7 @@ def same_size(count: Ratio, pattern: PerLength, own: PerLength) -> Ratio:
 
     Returns
     -------
-    n, a number; take the whole one near it that fits the repeat
+    n, a number; take the nearest whole one that fits the repeat
 
     Raises
     ------
@@ -51,7 +51,7 @@ def same_size(count: Ratio, pattern: PerLength, own: PerLength) -> Ratio:
 
 @calculation
 def size_of_its_numbers(pattern: PerLength, own: PerLength) -> Ratio:
-    """Change of size if the numbers of the pattern are kept.
+    """Change of size if the pattern's numbers are kept.
 
     x = p / o - 1. Closer stitches make it smaller.
 
@@ -89,9 +89,9 @@ def size_of_its_numbers(pattern: PerLength, own: PerLength) -> Ratio:
 
 @calculation
 def stitches_for_one(pattern: PerLength, own: PerLength, pattern_rows: PerLength | None = None, own_rows: PerLength | None = None) -> Ratio:
-    """Your stitches on the area of one of the pattern.
+    """Your stitches in the area of one pattern stitch.
 
-    q = o / p · r / c. Both gauges count; where the rows are not known they are taken to change as the stitches do.
+    q = o / p · r / c. Both gauges count; where the row gauges are not known, rows are taken to change as stitches do.
 
     Parameters
     ----------
@@ -133,14 +133,14 @@ def stitches_for_one(pattern: PerLength, own: PerLength, pattern_rows: PerLength
 
 @calculation
 def yarn_in_gauge(yarn: Length, stitches_for_one: Ratio) -> Length:
-    """Yarn for the size of a pattern, in another gauge.
+    """Yarn for the size of a pattern, at another gauge.
 
-    L = Y · √q. Smaller stitches are more, and each takes less: its yarn goes with 1 / √q, since stitches at rest have one shape.
+    L = Y · √q. There are more of the smaller stitches, and each takes less: its yarn goes with 1 / √q, since relaxed stitches keep their shape.
 
     Parameters
     ----------
     yarn : Y, length that the pattern asks for
-    stitches_for_one : q, your stitches on the area of one of the pattern
+    stitches_for_one : q, your stitches in the area of one pattern stitch
 
     Returns
     -------
@@ -153,7 +153,7 @@ def yarn_in_gauge(yarn: Length, stitches_for_one: Ratio) -> Length:
 
     Notes
     -----
-    Valid for one stitch pattern, worked as firmly for its yarn in both, within 10 to 15 per cent; a swatch says more.
+    Valid for one stitch pattern, worked equally firmly for each yarn, within 10 to 15 percent; a swatch says more.
 
     References
     ----------

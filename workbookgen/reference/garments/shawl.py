@@ -1,7 +1,7 @@
-"""A piece whose rows grow or shrink evenly, as a shawl does: how far the rest of the yarn goes.
+"""A piece whose rows grow or shrink evenly, such as a shawl: how far the rest of the yarn goes.
 
-Yarn goes with stitches. With as many more in each row, the stitches of all rows are those
-of a trapezoid; from a point, of a triangle, so that half the rows take a quarter of the yarn.
+Yarn is proportional to stitches. With the same number added in each row, the stitches of all rows form a trapezoid;
+from a point, a triangle, so half the rows take a quarter of the yarn.
 """
 
 import numpy as np
@@ -16,12 +16,12 @@ NO_MASS = Quantity(0.0, "g")
 def yarn_to_work(left: Mass, kept: Mass = NO_MASS) -> Mass:
     """Yarn left to work rows with.
 
-    m = l - k. An edge to come, or binding off, takes its part.
+    m = l - k. An edging, or binding off, takes its part.
 
     Parameters
     ----------
     left : l, mass of all yarn left
-    kept : k, mass to keep for an edge and for binding off
+    kept : k, mass to keep for an edging and for binding off
 
     Returns
     -------
@@ -34,7 +34,7 @@ def yarn_to_work(left: Mass, kept: Mass = NO_MASS) -> Mass:
 
     Notes
     -----
-    Valid for one yarn for both.
+    Valid for an edging of the same yarn.
 
     References
     ----------
@@ -55,24 +55,24 @@ def yarn_to_work(left: Mass, kept: Mass = NO_MASS) -> Mass:
 def rows_still(left: Mass, used: Mass, rows: Ratio, first: Ratio, now: Ratio) -> Ratio:
     """Rows that the rest of the yarn still makes.
 
-    k = 2 · R / (b + √(b² + 2 · g · R)), where R = m / u · n · (a + b) / 2 and g = (b - a) / n. The rows to come grow as those before them did.
+    k = 2 · R / (b + √(b² + 2 · g · R)), where R = m / u · n · (a + b) / 2 and g = (b - a) / n. The rows to come grow at the same rate.
 
     Parameters
     ----------
     left : m, mass of yarn to work with
     used : u, mass of yarn used so far
     rows : n, rows worked so far
-    first : a, stitches of the first row; 0 from a point
-    now : b, stitches of a row now
+    first : a, stitches in the first row; 0 from a point
+    now : b, stitches in a row now
 
     Returns
     -------
-    k, a number; where rows shrink, no more than there are until none is left
+    k, a number; where rows shrink, no more than remain until no stitch is left
 
     Raises
     ------
     ValueError
-        A negative mass, or no yarn used, no rows or no stitches so far.
+        A negative mass, or no yarn, rows or stitches so far.
 
     Notes
     -----
@@ -101,7 +101,7 @@ def rows_still(left: Mass, used: Mass, rows: Ratio, first: Ratio, now: Ratio) ->
 
 @calculation
 def yarn_for_rows(wanted: Ratio, used: Mass, rows: Ratio, first: Ratio, now: Ratio) -> Mass:
-    """Yarn for the rows that one still wants.
+    """Yarn for the rows still wanted.
 
     m = u · w · (2 · b + g · w) / (n · (a + b)), where g = (b - a) / n. Late rows of a growing shawl take most of it.
 
@@ -110,8 +110,8 @@ def yarn_for_rows(wanted: Ratio, used: Mass, rows: Ratio, first: Ratio, now: Rat
     wanted : w, rows still to work
     used : u, mass of yarn used so far
     rows : n, rows worked so far
-    first : a, stitches of the first row; 0 from a point
-    now : b, stitches of a row now
+    first : a, stitches in the first row; 0 from a point
+    now : b, stitches in a row now
 
     Returns
     -------
@@ -120,7 +120,7 @@ def yarn_for_rows(wanted: Ratio, used: Mass, rows: Ratio, first: Ratio, now: Rat
     Raises
     ------
     ValueError
-        A negative number of rows, no yarn used, no rows or no stitches so far, or rows that would shrink below nothing.
+        A negative number of rows, no yarn, rows or stitches so far, or rows that would shrink below 0.
 
     Notes
     -----
@@ -138,7 +138,7 @@ def yarn_for_rows(wanted: Ratio, used: Mass, rows: Ratio, first: Ratio, now: Rat
     require(wanted >= 0, "The rows still to work cannot be negative.")
     _require_worked(used, rows, first, now)
     growth = (now - first) / rows
-    require(np.round(now + growth * wanted, 6) >= 0, "So many rows are not left: the stitches run out before.")
+    require(np.round(now + growth * wanted, 6) >= 0, "There are not that many rows left: the stitches run out first.")
     return used * wanted * (2 * now + growth * wanted) / (rows * (first + now))
 
 
@@ -147,7 +147,7 @@ def yarn_for_rows(wanted: Ratio, used: Mass, rows: Ratio, first: Ratio, now: Rat
 def share_worked(used: Mass, to_come: Mass) -> Ratio:
     """Share of the yarn that is used so far.
 
-    x = u / (u + m). From a point it is the square of the share of the rows.
+    x = u / (u + m). From a point, it is the square of the share of the rows.
 
     Parameters
     ----------

@@ -1,4 +1,4 @@
-"""Garments as flat rectangles and trapezoids: from the body, the ease and a swatch to the yarn."""
+"""Garments as flat rectangles and trapezoids: from body, ease and swatch to the yarn."""
 
 from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Area, Length, Mass, Quantity, Ratio
@@ -10,14 +10,14 @@ NO_MASS = Quantity(0.0, "g")
 
 @calculation
 def finished_around(body: Length, ease: Length = NO_LENGTH) -> Length:
-    """Size of a garment around.
+    """Circumference of a garment.
 
-    c = b + e. Ease is what it measures around beyond the body; below zero it stretches.
+    c = b + e. Ease is its circumference beyond that of the body; with negative ease it stretches.
 
     Parameters
     ----------
-    body : b, the body around, at its widest where the garment lies
-    ease : e, ease in all, not of each half
+    body : b, circumference of the body at its widest under the garment
+    ease : e, total ease, not that of each half
 
     Returns
     -------
@@ -41,9 +41,9 @@ def finished_around(body: Length, ease: Length = NO_LENGTH) -> Length:
     >>> print(finished_around(Quantity(90, "cm"), Quantity(10, "cm")))
     100 centimeter
     """
-    require(body > NO_LENGTH, "The body must measure something around.")
+    require(body > NO_LENGTH, "The circumference of the body must be above zero.")
     around = body + ease
-    require(around > NO_LENGTH, "The ease takes away all there is around: give less of it.")
+    require(around > NO_LENGTH, "The negative ease leaves no circumference: give less of it.")
     return around
 
 
@@ -52,11 +52,11 @@ def finished_around(body: Length, ease: Length = NO_LENGTH) -> Length:
 def panel_width(around: Length) -> Length:
     """Width of the back, or of the front.
 
-    w = c / 2. Seen flat, a garment is as wide as half of what it measures around.
+    w = c / 2. Laid flat, a garment is half as wide as its circumference.
 
     Parameters
     ----------
-    around : c, the garment around
+    around : c, circumference of the garment
 
     Returns
     -------
@@ -69,7 +69,7 @@ def panel_width(around: Length) -> Length:
 
     Notes
     -----
-    Valid for a front in one part; each half of an open one is half as wide.
+    Valid for a closed front; each half of an open one is half as wide.
 
     References
     ----------
@@ -80,7 +80,7 @@ def panel_width(around: Length) -> Length:
     >>> print(panel_width(Quantity(100, "cm")))
     50.0 centimeter
     """
-    require(around > NO_LENGTH, "The garment must measure something around.")
+    require(around > NO_LENGTH, "The circumference of the garment must be above zero.")
     return around / 2
 
 
@@ -96,16 +96,16 @@ def garment_area(
 ) -> Area:
     """Area of a garment.
 
-    A = (c · l + (u + v) · s) · (1 + m). Body and two sleeves; a sleeve laid open is a trapezoid, from the upper arm to the cuff.
+    A = (c · l + (u + v) · s) · (1 + m). Body and two sleeves; a sleeve laid open is a trapezoid from upper arm to cuff.
 
     Parameters
     ----------
-    around : c, the garment around
+    around : c, circumference of the garment
     length : l, from the shoulder to the lower edge
-    upper_arm : u, the sleeve around where it is widest
+    upper_arm : u, circumference of the sleeve at its widest
     sleeve : s, length of a sleeve; 0 for none
-    more : m, share on top for collar, bands and seams
-    cuff : v, the sleeve around where it is narrowest; as wide as above if left out
+    more : m, additional share for collar, bands and seams
+    cuff : v, circumference of the sleeve at its narrowest; that at its widest if left out
 
     Returns
     -------
@@ -118,7 +118,7 @@ def garment_area(
 
     Notes
     -----
-    Valid for garments near to rectangles; what shaping takes away is left in.
+    Valid for nearly rectangular garments; what shaping takes away is not subtracted.
 
     References
     ----------
@@ -131,8 +131,8 @@ def garment_area(
     """
     require((around > NO_LENGTH) & (length > NO_LENGTH), "The body of a garment must have a width and a length.")
     narrowest = upper_arm if cuff is None else cuff
-    require((upper_arm >= NO_LENGTH) & (narrowest >= NO_LENGTH) & (sleeve >= NO_LENGTH), "A sleeve cannot measure less than nothing.")
-    require(more >= 0, "The share on top cannot be negative.")
+    require((upper_arm >= NO_LENGTH) & (narrowest >= NO_LENGTH) & (sleeve >= NO_LENGTH), "A sleeve's measures cannot be negative.")
+    require(more >= 0, "The additional share cannot be negative.")
     return (around * length + (upper_arm + narrowest) * sleeve) * (1 + more)
 
 
@@ -141,7 +141,7 @@ def garment_area(
 def yarn_by_swatch(area: Area, swatch_area: Area, swatch_mass: Mass) -> Mass:
     """Weight of yarn for a piece, from a swatch.
 
-    M = A / a · m. Both are weighed, so the grist need not be known.
+    M = A / a · m. It needs no grist, since the swatch is weighed.
 
     Parameters
     ----------

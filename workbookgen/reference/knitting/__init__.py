@@ -1,7 +1,7 @@
 """How much yarn a knitted piece takes, and whether the ball will last.
 
-`piece` goes from the size of a piece to its yarn, by swatch, by gauge or by weight.
-`stitch` is about the yarn in one stitch. `ball` is for while one knits.
+`piece` goes from the size of a piece to its yarn, by swatch, gauge or weight. `stitch` is about the yarn in one
+stitch. `ball` helps while knitting.
 """
 
 from workbookgen.reference.knitting.ball import lasts, rows_possible

@@ -1,7 +1,7 @@
 """While knitting: whether the rest of the ball will last.
 
-The scale knows before the needles do. A ball weighed before some rows and after them
-tells what a row takes, and so how many more there are in what is left.
+The scale knows before the needles do. Weighing a ball before and after some rows shows what a row takes, and so how
+many more rows are in what is left.
 """
 
 import numpy as np
@@ -18,7 +18,7 @@ LASTS, FALLS_SHORT = "it will last", "it will not last"
 def rows_possible(left: Mass, before: Mass, after: Mass, rows: Ratio) -> Ratio:
     """Rows that the rest of the ball will make.
 
-    k = m / ((b - a) / r). Weigh the ball before some rows and after them.
+    k = m / ((b - a) / r). Weigh the ball before and after some rows.
 
     Parameters
     ----------
@@ -38,7 +38,7 @@ def rows_possible(left: Mass, before: Mass, after: Mass, rows: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for rows to come that are as long as those weighed; weigh enough of them for the scale.
+    Valid for rows as long as those weighed; weigh enough rows for the scale to show a difference.
 
     References
     ----------
@@ -60,7 +60,7 @@ def rows_possible(left: Mass, before: Mass, after: Mass, rows: Ratio) -> Ratio:
 def lasts(possible: Ratio, wanted: Ratio) -> str:
     """Whether the rest of the ball will last, in words.
 
-    it lasts while k ≥ w. Told before the last row, not at it.
+    it lasts if k ≥ w. Better known before the last row than on it.
 
     Parameters
     ----------
@@ -91,6 +91,6 @@ def lasts(possible: Ratio, wanted: Ratio) -> str:
     """
     require(possible >= 0, "The rows that are possible cannot be negative.")
     require(wanted >= 0, "The rows still to knit cannot be negative.")
-    # The last digits of a quotient must not decide a border case.
+    # The last digits of a quotient must not decide a borderline case.
     to_spare = np.round(possible - wanted, 9) >= 0
     return by_element(lambda holds: LASTS if holds else FALLS_SHORT, to_spare)

@@ -1,8 +1,7 @@
 """Yarn for a knitted piece, from its size.
 
-A swatch that is measured and weighed is the surest way, since it asks nothing of theory.
-A piece that exists can be weighed as well, and stitches in an area times the yarn in a
-stitch do where neither is there.
+A swatch that is measured and weighed is the most reliable, since it needs no theory. An existing piece can be weighed
+as well; without either, stitches in an area times the yarn in a stitch will do.
 """
 
 from collections.abc import Sequence
@@ -34,12 +33,11 @@ def area(
     """Area of the parts of a piece.
 
     A = n · w · h for a rectangle, n · w · h / 2 for a triangle, n · (w + v) / 2 · h for a
-    trapezoid, n · π · w² / 4 for a circle, n · π · (w² - v²) / 4 for a ring. Most garments
-    are made of these.
+    trapezoid, n · π · w² / 4 for a circle, n · π · (w² - v²) / 4 for a ring. Most garments are made up of these.
 
     Parameters
     ----------
-    shape : rectangle, triangle, trapezoid, circle or ring; upper and lower case are alike
+    shape : rectangle, triangle, trapezoid, circle or ring; case does not matter
     width : w, width or base; of a circle and a ring the outer diameter
     height : h, height over the base; a circle and a ring have none
     second : v, the other parallel side of a trapezoid, or the inner diameter of a ring
@@ -57,7 +55,7 @@ def area(
 
     Notes
     -----
-    Valid for flat parts; sizes that a shape has no use for are left out.
+    Valid for flat parts; sizes that a shape does not need are ignored.
 
     References
     ----------
@@ -128,7 +126,7 @@ def _square_meters(shape, width, height, second) -> float:
             inner = _needed(second, "inner diameter")
             require(inner < width, "The inner diameter of a ring must be below the outer one.")
             return np.pi * (width**2 - inner**2) / 4
-    raise ValueError(f'"{shape}" is no shape known here: choose one of {", ".join(SHAPES)}.')
+    raise ValueError(f'"{shape}" is not a known shape: choose one of {", ".join(SHAPES)}.')
 
 
 def _needed(size, name) -> float:
@@ -158,7 +156,7 @@ def swatch_area(width: Length, height: Length) -> Area:
 
     Notes
     -----
-    Valid for a rectangular swatch, washed and dry; weigh no more of it than was measured.
+    Valid for a rectangular swatch, washed and dry; weigh only what was measured.
 
     References
     ----------
@@ -177,7 +175,7 @@ def swatch_area(width: Length, height: Length) -> Area:
 def from_swatch(area: Area, swatch_area: Area, swatch_mass: Mass, grist: Grist) -> Length:
     """Length of yarn for a piece, from a swatch.
 
-    L = A / a · m · g. The piece takes as many swatches as it has their area.
+    L = A / a · m · g. The piece takes as many swatches as fit into its area.
 
     Parameters
     ----------
@@ -201,7 +199,7 @@ def from_swatch(area: Area, swatch_area: Area, swatch_mass: Mass, grist: Grist) 
 
     References
     ----------
-    Definition of the proportion. A margin of 10 to 15 per cent: common practice, no source.
+    Definition of the proportion. A margin of 10 to 15 percent: common practice, no source.
 
     Examples
     --------
@@ -217,9 +215,9 @@ def from_swatch(area: Area, swatch_area: Area, swatch_mass: Mass, grist: Grist) 
 
 @calculation
 def from_piece(mass: Mass, grist: Grist) -> Length:
-    """Length of yarn in a piece that exists.
+    """Length of yarn in an existing piece.
 
-    L = m · g. Weigh a piece like the one wanted.
+    L = m · g. Weigh a piece similar to the one wanted.
 
     Parameters
     ----------
@@ -237,7 +235,7 @@ def from_piece(mass: Mass, grist: Grist) -> Length:
 
     Notes
     -----
-    Valid for a piece of one yarn, of the size, the stitch and the thickness wanted.
+    Valid for a piece in one yarn, of the size, stitch and thickness wanted.
 
     References
     ----------
@@ -257,7 +255,7 @@ def from_piece(mass: Mass, grist: Grist) -> Length:
 def from_gauge(area: Area, stitch_density: PerArea, stitch_length: Length) -> Length:
     """Length of yarn for a piece, from its gauge.
 
-    L = A · S · ℓ. So many stitches, each with so much yarn.
+    L = A · S · ℓ. The number of stitches, times the yarn in each.
 
     Parameters
     ----------
@@ -276,7 +274,7 @@ def from_gauge(area: Area, stitch_density: PerArea, stitch_length: Length) -> Le
 
     Notes
     -----
-    Valid for one stitch pattern throughout; seams and ends come on top.
+    Valid for one stitch pattern throughout; seams and ends are extra.
 
     References
     ----------
@@ -297,16 +295,15 @@ def from_gauge(area: Area, stitch_density: PerArea, stitch_length: Length) -> Le
 def estimate_in_use(
     swatch: Length | None = None, gauge: Length | None = None, piece: Length | None = None
 ) -> Length:
-    """Yarn for a piece that the planner reckons with.
+    """Estimate of the yarn for a piece that the planner uses.
 
-    L = by swatch, else by gauge, else by an existing piece. What was knitted from this very
-    yarn says most.
+    L = by swatch, else by gauge, else by an existing piece. A swatch of this very yarn says most.
 
     Parameters
     ----------
     swatch : length of yarn found from a swatch
     gauge : length found from the gauge and the yarn in a stitch
-    piece : length found from a piece that exists
+    piece : length found from an existing piece
 
     Returns
     -------
@@ -319,7 +316,7 @@ def estimate_in_use(
 
     Notes
     -----
-    Valid for three estimates of one and the same piece; add a margin.
+    Valid for three estimates of the same piece; add a margin.
 
     References
     ----------
@@ -338,16 +335,16 @@ def estimate_in_use(
 def estimate_basis(
     swatch: Length | None = None, gauge: Length | None = None, piece: Length | None = None
 ) -> str:
-    """What the estimate in use rests on.
+    """What the estimate in use is based on.
 
-    basis = the first known of swatch, gauge, existing piece. How far to trust an estimate
-    depends on where it comes from, so that is said in words.
+    basis = the first known of swatch, gauge, existing piece. How far to trust an estimate depends on its origin, so
+    that is stated in words.
 
     Parameters
     ----------
     swatch : length of yarn found from a swatch
     gauge : length found from the gauge and the yarn in a stitch
-    piece : length found from a piece that exists
+    piece : length found from an existing piece
 
     Returns
     -------
@@ -360,7 +357,7 @@ def estimate_basis(
 
     Notes
     -----
-    Valid for three estimates of one and the same piece.
+    Valid for three estimates of the same piece.
 
     References
     ----------

@@ -1,7 +1,7 @@
 """The stitch: how many of them in an area, and how much yarn in one.
 
-Unraveling tells the yarn in a stitch for certain. Munden's relation tells it from the
-gauge alone, since plain knitting at rest has one shape, larger or smaller.
+Unraveling gives the yarn in a stitch for certain. Munden's relation gives it from the gauge alone, since relaxed
+plain knitting always has the same shape, larger or smaller.
 """
 
 import numpy as np
@@ -40,7 +40,7 @@ def stitch_length(length: Length, stitches: Ratio) -> Length:
 
     Notes
     -----
-    Valid for stitches of one kind; more of them measure better.
+    Valid for stitches of one kind; more of them give a better figure.
 
     References
     ----------
@@ -60,8 +60,7 @@ def stitch_length(length: Length, stitches: Ratio) -> Length:
 def munden_stitch_length(stitch_density: PerArea, constant: Ratio) -> Length:
     """Length of yarn in one stitch, by Munden's relation.
 
-    ℓ = √(k / S), since S = k / ℓ². Plain knitting has one shape, larger or smaller, once it
-    is at rest.
+    ℓ = √(k / S), since S = k / ℓ². Relaxed plain knitting always has the same shape, larger or smaller.
 
     Parameters
     ----------
@@ -79,7 +78,7 @@ def munden_stitch_length(stitch_density: PerArea, constant: Ratio) -> Length:
 
     Notes
     -----
-    Valid for washed stocking stitch in wool, to 10 or 15 per cent by hand; not for rib, garter,
+    Valid for washed stocking stitch in wool, to 10 or 15 percent by hand; not for rib, garter,
     lace or cables.
 
     References
@@ -99,7 +98,7 @@ def munden_stitch_length(stitch_density: PerArea, constant: Ratio) -> Length:
 
 @calculation
 def stitch_length_in_use(counted: Length | None = None, munden: Length | None = None) -> Length:
-    """Length of yarn in one stitch to go by.
+    """Length of yarn in one stitch to use.
 
     ℓ = counted, or else by Munden's relation. Unraveled yarn beats a rule.
 
@@ -178,8 +177,7 @@ def stitch_density(stitches: PerLength, rows: PerLength) -> PerArea:
 def tightness(linear_density: LinearDensity, stitch_length: Length) -> Ratio:
     """Tightness factor of plain knitting.
 
-    K = √T / ℓ, T in tex, ℓ in millimeters. The share of the cloth that the yarn covers goes
-    with it.
+    K = √T / ℓ, T in tex, ℓ in millimeters. It goes with the share of the fabric that the yarn covers.
 
     Parameters
     ----------
@@ -214,10 +212,10 @@ def tightness(linear_density: LinearDensity, stitch_length: Length) -> Ratio:
 
 
 def require_stitch_density(stitch_density) -> None:
-    """Refuse what is no number of stitches in an area."""
+    """Refuse what is not a number of stitches in an area."""
     require(stitch_density > NO_DENSITY, "The stitch density must be above zero.")
 
 
 def require_stitch_length(stitch_length) -> None:
-    """Refuse what is no length of a stitch."""
+    """Refuse what is not the length of a stitch."""
     require(stitch_length > NO_LENGTH, "The stitch must have a length.")

@@ -16,7 +16,7 @@ MOST_DASHES = 15
 def on_the_chart(deviation: Ratio | None = None) -> Ratio:
     """Where a deviation is drawn.
 
-    y = the deviation, but not beyond 0.3 to either side; -1, which lies off the chart, where there is none. All lots are drawn to the same scale, so that charts can be compared.
+    y = the deviation, limited to 0.3 on either side; -1, which is off the chart, where there is none. All lots are drawn to the same scale, so charts can be compared.
 
     Parameters
     ----------
@@ -33,7 +33,7 @@ def on_the_chart(deviation: Ratio | None = None) -> Ratio:
 
     Notes
     -----
-    Valid for deviations of which it is enough to know that they exceed 30 per cent.
+    Valid for deviations of which it is enough to know that they exceed 30 percent.
 
     References
     ----------
@@ -52,9 +52,9 @@ def on_the_chart(deviation: Ratio | None = None) -> Ratio:
 
 @calculation
 def where_drawn(name: str, names: Sequence[str], amounts: Ratio) -> Ratio:
-    """Where on the chart a skein is drawn.
+    """Where a skein is drawn on the chart.
 
-    x = Σ x i / k, over the k lines that bear its name; -1, which lies off the chart, where k = 0. Lines that repeat the last skein have the same place.
+    x = Σ x i / k, over the k lines that carry its name; -1, which is off the chart, where k = 0. Lines that repeat the last skein have the same place.
 
     Parameters
     ----------
@@ -73,7 +73,7 @@ def where_drawn(name: str, names: Sequence[str], amounts: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for names that stand in one place each; upper and lower case do not matter.
+    Valid for names with one place each; case does not matter.
 
     References
     ----------
@@ -99,7 +99,7 @@ def where_drawn(name: str, names: Sequence[str], amounts: Ratio) -> Ratio:
 def number_on_the_chart(number: Ratio | None = None) -> Ratio:
     """Where a line of the list is drawn, from left to right.
 
-    x = p, or 0 where the list is empty. An empty list then draws nothing within the chart.
+    x = p, or 0 where the list is empty. An empty list then draws nothing inside the chart.
 
     Parameters
     ----------
@@ -135,9 +135,9 @@ def number_on_the_chart(number: Ratio | None = None) -> Ratio:
 
 @calculation
 def limit_off(times: Ratio, variation: Ratio) -> Ratio:
-    """How far off the mean a skein stands out.
+    """Deviation from the mean at which a skein stands out.
 
-    d = G · v. Beyond it, on either side, one skein of so many is hardly there by chance.
+    d = G · v. Beyond it, on either side, a skein is unlikely to be there by chance.
 
     Parameters
     ----------
@@ -155,7 +155,7 @@ def limit_off(times: Ratio, variation: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for groups of three and more, with Grubbs' limit for so many.
+    Valid for groups of three or more, with Grubbs' limit for that number.
 
     References
     ----------
@@ -175,11 +175,11 @@ def limit_off(times: Ratio, variation: Ratio) -> Ratio:
 def high_on_the_chart(limit: Ratio | None = None) -> Ratio:
     """Where the upper limit is drawn.
 
-    y = d, or -1, which lies off the chart, where there is none. A lot of fewer than three skeins has no limit.
+    y = d, or -1, which is off the chart, where there is none. A lot of fewer than three skeins has no limit.
 
     Parameters
     ----------
-    limit : d, how far off the mean a skein stands out
+    limit : d, deviation from the mean at which a skein stands out
 
     Returns
     -------
@@ -213,11 +213,11 @@ def high_on_the_chart(limit: Ratio | None = None) -> Ratio:
 def low_on_the_chart(limit: Ratio | None = None) -> Ratio:
     """Where the lower limit is drawn.
 
-    y = -d, or -1, which lies off the chart, where there is none. A lot of fewer than three skeins has no limit.
+    y = -d, or -1, which is off the chart, where there is none. A lot of fewer than three skeins has no limit.
 
     Parameters
     ----------
-    limit : d, how far off the mean a skein stands out
+    limit : d, deviation from the mean at which a skein stands out
 
     Returns
     -------
@@ -248,7 +248,7 @@ def low_on_the_chart(limit: Ratio | None = None) -> Ratio:
 def dots(deviation: Ratio) -> str:
     """A deviation as a row of dashes with a dot at its end.
 
-    n = 50 · |δ| dashes, 15 at most. The eye compares lengths faster than figures.
+    n = 50 · |δ| dashes, 15 at most. The eye compares lengths faster than numbers.
 
     Parameters
     ----------
@@ -265,7 +265,7 @@ def dots(deviation: Ratio) -> str:
 
     Notes
     -----
-    Valid for deviations of which it is enough to know that they exceed 30 per cent.
+    Valid for deviations of which it is enough to know that they exceed 30 percent.
 
     References
     ----------

@@ -11,14 +11,14 @@ from workbookgen.units import Quantity, Ratio, Some
 
 @calculation
 def place_in_group(line: Ratio, count: Ratio) -> Ratio:
-    """The place that a line of a short list shows.
+    """The place that a line in a short list shows.
 
-    p = line, but not more than the number there is. Lines that are not needed show the last one again, so that a picture has nothing else to draw.
+    p = line, but at most the number of entries. Spare lines repeat the last entry, so a chart draws nothing else.
 
     Parameters
     ----------
     line : number of the line, from 1
-    count : how many there are
+    count : number of entries
 
     Returns
     -------
@@ -27,7 +27,7 @@ def place_in_group(line: Ratio, count: Ratio) -> Ratio:
     Raises
     ------
     ValueError
-        There is none, or a line before the first.
+        No entry, or a line before the first.
 
     Notes
     -----
@@ -43,21 +43,21 @@ def place_in_group(line: Ratio, count: Ratio) -> Ratio:
     3
     """
     require(line >= 1, "Lines are counted from 1.")
-    require(count >= 1, "There must be one.")
+    require(count >= 1, "There must be at least one.")
     return np.minimum(line, count)
 
 
 @calculation
 def place(name: str, names: Sequence[str], amounts: Some, number: Ratio) -> Ratio:
-    """The line in which a name stands for the so-manieth time.
+    """The line in which a name occurs for the k-th time.
 
-    p = the smallest line up to which k = number of the lines bear the name and have an amount. A group is taken out of its log so, a line at a time.
+    p = the first line by which k lines with an amount carry the name; k = number. This takes a group out of its log, a line at a time.
 
     Parameters
     ----------
     name : the name looked for
     names : the names in the log, a blank one where a row is empty
-    amounts : the amounts beside them; one that is not a number is blank, and its line does not count
+    amounts : the amounts beside them; one that is not a number is blank, and its line is not counted
     number : k, from 1
 
     Returns
@@ -67,11 +67,11 @@ def place(name: str, names: Sequence[str], amounts: Some, number: Ratio) -> Rati
     Raises
     ------
     ValueError
-        A blank name, or fewer lines than that.
+        A blank name, or fewer than k lines.
 
     Notes
     -----
-    Valid for whole numbers; upper and lower case do not matter.
+    Valid for whole numbers; case does not matter.
 
     References
     ----------
@@ -89,7 +89,7 @@ def place(name: str, names: Sequence[str], amounts: Some, number: Ratio) -> Rati
         require_name(wanted)
         require(count >= 1, "Lines are counted from 1.")
         those = [line for line, each in enumerate(lines, start=1) if each == folded(str(wanted))]
-        require(count <= len(those), "There are not so many lines of that name.")
+        require(count <= len(those), "There are not that many lines with this name.")
         return float(those[int(count) - 1])
 
     answer = by_element(found, name, number)
@@ -98,9 +98,9 @@ def place(name: str, names: Sequence[str], amounts: Some, number: Ratio) -> Rati
 
 @calculation
 def of_another(value: Some, line: Ratio, number: Ratio, name: str, chosen: str) -> Some:
-    """A value of another skein than the chosen one.
+    """A value of a skein other than the chosen one.
 
-    v = value, where line = p and the name is another. Lines that repeat the last skein, and the chosen one itself, are left out.
+    v = value, if line = p and the name differs. Lines that repeat the last skein, and the chosen skein itself, are left out.
 
     Parameters
     ----------
@@ -121,11 +121,11 @@ def of_another(value: Some, line: Ratio, number: Ratio, name: str, chosen: str) 
 
     Notes
     -----
-    Valid for names that differ; upper and lower case do not matter.
+    Valid for names that differ; case does not matter.
 
     References
     ----------
-    Definition of a choice.
+    Definition of a selection.
 
     Examples
     --------

@@ -11,9 +11,9 @@ NOTHING = Quantity(0.0, "m")
 
 @calculation
 def least_likely(length: Length, uncertainty: Length) -> Length:
-    """The shorter end of what a length very likely is.
+    """The lower end of the range in which a length very likely lies.
 
-    L₁ = L - 2 · u, but not below zero. Two standard uncertainties to either side cover about 95 per cent.
+    L₁ = L - 2 · u, but not below zero. Two standard uncertainties to either side cover about 95 percent.
 
     Parameters
     ----------
@@ -31,7 +31,7 @@ def least_likely(length: Length, uncertainty: Length) -> Length:
 
     Notes
     -----
-    Valid for doubts that come from several causes, none of which rules.
+    Valid for an uncertainty with several causes, none of them dominant.
 
     References
     ----------
@@ -48,9 +48,9 @@ def least_likely(length: Length, uncertainty: Length) -> Length:
 
 @calculation
 def most_likely(length: Length, uncertainty: Length) -> Length:
-    """The longer end of what a length very likely is.
+    """The upper end of the range in which a length very likely lies.
 
-    L₂ = L + 2 · u. Two standard uncertainties to either side cover about 95 per cent.
+    L₂ = L + 2 · u. Two standard uncertainties to either side cover about 95 percent.
 
     Parameters
     ----------
@@ -68,7 +68,7 @@ def most_likely(length: Length, uncertainty: Length) -> Length:
 
     Notes
     -----
-    Valid for doubts that come from several causes, none of which rules.
+    Valid for an uncertainty with several causes, none of them dominant.
 
     References
     ----------
@@ -92,12 +92,12 @@ def _require_doubt(length, uncertainty) -> None:
 def likely_words(least: Length | None = None, most: Length | None = None, loop: Length | None = None, wraps: Ratio | None = None) -> str:
     """How long a skein very likely is, in words, or what is still to be typed.
 
-    words = L₁ to L₂. While they are not known, what is missing is asked for in their place.
+    words = L₁ to L₂. Until they are known, the words ask for what is missing.
 
     Parameters
     ----------
-    least : L₁, the shorter end
-    most : L₂, the longer end
+    least : L₁, the lower end
+    most : L₂, the upper end
     loop : length of one wrap
     wraps : number of wraps
 
@@ -108,7 +108,7 @@ def likely_words(least: Length | None = None, most: Length | None = None, loop: 
     Raises
     ------
     ValueError
-        Lengths that cannot be told in figures, or that are missing though nothing else is.
+        Lengths too large to state, or missing although nothing else is.
 
     Notes
     -----

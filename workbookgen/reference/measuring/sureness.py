@@ -1,4 +1,4 @@
-"""How surely one skein's grist is known, from its length and the scale."""
+"""The uncertainty of a skein's grist, from its length and the scale."""
 
 import numpy as np
 
@@ -11,15 +11,15 @@ NO_LENGTH, NO_GRIST = Quantity(0.0, "m"), Quantity(0.0, "m/g")
 
 @calculation
 def grist_within(length: Length, uncertainty: Length, u_scale: Ratio) -> Ratio:
-    """Share by which a grist may be off.
+    """Expanded uncertainty of a grist, as a share.
 
-    w = 2 · √((u / L)² + s²). Of a quotient the relative doubts add by their squares; two standard uncertainties cover about 95 per cent.
+    w = 2 · √((u / L)² + s²). For a quotient, relative uncertainties add in quadrature; two standard uncertainties cover about 95 percent.
 
     Parameters
     ----------
     length : L, finished length of the skein
     uncertainty : u, its standard uncertainty
-    u_scale : s, what the scale may be off, as a share, one standard uncertainty
+    u_scale : s, relative standard uncertainty of the scale
 
     Returns
     -------
@@ -32,7 +32,7 @@ def grist_within(length: Length, uncertainty: Length, u_scale: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for a weight of many steps of the scale: of a skein as light as a few steps, the steps count more.
+    Valid for a weight of many scale steps: for a skein that weighs only a few steps, the step itself counts more.
 
     References
     ----------
@@ -51,14 +51,14 @@ def grist_within(length: Length, uncertainty: Length, u_scale: Ratio) -> Ratio:
 
 @calculation
 def grist_words(within: Ratio, grist: Grist) -> str:
-    """How near a grist very likely is, in words.
+    """How close a grist very likely is, in words.
 
-    words = within, in percent. To one decimal, since skeins differ by more.
+    words = within, in percent. One decimal, since skeins differ by more.
 
     Parameters
     ----------
     within : share by which the grist may be off
-    grist : the grist, for nothing is said of one that is not known
+    grist : the grist; nothing is said about an unknown one
 
     Returns
     -------
@@ -71,7 +71,7 @@ def grist_words(within: Ratio, grist: Grist) -> str:
 
     Notes
     -----
-    Valid for doubts that come from several causes, none of which rules.
+    Valid for an uncertainty with several causes, none of them dominant.
 
     References
     ----------

@@ -10,21 +10,21 @@ from workbookgen.reference.words import percent, said
 from workbookgen.units import Length, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
-NAMED = 3  # names that a person takes in at a glance
+NAMED = 3  # names that people take in at a glance
 
 
 @calculation
 def goes_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, deviation: Ratio) -> str:
     """The skeins that go together with this one.
 
-    words = the first three names of those with the verdict "go together", and how many more; "none" where k = 0. They may share a piece.
+    words = the first three names of those with the verdict "go together", and how many more; "none" if k = 0. They may share a piece.
 
     Parameters
     ----------
     names : the skeins' names
-    verdicts : what is said of each beside this one, blank where nothing is
-    lines : the number of each line, in whose order they are told
-    deviation : how far this one is off the lot's mean; without it, nothing is said
+    verdicts : the verdict on each beside this one, blank where there is none
+    lines : the number of each line, which gives their order
+    deviation : how far this one is off the lot's mean; without it, there is no answer
 
     Returns
     -------
@@ -37,7 +37,7 @@ def goes_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, devia
 
     Notes
     -----
-    Valid for lists in which every skein stands once.
+    Valid for lists in which every skein occurs once.
 
     References
     ----------
@@ -55,14 +55,14 @@ def goes_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, devia
 def alternates_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, deviation: Ratio) -> str:
     """The skeins to alternate with this one.
 
-    words = the first three names of those with the verdict "alternate rows", and how many more; "none" where k = 0. Row by row in turn, the difference hides.
+    words = the first three names of those with the verdict "alternate rows", and how many more; "none" if k = 0. In alternate rows the difference does not show.
 
     Parameters
     ----------
     names : the skeins' names
-    verdicts : what is said of each beside this one, blank where nothing is
-    lines : the number of each line, in whose order they are told
-    deviation : how far this one is off the lot's mean; without it, nothing is said
+    verdicts : the verdict on each beside this one, blank where there is none
+    lines : the number of each line, which gives their order
+    deviation : how far this one is off the lot's mean; without it, there is no answer
 
     Returns
     -------
@@ -75,7 +75,7 @@ def alternates_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio,
 
     Notes
     -----
-    Valid for lists in which every skein stands once.
+    Valid for lists in which every skein occurs once.
 
     References
     ----------
@@ -93,14 +93,14 @@ def alternates_with(names: Sequence[str], verdicts: Sequence[str], lines: Ratio,
 def apart_from(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, deviation: Ratio) -> str:
     """The skeins to keep apart from this one.
 
-    words = the first three names of those with the verdict "keep apart", and how many more; "none" where k = 0. Side by side in one piece, the difference shows.
+    words = the first three names of those with the verdict "keep apart", and how many more; "none" if k = 0. Side by side in one piece, the difference shows.
 
     Parameters
     ----------
     names : the skeins' names
-    verdicts : what is said of each beside this one, blank where nothing is
-    lines : the number of each line, in whose order they are told
-    deviation : how far this one is off the lot's mean; without it, nothing is said
+    verdicts : the verdict on each beside this one, blank where there is none
+    lines : the number of each line, which gives their order
+    deviation : how far this one is off the lot's mean; without it, there is no answer
 
     Returns
     -------
@@ -113,7 +113,7 @@ def apart_from(names: Sequence[str], verdicts: Sequence[str], lines: Ratio, devi
 
     Notes
     -----
-    Valid for lists in which every skein stands once.
+    Valid for lists in which every skein occurs once.
 
     References
     ----------
@@ -138,9 +138,9 @@ def _named(names, verdicts, lines, deviation, wanted: str) -> str:
 
 @calculation
 def share_of_need(length: Length, need: Length) -> Ratio:
-    """Share of a project's need that a skein is.
+    """Share of a project's need that a skein covers.
 
-    s = L / need. Over 1 it is enough by itself.
+    s = L / need. Above 1, it is enough by itself.
 
     Parameters
     ----------
@@ -158,7 +158,7 @@ def share_of_need(length: Length, need: Length) -> Ratio:
 
     Notes
     -----
-    Valid for a skein and a need told in the same finished state.
+    Valid for a skein and a need stated in the same finished state.
 
     References
     ----------
@@ -176,9 +176,9 @@ def share_of_need(length: Length, need: Length) -> Ratio:
 
 @calculation
 def project_words(project: str, need: Length, share: Ratio) -> str:
-    """What a skein is to a project, in words.
+    """What a skein contributes to a project, in words.
 
-    words = the project, the share of its need that the skein is, s = L / need. It tells whether a few such skeins will do.
+    words = the project, and the share of its need that the skein covers, s = L / need. It shows whether a few such skeins will do.
 
     Parameters
     ----------
@@ -193,7 +193,7 @@ def project_words(project: str, need: Length, share: Ratio) -> str:
     Raises
     ------
     ValueError
-        A need or a share that cannot be told in figures.
+        A need or a share too large to state.
 
     Notes
     -----
@@ -215,7 +215,7 @@ def project_words(project: str, need: Length, share: Ratio) -> str:
 def difference_words(difference: Ratio) -> str:
     """How much two skeins differ, in words.
 
-    words = Δ in whole percent. It stands below the verdict that follows from it.
+    words = Δ in whole percent. It is shown below the verdict that follows from it.
 
     Parameters
     ----------
@@ -232,7 +232,7 @@ def difference_words(difference: Ratio) -> str:
 
     Notes
     -----
-    Valid for two skeins of like fiber, ply and twist.
+    Valid for two skeins of similar fiber, ply and twist.
 
     References
     ----------
@@ -248,9 +248,9 @@ def difference_words(difference: Ratio) -> str:
 
 @calculation
 def lot_words(skein: str | None = None, lot: str | None = None, count: Ratio | None = None) -> str:
-    """Beside which skeins one is held, in words, or what is missing for it.
+    """The skeins with which one is compared, in words, or what is missing for that.
 
-    words = the lot and n, the number of its skeins with a grist. Without a skein or a lot, the way there is said.
+    words = the lot and n, the number of its skeins with a grist. Without a skein or a lot, the words say how to get there.
 
     Parameters
     ----------
@@ -265,7 +265,7 @@ def lot_words(skein: str | None = None, lot: str | None = None, count: Ratio | N
     Raises
     ------
     ValueError
-        A lot without a number of skeins, or a number below nothing.
+        A lot without a number of skeins, or a negative number.
 
     Notes
     -----

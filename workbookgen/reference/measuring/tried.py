@@ -1,6 +1,6 @@
-"""What is tried out beside what stands in the log.
+"""What is tried out beside the log.
 
-What a person types to try it out wins over the log, and leaves the log as it is.
+What is typed to try it out goes before the log, and leaves the log as it is.
 """
 
 import numpy as np
@@ -15,14 +15,14 @@ TOO_HEAVY = "Bag or tag: it must weigh less than the whole. Check both."
 
 @calculation
 def in_use(tried: Some = None, logged: Some = None) -> Some:
-    """What is tried out, or else what stands in the log.
+    """What is tried out, or else what is in the log.
 
     v = tried, or else logged. The log itself stays as it is.
 
     Parameters
     ----------
     tried : what was typed to try it out
-    logged : what stands in the log
+    logged : what is in the log
 
     Returns
     -------
@@ -31,7 +31,7 @@ def in_use(tried: Some = None, logged: Some = None) -> Some:
     Raises
     ------
     ValueError
-        Neither is there, or a number is not one.
+        Neither is given, or a number is not one.
 
     Notes
     -----
@@ -39,7 +39,7 @@ def in_use(tried: Some = None, logged: Some = None) -> Some:
 
     References
     ----------
-    Definition of a choice.
+    Definition of a selection.
 
     Examples
     --------
@@ -55,9 +55,9 @@ def in_use(tried: Some = None, logged: Some = None) -> Some:
 
 @calculation
 def of_the_reel(typed: Length | None = None, reel: str | None = None, of_reel: Length | None = None, logged: Length | None = None) -> Length:
-    """The loop to go by, or its uncertainty.
+    """The loop to use, or its uncertainty.
 
-    C = typed, or else that of the reel chosen, or else that in the log. A reel of which nothing is known is not replaced by another.
+    C = typed, or else that of the reel chosen, or else that in the log. A chosen reel about which nothing is known is not replaced by another.
 
     Parameters
     ----------
@@ -73,7 +73,7 @@ def of_the_reel(typed: Length | None = None, reel: str | None = None, of_reel: L
     Raises
     ------
     ValueError
-        Nothing is known of the reel, or a negative length.
+        Nothing is known about the reel, or a negative length.
 
     Notes
     -----
@@ -81,7 +81,7 @@ def of_the_reel(typed: Length | None = None, reel: str | None = None, of_reel: L
 
     References
     ----------
-    Definition of a choice.
+    Definition of a selection.
 
     Examples
     --------
@@ -89,21 +89,21 @@ def of_the_reel(typed: Length | None = None, reel: str | None = None, of_reel: L
     1.5 meter
     """
     length = typed if typed is not None else of_reel if reel is not None else logged
-    require(length is not None, "Choose a reel of which the loop is known, or type the loop.")
+    require(length is not None, "Choose a reel whose loop is known, or type the loop.")
     require(length >= NOTHING, "The loop cannot be negative.")
     return length
 
 
 @calculation
 def weight_in_use(pounds: Mass | None = None, rest: Mass | None = None, logged: Mass | None = None) -> Mass:
-    """Weight as the scale shows it, or else as it stands in the log.
+    """Weight as shown on the scale, or else as in the log.
 
-    m = m_lb + m_oz, one of them left out is nothing; where both are left out, that of the log. Scales for fleeces show pounds and ounces.
+    m = m_lb + m_oz, where one left out counts as zero; if both are left out, that in the log. Scales for fleeces show pounds and ounces.
 
     Parameters
     ----------
     pounds : m_lb, the whole pounds
-    rest : m_oz, the ounces beside them, or all of it in one unit
+    rest : m_oz, the ounces in addition, or all of it in one unit
     logged : mass in the log
 
     Returns
@@ -117,7 +117,7 @@ def weight_in_use(pounds: Mass | None = None, rest: Mass | None = None, logged: 
 
     Notes
     -----
-    Valid for what was weighed at one time.
+    Valid for what was weighed at once.
 
     References
     ----------
@@ -140,7 +140,7 @@ def weight_in_use(pounds: Mass | None = None, rest: Mass | None = None, logged: 
 def wraps_in_use(tried: Ratio | None = None, logged: Ratio | None = None, fault: str | None = None, message: str | None = None) -> Ratio:
     """Wraps tried out, or else those in the log.
 
-    n = tried, or else logged. While something is wrong, nothing is used.
+    n = tried, or else logged. As long as something is wrong, neither is used.
 
     Parameters
     ----------
@@ -156,7 +156,7 @@ def wraps_in_use(tried: Ratio | None = None, logged: Ratio | None = None, fault:
     Raises
     ------
     ValueError
-        Neither is there, they are below zero, or something is wrong with what was typed or with the record.
+        Neither is given, they are negative, or something is wrong with what was typed or with the record.
 
     Notes
     -----
@@ -164,14 +164,14 @@ def wraps_in_use(tried: Ratio | None = None, logged: Ratio | None = None, fault:
 
     References
     ----------
-    Definition of a choice.
+    Definition of a selection.
 
     Examples
     --------
     >>> print(wraps_in_use(tried=62, logged=60))
     62
     """
-    require(fault is None and message is None, "Mend what is wrong first.")
+    require(fault is None and message is None, "Correct what is wrong first.")
     wraps = logged if tried is None else tried
     require(wraps is not None, "Type the wraps, or choose a skein of the log.")
     require(wraps >= 0, "The wraps cannot be negative.")
@@ -180,14 +180,14 @@ def wraps_in_use(tried: Ratio | None = None, logged: Ratio | None = None, fault:
 
 @calculation
 def fault_in_log(mark: str, message: str) -> str:
-    """What is wrong with a record of the log.
+    """What is wrong with a record in the log.
 
-    words = message, where mark = "!". Nothing is worked out from a record that cannot be right.
+    words = message, where mark = "!". Nothing is calculated from a record that cannot be right.
 
     Parameters
     ----------
     mark : the mark of the record
-    message : what the log says of it
+    message : what the log says about it
 
     Returns
     -------
@@ -200,26 +200,26 @@ def fault_in_log(mark: str, message: str) -> str:
 
     Notes
     -----
-    Valid for a record that stands once in the log.
+    Valid for a record that occurs once in the log.
 
     References
     ----------
-    Definition of a choice.
+    Definition of a selection.
 
     Examples
     --------
     >>> print(fault_in_log("!", "Wraps: type a number."))
     Wraps: type a number.
     """
-    require(np.vectorize(lambda each: each == WRONG, otypes=[bool])(mark), "Only what is wrong is told.")
+    require(np.vectorize(lambda each: each == WRONG, otypes=[bool])(mark), "Only faults are reported.")
     return message
 
 
 @calculation
 def wrong_words(message: str | None = None, fault: str | None = None, gross: Mass | None = None, net: Mass | None = None) -> str:
-    """What is wrong with what is measured, in words.
+    """What is wrong with a measurement, in words.
 
-    words = the message about what was typed, or else the fault in the log, or else that the tare is too heavy. A sentence stands in place of an answer.
+    words = the message about what was typed, or else the fault in the log, or else that the tare is too heavy. A sentence takes the place of an answer.
 
     Parameters
     ----------
@@ -243,7 +243,7 @@ def wrong_words(message: str | None = None, fault: str | None = None, gross: Mas
 
     References
     ----------
-    Definition of a choice.
+    Definition of a selection.
 
     Examples
     --------

@@ -1,8 +1,7 @@
-"""How long it takes: hours from one's own pace, and the day on which they are done.
+"""How long it takes: hours at your own pace, and the day on which they are done.
 
-`paces` knows the pace, `work` the hours: what is done and what is ahead. `calendar` spreads
-them over weeks, up to the day of the end. `steps` knows what there is to do, `timetable` lays
-the steps into the weeks.
+`paces` is about the pace, `work` about the hours: those done and those ahead. `calendar` spreads them over weeks, to
+the day on which they end. `steps` says what there is to do, `timetable` lays the steps out in weeks.
 """
 
 from workbookgen.reference.planning.calendar import finish_day, weeks

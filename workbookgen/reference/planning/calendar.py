@@ -1,7 +1,6 @@
-"""Weeks and days: hours of work laid out in a life that has other things in it.
+"""Weeks and days: hours of work in a life with other things in it.
 
-Hours become weeks at the hours that a week has to spare, and weeks become a day in the
-calendar.
+Hours become weeks at the number of hours that a week has to spare, and weeks become a day in the calendar.
 """
 
 
@@ -17,12 +16,12 @@ LAST_DAY = 2_958_465  # December 31, 9999, counted from December 30, 1899
 def weeks(hours: Time, hours_per_week: Time) -> Ratio:
     """Weeks that some hours take.
 
-    w = t / h. What fits into a week is a matter of the person, not of the yarn.
+    w = t / h. What fits into a week depends on the spinner, not on the yarn.
 
     Parameters
     ----------
     hours : t, hours of work
-    hours_per_week : h, hours that a week has for it
+    hours_per_week : h, hours available in a week
 
     Returns
     -------
@@ -31,7 +30,7 @@ def weeks(hours: Time, hours_per_week: Time) -> Ratio:
     Raises
     ------
     ValueError
-        Negative hours, or a week that has no hours for it.
+        Negative hours, or a week without any hours for it.
 
     Notes
     -----
@@ -55,13 +54,13 @@ def weeks(hours: Time, hours_per_week: Time) -> Ratio:
 def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
     """Day on which some hours of work are done.
 
-    D = D₀ - 1 + 7 · t / h, the days rounded up. The first day of work is day one: a week of work from a Monday ends on the Sunday.
+    D = D₀ - 1 + 7 · t / h, the days rounded up. The first day of work is day one: a week of work that starts on a Monday ends on the Sunday.
 
     Parameters
     ----------
     start : D₀, number of the first day of work
     hours : t, hours of work
-    hours_per_week : h, hours that a week has for it
+    hours_per_week : h, hours available in a week
 
     Returns
     -------
@@ -70,7 +69,7 @@ def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
     Raises
     ------
     ValueError
-        A start before day 0, no hours to work, a week that has no hours for it, or a day after the year 9999.
+        A start before day 0, no hours to work, a week without any hours for it, or a day after the year 9999.
 
     Notes
     -----
@@ -88,6 +87,6 @@ def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
     require(start >= 0, "The day of the start cannot lie before day 0.")
     require(hours > NO_TIME, "Hours: without any, there is no day on which they are done.")
     days = weeks(hours, hours_per_week) * DAYS_PER_WEEK
-    finish = start - 1 + whole_for(days)  # the last digits must not cost a day
+    finish = start - 1 + whole_for(days)  # rounding must not cost a day
     require(finish <= LAST_DAY, "No spreadsheet has a day after the year 9999.")
     return finish

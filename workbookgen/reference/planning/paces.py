@@ -1,7 +1,6 @@
-"""Pace, and the length that it is set against: what one's own hands make in a time.
+"""Pace, and the length that it applies to: what your own hands make in a given time.
 
-Nobody's pace but one's own tells anything, so it is timed on a sample, or stated by who
-knows it.
+Only your own pace counts, so it is timed on a sample, or stated if you know it.
 """
 
 from workbookgen.reference.calculation import calculation, require
@@ -17,7 +16,7 @@ NO_LENGTH = Quantity(0.0, "m")
 def pace(length: Length, minutes: Time) -> Pace:
     """Pace of spinning or plying.
 
-    p = L / t. One's own pace, timed on a sample.
+    p = L / t. It is your own pace, timed on a sample.
 
     Parameters
     ----------
@@ -35,7 +34,7 @@ def pace(length: Length, minutes: Time) -> Pace:
 
     Notes
     -----
-    Valid for the same fiber, grist and tool; breaks and joins belong into the time.
+    Valid for the same fiber, grist and tool; breaks and joins are part of the time.
 
     References
     ----------
@@ -53,13 +52,13 @@ def pace(length: Length, minutes: Time) -> Pace:
 
 @calculation
 def pace_in_use(own: Some = None, sample: Some = None) -> Some:
-    """Pace that the planner reckons with.
+    """Pace that the planner uses.
 
-    p = own, or else that of the sample. A pace that is known need not be timed again.
+    p = own, or else that of the sample. A known pace need not be timed again.
 
     Parameters
     ----------
-    own : one's own pace, as one states it, a length or a mass worked in a time
+    own : your own pace as you state it, a length or a mass per time
     sample : pace timed on a sample, of the same kind
 
     Returns
@@ -94,7 +93,7 @@ def pace_in_use(own: Some = None, sample: Some = None) -> Some:
 def singles_length(length: Length, strands: Ratio = 2, take_up: Ratio = 0) -> Length:
     """Length of singles to spin for a length of plied yarn.
 
-    ℓ = L · n / (1 - c). Every strand is spun, and is a little longer than the yarn it makes.
+    ℓ = L · n / (1 - c). Every strand is spun, and is a little longer than the yarn.
 
     Parameters
     ----------
@@ -109,12 +108,12 @@ def singles_length(length: Length, strands: Ratio = 2, take_up: Ratio = 0) -> Le
     Raises
     ------
     ValueError
-        A negative length, strands that are no whole number from 1 up, or a take-up outside 0
+        A negative length, strands that are not a whole number from 1 up, or a take-up outside 0
         to under 1.
 
     Notes
     -----
-    Valid for strands that are fed alike; ends left on the bobbins come on top.
+    Valid for strands that are fed alike; ends left on the bobbins are extra.
 
     References
     ----------
@@ -131,9 +130,9 @@ def singles_length(length: Length, strands: Ratio = 2, take_up: Ratio = 0) -> Le
 
 @calculation
 def take_up_in_use(own: Ratio | None = None, sample: Ratio | None = None) -> Ratio:
-    """Take-up to reckon with.
+    """Take-up to plan with.
 
-    c = own, or else the sample's. What is typed wins over what was measured.
+    c = own, or else the sample's. What is typed goes before what was measured.
 
     Parameters
     ----------
@@ -164,5 +163,5 @@ def take_up_in_use(own: Ratio | None = None, sample: Ratio | None = None) -> Rat
     """
     take_up = sample if own is None else own
     require(take_up is not None, "Give the take-up, or choose a sample that has one.")
-    require(take_up < 1, "The take-up lies under 1.")
+    require(take_up < 1, "The take-up must be under 1.")
     return take_up

@@ -1,7 +1,7 @@
 """The steps from fiber to yarn, and which of them a piece of work has.
 
-A sum of hours that lacks a step looks too good, so it is said what it is without; and a
-single has no plying, so that none is reckoned for it.
+A sum of hours that lacks a step looks too good, so the missing steps are named; and a single needs no plying, so none
+is counted.
 """
 
 import numpy as np
@@ -18,9 +18,9 @@ STANDSTILL = Quantity(0.0, "m/hour")
 def steps_known(
     preparing: Time | None = None, spinning: Time | None = None, plying: Time | None = None, finishing: Time | None = None
 ) -> str:
-    """Which steps the hours in all are without.
+    """Which steps the total hours are missing.
 
-    words = the steps whose hours are not known. A sum that lacks a step looks too good.
+    words = the steps with unknown hours. A sum that lacks a step looks too good.
 
     Parameters
     ----------
@@ -62,14 +62,14 @@ def steps_known(
 
 @calculation
 def strands_in_use(project: str, own: Ratio | None = None) -> Ratio:
-    """Strands to reckon with.
+    """Strands to plan with.
 
-    n = own, or else 2. Most yarns that are plied are plied of two.
+    n = own, or else 2. Most plied yarns have two.
 
     Parameters
     ----------
     project : name of the project; a line without one has no strands
-    own : singles in the ply, as one states them
+    own : singles in the ply, as you state them
 
     Returns
     -------
@@ -96,7 +96,7 @@ def strands_in_use(project: str, own: Ratio | None = None) -> Ratio:
     require(project != "", "Name the project.")
     if own is None:
         return np.full(np.shape(project), 2.0)[()]
-    require(own >= 1, "There is one strand at least.")
+    require(own >= 1, "There must be at least one strand.")
     return own
 
 
@@ -119,11 +119,11 @@ def plying_hours(length: Length, strands: Ratio, pace: Pace | None = None) -> Ti
     Raises
     ------
     ValueError
-        A negative length, strands that are no whole number from 1 up, or a ply without a pace above zero.
+        A negative length, strands that are not a whole number from 1 up, or a ply without a pace above zero.
 
     Notes
     -----
-    Valid for yarn that is plied once.
+    Valid for yarn plied once.
 
     References
     ----------

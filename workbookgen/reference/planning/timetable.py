@@ -1,4 +1,4 @@
-"""The weeks of a project: its steps one after the other, so many hours in each week."""
+"""The weeks of a project: its steps one after another, a fixed number of hours in each week."""
 
 import numpy as np
 
@@ -13,7 +13,7 @@ STEPS = ("Preparing", "Spinning", "Plying", "Finishing")
 def step_in_words(place: Ratio) -> str:
     """A step of the work, in words.
 
-    word = the n-th of preparing, spinning, plying and finishing, n = 1 to 4. The steps follow each other.
+    word = the n-th of preparing, spinning, plying and finishing, n = 1 to 4. The steps follow one another.
 
     Parameters
     ----------
@@ -26,7 +26,7 @@ def step_in_words(place: Ratio) -> str:
     Raises
     ------
     ValueError
-        A place that is none of the four.
+        A place that is not one of the four.
 
     Notes
     -----
@@ -49,7 +49,7 @@ def step_in_words(place: Ratio) -> str:
 def hours_of_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, finishing: Time, left: Ratio = 1.0) -> Time:
     """Hours of a step.
 
-    h = q · the hours of the n-th step, n = 1 to 4. A table of the weeks has a line for each.
+    h = q · the hours of the n-th step, n = 1 to 4. A table of weeks has a line for each step.
 
     Parameters
     ----------
@@ -67,7 +67,7 @@ def hours_of_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, f
     Raises
     ------
     ValueError
-        A place that is none of the four.
+        A place that is not one of the four.
 
     Notes
     -----
@@ -110,11 +110,11 @@ def hours_before_step(place: Ratio, preparing: Time, spinning: Time, plying: Tim
     Raises
     ------
     ValueError
-        A place that is none of the four.
+        A place that is not one of the four.
 
     Notes
     -----
-    Valid for steps that follow each other.
+    Valid for steps done one after another.
 
     References
     ----------
@@ -135,7 +135,7 @@ def hours_before_step(place: Ratio, preparing: Time, spinning: Time, plying: Tim
 def hours_in_week(before: Time, hours: Time, weekly: Time, week: Ratio) -> Time:
     """Hours that a step takes of a week.
 
-    t = max(0, min(b + h, k · w) - max(b, (k - 1) · w)). It is the part of the step that lies in the k-th week.
+    t = max(0, min(b + h, k · w) - max(b, (k - 1) · w)). It is the part of the step that falls in the k-th week.
 
     Parameters
     ----------
@@ -151,15 +151,15 @@ def hours_in_week(before: Time, hours: Time, weekly: Time, week: Ratio) -> Time:
     Raises
     ------
     ValueError
-        A week before the first, or hours below nothing.
+        A week before the first, or negative hours.
 
     Notes
     -----
-    Valid for so many hours in each week, and none left out.
+    Valid for the same number of hours in every week.
 
     References
     ----------
-    Geometry of two intervals.
+    Geometry of two overlapping intervals.
 
     Examples
     --------

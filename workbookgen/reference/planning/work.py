@@ -1,6 +1,6 @@
-"""Hours: what a length or a weight of work takes at one's own pace.
+"""Hours: what a length or a weight of work takes at your own pace.
 
-They add up step by step; what is done already comes off.
+They add up step by step; what is already done is subtracted.
 """
 
 from collections.abc import Sequence
@@ -20,7 +20,7 @@ NO_MASS = Quantity(0.0, "g")
 def hours(amount: Some, pace: SomePerTime) -> Time:
     """Hours that an amount takes.
 
-    t = A / p. Long or heavy work takes its time in proportion.
+    t = A / p. The time is proportional to the work.
 
     Parameters
     ----------
@@ -40,7 +40,7 @@ def hours(amount: Some, pace: SomePerTime) -> Time:
 
     Notes
     -----
-    Valid for a pace that is kept up; a tired hand is slower.
+    Valid for a sustained pace; tired hands are slower.
 
     References
     ----------
@@ -68,7 +68,7 @@ def hours_in_all(
 ) -> Time:
     """Hours of all the steps.
 
-    t = Σ t i, over the steps given. A step that is not known yet is left out, not guessed.
+    t = Σ t i, over the steps given. A step not known yet is left out, not guessed.
 
     Parameters
     ----------
@@ -85,7 +85,7 @@ def hours_in_all(
 
     Notes
     -----
-    Valid for steps that follow each other, done by one pair of hands.
+    Valid for steps done one after another by one pair of hands.
 
     References
     ----------
@@ -105,9 +105,9 @@ def hours_in_all(
 
 @calculation
 def hours_in_use(own: Time | None = None, planned: Time | None = None) -> Time:
-    """Hours to reckon with.
+    """Hours to plan with.
 
-    H = own, or else planned. Hours that were counted beat hours that were planned.
+    H = own, or else planned. Counted hours beat planned hours.
 
     Parameters
     ----------
@@ -146,8 +146,8 @@ def hours_in_use(own: Time | None = None, planned: Time | None = None) -> Time:
 def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time = NO_TIME, used: Mass | None = None) -> Time:
     """Hours still ahead.
 
-    A = min(max(0, H - d), H · q), and H · q where d ≥ H and q < 1. What is in skeins is made, and what is not takes
-    its time even when the hours planned are used up; once the piece is finished there are none.
+    A = min(max(0, H - d), H · q), and H · q where d ≥ H and q < 1. What is in skeins is made, and the rest takes its
+    time even when the planned hours are used up; once the piece is finished there are none.
 
     Parameters
     ----------
@@ -185,7 +185,7 @@ def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time = NO_TIME, used: Mass
         by_skeins = hours * left
         rest = np.minimum(np.maximum(hours - done, NO_TIME), by_skeins)
         return Quantity(np.where((done >= hours) & (np.asarray(left) < 1), by_skeins.m_as("hour"), rest.m_as("hour"))[()], "hour")
-    require(used >= NO_MASS, "A piece cannot take less yarn than none.")
+    require(used >= NO_MASS, "A piece cannot have used a negative amount of yarn.")
     return hours * 0
 
 
@@ -231,7 +231,7 @@ def length_ahead(amount: Length, left: Ratio) -> Length:
 def ahead_share(ahead: Time, hours: Time) -> Ratio:
     """Share of the hours that is still ahead.
 
-    q = A / H. Each step is taken for as far done as the whole.
+    q = A / H. Each step is assumed to be as far along as the whole.
 
     Parameters
     ----------
@@ -249,7 +249,7 @@ def ahead_share(ahead: Time, hours: Time) -> Ratio:
 
     Notes
     -----
-    Valid for steps that are taken by turns, skein by skein.
+    Valid for steps that alternate, skein by skein.
 
     References
     ----------
@@ -261,7 +261,7 @@ def ahead_share(ahead: Time, hours: Time) -> Ratio:
     0.5
     """
     require_hours(ahead)
-    require(hours > NO_TIME, "There must be hours.")
+    require(hours > NO_TIME, "The hours of the whole work must be above zero.")
     return (ahead / hours).m_as("")
 
 
@@ -305,20 +305,20 @@ def hours_planned(project: str, projects: Sequence[str], hours: Time) -> Time:
 
 
 def require_hours(hours):
-    """Hours that are given count up from zero."""
+    """Refuse negative hours."""
     require(hours >= NO_TIME, "Hours cannot be negative.")
 
 
 @calculation
 def still_to_spin(length: Length, stage: Ratio) -> Length:
-    """Of the yarn that a lot can still give, what has to be spun.
+    """The part of a lot's remaining yarn that has to be spun.
 
-    L = ℓ of fiber. Bought yarn and thread (stage 5) were spun by others, so that nothing comes of them here.
+    L = ℓ, for fiber. Bought yarn and thread (stage 5) are spun already, so they are not counted here.
 
     Parameters
     ----------
     length : ℓ, length of yarn that the lot can still give
-    stage : how far the lot was worked when bought, 1 raw fleece to 4 prepared fiber
+    stage : how far the lot was processed when bought, 1 raw fleece to 4 prepared fiber
 
     Returns
     -------
@@ -327,7 +327,7 @@ def still_to_spin(length: Length, stage: Ratio) -> Length:
     Raises
     ------
     ValueError
-        A negative length, or a stage that is none of 1 to 4.
+        A negative length, or a stage that is not 1 to 4.
 
     Notes
     -----

@@ -31,11 +31,11 @@ def component_length(wanted: Length, strands: Ratio = 1, feed: Ratio = 1) -> Len
     Raises
     ------
     ValueError
-        A negative length, strands that are no whole number from 1 up, or a feed below 1.
+        A negative length, strands that are not a whole number from 1 up, or a feed below 1.
 
     Notes
     -----
-    Valid for bobbins spun empty; what stays on them belongs to the length wanted, as a margin.
+    Valid for bobbins plied until empty; what remains on them belongs into the length wanted, as a margin.
 
     References
     ----------
@@ -147,7 +147,7 @@ def component_key(design: str, place: Ratio = 1) -> str:
     Raises
     ------
     ValueError
-        A blank name, or a place that is no whole number from 1 to 4.
+        A blank name, or a place that is not a whole number from 1 to 4.
 
     Notes
     -----
@@ -186,7 +186,7 @@ def component_label(design: str, place: Ratio, name: str | None = None) -> str:
     Raises
     ------
     ValueError
-        A blank name, or a place that is no whole number from 1 to 4.
+        A blank name, or a place that is not a whole number from 1 to 4.
 
     Notes
     -----
@@ -212,7 +212,7 @@ def component_label(design: str, place: Ratio, name: str | None = None) -> str:
 def drawn_from_lot(used: Mass, share: Ratio, weight: Mass, other_weight: Mass | None = None) -> Mass:
     """Mass that a component's skeins took from one of its lots.
 
-    m = M · x · W / (W + V). Two lots of one component are taken to be used up alike.
+    m = M · x · W / (W + V). Two lots of one component are assumed to be used in proportion.
 
     Parameters
     ----------
@@ -232,7 +232,7 @@ def drawn_from_lot(used: Mass, share: Ratio, weight: Mass, other_weight: Mass | 
 
     Notes
     -----
-    Valid for two lots of one kind; together they are right whichever was spun first.
+    Valid for two lots of one kind; their sum is right whichever was spun first.
 
     References
     ----------
@@ -246,7 +246,7 @@ def drawn_from_lot(used: Mass, share: Ratio, weight: Mass, other_weight: Mass | 
     require_numbers(used, share, weight, other_weight)
     no_mass = Quantity(0.0, "g")
     require(used >= no_mass, "A mass cannot be negative.")
-    require((share >= 0) & (share <= 1 + 1e-9), "The share lies between 0 and 1.")
+    require((share >= 0) & (share <= 1 + 1e-9), "The share must be between 0 and 1.")
     require(weight > no_mass, "A lot must weigh something.")
     if other_weight is None:
         return used * share

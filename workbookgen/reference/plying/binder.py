@@ -1,4 +1,4 @@
-"""A binder: a fine thread that holds a wrapped yarn together, plied on in the other direction."""
+"""A binder: a fine thread that holds a wrapped yarn together, plied on in the opposite direction."""
 
 import numpy as np
 
@@ -13,13 +13,13 @@ NO_TURNS, NO_WIDTH = Quantity(0.0, "1/m"), Quantity(0.0, "m")
 def binder_feed(core_diameter: Length, wrapper_diameter: Length, binder_diameter: Length, turns: PerLength) -> Ratio:
     """Length of binder in one length of wrapped yarn.
 
-    m = √(1 + (π · (d₁ + 2 d₂ + d₃) · T)²). It lies over the wrapper: its middle goes round a circle as wide as the core, the wrapper on both sides, and itself.
+    m = √(1 + (π · (d₁ + 2 d₂ + d₃) · T)²). It lies over the wrapper: its center follows a circle as wide as the core, the wrapper on both sides, and itself.
 
     Parameters
     ----------
-    core_diameter : d₁, how thick the core is
-    wrapper_diameter : d₂, how thick the wrapper is
-    binder_diameter : d₃, how thick the binder is
+    core_diameter : d₁, diameter of the core
+    wrapper_diameter : d₂, diameter of the wrapper
+    binder_diameter : d₃, diameter of the binder
     turns : T, turns of the binder, per length of yarn
 
     Returns
@@ -29,11 +29,11 @@ def binder_feed(core_diameter: Length, wrapper_diameter: Length, binder_diameter
     Raises
     ------
     ValueError
-        A thickness that is not above zero, or turns below zero.
+        A diameter that is not above zero, or negative turns.
 
     Notes
     -----
-    Valid for a binder that lies on the wrapper all the way. Where it sinks between the loops it takes less, so that this is enough.
+    Valid for a binder that lies on the wrapper all the way. Where it sinks in between the wraps it takes less, so this is enough.
 
     References
     ----------
@@ -53,7 +53,7 @@ def binder_feed(core_diameter: Length, wrapper_diameter: Length, binder_diameter
 
 @calculation
 def turns_left(turns: PerLength, binder_turns: PerLength) -> PerLength:
-    """Turns that a wrapper has left once the binder is on.
+    """Turns left in a wrapper once the binder is on.
 
     T = T₂ - T₃, but not below zero. The binder goes around the other way, and each of its turns takes one out of the wrapper.
 
@@ -73,7 +73,7 @@ def turns_left(turns: PerLength, binder_turns: PerLength) -> PerLength:
 
     Notes
     -----
-    Valid for a binder that is plied on in the other direction, as long as the yarn stays as long as its core.
+    Valid for a binder plied on in the opposite direction, if the yarn stays as long as its core.
 
     References
     ----------
@@ -90,7 +90,7 @@ def turns_left(turns: PerLength, binder_turns: PerLength) -> PerLength:
 
 @calculation
 def bound_density(wrapped: LinearDensity, bound: LinearDensity | None = None, binder: LinearDensity | None = None) -> LinearDensity:
-    """Linear density of a wrapped yarn, its binder in it.
+    """Linear density of a wrapped yarn with its binder.
 
     R = R₁ + m · t₃. Without a binder it is the wrapped yarn's own.
 
@@ -107,7 +107,7 @@ def bound_density(wrapped: LinearDensity, bound: LinearDensity | None = None, bi
     Raises
     ------
     ValueError
-        A linear density that is not above zero, or a binder of which it is not known what it adds.
+        A linear density that is not above zero, or a binder whose addition is not known.
 
     Notes
     -----

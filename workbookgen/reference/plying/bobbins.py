@@ -18,15 +18,15 @@ NO_MASS = Quantity(0.0, "g")
 def bobbin_mass(outer: Length, inner: Length, height: Length, package_density: Density, fullness: Ratio = 0.9) -> Mass:
     """Mass of yarn on a bobbin or a cop.
 
-    m = π / 4 · (D² - d²) · h · f · ρ. A ring of yarn round the shaft, with the air between its layers.
+    m = π / 4 · (D² - d²) · h · f · ρ. A ring of yarn around the shaft, with the air between its layers.
 
     Parameters
     ----------
-    outer : D, across the yarn when it is full
-    inner : d, across the bare shaft
-    height : h, length of the shaft that is wound
-    package_density : ρ, mass of yarn in its room on the bobbin, air included
-    fullness : f, share of that room that is filled, above 0 and up to 1; 0.9 if nothing is said
+    outer : D, diameter across the yarn when full
+    inner : d, diameter of the bare shaft
+    height : h, wound length of the shaft
+    package_density : ρ, mass of yarn in its space on the bobbin, air included
+    fullness : f, share of that space that is filled, above 0 and up to 1; 0.9 if not given
 
     Returns
     -------
@@ -39,7 +39,7 @@ def bobbin_mass(outer: Length, inner: Length, height: Length, package_density: D
 
     Notes
     -----
-    Valid for straight sides; a cop that tapers is less full. A package density of 0.3 to 0.45 g/cm³, and nine tenths full, are common practice.
+    Valid for straight sides; a tapered cop is less full. A package density of 0.3 to 0.45 g/cm³, and nine tenths full, are common practice.
 
     References
     ----------
@@ -50,18 +50,18 @@ def bobbin_mass(outer: Length, inner: Length, height: Length, package_density: D
     >>> print(round(bobbin_mass(Quantity(8, "cm"), Quantity(2, "cm"), Quantity(10, "cm"), Quantity(0.4, "g/cm^3")) / np.pi))  # π / 4 · 60 · 10 · 0.9 · 0.4
     54 gram
     """
-    require((inner > NO_LENGTH) & (height > NO_LENGTH), "Every measure of a bobbin is above zero.")
-    require(outer > inner, "A full bobbin is thicker than its shaft.")
+    require((inner > NO_LENGTH) & (height > NO_LENGTH), "Every measure of a bobbin must be above zero.")
+    require(outer > inner, "A full bobbin must be thicker than its shaft.")
     require(package_density > Quantity(0.0, "g/m^3"), "The package density must be above zero.")
-    require((fullness > 0) & (fullness <= 1), "A bobbin is filled above nothing and up to the whole.")
+    require((fullness > 0) & (fullness <= 1), "The filled share of a bobbin must be above 0 and up to 1.")
     return (np.pi / 4 * (outer**2 - inner**2) * height * fullness * package_density).to("g")
 
 
 @calculation
 def bobbin_holds(weighed: Mass | None = None, estimated: Mass | None = None) -> Mass:
-    """Mass that a bobbin holds, as the planner reckons with it.
+    """Mass on a full bobbin that the planner uses.
 
-    m = weighed, or else estimated. One that was full and was weighed beats any measure.
+    m = weighed, or else estimated. Weighing a full one beats measuring it.
 
     Parameters
     ----------
@@ -79,7 +79,7 @@ def bobbin_holds(weighed: Mass | None = None, estimated: Mass | None = None) -> 
 
     Notes
     -----
-    Valid for a bobbin filled as firmly as the one that was weighed.
+    Valid for a bobbin filled as firmly as the weighed one.
 
     References
     ----------
@@ -100,7 +100,7 @@ def bobbin_holds(weighed: Mass | None = None, estimated: Mass | None = None) -> 
 def bobbins_to_fill(length: Length, holds: Length, strands: Ratio) -> Ratio:
     """Bobbins that all strands of a yarn fill.
 
-    k = n · ⌈ℓ / b⌉. Each strand has bobbins of its own, since they are plied together.
+    k = n · ⌈ℓ / b⌉. Each strand needs bobbins of its own, since they are plied together.
 
     Parameters
     ----------
@@ -115,7 +115,7 @@ def bobbins_to_fill(length: Length, holds: Length, strands: Ratio) -> Ratio:
     Raises
     ------
     ValueError
-        A negative length, a bobbin that holds nothing, or strands that are no whole number from 1 up.
+        A negative length, a bobbin that holds nothing, or strands that are not a whole number from 1 up.
 
     Notes
     -----
@@ -140,13 +140,13 @@ def bobbins_to_fill(length: Length, holds: Length, strands: Ratio) -> Ratio:
 def plying_bobbins(mass: Mass, holds: Mass | None = None, plying: Mass | None = None) -> Ratio:
     """Bobbins that the plied yarn fills.
 
-    k = ⌈m / M⌉, M the plying bobbin's, or else what the others hold. The ply weighs what its singles weigh.
+    k = ⌈m / M⌉, M the plying bobbin's, or else what the others hold. The plied yarn weighs what its singles weigh.
 
     Parameters
     ----------
     mass : m, mass of all singles
     holds : mass that a bobbin of singles holds
-    plying : mass that a plying bobbin holds, if it is another one
+    plying : mass that a plying bobbin holds, if it is a different one
 
     Returns
     -------
@@ -159,7 +159,7 @@ def plying_bobbins(mass: Mass, holds: Mass | None = None, plying: Mass | None = 
 
     Notes
     -----
-    Valid for plied yarn that lies as densely as its singles; m / M is rounded to six decimals first.
+    Valid for plied yarn that packs as densely as its singles; m / M is rounded to six decimals first.
 
     References
     ----------
@@ -172,7 +172,7 @@ def plying_bobbins(mass: Mass, holds: Mass | None = None, plying: Mass | None = 
     """
     require_numbers(mass, holds, plying)
     room = holds if plying is None else plying
-    require(room is not None, "Tell what a bobbin holds.")
+    require(room is not None, "State what a bobbin holds.")
     require(room > NO_MASS, "A bobbin must hold something.")
     require(mass >= NO_MASS, "A mass cannot be negative.")
     return whole_for((mass / room).m_as(""))
@@ -182,7 +182,7 @@ def plying_bobbins(mass: Mass, holds: Mass | None = None, plying: Mass | None = 
 def bobbin_gets(length: Length, bobbins: Ratio) -> Length:
     """Length of plied yarn on each plying bobbin.
 
-    ℓ = L / k. All are filled alike, so that none overflows.
+    ℓ = L / k. All are filled equally, so none overflows.
 
     Parameters
     ----------
@@ -211,7 +211,7 @@ def bobbin_gets(length: Length, bobbins: Ratio) -> Length:
     >>> print(bobbin_gets(Quantity(900, "m"), 3))
     300.0 meter
     """
-    require(bobbins >= 1, "There is one bobbin at least.")
+    require(bobbins >= 1, "There must be at least one bobbin.")
     require(length >= NO_LENGTH, "A length cannot be negative.")
     return length / bobbins
 
@@ -220,7 +220,7 @@ def bobbin_gets(length: Length, bobbins: Ratio) -> Length:
 def plying_words(bobbins: Ratio, each: Length) -> str:
     """Whether a plied yarn fits on one plying bobbin, in words.
 
-    words = it fits where k ≤ 1, or else the bobbins and what each of them gets. A bobbin that overflows spoils the end.
+    words = it fits if k ≤ 1, or else the bobbins and the length on each. An overflowing bobbin spoils the end.
 
     Parameters
     ----------
@@ -234,11 +234,11 @@ def plying_words(bobbins: Ratio, each: Length) -> str:
     Raises
     ------
     ValueError
-        No bobbin at all, or a length below nothing or too great to tell.
+        No bobbin at all, or a length that is negative or too large to state.
 
     Notes
     -----
-    Valid for plied yarn that lies as densely as its singles.
+    Valid for plied yarn that packs as densely as its singles.
 
     References
     ----------
@@ -249,7 +249,7 @@ def plying_words(bobbins: Ratio, each: Length) -> str:
     >>> print(plying_words(3, Quantity(300, "yd")))
     It fills 3 plying bobbins of 300 yd each.
     """
-    require(bobbins >= 1, "There is one bobbin at least.")
+    require(bobbins >= 1, "There must be at least one bobbin.")
     return by_element(
         lambda number, count, length: "It all fits on one plying bobbin." if number <= 1 else f"It fills {count} plying bobbins of {length} each.",
         bobbins, said(bobbins), said(each),

@@ -13,14 +13,14 @@ from workbookgen.reference.stock import sum_where
 from workbookgen.units import Grist, LinearDensity, Quantity, Ratio
 
 NO_LINEAR_DENSITY = Quantity(0.0, "tex")
-ROUNDING = 1e-9  # a sum of one component may miss that component by a hair
+ROUNDING = 1e-9  # a sum of one component may miss that component by rounding
 
 
 @calculation
 def feed_ratio(contraction: Ratio) -> Ratio:
     """Length of a component in one length of plied yarn.
 
-    m = 1 / (1 - c). A strand that contracts must be longer to begin with.
+    m = 1 / (1 - c). A strand that contracts must be longer to start with.
 
     Parameters
     ----------
@@ -37,7 +37,7 @@ def feed_ratio(contraction: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for contraction told of the original length; some books tell it of the plied length.
+    Valid for contraction as a share of the original length; some books state it as a share of the plied length.
 
     References
     ----------
@@ -54,9 +54,9 @@ def feed_ratio(contraction: Ratio) -> Ratio:
 
 @calculation
 def contribution(linear_density: LinearDensity, strands: Ratio = 1, feed: Ratio = 1) -> LinearDensity:
-    """What a component brings to the linear density of a plied yarn.
+    """What a component adds to the linear density of a plied yarn.
 
-    r = m · s · t. The mass of the component in one length of plied yarn.
+    r = m · s · t. It is the mass of the component in a unit length of plied yarn.
 
     Parameters
     ----------
@@ -71,7 +71,7 @@ def contribution(linear_density: LinearDensity, strands: Ratio = 1, feed: Ratio 
     Raises
     ------
     ValueError
-        A linear density that is not above zero, strands that are no whole number from 1 up,
+        A linear density that is not above zero, strands that are not a whole number from 1 up,
         or a feed below 1.
 
     Notes
@@ -96,14 +96,13 @@ def contribution(linear_density: LinearDensity, strands: Ratio = 1, feed: Ratio 
 def resultant(design: str, designs: Sequence[str], contributions: LinearDensity) -> LinearDensity:
     """Linear density of a plied yarn.
 
-    R = Σ r, over the components of the design. Counts that are lengths per mass follow as
-    1/R = Σ 1/N.
+    R = Σ r, over the components of the design. For counts that are lengths per mass, 1/R = Σ 1/N.
 
     Parameters
     ----------
     design : name of the yarn
     designs : the names beside the components, a blank one where a row is empty
-    contributions : r, what the components bring; one that is not a number is blank
+    contributions : r, what the components add; one that is not a number is blank
 
     Returns
     -------
@@ -112,12 +111,11 @@ def resultant(design: str, designs: Sequence[str], contributions: LinearDensity)
     Raises
     ------
     ValueError
-        A blank name, no component of that name, or contributions that do not stand beside
-        the names.
+        A blank name, no component of that name, or contributions that are not one per name.
 
     Notes
     -----
-    Valid for components that run through the whole yarn; upper and lower case are alike.
+    Valid for components that run the whole length of the yarn; case does not matter.
 
     References
     ----------
@@ -138,11 +136,11 @@ def resultant(design: str, designs: Sequence[str], contributions: LinearDensity)
 def weight_share(contribution: LinearDensity, resultant: LinearDensity) -> Ratio:
     """Share of a component in the mass of a plied yarn.
 
-    x = r / R. The components of a yarn have shares that add up to 1.
+    x = r / R. The shares of a yarn's components add up to 1.
 
     Parameters
     ----------
-    contribution : r, what the component brings
+    contribution : r, what the component adds
     resultant : R, linear density of the plied yarn
 
     Returns
@@ -176,9 +174,9 @@ def weight_share(contribution: LinearDensity, resultant: LinearDensity) -> Ratio
 
 
 def require_strands_and_feed(strands, feed) -> None:
-    """Refuse what is no number of strands, or no feed of a strand."""
+    """Refuse what is not a number of strands, or not the feed of a strand."""
     require_strands(strands)
-    require(feed >= 1, "A length of plied yarn holds at least its own length of a strand: give 1 or more.")
+    require(feed >= 1, "A length of plied yarn holds at least the same length of a strand: give 1 or more.")
 
 
 def require_strands(strands) -> None:
@@ -188,22 +186,22 @@ def require_strands(strands) -> None:
 
 
 def require_loss(share, name) -> None:
-    """Refuse what is no lost share of a length."""
-    require((share >= 0) & (share < 1), f"The {name} lies from 0 to under 1.")
+    """Refuse what is not a lost share of a length."""
+    require((share >= 0) & (share < 1), f"The {name} must be from 0 to under 1.")
 
 
 @calculation
 def folded_grist(grist: Grist, ends: Ratio, notation: str) -> Grist:
     """Grist of a folded yarn, from the number on its label.
 
-    G = g / n where the number is that of each end, G = g where it is of the folded yarn. Cotton and worsted 2/40s are two
-    ends of 40s and together 20s; spun silk 40/2 is 40 already.
+    G = g / n where the number is that of each end, G = g where it is of the folded yarn. Cotton and worsted 2/40s are
+    two ends of 40s, 20s together; spun silk 40/2 is 40 as it is.
 
     Parameters
     ----------
     grist : g, grist that the number stands for
     ends : n, ends folded together, 1 to 12
-    notation : "of each end" or "of the folded yarn"; upper and lower case are alike
+    notation : "of each end" or "of the folded yarn"; case does not matter
 
     Returns
     -------
@@ -212,11 +210,11 @@ def folded_grist(grist: Grist, ends: Ratio, notation: str) -> Grist:
     Raises
     ------
     ValueError
-        A grist that is not above zero, ends that are no whole number from 1 to 12, or a notation that is neither.
+        A grist that is not above zero, ends that are not a whole number from 1 to 12, or a notation that is neither of these.
 
     Notes
     -----
-    Valid for equal ends, their take-up left out as the trade leaves it.
+    Valid for equal ends, without take-up, as is usual in the trade.
 
     References
     ----------
@@ -234,5 +232,5 @@ def folded_grist(grist: Grist, ends: Ratio, notation: str) -> Grist:
 
 def _is_of_the_whole(notation) -> bool:
     words = str(notation).lower()
-    require(words in ("of each end", "of the folded yarn"), f'"{notation}" is no notation: of each end, or of the folded yarn.')
+    require(words in ("of each end", "of the folded yarn"), f'"{notation}" is not a notation: of each end, or of the folded yarn.')
     return words == "of the folded yarn"

@@ -1,4 +1,4 @@
-"""Singles left on the bobbins when the shortest runs out, and what may be made of them."""
+"""Singles left on the bobbins when the shortest runs out, and what can be made of them."""
 
 import numpy as np
 
@@ -14,11 +14,11 @@ TOGETHER = 0.01  # of all singles: less than this share left over is not worth m
 def bobbin_has(length: Length | None = None, mass: Mass | None = None, grist: Grist | None = None) -> Length:
     """Length of single on a bobbin.
 
-    ℓ = as told, or else m · g. A bobbin is sooner weighed than unwound.
+    ℓ = as stated, or else m · g. It is easier to weigh a bobbin than to unwind it.
 
     Parameters
     ----------
-    length : length as told
+    length : length as stated
     mass : m, mass of the single on it, without the bobbin
     grist : g, grist of the single
 
@@ -33,7 +33,7 @@ def bobbin_has(length: Length | None = None, mass: Mass | None = None, grist: Gr
 
     Notes
     -----
-    Valid for a single that is even.
+    Valid for an even single.
 
     References
     ----------
@@ -47,7 +47,7 @@ def bobbin_has(length: Length | None = None, mass: Mass | None = None, grist: Gr
     if length is None:
         require(mass is not None and grist is not None, "Give the length, or the weight and the grist.")
         length = (mass * grist).to("m")
-    require(length > NO_LENGTH, "A bobbin that is counted has something on it.")
+    require(length > NO_LENGTH, "A bobbin that is counted must have something on it.")
     return length
 
 
@@ -55,7 +55,7 @@ def bobbin_has(length: Length | None = None, mass: Mass | None = None, grist: Gr
 def shortest_of(amounts: Length) -> Length:
     """The shortest of all bobbins.
 
-    ℓ₁ = min ℓ. Where it runs out, the ply ends.
+    ℓ₁ = min ℓ. When it runs out, the ply ends.
 
     Parameters
     ----------
@@ -72,7 +72,7 @@ def shortest_of(amounts: Length) -> Length:
 
     Notes
     -----
-    Valid for one bobbin a strand.
+    Valid for one bobbin per strand.
 
     References
     ----------
@@ -84,15 +84,15 @@ def shortest_of(amounts: Length) -> Length:
     180.0 meter
     """
     numbers = _numbers(amounts)
-    require(len(numbers) > 0, "Tell what is on one bobbin at least.")
+    require(len(numbers) > 0, "State what is on at least one bobbin.")
     return Quantity(float(numbers.min()), amounts.units)
 
 
 @calculation
 def left_over(has: Length, shortest: Length) -> Length:
-    """What stays on a bobbin when the shortest runs out.
+    """What remains on a bobbin when the shortest runs out.
 
-    r = ℓ - ℓ₁. Equal strands are drawn off alike.
+    r = ℓ - ℓ₁. Equal strands are drawn off equally.
 
     Parameters
     ----------
@@ -129,14 +129,14 @@ def left_over(has: Length, shortest: Length) -> Length:
 
 @calculation
 def left_in_all(total: Length, strands: Ratio, shortest: Length) -> Length:
-    """What stays on all bobbins when the shortest runs out.
+    """What remains on all bobbins when the shortest runs out.
 
     r = Σℓ - n · ℓ₁. Each strand gives as much as the shortest has.
 
     Parameters
     ----------
     total : Σℓ, length on all bobbins
-    strands : n, number of bobbins, a strand each
+    strands : n, number of bobbins, one per strand
     shortest : ℓ₁, length on the shortest
 
     Returns
@@ -150,7 +150,7 @@ def left_in_all(total: Length, strands: Ratio, shortest: Length) -> Length:
 
     Notes
     -----
-    Valid for one bobbin a strand.
+    Valid for one bobbin per strand.
 
     References
     ----------
@@ -161,7 +161,7 @@ def left_in_all(total: Length, strands: Ratio, shortest: Length) -> Length:
     >>> print(left_in_all(Quantity(380, "m"), strands=2, shortest=Quantity(180, "m")))
     20 meter
     """
-    require(strands >= 2, "A ply has two strands at least.")
+    require(strands >= 2, "A ply has at least two strands.")
     require_numbers(total, strands, shortest)
     over = total - strands * shortest
     require(over >= -1e-9 * total, "All bobbins hold at least what the shortest has.")
@@ -172,12 +172,12 @@ def left_in_all(total: Length, strands: Ratio, shortest: Length) -> Length:
 def plied_to_the_end(shortest: Length, strands: Ratio, take_up: Ratio = 0.0) -> Length:
     """Length of ply when the shortest bobbin runs out.
 
-    L = ℓ₁ · (1 - c). All strands are as long as the shortest then, however many they are.
+    L = ℓ₁ · (1 - c). All strands give the length of the shortest, however many there are.
 
     Parameters
     ----------
     shortest : ℓ₁, length on the shortest bobbin
-    strands : n, number of bobbins, a strand each
+    strands : n, number of bobbins, one per strand
     take_up : c, share of the singles' length lost in plying
 
     Returns
@@ -203,21 +203,21 @@ def plied_to_the_end(shortest: Length, strands: Ratio, take_up: Ratio = 0.0) -> 
     171.0 meter
     """
     require(shortest >= NO_LENGTH, "A length cannot be negative.")
-    require(strands >= 2, "A ply has two strands at least.")
+    require(strands >= 2, "A ply has at least two strands.")
     require_loss(take_up, "take-up")
     return shortest * (1 - take_up)
 
 
 @calculation
 def shared_evenly(total: Length, strands: Ratio) -> Length:
-    """Length on each bobbin if all of it were shared out evenly.
+    """Length on each bobbin if everything were shared out evenly.
 
-    ℓ = Σℓ / n. Wound over before plying, all bobbins run out together.
+    ℓ = Σℓ / n. Rewound before plying, all bobbins run out together.
 
     Parameters
     ----------
     total : Σℓ, length on all bobbins
-    strands : n, number of bobbins, a strand each
+    strands : n, number of bobbins, one per strand
 
     Returns
     -------
@@ -242,7 +242,7 @@ def shared_evenly(total: Length, strands: Ratio) -> Length:
     190.0 meter
     """
     require(total >= NO_LENGTH, "A length cannot be negative.")
-    require(strands >= 2, "A ply has two strands at least.")
+    require(strands >= 2, "A ply has at least two strands.")
     return total / strands
 
 
@@ -282,7 +282,7 @@ def plied_from(length: Length, take_up: Ratio = 0.0, strands: Ratio = 1) -> Leng
     """
     require(length >= Quantity(0.0, "m"), "A length cannot be negative.")
     require_loss(take_up, "take-up")
-    require(strands >= 1, "There is one strand at least.")
+    require(strands >= 1, "There must be at least one strand.")
     return length * (1 - take_up) / strands
 
 
@@ -290,13 +290,13 @@ def plied_from(length: Length, take_up: Ratio = 0.0, strands: Ratio = 1) -> Leng
 def leftover_words(strands: Ratio, total: Length, rest: Length) -> str:
     """What to do with singles that are left when the shortest bobbin runs out, in words.
 
-    words = nothing where r < Σℓ / 100. Else two strands are plied from both ends of a ball, three as a chain, more are wound over.
+    words = nothing to do if r < Σℓ / 100. Else two strands are plied from both ends of a ball, three as a chain, more are rewound.
 
     Parameters
     ----------
-    strands : n, number of bobbins, a strand each
+    strands : n, number of bobbins, one per strand
     total : Σℓ, length on all bobbins
-    rest : r, what stays on them when the shortest runs out
+    rest : r, what remains on them when the shortest runs out
 
     Returns
     -------
@@ -305,15 +305,15 @@ def leftover_words(strands: Ratio, total: Length, rest: Length) -> str:
     Raises
     ------
     ValueError
-        Fewer than two strands, nothing on the bobbins, or a rest below nothing.
+        Fewer than two strands, nothing on the bobbins, or a negative remainder.
 
     Notes
     -----
-    Valid for singles that are alike; less than one in a hundred is told as nothing.
+    Valid for singles that are alike; less than one in a hundred counts as nothing.
 
     References
     ----------
-    Ball, chain and winding over: common practice, no source.
+    Ball, chain and rewinding: common practice, no source.
 
     Examples
     --------
@@ -321,7 +321,7 @@ def leftover_words(strands: Ratio, total: Length, rest: Length) -> str:
     Chain-ply the rest.
     """
     require_numbers(strands, total, rest)
-    require(strands >= 2, "A ply has two strands at least.")
+    require(strands >= 2, "A ply has at least two strands.")
     require(total > NO_LENGTH, "There must be something on the bobbins.")
     require(rest >= NO_LENGTH, "A length cannot be negative.")
     return by_element(_what_to_do, strands, (rest / total).m_as(""))

@@ -1,4 +1,4 @@
-"""A yarn that exists, spun again: what to spin so that, plied and washed, it is that yarn."""
+"""Matching an existing yarn: what to spin so that, plied and washed, it becomes that yarn."""
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.plying.design import require_loss
@@ -11,7 +11,7 @@ NO_TWIST = Quantity(0.0, "1/m")
 def strand_to_spin(wanted: Length, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0) -> Length:
     """Length of each strand for a length of finished yarn.
 
-    ℓ = L / ((1 - s) · (1 - c)). Washing and plying both take length, and both must be spun.
+    ℓ = L / ((1 - s) · (1 - c)). Washing and plying both take up length, and that must be spun too.
 
     Parameters
     ----------
@@ -48,9 +48,9 @@ def strand_to_spin(wanted: Length, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0)
 
 @calculation
 def ply_to_insert(ply: PerLength, shrinkage: Ratio = 0.0) -> PerLength:
-    """Ply twist to put in, so that it is there after washing.
+    """Ply twist to insert, for the wanted twist after washing.
 
-    P' = P · (1 - s). The turns stay, and the washed yarn is shorter.
+    P' = P · (1 - s). The turns stay, but the washed yarn is shorter.
 
     Parameters
     ----------
@@ -86,9 +86,9 @@ def ply_to_insert(ply: PerLength, shrinkage: Ratio = 0.0) -> PerLength:
 
 @calculation
 def singles_to_insert(left: PerLength, ply: PerLength, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0) -> PerLength:
-    """Twist to spin into singles, so that so much is left after plying and washing.
+    """Twist to insert in singles, for the wanted twist after plying and washing.
 
-    T' = (T + P · (1 - c)) · (1 - s). Each turn of the ply takes one out of every strand, which is longer than the ply.
+    T' = (T + P · (1 - c)) · (1 - s). Each turn of the ply takes one out of every strand, and strands are longer than the ply.
 
     Parameters
     ----------
@@ -112,7 +112,7 @@ def singles_to_insert(left: PerLength, ply: PerLength, take_up: Ratio = 0.0, shr
 
     References
     ----------
-    Geometry: turns are neither made nor lost by changing the length.
+    Geometry: a change of length neither adds nor removes turns.
 
     Examples
     --------
@@ -143,7 +143,7 @@ def strands_mass(length: Length, strands: Ratio, linear_density: LinearDensity) 
     Raises
     ------
     ValueError
-        A negative length, strands that are no whole number from 1 up, or a linear density that is not above zero.
+        A negative length, strands that are not a whole number from 1 up, or a linear density that is not above zero.
 
     Notes
     -----
@@ -167,4 +167,4 @@ def strands_mass(length: Length, strands: Ratio, linear_density: LinearDensity) 
 def _require_losses(take_up, shrinkage) -> None:
     require_numbers(shrinkage)
     require_loss(take_up, "take-up")
-    require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
+    require(shrinkage < 0.9, "The shrinkage must be under 0.9.")

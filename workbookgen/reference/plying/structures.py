@@ -1,7 +1,7 @@
-"""How a yarn is built of singles: strands side by side, a chain, a ball plied on itself, a cable, a core with its wrapper.
+"""How a yarn is built from singles: strands side by side, a chain, a ball plied on itself, a cable, a core with its wrapper.
 
-Whatever the structure, so many ends lie side by side in the yarn, and each stage of twisting
-keeps a share of the length. These two turn singles into yarn, and back.
+Whatever the structure, a number of ends lie side by side in the yarn, and each stage of twisting keeps a share of the
+length. These two figures convert singles into yarn, and back.
 """
 
 import numpy as np
@@ -21,7 +21,7 @@ OF_STRANDS, CABLE = "several strands", "a cable"
 def ends_in(structure: str, strands: Ratio = 2, plies: Ratio = 2) -> Ratio:
     """Ends of single that lie side by side in a yarn.
 
-    n = 3 in a chain, 2 in a ball on itself, the strands of a ply, strands · plies in a cable. All of them are there in any length of it.
+    n = 3 in a chain, 2 in a ball on itself, the strands of a ply, strands · plies in a cable. They all run the whole length of the yarn.
 
     Parameters
     ----------
@@ -36,11 +36,11 @@ def ends_in(structure: str, strands: Ratio = 2, plies: Ratio = 2) -> Ratio:
     Raises
     ------
     ValueError
-        A structure that is none of these, or strands or plies that are no whole number from 1 up.
+        An unknown structure, or strands or plies that are not a whole number from 1 up.
 
     Notes
     -----
-    Valid for yarns that are alike all along.
+    Valid for yarns of the same structure throughout.
 
     References
     ----------
@@ -51,7 +51,7 @@ def ends_in(structure: str, strands: Ratio = 2, plies: Ratio = 2) -> Ratio:
     >>> print(ends_in("a cable", strands=2, plies=3))
     6.0
     """
-    require(by_element(_is_known, structure), "The structure is none that is known.")
+    require(by_element(_is_known, structure), "The structure is not known: choose one from the list.")
     for each in (strands, plies):
         require((each >= 1) & (each % 1 == 0), "Strands and plies are whole numbers, 1 or more.")
     ends = np.asarray(by_element(_ends, structure, strands, plies), dtype=float)
@@ -68,7 +68,7 @@ def kept_in(structure: str, take_up: Ratio = 0.0, cabling: Ratio = 0.0) -> Ratio
     ----------
     structure : "several strands", "a chain of three", "a ball on itself" or "a cable"
     take_up : c, share of the singles' length lost in plying
-    cabling : c', share of the plies' length lost in cabling; of a cable alone
+    cabling : c', share of the plies' length lost in cabling; for a cable only
 
     Returns
     -------
@@ -77,7 +77,7 @@ def kept_in(structure: str, take_up: Ratio = 0.0, cabling: Ratio = 0.0) -> Ratio
     Raises
     ------
     ValueError
-        A structure that is none of these, or a take-up outside 0 to under 1.
+        An unknown structure, or a take-up outside 0 to under 1.
 
     Notes
     -----
@@ -92,7 +92,7 @@ def kept_in(structure: str, take_up: Ratio = 0.0, cabling: Ratio = 0.0) -> Ratio
     >>> print(round(kept_in("a cable", take_up=0.1, cabling=0.1), 6))
     0.81
     """
-    require(by_element(_is_known, structure), "The structure is none that is known.")
+    require(by_element(_is_known, structure), "The structure is not known: choose one from the list.")
     require_loss(take_up, "take-up")
     require_loss(cabling, "take-up in cabling")
     is_cable = np.asarray(by_element(lambda each: folded(each) == CABLE, structure), dtype=bool)
@@ -102,7 +102,7 @@ def kept_in(structure: str, take_up: Ratio = 0.0, cabling: Ratio = 0.0) -> Ratio
 
 @calculation
 def built_length(length: Length, ends: Ratio, kept: Ratio) -> Length:
-    """Length of yarn built of a length of single.
+    """Length of yarn made from a length of single.
 
     L = ℓ · k / n. The single is divided among the ends.
 
@@ -141,9 +141,9 @@ def built_length(length: Length, ends: Ratio, kept: Ratio) -> Length:
 
 @calculation
 def built_grist(grist: Grist, ends: Ratio, kept: Ratio) -> Grist:
-    """Grist of a yarn built of a single.
+    """Grist of a yarn made from a single.
 
-    G = g · k / n. The same weight in less length.
+    G = g · k / n. The same weight is in less length.
 
     Parameters
     ----------
@@ -182,7 +182,7 @@ def built_grist(grist: Grist, ends: Ratio, kept: Ratio) -> Grist:
 def single_for_length(wanted: Length, ends: Ratio, kept: Ratio) -> Length:
     """Length of single that a length of yarn takes.
 
-    ℓ = L · n / k. What to spin, all ends together.
+    ℓ = L · n / k. It is what to spin, all ends together.
 
     Parameters
     ----------
@@ -221,7 +221,7 @@ def single_for_length(wanted: Length, ends: Ratio, kept: Ratio) -> Length:
 def single_for_grist(wanted_grist: Grist, ends: Ratio, kept: Ratio) -> Grist:
     """Grist of the single for a yarn of a wanted grist.
 
-    g = G · n / k. The single is finer by its ends, and by what twisting takes.
+    g = G · n / k. The single is finer by the number of ends, and by what twisting takes up.
 
     Parameters
     ----------
@@ -260,14 +260,14 @@ def single_for_grist(wanted_grist: Grist, ends: Ratio, kept: Ratio) -> Grist:
 def wrapper_feed(core_diameter: Length, wrapper_diameter: Length, turns: PerLength, slack: Ratio = 0.0) -> Ratio:
     """Length of the wrapper in one length of a wrapped yarn.
 
-    m = √(1 + (π · (d₁ + d₂) · T)²) · (1 + z). The wrapper's middle goes round a circle as wide as both yarns together.
+    m = √(1 + (π · (d₁ + d₂) · T)²) · (1 + z). The wrapper's center follows a circle as wide as both yarns together.
 
     Parameters
     ----------
     core_diameter : d₁, diameter of the core
     wrapper_diameter : d₂, diameter of the wrapper
     turns : T, turns of the wrapper in a length of yarn
-    slack : z, what is let in besides, for loops, as a share
+    slack : z, additional length for loops, as a share
 
     Returns
     -------
@@ -280,7 +280,7 @@ def wrapper_feed(core_diameter: Length, wrapper_diameter: Length, turns: PerLeng
 
     Notes
     -----
-    Valid for a straight core and a wrapper that lies on it; a soft core is drawn in and makes m less.
+    Valid for a straight core and a wrapper that lies on it; a soft core is pulled in, and m is smaller.
 
     References
     ----------
@@ -302,7 +302,7 @@ def wrapper_feed(core_diameter: Length, wrapper_diameter: Length, turns: PerLeng
 def wrapped_density(core: LinearDensity, wrapper: LinearDensity, feed: Ratio) -> LinearDensity:
     """Linear density of a core with its wrapper.
 
-    R = t₁ + m · t₂. A length of yarn holds its own length of the core, and more of the wrapper.
+    R = t₁ + m · t₂. A length of yarn holds the same length of core, and more of the wrapper.
 
     Parameters
     ----------
@@ -333,7 +333,7 @@ def wrapped_density(core: LinearDensity, wrapper: LinearDensity, feed: Ratio) ->
     425.0 tex
     """
     require((core > NO_LINEAR_DENSITY) & (wrapper > NO_LINEAR_DENSITY), "The linear density must be above zero.")
-    require(feed >= 1, "A length of yarn holds at least its own length of the wrapper: give 1 or more.")
+    require(feed >= 1, "A length of yarn holds at least the same length of wrapper: give 1 or more.")
     return core + feed * wrapper
 
 
@@ -347,5 +347,5 @@ def _ends(structure, strands, plies) -> float:
 
 
 def _require_structure(ends, kept) -> None:
-    require(ends >= 1, "A yarn has one end at least.")
-    require((kept > 0) & (kept <= 1), "What is left of the length lies above 0 and up to 1.")
+    require(ends >= 1, "A yarn has at least one end.")
+    require((kept > 0) & (kept <= 1), "The share of the length that is left must be above 0 and up to 1.")

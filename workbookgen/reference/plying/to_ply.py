@@ -11,7 +11,7 @@ NO_LENGTH = Quantity(0.0, "m")
 def still_to_ply(own: Length | None = None, project: Length | None = None, left: Ratio | None = None) -> Length:
     """Length of plied yarn for which bobbins are to be filled.
 
-    L = own, or else the project's length · what of it is still to make. What one types goes before what is planned.
+    L = own, or else the project's length · what of it is still to make. What is typed goes before what is planned.
 
     Parameters
     ----------
@@ -44,7 +44,7 @@ def still_to_ply(own: Length | None = None, project: Length | None = None, left:
     length = own
     if own is None:
         require(project is not None and left is not None, "Give the length of yarn, or choose a project.")
-        require((left >= 0) & (left <= 1), "What is left to make lies between 0 and 1.")
+        require((left >= 0) & (left <= 1), "The share left to make must be from 0 to 1.")
         length = project * left
     require(length >= NO_LENGTH, "A length cannot be negative.")
     return length
@@ -54,13 +54,13 @@ def still_to_ply(own: Length | None = None, project: Length | None = None, left:
 def strands_to_ply(own: Ratio | None = None, project: Ratio | None = None, usual: Ratio = 2) -> Ratio:
     """Strands of the yarn for which bobbins are to be filled.
 
-    n = own, or else the project's, or else two. Most handspun is plied of two.
+    n = own, or else the project's, or else two. Most handspun yarn has two plies.
 
     Parameters
     ----------
     own : strands as typed
     project : strands of the project
-    usual : strands where nothing is said
+    usual : strands where none are given
 
     Returns
     -------
@@ -69,7 +69,7 @@ def strands_to_ply(own: Ratio | None = None, project: Ratio | None = None, usual
     Raises
     ------
     ValueError
-        Strands that are no whole number from 1 up.
+        Strands that are not a whole number from 1 up.
 
     Notes
     -----
@@ -93,7 +93,7 @@ def strands_to_ply(own: Ratio | None = None, project: Ratio | None = None, usual
 def take_up_to_ply(own: Ratio | None = None, project: Ratio | None = None, sample: Ratio | None = None) -> Ratio:
     """Take-up of the yarn for which bobbins are to be filled.
 
-    c = own, or else the project's, or else its sample's, or else 0. Without one that is known, none is reckoned.
+    c = own, or else the project's, or else its sample's, or else 0. Without a known one, none is counted.
 
     Parameters
     ----------
@@ -132,7 +132,7 @@ def take_up_to_ply(own: Ratio | None = None, project: Ratio | None = None, sampl
 def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands: Ratio = 1, take_up: Ratio = 0, shrinkage: Ratio | None = None) -> Grist:
     """Grist of the singles on the bobbins.
 
-    g = own, or else G · n / ((1 - s) · (1 - c)). The second is what the singles of a planned yarn must be.
+    g = own, or else G · n / ((1 - s) · (1 - c)). The second gives the singles of a planned yarn.
 
     Parameters
     ----------
@@ -149,7 +149,7 @@ def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands:
     Raises
     ------
     ValueError
-        Neither the grist is known nor the plan that it follows from, or it is not above zero, or a loss of the whole length.
+        Neither the grist nor the plan that it follows from is known, or it is not above zero, or a loss of the whole length.
 
     Notes
     -----
@@ -168,8 +168,8 @@ def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands:
     if own is None:
         require(plied is not None and shrinkage is not None, "Give the grist of the singles, or choose a project.")
         require_loss(take_up, "take-up")
-        require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
-        require(strands >= 1, "There is one strand at least.")
+        require(shrinkage < 0.9, "The shrinkage must be under 0.9.")
+        require(strands >= 1, "There must be at least one strand.")
     grist = plied * strands / ((1 - shrinkage) * (1 - take_up)) if own is None else own
     require(grist > Quantity(0.0, "m/g"), "The grist must be above zero.")
     return grist

@@ -10,14 +10,14 @@ NO_WRAPS = Quantity(0.0, "1/inch")
 
 @calculation
 def missing_component(resultant: LinearDensity, known: LinearDensity) -> LinearDensity:
-    """What the one missing component must bring to a wanted yarn.
+    """What the one missing component must add to a wanted yarn.
 
     r = R - Σ known. For counts that are lengths per mass, N = A · R / (A - R).
 
     Parameters
     ----------
     resultant : R, linear density of the yarn wanted
-    known : what all the other components bring together
+    known : what all the other components add together
 
     Returns
     -------
@@ -30,7 +30,7 @@ def missing_component(resultant: LinearDensity, known: LinearDensity) -> LinearD
 
     Notes
     -----
-    Valid for one missing component; divide by its strands and its feed to spin it.
+    Valid for one missing component; divide by its strands and its feed for the single to spin.
 
     References
     ----------
@@ -53,7 +53,7 @@ def missing_component(resultant: LinearDensity, known: LinearDensity) -> LinearD
 def all_strands(plied: LinearDensity, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0) -> LinearDensity:
     """Linear density of all strands together, before they are plied.
 
-    Σt = R · (1 - s) · (1 - c). The strands are longer than the ply, and longer yet before washing, so a length of them weighs less.
+    Σt = R · (1 - s) · (1 - c). The strands are longer than the ply, and longer still before washing, so a unit length of them weighs less.
 
     Parameters
     ----------
@@ -85,7 +85,7 @@ def all_strands(plied: LinearDensity, take_up: Ratio = 0.0, shrinkage: Ratio = 0
     """
     require(plied > NO_LINEAR_DENSITY, "The linear density must be above zero.")
     require_loss(take_up, "take-up")
-    require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
+    require(shrinkage < 0.9, "The shrinkage must be under 0.9.")
     return plied * (1 - shrinkage) * (1 - take_up)
 
 
@@ -93,7 +93,7 @@ def all_strands(plied: LinearDensity, take_up: Ratio = 0.0, shrinkage: Ratio = 0
 def singles_for(plied: LinearDensity, strands: Ratio, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0) -> LinearDensity:
     """Linear density of the singles to spin for a plied yarn.
 
-    t = R · (1 - s) · (1 - c) / n. Take-up and washing make the ply heavier, so the singles are spun finer.
+    t = R · (1 - s) · (1 - c) / n. Take-up and washing make the ply heavier per length, so the singles are spun finer.
 
     Parameters
     ----------
@@ -109,12 +109,12 @@ def singles_for(plied: LinearDensity, strands: Ratio, take_up: Ratio = 0.0, shri
     Raises
     ------
     ValueError
-        A linear density that is not above zero, strands that are no whole number from 1 up,
+        A linear density that is not above zero, strands that are not a whole number from 1 up,
         or a take-up outside 0 to under 1.
 
     Notes
     -----
-    Valid for equal strands; some books tell the take-up of the plied length instead.
+    Valid for equal strands; some books state take-up as a share of the plied length.
 
     References
     ----------
@@ -128,20 +128,20 @@ def singles_for(plied: LinearDensity, strands: Ratio, take_up: Ratio = 0.0, shri
     require(plied > NO_LINEAR_DENSITY, "The linear density must be above zero.")
     require_strands(strands)
     require_loss(take_up, "take-up")
-    require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
+    require(shrinkage < 0.9, "The shrinkage must be under 0.9.")
     return plied * (1 - shrinkage) * (1 - take_up) / strands
 
 
 @calculation
 def grist_for_wraps(wraps: PerLength, k: Ratio) -> Grist:
-    """Grist of a yarn that is to lie so many wraps in an inch.
+    """Grist of a yarn for a wanted number of wraps in an inch.
 
-    g = (w / K)², g in yards per pound, w in an inch. Thickness wanted, told as mass.
+    g = (w / K)², g in yards per pound, w in an inch. It expresses a wanted thickness as a mass.
 
     Parameters
     ----------
     wraps : w, wraps wanted in a length
-    k : K, factor of the fiber and the way of wrapping, best fitted to one's own samples
+    k : K, factor for the fiber and the way of wrapping, best fitted to your own samples
 
     Returns
     -------
@@ -154,7 +154,7 @@ def grist_for_wraps(wraps: PerLength, k: Ratio) -> Grist:
 
     Notes
     -----
-    Valid for round yarns of one kind, wrapped in one way.
+    Valid for round yarns of one kind, wrapped the same way.
 
     References
     ----------

@@ -6,14 +6,14 @@ from workbookgen.reference.calculation import calculation, require, require_numb
 from workbookgen.units import Mass, Quantity, Ratio
 
 NO_MASS = Quantity(0.0, "g")
-ROUNDING = 1e-9  # a share found by dividing two equal masses may miss 1 by a hair
+ROUNDING = 1e-9  # dividing two equal masses may miss 1 by rounding
 
 
 @calculation
 def fiber_for(yarn: Mass, kept: Ratio | None = None, share: Ratio = 1.0, bought: Ratio = 0.0) -> Mass:
     """Mass of fiber to have for a mass of yarn.
 
-    f = y · x / k, and 0 where the strand is bought. Divide by what is kept; adding what is lost gives too little.
+    f = y · x / k, and 0 where the strand is bought. Divide by the share kept; adding the loss gives too little.
 
     Parameters
     ----------
@@ -48,21 +48,21 @@ def fiber_for(yarn: Mass, kept: Ratio | None = None, share: Ratio = 1.0, bought:
     require(yarn >= NO_MASS, "The mass of the yarn cannot be negative.")
     require(share > 0, "The share must be above zero.")
     is_bought = np.asarray(bought) == 1
-    require(is_bought if kept is None else is_bought | (kept > 0) & (kept <= 1 + ROUNDING), "The share kept lies above 0 and up to 1.")
+    require(is_bought if kept is None else is_bought | (kept > 0) & (kept <= 1 + ROUNDING), "The share kept must be above 0 and up to 1.")
     of_one = yarn * share
     return of_one * 0.0 if kept is None else of_one / np.where(is_bought, 1.0, kept)[()] * np.where(is_bought, 0.0, 1.0)[()]
 
 
 @calculation
 def to_prepare(fiber: Mass, stage: Ratio | None = None) -> Mass:
-    """Mass of fiber that one has to card or comb oneself.
+    """Mass of fiber still to be carded or combed.
 
     p = f, and p = 0 from stage 4 on. A lot that was bought prepared is ready to spin.
 
     Parameters
     ----------
     fiber : f, mass of prepared fiber to have
-    stage : of its lot: 1 raw, 2 skirted, 3 washed, 4 prepared, 5 yarn
+    stage : stage of its lot: 1 raw, 2 skirted, 3 washed, 4 prepared, 5 yarn
 
     Returns
     -------
@@ -75,7 +75,7 @@ def to_prepare(fiber: Mass, stage: Ratio | None = None) -> Mass:
 
     Notes
     -----
-    Valid for a lot all of which is in the state in which it was bought.
+    Valid for a lot that is all in the state in which it was bought.
 
     References
     ----------
@@ -103,7 +103,7 @@ def of_all_strands(
 ) -> Mass:
     """Mass for all strands of a yarn together.
 
-    m = Σ m i, over the strands that there are. While one is unknown, so is the whole.
+    m = Σ m i, over the strands that there are. If one is unknown, so is the whole.
 
     Parameters
     ----------
@@ -121,7 +121,7 @@ def of_all_strands(
 
     Notes
     -----
-    Valid for masses in like states, or told as one weight to buy.
+    Valid for masses in the same state, or stated as one weight to buy.
 
     References
     ----------
@@ -145,7 +145,7 @@ def of_all_strands(
 def per_bobbin(mass: Mass, bobbins: Ratio) -> Mass:
     """Mass for each bobbin.
 
-    b = m / k. Bobbins filled alike run out together when they are plied.
+    b = m / k. Bobbins filled equally run out together in plying.
 
     Parameters
     ----------
@@ -159,11 +159,11 @@ def per_bobbin(mass: Mass, bobbins: Ratio) -> Mass:
     Raises
     ------
     ValueError
-        A negative mass, or bobbins that are no whole number from 1 up.
+        A negative mass, or bobbins that are not a whole number from 1 up.
 
     Notes
     -----
-    Valid for singles of one grist, as even as the scale can tell.
+    Valid for singles of one grist, as even as the scale can show.
 
     References
     ----------

@@ -13,12 +13,12 @@ NO_MASS = Quantity(0.0, "g")
 def yarn_length(length_wanted: Length, margin: Ratio = 0.1) -> Length:
     """Length of yarn to have for a piece.
 
-    L = Y · (1 + x). The margin stands for gauge that drifts, knots and swatches.
+    L = Y · (1 + x). The margin covers gauge that drifts, knots and swatches.
 
     Parameters
     ----------
     length_wanted : Y, the length that the pattern asks for
-    margin : x, what to have beyond it, as a share
+    margin : x, extra to have, as a share
 
     Returns
     -------
@@ -31,11 +31,11 @@ def yarn_length(length_wanted: Length, margin: Ratio = 0.1) -> Length:
 
     Notes
     -----
-    Valid for a pattern that was worked in a yarn of like thickness.
+    Valid for a pattern worked in a yarn of similar thickness.
 
     References
     ----------
-    A reserve of 10 to 15 per cent: common practice, no source.
+    A margin of 10 to 15 percent: common practice, no source.
 
     Examples
     --------
@@ -49,9 +49,9 @@ def yarn_length(length_wanted: Length, margin: Ratio = 0.1) -> Length:
 
 @calculation
 def left_share(length: Length, in_skeins: Length, used: Mass | None = None) -> Ratio:
-    """Share of a project's yarn that is still to be made.
+    """Share of a project's yarn still to be made.
 
-    q = max(0, 1 - S / L), and nothing once the piece is finished. Its skeins are made.
+    q = max(0, 1 - S / L), and 0 once the piece is finished. What is in skeins is made.
 
     Parameters
     ----------
@@ -85,7 +85,7 @@ def left_share(length: Length, in_skeins: Length, used: Mass | None = None) -> R
     require(length > NOTHING, "The length must be above zero.")
     require(in_skeins >= NOTHING, "The length in skeins cannot be negative.")
     if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
+        require(used >= NO_MASS, "A piece cannot have used a negative amount.")
         return (in_skeins / length).m_as("") * 0.0
     return np.maximum(1 - (in_skeins / length).m_as(""), 0.0)
 
@@ -94,7 +94,7 @@ def left_share(length: Length, in_skeins: Length, used: Mass | None = None) -> R
 def surplus(have: Some, need: Some) -> Some:
     """What is left over when the need is met.
 
-    s = H - N. Below zero it is what is lacking.
+    s = H - N. Below zero, it is what is lacking.
 
     Parameters
     ----------
@@ -108,7 +108,7 @@ def surplus(have: Some, need: Some) -> Some:
     Raises
     ------
     ValueError
-        A negative need, or what there is not being a number.
+        A negative need, or an amount on hand that is not a number.
     DimensionalityError
         Two amounts of different kinds.
 
@@ -136,7 +136,7 @@ def surplus(have: Some, need: Some) -> Some:
 def all_there_is(in_skeins: Length, to_come: Length | None = None) -> Length:
     """Length that there is and will be.
 
-    H = S + M. Yarn in skeins counts as measured, the rest as far as the scarcest strand lasts.
+    H = S + M. Yarn in skeins counts as measured, the rest only as far as the scarcest strand lasts.
 
     Parameters
     ----------
@@ -172,9 +172,9 @@ def all_there_is(in_skeins: Length, to_come: Length | None = None) -> Length:
 
 @calculation
 def skein_holds(skeins: Ratio, in_skeins: Length, usual: Length, package: Length | None = None) -> Length:
-    """Length that a skein or a ball is taken to hold.
+    """Length that a skein or a ball is assumed to hold.
 
-    ℓ = the ball's, or S / n of the skeins spun, or what is usual. It tells how many are still to come.
+    ℓ = the ball's, or S / n of the skeins spun, or the usual length. From it follows how many are still to come.
 
     Parameters
     ----------
@@ -194,7 +194,7 @@ def skein_holds(skeins: Ratio, in_skeins: Length, usual: Length, package: Length
 
     Notes
     -----
-    Valid for skeins of about one length.
+    Valid for skeins of about equal length.
 
     References
     ----------
@@ -219,7 +219,7 @@ def skein_holds(skeins: Ratio, in_skeins: Length, usual: Length, package: Length
 def unwashed_length(length: Length, shrinkage: Ratio, bought_share: Ratio | None = None) -> Length:
     """Length to spin before washing.
 
-    U = L / (1 - s), and 0 of a yarn that is bought. Divide by what is left; adding what is lost gives too little.
+    U = L / (1 - s), and 0 for a bought yarn. Divide by the share left; adding the loss gives too little.
 
     Parameters
     ----------
@@ -238,8 +238,8 @@ def unwashed_length(length: Length, shrinkage: Ratio, bought_share: Ratio | None
 
     Notes
     -----
-    Valid for yarn washed like the sample, which keeps over a tenth of its length: as the
-    shrinkage nears the whole, the length to spin hangs on its last digits.
+    Valid for yarn washed like the sample, which keeps over a tenth of its length: as the shrinkage nears 1, the
+    length to spin depends on its last digits.
 
     References
     ----------
@@ -251,7 +251,7 @@ def unwashed_length(length: Length, shrinkage: Ratio, bought_share: Ratio | None
     1000.0 meter
     """
     require(length >= NOTHING, "The length cannot be negative.")
-    require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
+    require(shrinkage < 0.9, "The shrinkage must be under 0.9.")
     require_numbers(length, shrinkage, bought_share)
     spun = 1.0 if bought_share is None else np.where(np.asarray(bought_share) > 0.999999, 0.0, 1.0)[()]
     return length / (1 - shrinkage) * spun

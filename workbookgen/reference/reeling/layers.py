@@ -1,8 +1,7 @@
-"""The loop of a crowded reel: every layer of yarn lies round the one below and is longer.
+"""The loop of a crowded reel: each layer of yarn lies around the one below and is longer.
 
-A few tenths of a percent for one skein, more when a reel is filled. The path turns by a
-certain angle on its way round; a layer that lies one diameter further out is longer by
-that angle times the diameter.
+A few tenths of a percent for one skein, more when a reel is filled. The path turns through a certain angle on its way
+around; a layer one diameter farther out is longer by that angle times the diameter.
 """
 
 import numpy as np
@@ -17,7 +16,7 @@ NOTHING = Quantity(0.0, "m")
 def layers_wound(wraps: Ratio, diameter: Length, width: Length) -> Ratio:
     """Layers of yarn on a reel.
 
-    k = n · d / b, rounded up. Wraps side by side fill the width, then they climb.
+    k = n · d / b, rounded up. Wraps fill the width side by side, then they climb.
 
     Parameters
     ----------
@@ -55,9 +54,9 @@ def layers_wound(wraps: Ratio, diameter: Length, width: Length) -> Ratio:
 
 @calculation
 def turning(height: Length | None = None, arm_a: Length | None = None, arm_b: Length | None = None) -> Angle:
-    """Turning of the path on its way round a reel.
+    """Angle through which the path turns on its way around a reel.
 
-    θ = 2 π round a plain frame; round a niddy-noddy θ = 2 (π - φa) + 2 (π - φb), cos φa = (h² + a²/4 - b²/4) / ℓ², ℓ² = h² + a²/4 + b²/4. The yarn turns sharply over each arm end.
+    θ = 2 π around a plain frame; around a niddy-noddy θ = 2 (π - φa) + 2 (π - φb), cos φa = (h² + a²/4 - b²/4) / ℓ², ℓ² = h² + a²/4 + b²/4. The yarn turns sharply over each arm end.
 
     Parameters
     ----------
@@ -76,7 +75,7 @@ def turning(height: Length | None = None, arm_a: Length | None = None, arm_b: Le
 
     Notes
     -----
-    Valid for arms at right angles, with the yarn on their very ends.
+    Valid for arms at right angles, with the yarn at their very ends.
 
     References
     ----------
@@ -109,7 +108,7 @@ def mean_loop(loop: Length, turning: Angle, diameter: Length, layers: Ratio) -> 
     Parameters
     ----------
     loop : C, loop of the bare reel
-    turning : θ, how far the path turns on its way round
+    turning : θ, angle through which the path turns on its way around
     diameter : d, diameter of the yarn as it lies
     layers : k, number of layers
 
@@ -146,7 +145,7 @@ def mean_loop(loop: Length, turning: Angle, diameter: Length, layers: Ratio) -> 
 def growth(mean_loop: Length, loop: Length) -> Ratio:
     """Growth of the loop.
 
-    g = C̄ / C - 1. The share by which wraps times loop is too short.
+    g = C̄ / C - 1. The share by which wraps times bare loop falls short.
 
     Parameters
     ----------

@@ -1,7 +1,7 @@
 """The loop of a reel: what one full turn of it measures, and how surely.
 
-Everything that is counted in wraps rests on the loop. It is told by the maker, worked out
-from height and arms, or measured with a cord, and the best that is known of it is used.
+Everything that is counted in wraps rests on the loop. It is stated by the maker, worked out from height and arms, or
+measured with a cord; the best figure known is used.
 """
 
 import numpy as np
@@ -11,7 +11,7 @@ from workbookgen.units import Length, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
 
-USUAL_TOLERANCE = 0.005  # of the loop, where nobody told another
+USUAL_TOLERANCE = 0.005  # of the loop, where no tolerance is given
 
 MEASURED, FROM_ARMS, RATED = "measured with a cord", "from height and arms", "rated"
 
@@ -77,7 +77,7 @@ def niddy_noddy_loop(height: Length, arm_a: Length, arm_b: Length) -> Length:
 
     Notes
     -----
-    Valid for arms at right angles, with the yarn on their very ends.
+    Valid for arms at right angles, with the yarn at their very ends.
 
     References
     ----------
@@ -99,10 +99,10 @@ def loop_in_use(
     measured: Length | None = None,
     from_arms: Length | None = None,
 ) -> Length:
-    """Loop of a reel that the planner reckons with.
+    """Loop of a reel that the planner uses.
 
-    C = measured, else from arms, else rated. One's own measuring beats arithmetic on the
-    real reel, and that beats a maker's word.
+    C = measured, else from arms, else rated. Your own measurement beats arithmetic, and arithmetic on the real reel
+    beats the maker's figure.
 
     Parameters
     ----------
@@ -121,7 +121,7 @@ def loop_in_use(
 
     Notes
     -----
-    Valid for three figures of one and the same reel.
+    Valid for three figures of the same reel.
 
     References
     ----------
@@ -144,8 +144,8 @@ def loop_basis(
 ) -> str:
     """Where the loop in use comes from.
 
-    basis = the first known of measured, from arms, rated. A length is no better than the
-    loop it rests on, so that is said in words.
+    basis = the first known of measured, from arms, rated. A length is no better than the loop it rests on, so its
+    origin is stated.
 
     Parameters
     ----------
@@ -164,7 +164,7 @@ def loop_basis(
 
     Notes
     -----
-    Valid for three figures of one and the same reel.
+    Valid for three figures of the same reel.
 
     References
     ----------
@@ -192,7 +192,7 @@ def _best_known(rated, measured, from_arms):
 def relative_tolerance(tolerance: Length, loop: Length) -> Ratio:
     """Tolerance of a loop as a share of it.
 
-    t = u / C. The same share of doubt goes into every length wound on the reel.
+    t = u / C. The same relative uncertainty enters every length wound on the reel.
 
     Parameters
     ----------
@@ -230,8 +230,7 @@ def relative_tolerance(tolerance: Length, loop: Length) -> Ratio:
 def hundred_wraps_tolerance(tolerance: Length) -> Length:
     """Tolerance of the length of a hundred wraps.
 
-    U = 100 · u. The loop is off by the same amount in every wrap, so the errors add and do
-    not even out.
+    U = 100 · u. The loop is off by the same amount in every wrap, so the errors add and do not cancel.
 
     Parameters
     ----------
@@ -248,11 +247,11 @@ def hundred_wraps_tolerance(tolerance: Length) -> Length:
 
     Notes
     -----
-    Valid for wraps that are counted without a mistake.
+    Valid for wraps counted without error.
 
     References
     ----------
-    Errors that are wholly correlated add: JCGM 100, 5.2.2 (from memory).
+    Fully correlated errors add: JCGM 100, 5.2.2 (from memory).
 
     Examples
     --------
@@ -267,8 +266,8 @@ def hundred_wraps_tolerance(tolerance: Length) -> Length:
 def loop_doubt(loop: Length, tolerance: Length | None = None) -> Length:
     """Standard uncertainty of a loop.
 
-    u = t / √3, and without a tolerance t = 0.005 · C. "Give or take so much" is turned into
-    the measure in which doubts add up.
+    u = t / √3, and without a tolerance t = 0.005 · C. A "give or take" becomes the measure in which uncertainties add
+    up.
 
     Parameters
     ----------
@@ -290,7 +289,7 @@ def loop_doubt(loop: Length, tolerance: Length | None = None) -> Length:
 
     References
     ----------
-    JCGM 100, 4.3.7 (from memory). A loop within 0.5 per cent: common practice, no source.
+    JCGM 100, 4.3.7 (from memory). A loop within 0.5 percent: common practice, no source.
 
     Examples
     --------

@@ -1,7 +1,7 @@
 """A skein on the reel, on the scale and after washing: its length and its mass.
 
-Every full turn of the reel is one loop, so wraps become a length. Washing is told by the
-loop as well: the washed skein, laid slack, has a shorter one than the reel.
+Every full turn of the reel is one loop, so wraps become a length. Washing shows in the loop as well: that of the
+washed skein, laid slack, is shorter than that of the reel.
 """
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
@@ -47,7 +47,7 @@ def length(wraps: Ratio, loop: Length, part_wrap: Ratio = 0.0, rest: Length = NO
     151.0 meter
     """
     require(wraps >= 0, "The number of wraps cannot be negative.")
-    require((part_wrap >= 0) & (part_wrap <= 1), "A part wrap lies between 0 and 1.")
+    require((part_wrap >= 0) & (part_wrap <= 1), "A part wrap must be between 0 and 1.")
     require(loop > NOTHING, "The loop must have a length.")
     require(rest >= NOTHING, "The rest cannot be a negative length.")
     return (wraps + part_wrap) * loop + rest
@@ -57,7 +57,7 @@ def length(wraps: Ratio, loop: Length, part_wrap: Ratio = 0.0, rest: Length = NO
 def hundred_wraps(loop: Length) -> Length:
     """Length of a hundred wraps.
 
-    L = 100 · C. A figure that shows at a glance what a reel holds.
+    L = 100 · C. It shows at a glance what a reel holds.
 
     Parameters
     ----------
@@ -96,7 +96,7 @@ def finished_length(
     """Length of the yarn after washing.
 
     F = L · C_w / C, or L · (1 - s) while no washed loop is known. Every part of a skein shrinks
-    alike, so one loop of it tells for all; one not washed yet will shrink as its sample did.
+    alike, so one loop stands for all; a skein not washed yet is expected to shrink as its sample did.
 
     Parameters
     ----------
@@ -134,13 +134,13 @@ def finished_length(
         return length * (washed_loop / loop).m_as("")
     if shrinkage is None:
         return length
-    require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
+    require(shrinkage < 0.9, "The shrinkage must be under 0.9.")
     return length * (1 - shrinkage)
 
 
 @calculation
 def expected_shrinkage(usual: Ratio, sample: Ratio | None = None) -> Ratio:
-    """Shrinkage that a skein is expected to have.
+    """Expected shrinkage of a skein.
 
     s = the sample's, or else what is usual. A washed sample beats any rule.
 
@@ -173,15 +173,15 @@ def expected_shrinkage(usual: Ratio, sample: Ratio | None = None) -> Ratio:
     """
     require_numbers(usual, sample)
     share = usual if sample is None else sample
-    require(share < 0.9, "The shrinkage lies under 0.9.")
+    require(share < 0.9, "The shrinkage must be under 0.9.")
     return share + 0.0
 
 
 @calculation
 def length_basis(length: Length, washed_loop: Length | None = None, sample: Ratio | None = None) -> str:
-    """From what the finished length of a skein is known.
+    """How the finished length of a skein is known.
 
-    basis = washed and measured, or the sample's shrinkage, or the usual one. Only the first is this skein's own.
+    basis = washed and measured, or the sample's shrinkage, or the usual one. Only the first was measured on this skein.
 
     Parameters
     ----------

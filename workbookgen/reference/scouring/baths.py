@@ -49,19 +49,19 @@ def loads(mass: Mass, load: Mass) -> Ratio:
     """
     require(mass >= NO_MASS, "The mass cannot be negative.")
     require(load > NO_MASS, "The load of a bath must be above zero.")
-    return whole_for((mass / load).m_as(""))  # the last digits must not ask for one more
+    return whole_for((mass / load).m_as(""))  # rounding must not ask for one more
 
 
 @calculation
 def liquor(mass: Mass, liquor_ratio: VolumePerMass) -> Volume:
     """Water of one bath.
 
-    V = m · λ. Wool needs room to open up, to let go of dirt, and to take dye evenly.
+    V = m · λ. Wool needs room to open up, to release dirt, and to take dye evenly.
 
     Parameters
     ----------
     mass : m, mass of the goods in the bath: raw fleece to wash, dry goods to dye
-    liquor_ratio : λ, water for a mass of them
+    liquor_ratio : λ, water per mass of goods
 
     Returns
     -------
@@ -132,7 +132,7 @@ def water_in_all(liquor: Volume, baths: Ratio) -> Volume:
 def clean_mass(mass: Mass, scoured_yield: Ratio) -> Mass:
     """Clean fiber that a fleece gives.
 
-    c = m · y. The yield is what is left when grease, suint and dirt are gone.
+    c = m · y. The yield is what remains when grease, suint and dirt are gone.
 
     Parameters
     ----------
@@ -146,7 +146,7 @@ def clean_mass(mass: Mass, scoured_yield: Ratio) -> Mass:
     Raises
     ------
     ValueError
-        A negative mass, or a yield outside above 0 to 1.
+        A negative mass, or a yield not above 0 and up to 1.
 
     Notes
     -----
@@ -162,7 +162,7 @@ def clean_mass(mass: Mass, scoured_yield: Ratio) -> Mass:
     1.2 kilogram
     """
     require(mass >= NO_MASS, "The mass cannot be negative.")
-    require((scoured_yield > 0) & (scoured_yield <= 1), "A yield lies above 0 and up to 1.")
+    require((scoured_yield > 0) & (scoured_yield <= 1), "A yield must be above 0 and up to 1.")
     return mass * scoured_yield
 
 
@@ -170,7 +170,7 @@ def clean_mass(mass: Mass, scoured_yield: Ratio) -> Mass:
 def removed(mass: Mass, scoured_yield: Ratio) -> Mass:
     """Grease, suint and dirt that washing takes out of a fleece.
 
-    r = m · (1 - y). It all ends in the water, and in the drain if nobody strains it.
+    r = m · (1 - y). It all ends up in the water, and in the drain if it is not strained.
 
     Parameters
     ----------
@@ -184,7 +184,7 @@ def removed(mass: Mass, scoured_yield: Ratio) -> Mass:
     Raises
     ------
     ValueError
-        A negative mass, or a yield outside above 0 to 1.
+        A negative mass, or a yield not above 0 and up to 1.
 
     Notes
     -----
@@ -207,7 +207,7 @@ def removed(mass: Mass, scoured_yield: Ratio) -> Mass:
 def bath_time(baths: Ratio, minutes_each: Time) -> Time:
     """Time that the baths take.
 
-    t = b · t₁. Water cools meanwhile: grease that sets again is worse than a short bath.
+    t = b · t₁. Water cools meanwhile: grease that resolidifies is worse than a short bath.
 
     Parameters
     ----------
@@ -225,7 +225,7 @@ def bath_time(baths: Ratio, minutes_each: Time) -> Time:
 
     Notes
     -----
-    Valid for one load; filling and lifting come on top.
+    Valid for one load; filling and lifting are extra.
 
     References
     ----------
@@ -245,7 +245,7 @@ def bath_time(baths: Ratio, minutes_each: Time) -> Time:
 def full_load(mass: Mass, load: Mass) -> Mass:
     """Mass of a full load.
 
-    f = the smaller of m and l. A fleece smaller than the pot is one load.
+    f = min(m, l). A fleece smaller than the pot is one load.
 
     Parameters
     ----------
@@ -263,7 +263,7 @@ def full_load(mass: Mass, load: Mass) -> Mass:
 
     Notes
     -----
-    Valid for loads that are all alike but the last.
+    Valid for loads that are all alike except the last.
 
     References
     ----------
@@ -274,7 +274,7 @@ def full_load(mass: Mass, load: Mass) -> Mass:
     >>> print(full_load(Quantity(1.8, "kg"), Quantity(0.5, "kg")))
     0.5 kilogram
     """
-    require(mass > NO_MASS, "There must be some fleece to wash.")
+    require(mass > NO_MASS, "The mass of the fleece must be above zero.")
     require(load > NO_MASS, "A load must hold something.")
     return np.minimum(mass, load)
 
@@ -288,7 +288,7 @@ def baths_in_all(washes: Ratio, rinses: Ratio = 0.0) -> Ratio:
     Parameters
     ----------
     washes : w, baths with detergent
-    rinses : r, baths without
+    rinses : r, baths without detergent
 
     Returns
     -------
@@ -301,7 +301,7 @@ def baths_in_all(washes: Ratio, rinses: Ratio = 0.0) -> Ratio:
 
     Notes
     -----
-    Valid for baths of the same liquor.
+    Valid for baths of the same volume.
 
     References
     ----------

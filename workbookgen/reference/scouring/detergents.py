@@ -11,13 +11,13 @@ NO_MASS = Quantity(0.0, "g")
 def detergent(mass: Mass, share: Ratio, by_water: Ratio = 0.0) -> Mass:
     """Detergent for a mass of fleece.
 
-    d = m · s. Grease and dirt to be held come with the fleece, not with the water.
+    d = m · s. The grease and dirt to be held come with the fleece, not with the water.
 
     Parameters
     ----------
     mass : m, mass of the raw fleece
     share : s, detergent as a share of that mass
-    by_water : dose of a liquid for the water, 0 for none; it counts instead
+    by_water : dose of a liquid by the water, 0 for none; it then counts instead
 
     Returns
     -------
@@ -26,11 +26,11 @@ def detergent(mass: Mass, share: Ratio, by_water: Ratio = 0.0) -> Mass:
     Raises
     ------
     ValueError
-        A negative mass, a share outside 0 to 1, or a dose for the water besides.
+        A negative mass, a share outside 0 to 1, or an additional dose by the water.
 
     Notes
     -----
-    Valid for the product whose label gives the share; 2 to 6 per cent is usual.
+    Valid for the product whose label gives the share; 2 to 6 percent is usual.
 
     References
     ----------
@@ -42,8 +42,8 @@ def detergent(mass: Mass, share: Ratio, by_water: Ratio = 0.0) -> Mass:
     20.0 gram
     """
     require(mass >= NO_MASS, "The mass cannot be negative.")
-    require((share >= 0) & (share <= 1), "The share lies between 0 and 1.")
-    require(by_water == 0, "The detergent is measured by the water: a share of the fleece besides would be twice as much.")
+    require((share >= 0) & (share <= 1), "The share must be between 0 and 1.")
+    require(by_water == 0, "The detergent is measured by the water: an additional share of the fleece would double it.")
     return mass * share
 
 
@@ -51,7 +51,7 @@ def detergent(mass: Mass, share: Ratio, by_water: Ratio = 0.0) -> Mass:
 def liquid_detergent(liquor: Volume, dose: Ratio) -> Volume:
     """Liquid detergent for a bath.
 
-    d = V · D. Labels of liquids give milliliters for a liter, or teaspoons for a gallon.
+    d = V · D. Labels of liquid detergents give milliliters per liter, or teaspoons per gallon.
 
     Parameters
     ----------
@@ -89,7 +89,7 @@ def liquid_detergent(liquor: Volume, dose: Ratio) -> Volume:
 def detergent_by_liquor(liquor: Volume, dose: Density) -> Mass:
     """Detergent for a volume of water.
 
-    d = V · D. Labels and old recipes give a dose for the water.
+    d = V · D. Labels and old recipes give a dose per volume of water.
 
     Parameters
     ----------

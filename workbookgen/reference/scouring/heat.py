@@ -1,8 +1,7 @@
-"""Hot and cold water mixed to a temperature, and what that temperature means for the hands.
+"""Hot and cold water mixed to a temperature, and what that temperature means for your hands.
 
-Wool grease leaves only while it is melted, and water that melts it well can scald.
-Temperatures are real temperatures in any scale; a difference of temperatures is none, and
-pint refuses it.
+Wool grease comes off only while it is melted, and water that melts it well can scald. Temperatures are absolute
+readings on any scale; a difference of temperatures is not one, and pint refuses it.
 """
 
 import numpy as np
@@ -11,11 +10,11 @@ from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.units import Quantity, Temperature, Volume
 
 NO_VOLUME = Quantity(0.0, "L")
-ROUNDING = 1e-9  # hot water worked out for a bath may exceed it by a hair
+ROUNDING = 1e-9  # hot water worked out for a bath may exceed it by rounding
 
-SAME_HEAT = 1e-6  # degrees that are no difference
+SAME_HEAT = 1e-6  # degrees that make no difference
 
-# Lower limits in degrees Celsius. The time told is the shortest within the limits: a bath is never safer than its words.
+# Lower limits in degrees Celsius. The time given is the shortest within the limits: a bath is never more dangerous than its words.
 TEMPERATURE_WORDS = (
     (60.0, "scalds in under 5 seconds: gloves, tools"),
     (57.0, "scalds in 5 to 10 seconds: gloves, tools"),
@@ -31,7 +30,7 @@ TEMPERATURE_WORDS = (
 def hot_water(volume: Volume, target: Temperature, hot: Temperature, cold: Temperature) -> Volume:
     """Hot water for a bath of a wanted temperature.
 
-    V_h = V · (T - T_c) / (T_h - T_c). What the hot water gives off, the cold takes up.
+    V_h = V · (T - T_c) / (T_h - T_c). The hot water gives off what the cold takes up.
 
     Parameters
     ----------
@@ -66,8 +65,8 @@ def hot_water(volume: Volume, target: Temperature, hot: Temperature, cold: Tempe
     wanted, warm, cool = (each.m_as("degC") for each in (target, hot, cold))
     require(warm > cool, "The hot water must be warmer than the cold.")
     share = (wanted - cool) / (warm - cool)
-    # A scale converted into another may carry a target out of its limits by a hair.
-    require(np.abs(share - 0.5) <= 0.5 + ROUNDING, "The target lies between the cold and the hot water.")
+    # Converting one scale to another may carry a target past its limits by rounding.
+    require(np.abs(share - 0.5) <= 0.5 + ROUNDING, "The target must be between the cold and the hot water.")
     return volume * np.clip(share, 0, 1)
 
 
@@ -112,7 +111,7 @@ def cold_water(volume: Volume, hot_water: Volume) -> Volume:
 
 @calculation
 def mixed_temperature(volume: Volume, temperature: Temperature, added: Volume, added_temperature: Temperature) -> Temperature:
-    """Temperature of two waters poured together.
+    """Temperature of two volumes of water poured together.
 
     T = (V₁ · T₁ + V₂ · T₂) / (V₁ + V₂). The warmer gives off what the cooler takes up.
 
@@ -134,7 +133,7 @@ def mixed_temperature(volume: Volume, temperature: Temperature, added: Volume, a
 
     Notes
     -----
-    Valid for water that loses no heat; pot and wool take some of it, so measure.
+    Valid for water that loses no heat; pot and wool take some, so measure.
 
     References
     ----------
@@ -156,7 +155,7 @@ def mixed_temperature(volume: Volume, temperature: Temperature, added: Volume, a
 def to_add(volume: Volume, temperature: Temperature, added_temperature: Temperature, target: Temperature) -> Volume:
     """Water to add for a wanted temperature.
 
-    V₂ = V₁ · (T - T₁) / (T₂ - T). What is in the pot stays there, so that the bath grows.
+    V₂ = V₁ · (T - T₁) / (T₂ - T). What is in the pot stays there, so the bath grows.
 
     Parameters
     ----------
@@ -172,11 +171,11 @@ def to_add(volume: Volume, temperature: Temperature, added_temperature: Temperat
     Raises
     ------
     ValueError
-        A volume that is not above zero, or a target that no such water brings about.
+        A volume that is not above zero, or a target that this water cannot reach.
 
     Notes
     -----
-    Valid for water that loses no heat; pot and wool take some of it, so measure.
+    Valid for water that loses no heat; pot and wool take some, so measure.
 
     References
     ----------
@@ -187,17 +186,17 @@ def to_add(volume: Volume, temperature: Temperature, added_temperature: Temperat
     >>> print(to_add(Quantity(10, "L"), Quantity(20, "degC"), Quantity(60, "degC"), target=Quantity(40, "degC")))
     10.0 liter
     """
-    require(volume > NO_VOLUME, "There must be some water in the pot.")
+    require(volume > NO_VOLUME, "The volume in the pot must be above zero.")
     rise, above = _apart(target, temperature), _apart(added_temperature, target)
-    require((rise * above >= 0) & (np.abs(above) > SAME_HEAT), "The target lies between the two waters, and is not that of the water to add.")
+    require((rise * above >= 0) & (np.abs(above) > SAME_HEAT), "The target must be between the two waters, and not that of the water to add.")
     return volume * (rise / above)
 
 
 @calculation
 def part_of_mix(volume: Volume, temperature: Temperature, added_temperature: Temperature, target: Temperature) -> Volume:
-    """Part of a mix that is the second water.
+    """Volume of the second water in a mix.
 
-    V₂ = V · (T - T₁) / (T₂ - T₁). Either of the two may be the hotter.
+    V₂ = V · (T - T₁) / (T₂ - T₁). Either of the two may be the hotter one.
 
     Parameters
     ----------
@@ -217,7 +216,7 @@ def part_of_mix(volume: Volume, temperature: Temperature, added_temperature: Tem
 
     Notes
     -----
-    Valid for water that loses no heat; the pot takes some of it, so measure.
+    Valid for water that loses no heat; the pot takes some, so measure.
 
     References
     ----------
@@ -228,18 +227,18 @@ def part_of_mix(volume: Volume, temperature: Temperature, added_temperature: Tem
     >>> print(part_of_mix(Quantity(10, "L"), Quantity(10, "degC"), Quantity(60, "degC"), target=Quantity(45, "degC")))
     7.0 liter
     """
-    require(volume > NO_VOLUME, "There must be some water wanted.")
+    require(volume > NO_VOLUME, "The volume wanted must be above zero.")
     rise, between = _apart(target, temperature), _apart(added_temperature, temperature)
     require(np.abs(between) > SAME_HEAT, "The two waters must differ in temperature.")
-    require(rise * (between - rise) >= 0, "The target lies between the two waters.")
+    require(rise * (between - rise) >= 0, "The target must be between the two waters.")
     return volume * (rise / between)
 
 
 @calculation
 def temperature_words(temperature: Temperature) -> str:
-    """What a temperature means for the wool, and for the skin of who washes it.
+    """What a temperature means for the wool, and for the washer's skin.
 
-    too cool while T < 45 °C = 113 °F. Warmer water keeps the grease melted, and burns: the words say how soon.
+    too cool if T < 45 °C = 113 °F. Warmer water keeps the grease melted, and burns: the words say how soon.
 
     Parameters
     ----------
@@ -256,7 +255,7 @@ def temperature_words(temperature: Temperature) -> str:
 
     Notes
     -----
-    Valid for grown and healthy skin; children and the old burn sooner. No bath fit for scouring is safe for bare hands.
+    Valid for healthy adult skin; children and older people burn sooner. No bath fit for scouring is safe for bare hands.
 
     References
     ----------
@@ -274,7 +273,7 @@ def temperature_words(temperature: Temperature) -> str:
 
 
 def _words_at(celsius) -> str:
-    # The last digits of a conversion must not decide a border case.
+    # The last digits of a conversion must not decide a borderline case.
     rounded = round(float(celsius), 9)
     return next(words for limit, words in TEMPERATURE_WORDS if rounded >= limit)
 

@@ -1,4 +1,4 @@
-"""What a whole fleece takes, however many loads it is washed in."""
+"""What a whole fleece takes, in however many loads it is washed."""
 
 from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.scouring.baths import NO_MASS, liquor
@@ -12,13 +12,13 @@ NO_TIME = Quantity(0.0, "hour")
 def water_of_fleece(mass: Mass, liquor_ratio: VolumePerMass, baths: Ratio) -> Volume:
     """Water for a whole fleece.
 
-    V = m · r · b. A smaller last load takes less water, so that the loads do not matter.
+    V = m · r · b. A smaller last load takes less water, so the number of loads does not matter.
 
     Parameters
     ----------
     mass : m, grease weight of the fleece
     liquor_ratio : r, water to wool
-    baths : b, baths of a load
+    baths : b, baths per load
 
     Returns
     -------
@@ -50,14 +50,14 @@ def water_of_fleece(mass: Mass, liquor_ratio: VolumePerMass, baths: Ratio) -> Vo
 def detergent_of_fleece(mass: Mass, share: Ratio, washes: Ratio, by_water: Ratio = 0.0) -> Mass:
     """Detergent for a whole fleece.
 
-    D = m · x · w. What to have at hand before beginning.
+    D = m · x · w. It is what to have on hand before starting.
 
     Parameters
     ----------
     mass : m, grease weight of the fleece
     share : x, detergent for one wash, as a share of the grease weight
-    washes : w, washes of a load
-    by_water : dose of a liquid for the water, 0 for none; it counts instead
+    washes : w, washes per load
+    by_water : dose of a liquid by the water, 0 for none; it then counts instead
 
     Returns
     -------
@@ -66,7 +66,7 @@ def detergent_of_fleece(mass: Mass, share: Ratio, washes: Ratio, by_water: Ratio
     Raises
     ------
     ValueError
-        A negative mass or share, fewer than one wash, or a dose for the water besides.
+        A negative mass or share, fewer than one wash, or an additional dose by the water.
 
     Notes
     -----
@@ -99,7 +99,7 @@ def liquid_of_fleece(mass: Mass, liquor_ratio: VolumePerMass, dose: Ratio, washe
     mass : m, grease weight of the fleece
     liquor_ratio : r, water to wool
     dose : d, volume of detergent in a volume of water
-    washes : w, washes of a load
+    washes : w, washes per load
 
     Returns
     -------
@@ -131,7 +131,7 @@ def liquid_of_fleece(mass: Mass, liquor_ratio: VolumePerMass, dose: Ratio, washe
 def time_of_fleece(loads: Ratio, time_each: Time) -> Time:
     """Time in the water for a whole fleece.
 
-    t = n · t₁. The smallest load takes as long as a full one.
+    t = n · t₁. Even a small load takes as long as a full one.
 
     Parameters
     ----------
@@ -149,7 +149,7 @@ def time_of_fleece(loads: Ratio, time_each: Time) -> Time:
 
     Notes
     -----
-    Valid for loads that are washed one after the other.
+    Valid for loads washed one after another.
 
     References
     ----------

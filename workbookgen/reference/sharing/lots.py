@@ -28,8 +28,8 @@ def pool(
 ) -> Some:
     """What the lots of one component give together.
 
-    P = Σ over the lots given. Lots of one component may replace each other, so they add up; a
-    component without a lot has nothing.
+    P = Σ amount i, over the lots given. Lots of one component may replace each other, so they add up; a component without a lot
+    has none.
 
     Parameters
     ----------
@@ -45,7 +45,7 @@ def pool(
     Raises
     ------
     ValueError
-        A share that is not above zero, or amounts that do not stand beside the names.
+        A share that is not above zero, or amounts that are not one per name.
 
     Notes
     -----
@@ -70,7 +70,7 @@ def pool(
 def claim(needs: Mass, pool: Mass) -> Ratio:
     """Share of its lots that a component of a project takes.
 
-    c = m / P. Above 1 the lots are not enough for this project alone.
+    c = m / P. Above 1, the lots are not enough for this project alone.
 
     Parameters
     ----------
@@ -88,7 +88,7 @@ def claim(needs: Mass, pool: Mass) -> Ratio:
 
     Notes
     -----
-    Valid for a component that draws on each of its lots by what that lot gives.
+    Valid for a component that draws on each of its lots in proportion to what that lot gives.
 
     References
     ----------
@@ -100,7 +100,7 @@ def claim(needs: Mass, pool: Mass) -> Ratio:
     0.3 dimensionless
     """
     require_numbers(needs, pool)
-    require(needs >= NO_MASS, "A project cannot take less than nothing.")
+    require(needs >= NO_MASS, "A project cannot take a negative amount.")
     require(pool > NO_MASS, "The lots must give something.")
     return needs / pool
 
@@ -120,10 +120,10 @@ def left_by_others(
     lot_2: str | None = None,
     lot_3: str | None = None,
 ) -> Mass:
-    """What the other projects leave of a component's lots.
+    """What other projects leave of a component's lots.
 
-    M = P - (Σ g · q - m), the sum over the component's lots. What all projects take of them, less what
-    this one takes, is what the others do.
+    M = P - (Σ g · q - m), the sum over the component's lots. What all projects take, less what this one takes, is
+    what the others take.
 
     Parameters
     ----------
@@ -141,11 +141,11 @@ def left_by_others(
     Raises
     ------
     ValueError
-        A negative mass, or columns that do not stand beside each other.
+        A negative mass, or columns of unequal length.
 
     Notes
     -----
-    Valid for projects that all are to be made; less than a millionth of what this one takes is rounding.
+    Valid for projects that are all to be made; less than a millionth of what this one takes is rounding.
 
     References
     ----------
@@ -175,10 +175,10 @@ def taken_by_pieces(
     lots_3: Sequence[str],
     lots_4: Sequence[str],
 ) -> Mass:
-    """What finished pieces took of a lot with no skein to show for it.
+    """What finished pieces took of a lot without a skein to account for it.
 
-    T = Σ taken i, over all pieces and all their components that were spun of the lot. A piece that was
-    weighed tells what its lot has lost.
+    T = Σ taken i, over all pieces and their components spun from the lot. Weighing a piece shows what its lot has
+    lost.
 
     Parameters
     ----------
@@ -193,7 +193,7 @@ def taken_by_pieces(
     Raises
     ------
     ValueError
-        A blank name, or columns that do not stand beside each other.
+        A blank name, or columns of unequal length.
 
     Notes
     -----
@@ -230,10 +230,9 @@ def share_promised(
     lots_4_a: Sequence[str],
     lots_4_b: Sequence[str],
 ) -> Ratio:
-    """Share of what a lot still gives that all projects take.
+    """Share of a lot's remaining yarn that all projects take.
 
-    q = Σ c, over the components of all projects that chose the lot. Above 1 it is promised more
-    than once.
+    q = Σ c, over the components of all projects that chose the lot. Above 1, it is promised more than once.
 
     Parameters
     ----------
@@ -251,11 +250,11 @@ def share_promised(
     Raises
     ------
     ValueError
-        A blank name, or columns that do not stand beside each other.
+        A blank name, or columns of unequal length.
 
     Notes
     -----
-    Valid for components that draw on each of their lots by what that lot gives.
+    Valid for components that draw on each of their lots in proportion to what that lot gives.
 
     References
     ----------

@@ -1,4 +1,4 @@
-"""How uncertain it is what projects on one lot will take of it."""
+"""The uncertainty of what projects will take of a lot that they share."""
 
 from collections.abc import Sequence
 
@@ -11,16 +11,16 @@ from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio
 NOTHING = Quantity(0.0, "m")
 NO_MASS = Quantity(0.0, "g")
 NO_GRIST = Quantity(0.0, "m/g")
-SPECK = Quantity(1e-15, "g^2")  # no scale tells it from nothing, and some programs do not either
+SPECK = Quantity(1e-15, "g^2")  # no scale tells it from zero, and some programs do not either
 HAIR = 1e-6  # of what a project takes itself; less than that is rounding
 
 
 @calculation
 def need_square(share: Ratio, doubt_need: Length, planned: Grist, used: Mass | None = None) -> MassSquared:
-    """Squared doubt that a project's need brings to the lots of a component.
+    """Squared uncertainty that a project's need adds to a component's lots.
 
-    o = (x · u_N / g)². Who shares a lot shares the doubt of what the other will take; a finished
-    piece takes no more.
+    o = (x · u_N / g)². Projects that share a lot share the uncertainty of what the other will take; a finished piece
+    takes no more.
 
     Parameters
     ----------
@@ -56,7 +56,7 @@ def need_square(share: Ratio, doubt_need: Length, planned: Grist, used: Mass | N
     require(doubt_need >= NOTHING, "A standard uncertainty cannot be negative.")
     require(planned > NO_GRIST, "The grist must be above zero.")
     if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
+        require(used >= NO_MASS, "A piece cannot have used a negative amount.")
     return (share * doubt_need / planned * (1.0 if used is None else 0.0)) ** 2
 
 
@@ -72,10 +72,10 @@ def squares_on_lot(
     lots_3_a: Sequence[str],
     lots_4_a: Sequence[str],
 ) -> MassSquared:
-    """Squared doubt that the needs of all projects bring to a lot.
+    """Squared uncertainty that the needs of all projects add to a lot.
 
-    Q = Σ o, over the components of all projects whose first lot it is. Who shares a lot shares
-    the doubt of what the others will take.
+    Q = Σ o, over the components of all projects whose first lot it is. Projects that share a lot share the
+    uncertainty of what the others will take.
 
     Parameters
     ----------
@@ -90,7 +90,7 @@ def squares_on_lot(
     Raises
     ------
     ValueError
-        A blank name, or columns that do not stand beside each other.
+        A blank name, or columns of unequal length.
 
     Notes
     -----
@@ -112,16 +112,16 @@ def squares_on_lot(
 
 @calculation
 def others_square(own: MassSquared, names: Sequence[str], squares: MassSquared, lot: str | None = None) -> MassSquared:
-    """Squared doubt that the other projects' needs bring to a component.
+    """Squared uncertainty that the other projects' needs add to a component.
 
-    O = Q - o, that of all projects on its first lot less its own; 0 without a lot. What another will
-    take is not sure either.
+    O = Q - o, that of all projects on its first lot, less its own; 0 without a lot. What another project will take is
+    uncertain too.
 
     Parameters
     ----------
     own : o, that of this component itself
     names : the names in the list of lots, a blank one where a row is empty
-    squares : Q, what all projects bring to each lot; no number is a blank
+    squares : Q, what all projects add to each lot; no number is a blank
     lot : the first lot of this component
 
     Returns
@@ -131,11 +131,11 @@ def others_square(own: MassSquared, names: Sequence[str], squares: MassSquared, 
     Raises
     ------
     ValueError
-        A negative square, or columns that do not stand beside each other.
+        A negative square, or columns of unequal length.
 
     Notes
     -----
-    Valid for independent needs; what is less than a speck, or no more than rounding of the sum, counts as nothing.
+    Valid for independent needs; less than a speck, or no more than rounding of the sum, counts as zero.
 
     References
     ----------

@@ -1,4 +1,4 @@
-"""What everyone is due of a purchase: the weights wanted first, then parts of the rest, all in proportion to what there is."""
+"""What everyone is due from a purchase: the weights wanted first, then parts of the rest, all in proportion to what there is."""
 
 from collections.abc import Sequence
 
@@ -13,9 +13,9 @@ NO_MASS = Quantity(0.0, "g")
 
 @calculation
 def line(name: str, names: Sequence[str]) -> Ratio:
-    """In which line of the list a member stands.
+    """The line of a member in the list.
 
-    l = the place of the name, from 1. Of equal remainders the first in the list comes first.
+    l = the place of the name, from 1. Among equal remainders, the first in the list comes first.
 
     Parameters
     ----------
@@ -29,11 +29,11 @@ def line(name: str, names: Sequence[str]) -> Ratio:
     Raises
     ------
     ValueError
-        A blank name, or one that does not stand in the list once.
+        A blank name, or one that is not in the list exactly once.
 
     Notes
     -----
-    Valid for names that differ; upper and lower case are alike.
+    Valid for names that differ; case does not matter.
 
     References
     ----------
@@ -48,7 +48,7 @@ def line(name: str, names: Sequence[str]) -> Ratio:
 
     def place(each: str) -> float:
         require_name(each)
-        require(listed.count(folded(str(each))) == 1, "The name does not stand in the list once.")
+        require(listed.count(folded(str(each))) == 1, "The name must be in the list exactly once.")
         return float(listed.index(folded(str(each))) + 1)
 
     places = by_element(place, name)
@@ -59,7 +59,7 @@ def line(name: str, names: Sequence[str]) -> Ratio:
 def asked(line: Ratio, wanted: Mass) -> Mass:
     """Weight that a member asks for.
 
-    w = w. Only who stands in the list has a say.
+    w = w. Only members in the list count.
 
     Parameters
     ----------
@@ -98,7 +98,7 @@ def asked(line: Ratio, wanted: Mass) -> Mass:
 def part(line: Ratio, parts: Ratio, wanted: Mass | None = None) -> Ratio:
     """Parts that a member has in what is not wanted by weight.
 
-    x = the parts, and 0 where a weight is wanted. Who names neither takes one part.
+    x = the parts, or 0 where a weight is wanted. A member who names neither takes one part.
 
     Parameters
     ----------
@@ -138,7 +138,7 @@ def part(line: Ratio, parts: Ratio, wanted: Mass | None = None) -> Ratio:
 def for_parts(mass: Mass, wanted: Mass) -> Mass:
     """What is left for those who asked for parts.
 
-    r = m - w, but not below zero. Weights that are wanted come first.
+    r = m - w, but not below zero. Wanted weights come first.
 
     Parameters
     ----------
@@ -156,7 +156,7 @@ def for_parts(mass: Mass, wanted: Mass) -> Mass:
 
     Notes
     -----
-    Valid for a purchase in which some ask by weight and others for the rest.
+    Valid for a purchase in which some ask for weights and others for parts of the rest.
 
     References
     ----------
@@ -175,9 +175,9 @@ def for_parts(mass: Mass, wanted: Mass) -> Mass:
 
 @calculation
 def claim(part: Ratio, rest: Mass, parts: Ratio, wanted: Mass | None = None) -> Mass:
-    """What a member is due before all is made to fit.
+    """What a member is due before everything is made to fit.
 
-    c = w, or r · x / X. If all claims are more, or less, than there is, everyone gets more or less in the same proportion.
+    c = w, or r · x / X. If the claims add up to more, or less, than there is, everyone gets less or more in the same proportion.
 
     Parameters
     ----------
@@ -197,7 +197,7 @@ def claim(part: Ratio, rest: Mass, parts: Ratio, wanted: Mass | None = None) -> 
 
     Notes
     -----
-    Valid for a purchase in which all pay the same by weight.
+    Valid for a purchase in which everyone pays the same per weight.
 
     References
     ----------
@@ -220,9 +220,9 @@ def claim(part: Ratio, rest: Mass, parts: Ratio, wanted: Mass | None = None) -> 
 
 @calculation
 def of_the_wanted(mass: Mass, wanted: Mass) -> Ratio:
-    """What part of the weights wanted there is.
+    """Share of the wanted weights that there is.
 
-    x = m / w. Over 1 there is more than is wanted.
+    x = m / w. Above 1, there is more than is wanted.
 
     Parameters
     ----------
@@ -261,15 +261,15 @@ def of_the_wanted(mass: Mass, wanted: Mass) -> Ratio:
 def split_in_words(in_all: Mass, parts: Ratio, mass_left: Ratio, money_left: Ratio | None = None, fit: Ratio | None = None) -> str:
     """How a purchase is divided, in words.
 
-    text by x > 1, x = 1 or x < 1, the part of the wanted weights that there is. Who gets more or less than was wanted is to know it before paying.
+    text by x > 1, x = 1 or x < 1, the share of the wanted weights that there is. Whoever gets more or less than was wanted should know before paying.
 
     Parameters
     ----------
-    in_all : what all are due together; there is something to tell once somebody is due something
+    in_all : what all are due together; there is something to say once somebody is due something
     parts : sum of all parts
     mass_left : what of the weight is less than a step of the scale, in steps
     money_left : what of the money is less than the coin, in coins
-    fit : x, what part of the weights wanted there is, if any are wanted
+    fit : x, share of the wanted weights that there is, if any are wanted
 
     Returns
     -------
@@ -278,11 +278,11 @@ def split_in_words(in_all: Mass, parts: Ratio, mass_left: Ratio, money_left: Rat
     Raises
     ------
     ValueError
-        Nothing that is due, or a number below nothing.
+        Nothing due, or a negative number.
 
     Notes
     -----
-    Valid for a purchase in which all pay the same by weight.
+    Valid for a purchase in which everyone pays the same per weight.
 
     References
     ----------
@@ -294,7 +294,7 @@ def split_in_words(in_all: Mass, parts: Ratio, mass_left: Ratio, money_left: Rat
     Each gets the weight wanted.
     """
     require_numbers(in_all, parts, mass_left, money_left, fit)
-    require(in_all > NO_MASS, "Nothing is due to anybody.")
+    require(in_all > NO_MASS, "Nothing is due to anyone.")
     require((parts >= 0) & (mass_left >= 0), "A number cannot be negative.")
     money_left = mass_left * 0.0 if money_left is None else money_left
     if fit is None:

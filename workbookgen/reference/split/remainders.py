@@ -14,7 +14,7 @@ LINES = 1_000  # more than the list has
 def whole(exact: Ratio) -> Ratio:
     """The whole steps in an exact share.
 
-    k = ⌊q⌋. Everyone is sure of these.
+    k = ⌊q⌋. Everyone is certain to get these.
 
     Parameters
     ----------
@@ -49,9 +49,9 @@ def whole(exact: Ratio) -> Ratio:
 
 @calculation
 def turn(exact: Ratio, whole: Ratio, line: Ratio) -> Ratio:
-    """Whose turn it is for a step that is left.
+    """The turn of a member for a step that is left.
 
-    t = 1000 · millionths of (q - k) + 1000 - l, a whole number. A larger remainder comes first, and of equal ones the upper line.
+    t = 1000 · millionths of (q - k) + 1000 - l, a whole number. A larger remainder comes first, and among equal ones the upper line.
 
     Parameters
     ----------
@@ -83,14 +83,14 @@ def turn(exact: Ratio, whole: Ratio, line: Ratio) -> Ratio:
     """
     require_numbers(exact, whole, line)
     remainder = exact - whole
-    require((remainder > -1e-7) & (remainder < 1), "The exact share is no less than its whole steps, and less than one step more.")
+    require((remainder > -1e-7) & (remainder < 1), "The exact share must be at least its whole steps, and less than one step more.")
     require((line >= 1) & (line < LINES), "The lines of a list are counted from 1 to 999.")
     return np.floor(remainder * MILLIONTH + 0.5) * LINES + LINES - line
 
 
 @calculation
 def steps_left(steps: Ratio, amounts: Some) -> Ratio:
-    """Steps that are left once everyone has the whole ones.
+    """Steps left once everyone has the whole ones.
 
     r = n - Σ k. Each goes to one member.
 
@@ -123,15 +123,15 @@ def steps_left(steps: Ratio, amounts: Some) -> Ratio:
     """
     require_numbers(steps)
     left = steps - float(np.nansum(np.asarray(amounts, dtype=float)))
-    require(left >= 0, "There are more whole steps than there can be.")
+    require(left >= 0, "There are more whole steps than there are to divide.")
     return left
 
 
 @calculation
 def last_turn(left: Ratio, amounts: Some) -> Ratio:
-    """The turn of the last member who gets one of the steps that are left.
+    """The turn of the last member who gets one of the steps left.
 
-    T = the r-th largest of the turns. Who comes before gets one too.
+    T = the r-th largest of the turns. Everyone before that gets one too.
 
     Parameters
     ----------
@@ -149,7 +149,7 @@ def last_turn(left: Ratio, amounts: Some) -> Ratio:
 
     Notes
     -----
-    Valid for turns of which no two are alike.
+    Valid for turns that are all different.
 
     References
     ----------
@@ -171,13 +171,13 @@ def last_turn(left: Ratio, amounts: Some) -> Ratio:
 def given_out(whole: Ratio, turn: Ratio, last: Ratio | None = None) -> Ratio:
     """Steps that a member gets.
 
-    g = k, and one more if t ≥ T. So they add up to all there are.
+    g = k, and one more if t ≥ T. So they add up to all the steps.
 
     Parameters
     ----------
     whole : k, whole steps in the exact share
     turn : t, whose turn it is
-    last : T, the last turn that gets one; none, if nothing is left
+    last : T, the last turn that gets one; none if nothing is left
 
     Returns
     -------
@@ -190,7 +190,7 @@ def given_out(whole: Ratio, turn: Ratio, last: Ratio | None = None) -> Ratio:
 
     Notes
     -----
-    Valid for turns of which no two are alike.
+    Valid for turns that are all different.
 
     References
     ----------
@@ -208,9 +208,9 @@ def given_out(whole: Ratio, turn: Ratio, last: Ratio | None = None) -> Ratio:
 
 @calculation
 def handed_out(amounts: Some) -> Some:
-    """What all get together.
+    """What everyone gets together.
 
-    A = Σ a, over all who get something. It is what there is, in whole steps.
+    A = Σ a, over everyone who gets something. It is what there is, in whole steps.
 
     Parameters
     ----------

@@ -13,14 +13,14 @@ MILLIONTH = 1_000_000
 
 @calculation
 def whole_steps(amount: Some, step: Some) -> Ratio:
-    """How many whole steps there are in an amount.
+    """Whole steps in an amount.
 
-    n = ⌊a / s⌋. What is less than a step of the scale cannot be weighed out, and what is less than the coin cannot be paid.
+    n = ⌊a / s⌋. Less than a step of the scale cannot be weighed out, and less than the smallest coin cannot be paid.
 
     Parameters
     ----------
     amount : a, a mass or money
-    step : s, the step of the scale, or the coin
+    step : s, the step of the scale, or the smallest coin
 
     Returns
     -------
@@ -53,14 +53,14 @@ def whole_steps(amount: Some, step: Some) -> Ratio:
 
 @calculation
 def of_steps(steps: Ratio, step: Some) -> Some:
-    """What whole steps come to.
+    """Amount in whole steps.
 
-    a = n · s. Steps are counted; the amount is only told.
+    a = n · s. Steps are counted; the amount follows.
 
     Parameters
     ----------
     steps : n, a whole number of them
-    step : s, the step of the scale, or the coin
+    step : s, the step of the scale, or the smallest coin
 
     Returns
     -------
@@ -92,14 +92,14 @@ def of_steps(steps: Ratio, step: Some) -> Some:
 
 @calculation
 def undivided(amount: Some, step: Some, steps: Ratio) -> Ratio:
-    """What of an amount is less than a step.
+    """Part of an amount that is less than a step.
 
     r = a / s - n. It stays undivided.
 
     Parameters
     ----------
     amount : a, a mass or money
-    step : s, the step of the scale, or the coin
+    step : s, the step of the scale, or the smallest coin
     steps : n, the whole steps in it
 
     Returns
@@ -109,7 +109,7 @@ def undivided(amount: Some, step: Some, steps: Ratio) -> Ratio:
     Raises
     ------
     ValueError
-        A step that is not above zero, or more whole steps than there can be.
+        A step that is not above zero, or more whole steps than the amount holds.
 
     Notes
     -----
@@ -128,7 +128,7 @@ def undivided(amount: Some, step: Some, steps: Ratio) -> Ratio:
     require(magnitude_of(step) > 0, "The step must be above zero.")
     quotient = amount / step
     left = to_six_decimals((quotient.m_as("") if isinstance(quotient, Quantity) else quotient) - steps)
-    require(left >= 0, "There cannot be more whole steps than that.")
+    require(left >= 0, "There cannot be more whole steps than the amount holds.")
     return left
 
 
@@ -136,7 +136,7 @@ def undivided(amount: Some, step: Some, steps: Ratio) -> Ratio:
 def exact(steps: Ratio, due: Some, in_all: Some) -> Ratio:
     """Exact share of whole steps.
 
-    q = n · c / C, rounded to six decimals. It is no whole number yet.
+    q = n · c / C, rounded to six decimals. It is not a whole number yet.
 
     Parameters
     ----------
@@ -169,7 +169,7 @@ def exact(steps: Ratio, due: Some, in_all: Some) -> Ratio:
     require_numbers(steps, due, in_all)
     require(steps >= 0, "The number of steps cannot be negative.")
     require(magnitude_of(due) >= 0, "What is due cannot be negative.")
-    require(magnitude_of(in_all) > 0, "Nothing is due to anybody.")
+    require(magnitude_of(in_all) > 0, "Nothing is due to anyone.")
     share = due / in_all
     return to_six_decimals(steps * (share.m_as("") if isinstance(share, Quantity) else share))
 

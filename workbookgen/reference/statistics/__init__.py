@@ -1,8 +1,8 @@
-"""Several readings of one thing, and several skeins of one lot, told in few numbers.
+"""Several readings of one thing, and several skeins of one lot, in a few numbers.
 
-`readings` takes up to five readings on one piece of yarn: their mean, their spread, and how
-surely the mean is known; `enough` says how many more to take. `groups` looks at the skeins of a lot from sums that a log can keep,
-finds the one that stands out, and says whether two skeins may share a piece.
+`readings` takes up to five readings on one piece of yarn: their mean, their standard deviation, and the uncertainty
+of the mean; `enough` says how many more to take. `groups` finds the mean of a lot's skeins, the one that stands out,
+and whether two skeins may share a piece; `joined` adds up the variation of groups from sums that a log can keep.
 """
 
 from workbookgen.reference.statistics.enough import inches_each, more_readings, readings_in_all

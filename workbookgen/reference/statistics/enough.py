@@ -1,7 +1,7 @@
 """How many readings are enough for a mean, and how many more to take.
 
-The spread of the readings that are there is taken for that of those to come; the fewer they are,
-the less it says, so that below three nothing is reckoned.
+The variation of the readings so far is taken for that of readings to come; the fewer there are, the less it says, so
+nothing is worked out below three.
 """
 
 import numpy as np
@@ -11,29 +11,29 @@ from workbookgen.reference.statistics.readings import T_TABLE, t_quantile
 from workbookgen.reference.words import rounded
 from workbookgen.units import Ratio
 
-FEWEST = 3  # two readings that happen to agree would be enough for anything
-PLACES = 5  # readings that a sample has room for
-MOST_INCHES = 10  # at a time, that anybody counts
-# Readings from which an entry of the table holds; its last one, the normal distribution's, has no end.
+FEWEST = 3  # two readings that happen to agree would be enough for any tolerance
+PLACES = 5  # readings for which a sample has room
+MOST_INCHES = 10  # at a time, that anyone counts
+# Readings from which an entry of the table holds; its last one, of the normal distribution, has no upper end.
 READINGS, QUANTILES = np.array([(degrees + 1, t) for degrees, t in T_TABLE[:-1]]).T
 ROUNDING = 1e-9
 
 
 @calculation
 def readings_in_all(variation: Ratio, error: Ratio) -> Ratio:
-    """Readings that a mean takes to be sure enough.
+    """Number of readings for a sufficiently certain mean.
 
-    n = the least with t · CV / √n ≤ E. Student's t, of n - 1 degrees of freedom, is larger for
-    few readings, so that it falls while n rises.
+    n = the least with t · CV / √n ≤ E. Student's t, with n - 1 degrees of freedom, is larger for few readings, so it
+    falls as n rises.
 
     Parameters
     ----------
     variation : CV, coefficient of variation of the readings taken so far
-    error : E, how far the mean may be off, as a share of it
+    error : E, acceptable error of the mean, as a share of it
 
     Returns
     -------
-    n, a whole number, 3 at least; above 31 the next that the table of t has: 41, 61, 121
+    n, a whole number, at least 3; above 31, the next one in the table of t: 41, 61, 121
 
     Raises
     ------
@@ -42,12 +42,12 @@ def readings_in_all(variation: Ratio, error: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for readings that scatter like a normal distribution, and go on as they began; 95 per cent, two-sided.
+    Valid for normally distributed readings that continue as they began; 95 percent, two-sided.
 
     References
     ----------
-    n = (t · CV / E)²: public examination paper in textile technology (read); t of the number found, as NIST/SEMATECH,
-    e-Handbook, 7.2.2.2 advises (from memory).
+    n = (t · CV / E)²: public examination paper in textile technology (read); t for the number found, as advised in
+    NIST/SEMATECH, e-Handbook, 7.2.2.2 (from memory).
 
     Examples
     --------
@@ -55,23 +55,23 @@ def readings_in_all(variation: Ratio, error: Ratio) -> Ratio:
     7.0
     """
     require(variation >= 0, "The coefficient of variation cannot be negative.")
-    require(error > 0, "The error to put up with must be above zero.")
+    require(error > 0, "The acceptable error must be above zero.")
     wanted = (np.multiply.outer(np.asarray(variation / error, dtype=float), QUANTILES)) ** 2
     is_enough = (wanted <= READINGS * (1 + ROUNDING)) & (READINGS >= FEWEST)
-    require(is_enough.any(axis=-1), "So uneven a thing takes more than 121 readings.")
+    require(is_enough.any(axis=-1), "Such uneven yarn takes more than 121 readings.")
     return READINGS[is_enough.argmax(axis=-1)][()]
 
 
 @calculation
 def inches_each(variation: Ratio, error: Ratio) -> Ratio:
-    """Inches to count at a time, so that five readings are enough.
+    """Inches to count at a time for five readings to be enough.
 
-    N = (t · CV / E)² / 5, rounded up. A reading over N inches is a mean of N, and varies by 1/√N as much.
+    N = (t · CV / E)² / 5, rounded up. A reading over N inches is a mean of N, and varies 1/√N as much.
 
     Parameters
     ----------
     variation : CV, coefficient of variation of readings of one inch
-    error : E, how far the mean may be off, as a share of it
+    error : E, acceptable error of the mean, as a share of it
 
     Returns
     -------
@@ -84,11 +84,11 @@ def inches_each(variation: Ratio, error: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for inches that vary each by itself; those beside each other are more alike, so that what is counted then decides.
+    Valid for inches that vary independently; adjacent ones are more alike, so the readings then taken decide.
 
     References
     ----------
-    JCGM 100, 4.2.3, the doubt of a mean (from memory); t of five readings, NIST/SEMATECH table (read).
+    JCGM 100, 4.2.3, the uncertainty of a mean (from memory); t of five readings, NIST/SEMATECH table (read).
 
     Examples
     --------
@@ -96,7 +96,7 @@ def inches_each(variation: Ratio, error: Ratio) -> Ratio:
     7.0
     """
     require(variation >= 0, "The coefficient of variation cannot be negative.")
-    require(error > 0, "The error to put up with must be above zero.")
+    require(error > 0, "The acceptable error must be above zero.")
     return whole_for((t_quantile(PLACES - 1.0) * variation / error) ** 2 / PLACES)
 
 
@@ -104,14 +104,14 @@ def inches_each(variation: Ratio, error: Ratio) -> Ratio:
 def more_readings(count: Ratio, error: Ratio, in_all: Ratio | None = None, inches: Ratio | None = None) -> str:
     """How many more readings to take, in words.
 
-    more = n - k. Before there are three, more are taken to see how they vary; if five are too few, each is counted over more inches.
+    more = n - k. With fewer than three, more are taken to see how they vary; if five are too few, each is counted over more inches.
 
     Parameters
     ----------
     count : k, readings taken so far
-    error : E, how far the mean may be off, as a share of it
-    in_all : n, readings that it takes in all; None if more than any table tells
-    inches : inches to count at a time, so that five readings are enough
+    error : E, acceptable error of the mean, as a share of it
+    in_all : n, total number of readings needed; None if the table does not go that far
+    inches : inches to count at a time for five readings to be enough
 
     Returns
     -------
@@ -124,7 +124,7 @@ def more_readings(count: Ratio, error: Ratio, in_all: Ratio | None = None, inche
 
     Notes
     -----
-    Valid for a sample with room for five readings. Beyond ten inches at a time, wraps say little of the yarn.
+    Valid for a sample with room for five readings. Beyond ten inches at a time, wraps say little about the yarn.
 
     References
     ----------
@@ -137,7 +137,7 @@ def more_readings(count: Ratio, error: Ratio, in_all: Ratio | None = None, inche
     """
     require_numbers(in_all, inches)
     require(count >= 1, "There must be a reading.")
-    require(error > 0, "The error to put up with must be above zero.")
+    require(error > 0, "The acceptable error must be above zero.")
     return by_element(_in_words, count, error, *(np.inf if each is None else each for each in (in_all, inches)))
 
 

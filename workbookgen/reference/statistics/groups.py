@@ -1,8 +1,7 @@
 """The skeins of a lot side by side: their mean, their evenness, and the one that stands out.
 
-A log keeps one line a skein, so the mean and the spread of a lot come from sums over lines:
-first of the values, then of the squared deviations from their mean. What counts as alike
-enough for one piece is a rule of thumb, and is told in words.
+A log keeps one line per skein, so the mean and the variation of a lot come from sums over lines. What counts as alike
+enough for one piece is a rule of thumb, and is stated in words.
 """
 
 import numpy as np
@@ -30,7 +29,7 @@ TOGETHER_UP_TO, ALTERNATE_UP_TO = 0.10, 0.20
 def group_mean(total: Some, count: Ratio) -> Some:
     """Mean over a group.
 
-    x̄ = S / n. What the skeins of a lot are like on the whole.
+    x̄ = S / n. What the skeins of a lot are like on average.
 
     Parameters
     ----------
@@ -44,11 +43,11 @@ def group_mean(total: Some, count: Ratio) -> Some:
     Raises
     ------
     ValueError
-        A sum that is not a number, no values, or a part of a value.
+        A sum that is not a number, no values, or a fraction of a value.
 
     Notes
     -----
-    Valid for values that count alike, whatever the size of each skein.
+    Valid for values that count equally, whatever the size of each skein.
 
     References
     ----------
@@ -70,9 +69,9 @@ def _require_count(count, least):
 
 @calculation
 def relative_deviation(value: Some, mean: Some) -> Ratio:
-    """How far a value lies from the mean, as a share of it.
+    """Deviation of a value from the mean, as a share of the mean.
 
-    δ = x / x̄ - 1. Above zero it is more than the mean, below zero it is less.
+    δ = x / x̄ - 1. It is positive above the mean, negative below it.
 
     Parameters
     ----------
@@ -92,7 +91,7 @@ def relative_deviation(value: Some, mean: Some) -> Ratio:
 
     Notes
     -----
-    Valid for quantities that start at a true zero: lengths, masses, counts, not temperatures.
+    Valid for quantities with a true zero: lengths, masses, counts, not temperatures.
 
     References
     ----------
@@ -110,10 +109,10 @@ def relative_deviation(value: Some, mean: Some) -> Ratio:
 
 @calculation
 def grubbs_limit(count: Ratio) -> Ratio:
-    """How many standard deviations off the mean a skein stands out.
+    """Standard deviations from the mean at which a skein stands out.
 
-    G = (n - 1) / √n · √(t² / (n - 2 + t²)), t of n - 2 degrees of freedom at 0.05 / (2 n). The one
-    skein that lies farthest off passes it by mere chance in one lot of twenty.
+    G = (n - 1) / √n · √(t² / (n - 2 + t²)), t of n - 2 degrees of freedom at 0.05 / (2 n). The skein farthest from
+    the mean exceeds it by chance alone in one lot out of twenty.
 
     Parameters
     ----------
@@ -121,18 +120,17 @@ def grubbs_limit(count: Ratio) -> Ratio:
 
     Returns
     -------
-    G, two-sided, at 5 per cent; the entry of the highest number in the table that is not above n
+    G, two-sided, at 5 percent; the entry of the highest number in the table that is not above n
 
     Raises
     ------
     ValueError
-        Fewer than three values, or a part of one.
+        Fewer than three values, or a fraction of one.
 
     Notes
     -----
-    Valid for values that scatter like a normal distribution, but for one. No value can lie farther off than
-    (n - 1) / √n standard deviations, so that two of them are never passed in a group of five. Between
-    entries the limit is a little low.
+    Valid for normally distributed values, except for one. No value can deviate by more than (n - 1) / √n standard
+    deviations, so two are never exceeded in a group of five. Between entries the limit is a little low.
 
     References
     ----------
@@ -153,13 +151,13 @@ def grubbs_limit(count: Ratio) -> Ratio:
 def limit_low(mean: Some, variation: Ratio, times: Ratio) -> Some:
     """Value below which a skein stands out.
 
-    l = x̄ · (1 - G · CV). With G of Grubbs, a skein lies beyond one of the limits by mere chance in one lot of twenty.
+    l = x̄ · (1 - G · CV). With G from Grubbs' test, a skein lies beyond one of the limits by chance alone in one lot out of twenty.
 
     Parameters
     ----------
     mean : x̄, mean of the group, any quantity
     variation : CV, coefficient of variation of the group
-    times : G, how many standard deviations are still in line
+    times : G, number of standard deviations still in line
 
     Returns
     -------
@@ -172,7 +170,7 @@ def limit_low(mean: Some, variation: Ratio, times: Ratio) -> Some:
 
     Notes
     -----
-    Valid for values that scatter like a normal distribution; an uneven group may set it below zero.
+    Valid for normally distributed values; in an uneven group it may be below zero.
 
     References
     ----------
@@ -191,13 +189,13 @@ def limit_low(mean: Some, variation: Ratio, times: Ratio) -> Some:
 def limit_high(mean: Some, variation: Ratio, times: Ratio) -> Some:
     """Value above which a skein stands out.
 
-    h = x̄ · (1 + G · CV). With G of Grubbs, a skein lies beyond one of the limits by mere chance in one lot of twenty.
+    h = x̄ · (1 + G · CV). With G from Grubbs' test, a skein lies beyond one of the limits by chance alone in one lot out of twenty.
 
     Parameters
     ----------
     mean : x̄, mean of the group, any quantity
     variation : CV, coefficient of variation of the group
-    times : G, how many standard deviations are still in line
+    times : G, number of standard deviations still in line
 
     Returns
     -------
@@ -210,7 +208,7 @@ def limit_high(mean: Some, variation: Ratio, times: Ratio) -> Some:
 
     Notes
     -----
-    Valid for values that scatter like a normal distribution.
+    Valid for normally distributed values.
 
     References
     ----------
@@ -239,13 +237,13 @@ def _require_spread(variation, times):
 def stands_out(deviation: Ratio, variation: Ratio, times: Ratio) -> str:
     """Whether a skein stands out from its group.
 
-    in line while |δ| ≤ G · CV. A skein that stands out is worth measuring again.
+    in line if |δ| ≤ G · CV. A skein that stands out is worth measuring again.
 
     Parameters
     ----------
     deviation : δ, relative deviation of the skein from the mean of the group
     variation : CV, coefficient of variation of the group
-    times : G, how many standard deviations are still in line
+    times : G, number of standard deviations still in line
 
     Returns
     -------
@@ -258,7 +256,7 @@ def stands_out(deviation: Ratio, variation: Ratio, times: Ratio) -> str:
 
     Notes
     -----
-    Valid for groups of three and more, with Grubbs' limit for so many; of three, only one far from two alike.
+    Valid for groups of three and more, with Grubbs' limit for so many; of three, only one far from two that agree.
 
     References
     ----------
@@ -271,7 +269,7 @@ def stands_out(deviation: Ratio, variation: Ratio, times: Ratio) -> str:
     """
     require(np.isfinite(deviation), "The deviation must be a number.")
     _require_spread(variation, times)
-    # Compared without the last digits, which differ from program to program.
+    # Compared without the last digits, which differ between programs.
     out = np.round(np.abs(deviation), 12) > np.round(times * variation, 12)
     return by_element(lambda is_out: OUT if is_out else IN, out)
 
@@ -280,7 +278,7 @@ def stands_out(deviation: Ratio, variation: Ratio, times: Ratio) -> str:
 def difference(first: Grist, second: Grist) -> Ratio:
     """How much two yarns differ in grist.
 
-    Δ = |a - b| / ((a + b) / 2). Told in any count, direct or indirect, it is the same.
+    Δ = |a - b| / ((a + b) / 2). It is the same in any count, direct or indirect.
 
     Parameters
     ----------
@@ -317,8 +315,8 @@ def difference(first: Grist, second: Grist) -> Ratio:
 def may_share(first: Grist, second: Grist) -> str:
     """Whether two skeins may share a piece.
 
-    go together while Δ ≤ 0.10, alternate rows while Δ ≤ 0.20, else keep apart. Rows of two
-    skeins in turn hide a small difference; a large one shows all the same.
+    go together if Δ ≤ 0.10, alternate rows if Δ ≤ 0.20, else keep apart. Alternating rows of two skeins hides a small
+    difference; a large one shows anyway.
 
     Parameters
     ----------
@@ -336,7 +334,7 @@ def may_share(first: Grist, second: Grist) -> str:
 
     Notes
     -----
-    Valid for skeins of like fiber, ply and twist; color is another matter.
+    Valid for skeins of similar fiber, ply and twist; color is another matter.
 
     References
     ----------
@@ -351,7 +349,7 @@ def may_share(first: Grist, second: Grist) -> str:
 
 
 def _companions(share) -> str:
-    # The last digits of a conversion must not decide a border case.
+    # The last digits of a conversion must not decide a borderline case.
     rounded = round(float(share), 9)
     if rounded <= TOGETHER_UP_TO:
         return TOGETHER

@@ -1,7 +1,7 @@
-"""The spread of a group that is known by its sums: the skeins of a lot, or of several lots together.
+"""The variation of a group known by its sums: the skeins of a lot, or of several lots together.
 
-Sums of values and of their squares add up over groups, so the spread of any of them, and
-of all together, follows without going through the members again.
+Sums of values and of their squares add up over groups, so the variation of each, and of all together, follows without
+going through the members again.
 """
 
 import numpy as np
@@ -9,14 +9,14 @@ import numpy as np
 from workbookgen.reference.calculation import calculation, require
 from workbookgen.units import Ratio, Some, SomeSquared
 
-ROUNDING = 1e-12  # of a relative variance: below it there is nothing but the rounding of sums
+ROUNDING = 1e-12  # of a relative variance: below it there is only the rounding of sums
 
 
 @calculation
 def square_of(value: Some) -> SomeSquared:
     """Square of a value.
 
-    q = x². Summed up, squares tell of the spread.
+    q = x². The variation follows from sums of squares.
 
     Parameters
     ----------
@@ -67,13 +67,13 @@ def variation_of_sums(squares: SomeSquared, count: Ratio, mean: Some) -> Ratio:
     Raises
     ------
     ValueError
-        Fewer than two members, a number of them that is not whole, a mean that is not above zero, or squares too small for it.
+        Fewer than two members, a number of them that is not whole, a mean that is not above zero, or squares too small for that mean.
     DimensionalityError
         Squares that are not of the kind of the mean squared.
 
     Notes
     -----
-    Valid for groups whose members all count alike.
+    Valid for groups whose members all count equally.
 
     References
     ----------
@@ -84,7 +84,7 @@ def variation_of_sums(squares: SomeSquared, count: Ratio, mean: Some) -> Ratio:
     >>> print(round(variation_of_sums(Quantity(30200, "m^2"), 3, Quantity(100, "m")), 6))  # of 90, 100 and 110 m
     0.1
     """
-    require((count >= 2) & (count % 1 == 0), "One member has no spread: count at least two.")
+    require((count >= 2) & (count % 1 == 0), "One member has no variation: count at least two.")
     require(mean > 0, "The mean must be above zero.")
     ratio = squares / (count * mean**2)
     spread = (ratio.m_as("") if hasattr(ratio, "m_as") else ratio) - 1
@@ -96,7 +96,7 @@ def variation_of_sums(squares: SomeSquared, count: Ratio, mean: Some) -> Ratio:
 def pooled_variation(variations: Ratio, counts: Ratio) -> Ratio:
     """Coefficient of variation within a group, over several groups.
 
-    CV = √(Σ (n i - 1) · CV i² / Σ (n i - 1)). How even the members of one group usually are; that groups differ does not count.
+    CV = √(Σ (n i - 1) · CV i² / Σ (n i - 1)). It is how even the members of one group usually are; differences between groups do not count.
 
     Parameters
     ----------
@@ -110,11 +110,11 @@ def pooled_variation(variations: Ratio, counts: Ratio) -> Ratio:
     Raises
     ------
     ValueError
-        No group, a negative variation, fewer than two members in a group, or columns that do not stand beside each other.
+        No group, a negative variation, fewer than two members in a group, or columns of unequal length.
 
     Notes
     -----
-    Valid for groups that vary alike, such as lots of one breed; a group weighs by its members less one.
+    Valid for groups that vary alike, such as lots of one breed; a group is weighted by its members less one.
 
     References
     ----------
@@ -129,5 +129,5 @@ def pooled_variation(variations: Ratio, counts: Ratio) -> Ratio:
     require(len(variations) > 0, "There must be at least one group.")
     require(len(variations) == len(counts), "Each group needs its variation and its number of members.")
     require(variations >= 0, "The coefficient of variation cannot be negative.")
-    require((counts >= 2) & (counts % 1 == 0), "One member has no spread: count at least two.")
+    require((counts >= 2) & (counts % 1 == 0), "One member has no variation: count at least two.")
     return np.sqrt(np.sum((counts - 1) * variations**2) / np.sum(counts - 1))

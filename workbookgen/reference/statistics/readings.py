@@ -1,8 +1,8 @@
-"""Up to five readings of one thing: mean, spread, and how surely the mean is known.
+"""Up to five readings of one thing: mean, standard deviation, and the uncertainty of the mean.
 
-Yarn is uneven, so one reading says little. The readings may be of any kind, as long as all
-are of one kind; those that were not taken are left out. Few readings widen the doubt more
-than their spread shows, which is what the table of Student's t is for.
+Yarn is uneven, so one reading says little. The readings may be of any kind, as long as all are of the same kind;
+those that were not taken are left out. With few readings, the mean is less certain than their standard deviation
+shows, which is what the table of Student's t is for.
 """
 
 import numpy as np
@@ -10,7 +10,7 @@ import numpy as np
 from workbookgen.reference.calculation import calculation, require, whole_for
 from workbookgen.units import Quantity, Ratio, Some
 
-# Degrees of freedom from which an entry holds, and t of 95 per cent, two-sided.
+# Degrees of freedom from which an entry holds, and t for 95 percent, two-sided.
 T_TABLE = (
     (1, 12.706),
     (2, 4.303),
@@ -55,7 +55,7 @@ def mean(
 ) -> Some:
     """Mean of some readings.
 
-    x̄ = Σ x / n. The best single figure for a thing that varies.
+    x̄ = Σ x / n. The best single figure for something that varies.
 
     Parameters
     ----------
@@ -74,7 +74,7 @@ def mean(
 
     Notes
     -----
-    Valid for readings taken alike, on places chosen at random.
+    Valid for readings taken the same way, at places chosen at random.
 
     References
     ----------
@@ -114,7 +114,7 @@ def count(
 
     Notes
     -----
-    Valid for readings taken alike.
+    Valid for readings taken the same way.
 
     References
     ----------
@@ -135,7 +135,7 @@ def deviation(
 ) -> Some:
     """Standard deviation of some readings.
 
-    s = √(Σ (x - x̄)² / (n - 1)). How far a single reading usually lies from the mean.
+    s = √(Σ (x - x̄)² / (n - 1)). How far a single reading typically lies from the mean.
 
     Parameters
     ----------
@@ -154,7 +154,7 @@ def deviation(
 
     Notes
     -----
-    Valid for readings that are a sample of the whole; of two readings it is a mere hint.
+    Valid for readings that are a sample of the whole; with two readings it is only a hint.
 
     References
     ----------
@@ -166,13 +166,13 @@ def deviation(
     2.0
     """
     _, shifts = _shifts(reading_1, reading_2, reading_3, reading_4, reading_5)
-    require(len(shifts) >= 2, "One reading has no spread: take at least two.")
+    require(len(shifts) >= 2, "One reading has no deviation: take at least two.")
     middle = sum(shifts) / len(shifts)
     return np.sqrt(sum((shift - middle) ** 2 for shift in shifts) / (len(shifts) - 1))
 
 
 def _shifts(*readings):
-    """The first reading, and how far each lies from it: readings all alike spread by nothing at all."""
+    """The first reading, and the deviation of each from it: equal readings then have no deviation at all."""
     given = [reading for reading in readings if reading is not None]
     require(len(given) > 0, "Give at least one reading.")
     shifts = [reading - given[0] for reading in given]
@@ -184,7 +184,7 @@ def _shifts(*readings):
 def variation(deviation: Some, mean: Some) -> Ratio:
     """Coefficient of variation.
 
-    CV = s / x̄. A spread of two wraps is much for a thick yarn and little for a fine one.
+    CV = s / x̄. A deviation of two wraps is a lot for a thick yarn and little for a fine one.
 
     Parameters
     ----------
@@ -204,7 +204,7 @@ def variation(deviation: Some, mean: Some) -> Ratio:
 
     Notes
     -----
-    Valid for quantities that start at a true zero: lengths, masses, counts, not temperatures.
+    Valid for quantities with a true zero: lengths, masses, counts, not temperatures.
 
     References
     ----------
@@ -222,10 +222,9 @@ def variation(deviation: Some, mean: Some) -> Ratio:
 
 @calculation
 def t_quantile(degrees: Ratio) -> Ratio:
-    """Student's t for 95 per cent.
+    """Student's t for 95 percent.
 
-    t = entry of the highest degrees of freedom ≤ ν in the table. It widens a doubt that rests
-    on few readings.
+    t = entry of the highest degrees of freedom ≤ ν in the table. It widens an uncertainty that rests on few readings.
 
     Parameters
     ----------
@@ -242,9 +241,8 @@ def t_quantile(degrees: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for readings that scatter like a normal distribution. Between entries the higher t
-    is taken, which errs on the safe side; beyond 120 that of the normal distribution, 1 per
-    cent low at worst.
+    Valid for normally distributed readings. Between entries the higher t
+    is taken, which errs on the safe side; beyond 120, that of the normal distribution, at worst 1 percent low.
 
     References
     ----------
@@ -263,14 +261,14 @@ def t_quantile(degrees: Ratio) -> Ratio:
 
 @calculation
 def half_width(deviation: Some, count: Ratio) -> Some:
-    """Half width of the 95 per cent interval of a mean.
+    """Half width of the 95 percent confidence interval of a mean.
 
-    h = t · s / √n. The true mean lies within x̄ ± h, nineteen times in twenty.
+    h = t · s / √n. The true mean lies within x̄ ± h nineteen times out of twenty.
 
     Parameters
     ----------
     deviation : s, standard deviation of the readings, any quantity
-    count : n, number of readings; t is that of n - 1 degrees of freedom
+    count : n, number of readings; t has n - 1 degrees of freedom
 
     Returns
     -------
@@ -279,11 +277,11 @@ def half_width(deviation: Some, count: Ratio) -> Some:
     Raises
     ------
     ValueError
-        A negative deviation, fewer than two readings, or a part of a reading.
+        A negative deviation, fewer than two readings, or a fraction of one.
 
     Notes
     -----
-    Valid for readings that scatter like a normal distribution.
+    Valid for normally distributed readings.
 
     References
     ----------
@@ -294,7 +292,7 @@ def half_width(deviation: Some, count: Ratio) -> Some:
     >>> print(half_width(2, 4))
     3.182
     """
-    require(count >= 2, "One reading has no spread: take at least two.")
+    require(count >= 2, "One reading has no deviation: take at least two.")
     return t_quantile(count - 1) * standard_error(deviation, count)
 
 
@@ -302,7 +300,7 @@ def half_width(deviation: Some, count: Ratio) -> Some:
 def standard_error(deviation, count: Ratio):
     """Standard uncertainty of a mean.
 
-    u = s / √n. Four times the readings halve the doubt.
+    u = s / √n. Four times as many readings halve the uncertainty.
 
     Parameters
     ----------
@@ -316,11 +314,11 @@ def standard_error(deviation, count: Ratio):
     Raises
     ------
     ValueError
-        A negative deviation, no reading, or a part of a reading.
+        A negative deviation, no reading, or a fraction of one.
 
     Notes
     -----
-    Valid for readings that do not hang on each other.
+    Valid for independent readings.
 
     References
     ----------
@@ -338,15 +336,15 @@ def standard_error(deviation, count: Ratio):
 
 @calculation
 def specimens(variation: Ratio, error: Ratio, t: Ratio = 1.96) -> Ratio:
-    """Readings to take for a mean that is sure enough.
+    """Number of readings to take for a sufficiently certain mean.
 
-    n = (t · CV / E)², rounded up. Half the error wanted costs four times the readings.
+    n = (t · CV / E)², rounded up. Half the error takes four times the readings.
 
     Parameters
     ----------
     variation : CV, coefficient of variation of single readings
-    error : E, error of the mean that one will put up with, as a share
-    t : t, how many standard uncertainties the error is to cover
+    error : E, acceptable error of the mean, as a share
+    t : t, number of standard uncertainties that the error covers
 
     Returns
     -------
@@ -359,8 +357,8 @@ def specimens(variation: Ratio, error: Ratio, t: Ratio = 1.96) -> Ratio:
 
     Notes
     -----
-    Valid for a variation known from many readings; 1.96 stands for 95 per cent. Readings that
-    do not vary at all give 0.
+    Valid for a variation known from many readings; 1.96 stands for 95 percent. Readings that do not vary at all give
+    0.
 
     References
     ----------
@@ -372,6 +370,6 @@ def specimens(variation: Ratio, error: Ratio, t: Ratio = 1.96) -> Ratio:
     16.0
     """
     require(variation >= 0, "The coefficient of variation cannot be negative.")
-    require(error > 0, "The error to put up with must be above zero.")
+    require(error > 0, "The acceptable error must be above zero.")
     require(t > 0, "The number of standard uncertainties must be above zero.")
-    return whole_for((t * variation / error) ** 2)  # the last digits must not ask for one more
+    return whole_for((t * variation / error) ** 2)  # rounding must not ask for one more

@@ -14,14 +14,14 @@ NO_GRIST = Quantity(0.0, "m/g")
 def component_length(left: Mass, share: Ratio, planned: Grist, finer: Ratio, bought: Ratio) -> Length:
     """Length of yarn for which a component lasts.
 
-    L = m · g / x, and · q where it is spun. The component for which it is least ends the yarn.
+    L = m · g / x, and · q where it is spun. The component that lasts for the least length ends the yarn.
 
     Parameters
     ----------
     left : m, mass of the component, below zero where others need more than there is
     share : x, share of the component in the planned yarn's weight
     planned : g, planned grist of the yarn
-    finer : q, how much finer the spun strands come out than planned
+    finer : q, ratio by which the spun strands come out finer than planned
     bought : 1 for a bought yarn or thread, 0 for one to be spun
 
     Returns
@@ -35,7 +35,7 @@ def component_length(left: Mass, share: Ratio, planned: Grist, finer: Ratio, bou
 
     Notes
     -----
-    Valid for strands that all run through the whole yarn.
+    Valid for strands that all run the whole length of the yarn.
 
     References
     ----------
@@ -54,9 +54,9 @@ def component_length(left: Mass, share: Ratio, planned: Grist, finer: Ratio, bou
 
 @calculation
 def component_over(left: Mass, needs: Mass) -> Mass:
-    """What is over of a strand.
+    """What remains of a strand.
 
-    o = M - m. Below zero it is what is lacking.
+    o = M - m. Below zero, it is what is lacking.
 
     Parameters
     ----------
@@ -86,15 +86,15 @@ def component_over(left: Mass, needs: Mass) -> Mass:
     50 gram
     """
     require_numbers(left, needs)
-    require(needs >= NO_MASS, "A project cannot take less than nothing.")
+    require(needs >= NO_MASS, "A project cannot take a negative amount.")
     return left - needs
 
 
 @calculation
 def share_used(needs: Mass, left: Mass) -> Ratio:
-    """Share that a project uses of what it has of a strand.
+    """Share of its supply of a strand that a project uses.
 
-    q = m / M. Above 1 it is not enough.
+    q = m / M. Above 1, it is not enough.
 
     Parameters
     ----------
@@ -124,7 +124,7 @@ def share_used(needs: Mass, left: Mass) -> Ratio:
     0.5 dimensionless
     """
     require_numbers(needs, left)
-    require(needs >= NO_MASS, "A project cannot take less than nothing.")
+    require(needs >= NO_MASS, "A project cannot take a negative amount.")
     require(left > NO_MASS, "There must be something left.")
     return needs / left
 
@@ -133,7 +133,7 @@ def share_used(needs: Mass, left: Mass) -> Ratio:
 def least(come_1: Length, come_2: Length | None = None, come_3: Length | None = None, come_4: Length | None = None) -> Length:
     """Length for which the scarcest strand lasts.
 
-    L = min L i, over the strands. When one runs out, the ply ends.
+    L = min L i, over the strands. When one strand runs out, the ply ends.
 
     Parameters
     ----------
@@ -150,7 +150,7 @@ def least(come_1: Length, come_2: Length | None = None, come_3: Length | None = 
 
     Notes
     -----
-    Valid for strands that all run through the whole yarn.
+    Valid for strands that all run the whole length of the yarn.
 
     References
     ----------
@@ -173,7 +173,7 @@ def least(come_1: Length, come_2: Length | None = None, come_3: Length | None = 
 
 @calculation
 def left_in_the_end(come: Length, least: Length, share: Ratio, planned: Grist, finer: Ratio, bought: Ratio) -> Mass:
-    """What stays over of a strand when the scarcest is used up.
+    """What remains of a strand when the scarcest is used up.
 
     o = (L i - L) · x / (g · q). It is 0 for the scarcest itself.
 
@@ -183,7 +183,7 @@ def left_in_the_end(come: Length, least: Length, share: Ratio, planned: Grist, f
     least : L, length for which the scarcest strand lasts
     share : x, share of this strand in the yarn's weight
     planned : g, planned grist of the yarn
-    finer : q, how much finer the spun strands come out than planned; 1 for a bought one
+    finer : q, ratio by which the spun strands come out finer than planned; 1 for a bought one
     bought : 1 for a bought yarn or thread, 0 for one to be spun
 
     Returns
@@ -197,7 +197,7 @@ def left_in_the_end(come: Length, least: Length, share: Ratio, planned: Grist, f
 
     Notes
     -----
-    Valid for strands that all run through the whole yarn.
+    Valid for strands that all run the whole length of the yarn.
 
     References
     ----------
@@ -223,18 +223,18 @@ def to_buy(
     bought: Ratio,
     kept: Ratio | None = None,
 ) -> Mass:
-    """What to get of a strand, in the form in which it is bought.
+    """How much of a strand to get, in the form in which it is bought.
 
-    f = max(0, L + E - L i) · x / (g · q) / k. Every strand must last as long as the scarcest one is to.
+    f = max(0, L + E - L i) · x / (g · q) / k. Every strand must last as long as the scarcest one is meant to.
 
     Parameters
     ----------
     least : L, length for which the scarcest strand lasts
-    more : E, length to have besides
+    more : E, additional length to have
     come : L i, length for which this strand lasts
     share : x, share of this strand in the yarn's weight
     planned : g, planned grist of the yarn
-    finer : q, how much finer the spun strands come out than planned; 1 for a bought one
+    finer : q, ratio by which the spun strands come out finer than planned; 1 for a bought one
     bought : 1 for a bought yarn or thread, 0 for one to be spun
     kept : k, share of its lot's bought weight that becomes yarn; 1 where none is known
 
@@ -262,7 +262,7 @@ def to_buy(
     50.0 gram
     """
     require_numbers(least, more, come, share, planned, finer, bought, kept)
-    require(more >= NOTHING, "What to have besides cannot be negative.")
+    require(more >= NOTHING, "The additional length cannot be negative.")
     if kept is not None:
         require(kept > 0, "The share kept must be above zero.")
     lacking = np.maximum(least + more - come, NOTHING)

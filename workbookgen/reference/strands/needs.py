@@ -12,10 +12,9 @@ NO_GRIST = Quantity(0.0, "m/g")
 
 @calculation
 def to_spin(need: Length, in_skeins: Length, used: Mass | None = None) -> Length:
-    """Length that a project still has to get from its lots.
+    """Length that a project still has to draw from its lots.
 
-    T = N - S, but not below zero, and nothing once the piece is finished. Its own skeins serve it
-    first.
+    T = N - S, but not below zero, and 0 once the piece is finished. Its own skeins come first.
 
     Parameters
     ----------
@@ -34,7 +33,7 @@ def to_spin(need: Length, in_skeins: Length, used: Mass | None = None) -> Length
 
     Notes
     -----
-    Valid for a finished piece whose skeins are in the log, or are gone from the lots' weights.
+    Valid for a finished piece whose skeins are in the log, or have left the lots' weights.
 
     References
     ----------
@@ -48,7 +47,7 @@ def to_spin(need: Length, in_skeins: Length, used: Mass | None = None) -> Length
     require_numbers(need, in_skeins, used)
     require((need >= NOTHING) & (in_skeins >= NOTHING), "A length cannot be negative.")
     if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used less than nothing.")
+        require(used >= NO_MASS, "A piece cannot have used a negative amount.")
         return need * 0.0
     return np.maximum(need - in_skeins, NOTHING)
 
@@ -57,14 +56,14 @@ def to_spin(need: Length, in_skeins: Length, used: Mass | None = None) -> Length
 def component_needs(to_spin: Length, share: Ratio, planned: Grist, finer: Ratio, bought: Ratio) -> Mass:
     """Mass of one component that a project still takes.
 
-    m = T · x / g, and m / q where it is spun. A yarn that comes out finer takes less of it.
+    m = T · x / g, and m / q where it is spun. A yarn that comes out finer takes less.
 
     Parameters
     ----------
     to_spin : T, length of yarn still to be made
     share : x, share of the component in the planned yarn's weight
     planned : g, planned grist of the yarn
-    finer : q, how much finer the spun strands come out than planned
+    finer : q, ratio by which the spun strands come out finer than planned
     bought : 1 for a bought yarn or thread, 0 for one to be spun
 
     Returns
@@ -78,7 +77,7 @@ def component_needs(to_spin: Length, share: Ratio, planned: Grist, finer: Ratio,
 
     Notes
     -----
-    Valid for strands that all run through the whole yarn.
+    Valid for strands that all run the whole length of the yarn.
 
     References
     ----------
@@ -98,9 +97,9 @@ def component_needs(to_spin: Length, share: Ratio, planned: Grist, finer: Ratio,
 
 @calculation
 def used_besides(used: Mass, logged: Mass) -> Mass:
-    """What a finished piece took that no skein was logged for.
+    """Yarn in a finished piece for which no skein was logged.
 
-    r = U - S, but not below zero. Some weigh only the finished piece.
+    r = U - S, but not below zero. Some spinners weigh only the finished piece.
 
     Parameters
     ----------
@@ -118,7 +117,7 @@ def used_besides(used: Mass, logged: Mass) -> Mass:
 
     Notes
     -----
-    Valid for a piece made of the lots that its project names.
+    Valid for a piece made from the lots that its project names.
 
     References
     ----------
@@ -138,11 +137,11 @@ def used_besides(used: Mass, logged: Mass) -> Mass:
 def taken_by_piece(rest: Mass, share: Ratio | None = None, design: str | None = None) -> Mass:
     """What a finished piece took of the lot of one component.
 
-    t = r · x, and all of it of a plain yarn. The strands of a design run through the whole yarn.
+    t = r · x, and t = r for a plain yarn. The strands of a design run the whole length of the yarn.
 
     Parameters
     ----------
-    rest : r, what the piece took that no skein was logged for
+    rest : r, yarn in the piece for which no skein was logged
     share : x, share of the component in the design
     design : the design, if the yarn has one
 
@@ -157,7 +156,7 @@ def taken_by_piece(rest: Mass, share: Ratio | None = None, design: str | None = 
 
     Notes
     -----
-    Valid for a component spun of one lot, or of the first one first.
+    Valid for a component spun from one lot, or from its first lot first.
 
     References
     ----------

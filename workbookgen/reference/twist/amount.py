@@ -1,8 +1,8 @@
-"""How much twist a yarn has: turns in a length, and the factor of a count system.
+"""How much twist a yarn has: turns in a length, and the factor in a count system.
 
-A thin yarn needs more turns than a thick one to be as hard. The factor takes the
-thickness out, so yarns of one factor feel alike whatever their count. Every count system
-has a factor of its own, and they differ by nothing but their units.
+A thin yarn needs more turns than a thick one to be equally hard. The factor takes out the thickness, so yarns with
+the same factor feel alike whatever their count. Every count system has its own factor, and they differ only in their
+units.
 """
 
 import numpy as np
@@ -14,7 +14,7 @@ NO_LENGTH = Quantity(0.0, "m")
 NO_LINEAR_DENSITY = Quantity(0.0, "tex")
 NO_TWIST = Quantity(0.0, "1/m")
 
-# What a person picks from, and its unit: turns in a length over the root of an indirect
+# What the spinner chooses from, and its unit: turns in a length over the root of an indirect
 # count, or times the root of a direct one.
 SYSTEMS = {
     "cotton": "1 / inch / number_english ** 0.5",
@@ -23,7 +23,7 @@ SYSTEMS = {
     "metric": "1 / meter / number_meter ** 0.5",
     "tex": "tex ** 0.5 / centimeter",
 }
-COHERENT = "tex ** 0.5 / meter"  # any one unit in which all factors can be told
+COHERENT = "tex ** 0.5 / meter"  # any one unit in which all factors can be expressed
 
 ENOUGH, TOO_LITTLE = "enough for the staple", "too little for the staple: fibers may slip"
 
@@ -32,7 +32,7 @@ ENOUGH, TOO_LITTLE = "enough for the staple", "too little for the staple: fibers
 def turns_counted(turns: Ratio, length: Length) -> PerLength:
     """Twist of a yarn, by counting.
 
-    T = turns / G. Untwist a measured piece until its parts lie side by side, and count.
+    T = turns / G. Untwist a measured piece until its strands or fibers lie parallel, and count.
 
     Parameters
     ----------
@@ -50,7 +50,7 @@ def turns_counted(turns: Ratio, length: Length) -> PerLength:
 
     Notes
     -----
-    Valid for the piece that was counted; twist runs to thin places, so count several.
+    Valid for the piece counted; twist runs to thin places, so count several.
 
     References
     ----------
@@ -70,14 +70,14 @@ def turns_counted(turns: Ratio, length: Length) -> PerLength:
 def factor(twist: PerLength, linear_density: LinearDensity, system: str) -> Ratio:
     """Twist factor of a yarn in one of the count systems.
 
-    M = T / √N of an indirect count, M = T · √tex of a direct one. It tells a soft yarn
-    from a hard one whatever their thickness.
+    M = T / √N of an indirect count, M = T · √tex of a direct one. It distinguishes soft yarns from hard ones whatever
+    their thickness.
 
     Parameters
     ----------
-    twist : T, turns in an inch, in a meter for metric, in a centimeter for tex
+    twist : T, turns in a length: an inch; a meter for metric; a centimeter for tex
     linear_density : the yarn's fineness, which gives its count N or its tex
-    system : the count system, such as cotton; upper and lower case are alike
+    system : the count system, such as cotton; case does not matter
 
     Returns
     -------
@@ -90,7 +90,7 @@ def factor(twist: PerLength, linear_density: LinearDensity, system: str) -> Rati
 
     Notes
     -----
-    Valid for comparing yarns of one fiber and one way of spinning.
+    Valid for comparing yarns of one fiber, spun one way.
 
     References
     ----------
@@ -109,16 +109,16 @@ def factor(twist: PerLength, linear_density: LinearDensity, system: str) -> Rati
 
 @calculation
 def turns(multiplier: Ratio, linear_density: LinearDensity, system: str) -> PerLength:
-    """Twist that a yarn of a given factor has.
+    """Twist of a yarn with a given factor.
 
-    T = M · √N of an indirect count, T = M / √tex of a direct one. It says how many turns
-    to put in for a yarn as soft or as hard as wanted.
+    T = M · √N of an indirect count, T = M / √tex of a direct one. It gives the turns to insert for a yarn as soft or
+    as hard as wanted.
 
     Parameters
     ----------
     multiplier : M, twist factor in the system
     linear_density : the yarn's fineness, which gives its count N or its tex
-    system : the count system, such as cotton; upper and lower case are alike
+    system : the count system, such as cotton; case does not matter
 
     Returns
     -------
@@ -131,13 +131,13 @@ def turns(multiplier: Ratio, linear_density: LinearDensity, system: str) -> PerL
 
     Notes
     -----
-    Valid for fiber and spinning like those for which the factor is told. Cotton: about 2.1 to
-    3.0 for knitting, 3.0 to 3.8 for weft, 3.4 to 5.0 for warp; wool takes less.
+    Valid for fiber and spinning like those for which the factor is stated. Cotton: about 2.1 to
+    3.0 for knitting, 3.0 to 3.8 for weft, 3.4 to 5.0 for warp; wool needs less.
 
     References
     ----------
-    W. Klein, Technology of Short-staple Spinning (read), for cotton. That wool takes less:
-    common practice, no source.
+    W. Klein, Technology of Short-staple Spinning (read), for cotton. That wool needs less: common practice, no
+    source.
 
     Examples
     --------
@@ -151,12 +151,12 @@ def turns(multiplier: Ratio, linear_density: LinearDensity, system: str) -> PerL
 
 
 def _one_in(system):
-    """The factor 1 of a system, in the unit that all systems share."""
+    """The factor 1 of a system, in the unit shared by all systems."""
     units = {name.casefold(): unit for name, unit in SYSTEMS.items()}
     for name in np.ravel(system):
         require(
             str(name).casefold() in units,
-            f'"{name}" is no twist factor known here: choose one of the list.',
+            f'"{name}" is not a known twist factor: choose one from the list.',
         )
     ones = by_element(lambda name: Quantity(1.0, units[str(name).casefold()]).m_as(COHERENT), system)
     return ones.astype(float) if np.ndim(ones) else ones
@@ -166,12 +166,12 @@ def _one_in(system):
 def least_twist(staple: Length, wraps: Ratio = 4.0) -> PerLength:
     """Least twist that holds the fibers of a yarn.
 
-    T = q / s. A fiber holds when it winds round the yarn a few times along its length.
+    T = q / s. A fiber holds if it winds around the yarn a few times along its length.
 
     Parameters
     ----------
     staple : s, length of the fibers
-    wraps : q, times that a fiber winds round, about 3 to 5 for soft yarn, more for warp
+    wraps : q, times that a fiber winds around, about 3 to 5 for soft yarn, more for warp
 
     Returns
     -------
@@ -184,7 +184,7 @@ def least_twist(staple: Length, wraps: Ratio = 4.0) -> PerLength:
 
     Notes
     -----
-    Valid for a warning only: thickness, fiber and preparation count as well.
+    Valid for a warning only: thickness, fiber and preparation matter too.
 
     References
     ----------
@@ -204,7 +204,7 @@ def least_twist(staple: Length, wraps: Ratio = 4.0) -> PerLength:
 def staple_words(twist: PerLength, least: PerLength) -> str:
     """Whether a twist is enough for the staple, in words.
 
-    enough while T ≥ q / s. Below that the yarn may drift apart under its own weight.
+    enough if T ≥ q / s. Below that, the yarn may drift apart under its own weight.
 
     Parameters
     ----------
@@ -235,6 +235,6 @@ def staple_words(twist: PerLength, least: PerLength) -> str:
     """
     require(twist >= NO_TWIST, "The twist cannot be negative.")
     require(least > NO_TWIST, "The least twist must be above zero.")
-    # The last digits of a quotient must not decide a border case.
+    # The last digits of a quotient must not decide a borderline case.
     holds = np.round((twist / least).m_as(""), 9) >= 1
     return by_element(lambda enough: ENOUGH if enough else TOO_LITTLE, holds)

@@ -37,7 +37,7 @@ def surface_angle(diameter: Length, twist: PerLength) -> Angle:
 
     Notes
     -----
-    Valid for a round yarn, its fibers lying along a screw of even pitch.
+    Valid for a round yarn with its fibers along a screw of even pitch.
 
     References
     ----------
@@ -56,7 +56,7 @@ def surface_angle(diameter: Length, twist: PerLength) -> Angle:
 def turns_for_angle(angle: Angle, diameter: Length) -> PerLength:
     """Twist that gives the fibers at the surface a wanted angle.
 
-    T = tan β / (π · d). The same screw, asked the other way.
+    T = tan β / (π · d). The same screw, solved for its pitch.
 
     Parameters
     ----------
@@ -74,7 +74,7 @@ def turns_for_angle(angle: Angle, diameter: Length) -> PerLength:
 
     Notes
     -----
-    Valid for a round yarn, its fibers lying along a screw of even pitch.
+    Valid for a round yarn with its fibers along a screw of even pitch.
 
     References
     ----------
@@ -85,17 +85,17 @@ def turns_for_angle(angle: Angle, diameter: Length) -> PerLength:
     >>> print(round(turns_for_angle(Quantity(45, "degree"), Quantity(1, "mm")).to("1/m") * np.pi, 6))
     1000.0 / meter
     """
-    require((angle > 0) & (angle < STEEPEST), "The angle lies above 0 and under 60 degrees.")
+    require((angle > 0) & (angle < STEEPEST), "The angle must be above 0 and under 60 degrees.")
     require(diameter > NO_LENGTH, "The diameter must be above zero.")
     return np.tan(angle) / (np.pi * diameter)
 
 
 @calculation
 def retraction(angle: Angle) -> Ratio:
-    """Share of its length that a single loses by its own twist.
+    """Share of its length that a single loses to its own twist.
 
-    c = (sec β - 1) / (sec β + 1), since the fibers' mean path is (1 + sec β) / 2. Those in
-    the core run straight, those at the surface farthest.
+    c = (sec β - 1) / (sec β + 1), since the fibers' mean path is (1 + sec β) / 2. Those in the core run straight,
+    those at the surface take the longest way.
 
     Parameters
     ----------
@@ -123,16 +123,16 @@ def retraction(angle: Angle) -> Ratio:
     >>> print(round(retraction(np.arctan(0.75)), 3))  # the secant is 5/4
     0.111
     """
-    require((angle >= 0) & (angle < STEEPEST), "The angle lies from 0 to under 60 degrees.")
+    require((angle >= 0) & (angle < STEEPEST), "The angle must be from 0 to under 60 degrees.")
     secant = 1 / np.cos(angle)
     return (secant - 1) / (secant + 1)
 
 
 @calculation
 def retraction_by_twist(diameter: Length, twist: PerLength) -> Ratio:
-    """Share of its length that a single has lost by its twist.
+    """Share of its length that a single has lost to its twist.
 
-    k = (s - 1) / (s + 1), s = √(1 + (π · d · T)²). The retraction of the surface angle that this twist gives.
+    k = (s - 1) / (s + 1), s = √(1 + (π · d · T)²). It is the retraction at the surface angle that this twist gives.
 
     Parameters
     ----------
@@ -146,7 +146,7 @@ def retraction_by_twist(diameter: Length, twist: PerLength) -> Ratio:
     Raises
     ------
     ValueError
-        A diameter that is not above zero, a negative twist, or one so high that the angle is 60 degrees and more.
+        A diameter that is not above zero, a negative twist, or one so high that the angle is 60 degrees or more.
 
     Notes
     -----
@@ -162,21 +162,21 @@ def retraction_by_twist(diameter: Length, twist: PerLength) -> Ratio:
     0.111
     """
     angle = surface_angle(diameter, twist)
-    require(angle.m_as("radian") < STEEPEST, "The twist is too much for a yarn so thick: its surface would be steeper than any yarn's.")
+    require(angle.m_as("radian") < STEEPEST, "The twist is too high for such a thick yarn: no yarn has a surface that steep.")
     return retraction(angle)
 
 
 @calculation
 def retraction_left(diameter: Length, singles_twist: PerLength, ply_twist: PerLength) -> Ratio:
-    """Share of its length that a single has lost by the twist that plying leaves in it.
+    """Share of its length that a single has lost to the twist left by plying.
 
-    k' = k(|T - P|). Plying against the singles takes about a turn out of them for each turn of the ply.
+    k' = k(|T - P|). Plying against the singles removes about one turn from them for each turn of the ply.
 
     Parameters
     ----------
     diameter : d, diameter of the single
     singles_twist : T, its twist before plying
-    ply_twist : P, twist of the ply, the other way round
+    ply_twist : P, twist of the ply, in the opposite direction
 
     Returns
     -------
@@ -185,7 +185,7 @@ def retraction_left(diameter: Length, singles_twist: PerLength, ply_twist: PerLe
     Raises
     ------
     ValueError
-        A diameter that is not above zero, a negative twist, or one so high that the angle is 60 degrees and more.
+        A diameter that is not above zero, a negative twist, or one so high that the angle is 60 degrees or more.
 
     Notes
     -----

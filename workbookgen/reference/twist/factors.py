@@ -1,4 +1,4 @@
-"""The twist factor of one yarn in each of the systems in use, side by side."""
+"""The twist factor of one yarn in each common system, side by side."""
 
 from workbookgen.reference.calculation import calculation
 from workbookgen.reference.twist.amount import factor
@@ -14,7 +14,7 @@ def cotton_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     Parameters
     ----------
     twist : T, turns in a length
-    linear_density : linear density of the yarn, from which its count N
+    linear_density : linear density of the yarn, which gives its count N
 
     Returns
     -------
@@ -27,7 +27,7 @@ def cotton_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
 
     Notes
     -----
-    Valid for yarns of like material and packing, which it compares whatever their count.
+    Valid for yarns of similar material and packing, which it compares whatever their count.
 
     References
     ----------
@@ -50,7 +50,7 @@ def worsted_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     Parameters
     ----------
     twist : T, turns in a length
-    linear_density : linear density of the yarn, from which its count N
+    linear_density : linear density of the yarn, which gives its count N
 
     Returns
     -------
@@ -63,7 +63,7 @@ def worsted_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
 
     Notes
     -----
-    Valid for yarns of like material and packing, which it compares whatever their count.
+    Valid for yarns of similar material and packing, which it compares whatever their count.
 
     References
     ----------
@@ -86,7 +86,7 @@ def run_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     Parameters
     ----------
     twist : T, turns in a length
-    linear_density : linear density of the yarn, from which its count N
+    linear_density : linear density of the yarn, which gives its count N
 
     Returns
     -------
@@ -99,7 +99,7 @@ def run_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
 
     Notes
     -----
-    Valid for yarns of like material and packing, which it compares whatever their count.
+    Valid for yarns of similar material and packing, which it compares whatever their count.
 
     References
     ----------
@@ -117,7 +117,7 @@ def run_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
 def tex_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
     """Twist factor in the tex system.
 
-    α = T · √Tt. Turns per centimeter times the root of tex.
+    α = T · √Tt. Turns percentimeter times the root of tex.
 
     Parameters
     ----------
@@ -135,7 +135,7 @@ def tex_factor(twist: PerLength, linear_density: LinearDensity) -> Ratio:
 
     Notes
     -----
-    Valid for yarns of like material and packing, which it compares whatever their count.
+    Valid for yarns of similar material and packing, which it compares whatever their count.
 
     References
     ----------

@@ -1,8 +1,8 @@
 """Twist of a plied yarn, beside that of its singles.
 
-Plying goes the other way round and takes twist out of the singles. Where both have had
-their share the yarn hangs quietly; how large a share that is, no book settles, so it is
-an argument here, and a fresh sample that plies back on itself beats it.
+Plying goes in the opposite direction and takes twist out of the singles. At the right share of their twist, the yarn
+hangs without twisting; no book settles how large that share is, so it is an argument here, and a fresh sample that
+plies back on itself beats it.
 """
 
 import numpy as np
@@ -23,12 +23,12 @@ MORE, LESS = "more ply twist than balance", "less ply twist than balance"
 def ply_twist(singles_twist: PerLength, share: Ratio = USUAL_SHARE) -> PerLength:
     """Twist of the ply, as a share of that of the singles.
 
-    P = q · T. A first guess, to be tried on a sample.
+    P = q · T. A first estimate, to be tried on a sample.
 
     Parameters
     ----------
     singles_twist : T, twist of the singles
-    share : q, two thirds unless told otherwise
+    share : q, two thirds if not given
 
     Returns
     -------
@@ -41,7 +41,7 @@ def ply_twist(singles_twist: PerLength, share: Ratio = USUAL_SHARE) -> PerLength
 
     Notes
     -----
-    Valid for singles of equal twist, plied the other way; shares of 0.5 to 0.75 are in use.
+    Valid for singles of equal twist, plied in the opposite direction; shares of 0.5 to 0.75 are in use.
 
     References
     ----------
@@ -59,7 +59,7 @@ def ply_twist(singles_twist: PerLength, share: Ratio = USUAL_SHARE) -> PerLength
 
 @calculation
 def equal_factor_ply_twist(singles_twist: PerLength, strands: Ratio) -> PerLength:
-    """Twist of a ply that has the twist factor of its singles.
+    """Twist of a ply with the twist factor of its singles.
 
     P = T / √n. The ply is n times as heavy, so the same factor means fewer turns.
 
@@ -75,11 +75,11 @@ def equal_factor_ply_twist(singles_twist: PerLength, strands: Ratio) -> PerLengt
     Raises
     ------
     ValueError
-        A negative twist, or strands that are no whole number from 2 to 12.
+        A negative twist, or strands that are not a whole number from 2 to 12.
 
     Notes
     -----
-    Valid for equal strands, their take-up left out.
+    Valid for equal strands, without take-up.
 
     References
     ----------
@@ -99,14 +99,14 @@ def equal_factor_ply_twist(singles_twist: PerLength, strands: Ratio) -> PerLengt
 def twist_left(singles_twist: PerLength, ply_twist: PerLength | None = None, plied: PerLength | None = None) -> PerLength:
     """Twist left in the singles after plying.
 
-    R = T - P. Plying against the singles takes about a turn out of them for each turn of the ply; below zero
-    they are twisted the other way.
+    R = T - P. Plying against the singles takes about a turn out of them for each turn of the ply; below zero, they
+    are twisted in the opposite direction.
 
     Parameters
     ----------
     singles_twist : T, twist of the singles before plying
     ply_twist : P, twist of the ply as planned
-    plied : P as counted on a sample, which beats the plan
+    plied : P as counted on a sample, which goes before the plan
 
     Returns
     -------
@@ -119,11 +119,11 @@ def twist_left(singles_twist: PerLength, ply_twist: PerLength | None = None, pli
 
     Notes
     -----
-    Valid for singles and ply of opposite directions, but for the few per cent of the take-up.
+    Valid for singles and ply of opposite directions, apart from the few percent of the take-up.
 
     References
     ----------
-    Geometry; that a turn of the ply takes out a turn: common practice, no source.
+    Geometry; that a turn of the ply removes a turn: common practice, no source.
 
     Examples
     --------
@@ -142,7 +142,7 @@ def balance(
 ) -> Ratio:
     """How far the twist of a ply is from balance.
 
-    b = P / (q · T) - 1. Nothing at balance, above zero with more ply twist than that.
+    b = P / (q · T) - 1. It is 0 at balance, and above zero with more ply twist.
 
     Parameters
     ----------
@@ -161,7 +161,7 @@ def balance(
 
     Notes
     -----
-    Valid for singles of equal twist, plied the other way; a hanging loop has the last word.
+    Valid for singles of equal twist, plied in the opposite direction; a hanging loop decides.
 
     References
     ----------
@@ -182,8 +182,7 @@ def balance(
 def balance_words(balance: Ratio) -> str:
     """Whether a ply is balanced, in words.
 
-    balanced while |b| ≤ 0.1, else more or less ply twist than that. The hand does not feel
-    less.
+    balanced if |b| ≤ 0.1, else more or less ply twist than that. A smaller difference cannot be felt.
 
     Parameters
     ----------
@@ -196,11 +195,11 @@ def balance_words(balance: Ratio) -> str:
     Raises
     ------
     ValueError
-        A balance below -1, which no twist has.
+        A balance below -1, which is impossible.
 
     Notes
     -----
-    Valid for a first look; b is taken to nine decimals.
+    Valid for a first estimate; b is taken to nine decimals.
 
     References
     ----------
@@ -216,7 +215,7 @@ def balance_words(balance: Ratio) -> str:
 
 
 def _words(balance) -> str:
-    # The last digits of a quotient must not decide a border case.
+    # The last digits of a quotient must not decide a borderline case.
     rounded = round(float(balance), 9)
     if abs(rounded) <= STILL_BALANCED:
         return BALANCED
@@ -225,13 +224,13 @@ def _words(balance) -> str:
 
 @calculation
 def opposite(direction: str) -> str:
-    """The other direction of twist.
+    """The opposite direction of twist.
 
-    direction of the ply = S for Z, Z for S. A ply goes the other way than its singles.
+    direction of the ply = S for Z, Z for S. Plies are twisted opposite to their singles.
 
     Parameters
     ----------
-    direction : "Z" or "S"; upper and lower case are alike
+    direction : "Z" or "S"; case does not matter
 
     Returns
     -------
@@ -240,7 +239,7 @@ def opposite(direction: str) -> str:
     Raises
     ------
     ValueError
-        A direction that is neither.
+        A direction that is neither Z nor S.
 
     Notes
     -----
@@ -260,7 +259,7 @@ def opposite(direction: str) -> str:
 
 def _opposite(direction) -> str:
     letter = str(direction).upper()
-    require(letter in ("Z", "S"), f'"{direction}" is no direction of twist: give Z or S.')
+    require(letter in ("Z", "S"), f'"{direction}" is not a direction of twist: give Z or S.')
     return "S" if letter == "Z" else "Z"
 
 

@@ -17,13 +17,13 @@ MOST_STRANDS = 12
 def ply_take_up(before: Ratio, left: Ratio, ratio: Ratio) -> Ratio:
     """Share of the singles' length that plying takes.
 
-    c = 1 - (1 - k') / (1 - k) / m. The strand runs a longer way round, but it has grown by the twist that it lost: below
-    zero it has grown by more.
+    c = 1 - (1 - k') / (1 - k) / m. The strand takes a longer path, but it has grown through the twist that it lost:
+    below zero, it has grown by more.
 
     Parameters
     ----------
-    before : k, what the single had lost by its twist before plying
-    left : k', what it has still lost afterwards
+    before : k, share that the single had lost to its twist before plying
+    left : k', share still lost afterward
     ratio : m, length of strand on its screw in one length of ply, from 1 up
 
     Returns
@@ -37,7 +37,7 @@ def ply_take_up(before: Ratio, left: Ratio, ratio: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for round strands that slip freely; about 1 to 6 per cent in an ordinary ply (common practice). A sample beats it.
+    Valid for round strands that slip freely; about 1 to 6 percent in an ordinary ply (common practice). A sample beats it.
 
     References
     ----------
@@ -48,7 +48,7 @@ def ply_take_up(before: Ratio, left: Ratio, ratio: Ratio) -> Ratio:
     >>> print(round(ply_take_up(0.1, 0.1, ratio=1.25), 6))
     0.2
     """
-    require((before >= 0) & (before < 1) & (left >= 0) & (left < 1), "What a single has lost lies from 0 to under 1.")
+    require((before >= 0) & (before < 1) & (left >= 0) & (left < 1), "The share that a single has lost must be from 0 to under 1.")
     return 1 - (1 - left) / (1 - before) * (1 - take_up(ratio))
 
 
@@ -56,7 +56,7 @@ def ply_take_up(before: Ratio, left: Ratio, ratio: Ratio) -> Ratio:
 def ply_path(diameter: Length, strands: Ratio) -> Length:
     """Diameter of the screw on which the strands of a ply run.
 
-    D = d / sin(π / n). The middles of n round strands that touch in a ring lie on it.
+    D = d / sin(π / n). The centers of n round strands that touch in a ring lie on it.
 
     Parameters
     ----------
@@ -70,11 +70,11 @@ def ply_path(diameter: Length, strands: Ratio) -> Length:
     Raises
     ------
     ValueError
-        A diameter that is not above zero, or strands that are no whole number from 2 to 12.
+        A diameter that is not above zero, or strands that are not a whole number from 2 to 12.
 
     Notes
     -----
-    Valid for equal round strands with none in the core; that holds for 2 to 4, seldom above.
+    Valid for equal round strands with none in the core; true for 2 to 4, seldom for more.
 
     References
     ----------
@@ -94,7 +94,7 @@ def ply_path(diameter: Length, strands: Ratio) -> Length:
 def ply_ratio(path: Length, twist: PerLength) -> Ratio:
     """Length of strand in one length of ply.
 
-    m = √(1 + (π · D · T)²). The strand runs round the axis, the ply along it.
+    m = √(1 + (π · D · T)²). The strand runs around the axis, the ply along it.
 
     Parameters
     ----------
@@ -112,7 +112,7 @@ def ply_ratio(path: Length, twist: PerLength) -> Ratio:
 
     Notes
     -----
-    Valid for strands that do not stretch or untwist as they are plied.
+    Valid for strands that neither stretch nor untwist in plying.
 
     References
     ----------
@@ -129,9 +129,9 @@ def ply_ratio(path: Length, twist: PerLength) -> Ratio:
 
 @calculation
 def take_up(ratio: Ratio) -> Ratio:
-    """Share of its length that a strand loses by its way round in the ply.
+    """Share of its length that a strand loses to its path in the ply.
 
-    c = 1 - 1 / m. It is told of the length before plying, as everywhere here.
+    c = 1 - 1 / m. It is a share of the length before plying, as everywhere here.
 
     Parameters
     ----------
@@ -148,24 +148,24 @@ def take_up(ratio: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for any way in which the ratio was found, by geometry or by measuring.
+    Valid for any way of finding the ratio, by geometry or by measuring.
 
     References
     ----------
-    Definition of the take-up; some books tell it of the plied length instead.
+    Definition of the take-up; some books state it as a share of the plied length.
 
     Examples
     --------
     >>> print(round(take_up(1.25), 6))
     0.2
     """
-    require(ratio >= 1, "A length of ply holds at least its own length of strand: give 1 or more.")
+    require(ratio >= 1, "A length of ply holds at least the same length of strand: give 1 or more.")
     return 1 - 1 / ratio
 
 
 @calculation
 def take_up_in_use(expected: Ratio | None = None, sample: Ratio | None = None) -> Ratio:
-    """Take-up to reckon with.
+    """Take-up to plan with.
 
     c = of the sample, or else as expected. A sample beats geometry.
 
@@ -181,7 +181,7 @@ def take_up_in_use(expected: Ratio | None = None, sample: Ratio | None = None) -
     Raises
     ------
     ValueError
-        Neither is known, or a take-up of 1 and more.
+        Neither is known, or a take-up of 1 or more.
 
     Notes
     -----
@@ -198,7 +198,7 @@ def take_up_in_use(expected: Ratio | None = None, sample: Ratio | None = None) -
     """
     known = expected if sample is None else sample
     require(known is not None, "Give the take-up of a sample, or what geometry expects.")
-    require(known < 1, "The take-up lies under 1.")
+    require(known < 1, "The take-up must be under 1.")
     return known
 
 
@@ -206,7 +206,7 @@ def take_up_in_use(expected: Ratio | None = None, sample: Ratio | None = None) -
 def feed(take_up: Ratio) -> Ratio:
     """Length of a strand in one length of yarn.
 
-    m = 1 / (1 - c). What a design reckons with.
+    m = 1 / (1 - c). It is the figure that a design uses.
 
     Parameters
     ----------
@@ -219,11 +219,11 @@ def feed(take_up: Ratio) -> Ratio:
     Raises
     ------
     ValueError
-        A take-up of 1 and more.
+        A take-up of 1 or more.
 
     Notes
     -----
-    Valid for take-up told of the length before plying, as everywhere here.
+    Valid for take-up as a share of the length before plying, as everywhere here.
 
     References
     ----------
@@ -234,12 +234,12 @@ def feed(take_up: Ratio) -> Ratio:
     >>> print(feed(0.2))
     1.25
     """
-    require(take_up < 1, "The take-up lies under 1.")
+    require(take_up < 1, "The take-up must be under 1.")
     return 1 / (1 - take_up)
 
 
 def require_strands(strands) -> None:
-    """Refuse what is no number of strands that a ring can hold."""
+    """Refuse what is not a number of strands that a ring can hold."""
     require(
         (strands >= 2) & (strands <= MOST_STRANDS) & (strands % 1 == 0),
         f"The number of strands is a whole number from 2 to {MOST_STRANDS}.",

@@ -1,8 +1,8 @@
-"""How a spindle puts twist in: turns by a roll of the shaft, or by time.
+"""How a spindle inserts twist: turns by a roll of the shaft, or by time.
 
-A roll along the thigh turns the shaft as a wheel turns on a road: once in its circumference.
-A spindle that flies on after it was flicked or rolled makes many turns more, and only counting
-tells how many: a few seconds filmed slowly, with a mark on the whorl, will do.
+A roll along the thigh turns the shaft as a wheel turns on a road: once per circumference. A spindle that keeps
+spinning after a flick or roll makes many more turns, and only counting shows how many: a few seconds filmed in slow
+motion, with a mark on the whorl, will do.
 """
 
 import numpy as np
@@ -19,13 +19,13 @@ NO_TWIST = Quantity(0.0, "1/m")
 def turns_by_roll(rolled: Length, shaft: Length, rolls: Ratio = 1.0) -> Ratio:
     """Turns of a spindle whose shaft is rolled along the thigh.
 
-    n = r · L / (π · d). The shaft turns once in its own circumference.
+    n = r · L / (π · d). The shaft turns once per circumference.
 
     Parameters
     ----------
     rolled : L, length along which the shaft is rolled
     shaft : d, its diameter there
-    rolls : r, rolls to a draft
+    rolls : r, rolls per draft
 
     Returns
     -------
@@ -38,8 +38,8 @@ def turns_by_roll(rolled: Length, shaft: Length, rolls: Ratio = 1.0) -> Ratio:
 
     Notes
     -----
-    Valid for a shaft that rolls without slipping and stops with the roll, as a supported spindle does; one that
-    flies on makes more turns.
+    Valid for a shaft that rolls without slipping and stops with the roll, as a supported spindle does; one that keeps
+    spinning makes more turns.
 
     References
     ----------
@@ -59,7 +59,7 @@ def turns_by_roll(rolled: Length, shaft: Length, rolls: Ratio = 1.0) -> Ratio:
 def turns_by_time(counted: Ratio, seconds: Time, lasting: Time) -> Ratio:
     """Turns of a spindle in the time that it spins.
 
-    n = c / t · s. Its pace, times how long it keeps it.
+    n = c / t · s. It is the speed, times how long it lasts.
 
     Parameters
     ----------
@@ -78,11 +78,11 @@ def turns_by_time(counted: Ratio, seconds: Time, lasting: Time) -> Ratio:
 
     Notes
     -----
-    Valid for a spindle that keeps its pace: as it slows, count over the whole time that it spins.
+    Valid for a spindle that keeps its speed: if it slows, count over the whole time that it spins.
 
     References
     ----------
-    Definition of a pace.
+    Definition of a speed.
 
     Examples
     --------
@@ -98,7 +98,7 @@ def turns_by_time(counted: Ratio, seconds: Time, lasting: Time) -> Ratio:
 def spindle_turns(by_roll: Ratio | None = None, by_time: Ratio | None = None) -> Ratio:
     """Turns of a spindle for one draft.
 
-    n = counted by time, or else by the roll. What was counted has all turns in it.
+    n = counted by time, or else by the roll. Counting includes all turns.
 
     Parameters
     ----------
@@ -116,7 +116,7 @@ def spindle_turns(by_roll: Ratio | None = None, by_time: Ratio | None = None) ->
 
     Notes
     -----
-    Valid for drafts that are all made alike.
+    Valid for drafts all made the same way.
 
     References
     ----------
@@ -135,9 +135,9 @@ def spindle_turns(by_roll: Ratio | None = None, by_time: Ratio | None = None) ->
 
 @calculation
 def draft_of_turns(turns: Ratio, twist: PerLength) -> Length:
-    """Length to draft for a wanted twist from so many turns.
+    """Length to draft for a wanted twist, from a number of turns.
 
-    ℓ = n / T. The turns of one flick or roll are shared out over it.
+    ℓ = n / T. The turns of one flick or roll are spread over it.
 
     Parameters
     ----------
@@ -173,9 +173,9 @@ def draft_of_turns(turns: Ratio, twist: PerLength) -> Length:
 
 @calculation
 def rolls_for(twist: PerLength, draft: Length, rolled: Length, shaft: Length) -> Ratio:
-    """Rolls to one draft that give a wanted twist.
+    """Rolls per draft for a wanted twist.
 
-    r = T · ℓ · π · d / L. A count to keep to while spinning.
+    r = T · ℓ · π · d / L. It is a count to keep while spinning.
 
     Parameters
     ----------
@@ -213,9 +213,9 @@ def rolls_for(twist: PerLength, draft: Length, rolled: Length, shaft: Length) ->
 
 @calculation
 def seconds_for(twist: PerLength, draft: Length, counted: Ratio, seconds: Time) -> Time:
-    """Time of spinning that gives a wanted twist.
+    """Spinning time for a wanted twist.
 
-    s = T · ℓ · t / c. How long to let the spindle run before winding on.
+    s = T · ℓ · t / c. It is how long to let the spindle run before winding on.
 
     Parameters
     ----------
@@ -235,11 +235,11 @@ def seconds_for(twist: PerLength, draft: Length, counted: Ratio, seconds: Time) 
 
     Notes
     -----
-    Valid for a spindle that keeps its pace.
+    Valid for a spindle that keeps its speed.
 
     References
     ----------
-    Definition of a pace.
+    Definition of a speed.
 
     Examples
     --------

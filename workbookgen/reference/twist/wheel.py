@@ -1,8 +1,7 @@
-"""How a wheel puts twist in: drive ratio, treadles and drafts.
+"""How a wheel inserts twist: drive ratio, treadles and drafts.
 
-One treadle turns the wheel once and the flyer several times; what is drafted meanwhile
-takes up those turns. So a wanted twist is a matter of counting treadles to a draft of
-known length, and the whorl decides how many.
+One treadle turns the wheel once and the flyer several times; the length drafted meanwhile takes up those turns. So a
+wanted twist is a matter of counting treadles per draft of known length, and the whorl decides how many.
 """
 
 from workbookgen.reference.calculation import calculation, require
@@ -14,10 +13,10 @@ NO_TWIST = Quantity(0.0, "1/m")
 
 @calculation
 def geared(wheel: Length, whorl: Length, band: Length = NO_LENGTH) -> Ratio:
-    """Drive ratio by the diameters.
+    """Drive ratio from the diameters.
 
-    i = (D + t) / (w + t). The band bends along its middle, half its thickness above either groove, and carries the same
-    length over both.
+    i = (D + t) / (w + t). The band bends along its center line, half its thickness above each groove, and carries the
+    same length over both.
 
     Parameters
     ----------
@@ -57,7 +56,7 @@ def geared(wheel: Length, whorl: Length, band: Length = NO_LENGTH) -> Ratio:
 def counted_ratio(flyer: Ratio, turns: Ratio = 10.0) -> Ratio:
     """Drive ratio by counting.
 
-    i = f / w. Mark the flyer, turn the wheel by hand, and count: the slip is in it.
+    i = f / w. Mark the flyer, turn the wheel by hand, and count: slip is included.
 
     Parameters
     ----------
@@ -75,7 +74,7 @@ def counted_ratio(flyer: Ratio, turns: Ratio = 10.0) -> Ratio:
 
     Notes
     -----
-    Valid for the band and the tension with which it was counted; ten turns of the wheel make a miscounted half turn matter little.
+    Valid for the band and the tension used in counting; over ten turns of the wheel, half a turn miscounted matters little.
 
     References
     ----------
@@ -97,12 +96,12 @@ def drive_ratio(
 ) -> Ratio:
     """Turns of the flyer for one turn of the wheel.
 
-    i = counted, or else (stamped, or else by the diameters) · (1 - s). What was counted has the slip in it already.
+    i = counted, or else (stamped, or else from the diameters) · (1 - s). Counting includes the slip already.
 
     Parameters
     ----------
-    geared : ratio by the diameters
-    stamped : ratio that is stamped on the wheel
+    geared : ratio from the diameters
+    stamped : ratio stamped on the wheel
     slip : s, share that the band slips, from 0 to under 1
     counted : ratio by counting the turns of flyer and wheel
 
@@ -132,15 +131,15 @@ def drive_ratio(
     require(len(known) > 0, "Give the diameters of wheel and whorl, the ratio that is stamped, or the one that was counted.")
     for each in known:
         _require_ratio(each)
-    require((slip >= 0) & (slip < 1), "The slip lies from 0 to under 1.")
+    require((slip >= 0) & (slip < 1), "The slip must be from 0 to under 1.")
     return known[0] * (1 - slip) if counted is None else known[0]
 
 
 @calculation
 def whorl_for(wheel: Length, ratio: Ratio, band: Length = NO_LENGTH) -> Length:
-    """Diameter of the whorl that gives a drive ratio.
+    """Diameter of the whorl for a drive ratio.
 
-    w = (D + t) / i - t. It says which whorl to put on.
+    w = (D + t) / i - t. It says which whorl to use.
 
     Parameters
     ----------
@@ -155,7 +154,7 @@ def whorl_for(wheel: Length, ratio: Ratio, band: Length = NO_LENGTH) -> Length:
     Raises
     ------
     ValueError
-        A diameter or a ratio that is not above zero, a negative thickness, or a ratio that no whorl gives.
+        A diameter or a ratio that is not above zero, a negative thickness, or a ratio that no whorl can give.
 
     Notes
     -----
@@ -174,20 +173,20 @@ def whorl_for(wheel: Length, ratio: Ratio, band: Length = NO_LENGTH) -> Length:
     _require_ratio(ratio)
     _require_band(band)
     whorl = (wheel + band) / ratio - band
-    require(whorl > NO_LENGTH, "No whorl is so small: the band is too thick for that ratio.")
+    require(whorl > NO_LENGTH, "No whorl is that small: the band is too thick for that ratio.")
     return whorl
 
 
 @calculation
 def inserted(ratio: Ratio, treadles: Ratio, draft: Length) -> PerLength:
-    """Twist that treadling puts in.
+    """Twist inserted by treadling.
 
-    T = i · k / ℓ. All turns of the flyer stay in the length drafted meanwhile.
+    T = i · k / ℓ. All turns of the flyer go into the length drafted meanwhile.
 
     Parameters
     ----------
     ratio : i, turns of the flyer for one treadle
-    treadles : k, treadles to one draft
+    treadles : k, treadles per draft
     draft : ℓ, length drafted and wound on
 
     Returns
@@ -201,7 +200,7 @@ def inserted(ratio: Ratio, treadles: Ratio, draft: Length) -> PerLength:
 
     Notes
     -----
-    Valid for a wheel whose treadle turns it once; turns lost in winding on are few.
+    Valid for a wheel that one treadle turns once; few turns are lost in winding on.
 
     References
     ----------
@@ -220,9 +219,9 @@ def inserted(ratio: Ratio, treadles: Ratio, draft: Length) -> PerLength:
 
 @calculation
 def treadles_for(twist: PerLength, draft: Length, ratio: Ratio) -> Ratio:
-    """Treadles to one draft that give a wanted twist.
+    """Treadles per draft for a wanted twist.
 
-    k = T · ℓ / i. A count to keep to while spinning.
+    k = T · ℓ / i. It is a count to keep while spinning.
 
     Parameters
     ----------
@@ -241,7 +240,7 @@ def treadles_for(twist: PerLength, draft: Length, ratio: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for a wheel whose treadle turns it once; turns lost in winding on are few.
+    Valid for a wheel that one treadle turns once; few turns are lost in winding on.
 
     References
     ----------
@@ -260,14 +259,14 @@ def treadles_for(twist: PerLength, draft: Length, ratio: Ratio) -> Ratio:
 
 @calculation
 def draft_for(twist: PerLength, treadles: Ratio, ratio: Ratio) -> Length:
-    """Length of draft that gives a wanted twist.
+    """Length of draft for a wanted twist.
 
-    ℓ = i · k / T. For hands that would rather keep a length than a count.
+    ℓ = i · k / T. For those who would rather keep to a length than to a count.
 
     Parameters
     ----------
     twist : T, twist wanted
-    treadles : k, treadles to one draft
+    treadles : k, treadles per draft
     ratio : i, turns of the flyer for one treadle
 
     Returns
@@ -281,7 +280,7 @@ def draft_for(twist: PerLength, treadles: Ratio, ratio: Ratio) -> Length:
 
     Notes
     -----
-    Valid for a wheel whose treadle turns it once; turns lost in winding on are few.
+    Valid for a wheel that one treadle turns once; few turns are lost in winding on.
 
     References
     ----------

@@ -1,7 +1,7 @@
-"""Several whorls and several treadles to a draft: which of them comes nearest to a wanted twist.
+"""Several whorls and several treadles per draft: which of them comes nearest to a wanted twist.
 
-The table has so many treadles to a draft as feet can keep count of. Between two of its columns
-the nearer one is taken, and the fewer treadles where both are as near.
+The table has numbers of treadles per draft that can be counted while spinning. Between two of its columns the nearer
+one is taken, and the fewer treadles if both are equally near.
 """
 
 import numpy as np
@@ -12,7 +12,7 @@ from workbookgen.units import PerLength, Quantity, Ratio
 
 TREADLES = (1, 2, 3, 4, 6, 8)  # the columns of the table
 NO_TWIST = Quantity(0.0, "1/m")
-FINEST = 6  # decimals of a treadle, and of a turn in a meter, that may decide
+FINEST = 6  # decimals of a treadle, and of a turn per meter, that may decide
 MOST_SAID = Quantity(1000.0, "1/inch")
 
 
@@ -20,12 +20,12 @@ MOST_SAID = Quantity(1000.0, "1/inch")
 def nearest_treadles(treadles: Ratio) -> Ratio:
     """The column of the table that comes nearest.
 
-    n = 1, 2, 3, 4, 6 or 8, with |n - k| the least. Twist goes with the treadles, so the nearest number of them is
-    the nearest twist.
+    n = 1, 2, 3, 4, 6 or 8, with |n - k| the least. Twist is proportional to treadles, so the nearest number of
+    treadles gives the nearest twist.
 
     Parameters
     ----------
-    treadles : k, treadles to a draft that would give the wanted twist, parts included
+    treadles : k, treadles per draft that would give the wanted twist, parts included
 
     Returns
     -------
@@ -38,7 +38,7 @@ def nearest_treadles(treadles: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for one whorl; of two as near, the fewer treadles.
+    Valid for one whorl; of two equally near, the fewer treadles.
 
     References
     ----------
@@ -60,9 +60,9 @@ def nearest_treadles(treadles: Ratio) -> Ratio:
 
 @calculation
 def off_the_wanted(twist: PerLength, wanted: PerLength) -> PerLength:
-    """How far a twist is from the wanted one.
+    """Difference between a twist and the wanted one.
 
-    a = |T - W|. The least of it names the whorl to use.
+    a = |T - W|. The smallest one gives the whorl to use.
 
     Parameters
     ----------
@@ -80,7 +80,7 @@ def off_the_wanted(twist: PerLength, wanted: PerLength) -> PerLength:
 
     Notes
     -----
-    Valid for choosing among whorls; more decimals than a hand can tell are cut, so that equal ones are equal.
+    Valid for choosing among whorls; it is rounded, so equal ones compare equal.
 
     References
     ----------
@@ -99,11 +99,11 @@ def off_the_wanted(twist: PerLength, wanted: PerLength) -> PerLength:
 def place_of_least(amounts: PerLength) -> Ratio:
     """Which whorl of the list comes nearest.
 
-    p = the line with the least a. The first of them where several are as near.
+    p = the line with the least a. It is the first if several are equally near.
 
     Parameters
     ----------
-    amounts : a of each whorl, how far it is from the wanted twist; one that is not a number is blank
+    amounts : a of each whorl, difference from the wanted twist; one that is not a number is blank
 
     Returns
     -------
@@ -128,7 +128,7 @@ def place_of_least(amounts: PerLength) -> Ratio:
     2.0
     """
     away = np.atleast_1d(amounts.magnitude)
-    require(bool(np.isfinite(away).any()), "There must be some whorl to speak of.")
+    require(bool(np.isfinite(away).any()), "There must be at least one whorl.")
     return float(np.nanargmin(away)) + 1
 
 
@@ -136,12 +136,12 @@ def place_of_least(amounts: PerLength) -> Ratio:
 def nearest_words(name: str, treadles: Ratio, twist: PerLength) -> str:
     """The whorl and the treadles that come nearest to a wanted twist, in words.
 
-    text = its name, n treadles, T. What to put on, and what to count.
+    text = its name, n treadles, T. It says which whorl to use, and what to count.
 
     Parameters
     ----------
-    name : how the whorl is called
-    treadles : n, treadles to a draft that come nearest on it
+    name : what the whorl is called
+    treadles : n, treadles per draft that come nearest with it
     twist : T, twist that they give
 
     Returns
@@ -151,7 +151,7 @@ def nearest_words(name: str, treadles: Ratio, twist: PerLength) -> str:
     Raises
     ------
     ValueError
-        A blank name, treadles below 1, a negative twist, or one of a thousand turns per inch and more.
+        A blank name, treadles below 1, a negative twist, or one of a thousand turns per inch or more.
 
     Notes
     -----
@@ -167,9 +167,9 @@ def nearest_words(name: str, treadles: Ratio, twist: PerLength) -> str:
     Nearest to the twist wanted: Fast, 6 treadles to a draft: 5.2 turns per inch (205 per meter)
     """
     require_name(name)
-    require(treadles >= 1, "There is one treadle at least.")
+    require(treadles >= 1, "There must be at least one treadle.")
     require(twist >= NO_TWIST, "The twist cannot be negative.")
-    require(twist < MOST_SAID, "So many turns nobody says in figures.")
+    require(twist < MOST_SAID, "That is too many turns to state.")
     return by_element(_said, name, treadles, twist.m_as("1/inch"), twist.m_as("1/m"))
 
 

@@ -1,8 +1,7 @@
-"""Where doubt comes from and how doubts add up.
+"""Where uncertainty comes from and how uncertainties add up.
 
-Limits turn into standard uncertainties first, so that all doubts speak one
-language. Then they add by their squares: those of a sum as they are, those of a product or
-a quotient as shares. A doubt much smaller than another may be forgotten.
+Limits are converted to standard uncertainties first, so all are of one kind. Then they add in quadrature: for a sum
+as they are, for a product or a quotient as shares. One much smaller than another may be neglected.
 """
 
 import numpy as np
@@ -17,7 +16,7 @@ NOTHING = Quantity(0.0, "m")
 def rectangular(half_width: Some) -> Some:
     """Standard uncertainty of a value known to lie within limits.
 
-    u = a / √3. A "give or take" is turned into the common measure of doubt.
+    u = a / √3. It turns a "give or take" into the common measure.
 
     Parameters
     ----------
@@ -53,7 +52,7 @@ def rectangular(half_width: Some) -> Some:
 def combined(u_1, u_2=None, u_3=None, u_4=None):
     """Standard uncertainty of a sum or a difference.
 
-    u = √(u₁² + u₂² + u₃² + u₄²). Doubts partly cancel, so they add by their squares.
+    u = √(u₁² + u₂² + u₃² + u₄²). Uncertainties partly cancel, so they add in quadrature.
 
     Parameters
     ----------
@@ -72,7 +71,7 @@ def combined(u_1, u_2=None, u_3=None, u_4=None):
 
     Notes
     -----
-    Valid for independent doubts, and a sum in which each counts once.
+    Valid for independent uncertainties, and a sum in which each counts once.
 
     References
     ----------
@@ -92,7 +91,7 @@ def product_relative(
 ) -> Ratio:
     """Relative uncertainty of a product or a quotient.
 
-    r = √(r₁² + r₂² + r₃²). A grist is a length by a mass, and is as doubtful as both.
+    r = √(r₁² + r₂² + r₃²). A grist is a length over a mass, so it takes on the uncertainty of both.
 
     Parameters
     ----------
@@ -109,7 +108,7 @@ def product_relative(
 
     Notes
     -----
-    Valid for small, independent doubts, and factors that each enter once.
+    Valid for small, independent uncertainties, and factors that each enter once.
 
     References
     ----------
@@ -135,8 +134,7 @@ def _root_of_squares(first, *others):
 def length_relative(wraps: Ratio, u_wraps: Ratio, loop: Length, u_loop: Length) -> Ratio:
     """Relative uncertainty of a reeled length.
 
-    r = √((u_n / n)² + (u_C / C)²). One wrap miscounted matters on a small skein, an uncertain
-    loop on every one.
+    r = √((u_n / n)² + (u_C / C)²). A miscounted wrap matters in a small skein, an uncertain loop in every one.
 
     Parameters
     ----------
@@ -156,7 +154,7 @@ def length_relative(wraps: Ratio, u_wraps: Ratio, loop: Length, u_loop: Length) 
 
     Notes
     -----
-    Valid for a skein reeled on one reel; its loop is off by the same amount in every wrap.
+    Valid for a skein from one reel; its loop is off by the same amount in every wrap.
 
     References
     ----------
@@ -176,7 +174,7 @@ def length_relative(wraps: Ratio, u_wraps: Ratio, loop: Length, u_loop: Length) 
 def square(uncertainty: Some) -> SomeSquared:
     """Square of a standard uncertainty.
 
-    q = u². Kept beside each skein and each lot, so that their doubts add up in one column.
+    q = u². Kept beside each skein and each lot, so their uncertainties add up in one column.
 
     Parameters
     ----------
@@ -193,7 +191,7 @@ def square(uncertainty: Some) -> SomeSquared:
 
     Notes
     -----
-    Valid for independent doubts; only the squares of such may be summed.
+    Valid for independent uncertainties; only the squares of these may be summed.
 
     References
     ----------

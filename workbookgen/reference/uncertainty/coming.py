@@ -1,8 +1,8 @@
-"""How sure the yarn is that is still to come from lots, strand by strand.
+"""How certain the yarn is that is still to come from lots, strand by strand.
 
-What is still to be spun may stray from the plan, until skeins tell how it comes out; what was
-bought strays as its label does. Components of a ply cannot replace each other, so what counts
-is the least of them, which is less than any is expected to be alone.
+What is still to be spun may deviate from the plan, until skeins show how it comes out; what was bought deviates as
+its label does. Components of a ply cannot replace each other, so what counts is the least of them, which is expected
+to be less than any one of them alone.
 """
 
 import math
@@ -14,17 +14,17 @@ from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio
 
 NOTHING = Quantity(0.0, "m")
 NO_MASS_SQUARED = Quantity(0.0, "g^2")
-NEARLY_ALL = 0.999999  # of a weight: what is left is the rounding of shares
-LEAST_SPUN = 0.1  # of the spun part as planned; less of it can hardly be measured beside a bought thread
-FAR = 6  # doubts of both together apart, the higher one is the lesser once in a thousand million cases
-KNOWN_WELL = 20  # times less doubtful than the other
+NEARLY_ALL = 0.999999  # of a weight: the rest is the rounding of shares
+LEAST_SPUN = 0.1  # of the spun part as planned; less can hardly be measured beside a bought thread
+FAR = 6  # combined uncertainties apart, the higher one turns out the lesser once in a billion cases
+KNOWN_WELL = 20  # times less uncertain than the other
 
 
 @calculation
 def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
-    """How far the skeins already spun overrule the planned grist.
+    """Weight of the skeins already spun against the planned grist.
 
-    w = h² / (h² + c² / n). One skein says something, ten say nearly all.
+    w = h² / (h² + c² / n). One skein says a little, ten say nearly everything.
 
     Parameters
     ----------
@@ -43,7 +43,7 @@ def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for skeins that scatter alike about a mean which is itself uncertain.
+    Valid for skeins that vary equally about a mean that is itself uncertain.
 
     References
     ----------
@@ -64,14 +64,14 @@ def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
 
 @calculation
 def finer_than_planned(weight: Ratio, bought_share: Ratio, planned: Grist, seen: Grist | None = None) -> Ratio:
-    """How much finer the spun strands come out than planned, as far as it is known.
+    """Ratio by which the spun strands come out finer than planned, as far as is known.
 
-    q = 1 + w · (ρ - 1), ρ = (1 - b) / (g / g_s - b). A bought thread is what it is, so that all the
-    difference lies in the spun strands.
+    q = 1 + w · (ρ - 1), ρ = (1 - b) / (g / g_s - b). A bought thread does not change, so all of the difference lies
+    in the spun strands.
 
     Parameters
     ----------
-    weight : w, how far the skeins overrule the plan
+    weight : w, weight of the skeins against the plan
     bought_share : b, share of the planned yarn's weight that is bought thread
     planned : g, planned grist of the yarn
     seen : g_s, mean grist of the skeins, if there are any
@@ -87,7 +87,7 @@ def finer_than_planned(weight: Ratio, bought_share: Ratio, planned: Grist, seen:
 
     Notes
     -----
-    Valid for skeins whose spun strands weigh at least a tenth of what was planned; beyond, q is 1.
+    Valid for skeins whose spun strands weigh at least a tenth of what was planned; below that, q is 1.
 
     References
     ----------
@@ -99,7 +99,7 @@ def finer_than_planned(weight: Ratio, bought_share: Ratio, planned: Grist, seen:
     1.1
     """
     require_numbers(weight, bought_share, planned, seen)
-    require((weight >= 0) & (weight <= 1), "The weight lies between 0 and 1.")
+    require((weight >= 0) & (weight <= 1), "The weight must be between 0 and 1.")
     require(bought_share >= 0, "The bought share cannot be negative.")
     require(bought_share <= 1 + 1e-6, "The bought share is a part of the whole yarn.")
     require(planned > Quantity(0.0, "m/g"), "The grist must be above zero.")
@@ -128,8 +128,8 @@ def grist_doubt(
 ) -> Ratio:
     """Relative uncertainty of the grist of what is still to come.
 
-    r = √(h² · (1 - w) + c² / k) of what is spun, r = √(h_b² + c_b² / k) of what is bought. Many
-    skeins even each other out; that all of them are off together does not even out.
+    r = √(h² · (1 - w) + c² / k) of what is spun, r = √(h_b² + c_b² / k) of what is bought. Many skeins average out;
+    an error common to all of them does not.
 
     Parameters
     ----------
@@ -138,11 +138,11 @@ def grist_doubt(
     planned : g, planned grist of the yarn
     hold : ℓ, length in one skein or ball; k = M · g / x / ℓ, but at least 1
     bought : 1 for a bought yarn or thread, 0 for one to be spun
-    weight : w, how far the skeins overrule the plan
+    weight : w, weight of the skeins against the plan
     u_plan : h, relative uncertainty of the planned grist
     variation : c, coefficient of variation between skeins
     u_batch : h_b, relative uncertainty of a label, for the whole batch
-    u_ball : c_b, relative uncertainty of one ball beside the others
+    u_ball : c_b, relative uncertainty of one ball against the others
 
     Returns
     -------
@@ -155,7 +155,7 @@ def grist_doubt(
 
     Notes
     -----
-    Valid for skeins of about one length.
+    Valid for skeins of about equal length.
 
     References
     ----------
@@ -169,7 +169,7 @@ def grist_doubt(
     """
     require_numbers(pool, share, planned, hold, bought, weight, u_plan, variation, u_batch, u_ball)
     require(hold > NOTHING, "A skein must hold something.")
-    require((weight >= 0) & (weight <= 1), "The weight lies between 0 and 1.")
+    require((weight >= 0) & (weight <= 1), "The weight must be between 0 and 1.")
     for doubt in (u_plan, variation, u_batch, u_ball):
         require(doubt >= 0, "A standard uncertainty cannot be negative.")
     require(share > 0, "The share must be above zero.")
@@ -180,10 +180,10 @@ def grist_doubt(
 
 @calculation
 def coming_doubt(pool_square: MassSquared, others_square: MassSquared, pool: Mass, relative: Ratio) -> Mass:
-    """Standard uncertainty of what a component still gives, told as mass.
+    """Standard uncertainty of what a component still gives, as a mass.
 
-    u = √(p + o + (m · r)²). The lots may give more or less, the others may need more or less, and
-    all of it may be spun finer or thicker: what others leave is as doubtful as the whole.
+    u = √(p + o + (m · r)²). The lots may give more or less, the others may need more or less, and all of it may be
+    spun finer or thicker: what others leave is as uncertain as the whole.
 
     Parameters
     ----------
@@ -203,7 +203,7 @@ def coming_doubt(pool_square: MassSquared, others_square: MassSquared, pool: Mas
 
     Notes
     -----
-    Valid for independent doubts.
+    Valid for independent uncertainties.
 
     References
     ----------
@@ -222,14 +222,14 @@ def coming_doubt(pool_square: MassSquared, others_square: MassSquared, pool: Mas
 
 @calculation
 def lesser(first: Length, u_first: Length, second: Length | None = None, u_second: Length | None = None) -> Length:
-    """Mean of the lesser of two lengths.
+    """Expected value of the lesser of two lengths.
 
-    L = L₁ · Φ(-a) + L₂ · Φ(a) - t · φ(a), t = √(u₁² + u₂²), a = (L₁ - L₂) / t. Two strands that are
-    expected to last equally long will hardly both do so, and the shorter one ends the ply.
+    L = L₁ · Φ(-a) + L₂ · Φ(a) - t · φ(a), t = √(u₁² + u₂²), a = (L₁ - L₂) / t. Two strands expected to last equally
+    long will hardly both do so, and the shorter one ends the ply.
 
     Parameters
     ----------
-    first : L₁, the one length
+    first : L₁, one length
     u_first : u₁, its standard uncertainty
     second : L₂, the other length, if there is one
     u_second : u₂, its standard uncertainty
@@ -245,8 +245,7 @@ def lesser(first: Length, u_first: Length, second: Length | None = None, u_secon
 
     Notes
     -----
-    Valid for two lengths that scatter like normal distributions and are independent. Where they lie
-    6 t apart or more, the lesser is the lesser.
+    Valid for two independent, normally distributed lengths. If they are 6 t apart or more, it is the lesser itself.
 
     References
     ----------
@@ -266,12 +265,12 @@ def lesser(first: Length, u_first: Length, second: Length | None = None, u_secon
 def lesser_doubt(first: Length, u_first: Length, second: Length | None = None, u_second: Length | None = None) -> Length:
     """Standard uncertainty of the lesser of two lengths.
 
-    u² = (L₁² + u₁²) · Φ(-a) + (L₂² + u₂²) · Φ(a) - (L₁ + L₂) · t · φ(a) - L². It is no larger than
-    that of the more doubtful of both.
+    u² = (L₁² + u₁²) · Φ(-a) + (L₂² + u₂²) · Φ(a) - (L₁ + L₂) · t · φ(a) - L². It is no larger than that of the more
+    uncertain of the two.
 
     Parameters
     ----------
-    first : L₁, the one length
+    first : L₁, one length
     u_first : u₁, its standard uncertainty
     second : L₂, the other length, if there is one
     u_second : u₂, its standard uncertainty
@@ -287,9 +286,8 @@ def lesser_doubt(first: Length, u_first: Length, second: Length | None = None, u
 
     Notes
     -----
-    Valid for two lengths that scatter like normal distributions and are independent. Either doubt
-    counts as a twentieth of the other's at least, and where the two lie 6 t apart or more, it
-    is the lesser's own: beyond, programs have no figures left.
+    Valid for two independent, normally distributed lengths. Each uncertainty counts as at least a twentieth of the
+    other, and if the two are 6 t apart or more, it is the lesser's own: beyond that, programs run out of digits.
 
     References
     ----------
@@ -316,7 +314,7 @@ def _lesser_of_two(first, u_first, second, u_second):
 
 
 def _clark(first: float, u_first: float, second: float, u_second: float) -> tuple[float, float]:
-    """Clark's two moments, told from the one that is expected to be less: there the figures keep their digits."""
+    """Clark's two moments, relative to the length expected to be less: that keeps the digits."""
     (low, u_low), (high, u_high) = sorted(((first, u_first), (second, u_second)), key=lambda each: each[0])
     apart, together = high - low, math.hypot(u_low, u_high)
     if apart >= FAR * together:
@@ -336,8 +334,8 @@ def in_hand_doubt(
 ) -> Length:
     """Standard uncertainty of all that there is and will be.
 
-    u = √((u_S · (1 + w · M / S))² + u_M² + (M · (1 - w) · r)²). What is wrong about the skeins is
-    wrong about the grist learned from them as well, and in the same direction.
+    u = √((u_S · (1 + w · M / S))² + u_M² + (M · (1 - w) · r)²). An error in the skeins is an error in the grist
+    learned from them as well, in the same direction.
 
     Parameters
     ----------
@@ -345,8 +343,8 @@ def in_hand_doubt(
     in_skeins : S, length in skeins
     to_come : M, length that is still to come
     u_to_come : u_M, its standard uncertainty
-    weight : w, how far the skeins overrule the plan
-    u_scale : r, relative uncertainty of the scale; skeins weighed on it cancel it as far as they overrule the plan
+    weight : w, weight of the skeins against the plan
+    u_scale : r, relative uncertainty of the scale; skeins weighed on it cancel it in proportion to their weight w
 
     Returns
     -------
@@ -359,11 +357,11 @@ def in_hand_doubt(
 
     Notes
     -----
-    Valid for one scale on which lots and skeins are weighed.
+    Valid for lots and skeins weighed on the same scale.
 
     References
     ----------
-    JCGM 100, 5.2 and F.1.2, on what several terms share (from memory).
+    JCGM 100, 5.2 and F.1.2, on correlated terms (from memory).
 
     Examples
     --------
@@ -373,7 +371,7 @@ def in_hand_doubt(
     require_numbers(skeins_doubt, in_skeins, to_come, u_to_come, weight, u_scale)
     require((skeins_doubt >= NOTHING) & (u_to_come >= NOTHING), "A standard uncertainty cannot be negative.")
     require(in_skeins >= NOTHING, "The length in skeins cannot be negative.")
-    require((weight >= 0) & (weight <= 1), "The weight lies between 0 and 1.")
+    require((weight >= 0) & (weight <= 1), "The weight must be between 0 and 1.")
     require(u_scale >= 0, "A standard uncertainty cannot be negative.")
     skeins, coming = in_skeins.m_as("m"), np.maximum(to_come.m_as("m"), 0.0)
     together = 1 + weight * np.where(skeins > 0, coming / np.where(skeins > 0, skeins, 1.0), 0.0)

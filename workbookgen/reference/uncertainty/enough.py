@@ -1,7 +1,7 @@
 """Whether it is enough, when neither what there is nor what is needed is known exactly.
 
-A surplus smaller than its doubt is no surplus yet. So the answer is a chance, and the
-question may be turned round: how much to have for a chance that one can live with.
+A surplus smaller than its uncertainty is not a surplus yet. So the answer is a chance, and the question may be
+reversed: how much to have for an acceptable chance.
 """
 
 import math
@@ -18,7 +18,7 @@ from workbookgen.units import Quantity, Ratio, Some
 def surplus_uncertainty(u_have: Some, u_need: Some) -> Some:
     """Standard uncertainty of a surplus.
 
-    u = √(u_H² + u_N²). The doubts of both sides meet in the difference.
+    u = √(u_H² + u_N²). The uncertainties of both sides combine in the difference.
 
     Parameters
     ----------
@@ -38,7 +38,7 @@ def surplus_uncertainty(u_have: Some, u_need: Some) -> Some:
 
     Notes
     -----
-    Valid for two sides measured apart; a reel that is off in both makes less doubt than this.
+    Valid for two sides measured independently; a reel that is off in both adds less than this.
 
     References
     ----------
@@ -56,8 +56,8 @@ def surplus_uncertainty(u_have: Some, u_need: Some) -> Some:
 def chance_enough(surplus: Some, uncertainty: Some) -> Ratio:
     """Chance that it is enough.
 
-    p = Φ(s / u), Φ the normal distribution. A surplus of one standard uncertainty is enough in
-    84 cases of 100, no surplus in 50.
+    p = Φ(s / u), Φ the normal distribution. A surplus of one standard uncertainty is enough in 84 cases out of 100,
+    no surplus in 50.
 
     Parameters
     ----------
@@ -66,7 +66,7 @@ def chance_enough(surplus: Some, uncertainty: Some) -> Ratio:
 
     Returns
     -------
-    p, a share; without any doubt it is 1 or 0
+    p, a share; without any uncertainty it is 1 or 0
 
     Raises
     ------
@@ -77,7 +77,7 @@ def chance_enough(surplus: Some, uncertainty: Some) -> Ratio:
 
     Notes
     -----
-    Valid for doubts of several causes, which together scatter like a normal distribution.
+    Valid for an uncertainty with several causes, which together are normally distributed.
 
     References
     ----------
@@ -104,9 +104,9 @@ def _chance(surplus, uncertainty) -> float:
 
 @calculation
 def coverage(certainty: Ratio) -> Ratio:
-    """Standard uncertainties that a certainty takes.
+    """Standard uncertainties needed for a certainty.
 
-    z = Φ⁻¹(p), Φ the normal distribution. For 95 cases of 100 one needs 1.645 of them in hand.
+    z = Φ⁻¹(p), Φ the normal distribution. For 95 cases out of 100, a surplus of 1.645 of them is needed.
 
     Parameters
     ----------
@@ -123,7 +123,7 @@ def coverage(certainty: Ratio) -> Ratio:
 
     Notes
     -----
-    Valid for doubts that scatter like a normal distribution; one-sided, as too much does no harm.
+    Valid for a normally distributed uncertainty; one-sided, as too much does no harm.
 
     References
     ----------
@@ -134,23 +134,23 @@ def coverage(certainty: Ratio) -> Ratio:
     >>> print(round(coverage(0.95), 3))
     1.645
     """
-    require((certainty >= 0.5) & (certainty < 1), "The certainty lies from 50 to below 100 per cent.")
+    require((certainty >= 0.5) & (certainty < 1), "The certainty must be from 50 to below 100 percent.")
     return np.vectorize(NormalDist().inv_cdf, otypes=[float])(certainty)[()]
 
 
 @calculation
 def more_for(spare: Some, uncertainty: Some, relative_more: Ratio, coverage: Ratio) -> Some:
-    """What to have besides, to be as sure as one wants to be.
+    """Additional amount to have, to be as certain as wanted.
 
     E = (√(k · s² + (1 - k) · z² · u²) - s) / (1 - k), k = (z · r)², so that s + E = z · √(u² + (E · r)²);
-    nothing where s ≥ z · u. What one adds is itself uncertain, so a little more is due.
+    E = 0 if s ≥ z · u. The addition is itself uncertain, so a little more is needed.
 
     Parameters
     ----------
     spare : s, what is left over when the need is met, below zero when some is lacking, any quantity
     uncertainty : u, its standard uncertainty, of the same kind
     relative_more : r, relative standard uncertainty of what is added
-    coverage : z, standard uncertainties that the certainty takes
+    coverage : z, standard uncertainties needed for the certainty
 
     Returns
     -------
@@ -159,13 +159,13 @@ def more_for(spare: Some, uncertainty: Some, relative_more: Ratio, coverage: Rat
     Raises
     ------
     ValueError
-        A negative uncertainty or coverage, or z · r from 1 on.
+        A negative uncertainty or coverage, or z · r of 1 or more.
     DimensionalityError
-        A rest and an uncertainty of different kinds.
+        A surplus and an uncertainty of different kinds.
 
     Notes
     -----
-    Valid for z · r below 1: with a doubt larger than that no amount is ever sure enough.
+    Valid for z · r below 1: with a larger uncertainty, no amount is ever certain enough.
 
     References
     ----------
@@ -183,7 +183,7 @@ def more_for(spare: Some, uncertainty: Some, relative_more: Ratio, coverage: Rat
     require(np.isfinite(rest), "What is left over must be a number.")
     require((doubt >= 0) & (relative_more >= 0), "A standard uncertainty cannot be negative.")
     require(coverage >= 0, "The coverage cannot be negative.")
-    require(coverage * relative_more < 1, "No amount is that sure: measure better, or ask for less certainty.")
+    require(coverage * relative_more < 1, "No amount is that certain: measure better, or ask for less certainty.")
     k = np.square(coverage * relative_more)
     more = (np.sqrt(k * np.square(rest) + (1 - k) * np.square(coverage * doubt)) - rest) / (1 - k)
     return Quantity(np.where(rest >= coverage * doubt, 0.0, more)[()], unit)
@@ -193,7 +193,7 @@ def more_for(spare: Some, uncertainty: Some, relative_more: Ratio, coverage: Rat
 def need_uncertainty(need: Some, relative: Ratio = 0.05) -> Some:
     """Standard uncertainty of what a piece takes.
 
-    u = N · r. A pattern's yardage was one knitter's, and a gauge is one swatch's.
+    u = N · r. A pattern's yardage comes from one knitter, and a gauge from one swatch.
 
     Parameters
     ----------
@@ -211,11 +211,11 @@ def need_uncertainty(need: Some, relative: Ratio = 0.05) -> Some:
 
     Notes
     -----
-    Valid for a need without a reserve: a reserve is wanted for itself and says nothing of doubt.
+    Valid for a need without a margin: a margin is wanted for its own sake and says nothing about uncertainty.
 
     References
     ----------
-    That yardages stray by 5 to 10 per cent: common practice, no source.
+    That yardages vary by 5 to 10 percent: common practice, no source.
 
     Examples
     --------

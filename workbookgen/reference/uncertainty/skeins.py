@@ -14,9 +14,9 @@ NOTHING = Quantity(0.0, "m")
 
 @calculation
 def counted(finished: Length, wraps: Ratio, u_wraps: Ratio) -> Length:
-    """Doubt of a skein's length by its count of wraps.
+    """Uncertainty of a skein's length from its count of wraps.
 
-    u = F / n · u_n. Each skein is counted by itself.
+    u = F / n · u_n. Each skein is counted independently.
 
     Parameters
     ----------
@@ -35,7 +35,7 @@ def counted(finished: Length, wraps: Ratio, u_wraps: Ratio) -> Length:
 
     Notes
     -----
-    Valid for a skein wound on one reel; a leftover length is taken to be as doubtful as a wrap's share.
+    Valid for a skein wound on one reel; a leftover length is taken to be as uncertain as the wraps.
 
     References
     ----------
@@ -55,9 +55,9 @@ def counted(finished: Length, wraps: Ratio, u_wraps: Ratio) -> Length:
 
 @calculation
 def taped(finished: Length, washed_loop: Length, u_tape: Length) -> Length:
-    """Doubt of a washed skein's length by the reading of its loop.
+    """Uncertainty of a washed skein's length from the reading of its loop.
 
-    u = F · u_t / C_w. Each skein is read by itself.
+    u = F · u_t / C_w. Each skein is read independently.
 
     Parameters
     ----------
@@ -96,9 +96,9 @@ def taped(finished: Length, washed_loop: Length, u_tape: Length) -> Length:
 
 @calculation
 def by_reel(finished: Length, loop: Length, u_loop: Length, washed_loop: Length | None = None) -> Length:
-    """What a skein that was not measured after washing shares with all skeins of its reel.
+    """Uncertainty that a skein not measured after washing shares with all skeins from its reel.
 
-    u = F · u_C / C. The loop of the reel is off by the same in every wrap of every skein.
+    u = F · u_C / C. The loop of the reel is off by the same amount in every wrap of every skein.
 
     Parameters
     ----------
@@ -118,11 +118,11 @@ def by_reel(finished: Length, loop: Length, u_loop: Length, washed_loop: Length 
 
     Notes
     -----
-    Valid for skeins that count as they were reeled, less what washing takes.
+    Valid for skeins that count at their reeled length, less shrinkage.
 
     References
     ----------
-    JCGM 100, 5.2 and F.1.2, on what several terms share (from memory).
+    JCGM 100, 5.2 and F.1.2, on correlated terms (from memory).
 
     Examples
     --------
@@ -139,14 +139,14 @@ def by_reel(finished: Length, loop: Length, u_loop: Length, washed_loop: Length 
 
 @calculation
 def by_slack(finished: Length, u_slack: Ratio, washed_loop: Length) -> Length:
-    """What all skeins measured after washing share.
+    """Uncertainty shared by all skeins measured after washing.
 
-    u = F · r. One person lays them equally slack, and may do so a little too slack or too tight.
+    u = F · r. One person lays them all equally slack, perhaps a little too slack or too tight.
 
     Parameters
     ----------
     finished : F, finished length of the skein
-    u_slack : r, standard uncertainty of a loop by how slack it lies, as a share
+    u_slack : r, relative standard uncertainty of a loop from how slack it lies
     washed_loop : C_w, the loop that was measured
 
     Returns
@@ -164,7 +164,7 @@ def by_slack(finished: Length, u_slack: Ratio, washed_loop: Length) -> Length:
 
     References
     ----------
-    JCGM 100, 5.2 and F.1.2, on what several terms share (from memory).
+    JCGM 100, 5.2 and F.1.2, on correlated terms (from memory).
 
     Examples
     --------
@@ -187,18 +187,18 @@ def by_shrinkage(
     sampled: Ratio | None = None,
     washed_loop: Length | None = None,
 ) -> Length:
-    """What all skeins share that are not measured after washing.
+    """Uncertainty shared by all skeins not measured after washing.
 
-    u = F · u_s / (1 - s). They all will lose what the sample lost, or what is usual.
+    u = F · u_s / (1 - s). They will all lose what the sample lost, or the usual share.
 
     Parameters
     ----------
-    finished : F, length that the skein is expected to have when it is washed
-    shrinkage : s, the shrinkage that is expected
+    finished : F, expected length of the skein after washing
+    shrinkage : s, the expected shrinkage
     u_usual : u_s, standard uncertainty of the usual shrinkage, a share
     u_sampled : u_s, that of a shrinkage found on a sample, which is taken where there is one
     sampled : the sample's shrinkage, if there is one
-    washed_loop : C_w, loop of the washed skein; where it is measured, nothing is expected any more
+    washed_loop : C_w, loop of the washed skein; where it is measured, no shrinkage is assumed
 
     Returns
     -------
@@ -215,7 +215,7 @@ def by_shrinkage(
 
     References
     ----------
-    JCGM 100, 5.2 and F.1.2, on what several terms share (from memory).
+    JCGM 100, 5.2 and F.1.2, on correlated terms (from memory).
 
     Examples
     --------
@@ -223,9 +223,9 @@ def by_shrinkage(
     2.0 meter
     """
     require_numbers(finished, shrinkage, u_usual, u_sampled, sampled, washed_loop)
-    require(washed_loop is None, "The loop of the washed skein is measured, so nothing is expected any more.")
+    require(washed_loop is None, "The loop of the washed skein is measured, so no shrinkage is assumed.")
     require_length(finished)
-    require(shrinkage < 0.9, "The shrinkage lies under 0.9.")
+    require(shrinkage < 0.9, "The shrinkage must be under 0.9.")
     require((u_usual >= 0) & (u_sampled >= 0), "A standard uncertainty cannot be negative.")
     return finished * (u_usual if sampled is None else u_sampled) / (1 - shrinkage)
 

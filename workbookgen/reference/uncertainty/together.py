@@ -9,14 +9,14 @@ NO_AREA = Quantity(0.0, "m^2")
 
 @calculation
 def own_square(count_part: Length, tape_part: Length | None = None) -> Area:
-    """Squared doubt that a skein has to itself.
+    """Squared uncertainty that a skein has to itself.
 
     q = u_n² + u_t². What no other skein shares is squared before it is added.
 
     Parameters
     ----------
-    count_part : u_n, doubt by the count of wraps
-    tape_part : u_t, doubt by the reading of the washed loop, if it was measured
+    count_part : u_n, uncertainty from the count of wraps
+    tape_part : u_t, uncertainty from the reading of the washed loop, if it was measured
 
     Returns
     -------
@@ -25,11 +25,11 @@ def own_square(count_part: Length, tape_part: Length | None = None) -> Area:
     Raises
     ------
     ValueError
-        A negative doubt.
+        A negative uncertainty.
 
     Notes
     -----
-    Valid for readings taken one by one.
+    Valid for independent readings.
 
     References
     ----------
@@ -50,14 +50,14 @@ def own_square(count_part: Length, tape_part: Length | None = None) -> Area:
 
 @calculation
 def with_its_reel(part: Length, sum_of_reel: Length) -> Area:
-    """A skein's share in the squared doubt by its reel.
+    """A skein's part of the squared uncertainty from its reel.
 
-    q = u · Σu. Added over the skeins of a reel it is (Σu)², over several reels the sum of these.
+    q = u · Σu. Summed over the skeins of a reel it is (Σu)², over several reels the sum of these.
 
     Parameters
     ----------
     part : u, what the skein shares with the others of its reel
-    sum_of_reel : Σu, the same of all skeins of one project on that reel, itself among them
+    sum_of_reel : Σu, the same for all skeins of one project from that reel, this one included
 
     Returns
     -------
@@ -74,7 +74,7 @@ def with_its_reel(part: Length, sum_of_reel: Length) -> Area:
 
     References
     ----------
-    JCGM 100, 5.2 and F.1.2, on what several terms share (from memory).
+    JCGM 100, 5.2 and F.1.2, on correlated terms (from memory).
 
     Examples
     --------
@@ -93,11 +93,11 @@ def skein_doubt(
 ) -> Length:
     """Standard uncertainty of one skein's finished length.
 
-    u = √(q + u_C² + u_r² + u_s²). What it shares with others is doubt all the same.
+    u = √(q + u_C² + u_r² + u_s²). What it shares with others counts as well.
 
     Parameters
     ----------
-    own : q, squared doubt that it has to itself
+    own : q, squared uncertainty that it has to itself
     reel_part : u_C, what it shares with its reel
     slack_part : u_r, what it shares with all measured after washing
     shrink_part : u_s, what it shares with all not measured after washing
@@ -109,11 +109,11 @@ def skein_doubt(
     Raises
     ------
     ValueError
-        A negative doubt.
+        A negative uncertainty.
 
     Notes
     -----
-    Valid for one skein; the doubts of several are not to be added by their squares.
+    Valid for one skein; the uncertainties of several must not be added in quadrature.
 
     References
     ----------
@@ -140,8 +140,8 @@ def skeins_doubt(own: Area, by_reels: Area, slack: Length, shrink: Length) -> Le
 
     Parameters
     ----------
-    own : Σq, sum of the squared doubts that each skein has to itself
-    by_reels : sum of the skeins' shares in the squared doubt of their reels
+    own : Σq, sum of the squared uncertainties that each skein has to itself
+    by_reels : sum of the skeins' parts of the squared uncertainty from their reels
     slack : Σu_r, sum of what those measured after washing share
     shrink : Σu_s, sum of what the others share
 
@@ -152,15 +152,15 @@ def skeins_doubt(own: Area, by_reels: Area, slack: Length, shrink: Length) -> Le
     Raises
     ------
     ValueError
-        A negative doubt.
+        A negative uncertainty.
 
     Notes
     -----
-    Valid for reels, tape and shrinkage that are not off together.
+    Valid for independent errors of reels, tape and shrinkage.
 
     References
     ----------
-    JCGM 100, 5.2 and F.1.2, on what several terms share (from memory).
+    JCGM 100, 5.2 and F.1.2, on correlated terms (from memory).
 
     Examples
     --------

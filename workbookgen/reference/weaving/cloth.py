@@ -16,7 +16,7 @@ NO_SETT = Quantity(0.0, "1/m")
 def width_in_reed(finished_width: Length, draw_in: Ratio = 0.0, shrinkage: Ratio = 0.0) -> Length:
     """Width of the warp in the reed.
 
-    b = f / ((1 - s) · (1 - d)). The weft pulls the edges in, and washing the whole cloth.
+    b = f / ((1 - s) · (1 - d)). The weft pulls in the edges, and washing shrinks the whole cloth.
 
     Parameters
     ----------
@@ -56,7 +56,7 @@ def width_in_reed(finished_width: Length, draw_in: Ratio = 0.0, shrinkage: Ratio
 def ends(sett: PerLength, width: Length) -> Ratio:
     """Number of ends in the warp.
 
-    E = ⌈S · b⌉, and E = S · b where that is whole. A part of an end is a whole one to wind.
+    E = ⌈S · b⌉, and E = S · b where that is whole. Part of an end means winding a whole one.
 
     Parameters
     ----------
@@ -74,7 +74,7 @@ def ends(sett: PerLength, width: Length) -> Ratio:
 
     Notes
     -----
-    Valid for one sett throughout; doubled ends at the edges come on top. S · b is rounded to
+    Valid for one sett throughout; doubled ends at the edges are extra. S · b is rounded to
     six decimals first.
 
     References
@@ -101,7 +101,7 @@ def woven_length(
 ) -> Length:
     """Length to weave.
 
-    V = (n · (F + h) + p) / (1 - s). What the cloth measures on the loom at rest.
+    V = (n · (F + h) + p) / (1 - s). It is the length of the cloth on the loom, without tension.
 
     Parameters
     ----------
@@ -123,7 +123,7 @@ def woven_length(
 
     Notes
     -----
-    Valid for cloth without tension; a fringe takes warp and no weft, so it is a little much.
+    Valid for cloth without tension; a fringe takes warp but no weft, so this is slightly too much.
 
     References
     ----------
@@ -154,8 +154,8 @@ def warp_length(
 ) -> Length:
     """Length of the warp.
 
-    W = (n · (F + h) + p) / ((1 - s) · (1 - t)) + w. Loom waste never becomes cloth, so it
-    neither shrinks nor is taken up.
+    W = (n · (F + h) + p) / ((1 - s) · (1 - t)) + w. Loom waste never becomes cloth, so it neither shrinks nor takes
+    up.
 
     Parameters
     ----------
@@ -165,7 +165,7 @@ def warp_length(
     pieces : n, number of pieces
     hems : h, hems or fringe of one piece, as finished
     samples : p, length for samples, as finished
-    loom_waste : w, warp that stays on the loom
+    loom_waste : w, warp that remains on the loom
 
     Returns
     -------
@@ -179,7 +179,7 @@ def warp_length(
 
     Notes
     -----
-    Valid for pieces woven one after the other; take-up is told of the warp's own length.
+    Valid for pieces woven one after another; take-up is a share of the warp's own length.
 
     References
     ----------
@@ -199,4 +199,4 @@ def warp_length(
 
 def require_loss(share, name) -> None:
     """Refuse what is not a lost share of a length."""
-    require((share >= 0) & (share < 1), f"The {name} lies from 0 to under 1.")
+    require((share >= 0) & (share < 1), f"The {name} must be from 0 to under 1.")

@@ -1,8 +1,7 @@
-"""How close the threads of a warp can stand, how close they should, and what a reed makes of it.
+"""How close the threads of a warp can stand, how close they should, and what a reed allows.
 
-Threads that lie side by side leave no room for the weft. The weave says how often warp
-and weft change sides, and each change takes the room of a thread. That is the closest
-that can be beaten; cloth by hand stands looser.
+Threads that lie side by side leave no room for the weft. The weave says how often warp and weft change sides, and
+each change takes the room of a thread. That is the closest that can be beaten; handwoven cloth is looser.
 """
 
 import numpy as np
@@ -19,15 +18,15 @@ def closest_sett(
 ) -> PerLength:
     """Closest sett that a weave allows.
 
-    S = e / (e / D + i / C), which is D · e / (e + i) where warp and weft are alike. Where threads cross, the weft takes the
-    room of a thread of its own. For picks, the two change places.
+    S = e / (e / D + i / C), which is D · e / (e + i) where warp and weft are alike. Where threads cross, the weft
+    takes the room of one of its threads. For picks, exchange the two.
 
     Parameters
     ----------
     threads_side_by_side : D, threads that lie touching in a length
     ends : e, ends in one repeat of the weave
     intersections : i, intersections in one repeat
-    crossing : C, threads of the other yarn that lie touching in a length, if it is another; else D
+    crossing : C, threads of the other yarn that lie touching in a length, if it is a different one; else D
 
     Returns
     -------
@@ -40,12 +39,12 @@ def closest_sett(
 
     Notes
     -----
-    Valid for threads set as close as can be beaten, each as thick where it crosses as where it lies.
+    Valid for threads set as close as can be beaten, equally thick throughout.
 
     References
     ----------
     Ashenhurst's rule, quoted in a study of weaving (read); J. T. Taylor, Cotton Weaving and
-    Designing (read). For two yarns: its geometry, each with its own diameter.
+    Designing (read). For two yarns: the same geometry, each with its own diameter.
 
     Examples
     --------
@@ -64,12 +63,12 @@ def closest_sett(
 def working_sett(closest: PerLength, share: Ratio = 0.75) -> PerLength:
     """Sett to work with.
 
-    W = x · S. Cloth by hand is set looser than can be beaten.
+    W = x · S. Handwoven cloth is set looser than the closest.
 
     Parameters
     ----------
     closest : S, closest sett of the weave
-    share : x, about 0.75 for cloth, 0.6 to 0.7 for a shawl, 0.5 to 0.6 to be fulled
+    share : x, about 0.75 for cloth, 0.6 to 0.7 for a shawl, 0.5 to 0.6 for fulling
 
     Returns
     -------
@@ -82,7 +81,7 @@ def working_sett(closest: PerLength, share: Ratio = 0.75) -> PerLength:
 
     Notes
     -----
-    Valid for a first sample; the cloth off the loom and washed decides.
+    Valid for a first sample; the cloth, off the loom and washed, decides.
 
     References
     ----------
@@ -94,7 +93,7 @@ def working_sett(closest: PerLength, share: Ratio = 0.75) -> PerLength:
     12.0 / inch
     """
     require(closest > NO_SETT, "The closest sett must be above zero.")
-    require((share > 0) & (share <= 1), "The share lies above 0 and up to 1.")
+    require((share > 0) & (share <= 1), "The share must be above 0 and up to 1.")
     return share * closest
 
 
@@ -102,13 +101,13 @@ def working_sett(closest: PerLength, share: Ratio = 0.75) -> PerLength:
 def sett_in_use(own: PerLength | None = None, working: PerLength | None = None) -> PerLength:
     """Threads in a length to weave with.
 
-    W = own, or else the working sett. A sett that proved itself on a sample beats a rule. The
-    same goes for picks, which are as close as the ends unless one's own figure says otherwise.
+    W = own, or else the working sett. A sett proved on a sample beats a rule. The same goes for picks, which are as
+    close as the ends unless your own figure says otherwise.
 
     Parameters
     ----------
-    own : one's own number of threads in a length
-    working : the number that the rule, or the warp, leads one to expect
+    own : your own number of threads in a length
+    working : the number to expect from the rule, or from the warp
 
     Returns
     -------
@@ -140,9 +139,9 @@ def sett_in_use(own: PerLength | None = None, working: PerLength | None = None) 
 
 @calculation
 def ends_in_a_dent(sett: PerLength, dents: PerLength) -> Ratio:
-    """Ends in a dent of the reed, to come nearest to a sett.
+    """Ends per dent of the reed, to come nearest to a sett.
 
-    n = S / R, to the nearest half, and at least a half. One and a half is one end and two by turns; a half is every other dent left empty.
+    n = S / R, to the nearest half, and at least a half. One and a half means one and two ends alternately; a half means every other dent empty.
 
     Parameters
     ----------
@@ -160,7 +159,7 @@ def ends_in_a_dent(sett: PerLength, dents: PerLength) -> Ratio:
 
     Notes
     -----
-    Valid for ends spread evenly; S / R is rounded to nine decimals first, and a quarter goes up.
+    Valid for evenly spread ends; S / R is rounded to nine decimals first, and a quarter is rounded up.
 
     References
     ----------
@@ -180,11 +179,11 @@ def ends_in_a_dent(sett: PerLength, dents: PerLength) -> Ratio:
 def sett_of_reed(per_dent: Ratio, dents: PerLength) -> PerLength:
     """Sett that a reed gives.
 
-    S = n · R. Ends stand where the reed holds them.
+    S = n · R. The reed holds the ends in place.
 
     Parameters
     ----------
-    per_dent : n, ends in a dent
+    per_dent : n, ends per dent
     dents : R, dents in a length
 
     Returns
@@ -209,7 +208,7 @@ def sett_of_reed(per_dent: Ratio, dents: PerLength) -> PerLength:
     >>> print(sett_of_reed(1.5, Quantity(10, "1/inch")))
     15.0 / inch
     """
-    require(per_dent > 0, "The ends in a dent must be above zero.")
+    require(per_dent > 0, "The ends per dent must be above zero.")
     require(dents > NO_SETT, "The dents must be above zero.")
     return per_dent * dents
 
@@ -218,7 +217,7 @@ def sett_of_reed(per_dent: Ratio, dents: PerLength) -> PerLength:
 def sett_on_the_loom(sett: PerLength, of_reed: PerLength | None = None) -> PerLength:
     """Sett on the loom.
 
-    S = that of the reed, or else the sett in use. Without a reed that is known, the sett wanted is taken for had.
+    S = that of the reed, or else the sett in use. Without a known reed, the wanted sett is assumed.
 
     Parameters
     ----------
@@ -257,12 +256,12 @@ def sett_on_the_loom(sett: PerLength, of_reed: PerLength | None = None) -> PerLe
 def picks_in_use(own: PerLength | None = None, closest: PerLength | None = None, share: Ratio = 0.75, sett: PerLength | None = None) -> PerLength:
     """Picks in a length to weave with.
 
-    P = own, or else x · C for a weft of another yarn, or else the sett. Cloth of one yarn is woven as close one way as the other.
+    P = own, or else x · C for a weft of another yarn, or else the sett. Cloth of one yarn is woven equally close both ways.
 
     Parameters
     ----------
-    own : one's own number of picks in a length
-    closest : C, closest picks of a weft that is another yarn
+    own : your own number of picks in a length
+    closest : C, closest picks for a weft that is a different yarn
     share : x, share of the closest, as for the sett
     sett : ends in a length on the loom
 
@@ -277,7 +276,7 @@ def picks_in_use(own: PerLength | None = None, closest: PerLength | None = None,
 
     Notes
     -----
-    Valid for cloth in which neither warp nor weft hides the other.
+    Valid for cloth in which neither warp nor weft covers the other.
 
     References
     ----------

@@ -31,7 +31,7 @@ def warp_yarn(ends: Ratio, warp_length: Length) -> Length:
 
     Notes
     -----
-    Valid for a warp of one yarn; for stripes, take each yarn's own ends.
+    Valid for a warp of one yarn; for stripes, use the ends of each yarn.
 
     References
     ----------
@@ -53,8 +53,8 @@ def weft_yarn(
 ) -> Length:
     """Length of yarn in the weft.
 
-    Y = P · V · b / (1 - t). Picks in an inch times inches of width are yards of weft in a yard of cloth, and the yarn is longer
-    by what it loses going over and under.
+    Y = P · V · b / (1 - t). Picks in an inch times inches of width are yards of weft in a yard of cloth, and the yarn
+    is longer by what it takes up going over and under.
 
     Parameters
     ----------
@@ -74,7 +74,7 @@ def weft_yarn(
 
     Notes
     -----
-    Valid for warp and weft alike; crimp, a share of the cloth, is another number: t = c / (1 + c).
+    Valid for warp and weft alike; crimp, a share of the cloth, is a different number: t = c / (1 + c).
 
     References
     ----------
@@ -95,9 +95,9 @@ def weft_yarn(
 
 @calculation
 def yarn_of_the_warp(warp_yarn: Length, weft_yarn: Length, weft_grist: Grist | None = None) -> Length:
-    """Length of the yarn that the warp is of.
+    """Length of the yarn used for the warp.
 
-    Y = Y₁ + Y₂, and Y₁ where the weft is another yarn. Lengths of two yarns are no length of either.
+    Y = Y₁ + Y₂, and Y₁ where the weft is another yarn. Lengths of two different yarns do not add up.
 
     Parameters
     ----------
@@ -134,9 +134,9 @@ def yarn_of_the_warp(warp_yarn: Length, weft_yarn: Length, weft_grist: Grist | N
 
 @calculation
 def weft_apart(weft_yarn: Length, weft_grist: Grist) -> Length:
-    """Length of a weft that is another yarn than the warp.
+    """Length of a weft that is a different yarn from the warp.
 
-    Y = Y₂. It is spun, and bought, by itself.
+    Y = Y₂. It is spun, or bought, separately.
 
     Parameters
     ----------
@@ -174,7 +174,7 @@ def weft_apart(weft_yarn: Length, weft_grist: Grist) -> Length:
 def weight_of_cloth(warp_yarn: Length, weft_yarn: Length, grist: Grist, weft_grist: Grist | None = None) -> Mass:
     """Weight of the yarn for a cloth.
 
-    m = Y₁ / g₁ + Y₂ / g₂. Warp and weft, each length by its own grist.
+    m = Y₁ / g₁ + Y₂ / g₂. Warp and weft, each length over its own grist.
 
     Parameters
     ----------
