@@ -1,5 +1,6 @@
 """Planners that many tests look at, built once: the default one, and a small one for speed."""
 
+from collections import Counter
 from itertools import islice
 from pathlib import Path
 
@@ -25,6 +26,12 @@ def pytest_collection_modifyitems(items):
 
 def pytest_terminal_summary(terminalreporter):
     """What was drawn, and the table of the engines, as the README has it; tests record its rows as a property."""
+    by_file = Counter()
+    for each in (report for group in terminalreporter.stats.values() for report in group if isinstance(report, pytest.TestReport)):
+        by_file[each.nodeid.partition("::")[0]] += each.duration
+    if sum(by_file.values()) > 60:  # a long run says where its time went
+        terminalreporter.write_sep("=", "the files that took longest, in seconds")
+        terminalreporter.write_line(", ".join(f"{file.removeprefix('tests/')} {seconds:.0f}" for file, seconds in by_file.most_common(25)))
     terminalreporter.write_line("All that is drawn at random was drawn in full." if LONG else f"Drawn with WORKBOOKGEN_SEED={SEED}.")
     reports = [each for outcome in ("passed", "failed") for each in terminalreporter.getreports(outcome)]
     rows = [row for report in reports for name, row in report.user_properties if name == "compared"]

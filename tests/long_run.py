@@ -32,6 +32,14 @@ def drawn(at_a_push: int, in_a_long_run: int) -> int:
     return in_a_long_run if LONG else at_a_push
 
 
+def some(cases: Iterable, at_a_push: int) -> list:
+    """So many of the cases, in their order; in a long run all of them."""
+    cases = list(cases)
+    if LONG or at_a_push >= len(cases):
+        return cases
+    return [cases[place] for place in sorted(Random(SEED).sample(range(len(cases)), at_a_push))]
+
+
 def dealt(cases: Iterable, hands: Sequence) -> list[tuple]:
     """(hand, case): each case is dealt to one of the hands; in a long run to every one."""
     cases = list(cases)

@@ -5,11 +5,12 @@ skein Victim (line 2) is wound on a reel and spun from a lot that no other line 
 that whatever is wrong with it can touch little else.
 """
 
-from contextlib import contextmanager
+from contextlib import ExitStack, contextmanager
+from functools import cache
 
 import pytest
 
-from long_run import dealt
+from long_run import some
 from workbookgen.build import build, layout_of
 from workbookgen.checking.driving import read, read_inputs
 from workbookgen.engines import ENGINES, Area, ErrorValue, engine
@@ -21,14 +22,15 @@ BY_ENGINE = [  # the embedded engines always, the big programs where they are as
     pytest.param(name, marks=pytest.mark.programs if name in ("libreoffice", "gnumeric") else ())
     for name in ENGINES
 ]
-PYTHON, PROGRAMS = ("formualizer", "ironcalc"), ("libreoffice", "libreoffice", "gnumeric")
+PYTHON = ("formualizer", "ironcalc")
+PROGRAMS = {"libreoffice": 8, "gnumeric": 4}  # cases of each test at a push: LibreOffice takes seconds for one, and so does Gnumeric, that starts anew
 
 
 def in_engines(name: str, cases, told=str):
-    """Each case in each engine of Python; at a push the programs share the cases, of which Gnumeric, that starts anew for each, gets a third."""
-    tried = [(each, case) for each in PYTHON for case in cases] + dealt(cases, PROGRAMS)
-    marks = {each: pytest.mark.programs if each in PROGRAMS else () for each, _ in tried}
-    found = [pytest.param(each, case, id=f"{each}-{told(case)}", marks=marks[each]) for each, case in tried]
+    """Each case in each engine of Python; at a push the programs try some of them, in a long run all."""
+    tried = [(each, case) for each in PYTHON for case in cases]
+    tried += [(each, case) for each, number in PROGRAMS.items() for case in some(cases, number)]
+    found = [pytest.param(each, case, id=f"{each}-{told(case)}", marks=pytest.mark.programs if each in PROGRAMS else ()) for each, case in tried]
     return pytest.mark.parametrize(("planner", name), found, indirect=["planner"])
 
 
@@ -129,12 +131,22 @@ def filled(tmp_path_factory):
     return build(settings, path, entries), path
 
 
-@pytest.fixture(scope="package", params=BY_ENGINE)
-def planner(request, filled):
-    """The filled planner, open in an engine."""
+@pytest.fixture(scope="package")
+def opened(filled):
+    """The filled planner, open in an engine by its name: opened where it is first asked for, closed after the last test.
+
+    A fixture that took the engine as its parameter would be made anew for every case, since pytest
+    tells parameters that come in pairs apart by their place in the list.
+    """
     layout, path = filled
-    with engine(request.param).open(path) as session:
-        yield OpenPlanner(layout, session)
+    with ExitStack() as sessions:
+        yield cache(lambda name: OpenPlanner(layout, sessions.enter_context(engine(name).open(path))))
+
+
+@pytest.fixture(params=BY_ENGINE)
+def planner(request, opened):
+    """The filled planner, open in an engine."""
+    return opened(request.param)
 
 
 def errors(shown: dict) -> dict:

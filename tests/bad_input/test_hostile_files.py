@@ -80,11 +80,14 @@ def test_files_made_to_harm(content, tmp_path):
 def test_files_that_reach_out(content, tmp_path):
     """Checking them is refused. Their entries may be read, which fetches nothing."""
     asked, sentences = [], []
-    for name, (make, sentence) in REACHING_OUT.items():
+    for number, (name, (make, sentence)) in enumerate(REACHING_OUT.items()):
         path = tmp_path / f"{name}.xlsx"
         path.write_bytes(make(content))
-        asked += readers(path, tmp_path / f"out {name}.xlsx")[:4]
-        sentences += [sentence] * 2 + [None] * 2
+        check, fields, blank, carry, _ = readers(path, tmp_path / f"out {name}.xlsx")
+        # At a push one that is refused and one that is not, in turn; in a long run all four.
+        refused, reading = ([check, fields], [blank, carry]) if LONG else ([(check, fields)[number % 2]], [(carry, blank)[(SEED + number) % 2]])
+        asked += refused + reading
+        sentences += [sentence] * len(refused) + [None] * len(reading)
     for arguments, sentence, outcome in zip(asked, sentences, outcomes(asked), strict=True):
         assert told_in_a_sentence(outcome), (arguments, outcome)
         if sentence:
@@ -119,7 +122,7 @@ def test_files_that_were_damaged_on_their_way(kind, content, small_file, tmp_pat
         convert(small_file, tmp_path / "saved.ods", recalculate=False)
         content = (tmp_path / "saved.ods").read_bytes()
     chance, asked = random.Random(7), []
-    for number in range(many := drawn(60, 150)):
+    for number in range(many := drawn(30, 150)):
         broken = bytearray(content)
         if number % 3 == 0:
             del broken[chance.randrange(len(broken)) :]
@@ -138,7 +141,7 @@ def test_files_that_were_damaged_on_their_way(kind, content, small_file, tmp_pat
 def test_parts_that_were_tampered_with(content, tmp_path):
     """A whole package in which the text of one part is another: what no check sum tells."""
     chance, asked = random.Random(11), []
-    for number in range(40):
+    for number in range(many := drawn(20, 40)):
         def tampered(name: str, text: bytes, chosen=chance.choice(("sheet1.xml", "sheet2.xml", "sheet27.xml", "sharedStrings.xml", "workbook.xml", ".rels"))) -> bytes:  # noqa: B008  drawn once
             if not name.endswith(chosen):
                 return text
@@ -162,4 +165,4 @@ def test_parts_that_were_tampered_with(content, tmp_path):
         asked.append(readers(path, tmp_path / f"out {number}.xlsx")[number % 4])
     told = list(zip(asked, outcomes(asked), strict=True))
     assert [each for each in told if not told_in_a_sentence(each[1])] == []
-    assert sum(outcome["code"] == 2 for _, outcome in told) > 8
+    assert sum(outcome["code"] == 2 for _, outcome in told) > many // 5

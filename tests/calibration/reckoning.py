@@ -11,14 +11,14 @@ from statistics import NormalDist
 
 import numpy as np
 
-from workbookgen.build import layout_of
 from workbookgen.checking.expected import expected_of_keys
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
+from workbookgen.sheets.planner import planner
 
 from .worlds import BREED, SITUATIONS
 
-WORLDS, TOGETHER = 2_000, 125
+WORLDS, TOGETHER = 2_000, 1_000
 LOGS = ("reels", "fiber", "samples", "designs", "components", "skeins", "projects")
 BINS = ((0.0, 0.1), (0.1, 0.3), (0.3, 0.5), (0.5, 0.7), (0.7, 0.9), (0.9, 1.0))
 SAID = ("projects_chance", "projects_spare", "projects_doubt_spare")
@@ -69,11 +69,11 @@ def _said(worlds) -> list[tuple[float, ...]]:
     records = {log: [record for world in worlds for record in getattr(world, log)] for log in LOGS}
     # Built past the limits that a person's settings have, so that many worlds stand in one planner.
     rows = Rows.model_construct(**Rows().model_dump() | {log: max(1, len(found)) for log, found in records.items()})
-    planner = layout_of(Settings(units="metric", fibers="", rows=rows)).planner
-    entries = with_records(planner, starting_entries(planner), "guide", [BREED | {"source": "invented"}])
+    described = planner(Settings(units="metric", fibers="", rows=rows))
+    entries = with_records(described, starting_entries(described), "guide", [BREED | {"source": "invented"}])
     for log, found in records.items():
-        entries = with_records(planner, entries, log, found)
-    [values] = expected_of_keys(planner, [entries], SAID)
+        entries = with_records(described, entries, log, found)
+    [values] = expected_of_keys(described, [entries], SAID)
     chance, spare, doubt = (values[key] for key in SAID)
     answers, line = [], 0
     for world in worlds:

@@ -1,10 +1,12 @@
 """Planners of few lines, filled and carried over; what was invented for them is nobody's."""
 
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 
 import pytest
 
+from workbookgen.book.layout import Layout
 from workbookgen.book.write import write
 from workbookgen.build import layout_of
 from workbookgen.carry.carry import Carried, carry
@@ -39,9 +41,15 @@ def small(units: str = "us", lines: int = LINES, **more) -> Settings:
     return Settings(**{"units": units, "fibers": "", "reels": REELS, "rows": Rows(**dict.fromkeys(Rows.model_fields, lines))} | more)
 
 
+@cache
+def laid_out(settings: Settings) -> Layout:
+    """The layout, made once for all who ask where something stands."""
+    return layout_of(settings)
+
+
 def filled(settings: Settings, records=RECORDS, cards=CARDS) -> dict:
     """The entries of a planner with these records."""
-    planner = layout_of(settings).planner
+    planner = laid_out(settings).planner
     entries = starting_entries(planner)
     for block, lines in records.items():
         entries = with_records(planner, entries, block, lines)
@@ -50,13 +58,13 @@ def filled(settings: Settings, records=RECORDS, cards=CARDS) -> dict:
 
 def written(path: Path, settings: Settings, entries, notes=None) -> Path:
     """A planner as the generator writes it; its cached values are left out, since nobody here reads them."""
-    path.write_bytes(write(layout_of(settings), entries, {}, notes))
+    path.write_bytes(write(laid_out(settings), entries, {}, notes))
     return path
 
 
 def cell(key: str, row: int = 0, settings: Settings | None = None) -> str:
     """Where a record's field stands in a small planner, as "Skeins!A8"."""
-    placement = layout_of(settings or small()).placements[key]
+    placement = laid_out(settings or small()).placements[key]
     return f"{placement.sheet}!{placement.cell(row)}"
 
 

@@ -27,7 +27,7 @@ NEW = st.builds(
 
 
 # Carrying takes seconds, so a failing example is told as it is and not made smaller.
-@settings(max_examples=drawn(6, 60), deadline=None, phases=[Phase.explicit, Phase.generate], suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=drawn(4, 60), deadline=None, phases=[Phase.explicit, Phase.generate], suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(typed=st.dictionaries(st.tuples(st.sampled_from(KEYS), st.integers(0, 3)), ENTRIES, max_size=60), new=NEW)
 def test_every_entry_is_in_the_new_planner_or_among_its_leftovers(typed, new, tmp_path):
     entries = {key: list(column) for key, column in filled(OLD).items()}

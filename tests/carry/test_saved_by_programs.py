@@ -10,11 +10,10 @@ from workbookgen.build import layout_of, workbook
 from workbookgen.carry.leftovers import IN_ITS_CELL, ONLY_HERE
 from workbookgen.checking.check import check
 from workbookgen.engines.libreoffice import convert
-from workbookgen.filled.planner import described
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import load
 
-from .conftest import cell, filled, small
+from .conftest import cell, filled, laid_out, small
 from .programs import in_gnumeric, in_libreoffice
 
 ROOT = Path(__file__).parents[2]
@@ -22,7 +21,7 @@ sys.path.insert(0, str(ROOT / "demo"))
 
 from make import entries as demo_entries  # noqa: E402
 
-DESK = described(small()).sheets[0].name
+DESK = laid_out(small()).planner.sheets[0].name
 FIRST, INSERTED, SECOND, THIRD, FREE = range(5)  # the lines of the skeins, with one that was inserted
 
 
@@ -36,7 +35,7 @@ def by_sheet(edits: dict[str, object]) -> dict[str, dict[str, object]]:
 
 
 EDITS = {
-    "lines": {"Skeins": layout_of(small()).placements["skeins_name"].row + 1},  # before the second skein
+    "lines": {"Skeins": laid_out(small()).placements["skeins_name"].row + 1},  # before the second skein
     "cells": by_sheet({
         cell("skeins_name", INSERTED): "New one", cell("skeins_reel", INSERTED): "Clock reel",
         cell("skeins_wraps", INSERTED): "=6.5*16", cell("skeins_gross", INSERTED): 4.25,
@@ -90,7 +89,7 @@ def test_the_demo_comes_over_whoever_saved_it(save, demo, tmp_path, carried):
 def edited(tmp_path_factory):
     """A planner that somebody typed into with LibreOffice, by the ending that it was saved with."""
     folder = tmp_path_factory.mktemp("edited")
-    (folder / "planner.xlsx").write_bytes(workbook(layout_of(small()), filled(small())))
+    (folder / "planner.xlsx").write_bytes(workbook(laid_out(small()), filled(small())))
     files = {ending: folder / f"edited.{ending}" for ending in ("xlsx", "ods")}
     in_libreoffice(folder, [EDITS | {"planner": str(folder / "planner.xlsx"), "saved": [str(each) for each in files.values()]}])
     return files

@@ -11,7 +11,7 @@ from workbookgen.checking.check import check
 from workbookgen.planner_file import read_planner
 
 ALL = 200
-AT_A_PUSH = {"formualizer": 60, "ironcalc": 24, "libreoffice": 24, "gnumeric": 12}
+AT_A_PUSH = {"formualizer": 40, "ironcalc": 16, "libreoffice": 16, "gnumeric": 6}
 PROGRAMS = ("libreoffice", "gnumeric")
 
 

@@ -10,6 +10,7 @@ import subprocess
 
 import pytest
 
+from long_run import dealt
 from mutation.shared_yarns import shared
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import check
@@ -19,9 +20,9 @@ from workbookgen.settings import Settings
 
 
 @pytest.mark.programs
-@pytest.mark.parametrize(("drawn", "seed"), [(scenario, 500), (scenario, 501), (shared, 602)])
-@pytest.mark.parametrize("name", ["libreoffice", "gnumeric"])
-def test_a_full_planner_is_right_at_first_loading(drawn, seed, name, tmp_path):
+@pytest.mark.parametrize(("name", "filled"), dealt([(scenario, 500), (scenario, 501), (shared, 602), (shared, 603)], ["libreoffice", "gnumeric"]))
+def test_a_full_planner_is_right_at_first_loading(name, filled, tmp_path):
+    drawn, seed = filled
     layout = layout_of(Settings())
     file = tmp_path / "full.xlsx"
     file.write_bytes(workbook(layout, drawn(layout.planner, seed)))

@@ -2,6 +2,7 @@
 
 import re
 import zipfile
+from functools import cache
 
 import pytest
 
@@ -25,6 +26,11 @@ def edited(source, target, change) -> None:
             if entry.filename.startswith("xl/worksheets/sheet"):
                 content = re.sub(rb"(<f[^>]*>)([^<]+)", lambda found: found[1] + change(found[2]), content)
             after.writestr(entry, content)
+
+
+@cache
+def said_of_a_good_one(path, layout, name: str) -> str:
+    return said(path, layout, name)
 
 
 def said(path, layout, name: str) -> str:
@@ -62,7 +68,7 @@ def test_each_result_is_summed_up_in_one_trial(layout):
 def test_a_program_without_a_function_is_not_trusted(function, name, small_file, small_layout, tmp_path):
     path = tmp_path / "lacking.xlsx"
     edited(small_file, path, lambda text: re.sub(rf"\b{function}\(".encode(), b"SIGX(", text))
-    assert said(small_file, small_layout, name) == RIGHT
+    assert said_of_a_good_one(small_file, small_layout, name) == RIGHT
     assert said(path, small_layout, name) != RIGHT
 
 

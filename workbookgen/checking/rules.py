@@ -27,9 +27,32 @@ _WORDS = {
 }
 
 
-def changed_validations(placement: Placement, our: FileSheet, their: FileSheet) -> Iterator[Finding]:
+class Validations:
+    """What a sheet says of what may be typed, to be asked column by column."""
+
+    def __init__(self, sheet: FileSheet):
+        self._narrow: defaultdict[int, list[tuple[Range, Validation]]] = defaultdict(list)  # of one column, as nearly all are
+        self._wide: list[tuple[Range, Validation]] = []
+        for ranges, validation in sheet.validations:
+            plain = replace(validation, formulas=tuple(spelled(plainly_named(each)) for each in validation.formulas))
+            if plain == replace(NO_VALIDATION, strictness=plain.strictness):
+                continue  # says and asks for nothing
+            for each in ranges:
+                (self._narrow[each.left] if each.left == each.right else self._wide).append((each, plain))
+
+    def rows(self, placement: Placement) -> defaultdict[int, frozenset[Validation]]:
+        """Row -> what holds for its cell."""
+        column = Range("", placement.row, placement.column, placement.row + placement.rows - 1, placement.column)
+        found: defaultdict[int, frozenset[Validation]] = defaultdict(frozenset)
+        for cells, validation in (*self._narrow.get(placement.column, ()), *self._wide):
+            for row in cells.rows_within(column):
+                found[row] |= {validation}
+        return found
+
+
+def changed_validations(placement: Placement, our: Validations, their: Validations) -> Iterator[Finding]:
     """What may be typed into the cells of a field, and what is said of it."""
-    wanted, found = (_validations(placement, sheet) for sheet in (our, their))
+    wanted, found = our.rows(placement), their.rows(placement)
     differences: dict[tuple, list[int]] = defaultdict(list)
     for row in range(placement.row, placement.row + placement.rows):
         if wanted[row] != found[row]:
@@ -38,21 +61,6 @@ def changed_validations(placement: Placement, our: FileSheet, their: FileSheet) 
         for first, last in runs(rows):
             where = Range(placement.sheet, first, placement.column, last, placement.column)
             yield Finding(reason, str(where), placement.key, expected=expected, got=got)
-
-
-def _validations(placement: Placement, sheet: FileSheet) -> defaultdict[int, frozenset[Validation]]:
-    """Row -> what holds for its cell."""
-    column = Range("", placement.row, placement.column, placement.row + placement.rows - 1, placement.column)
-    found: defaultdict[int, frozenset[Validation]] = defaultdict(frozenset)
-    for ranges, validation in sheet.validations:
-        rows = {row for each in ranges for row in each.rows_within(column)}
-        if rows:
-            plain = replace(validation, formulas=tuple(spelled(plainly_named(each)) for each in validation.formulas))
-            if plain == replace(NO_VALIDATION, strictness=plain.strictness):
-                continue  # says and asks for nothing
-            for row in rows:
-                found[row] |= {plain}
-    return found
 
 
 def _difference(wanted: frozenset[Validation], found: frozenset[Validation]) -> tuple[str, str | None, str | None]:

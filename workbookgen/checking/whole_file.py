@@ -15,7 +15,7 @@ from workbookgen.book.placement import Layout, Placement
 from workbookgen.book.write import write
 from workbookgen.checking.compare import Finding, agree
 from workbookgen.checking.names import names_elsewhere
-from workbookgen.checking.rules import changed_rules, changed_validations
+from workbookgen.checking.rules import Validations, changed_rules, changed_validations
 from workbookgen.checking.runs import runs
 from workbookgen.errors import FileError
 from workbookgen.language.entries import starting_entries
@@ -62,10 +62,11 @@ def changes(layout: Layout, theirs: WholeFile) -> Iterator[Finding]:
         yield from _hidden(our, their)
         yield from _drawn(our, their)
         yield from changed_rules(our, their)
+    our_validations, their_validations = ({name: Validations(sheet) for name, sheet in file.sheets.items()} for file in (ours, theirs))
     for placement in layout.placements.values():
         if placement.sheet in theirs.sheets and (placement.formulas or isinstance(placement.field, Input)):
             yield from _looks(placement, ours, theirs)
-            yield from changed_validations(placement, ours.sheets[placement.sheet], theirs.sheets[placement.sheet])
+            yield from changed_validations(placement, our_validations[placement.sheet], their_validations[placement.sheet])
 
 
 def _calculating(ours: WholeFile, theirs: WholeFile) -> Iterator[Finding]:
