@@ -21,6 +21,7 @@ from workbookgen.checking.trial import findings_of, together
 from workbookgen.engines import Session, engine
 from workbookgen.errors import Disagreement, Fault
 from workbookgen.language.entries import Entries, starting_entries
+from workbookgen.language.parts import Planner
 from workbookgen.saving import save
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
@@ -51,7 +52,7 @@ def workbook(
     with _opened(layout, entries, step) as session:
         cached = read(session, layout, layout.formulas)
         step()
-        faults = disagreements(layout, proofs | expected_of_blocks(layout.planner, entries, proofs), cached)
+        faults = unlike_the_print(layout.planner, proofs) + disagreements(layout, proofs | expected_of_blocks(layout.planner, entries, proofs), cached)
         if drawn and not faults:
             faults = [_fault(each) for each in findings_of(layout, session, EMBEDDED, tried(layout, drawn), proofs)]
     step()
@@ -91,6 +92,16 @@ def disagreements(layout: Layout, expected: Mapping[str, Sequence], cached: Mapp
         for placement in layout.formulas
         for row, (wanted, shown) in enumerate(zip(expected[placement.key], cached[placement.key], strict=True))
         if not agree(wanted, shown)
+    ]
+
+
+def unlike_the_print(planner: Planner, proofs: Mapping[str, Sequence]) -> list[Fault]:
+    """The published examples to which the planner has another answer than the printed one."""
+    return [
+        Fault(f"proof {proof.number}", f"the planner works out {computed!r}, but {proof.printed!r} is printed.")
+        for key, table in planner.proof_tables.items()
+        for proof, computed, verdict in zip(table.proofs, proofs[f"{key}_computed"], proofs[f"{key}_verdict"], strict=False)
+        if verdict == "differs"
     ]
 
 

@@ -18,6 +18,7 @@ from workbookgen.language.parts import Block, Planner
 from workbookgen.reference import reeling
 from workbookgen.saving import save
 from workbookgen.settings import Rows
+from workbookgen.sheets import proofs
 from workbookgen.sheets.planner import planner
 
 
@@ -59,6 +60,17 @@ def test_a_planner_that_disagrees_is_not_built(small, scratch, wrong_reference):
     cell = layout_of(small).placements["reels_hundred"].cell(0)
     # A hundred turns of 72 in are 200 yd; the wrong library says 202.
     assert any(f"Reels!{cell}: expected 202.0" in str(fault) and "computes 200" in str(fault) for fault in caught.value.faults)
+    assert not list(folder.iterdir()) and not list(drafts.iterdir())
+
+
+def test_a_planner_that_differs_from_print_is_not_built(small, scratch, monkeypatch):
+    """Twelve wraps of 1.5 m are 18 m, whoever printed 19."""
+    slip = replace(proofs.PROOFS.proofs[0], number="99-001", result="skeins_length_m", unit="meter", printed=19.0, tolerance=1e-9,
+                   given={"wraps": (12.0, "dimensionless"), "part_wrap": (0.0, "dimensionless"), "rest": (0.0, "meter"), "loop": (1.5, "meter")})
+    monkeypatch.setattr(proofs, "PROOFS", replace(proofs.PROOFS, proofs=(*proofs.PROOFS.proofs, slip)))
+    folder, drafts = scratch
+    with pytest.raises(Disagreement, match="^proof 99-001: the planner works out 18.0, but 19.0 is printed.$"):
+        build(small, folder / "planner.xlsx")
     assert not list(folder.iterdir()) and not list(drafts.iterdir())
 
 

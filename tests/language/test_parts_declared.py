@@ -282,6 +282,33 @@ def test_a_proof_must_give_every_word_of_its_formula():
         proofs(whole, {key: whole[key] for key in ("wraps", "loop")})
 
 
+WHOLE = {"wraps": (10.0, "dimensionless"), "loop": (1.0, "meter"), "rest": (0.0, "meter")}
+
+
+@pytest.mark.parametrize(
+    "slip, sentence",
+    [
+        ({"provenance": "my aunt"}, "proof 7: its provenance 'my aunt' is none of read, derived, practice, memory."),
+        ({"unit": "furlongish"}, "proof 7: the registry knows no unit furlongish."),
+        ({"given": WHOLE | {"loop": (1.0, "meeter")}}, "proof 7: the registry knows no unit meeter."),
+        ({"tolerance": "small"}, "proof 7: its tolerance must be a number, and 'small' is not."),
+    ],
+)
+def test_a_slip_in_a_proof_is_told(slip, sentence):
+    right = {"number": "7", "what": "", "result": "skeins_length", "given": WHOLE, "printed": 1.0, "unit": "meter", "tolerance": 0.1, "source": "", "provenance": "read"}
+    assert Proof(**right).number == "7"
+    with pytest.raises(DescriptionError) as refused:
+        Proof(**right | slip)
+    assert str(refused.value) == sentence
+
+
+def test_a_proof_of_no_result_is_refused():
+    astray = replace(proofs(WHOLE).proofs[0], result="skeins_lenght")
+    table = replace(next(iter(proofs(WHOLE).sheets[-1].parts)), proofs=(astray,))
+    with pytest.raises(DescriptionError, match="proof 0: skeins_lenght is no result of a sheet"):
+        replace(described.whole(), sheets=(*described.whole().sheets, Sheet("Proofs", "", "", (Chapter("Proofs", (table,), (band(Examples(table="proofs")),)),))))
+
+
 def test_names_by_which_others_find_a_record():
     assert REELS.names_column == "reels_listed"
     assert REELS.names_its_records(REELS.by_key["name"])

@@ -9,6 +9,8 @@ from collections.abc import Callable, Mapping
 from functools import lru_cache
 from typing import get_args
 
+from pint import UndefinedUnitError
+from pint.errors import DefinitionSyntaxError
 from pint.util import UnitsContainer
 
 from workbookgen.units import Alike, ureg
@@ -31,6 +33,15 @@ def dimension(name: str) -> UnitsContainer:
     if name == "[]":
         return UnitsContainer()
     return ureg.get_dimensionality(name) if "[" in name else ureg.Unit(name).dimensionality
+
+
+def is_unit(name: str) -> bool:
+    """Whether the registry knows a unit of this name."""
+    try:
+        ureg.Unit(name)
+        return True
+    except (UndefinedUnitError, DefinitionSyntaxError):
+        return False
 
 
 def objections(reference: Callable, arguments: Mapping[str, str], words: Mapping[str, Dimension], shown: Dimension) -> list[str]:

@@ -345,8 +345,7 @@ class Planner:
         faults += [fault for sheet in self.sheets for fault in self._views_faults(sheet)]
         keys = self._full_keys()
         faults += [Fault(f"field {key}", "another field has this full key too.") for key in sorted({key for key in keys if keys.count(key) > 1})]
-        faults += [Fault(f"proof {proof.number}", f"{word} is not given.") for proof in self.proofs for word in self._lacking(proof)]
-        faults += [Fault(f"proof {proof.number}", f"{sentence}.") for proof in self.proofs for sentence in self._misprinted(proof)]
+        faults += [Fault(f"proof {proof.number}", f"{sentence}.") for proof in self.proofs for sentence in self._proof_objections(proof)]
         if faults:
             raise DescriptionError(*faults)
         try:
@@ -387,14 +386,13 @@ class Planner:
         kinds = {word: dimension_of(self.meaning(block, word).field, self.system) for word in result.arguments.values()}
         return dimensions.objections(result.reference, result.arguments, kinds, dimension_of(result, self.system))
 
-    def _lacking(self, proof: Proof) -> list[str]:
-        """Words of a proven formula that are neither printed in the example nor a table's facts."""
-        block, result = self.by_key[proof.result]
-        return [word for word in result.words if word not in proof.given and not isinstance(self.meaning(block, word).holder, Table)]
-
-    def _misprinted(self, proof: Proof) -> list[str]:
-        """Printed values of another kind than the reference takes or gives; it may take some that the field does not show."""
-        _, result = self.by_key[proof.result]
+    def _proof_objections(self, proof: Proof) -> list[str]:
+        """Words that are neither printed in the example nor a table's facts, and values of another kind than the reference takes or gives."""
+        block, result = self.by_key.get(proof.result, (None, None))
+        if not isinstance(result, Result):
+            return [f"{proof.result} is no result of a sheet"]
+        if lacking := [word for word in result.words if word not in proof.given and not isinstance(self.meaning(block, word).holder, Table)]:
+            return [f"{word} is not given" for word in lacking]
         printed = {word: dimensions.dimension(unit) if unit else dimensions.TEXT for word, (_, unit) in (*proof.given.items(), ("", ("", proof.unit)))}
         arguments = {name: word for name, word in result.arguments.items() if word in printed}
         return dimensions.objections(result.reference, arguments, printed, printed[""])

@@ -9,8 +9,13 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from workbookgen.errors import DescriptionError
+from workbookgen.language import dimensions
+from workbookgen.language.declared import require_types
 from workbookgen.language.fields import Result
 from workbookgen.language.formula import formula
+
+# How a printed value is known: read where it was printed, worked by hand from what was, common practice, or recalled.
+PROVENANCES = ("read", "derived", "practice", "memory")
 
 
 @dataclass(frozen=True)
@@ -30,6 +35,14 @@ class Proof:
     tolerance: float
     source: str
     provenance: str
+
+    def __post_init__(self):
+        require_types(f"proof {self.number}", self)
+        faults = [f"the registry knows no unit {unit}" for _, unit in (*self.given.values(), ("", self.unit)) if unit and not dimensions.is_unit(unit)]
+        if self.provenance not in PROVENANCES:
+            faults.append(f"its provenance {self.provenance!r} is none of {', '.join(PROVENANCES)}")
+        if faults:
+            raise DescriptionError.at(f"proof {self.number}", "; ".join(faults) + ".")
 
 
 @dataclass(frozen=True)

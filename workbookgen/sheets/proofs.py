@@ -11,6 +11,7 @@ from collections.abc import Collection, Iterable
 from dataclasses import replace
 from importlib.resources import files
 
+from workbookgen.errors import DescriptionError
 from workbookgen.language.fields import Result
 from workbookgen.language.parts import Block, Chapter, Sheet
 from workbookgen.language.proofs import Proof, ProofTable, Trial
@@ -65,6 +66,8 @@ def read_proofs() -> tuple[Proof, ...]:
 
 
 def _proof(line: dict[str, str]) -> Proof:
+    if None in line or None in line.values():
+        raise DescriptionError.at(f"proofs.csv, {line['number']}", "each line has nine values; a value with a comma stands in quotation marks.")
     given = {}
     for part in line["given"].split(";"):
         word, _, printed = part.strip().partition("=")
@@ -76,7 +79,7 @@ def _proof(line: dict[str, str]) -> Proof:
         given,
         _number_or_text(line["printed"]),
         line["unit"],
-        float(line["tolerance"]),
+        _number_or_text(line["tolerance"]),
         line["source"],
         line["provenance"],
     )
