@@ -4,13 +4,13 @@ from workbookgen.language.abreast import Abreast
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
-from workbookgen.language.quantities import GRIST, GRIST_METRIC, GRIST_US, IN_METERS, IN_YARDS, LENGTH, LOOP, MASS, NUMBER, POUND, SHARE, SQUARE_LENGTH, THREADS, Kind, always
+from workbookgen.language.quantities import GRIST, GRIST_METRIC, GRIST_US, IN_METERS, IN_YARDS, LENGTH, LOOP, MASS, NUMBER, POUND, SHARE, THREADS, Kind, always
 from workbookgen.language.views import Answers, Band, Big, Chart, Picture, Series, band
-from workbookgen.reference import diameter, gauge, labels, measuring, overview, reeling, statistics, stock, uncertainty, yarn_count
+from workbookgen.reference import diameter, gauge, labels, measuring, overview, reeling, statistics, stock, yarn_count
 from workbookgen.reference.statistics import groups
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import SPAN
-from workbookgen.sheets import compare, reels, skeins, tabs, uses
+from workbookgen.sheets import compare, one_skein, reels, skeins, tabs, uses
 from workbookgen.sheets.lookup import lookup
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
@@ -157,7 +157,9 @@ def _it_is() -> Group:
                reeling.length_basis, None, uses={"length": "reeled", "washed_loop": "used_washed_loop", "sample": "log_shrinkage_sample"}, only_if="reeled >= 0"),
         Result("shrinkage", "Washing took", "1 - used_washed_loop / used_loop", reeling.shrinkage, SHARE,
                uses={"length": "used_loop", "finished": "used_washed_loop"}, only_if="used_loop > 0"),
-        *_doubts(),
+        *one_skein.length_doubts(one_skein.Words(
+            "finished", "used_wraps", "used_loop", "used_loop_doubt", "used_washed_loop", shrinkage="expected_shrinkage", shrinkage_sample="log_shrinkage_sample",
+        )).values(),
         Result("least", "At least", "MAX(0, finished - 2 * doubt)", measuring.least_likely, LENGTH, uses={"length": "finished", "uncertainty": "doubt"}),
         Result("most", "At most", "finished + 2 * doubt", measuring.most_likely, LENGTH, uses={"length": "finished", "uncertainty": "doubt"}),
         Result("net", "Net weight", "used_gross - " + _or_nothing("used_tare"), reeling.net_mass, MASS, uses={"gross": "used_gross", "tare": "used_tare"},
@@ -172,11 +174,7 @@ def _it_is() -> Group:
                uses={"k": "thickness_k_wrapped"}),
         Result("wpi", "Wraps per inch", "IF(given(used_counted_wpi), used_counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS,
                uses={"counted": "used_counted_wpi", "expected": "expected_wpi"}, only_if="OR(given(used_counted_wpi), given(expected_wpi))"),
-        Result("weight_class", "Yarn weight class",
-               'IF(class_of(classes_name, classes_past, wpi * 0.9999999) = class_of(classes_name, classes_from, wpi * 1.0000001), '
-               'class_of(classes_name, classes_from, wpi * 1.0000001), '
-               'class_of(classes_name, classes_past, wpi * 0.9999999) & " to " & class_of(classes_name, classes_from, wpi * 1.0000001))',
-               diameter.yarn_weight_class, None, uses={"wraps": "wpi"}),
+        one_skein.weight_class(),
         Result("fewest", "Stitches, from", "class_of(classes_fewest, classes_past, wpi * 0.9999999)", gauge.fewest_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
         Result("stitches", "Stitches, to", "class_of(classes_most, classes_from, wpi * 1.0000001)", gauge.most_stitches, NUMBER, uses={"wraps": "wpi"}, digits=0),
         Result("gauge", "Gauge to expect",
@@ -229,27 +227,6 @@ def _its_lot() -> Group:
                uses={"name": "skein", "names": "measure_points_name", "amounts": "measure_points_x"}, digits=0),
         Result("limit", "Limit", "lot_grubbs * lot_variation", measuring.limit_off, SHARE, uses={"times": "lot_grubbs", "variation": "lot_variation"}),
     ))
-
-
-def _doubts() -> tuple[Result, ...]:
-    """How sure its length is, part by part, as in the log."""
-    return (
-        Result("count_part", "± by wraps", "finished / used_wraps * doubts_miscount", uncertainty.counted, LENGTH,
-               uses={"wraps": "used_wraps", "u_wraps": "doubts_miscount"}, only_if="used_wraps > 0"),
-        Result("tape_part", "± by tape", "finished * doubts_taping / used_washed_loop", uncertainty.taped, LENGTH,
-               uses={"washed_loop": "used_washed_loop", "u_tape": "doubts_taping"}),
-        Result("own_square", "Its own ±²", "count_part * count_part + IF(given(tape_part), tape_part * tape_part, 0)", uncertainty.own_square, SQUARE_LENGTH),
-        Result("reel_part", "± by reel", "finished * used_loop_doubt / used_loop", uncertainty.by_reel, LENGTH,
-               uses={"loop": "used_loop", "u_loop": "used_loop_doubt", "washed_loop": "used_washed_loop"}, only_if="NOT(given(used_washed_loop))"),
-        Result("slack_part", "± by slack", "finished * doubts_slack", uncertainty.by_slack, LENGTH,
-               uses={"u_slack": "doubts_slack", "washed_loop": "used_washed_loop"}, only_if="used_washed_loop > 0"),
-        Result("shrink_part", "± by shrinkage", "finished * IF(given(log_shrinkage_sample), doubts_sampled, doubts_usual) / (1 - expected_shrinkage)", uncertainty.by_shrinkage, LENGTH,
-               uses={"shrinkage": "expected_shrinkage", "u_usual": "doubts_usual", "u_sampled": "doubts_sampled", "sampled": "log_shrinkage_sample", "washed_loop": "used_washed_loop"},
-               only_if="AND(NOT(given(used_washed_loop)), expected_shrinkage < 0.9)"),
-        Result("doubt", "Length ±",
-               "SQRT(own_square + IF(given(reel_part), reel_part * reel_part, 0) + IF(given(slack_part), slack_part * slack_part, 0) + IF(given(shrink_part), shrink_part * shrink_part, 0))",
-               uncertainty.skein_doubt, LENGTH, uses={"own": "own_square"}, note="Standard uncertainty of this skein alone (JCGM 100)."),
-    )
 
 
 def _or_nothing(word: str) -> str:

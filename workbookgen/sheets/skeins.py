@@ -26,7 +26,7 @@ from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, care, diameter, labels, made_of, plying, reeling, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, lists, plausible, reels, sums, tabs, yarn
+from workbookgen.sheets import fiber, lists, one_skein, plausible, reels, sums, tabs, yarn
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.lookup import lookup
@@ -160,12 +160,7 @@ def _thickness() -> Group:
                uses={"counted": "counted_wpi", "expected": "expected_wpi"},
                only_if="OR(given(counted_wpi), given(expected_wpi))",
                note="Your own count, or the expected one."),
-        Result("weight_class", "Yarn weight class",
-               'IF(class_of(classes_name, classes_past, wpi * 0.9999999) = class_of(classes_name, classes_from, wpi * 1.0000001), '
-               'class_of(classes_name, classes_from, wpi * 1.0000001), '
-               'class_of(classes_name, classes_past, wpi * 0.9999999) & " to " & class_of(classes_name, classes_from, wpi * 1.0000001))',
-               diameter.yarn_weight_class, None, uses={"wraps": "wpi"}, width=26,
-               note="By wraps per inch. The published classes overlap, so that several may be named; sources differ."),
+        one_skein.weight_class(width=26, note="By wraps per inch. The published classes overlap, so that several may be named; sources differ."),
     ))
 
 
@@ -229,6 +224,11 @@ def _for_other_sheets(settings: Settings) -> Group:
     ), printed=False)
 
 
+LENGTH_DOUBTS = one_skein.length_doubts(
+    one_skein.Words("finished_yd", "wraps", "loop", "reel_doubt", "washed_loop", shrinkage="shrinkage_expected", shrinkage_sample="shrinkage_sample")
+)
+
+
 def doubts(few: bool) -> tuple[Result, ...]:
     """How sure a skein's length is, told apart by what it shares. With many skeins all reels are taken for one, which never doubts too little.
 
@@ -243,24 +243,9 @@ def doubts(few: bool) -> tuple[Result, ...]:
     return (
         Result("for_project", "Serves", "project", belongings.belongs, None, uses={"name": "project"}, only_if='IF(given(gone), gone = "set aside", 1 = 1)', width=22),
         Result("pair", "Project and reel", 'for_project & " / " & reel', belongings.pair, None, uses={"first": "for_project", "second": "reel"}, width=30),
-        Result("count_part", "± by wraps", "finished_yd / wraps * doubts_miscount", uncertainty.counted, LENGTH,
-               uses={"finished": "finished_yd", "u_wraps": "doubts_miscount"}, only_if="wraps > 0"),
-        Result("tape_part", "± by tape", "finished_yd * doubts_taping / washed_loop", uncertainty.taped, LENGTH,
-               uses={"finished": "finished_yd", "u_tape": "doubts_taping"}),
-        Result("own_square", "Its own ±²", "count_part * count_part + IF(given(tape_part), tape_part * tape_part, 0)", uncertainty.own_square, SQUARE_LENGTH),
-        Result("reel_part", "± by reel", "finished_yd * reel_doubt / loop", uncertainty.by_reel, LENGTH,
-               uses={"finished": "finished_yd", "u_loop": "reel_doubt"}, only_if="NOT(given(washed_loop))",
-               note="Where the washed loop is measured, the reel cancels."),
+        *(LENGTH_DOUBTS[key] for key in ("count_part", "tape_part", "own_square", "reel_part")),
         of_reel,
         Result("reel_square", "± by reel, squared", "reel_part * reel_sum", uncertainty.with_its_reel, SQUARE_LENGTH,
                uses={"part": "reel_part", "sum_of_reel": "reel_sum"}),
-        Result("slack_part", "± by slack", "finished_yd * doubts_slack", uncertainty.by_slack, LENGTH,
-               uses={"finished": "finished_yd", "u_slack": "doubts_slack"}, only_if="washed_loop > 0"),
-        Result("shrink_part", "± by shrinkage", "finished_yd * IF(given(shrinkage_sample), doubts_sampled, doubts_usual) / (1 - shrinkage_expected)",
-               uncertainty.by_shrinkage, LENGTH,
-               uses={"finished": "finished_yd", "shrinkage": "shrinkage_expected", "u_usual": "doubts_usual", "u_sampled": "doubts_sampled", "sampled": "shrinkage_sample"},
-               only_if="AND(NOT(given(washed_loop)), shrinkage_expected < 0.9)"),
-        Result("doubt", "Length ±",
-               "SQRT(own_square + IF(given(reel_part), reel_part * reel_part, 0) + IF(given(slack_part), slack_part * slack_part, 0) + IF(given(shrink_part), shrink_part * shrink_part, 0))",
-               uncertainty.skein_doubt, LENGTH, uses={"own": "own_square"}, note="Standard uncertainty of this skein alone (JCGM 100)."),
+        *(LENGTH_DOUBTS[key] for key in ("slack_part", "shrink_part", "doubt")),
     )
