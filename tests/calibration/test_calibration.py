@@ -44,8 +44,8 @@ def test_one_and_two_standard_uncertainties_cover_what_they_should(found):
 
 def test_the_test_would_notice_that_the_reel_is_forgotten(monkeypatch):
     """A planner that takes each reel for what is rated: sure of itself, and wrong three times in ten where it should be once."""
-    calculation = uncertainty.skeins_doubt
-    monkeypatch.setattr(uncertainty, "skeins_doubt", wraps(calculation)(lambda by_reels, **others: calculation(by_reels=by_reels * 0, **others)))
+    calculation = uncertainty.skeins_uncertainty
+    monkeypatch.setattr(uncertainty, "skeins_uncertainty", wraps(calculation)(lambda by_reels, **others: calculation(by_reels=by_reels * 0, **others)))
     forgetful = reckon("a rough reel", 500)
     assert forgetful.within(1) < 0.65 and forgetful.within(2) < 0.94
 

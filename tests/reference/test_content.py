@@ -105,7 +105,7 @@ SECOND = {"place": 2.0, "number": 40.0, "system": "tex", "lot": "Thread"}
 def test_what_is_not_known_is_not_told(lots, strands, skein, why):
     strands = [{key: value for key, value in each.items() if value is not None} for each in strands]
     assert told(lots, strands, skein) is None and told(lots, strands, skein, "content") is None
-    assert told(lots, strands, skein, "content_told") == f"Not told: {why}"
+    assert told(lots, strands, skein, "content_told") == f"Unknown: {why}"
 
 
 def test_a_lot_that_may_replace_another_of_the_same_fiber_changes_nothing():

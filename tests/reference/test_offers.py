@@ -54,10 +54,10 @@ def test_range_of_the_guide_is_the_doubt():
 
 @pytest.mark.parametrize(("price", "text"), [
     # By hand: two doubts of 6% each; of 2 and 2.2 the difference is 0.2, and twice √(0.12² + 0.132²) is 0.357.
-    (79.2, "Ewe seems cheapest by its yarn, but not surely: Ram, the next, costs 10% more, which is within their doubt. Choose by the fiber."),
+    (79.2, "Ewe seems cheapest by its yarn, but not for certain: Ram, the next, costs 10% more, which is within their uncertainty. Choose by the fiber."),
     # Of 2 and 2.6: 0.6 beside 0.394.
     (93.6, "Ewe costs least by its yarn: Ram, the next, costs 30% more."),
-    (72.0, "Ewe seems cheapest by its yarn, but not surely: Ram, the next, costs about as much, which is within their doubt. Choose by the fiber."),
+    (72.0, "Ewe seems cheapest by its yarn, but not for certain: Ram, the next, costs about as much, which is within their uncertainty. Choose by the fiber."),
 ])
 def test_sentence_tells_prices_apart_only_beyond_their_doubt(price, text):
     values = told(offer("Ewe", "raw fleece", 100.0, 72.0, **OWN), offer("Ram", "raw fleece", 100.0, price, **OWN))

@@ -28,7 +28,7 @@ def test_a_comb_keeps_back_what_the_guide_says_of_combs():
 def test_combed_fiber_is_less_surely_known():
     # By hand: JCGM 100, 4.3.7. Ranges 2 to 10 and 20 to 40% lost, over what is kept in their middles.
     half = 12**0.5
-    assert fiber.preparation_doubt(0.08 / half / 0.94, 0.2 / half / 0.7, "combing") == approx(0.0825, abs=0.0001)
+    assert fiber.preparation_uncertainty(0.08 / half / 0.94, 0.2 / half / 0.7, "combing") == approx(0.0825, abs=0.0001)
     values = lots([{"name": "A", "scoured_weighed": 50.0}, {"name": "B", "way": "combing", "scoured_weighed": 50.0}])
     known = 50 * 0.97
     assert values["fiber_to_come_doubt"][0] == approx(known * 0.94 * (0.025**2 + 0.012**2) ** 0.5)
@@ -100,9 +100,9 @@ def test_a_lots_own_handfuls_win_over_its_breed_and_a_figure_over_both():
 
 
 def test_two_handfuls_are_surer_than_one_by_the_root_of_two():
-    assert fiber.yield_doubt(0.03, 0.08, 2) == approx(0.08 / 2**0.5)
-    assert fiber.yield_doubt(0.03, 0.08, 0, 0.06, 0.5) == approx(0.12)
-    assert fiber.yield_doubt(0.03, 0.08) == 0.03
+    assert fiber.yield_uncertainty(0.03, 0.08, 2) == approx(0.08 / 2**0.5)
+    assert fiber.yield_uncertainty(0.03, 0.08, 0, 0.06, 0.5) == approx(0.12)
+    assert fiber.yield_uncertainty(0.03, 0.08) == 0.03
     values = lots([{"name": "A"}, {"name": "B", "own_yield": 0.5}], [handful("A", 2.0, 1.0), handful("A", 1.0, 0.5), handful("B", 2.0, 1.0)])
     rest = 0.07**2 + 0.025**2 + 0.012**2
     of_a, of_b = (100 * 0.85 * 0.5 * 0.94 * 0.97 * (rest + doubt**2) ** 0.5 for doubt in (0.08 / 2**0.5, 0.03))
@@ -128,4 +128,4 @@ def test_a_lot_prepared_twice_is_refused():
 
 def test_a_negative_doubt_of_a_second_preparation_is_refused():
     with pytest.raises(ValueError, match="negative"):
-        fiber.second_doubt(0.03, 0.025, -0.08)
+        fiber.second_uncertainty(0.03, 0.025, -0.08)

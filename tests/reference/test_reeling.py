@@ -111,13 +111,13 @@ def test_net_mass():
 def test_doubt_of_a_loop_is_scipys_spread_of_its_limits():
     # JCGM 100, 4.3.7: limits without a likelier place between them are a rectangle (from memory).
     limits = stats.uniform(72 - 0.5, 2 * 0.5)
-    assert reeling.loop_doubt(yards(2), inches(0.5)).m_as("inch") == approx(limits.std())
-    assert reeling.loop_doubt(yards(2), inches(0)) == inches(0)
+    assert reeling.loop_uncertainty(yards(2), inches(0.5)).m_as("inch") == approx(limits.std())
+    assert reeling.loop_uncertainty(yards(2), inches(0)) == inches(0)
 
 
 def test_a_loop_without_a_tolerance_is_taken_within_half_a_percent():
     # Common practice, no source: 0.36 in of 72 in.
-    assert reeling.loop_doubt(inches(72)).m_as("inch") == approx(reeling.loop_doubt(inches(72), inches(0.36)).m_as("inch"))
+    assert reeling.loop_uncertainty(inches(72)).m_as("inch") == approx(reeling.loop_uncertainty(inches(72), inches(0.36)).m_as("inch"))
 
 
 @pytest.mark.parametrize(
@@ -161,9 +161,9 @@ def test_a_loop_without_a_tolerance_is_taken_within_half_a_percent():
         (lambda: reeling.growth(centimeters(1), centimeters(0)), "loop must have a length"),
         (lambda: reeling.growth(centimeters(1), centimeters(-1)), "loop must have a length"),
         (lambda: reeling.growth(centimeters(1), centimeters(2)), "shorten"),
-        (lambda: reeling.loop_doubt(centimeters(0)), "loop must have a length"),
-        (lambda: reeling.loop_doubt(centimeters(0), centimeters(1)), "loop must have a length"),
-        (lambda: reeling.loop_doubt(centimeters(1), centimeters(-1)), "tolerance"),
+        (lambda: reeling.loop_uncertainty(centimeters(0)), "loop must have a length"),
+        (lambda: reeling.loop_uncertainty(centimeters(0), centimeters(1)), "loop must have a length"),
+        (lambda: reeling.loop_uncertainty(centimeters(1), centimeters(-1)), "tolerance"),
     ],
 )
 def test_refusals(call, sentence):

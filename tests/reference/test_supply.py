@@ -25,19 +25,19 @@ def grams(number):
 def test_draws_bear_out_the_lesser_of_two(first, u_first, second, u_second):
     draw = np.random.default_rng(1)
     least = np.minimum(draw.normal(first, u_first, 1_000_000), draw.normal(second, u_second, 1_000_000))
-    told = [calculation(*map(meters, map(float, (first, u_first, second, u_second)))).m_as("m") for calculation in (uncertainty.lesser, uncertainty.lesser_doubt)]
+    told = [calculation(*map(meters, map(float, (first, u_first, second, u_second)))).m_as("m") for calculation in (uncertainty.lesser, uncertainty.lesser_uncertainty)]
     assert told == [approx(least.mean(), abs=0.05), approx(least.std(), abs=0.05)]
 
 
 def test_the_lesser_of_two_alike_is_less_by_what_the_tables_say():
     # The mean of the least of two standard normal values is -1/√π, its variance 1 - 1/π (order statistics, textbooks; from memory).
     assert uncertainty.lesser(meters(0.0), meters(1.0), meters(0.0), meters(1.0)).m_as("m") == approx(-(np.pi**-0.5))
-    assert uncertainty.lesser_doubt(meters(0.0), meters(1.0), meters(0.0), meters(1.0)).m_as("m") == approx((1 - 1 / np.pi) ** 0.5)
+    assert uncertainty.lesser_uncertainty(meters(0.0), meters(1.0), meters(0.0), meters(1.0)).m_as("m") == approx((1 - 1 / np.pi) ** 0.5)
 
 
 @given(lengths, doubts, lengths, doubts)
 def test_which_strand_is_called_first_does_not_matter(first, u_first, second, u_second):
-    for calculation in (uncertainty.lesser, uncertainty.lesser_doubt):
+    for calculation in (uncertainty.lesser, uncertainty.lesser_uncertainty):
         one, other = calculation(*map(meters, (first, u_first, second, u_second))), calculation(*map(meters, (second, u_second, first, u_first)))
         assert one.m_as("m") == approx(other.m_as("m"), rel=1e-9)
 
@@ -74,12 +74,12 @@ def test_what_is_added_makes_it_as_sure_as_was_asked(spare, doubt, relative, cer
 def test_doubts_of_a_fleece_go_stage_by_stage():
     # By hand: 7 and 2.5 and 1.2 %, and a yield of 50 ± 6 % of the weight, which is 12 % of what is kept.
     figures = dict(u_skirting=0.07, u_yield=0.12, u_preparation=0.025, u_spinning=0.012, u_own=0.03)
-    whole = fiber.yarn_doubt(grams(1000.0), 1, **figures).m_as("g")
+    whole = fiber.yarn_uncertainty(grams(1000.0), 1, **figures).m_as("g")
     assert whole == approx(1000 * (0.07**2 + 0.12**2 + 0.025**2 + 0.012**2) ** 0.5)
-    assert fiber.yarn_doubt(grams(1000.0), 1, **figures, scoured=grams(1.0)).m_as("g") == approx(1000 * (0.025**2 + 0.012**2) ** 0.5)
-    assert fiber.yarn_doubt(grams(1000.0), 2, **figures, own_yield=0.5).m_as("g") == approx(1000 * (0.03**2 + 0.025**2 + 0.012**2) ** 0.5)
-    assert fiber.yarn_doubt(grams(1000.0), 1, **figures, whole=grams(1000.0)).m_as("g") == 0
-    assert fiber.yarn_doubt(grams(1000.0), 5, **figures).m_as("g") == 0
+    assert fiber.yarn_uncertainty(grams(1000.0), 1, **figures, scoured=grams(1.0)).m_as("g") == approx(1000 * (0.025**2 + 0.012**2) ** 0.5)
+    assert fiber.yarn_uncertainty(grams(1000.0), 2, **figures, own_yield=0.5).m_as("g") == approx(1000 * (0.03**2 + 0.025**2 + 0.012**2) ** 0.5)
+    assert fiber.yarn_uncertainty(grams(1000.0), 1, **figures, whole=grams(1000.0)).m_as("g") == 0
+    assert fiber.yarn_uncertainty(grams(1000.0), 5, **figures).m_as("g") == 0
 
 
 def test_what_the_others_need_is_taken_off_the_pool():

@@ -99,7 +99,7 @@ def per_mass(money: Ratio, mass: Mass) -> PerMass:
 
 
 @calculation
-def price_doubt(price: PerMass, mass: Mass, doubt: Mass) -> PerMass:
+def price_uncertainty(price: PerMass, mass: Mass, doubt: Mass) -> PerMass:
     """Standard uncertainty of a price by the weight kept.
 
     u(P) = P · u(m) / m. The payment is known; the weight that it yields is not.
@@ -129,7 +129,7 @@ def price_doubt(price: PerMass, mass: Mass, doubt: Mass) -> PerMass:
 
     Examples
     --------
-    >>> print(price_doubt(Quantity(45, "1/lb"), Quantity(2, "lb"), Quantity(0.2, "lb")))
+    >>> print(price_uncertainty(Quantity(45, "1/lb"), Quantity(2, "lb"), Quantity(0.2, "lb")))
     4.5 / pound
     """
     require_numbers(price, mass, doubt)
@@ -384,7 +384,7 @@ def _cheapest_in_words(best: str, following: str, more: str, apart: float, lacki
     if apart:
         text = f"{best} costs least by its yarn: {following}, the next, costs {dearer}."
     else:
-        text = f"{best} seems cheapest by its yarn, but not surely: {following}, the next, costs {dearer}, which is within their doubt. Choose by the fiber."
+        text = f"{best} seems cheapest by its yarn, but not for certain: {following}, the next, costs {dearer}, which is within their uncertainty. Choose by the fiber."
     return text + _left_aside(lacking)
 
 

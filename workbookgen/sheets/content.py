@@ -196,6 +196,6 @@ def _words() -> tuple[Result, ...]:
                only_if="AND(ABS(whole - 1) <= 0.000001, IF(given(untold), untold < 0.5, 1 = 1))", width=30),
         Result("content", "Fiber content", '"Fiber content: " & content_is', content.on_ticket, None, uses={"content": "content_is"}, width=36),
         Result("content_told", "Fiber content",
-               'IF(given(content_is), content_is, IF(given(of_design), "Not told: see the strands of its design.", IF(given(of_lot), "Not told: see the fiber of its lot.", "Not told: it has no lot and no design.")))',
+               'IF(given(content_is), content_is, IF(given(of_design), "Unknown: see the strands of its design.", IF(given(of_lot), "Unknown: see the fiber of its lot.", "Unknown: it has no lot and no design.")))',
                content.what_to_type, None, uses={"content": "content_is", "lot": "of_lot", "design": "of_design"}, only_if='skein <> ""', width=36),
     )

@@ -127,7 +127,7 @@ SHELF = Listing(title="On the shelf", block="first_lots", across=(1, 8), view=Lo
 def look(there: dict[str, Way]) -> Card:
     """A line for each log: what was emptied or typed over in it, or the first thing that is wrong."""
     program = Result(
-        "program", "", 'IF(start_agreeing = start_examples, "computes the planner correctly", "do not rely on it: " & (start_examples - start_agreeing) & " checks fail")',
+        "program", "", 'IF(start_agreeing = start_examples, "computes the planner correctly", "do not rely on it: " & (start_examples - start_agreeing) & IF(start_examples - start_agreeing = 1, " check fails", " checks fail"))',
         overview.program_in_words, None, uses={"agreeing": "start_agreeing", "total": "start_examples"},
     )
     return Card("look", "", groups=(Group("", (program, *(_look(key) for key in there))),))

@@ -34,7 +34,7 @@ TICKETS = Tickets(
         "Eight to a page, on A4 or Letter, 61 mm (2.4 in) high. Cut at the marks.",
         "An empty line leaves an empty label: go on where a used sheet of labels ends.",
         "Fiber content goes by weight, as 16 CFR 303 and 300 have it. Under 5%, all but wool is other fiber.",
-        "Not told? On the sheet Fiber each lot needs its fiber, and in the guide that needs a name for labels.",
+        "Unknown? On the sheet Fiber each lot needs its fiber, and in the guide that needs a name for labels.",
         "Of a design, each strand needs its number and its lot. If you know the content, type it in your words.",
         "If you sell, the rule in force where you sell decides; it asks for more, such as who made it and where.",
         "The last page is a log to fill in by hand.",

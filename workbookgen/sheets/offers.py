@@ -86,11 +86,11 @@ def log(settings: Settings) -> Log:
             Group("Price", (
                 Result("clean_price", "Clean fiber", "paid / clean", offers.per_mass, price, uses={"money": "paid", "mass": "clean"},
                        note="Price over what washing leaves."),
-                Result("clean_price_doubt", "±", "clean_price * clean_doubt / clean", offers.price_doubt, price,
+                Result("clean_price_doubt", "±", "clean_price * clean_doubt / clean", offers.price_uncertainty, price,
                        uses={"price": "clean_price", "mass": "clean", "doubt": "clean_doubt"}, note="One standard uncertainty of it."),
                 Result("yarn_price", "Its yarn", "paid / yarn", offers.per_mass, price, uses={"money": "paid", "mass": "yarn"},
                        note="Price over the yarn that it gives."),
-                Result("yarn_price_doubt", "±", "yarn_price * yarn_doubt / yarn", offers.price_doubt, price,
+                Result("yarn_price_doubt", "±", "yarn_price * yarn_doubt / yarn", offers.price_uncertainty, price,
                        uses={"price": "yarn_price", "mass": "yarn", "doubt": "yarn_doubt"}, note="One standard uncertainty of it."),
             )),
             Group("Worked out", (
@@ -100,14 +100,14 @@ def log(settings: Settings) -> Log:
                 stages.guide_yield("expected_yield"),
                 *_weights_down(),
                 lookup("yield_spread", "Yield ±", "guide_yield_spread", "kind", SHARE),
-                Result("yield_doubt", "Yield, relative ±", "IF(AND(given(yield_spread), given(expected_yield)), yield_spread / expected_yield, doubts_own)", trade.yield_doubt, SHARE,
+                Result("yield_doubt", "Yield, relative ±", "IF(AND(given(yield_spread), given(expected_yield)), yield_spread / expected_yield, doubts_own)", trade.yield_uncertainty, SHARE,
                        uses={"u_own": "doubts_own", "spread": "yield_spread", "published": "expected_yield"}, fixed={"u_handful": 0.0}, leaves=("samples",),
                        only_if="IF(given(expected_yield), expected_yield > 0, 1 = 1)"),
-                Result("preparation_doubt", "Preparation, relative ±", f"IF({stages.COMBED}, doubts_combing, doubts_preparation)", trade.preparation_doubt, SHARE,
+                Result("preparation_doubt", "Preparation, relative ±", f"IF({stages.COMBED}, doubts_combing, doubts_preparation)", trade.preparation_uncertainty, SHARE,
                        uses={"u_carding": "doubts_preparation", "u_combing": "doubts_combing"}),
-                Result("clean_doubt", "Clean fiber ±", _doubt("clean", 2), trade.clean_doubt, MASS,
+                Result("clean_doubt", "Clean fiber ±", _doubt("clean", 2), trade.clean_uncertainty, MASS,
                        uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_own": "doubts_own"}),
-                Result("yarn_doubt", "Yarn ±", _doubt("yarn", 4), trade.yarn_doubt, MASS, leaves=("u_second", "skirted", "scoured", "prepared", "whole", "gone"),
+                Result("yarn_doubt", "Yarn ±", _doubt("yarn", 4), trade.yarn_uncertainty, MASS, leaves=("u_second", "skirted", "scoured", "prepared", "whole", "gone"),
                        uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_preparation": "preparation_doubt", "u_spinning": "doubts_spinning", "u_own": "doubts_own"}),
                 repeated("listed", "Called", "name", width=20),
                 Result("other", "Yarn, if not the cheapest", "yarn_price", offers.of_others, price, uses={"price": "yarn_price", "best": "best_name"},
@@ -132,8 +132,8 @@ def best(settings: Settings) -> Card:
         Result("lacking", "Offers left aside", "COUNT(offers_paid) - COUNT(offers_yarn_price)", offers.unpriced, NUMBER, digits=0,
                uses={"amounts": "offers_paid", "values": "offers_yarn_price"}),
         Result("words", "In words",
-               'name & IF(apart = 1, " costs least by its yarn: ", " seems cheapest by its yarn, but not surely: ") & second & ", the next, costs " & '
-               'IF(ROUND(ROUND(more * 100, 9), 0) = 0, "about as much", said(more) & " more") & IF(apart = 1, ".", ", which is within their doubt. Choose by the fiber.") & '
+               'name & IF(apart = 1, " costs least by its yarn: ", " seems cheapest by its yarn, but not for certain: ") & second & ", the next, costs " & '
+               'IF(ROUND(ROUND(more * 100, 9), 0) = 0, "about as much", said(more) & " more") & IF(apart = 1, ".", ", which is within their uncertainty. Choose by the fiber.") & '
                'IF(lacking = 0, "", " " & said(lacking) & IF(lacking = 1, " offer is", " offers are") & " left aside: a yield or a loss is not known.")',
                offers.cheapest_in_words, None, uses={"best": "name", "following": "second"}, width=60),
     )),))

@@ -41,7 +41,7 @@ def length_doubts(words: Words) -> dict[str, Result]:
                only_if=f"AND(NOT(given({washed})), {words.shrinkage} < 0.9)"),
         Result("doubt", "Length ±",
                "SQRT(own_square + IF(given(reel_part), reel_part * reel_part, 0) + IF(given(slack_part), slack_part * slack_part, 0) + IF(given(shrink_part), shrink_part * shrink_part, 0))",
-               uncertainty.skein_doubt, LENGTH, uses={"own": "own_square"}, note="Standard uncertainty of this skein alone (JCGM 100)."),
+               uncertainty.skein_uncertainty, LENGTH, uses={"own": "own_square"}, note="Standard uncertainty of this skein alone (JCGM 100)."),
     )
     return {each.key: each for each in results}
 

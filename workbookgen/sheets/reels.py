@@ -72,7 +72,7 @@ def reels(settings: Settings) -> Log:
                 Result("hundred_tolerance", "±", "100 * tolerance", reeling.hundred_wraps_tolerance, LENGTH),
             )),
             Group("For other sheets", (
-                Result("doubt", "Loop ±, standard", "IF(given(tolerance), tolerance, 0.005 * loop) / SQRT(3)", reeling.loop_doubt, LOOP, digits=3,
+                Result("doubt", "Loop ±, standard", "IF(given(tolerance), tolerance, 0.005 * loop) / SQRT(3)", reeling.loop_uncertainty, LOOP, digits=3,
                        note="Standard uncertainty; a loop without tolerance is taken within 0.5% (common practice, no source)."),
                 repeated("listed", "Listed as", "name", width=24,
                        note="The name under which skeins find this reel."),

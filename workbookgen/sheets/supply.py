@@ -120,10 +120,10 @@ def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Res
         _result(part, "relative", "Grist ±",
                 "IF(@_bought = 1, SQRT(POWER(doubts_batch, 2) + POWER(doubts_ball, 2) / MAX(1, @_pool * planned / @_share / hold)), "
                 "SQRT(POWER(doubts_grist, 2) * (1 - learned) + POWER(doubts_variation, 2) / MAX(1, @_pool * planned / @_share / hold)))",
-                uncertainty.grist_doubt, SHARE,
+                uncertainty.grist_uncertainty, SHARE,
                 {"pool": "@_pool", "share": "@_share", "bought": "@_bought", "weight": "learned", "u_plan": "doubts_grist",
                  "variation": "doubts_variation", "u_batch": "doubts_batch", "u_ball": "doubts_ball"}),
-        _result(part, "doubt", "Has ±", "SQRT(@_pool_square + @_others_square + POWER(@_pool * @_relative, 2))", uncertainty.coming_doubt, MASS,
+        _result(part, "doubt", "Has ±", "SQRT(@_pool_square + @_others_square + POWER(@_pool * @_relative, 2))", uncertainty.coming_uncertainty, MASS,
                 {"pool_square": "@_pool_square", "others_square": "@_others_square", "pool": "@_pool", "relative": "@_relative"},
                 note="Standard uncertainty of what it has, its grist included."),
         _result(part, "come_doubt", "Lasts ±", f"@_doubt * planned * {factor} / @_share", strands.component_length, LENGTH, of_yarn | {"left": "@_doubt"}, only_if="finer > 0"),
@@ -141,7 +141,7 @@ def lesser() -> tuple[Result, ...]:
         uses = {"first": mean, "u_first": doubt, "second": f"part_{part}_come", "u_second": f"part_{part}_come_doubt"}
         results += [
             Result(f"lesser_{part}", f"Lesser of {part}", _clark_mean(*uses.values()), uncertainty.lesser, LENGTH, uses=uses),
-            Result(f"lesser_{part}_doubt", f"Lesser of {part} ±", _clark_doubt(*uses.values()), uncertainty.lesser_doubt, LENGTH, uses=uses),
+            Result(f"lesser_{part}_doubt", f"Lesser of {part} ±", _clark_doubt(*uses.values()), uncertainty.lesser_uncertainty, LENGTH, uses=uses),
         ]
         mean, doubt = f"lesser_{part}", f"lesser_{part}_doubt"
     return tuple(results)

@@ -82,25 +82,25 @@ EXAMPLES = [
     (uncertainty.by_shrinkage, dict(finished=q("yard", 200, 0), shrinkage=n(0.05, -0.1), u_usual=n(0.03, 0), u_sampled=n(0.01, 0))),
     (uncertainty.by_shrinkage, dict(finished=q("yard", 200, 0), shrinkage=n(0.05, -0.1), u_usual=n(0.03, 0), u_sampled=n(0.01, 0), sampled=n(0.05, -0.1))),
     (uncertainty.with_its_reel, dict(part=q("yard", 2, 0), sum_of_reel=q("m", 10, 5))),
-    (uncertainty.skein_doubt, dict(own=q("yard^2", 4, 0), reel_part=q("m", 2, 1), slack_part=q("m", 2, 1), shrink_part=q("yard", 2, 1))),
-    (uncertainty.skeins_doubt, dict(own=q("yard^2", 4, 0), by_reels=q("m^2", 2, 1), slack=q("m", 2, 1), shrink=q("yard", 2, 1))),
+    (uncertainty.skein_uncertainty, dict(own=q("yard^2", 4, 0), reel_part=q("m", 2, 1), slack_part=q("m", 2, 1), shrink_part=q("yard", 2, 1))),
+    (uncertainty.skeins_uncertainty, dict(own=q("yard^2", 4, 0), by_reels=q("m^2", 2, 1), slack=q("m", 2, 1), shrink=q("yard", 2, 1))),
     (uncertainty.learned_weight, dict(u_plan=n(0.08, 0), variation=n(0.08, 0.1), skeins=n(4, 0))),
     (uncertainty.finer_than_planned, dict(weight=n(0.5, 0), bought_share=n(0.25, 0), planned=q("m/g", 2, 3), seen=q("yard/pound", 900, 1680))),
     (uncertainty.finer_than_planned, dict(weight=n(0.5, 0), bought_share=n(0.25, 0), planned=q("m/g", 2, 3))),
     (
-        uncertainty.grist_doubt,
+        uncertainty.grist_uncertainty,
         dict(
             pool=q("oz", 20, 0), share=n(0.5, 1), planned=q("m/g", 2, 3), hold=q("yard", 200, 150), bought=n(0, 1), weight=n(0.5, 0),
             u_plan=n(0.08, 0), variation=n(0.08, 0.1), u_batch=n(0.03, 0), u_ball=n(0.02, 0),
         ),
     ),
-    (uncertainty.coming_doubt, dict(pool_square=q("oz^2", 0.25, 0), others_square=q("g^2", 4, 0), pool=q("oz", 20, 0), relative=n(0.08, 0))),
+    (uncertainty.coming_uncertainty, dict(pool_square=q("oz^2", 0.25, 0), others_square=q("g^2", 4, 0), pool=q("oz", 20, 0), relative=n(0.08, 0))),
     *(
         (calculation, dict(first=q("yard", 400, 100), u_first=q("m", 20, 0), second=q("m", 380, 100), u_second=q("yard", 30, 0)))
-        for calculation in (uncertainty.lesser, uncertainty.lesser_doubt)
+        for calculation in (uncertainty.lesser, uncertainty.lesser_uncertainty)
     ),
     (
-        uncertainty.in_hand_doubt,
+        uncertainty.in_hand_uncertainty,
         dict(
             skeins_doubt=q("yard", 9, 0), in_skeins=q("m", 100, 0), to_come=q("yard", 300, -10), u_to_come=q("m", 20, 0), weight=n(0.5, 0),
             u_scale=n(0.005, 0),
@@ -109,7 +109,7 @@ EXAMPLES = [
     (uncertainty.more_for, dict(spare=q("yard", 20, -30), uncertainty=q("m", 40, 0), relative_more=n(0.08, 0), coverage=n(1.28, 0))),
     (uncertainty.need_uncertainty, dict(need=q("yard", 400, 0), relative=n(0.05, 0))),
     *(
-        (fiber.yarn_doubt, dict(yarn=q("oz", 40, 0), stage=n(1, 3), **DOUBTS, **known))
+        (fiber.yarn_uncertainty, dict(yarn=q("oz", 40, 0), stage=n(1, 3), **DOUBTS, **known))
         for known in (
             {},
             dict(own_skirting=n(0.1, 0), own_yield=n(0.5, 1), own_preparation=n(0.1, 0), own_spinning=n(0.1, 0)),

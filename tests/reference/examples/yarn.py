@@ -22,8 +22,8 @@ EXAMPLES = [
     (reeling.relative_tolerance, dict(tolerance=q("inch", 0.5, 0), loop=q("yard", 2, 1.5))),
     (reeling.hundred_wraps, dict(loop=q("inch", 72, 54))),
     (reeling.hundred_wraps_tolerance, dict(tolerance=q("inch", 0.5, 0))),
-    (reeling.loop_doubt, dict(loop=q("yard", 2, 1.5))),
-    (reeling.loop_doubt, dict(loop=q("yard", 2, 1.5), tolerance=q("inch", 0.5, 0))),
+    (reeling.loop_uncertainty, dict(loop=q("yard", 2, 1.5))),
+    (reeling.loop_uncertainty, dict(loop=q("yard", 2, 1.5), tolerance=q("inch", 0.5, 0))),
     (reeling.finished_length, dict(length=q("yard", 200, 0), loop=q("inch", 72, 54), washed_loop=q("cm", 180, 130))),
     (reeling.shrinkage, dict(length=q("yard", 200, 100), finished=q("m", 180, 92))),
     (reeling.layers_wound, dict(wraps=n(120, 80), diameter=q("mm", 1.5, 1), width=q("inch", 2, 4))),
@@ -92,7 +92,7 @@ EXAMPLES = [
         for known in (dict(own=n(0.25, 0)), dict(way=texts("Combing", "carding"), carding=n(0.06, 0.1), combing=n(0.3, 0.25)))
     ),
     *(
-        (fiber.second_doubt, dict(u_own=n(0.03, 0), u_carding=n(0.025, 0), u_combing=n(0.08, 0), **known))
+        (fiber.second_uncertainty, dict(u_own=n(0.03, 0), u_carding=n(0.025, 0), u_combing=n(0.08, 0), **known))
         for known in (dict(own=n(0.25, 0)), dict(way=texts("Combing", "carding")))
     ),
     *(
@@ -129,7 +129,7 @@ EXAMPLES = [
         for way in ({}, dict(way=texts("Combing", "carding")))
     ),
     *(
-        (fiber.preparation_doubt, dict(u_carding=n(0.025, 0), u_combing=n(0.08, 0), **way))
+        (fiber.preparation_uncertainty, dict(u_carding=n(0.025, 0), u_combing=n(0.08, 0), **way))
         for way in ({}, dict(way=texts("Combing", "carding")))
     ),
     *(
@@ -138,7 +138,7 @@ EXAMPLES = [
     ),
     *((fiber.yield_in_use, known) for known in (dict(sampled=n(0.5, 1)), dict(published=n(0.5, 1)), dict(sampled=n(0.5, 1), published=n(0.6, 0.4)))),
     *(
-        (fiber.yield_doubt, dict(u_own=n(0.03, 0), u_handful=n(0.08, 0), **known))
+        (fiber.yield_uncertainty, dict(u_own=n(0.03, 0), u_handful=n(0.08, 0), **known))
         for known in ({}, dict(samples=n(4, 0)), dict(spread=n(0.06, 0), published=n(0.5, 1)), dict(samples=n(0, 2), spread=n(0.06, 0), published=n(0.5, 1)))
     ),
     (fiber.seen_skirting, dict(before=q("g", 1000, 800), after=q("oz", 30, 0), stage=n(1, 1))),

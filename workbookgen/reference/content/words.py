@@ -144,13 +144,13 @@ def what_to_type(skein: str, content: str | None = None, lot: str | None = None,
     Examples
     --------
     >>> print(what_to_type("Aster 1", design="Gray 2-ply"))
-    Not told: see the strands of its design.
+    Unknown: see the strands of its design.
     """
     require_name(skein)
     if content is not None:
         return by_element(lambda each, _: str(each), content, skein)
     if design is not None:
-        return by_element(lambda _, __: "Not told: see the strands of its design.", design, skein)
+        return by_element(lambda _, __: "Unknown: see the strands of its design.", design, skein)
     if lot is not None:
-        return by_element(lambda _, __: "Not told: see the fiber of its lot.", lot, skein)
-    return by_element(lambda _: "Not told: it has no lot and no design.", skein)
+        return by_element(lambda _, __: "Unknown: see the fiber of its lot.", lot, skein)
+    return by_element(lambda _: "Unknown: it has no lot and no design.", skein)

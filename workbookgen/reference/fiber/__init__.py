@@ -3,19 +3,28 @@
 A lot goes through the steps that were still ahead of it when it was bought: skirting, scouring,
 preparation, spinning. `stages` knows the steps, `forwards` and `backwards` go along them, `seen`
 reads losses and yields off your own weighings. `preparing` distinguishes carding from combing, `fed`
-says what either gives, `doubt` how sure the result is, and `fleece` reads what is published about
+says what either gives, `uncertainty` how sure the result is, and `fleece` reads what is published about
 breeds. As in the trade, skirting, preparation and spinning are stated by what they lose, scouring by
 what it yields.
 """
 
 from workbookgen.reference.fiber.backwards import before_preparation, before_scouring, before_skirting, before_spinning
-from workbookgen.reference.fiber.doubt import clean_doubt, yarn_doubt
 from workbookgen.reference.fiber.fed import share_of_fed, waste_of_fed, waste_share
 from workbookgen.reference.fiber.fleece import WOOL_GRADES, clean_fleece, fleeces, midpoint, rectangular_uncertainty, wool_grade
 from workbookgen.reference.fiber.forwards import after_preparation, after_scouring, after_skirting, after_spinning
-from workbookgen.reference.fiber.preparing import WAYS, preparation_doubt, preparation_loss, second_doubt, second_loss, seen_in_preparing, yield_doubt, yield_in_use
+from workbookgen.reference.fiber.preparing import (
+    WAYS,
+    preparation_loss,
+    preparation_uncertainty,
+    second_loss,
+    second_uncertainty,
+    seen_in_preparing,
+    yield_in_use,
+    yield_uncertainty,
+)
 from workbookgen.reference.fiber.seen import seen_loss, seen_skirting, seen_yield, share_kept, share_lost
 from workbookgen.reference.fiber.stages import STATES, stage
+from workbookgen.reference.fiber.uncertainty import clean_uncertainty, yarn_uncertainty
 
 __all__ = [
     "STATES",
@@ -29,14 +38,14 @@ __all__ = [
     "before_scouring",
     "before_skirting",
     "before_spinning",
-    "clean_doubt",
+    "clean_uncertainty",
     "clean_fleece",
     "fleeces",
     "midpoint",
-    "preparation_doubt",
+    "preparation_uncertainty",
     "preparation_loss",
     "rectangular_uncertainty",
-    "second_doubt",
+    "second_uncertainty",
     "second_loss",
     "seen_in_preparing",
     "seen_loss",
@@ -49,7 +58,7 @@ __all__ = [
     "waste_of_fed",
     "waste_share",
     "wool_grade",
-    "yarn_doubt",
-    "yield_doubt",
+    "yarn_uncertainty",
+    "yield_uncertainty",
     "yield_in_use",
 ]

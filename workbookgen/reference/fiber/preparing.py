@@ -69,7 +69,7 @@ def preparation_loss(carding: Ratio | None = None, combing: Ratio | None = None,
 
 
 @calculation
-def preparation_doubt(u_carding: Ratio, u_combing: Ratio, way: str | None = None) -> Ratio:
+def preparation_uncertainty(u_carding: Ratio, u_combing: Ratio, way: str | None = None) -> Ratio:
     """Uncertainty of the loss in preparing.
 
     r = that of combing for combed fiber, else that of carding. It depends on the way in which the lot is prepared.
@@ -99,7 +99,7 @@ def preparation_doubt(u_carding: Ratio, u_combing: Ratio, way: str | None = None
 
     Examples
     --------
-    >>> print(preparation_doubt(u_carding=0.02, u_combing=0.08))
+    >>> print(preparation_uncertainty(u_carding=0.02, u_combing=0.08))
     0.02
     """
     for doubt in (u_carding, u_combing):
@@ -151,7 +151,7 @@ def second_loss(way: str | None = None, own: Ratio | None = None, carding: Ratio
 
 
 @calculation
-def second_doubt(u_own: Ratio, u_carding: Ratio, u_combing: Ratio, own: Ratio | None = None, way: str | None = None) -> Ratio:
+def second_uncertainty(u_own: Ratio, u_carding: Ratio, u_combing: Ratio, own: Ratio | None = None, way: str | None = None) -> Ratio:
     """Uncertainty of the loss of a second preparation.
 
     r = that of your own figure, else that of its way, else 0. A step that is not done adds no uncertainty.
@@ -183,7 +183,7 @@ def second_doubt(u_own: Ratio, u_carding: Ratio, u_combing: Ratio, own: Ratio | 
 
     Examples
     --------
-    >>> print(second_doubt(0.02, u_carding=0.03, u_combing=0.08, way="combing"))
+    >>> print(second_uncertainty(0.02, u_carding=0.03, u_combing=0.08, way="combing"))
     0.08
     """
     for doubt in (u_own, u_carding, u_combing):
@@ -191,7 +191,7 @@ def second_doubt(u_own: Ratio, u_carding: Ratio, u_combing: Ratio, own: Ratio | 
     require_numbers(own)
     if own is not None:
         return np.where(own > 0, u_own, 0.0)[()]
-    return 0.0 if way is None else preparation_doubt(u_carding, u_combing, way)
+    return 0.0 if way is None else preparation_uncertainty(u_carding, u_combing, way)
 
 
 @calculation
@@ -278,7 +278,7 @@ def yield_in_use(sampled: Ratio | None = None, published: Ratio | None = None) -
 
 
 @calculation
-def yield_doubt(
+def yield_uncertainty(
     u_own: Ratio,
     u_handful: Ratio,
     samples: Ratio | None = None,
@@ -317,7 +317,7 @@ def yield_doubt(
 
     Examples
     --------
-    >>> print(yield_doubt(u_own=0.03, u_handful=0.06, samples=9))
+    >>> print(yield_uncertainty(u_own=0.03, u_handful=0.06, samples=9))
     0.02
     """
     require(u_own >= 0, "A standard uncertainty cannot be negative.")

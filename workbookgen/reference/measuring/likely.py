@@ -42,7 +42,7 @@ def least_likely(length: Length, uncertainty: Length) -> Length:
     >>> print(least_likely(Quantity(200, "m"), Quantity(5, "m")))
     190.0 meter
     """
-    _require_doubt(length, uncertainty)
+    _require_range(length, uncertainty)
     return np.maximum(length - 2 * uncertainty, NOTHING)
 
 
@@ -79,11 +79,11 @@ def most_likely(length: Length, uncertainty: Length) -> Length:
     >>> print(most_likely(Quantity(200, "m"), Quantity(5, "m")))
     210 meter
     """
-    _require_doubt(length, uncertainty)
+    _require_range(length, uncertainty)
     return length + 2 * uncertainty
 
 
-def _require_doubt(length, uncertainty) -> None:
+def _require_range(length, uncertainty) -> None:
     require(length >= NOTHING, "The length cannot be negative.")
     require(uncertainty >= NOTHING, "A standard uncertainty cannot be negative.")
 

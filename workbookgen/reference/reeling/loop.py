@@ -263,7 +263,7 @@ def hundred_wraps_tolerance(tolerance: Length) -> Length:
 
 
 @calculation
-def loop_doubt(loop: Length, tolerance: Length | None = None) -> Length:
+def loop_uncertainty(loop: Length, tolerance: Length | None = None) -> Length:
     """Standard uncertainty of a loop.
 
     u = t / √3, and without a tolerance t = 0.005 · C. A "give or take" becomes the measure in which uncertainties add
@@ -293,7 +293,7 @@ def loop_doubt(loop: Length, tolerance: Length | None = None) -> Length:
 
     Examples
     --------
-    >>> print(round(loop_doubt(Quantity(2, "m"), tolerance=Quantity(3, "cm")), 2))  # √3
+    >>> print(round(loop_uncertainty(Quantity(2, "m"), tolerance=Quantity(3, "cm")), 2))  # √3
     1.73 centimeter
     """
     require(loop > NOTHING, "The loop must have a length.")

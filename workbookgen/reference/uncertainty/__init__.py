@@ -8,10 +8,10 @@ of them cover about 95 percent.
 """
 
 from workbookgen.reference.uncertainty.budget import combined, length_relative, product_relative, rectangular, square
-from workbookgen.reference.uncertainty.coming import coming_doubt, finer_than_planned, grist_doubt, in_hand_doubt, learned_weight, lesser, lesser_doubt
+from workbookgen.reference.uncertainty.coming import coming_uncertainty, finer_than_planned, grist_uncertainty, in_hand_uncertainty, learned_weight, lesser, lesser_uncertainty
 from workbookgen.reference.uncertainty.enough import chance_enough, coverage, more_for, need_uncertainty, surplus_uncertainty
 from workbookgen.reference.uncertainty.skeins import by_reel, by_shrinkage, by_slack, counted, taped
-from workbookgen.reference.uncertainty.together import own_square, skein_doubt, skeins_doubt, with_its_reel
+from workbookgen.reference.uncertainty.together import own_square, skein_uncertainty, skeins_uncertainty, with_its_reel
 
 __all__ = [
     "by_reel",
@@ -19,23 +19,23 @@ __all__ = [
     "by_slack",
     "chance_enough",
     "combined",
-    "coming_doubt",
+    "coming_uncertainty",
     "counted",
     "coverage",
     "finer_than_planned",
-    "grist_doubt",
-    "in_hand_doubt",
+    "grist_uncertainty",
+    "in_hand_uncertainty",
     "learned_weight",
     "length_relative",
     "lesser",
-    "lesser_doubt",
+    "lesser_uncertainty",
     "more_for",
     "need_uncertainty",
     "own_square",
     "product_relative",
     "rectangular",
-    "skein_doubt",
-    "skeins_doubt",
+    "skein_uncertainty",
+    "skeins_uncertainty",
     "square",
     "surplus_uncertainty",
     "taped",

@@ -114,7 +114,7 @@ def finer_than_planned(weight: Ratio, bought_share: Ratio, planned: Grist, seen:
 
 
 @calculation
-def grist_doubt(
+def grist_uncertainty(
     pool: Mass,
     share: Ratio,
     planned: Grist,
@@ -163,7 +163,7 @@ def grist_doubt(
 
     Examples
     --------
-    >>> print(grist_doubt(Quantity(400, "g"), 1, Quantity(2, "m/g"), Quantity(200, "m"), bought=0, weight=0, u_plan=0.08, variation=0.12,
+    >>> print(grist_uncertainty(Quantity(400, "g"), 1, Quantity(2, "m/g"), Quantity(200, "m"), bought=0, weight=0, u_plan=0.08, variation=0.12,
     ...     u_batch=0, u_ball=0))
     0.1
     """
@@ -179,7 +179,7 @@ def grist_doubt(
 
 
 @calculation
-def coming_doubt(pool_square: MassSquared, others_square: MassSquared, pool: Mass, relative: Ratio) -> Mass:
+def coming_uncertainty(pool_square: MassSquared, others_square: MassSquared, pool: Mass, relative: Ratio) -> Mass:
     """Standard uncertainty of what a component still gives, as a mass.
 
     u = √(p + o + (m · r)²). The lots may give more or less, the others may need more or less, and all of it may be
@@ -211,7 +211,7 @@ def coming_doubt(pool_square: MassSquared, others_square: MassSquared, pool: Mas
 
     Examples
     --------
-    >>> print(coming_doubt(Quantity(9, "g^2"), Quantity(16, "g^2"), Quantity(100, "g"), relative=0))
+    >>> print(coming_uncertainty(Quantity(9, "g^2"), Quantity(16, "g^2"), Quantity(100, "g"), relative=0))
     5.0 gram
     """
     require_numbers(pool_square, others_square, pool, relative)
@@ -262,7 +262,7 @@ def lesser(first: Length, u_first: Length, second: Length | None = None, u_secon
 
 
 @calculation
-def lesser_doubt(first: Length, u_first: Length, second: Length | None = None, u_second: Length | None = None) -> Length:
+def lesser_uncertainty(first: Length, u_first: Length, second: Length | None = None, u_second: Length | None = None) -> Length:
     """Standard uncertainty of the lesser of two lengths.
 
     u² = (L₁² + u₁²) · Φ(-a) + (L₂² + u₂²) · Φ(a) - (L₁ + L₂) · t · φ(a) - L². It is no larger than that of the more
@@ -295,7 +295,7 @@ def lesser_doubt(first: Length, u_first: Length, second: Length | None = None, u
 
     Examples
     --------
-    >>> print(lesser_doubt(Quantity(100, "m"), Quantity(3, "m"), Quantity(300, "m"), Quantity(4, "m")))
+    >>> print(lesser_uncertainty(Quantity(100, "m"), Quantity(3, "m"), Quantity(300, "m"), Quantity(4, "m")))
     3.0 meter
     """
     require_numbers(first, u_first, second, u_second)
@@ -329,7 +329,7 @@ def _clark(first: float, u_first: float, second: float, u_second: float) -> tupl
 
 
 @calculation
-def in_hand_doubt(
+def in_hand_uncertainty(
     skeins_doubt: Length, in_skeins: Length, to_come: Length, u_to_come: Length, weight: Ratio, u_scale: Ratio
 ) -> Length:
     """Standard uncertainty of all that there is and will be.
@@ -365,7 +365,7 @@ def in_hand_doubt(
 
     Examples
     --------
-    >>> print(in_hand_doubt(Quantity(3, "m"), Quantity(100, "m"), Quantity(200, "m"), Quantity(4, "m"), weight=0, u_scale=0))
+    >>> print(in_hand_uncertainty(Quantity(3, "m"), Quantity(100, "m"), Quantity(200, "m"), Quantity(4, "m"), weight=0, u_scale=0))
     5.0 meter
     """
     require_numbers(skeins_doubt, in_skeins, to_come, u_to_come, weight, u_scale)

@@ -88,7 +88,7 @@ def with_its_reel(part: Length, sum_of_reel: Length) -> Area:
 
 
 @calculation
-def skein_doubt(
+def skein_uncertainty(
     own: Area, reel_part: Length | None = None, slack_part: Length | None = None, shrink_part: Length | None = None
 ) -> Length:
     """Standard uncertainty of one skein's finished length.
@@ -121,7 +121,7 @@ def skein_doubt(
 
     Examples
     --------
-    >>> print(skein_doubt(Quantity(9, "m^2"), reel_part=Quantity(4, "m")))
+    >>> print(skein_uncertainty(Quantity(9, "m^2"), reel_part=Quantity(4, "m")))
     5.0 meter
     """
     require_numbers(own, reel_part, slack_part, shrink_part)
@@ -133,7 +133,7 @@ def skein_doubt(
 
 
 @calculation
-def skeins_doubt(own: Area, by_reels: Area, slack: Length, shrink: Length) -> Length:
+def skeins_uncertainty(own: Area, by_reels: Area, slack: Length, shrink: Length) -> Length:
     """Standard uncertainty of the skeins of a project together.
 
     u = √(Σq + Σ(u · Σu) + (Σu_r)² + (Σu_s)²). What is shared is added before it is squared.
@@ -164,7 +164,7 @@ def skeins_doubt(own: Area, by_reels: Area, slack: Length, shrink: Length) -> Le
 
     Examples
     --------
-    >>> print(skeins_doubt(Quantity(9, "m^2"), Quantity(16, "m^2"), Quantity(0, "m"), Quantity(0, "m")))
+    >>> print(skeins_uncertainty(Quantity(9, "m^2"), Quantity(16, "m^2"), Quantity(0, "m"), Quantity(0, "m")))
     5.0 meter
     """
     require_numbers(own, by_reels, slack, shrink)

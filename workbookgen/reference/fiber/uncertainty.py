@@ -16,7 +16,7 @@ PREPARED = 4  # the stage of fiber that was bought ready to spin
 
 
 @calculation
-def yarn_doubt(
+def yarn_uncertainty(
     yarn: Mass,
     stage: Ratio,
     u_skirting: Ratio,
@@ -79,7 +79,7 @@ def yarn_doubt(
 
     Examples
     --------
-    >>> print(yarn_doubt(Quantity(100, "g"), 1, u_skirting=0.03, u_yield=0.04, u_preparation=0, u_spinning=0, u_own=0.02))
+    >>> print(yarn_uncertainty(Quantity(100, "g"), 1, u_skirting=0.03, u_yield=0.04, u_preparation=0, u_spinning=0, u_own=0.02))
     5.0 gram
     """
     require_numbers(
@@ -106,7 +106,7 @@ def yarn_doubt(
 
 
 @calculation
-def clean_doubt(
+def clean_uncertainty(
     clean: Mass,
     stage: Ratio,
     u_skirting: Ratio,
@@ -148,7 +148,7 @@ def clean_doubt(
 
     Examples
     --------
-    >>> print(clean_doubt(Quantity(100, "g"), 1, u_skirting=0.03, u_yield=0.04, u_own=0.02))
+    >>> print(clean_uncertainty(Quantity(100, "g"), 1, u_skirting=0.03, u_yield=0.04, u_own=0.02))
     5.0 gram
     """
-    return yarn_doubt(clean, stage, u_skirting, u_yield, u_yield * 0.0, u_yield * 0.0, u_own, own_skirting=own_skirting, own_yield=own_yield)
+    return yarn_uncertainty(clean, stage, u_skirting, u_yield, u_yield * 0.0, u_yield * 0.0, u_own, own_skirting=own_skirting, own_yield=own_yield)
