@@ -10,8 +10,8 @@ from pathlib import Path
 import formulon
 from formulon import FormulonError, ValueKind, Workbook
 
-from workbookgen.engines import Area, ErrorValue, Reading, Rows, Session, Typed, Value
-from workbookgen.engines.engine import checked, existing, require_sheet, unreadable
+from workbookgen.engines import ErrorValue, Typed, Value
+from workbookgen.engines.engine import CellByCell, existing, unreadable
 
 
 class Formulon:
@@ -27,7 +27,7 @@ class Formulon:
         return FormulonSession(existing(path), self.profile)
 
 
-class FormulonSession(Session):
+class FormulonSession(CellByCell):
     def __init__(self, path: Path, profile: str):
         try:
             self._book = Workbook.load(path.read_bytes())
@@ -35,42 +35,31 @@ class FormulonSession(Session):
         except FormulonError as reason:
             raise unreadable(path, "formulon", reason) from None
         count = self._book.sheet_count
-        self._sheets = {self._book.sheet_name(number): number for number in range(count() if callable(count) else count)}
+        self.sheets = {self._book.sheet_name(number): number for number in range(count() if callable(count) else count)}
         self.evaluate()
 
-    def set(self, area: Area, values: Rows) -> None:
-        sheet = self._sheet(area)
-        for row, line in enumerate(checked(area, values), area.row - 1):
-            for column, value in enumerate(line, area.column - 1):
-                self._put(sheet, row, column, value)
-
-    def _put(self, sheet: int, row: int, column: int, value: Value) -> None:
+    def set_cell(self, sheet: int, row: int, column: int, value: Value) -> None:
+        cell = sheet, row - 1, column - 1
         match value:
             case None:
-                self._book.set_blank(sheet, row, column)
+                self._book.set_blank(*cell)
             case bool():
-                self._book.set_bool(sheet, row, column, value)
+                self._book.set_bool(*cell, value)
             case str():
-                self._book.set_text(sheet, row, column, value)
+                self._book.set_text(*cell, value)
             case Typed():
-                self._book.set_formula(sheet, row, column, value.formula)
+                self._book.set_formula(*cell, value.formula)
             case _:
-                self._book.set_number(sheet, row, column, value)
+                self._book.set_number(*cell, value)
 
     def evaluate(self) -> None:
         self._book.recalc()
 
-    def read(self, area: Area) -> Reading:
-        sheet = self._sheet(area)
-        rows, columns = range(area.row - 1, area.last_row), range(area.column - 1, area.last_column)
-        return [[_value(self._book.get_value(sheet, row, column)) for column in columns] for row in rows]
+    def read_cell(self, sheet: int, row: int, column: int) -> float | str | bool | None | ErrorValue:
+        return _value(self._book.get_value(sheet, row - 1, column - 1))
 
     def close(self) -> None:
         self._book.close()
-
-    def _sheet(self, area: Area) -> int:
-        require_sheet(tuple(self._sheets), area.sheet)
-        return self._sheets[area.sheet]
 
 
 def _value(value) -> float | str | bool | None | ErrorValue:

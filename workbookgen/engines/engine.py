@@ -8,7 +8,7 @@ Nothing here knows what the workbook is about.
 
 import math
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Protocol
@@ -76,6 +76,32 @@ class Session(Protocol):
 
     def __exit__(self, *_) -> None:
         self.close()
+
+
+class CellByCell(Session):
+    """A session with an engine that is spoken to cell by cell: it says how to set one and how to read one.
+
+    `sheets` tells by name what the engine calls each sheet; rows and columns count from 1.
+    """
+
+    sheets: Mapping[str, object]
+
+    def set_cell(self, sheet: object, row: int, column: int, value: Value) -> None:
+        raise NotImplementedError
+
+    def read_cell(self, sheet: object, row: int, column: int) -> "float | str | bool | None | ErrorValue":
+        raise NotImplementedError
+
+    def set(self, area: Area, values: Rows) -> None:
+        require_sheet(tuple(self.sheets), area.sheet)
+        for row, line in enumerate(checked(area, values), area.row):
+            for column, value in enumerate(line, area.column):
+                self.set_cell(self.sheets[area.sheet], row, column, value)
+
+    def read(self, area: Area) -> Reading:
+        require_sheet(tuple(self.sheets), area.sheet)
+        rows, columns = range(area.row, area.last_row + 1), range(area.column, area.last_column + 1)
+        return [[self.read_cell(self.sheets[area.sheet], row, column) for column in columns] for row in rows]
 
 
 class Engine(Protocol):

@@ -9,7 +9,7 @@ from importlib import metadata
 from pathlib import Path
 
 from ..errors import MissingEngine
-from .engine import Area, ErrorValue, Reading, Rows, Session, Typed, Value, checked, existing, require_sheet, unreadable
+from .engine import CellByCell, ErrorValue, Typed, Value, existing, unreadable
 
 
 class IronCalc:
@@ -23,7 +23,7 @@ class IronCalc:
         return IronCalcSession(_package(), existing(path))
 
 
-class IronCalcSession(Session):
+class IronCalcSession(CellByCell):
     def __init__(self, package, path: Path):
         self._error = package.CellType.ErrorValue
         try:
@@ -36,34 +36,16 @@ class IronCalcSession(Session):
                 raise
             raise unreadable(path, "IronCalc", reason) from None
         properties = self._model.get_worksheets_properties()
-        self._sheets = {sheet["name"]: index for index, sheet in enumerate(properties)}
+        self.sheets = {sheet["name"]: index for index, sheet in enumerate(properties)}
         self.evaluate()
-
-    def set(self, area: Area, values: Rows) -> None:
-        sheet = self._sheet(area)
-        for row, cells in enumerate(checked(area, values), area.row):
-            for column, value in enumerate(cells, area.column):
-                self._set_cell(sheet, row, column, value)
 
     def evaluate(self) -> None:
         self._model.evaluate()
 
-    def read(self, area: Area) -> Reading:
-        sheet = self._sheet(area)
-        columns = range(area.column, area.last_column + 1)
-        return [
-            [self._read_cell(sheet, row, column) for column in columns]
-            for row in range(area.row, area.last_row + 1)
-        ]
-
     def close(self) -> None:
         self._model = None
 
-    def _sheet(self, area: Area) -> int:
-        require_sheet(tuple(self._sheets), area.sheet)
-        return self._sheets[area.sheet]
-
-    def _set_cell(self, sheet: int, row: int, column: int, value: Value) -> None:
+    def set_cell(self, sheet: int, row: int, column: int, value: Value) -> None:
         if value is None:
             self._model.clear_cell_contents(sheet, row, column)
         elif isinstance(value, bool):
@@ -75,7 +57,7 @@ class IronCalcSession(Session):
         else:
             self._model.update_cell_with_number(sheet, row, column, value)
 
-    def _read_cell(self, sheet: int, row: int, column: int) -> float | str | bool | None | ErrorValue:
+    def read_cell(self, sheet: int, row: int, column: int) -> float | str | bool | None | ErrorValue:
         value = self._model.get_cell_value(sheet, row, column)
         if isinstance(value, str):
             # An error and a text that only looks like one come back alike but for the type.
