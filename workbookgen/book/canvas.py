@@ -1,7 +1,7 @@
 """One worksheet to be written on: texts, links, rules, and the cells of fields.
 
-Rows and columns are counted from 1 here, as in the plan. Everything is in its cell once;
-what a cell looks like is said where it is written.
+Rows and columns are counted from 1 here, as in the plan. Everything is written to its cell once; what a cell looks
+like is stated where it is written.
 """
 
 from collections.abc import Mapping
@@ -42,7 +42,7 @@ class Formats:
 
 @dataclass
 class Canvas:
-    """A worksheet, its plan, and what stands in the cells."""
+    """A worksheet, its plan, and the content of its cells."""
 
     to: PlainWorksheet
     plan: Plan
@@ -63,7 +63,7 @@ class Canvas:
         self.to.write_number(row - 1, column - 1, number, self.formats(looks))
 
     def across(self, row: int, first: int, last: int, looks: Mapping) -> None:
-        """Blank cells that look so: a rule, a line."""
+        """Formatted blank cells: a rule, a line."""
         for column in range(first, last + 1):
             self.to.write_blank(row - 1, column - 1, None, self.formats(looks))
 
@@ -80,12 +80,12 @@ class Canvas:
         return f"{quote_sheetname(placed.sheet)}!{placed.cell(0)}" if placed else f"{quote_sheetname(way.sheet)}!A1"
 
     def high(self, row: int, pixels: int) -> None:
-        """A row that is at least so high."""
+        """A row of at least this height."""
         if pixels > self.heights.get(row, self.plan.top_of(row)):
             self.heights[row] = pixels
 
     def width(self, first: int, last: int) -> int:
-        """Pixels from a column to another."""
+        """Pixels from one column to another."""
         return sum(self.plan.widths.get(column, MARGIN) for column in range(first, last + 1))
 
     def placed(self, key: str) -> Placement:
@@ -148,13 +148,13 @@ class Canvas:
         for row, pixels in (dict(self.plan.heights) | self.heights).items():
             self.to.set_row_pixels(row - 1, pixels)
         self.to.set_default_row(ROW / PIXELS_A_POINT)
-        # No green triangles where all is as it should be. XlsxWriter keeps what it is told last, so all is told at once.
+        # No green triangles where all is as it should be. XlsxWriter keeps only the last such call, so there is one call for all.
         everywhere = dict.fromkeys(("formula_differs", "formula_range", "formula_unlocked", "empty_cell_reference"), "A1:XFD1048576")
         self.to.ignore_errors(everywhere | ({"number_stored_as_text": " ".join(self.texts)} if self.texts else {}))
 
 
 def offered(names: Placement) -> str:
-    """What a drop-down list offers: fixed names, or those of a log down to its last one, so that no blank lines follow.
+    """What a drop-down list offers: fixed names, or those of a log down to the last one, so no blank lines follow.
 
     Gnumeric loses a range that ends in INDEX; OFFSET every program keeps.
     """

@@ -1,8 +1,8 @@
 """Charts, drawn by the spreadsheet program itself from the cells of the sheets.
 
-No title and no frame: a chart stands under its section's heading, at its place in a table or
-beside it. Columns differ in lightness and marks in shape, so that a chart can be read in
-grayscale. Each has words for those who do not see it.
+No title and no frame: a chart is under its section's heading, at its place in a table or beside it. Columns differ in
+lightness and marks in shape, so that a chart can be read in
+grayscale. Each has a description for those who cannot see it.
 """
 
 import xlsxwriter
@@ -31,7 +31,7 @@ def draw(book: xlsxwriter.Workbook, layout: Layout, chart: Chart, width: int, he
 
 
 def _bars(book, layout: Layout, chart: Chart):
-    """Horizontal bars on the rows of a table: the plot is as high as the rows, without words of its own."""
+    """Horizontal bars on the rows of a table: the plot is as high as the rows, without labels of its own."""
     drawn = book.add_chart({"type": "bar"})
     for series in chart.series:
         drawn.add_series(_series(layout, chart, series) | {"gap": 60, "overlap": 0})
@@ -43,7 +43,7 @@ def _bars(book, layout: Layout, chart: Chart):
 
 
 def _stages(book, layout: Layout, chart: Chart):
-    """Columns upon each other, stage by stage."""
+    """Stacked columns, stage by stage."""
     drawn = book.add_chart({"type": "column", "subtype": "stacked"})
     for series in chart.series:
         drawn.add_series(_series(layout, chart, series) | {"gap": 35})
@@ -54,9 +54,8 @@ def _stages(book, layout: Layout, chart: Chart):
 
 
 def _control(book, layout: Layout, chart: Chart):
-    """Points in their order, joined, by how far they are off the mean, which is the axis; dashed limits, and the chosen one larger.
-
-    A point that is not wanted lies beyond the scale, which is the same for all: so nothing is drawn.
+    """Points in order, joined, by their deviation from the mean, which is the axis; dashed limits, and the chosen
+    point larger. A point that is not wanted is off the scale, which is the same for all charts, so it is not drawn.
     """
     drawn = book.add_chart({"type": "scatter", "subtype": "straight_with_markers"})
     for series in chart.series:
@@ -91,9 +90,9 @@ def _axis(grid: bool = False, **more) -> dict:
 
 
 def _series(layout: Layout, chart: Chart, series: Series) -> dict:
-    """A series of columns or bars, with the whisker of what it may be more or less."""
+    """A series of columns or bars, with error bars."""
     color = recolored({"color": FILLS.get(series.look, ACCENT)}, layout.planner.colors)
-    edge = color if FILLS.get(series.look, ACCENT) == ACCENT else {"color": QUIET, "width": 0.75}  # a pale column is seen by its edge
+    edge = color if FILLS.get(series.look, ACCENT) == ACCENT else {"color": QUIET, "width": 0.75}  # a pale column is visible by its edge
     drawn = _ranges(layout, chart, series) | {"fill": color, "border": edge}
     if series.whisker:
         cells = f"={range_of(layout, series.whisker, chart.records)}"

@@ -1,11 +1,10 @@
-"""A formula copied down a column, and the worksheet that stores it once.
-
-The records of a log have the same formulas, each looking at its own row. The format lets
-such cells share one (`<f t="shared">`), as spreadsheet programs do when they save: a
-planner is then less than half as large, and programs read it several times as fast. The
-engines and openpyxl read it back as the very same formulas; tests hold that. The format's
-oldest record of it has no room for an address on another sheet ([MS-XLS] 2.5.198.118), so
-what stands elsewhere is called by its defined name.
+"""A formula copied down a column, and the worksheet that stores it once. The records of a log have the same formulas,
+each referring to its own row. The format lets
+such cells share one (`<f t="shared">`), as spreadsheet programs do when they save: the planner is then less than half
+as large, and programs read it several times as fast. The
+engines and openpyxl read it back as the very same formulas; tests hold that. The oldest form of it in the format has
+no room for an address on another sheet ([MS-XLS] 2.5.198.118), so what is elsewhere is referred to by its defined
+name.
 """
 
 from collections.abc import Sequence
@@ -17,12 +16,12 @@ from xlsxwriter.worksheet import Worksheet
 
 from workbookgen.language.tokens import is_text, tokens
 
-ROW = "{row}"  # stands in a formula for the number of the row that it is in
+ROW = "{row}"  # in a formula, stands for the number of its own row
 
 
 @dataclass(frozen=True)
 class CopiedDown(Sequence):
-    """The formulas of cells below each other, from the row `first` on: one text, and no two alike."""
+    """The formulas of cells one below another, from row `first` on: one text, and no two formulas alike."""
 
     text: str
     first: int
@@ -47,11 +46,11 @@ class CopiedDown(Sequence):
 class PlainWorksheet(Worksheet):
     """A worksheet that writes formulas as they are, and shares those that are copied down.
 
-    XlsxWriter looks each formula through for functions newer than 2010, with some thirty
-    searches; that is nine tenths of the time of writing a planner. The portable profile
-    has no such function, so there is nothing to find. A number it writes with sixteen digits,
-    where some need seventeen to come back as they were typed. Tests hold the outcome against
-    the stock worksheet's.
+    XlsxWriter searches each formula for functions newer than 2010, with some thirty searches; that takes nine tenths
+    of the time of writing a planner. The portable profile has no such function, so there is nothing to find. A number
+    it writes with sixteen digits,
+    where some need seventeen to come back as they were typed. Tests compare the outcome with that of the stock
+    worksheet.
     """
 
     def __init__(self):

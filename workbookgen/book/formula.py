@@ -1,9 +1,9 @@
 """From a formula in words to a formula in cell references.
 
-Binding does three things to the words a sheet is described with. It turns each into a
-reference times its unit factor, so that the arithmetic happens in meters and grams, and
-turns the outcome back into the unit shown. It puts a guard around the whole: blank until
-everything needed is there, is of the right type, and lies inside its domain; the tests
+Binding does three things to the words with which a sheet is described. It turns each into a
+reference times its unit factor, so the arithmetic happens in meters and grams, and converts the outcome back into the
+unit shown. It puts a guard around the whole: blank until everything needed is there, is of the right type, and is
+inside its domain; the tests
 are nested, since only IF is sure not to evaluate what it does not need. And it spells out
 the column forms in functions of the portable profile.
 """
@@ -24,15 +24,15 @@ from workbookgen.language.tokens import Call, Nodes, is_word
 
 _CELL = re.compile(r"\$([A-Z]+)\$?(\{row\}|\d+)")
 
-SAID_BELOW = 999_999  # the workbook says no number in words from here on
-LESS_THAN_ALL = "-1000000000000"  # any number is more: so numbers are told from what is blank, by a condition that all programs read alike
+SAID_BELOW = 999_999  # from here on, the workbook states no number in words
+LESS_THAN_ALL = "-1000000000000"  # every number is larger: this distinguishes numbers from blanks by a condition that all programs read alike
 BEYOND_ALL_LINES = 10_000_000  # more than a sheet has
 READING_FUNCTIONS = {"mean": "AVERAGE", "stdev": "STDEV", "readings": "COUNT"}
 
 
 @dataclass(frozen=True)
 class Operand:
-    """A word's place on the sheets: its reference, and the unit that is shown there."""
+    """A word's place on the sheets: its reference, and the unit shown there."""
 
     meaning: Meaning
     ref: str
@@ -56,7 +56,7 @@ class Operand:
 
 @dataclass(frozen=True)
 class ByLine:
-    """How the records that bear a name are told without reading names: by the line of that name in its list."""
+    """How the records with a name are found without comparing names: by the line of that name in its list."""
 
     lines: str  # the column of the records' lines; empty where the records are the list itself, which has one of each name
     line: str  # of the name
@@ -100,7 +100,7 @@ class Columns:
                 return f"INDEX({names.ref},MATCH(ROUND({number},9),{limits.ref},1))"
         cells = joined([each.ref for each in fields])
         text = f"{READING_FUNCTIONS[call.name]}({cells})"
-        if call.name == "stdev":  # of equal readings some engines find a trace where there is none
+        if call.name == "stdev":  # for equal readings some engines find a trace of deviation where there is none
             text = f"IF(MAX({cells})=MIN({cells}),0,{text})"
         return text if call.name == "readings" else first.unit.coherent(text)
 
@@ -122,7 +122,7 @@ class Columns:
         return f'SUMPRODUCT(({self.operands[names].ref}={self.name(call)})*({column.ref}<>""))'
 
     def looked_up(self, call: Call) -> str:
-        """The cell of the values in the one row where the names bear the name; exact but for case."""
+        """The cell of the values in the one row with the name; exact except for case."""
         values, names, _ = call.keys
         ref = self.name(call)
         return f"INDEX({self.operands[values].ref},{self.positions.get((names, ref)) or self.line(names, ref)})"
@@ -132,12 +132,12 @@ class Columns:
         return self.written(call.arguments[2])
 
     def line(self, names: str, ref: str) -> str:
-        """The line of a list in which a name stands, if it stands there once."""
+        """The line of a list in which a name occurs, if it occurs there once."""
         column = self.operands[names]
         return f"SUMPRODUCT(({column.ref}={ref})*1,{self.numbers(column.meaning.holder.rows)})"
 
     def once(self, names: str, ref: str) -> str:
-        """Whether the name of a cell stands once in a list."""
+        """Whether the name in a cell occurs exactly once in a list."""
         if place := self.positions.get((names, ref)):
             return f"ISNUMBER({place})"
         return f"SUMPRODUCT(({self.operands[names].ref}={ref})*1)=1"
@@ -160,7 +160,7 @@ def _if_found(by: ByLine, text: str) -> str:
 
 
 def bound(result: Result, columns: Columns, unit: Unit | None, guarded: bool = True) -> str:
-    """A result's formula in references, with "=". Proofs leave the guard away: their inputs are printed."""
+    """A result's formula in references, with "=". Proofs omit the guard: their inputs are printed values."""
     value = columns.written(result.text.nodes)
     if unit:
         value = unit.shown(value)
@@ -168,7 +168,7 @@ def bound(result: Result, columns: Columns, unit: Unit | None, guarded: bool = T
 
 
 def said(word: Operand) -> str:
-    """An amount as text in the unit that is shown, as a person says it: thousands parted, and only decimals that help."""
+    """An amount as text in the unit shown, as people say it: thousands separated, and only useful decimals."""
     if word.unit.symbol == PERCENT_UNIT.symbol:
         return f'(ROUND(ROUND({word.ref}*100,9),0)&"%")'
     number = f"ROUND(ROUND({word.ref},9),{min(word.unit.digits, 1) if word.unit.symbol else 0})"
@@ -181,7 +181,7 @@ def said(word: Operand) -> str:
 
 
 def joined(refs: list[str]) -> str:
-    """Cells of one sheet as a function takes them: those that lie beside or below each other in one range."""
+    """Cells of one sheet as a function takes them: adjacent ones in one range."""
     runs: list[list[tuple[int, str, str]]] = []
     for ref in refs:
         letters, row = _CELL.fullmatch(ref).groups()
@@ -194,7 +194,7 @@ def joined(refs: list[str]) -> str:
 
 
 def _follows(cell: tuple[int, str, str], run: list[tuple[int, str, str]]) -> bool:
-    """Whether a cell goes on where a run ends, in the direction that it has taken."""
+    """Whether a cell continues a run in its direction."""
     (column, row, _), (last_column, last_row, _) = cell, run[-1]
     beside = row == last_row and column == last_column + 1
     below = column == last_column and row.isdigit() and last_row.isdigit() and int(row) == int(last_row) + 1
@@ -243,7 +243,7 @@ def _typed(result: Result, single: Mapping[str, Operand]) -> list[str]:
 
 
 def _sayable(result: Result, single: Mapping[str, Operand]) -> list[str]:
-    """Every amount that is said, and is there, is one that a person would say in figures, in the unit shown."""
+    """Every amount that is stated, and is there, is one that people would state in figures, in the unit shown."""
     tests = {call.keys[0]: f"{single[call.keys[0]].ref}<{SAID_BELOW}" for call in result.text.of("said") if call.keys[0] in single}
     return [
         f"IF(ISNUMBER({single[word].ref}),{test},1=1)" if result.may_miss(word, single[word].meaning.field) else test
@@ -252,7 +252,7 @@ def _sayable(result: Result, single: Mapping[str, Operand]) -> list[str]:
 
 
 def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> list[str]:
-    """Every input lies inside its domain."""
+    """Every input is inside its domain."""
     conditions = []
     for word, each in single.items():
         missing = result.may_miss(word, each.meaning.field)
@@ -265,7 +265,7 @@ def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> 
 
 
 def _listed_once(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
-    """A name that was chosen from another list stands once in the one that is looked through."""
+    """A name chosen from another list occurs once in the list that is searched."""
     return [columns.once(call.keys[1], columns.name(call)) for call in lookups if _chosen_from(call.keys[2], columns) != call.keys[1]]
 
 
@@ -281,7 +281,7 @@ def _found(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
 
 
 def _found_inside(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
-    """A looked-up input lies inside its domain. It may be an error, so that its type is tested before."""
+    """A looked-up input is inside its domain. It may be an error, so its type is tested first."""
     return [
         condition
         for call in lookups
@@ -293,8 +293,8 @@ def _found_inside(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
 def inside_domain(field: Input, ref: str, columns: Columns, or_blank: bool = False) -> list[str]:
     """The domain of an input as conditions on a cell that is known to be of the right type.
 
-    A blank cell counts as 0 and as a text of no letters; a condition that these keep needs no
-    exception where the cell may be blank.
+    A blank cell counts as 0 and as an empty text; a condition that both satisfy needs no exception where the cell may
+    be blank.
     """
     return [
         f"OR(ISBLANK({ref}),{test})" if or_blank and not blank_keeps_it else test
@@ -311,7 +311,7 @@ def _conditions(domain: Domain, ref: str, columns: Columns) -> list[tuple[str, b
         # A formula that gives nothing would choose the one line of a log that is blank.
         return [(f"LEN({ref})>0", False), once] if isinstance(listed.meaning.field, Result) else [once]
     if isinstance(domain, Name | Note):
-        letters = f'SUBSTITUTE({ref}," ","")' if isinstance(domain, Name) else ref  # spaces alone are no name
+        letters = f'SUBSTITUTE({ref}," ","")' if isinstance(domain, Name) else ref  # spaces alone are not a name
         return [(f"LEN({letters})>0", False), (f"LEN({ref})<={domain.longest}", True)]
     if isinstance(domain, Date):
         domain = Number(least=domain.least, most=domain.most)
@@ -319,6 +319,6 @@ def _conditions(domain: Domain, ref: str, columns: Columns) -> list[tuple[str, b
     keeps = {"<=": operator.le, "<": operator.lt, ">=": operator.ge, ">": operator.gt}
     tests = [(f"{ref}{sign}{limit:.15g}", keeps[sign](0, limit)) for sign, limit in limits if limit is not None]
     first = f"{ref}>={LEAST_OF_ALL:f}"
-    # By its sign, since to IronCalc next to nothing equals 0.
+    # By its sign, since to IronCalc a tiny number equals 0.
     tests += [(f"OR(SIGN({ref})=0,{first})", True)] * (domain.least == 0) + [(first, False)] * (domain.above == 0)
     return tests + [(f"{ref}=ROUND({ref},0)", True)] * domain.whole

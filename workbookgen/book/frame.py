@@ -1,8 +1,8 @@
 """What every sheet has: links, the color of its tab, widths; `paper` sets up how it is printed.
 
 No sheet is protected: where one is, some programs do not let groups of columns be opened or
-lines be sorted. A cell that is worked out refuses to be typed into instead (`look.worked_out`),
-the desk tells of one that was emptied, and the check of one that was changed in any way.
+lines be sorted. A calculated cell refuses typing instead (`look.worked_out`), the desk reports one that was emptied,
+and the check reports one that was changed in any way.
 """
 
 from workbookgen.book import look, paper
@@ -16,7 +16,7 @@ TABS = {Kind.DESK: INK, Kind.PAGE: ACCENT, Kind.LOG: "#C9B98D", Kind.AID: SOFT, 
 
 
 def links_of_a_page(canvas: Canvas) -> None:
-    """The same places in the same order on every page; the place one is at stands out."""
+    """The same places in the same order on every page; the current one is highlighted."""
     canvas.across(1, 1, max(COLUMNS + 1, canvas.plan.last_column), look.LITTLE | {"bottom": 1, "bottom_color": HAIR})
     columns = [column for column in range(2, canvas.plan.last_column + 1) if canvas.plan.widths[column] >= WIDE_ENOUGH][:COLUMNS]
     for column, sheet in zip(columns, places(canvas, len(columns)), strict=False):
@@ -29,7 +29,7 @@ def links_of_a_page(canvas: Canvas) -> None:
 
 
 def places(canvas: Canvas, room: int) -> list[str]:
-    """The sheets that the line of links of a page has room for: aids give way to where one is, and to its neighbors."""
+    """The sheets for which the line of links on a page has room: aids give way to the current sheet and its neighbors."""
     sheets, here = canvas.layout.planner.sheets, canvas.plan.sheet
     names = [sheet.name for sheet in sheets if not sheet.is_added or sheet is here]
     spare = [sheet.name for kind in (Kind.AID, Kind.PAPER) for sheet in reversed(sheets[:-1]) if sheet.kind is kind and sheet.name in names and sheet.name not in (here.name, *here.near)]
@@ -39,7 +39,7 @@ def places(canvas: Canvas, room: int) -> list[str]:
 
 
 def links_of_a_log(canvas: Canvas) -> None:
-    """Back to the desk, and on to the neighbors, each over a column that is wide enough."""
+    """Back to the desk, and on to the neighbors, each over a wide enough column."""
     plan, desk = canvas.plan, canvas.layout.planner.sheets[0].name
     canvas.across(1, 1, plan.last_column, look.LITTLE | {"bottom": 1, "bottom_color": HAIR})
     canvas.link(1, 2, Way(desk, f"← {desk}"), LINK)

@@ -1,6 +1,5 @@
-"""Where everything lies: from the description of a planner to placements, and their bound formulas.
-
-The plan of a sheet says where its fields stand; here each becomes a placement, and each formula
+"""Where everything is: from the description of a planner to placements, and their bound formulas. The plan of a sheet
+says where its fields are; here each becomes a placement, and each formula
 is bound to the cells of its words. A log's records stand in rows, a proof in a row of its own.
 """
 
@@ -28,7 +27,7 @@ from workbookgen.language.sentences import AN_ERROR, NO_ERROR
 from workbookgen.language.tokens import Call
 
 MOST_ARGUMENTS = 30  # of a function, as the file format's oldest readers take them
-NOTHING = "nothing_cell"  # a cell that stays blank, where the words of left-out sheets are looked for
+NOTHING = "nothing_cell"  # a cell that stays blank, to which words of left-out sheets refer
 
 
 def place(planner: Planner) -> Layout:
@@ -40,7 +39,7 @@ def place(planner: Planner) -> Layout:
 
 
 def _placements(planner: Planner, plan: Plan) -> Iterator[Placement]:
-    """The fields of a sheet where they lie, not yet bound."""
+    """The fields of a sheet at their places, not yet bound."""
     for part in plan.sheet.parts:
         fields = [*part.by_key.values(), *getattr(part, "automatic", ())]
         if isinstance(part, ProofTable):
@@ -95,7 +94,7 @@ class _Binder:
         return f"=${xl_col_to_name(repeated.column - 1)}${repeated.row + repeat.record}"
 
     def _of_proof(self, proof: Proof, row: int) -> str:
-        """The very formula of the result, its words bound to the printed values in the proof's row."""
+        """The result's own formula, its words bound to the printed values in the proof's row."""
         block, result = self.planner.by_key[proof.result]
         operands = dict(self._columns(block, set(result.words), "").operands)
         for index, (word, (_, unit)) in enumerate(proof.given.items()):
@@ -130,7 +129,7 @@ class _Binder:
 
         A formula that cells share may hold the name of what is elsewhere, and no address. Others hold
         addresses: to IronCalc the name of a single cell, such as the column of a log of one line, is no range.
-        What is looked up is taken from the line that is told beside each record, where it is `told`.
+        What is looked up is taken from the line kept beside each record, where it is `told`.
         """
         meanings = {word: self.planner.meaning(block, word) for word in sorted(words)}
         listed = {each.field.domain.of for each in meanings.values() if hasattr(getattr(each.field, "domain", None), "of")}
@@ -151,14 +150,14 @@ class _Binder:
         return Columns(operands, first_numbers if is_named else self._numbers, positions, lines_of, by_line)
 
     def _listing(self, block: Block, words: set[str]) -> Iterator[tuple[str, Log, Position]]:
-        """The long lists among these words, which tell by themselves where each of their names stands once."""
+        """The long lists among these words, which themselves keep the line of each name that occurs once."""
         for word in words:
             holder, field = self.planner.by_key.get(word, (None, None))
             if isinstance(holder, Log) and holder is not block and (position := holder.line_of(field.key, word)):
                 yield word, holder, position
 
     def _by_line(self, block: Block, names: str, name: str, sheet: str, is_named: bool) -> ByLine | None:
-        """How a total tells the records that bear a name by lines, where both sides tell them of the same list."""
+        """How a total finds the records with a name by lines, where both sides keep lines of the same list."""
         holder, field = self.planner.by_key.get(names, (None, None))
         if not isinstance(holder, Log) or name not in block.by_key:
             return None

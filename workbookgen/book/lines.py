@@ -1,7 +1,6 @@
-"""How many lines a text takes in a cell that breaks it between words.
-
-A program makes a row higher when someone types into it, but not for what was there when the
-file was opened: so whoever writes the file must know. Letters are measured with XlsxWriter's
+"""How many lines a text takes in a cell that wraps it. A program makes a row higher when someone types into it, but
+not for what was there when the file was opened: so the writer of the file must know. Letters are measured with
+XlsxWriter's
 table for Calibri at 11 points, whose digits are as wide as Arial's at 10; text in Arial at 10
 points was found to be wider by up to 2 in a hundred.
 """
@@ -18,7 +17,7 @@ SPACE = 3.7  # pixels, Arial's at 10 points (from memory)
 
 
 def lines_taken(text: str, width: float, size: float = USUAL, indented: bool = False) -> int:
-    """Lines of a text in a column so many digits wide."""
+    """Lines of a text in a column of a width in digits."""
     room = (int(width * LETTER) - INDENT * indented) * USUAL / size / WIDER
     taken, used = 1, 0.0
     for word in text.split():
@@ -26,18 +25,18 @@ def lines_taken(text: str, width: float, size: float = USUAL, indented: bool = F
         if used and used + SPACE + long > room:
             taken, used = taken + 1, 0.0
         used += long + (SPACE if used else 0)
-        taken += int(used // room)  # a word longer than a line is broken anywhere
+        taken += int(used // room)  # a word longer than a line may be broken anywhere
         used %= room
     return taken
 
 
 def pixels_taken(text: str, size: float = USUAL) -> float:
-    """How wide a text is in one line."""
+    """The width of a text on one line."""
     return _pixels(text) * WIDER * size / USUAL
 
 
 def broken(text: str, width: float, size: float = USUAL) -> list[str]:
-    """A text in lines that fit a width of so many digits, broken between words."""
+    """A text in lines that fit a width in digits, broken between words."""
     lines, line = [], ""
     for word in text.split():
         longer = f"{line} {word}".strip()

@@ -1,4 +1,4 @@
-"""A log that has its sheet to itself: a frozen head of seven rows, and a row a record."""
+"""A log with a sheet of its own: a frozen head of seven rows, and one row per record."""
 
 from workbookgen.book import look, records
 from workbookgen.book.canvas import Canvas

@@ -1,9 +1,9 @@
 """How cells look: one typeface, three sizes, few colors, and the number formats.
 
-A cell to type in has a tint and a line below it in its edge color; the line alone tells it
-apart, so that nothing is lost in grayscale or without color vision. What is worked out stands
-on white over a hairline. All text colors have a contrast of at least 4.5 to 1 on their ground
-(WCAG 2.1, level AA). Formats are written down in the usual colors; `recolored` puts those of
+A cell to type in has a tint and a line below it in its edge color; the line alone identifies it, so nothing is lost
+in grayscale or without color vision. Calculated cells are white over a hairline. All text colors have a contrast of
+at least 4.5 to 1 on their ground (WCAG 2.1, level AA). Formats are written in the default colors; `recolored` puts
+those of
 the settings in their place.
 """
 
@@ -74,24 +74,24 @@ def entry_in_a_log(field: Input, unit: Unit | None) -> dict:
 
 
 def result(field: Result | Automatic, unit: Unit | None) -> dict:
-    """A cell that is worked out."""
+    """A calculated cell."""
     return PLAIN | LINE | {"num_format": number_format(field, unit)} | aligned(field)
 
 
 def answer(field: Result, unit: Unit | None) -> dict:
-    """One large answer, its unit beside the number."""
+    """One large answer, with its unit beside the number."""
     return ANSWER | {"num_format": sum_format(field, unit), "align": "left", "shrink": True}
 
 
 def aligned(field: Input | Result | Automatic) -> dict:
-    """Texts to the left, off the line of their column; numbers to the right, with air."""
+    """Texts to the left, indented; numbers to the right, with padding."""
     if field.is_text:
         return {"align": "left"} | ({"indent": 1} if isinstance(field, Input) else {})
     return {"align": "right"} | ({"indent": 1} if isinstance(field, Input) else {})
 
 
 def number_format(field: Input | Result | Automatic, unit: Unit | None) -> str:
-    """Inputs show what was typed; results show as many digits as help, with air behind them."""
+    """Inputs show what was typed; results show as many digits as are useful, with padding after them."""
     if field.is_text:
         return "@" if isinstance(field, Input) else "General"
     if unit is DAY_UNIT:
@@ -104,7 +104,7 @@ def number_format(field: Input | Result | Automatic, unit: Unit | None) -> str:
 
 
 def sum_format(field: Result | Automatic, unit: Unit | None) -> str:
-    """A number that stands alone, with its unit or with what it counts."""
+    """A number on its own, with its unit or with what it counts."""
     if field.is_text or unit is DAY_UNIT:
         return number_format(field, unit)
     words = "" if _is_percent(unit) or not unit or not unit.symbol else f'" {unit.symbol}"'
@@ -117,18 +117,18 @@ def _digits(field: Result | Automatic, unit: Unit | None) -> str:
 
 
 def _aired(body: str) -> str:
-    """With room at its right edge, which every program keeps; a true minus before what is below nothing."""
+    """With room at its right edge, which every program keeps; a true minus sign before negative numbers."""
     return f'{body}{AIR};"−"{body}{AIR}'
 
 
 def signed(body: str, digits: int, air: str = "") -> str:
-    """A difference in percent: with its sign, but for what rounds to nothing."""
+    """A difference in percent: with its sign, except where it rounds to zero."""
     least = f"{0.005 / 10**digits:.15g}"
     return f'[>={least}]"+"{body}{air};[<=-{least}]"−"{body}{air};{body}{air}'
 
 
 def unless_nothing(number_format: str) -> str:
-    """The same format, but nothing is not shown."""
+    """The same format, but zero is not shown."""
     return f"{number_format.split(';')[0]};;"
 
 
@@ -137,13 +137,13 @@ def _is_percent(unit: Unit | None) -> bool:
 
 
 def head_of(field: Input | Result | Automatic) -> tuple[dict, dict]:
-    """The formats of a column's label and unit: they stand above what they name."""
+    """The formats of a column's label and unit, which are above what they name."""
     air = aligned(field) | ({} if field.is_text else {"indent": 1})
     return LABEL | air, UNIT | air
 
 
 def worked_out(field: Result | Automatic | Column) -> dict:
-    """A result says what it is while its cell is selected, and refuses to be typed over."""
+    """A result describes itself while its cell is selected, and refuses to be overwritten."""
     return _spoken(field, getattr(field, "note", "")) | {
         "validate": "custom",
         "value": "=1=0",
@@ -155,7 +155,7 @@ def worked_out(field: Result | Automatic | Column) -> dict:
 
 
 def validation(field: Input, source: str, words: str) -> dict:
-    """What a spreadsheet program offers and says while a cell is filled in. Never refuses: a message tells."""
+    """What a spreadsheet program offers and says while a cell is filled in. It never refuses: a message reports what is wrong."""
     spoken = _spoken(field, f"{field.help} {words}".strip()) | {
         "error_title": field.label[:TITLE_LETTERS],
         "error_message": words,
@@ -176,7 +176,7 @@ def validation(field: Input, source: str, words: str) -> dict:
 
 
 def _spoken(field: Input | Result | Automatic, message: str) -> dict:
-    """What a program says while a cell is selected; refused rather than cut, since the end says what to type."""
+    """What a program says while a cell is selected; too long a text is refused rather than cut, since its end says what to type."""
     if len(message) > MESSAGE_LETTERS:
         raise DescriptionError.at(
             f"field {field.key}",

@@ -1,9 +1,9 @@
-"""What a planner says of records by itself: the message of each, its mark, and what a log says in its head.
+"""What a planner says about records by itself: the message of each, its mark, and what a log says at its head.
 
 A message is, in words, the first thing that is wrong or still missing. It looks at what is
-wrong before what is missing, in the order of the fields, and says nothing about a record
-nobody has begun: a blank one, or a card that is still as a new planner brings it. The mark of
-a log's record tells that it has one: "!" for what is wrong, "…" for what is only unfinished, "?" for a question.
+wrong before what is missing, in the order of the fields, and says nothing about a record that has not been started: a
+blank one, or a card still as in a new planner. The mark of a log's record shows that it has one: "!" for what is
+wrong, "…" for what is only unfinished, "?" for a question.
 The head of a log repeats the first message about something wrong, and counts the records
 that have one. The twins in Python are in `workbookgen.checking.messages`; only the sentences are shared.
 """
@@ -65,10 +65,9 @@ def automatic_formula(field: Automatic, block: Block, columns: Columns, system: 
 
 
 def _line_formula(field: Position, block: Block, columns: Columns, first_row: int) -> str:
-    """In which line of a list a name stands; a long list is searched by MATCH, and what that finds is held against the name.
-
-    MATCH takes some signs for wildcards, and letters alike in its own way. Where it found another
-    name, or none, all are compared. Whether a name stands there once, the list says itself.
+    """The line of a list in which a name occurs; a long list is searched by MATCH, and what that finds is compared
+    with the name. MATCH takes some characters for wildcards, and folds letters in its own way. Where it found another
+    name, or none, all are compared. Whether a name occurs once is known to the list itself.
     """
     name = columns.operands[field.name].ref
     if field.follows:
@@ -83,10 +82,9 @@ def _line_formula(field: Position, block: Block, columns: Columns, first_row: in
 
 
 def _spoiled(block: Block, columns: Columns) -> str:
-    """Worked-out cells that hold nothing any more, and answers that differ from what they are when worked out again.
-
-    A program may keep some stored numbers and work out others, which differ in their last digits; so cells
-    are compared one by one only where a column has another sum, or another number of numbers.
+    """Calculated cells that are now empty, and answers that differ when calculated again. A program may keep some
+    stored numbers and recalculate others, which differ in their last digits; so cells are compared one by one only
+    where a column has a different sum, or a different count of numbers.
     """
     refs = {each.key: columns.operands[f"{block.key}_{each.key}"].ref for each in block.results}
     differ = [_differing(refs[key], again, block.by_key[key].is_text) for name, again in refs.items() if (key := name.removeprefix(AGAIN)) != name]
@@ -100,7 +98,7 @@ def _differing(ref: str, again: str, is_text: bool) -> str:
 
 
 def _names(block: Block) -> str:
-    """Full key of the column by which a record is called; a name that is wrong itself is shown as it stands."""
+    """Full key of the column with a record's name; a name that is wrong itself is shown as it is."""
     return block.names_column if "listed" in block.by_key else ""
 
 
@@ -131,7 +129,7 @@ def message_formula(block: Block, columns: Columns, system: str) -> str:
 
 
 def _begun(block: Block, columns: Columns, system: str) -> str:
-    """Something is typed, and not only what a new planner starts with."""
+    """Something is typed, beyond what a new planner starts with."""
     typed = f"COUNTA({joined([columns.operands[each.key].ref for each in block.inputs])})"
     if not (starts := [each for each in block.inputs if each.starts_as is not None]):
         return f"{typed}>0"
@@ -140,7 +138,7 @@ def _begun(block: Block, columns: Columns, system: str) -> str:
 
 
 def _as_new(first: float | str, ref: str) -> str:
-    """The cell still holds what it starts with. It may hold an error, so that its type is tested before."""
+    """The cell still holds what it starts with. It may hold an error, so its type is tested first."""
     if isinstance(first, str):
         return f'IF(ISTEXT({ref}),{ref}="{first}",1=0)'
     return f"IF(ISNUMBER({ref}),{ref}={first:.15g},1=0)"
@@ -156,12 +154,12 @@ def _wrong(field: Input, columns: Columns) -> str:
 
 
 def _doubled(ref: str, column: str) -> str:
-    """A text stands in a column more than once."""
+    """A text occurs in a column more than once."""
     return f"IF(ISTEXT({ref}),IF(LEN({ref})>0,SUMPRODUCT(({column}={ref})*1)>1,1=0),1=0)"
 
 
 def _broken(rule, columns: Columns) -> str:
-    """A rule bites when all its words that are not asked for are there."""
+    """A rule applies once all its words that are not asked for are there."""
     numbers = [
         columns.operands[word].ref
         for word in rule.text.words

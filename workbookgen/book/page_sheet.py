@@ -33,7 +33,7 @@ def draw(canvas: Canvas) -> None:
 
 
 def _links_on_this_page(canvas: Canvas) -> None:
-    """Where each chapter begins, since a long page takes many turns of a wheel, and then other titles. What has no room is left out."""
+    """Where each chapter begins, since a long page takes a lot of scrolling, and then other titles. Links without room are left out."""
     shown: list[Placed] = []
     for place in (*canvas.plan.starts, *canvas.plan.further):
         tried = sorted([*shown, place], key=lambda each: each.row)
@@ -43,7 +43,7 @@ def _links_on_this_page(canvas: Canvas) -> None:
 
 
 def _columns_of_links(canvas: Canvas, places: list[Placed]) -> list[int]:
-    """The column in which each link begins, one after the other, as far as there is room."""
+    """The column in which each link begins, one after another, as far as there is room."""
     columns, column, last = [], FIRST, canvas.plan.last_printed
     for place in places:
         width, taken = pixels_taken(place.section.title, look.SMALL) + AIR, 1
@@ -57,7 +57,7 @@ def _columns_of_links(canvas: Canvas, places: list[Placed]) -> list[int]:
 
 
 def _hidden(canvas: Canvas) -> None:
-    """What no section shows, with its label above or before it, for those who look."""
+    """What no section shows, with its label above or before it, for the curious."""
     for key, spot in canvas.plan.spots.items():
         placement = canvas.placed(key)
         if spot.column > canvas.plan.last_column:

@@ -1,9 +1,9 @@
 """How a sheet is printed: paper, margins, what of it, and on how many pages.
 
-A page is one page, landscape, if it can be read at that size; else it goes on, and is broken
-between its bands. A log is as wide as one page, without what is folded away, and as long as its
-lines in use and some more. Papers such as labels are printed upright and in their true size.
-What is broken is not fitted to pages: a program that fits a sheet leaves the breaks aside.
+A page is printed on one landscape page if it is legible at that size; else it continues, and is broken between its
+bands. A log is as wide as one page, without what is folded away, and as long as its lines in use and some more.
+Papers such as labels are printed in portrait and at true size. What has breaks is not fitted to pages: a program that
+fits a sheet ignores the breaks.
 """
 
 from math import ceil
@@ -12,14 +12,14 @@ from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import FIRST_RECORD, UNITS
 
 PAPER = {"letter": 1, "a4": 9}
-SIZE = {"letter": (8.5, 11.0), "a4": (210 / 25.4, 297 / 25.4)}  # inches, upright
+SIZE = {"letter": (8.5, 11.0), "a4": (210 / 25.4, 297 / 25.4)}  # inches, portrait
 MARGINS = {"left": 0.5, "right": 0.5, "top": 0.5, "bottom": 0.6}
 OF_PAPERS = {"left": 0.4, "right": 0.4, "top": 0.4, "bottom": 0.4}
 PIXELS_AN_INCH = 96
-WIDER = 1.06  # programs print columns up to so much wider than they are on the screen
+WIDER = 1.06  # programs print columns up to this much wider than they are on the screen
 READABLE = 0.55  # of the size on the screen: 11 points become 6
 SMALLER = (0.97, 0.94, 0.91, 0.88)  # of the size that would fill a page's width
-AT_LEAST = 1 / 3  # of a page that must be left for a part that is longer than a page, if it is to begin there
+AT_LEAST = 1 / 3  # of a page that must be free for a part longer than a page to begin there
 LINES_PRINTED, SPARE_LINES = 24, 8  # of a log: at least, and beyond those in use
 
 
@@ -55,7 +55,7 @@ def _page(canvas: Canvas) -> None:
 
 
 def _scale(canvas: Canvas, largest: float, down: float) -> float:
-    """The size on paper: a little smaller where that saves a page, on which a few lines would stand alone."""
+    """The size on paper: a little smaller where that saves a page with only a few lines on it."""
     tried = [scale for scale in (largest, *(largest * part for part in SMALLER)) if scale >= READABLE] or [largest]
     return min(tried, key=lambda scale: (_broken(canvas, down / scale)[1], -scale))
 
@@ -71,7 +71,7 @@ def _high(canvas: Canvas, first: int, last: int) -> int:
 
 
 def _broken(canvas: Canvas, down: float) -> tuple[list[int], int]:
-    """The rows with which further pages are made to begin, and how many pages there are: a band is not cut, unless it is longer than a page."""
+    """The rows with which further pages begin, and the number of pages: a band is not cut, unless it is longer than a page."""
     starts, used, pages = [], 0.0, 1
     ends = [*(row - 1 for row in canvas.plan.bands[1:]), canvas.plan.printed_to]
     for first, last in zip((2, *canvas.plan.bands[1:]), ends, strict=True):
@@ -107,5 +107,5 @@ def _log(canvas: Canvas) -> None:
 
 
 def _plain_in_a_margin(title: str) -> str:
-    """A title as a footer shows it: its & is no code, and a first digit no part of the font size."""
+    """A title as a footer shows it: its & is not a code, and a first digit not part of the font size."""
     return (" " if title[0].isdigit() else "") + title.replace("&", "&&")

@@ -1,4 +1,4 @@
-"""What the writer, the engines and the check hand to each other: fields with their cells and formulas."""
+"""What the writer, the engines and the check pass to one another: fields with their cells and formulas."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
@@ -24,7 +24,7 @@ def first_numbers(rows: int) -> str:
 
 
 class ProofColumn(IntEnum):
-    """What stands where in a proof's row; the values that its formula takes follow from VALUES on."""
+    """The columns of a proof's row; the values that its formula takes follow from VALUES on."""
 
     NUMBER = 2
     WHAT = 3
@@ -40,7 +40,7 @@ class ProofColumn(IntEnum):
 
 @dataclass(frozen=True)
 class Placement:
-    """A field, its cells (1-based, one below the other), and their formulas (none for inputs)."""
+    """A field, its cells (1-based, one below another), and their formulas (none for inputs)."""
 
     key: str
     holder: Holder
@@ -69,7 +69,7 @@ class Placement:
 
 @dataclass(frozen=True, eq=False)
 class Layout:
-    """A planner with everything in its place. Two are one only if they are the same object, so that what comes of one can be kept."""
+    """A planner with everything in its place. Two are equal only if they are the same object, so what is derived from one can be cached."""
 
     planner: Planner
     plans: dict[str, Plan]  # by sheet name
@@ -89,7 +89,7 @@ class Layout:
 
     @cached_property
     def names(self) -> dict[str, str]:
-        """Every defined name and where it points: the fields, and the counting numbers that formulas ask for."""
+        """Every defined name and where it points: the fields, and the counting numbers that formulas need."""
         texts = [text for each in self.formulas for text in (each.formulas[:1] if isinstance(each.formulas, CopiedDown) else each.formulas)]
         asked = {int(each.removeprefix(_COUNTED)) for text in texts if _COUNTED in text for each in tokens(text) if each.startswith(_COUNTED)}
         counted = {first_numbers(rows): replace(self.placements[NUMBERS], rows=rows).range for rows in sorted(asked)}

@@ -1,9 +1,7 @@
-"""Where things stand on a sheet: from its view to columns, rows and spots.
-
-Rows and columns are counted from 1, sizes are pixels of the screen. Column A is a margin, in
-which a log marks its lines. A page has a line of links, its title, and bands below each other
-on the grid; what no section shows is worked out in a hidden column to the right. A log that
-has its sheet to itself has a head of seven rows, then a row a record, and columns in groups:
+"""Where things are on a sheet: from its view to columns, rows and spots. Rows and columns are counted from 1, sizes
+are in screen pixels. Column A is a margin, in which a log marks its lines. A page has a line of links, its title, and
+bands one below another on the grid; what no section shows is calculated in a hidden column to the right. A log with a
+sheet of its own has a head of seven rows, then one row per record, and columns in groups:
 what one always types, the other inputs folded behind it, what one came for, and the rest folded.
 """
 
@@ -22,7 +20,7 @@ FIRST_BAND = 5  # a page: links, a gap, the title, a gap
 HEAD_OF_LOG = (LINKS_ROW, 40, 24, ROW, 30, 18, TINY)  # links; title and sums; message; groups; labels; units; a line
 TITLE, SUMS, FIRST_MESSAGE, GROUPS, LABELS, UNITS, INK_LINE = 2, 2, 3, 4, 5, 6, 7
 FIRST_RECORD = len(HEAD_OF_LOG) + 1
-FOLD = 62  # pixels of the column that carries a fold's button and name
+FOLD = 62  # pixels of the column with a fold's button and name
 HIDDEN = 60
 
 
@@ -58,7 +56,7 @@ class Placed:
 
 @dataclass(frozen=True)
 class Plan:
-    """A sheet with all in its place. `folds` are the columns that carry a fold's name, with its strip."""
+    """A sheet with everything in its place. `folds` are the columns with a fold's name, and its strip."""
 
     sheet: Sheet
     spots: Mapping[str, Spot]  # by full key
@@ -90,14 +88,14 @@ class Plan:
 
 
 def first_value(matrix: Matrix) -> int:
-    """The column of a matrix's first values: they stand at its right end."""
+    """The column of a matrix's first values, which are at its right end."""
     return 1 + matrix.across[1] - len(matrix.heads) + 1
 
 
 def strips_of(log: Log, view: LogView, folds: bool) -> Iterator[Strip]:
     """The columns of a log in their order.
 
-    Where nothing can be folded, the rest stands to the right of what one came for; of a log in which nobody types, it is hidden.
+    Where nothing can be folded, the rest is to the right of what one came for; in a log in which nobody types, it is hidden.
     """
     typed = tuple(view.typed.split())
     answers = [Strip(heading, tuple(words.split())) for heading, words in view.answers]
@@ -122,7 +120,7 @@ def width_of(log: Log, key: str) -> int:
 
 
 def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -> Plan:
-    """The plan of a log that has the sheet to itself. `others` are cards whose results stand in its head, or hidden."""
+    """The plan of a log with a sheet of its own. `others` are cards whose results are in its head, or hidden."""
     spots: dict[str, Spot] = {f"{log.key}_{MARK.key}": Spot(FIRST_RECORD, 1, log.rows)}
     widths, strips, folds, column = {1: MARGIN}, [], [], 2
     for strip in strips_of(log, view, folds=True):
@@ -156,7 +154,7 @@ def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -
     spots[f"{log.key}_{SPOILED.key}"] = Spot(FIRST_MESSAGE, column)
     left = [f"{card.key}_{each.key}" for card in others for each in card.fields if f"{card.key}_{each.key}" not in spots]
     column += bool(left)
-    for place, key in enumerate(left):  # beside the head: a person sorts the lines, and inserts some
+    for place, key in enumerate(left):  # beside the head: lines are sorted, and some are inserted
         spots[key] = Spot(1 + place % len(HEAD_OF_LOG), column + place // len(HEAD_OF_LOG))
     column += max(0, len(left) - 1) // len(HEAD_OF_LOG)
     hidden = range(seen + 1, column + 1)

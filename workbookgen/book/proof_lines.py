@@ -1,7 +1,6 @@
-"""A published example as a line of the sheet Proofs: the heads of its columns, and what is read in them.
-
-What the formula takes stands once more as bare values to the right of all else, where only the
-formula looks: in words it is told in the column Given. So those are on the screen, not on paper.
+"""A published example as a line of the sheet Proofs: the heads of its columns, and what they say. What the formula
+takes is repeated as bare values to the right of everything else, only for the formula: the column Given states it in
+words. So the values are on the screen, not on paper.
 """
 
 from workbookgen.book.placement import Layout, ProofColumn
@@ -30,7 +29,7 @@ PROVENANCE = {
 
 
 def facts(layout: Layout, proof: Proof | Trial) -> dict[int, float | str]:
-    """What stands in a proof's line, by column; its computed answer and the verdict are formulas."""
+    """The content of a proof's line, by column; its computed answer and the verdict are formulas."""
     given, values = (_given(layout, proof), proof.given) if isinstance(proof, Proof) else ([proof.formula], {})
     return {
         ProofColumn.NUMBER: proof.number,

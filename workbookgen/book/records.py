@@ -1,6 +1,6 @@
-"""The columns of a log, on a page or on a sheet of its own: label, unit, and a cell a record.
+"""The columns of a log, on a page or on a sheet of its own: label, unit, and one cell per record.
 
-Lines in use and the next one are tinted, where one types; the others are hairlines.
+Where one types, lines in use and the next one are tinted; the others have hairlines.
 """
 
 from collections.abc import Container, Iterable, Mapping
@@ -35,7 +35,7 @@ def columns(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], label
 
 
 def read(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heading: int, filled: Container[str] = ()) -> None:
-    """Writes the columns of a log in which nobody types: label and unit are beside its heading. What is filled has no unit, and shows no nothing."""
+    """Writes the columns of a log in which nobody types: label and unit are beside its heading. Filled cells have no unit, and do not show a zero."""
     rule = {name: value for name, value in look.HEAD.items() if name.startswith("top")}
     for first, strip in strips:
         for column, key in enumerate(strip.keys, start=first):
@@ -52,7 +52,7 @@ def read(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heading:
 
 
 def fill(canvas: Canvas, key: str, full: float = 4.0) -> None:
-    """Fills the cells of a column that hold more than nothing, and darker where they hold a full amount."""
+    """Fills the cells of a column that hold more than zero, and darker where they hold a full amount."""
     spot = canvas.plan.spots[key]
     dark = canvas.formats({"bg_color": ACCENT, "font_color": WHITE})
     pale = canvas.formats({"bg_color": SOFT, "font_color": INK})
@@ -63,14 +63,14 @@ def fill(canvas: Canvas, key: str, full: float = 4.0) -> None:
 
 
 def _free(canvas: Canvas, log: Log, column: int) -> None:
-    """Cells into which the column before may run."""
+    """Cells into which the column before may extend."""
     first = canvas.plan.spots[f"{log.key}_{log.fields[0].key}"].row
     for row in range(first, first + log.rows):
         canvas.across(row, column, column, look.PLAIN | look.LINE)
 
 
 def automatic(canvas: Canvas, log: Log) -> None:
-    """What the planner says of the records: the mark of each, the message behind it, and the first message."""
+    """What the planner says about the records: the mark of each, the message with it, and the first message."""
     canvas.cells(f"{log.key}_{MARK.key}", look.MARK)
     canvas.cells(f"{log.key}_{MESSAGE.key}", look.LITTLE)
     canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE)
@@ -81,7 +81,7 @@ def automatic(canvas: Canvas, log: Log) -> None:
 
 
 def tint(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]]) -> None:
-    """Tints what one types in lines that are in use, and in the next one; over a share below nothing, a warning's color."""
+    """Tints what one types in lines that are in use, and in the next one; over a negative share, a warning's color."""
     name = canvas.placed(f"{log.key}_{log.fields[0].key}")
     letter, first = xl_col_to_name(name.column - 1), name.row
     in_use = f'=OR(${letter}{first}<>"",${letter}{first - 1}<>"",ROW()={first})'

@@ -1,7 +1,7 @@
 """From a layout to an .xlsx file, with XlsxWriter.
 
-Everything that a person sees is written here, and nothing is decided here: where it stands
-comes from the plans, how it looks from `look`. The same layout, entries and cached values
+Everything that people see is written here, and nothing is decided here: places come from the plans, looks from
+`look`. The same layout, entries and cached values
 give the same bytes.
 """
 
@@ -33,7 +33,7 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
     """
     stream = io.BytesIO()
     with warnings.catch_warnings():
-        warnings.simplefilter("error")  # XlsxWriter warns and goes on where it should refuse
+        warnings.simplefilter("error")  # XlsxWriter warns and continues where it should refuse
         book = xlsxwriter.Workbook(stream, {"in_memory": True, "default_format_properties": look.FACE})
         book.set_properties({
             "title": layout.planner.title,

@@ -1,6 +1,5 @@
 """How a sheet is described: quantities, domains, fields, formulas, and the parts of a sheet.
 
-Everything here is a frozen record that is declared once and read by all who come later:
-the layout, the writer, the check, the methods sheet, the command. A mistake in a
-description is refused where it is written, not where it would be felt.
+Everything here is a frozen record, declared once and read by all that follows: the layout, the writer, the check, the
+methods sheet, the command. A mistake in a description is refused where it is written, not where it would do harm.
 """

@@ -1,4 +1,4 @@
-"""A matrix in which one types, too: tried out beside the log, one skein beside another."""
+"""A matrix with cells to type in: values tried out beside the log, one skein beside another."""
 
 from dataclasses import dataclass
 
@@ -7,10 +7,9 @@ from workbookgen.language.views import Matrix
 
 @dataclass(frozen=True, kw_only=True)
 class Abreast(Matrix):
-    """Fields beside each other under heads. An empty label is that of the first field.
-
-    `wide` are columns of the grid under each head, one each if it is not said; `dots` the keys
-    that are plots of dots, `loud` those of the rows that matter most.
+    """Fields side by side under heads. An empty label means that of the first field. `wide` gives the grid columns
+    under each head, one each by default; `dots` the keys that are dot plots, `loud` those of the rows that matter
+    most.
     """
 
     wide: tuple[int, ...] = ()

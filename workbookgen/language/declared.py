@@ -1,4 +1,4 @@
-"""What is declared is of the type that its declaration states: a slip is told where it stands, not where it does harm."""
+"""What is declared has the type that its declaration states: a slip is reported where it is made, not where it does harm."""
 
 import typing
 from collections.abc import Callable
@@ -10,7 +10,7 @@ from workbookgen.errors import DescriptionError
 
 
 def require_types(place: str, declared) -> None:
-    """Refuse an argument of a dataclass that is of another type than annotated."""
+    """Refuse an argument of a dataclass whose type differs from its annotation."""
     for name, hint in _hints(type(declared)).items():
         value = getattr(declared, name)
         if not _takes(hint)(value):

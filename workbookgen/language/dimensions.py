@@ -1,7 +1,7 @@
-"""Whether a result and its reference speak of the same kinds of quantity.
+"""Whether a result and its reference use the same kinds of quantity.
 
 A reference function states in its annotations what it takes and gives; a field has a unit.
-A mass shown in yards would be refused by no engine: it is told here, when a sheet is described.
+No engine would refuse a mass shown in yards: it is reported here, when a sheet is described.
 """
 
 import inspect
@@ -82,7 +82,7 @@ def _stated_by(reference: Callable) -> dict[str, Dimension | Alike | None]:
 
 
 def _stated(annotation) -> Dimension | Alike | None:
-    """What an annotation says; of a sequence or a union, what its first part that says something does."""
+    """What an annotation says; for a sequence or a union, what the first part of it that says anything does."""
     if hasattr(annotation, "__metadata__"):
         said = annotation.__metadata__[0]
         return said if isinstance(said, Alike) else dimension(said)

@@ -1,8 +1,8 @@
 """What may be typed into a cell.
 
-A domain is declared once, beside its input, and speaks to everybody: it names what is
-wanted in words (validation, messages, methods), and says whether a value is accepted
-(the check). The formula that guards a cell is written in `book`, apart from `accepts`.
+A domain is declared once, beside its input, and serves everyone: it names what is wanted in words (validation,
+messages, methods), and says whether a value is accepted (the check). The formula that guards a cell is written in
+`book`, independently of `accepts`.
 """
 
 from dataclasses import dataclass
@@ -92,7 +92,7 @@ class Name:
 
 @dataclass(frozen=True)
 class Note:
-    """Free words. Nothing is worked out from them."""
+    """Free text. Nothing is calculated from it."""
 
     longest: int = 200
 

@@ -1,4 +1,4 @@
-"""Entries: what stands in a planner's inputs, by full key, one value a record, None for blank."""
+"""Entries: what is in a planner's inputs, by full key, one value per record, None for blank."""
 
 from collections.abc import Mapping
 
@@ -9,7 +9,7 @@ Entries = Mapping[str, tuple[Entry, ...]]
 
 
 def starting_entries(planner: Planner) -> dict[str, tuple[Entry, ...]]:
-    """What a new planner brings along: the reels, the guide, and the first values of cards."""
+    """What a new planner starts with: the reels, the guide, and the first values of cards."""
     return {
         f"{block.key}_{field.key}": _column(block, field, planner.system)
         for block in planner.blocks.values()

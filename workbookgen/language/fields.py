@@ -1,9 +1,8 @@
-"""Fields: what a person fills in, what the planner works out, and what it objects to.
+"""Fields: what the spinner fills in, what the planner calculates, and what it objects to.
 
 A result carries its formula and, beside it, the reference function that it must agree
 with. The names of the function's parameters are the words of the formula; `uses` renames
-where a sheet's word and a parameter differ. Both are written by hand: neither is made
-from the other.
+where a sheet's word and a parameter differ. Both are written by hand: neither is generated from the other.
 """
 
 import inspect
@@ -21,9 +20,8 @@ from workbookgen.units import Quantity
 
 @dataclass(frozen=True)
 class Input:
-    """A cell, or a column, that a person fills in.
-
-    What it starts as is a quantity wherever its unit is another in another unit system.
+    """A cell, or a column, that the spinner fills in. What it starts as is a quantity wherever its unit depends on
+    the unit system.
     """
 
     key: str
@@ -69,7 +67,7 @@ class Result:
     note: str = ""
     digits: int | None = None
     width: int = 10
-    is_signed: bool = False  # a plus stands before what is above nothing
+    is_signed: bool = False  # a plus sign precedes what is above zero
 
     def __post_init__(self):
         require_types(f"field {self.key}", self)
@@ -108,7 +106,7 @@ class Result:
         return {name: self.uses.get(name, name) for name in parameters if name not in self.leaves and name not in self.fixed}
 
     def may_miss(self, word: str, field) -> bool:
-        """Whether it does without this word: it asks for it, or a blank cell has a meaning."""
+        """Whether it can do without this word: it asks for it, or a blank cell has a meaning."""
         return word in self.asked or (isinstance(field, Input) and field.blank_means is not None)
 
     @property
@@ -133,7 +131,7 @@ class Automatic:
 
 @dataclass(frozen=True)
 class Repeat(Automatic):
-    """One cell that shows again what a record's result says: on a ticket, where the records of a log stand apart."""
+    """One cell that repeats a record's result: on a ticket, away from the records of the log."""
 
     of: str = ""  # key of the result, a text
     record: int = 0  # counted from 0
@@ -144,7 +142,7 @@ MARK = Automatic("mark", "")  # of each record: that there is a message
 FILLED = Automatic("filled", "", is_text=False)  # of each record: how many of the inputs that are folded away hold something
 FIRST = Automatic("first", "", is_one=True)  # of a log: the first message about something wrong
 LINE = Automatic("line", "", is_text=False)  # of each record of a log in which nobody types: its number
-SPOILED = Automatic("spoiled", "", is_text=False, is_one=True)  # of a log: how many worked-out cells hold nothing any more, or something else
+SPOILED = Automatic("spoiled", "", is_text=False, is_one=True)  # of a log: how many calculated cells are now empty or overwritten
 OPEN = Automatic("open", "", is_text=False, is_one=True)  # of a log: how many records have something wrong
 
 
@@ -153,7 +151,7 @@ ASKING = "Is it right?"  # begins a question: what was typed is taken, and its r
 
 @dataclass(frozen=True)
 class Rule:
-    """A fault between inputs that are each all right, or a question about a record: when it holds, and what to say.
+    """A conflict between inputs that are each valid, or a question about a record: when it holds, and what to say.
 
     `broken` is the same condition as a Python predicate of the shown values. A question may look at
     results of the record too, since it takes nothing away from them.
@@ -179,7 +177,7 @@ class Rule:
 
 @dataclass(frozen=True)
 class Shared:
-    """A fault of two records at once: neither may have the same text in this result as another. Both are told."""
+    """A fault of two records at once: neither may have the same text in this result as another. Both are reported."""
 
     key: str
     sentence: str
@@ -187,7 +185,7 @@ class Shared:
 
 @dataclass(frozen=True)
 class Group:
-    """Fields that belong together, under one heading. A group that is not `printed` is for other sheets alone: it is hidden."""
+    """Fields that belong together, under one heading. A group that is not `printed` is only for other sheets: it is hidden."""
 
     heading: str
     fields: tuple[Input | Result, ...]

@@ -12,8 +12,8 @@
     given(word)                         whether a word has a value; such a word may be missing
     said(word)                          an amount in words, with its unit: "2,300 yd"
 
-Most of what a form takes are fields, told by their keys. Where it takes a formula, that may hold
-forms again: `lookup(prices, names, lookup(kinds, listed, lot))`.
+Most of what a form takes are fields, given by their keys. Where it takes a formula, that may contain forms again:
+`lookup(prices, names, lookup(kinds, listed, lot))`.
 """
 
 from collections.abc import Iterator
@@ -24,13 +24,13 @@ from workbookgen.language.tokens import Call, Nodes, calls, written
 
 @dataclass(frozen=True)
 class Form:
-    """What a form takes, in order. What is marked by an asterisk may be any formula, all else is a field."""
+    """What a form takes, in order. An asterisk marks what may be any formula; all else is a field."""
 
     takes: tuple[str, ...]
     is_open: bool = False  # it takes as many more as there are
 
     def objections(self, call: Call) -> Iterator[str]:
-        """Why a call is none of this form."""
+        """Why a call does not fit this form."""
         few, many = len(call.arguments) < len(self.takes), len(call.arguments) > len(self.takes)
         if few or many and not self.is_open:
             yield f"{call.name} takes {_listed(self.takes)}, and stands with {len(call.arguments)} here: {written((call,))}"
@@ -58,7 +58,7 @@ FORMS = {
 }
 LOOKUP = "lookup"
 SUMS = ("sum_where", "count_where")  # by the name that records bear
-ADDED = (*SUMS, "place", "sum")  # nothing comes of one that lacks a column
+ADDED = (*SUMS, "place", "sum")  # one that lacks a column gives nothing
 READINGS = ("mean", "stdev", "readings")
 
 

@@ -1,9 +1,8 @@
-"""A formula as a sheet describes it, and what can be read off it.
+"""A formula as a sheet describes it, and what can be derived from it.
 
-It is written in field keys: `(wraps + part_wrap) * loop + rest`. Keys of the same record stand
-alone; other blocks are named in full (`reels_loop`), a card's field being one cell and a log's a
-whole column. Besides the functions of the portable profile (`profile`) there are some forms of
-ours (`forms`).
+It is written in field keys: `(wraps + part_wrap) * loop + rest`. Keys of the same record are short; other blocks are
+named in full (`reels_loop`), a card's field being one cell and a log's a
+whole column. Besides the functions of the portable profile (`profile`) there are some forms of our own (`forms`).
 """
 
 import re
@@ -20,7 +19,7 @@ CELL_ADDRESS = re.compile(r"(?i:[a-z]{1,3}[0-9]+|r[0-9]*(c[0-9]*)?|c[0-9]*)")
 
 @dataclass(frozen=True)
 class Formula:
-    """Formula text, read once. Whoever has it from `formula` shares what was read off it."""
+    """Formula text, parsed once. Callers of `formula` share what was derived from it."""
 
     text: str
 
@@ -30,7 +29,7 @@ class Formula:
 
     @cached_property
     def nodes(self) -> Nodes:
-        """Its calls within each other."""
+        """Its nested calls."""
         return nodes(self.text)
 
     @cached_property
@@ -58,7 +57,7 @@ class Formula:
 
     @cached_property
     def one_of(self) -> frozenset[str]:
-        """The words of which one must have a value, where the whole text asks for nothing else: OR(given(a), given(b)), or either branch of an IF."""
+        """The words of which one must have a value, if the whole text asks for nothing else: OR(given(a), given(b)), or either branch of an IF."""
         if len(self.nodes) != 1 or not isinstance(whole := self.nodes[0], Call):
             return frozenset()
         branches = whole.arguments if whole.name == "OR" else whole.arguments[1:] if whole.name == "IF" else ()
@@ -67,7 +66,7 @@ class Formula:
 
     @cached_property
     def lookup_steps(self) -> tuple[tuple[Call, ...], ...]:
-        """What it looks up, by steps: in each what needs nothing but the steps before it."""
+        """What it looks up, in steps: each needs only the steps before it."""
         found = self.of(LOOKUP)
         steps = [_steps(call) for call in found]
         return tuple(tuple(call for call, step in zip(found, steps, strict=True) if step == each) for each in sorted(set(steps)))
@@ -79,12 +78,12 @@ class Formula:
 
     @cached_property
     def added(self) -> tuple[frozenset[str], ...]:
-        """The words of each form that adds or counts: nothing comes of one that lacks a word."""
+        """The words of each form that adds or counts: one that lacks a word gives nothing."""
         return tuple(frozenset(filter(None, call.keys)) for call in self.of(*ADDED))
 
     @cached_property
     def objections(self) -> tuple[str, ...]:
-        """What in it is no formula of ours; empty when all is well."""
+        """What in it is not allowed in our formulas; empty if all is well."""
         found = outside(self.tokens, FUNCTIONS | FORMS.keys())
         found += [f"{each} is neither a word nor a function" for each in self.tokens if is_name(each) and ":" not in each and not is_word(each) and each not in TRUTHS]
         found += [f"in {each} the ':' is no sign of a described formula" for each in self.tokens if ":" in each and is_name(each)]
@@ -111,7 +110,7 @@ def key_objection(key: str) -> str | None:
 
 
 def _steps(call: Call) -> int:
-    """How many lookups stand within each other in the arguments of a call."""
+    """How deeply lookups are nested in the arguments of a call."""
     return max((_steps(each) + 1 for argument in call.arguments for each in calls(argument) if each.name == LOOKUP), default=0)
 
 

@@ -1,8 +1,7 @@
-"""Lines of lists: where a name stands is found once a record, and told in a hidden column.
+"""Lines of lists: the place of a name is found once per record, and kept in a hidden column.
 
-Whatever is looked up by that name is taken from this line, so that each list is looked
-through once a record, however much is taken from it. What a list sums up by name it sums
-up by line, which every program does several times as fast.
+Whatever is looked up by that name is taken from this line, so each list is searched once per record, however much is
+taken from it. What a list sums up by name is summed up by line, which every program does several times as fast.
 """
 
 from collections.abc import Mapping
@@ -15,15 +14,15 @@ from workbookgen.language.forms import LOOKUP, SUMS
 
 @dataclass(frozen=True)
 class Position(Automatic):
-    """In which line of a list a record's name stands; blank unless it stands there once."""
+    """The line of a list in which a record's name occurs; blank unless it occurs exactly once."""
 
     names: str = ""  # full key of the list
-    name: str = ""  # key of the word whose line is told
-    follows: str = ""  # key of the line of another word, which this one repeats where it stands at all
+    name: str = ""  # key of the word whose line this is
+    follows: str = ""  # key of the line of another word, which this one repeats where there is one
 
 
 def positions(own: list[tuple[str, str]], fields: Mapping[str, Input | Result]) -> tuple[Position, ...]:
-    """The lines that are told of a block's records: of each list and word, once.
+    """The lines kept for a block's records: one for each list and word.
 
     `own` are the lists that the block itself is. A word that is looked for in several lists has
     a line in each. A result that only repeats a choice follows that choice's line.
@@ -49,7 +48,7 @@ def _keys(result: Result, *forms: str) -> list[tuple[str, ...]]:
 
 
 def line_of(told: tuple[Position, ...], fields: Mapping[str, Input | Result], key: str, names: str) -> Position | None:
-    """Where it is told in which line of a list the text of a field stands; an input that it only repeats tells that too."""
+    """Key of the line in which a field's text occurs in a list; the same as for an input that the field only repeats."""
     for each in told:
         if (each.names, each.name) == (names, key):
             return each

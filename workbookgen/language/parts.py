@@ -1,9 +1,9 @@
 """What a planner holds: blocks of fields, tables of facts, published examples; and the planner itself.
 
 A Card holds single values, a Log one record a row; a Table holds fixed facts, and a ProofTable
-computes published examples with the planner's own formulas. None of them says where it
-stands: the views do (`views`). A chapter is what can be left out of a planner as one: holders
-and the bands that show them. A sheet is made of chapters, and says everything about itself.
+computes published examples with the planner's own formulas. None of them says where it is shown: the views do
+(`views`). A chapter is what can be left out of a planner as a whole: holders and the bands that show them. A sheet is
+made of chapters, and says everything about itself.
 """
 
 from collections.abc import Mapping, Sequence
@@ -22,7 +22,7 @@ from workbookgen.language.view_faults import objections
 from workbookgen.language.views import Band, Grid, Kind, LogView, Section
 
 LISTED = "listed"
-AGAIN = "again_"  # before the key of an answer that is worked out a second time
+AGAIN = "again_"  # prefix for the key of an answer that is calculated a second time
 
 
 @dataclass(frozen=True)
@@ -30,7 +30,7 @@ class Block:
     """Fields of one kind of record, and what can be wrong with one."""
 
     key: str
-    title: str  # empty where the sheet's own title says it all
+    title: str  # empty where the sheet's own title suffices
     groups: tuple[Group, ...]
     rules: tuple[Rule, ...] = ()
     about: str = ""
@@ -73,7 +73,7 @@ class Block:
 
     @cached_property
     def positions(self) -> tuple[lines.Position, ...]:
-        """The lists in which this block's records look something up, or choose from."""
+        """The lists in which this block's records look something up, or from which they choose."""
         return lines.positions([(f"{self.key}_{key}", key) for key in self.unique_keys], self.by_key)
 
     @property
@@ -83,7 +83,7 @@ class Block:
         return (*listed, *(each.key for each in self.apart))
 
     def line_of(self, key: str, names: str) -> lines.Position | None:
-        """Where it is told in which line of a list the text of a field stands."""
+        """Key of the line in which a field's text occurs in a list."""
         return lines.line_of(self.positions, self.by_key, key, names)
 
     @cached_property
@@ -102,15 +102,15 @@ class Block:
 
 @dataclass(frozen=True)
 class Card(Block):
-    """Single values, one below the other."""
+    """Single values, one below another."""
 
 
 @dataclass(frozen=True)
 class Log(Block):
-    """A table with one record a row. `starts_with` are the records a new planner brings along."""
+    """A table with one record per row. `starts_with` are the records of a new planner."""
 
     starts_with: Sequence[Mapping[str, float | str]] = ()
-    repeated: tuple[str, ...] = ()  # keys of results that every record has in a cell of its own besides, on its ticket
+    repeated: tuple[str, ...] = ()  # keys of results that every record also has in a cell of its own, on its ticket
 
     @cached_property
     def automatic(self) -> tuple[Automatic, ...]:
@@ -130,7 +130,7 @@ class Column:
     values: tuple[float | str, ...]
     unit: Unit | None = None
     width: int = 12
-    runs_on: bool = False  # a last column of texts in one line each, over whatever is free to its right
+    runs_on: bool = False  # a last column of one-line texts, which extend over free cells to their right
 
     def __post_init__(self):
         require_types(f"column {self.key}", self)
@@ -142,7 +142,7 @@ def unit_of(field: Input | Result | Automatic | Column, system: str) -> Unit | N
 
 
 def dimension_of(field: Input | Result | Automatic | Column, system: str) -> dimensions.Dimension:
-    """What kind of quantity a field shows, or that it is a text."""
+    """Which kind of quantity a field shows, or that it is a text."""
     is_text = isinstance(field.values[0], str) if isinstance(field, Column) else field.is_text
     return dimensions.TEXT if is_text else dimensions.dimension((unit_of(field, system) or NUMBER_UNIT).pint)
 
@@ -173,9 +173,8 @@ Holder = Block | Table | ProofTable
 
 @dataclass(frozen=True)
 class Chapter:
-    """What is left out of a planner, or kept, as one; `name` is how settings and texts call it.
-
-    `cautions` are said on the desk where the chapter is left out.
+    """What is left out of a planner, or kept, as a whole; `name` is what settings and texts call it. `cautions` are
+    shown on the desk if the chapter is left out.
     """
 
     name: str
@@ -196,9 +195,9 @@ class Sheet:
     about: str  # what it is for, in one sentence
     chapters: tuple[Chapter, ...]
     kind: Kind = Kind.AID
-    near: tuple[str, ...] = ()  # sheets to which its first line leads, besides the desk
+    near: tuple[str, ...] = ()  # sheets to which its first line links, apart from the desk
     grid: Grid = Grid()
-    is_added: bool = False  # beside the sheets that settings ask for: the others do not lead to it
+    is_added: bool = False  # beside the sheets that settings ask for: the others do not link to it
 
     def __post_init__(self):
         require_types(f"sheet {self.name}", self)
@@ -221,7 +220,7 @@ class Sheet:
         return view if isinstance(view, LogView) else None
 
     def answered_twice(self) -> "Sheet":
-        """The sheet with the answers of its own log worked out a second time, out of sight, so that one typed over is told."""
+        """The sheet with the answers of its own log calculated a second time, out of sight, so an overwritten one is noticed."""
         if not (view := self.log_view):
             return self
         [log], [chapter] = self.logs, self.chapters
@@ -247,7 +246,7 @@ class Sheet:
 
 @dataclass(frozen=True)
 class Meaning:
-    """What a word of a formula stands for: one value of a record, or a whole column."""
+    """What a word in a formula stands for: one value of a record, or a whole column."""
 
     key: str
     holder: Holder
@@ -256,7 +255,7 @@ class Meaning:
 
     @property
     def rows(self) -> int:
-        """How many cells there are of it."""
+        """How many cells it has."""
         return 1 if getattr(self.field, "is_one", False) else self.holder.rows
 
 
@@ -268,8 +267,8 @@ class Planner:
     paper: str
     title: str
     sheets: tuple[Sheet, ...]
-    absent: Mapping[str, tuple[Block, Input | Result]] = field(default_factory=dict)  # full key -> a field left out: blank ever after
-    colors: Mapping[str, str] = field(default_factory=dict)  # role -> a color other than the usual
+    absent: Mapping[str, tuple[Block, Input | Result]] = field(default_factory=dict)  # full key -> a field left out: always blank
+    colors: Mapping[str, str] = field(default_factory=dict)  # role -> a color other than the default
 
     @cached_property
     def blocks(self) -> dict[str, Block]:
@@ -354,20 +353,20 @@ class Planner:
             raise DescriptionError.at(" < ".join(circle.args[1]), "these fields depend on each other in a circle.") from None
 
     def _full_keys(self) -> list[str]:
-        """The full key of every field, told ones included; each becomes a defined name."""
+        """The full key of every field, automatic ones included; each becomes a defined name."""
         parts = [part for sheet in self.sheets for part in sheet.parts]
         return [f"{part.key}_{name}" for part in parts for name in part.by_key] + [
             f"{part.key}_{each.key}" for part in parts if isinstance(part, Block) for each in part.automatic
         ]
 
     def _views_faults(self, sheet: Sheet) -> list[Fault]:
-        """A view may show each field of its sheet once, and lead only to what is there."""
+        """A view may show each field of its sheet once, and link only to what is there."""
         own = {f"{part.key}_{name}" for part in sheet.parts for name in (*part.by_key, *getattr(part, "automatic_by_key", ()))}
         sentences = objections(sheet, own, {*self.by_key, *self.automatic, *self.absent}, {each.name for each in self.sheets})
         return [Fault(f"sheet {sheet.name}", f"{sentence}.") for sentence in sentences]
 
     def _dependencies(self) -> dict[str, set[str]]:
-        """Full key of every result, and of what is told of records with questions -> the full keys that it is worked out from."""
+        """Full key of every result, and of the messages of records with questions -> the full keys from which it is calculated."""
         results = {f"{key}_{each.key}": {self.meaning(block, word).key for word in each.words} for key, block in self.blocks.items() for each in block.results}
         automatic = {key: {f"{block.key}_{result.key}" for result in block.asked} for key, (block, each) in self.automatic.items() if each in (MESSAGE, MARK, FIRST, OPEN)}
         return results | automatic
@@ -382,12 +381,12 @@ class Planner:
         return mismatches or self._other_kinds(block, result)
 
     def _other_kinds(self, block: Block, result: Result) -> list[str]:
-        """Words that are another kind of quantity than the reference takes, and a result that is shown as another one than it gives."""
+        """Words of a different kind of quantity than the reference takes, and a result shown as a different kind than it gives."""
         kinds = {word: dimension_of(self.meaning(block, word).field, self.system) for word in result.arguments.values()}
         return dimensions.objections(result.reference, result.arguments, kinds, dimension_of(result, self.system))
 
     def _proof_objections(self, proof: Proof) -> list[str]:
-        """Words that are neither printed in the example nor a table's facts, and values of another kind than the reference takes or gives."""
+        """Words that are neither printed in the example nor a table's facts, and values of a different kind than the reference takes or gives."""
         block, result = self.by_key.get(proof.result, (None, None))
         if not isinstance(result, Result):
             return [f"{proof.result} is no result of a sheet"]

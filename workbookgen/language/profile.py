@@ -1,11 +1,11 @@
 """The portable profile: what every spreadsheet program computes alike.
 
 The names are OpenFormula's (OASIS ODF Part 4). A function is in the profile because the
-engines of this project, LibreOffice and Gnumeric among them, were measured to agree on
-it; one that is not listed is refused when a sheet is described. Constructs that engines
+engines of this project, LibreOffice and Gnumeric among them, were measured to agree on it; one that is not listed is
+refused when a sheet is described. Constructs that engines
 read differently (array entry, structured references, implicit intersection, a bare ^ or
-unary --, a comparison that SUMPRODUCT is to count) are refused likewise. What a sheet says
-in words is looked through when it is described, and once more when it is bound to cells.
+unary --, a comparison that SUMPRODUCT is to count) are refused as well. What a sheet states in words is checked when
+it is described, and again when it is bound to cells.
 """
 
 from collections.abc import Collection, Iterator, Sequence
@@ -26,7 +26,7 @@ LONGEST, DEEPEST = 8192, 64  # signs of a formula and brackets within brackets, 
 
 
 def outside(pieces: Sequence[str], functions: Collection[str]) -> list[str]:
-    """What in the tokens of a formula is outside the profile: functions and constructs, whatever stands between them."""
+    """What in the tokens of a formula is outside the profile: functions and constructs, whatever is between them."""
     each = tuple(dict.fromkeys(pieces))
     found = [f"the function {name} is outside the portable profile" for piece in each if (name := called(piece)) and name not in functions]
     found += [f"'{piece}' is read differently by different programs" for piece in each if _is_strange(piece)]
@@ -50,12 +50,12 @@ def bound_objections(formula: str) -> list[str]:
 
 
 def _is_strange(piece: str) -> bool:
-    """No sign of the profile, nor what stands between signs."""
+    """Neither a sign of the profile nor what is allowed between signs."""
     return piece in TRUTHS or not (piece in SIGNS or called(piece) is not None or is_name(piece) or is_number(piece) or len(piece) > 1 and is_text(piece))
 
 
 def _uncounted(pieces: Sequence[str]) -> Iterator[str]:
-    """Every SUMPRODUCT that is to count a comparison: an argument that is nothing but one, in brackets."""
+    """Every SUMPRODUCT meant to count a comparison: an argument that is only a comparison, in brackets."""
     for index, pair in enumerate(pairwise(pieces)):
         if pair == ("SUMPRODUCT(", "("):
             inner = pieces[index + 2 :]
@@ -65,11 +65,11 @@ def _uncounted(pieces: Sequence[str]) -> Iterator[str]:
 
 
 def _is_range(piece: str) -> bool:
-    """A cell on either side of the colon, and nothing worked out."""
+    """A cell on either side of the colon, and nothing calculated."""
     first, _, last = piece.partition(":")
     return first[-1:].isdigit() and last[:1] == "$" and last[-1:].isdigit()
 
 
 def _depths(pieces: Sequence[str]) -> Iterator[int]:
-    """How many brackets stand open after each token."""
+    """How many brackets are open after each token."""
     return accumulate((called(piece) is not None) - (piece == ")") for piece in pieces)

@@ -1,10 +1,10 @@
 """The units in which a planner shows its quantities, and their factors for formulas.
 
-A formula's words stand for quantities in coherent units: meters, grams, and what is made
-of them (meters per gram, grams per meter). A cell shows what the spinner is used to. The
+A formula's words stand for quantities in coherent units: meters, grams, and units derived from them (meters per gram,
+grams per meter). A cell shows what the spinner is used to. The
 factor says how many coherent units are in one shown unit, spelled out as the text that a
-formula multiplies with; it is written here by hand, apart from the unit registry, and
-tests hold it against that registry.
+formula multiplies with; it is written here by hand, independently of the unit registry, and tests compare it with
+that registry.
 """
 
 from dataclasses import dataclass
@@ -17,7 +17,7 @@ YD, IN, LB, OZ = "0.9144", "0.0254", "453.59237", "28.349523125"
 
 
 def bracketed(text: str) -> str:
-    """Formula text in brackets, unless one pair is around the whole of it already."""
+    """Formula text in brackets, unless one pair already encloses all of it."""
     depth = 0
     for index, sign in enumerate(text):
         depth += (sign == "(") - (sign == ")")
@@ -51,7 +51,7 @@ class Unit:
         return f"{divided}+{self.zero}" if self.zero else divided
 
     def typed(self, quantity: Quantity) -> float:
-        """A quantity as a person would type it under this unit: as it is in its own, in two figures in another."""
+        """A quantity as people would type it in this unit: as it is in its own unit, to two significant figures in another."""
         value = float(quantity.to(self.pint).magnitude)
         if value == 0 or quantity.units == Quantity(1, self.pint).units:
             return value
@@ -59,7 +59,7 @@ class Unit:
 
     @property
     def readable(self) -> str:
-        """The unit in words that any unit registry reads, our own count systems spelled out."""
+        """The unit in words that any unit registry understands, with our own count systems spelled out."""
         return COUNT_UNITS.get(self.pint, self.pint)
 
     @property
@@ -151,7 +151,7 @@ PACE = by_length(Unit("yd/h", "yard / hour", YD, 0), Unit("m/h", "meter / hour",
 MASS_PACE = by_mass(Unit("oz/h", "ounce / hour", OZ), Unit("g/h", "gram / hour", digits=1))
 VOLUME = by_length(GALLON, LITER)
 LIQUID, DOSE = by_length(TEASPOON, MILLILITER), by_length(TEASPOONS_PER_GALLON, MILLILITERS_PER_LITER)  # as labels of detergents say
-DYE = always(Unit("g", "gram"))  # powder is weighed finely, and in grams everywhere
+DYE = always(Unit("g", "gram"))  # powder is weighed precisely, and in grams everywhere
 STOCK, DYE_BATH = always(MILLILITER), always(Unit("L", "liter"))
 LIQUOR = always(Unit("L/kg", "liter / kilogram", "0.001", 0))
 TEMPERATURE = by_length(Unit("°F", "degree_Fahrenheit", "5/9", 0, zero="32"), Unit("°C", "degree_Celsius", digits=0))

@@ -1,4 +1,4 @@
-"""The sentences that a planner says about what was typed. Declared once, for cell and check alike."""
+"""The sentences that a planner shows about what was typed. Declared once, for cell and check alike."""
 
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import ASKING, Input
@@ -26,7 +26,7 @@ def missing(field: Input) -> str:
 
 
 def doubled(field: Input) -> str:
-    """Two records bear one name."""
+    """Two records have the same name."""
     return f"{field.label}: another line has this name; give each its own."
 
 

@@ -1,4 +1,4 @@
-"""Tickets, as on the sheet Print: labels that one prints and cuts out."""
+"""Tickets, as on the sheet Print: labels to print and cut out."""
 
 from collections.abc import Collection
 from dataclasses import dataclass, replace
@@ -11,7 +11,7 @@ TICKET = (11, 76, 76, 76, 76, 11)  # columns of a ticket, in pixels: a pad on ei
 
 @dataclass(frozen=True)
 class TicketLine:
-    """Texts beside each other on a ticket, one or two: keys of results that the log repeats."""
+    """One or two texts side by side on a ticket: keys of results that the log repeats."""
 
     keys: tuple[str, ...]
     is_bold: bool = False

@@ -1,11 +1,10 @@
-"""What the text of a formula is made of: its tokens, and the calls in it with their arguments.
+"""What the text of a formula consists of: its tokens, and the calls in it with their arguments. Formulas as described
+and formulas bound to cells are both read with the one regular expression below. openpyxl's tokenizer reads them too,
+a token in a place, and takes
+some twenty times as long; a test compares the two.
 
-Formulas as they are described and formulas as they are bound to cells are read alike, with the
-one regular expression below. openpyxl's tokenizer reads them too, a token in a place, and takes
-some twenty times as long; a test holds the two against each other.
-
-A token is a piece of the text. Its first sign tells a text and a number, its last the name of a
-function or form, which stands with the bracket that it opens.
+A token is a piece of the text. Its first character identifies a text or a number, its last the name of a function or
+form, which includes the bracket that it opens.
 """
 
 import re
@@ -57,7 +56,7 @@ def called(token: str) -> str | None:
 
 @dataclass(frozen=True)
 class Call:
-    """A function or form with its arguments. A pair of brackets by itself is a call without a name."""
+    """A function or form with its arguments. A pair of brackets alone is a call without a name."""
 
     name: str
     arguments: tuple["Nodes", ...]
@@ -72,7 +71,7 @@ Nodes = tuple[str | Call, ...]  # what stands side by side
 
 
 def nodes(text: str) -> Nodes:
-    """A formula as calls within each other, and the tokens beside them. Raises ValueError, with the reason."""
+    """A formula as nested calls, and the tokens beside them. Raises ValueError, with the reason."""
     found, end = _argument(iter(tokens(text)))
     if end:
         raise ValueError(UNMATCHED if end == ")" else "a comma stands outside of all brackets")

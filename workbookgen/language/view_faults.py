@@ -1,4 +1,4 @@
-"""What is wrong with the views of a sheet: fields that are not there or shown twice, links that lead nowhere."""
+"""What is wrong with the views of a sheet: fields that are missing or shown twice, links that lead nowhere."""
 
 from collections.abc import Collection
 

@@ -1,12 +1,10 @@
-"""How a planner is seen: where fields stand on a sheet, apart from what they compute.
-
-A block (a card's single values, a log's records) says nothing of place. A view does. A page
-is a stack of bands; a band holds sections beside each other, on a grid of twelve columns; a
-section shows fields of any block of its sheet, by their full keys. A field that no section
-shows is worked out in hidden columns. A log's view names what one always types and what one
-came for; all else of the log is folded beside it, and what only other sheets need is hidden.
-
-Every section says what it shows, where it leads, and what is left of it when fields fall.
+"""How a planner looks: where fields are on a sheet, independently of what they compute. A block (a card's single
+values, a log's records) says nothing about place. A view does. A page is a stack of bands; a band holds sections side
+by side, on a grid of twelve columns; a
+section shows fields of any block of its sheet, by their full keys. A field that no section shows is calculated in
+hidden columns. A log's view names what one always types and what one came for; everything else in the log is folded
+beside it, and what only other sheets need is hidden. Every section says what it shows, where it links, and what
+remains of it when fields are left out.
 """
 
 from collections.abc import Collection
@@ -17,7 +15,7 @@ from typing import Self
 from workbookgen.language.declared import require_types
 
 COLUMNS = 12  # of the grid of a page
-FREE = "."  # in the keys of a listing: a column of the grid into which the one before may run
+FREE = "."  # in the keys of a listing: a column of the grid into which the one before may extend
 LEFT, RIGHT, WHOLE = (1, 6), (8, 12), (1, COLUMNS)  # where questions stand, and answers
 
 
@@ -35,9 +33,9 @@ class Kind(Enum):
 class LogView:
     """What is always seen of a log: what one types, with the name first, and what one came for, under headings.
 
-    All other inputs are folded right behind those that one always types, so that inputs stand
-    side by side, and a person can paste into them and sort them. The other results follow, folded
-    by their groups. All are keys of the log; `sums` are full keys of cells in its head.
+    All other inputs are folded right after those that one always types, so inputs are side by side and can be pasted
+    into and sorted. The other results follow, folded by group. All are keys of the log; `sums` are full keys of cells
+    in its head.
     """
 
     typed: str
@@ -48,14 +46,14 @@ class LogView:
         require_types(f"the view of {self.typed!r}", self)
 
     def shown(self, block: str) -> tuple[str, ...]:
-        """Full keys of what it names, of this log."""
+        """Full keys of what it names in this log."""
         words = " ".join((self.typed, *(keys for _, keys in self.answers))).split()
         return (*(f"{block}_{word}" for word in words if word != FREE), *self.sums)
 
 
 @dataclass(frozen=True)
 class Way:
-    """A link to a place on another sheet; `field` is the full key of the cell that it leads to."""
+    """A link to a place on another sheet; `field` is the full key of its target cell."""
 
     sheet: str
     words: str
@@ -64,13 +62,13 @@ class Way:
 
 @dataclass(frozen=True, kw_only=True)
 class Section:
-    """Something under a heading, on some columns of the grid. `aside` stands small at the heading's other end."""
+    """Something under a heading, on some columns of the grid. `aside` is shown small at the heading's other end."""
 
     title: str = ""
     across: tuple[int, int] = WHOLE
     aside: str = ""
-    is_below: bool = False  # below the section before it in its band, and not beside it
-    is_printed: bool = True  # what is not stands last on its sheet
+    is_below: bool = False  # below the section before it in its band, instead of beside it
+    is_printed: bool = True  # what is not comes last on its sheet
 
     def __post_init__(self):
         require_types(f"section {self.title!r}", self)
@@ -86,13 +84,13 @@ class Section:
         return ()
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
-        """What is left of it when these fields fall and these sheets go."""
+        """What remains of it without these fields and these sheets."""
         return self
 
 
 @dataclass(frozen=True, kw_only=True)
 class Entries(Section):
-    """Inputs to fill in, a line each."""
+    """Inputs to fill in, one line each."""
 
     fields: tuple[str, ...]
     across: tuple[int, int] = LEFT
@@ -108,7 +106,7 @@ class Entries(Section):
 
 @dataclass(frozen=True)
 class Big:
-    """One answer, large: `caption` above it, and below it, a line each, the results that say more."""
+    """One large answer: `caption` above it, and below it, one line each, the results that say more."""
 
     field: str
     caption: str = ""
@@ -118,7 +116,7 @@ class Big:
 
 @dataclass(frozen=True, kw_only=True)
 class Answers(Section):
-    """What is worked out: large answers beside each other, then lines. `message` is said in their place."""
+    """Calculated results: large answers side by side, then lines. `message` can take their place."""
 
     big: tuple[Big, ...] = ()
     lines: tuple[str, ...] = ()
@@ -140,7 +138,7 @@ class Answers(Section):
 
 @dataclass(frozen=True, kw_only=True)
 class Matrix(Section):
-    """Results in rows and columns, under heads: of each row its label and full keys, an empty one where nothing stands."""
+    """Results in rows and columns, under heads: for each row its label and full keys, an empty one for an empty cell."""
 
     heads: tuple[str, ...]
     rows: tuple[tuple[str, tuple[str, ...]], ...]
@@ -157,7 +155,7 @@ class Matrix(Section):
 
 @dataclass(frozen=True, kw_only=True)
 class Sentences(Section):
-    """Results that are texts, each in a line of its own without a label; the first may be large."""
+    """Text results, each on a line of its own without a label; the first may be large."""
 
     fields: tuple[str, ...]
     is_large: bool = False
@@ -173,12 +171,12 @@ class Sentences(Section):
 
 @dataclass(frozen=True, kw_only=True)
 class Listing(Section):
-    """A log on a page: its records below each other, a field a column of the grid."""
+    """A log on a page: one record below another, one field per grid column."""
 
     block: str
     view: LogView
-    chart: "Chart | None" = None  # on the very rows of the records, at its own columns
-    filled: str = ""  # keys whose cells are filled the more, the larger the number in them
+    chart: "Chart | None" = None  # on the same rows as the records, in its own columns
+    filled: str = ""  # keys whose cells are filled in proportion to the number in them
 
     @property
     def shown(self) -> tuple[str, ...]:
@@ -190,7 +188,7 @@ class Listing(Section):
         return self.chart.drawn if self.chart else ()
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
-        """Names of records about which nothing more is said are no listing."""
+        """Mere names of records are not a listing."""
         left = view_without(self.view, self.block, fallen)
         chart = self.chart and self.chart.without(fallen, names)
         filled = " ".join(key for key in self.filled.split() if f"{self.block}_{key}" not in fallen)
@@ -214,7 +212,7 @@ class Examples(Section):
 
 @dataclass(frozen=True, kw_only=True)
 class Reading(Section):
-    """Something to read, a line each. Cautions stand out, and never go."""
+    """Something to read, one line each. Cautions stand out, and are never left out."""
 
     sentences: tuple[str, ...]
     is_caution: bool = False
@@ -223,7 +221,7 @@ class Reading(Section):
 
 @dataclass(frozen=True, kw_only=True)
 class Door(Section):
-    """The way to a page for one question: a link, one number, what it counts, and further ways."""
+    """The entrance to a page for one question: a link, one number, what it counts, and further links."""
 
     way: Way
     number: str
@@ -239,7 +237,7 @@ class Door(Section):
         return (self.way, *self.further)
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
-        """Where its way goes, the first further one that stays takes its place."""
+        """If its link goes, the first of the further links that stays takes its place."""
         stay = tuple(each for each in (self.way, *self.further) if each.sheet not in names and each.field not in fallen)
         if not stay or {self.number, self.counts} & set(fallen):
             return None
@@ -248,7 +246,7 @@ class Door(Section):
 
 @dataclass(frozen=True, kw_only=True)
 class Ways(Section):
-    """Links, a line each; beside each what is done there."""
+    """Links, one line each; beside each, what is done there."""
 
     places: tuple[tuple[Way, str], ...]
 
@@ -263,9 +261,9 @@ class Ways(Section):
 
 @dataclass(frozen=True, kw_only=True)
 class Looks(Section):
-    """What needs a look: texts, each a line and each leading to where it is mended."""
+    """What needs a look: texts, one line each, each with a link to where it is corrected."""
 
-    places: tuple[tuple[str, Way], ...]  # full key -> where it leads
+    places: tuple[tuple[str, Way], ...]  # full key -> where it links
 
     @property
     def shown(self) -> tuple[str, ...]:
@@ -282,7 +280,7 @@ class Looks(Section):
 
 @dataclass(frozen=True, kw_only=True)
 class Picture(Section):
-    """A drawing of our own. `about` says in words what it shows; its size is in pixels of the screen."""
+    """A drawing of our own. `about` describes what it shows; its size is in screen pixels."""
 
     file: str
     about: str
@@ -297,13 +295,13 @@ class Series:
     label: str
     keys: tuple[str, ...]  # full keys
     look: str = "accent"  # see book/charts.py
-    whisker: tuple[str, ...] = ()  # full keys of what it may be more or less
-    at: tuple[str, ...] = ()  # full keys of where it stands, if not at the chart's categories
+    whisker: tuple[str, ...] = ()  # full keys of its uncertainty, to either side
+    at: tuple[str, ...] = ()  # full keys of its positions, if not the chart's categories
 
 
 @dataclass(frozen=True, kw_only=True)
 class Chart(Section):
-    """A picture of numbers that stand on the sheets. `about` says in words what it shows."""
+    """A chart of numbers on the sheets. `about` describes what it shows."""
 
     about: str
     kind: str  # see book/charts.py
@@ -315,7 +313,7 @@ class Chart(Section):
 
     @property
     def drawn(self) -> tuple[str, ...]:
-        """Full keys of the fields whose numbers it draws; they may stand on any sheet."""
+        """Full keys of the fields whose numbers it draws; they may be on any sheet."""
         return (*self.categories, *(key for each in self.series for key in (*each.keys, *each.whisker)))
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
@@ -325,7 +323,7 @@ class Chart(Section):
 
 @dataclass(frozen=True, kw_only=True)
 class Form(Section):
-    """A paper to fill in by hand: headings, each over so many columns of the grid, and empty lines."""
+    """A form to fill in by hand: headings, each over a number of grid columns, and empty lines."""
 
     heads: tuple[tuple[str, int], ...]
     lines: int
@@ -333,7 +331,7 @@ class Form(Section):
 
 @dataclass(frozen=True)
 class Band:
-    """Sections beside each other; the next band begins below the longest of them."""
+    """Sections side by side; the next band begins below the longest of them."""
 
     sections: tuple[Section, ...]
 
@@ -350,7 +348,7 @@ def band(*sections: Section) -> Band:
 
 
 def view_without(view: LogView, block: str, fallen: Collection[str]) -> LogView:
-    """A log's view when these fields fall."""
+    """A log's view without these fields."""
     def left(words: str) -> str:
         return " ".join(word for word in words.split() if f"{block}_{word}" not in fallen).strip(" .")
 
@@ -360,10 +358,10 @@ def view_without(view: LogView, block: str, fallen: Collection[str]) -> LogView:
 
 @dataclass(frozen=True)
 class Grid:
-    """The columns of a page, in pixels of the screen, and how it is printed.
+    """The columns of a page, in screen pixels, and how it is printed.
 
     `chosen` is the full key of the input in which one chooses what the page shows, beside its title.
-    Where there are `papers`, only so many first columns are printed, upright and in their true size.
+    Where there are `papers`, only that many first columns are printed, in portrait and at true size.
     """
 
     widths: tuple[int, ...] = (96,) * COLUMNS

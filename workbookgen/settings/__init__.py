@@ -1,8 +1,8 @@
 """Settings: a TOML file in, one validated frozen record out.
 
-Everything a guild may want otherwise about its planner stands here. A mistake is told with
-the file, the line, the key, and what is allowed; all mistakes are told at once. An unknown
-key is a mistake too, since it is most often a misspelt one.
+Everything that a guild may want to change about its planner is here. A mistake is reported with the file, the line,
+the key, and what is allowed; all mistakes are reported at once. An unknown key is a mistake too, since it is most
+often misspelled.
 """
 
 import tomllib
@@ -23,14 +23,14 @@ from workbookgen.unit_systems import UNIT_SYSTEMS
 
 Model = TypeVar("Model", bound=BaseModel)
 
-# The chapters that a planner can do without, and the chapters that each of them is nothing without.
+# The chapters that a planner can do without, and the chapters on which each of them depends.
 Leavable = Literal[
     "Guide", "Buying", "Scouring", "Samples", "Yarn", "Components", "Twist", "Compare", "Labels", "Knitting", "Pieces",
     "Weaving", "Projects", "Time", "Figures", "Cost", "Lot", "Project", "Counts", "Questions", "Uses", "Bobbins", "Structures",
     "Offers", "Matching", "Blends",
     "Dyeing", "Color", "Garments",
 ]
-IN_SMALL = ("Compare", "Projects", "Project")  # of these, what a small planner has
+IN_SMALL = ("Compare", "Projects", "Project")  # of these, those in a small planner
 NEEDS = {
     "Project": ("Projects",),
     "Yarn": ("Components",),
@@ -44,7 +44,7 @@ NEEDS = {
 
 
 class Rows(Strict):
-    """How many lines each log has. Two at least: to some programs a column of one cell is no column, and its sums and choices fail."""
+    """How many lines each log has. At least two: to some programs a column of one cell is not a column, and its sums and choices fail."""
 
     reels: int = Field(12, ge=2, le=100, strict=True)
     guide: int = Field(45, ge=2, le=200, strict=True)
@@ -69,7 +69,7 @@ class Rows(Strict):
 
 
 class Colors(Strict):
-    """The colors that a guild may choose; what is not chosen stays as it is."""
+    """The colors that a guild may choose; the others stay as they are."""
 
     accent: ColorText | None = None  # links, answers, the rules over them, the columns of charts
     band: ColorText | None = None  # the band of a chart
@@ -82,14 +82,14 @@ class Colors(Strict):
 
     @model_validator(mode="after")
     def _can_be_seen(self):
-        # A ground that was chosen may make the edge hard to see that was not.
+        # A chosen ground may make an edge that was not chosen hard to see.
         if told_of := colors.objections(self.chosen):
             raise Misfit(*((("colors", role), sentence) for role, sentence in told_of.items()))
         return self
 
 
 class Settings(Strict):
-    """What a planner is to be."""
+    """What kind of planner to build."""
 
     units: Literal[tuple(UNIT_SYSTEMS)] = "us"
     paper: Literal["letter", "a4"] = "letter"
@@ -141,12 +141,12 @@ class Settings(Strict):
 
     @property
     def without(self) -> tuple[str, ...]:
-        """The chapters that its planner does not have."""
+        """The chapters that are left out of the planner."""
         small = (name for name in get_args(Leavable) if self.size == "small" and name not in IN_SMALL)
         return tuple(dict.fromkeys((*self.leave_out, *small)))
 
     def as_toml(self) -> str:
-        """These settings as the text of a settings file, without what is as it always is."""
+        """These settings as the text of a settings file, without defaults."""
         table = self.model_dump(exclude_none=True)
         return tomli_w.dumps({key: value for key, value in table.items() if value not in ("", (), {}) or key == "fibers"})
 

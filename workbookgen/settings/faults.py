@@ -1,9 +1,8 @@
-"""What is wrong with settings, said with the line and the key.
+"""What is wrong with settings, reported with the line and the key.
 
-The validating model says what is wrong in its own words and where in its own way; here both
-become a sentence for the person who typed. The TOML reader of Python tells no lines, so they
-are found by reading the text again statement by statement: a statement ends with the first
-line that makes it whole.
+The validating model says what is wrong in its own words and where in its own way; here both become a sentence for the
+person who typed it. Python's TOML reader gives no line numbers, so they are found by reading the text again statement
+by statement: a statement ends with the first line that completes it.
 """
 
 import difflib
@@ -37,7 +36,7 @@ def key_lines(text: str) -> dict[Path, int]:
         try:
             table = tomllib.loads(statement)
         except tomllib.TOMLDecodeError:
-            continue  # it goes on in the next line
+            continue  # it continues on the next line
         if statement.lstrip().startswith("["):
             head = _heading(table, tables)
             lines.setdefault(head, begins)
@@ -137,7 +136,7 @@ def _nearest(word: str, known: list[str]) -> str:
 
 
 def _keys_beside(path: Path, model: type[BaseModel]) -> list[str]:
-    """The keys that are known where this one stands."""
+    """The keys that are known at the place of this one."""
     for part in path[:-1]:
         if isinstance(part, str):
             annotation = model.model_fields[part].annotation

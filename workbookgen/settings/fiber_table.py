@@ -1,7 +1,7 @@
 """The fiber table: a CSV file in, the records of the fiber guide out.
 
-A table like `templates/fibers.csv`, in US units whatever the planner shows. Every mistake in
-it is told with its line and column, and all are told at once.
+A table like `templates/fibers.csv`, in US units whatever the planner shows. Every mistake in it is reported with its
+line and column, and all are reported at once.
 """
 
 import csv

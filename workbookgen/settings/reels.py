@@ -1,7 +1,7 @@
 """The reels that a planner knows from the start, of any shape, measured in any unit of length.
 
-What a reel may measure is declared here, for the settings and for the sheet Reels alike: a
-reel that the settings take is one that the planner takes too.
+What a reel may measure is declared here, for the settings and for the sheet Reels alike: a reel that the settings
+accept is one that the planner accepts too.
 """
 
 import re
@@ -51,7 +51,7 @@ def shown(text: str, units: str) -> float:
 
 
 def too_large(reel: Reel, units: str) -> list[tuple[tuple[str | int, ...], str]]:
-    """Measures of a reel that the sheet Reels would refuse, and what it takes."""
+    """Measures of a reel that the sheet Reels would refuse, and what it accepts."""
     symbol = LOOP.unit(units).symbol
     arms = [(("arms", place), arm, SPAN) for place, arm in enumerate(reel.arms or ())]
     measures = [(("loop",), reel.loop, SPAN), (("cord",), reel.cord, CORD), (("height",), reel.height, SPAN), *arms, (("tolerance",), reel.tolerance, TOLERANCE)]

@@ -20,7 +20,7 @@ class Strict(BaseModel):
 
 
 class Misfit(ValueError):
-    """Faults between values that are each all right: where (the whole way from the top), and what to do."""
+    """Conflicts between values that are each valid: where (the full path from the top), and what to do."""
 
     def __init__(self, *faults: tuple[tuple[str | int, ...], str]):
         self.faults = faults
@@ -66,7 +66,7 @@ Note = Annotated[str, Field(max_length=600), AfterValidator(_paragraphs)]
 
 
 def text_of(letters: int, *more: AfterValidator):
-    """The type of a text of one line with at most so many letters."""
+    """The type of a one-line text with a limited number of letters."""
     return Annotated[str, Field(min_length=1, max_length=letters), AfterValidator(_storable), *more]
 
 

@@ -1,9 +1,9 @@
-"""How long a full planner keeps a spreadsheet program busy, said before anyone fills it.
+"""How long a full planner keeps a spreadsheet program busy, reported before anyone fills it in.
 
-Each lot and each project adds up the skeins that are its own, and looks through all of them for
-that; so the time grows with the skeins times the lots and projects. It was measured in
+Each lot and each project adds up its own skeins, and searches all of them for that; so the time grows with skeins
+times lots and projects. It was measured in
 LibreOffice 7.4: 1.5 s of work after one skein typed into 5,000, with 250 lots and 125 projects.
-Much larger planners take rather longer than in proportion, since they outgrow a processor's caches.
+Much larger planners take more than proportionally longer, since they outgrow a processor's caches.
 """
 
 from workbookgen.settings import Settings
@@ -21,7 +21,7 @@ def seconds_an_entry(settings: Settings) -> float:
 
 
 def long_wait(settings: Settings) -> str:
-    """A sentence for who asks for a planner so large that one waits at each entry; else nothing."""
+    """A sentence for someone who asks for a planner so large that each entry makes them wait; else nothing."""
     seconds = seconds_an_entry(settings)
     if seconds <= BEARABLE:
         return ""

@@ -1,4 +1,4 @@
-"""The sections of a page, a module a kind. Each says three things of its kind:
+"""The sections of a page, one module per kind. Each says three things of its kind:
 
     rows(section, planner)                  how many rows it takes, its heading included
     spots(section, planner, row, column)    where its fields stand: full key and Spot

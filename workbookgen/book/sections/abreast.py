@@ -1,4 +1,4 @@
-"""Fields beside each other: a label and, under each head, a cell to type in or one that is worked out."""
+"""Fields side by side: a label and, under each head, a cell to type in or a calculated one."""
 
 from collections.abc import Iterator
 

@@ -1,4 +1,4 @@
-"""What is worked out: large answers beside each other, then a line for each of the rest."""
+"""Calculated results: large answers side by side, then one line for each of the rest."""
 
 from collections.abc import Iterator
 
@@ -49,7 +49,7 @@ def draw(section: Answers, canvas: Canvas, row: int) -> None:
 
 
 def _message(canvas: Canvas, key: str, row: int, first: int, last: int) -> None:
-    """What is wrong, in a row that is high enough for all that may be said there."""
+    """What is wrong, in a row high enough for anything that may be said there."""
     canvas.cells(key, look.MESSAGE_BROKEN)
     said, room = sentences(canvas.placed(key).holder, canvas.layout.planner.system), canvas.width(first, last) / LETTER
     canvas.high(row, max(ROW, HELP_LINE * max(lines_taken(each, room, look.SMALL) for each in said) + 4))

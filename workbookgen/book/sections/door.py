@@ -1,4 +1,4 @@
-"""The way to a page: a link under a thick rule, one number, what it counts, and further ways."""
+"""The entrance to a page: a link under a thick rule, one number, what it counts, and further links."""
 
 from collections.abc import Iterator
 

@@ -1,4 +1,4 @@
-"""Inputs to fill in, a line each: label, the cell, and its unit with what helps."""
+"""Inputs to fill in, one line each: label, cell, and unit with a help text."""
 
 import re
 from collections.abc import Iterator
@@ -43,17 +43,17 @@ def draw(section: Entries, canvas: Canvas, row: int) -> None:
 
 
 def draw_help(canvas: Canvas, placement: Placement, row: int, first: int, last: int) -> None:
-    """The unit, and of what helps as much as two lines hold; all of it is said while the cell is selected."""
+    """The unit, and as much of the help text as two lines hold; all of it is shown while the cell is selected."""
     room, looks = canvas.width(first, last) / DIGIT, look.LITTLE | look.LINE | {"indent": 1, "text_wrap": True}
     said = help_of(placement.field, placement.unit, room)
     if first < last and said:
         canvas.to.merge_range(row - 1, first - 1, row - 1, last - 1, "", canvas.formats(looks))
-    canvas.text(row, first, said, looks)  # as a text, whatever sign a currency begins with
+    canvas.text(row, first, said, looks)  # as a text, whatever character a currency begins with
     canvas.high(row, max(ROW, HELP_LINE * _lines(said, room) + 4))
 
 
 def help_of(field: Input | Result, unit: Unit | None, room: float) -> str:
-    """The unit, and the first clauses of what helps, as many as fit. What a later clause begins with a colon is told whole or not at all."""
+    """The unit, and as many first clauses of the help text as fit. What a later clause begins with a colon is shown whole or not at all."""
     said, symbol = getattr(field, "help", "") or getattr(field, "note", ""), unit.symbol if unit else ""
     clauses = _CLAUSE_END.split(said) if said else []
     for count in range(len(clauses), 0, -1):

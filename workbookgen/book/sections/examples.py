@@ -1,4 +1,4 @@
-"""Published examples: a row each, with the printed answer beside the computed one."""
+"""Published examples: one row each, with the printed answer beside the computed one."""
 
 from collections.abc import Iterator
 

@@ -1,4 +1,4 @@
-"""A table of fixed facts: a row a fact, as high as its longest text needs."""
+"""A table of fixed facts: one row per fact, as high as its longest text needs."""
 
 from collections.abc import Iterator
 
@@ -41,7 +41,7 @@ def draw(section: Facts, canvas: Canvas, row: int) -> None:
 
 
 def facts(canvas: Canvas, row: int, shown: dict[int, float | str], running: frozenset[int] = frozenset()) -> None:
-    """A row to be read. A running text is in one line, over whatever is free to its right."""
+    """A row to read. A running text is on one line, over free cells to its right."""
     lines = 1
     for column, fact in shown.items():
         looks = look.FACT | {"text_wrap": column not in running, "align": "left" if isinstance(fact, str) else "right"}

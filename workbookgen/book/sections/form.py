@@ -1,4 +1,4 @@
-"""A paper to fill in by hand: a title, headings, and lines that are high enough to write on."""
+"""A form to fill in by hand: a title, headings, and lines high enough to write on."""
 
 from collections.abc import Iterator
 
@@ -10,7 +10,7 @@ from workbookgen.language.parts import Planner
 from workbookgen.language.views import Form
 
 TITLE_HIGH, HIGH = 40, 33  # pixels
-PENCIL = "#B9B5A9"  # lines that a pencil is seen on
+PENCIL = "#B9B5A9"  # lines on which pencil is visible
 LINE = look.PLAIN | {"bottom": 1, "bottom_color": PENCIL}
 HEADS = look.LABEL | {"top": 2, "top_color": INK, "valign": "vcenter", "text_wrap": False}
 

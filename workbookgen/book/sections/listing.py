@@ -1,4 +1,4 @@
-"""A log on a page: heading, what needs a look, labels, units, and a row a record."""
+"""A log on a page: heading, what needs a look, labels, units, and one row per record."""
 
 from collections.abc import Iterator
 

@@ -1,4 +1,4 @@
-"""What needs a look: sentences that are worked out, each beside a link to where it is mended."""
+"""What needs a look: calculated sentences, each beside a link to where it is corrected."""
 
 from collections.abc import Iterator
 

@@ -1,4 +1,4 @@
-"""Results in rows and columns, under heads; the unit of a row stands beside its label."""
+"""Results in rows and columns, under heads; the unit of a row is beside its label."""
 
 from collections.abc import Iterator
 
@@ -48,7 +48,7 @@ def _head(section: Matrix, canvas: Canvas, place: int) -> str:
 
 
 def _first_of(section: Matrix, canvas: Canvas, place: int):
-    """The first field of a column, which says how its head stands."""
+    """The first field of a column, which decides how its head is aligned."""
     return next(canvas.placed(keys[place]).field for _, keys in section.rows if keys[place])
 
 

@@ -1,4 +1,4 @@
-"""A drawing of our own, with its words for those who do not see it."""
+"""A drawing of our own, with a description for those who cannot see it."""
 
 from collections.abc import Iterator
 from importlib.resources import files
@@ -9,7 +9,7 @@ from workbookgen.book.plan import ROW, Spot
 from workbookgen.language.parts import Planner
 from workbookgen.language.views import Picture
 
-SCALE = 0.5  # drawings have twice as many points as the screen
+SCALE = 0.5  # drawings have twice as many pixels as the screen
 OFF = 8  # pixels from the edge
 
 

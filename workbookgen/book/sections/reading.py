@@ -9,7 +9,7 @@ from workbookgen.book.plan import Spot
 from workbookgen.language.parts import Planner
 from workbookgen.language.views import Reading
 
-LETTERS_A_COLUMN = 96 / 7  # digits that a column of the grid holds
+LETTERS_A_COLUMN = 96 / 7  # digits that fit in a column of the grid
 
 
 def rows(section: Reading, planner: Planner) -> int:

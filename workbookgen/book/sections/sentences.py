@@ -1,4 +1,4 @@
-"""Texts that are worked out, each in a line of its own; the first may be large."""
+"""Calculated texts, each on a line of its own; the first may be large."""
 
 from collections.abc import Iterator
 

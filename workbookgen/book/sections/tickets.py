@@ -1,9 +1,8 @@
-"""Tickets to print and cut out, eight a page, and beside them the choices that fill them.
+"""Tickets to print and cut out, eight per page, and beside them the choices that fill them.
 
-A ticket is 61 mm high and some 86 mm wide, so that two by four fit on A4 and on Letter: a pad
-on either side, four columns between, eleven rows. Marks in the corners say where to cut. The
-grid of a sheet with tickets begins with their columns. All rows are alike, since the choices
-stand in the same ones.
+A ticket is 61 mm high and some 86 mm wide, so that two by four fit on A4 and on Letter: padding on either side, four
+columns between, eleven rows. Marks in the corners show where to cut. The
+grid of a sheet with tickets begins with their columns. All rows are alike, since the choices are in the same rows.
 """
 
 from collections.abc import Iterator
@@ -20,7 +19,7 @@ from workbookgen.language.tickets import TICKET, Tickets
 
 ACROSS, DOWN = 2, 4  # tickets of a page
 ROWS, HIGH = 11, 21  # of a ticket; pixels of each
-NAME, LINES, FOOT = 0, 2, 7  # rows of a ticket below its first; a name at the bottom of its two has air above it
+NAME, LINES, FOOT = 0, 2, 7  # rows of a ticket below its first; a name at the bottom of its two has space above it
 NAME_ROWS, FOOT_ROWS = 2, 3
 MESSAGE, HEADS, RECORDS = 1, 2, 3  # rows of the choices below their title
 CUT = look.FACE | {"top_color": QUIET, "bottom_color": QUIET, "left_color": QUIET, "right_color": QUIET}
@@ -41,7 +40,7 @@ def papers(section: Tickets, planner: Planner, row: int) -> list[int]:
 
 
 def corner(record: int, row: int) -> tuple[int, int]:
-    """Row and column of the first cell of a ticket: line by line, as one reads."""
+    """Row and column of the first cell of a ticket, in reading order."""
     return row + record // ACROSS * ROWS, 2 + record % ACROSS * len(TICKET)
 
 
@@ -58,7 +57,7 @@ def spots(section: Tickets, planner: Planner, row: int, column: int) -> Iterator
 
 
 def _spot(section: Tickets, key: str, row: int, column: int) -> Spot:
-    """Where a ticket says what a field says; its first cell between the pads is at this row and column."""
+    """Where a ticket shows a field; its first cell between the padding is at this row and column."""
     if key == section.name:
         return Spot(row + NAME, column, across=4, down=NAME_ROWS)
     if key == section.foot:
@@ -84,7 +83,7 @@ def draw(section: Tickets, canvas: Canvas, row: int) -> None:
 
 
 def _looks(section: Tickets) -> dict[str, dict]:
-    """How each field looks on a ticket: white, and smaller rather than cut."""
+    """How each field looks on a ticket: white, and smaller rather than cut off."""
     looks = {
         section.name: look.TITLE | {"bold": True, "shrink": True, "valign": "bottom"},
         section.foot: look.PLAIN | {"font_size": look.SMALL, "text_wrap": True, "valign": "bottom"},

@@ -1,4 +1,4 @@
-"""Links, a line each; beside each what is done there."""
+"""Links, one line each; beside each, what is done there."""
 
 from collections.abc import Iterator
 
