@@ -1,8 +1,10 @@
 """The README: every command line runs as it stands there, and its table names the sheets that there are."""
 
+import csv
 import re
 import shlex
 import shutil
+from collections import Counter
 from pathlib import Path
 
 import pytest
@@ -10,6 +12,7 @@ import pytest
 from workbookgen.cli import main
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
+from workbookgen.sheets.proofs import PROOFS
 
 ROOT = Path(__file__).parent.parent
 README = (ROOT / "README.md").read_text(encoding="utf-8")
@@ -55,3 +58,11 @@ def test_the_table_names_every_sheet_and_marks_those_of_the_small_planner():
     whole, small = (planner(Settings(size=size)) for size in ("whole", "small"))
     assert [name for _, name in rows] == [sheet.name for sheet in whole.sheets]
     assert [name for bold, name in rows if bold] == [sheet.name for sheet in small.sheets]
+
+
+def test_the_examples_are_counted_as_they_are():
+    known = Counter(proof.provenance for proof in PROOFS.proofs)
+    with (ROOT / "tests" / "published" / "published_rows.csv").open(encoding="utf-8", newline="") as file:
+        serves = Counter(row["where"] for row in csv.DictReader(file))
+    said = re.search(r"Of the examples, (\d+) are computed live among the proofs: (\d+) were read in print, (\d+) are worked by hand .+?; (\d+) more are tests", README)
+    assert [int(number) for number in said.groups()] == [len(PROOFS.proofs), known["read"], known["derived"], serves["library"] + serves["table"]]
