@@ -1,1 +1,1 @@
-"""Holding a planner against the reference library: scenarios, expected values, findings."""
+"""Comparing a planner with the reference library: scenarios, expected values, findings."""

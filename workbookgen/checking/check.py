@@ -1,9 +1,8 @@
 """The check: every formula cell of a planner, in real engines, against the reference library.
 
-Nothing that a file says of itself is believed. Each engine gets a copy whose cached values
-are poisoned, so that one which does not recalculate gives itself away. Formulas are held
-against those that the generator writes for the same settings. The first scenario is what
-stands in the planner; the others are drawn from the domains of its inputs.
+Nothing that a file says about itself is trusted. Each engine gets a copy with poisoned cached values, so an engine
+that does not recalculate gives itself away. Formulas are compared with those that the generator writes for the same
+settings. The first scenario is the content of the planner; the others are drawn from the domains of its inputs.
 """
 
 import time
@@ -31,8 +30,8 @@ from workbookgen.ooxml.workbook import WholeFile
 from workbookgen.processes import cores, helpers
 from workbookgen.temporary import temporary_folder
 
-A_SHARE = 6  # sets, that take about as long as a process needs until it can begin
-MOST_CELLS = 600_000  # formula cells that the processes of one check hold in all: some 7 kB each in the embedded engine
+A_SHARE = 6  # sets, which take about as long as a process takes to start
+MOST_CELLS = 600_000  # formula cells held by all processes of one check together: about 7 kB each in the embedded engine
 SPELLED_ONCE = (
     "it takes capitals with accents (É, é) for other letters, where spreadsheet programs take them for the same; "
     "so it was given each name of the planner in one spelling"
@@ -51,7 +50,7 @@ class EngineReport:
     refused: int = 0
     comparisons: int = 0
     worst_relative_difference: float = 0.0
-    note: str = ""  # what it was given otherwise than it stands in the planner
+    note: str = ""  # what it was given differently from the planner
 
     def take(self, outcome: Outcome) -> None:
         """What came of its tries."""
@@ -113,8 +112,9 @@ def check(
 ) -> Report:
     """Check a planner against the layout that its own settings give.
 
-    An engine is named, or handed in. `formulas_in_file` are the formulas that the file really holds, by sheet and cell,
-    and `whole` is all that it says; what is not told is not looked at. With `lay_out`, which gives the layout anew and can be
+    An engine is named, or passed in. `formulas_in_file` are the formulas that the file actually holds, by sheet and
+    cell, and `whole` is everything in it; what is not given is not checked. With `lay_out`, which gives the layout
+    anew and can be
     pickled, further processes try their shares of the drawn sets, as many as there are cores; the outcome is the same.
     `step` is called after each scenario. Raises MissingEngine when an engine is absent.
     """
@@ -164,24 +164,24 @@ def check(
 
 
 def shares(seeds: range, processes: int) -> list[range]:
-    """Divide sets, by their seeds, among so many processes, in their order."""
+    """Divide sets, by their seeds, among a number of processes, in order."""
     ends = [len(seeds) * number // processes for number in range(processes + 1)]
     return [seeds[start:end] for start, end in pairwise(ends)]
 
 
 def _processes(layout: Layout, scenarios: int) -> int:
-    """How many processes are worth while, and find room in memory."""
+    """How many processes are worthwhile, and fit into memory."""
     return max(1, min(cores(), scenarios // A_SHARE, MOST_CELLS // layout.formula_cells))
 
 
 def _of_the_file(layout: Layout, formulas_in_file: dict[tuple[str, str], str] | None, whole: WholeFile | None) -> list[Finding]:
-    """What the file says otherwise than the generator, whatever its formulas come to."""
+    """Where the file differs from the generator, whatever its formulas give."""
     found = [] if formulas_in_file is None else foreign_formulas(layout, not_typed(layout, formulas_in_file))
     return found + ([] if whole is None else [*islice(changes(layout, whole), MOST_FINDINGS)])
 
 
 def _count_cells(report: Report, layout: Layout, outcomes: list[Outcome]) -> None:
-    """Which cells were held against the library in any engine, and which should have shown something at least once."""
+    """Which cells were compared with the library in any engine, and which should have shown something at least once."""
     every = Outcome()
     for each in outcomes:
         every.add(each)
@@ -202,7 +202,7 @@ def _stale(layout: Layout, whole: WholeFile, typed: Entries, proofs: dict, expec
 
 
 def not_typed(layout: Layout, in_file: dict[tuple[str, str], str]) -> dict[tuple[str, str], str]:
-    """The formulas outside the inputs: there a person may type arithmetic, such as =6.5*16."""
+    """The formulas outside the inputs; in inputs, arithmetic such as =6.5*16 may be typed."""
     inputs = {(placement.sheet, placement.cell(row)) for placement in layout.inputs for row in range(placement.rows)}
     return {place: text for place, text in in_file.items() if place not in inputs}
 
@@ -219,7 +219,7 @@ def with_empty_texts(layout: Layout, entries: Entries, in_file: dict[tuple[str, 
 
 
 def _opened(chosen: Engine, poisoned: Path, path: Path) -> Session:
-    """A session on the poisoned copy; a fault speaks of the person's own file."""
+    """A session on the poisoned copy; an error names the user's own file."""
     try:
         return chosen.open(poisoned)
     except FileError as problem:

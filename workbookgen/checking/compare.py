@@ -1,15 +1,15 @@
-"""Two values of one cell: do they agree? And if not, what is there to tell?"""
+"""Two values of one cell: do they agree? And if not, what is there to report?"""
 
 import math
 from dataclasses import asdict, dataclass, field
 
-AGREEMENT = 1e-9  # relative, for numbers; texts must be the same
+AGREEMENT = 1e-9  # relative, for numbers; texts must be equal
 NOTHING = 1e-12  # differences this small are rounding, whatever the values
 
 
 @dataclass(frozen=True)
 class Finding:
-    """One disagreement, or one thing that a check may not pass over."""
+    """One disagreement, or one thing that a check may not ignore."""
 
     reason: str
     cell: str = ""
@@ -41,7 +41,7 @@ def agree(expected, got) -> bool:
 
 
 def relative_difference(expected, got) -> float:
-    """How far two agreeing values lie apart; 0 for texts and blanks."""
+    """How far two agreeing values differ; 0 for texts and blanks."""
     if not _is_number(expected) or not _is_number(got) or expected == got:
         return 0.0
     if abs(expected - got) <= NOTHING:

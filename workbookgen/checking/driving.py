@@ -1,6 +1,6 @@
 """Setting a planner's inputs in an engine, and reading its formulas back, whole blocks at a time.
 
-A block's inputs lie beside each other, and so do its results; so one area each is enough.
+A block's inputs are adjacent, and so are its results; so one area each is enough.
 """
 
 from collections.abc import Iterable, Iterator
@@ -34,7 +34,7 @@ def read(session: Session, layout: Layout, placements: Iterable[Placement]) -> d
 
 
 def read_inputs(session: Session, layout: Layout) -> dict[str, tuple[Entry, ...]]:
-    """The entries that stand in a planner."""
+    """The entries in a planner."""
     return read(session, layout, layout.inputs)
 
 

@@ -1,7 +1,6 @@
-"""What every formula cell should show, worked out from the inputs alone.
-
-The reference functions are called with the quantities that the inputs stand for, whole
-columns at a time; never with anything an engine computed. A record's result is blank
+"""What every formula cell should show, calculated from the inputs alone. The reference functions are called with the
+quantities that the inputs represent, whole columns at a time; never with anything that an engine computed. A record's
+result is blank
 where a needed input is missing or outside its domain, and where the reference refuses
 the values. Records are grouped by which optional inputs they have, since a function
 takes an absent one by leaving it out.
@@ -47,7 +46,7 @@ def expected_of_blocks(planner: Planner, entries: Entries, proofs: dict | None =
 
 
 def expected_of_scenarios(planner: Planner, scenarios: Sequence[Entries], proofs: dict | None = None) -> list[dict[str, tuple[Entry, ...]]]:
-    """The same for several sets of entries, worked out together, which takes little longer than one."""
+    """The same for several sets of entries together, which takes little longer than one."""
     proofs = expected_of_proofs(planner) if proofs is None else proofs
     evaluation = _Evaluation(planner, scenarios, {key: _objects(column) for key, column in proofs.items()})
     values: list[dict[str, tuple[Entry, ...]]] = [{} for _ in scenarios]
@@ -59,7 +58,7 @@ def expected_of_scenarios(planner: Planner, scenarios: Sequence[Entries], proofs
 
 
 def expected_of_keys(planner: Planner, scenarios: Sequence[Entries], keys: Iterable[str]) -> list[dict[str, tuple[Entry, ...]]]:
-    """The expected values of some fields of the blocks, and nothing that they do not hang on. Inputs stand as typed."""
+    """The expected values of some fields of the blocks, and only what they depend on. Inputs are as typed."""
     evaluation = _Evaluation(planner, scenarios, {})
     return [{key: tuple(evaluation.part(key, number)) for key in keys} for number in range(len(scenarios))]
 
@@ -76,11 +75,9 @@ def computed(planner: Planner, proof: Proof) -> Entry:
 
 @dataclass
 class _Evaluation:
-    """The columns of one planner, each worked out once.
-
-    The records of all scenarios stand in one column, below each other: for a reference function
-    they are so many more values. Only a function that looks through a whole log is called for
-    each scenario apart.
+    """The columns of one planner, each calculated once. The records of all scenarios are in one column, one below
+    another: for a reference function they are simply more values. Only a function that searches a whole log is called
+    separately for each scenario.
     """
 
     planner: Planner
@@ -106,7 +103,7 @@ class _Evaluation:
         return column[number * holder.rows : (number + 1) * holder.rows] if isinstance(holder, Block) else column
 
     def position(self, block: Block, told: Position, number: int) -> tuple[float | None, ...]:
-        """In which line of a list each record's name stands in one scenario; None unless it stands there once."""
+        """The line of a list in which each record's name occurs in one scenario; None unless it occurs exactly once."""
         names = self.planner.meaning(block, told.names)
         lines: dict[str, list[int]] = {}
         for line, name in enumerate(self.part(names.key, number), start=1):
@@ -117,7 +114,7 @@ class _Evaluation:
         return tuple(float(each[0]) if len(each) == 1 else None for each in found)
 
     def automatic(self, block: Block, number: int) -> dict[str, tuple]:
-        """What the planner says of a block's records in one scenario."""
+        """What the planner says about a block's records in one scenario."""
         if (block.key, number) not in self.said:
             self.said[block.key, number] = self._automatic(block, number)
         return self.said[block.key, number]
@@ -167,12 +164,12 @@ class _Evaluation:
                     return result.reference(**arguments, **columns, **result.fixed)
 
                 _fill(values, chosen if names else chosen[:1], call, unit)
-                if not names:  # nothing tells these records apart, so one speaks for all
+                if not names:  # nothing distinguishes these records, so one stands for all
                     values[chosen] = values[chosen[:1]]
         return values
 
     def _together(self, block: Block, whole: Mapping[str, Meaning]) -> Iterator[tuple[int, range]]:
-        """The records that one call can work out: all, or those of a scenario with a log that is looked through."""
+        """The records that one call can handle: all, or those of a scenario with a log that is searched."""
         if not any(isinstance(each.holder, Block) for each in whole.values()):
             yield 0, range(block.rows * len(self.scenarios))
             return
@@ -230,7 +227,7 @@ def _spread(state: np.ndarray, meaning: Meaning, block: Block) -> np.ndarray:
 
 
 def _needing_their_blanks(result: Result, singles: dict[str, Meaning]) -> set[str]:
-    """Parameters that have no default of their own, so that a blank cell is told by what it stands for."""
+    """Parameters without a default of their own, so a blank cell is passed as what it stands for."""
     parameters = inspect.signature(result.reference).parameters
     return {
         name
@@ -255,7 +252,7 @@ def _patterns(eligible: np.ndarray, present: dict[str, np.ndarray], records: ran
 
 
 def _fill(values: np.ndarray, rows: np.ndarray, call: Callable, unit: str | None) -> None:
-    """Put the answers in their rows. A refusal of many leaves out those it is meant for."""
+    """Put the answers in their rows. If many are refused, only those at fault are left out."""
     if not len(rows):
         return
     try:
@@ -285,7 +282,7 @@ def _given(value: float | str, unit: str):
 
 
 def _objects(values, empty_text_is_blank: bool = True) -> np.ndarray:
-    """A column. To a person an empty text is blank, but an input that holds one was filled in, with a formula."""
+    """A column. To people an empty text is blank, but an input that holds one was filled in, with a formula."""
     column = np.empty(len(values), dtype=object)
     column[:] = [None if value == "" and empty_text_is_blank else value for value in values]
     return column

@@ -1,4 +1,4 @@
-"""What a planner should say of records by itself: the twins in Python of the formulas in `book.messages`."""
+"""What a planner should say about records by itself: the Python twins of the formulas in `book.messages`."""
 
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
@@ -22,7 +22,7 @@ def automatic(
 ) -> dict[str, tuple]:
     """The values of a block's automatic fields, by their keys; None where there is nothing to say.
 
-    `columns` are the block's inputs as typed, and the results that its questions look at; `accepts` says whether an input takes a value,
+    `columns` are the block's inputs as typed, and the results at which its questions look; `accepts` says whether an input takes a value,
     `listed` are the names by which other sheets find this block's records, `rare` the inputs
     that are folded away, `apart` the results that no two records may share.
     """
@@ -42,7 +42,7 @@ def _mark(sentence: str) -> str:
 
 
 def _called(listed: Sequence, row: int) -> str:
-    """How a record is called: by its name, or by its line where it has none."""
+    """What a record is called: its name, or its line where it has none."""
     return (listed[row] if len(listed) else None) or f"Line {row + 1}"
 
 
@@ -54,7 +54,7 @@ def messages(
     system: str,
     apart: Mapping[str, Sequence] = {},
 ) -> list[str | None]:
-    """One message a record, None where there is nothing to say."""
+    """One message per record, None where there is nothing to say."""
     times = _times(listed)
     shared = {key: [name for name, number in _times(column).items() if number > 1] for key, column in apart.items()}
     return [
@@ -67,7 +67,7 @@ def messages(
 
 
 def _times(names: Sequence) -> Counter:
-    """How often each name stands there; capitals do not matter."""
+    """How often each name occurs; case does not matter."""
     return Counter(folded(name) for name in names if isinstance(name, str))
 
 
@@ -93,13 +93,13 @@ def _message(block: Block, record: dict, accepts, times: Counter, system: str, s
 
 
 def bites(rule, block: Block, record: dict) -> bool:
-    """Whether a rule holds: all its numbers that are not asked for are there, and it is broken."""
+    """Whether a rule is broken: all its numbers that are not asked for are there, and its condition holds."""
     numbers = [word for word in rule.text.words if not block.by_key[word].is_text]
     return all(record[word] is not None for word in numbers if word not in rule.text.asked) and rule.broken(record)
 
 
 def _is_as_new(first, value) -> bool:
-    """Whether an input still holds what a new planner brings along; a spreadsheet takes capitals for small letters."""
+    """Whether an input still holds what a new planner starts with; case does not matter in a spreadsheet."""
     if isinstance(value, str) and isinstance(first, str):
         return folded(value) == folded(first)
     return value == first and not isinstance(value, bool)

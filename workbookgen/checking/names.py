@@ -1,7 +1,7 @@
-"""Do the defined names of a file stand where they belong? Carrying and gathering find every entry by them.
+"""Are the defined names of a file where they belong? Carrying and gathering find every entry by them.
 
-`names_elsewhere` holds a file against what the generator writes, cell for cell;
-`names_out_of_place` allows for lines and columns that a person inserted.
+`names_elsewhere` compares a file with what the generator writes, cell by cell; `names_out_of_place` allows for lines
+and columns that were inserted.
 """
 
 from bisect import bisect_left
@@ -18,7 +18,7 @@ OF_PROGRAMS = ("_xlnm.", "Print_Area", "Print_Titles")  # names that programs se
 
 
 def names_elsewhere(ours: WholeFile, theirs: WholeFile, blocks: Collection[str]) -> Iterator[Finding]:
-    """Names that are gone, swapped, moved, or ours in form only. A person's own names are none of ours."""
+    """Names that are gone, swapped, moved, or ours in form only. Names that users defined are not ours."""
     wanted, found = ({name: _meaning(text) for name, text in each.names.items()} for each in (ours, theirs))
     swapped: set[str] = set()
     for name, meaning in wanted.items():
@@ -44,7 +44,7 @@ def _meaning(text: str) -> str:
 
 
 def names_out_of_place(layout: Layout, found: Mapping[str, Area]) -> Iterator[Finding]:
-    """Names that stand otherwise to the others of their block than in the layout, such as two that were swapped.
+    """Names whose order within their block differs from the layout, such as two that were swapped.
 
     `found` says where a file has them, by full key; what it lacks is left out. Lines and
     columns that were inserted, and sheets that were renamed, change nothing of the order.
@@ -62,7 +62,7 @@ def names_out_of_place(layout: Layout, found: Mapping[str, Area]) -> Iterator[Fi
 
 
 def _in_order(placed: list[Placement], found: Mapping[str, Area]) -> set[str]:
-    """As many names as can be that follow each other as they should: the longest rising sequence."""
+    """As many names as possible in the right order: the longest increasing sequence."""
     ends: list[tuple[int, int]] = []
     chains: list[list[str]] = []
     for each in placed:

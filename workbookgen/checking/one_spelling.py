@@ -1,7 +1,7 @@
 """Names for an engine that takes É and é for two letters, where spreadsheet programs take them for one (see `texts`).
 
-It would find no lot "École" for a skein of "école", and a right planner would look broken. So such
-an engine is given each name in one spelling, that of its first place, and is held to that.
+It would find no lot "École" for a skein of "école", and a right planner would look broken. So such an engine is given
+each name in one spelling, that of its first occurrence, and is compared with that.
 """
 
 from workbookgen.language.domains import Choice
@@ -9,7 +9,7 @@ from workbookgen.language.entries import Entries
 from workbookgen.language.parts import Column, Planner
 from workbookgen.texts import folded, strictly
 
-A_TO_Z_ALONE = ("formualizer",)  # the engines that know the capitals of no other letters
+A_TO_Z_ALONE = ("formualizer",)  # the engines that fold the case of these letters only
 
 
 def in_one_spelling(planner: Planner, entries: Entries) -> Entries:

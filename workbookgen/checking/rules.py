@@ -1,4 +1,4 @@
-"""What a file says of what may be typed, and the formulas by which it colors cells."""
+"""What a file says about what may be typed, and the formulas by which it colors cells."""
 
 from collections import defaultdict
 from collections.abc import Iterator
@@ -28,7 +28,7 @@ _WORDS = {
 
 
 class Validations:
-    """What a sheet says of what may be typed, to be asked column by column."""
+    """What a sheet says about what may be typed, to be asked column by column."""
 
     def __init__(self, sheet: FileSheet):
         self._narrow: defaultdict[int, list[tuple[Range, Validation]]] = defaultdict(list)  # of one column, as nearly all are
@@ -51,7 +51,7 @@ class Validations:
 
 
 def changed_validations(placement: Placement, our: Validations, their: Validations) -> Iterator[Finding]:
-    """What may be typed into the cells of a field, and what is said of it."""
+    """What may be typed into the cells of a field, and what is said about it."""
     wanted, found = our.rows(placement), their.rows(placement)
     differences: dict[tuple, list[int]] = defaultdict(list)
     for row in range(placement.row, placement.row + placement.rows):
@@ -93,7 +93,7 @@ def changed_rules(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
 
 
 def _cells_by_rule(rules: list[Rule]) -> dict[tuple, set]:
-    """Rules by their meaning, wherever they are anchored, and the cells for which each holds."""
+    """Rules by their meaning, wherever they are anchored, and the cells to which each applies."""
     found: dict[tuple, set] = defaultdict(set)
     for rule in rules:
         if rule.kind in BY_FORMULA and rule.ranges:

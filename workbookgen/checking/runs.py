@@ -1,4 +1,4 @@
-"""Numbers that follow one another, told together: rows 7 to 46 rather than forty rows."""
+"""Consecutive numbers, reported together: rows 7 to 46 rather than forty rows."""
 
 from collections.abc import Iterable, Iterator
 

@@ -1,12 +1,11 @@
 """Scenarios: values for every input, drawn from the declared domains with a seed.
 
-Many records are what a careful person would type, with some optional cells left empty.
-Others have one thing at the limit or wrong: the very edge of a domain, a hair beyond it,
-the same number as in the cell beside, a blank, text where a number belongs, a name that
-is on no list or twice. A few are drawn wildly, and some are not begun at all: blank, or a
-card as a new planner brings it, perhaps with one of its cells changed. Changed formulas
-(tests/mutation) are what these were chosen by. A planner may also be drawn as one who leaves
-little out would fill it in, so that few sets show something almost everywhere.
+Many records are what a careful person would type, with some optional cells left empty. Others have one thing at the
+limit or wrong: the exact edge of a domain, a tiny step beyond it, the same number as in the next cell, a blank, text
+where a number belongs, a name that is on no list or on it twice. A few are drawn wildly, and some are not started at
+all: blank, or a card as in a new planner, perhaps with one of its cells changed. These moods were chosen by changed
+formulas (tests/mutation). A planner may also be drawn as someone who leaves out little would fill it in, so a few
+sets show something almost everywhere.
 """
 
 from collections.abc import Sequence
@@ -31,8 +30,8 @@ NONSENSE = ("abc", "12,5", "1 lb", "-", "=1", "5/6/2026", "n/a", "*", "7")
 def scenario(planner: Planner, seed: int, lines: int | None = None, is_whole: bool = False) -> Entries:
     """One assignment of values to all inputs of a planner, or to the first so many lines of its logs.
 
-    It `is_whole` where records are drawn as someone fills them in who leaves little out, and
-    chooses what was typed first: so that lines meet each other, and pages have something to show.
+    It `is_whole` where records are drawn as by someone who leaves out little, and chooses what was typed first, so
+    lines refer to each other and pages have something to show.
     """
     draw = Random(seed)
     entries: dict[str, tuple[Entry, ...]] = {}
@@ -44,7 +43,7 @@ def scenario(planner: Planner, seed: int, lines: int | None = None, is_whole: bo
 
 
 def scenario_of_check(planner: Planner, seed: int) -> Entries:
-    """The scenario that the check draws by this seed: some are whole, since blind drawing seldom comes to the weeks of a project."""
+    """The scenario that the check draws by this seed: some are whole, since blind drawing seldom reaches the weeks of a project."""
     return scenario(planner, seed, is_whole=seed % WHOLE_EVERY == 0)
 
 
@@ -106,7 +105,7 @@ def _whole(planner: Planner, block: Block, row: int, entries: dict, draw: Random
 
 
 def _usual(planner: Planner, block: Block, each: Input, row: int, entries: dict, draw: Random) -> Entry:
-    """Lines go on with what they choose for some lines, and count the while; a card is about a name of which these speak."""
+    """Lines keep a choice for some lines, and count them; a card is about a name that these use."""
     match each.domain:
         case Number() as domain if domain.whole and domain.most and domain.most <= TOGETHER:
             return float(domain.least + row % (domain.most - domain.least + 1))
@@ -149,7 +148,7 @@ def _careful(planner: Planner, each: Input, row: int, entries: dict, draw: Rando
 
 
 def _inside(domain: Number, draw: Random) -> float:
-    """A number of the domain: spread over its orders of magnitude, and sometimes its very edge."""
+    """A number of the domain: spread over its orders of magnitude, and sometimes its exact edge."""
     low = domain.least if domain.least is not None else domain.above or 0.0
     high = domain.most if domain.most is not None else domain.below
     if draw.random() < 0.06:
@@ -163,7 +162,7 @@ def _inside(domain: Number, draw: Random) -> float:
 
 
 def _at_the_limit(domain: Number, record: dict[str, Entry], draw: Random) -> float:
-    """The edge of a domain, a hair beside it, or the very number of a cell before."""
+    """The edge of a domain, a tiny step off it, or the same number as in a previous cell."""
     low = domain.least if domain.least is not None else domain.above
     high = domain.most if domain.most is not None else domain.below
     beside = [value for value in record.values() if isinstance(value, float)]
@@ -198,7 +197,7 @@ def _wild(planner: Planner, each: Input, row: int, entries: dict, draw: Random) 
 
 
 def _names(planner: Planner, domain: Choice, entries: dict) -> list[str]:
-    """The names that a choice is among: fixed ones of a table, or those typed in this scenario."""
+    """The names among which a choice is made: fixed ones of a table, or those typed in this scenario."""
     holder, each = planner.by_key[domain.of]
     if hasattr(each, "values"):
         return list(each.values)

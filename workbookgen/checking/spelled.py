@@ -1,4 +1,4 @@
-"""Formulas as they mean, without what programs change in them when they save a file."""
+"""The meaning of formulas, without what programs change in them when they save a file."""
 
 from workbookgen.language.tokens import called, is_number, is_text, tokens
 

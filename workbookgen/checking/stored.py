@@ -1,6 +1,5 @@
-"""Stored results: what a program shows that does not calculate, or before it does.
-
-A file keeps with every formula what it gave last. Where that is not what the inputs give, a
+"""Stored results: what a program shows if it does not calculate, or before it does. A file keeps with every formula
+its last result. Where that is not what the inputs give, a
 preview, a phone or a program that trusts the file shows a wrong number.
 """
 
@@ -17,7 +16,7 @@ NEAR = 1e-7  # relative: programs store numbers with fewer digits than they calc
 
 
 def stale_results(layout: Layout, theirs: WholeFile, expected: Mapping[str, tuple[Entry, ...]]) -> Iterator[Finding]:
-    """Stored results that the inputs do not give. A file that stores none at all is worked out by whatever opens it."""
+    """Stored results that the inputs do not give. A file that stores none at all is calculated by whatever opens it."""
     if not any(_shown(value) is not None for _, value, _ in _stored(layout, theirs)):
         return
     for (key, row), value, where in _stored(layout, theirs):

@@ -1,4 +1,4 @@
-"""One engine at work on a planner: sets of inputs put in, worked out, and held against the reference library.
+"""One engine at work on a planner: sets of inputs are filled in, calculated, and compared with the reference library.
 
 Drawn sets can be divided: `try_share` tries some of them in a session of its own, and the
 outcomes of several shares are put together in their order, as if one had tried all.
@@ -22,14 +22,14 @@ from workbookgen.language.fields import Result
 
 POISON = -987_654_321.0
 RECORDS = 10_000  # whose expected values are worked out at a time
-MOST_FINDINGS = 200  # of one engine; a broken planner would otherwise tell thousands
+MOST_FINDINGS = 200  # of one engine; a broken planner would otherwise report thousands
 
 Cells = dict[str, np.ndarray]  # full key of a formula -> which of its cells
 
 
 @dataclass
 class Outcome:
-    """What came of an engine's tries."""
+    """The outcome of an engine's tries."""
 
     read: int = 0  # cells in each set
     comparisons: int = 0
@@ -39,7 +39,7 @@ class Outcome:
     refused: Cells = field(default_factory=dict)
 
     def add(self, later: "Outcome") -> None:
-        """Take in what came of the tries after these."""
+        """Add the outcome of the tries after these."""
         self.read = self.read or later.read
         self.comparisons += later.comparisons
         self.worst_relative_difference = max(self.worst_relative_difference, later.worst_relative_difference)
@@ -50,7 +50,7 @@ class Outcome:
 
 
 class Trial:
-    """One engine at work on a planner, and what came of it."""
+    """One engine at work on a planner, and the outcome."""
 
     def __init__(self, layout: Layout, session: Session, name: str):
         self.layout, self.session, self.name = layout, session, name
@@ -96,7 +96,7 @@ def try_drawn(layout: Layout, trials: Sequence[Trial], seeds: range, proofs: dic
 
 
 def try_share(lay_out: Callable[[], Layout], file: Path, engines: Sequence[str], seeds: range, step: Callable[[], None]) -> list[Outcome]:
-    """Try a share of the drawn sets, in a process that knows nothing yet: what came of it in each engine."""
+    """Try a share of the drawn sets, in a new process; returns the outcome for each engine."""
     layout = lay_out()
     with ExitStack() as opened:
         trials = [Trial(layout, opened.enter_context(engine(name).open(file)), name) for name in engines]
@@ -105,7 +105,7 @@ def try_share(lay_out: Callable[[], Layout], file: Path, engines: Sequence[str],
 
 
 def findings_of(layout: Layout, session: Session, name: str, sets: Sequence[Entries], proofs: dict) -> list[Finding]:
-    """What an open engine computes otherwise than the library expects, for some sets of inputs."""
+    """Where an open engine computes something other than the library expects, for some sets of inputs."""
     one = Trial(layout, session, name)
     for inputs, expected in zip(sets, expected_of_scenarios(layout.planner, sets, proofs), strict=True):
         one.run(inputs, proofs | expected)
@@ -113,7 +113,7 @@ def findings_of(layout: Layout, session: Session, name: str, sets: Sequence[Entr
 
 
 def together(layout: Layout) -> int:
-    """How many sets of inputs make up some thousand records: to work out more at a time saves nothing, and needs memory."""
+    """How many sets of inputs make up a few thousand records: calculating more at a time saves nothing, and needs memory."""
     return max(1, RECORDS // sum(block.rows for block in layout.planner.blocks.values()))
 
 
@@ -143,7 +143,7 @@ def _finding(layout: Layout, placement: Placement, row: int, inputs: Entries, wa
 
 
 def _inputs_of(layout: Layout, placement: Placement, row: int, inputs: Entries) -> dict:
-    """The inputs of the finding's own record, so that it can be repeated by hand."""
+    """The inputs of the finding's own record, so it can be repeated by hand."""
     block = placement.holder
     if not isinstance(placement.field, Result) or not hasattr(block, "inputs"):
         return {}

@@ -1,8 +1,8 @@
 """The whole file: is everything in it what the generator writes for the same settings?
 
-A planner is written in memory and read in the same way as the file; what the two say is
-compared, not how they spell it, since every program spells it in its own way. Nothing here
-knows how a sheet is laid out. Formulas and their results are compared elsewhere.
+A planner is written in memory and read in the same way as the file; their content is compared, not its spelling,
+since every program spells it in its own way. Nothing here knows how a sheet is laid out. Formulas and their results
+are compared elsewhere.
 """
 
 from collections.abc import Iterator
@@ -32,7 +32,7 @@ Difference = tuple[str, str | None, str | None]  # what is wrong, what belongs t
 
 
 def as_found(path: Path) -> WholeFile:
-    """A planner file as it stands. Raises FileError."""
+    """A planner file as it is. Raises FileError."""
     try:
         return read_whole(path)
     except Unreadable as problem:
@@ -46,7 +46,7 @@ def as_written(layout: Layout) -> WholeFile:
 
 
 def changes(layout: Layout, theirs: WholeFile) -> Iterator[Finding]:
-    """What a file says otherwise than the generator."""
+    """Where a file differs from the generator."""
     ours = as_written(layout)
     yield from names_elsewhere(ours, theirs, {*layout.planner.blocks})
     yield from _calculating(ours, theirs)
@@ -87,14 +87,14 @@ def _twice(their: FileSheet) -> Iterator[Finding]:
 
 
 def _said(our: FileSheet, their: FileSheet, inputs: set) -> Iterator[Finding]:
-    """Labels, units, texts and fixed figures: all that stands in a cell and is neither typed nor worked out."""
+    """Labels, units, texts and fixed figures: all cell content that is neither typed nor calculated."""
     for place, cell in our.cells.items():
         if cell.has_formula or cell.value is None or (our.name, *place) in inputs:
             continue
         found = their.cells.get(place)
         value = found.value if found else None
         if found and found.has_formula or agree(cell.value, value) or value == cell.value:
-            continue  # a formula where none belongs is told with the formulas
+            continue  # a formula where none belongs is reported with the formulas
         reason = "these words are not the planner's" if isinstance(cell.value, str) else "this figure is not the planner's"
         yield Finding(reason, f"{our.name}!{cell_name(place)}", expected=cell.value, got="nothing" if value is None else value)
 
@@ -108,7 +108,7 @@ def _linked(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
 
 
 def _hidden(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
-    """What is out of sight, and is not in a planner as it is built; nor in an outline, which people fold as they like."""
+    """What is hidden, but is not in a planner as built, nor in an outline, which people fold as they like."""
     if our.state == "visible" != their.state:
         yield Finding("this sheet is hidden. Show it again", our.name)
     rows = {row for row, _ in our.cells} & their.hidden_rows - our.hidden_rows - our.folded_rows
@@ -141,7 +141,7 @@ def _drawn(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
 
 
 def _apart(our: Chart, their: Chart) -> list[tuple[str, str]]:
-    """The series that differ. A name that a program lost, or took from the labels, is passed over: no number is wrong."""
+    """The series that differ. A name that a program lost, or took from the labels, is ignored: no number is wrong."""
     drawn = [replace(each, name="") if range_of(each.name) else each for each in their.series]
     kept = {each.name for each in drawn}
     wanted = sorted(_series(each if each.name in kept or "" not in kept else replace(each, name="")) for each in our.series)
@@ -156,7 +156,7 @@ def _series(series: Drawn) -> str:
 
 
 def _looks(placement: Placement, ours: WholeFile, theirs: WholeFile) -> Iterator[Finding]:
-    """Locks and number formats of a field's cells; neighbors with the same change are told together."""
+    """Locks and number formats of a field's cells; neighbors with the same change are reported together."""
     our, their = ours.sheets[placement.sheet], theirs.sheets[placement.sheet]
     known: dict[tuple[int, int], tuple[Difference, ...]] = {}
     differences: dict[Difference, list[int]] = {}

@@ -1,8 +1,8 @@
 """The programs that evaluate a workbook, all behind the same four verbs.
 
-`engine(name)` gives one of them. An adapter is imported only when it is asked for, so
-that a person who never checks against LibreOffice never waits for it. The floor knows
-nothing of the workbook's subject and imports nothing of this project but its errors.
+`engine(name)` gives one of them. An adapter is imported only when it is needed, so anyone who never checks against
+LibreOffice never waits for it. This part knows nothing about the workbook's subject and imports nothing from this
+project but its errors.
 """
 
 from importlib import import_module
@@ -17,7 +17,7 @@ _ADAPTERS = {
     "gnumeric": ("gnumeric", "Gnumeric"),
 }
 
-# The embedded default first, then the others in the order of their speed.
+# The embedded default first, then the others in order of speed.
 ENGINES = tuple(_ADAPTERS)
 
 

@@ -1,8 +1,8 @@
-"""The words every engine shares: what a value is, what an area is, what a session does.
+"""The terms shared by all engines: what a value is, what an area is, what a session does.
 
 An engine is a program that evaluates a workbook. Engines differ in how they spell an
-error, a boolean, a date or an empty text; here they are brought to one spelling, so
-that whoever compares two engines compares what they computed and not how they say it.
+error, a boolean, a date or an empty text; here they are brought to one spelling, so comparing two engines compares
+what they computed and not how they spell it.
 Nothing here knows what the workbook is about.
 """
 
@@ -20,7 +20,7 @@ from ..errors import FileError
 
 @dataclass(frozen=True)
 class Typed:
-    """A formula that a person types into a cell, such as "=6.5*16"; it is read back as its result."""
+    """A formula typed into a cell, such as "=6.5*16"; it is read back as its result."""
 
     formula: str
 
@@ -66,10 +66,10 @@ class Session(Protocol):
         """Work out everything that depends on what was set."""
 
     def read(self, area: Area) -> Reading:
-        """What the last `evaluate` worked out."""
+        """What the last `evaluate` calculated."""
 
     def close(self) -> None:
-        """Let go of the workbook and of everything it needed."""
+        """Release the workbook and everything it needed."""
 
     def __enter__(self) -> "Session":
         return self
@@ -121,7 +121,7 @@ _UNWRITABLE = re.compile(r"[\x00-\x08\x0b-\x1f\ud800-\udfff\ufffe\uffff]")
 
 
 def checked(area: Area, values: Rows) -> list[list[Value]]:
-    """The rows in the one spelling of values; refuses what no engine takes faithfully."""
+    """The rows in the one spelling of values; refuses what no engine accepts faithfully."""
     rows = [[_checked(value) for value in row] for row in values]
     if len(rows) != area.rows or any(len(row) != area.columns for row in rows):
         raise ValueError(f"{area} was given rows of lengths {[len(row) for row in rows]}.")
@@ -158,7 +158,7 @@ def existing(path: Path) -> Path:
 
 
 def require_sheet(sheets: Sequence[str], sheet: str) -> None:
-    """Some engines quietly add a sheet that they do not find; none may."""
+    """Some engines silently add a sheet that they do not find; none may."""
     if sheet not in sheets:
         raise FileError.at(
             sheet, f"The workbook has no such sheet. Its sheets are {', '.join(sheets)}."

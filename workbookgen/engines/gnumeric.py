@@ -1,8 +1,8 @@
-"""Gnumeric: driven through its converter, one file a scenario.
+"""Gnumeric: driven through its converter, one file per scenario.
 
 `ssconvert` has no session. What was set is written into a copy of the workbook, the copy
-is converted with a forced recalculation, and the result is read back. Slow, but it is the
-program itself that loads the file and works it out, as on a person's desk.
+is converted with a forced recalculation, and the result is read back. Slow, but the program itself loads the file and
+calculates it, as on a user's desktop.
 """
 
 import shutil
@@ -57,7 +57,7 @@ class GnumericSession(Session):
         result.unlink(missing_ok=True)
         with_values(self._path, filled, self._given)
         report = _run("--recalc", filled, result).stderr
-        if not result.is_file():  # it may fail and still end with success
+        if not result.is_file():  # it may fail and still report success
             raise unreadable(self._path, "Gnumeric", report.strip() or "it wrote no result")
         self._forget()
         with warnings.catch_warnings():

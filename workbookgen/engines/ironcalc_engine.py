@@ -1,8 +1,8 @@
 """IronCalc: a second engine inside this process, written by other people.
 
-It is the witness beside the embedded default. It counts sheets from 0 and cells from 1,
-and is spoken to through its raw calls, which take a text as a text; the calls meant for
-a person's typing would read "12,5" or "5/6/2026" as a number or a date.
+It is the witness beside the embedded default. It counts sheets from 0 and cells from 1, and is used through its raw
+calls, which take a text as a text; the calls meant for user input would read "12,5" or "5/6/2026" as a number or a
+date.
 """
 
 from importlib import metadata

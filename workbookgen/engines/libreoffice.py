@@ -1,9 +1,9 @@
-"""LibreOffice: one hidden process for all sessions, spoken to over UNO.
+"""LibreOffice: one hidden process for all sessions, controlled over UNO.
 
 Starting LibreOffice takes seconds and a scenario takes a fraction of one, so the process
 is shared and lives until this program ends. `libreoffice_driver` holds the conversation;
-this side starts it, and stops it when it does not answer. The profile is a fresh one that
-always recalculates: with a person's own, LibreOffice would show the stored results.
+this side starts it, and stops it when it does not answer. The profile is a fresh one that always recalculates: with
+the user's own, LibreOffice would show the stored results.
 """
 
 import atexit
@@ -112,7 +112,7 @@ def convert(path: Path, target: Path, recalculate: bool) -> None:
             folder, "--headless", "--norestore", "--nologo",
             "--convert-to", target.suffix.lstrip("."), "--outdir", str(made.parent), str(source),
         )
-        if not made.is_file():  # it may fail and still end with success
+        if not made.is_file():  # it may fail and still report success
             raise unreadable(path, "LibreOffice", report.strip() or "it wrote no result")
         shutil.move(made, target)
 

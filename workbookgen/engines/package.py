@@ -1,7 +1,7 @@
 """Copies of a workbook with other cached values or other inputs, for engines that only read files.
 
-A check must not give an engine some library's idea of the workbook: the copy is to be the
-workbook itself, with other cached values (`with_cached`) or other inputs (`with_values`).
+A check must not give an engine some library's idea of the workbook: the copy must be the workbook itself, with other
+cached values (`with_cached`) or other inputs (`with_values`).
 """
 
 import re

@@ -1,1 +1,1 @@
-"""Filled planners, as people save them: what stands in their cells, and in their inputs."""
+"""Filled planners, as people save them: the content of their cells, and of their inputs."""

@@ -1,7 +1,7 @@
-"""Arithmetic that a person typed into an input, such as =6.5*16, and that the file has no value of.
+"""Arithmetic typed into an input, such as =6.5*16, for which the file has no value.
 
-Spreadsheet programs store what a formula gives; programs that only edit files do not. Then
-the embedded engine works it out, so that an entry is not taken for an empty cell.
+Spreadsheet programs store what a formula gives; programs that only edit files do not. Then the embedded engine
+calculates it, so an entry is not taken for an empty cell.
 """
 
 from dataclasses import replace
@@ -43,6 +43,6 @@ def worked_out(old: FilledPlanner) -> FilledPlanner:
 
 
 def _reaches_far(old: FilledPlanner) -> bool:
-    """Whether a name of an input stands for more lines than a log can have, as somebody else's file may say: every sum would go through them all."""
+    """Whether the name of an input covers more lines than a log can have, as someone else's file may say: every sum would go through them all."""
     areas = (area_of(old.book.names[key]) for key in old.entries)
     return any(area.rows > MOST_LINES for area in areas if area)

@@ -1,4 +1,4 @@
-"""A planner as it was made: laid out, and written with nothing typed into it.
+"""A planner as it was made: laid out, and written without anything typed into it.
 
 Both are pure functions of settings. Carrying asks for them more than once, and many planners of
 a guild have the same settings.

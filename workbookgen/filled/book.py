@@ -1,9 +1,8 @@
-"""A workbook as it stands in a file: what is in its cells, and where its names point.
-
-Planners come back from many programs, as .xlsx or .ods, and each spells the same thing in
-its own way. Here it is brought to one spelling: numbers, texts, truth values, errors as
-errors, dates as days counted by the 1900 system, formulas in the words of .xlsx. Nothing is
-worked out and nothing is known of planners. The formats are read part by part (`ooxml`): the
+"""A workbook as it is in a file: what is in its cells, and where its names point. Planners come back from many
+programs, as .xlsx or .ods, and each program spells the same thing in its own way. Here it is brought to one spelling:
+numbers, texts, truth values, errors as
+errors, dates as days counted by the 1900 system, formulas in the words of .xlsx. Nothing is calculated here and
+nothing is known about planners. The formats are read part by part (`ooxml`): the
 libraries at hand are either too slow for a thousand planners, or leave out formulas and errors.
 """
 
@@ -41,7 +40,7 @@ class Book:
 def open_book(path: Path, sheets: Collection[str] | Wanted | None = None) -> Book:
     """Read a workbook, or only these sheets of it. Raises FileError, with a sentence, where it cannot be read.
 
-    What is wanted may also be a function from the defined names to sheets and, of each, the columns.
+    The selection may also be a function from the defined names to sheets and the columns of each.
     """
     with admitted(path) as (about, package):
         contents = _contents(path, {"xlsx": xlsx, "ods": ods}[about.kind], package, _choice(sheets))
@@ -55,7 +54,7 @@ def _contents(path: Path, reader: ModuleType, package: Package, choice: Choice) 
         raise FileError.at(str(path), f"this file has more than {problem} filled cells, far more than a planner; it is not read.") from None
     except UnknownForm as problem:
         raise FileError.at(str(path), f"this file cannot be read as a workbook ({problem}).") from None
-    except Exception as problem:  # whatever a broken part makes the parser stumble over
+    except Exception as problem:  # whatever makes the parser fail on a broken part
         raise FileError.at(str(path), f"this file cannot be read as a workbook ({type(problem).__name__}: {problem}).") from None
 
 

@@ -1,8 +1,6 @@
-"""What a person put into a planner beside its inputs: notes in the margin, sheets, changed formulas.
-
-A sheet of this very version, whose lines are where they were written, is held against what
-the generator writes. Otherwise the names of the file tell which cells are ours: what stands
-right of them or below them is the person's.
+"""What people put into a planner beside its inputs: notes in the margin, sheets, changed formulas. A sheet of this
+same version, whose lines are where they were written, is compared with what the generator writes. Otherwise the names
+of the file show which cells are ours: what is to the right of them or below them is the user's.
 """
 
 import math
@@ -24,7 +22,7 @@ from workbookgen.language.parts import Column
 from workbookgen.language.views import COLUMNS
 from workbookgen.ooxml.references import MOST_ROWS, cell_name
 
-KEPT, KEPT_ON = "leftovers", "Leftovers"  # the table of what an earlier carrying found no cell for, and its sheet, to which every sheet leads
+KEPT, KEPT_ON = "leftovers", "Leftovers"  # the table of what found no cell in an earlier carrying, and its sheet, to which every sheet links
 OUTSIDE = "typed outside the cells of the planner"
 OVERWRITTEN = "it stood where the planner has a formula"
 
@@ -46,7 +44,7 @@ class ForeignCell:
 
 
 def foreign_cells(old: FilledPlanner, known: Collection[tuple[str, Position]] = ()) -> list[ForeignCell]:
-    """Everything that a person put in besides entries, in the order of the sheets; of `known` cells, it is known where that went.
+    """Everything that was put in besides entries, in the order of the sheets; of `known` cells, it is known where that went.
 
     Raises FileError where that is too much.
     """
@@ -120,7 +118,7 @@ class _Search:
                         yield self._foreign(area.sheet, position, cell, "the new planner does not have this field", self._label(area))
 
     def results(self) -> Iterator[ForeignCell]:
-        """What was put in the place of our formulas, or made of them. Where lines were inserted, all formulas follow."""
+        """What replaced our formulas, or was made of them. Where lines were inserted, all formulas adapt."""
         is_whole = self.as_written == set(self.layout.plans)
         for key, placed in self.layout.placements.items():
             if key not in self.areas or isinstance(placed.field, Input) or _is_fact(placed):
@@ -133,7 +131,7 @@ class _Search:
                     yield ForeignCell(area.sheet, cell_name(position), placed.field.label, cell.formula, "the planner's formula was changed to this")
 
     def outside(self) -> Iterator[ForeignCell]:
-        """What stands in cells that are no field's."""
+        """The content of cells that belong to no field."""
         for sheet, cells in self.old.book.sheets.items():
             is_ours = self._fits(self._written[sheet]) if sheet in self.as_written else self._is_inside(sheet)
             for position, cell in cells.items():
@@ -141,7 +139,7 @@ class _Search:
                     yield self._foreign(sheet, position, cell, OUTSIDE)
 
     def comments(self) -> Iterator[ForeignCell]:
-        """Notes pinned to cells that are no inputs; those of inputs go along with their cells."""
+        """Notes pinned to cells that are not inputs; those of inputs go along with their cells."""
         inputs: dict[str, set[Position]] = {}
         for each in self.layout.inputs:
             if each.key in self.old.ranges:
@@ -163,11 +161,11 @@ class _Search:
         return {cell.value for cells in self._written.values() for cell in cells.values() if isinstance(cell.value, str)}
 
     def _fits(self, written: dict[Position, Cell]):
-        """Whether a cell is as it was written. The row of links is another while there is a sheet of leftovers."""
+        """Whether a cell is as it was written. The row of links differs while there is a sheet of leftovers."""
         return lambda position, cell: (position in written and _same(cell, written[position])) or (position[0] == 1 and cell.value in self._words)
 
     def _is_inside(self, sheet: str):
-        """Whether a cell lies among those that names point to. A sheet that no name knows is the person's own."""
+        """Whether a cell is among those that names point to. A sheet that no name points to is the user's own."""
         named = [area for area in [*self.areas.values(), *self._own_leftovers] if area.sheet == sheet]
         if not named:
             known = sheet in self.layout.plans
@@ -181,7 +179,7 @@ class _Search:
         return lambda position, cell: (position[1] <= right and position[0] <= bottom) or (cell.value in self._words and not cell.formula)
 
     def _label(self, area: Area) -> str:
-        """What the old planner calls a field: above the unit of a column, or before the value of a card."""
+        """What the old planner calls a field: the text above the unit of a column, or before the value of a card."""
         cells = self.old.book.sheets.get(area.sheet, {})
         # Else a line without words is between the heads and the records; hidden sums, which are formulas, may stand in it.
         has_unit_above = any(row == area.row - 1 and not cell.formula for (row, _), cell in cells.items())

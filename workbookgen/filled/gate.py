@@ -1,9 +1,7 @@
-"""The gate: what every file passes before anything in it is read.
-
-Planners come by mail from people nobody knows, so a file may be anything: cut off, another
-kind of file under this name, protected, full of macros, or made to exhaust whoever opens it.
-Here it is looked through from end to end in pieces, with bounds on its size and on the number
-of its parts, tags and cells, and nothing in it is believed or run. What passes is whole, and
+"""The gate: what every file passes before anything in it is read. Planners come by mail from strangers, so a file may
+be anything: truncated, another kind of file under this name, protected, full of macros, or made to exhaust whatever
+opens it. Here it is scanned from end to end in pieces, with bounds on its size and on the number
+of its parts, tags and cells, and nothing in it is trusted or run. What passes is whole, and
 no reader after this one needs more memory or time for it than for the largest planner.
 """
 
@@ -30,14 +28,14 @@ MOST_UNPACKED = 1_000 * 2**20
 MOST_PARTS = 2_000
 MOST_TAGS = 16_000_000
 MOST_CELLS = 2_800_000
-MOST_TAGS_BESIDE = 500_000  # in a part that is no sheet, and is held in memory as a whole
+MOST_TAGS_BESIDE = 500_000  # in a part that is not a sheet, and is held in memory as a whole
 
 MOST_KEPT = 16 * 2**20  # unpacked, of a workbook whose parts are kept for the reader; a filled planner of the usual size has 5 MB
 
-STRAY_CELLS = 100_000  # that a person may have added to a planner, beyond which the planner is not what the file is about
+STRAY_CELLS = 100_000  # that people may have added to a planner; with more, the file is no longer mainly a planner
 
 PIECE = 2**20
-OVERLAP = 32  # bytes, longer than any mark that is looked for
+OVERLAP = 32  # bytes, longer than any mark that is searched for
 
 AGAIN = "Ask for it again, or take an older copy."
 AS_XLSX = "Open it in your spreadsheet program and save it as .xlsx."
@@ -59,27 +57,27 @@ _OTHERS = (  # in the content types of a package, and what it then is
 
 @dataclass(frozen=True)
 class Admitted:
-    """A workbook that may be read: its format, about how many cells hold something, and what it wants from outside."""
+    """A workbook that may be read: its format, about how many cells hold something, and what it fetches from outside."""
 
     kind: str  # "xlsx" or "ods"
     cells: int
-    links: tuple[str, ...]  # other files and addresses that a program may fetch on opening it; clickable links are none
+    links: tuple[str, ...]  # other files and addresses that a program may fetch on opening it; clickable links do not count
 
 
 def require_workbook(path: Path) -> str:
-    """The kind of a workbook, "xlsx" or "ods". Raises FileError, with a sentence, for anything that had better not be read."""
+    """The kind of a workbook, "xlsx" or "ods". Raises FileError, with a sentence, for anything that is better not read."""
     return inspected(path).kind
 
 
 def inspected(path: Path) -> Admitted:
-    """Look a file through. Raises FileError, with a sentence, for anything that had better not be read."""
+    """Scan a file. Raises FileError, with a sentence, for anything that is better not read."""
     with admitted(path) as (about, _):
         return about
 
 
 @contextmanager
 def admitted(path: Path) -> Iterator[tuple[Admitted, Package]]:
-    """Look a file through and hand it over open, so that what is read is what was looked at. Raises FileError, with a sentence."""
+    """Scan a file and return it open, so that what is read is what was scanned. Raises FileError, with a sentence."""
     about, package = _let_in(path)
     with package:
         yield about, package
@@ -105,7 +103,7 @@ def _let_in(path: Path) -> tuple[Admitted, Package]:
 
 
 def _head(path: Path) -> bytes:
-    """The first bytes of an ordinary file of a bearable size."""
+    """The first bytes of an ordinary file of an acceptable size."""
     if path.name.startswith(("~$", ".~lock.")):
         raise FileError.at(str(path), "this is only the mark of a file that is open in a spreadsheet program; give the planner itself.")
     try:
@@ -140,7 +138,7 @@ def _directory_size(tail: bytes) -> int:
 
 
 def _no_package(path: Path, head: bytes) -> str:
-    """What a file is that is no package of any kind."""
+    """What a file is that is not a package of any kind."""
     if not head:
         return f"this file is empty. {AGAIN}"
     if head.startswith(b"\xd0\xcf\x11\xe0"):
@@ -158,7 +156,7 @@ def _no_package(path: Path, head: bytes) -> str:
 
 
 def _kind(path: Path, package: zipfile.ZipFile) -> str:
-    """The format of a workbook, by what is in it and not by its name."""
+    """The format of a workbook, by its content and not by its name."""
     entries = package.infolist()
     names = [entry.filename for entry in entries]
     if len(entries) > MOST_PARTS:
@@ -213,7 +211,7 @@ def _archive(names: list[str]) -> str:
 def _look_through(path: Path, package: Package, marks: tuple[bytes, ...]) -> int:
     """Unpack every part once, piece by piece. Returns about how many cells hold something.
 
-    A small workbook's parts are kept for whoever reads it; of a large one none is.
+    A small workbook's parts are kept for the reader; those of a large one are not.
     """
     tags = cells = 0
     entries = package.zip.infolist()
@@ -237,7 +235,7 @@ def _look_through(path: Path, package: Package, marks: tuple[bytes, ...]) -> int
 def _pieces(path: Path, package: zipfile.ZipFile, entry: zipfile.ZipInfo):
     """The text of a part, which must be as long as it says and of a kind that no parser expands."""
     longer = copy(entry)
-    longer.file_size += 1  # else what goes on after the size it claims would be cut off unseen
+    longer.file_size += 1  # else whatever follows after the size it claims would be cut off unseen
     read, before = 0, b""
     with package.open(longer) as stream:
         while piece := stream.read(PIECE):

@@ -1,8 +1,8 @@
 """Reading an .ods package: OpenDocument, ISO/IEC 26300, as LibreOffice saves it.
 
-A cell says by itself whether it is a number, a date or a text. Cells and rows that repeat
-are stored once with a count; formulas are in OpenFormula, and are turned into the words of
-.xlsx here, so that whoever reads them need not know where they came from.
+A cell itself says whether it is a number, a date or a text. Cells and rows that repeat
+are stored once with a count; formulas are in OpenFormula, and are converted to the words of .xlsx here, so later code
+need not know where they came from.
 """
 
 import re
@@ -28,7 +28,7 @@ _ERRORS = re.compile(r"#[A-Z/0]+[!?]?|#N/A|Err:\d+")
 
 
 def read(package: Package, choice: Choice) -> Contents:
-    """The contents of a workbook; cells of the chosen sheets only. All are read, since the names stand last."""
+    """The contents of a workbook; cells of the chosen sheets only. All are read, since the names come last."""
     contents = Contents((), {})
     sheet, row = None, 0
     with package.open("content.xml") as stream:
@@ -45,7 +45,7 @@ def read(package: Package, choice: Choice) -> Contents:
                 row = _row(contents, sheet, row, element)
                 element.clear()
             elif element.tag == f"{TABLE}named-range":
-                if sheet is None:  # a name of one sheet is none of ours
+                if sheet is None:  # a name local to one sheet is not ours
                     contents.names.setdefault(element.get(f"{TABLE}name"), _formula(f"[{element.get(f'{TABLE}cell-range-address', '')}]"))
             elif element.tag == f"{TABLE}table":
                 sheet = None
@@ -56,7 +56,7 @@ def read(package: Package, choice: Choice) -> Contents:
 
 
 def _chosen(contents: Contents, choice: dict[str, set[int] | None]) -> Contents:
-    """Only what is wanted, its formulas in the words of .xlsx: turning them is most of the work."""
+    """Only what is wanted, its formulas in the words of .xlsx: converting them is most of the work."""
     sheets = {
         name: {
             position: Cell(cell.value, _formula(cell.formula)) if cell.formula else cell
@@ -70,7 +70,7 @@ def _chosen(contents: Contents, choice: dict[str, set[int] | None]) -> Contents:
 
 
 def _row(contents: Contents, sheet: str, before: int, line) -> int:
-    """Takes over a row's cells; the number of the last row that it stands for."""
+    """Takes over a row's cells; returns the number of the last row that it stands for."""
     rows = int(line.get(f"{TABLE}number-rows-repeated", 1))
     column = 0
     for element in line:
@@ -101,7 +101,7 @@ def _value(element) -> Value:
         case None:
             return _text(element) or None
         case "float" | "percentage" | "currency":
-            # A cell that shows an error may call itself a number, which it has none of.
+            # A cell that shows an error may call itself a number, but has none.
             shown = _text(element)
             return ErrorValue(shown) if _ERRORS.fullmatch(shown) else number(element.get(f"{OFFICE}value"))
         case "date":
@@ -121,7 +121,7 @@ def _part_of_days(duration: str) -> float:
 
 
 def _text(element) -> str:
-    """The paragraphs of a cell or a note, a line each; a note pinned to a cell is no part of its text."""
+    """The paragraphs of a cell or a note, one line each; a note pinned to a cell is not part of its text."""
     return "\n".join(_words(each) for each in element if each.tag == f"{TEXT}p")
 
 

@@ -1,9 +1,9 @@
-"""A filled planner: what a person entered, whatever program saved it and whichever version made it.
+"""A filled planner: what was entered, whatever program saved it and whichever version made it.
 
-Inputs are found by the defined names that every planner has, never by address: names keep
-their meaning over versions, and follow when a person inserts lines. What the names of a
-planner mean is told by its settings, which it carries along. Settings of another version
-may say what is unknown today; that is left out and told, never a reason to refuse.
+Inputs are found by the defined names that every planner has, never by address: names keep their meaning across
+versions, and follow when lines are inserted. What the names of a planner mean is determined by its settings, which it
+carries along. Settings of another version may contain what is unknown today; that is left out and reported, never a
+reason to refuse.
 """
 
 import re
@@ -38,7 +38,7 @@ _MADE_WITH = re.compile(r"# workbookgen (\S+)")
 
 @dataclass(frozen=True)
 class FilledPlanner:
-    """What stands in a planner's inputs, by full key, in the units of its settings.
+    """What is in a planner's inputs, by full key, in the units of its settings.
 
     `entries` holds only fields that the file has; a log's columns are as long as `settings`
     says. Its settings' rows are raised where lines were inserted and filled.
@@ -51,7 +51,7 @@ class FilledPlanner:
     entries: Entries
     ranges: dict[str, Area]  # full key, of inputs, results and tables alike -> where the file has it
     book: Book
-    notes: tuple[Fault, ...] = ()  # what was read otherwise than it stands
+    notes: tuple[Fault, ...] = ()  # what was read differently from the file
 
     def position(self, key: str, row: int) -> tuple[str, int, int]:
         """Sheet, row and column of a record's field."""
@@ -75,12 +75,12 @@ def described(settings: Settings) -> Planner:
 
 
 def records_of(settings: Settings) -> Planner:
-    """The planner of these settings as far as its records go: names and reels of its own make it no other."""
+    """The planner of these settings as far as its records go: its own names and reels make no difference."""
     return described(settings.model_copy(update={"title": "-", "note": "", "fibers": "", "colors": Colors(), "reels": ()}))
 
 
 def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlanner:
-    """Read a filled planner, or only the sheets of these blocks. Raises FileError for anything that is none."""
+    """Read a filled planner, or only the sheets of these blocks. Raises FileError for anything that is not one."""
     book = open_book(path, None if blocks is None else lambda names: _columns(names, blocks))
     ranges = {name: area for name, text in book.names.items() if (area := area_of(text))}
     version, settings, notes = _made_with(path, book, ranges)
@@ -114,7 +114,7 @@ def origin_sheet(names: dict[str, str]) -> dict[str, None]:
 
 
 def _columns(names: dict[str, str], blocks: Collection[str]) -> dict[str, set[int] | None]:
-    """The sheets on which these blocks stand, with the columns of their inputs and of what today's planner does not know."""
+    """The sheets with these blocks, with the columns of their inputs and of what today's planner does not know."""
     areas = {name: area for name, text in names.items() if (area := area_of(text))}
     origin_at = areas.get(ORIGIN)
     wanted: dict[str, set[int] | None] = {origin_at.sheet: {origin_at.column}} if origin_at else {**origin_sheet(names)}
@@ -161,7 +161,7 @@ def _entry(book: Book, each: Input, area: Area, line: int, notes: list[Fault]) -
 
 
 def as_entry(value: Value, each: Input, book: Book) -> Entry:
-    """What a cell of an input holds, to the planner: an error and an empty text are nothing, a truth value is a word."""
+    """What a cell of an input holds for the planner: an error and an empty text are nothing, a truth value is a word."""
     match value:
         case None | "" | ErrorValue():
             return None
@@ -218,7 +218,7 @@ def _forgiving(text: str, place: str) -> tuple[Settings, list[Fault]]:
         except ValidationError as problem:
             first = problem.errors()[0]
             location = first["loc"]
-            if location[:1] == ("rows",) and first["type"] == "greater_than_equal":  # logs of one line were once to be had
+            if location[:1] == ("rows",) and first["type"] == "greater_than_equal":  # logs of one line were once possible
                 table["rows"][location[1]] = first["ctx"]["ge"]
                 continue
             if not location or location[0] == "units" or not _remove(table, location):

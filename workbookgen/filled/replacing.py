@@ -1,4 +1,4 @@
-"""Whether a file may be replaced: not where somebody has written into it, or where nobody can tell."""
+"""Whether a file may be replaced: not if someone has written into it, or if that cannot be determined."""
 
 import math
 from pathlib import Path
@@ -16,11 +16,11 @@ ELSEWHERE = "Choose another name after -o, or move this file elsewhere."
 
 
 def require_no_entries(target: Path, intended: Settings | None = None) -> None:
-    """Refuse to write over a planner that holds anything of somebody's. Raises FileError.
+    """Refuse to overwrite a planner that holds anyone's entries. Raises FileError.
 
     A planner as it was built may be replaced, with the guide that the `intended` settings give
-    it; so may any file that is no planner of ours: who names it means it. One that may be a
-    planner and cannot be read may not.
+    it; so may any file that is not one of our planners: it was named on purpose. One that may be a planner but cannot
+    be read may not.
     """
     if not target.is_file():
         return
@@ -55,7 +55,7 @@ def first_entry(old: FilledPlanner, intended: Settings | None = None) -> str:
 
 
 def first_foreign_cell(old: FilledPlanner) -> str:
-    """The first thing beside the inputs that somebody put there, in words; nothing where there is none."""
+    """The first thing that someone put beside the inputs, in words; nothing where there is none."""
     for sheet, comments in old.book.comments.items():
         if comments:
             return f"notes ({sheet})"
@@ -70,7 +70,7 @@ def _began(made_with: Settings, intended: Settings | None) -> Entries:
 
 
 def _may_be_a_planner(path: Path) -> bool:
-    """Whether a file that was not read as a planner may yet be one: protected, damaged, or without what it was made with."""
+    """Whether a file that was not read as a planner may still be one: protected, damaged, or without the record of what it was made with."""
     try:
         with path.open("rb") as file:
             head = file.read(4096)

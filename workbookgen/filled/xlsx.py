@@ -1,6 +1,6 @@
 """Reading an .xlsx workbook: Office Open XML, ISO/IEC 29500.
 
-Only what a person could have entered is taken: values, formulas, notes and the names of ranges.
+Only what people could have entered is taken: values, formulas, notes and the names of ranges.
 """
 
 from workbookgen.filled.cells import Cell, Choice, Contents, UnknownForm
