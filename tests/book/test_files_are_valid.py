@@ -11,6 +11,7 @@ from typing import get_args
 import pytest
 from openxml_audit import AppPrediction, OpenXmlValidator, predict
 
+from long_run import some
 from workbookgen.book.write import write
 from workbookgen.build import layout_of
 from workbookgen.language.entries import starting_entries
@@ -31,7 +32,8 @@ def test_there_is_a_blank_planner_of_each_size_in_each_unit_system():
     assert {path.stem for path in TEMPLATES} == {system + size for system in UNIT_SYSTEMS for size in ("", "-small")}
 
 
-@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.stem)
+# What they hold is what is built today (tests/test_templates.py); they differ in units, and each takes the validator long.
+@pytest.mark.parametrize("path", some(TEMPLATES, 2), ids=lambda path: path.stem)
 def test_a_blank_planner(path):
     assert faults(path) == []
 

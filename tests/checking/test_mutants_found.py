@@ -3,12 +3,13 @@
 import pytest
 
 from workbookgen.build import workbook
-from workbookgen.checking import check as checking
 from workbookgen.checking.check import check, foreign_formulas
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.planner_file import read_planner
 
 from .mutants import KINDS, edited, mutants_of
+
+pytestmark = pytest.mark.usefixtures("worked_out_once")
 
 # For every kind of change a field in which it changes a value, and not only how the value is come by.
 BY_VALUE = {
@@ -77,27 +78,6 @@ def edges(small_layout, tmp_path_factory):
     path = tmp_path_factory.mktemp("edges") / "planner.xlsx"
     path.write_bytes(workbook(small_layout, entries))
     return path
-
-
-@pytest.fixture(scope="module", autouse=True)
-def worked_out_once():
-    """All mutants are tried with the same scenarios, and what those expect is worked out once: it takes longest."""
-    known = {}
-
-    def once(function):
-        def remembered(*given):
-            # The planner is the same throughout; the entries, or the seed, tell the calls apart.
-            key = (function.__name__, str(given[1]) if len(given) > 1 else "")
-            if key not in known:
-                known[key] = function(*given)
-            return known[key]
-
-        return remembered
-
-    with pytest.MonkeyPatch.context() as patch:
-        for name in ("scenario_of_check", "expected_of_proofs", "expected_of_scenarios"):
-            patch.setattr(checking, name, once(getattr(checking, name)))
-        yield
 
 
 def test_every_kind_of_change_is_tried():

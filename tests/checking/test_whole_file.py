@@ -20,6 +20,8 @@ from workbookgen.planner_file import read_planner
 
 from .tampering import both, edited, replaced, sub
 
+pytestmark = pytest.mark.usefixtures("worked_out_once")
+
 BOOK, STYLES = "xl/workbook.xml", "xl/styles.xml"
 
 

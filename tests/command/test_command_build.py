@@ -75,7 +75,7 @@ def test_units_of_the_command_line_win(run, small_settings, tmp_path, units, loo
     assert column(target, "reels_loop")[0] == pytest.approx(loop, rel=1e-12)  # 2 yd in inches or centimeters
 
 
-@pytest.mark.parametrize(("size", "sheets"), [("small", 8), ("whole", 16)])
+@pytest.mark.parametrize(("size", "sheets"), [("small", 8), ("whole", 10)])  # what the settings leave out stays out
 def test_the_size_of_the_command_line_wins(run, small_settings, tmp_path, size, sheets):
     target = tmp_path / "mine.xlsx"
     assert run("build", "--settings", small_settings, "--size", size, "-o", target).code == 0

@@ -3,6 +3,7 @@
 import pytest
 
 from checking.mutants import edited, mutants_of
+from long_run import LONG
 from workbookgen.checking.check import POISON, check
 from workbookgen.engines import Area
 from workbookgen.engines.package import with_cached
@@ -14,7 +15,7 @@ from .formulon import Formulon
 SCENARIOS = 5
 
 
-@pytest.mark.programs  # it takes most of a minute to read the file
+@pytest.mark.skipif(not LONG, reason="in a long run: it takes more than a minute to read the file; the small planner below has the same formulas in fewer lines")
 def test_the_default_planner(blank, layout, record_property):
     report = check(blank, layout, [Formulon()], scenarios=SCENARIOS, formulas_in_file=read_planner(blank).formulas)
     [each] = report.engines

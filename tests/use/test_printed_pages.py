@@ -1,4 +1,7 @@
-"""Pages of paper, counted in the file that LibreOffice prints: of a blank planner and of the demo."""
+"""Pages of paper, counted in the file that LibreOffice prints: of a small planner; in a long run also of a whole one and of the demo.
+
+`tests/book/test_paper.py` counts those at each push, by the feet of their pages.
+"""
 
 import re
 import sys
@@ -6,11 +9,13 @@ from pathlib import Path
 
 import pytest
 
+from long_run import LONG
 from workbookgen.build import build
 from workbookgen.engines.libreoffice import convert
 from workbookgen.settings import Settings
 
 pytestmark = pytest.mark.programs
+in_a_long_run = pytest.mark.skipif(not LONG, reason="in a long run")
 ROOT = Path(__file__).resolve().parents[2]
 MOST_OF_A_BLANK_ONE, MOST_OF_THE_DEMO, MOST_OF_A_SMALL_ONE = 30, 40, 16
 
@@ -30,11 +35,10 @@ def pages(content: bytes) -> int:
 @pytest.mark.parametrize(
     ("settings", "most"),
     [
-        (Settings(), MOST_OF_A_BLANK_ONE),
-        (Settings(units="metric", paper="a4"), MOST_OF_A_BLANK_ONE),
-        (Settings(size="small"), MOST_OF_A_SMALL_ONE),
+        pytest.param(Settings(), MOST_OF_A_BLANK_ONE, id="letter", marks=in_a_long_run),
+        pytest.param(Settings(units="metric", paper="a4"), MOST_OF_A_BLANK_ONE, id="a4", marks=in_a_long_run),
+        pytest.param(Settings(size="small"), MOST_OF_A_SMALL_ONE, id="small"),
     ],
-    ids=["letter", "a4", "small"],
 )
 def test_a_blank_planner(settings, most, tmp_path):
     planner = tmp_path / "planner.xlsx"
@@ -42,6 +46,7 @@ def test_a_blank_planner(settings, most, tmp_path):
     assert sheets <= pages(printed(planner, tmp_path)) <= most
 
 
+@in_a_long_run
 def test_the_filled_demo(tmp_path, monkeypatch):
     monkeypatch.syspath_prepend(str(ROOT / "demo"))
     sys.modules.pop("make", None)
