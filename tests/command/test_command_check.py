@@ -197,7 +197,7 @@ class TestWhatIsNoPlanner:
             for entry in before.infolist():
                 content = before.read(entry)
                 after.writestr(entry, content[:-40] if entry.filename.endswith("sheet2.xml") else content)
-        assert "cannot read this file as an .xlsx workbook" in self.told(run, tmp_path / "mine.xlsx")
+        assert "this file cannot be read as an .xlsx workbook" in self.told(run, tmp_path / "mine.xlsx")
 
     def test_a_foreign_workbook(self, run, tmp_path):
         openpyxl.Workbook().save(tmp_path / "mine.xlsx")

@@ -21,7 +21,7 @@ from workbookgen.filled import replacing
 from workbookgen.settings import Reel, Rows, Settings
 
 OLD = b"the old planner, as it was\n" * 4_000
-SETTINGS = Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 2)), reels=(Reel(name="Clock reel", loop="72 in"),))
+SETTINGS = Settings(size="small", fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 2)), reels=(Reel(name="Clock reel", loop="72 in"),))
 
 
 def forked(work) -> tuple[int, int]:
