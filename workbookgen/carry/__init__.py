@@ -1,1 +1,1 @@
-"""Carrying a filled planner over to a newly built one, with nothing lost on the way."""
+"""Carrying a filled planner over to a newly built one, without losing anything on the way."""

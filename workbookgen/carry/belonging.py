@@ -1,7 +1,6 @@
-"""Skeins of planners in which none belonged to a project: they come over free, and count for none until a project is chosen.
-
-Which project a skein serves, its lot does not tell: what a lot gave may be lent, sold or meant
-for another piece. So none is chosen in a person's place, and it is told instead.
+"""Skeins of planners in which none belonged to a project: they come over free, and count for none until a project is
+chosen. The lot of a skein does not show which project it serves: what a lot gave may be lent, sold or meant for
+another piece. So no project is chosen on the user's behalf; it is reported instead.
 """
 
 from workbookgen.errors import Fault

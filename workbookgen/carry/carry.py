@@ -1,9 +1,7 @@
-"""Carrying over: read the old planner, build the new one with its entries, look the outcome over.
-
-The old file is only read. What it shows is held against what the new one will show, as the
-reference library works it out. The embedded engine works the new one out too; where it says
-otherwise, as it does of a capital with an accent, that is told, and the entries come over
-all the same: no one engine decides whether a person gets a new planner.
+"""Carrying over: read the old planner, build the new one with its entries, review the outcome. The old file is only
+read. What it shows is compared with what the new one will show, as calculated by the reference library. The embedded
+engine calculates the new one too; where it differs, as it does for a capital with an accent, that is reported, and
+the entries come over all the same: no single engine decides whether a user gets a new planner.
 """
 
 from collections import Counter
@@ -47,8 +45,8 @@ class Carried:
     leftovers: tuple[Leftover, ...]
     differences: tuple[Difference, ...]
     notes: tuple[Fault, ...]
-    misplaced: tuple[Fault, ...] = ()  # names that stand for cells of another field, with what came of it
-    unproven: tuple[Fault, ...] = ()  # formula cells of which the embedded engine says otherwise than the library
+    misplaced: tuple[Fault, ...] = ()  # names that point to cells of another field, with the consequence
+    unproven: tuple[Fault, ...] = ()  # formula cells for which the embedded engine differs from the library
 
     @property
     def homeless(self) -> int:
@@ -87,7 +85,7 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
 
 
 def _unproven(layout: Layout, entries: Entries, expected: Mapping[str, tuple]) -> list[Fault]:
-    """Where the embedded engine says otherwise than the library. That it cannot work the planner out is one such thing."""
+    """Where the embedded engine differs from the library. That it cannot calculate the planner is one such difference."""
     try:
         faults = disagreements(layout, expected, computed(layout, entries))
     except FileError as problem:

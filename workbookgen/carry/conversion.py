@@ -1,8 +1,8 @@
 """From the unit system of one planner to that of another.
 
-A value is converted in full, never rounded; its cell may show fewer digits. Where that
-would hide what the person typed, a note on the cell tells it, and when the planner goes
-back to the first unit system the note gives the very number back.
+A value is converted in full, never rounded; its cell may show fewer digits. Where that would hide what was typed, a
+note on the cell states it, and when the planner returns to the first unit system the note gives back exactly that
+number.
 """
 
 import math
@@ -27,7 +27,7 @@ class Converted:
 
 
 def converted(value: float, kind: Kind | None, old: str, new: str, note: str = "") -> Converted:
-    """A typed number of one unit system in another. `note` is what an earlier conversion said of it."""
+    """A typed number of one unit system in another. `note` is what an earlier conversion said about it."""
     if kind is None or kind.unit(old).pint == kind.unit(new).pint:
         return Converted(value, note)
     typed, unit = _typed_first(value, kind, kind.unit(old), note)
@@ -36,7 +36,7 @@ def converted(value: float, kind: Kind | None, old: str, new: str, note: str = "
     result = in_unit(value, kind.unit(old), kind.unit(new))
     rounded = round(result, SHOWN_DIGITS)
     if math.isclose(result, rounded, rel_tol=NOISE) and _settled(in_unit(rounded, kind.unit(new), unit)) == typed:
-        return Converted(rounded)  # the last digits were noise of the arithmetic, and the way back gives the very number
+        return Converted(rounded)  # the last digits were arithmetic noise, and converting back gives exactly the same number
     return Converted(result, f"Was {repr(typed).removesuffix('.0')} {unit.symbol} in the old planner.")
 
 
@@ -47,7 +47,7 @@ def _settled(value: float) -> float:
 
 
 def is_conversion(note: str) -> bool:
-    """Whether a note on a cell was written here, and not by a person."""
+    """Whether a note on a cell was written here, and not by a user."""
     return _WAS.fullmatch(note) is not None
 
 
@@ -56,7 +56,7 @@ def in_unit(value: float, old: Unit, new: Unit) -> float:
 
 
 def _typed_first(value: float, kind: Kind, unit: Unit, note: str) -> tuple[float, Unit]:
-    """What the person typed, and in which unit: the note tells it, unless the cell was changed since."""
+    """What was typed, and in which unit: the note states it, unless the cell has been changed since."""
     if found := _WAS.fullmatch(note):
         for first in kind.units:
             if first.symbol == found[2] and math.isclose(in_unit(float(found[1]), first, unit), value, rel_tol=SAME):

@@ -1,8 +1,6 @@
-"""Leftovers: what a person had in the old planner and what has no cell of its own in the new one.
-
-They stand on a sheet of the new planner, as text and numbers that nothing is worked out
-from. Things that stand in their cell after all, though the planner does not take them, are
-listed too; those are found anew at the next carrying, the others come along.
+"""Leftovers: what was in the old planner and has no cell of its own in the new one. They are on a sheet of the new
+planner, as text and numbers from which nothing is calculated. Things that are in their cell although the planner does
+not accept them are listed too; those are found again at the next carrying, the others come along.
 """
 
 from collections.abc import Iterable
@@ -21,7 +19,7 @@ LONGEST = 32_767  # letters that a cell can hold
 
 @dataclass(frozen=True)
 class Leftover(ForeignCell):
-    """One thing: where it stood, what it was, why it is listed, and where it is now."""
+    """One thing: where it was, what it was, why it is listed, and where it is now."""
 
     now: str = ONLY_HERE
 
@@ -38,7 +36,7 @@ COLUMNS = (
 
 
 def with_leftovers(planner: Planner, leftovers: Iterable[Leftover]) -> Planner:
-    """The planner with the sheet Leftovers behind its first sheet, where there are any."""
+    """The planner with the sheet Leftovers after its first sheet, if there are any."""
     lines = [line for each in leftovers for line in _lines(each)]
     if not lines:
         return planner
@@ -56,7 +54,7 @@ def with_leftovers(planner: Planner, leftovers: Iterable[Leftover]) -> Planner:
 
 
 def kept_from_before(old: FilledPlanner) -> list[Leftover]:
-    """The lines of an old planner's own sheet Leftovers. Those that are found anew are left to that."""
+    """The lines of an old planner's own sheet Leftovers, except those that will be found again."""
     areas = [old.ranges.get(f"{KEY}_{name}") for name, _, _ in COLUMNS]
     if None in areas:
         return []

@@ -1,9 +1,7 @@
-"""Which entry of an old planner belongs where in a new one.
-
-Fields are matched by their keys, which are stable over versions; records keep their lines
-where these are enough. Lines that a planner brings along by itself, its reels and its
-guide, give way to those of the new planner as long as nobody touched them; what a person
-changed or added comes over. An entry that has no cell becomes a leftover.
+"""Which entry of an old planner belongs where in a new one. Fields are matched by their keys, which are stable across
+versions; records keep their lines where there are enough. Lines with which a planner starts, its reels and its guide,
+give way to those of the new planner as long as nobody touched them; what was changed or added comes over. An entry
+that has no cell becomes a leftover.
 """
 
 from collections.abc import Mapping
@@ -22,8 +20,8 @@ from workbookgen.language.parts import Block, Log, Planner
 from workbookgen.language.quantities import PERCENT_UNIT
 from workbookgen.texts import folded
 
-NAME = "name"  # by which the lines that a planner brings along are known
-ALIKE = 1e-9  # relative: figures that are one
+NAME = "name"  # by which the lines with which a planner starts are recognized
+ALIKE = 1e-9  # relative: figures that count as equal
 DAY_NOUGHT = date(1899, 12, 30)
 
 Record = dict[str, Entry]
@@ -52,7 +50,7 @@ def match(old: FilledPlanner, new: Planner) -> Matched:
 
 @dataclass
 class _Matching:
-    """One block on its way."""
+    """One block being carried over."""
 
     old: FilledPlanner
     new: Planner
@@ -95,7 +93,7 @@ class _Matching:
         return {row: line for row, line in lines.items() if any(self._stands(row, key, entry) for key, entry in line.items())}
 
     def _stands(self, row: int, key: str, entry: Entry) -> bool:
-        """Whether there is something in a cell, or pinned to it; one that shows an error, or was never worked out, was read as empty."""
+        """Whether there is something in a cell, or pinned to it; one that shows an error, or was never calculated, was read as empty."""
         cell = self.old.cell(self._full(key), row)
         return entry is not None or (cell is not None and (cell.formula != "" or cell.value is not None)) or self._comment(row, key) != ""
 
@@ -108,9 +106,9 @@ class _Matching:
         return is_same and not any(self._comment(row, key) for key in line)
 
     def _renew(self, row: int, place: int, line: Record, record: Mapping[str, Entry], target: Block) -> None:
-        """A line that nobody touched takes the new planner's figures; where they are others, the old ones are told.
-
-        Figures are rounded for each unit system, so they are held against those that the old planner's settings give in the new one.
+        """A line that nobody touched takes the new planner's figures; where they differ, the old ones are reported.
+        Figures are rounded for each unit system, so they are compared with those that the old planner's settings give
+        in the new one.
         """
         self.matched.renewed.add((self.block.key, row))
         for each in target.inputs:
@@ -122,7 +120,7 @@ class _Matching:
                 self._leave(row, key, line[key], "the new planner's own line took its place")
 
     def _complete(self, place: int, line: Record, record: Mapping[str, Entry], target: Block) -> None:
-        """What the old planner had no field for, of a line that somebody changed: as the new planner brings it."""
+        """Fields that the old planner lacked, in a line that somebody changed: as in the new planner."""
         for each in target.inputs:
             if each.key not in line and each.key in record:
                 self.matched.entries[f"{target.key}_{each.key}"][place] = record[each.key]
@@ -172,7 +170,7 @@ class _Matching:
             self._leave(row, key, str(cell.value).upper(), "it was a truth value, and came over as a text", IN_ITS_CELL)
 
     def _strand(self, lines: dict[int, Record], why: str) -> None:
-        """Lines without a place. The first value of a card that nobody touched is no entry."""
+        """Lines without a place. The first value of a card that nobody touched is not an entry."""
         for row, line in lines.items():
             for key, entry in line.items():
                 first = None if isinstance(self.block, Log) else self.block.by_key[key].first(self.old.settings.units)
@@ -198,12 +196,12 @@ class _Matching:
         self.matched.leftovers.append(Leftover(sheet, cell, label, what, why, now))
 
     def _record(self, row: int) -> str:
-        """What a person calls a record, so that its leftovers can be told apart."""
+        """What the user calls a record, so its leftovers can be distinguished."""
         names = self.old.entries.get(self._full(NAME), ()) if isinstance(self.block, Log) else ()
         return names[row] if row < len(names) and isinstance(names[row], str) else ""
 
     def _add(self, records: list[Mapping[str, Entry]], target: Block) -> None:
-        """Lines that the new planner brings along and the old one never had, below what is there."""
+        """Lines with which the new planner starts and that the old one never had, below what is there."""
         columns = {each.key: self.matched.entries[f"{target.key}_{each.key}"] for each in target.inputs}
         last = max((row for column in columns.values() for row, entry in enumerate(column) if entry is not None), default=-1)
         for place, record in zip(range(last + 1, target.rows), records, strict=False):
@@ -212,7 +210,7 @@ class _Matching:
 
 
 def readable(each: Input, what: Entry, system: str) -> tuple[Entry, str]:
-    """A value as a person would type it again, and its unit: percentages with their sign, dates as dates."""
+    """A value as one would type it again, and its unit: percentages with their sign, dates as dates."""
     if not isinstance(what, float):
         return what, ""
     if isinstance(each.domain, Date):
@@ -222,20 +220,20 @@ def readable(each: Input, what: Entry, system: str) -> tuple[Entry, str]:
 
 
 def _percentage(share: float) -> str:
-    """With as few digits as give the very number back when it is typed."""
+    """With as few digits as reproduce the exact number when typed."""
     written = [f"{share * 100:.{digits}g}" for digits in (15, 16, 17)]
     return next((each for each in written if float(each) / 100 == share), written[-1]) + "%"
 
 
 def _placed(lines: dict[int, Record], rows: int) -> dict[int, int]:
-    """Old line -> new line: the same, or where these are too few, one after the other as far as they go."""
+    """Old line -> new line: the same, or if there are too few, one after another as far as they go."""
     if all(row < rows for row in lines):
         return {row: row for row in lines}
     return dict(zip(sorted(lines), range(rows), strict=False))
 
 
 def _brought(block: Block) -> dict[tuple[str, ...], Mapping[str, Entry]]:
-    """The lines that a log brings along."""
+    """The lines with which a log starts."""
     return {_known_by(block, record): record for record in block.starts_with if NAME in record} if isinstance(block, Log) else {}
 
 

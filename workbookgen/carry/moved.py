@@ -1,7 +1,6 @@
-"""What stands in another log now: it comes over to the record that bears the same name.
-
-A log of an older planner may have named records of another one to say more of them, as the
-sheet Time once named each project again. What it said belongs to the one record now.
+"""What is in another log now: it comes over to the record with the same name. A log of an older planner may have
+named records of another one to say more about them, as the sheet Time once named each project again. What it said now
+belongs to that one record.
 """
 
 from collections.abc import Iterator
@@ -16,7 +15,7 @@ from workbookgen.texts import folded
 
 @dataclass(frozen=True)
 class Move:
-    """Where a log named its records, where their names stand, and the old and new full keys of what it said of them; none depends on the unit system."""
+    """Where a log named its records, where their names are, and the old and new full keys of what it said about them; none depends on the unit system."""
 
     named_in: str
     names: str
@@ -29,7 +28,7 @@ MOVES = (
 
 
 def move(old: FilledPlanner, new: Planner, matched: Matched) -> set[tuple[str, Position]]:
-    """Bring over what has moved; returns the old cells of which nothing is left to tell.
+    """Bring over what has moved; returns the old cells about which nothing is left to report.
 
     A line comes over whole or not at all: where its name fits no record or several, where another
     line took the place, or where a cell has more than its value, it is left to be listed.

@@ -1,7 +1,6 @@
-"""Do the names of an old planner stand where its sheets say? Entries are found by them, and by nothing else.
-
-Two names that were swapped would carry weights into the column for empty reels without a
-word. What a sheet says above a column, or beside a card's cell, is the second witness: it
+"""Are the names of an old planner where its sheets say? Entries are found by them, and by nothing else. Two swapped
+names would silently carry weights into the column for empty reels. What a sheet says above a column, or beside a
+card's cell, is the second witness: it
 holds for planners of every version, wherever lines were inserted.
 """
 
@@ -20,7 +19,7 @@ COLUMNS_OF_LABELS = 3  # to the left of a card's value
 
 
 def misplaced(old: FilledPlanner) -> Iterator[Fault]:
-    """The names that stand for cells of another field, with what came of it."""
+    """The names that point to cells of another field, with the consequence."""
     planner = described(old.made_with)
     areas = {name: area for name, text in old.book.names.items() if (area := area_of(text))}
     told: set[str] = set()
@@ -38,7 +37,7 @@ _LOOK = "Look at these entries in the new planner, and put them right."
 
 
 def _by_their_labels(old: FilledPlanner, block: Block, areas: dict[str, Area]) -> Iterator[tuple[str, str, str]]:
-    """Key, label, and whose label the sheet gives instead. A label that is on no sheet, such as an older one, tells nothing."""
+    """Key, label, and whose label the sheet gives instead. A label that is on no sheet, such as an older one, says nothing."""
     labels = {each.label for each in (*block.inputs, *block.results)}
     for each in block.inputs:
         key = f"{block.key}_{each.key}"

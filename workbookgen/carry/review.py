@@ -1,10 +1,8 @@
-"""Looking over what was carried: does the new planner say the same as the old one?
-
-What the old planner shows stands in its file, stored by the program that saved it; where none
-was stored, the reference library works it out from the entries. The library works out the new
-one. Results of the same field and record must agree after conversion; where they do not,
-because a line or a figure that they rest on is another, or because a newer version reckons
-otherwise, it is told. So is every entry that the new planner does not take.
+"""Reviewing what was carried: does the new planner say the same as the old one? What the old planner shows is in its
+file, stored by the program that saved it; where nothing was stored, the reference library calculates it from the
+entries. The library calculates the new one. Results of the same field and record must agree after conversion; where
+they do not, because a line or a figure on which they rest differs, or because a newer version calculates differently,
+it is reported. So is every entry that the new planner does not accept.
 """
 
 from collections.abc import Iterator
@@ -29,7 +27,7 @@ Values = dict[str, tuple[Entry, ...]]
 
 @dataclass(frozen=True)
 class Difference:
-    """A result that the new planner shows otherwise than the old one."""
+    """A result that the new planner shows differently from the old one."""
 
     key: str
     row: int
@@ -42,7 +40,7 @@ class Difference:
 
 
 def results(planner: Planner, entries: Entries) -> Values:
-    """What the reference library works out from entries; the proofs are the same in every planner."""
+    """What the reference library calculates from entries; the proofs are the same in every planner."""
     proofs = {f"{key}_{name}": (None,) * table.rows for key, table in planner.proof_tables.items() for name in ("computed", "verdict")}
     return expected_of_blocks(planner, entries, proofs)
 
@@ -77,7 +75,7 @@ def _shown_in(old: FilledPlanner, key: str, row: int) -> Entry:
 
 
 def differences(old: FilledPlanner, before: Values, new: Planner, after: Values, matched: Matched) -> list[Difference]:
-    """Results that were worked out before and are another now."""
+    """Results that were calculated before and differ now."""
     found = []
     planner = described(old.settings)
     of_proofs = _hang_on_proofs(planner)
@@ -91,7 +89,7 @@ def differences(old: FilledPlanner, before: Values, new: Planner, after: Values,
 
 
 def _hang_on_proofs(planner: Planner) -> set[str]:
-    """The results that count the published examples, or say something of it: that is no matter of what was entered."""
+    """The results that count the published examples, or say something about the count: that does not depend on what was entered."""
     words = {
         f"{block.key}_{result.key}": [planner.meaning(block, word) for word in result.words] for block in planner.blocks.values() for result in block.results
     }
@@ -102,7 +100,7 @@ def _hang_on_proofs(planner: Planner) -> set[str]:
 
 
 def refused(old: FilledPlanner, new: Planner, after: Values, matched: Matched) -> Iterator[Leftover]:
-    """Entries that stand in their cells, though the new planner does not take them."""
+    """Entries that are in their cells, although the new planner does not accept them."""
     names = after | matched.entries
     for block in new.blocks.values():
         backwards = {place: row for row, place in matched.rows.get(block.key, {}).items()}
@@ -132,7 +130,7 @@ def _of_result(block: Block, result: Result, match: Result, old, before: Values,
             continue  # its inputs are not the same
         value = before[key][row]
         if match.is_text and old.settings.units != new.system and any(letter.isdigit() for letter in str(value or "")):
-            continue  # it says an amount, in its planner's own units
+            continue  # it states an amount, in its planner's own units
         if isinstance(value, float) and result.unit:
             value = in_unit(value, result.unit.unit(old.settings.units), match.unit.unit(new.system))
         if not agree(value, after[key][place]):

@@ -1,8 +1,6 @@
-"""Names that one program takes for the same and another for two.
-
-Programs agree on capitals, letter by letter, and differ beyond (see `texts`): ß and ss, an
-accent that stands apart, a space that does not break. Such names are carried as they are; a
-person is told, since in another program the lines that belong together may be others.
+"""Names that are the same to one program and different to another. Programs agree on case, letter by letter, and
+differ beyond that (see `texts`): ß and ss, a combining accent, a no-break space. Such names are carried as they are;
+this is reported, since in another program other lines may belong together.
 """
 
 from collections.abc import Iterator
@@ -16,7 +14,7 @@ from workbookgen.texts import folded, loosely, strictly
 
 
 def told_apart(planner: Planner, entries: Entries) -> list[Fault]:
-    """Names of one list that not every program takes for the same, or for two."""
+    """Names of one list that are not the same, or not different, to every program."""
     return [
         Fault("", f'{first} and {other} are one name to some programs and two to others. Write the name in one way in all its places.')
         for names in _spellings(planner, entries)

@@ -29,7 +29,7 @@ OVERWRITTEN = "it stood where the planner has a formula"
 
 @dataclass(frozen=True)
 class ForeignCell:
-    """One thing: where it stood, what it was, and why it is listed."""
+    """One thing: where it was, what it was, and why it is listed."""
 
     sheet: str
     cell: str

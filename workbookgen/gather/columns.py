@@ -1,8 +1,8 @@
 """The gathered tables: every column, the field that it comes from, and the unit that it is in.
 
-This is the one place that says what a table holds. Planners are filled in yards and ounces,
-yards and grams, or meters and grams; here every length is in meters, every mass in grams,
-and what is made of them likewise. A column's name ends with its unit; one without is a
+This is the one place that says what a table holds. Planners are filled in yards and ounces, yards and grams, or
+meters and grams; here every length is in meters, every mass in grams, and derived units likewise. A column's name
+ends with its unit; one without is a
 share, a count or a text. "doubt" is one standard uncertainty. Notes that people write for
 themselves stay in their planners.
 """
@@ -27,7 +27,7 @@ class Column:
 
 @dataclass(frozen=True)
 class Table:
-    """One table of records: the block of the planner that they stand in, and their columns."""
+    """One table of records: the block of the planner that holds them, and their columns."""
 
     name: str
     block: str
@@ -38,7 +38,7 @@ class Table:
         return f"{self.block}_{column.field}"
 
 
-PLANNER, FILE, MESSAGE = "planner", "file", "message"  # the columns that every table has besides: first, second and last
+PLANNER, FILE, MESSAGE = "planner", "file", "message"  # additional columns of every table: first, second and last
 
 SKEINS = Table("skeins", "skeins", (
     Column("skein", "name", TEXT),

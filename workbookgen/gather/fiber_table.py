@@ -1,9 +1,9 @@
 """The observed figures as a fiber table: the guide of the next planners.
 
 Its columns are those of `templates/fibers.csv`, so that `fibers = "guild-fibers.csv"` in the
-settings builds planners that expect what the guild has seen. A figure is the guild's own once
-enough lots speak for it; until then it is the published one. A yield's range is set so that
-the guide works out the observed mean and standard deviation from it.
+settings builds planners that expect what the guild has seen. A figure is the guild's own once enough lots support it;
+until then it is the published one. A yield's range is set so that the guide derives the observed mean and standard
+deviation from it.
 """
 
 import re
@@ -17,12 +17,12 @@ from workbookgen.texts import loosely
 
 LONGEST_SOURCE = 200  # letters, of the guide's column
 COLUMNS = ("name", *(name for name, _ in NUMBERS), *(name for name in TEXTS if name != "name"))
-PARTS = {"Yield": {"yield"}, "Losses": {"skirting", "preparation", "combing", "spinning"}}  # of a published source, and what each speaks of
+PARTS = {"Yield": {"yield"}, "Losses": {"skirting", "preparation", "combing", "spinning"}}  # of a published source, and what each is about
 WORDS = {stage: word for stage, _, word in STAGES if word}
 
 
 def fiber_table(observed: pd.DataFrame, fibers: Fibers, year: int) -> pd.DataFrame:
-    """One row a fiber: the published ones with what was observed of them, then those that only the guild knows."""
+    """One row per fiber: the published ones with what was observed of them, then those that only the guild knows."""
     told = observed[(observed["lots"] >= ENOUGH) & observed["stage"].isin(list(WORDS))]
     known = [_published(record) for record in fibers]
     names = {loosely(row["name"]) for row in known}
@@ -47,13 +47,13 @@ def _observed(told: pd.DataFrame, row: dict, year: int) -> dict:
 
 
 def _range(mean: float, deviation: float) -> dict[str, float]:
-    """The range whose middle is the mean and whose spread, as of a rectangular distribution, is the deviation."""
+    """The range whose midpoint is the mean and whose standard deviation, as a rectangular distribution, is the observed one."""
     half = min(sqrt(3) * deviation, 1 - mean, mean / 2)  # a yield stays within 0 and 1
     return {"yield_low": mean - half, "yield_high": mean + half}
 
 
 def _source(told: pd.DataFrame, published: str, year: int) -> str:
-    """Who saw it, and of who said the rest as many sentences as a cell of the guide takes."""
+    """Who observed it, and as many sentences about the sources of the rest as fit in a cell of the guide."""
     lots = ", ".join(f"{WORDS[each.stage]} {each.lots} of {each.planners}" for each in told.itertuples())
     text = f"Observed {year}, lots of planners: {lots}. Rest:"
     seen = {WORDS[each.stage] for each in told.itertuples()}

@@ -2,9 +2,9 @@
 
 `-o guild.xlsx` is one workbook with the tables and the summary; `-o guild.csv` and
 `-o guild.parquet` are a file for each table, named after it, and the summary beside them. The
-observed figures as a fiber table come with all three. In a CSV file a text that a spreadsheet
-program would take for a formula gets an apostrophe in front, since quotation marks do not stop
-it; how many there were is told. Workbooks and parquet files keep every text as it was.
+observed figures as a fiber table come with all three. In a CSV file a text that a spreadsheet program would take for
+a formula gets a leading apostrophe, since quotation marks do not prevent that; their number is reported. Workbooks
+and parquet files keep every text as it was.
 """
 
 from collections.abc import Sequence
@@ -38,7 +38,7 @@ def targets(output: Path) -> dict[str, Path]:
 
 
 def require_apart(output: Path, inputs: Sequence[Path]) -> None:
-    """Refuse to write over a file that is to be read, or into a folder that is not there, before any work is done."""
+    """Refuse to overwrite a file that is to be read, or to write into a missing folder, before any work is done."""
     for path in targets(output).values():
         require_another(path, inputs)
         require_no_entries(path)

@@ -1,6 +1,6 @@
-"""All planners together: their tables as one, each planner counted once, the unread told.
+"""All planners together: their tables as one, each planner counted once, the unread ones reported.
 
-Two files with the same bytes are one planner that came twice; it is counted once. Later
+Two files with the same bytes are one planner that was sent twice; it is counted once. Later
 versions of one person's planner are different planners here: give only the latest.
 """
 
@@ -21,7 +21,7 @@ LOCKS = ("~$", ".~lock", ".")  # what programs leave beside a file that is open
 
 @dataclass(frozen=True)
 class Gathered:
-    """The tables, by name, and what is to be told of the files. Places are files without their folders."""
+    """The tables, by name, and what is to be reported about the files. Places are files without their folders."""
 
     tables: dict[str, pd.DataFrame]
     planners: pd.DataFrame
@@ -37,7 +37,7 @@ class Gathered:
 
 
 def gather(files: Sequence[Path], engine: Engine | None = None, step: Callable[[int], None] = lambda count: None) -> Gathered:
-    """Read planners into tables. A file that cannot be read is told in `unread`, and the others are read."""
+    """Read planners into tables. A file that cannot be read is reported in `unread`, and the others are read."""
     batches = read_all([str(file.absolute()) for file in files], engine or this_machine(len(files)), step)
     return joined(batches)
 
@@ -71,7 +71,7 @@ def _joined(frames: list[pd.DataFrame], empty: pd.DataFrame, numbers: dict[int, 
 
 
 def _planners(reports: list[FileReport], tables: dict[str, pd.DataFrame]) -> pd.DataFrame:
-    """One row a planner: what it is, and how many records it gave."""
+    """One row per planner: what it is, and how many records it gave."""
     listed = pd.DataFrame({
         PLANNER: pd.Series(range(1, len(reports) + 1), dtype="int64"),
         **{name: pd.Series([getattr(each, name) for each in reports], dtype="string") for name in ("file", "title", "units", "version")},
@@ -81,7 +81,7 @@ def _planners(reports: list[FileReport], tables: dict[str, pd.DataFrame]) -> pd.
 
 
 def planners_in(places: Sequence[Path], leave_out: Sequence[Path] = ()) -> list[Path]:
-    """The files that are meant: each named one, and of a folder all workbooks, in order of their names."""
+    """The files in question: each named one, and all workbooks of a folder, in order of their names."""
     out = {path.absolute() for path in leave_out}
     files = [file for place in places for file in (_in_folder(place, out) if place.is_dir() else [place])]
     if not files:

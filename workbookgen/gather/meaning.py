@@ -16,14 +16,14 @@ IN_EVERY_TABLE = (
 
 
 def meanings() -> pd.DataFrame:
-    """One row a column of the tables."""
+    """One row per column of the tables."""
     planner = described(Settings())
     rows = [(table.name, column.name, column.unit or "", _meaning(planner, table, column)) for table in TABLES for column in table.columns]
     return pd.DataFrame([*IN_EVERY_TABLE, *rows], columns=HEADS, dtype="string")
 
 
 def _meaning(planner, table: Table, column: Column) -> str:
-    """Group and label of the field, and what its cell says of itself."""
+    """Group and label of the field, and the note of its cell."""
     block = planner.blocks[table.block]
     field = block.by_key[column.field]
     group = next(group.heading for group in block.groups if field in group.fields)

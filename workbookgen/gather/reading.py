@@ -1,8 +1,8 @@
 """A few planners as rows of the tables: what a worker does.
 
-Inputs are read from the file; results are worked out from them by the reference library.
-What a file has stored beside its formulas is not used: some programs store nothing, and a
-stored number is nobody's proof. A file that cannot be read costs one sentence, never the run.
+Inputs are read from the file; results are calculated from them by the reference library. What a file has stored
+beside its formulas is not used: some programs store nothing, and a stored number proves nothing. A file that cannot
+be read costs one sentence, never the run.
 Workers get paths and send back small frames, so they can live anywhere that sees the files.
 """
 
@@ -28,7 +28,7 @@ TOO_BIG = "this file needs more memory than there is."
 
 @dataclass(frozen=True)
 class FileReport:
-    """What is said of one file: whose it is, or why it could not be read."""
+    """What is reported about one file: whose it is, or why it could not be read."""
 
     number: int
     file: str
@@ -42,14 +42,14 @@ class FileReport:
 
 @dataclass(frozen=True)
 class Batch:
-    """Several planners as rows, and what is to be told of each."""
+    """Several planners as rows, and what is to be reported about each."""
 
     tables: dict[str, pd.DataFrame]
     reports: tuple[FileReport, ...]
 
 
 def read_batch(numbered: Sequence[tuple[int, str]]) -> Batch:
-    """Read some planners, each with the number by which its rows are known. Planners that are alike are worked out together."""
+    """Read some planners, each with the number by which its rows are known. Planners that are alike are calculated together."""
     reports: dict[int, FileReport] = {}
     alike: dict[int, tuple[Planner, dict[int, Entries]]] = {}
     for number, path in numbered:
@@ -86,7 +86,7 @@ def named(path: Path) -> str:
 
 
 def _opened(number: int, path: Path) -> tuple[FileReport, FilledPlanner | None]:
-    """What one file says of itself, and what was entered into it."""
+    """What one file says about itself, and what was entered into it."""
     try:
         filled = read_filled(path, blocks_needed())
         cells = (cell for sheet in filled.book.sheets.values() for cell in sheet.values())

@@ -1,7 +1,6 @@
-"""The records of filled planners, worked out by the reference library, in the units of the tables.
-
-Planners of one kind are worked out together: to the reference functions their records are so
-many more values, which takes little longer than those of one planner.
+"""The records of filled planners, calculated by the reference library, in the units of the tables. Planners of one
+kind are calculated together: to the reference functions their records are simply more values, which takes little
+longer than one planner.
 """
 
 from collections.abc import Sequence
@@ -41,7 +40,7 @@ def worked_out(planner: Planner, filled: Sequence[Entries]) -> list[Records]:
 
 @cache
 def blocks_needed() -> frozenset[str]:
-    """The blocks that the tables hang on; no other sheet of a planner need be read."""
+    """The blocks on which the tables depend; no other sheet of a planner need be read."""
     planner = records_of(Settings())
     keys = [table.key(column) for table in TABLES for column in table.columns]
     seen: set[str] = set()
@@ -55,7 +54,7 @@ def blocks_needed() -> frozenset[str]:
 
 
 def _hangs_on(planner: Planner, holder, each) -> list[str]:
-    """The full keys that a field hangs on."""
+    """The full keys on which a field depends."""
     if not isinstance(holder, Block):
         return []
     if isinstance(each, Input):
@@ -102,7 +101,7 @@ def _words(values: Sequence[Entry], lines: list[int]) -> list[str | None]:
 def _numbers(values: Sequence[Entry], lines: list[int], factor: float) -> tuple[np.ndarray, int]:
     """The numbers in the table's unit, and how many cells had something else in them."""
     chosen = [values[line] for line in lines]
-    with np.errstate(over="ignore"):  # what somebody typed may be more than any amount, and in other units more than any number
+    with np.errstate(over="ignore"):  # what was typed may exceed any amount, and in other units any number
         numbers = np.array([each if isinstance(each, float | int) else np.nan for each in chosen], dtype=float) * factor
     beyond = np.isinf(numbers)
     return np.where(beyond, np.nan, numbers), sum(isinstance(each, str) for each in chosen) + int(beyond.sum())

@@ -1,8 +1,8 @@
 """What the planners of a guild show together: what a breed loses on the way to yarn, and how evenly it is spun.
 
-Only weighed figures count as observed; what a planner merely expected is left out. Lots count
-alike, large or small, as they do in a planner's own guide. With fewer than three lots no
-interval is told, since a mean of two says next to nothing (the limit of
+Only weighed figures count as observed; what a planner merely expected is left out. Lots count equally, large or
+small, as they do in a planner's own guide. With fewer than three lots no interval is given, since a mean of two says
+next to nothing (the limit of
 `reference.learning.in_use`).
 """
 
@@ -81,7 +81,7 @@ def _told(kind: str, stage: str, group: pd.DataFrame, column: str, published: fl
 
 
 def _whole_yield(lots: pd.DataFrame) -> pd.Series:
-    """Yarn from raw fleece as weighed at both ends; a yarn weight that is merely expected says nothing."""
+    """Yarn from raw fleece as weighed at both ends; a yarn weight that is only expected says nothing."""
     return lots["yarn_kept"].where((lots["stage"] == 1) & lots["yarn_weighed_g"].notna())
 
 

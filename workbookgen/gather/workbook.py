@@ -191,7 +191,7 @@ class _Pages:
         return sheet
 
     def _fill(self, sheet, first: int, column: int, values: pd.Series, form=None) -> None:
-        """The values of a column, one below the other; words always as words, what is missing as nothing."""
+        """The values of a column, one below another; words always as words, what is missing as blank."""
         write = sheet.write_number if pd.api.types.is_numeric_dtype(values) else sheet.write_string
         for row, (value, is_missing) in enumerate(zip(values.tolist(), values.isna().tolist(), strict=True), start=first):
             if not is_missing:

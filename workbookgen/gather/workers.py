@@ -1,9 +1,7 @@
-"""Readers at work: through Python's executor interface, so that the engine can be exchanged.
-
-On one machine a pool of processes reads, one for each core; for a federation of guilds the
-same calls go to a Dask cluster. A few batches are under way at a time, which bounds the
-memory, and also what is in doubt when a worker dies: those files are then read again one by
-one, and only one that stops its worker a second time is given up. The order of the rows
+"""Readers at work: through Python's executor interface, so the engine can be exchanged. On one machine a pool of
+processes reads, one per core; for a federation of guilds the same calls go to a Dask cluster. A few batches are in
+progress at a time, which limits the memory, and also what is uncertain when a worker dies: those files are then read
+again one by one, and only one that stops its worker a second time is given up. The order of the rows
 comes from the files, never from which worker was first.
 """
 
@@ -29,7 +27,7 @@ Numbered = tuple[int, str]
 
 @dataclass(frozen=True)
 class Engine:
-    """Something that reads: opens an executor, again if one broke, and takes so many batches at a time."""
+    """Something that reads: opens an executor, again if one broke, and takes a number of batches at a time."""
 
     open: Callable[[], AbstractContextManager[Executor]]
     batches: int
@@ -99,6 +97,6 @@ def _work(executor: Executor, waiting: deque, most: int, step: Callable[[int], N
             try:
                 read.append(future.result())
                 step(len(batch))
-            except Exception as problem:  # every engine has an error of its own for a worker that died
+            except Exception as problem:  # every engine has its own error for a worker that died
                 lost += batch
                 is_broken = is_broken or isinstance(problem, BrokenExecutor)

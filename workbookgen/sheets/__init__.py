@@ -1,1 +1,1 @@
-"""What each sheet says: its fields, formulas and their references. One module a sheet."""
+"""What each sheet says: its fields, formulas and their references. One module per sheet or chapter."""

@@ -1,4 +1,4 @@
-"""Compare: two skeins beside each other, and whether they may share a piece."""
+"""Compare: two skeins side by side, and whether they may share a piece."""
 
 from workbookgen.language.abreast import Abreast
 from workbookgen.language.domains import Choice

@@ -1,7 +1,6 @@
-"""Fiber content: what lots, strands and skeins are of by weight, as a label tells it.
-
-A lot has up to three fibers, a design up to four strands, so that a yarn has up to twelve
-fibers; those of one name add up, and up to four names are told.
+"""Fiber content: the fibers of lots, strands and skeins by weight, as on a label. A lot has up to three fibers, a
+design up to four strands, so a yarn has up to twelve fibers; those of the same name add up, and up to four names are
+listed.
 """
 
 from workbookgen.language.domains import Choice, Number
@@ -31,7 +30,7 @@ def mixed_of() -> tuple[Input, ...]:
 
 
 def of_lot() -> tuple[Result, ...]:
-    """What of a lot other sheets ask for."""
+    """What other sheets need to know about a lot."""
     return (
         *(
             lookup(f"generic_{place}", "On labels", "guide_generic", kind, width=14)
@@ -49,7 +48,7 @@ def of_lot() -> tuple[Result, ...]:
 
 
 def lot_rules() -> tuple[Rule, ...]:
-    """A share without its fiber, the reverse, and shares that are all of the lot."""
+    """A share without its fiber, the reverse, and shares that add up to all of the lot."""
     def lacks(one: str, other: str):
         return lambda values: bool(values[one]) and not values[other]
 
@@ -67,7 +66,7 @@ def lot_rules() -> tuple[Rule, ...]:
 
 
 def of_component() -> tuple[Result, ...]:
-    """Of a design's strand: the lot that tells what it is of, and whether that is open."""
+    """For a design's strand: the lot that determines its fibers, and whether these are unknown."""
     return (
         *(
             lookup(f"mixture_{number}", "Made of", "fiber_mixture", lot, width=20)
@@ -80,7 +79,7 @@ def of_component() -> tuple[Result, ...]:
 
 
 def of_label() -> tuple[Result, ...]:
-    """What a label's skein is of, by weight, and in words."""
+    """The fibers of a label's skein, by weight, and in words."""
     return (*_strands(), *_fibers(), *_told(), *_percentages(), *_words())
 
 
@@ -102,7 +101,7 @@ def _strands() -> tuple[Result, ...]:
 
 
 def _fibers() -> tuple[Result, ...]:
-    """Of each strand three fibers, and what each is of the whole yarn."""
+    """Three fibers for each strand, and the share of each in the whole yarn."""
     found = []
     for part in PARTS:
         for place, share in ((1, "main_share"), (2, "also_share"), (3, "third_share")):
@@ -177,7 +176,7 @@ def _down(word: str) -> str:
 
 
 def _apportioned(points: list[str], place: int) -> str:
-    """The whole points, and one more if so few have a larger rest, or an equal one before it, that some of the hundred is left."""
+    """The whole points, and one more if the larger remainders, and equal ones before it, leave some of the hundred."""
     rests = [f"ROUND({each} - {_down(each)}, 6)" for each in points]
     own = rests[place - 1]
     before = " + ".join(f"IF({rest} {'>=' if other < place else '>'} {own}, 1, 0)" for other, rest in enumerate(rests, start=1) if other != place)

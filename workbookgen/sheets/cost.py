@@ -1,4 +1,4 @@
-"""Cost and price: what went into a project, and what it would fairly sell for."""
+"""Cost and price: what went into a project, and a fair price for it."""
 
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result

@@ -1,4 +1,4 @@
-"""Fabric: the area that a yarn gives, by a weighed swatch or its gauge, and how long a strip of it gets."""
+"""Fabric: the area that a yarn gives, by a weighed swatch or its gauge, and how long a strip of it becomes."""
 
 from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result

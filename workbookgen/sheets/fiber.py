@@ -36,7 +36,7 @@ VIEW = LogView(
 
 
 def variation_of_grist(note: str) -> Result:
-    """How much skeins differ, from the sums of their grists: for a lot here, for a project's lots there."""
+    """How much skeins vary, from the sums of their grists: for a lot here, for a project's lots there."""
     spread = "grist_squares / (skeins * mean_grist * mean_grist) - 1"
     return Result("variation", "CV of grist", f"SQRT(IF({spread} < 0.000000000001, 0, {spread}) * skeins / (skeins - 1))",
                   statistics.variation_of_sums, SHARE, uses={"squares": "grist_squares", "count": "skeins", "mean": "mean_grist"},
@@ -50,7 +50,7 @@ OF_CLAIMS = {f"claims_{part}": f"projects_part_{part}_claim" for part in (1, 2, 
     f"lots_{part}_{lot}": f"projects_part_{part}_lot_{lot}" for part, lot in PLACES
 }
 
-# The squared doubt of what each component of each project will take of its first lot, and that lot.
+# The squared uncertainty of what each component of each project will take of its first lot, and that lot.
 SQUARES = tuple((f"projects_part_{part}_need_square", f"projects_part_{part}_lot_a") for part in (1, 2, 3, 4))
 OF_SQUARES = {f"squares_{part}": f"projects_part_{part}_need_square" for part in (1, 2, 3, 4)} | {f"lots_{part}_a": f"projects_part_{part}_lot_a" for part in (1, 2, 3, 4)}
 
@@ -58,7 +58,7 @@ OF_SQUARES = {f"squares_{part}": f"projects_part_{part}_need_square" for part in
 TAKEN = tuple((f"projects_part_{part}_taken", f"projects_part_{part}_lot_a") for part in (1, 2, 3, 4))
 OF_TAKEN = {f"taken_{part}": f"projects_part_{part}_taken" for part in (1, 2, 3, 4)} | {f"lots_{part}": f"projects_part_{part}_lot_a" for part in (1, 2, 3, 4)}
 
-# Each stage: its number, what was weighed after it or later, one's own figure, and the doubt of what is expected.
+# Each stage: its number, what was weighed after it or later, the spinner's own figure, and the uncertainty of what is expected.
 WEIGHED = ("skirted_weighed", "scoured_weighed", "prepared_weighed", "yarn_weighed")
 DOUBTED = (
     (1, "own_skirting", "doubts_skirting"),

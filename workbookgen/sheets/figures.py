@@ -1,4 +1,4 @@
-"""Figures: one's own pace, and how sure one wants to be; other sheets plan with them."""
+"""Figures: the spinner's own pace, and how sure to be; other sheets plan with them."""
 
 from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Group, Input, Result
@@ -22,7 +22,7 @@ def chapter(settings: Settings) -> Chapter:
 
 
 def sureness(settings: Settings) -> Chapter:
-    """How sure one wants to be: no planner is without it, since every length has its give or take."""
+    """How sure one wants to be: every planner has it, since every length has its uncertainty."""
     return Chapter(SURENESS, (DOUBTS,), (asked_and_answered(DOUBTS),))
 
 

@@ -1,4 +1,4 @@
-"""The finest yarn that a fiber can make, and what its staple asks for."""
+"""The finest yarn that a fiber can make, and the twist that its staple needs."""
 
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result, Rule

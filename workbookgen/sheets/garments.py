@@ -1,4 +1,4 @@
-"""Garments: from size and ease to yarn, a pattern in another gauge, a shawl that grows, and fulling."""
+"""Garments: from size and ease to yarn, a pattern at another gauge, a shawl that grows, and fulling."""
 
 from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result, Rule
@@ -100,7 +100,7 @@ PATTERN = Card(
     ),
 )
 
-# Stitches that the rest of the yarn makes, twice; and by how many more each row grows.
+# Stitches that the rest of the yarn makes, times two; and by how many stitches each row grows.
 TWICE = "rest / used * rows * (first + now)"
 GROWTH = "(now - first) / rows"
 EVENLY = f"{TWICE} / (now + SQRT(MAX(now * now + {GROWTH} * {TWICE}, 0)))"

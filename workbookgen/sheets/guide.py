@@ -33,7 +33,7 @@ VIEW = LogView(
 
 
 def accepted(log: Log, settings: Settings) -> Log:
-    """The guide, if it takes every line of the fiber table that it starts with. Raises SettingsError."""
+    """The guide, if it accepts every line of the fiber table with which it starts. Raises SettingsError."""
     faults = [
         Fault(f"{settings.fibers or 'the fiber table'}, line {line}, {key}", sentence)
         for line, record in enumerate(log.starts_with, start=FIRST_LINE)
@@ -127,7 +127,7 @@ LEARNED = (
 
 
 def learned() -> tuple[Result, ...]:
-    """One's own lots beside what is published: their mean, how many, and the figure in use."""
+    """The spinner's own lots beside what is published: their mean, their number, and the figure in use."""
     return tuple(
         result
         for key, label, published, seen in LEARNED

@@ -109,7 +109,7 @@ def _the_estimate() -> Group:
 
 
 def _without_a_stitch(values: dict) -> bool:
-    """A gauge alone: nothing says how long a stitch is, and there is no other way to the yarn."""
+    """A gauge alone: nothing gives the length of a stitch, and there is no other way to the yarn."""
     gauge = values["stitches"] is not None and values["rows"] is not None
     unraveled = values["unraveled"] is not None and values["unraveled_stitches"] is not None
     return gauge and not unraveled and all(values[each] is None for each in ("relaxed", "swatch_mass", "piece_mass"))

@@ -1,11 +1,9 @@
 """Leaving sheets out without breaking the others.
 
-What stands on a left-out sheet is blank ever after. An input that chooses from it falls with
-it, and so does every result that can then be nothing but blank, every input that only such
-results read, every rule that speaks of a fallen input, every picture of fallen numbers. What
-can do without stays, and finds blank where the fallen word stood. Texts lose the clauses that
-send one to a sheet which is not there; cautions never go, so those of a left-out sheet move
-to the first one.
+The fields of a left-out sheet are always blank. An input that chooses from it falls with it, and so does every result
+that could then only be blank, every input that only such results read, every rule about a fallen input, every chart
+of fallen numbers. What can do without stays, and finds a blank in place of the fallen word. Texts lose the clauses
+that point to a missing sheet; cautions are never lost, so those of a left-out sheet move to the first one.
 """
 
 from collections import defaultdict
@@ -34,15 +32,15 @@ class Leaving:
 
     @property
     def cautions(self) -> tuple[str, ...]:
-        """What the left-out chapters warn of."""
+        """What the left-out chapters warn about."""
         return tuple(caution for sheet in self.full.sheets for chapter in sheet.chapters if chapter.name in self.names for caution in chapter.cautions)
 
     def kept(self, sheet: Sheet) -> Sheet | None:
-        """What stays of a sheet, without what falls."""
+        """What remains of a sheet, without what falls."""
         chapters = tuple(kept for chapter in sheet.chapters if chapter.name not in self.names and (kept := self._chapter(chapter)))
         near = tuple(name for name in sheet.near if name not in self.gone)
         left = replace(sheet, chapters=chapters, near=near) if chapters else None
-        if left and sheet.grid.chosen in self.fallen:  # nothing is chosen there any more, and the sheet is not for that
+        if left and sheet.grid.chosen in self.fallen:  # nothing is chosen there any more, and the sheet has no other purpose
             left = replace(left, title=chapters[0].name, about="", grid=replace(sheet.grid, chosen=""))
         return left and retold(left, lambda text: said_without(text, {*self.names, *self.gone}))
 

@@ -1,4 +1,4 @@
-"""A field that shows what stands beside a chosen name in another log's list."""
+"""A field that shows the value beside a chosen name in another log's list."""
 
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import Kind

@@ -1,4 +1,4 @@
-"""Lot: the life of one lot, from what was bought to yarn, stage by stage."""
+"""Lot: the history of one lot, from purchase to yarn, stage by stage."""
 
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result
@@ -60,7 +60,7 @@ AFTERS_BEFORE = {"washed": "skirted", "yarn": "prepared"}  # what the reference 
 
 
 def _parts(key: str, label: str, before: str) -> tuple[Result, ...]:
-    """What of a stage's column is known, only expected, and lost."""
+    """The parts of a stage's column that are known, only expected, and lost."""
     is_known = f"OR(given(weighed_{key}), {key} >= {before})"
     of_both = {"after": key, "before": before}
     return (

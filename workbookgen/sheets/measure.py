@@ -28,7 +28,7 @@ def chapter(settings: Settings) -> Chapter:
 
 
 def _of_log(key: str, label: str, column: str, unit: Kind | None, **more) -> Result:
-    """What stands in the log beside the skein chosen."""
+    """What is in the log beside the chosen skein."""
     return lookup(f"log_{key}", label, f"skeins_{column}", "skein", unit, **more)
 
 
@@ -37,7 +37,7 @@ def _of_reel(key: str, label: str, column: str) -> Result:
 
 
 def _used(key: str, label: str, tried: str, unit: Kind) -> Result:
-    """What was typed, or else what stands in the log."""
+    """What was typed, or else what is in the log."""
     return Result(f"used_{key}", label, f"IF(given({tried}), {tried}, log_{key})", measuring.in_use, unit,
                   uses={"tried": tried, "logged": f"log_{key}"}, only_if=f"OR(given({tried}), given(log_{key}))")
 
@@ -255,7 +255,7 @@ def drawn(deviation: str) -> str:
 
 
 def points() -> Log:
-    """The first skeins of the chosen one's lot, as the chart draws them; lines that are not needed repeat the last one."""
+    """The first skeins of the chosen one's lot, as the chart draws them; spare lines repeat the last one."""
     return Log("measure_points", "", rows=POINTS, groups=(
         Group("For the chart", (
             Result("number", "Skein", "IF(line < measure_lot_skeins, line, measure_lot_skeins)", measuring.place_in_group, NUMBER, digits=0,

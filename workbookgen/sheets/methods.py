@@ -1,7 +1,7 @@
 """Methods: the words of the trade, and every calculation, taken from the pages of the reference functions.
 
-A page is a function's docstring: its title, its formula, where it is valid, and who says so.
-Nothing is told twice; a result without a page cannot be described.
+A page is a function's docstring: its title, its formula, where it is valid, and who says so; its example is for those
+who read the code. Nothing is written twice.
 """
 
 from dataclasses import dataclass

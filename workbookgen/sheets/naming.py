@@ -1,8 +1,7 @@
-"""What texts say of other sheets.
-
-A text calls a chapter by its name, "the sheet Guide", since chapters are what settings leave
-out. A spinner reads the name of the sheet on which that chapter stands. Where the chapter is
-left out, the clause that sends one there goes.
+"""What texts say about other sheets. A text calls a chapter by its name, "the sheet Guide", since chapters are what
+settings leave
+out. A spinner reads the name of the sheet on which that chapter stands. Where the chapter is left out, the clause
+that points to it goes too.
 """
 
 import re
@@ -20,7 +19,7 @@ Say = Callable[[str], str]
 
 
 def said_without(text: str, names: Collection[str]) -> str:
-    """A text without the clauses that send one to these chapters."""
+    """A text without the clauses that point to these chapters."""
     text = _PAIR.sub(lambda pair: f"sheet {stays[0]}" if len(stays := [name for name in pair.group(1, 3) if name not in names]) == 1 else pair[0], text)
     pieces = _CLAUSE_END.split(text)
     kept = [
@@ -34,7 +33,7 @@ def said_without(text: str, names: Collection[str]) -> str:
 
 
 def said_with(text: str, sheet_of: Mapping[str, str], here: str = "") -> str:
-    """A text with the names of sheets in the place of their chapters' names; `here` is the sheet on which it stands."""
+    """A text with the names of sheets in place of their chapters' names; `here` is the sheet on which it is."""
     if "sheet" not in text:
         return text
 
@@ -53,7 +52,7 @@ def sheets_of_chapters(sheets: Collection[Sheet]) -> dict[str, str]:
 
 
 def retold(sheet: Sheet, say: Say) -> Sheet:
-    """A sheet with its texts about other sheets said in another way."""
+    """A sheet with its texts about other sheets replaced."""
     return replace(sheet, about=say(sheet.about), chapters=tuple(_chapter(each, say) for each in sheet.chapters))
 
 

@@ -1,4 +1,4 @@
-"""What a skein's length, weight and wraps tell, on the sheet Measure and in the log alike."""
+"""What a skein's length, weight and wraps say, both on the sheet Measure and in the log."""
 
 from dataclasses import dataclass
 

@@ -12,7 +12,7 @@ KEY = "origin"
 
 
 def chapter(settings: Settings) -> Chapter:
-    # A fiber table of one's own stays behind: its lines are in the guide, and its place is nobody's business.
+    # A fiber table of one's own stays behind: its lines are in the guide, and its path is private.
     told = settings.model_copy(update={"fibers": ""}) if settings.fibers else settings
     lines = (f"# workbookgen {__version__}", *told.as_toml().strip().split("\n"))
     table = Table(

@@ -1,4 +1,4 @@
-"""The planner: all sheets, in the order in which they stand in the workbook, each with all that is to be said of it."""
+"""The planner: all sheets, in the order of the workbook, each with everything about it."""
 
 from collections.abc import Iterator
 from functools import partial

@@ -1,6 +1,5 @@
-"""Questions about what was typed: taken as it is, but unlike what people usually have.
-
-Each is a rule that asks. Its condition is written for the formula in meters and grams, and once more in Python for the
+"""Questions about what was typed: accepted as it is, but unlike what people usually have. Each is a rule that asks.
+Its condition is written for the formula in meters and grams, and once more in Python for the
 values as they are shown.
 """
 
@@ -54,7 +53,7 @@ def washed_loop() -> Rule:
 
 
 def off_its_lot() -> Rule:
-    """A skein so far from the others of its lot that wraps, reel or weight may be another one's."""
+    """A skein so far from the others of its lot that wraps, reel or weight may belong to another one."""
     return Rule(
         f"ABS(deviation) > {OFF_ITS_LOT}",
         lambda values: abs(values["deviation"]) > OFF_ITS_LOT,

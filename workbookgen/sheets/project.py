@@ -1,4 +1,4 @@
-"""Project: one project, each of its strands against its need, what is true of it in a sentence, and its weeks."""
+"""Project: one project, each of its strands against its need, the answer in a sentence, and its weeks."""
 
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result

@@ -220,7 +220,7 @@ def _of_skeins(key: str, label: str, column: str, unit, width: int = 8) -> Resul
 
 
 def _by_reels(few: bool) -> tuple[Result, ...]:
-    """What the reels of its skeins may be off by, squared: reel by reel, or of many skeins as if they were one."""
+    """The squared uncertainty from the reels of its skeins: reel by reel, or for many skeins as if there were one."""
     if few:
         return (_of_skeins("reel_square", "By reels ±²", "skeins_reel_square", SQUARE_LENGTH),)
     return (

@@ -1,4 +1,4 @@
-"""What several people bought together, divided: weights to the scale's step, money to the coin, nothing over."""
+"""What several people bought together, divided: weights to the scale's step, money to the coin, nothing left over."""
 
 from dataclasses import replace
 

@@ -1,8 +1,8 @@
 """The stages from bought fiber to yarn, as the sheets Fiber and Buying both show them.
 
-A lot passes skirting, scouring, preparation and spinning; what it was bought as says which
-of them are behind it (stage 1 raw fleece to stage 5 yarn or thread). Each stage's loss is
-what was weighed, or else one's own figure, or else what the guide expects.
+A lot passes skirting, scouring, preparation and spinning; the state in which it was bought says which of them are
+done (stage 1 raw fleece to stage 5 yarn or thread). Each stage's loss is what was weighed, or else the spinner's own
+figure, or else what the guide expects.
 """
 
 from dataclasses import dataclass
@@ -35,7 +35,7 @@ class Stage:
 
     @property
     def in_use(self) -> str:
-        """One's own figure, or else the guide's."""
+        """The spinner's own figure, or else the guide's."""
         return f"IF(given({self.own}), {self.own}, {self.expected})"
 
     @property
@@ -51,7 +51,7 @@ SKIRTING, SCOURING, PREPARATION, SPINNING = Stage(1, "skirting"), Stage(2, "yiel
 
 
 def own_losses() -> tuple[Input, ...]:
-    """One's own figures, which win over the guide's."""
+    """The spinner's own figures, which go before the guide's."""
     return (
         Input("own_skirting", "Own skirting loss", LOSS, SHARE, width=12, help="Your own figure; it wins over the guide on the sheet Guide."),
         Input("own_yield", "Own scoured yield", YIELD, SHARE, width=13, help="Your own figure: washed weight over skirted weight; it wins over the guide on the sheet Guide."),
@@ -61,13 +61,13 @@ def own_losses() -> tuple[Input, ...]:
 
 
 def stage() -> Result:
-    """How far the fiber was worked when bought."""
+    """How far the fiber was processed when bought."""
     return Result("stage", "Stage", "lookup(states_stage, states_name, state)", fiber.stage, NUMBER,
                   digits=0, width=7, note="1 raw, 2 skirted, 3 washed, 4 prepared, 5 yarn.")
 
 
 def way() -> Input:
-    """Carding or combing: a comb keeps back several times what cards lose."""
+    """Carding or combing: a comb holds back several times what cards lose."""
     return Input("way", "Prepared by", Choice("ways_name", lists.SHEET), width=11, help="Carding, if left empty; combing leaves far more behind.")
 
 
@@ -94,7 +94,7 @@ OF_BOTH = {"own": "own_preparation", "guide": "expected_preparation", "second": 
 
 
 def second_loss() -> Result:
-    """What a second preparation takes: nothing, if there is none."""
+    """What a second preparation takes; 0 if there is none."""
     guide = f"IF({COMBED_AGAIN}, breed_combing, breed_carding)"
     return Result("second_loss", "Second preparation", f"IF(given(own_second), own_second, IF(given(second_way), {guide}, 0))", fiber.second_loss, SHARE, width=11,
                   uses={"way": "second_way", "own": "own_second", "carding": "breed_carding", "combing": "breed_combing"},
@@ -176,7 +176,7 @@ NOIL = "IF(given(noil_weighed), noil_weighed, 0)"
 
 
 def out_of_fed() -> tuple[Result, ...]:
-    """What comes of the fiber that is fed to cards or comb: its top, its noil, and waste."""
+    """What becomes of the fiber that is fed to cards or comb: top, noil, and waste."""
     return (
         Result("top_share", "Top", "prepared_weighed / scoured", fiber.share_of_fed, SHARE, uses={"part": "prepared_weighed", "fed": "scoured"},
                only_if="AND(stage <= 3, prepared_weighed <= scoured * 1.000001)", note="Share of what was fed that is ready to spin."),
@@ -191,7 +191,7 @@ def out_of_fed() -> tuple[Result, ...]:
 
 
 def cannot_gain() -> tuple[Rule, ...]:
-    """A stage that weighs more than the one before it: damp fiber, or a slip of the pen."""
+    """A stage that weighs more than the one before it: damp fiber, or a typing error."""
     alone = tuple(
         Rule(
             f"{later} > {earlier}",

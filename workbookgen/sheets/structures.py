@@ -1,4 +1,4 @@
-"""Structures: how a yarn is built of singles, and what that makes of their length and grist; a core with its wrapper."""
+"""Structures: how a yarn is built from singles, and what that does to their length and grist; a core with its wrapper."""
 
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result, Rule

@@ -34,7 +34,7 @@ def shelf(settings: Settings) -> Card:
 
 
 def _worth(settings: Settings, column: str) -> tuple[Result, Result]:
-    """What all is worth that has a price, with the sign of the money before it: a word stands apart from the number."""
+    """The worth of everything that has a price, after the currency: a word is separated from the number."""
     sign = settings.currency if len(settings.currency) == 1 else f"{settings.currency} "
     return (
         Result("worth", "Worth", f"sum({column})", stock.sum_of, NUMBER, uses={"amounts": column}),

@@ -43,7 +43,7 @@ def what_it_is_of() -> tuple[Result, ...]:
 
 
 def taken() -> tuple[Result, ...]:
-    """What a finished piece took of each component's first lot, with no skein to show for it."""
+    """What a finished piece took of each component's first lot, without a skein to account for it."""
     plain = _result(1, "taken", "Taken by the piece", "used_rest * IF(given(@_of_design), @_of_design, 1)", strands.taken_by_piece, MASS,
                     {"rest": "used_rest", "share": "@_of_design"}, only_if="OR(given(@_of_design), NOT(given(design)))")
     others = (_result(part, "taken", "Taken by the piece", "used_rest * @_of_design", strands.taken_by_piece, MASS, {"rest": "used_rest", "share": "@_of_design"}, leaves=("design",)) for part in PARTS[1:])
@@ -207,7 +207,7 @@ def fiber_in_all() -> tuple[Result, ...]:
 
 
 def to_buy() -> tuple[Result, ...]:
-    """What of each component to get besides, in the form in which it is bought."""
+    """How much more of each component to get, in the form in which it is bought."""
     results = []
     for part in PARTS:
         factor = "IF(@_bought = 1, 1, finer)"
@@ -240,7 +240,7 @@ def _ball(part: int) -> tuple[Result, ...]:
 
 
 def said() -> tuple[Result, ...]:
-    """The amounts of the sentences, as a person says them."""
+    """The amounts in the sentences, as people say them."""
     return (
         Result("there", "There is, in words", "MAX(0, have)", answer.not_below_nothing, LENGTH, uses={"amount": "have"}),
         Result("over", "Over", "MAX(0, spare)", answer.not_below_nothing, LENGTH, uses={"amount": "spare"}),
@@ -294,12 +294,12 @@ def _to_get(part: int) -> str:
 
 
 def _separator(part: int) -> str:
-    """What stands before a strand: a colon before the first that is told."""
+    """What precedes a strand: a colon before the first one listed."""
     return '": "' if part == 1 else f'IF(MAX({", ".join(map(_to_get, range(1, part)))}) >= 1.5, "; ", ": ")'
 
 
 def _bought_as(part: int) -> str:
-    """What to get of a strand: so many balls or spools, or a weight in the form in which its lot was bought."""
+    """What to get of a strand: a number of balls or spools, or a weight in the form in which its lot was bought."""
     ball = 'IF(given(design), " spool", " ball")'
     return _of_part(
         f'IF(given(@_balls), said(@_balls) & {ball} & IF(@_balls = 1, "", "s") & " of " & @_name, '

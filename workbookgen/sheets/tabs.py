@@ -1,7 +1,7 @@
 """The names of the sheets, as their tabs show them.
 
-A chapter's `SHEET` is one of these, and so is every sheet to which another leads; texts name
-chapters, and are told their sheet (`naming.py`). So a sheet is renamed here alone.
+A chapter's `SHEET` is one of these, and so is every sheet to which another leads; texts name chapters, and
+`naming.py` puts in their sheets. So a sheet is renamed here alone.
 """
 
 DESK = "Desk"

@@ -1,4 +1,4 @@
-"""Twist: turns for a wanted yarn, counted turns, the ply that balances, and what puts it in."""
+"""Twist: turns for a wanted yarn, counted turns, the balanced ply, and how to insert it."""
 
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result

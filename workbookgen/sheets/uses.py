@@ -1,4 +1,4 @@
-"""Uses: what pieces usually take, to be edited freely; one skein and one lot are held against it."""
+"""Uses: what pieces usually take, to be edited freely; one skein and one lot are compared with it."""
 
 from workbookgen.language.domains import Name, Note, Number
 from workbookgen.language.fields import Group, Input, Result

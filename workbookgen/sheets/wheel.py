@@ -1,4 +1,4 @@
-"""What puts the twist in: a wheel and its whorls, by treadles to a draft; and a spindle, by its rolls or by time."""
+"""How twist is inserted: a wheel and its whorls, by treadles per draft; and a spindle, by its rolls or by time."""
 
 from workbookgen.language.domains import Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
