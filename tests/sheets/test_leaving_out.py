@@ -20,6 +20,7 @@ from workbookgen.checking.check import check
 from workbookgen.checking.driving import read, set_inputs
 from workbookgen.checking.scenarios import scenario
 from workbookgen.engines import engine
+from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import MESSAGE, Input, Result
 from workbookgen.language.parts import Block, Planner
@@ -370,3 +371,10 @@ def test_a_text_is_said_with_the_names_of_sheets(text, said):
 def test_a_text_calls_the_sheet_on_which_it_stands_this_sheet():
     said = said_with("From the guide on the sheet Guide; see the sheet Skeins.", SHEET_OF, here="Fleece")
     assert said == "From the guide on this sheet; see the sheet Skeins."
+
+
+@pytest.mark.parametrize("text", ["From the sheet Reelz.", "See the sheets Skeins and Reelz.", "By the guide on the sheet Guide; see the sheet Reelz."])
+def test_a_text_that_names_a_sheet_that_is_not_there_is_refused(text):
+    with pytest.raises(DescriptionError) as refused:
+        said_with(text, SHEET_OF, here="Fiber")
+    assert str(refused.value) == f"sheet Fiber: the text {text!r} names the sheet Reelz, which is not there."

@@ -8,11 +8,13 @@ import re
 from collections.abc import Callable, Collection, Mapping
 from dataclasses import replace
 
+from workbookgen.errors import DescriptionError
 from workbookgen.language.fields import Input, Result
 from workbookgen.language.parts import Block, Chapter, Holder, Sheet
 from workbookgen.language.views import Band, LogView, Reading, Section
 
 _PAIR = re.compile(r"sheets (\w+) (and|or) (\w+)")
+_NAMED = re.compile(r"\bthe sheets? ([A-Z]\w*)(?: (?:and|or) ([A-Z]\w*))?")
 _CLAUSE_END = re.compile(r"((?<=[a-z)%][.;])\s+)")
 
 Say = Callable[[str], str]
@@ -43,6 +45,8 @@ def said_with(text: str, sheet_of: Mapping[str, str], here: str = "") -> str:
 
     names = "|".join(map(re.escape, sheet_of))
     said = re.sub(rf"\bsheet ({names})\b", lambda found: f"sheet {sheet_of[found[1]]}", _PAIR.sub(pair, text))
+    if astray := [name for found in _NAMED.findall(said) for name in found if name and name not in sheet_of.values()]:
+        raise DescriptionError.at(f"sheet {here}", f"the text {text!r} names the sheet {astray[0]}, which is not there.")
     return re.sub(rf"\bthe sheet {re.escape(here)}\b", "this sheet", said) if here else said
 
 
