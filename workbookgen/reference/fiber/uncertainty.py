@@ -57,8 +57,8 @@ def yarn_uncertainty(
     own_yield : your own figure for the scoured yield
     own_preparation : your own figure for preparation
     own_spinning : your own figure for spinning
-    gone : where the rest of the lot went, if it is gone: then nothing about it is uncertain
-    u_second : r of a second preparation, by its way or by your own figure; 0 where there is none
+    gone : where the rest of the lot went, if it is gone
+    u_second : r of a second preparation; 0 where there is none
 
     Returns
     -------
