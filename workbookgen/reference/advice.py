@@ -6,13 +6,13 @@ Amounts are stated in the unit in which they are given.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
+from workbookgen.reference.limits import NO_MASS, NOT_NEGATIVE, require_within
 from workbookgen.reference.words import said
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
 TOO_HEAVY = Quantity(9e5, "g")
 LEAST_TOLD = Quantity(1.5, "g")  # of a strand: less is nothing on a kitchen scale
 MOST_BALLS = 9e5
-NO_MASS = Quantity(0.0, "g")
 
 
 @calculation
@@ -90,7 +90,7 @@ def advice(
         told += [buy.m_as("g"), said(buy), "" if name is None else name, "" if form is None else form, 0.0 if balls is None else balls, "" if balls is None else said(balls)]
     amount = said(more)
     if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used a negative amount.")
+        require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
         return by_element(lambda _: "Nothing more to do.", amount)
     return by_element(_advice, more.m_as("m"), amount, certainty, "" if design is None else design, *told)
 

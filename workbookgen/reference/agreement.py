@@ -7,6 +7,7 @@ three calculations turn the pairs into one sentence on the first sheet.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.limits import AT_LEAST_ONE, NOT_NEGATIVE, require_within
 from workbookgen.units import Ratio
 
 AGREES, DIFFERS = "agrees", "differs"
@@ -51,8 +52,8 @@ def agrees(computed, printed, tolerance: Ratio) -> str:
     if isinstance(printed, str):
         return AGREES if computed == printed else DIFFERS
     difference = abs(computed - printed)
-    require(difference >= 0, "Both values must be numbers.")
-    require(tolerance >= 0, "The tolerance cannot be negative.")
+    require(NOT_NEGATIVE.hold(difference), "Both values must be numbers.")
+    require_within(NOT_NEGATIVE, "The tolerance", tolerance)
     within = difference <= tolerance * abs(printed)
     return by_element(lambda holds: AGREES if holds else DIFFERS, within)
 
@@ -164,7 +165,7 @@ def trust(agreeing: Ratio, total: Ratio) -> str:
     >>> print(trust(40, 42))
     Do not rely on the numbers here: 2 of 42 checks fail in this program.
     """
-    require(total >= 1, "There must be at least one example.")
+    require_within(AT_LEAST_ONE, "There must be at least one example.", total)
     require((agreeing >= 0) & (agreeing <= total), "From none to all of the examples agree.")
     require((agreeing % 1 == 0) & (total % 1 == 0), "Examples are counted in whole numbers.")
     return by_element(_trust_sentence, agreeing, total)

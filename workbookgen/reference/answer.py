@@ -7,14 +7,13 @@ Amounts are stated in the unit in which they are given.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
+from workbookgen.reference.limits import NO_LENGTH, NOT_NEGATIVE, PART, require_within
 from workbookgen.reference.words import rounded, said
 from workbookgen.units import Length, Mass, Quantity, Ratio
 
-NOTHING = Quantity(0.0, "m")
 TRACE = 1e-9  # share by which a length may differ from itself, where a program stored the one and worked out the other
 SAYABLE = Quantity(9e5, "m")
 TOO_HEAVY = Quantity(9e5, "g")
-NO_MASS = Quantity(0.0, "g")
 
 
 @calculation
@@ -109,7 +108,7 @@ def chance_words(chance: Ratio) -> str:
     84%
     """
     require_numbers(chance)
-    require((chance >= 0) & (chance <= 1), "A chance must be between 0 and 1.")
+    require_within(PART, "A chance", chance)
     return by_element(_chance, chance)
 
 
@@ -146,7 +145,7 @@ def not_below_nothing(amount: Length) -> Length:
     0.0 meter
     """
     require_numbers(amount)
-    return np.maximum(amount, NOTHING)
+    return np.maximum(amount, NO_LENGTH)
 
 
 @calculation
@@ -208,7 +207,7 @@ def answer(
         require(length is None or length < SAYABLE, "That is too much to put into a few words.")
     parts = [said(there), said(need), spare.magnitude, said(over), said(lacking)]
     if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used a negative amount.")
+        require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
         require(used < TOO_HEAVY, "That is too much to put into a few words.")
         return by_element(lambda took, *_: f"It took {took} of yarn.", said(used), *parts)
     known = least is not None and most is not None
@@ -261,10 +260,10 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
     likely enough
     """
     require_numbers(chance, certainty, used)
-    require((chance >= 0) & (chance <= 1), "A chance must be between 0 and 1.")
-    require((certainty >= 0) & (certainty <= 1), "A certainty must be between 0 and 1.")
+    require_within(PART, "A chance", chance)
+    require_within(PART, "A certainty", certainty)
     if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used a negative amount.")
+        require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
         return by_element(lambda _: "finished", chance)
     return by_element(lambda p, asked: "enough" if p >= asked else "likely enough" if p >= 0.5 else "short", chance, certainty)
 

@@ -3,10 +3,9 @@
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, require_within
 from workbookgen.reference.plying.amounts import packages
 from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
-
-NO_GRIST = Quantity(0.0, "m/g")
 
 
 @calculation
@@ -45,7 +44,7 @@ def ball_weighs(planned: Grist, spool: Mass | None = None, package: Length | Non
     50.0 gram
     """
     require_numbers(planned, spool, package)
-    require(planned > NO_GRIST, "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The grist", planned)
     if spool is not None:
         return spool + planned * Quantity(0.0, "g") / Quantity(1.0, "m/g")
     require(package is not None and design is None, "Say what a ball holds.")

@@ -11,8 +11,9 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name
 from workbookgen.reference.fates import is_gone
+from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.reference.stock import sum_where
-from workbookgen.units import Mass, Quantity, Ratio, Some
+from workbookgen.units import Mass, Ratio, Some
 
 
 @calculation
@@ -122,7 +123,7 @@ def how_many_went(lines: Some, aside: Ratio) -> Ratio:
     >>> print(how_many_went([1, np.nan, 1, 1], aside=1))
     2.0
     """
-    require(aside >= 0, "The number that is set aside cannot be negative.")
+    require_within(NOT_NEGATIVE, "The number that is set aside", aside)
     return float(np.sum(~np.isnan(np.asarray(lines, dtype=float)))) - aside
 
 
@@ -160,7 +161,7 @@ def set_aside(rest: Mass, fate: str) -> Mass:
     50 gram
     """
     require(by_element(lambda each: not is_gone(str(each)), fate), "It is not set aside.")
-    require(rest >= Quantity(0.0, "g"), "What is left cannot be negative.")
+    require_within(NOT_NEGATIVE, "What is left", rest)
     return rest
 
 

@@ -59,11 +59,15 @@ def _fit(value, dimension: str):
 
 
 class OutOfValidity(ValueError):
-    """Values for which a calculation does not hold; for arrays, `holds` says which are valid."""
+    """Values for which a calculation does not hold; for arrays, `holds` says which are valid.
 
-    def __init__(self, sentence: str, holds):
+    Where numbers were held to limits, `limits` are these.
+    """
+
+    def __init__(self, sentence: str, holds, limits=None):
         super().__init__(sentence)
         self.holds = np.asarray(holds)
+        self.limits = limits
 
 
 def require(condition, sentence: str) -> None:

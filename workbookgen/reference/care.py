@@ -4,10 +4,10 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.fates import is_gone
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.words import said
-from workbookgen.units import Mass, Quantity, Ratio
+from workbookgen.units import Mass, Ratio
 
-NO_MASS = Quantity(0.0, "g")
 FREEZING = 7.0  # days
 
 
@@ -46,7 +46,7 @@ def worth(price: Ratio, gone: str | None = None) -> Ratio:
     """
     require_numbers(price)
     require(gone is None or by_element(lambda each: not is_gone(str(each)), gone), "The skein is gone.")
-    require(price >= 0, "An amount of money cannot be negative.")
+    require_within(NOT_NEGATIVE, "An amount of money", price)
     return price * 1.0
 
 
@@ -85,9 +85,9 @@ def worth_of_rest(cost: Ratio, to_come: Mass, yarn: Mass) -> Ratio:
     15.0
     """
     require_numbers(cost, to_come, yarn)
-    require(cost >= 0, "An amount of money cannot be negative.")
-    require(to_come >= NO_MASS, "The yarn to come cannot be negative.")
-    require(yarn > NO_MASS, "The yarn of the lot must be above zero.")
+    require_within(NOT_NEGATIVE, "An amount of money", cost)
+    require_within(NOT_NEGATIVE, "The yarn to come", to_come)
+    require_within(ABOVE_ZERO, "The yarn of the lot", yarn)
     return cost * (to_come / yarn).m_as("")
 
 
@@ -124,7 +124,7 @@ def worth_in_words(worth: Ratio, currency: str = "") -> str:
     >>> print(worth_in_words(1240, "$"))
     worth $1,240
     """
-    require(worth > 0, "Nothing here has a price.")
+    require_within(ABOVE_ZERO, "Nothing here has a price.", worth)
     return by_element(lambda number: f"worth {currency}{number}", said(worth))
 
 

@@ -2,8 +2,9 @@
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
-from workbookgen.units import Mass, Quantity, Ratio
+from workbookgen.reference.calculation import calculation, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.units import Mass, Ratio
 
 
 @calculation
@@ -40,7 +41,7 @@ def has_of_needs(has: Mass, needs: Mass) -> Ratio:
     1.5
     """
     require_numbers(has, needs)
-    require(needs > Quantity(0.0, "g"), "Something must be needed.")
+    require_within(ABOVE_ZERO, "Something must be needed.", needs)
     return np.minimum(2.0, (has / needs).m_as(""))
 
 
@@ -79,7 +80,7 @@ def whisker(has: Mass, needs: Mass, doubt: Mass) -> Ratio:
     0.1
     """
     require_numbers(has, needs, doubt)
-    require(needs > Quantity(0.0, "g"), "Something must be needed.")
+    require_within(ABOVE_ZERO, "Something must be needed.", needs)
     return 2 * (doubt / needs).m_as("") * (has < 2 * needs)
 
 
@@ -200,4 +201,4 @@ def lost_part(after: Mass, before: Mass) -> Mass:
 
 def _require_masses(*masses) -> None:
     for mass in masses:
-        require(mass >= Quantity(0.0, "g"), "A mass cannot be negative.")
+        require_within(NOT_NEGATIVE, "A mass", mass)

@@ -5,10 +5,8 @@ price by the length of yarn is a number per length.
 """
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.units import Length, PerLength, Quantity, Ratio, Time
-
-NO_LENGTH = Quantity(0.0, "m")
-NO_TIME = Quantity(0.0, "hour")
+from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, LESS_THAN_ALL, NOT_NEGATIVE, require_within
+from workbookgen.units import Length, PerLength, Ratio, Time
 
 
 @calculation
@@ -86,7 +84,7 @@ def labor(hours: Time, rate: Ratio) -> Ratio:
     >>> print(labor(Quantity(10, "hour"), 12))
     120
     """
-    require(hours >= NO_TIME, "Hours cannot be negative.")
+    require_within(NOT_NEGATIVE, "Hours", hours)
     _require_money(rate)
     return hours.m_as("hour") * rate
 
@@ -131,8 +129,8 @@ def price(cost: Ratio | None = None, labor: Ratio | None = None, margin: Ratio =
     require(len(given) > 0, "Give the cost of the materials, or the worth of the time.")
     for part in given:
         _require_money(part)
-    require(margin >= 0, "The margin cannot be negative.")
-    require((fees >= 0) & (fees < 1), "The fees lie from 0 to under 1 of the price.")
+    require_within(NOT_NEGATIVE, "The margin", margin)
+    require_within(LESS_THAN_ALL, "The fees lie from 0 to under 1 of the price.", fees)
     return sum(given[1:], start=given[0]) * (1 + margin) / (1 - fees)
 
 
@@ -170,7 +168,7 @@ def per_length(money: Ratio, length: Length) -> PerLength:
     0.15 / meter
     """
     _require_money(money)
-    require(length > NO_LENGTH, "The length must be above zero.")
+    require_within(ABOVE_ZERO, "The length", length)
     return money / length
 
 
@@ -208,7 +206,7 @@ def per_skein(money: Ratio, skeins: Ratio) -> Ratio:
     15.0
     """
     _require_money(money)
-    require((skeins >= 1) & (skeins % 1 == 0), "The number of skeins is a whole number, 1 or more.")
+    require_within(COUNTED, "The number of skeins", skeins)
     return money / skeins
 
 
@@ -245,10 +243,10 @@ def in_all(count: Ratio, each: Ratio = 0.0) -> Ratio:
     >>> print(in_all(3, each=4))
     12
     """
-    require(count >= 0, "The count cannot be negative.")
-    require(each >= 0, "An amount of money cannot be negative.")
+    require_within(NOT_NEGATIVE, "The count", count)
+    require_within(NOT_NEGATIVE, "An amount of money", each)
     return count * each
 
 
 def _require_money(amount):
-    require(amount >= 0, "An amount of money cannot be negative.")
+    require_within(NOT_NEGATIVE, "An amount of money", amount)

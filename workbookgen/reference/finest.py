@@ -8,10 +8,8 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.diameter.thickness import fiber_linear_density
-from workbookgen.units import Density, Length, LinearDensity, PerLength, Quantity, Ratio
-
-NO_LENGTH = Quantity(0.0, "m")
-NO_TWIST = Quantity(0.0, "1/m")
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.units import Density, Length, LinearDensity, PerLength, Ratio
 
 
 @calculation
@@ -49,7 +47,7 @@ def own_or_published(own: Length | None = None, published: Length | None = None)
     """
     known = published if own is None else own
     require(known is not None, "Measure the fiber, or choose a breed of the guide that has the figure.")
-    require(known > NO_LENGTH, "A fiber has a length and a diameter above zero.")
+    require_within(ABOVE_ZERO, "A fiber has a length and a diameter above zero.", known)
     return known
 
 
@@ -89,7 +87,7 @@ def finest_yarn(fibers: Ratio, fiber_diameter: Length, fiber_density: Density) -
     >>> print(round(finest_yarn(40, Quantity(20, "µm"), Quantity(1.31, "g/cm^3")), 1))
     16.5 tex
     """
-    require(fibers > 0, "The number of fibers must be above zero.")
+    require_within(ABOVE_ZERO, "The number of fibers", fibers)
     return fibers * fiber_linear_density(fiber_diameter, fiber_density)
 
 
@@ -126,8 +124,8 @@ def turns_round(twist: PerLength, staple: Length) -> Ratio:
     >>> print(turns_round(Quantity(2, "1/inch"), Quantity(2, "inch")))
     4
     """
-    require(twist >= NO_TWIST, "The twist cannot be negative.")
-    require(staple > NO_LENGTH, "The staple must have a length.")
+    require_within(NOT_NEGATIVE, "The twist", twist)
+    require_within(ABOVE_ZERO, "The staple must have a length.", staple)
     return (twist * staple).m_as("")
 
 
@@ -165,7 +163,7 @@ def fit_words(in_section: Ratio, fibers: Ratio) -> str:
     62 fibers in it: it can be spun
     """
     require((in_section > 0) & (in_section < 999_999), "The fibers in the yarn are above nothing and under a million.")
-    require(fibers > 0, "The number of fibers must be above zero.")
+    require_within(ABOVE_ZERO, "The number of fibers", fibers)
     return by_element(_fit, in_section, fibers)
 
 

@@ -4,11 +4,8 @@ What you stated or tried yourself goes before what was planned or looked up.
 """
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.units import Grist, Length, Quantity, Ratio
-
-NOTHING = Quantity(0.0, "m")
-NO_GRIST = Quantity(0.0, "m/g")
-ROUNDING = 1e-9  # dividing two equal masses may miss 1 by rounding
+from workbookgen.reference.limits import ABOVE_ZERO, SOME_FOUND_PART, require_within
+from workbookgen.units import Grist, Length, Ratio
 
 
 @calculation
@@ -46,7 +43,7 @@ def wanted_in_use(stated: Length | None = None, estimated: Length | None = None)
     """
     length = estimated if stated is None else stated
     require(length is not None, "Give the length that the pattern states, or estimate it.")
-    require(length > NOTHING, "The length wanted must be above zero.")
+    require_within(ABOVE_ZERO, "The length wanted", length)
     return length
 
 
@@ -88,7 +85,7 @@ def planned_grist(own: Grist | None = None, sample: Grist | None = None, design:
     """
     grist = next((each for each in (own, sample, design, lot) if each is not None), None)
     require(grist is not None, "Give the grist, or a sample, a design or a lot that has one.")
-    require(grist > NO_GRIST, "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The grist", grist)
     return grist
 
 
@@ -127,5 +124,5 @@ def kept_in_spinning(sample_loss: Ratio | None = None, lot: Ratio | None = None)
     """
     kept = lot if sample_loss is None else 1 - sample_loss
     require(kept is not None, "Choose a lot, or a sample that was weighed.")
-    require((kept > 0) & (kept <= 1 + ROUNDING), "The share kept must be above 0 and up to 1.")
+    require_within(SOME_FOUND_PART, "The share kept", kept)
     return kept

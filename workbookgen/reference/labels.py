@@ -9,14 +9,12 @@ from decimal import ROUND_HALF_UP, Decimal
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.units import Grist, Length, Mass, PerLength, Quantity
 
-NOTHING = Quantity(0.0, "m")
-NO_MASS = Quantity(0.0, "g")
-NO_GRIST = Quantity(0.0, "m/g")
 # Beyond these a whole number has more digits than a program computes with.
 LONGEST, HEAVIEST, FINEST = Quantity(1e7, "m"), Quantity(1e7, "g"), Quantity(1e5, "m/g")
-NO_WRAPS, MOST_WRAPS = Quantity(0.0, "1/m"), Quantity(1e5, "1/m")
+MOST_WRAPS = Quantity(1e5, "1/m")
 WHOLE, TENTH = Decimal("1"), Decimal("0.1")
 
 
@@ -53,7 +51,7 @@ def length_words(length: Length) -> str:
     >>> print(length_words(Quantity(200, "yd")))
     200 yd (183 m)
     """
-    _require_amount(length, NOTHING, LONGEST, "length")
+    _require_amount(length, LONGEST, "length")
     return by_element(
         lambda yards, meters: f"{_rounded(yards)} yd ({_rounded(meters)} m)",
         length.m_as("yard"),
@@ -93,7 +91,7 @@ def mass_words(mass: Mass) -> str:
     >>> print(mass_words(Quantity(3.5, "oz")))
     3.5 oz (99 g)
     """
-    _require_amount(mass, NO_MASS, HEAVIEST, "mass")
+    _require_amount(mass, HEAVIEST, "mass")
     return by_element(
         lambda ounces, grams: f"{_rounded(ounces, TENTH)} oz ({_rounded(grams)} g)",
         mass.m_as("ounce"),
@@ -133,8 +131,8 @@ def grist_words(grist: Grist) -> str:
     >>> print(grist_words(Quantity(900, "yd/lb")))
     900 yd/lb (181 m/100 g)
     """
-    require(grist > NO_GRIST, "The grist must be above zero.")
-    _require_amount(grist, NO_GRIST, FINEST, "grist")
+    require_within(ABOVE_ZERO, "The grist", grist)
+    _require_amount(grist, FINEST, "grist")
     return by_element(
         lambda yards, meters: f"{_rounded(yards)} yd/lb ({_rounded(meters)} m/100 g)",
         grist.m_as("yard/pound"),
@@ -174,8 +172,8 @@ def wraps_words(wraps: PerLength) -> str:
     >>> print(wraps_words(Quantity(10.5, "1/inch")))
     10.5 wraps per inch
     """
-    require(wraps > NO_WRAPS, "The wraps must be above zero.")
-    _require_amount(wraps, NO_WRAPS, MOST_WRAPS, "number of wraps")
+    require_within(ABOVE_ZERO, "The wraps", wraps)
+    _require_amount(wraps, MOST_WRAPS, "number of wraps")
     return by_element(lambda number: f"{_rounded(number, TENTH)} wraps per inch", wraps.m_as("1/inch"))
 
 
@@ -216,8 +214,8 @@ def made_of(first: str, second: str | None = None) -> str:
     return first if second is None else by_element(lambda one, other: f"{one} and {other}", first, second)
 
 
-def _require_amount(amount, nothing, most, name) -> None:
-    require(amount >= nothing, f"The {name} cannot be negative.")
+def _require_amount(amount, most, name) -> None:
+    require_within(NOT_NEGATIVE, f"The {name}", amount)
     require(amount < most, f"The {name} is more than a ticket can state.")
 
 

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, NOT_NEGATIVE, require_within
 from workbookgen.reference.stock import sum_where
 from workbookgen.units import Quantity, Ratio
 
@@ -50,7 +51,7 @@ def observed(name: str, names: Sequence[str], shares: Sequence[float]) -> Ratio:
     0.625
     """
     records = how_many(name, names, shares)
-    require(records > 0, "There is no record of this name yet.")
+    require(ABOVE_ZERO.hold(records), "There is no record of this name yet.")
     return sum_where(name, names, _plain(shares)) / records
 
 
@@ -148,8 +149,8 @@ def in_use(
 
 def _own(published, observed, observations, enough):
     """Whether your own records are used, for each figure."""
-    require(observations >= 0, "The number of records cannot be negative.")
-    require(enough >= 1, "At least one record must be asked for.")
+    require_within(NOT_NEGATIVE, "The number of records", observations)
+    require_within(AT_LEAST_ONE, "At least one record must be asked for.", enough)
     shape = np.broadcast_shapes(*(np.shape(each) for each in (published, observed, observations, enough)))
     own = np.broadcast_to((observations >= enough) & (observed is not None), shape)
     require(own | (published is not None), "Nothing is published here: record more lots, or give a published figure.")

@@ -1,10 +1,9 @@
 """What skeins and lots there are, in sentences."""
 
 from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, NO_MASS, require_within
 from workbookgen.reference.words import percent, said
-from workbookgen.units import Length, Mass, Quantity, Ratio
-
-NO_MASS = Quantity(0.0, "g")
+from workbookgen.units import Length, Mass, Ratio
 
 
 @calculation
@@ -126,7 +125,7 @@ def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str |
     >>> print(shelf_in_words(3, Quantity(37.2, "oz")))
     3 lots, 37.2 oz still to spin
     """
-    require(count > 0, "There must be a lot.")
+    require_within(ABOVE_ZERO, "There must be a lot.", count)
     told = by_element(lambda lots, weight: f"{lots} {'lot' if lots == '1' else 'lots'}, {weight} still to spin", said(count), said(mass))
     told = by_element(lambda text, weight, some: f"{text}, {weight} of it set aside" if some > 0 else text, told, said(aside), aside.magnitude)
     return told if worth is None else by_element(lambda text, more: f"{text}, {more}", told, worth)
@@ -200,7 +199,7 @@ def lot_in_words(yarn: Mass, bought: Mass) -> str:
     >>> print(lot_in_words(Quantity(46, "oz"), Quantity(92, "oz")))
     46 oz of yarn from 92 oz: 50% kept
     """
-    require(bought > Quantity(0.0, "g"), "Something must have been bought.")
+    require_within(ABOVE_ZERO, "Something must have been bought.", bought)
     return by_element(lambda some, all_of_it, kept: f"{some} of yarn from {all_of_it}: {kept} kept", said(yarn), said(bought), percent((yarn / bought).m_as("")))
 
 

@@ -6,9 +6,8 @@ A design states it for each component; a plain yarn is one strand, from the lots
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers
-from workbookgen.units import Grist, Quantity, Ratio
-
-NO_GRIST = Quantity(0.0, "m/g")
+from workbookgen.reference.limits import ABOVE_ZERO, require_within
+from workbookgen.units import Grist, Ratio
 
 
 @calculation
@@ -46,7 +45,7 @@ def component_share(yarn: Grist, found: Ratio | None = None, design: str | None 
     0.75
     """
     require_numbers(yarn, found)
-    require(yarn > NO_GRIST, "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The grist", yarn)
     if found is not None:
         return found + 0.0
     require(design is None, "The design has no such component.")
@@ -130,7 +129,7 @@ def strand_name(share: Ratio, label: str | None = None, lot: str | None = None) 
     Aster
     """
     require_numbers(share)
-    require(share > 0, "The share must be above zero.")
+    require_within(ABOVE_ZERO, "The share", share)
     name = label if label is not None else lot
     if name is None:
         return by_element(lambda _: "the yarn", share)
@@ -171,7 +170,7 @@ def is_bought(share: Ratio, stage: Ratio | None = None) -> Ratio:
     1.0
     """
     require_numbers(share, stage)
-    require(share > 0, "The share must be above zero.")
+    require_within(ABOVE_ZERO, "The share", share)
     return np.where(np.asarray(0 if stage is None else stage) == 5, 1.0, 0.0 * share)[()]
 
 
@@ -218,6 +217,6 @@ def bought_share(
     0.25
     """
     require_numbers(bought_1, share_1, bought_2, share_2, bought_3, share_3, bought_4, share_4)
-    require(share_1 > 0, "The share must be above zero.")
+    require_within(ABOVE_ZERO, "The share", share_1)
     pairs = ((bought_1, share_1), (bought_2, share_2), (bought_3, share_3), (bought_4, share_4))
     return sum(bought * share for bought, share in pairs if bought is not None and share is not None)

@@ -4,10 +4,9 @@ Fiber takes up water from the air and weighs more for it. Regain is water over d
 over moist fiber; the two are confused even in print, so each has its own function and name here.
 """
 
-from workbookgen.reference.calculation import calculation, require
-from workbookgen.units import Mass, Quantity, Ratio
-
-NO_MASS = Quantity(0.0, "g")
+from workbookgen.reference.calculation import calculation
+from workbookgen.reference.limits import LESS_THAN_ALL, NOT_NEGATIVE, require_within
+from workbookgen.units import Mass, Ratio
 
 
 @calculation
@@ -196,15 +195,12 @@ def correct_mass(mass: Mass, moisture_content: Ratio, regain: Ratio) -> Mass:
 
 
 def _require_mass(mass):
-    require(mass >= NO_MASS, "The mass cannot be negative.")
+    require_within(NOT_NEGATIVE, "The mass", mass)
 
 
 def _require_regain(regain):
-    require(regain >= 0, "The regain cannot be negative.")
+    require_within(NOT_NEGATIVE, "The regain", regain)
 
 
 def _require_content(moisture_content):
-    require(
-        (moisture_content >= 0) & (moisture_content < 1),
-        "The moisture content must be from 0 to below 1: it is a share of the moist mass.",
-    )
+    require_within(LESS_THAN_ALL, "The moisture content must be from 0 to below 1: it is a share of the moist mass.", moisture_content)

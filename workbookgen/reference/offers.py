@@ -10,11 +10,11 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.words import MOST, percent, said
 from workbookgen.texts import folded
 from workbookgen.units import Mass, PerMass, Quantity, Ratio, Some, SomePerMass
 
-NO_MASS, NO_PRICE = Quantity(0.0, "g"), Quantity(0.0, "1/g")
 TIMES = 2.0  # standard uncertainties within which two prices are not distinguished
 
 
@@ -54,8 +54,8 @@ def paid(price: Ratio, name: str, shipping: Ratio = 0.0) -> Ratio:
     """
     require_name(name)
     require_numbers(price, shipping)
-    require(price > 0, "The price must be above zero.")
-    require(shipping >= 0, "The cost of shipping cannot be negative.")
+    require_within(ABOVE_ZERO, "The price", price)
+    require_within(NOT_NEGATIVE, "The cost of shipping", shipping)
     return price + shipping
 
 
@@ -93,8 +93,8 @@ def per_mass(money: Ratio, mass: Mass) -> PerMass:
     45.0 / pound
     """
     require_numbers(money, mass)
-    require(money >= 0, "An amount of money cannot be negative.")
-    require(mass > NO_MASS, "The mass must be above zero.")
+    require_within(NOT_NEGATIVE, "An amount of money", money)
+    require_within(ABOVE_ZERO, "The mass", mass)
     return money / mass
 
 
@@ -133,9 +133,9 @@ def price_uncertainty(price: PerMass, mass: Mass, doubt: Mass) -> PerMass:
     4.5 / pound
     """
     require_numbers(price, mass, doubt)
-    require(price >= NO_PRICE, "A price cannot be negative.")
-    require(mass > NO_MASS, "The mass must be above zero.")
-    require(doubt >= NO_MASS, "A standard uncertainty cannot be negative.")
+    require_within(NOT_NEGATIVE, "A price", price)
+    require_within(ABOVE_ZERO, "The mass", mass)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", doubt)
     return price * (doubt / mass).m_as("")
 
 
@@ -213,7 +213,7 @@ def of_others(price: PerMass, name: str, best: str) -> PerMass:
     45.0 / pound
     """
     require_numbers(price)
-    require(price >= NO_PRICE, "A price cannot be negative.")
+    require_within(NOT_NEGATIVE, "A price", price)
     require(by_element(lambda one, other: folded(str(one)) != folded(str(other)), name, best), "It is the cheapest itself.")
     return price * 1.0
 
@@ -252,7 +252,7 @@ def costs_more(price: PerMass, least: PerMass) -> Ratio:
     0.25
     """
     require_numbers(price, least)
-    require(least > NO_PRICE, "The lower price must be above zero.")
+    require_within(ABOVE_ZERO, "The lower price", least)
     require(price >= least, "The higher price cannot be lower.")
     return (price / least).m_as("") - 1
 
@@ -295,7 +295,7 @@ def told_apart(price: PerMass, least: PerMass, u_price: PerMass, u_least: PerMas
     """
     require_numbers(price, least, u_price, u_least)
     require(price >= least, "The higher price cannot be lower.")
-    require((u_price >= NO_PRICE) & (u_least >= NO_PRICE), "A standard uncertainty cannot be negative.")
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_price, u_least)
     u = np.sqrt(np.square(u_price.m_as("1/g")) + np.square(u_least.m_as("1/g")))
     return np.where((price - least).m_as("1/g") > TIMES * u, 1.0, 0.0)[()]
 
@@ -334,7 +334,7 @@ def unpriced(amounts: Some, values: SomePerMass) -> Ratio:
     1.0
     """
     left = np.isfinite(_numbers(amounts)).sum() - np.isfinite(_numbers(values)).sum()
-    require(left >= 0, "There cannot be more prices than offers.")
+    require(NOT_NEGATIVE.hold(left), "There cannot be more prices than offers.")
     return float(left)
 
 

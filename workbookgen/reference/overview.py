@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
+from workbookgen.reference.limits import AT_LEAST_ONE, require_within
 from workbookgen.reference.words import said
 from workbookgen.units import Quantity, Ratio, Some
 
@@ -228,7 +229,7 @@ def systems_in_words(count: Ratio) -> str:
     >>> print(systems_in_words(17))
     yarn numbers, one in all
     """
-    require(count >= 1, "There must be a system.")
+    require_within(AT_LEAST_ONE, "There must be a system.", count)
     return by_element(lambda systems: "yarn numbers, one in all" if systems > 1 else "yarn number", count)
 
 

@@ -11,10 +11,10 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name
 from workbookgen.reference.fates import share_still_there
+from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.texts import folded, is_blank
 from workbookgen.units import Mass, Quantity, Ratio, Some
 
-NO_MASS = Quantity(0.0, "g")
 SPECK = 1e-6  # grams: less counts as zero, since sums differ in their last digits
 
 
@@ -233,8 +233,8 @@ def still_to_come(yarn: Mass, spun: Mass, gone: str | None = None) -> Mass:
     >>> print(still_to_come(Quantity(800, "g"), Quantity(300, "g")))
     500.0 gram
     """
-    require(yarn >= NO_MASS, "The yarn to come cannot be negative.")
-    require(spun >= NO_MASS, "The yarn spun cannot be negative.")
+    require_within(NOT_NEGATIVE, "The yarn to come", yarn)
+    require_within(NOT_NEGATIVE, "The yarn spun", spun)
     rest = (yarn - spun).m_as("g")
     return Quantity(np.where(np.asarray(rest) > SPECK, rest, 0.0)[()], "g") * share_still_there(gone)
 

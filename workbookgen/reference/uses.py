@@ -9,7 +9,8 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers
-from workbookgen.units import Length, PerLength, Quantity, Ratio
+from workbookgen.reference.limits import ABOVE_ZERO, COUNTED_FROM_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.units import Length, PerLength, Ratio
 
 
 @calculation
@@ -84,8 +85,8 @@ def covers(length: Length, wraps: PerLength) -> Ratio:
     0.4
     """
     require_numbers(length, wraps)
-    require(length >= Quantity(0.0, "m"), "A length cannot be negative.")
-    require(wraps > Quantity(0.0, "1/m"), "The wraps must be above zero.")
+    require_within(NOT_NEGATIVE, "A length", length)
+    require_within(ABOVE_ZERO, "The wraps", wraps)
     return (length / wraps).m_as("m^2")
 
 
@@ -162,9 +163,9 @@ def in_this_yarn(length: Length, wraps: PerLength, wpi: PerLength) -> Length:
     250.0 meter
     """
     require_numbers(length, wraps, wpi)
-    require(length >= Quantity(0.0, "m"), "A length cannot be negative.")
-    require(wraps > Quantity(0.0, "1/m"), "The wraps must be above zero.")
-    require(wpi > Quantity(0.0, "1/m"), "The wraps must be above zero.")
+    require_within(NOT_NEGATIVE, "A length", length)
+    require_within(ABOVE_ZERO, "The wraps", wraps)
+    require_within(ABOVE_ZERO, "The wraps", wpi)
     return length * (wpi / wraps).m_as("")
 
 
@@ -202,8 +203,8 @@ def how_many_fit(area: Ratio, values: Sequence[float], pieces: Ratio) -> Ratio:
     >>> print(how_many_fit(0.4, [0.2, 0.3, 0.9], pieces=3))
     2.0
     """
-    require(area >= 0, "An area cannot be negative.")
-    require(pieces >= 0, "The number of pieces cannot be negative.")
+    require_within(NOT_NEGATIVE, "An area", area)
+    require_within(NOT_NEGATIVE, "The number of pieces", pieces)
     known = _known(values)
     return by_element(lambda each: float((known <= each).sum()), area) if np.ndim(area) == 0 else np.array([float((known <= each).sum()) for each in area])
 
@@ -244,8 +245,8 @@ def enough_words(fits: Ratio, names: Sequence[str], values: Sequence[float], pie
     >>> print(enough_words(2, ["mitts", "hat (grown)", "scarf"], [0.2, 0.3, 0.9], pieces=3))
     usually enough for hat (grown), not for scarf
     """
-    require(pieces > 0, "There must be a piece to compare with.")
-    require((fits >= 0) & (fits % 1 == 0), "The pieces that fit are counted in whole numbers, from 0.")
+    require_within(ABOVE_ZERO, "There must be a piece to compare with.", pieces)
+    require_within(COUNTED_FROM_ZERO, "The pieces that fit are counted in whole numbers, from 0.", fits)
     cells = np.atleast_1d(np.asarray(values, dtype=float))
     in_order = sorted(_known(values))
     require(fits <= len(in_order), "It cannot be enough for more pieces than there are.")

@@ -7,6 +7,7 @@ in grams.
 from decimal import ROUND_HALF_UP, Decimal
 
 from workbookgen.reference.calculation import by_element, require
+from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.units import Quantity
 
 # Unit of the registry -> how it is written, and how many decimals a person would say.
@@ -31,7 +32,7 @@ def said(amount):
 
 def percent(share):
     """A share (scalar or array) in whole percent: "12%". Valid for shares that are not negative."""
-    require(share >= 0, "A share in words cannot be negative.")
+    require_within(NOT_NEGATIVE, "A share in words", share)
     return by_element(lambda each: f"{_exact(each * 100, 0):f}%", share)
 
 

@@ -9,11 +9,8 @@ converts it to every other.
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.units import Grist, Length, LinearDensity, Mass, Quantity, Ratio, ureg
-
-NOTHING = Quantity(0.0, "m")
-NO_MASS = Quantity(0.0, "g")
-NO_GRIST = Quantity(0.0, "m/g")
 
 # What the spinner chooses from, and its unit; a hectogram is 100 g.
 SYSTEMS = {
@@ -112,8 +109,8 @@ def linear_density(length: Length, mass: Mass) -> LinearDensity:
 
 
 def _require_yarn(length, mass):
-    require(length > NOTHING, "The length of the yarn must be above zero.")
-    require(mass > NO_MASS, "The mass of the yarn must be above zero.")
+    require_within(ABOVE_ZERO, "The length of the yarn", length)
+    require_within(ABOVE_ZERO, "The mass of the yarn", mass)
 
 
 @calculation
@@ -148,7 +145,7 @@ def indirect_count(grist: Grist) -> Grist:
     >>> print(indirect_count(Quantity(1680, "yd/lb")).to("worsted_count"))
     3.0 worsted_count
     """
-    require(grist > NO_GRIST, "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The grist", grist)
     return grist
 
 
@@ -184,7 +181,7 @@ def direct_count(grist: Grist) -> LinearDensity:
     >>> print(direct_count(Quantity(10, "m/g")).to("tex"))
     100.0 tex
     """
-    require(grist > NO_GRIST, "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The grist", grist)
     return 1 / grist
 
 
@@ -220,7 +217,7 @@ def grist_of_density(linear_density: LinearDensity) -> Grist:
     >>> print(grist_of_density(Quantity(100, "tex")).to("m/g"))
     10.0 meter / gram
     """
-    require(linear_density > Quantity(0.0, "tex"), "The linear density must be above zero.")
+    require_within(ABOVE_ZERO, "The linear density", linear_density)
     return 1 / linear_density
 
 
@@ -259,7 +256,7 @@ def grist_in_use(wanted: Grist | None = None, from_wraps: Grist | None = None) -
     """
     grist = from_wraps if wanted is None else wanted
     require(grist is not None, "Give the grist, or the wraps.")
-    require(grist > Quantity(0.0, "m/g"), "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The grist", grist)
     return grist
 
 
@@ -299,7 +296,7 @@ def grist_of(number: Ratio, system: str) -> Grist:
     >>> print(grist_of(3, "worsted count"))
     1680.0 yard / pound
     """
-    require(number > 0, "The count must be above zero.")
+    require_within(ABOVE_ZERO, "The count", number)
     if np.ndim(system) == 0:
         one, power = _of_number_one(system)
     else:
@@ -352,8 +349,8 @@ def mass_of_length(length: Length, grist: Grist) -> Mass:
     >>> print(mass_of_length(Quantity(500, "m"), Quantity(4, "m/g")))
     125.0 gram
     """
-    require(length >= NOTHING, "The length cannot be negative.")
-    require(grist > NO_GRIST, "The grist must be above zero.")
+    require_within(NOT_NEGATIVE, "The length", length)
+    require_within(ABOVE_ZERO, "The grist", grist)
     return (length / grist).to("gram")
 
 
@@ -390,6 +387,6 @@ def length_of_mass(mass: Mass, grist: Grist) -> Length:
     >>> print(length_of_mass(Quantity(125, "g"), Quantity(4, "m/g")))
     500 meter
     """
-    require(mass >= NO_MASS, "The mass cannot be negative.")
-    require(grist > NO_GRIST, "The grist must be above zero.")
+    require_within(NOT_NEGATIVE, "The mass", mass)
+    require_within(ABOVE_ZERO, "The grist", grist)
     return (mass * grist).to("meter")

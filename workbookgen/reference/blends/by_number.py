@@ -3,11 +3,9 @@
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.units import Area, Density, Length, LinearDensity, Mass, Quantity, Ratio
 
-NO_LENGTH = Quantity(0.0, "m")
-NO_MASS = Quantity(0.0, "g")
-NO_LINEAR_DENSITY = Quantity(0.0, "tex")
 WOOL = Quantity(1.31, "g/cm^3")  # Morton and Hearle, Physical Properties of Textile Fibres, Table 5.1 (read)
 
 
@@ -46,11 +44,11 @@ def fineness(own: LinearDensity | None = None, fiber_diameter: Length | None = N
     4.12 decitex
     """
     if own is not None:
-        require(own > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+        require_within(ABOVE_ZERO, "The linear density", own)
         return own
     require(fiber_diameter is not None, "Give the diameter of the fiber, or its linear density.")
     density = WOOL if fiber_density is None else fiber_density
-    require((fiber_diameter > NO_LENGTH) & (density > Quantity(0.0, "g/m^3")), "Diameter and density must be above zero.")
+    require_within(ABOVE_ZERO, "Diameter and density", fiber_diameter, density)
     return (np.pi / 4 * fiber_diameter**2 * density).to("tex")
 
 
@@ -88,11 +86,11 @@ def thickness(linear_density: LinearDensity, fiber_diameter: Length | None = Non
     >>> print(round(thickness(Quantity(4.12, "decitex")), 1))
     20.0 micrometer
     """
-    require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    require_within(ABOVE_ZERO, "The linear density", linear_density)
     density = WOOL if fiber_density is None else fiber_density
-    require(density > Quantity(0.0, "g/m^3"), "The density must be above zero.")
+    require_within(ABOVE_ZERO, "The density", density)
     found = np.sqrt(4 * linear_density / (np.pi * density)).to("µm") if fiber_diameter is None else fiber_diameter
-    require(found > NO_LENGTH, "The diameter must be above zero.")
+    require_within(ABOVE_ZERO, "The diameter", found)
     return found
 
 
@@ -129,8 +127,8 @@ def fiber_length(mass: Mass, linear_density: LinearDensity) -> Length:
     >>> print(fiber_length(Quantity(1, "g"), Quantity(4, "decitex")))
     2500.0 meter
     """
-    require(mass >= NO_MASS, "A mass cannot be negative.")
-    require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    require_within(NOT_NEGATIVE, "A mass", mass)
+    require_within(ABOVE_ZERO, "The linear density", linear_density)
     return (mass / linear_density).to("m")
 
 
@@ -167,8 +165,8 @@ def fiber_side(length: Length, fiber_diameter: Length) -> Area:
     >>> print(round(fiber_side(Quantity(2500, "m"), Quantity(20, "µm")).to("m^2"), 6))
     0.05 meter ** 2
     """
-    require(length >= NO_LENGTH, "A length cannot be negative.")
-    require(fiber_diameter > NO_LENGTH, "The diameter must be above zero.")
+    require_within(NOT_NEGATIVE, "A length", length)
+    require_within(ABOVE_ZERO, "The diameter", fiber_diameter)
     return length * fiber_diameter
 
 
@@ -208,7 +206,7 @@ def mean_fineness(total: Mass, length: Length, known: Ratio = 1, of: Ratio = 1) 
     5.0 decitex
     """
     _require_all_known(known, of)
-    require((total > NO_MASS) & (length > NO_LENGTH), "A blend must have a mass and fibers.")
+    require_within(ABOVE_ZERO, "A blend must have a mass and fibers.", total, length)
     return (total / length).to("tex")
 
 
@@ -248,7 +246,7 @@ def mean_diameter(side: Area, length: Length, known: Ratio = 1, of: Ratio = 1) -
     22.0 micrometer
     """
     _require_all_known(known, of)
-    require((side > Quantity(0.0, "m^2")) & (length > NO_LENGTH), "The fibers of a blend must have a length and a diameter.")
+    require_within(ABOVE_ZERO, "The fibers of a blend must have a length and a diameter.", side, length)
     return (side / length).to("µm")
 
 

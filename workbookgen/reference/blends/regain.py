@@ -1,9 +1,8 @@
 """How much moisture a blend takes up: its shares are of the dry mass."""
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
-from workbookgen.units import Mass, Quantity, Ratio
-
-NO_MASS = Quantity(0.0, "g")
+from workbookgen.reference.limits import NO_MASS, NOT_NEGATIVE, require_within
+from workbookgen.units import Mass, Ratio
 
 
 @calculation
@@ -39,8 +38,8 @@ def dry_at_regain(mass: Mass, regain: Ratio) -> Mass:
     >>> print(dry_at_regain(Quantity(116, "g"), 0.16))
     100.0 gram
     """
-    require(mass >= NO_MASS, "A mass cannot be negative.")
-    require(regain >= 0, "The regain cannot be negative.")
+    require_within(NOT_NEGATIVE, "A mass", mass)
+    require_within(NOT_NEGATIVE, "The regain", regain)
     return mass / (1 + regain)
 
 

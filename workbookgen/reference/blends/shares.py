@@ -1,9 +1,8 @@
 """What to lay out for a blend, and what it costs: shares are by weight."""
 
 from workbookgen.reference.calculation import calculation, require, require_name
-from workbookgen.units import Mass, PerMass, Quantity, Ratio
-
-NO_MASS = Quantity(0.0, "g")
+from workbookgen.reference.limits import ABOVE_ZERO, FOUND_PART, NOT_NEGATIVE, require_within
+from workbookgen.units import Mass, PerMass, Ratio
 
 
 @calculation
@@ -39,7 +38,7 @@ def weighed(mass: Mass, name: str) -> Mass:
     >>> print(weighed(Quantity(60, "g"), "wool"))
     60 gram
     """
-    require(mass > NO_MASS, "A fiber in a blend must have a mass.")
+    require_within(ABOVE_ZERO, "A fiber in a blend must have a mass.", mass)
     require_name(name)
     return mass
 
@@ -77,7 +76,7 @@ def share_of_blend(mass: Mass, total: Mass) -> Ratio:
     >>> print(share_of_blend(Quantity(60, "g"), Quantity(80, "g")))
     0.75
     """
-    require((mass > NO_MASS) & (total > NO_MASS), "A fiber in a blend must have a mass.")
+    require_within(ABOVE_ZERO, "A fiber in a blend must have a mass.", mass, total)
     require(mass <= total * (1 + 1e-9), "A fiber cannot weigh more than the blend.")
     return (mass / total).m_as("")
 
@@ -115,8 +114,8 @@ def to_lay_out(share: Ratio, wanted: Mass) -> Mass:
     >>> print(to_lay_out(0.75, Quantity(200, "g")))
     150.0 gram
     """
-    require((share >= 0) & (share <= 1 + 1e-9), "A share must be between 0 and 1.")
-    require(wanted >= NO_MASS, "A mass cannot be negative.")
+    require_within(FOUND_PART, "A share", share)
+    require_within(NOT_NEGATIVE, "A mass", wanted)
     return share * wanted
 
 
@@ -153,8 +152,8 @@ def cost_of(mass: Mass, price: PerMass) -> Ratio:
     >>> print(cost_of(Quantity(60, "g"), Quantity(0.05, "1/g")))
     3.0
     """
-    require(mass >= NO_MASS, "A mass cannot be negative.")
-    require(price >= Quantity(0.0, "1/g"), "A price cannot be negative.")
+    require_within(NOT_NEGATIVE, "A mass", mass)
+    require_within(NOT_NEGATIVE, "A price", price)
     return (mass * price).m_as("")
 
 
@@ -194,8 +193,8 @@ def blend_price(cost: Ratio, total: Mass, known: Ratio = 1, of: Ratio = 1) -> Pe
     0.15 / gram
     """
     _require_all_known(known, of)
-    require(cost >= 0, "A cost cannot be negative.")
-    require(total > NO_MASS, "A blend must have a mass.")
+    require_within(NOT_NEGATIVE, "A cost", cost)
+    require_within(ABOVE_ZERO, "A blend must have a mass.", total)
     return cost / total
 
 

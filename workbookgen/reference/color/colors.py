@@ -3,10 +3,8 @@
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
-from workbookgen.units import Length, Mass, PerLength, Quantity, Ratio
-
-NO_MASS = Quantity(0.0, "g")
-NO_LENGTH = Quantity(0.0, "m")
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.units import Length, Mass, PerLength, Ratio
 
 
 @calculation
@@ -44,11 +42,11 @@ def color_weight(whole: Mass, share: Ratio | None = None, weighed: Mass | None =
     30.0 gram
     """
     require(share is not None or weighed is not None, "Give the color's share, or its weight.")
-    require(whole >= NO_MASS, "The mass cannot be negative.")
+    require_within(NOT_NEGATIVE, "The mass", whole)
     if weighed is not None:
-        require(weighed >= NO_MASS, "The mass cannot be negative.")
+        require_within(NOT_NEGATIVE, "The mass", weighed)
         return weighed
-    require(share >= 0, "The share cannot be negative.")
+    require_within(NOT_NEGATIVE, "The share", share)
     return whole * share
 
 
@@ -85,8 +83,8 @@ def share_of_top(weight: Mass, whole: Mass) -> Ratio:
     >>> print(share_of_top(Quantity(30, "g"), Quantity(120, "g")))
     0.25
     """
-    require(weight >= NO_MASS, "The mass cannot be negative.")
-    require(whole > NO_MASS, "The top must weigh something.")
+    require_within(NOT_NEGATIVE, "The mass", weight)
+    require_within(ABOVE_ZERO, "The top must weigh something.", whole)
     require(weight <= whole, "A color cannot weigh more than the top.")
     return (weight / whole).m_as("")
 
@@ -126,7 +124,7 @@ def least_share(shares: Ratio) -> Ratio:
     known = np.asarray(shares, dtype=float)
     known = known[~np.isnan(known)]
     require(known.size > 0, "Give at least one color.")
-    require(known >= 0, "A share cannot be negative.")
+    require_within(NOT_NEGATIVE, "A share", known)
     return float(known.min())
 
 
@@ -162,7 +160,7 @@ def whole_words(total: Ratio) -> str:
     >>> print(whole_words(1.0))
     The colors make up the whole top.
     """
-    require(total > 0, "The sum of the colors must be above zero.")
+    require_within(ABOVE_ZERO, "The sum of the colors", total)
     return by_element(_whole_words, total)
 
 
@@ -200,8 +198,8 @@ def stripe_rows(length: Length, per_row: Length) -> Ratio:
     8.0
     """
     require_numbers(length)
-    require(length >= NO_LENGTH, "The length cannot be negative.")
-    require(per_row > NO_LENGTH, "The yarn for a row must be above zero.")
+    require_within(NOT_NEGATIVE, "The length", length)
+    require_within(ABOVE_ZERO, "The yarn for a row", per_row)
     return (length / per_row).m_as("")
 
 
@@ -238,8 +236,8 @@ def stripe_width(rows: Ratio, row_gauge: PerLength) -> Length:
     >>> print(stripe_width(8, Quantity(40, "1/m")))
     0.2 meter
     """
-    require(rows >= 0, "The rows cannot be negative.")
-    require(row_gauge > Quantity(0.0, "1/m"), "The gauge must be above zero.")
+    require_within(NOT_NEGATIVE, "The rows", rows)
+    require_within(ABOVE_ZERO, "The gauge", row_gauge)
     return (rows / row_gauge).to("meter")
 
 

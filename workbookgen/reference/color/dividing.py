@@ -1,13 +1,10 @@
 """How a dyed top is divided lengthwise, so that each strip holds its colors in their order."""
 
-import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, LESS_THAN_ALL, NOT_NEGATIVE, PART, require_within
 from workbookgen.reference.words import said
-from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
-
-NO_MASS = Quantity(0.0, "g")
-NO_LENGTH = Quantity(0.0, "m")
+from workbookgen.units import Grist, Length, Mass, Ratio
 
 
 @calculation
@@ -120,7 +117,7 @@ def order_words(repeats: Ratio, pieces: Ratio) -> str:
     >>> print(order_words(3, pieces=4))
     Each strand holds the same colors in the same order.
     """
-    require((repeats > 0) & (pieces > 0), "Repeats and strands must be above zero.")
+    require_within(ABOVE_ZERO, "Repeats and strands", repeats, pieces)
     return by_element(_order_words, repeats, pieces, said(pieces))
 
 
@@ -158,7 +155,7 @@ def part(mass: Mass, parts: Ratio) -> Mass:
     20.0 gram
     """
     require_numbers(mass)
-    require(mass >= NO_MASS, "The mass cannot be negative.")
+    require_within(NOT_NEGATIVE, "The mass", mass)
     _require_counted(parts)
     return mass / parts
 
@@ -198,9 +195,9 @@ def strand_length(mass: Mass, grist: Grist, take_up: Ratio = 0.0) -> Length:
     190.0 meter
     """
     require_numbers(mass, take_up)
-    require(mass >= NO_MASS, "The mass cannot be negative.")
-    require(grist > Quantity(0.0, "m/g"), "The grist must be above zero.")
-    require((take_up >= 0) & (take_up < 1), "The take-up must be from 0 to under 1.")
+    require_within(NOT_NEGATIVE, "The mass", mass)
+    require_within(ABOVE_ZERO, "The grist", grist)
+    require_within(LESS_THAN_ALL, "The take-up", take_up)
     return mass * grist * (1 - take_up)
 
 
@@ -239,9 +236,9 @@ def run(length: Length, repeats: Ratio, share: Ratio = 1.0) -> Length:
     15.0 meter
     """
     require_numbers(length)
-    require(length >= NO_LENGTH, "The length cannot be negative.")
-    require(repeats > 0, "The repeats must be above zero.")
-    require((share >= 0) & (share <= 1), "The share must be between 0 and 1.")
+    require_within(NOT_NEGATIVE, "The length", length)
+    require_within(ABOVE_ZERO, "The repeats", repeats)
+    require_within(PART, "The share", share)
     return length * share / repeats
 
 
@@ -254,4 +251,4 @@ def _order_words(repeats: float, pieces: float, spoken: str) -> str:
 
 def _require_counted(*numbers) -> None:
     for number in numbers:
-        require(np.asarray(number) >= 1, "Each number must be one or more.")
+        require_within(AT_LEAST_ONE, "Each number must be one or more.", number)

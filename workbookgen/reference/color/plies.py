@@ -1,9 +1,8 @@
 """Whether the colors of strands that are plied still meet at the end of the yarn."""
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
-from workbookgen.units import Length, Quantity, Ratio
-
-NO_LENGTH = Quantity(0.0, "m")
+from workbookgen.reference.limits import NOT_NEGATIVE, require_within
+from workbookgen.units import Length, Ratio
 
 
 @calculation
@@ -41,8 +40,8 @@ def out_of_step(length: Length, difference: Ratio, strands: Ratio = 2) -> Length
     9.0 meter
     """
     require_numbers(length, difference)
-    require(length >= NO_LENGTH, "The length cannot be negative.")
-    require(difference >= 0, "The difference cannot be negative.")
+    require_within(NOT_NEGATIVE, "The length", length)
+    require_within(NOT_NEGATIVE, "The difference", difference)
     require(strands > 1, "One strand has no other to be out of step with.")
     return length * difference
 
@@ -80,7 +79,7 @@ def meeting_words(ahead: Length, shortest: Length) -> str:
     >>> print(meeting_words(Quantity(9, "m"), Quantity(15, "m")))
     The colors of the plies meet to the end of the yarn.
     """
-    require((ahead >= NO_LENGTH) & (shortest >= NO_LENGTH), "A length cannot be negative.")
+    require_within(NOT_NEGATIVE, "A length", ahead, shortest)
     return by_element(
         lambda apart: "At the end the plies have lost step: the shortest color no longer meets itself." if apart
         else "The colors of the plies meet to the end of the yarn.",

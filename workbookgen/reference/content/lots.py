@@ -6,6 +6,7 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name
 from workbookgen.reference.content.shares import require_shares
+from workbookgen.reference.limits import ABOVE_ZERO
 from workbookgen.reference.stock import lookup
 from workbookgen.texts import folded
 from workbookgen.units import Ratio
@@ -52,7 +53,7 @@ def main_share(kind: str, also_kind: str | None = None, also: Ratio | None = Non
     for name, share in ((also_kind, also), (third_kind, third)):
         require((name is None) == (share is None), "A fiber and its share belong together.")
     main = 1.0 - sum(share for share in (also, third) if share is not None)
-    require(main > 0, "The other fibers add up to all of it: check their shares.")
+    require(ABOVE_ZERO.hold(main), "The other fibers add up to all of it: check their shares.")
     return main * np.asarray(by_element(lambda _: 1.0, kind), dtype=float)[()]
 
 

@@ -2,8 +2,9 @@
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.calculation import by_element, calculation
 from workbookgen.reference.content.shares import require_shares
+from workbookgen.reference.limits import ABOVE_ZERO, require_within
 from workbookgen.texts import folded
 from workbookgen.units import Ratio
 
@@ -108,7 +109,7 @@ def largest_fiber(
     >>> print(largest_fiber(0.75, "silk", 0.25, "wool", 0.75))
     wool
     """
-    require(largest > 0, "The share must be above zero.")
+    require_within(ABOVE_ZERO, "The share", largest)
     pairs = [(fiber, named) for fiber, named in ((fiber_1, named_1), (fiber_2, named_2), (fiber_3, named_3), (fiber_4, named_4)) if fiber is not None and named is not None]
     left = _left(pairs, (before_1, before_2, before_3))
 

@@ -1,8 +1,8 @@
 """What all shares have in common."""
 
-import numpy as np
 
-from workbookgen.reference.calculation import require, require_numbers
+from workbookgen.reference.calculation import require_numbers
+from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 
 
 def require_shares(*shares) -> None:
@@ -10,4 +10,4 @@ def require_shares(*shares) -> None:
     require_numbers(*shares)
     for share in shares:
         if share is not None:
-            require(np.asarray(share) >= 0, "A share cannot be negative.")
+            require_within(NOT_NEGATIVE, "A share", share)

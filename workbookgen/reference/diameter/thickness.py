@@ -3,11 +3,8 @@
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, SOME_PART, require_within
 from workbookgen.units import Density, Length, LinearDensity, Quantity, Ratio
-
-NO_LENGTH = Quantity(0.0, "m")
-NO_LINEAR_DENSITY = Quantity(0.0, "tex")
-NO_DENSITY = Quantity(0.0, "kg/m^3")
 
 
 @calculation
@@ -45,9 +42,9 @@ def yarn_diameter(linear_density: LinearDensity, fiber_density: Density, packing
     >>> print(round((1 / yarn_diameter(1 / Quantity(25, "number_english"), Quantity(909, "kg/m^3"), packing=1)).to("1/inch")))  # 28 · √25
     140 / inch
     """
-    require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
-    require(fiber_density > NO_DENSITY, "The density of the fiber must be above zero.")
-    require((packing > 0) & (packing <= 1), "The packing must be above 0 and up to 1.")
+    require_within(ABOVE_ZERO, "The linear density", linear_density)
+    require_within(ABOVE_ZERO, "The density of the fiber", fiber_density)
+    require_within(SOME_PART, "The packing", packing)
     return np.sqrt(4 * linear_density / (np.pi * fiber_density * packing)).to("millimeter")
 
 
@@ -86,7 +83,7 @@ def diameter_in_use(measured: Length | None = None, expected: Length | None = No
     """
     across = expected if measured is None else measured
     require(across is not None, "Measure the yarn, or give its grist.")
-    require(across > NO_LENGTH, "The diameter must be above zero.")
+    require_within(ABOVE_ZERO, "The diameter", across)
     return across
 
 
@@ -125,8 +122,8 @@ def packing(k: Ratio, fiber_density: Density) -> Ratio:
     >>> print(round(packing(0.9, Quantity(1.31, "g/cm^3")), 2))
     0.61
     """
-    require(k > 0, "The factor K must be above zero.")
-    require(fiber_density > NO_DENSITY, "The density of the fiber must be above zero.")
+    require_within(ABOVE_ZERO, "The factor K", k)
+    require_within(ABOVE_ZERO, "The density of the fiber", fiber_density)
     share = (4 * Quantity(k * k, "1/inch^2 * pound/yard") / (np.pi * fiber_density)).m_as("")
     require(share <= 1, "That many threads would be more than solid fiber: K is too large for this density.")
     return share
@@ -165,8 +162,8 @@ def fiber_linear_density(fiber_diameter: Length, fiber_density: Density) -> Line
     >>> print(round(fiber_linear_density(Quantity(20, "µm"), Quantity(1.31, "g/cm^3")).to("decitex"), 2))
     4.12 decitex
     """
-    require(fiber_diameter > NO_LENGTH, "The diameter of the fiber must be above zero.")
-    require(fiber_density > NO_DENSITY, "The density of the fiber must be above zero.")
+    require_within(ABOVE_ZERO, "The diameter of the fiber", fiber_diameter)
+    require_within(ABOVE_ZERO, "The density of the fiber", fiber_density)
     return (np.pi / 4 * fiber_diameter**2 * fiber_density).to("tex")
 
 
@@ -206,5 +203,5 @@ def fibers_in_section(
     >>> print(round(fibers_in_section(Quantity(41.2, "tex"), Quantity(20, "µm"), Quantity(1.31, "g/cm^3"))))
     100
     """
-    require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    require_within(ABOVE_ZERO, "The linear density", linear_density)
     return (linear_density / fiber_linear_density(fiber_diameter, fiber_density)).m_as("")

@@ -3,10 +3,9 @@
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, require_within
 from workbookgen.units import Grist, Length, PerLength, Quantity, Ratio
 
-NO_GRIST = Quantity(0.0, "m/g")
-NO_WRAPS = Quantity(0.0, "1/inch")
 # Wraps in an inch of each class, as published; no class is printed for 4 to 5, which are given to the thickest.
 WEIGHT_CLASSES = (
     ("7 jumbo", 0, 5),
@@ -56,8 +55,8 @@ def threads_side_by_side(grist: Grist, k: Ratio) -> PerLength:
     >>> print(threads_side_by_side(Quantity(900, "yd/lb"), 0.9))
     27.0 / inch
     """
-    require(grist > NO_GRIST, "The grist must be above zero.")
-    require(k > 0, "The factor K must be above zero.")
+    require_within(ABOVE_ZERO, "The grist", grist)
+    require_within(ABOVE_ZERO, "The factor K", k)
     return Quantity(k * np.sqrt(grist.m_as("yard/pound")), "1/inch")
 
 
@@ -94,8 +93,8 @@ def fitted_k(wraps: PerLength, grist: Grist) -> Ratio:
     >>> print(fitted_k(Quantity(12, "1/inch"), Quantity(900, "yd/lb")))
     0.4
     """
-    require(wraps > NO_WRAPS, "The number of wraps must be above zero.")
-    require(grist > NO_GRIST, "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The number of wraps", wraps)
+    require_within(ABOVE_ZERO, "The grist", grist)
     return wraps.m_as("1/inch") / np.sqrt(grist.m_as("yard/pound"))
 
 
@@ -134,7 +133,7 @@ def wraps_in_use(counted: PerLength | None = None, expected: PerLength | None = 
     """
     wraps = expected if counted is None else counted
     require(wraps is not None, "Count the wraps, or give the grist.")
-    require(wraps > NO_WRAPS, "The number of wraps must be above zero.")
+    require_within(ABOVE_ZERO, "The number of wraps", wraps)
     return wraps
 
 
@@ -170,7 +169,7 @@ def wrap_width(wraps: PerLength) -> Length:
     >>> print(wrap_width(Quantity(10, "1/inch")))
     0.1 inch
     """
-    require(wraps > NO_WRAPS, "The number of wraps must be above zero.")
+    require_within(ABOVE_ZERO, "The number of wraps", wraps)
     return 1 / wraps
 
 
@@ -207,7 +206,7 @@ def yarn_weight_class(wraps: PerLength) -> str:
     >>> print(yarn_weight_class(Quantity(10, "1/inch")))
     4 medium
     """
-    require(wraps > NO_WRAPS, "The number of wraps must be above zero.")
+    require_within(ABOVE_ZERO, "The number of wraps", wraps)
     return by_element(_classes_of, wraps.m_as("1/inch"))
 
 

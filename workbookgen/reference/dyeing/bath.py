@@ -1,10 +1,9 @@
 """Dye, stock and water for a bath, all by the weight of the dry goods."""
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.units import Mass, Quantity, Ratio, Volume
 
-NO_MASS = Quantity(0.0, "g")
-NO_VOLUME = Quantity(0.0, "L")
 FULL_STRENGTH = Quantity(1.0, "g/mL")  # of a stock of 100%
 
 
@@ -44,7 +43,7 @@ def goods(weighed: Mass | None = None, skein: Mass | None = None, lot: Mass | No
     """
     mass = next((each for each in (weighed, skein, lot) if each is not None), None)
     require(mass is not None, "Give the goods, a skein or a lot.")
-    require(mass > NO_MASS, "The mass of the goods must be above zero.")
+    require_within(ABOVE_ZERO, "The mass of the goods", mass)
     return mass
 
 
@@ -82,7 +81,7 @@ def dye(goods: Mass, depth: Ratio) -> Mass:
     2.5 gram
     """
     _require_goods(goods)
-    require(depth >= 0, "The depth cannot be negative.")
+    require_within(NOT_NEGATIVE, "The depth", depth)
     return goods * depth
 
 
@@ -119,7 +118,7 @@ def stock(dye: Mass, strength: Ratio) -> Volume:
     >>> print(stock(Quantity(2.5, "g"), 0.01).to("mL"))
     250.0 milliliter
     """
-    require(dye >= NO_MASS, "The dye cannot be negative.")
+    require_within(NOT_NEGATIVE, "The dye", dye)
     _require_strength(strength)
     return (dye / (strength * FULL_STRENGTH)).to("liter")
 
@@ -195,8 +194,8 @@ def dyes(powder: Mass, depth: Ratio) -> Mass:
     >>> print(dyes(Quantity(2.5, "g"), 0.02))
     125.0 gram
     """
-    require(powder >= NO_MASS, "The dye cannot be negative.")
-    require(depth > 0, "The depth must be above zero.")
+    require_within(NOT_NEGATIVE, "The dye", powder)
+    require_within(ABOVE_ZERO, "The depth", depth)
     return powder / depth
 
 
@@ -240,12 +239,12 @@ def water(bath: Volume, stock: Volume) -> Volume:
 
 def _require_goods(goods) -> None:
     require_numbers(goods)
-    require(goods >= NO_MASS, "The mass of the goods cannot be negative.")
+    require_within(NOT_NEGATIVE, "The mass of the goods", goods)
 
 
 def _require_strength(strength) -> None:
-    require(strength > 0, "The strength of the stock must be above zero.")
+    require_within(ABOVE_ZERO, "The strength of the stock", strength)
 
 
 def _require_volume(volume) -> None:
-    require(volume >= NO_VOLUME, "A volume cannot be negative.")
+    require_within(NOT_NEGATIVE, "A volume", volume)

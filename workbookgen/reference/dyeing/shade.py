@@ -4,9 +4,8 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.dyeing.bath import stock
-from workbookgen.units import Mass, Quantity, Ratio, Volume
-
-NO_MASS = Quantity(0.0, "g")
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, PART, require_within
+from workbookgen.units import Mass, Ratio, Volume
 
 
 @calculation
@@ -46,8 +45,8 @@ def to_weigh(dye: Mass | None = None, of_shade: Ratio | None = None, goods: Mass
     """
     whole, share = (goods, of_goods) if of_shade is None else (dye, of_shade)
     require(whole is not None and share is not None, "Give a dye and its share of the shade, or the goods and a share of them.")
-    require(whole >= NO_MASS, "A mass cannot be negative.")
-    require(share >= 0, "A share cannot be negative.")
+    require_within(NOT_NEGATIVE, "A mass", whole)
+    require_within(NOT_NEGATIVE, "A share", share)
     return whole * share
 
 
@@ -120,7 +119,7 @@ def in_shade(of_shade: Ratio) -> Ratio:
     >>> print(in_shade(0.4))
     0.4
     """
-    require((of_shade >= 0) & (of_shade <= 1), "The share must be between 0 and 1.")
+    require_within(PART, "The share", of_shade)
     return of_shade
 
 
@@ -193,7 +192,7 @@ def shade_words(total: Ratio) -> str:
     >>> print(shade_words(0.9))
     The dyes come to less than 100%: weighed so, the shade will be paler than you asked for.
     """
-    require(total > 0, "The sum of the shares must be above zero.")
+    require_within(ABOVE_ZERO, "The sum of the shares", total)
     return by_element(_shade_words, total)
 
 

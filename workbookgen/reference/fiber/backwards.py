@@ -4,8 +4,9 @@ The same figures as forward, by division. Nothing has been weighed yet, so your 
 is.
 """
 
-from workbookgen.reference.calculation import calculation, require
-from workbookgen.reference.fiber.stages import NO_MASS, SCOURING, SKIRTING, SPINNING, bought_after, kept_in_preparing, kept_of_loss, kept_of_yield
+from workbookgen.reference.calculation import calculation
+from workbookgen.reference.fiber.stages import SCOURING, SKIRTING, SPINNING, bought_after, kept_in_preparing, kept_of_loss, kept_of_yield
+from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.units import Mass, Ratio
 
 
@@ -172,5 +173,5 @@ def before_skirting(
 
 
 def _checked(mass):
-    require(mass >= NO_MASS, "The mass wanted cannot be negative.")
+    require_within(NOT_NEGATIVE, "The mass wanted", mass)
     return mass

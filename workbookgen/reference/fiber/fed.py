@@ -3,10 +3,10 @@
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.texts import folded
-from workbookgen.units import Mass, Quantity, Ratio
+from workbookgen.units import Mass, Ratio
 
-NO_MASS = Quantity(0.0, "g")
 STAGE_OF_PREPARING = 3
 ROUNDING = 1e-6  # two weights that add up to the whole may miss it in their last digits
 
@@ -45,7 +45,7 @@ def share_of_fed(part: Mass, fed: Mass, stage: Ratio = 1) -> Ratio:
     >>> print(share_of_fed(Quantity(75, "g"), Quantity(100, "g")))
     0.75
     """
-    require((part > NO_MASS) & (fed > NO_MASS), "Every weight must be above zero.")
+    require_within(ABOVE_ZERO, "Every weight", part, fed)
     require(part <= fed * (1 + ROUNDING), "No more can come out than was fed.")
     require(stage <= STAGE_OF_PREPARING, "This fiber was bought prepared.")
     return (part / fed).m_as("")
@@ -88,12 +88,12 @@ def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Rat
     5 gram
     """
     require_numbers(fed, prepared, noil)
-    require((fed > NO_MASS) & (prepared > NO_MASS), "Every weight must be above zero.")
+    require_within(ABOVE_ZERO, "Every weight", fed, prepared)
     if noil is None:
         require(way is None or by_element(lambda each: folded(str(each)) != "combing", way), "The noil was not weighed.")
         noil = 0 * fed
     else:
-        require(noil > NO_MASS, "Every weight must be above zero.")
+        require_within(ABOVE_ZERO, "Every weight", noil)
     require(prepared + noil <= fed * (1 + ROUNDING), "No more can come out than was fed.")
     require(stage <= STAGE_OF_PREPARING, "This fiber was bought prepared.")
     return np.maximum(fed - prepared - noil, 0 * fed)
@@ -132,6 +132,6 @@ def waste_share(waste: Mass, fed: Mass) -> Ratio:
     >>> print(waste_share(Quantity(5, "g"), Quantity(100, "g")))
     0.05
     """
-    require(waste >= NO_MASS, "The waste cannot be negative.")
-    require(fed > NO_MASS, "The fiber that was fed must be above zero.")
+    require_within(NOT_NEGATIVE, "The waste", waste)
+    require_within(ABOVE_ZERO, "The fiber that was fed", fed)
     return (waste / fed).m_as("")

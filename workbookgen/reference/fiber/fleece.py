@@ -7,10 +7,8 @@ of the range says how uncertain it is.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, whole_for
-from workbookgen.units import Length, Mass, Quantity, Ratio, Some
-
-NO_MASS = Quantity(0.0, "g")
-NO_LENGTH = Quantity(0.0, "m")
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.units import Length, Mass, Ratio, Some
 
 # Lower limits of the mean diameter in micrometers.
 WOOL_GRADES = (
@@ -153,7 +151,7 @@ def clean_fleece(
     >>> print(clean_fleece(Quantity(6, "lb"), Quantity(10, "lb"), 0.4, 0.6))
     4.0 pound
     """
-    require(fleece_low > NO_MASS, "A fleece must have a mass.")
+    require_within(ABOVE_ZERO, "A fleece must have a mass.", fleece_low)
     require((yield_low > 0) & (yield_high <= 1), "A yield must be above 0 and up to 1.")
     return midpoint(fleece_low, fleece_high) * midpoint(yield_low, yield_high)
 
@@ -192,7 +190,7 @@ def wool_grade(fiber_diameter: Length) -> str:
     >>> print(wool_grade(Quantity(22.5, "µm")))
     62s
     """
-    require(fiber_diameter > NO_LENGTH, "The diameter of the fiber must be above zero.")
+    require_within(ABOVE_ZERO, "The diameter of the fiber", fiber_diameter)
     return by_element(_grade_at, fiber_diameter.m_as("micrometer"))
 
 
@@ -238,7 +236,7 @@ def fleeces(weight: Mass, fleece_low: Mass, fleece_high: Mass, stage: Ratio = 1)
     3.0
     """
     require(stage == 1, "Only raw fiber is counted in fleeces.")
-    require(weight >= NO_MASS, "The weight to buy cannot be negative.")
-    require(fleece_low > NO_MASS, "A fleece must have a mass.")
+    require_within(NOT_NEGATIVE, "The weight to buy", weight)
+    require_within(ABOVE_ZERO, "A fleece must have a mass.", fleece_low)
     share = (weight / midpoint(fleece_low, fleece_high)).m_as("")
     return whole_for(share)  # rounding must not buy one more fleece

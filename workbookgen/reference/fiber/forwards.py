@@ -7,7 +7,8 @@ leaves is what goes into the next, so the four functions form a chain.
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
-from workbookgen.reference.fiber.stages import NO_MASS, SCOURING, SKIRTING, SPINNING, bought_after, kept_in_preparing, kept_of_loss, kept_of_yield, prepared_before
+from workbookgen.reference.fiber.stages import SCOURING, SKIRTING, SPINNING, bought_after, kept_in_preparing, kept_of_loss, kept_of_yield, prepared_before
+from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.units import Mass, Quantity, Ratio
 
 
@@ -212,7 +213,7 @@ def after_spinning(
 
 
 def _checked(mass):
-    require(mass >= NO_MASS, "The mass before the step cannot be negative.")
+    require_within(NOT_NEGATIVE, "The mass before the step", mass)
     return mass
 
 

@@ -9,6 +9,7 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.fiber.seen import seen_loss
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.units import Mass, Ratio
 
 WAYS = ("carding", "combing")
@@ -103,7 +104,7 @@ def preparation_uncertainty(u_carding: Ratio, u_combing: Ratio, way: str | None 
     0.02
     """
     for doubt in (u_carding, u_combing):
-        require(doubt >= 0, "A standard uncertainty cannot be negative.")
+        require_within(NOT_NEGATIVE, "A standard uncertainty", doubt)
     combed = np.asarray(_is_combed(way), dtype=bool)
     return np.where(combed, u_combing, u_carding)[()]
 
@@ -187,7 +188,7 @@ def second_uncertainty(u_own: Ratio, u_carding: Ratio, u_combing: Ratio, own: Ra
     0.08
     """
     for doubt in (u_own, u_carding, u_combing):
-        require(doubt >= 0, "A standard uncertainty cannot be negative.")
+        require_within(NOT_NEGATIVE, "A standard uncertainty", doubt)
     require_numbers(own)
     if own is not None:
         return np.where(own > 0, u_own, 0.0)[()]
@@ -320,14 +321,14 @@ def yield_uncertainty(
     >>> print(yield_uncertainty(u_own=0.03, u_handful=0.06, samples=9))
     0.02
     """
-    require(u_own >= 0, "A standard uncertainty cannot be negative.")
-    require(u_handful >= 0, "A standard uncertainty cannot be negative.")
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_own)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_handful)
     by_guide = u_own
     if spread is not None and published is not None:
-        require(spread >= 0, "A standard uncertainty cannot be negative.")
-        require(published > 0, "The expected yield must be above zero.")
+        require_within(NOT_NEGATIVE, "A standard uncertainty", spread)
+        require_within(ABOVE_ZERO, "The expected yield", published)
         by_guide = spread / published
     if samples is None:
         return by_guide
-    require(samples >= 0, "The number of samples cannot be negative.")
+    require_within(NOT_NEGATIVE, "The number of samples", samples)
     return np.where(samples > 0, u_handful / np.sqrt(np.maximum(samples, 1)), by_guide)[()]

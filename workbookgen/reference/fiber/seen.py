@@ -1,7 +1,7 @@
 """What weighing before and after a step shows: losses and yields of your own."""
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.reference.fiber.stages import NO_MASS
+from workbookgen.reference.limits import ABOVE_ZERO, NO_MASS, NOT_NEGATIVE, require_within
 from workbookgen.units import Mass, Ratio
 
 
@@ -38,7 +38,7 @@ def seen_loss(before: Mass, after: Mass) -> Ratio:
     >>> print(seen_loss(Quantity(1000, "g"), Quantity(750, "g")))
     0.25 dimensionless
     """
-    require(before > NO_MASS, "The mass before the step must be above zero.")
+    require_within(ABOVE_ZERO, "The mass before the step", before)
     require((after >= NO_MASS) & (after <= before), "A step cannot add mass: dry it and weigh again.")
     return 1 - after / before
 
@@ -150,8 +150,8 @@ def share_lost(before: Mass, after: Mass) -> Ratio:
     >>> print(share_lost(Quantity(400, "g"), Quantity(300, "g")))
     0.25
     """
-    require(before > NO_MASS, "The mass before the step must be above zero.")
-    require(after >= NO_MASS, "The mass after the step cannot be negative.")
+    require_within(ABOVE_ZERO, "The mass before the step", before)
+    require_within(NOT_NEGATIVE, "The mass after the step", after)
     return 1 - (after / before).m_as("")
 
 
@@ -188,6 +188,6 @@ def share_kept(start: Mass, yarn: Mass) -> Ratio:
     >>> print(share_kept(Quantity(1000, "g"), Quantity(350, "g")))
     0.35
     """
-    require(start > NO_MASS, "The mass at the start must be above zero.")
-    require(yarn >= NO_MASS, "The mass of the yarn cannot be negative.")
+    require_within(ABOVE_ZERO, "The mass at the start", start)
+    require_within(NOT_NEGATIVE, "The mass of the yarn", yarn)
     return (yarn / start).m_as("")

@@ -8,7 +8,7 @@ Figures of a step matter only where it is not skipped.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
-from workbookgen.units import Quantity, Ratio
+from workbookgen.units import Ratio
 
 STATES = (
     "raw fleece",
@@ -18,7 +18,6 @@ STATES = (
     "yarn or thread",
 )
 SKIRTING, SCOURING, PREPARATION, SPINNING = 1, 2, 3, 4
-NO_MASS = Quantity(0.0, "g")
 
 
 @calculation

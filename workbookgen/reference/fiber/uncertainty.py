@@ -7,9 +7,9 @@ because half of it is spun.
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, require_numbers
 from workbookgen.reference.fates import share_still_there
-from workbookgen.reference.fiber.stages import NO_MASS
+from workbookgen.reference.limits import NOT_NEGATIVE, Limits, require_within
 from workbookgen.units import Mass, Ratio
 
 PREPARED = 4  # the stage of fiber that was bought ready to spin
@@ -85,10 +85,10 @@ def yarn_uncertainty(
     require_numbers(
         yarn, stage, u_skirting, u_yield, u_preparation, u_spinning, u_own, skirted, scoured, prepared, whole, own_skirting, own_yield, own_preparation, own_spinning,
     )
-    require(yarn >= NO_MASS, "The mass of the yarn cannot be negative.")
-    require((stage >= 1) & (stage <= 5) & (stage % 1 == 0), "A stage is a whole number from 1 to 5.")
+    require_within(NOT_NEGATIVE, "The mass of the yarn", yarn)
+    require_within(Limits(least=1, most=5, whole=True), "A stage is a whole number from 1 to 5.", stage)
     for doubt in (u_skirting, u_yield, u_preparation, u_spinning, u_own, u_second):
-        require(doubt >= 0, "A standard uncertainty cannot be negative.")
+        require_within(NOT_NEGATIVE, "A standard uncertainty", doubt)
     of_stages = (
         u_skirting if own_skirting is None else u_own,
         u_yield if own_yield is None else u_own,

@@ -1,10 +1,9 @@
 """How much fabric a yarn gives: by a weighed swatch, or by its gauge."""
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
-from workbookgen.units import Area, Grist, Length, Mass, PerArea, Quantity
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.units import Area, Grist, Length, Mass, PerArea
 
-NO_LENGTH, NO_AREA, NO_MASS = Quantity(0.0, "m"), Quantity(0.0, "m^2"), Quantity(0.0, "g")
-NO_GRIST, NO_DENSITY = Quantity(0.0, "m/g"), Quantity(0.0, "1/m^2")
 OF_SWATCH, OF_GAUGE = "a weighed swatch", "the gauge"
 
 
@@ -43,10 +42,10 @@ def area_by_swatch(length: Length, grist: Grist, swatch_area: Area, swatch_mass:
     >>> print(area_by_swatch(Quantity(1000, "m"), Quantity(4, "m/g"), Quantity(0.02, "m^2"), Quantity(5, "g")))
     1.0 meter ** 2
     """
-    require(length >= NO_LENGTH, "The length cannot be negative.")
-    require(grist > NO_GRIST, "The grist must be above zero.")
-    require(swatch_area > NO_AREA, "The swatch must be above zero.")
-    require(swatch_mass > NO_MASS, "The mass must be above zero.")
+    require_within(NOT_NEGATIVE, "The length", length)
+    require_within(ABOVE_ZERO, "The grist", grist)
+    require_within(ABOVE_ZERO, "The swatch", swatch_area)
+    require_within(ABOVE_ZERO, "The mass", swatch_mass)
     return (length / grist / swatch_mass * swatch_area).to("m^2")
 
 
@@ -84,9 +83,9 @@ def area_by_gauge(length: Length, stitch_density: PerArea, stitch_length: Length
     >>> print(area_by_gauge(Quantity(1000, "m"), Quantity(40000, "1/m^2"), Quantity(0.02, "m")))
     1.25 meter ** 2
     """
-    require(length >= NO_LENGTH, "The length cannot be negative.")
-    require(stitch_density > NO_DENSITY, "The stitches must be above zero.")
-    require(stitch_length > NO_LENGTH, "The stitch must be above zero.")
+    require_within(NOT_NEGATIVE, "The length", length)
+    require_within(ABOVE_ZERO, "The stitches", stitch_density)
+    require_within(ABOVE_ZERO, "The stitch", stitch_length)
     return (length / (stitch_density * stitch_length)).to("m^2")
 
 
@@ -126,7 +125,7 @@ def area_in_use(swatch: Area | None = None, gauge: Area | None = None) -> Area:
     require_numbers(swatch, gauge)
     area = swatch if swatch is not None else gauge
     require(area is not None, "Neither a swatch nor a gauge is known.")
-    require(area >= NO_AREA, "An area cannot be negative.")
+    require_within(NOT_NEGATIVE, "An area", area)
     return area
 
 
@@ -201,6 +200,6 @@ def far_at_width(area: Area, width: Length) -> Length:
     >>> print(far_at_width(Quantity(1, "m^2"), Quantity(0.5, "m")))
     2.0 meter
     """
-    require(area >= NO_AREA, "An area cannot be negative.")
-    require(width > NO_LENGTH, "The width must be above zero.")
+    require_within(NOT_NEGATIVE, "An area", area)
+    require_within(ABOVE_ZERO, "The width", width)
     return (area / width).to("m")

@@ -1,10 +1,9 @@
 """Fulling: how large to make what hot water and rubbing will shrink."""
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.units import Length, PerLength, Quantity, Ratio
+from workbookgen.reference.limits import ABOVE_ZERO, require_within
+from workbookgen.units import Length, PerLength, Ratio
 
-NO_LENGTH = Quantity(0.0, "m")
-NO_GAUGE = Quantity(0.0, "1/m")
 NEARLY_ALL = 0.99
 
 
@@ -41,7 +40,7 @@ def lost_in_fulling(before: Length, after: Length) -> Ratio:
     >>> print(lost_in_fulling(Quantity(20, "cm"), Quantity(15, "cm")))
     0.25
     """
-    require((before > NO_LENGTH) & (after > NO_LENGTH), "The swatch must have a size before and after.")
+    require_within(ABOVE_ZERO, "The swatch must have a size before and after.", before, after)
     return 1 - (after / before).m_as("")
 
 
@@ -79,7 +78,7 @@ def size_to_make(wanted: Length, lost: Ratio) -> Length:
     >>> print(size_to_make(Quantity(30, "cm"), 0.25))
     40.0 centimeter
     """
-    require(wanted > NO_LENGTH, "The size wanted must be above zero.")
+    require_within(ABOVE_ZERO, "The size wanted", wanted)
     require(lost < NEARLY_ALL, "Fulling cannot take nearly all of it.")
     return wanted / (1 - lost)
 
@@ -117,6 +116,6 @@ def counted_over(size: Length, gauge: PerLength) -> Ratio:
     >>> print(counted_over(Quantity(40, "cm"), Quantity(2, "1/cm")))
     80
     """
-    require(size > NO_LENGTH, "The size must be above zero.")
-    require(gauge > NO_GAUGE, "The gauge must be above zero.")
+    require_within(ABOVE_ZERO, "The size", size)
+    require_within(ABOVE_ZERO, "The gauge", gauge)
     return (size * gauge).m_as("")

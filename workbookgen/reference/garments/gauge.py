@@ -2,11 +2,9 @@
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require
-from workbookgen.units import Length, PerLength, Quantity, Ratio
-
-NO_LENGTH = Quantity(0.0, "m")
-NO_GAUGE = Quantity(0.0, "1/m")
+from workbookgen.reference.calculation import calculation
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.units import Length, PerLength, Ratio
 
 
 @calculation
@@ -43,7 +41,7 @@ def same_size(count: Ratio, pattern: PerLength, own: PerLength) -> Ratio:
     >>> print(same_size(100, pattern=Quantity(2, "1/cm"), own=Quantity(2.5, "1/cm")))
     125.0
     """
-    require(count >= 0, "The stitches or rows of the pattern cannot be negative.")
+    require_within(NOT_NEGATIVE, "The stitches or rows of the pattern", count)
     _require_gauges(pattern, own)
     return count * (own / pattern).m_as("")
 
@@ -164,11 +162,11 @@ def yarn_in_gauge(yarn: Length, stitches_for_one: Ratio) -> Length:
     >>> print(yarn_in_gauge(Quantity(1000, "m"), 2.25))
     1500.0 meter
     """
-    require(yarn > NO_LENGTH, "The pattern must ask for some yarn.")
-    require(stitches_for_one > 0, "The stitches must be above zero.")
+    require_within(ABOVE_ZERO, "The pattern must ask for some yarn.", yarn)
+    require_within(ABOVE_ZERO, "The stitches", stitches_for_one)
     return yarn * np.sqrt(stitches_for_one)
 
 
 
 def _require_gauges(pattern, own) -> None:
-    require((pattern > NO_GAUGE) & (own > NO_GAUGE), "A gauge must be above zero.")
+    require_within(ABOVE_ZERO, "A gauge", pattern, own)

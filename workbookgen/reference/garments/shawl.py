@@ -7,9 +7,8 @@ from a point, a triangle, so half the rows take a quarter of the yarn.
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.units import Mass, Quantity, Ratio
-
-NO_MASS = Quantity(0.0, "g")
+from workbookgen.reference.limits import ABOVE_ZERO, NO_MASS, NOT_NEGATIVE, require_within
+from workbookgen.units import Mass, Ratio
 
 
 @calculation
@@ -45,7 +44,7 @@ def yarn_to_work(left: Mass, kept: Mass = NO_MASS) -> Mass:
     >>> print(yarn_to_work(Quantity(60, "g"), Quantity(10, "g")))
     50 gram
     """
-    require((left >= NO_MASS) & (kept >= NO_MASS), "A mass cannot be negative.")
+    require_within(NOT_NEGATIVE, "A mass", left, kept)
     require(left >= kept, "More is kept than is left.")
     return left - kept
 
@@ -87,7 +86,7 @@ def rows_still(left: Mass, used: Mass, rows: Ratio, first: Ratio, now: Ratio) ->
     >>> print(rows_still(Quantity(30, "g"), Quantity(10, "g"), rows=50, first=0, now=100))  # half the rows took a quarter of the yarn
     50.0
     """
-    require(left >= NO_MASS, "The mass left cannot be negative.")
+    require_within(NOT_NEGATIVE, "The mass left", left)
     _require_worked(used, rows, first, now)
     rest = (left / used).m_as("") * rows * (first + now) / 2
     growth = (now - first) / rows
@@ -135,7 +134,7 @@ def yarn_for_rows(wanted: Ratio, used: Mass, rows: Ratio, first: Ratio, now: Rat
     >>> print(yarn_for_rows(50, Quantity(10, "g"), rows=50, first=0, now=100))
     30.0 gram
     """
-    require(wanted >= 0, "The rows still to work cannot be negative.")
+    require_within(NOT_NEGATIVE, "The rows still to work", wanted)
     _require_worked(used, rows, first, now)
     growth = (now - first) / rows
     require(np.round(now + growth * wanted, 6) >= 0, "There are not that many rows left: the stitches run out first.")
@@ -176,13 +175,13 @@ def share_worked(used: Mass, to_come: Mass) -> Ratio:
     >>> print(share_worked(Quantity(10, "g"), Quantity(30, "g")))
     0.25
     """
-    require(used > NO_MASS, "Some yarn must have been used.")
-    require(to_come >= NO_MASS, "The mass to come cannot be negative.")
+    require_within(ABOVE_ZERO, "Some yarn must have been used.", used)
+    require_within(NOT_NEGATIVE, "The mass to come", to_come)
     return (used / (used + to_come)).m_as("")
 
 
 
 def _require_worked(used, rows, first, now) -> None:
-    require(used > NO_MASS, "Some yarn must have been used.")
-    require(rows > 0, "Some rows must have been worked.")
+    require_within(ABOVE_ZERO, "Some yarn must have been used.", used)
+    require_within(ABOVE_ZERO, "Some rows must have been worked.", rows)
     require((first >= 0) & (now > 0), "A row has stitches.")

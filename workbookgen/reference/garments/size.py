@@ -1,11 +1,8 @@
 """Garments as flat rectangles and trapezoids: from body, ease and swatch to the yarn."""
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.units import Area, Length, Mass, Quantity, Ratio
-
-NO_LENGTH = Quantity(0.0, "m")
-NO_AREA = Quantity(0.0, "m^2")
-NO_MASS = Quantity(0.0, "g")
+from workbookgen.reference.limits import ABOVE_ZERO, NO_LENGTH, NOT_NEGATIVE, require_within
+from workbookgen.units import Area, Length, Mass, Ratio
 
 
 @calculation
@@ -41,9 +38,9 @@ def finished_around(body: Length, ease: Length = NO_LENGTH) -> Length:
     >>> print(finished_around(Quantity(90, "cm"), Quantity(10, "cm")))
     100 centimeter
     """
-    require(body > NO_LENGTH, "The circumference of the body must be above zero.")
+    require_within(ABOVE_ZERO, "The circumference of the body", body)
     around = body + ease
-    require(around > NO_LENGTH, "The negative ease leaves no circumference: give less of it.")
+    require(ABOVE_ZERO.hold(around), "The negative ease leaves no circumference: give less of it.")
     return around
 
 
@@ -80,7 +77,7 @@ def panel_width(around: Length) -> Length:
     >>> print(panel_width(Quantity(100, "cm")))
     50.0 centimeter
     """
-    require(around > NO_LENGTH, "The circumference of the garment must be above zero.")
+    require_within(ABOVE_ZERO, "The circumference of the garment", around)
     return around / 2
 
 
@@ -129,10 +126,10 @@ def garment_area(
     >>> print(garment_area(Quantity(1, "m"), Quantity(0.6, "m"), Quantity(0.4, "m"), Quantity(0.5, "m"), more=0.25))
     1.25 meter ** 2
     """
-    require((around > NO_LENGTH) & (length > NO_LENGTH), "The body of a garment must have a width and a length.")
+    require_within(ABOVE_ZERO, "The body of a garment must have a width and a length.", around, length)
     narrowest = upper_arm if cuff is None else cuff
-    require((upper_arm >= NO_LENGTH) & (narrowest >= NO_LENGTH) & (sleeve >= NO_LENGTH), "A sleeve's measures cannot be negative.")
-    require(more >= 0, "The additional share cannot be negative.")
+    require_within(NOT_NEGATIVE, "A sleeve's measures", upper_arm, narrowest, sleeve)
+    require_within(NOT_NEGATIVE, "The additional share", more)
     return (around * length + (upper_arm + narrowest) * sleeve) * (1 + more)
 
 
@@ -171,7 +168,7 @@ def yarn_by_swatch(area: Area, swatch_area: Area, swatch_mass: Mass) -> Mass:
     >>> print(yarn_by_swatch(Quantity(1.2, "m^2"), Quantity(0.02, "m^2"), Quantity(5, "g")))
     300.0 gram
     """
-    require(area >= NO_AREA, "The area of the piece cannot be negative.")
-    require(swatch_area > NO_AREA, "The swatch must have an area.")
-    require(swatch_mass > NO_MASS, "The swatch must weigh something.")
+    require_within(NOT_NEGATIVE, "The area of the piece", area)
+    require_within(ABOVE_ZERO, "The swatch must have an area.", swatch_area)
+    require_within(ABOVE_ZERO, "The swatch must weigh something.", swatch_mass)
     return area / swatch_area * swatch_mass

@@ -7,9 +7,8 @@ many more rows are in what is left.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
-from workbookgen.units import Mass, Quantity, Ratio
-
-NO_MASS = Quantity(0.0, "g")
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.units import Mass, Ratio
 
 LASTS, FALLS_SHORT = "it will last", "it will not last"
 
@@ -49,10 +48,10 @@ def rows_possible(left: Mass, before: Mass, after: Mass, rows: Ratio) -> Ratio:
     >>> print(rows_possible(Quantity(40, "g"), Quantity(60, "g"), Quantity(50, "g"), rows=5))
     20.0
     """
-    require(left >= NO_MASS, "The mass left cannot be negative.")
-    require(after >= NO_MASS, "The mass after the rows cannot be negative.")
+    require_within(NOT_NEGATIVE, "The mass left", left)
+    require_within(NOT_NEGATIVE, "The mass after the rows", after)
     require(before > after, "The ball must be lighter after the rows than before.")
-    require(rows > 0, "The number of rows must be above zero.")
+    require_within(ABOVE_ZERO, "The number of rows", rows)
     return (left / (before - after)).m_as("") * rows
 
 
@@ -89,8 +88,8 @@ def lasts(possible: Ratio, wanted: Ratio) -> str:
     >>> print(lasts(20, wanted=24))
     it will not last
     """
-    require(possible >= 0, "The rows that are possible cannot be negative.")
-    require(wanted >= 0, "The rows still to knit cannot be negative.")
+    require_within(NOT_NEGATIVE, "The rows that are possible", possible)
+    require_within(NOT_NEGATIVE, "The rows still to knit", wanted)
     # The last digits of a quotient must not decide a borderline case.
     to_spare = np.round(possible - wanted, 9) >= 0
     return by_element(lambda holds: LASTS if holds else FALLS_SHORT, to_spare)

@@ -10,13 +10,9 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.knitting.stitch import require_stitch_density, require_stitch_length
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.stock import sum_where
 from workbookgen.units import Area, Grist, Length, Mass, PerArea, Quantity, Ratio
-
-NO_LENGTH = Quantity(0.0, "m")
-NO_AREA = Quantity(0.0, "m^2")
-NO_MASS = Quantity(0.0, "g")
-NO_GRIST = Quantity(0.0, "m/g")
 
 SHAPES = ("rectangle", "triangle", "trapezoid", "circle", "ring")
 SWATCH, GAUGE, PIECE = "swatch", "gauge", "existing piece"
@@ -66,8 +62,8 @@ def area(
     >>> print(area("triangle", Quantity(2, "m"), Quantity(1, "m")))
     1.0 meter ** 2
     """
-    require(width > NO_LENGTH, "The width must be above zero.")
-    require(pieces > 0, "The number of pieces must be above zero.")
+    require_within(ABOVE_ZERO, "The width", width)
+    require_within(ABOVE_ZERO, "The number of pieces", pieces)
     sizes = (np.nan if size is None else size.m_as("meter") for size in (width, height, second))
     one = by_element(_square_meters, shape, *sizes)
     return Quantity(pieces * (one.astype(float) if np.ndim(one) else one), "m^2")
@@ -108,7 +104,7 @@ def area_in_all(project: str, projects: Sequence[str], areas: Area) -> Area:
     0.75 meter ** 2
     """
     together = sum_where(project, projects, areas)
-    require(together > NO_AREA, "A project has no parts yet: give at least one its size.")
+    require(ABOVE_ZERO.hold(together), "A project has no parts yet: give at least one its size.")
     return together
 
 
@@ -130,7 +126,7 @@ def _square_meters(shape, width, height, second) -> float:
 
 
 def _needed(size, name) -> float:
-    require(size > 0, f"This shape needs a {name} above zero: give it.")
+    require_within(ABOVE_ZERO, f"This shape needs a {name} above zero: give it.", size)
     return size
 
 
@@ -167,7 +163,7 @@ def swatch_area(width: Length, height: Length) -> Area:
     >>> print(swatch_area(Quantity(10, "cm"), Quantity(12, "cm")))
     120 centimeter ** 2
     """
-    require((width > NO_LENGTH) & (height > NO_LENGTH), "The swatch must have a width and a height.")
+    require_within(ABOVE_ZERO, "The swatch must have a width and a height.", width, height)
     return width * height
 
 
@@ -207,9 +203,9 @@ def from_swatch(area: Area, swatch_area: Area, swatch_mass: Mass, grist: Grist) 
     1000.0 meter
     """
     _require_area(area)
-    require(swatch_area > NO_AREA, "The swatch must have an area.")
-    require(swatch_mass > NO_MASS, "The swatch must weigh something.")
-    require(grist > NO_GRIST, "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The swatch must have an area.", swatch_area)
+    require_within(ABOVE_ZERO, "The swatch must weigh something.", swatch_mass)
+    require_within(ABOVE_ZERO, "The grist", grist)
     return (area / swatch_area * swatch_mass * grist).to("meter")
 
 
@@ -246,8 +242,8 @@ def from_piece(mass: Mass, grist: Grist) -> Length:
     >>> print(from_piece(Quantity(250, "g"), Quantity(4, "m/g")))
     1000 meter
     """
-    require(mass > NO_MASS, "The piece must weigh something.")
-    require(grist > NO_GRIST, "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The piece must weigh something.", mass)
+    require_within(ABOVE_ZERO, "The grist", grist)
     return (mass * grist).to("meter")
 
 
@@ -377,9 +373,9 @@ def _surest(swatch, gauge, piece):
     known = [(basis, length) for basis, length in ranking if length is not None]
     require(len(known) > 0, "The yarn is not known: give a swatch, a gauge, or the mass of a piece like it.")
     basis, length = known[0]
-    require(length >= NO_LENGTH, "The estimate cannot be negative.")
+    require_within(NOT_NEGATIVE, "The estimate", length)
     return basis, length
 
 
 def _require_area(area) -> None:
-    require(area >= NO_AREA, "The area of the piece cannot be negative.")
+    require_within(NOT_NEGATIVE, "The area of the piece", area)

@@ -7,12 +7,8 @@ plain knitting always has the same shape, larger or smaller.
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.units import Length, LinearDensity, PerArea, PerLength, Quantity, Ratio
-
-NO_LENGTH = Quantity(0.0, "m")
-NO_LINEAR_DENSITY = Quantity(0.0, "tex")
-NO_GAUGE = Quantity(0.0, "1/m")
-NO_DENSITY = Quantity(0.0, "1/m^2")
+from workbookgen.reference.limits import ABOVE_ZERO, require_within
+from workbookgen.units import Length, LinearDensity, PerArea, PerLength, Ratio
 
 # Munden's constant of stitch density in plain wool knitting, by state of relaxation.
 MUNDEN = {"dry relaxed": 19.0, "wet relaxed": 21.6, "fully relaxed": 23.1}
@@ -51,8 +47,8 @@ def stitch_length(length: Length, stitches: Ratio) -> Length:
     >>> print(stitch_length(Quantity(50, "cm"), 40))
     1.25 centimeter
     """
-    require(length > NO_LENGTH, "The unraveled yarn must have a length.")
-    require(stitches > 0, "The number of stitches must be above zero.")
+    require_within(ABOVE_ZERO, "The unraveled yarn must have a length.", length)
+    require_within(ABOVE_ZERO, "The number of stitches", stitches)
     return length / stitches
 
 
@@ -92,7 +88,7 @@ def munden_stitch_length(stitch_density: PerArea, constant: Ratio) -> Length:
     1.0 centimeter
     """
     require_stitch_density(stitch_density)
-    require(constant > 0, "Munden's constant must be above zero.")
+    require_within(ABOVE_ZERO, "Munden's constant", constant)
     return np.sqrt(constant / stitch_density)
 
 
@@ -168,8 +164,8 @@ def stitch_density(stitches: PerLength, rows: PerLength) -> PerArea:
     >>> print(stitch_density(Quantity(2, "1/cm"), Quantity(3, "1/cm")))
     6 / centimeter ** 2
     """
-    require(stitches > NO_GAUGE, "The stitch gauge must be above zero.")
-    require(rows > NO_GAUGE, "The row gauge must be above zero.")
+    require_within(ABOVE_ZERO, "The stitch gauge", stitches)
+    require_within(ABOVE_ZERO, "The row gauge", rows)
     return stitches * rows
 
 
@@ -206,16 +202,16 @@ def tightness(linear_density: LinearDensity, stitch_length: Length) -> Ratio:
     >>> print(tightness(Quantity(400, "tex"), Quantity(16, "mm")))
     1.25
     """
-    require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    require_within(ABOVE_ZERO, "The linear density", linear_density)
     require_stitch_length(stitch_length)
     return np.sqrt(linear_density.m_as("tex")) / stitch_length.m_as("millimeter")
 
 
 def require_stitch_density(stitch_density) -> None:
     """Refuse what is not a number of stitches in an area."""
-    require(stitch_density > NO_DENSITY, "The stitch density must be above zero.")
+    require_within(ABOVE_ZERO, "The stitch density", stitch_density)
 
 
 def require_stitch_length(stitch_length) -> None:
     """Refuse what is not the length of a stitch."""
-    require(stitch_length > NO_LENGTH, "The stitch must have a length.")
+    require_within(ABOVE_ZERO, "The stitch must have a length.", stitch_length)

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name
+from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.texts import folded
 from workbookgen.units import Ratio
 
@@ -166,8 +167,8 @@ def limit_off(times: Ratio, variation: Ratio) -> Ratio:
     >>> print(limit_off(2.5, 0.04))
     0.1
     """
-    require(times >= 0, "The number of standard deviations cannot be negative.")
-    require(variation >= 0, "The variation cannot be negative.")
+    require_within(NOT_NEGATIVE, "The number of standard deviations", times)
+    require_within(NOT_NEGATIVE, "The variation", variation)
     return times * variation
 
 
@@ -205,7 +206,7 @@ def high_on_the_chart(limit: Ratio | None = None) -> Ratio:
     """
     if limit is None:
         return OFF_THE_CHART
-    require(limit >= 0, "The limit cannot be negative.")
+    require_within(NOT_NEGATIVE, "The limit", limit)
     return limit
 
 

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name
+from workbookgen.reference.limits import AT_LEAST_ONE, require_within
 from workbookgen.texts import folded
 from workbookgen.units import Quantity, Ratio, Some
 
@@ -42,8 +43,8 @@ def place_in_group(line: Ratio, count: Ratio) -> Ratio:
     >>> print(place_in_group(5, count=3))
     3
     """
-    require(line >= 1, "Lines are counted from 1.")
-    require(count >= 1, "There must be at least one.")
+    require_within(AT_LEAST_ONE, "Lines are counted from 1.", line)
+    require_within(AT_LEAST_ONE, "There must be at least one.", count)
     return np.minimum(line, count)
 
 
@@ -87,7 +88,7 @@ def place(name: str, names: Sequence[str], amounts: Some, number: Ratio) -> Rati
 
     def found(wanted, count) -> float:
         require_name(wanted)
-        require(count >= 1, "Lines are counted from 1.")
+        require_within(AT_LEAST_ONE, "Lines are counted from 1.", count)
         those = [line for line, each in enumerate(lines, start=1) if each == folded(str(wanted))]
         require(count <= len(those), "There are not that many lines with this name.")
         return float(those[int(count) - 1])

@@ -3,10 +3,9 @@
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.limits import NO_LENGTH, NOT_NEGATIVE, require_within
 from workbookgen.reference.words import said
 from workbookgen.units import Length, Quantity, Ratio
-
-NOTHING = Quantity(0.0, "m")
 
 
 @calculation
@@ -43,7 +42,7 @@ def least_likely(length: Length, uncertainty: Length) -> Length:
     190.0 meter
     """
     _require_range(length, uncertainty)
-    return np.maximum(length - 2 * uncertainty, NOTHING)
+    return np.maximum(length - 2 * uncertainty, NO_LENGTH)
 
 
 @calculation
@@ -84,8 +83,8 @@ def most_likely(length: Length, uncertainty: Length) -> Length:
 
 
 def _require_range(length, uncertainty) -> None:
-    require(length >= NOTHING, "The length cannot be negative.")
-    require(uncertainty >= NOTHING, "A standard uncertainty cannot be negative.")
+    require_within(NOT_NEGATIVE, "The length", length)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", uncertainty)
 
 
 @calculation
@@ -123,7 +122,7 @@ def likely_words(least: Length | None = None, most: Length | None = None, loop: 
     >>> print(likely_words(Quantity(230, "yd"), Quantity(236, "yd")))
     very likely 230 yd to 236 yd
     """
-    require(True if loop is None else loop >= NOTHING, "The loop cannot be negative.")
+    require(True if loop is None else loop >= NO_LENGTH, "The loop cannot be negative.")
     require(True if wraps is None else wraps >= 0, "The wraps cannot be negative.")
     if least is not None and most is not None:
         return by_element(lambda low, high: f"very likely {low} to {high}", said(least), said(most))

@@ -2,11 +2,10 @@
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.calculation import by_element, calculation
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.words import rounded
-from workbookgen.units import Grist, Length, Quantity, Ratio
-
-NO_LENGTH, NO_GRIST = Quantity(0.0, "m"), Quantity(0.0, "m/g")
+from workbookgen.units import Grist, Length, Ratio
 
 
 @calculation
@@ -43,9 +42,9 @@ def grist_within(length: Length, uncertainty: Length, u_scale: Ratio) -> Ratio:
     >>> print(grist_within(Quantity(200, "m"), Quantity(6, "m"), u_scale=0.04))
     0.1
     """
-    require(length > NO_LENGTH, "The length must be above zero.")
-    require(uncertainty >= NO_LENGTH, "A standard uncertainty cannot be negative.")
-    require(u_scale >= 0, "A standard uncertainty cannot be negative.")
+    require_within(ABOVE_ZERO, "The length", length)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", uncertainty)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_scale)
     return 2 * np.hypot((uncertainty / length).m_as(""), u_scale)
 
 
@@ -82,6 +81,6 @@ def grist_words(within: Ratio, grist: Grist) -> str:
     >>> print(grist_words(0.054, Quantity(900, "yd/lb")))
     very likely within 5.4%
     """
-    require(within >= 0, "The share cannot be negative.")
-    require(grist > NO_GRIST, "The grist must be above zero.")
+    require_within(NOT_NEGATIVE, "The share", within)
+    require_within(ABOVE_ZERO, "The grist", grist)
     return by_element(lambda each: f"very likely within {rounded(each * 100, 1)}%", within)

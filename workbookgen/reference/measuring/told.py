@@ -5,11 +5,11 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.statistics.groups import ALTERNATE, APART, TOGETHER
 from workbookgen.reference.words import percent, said
-from workbookgen.units import Length, Quantity, Ratio
+from workbookgen.units import Length, Ratio
 
-NOTHING = Quantity(0.0, "m")
 NAMED = 3  # names that people take in at a glance
 
 
@@ -169,8 +169,8 @@ def share_of_need(length: Length, need: Length) -> Ratio:
     >>> print(share_of_need(Quantity(250, "m"), Quantity(1000, "m")))
     0.25
     """
-    require(length >= NOTHING, "The length cannot be negative.")
-    require(need > NOTHING, "The need must be above zero.")
+    require_within(NOT_NEGATIVE, "The length", length)
+    require_within(ABOVE_ZERO, "The need", need)
     return (length / need).m_as("")
 
 

@@ -6,9 +6,9 @@ What is typed to try it out goes before the log, and leaves the log as it is.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.units import Length, Mass, Quantity, Ratio, Some
 
-NOTHING, NO_MASS = Quantity(0.0, "m"), Quantity(0.0, "g")
 WRONG = "!"
 TOO_HEAVY = "Bag or tag: it must weigh less than the whole. Check both."
 
@@ -90,7 +90,7 @@ def of_the_reel(typed: Length | None = None, reel: str | None = None, of_reel: L
     """
     length = typed if typed is not None else of_reel if reel is not None else logged
     require(length is not None, "Choose a reel whose loop is known, or type the loop.")
-    require(length >= NOTHING, "The loop cannot be negative.")
+    require_within(NOT_NEGATIVE, "The loop", length)
     return length
 
 
@@ -132,7 +132,7 @@ def weight_in_use(pounds: Mass | None = None, rest: Mass | None = None, logged: 
     parts = typed or [each for each in (logged,) if each is not None]
     require(len(parts) > 0, "Weigh the skein.")
     for each in parts:
-        require(each >= NO_MASS, "A weight cannot be negative.")
+        require_within(NOT_NEGATIVE, "A weight", each)
     return sum(parts[1:], start=parts[0])
 
 
@@ -174,7 +174,7 @@ def wraps_in_use(tried: Ratio | None = None, logged: Ratio | None = None, fault:
     require(fault is None and message is None, "Correct what is wrong first.")
     wraps = logged if tried is None else tried
     require(wraps is not None, "Type the wraps, or choose a skein of the log.")
-    require(wraps >= 0, "The wraps cannot be negative.")
+    require_within(NOT_NEGATIVE, "The wraps", wraps)
     return wraps
 
 

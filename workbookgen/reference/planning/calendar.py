@@ -5,7 +5,8 @@ Hours become weeks at the number of hours that a week has to spare, and weeks be
 
 
 from workbookgen.reference.calculation import calculation, require, whole_for
-from workbookgen.reference.planning.work import NO_TIME, require_hours
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.reference.planning.work import require_hours
 from workbookgen.units import Ratio, Time
 
 DAYS_PER_WEEK = 7
@@ -46,7 +47,7 @@ def weeks(hours: Time, hours_per_week: Time) -> Ratio:
     2.5
     """
     require_hours(hours)
-    require(hours_per_week > NO_TIME, "A week must have some hours for it.")
+    require_within(ABOVE_ZERO, "A week must have some hours for it.", hours_per_week)
     return (hours / hours_per_week).m_as("")
 
 
@@ -84,8 +85,8 @@ def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
     >>> print(finish_day(46000, Quantity(16, "hour"), Quantity(8, "hour")))
     46013.0
     """
-    require(start >= 0, "The day of the start cannot lie before day 0.")
-    require(hours > NO_TIME, "Hours: without any, there is no day on which they are done.")
+    require_within(NOT_NEGATIVE, "The day of the start cannot lie before day 0.", start)
+    require_within(ABOVE_ZERO, "Hours: without any, there is no day on which they are done.", hours)
     days = weeks(hours, hours_per_week) * DAYS_PER_WEEK
     finish = start - 1 + whole_for(days)  # rounding must not cost a day
     require(finish <= LAST_DAY, "No spreadsheet has a day after the year 9999.")

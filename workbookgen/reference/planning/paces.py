@@ -4,12 +4,10 @@ Only your own pace counts, so it is timed on a sample, or stated if you know it.
 """
 
 from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, UNDER_ONE, require_within
 from workbookgen.reference.plying.amounts import component_length
 from workbookgen.reference.plying.design import require_loss
-from workbookgen.units import Length, Pace, Quantity, Ratio, Some, Time
-
-NO_TIME = Quantity(0.0, "hour")
-NO_LENGTH = Quantity(0.0, "m")
+from workbookgen.units import Length, Pace, Ratio, Some, Time
 
 
 @calculation
@@ -45,8 +43,8 @@ def pace(length: Length, minutes: Time) -> Pace:
     >>> print(pace(Quantity(50, "m"), Quantity(10, "minute")).to("m/hour"))
     300.0 meter / hour
     """
-    require(length > NO_LENGTH, "The length made must be above zero.")
-    require(minutes > NO_TIME, "The time that it took must be above zero.")
+    require_within(ABOVE_ZERO, "The length made", length)
+    require_within(ABOVE_ZERO, "The time that it took", minutes)
     return length / minutes
 
 
@@ -85,7 +83,7 @@ def pace_in_use(own: Some = None, sample: Some = None) -> Some:
     """
     pace = sample if own is None else own
     require(pace is not None, "Give your own pace, or time a sample.")
-    require(pace > 0, "The pace must be above zero.")
+    require_within(ABOVE_ZERO, "The pace", pace)
     return pace
 
 
@@ -163,5 +161,5 @@ def take_up_in_use(own: Ratio | None = None, sample: Ratio | None = None) -> Rat
     """
     take_up = sample if own is None else own
     require(take_up is not None, "Give the take-up, or choose a sample that has one.")
-    require(take_up < 1, "The take-up must be under 1.")
+    require_within(UNDER_ONE, "The take-up", take_up)
     return take_up

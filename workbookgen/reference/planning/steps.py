@@ -7,11 +7,9 @@ is counted.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED, NOT_NEGATIVE, require_within
 from workbookgen.reference.planning.work import require_hours
 from workbookgen.units import Length, Pace, Quantity, Ratio, Time
-
-NO_LENGTH = Quantity(0.0, "m")
-STANDSTILL = Quantity(0.0, "m/hour")
 
 
 @calculation
@@ -96,7 +94,7 @@ def strands_in_use(project: str, own: Ratio | None = None) -> Ratio:
     require(project != "", "Name the project.")
     if own is None:
         return np.full(np.shape(project), 2.0)[()]
-    require(own >= 1, "There must be at least one strand.")
+    require_within(AT_LEAST_ONE, "There must be at least one strand.", own)
     return own
 
 
@@ -134,10 +132,10 @@ def plying_hours(length: Length, strands: Ratio, pace: Pace | None = None) -> Ti
     >>> print(plying_hours(Quantity(900, "m"), strands=2, pace=Quantity(300, "m/hour")))
     3.0 hour
     """
-    require(length >= NO_LENGTH, "The length cannot be negative.")
-    require((strands >= 1) & (strands % 1 == 0), "The number of strands is a whole number, 1 or more.")
+    require_within(NOT_NEGATIVE, "The length", length)
+    require_within(COUNTED, "The number of strands", strands)
     if pace is None:
         require(strands == 1, "Give the pace of plying.")
         return length / Quantity(1.0, "m/hour") * 0
-    require(pace > STANDSTILL, "The pace must be above zero.")
+    require_within(ABOVE_ZERO, "The pace", pace)
     return (length / pace).to("hour") * np.where(strands > 1, 1.0, 0.0)[()]

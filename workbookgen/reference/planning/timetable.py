@@ -3,6 +3,7 @@
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
+from workbookgen.reference.limits import AT_LEAST_ONE, NOT_NEGATIVE, require_within
 from workbookgen.units import Quantity, Ratio, Time
 
 HOUR = Quantity(1.0, "hour")
@@ -167,8 +168,8 @@ def hours_in_week(before: Time, hours: Time, weekly: Time, week: Ratio) -> Time:
     4.0 hour
     """
     require_numbers(before, hours, weekly, week)
-    require(np.asarray(week) >= 1, "The first week is week 1.")
+    require_within(AT_LEAST_ONE, "The first week is week 1.", week)
     b, h, w = (each.m_as("hour") for each in (before, hours, weekly))
-    require((np.asarray(b) >= 0) & (np.asarray(h) >= 0), "Hours cannot be negative.")
+    require_within(NOT_NEGATIVE, "Hours", b, h)
     end, begin = np.minimum(b + h, week * w), np.maximum(b, (week - 1) * w)
     return np.maximum(0.0, end - begin) * HOUR

@@ -8,12 +8,9 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, NO_TIME, NOT_NEGATIVE, require_within
 from workbookgen.reference.stock import sum_where
 from workbookgen.units import Length, Mass, Quantity, Ratio, Some, SomePerTime, Time
-
-NO_TIME = Quantity(0.0, "hour")
-NO_LENGTH = Quantity(0.0, "m")
-NO_MASS = Quantity(0.0, "g")
 
 
 @calculation
@@ -51,9 +48,9 @@ def hours(amount: Some, pace: SomePerTime) -> Time:
     >>> print(hours(Quantity(900, "m"), Quantity(300, "m/hour")))
     3.0 hour
     """
-    require(pace > 0, "The pace must be above zero.")
+    require_within(ABOVE_ZERO, "The pace", pace)
     time = Quantity(amount / pace).to("hour")
-    require(amount >= 0, "The amount cannot be negative.")
+    require_within(NOT_NEGATIVE, "The amount", amount)
     return time
 
 
@@ -179,13 +176,13 @@ def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time = NO_TIME, used: Mass
     15.0 hour
     """
     require_hours(hours)
-    require(left >= 0, "A share cannot be negative.")
+    require_within(NOT_NEGATIVE, "A share", left)
     require_hours(done)
     if used is None:
         by_skeins = hours * left
         rest = np.minimum(np.maximum(hours - done, NO_TIME), by_skeins)
         return Quantity(np.where((done >= hours) & (np.asarray(left) < 1), by_skeins.m_as("hour"), rest.m_as("hour"))[()], "hour")
-    require(used >= NO_MASS, "A piece cannot have used a negative amount of yarn.")
+    require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount of yarn.", used)
     return hours * 0
 
 
@@ -222,8 +219,8 @@ def length_ahead(amount: Length, left: Ratio) -> Length:
     >>> print(length_ahead(Quantity(1000, "m"), 0.25))
     250.0 meter
     """
-    require(amount >= NO_LENGTH, "The length cannot be negative.")
-    require(left >= 0, "A share cannot be negative.")
+    require_within(NOT_NEGATIVE, "The length", amount)
+    require_within(NOT_NEGATIVE, "A share", left)
     return amount * left
 
 
@@ -261,7 +258,7 @@ def ahead_share(ahead: Time, hours: Time) -> Ratio:
     0.5
     """
     require_hours(ahead)
-    require(hours > NO_TIME, "The hours of the whole work must be above zero.")
+    require_within(ABOVE_ZERO, "The hours of the whole work", hours)
     return (ahead / hours).m_as("")
 
 
@@ -300,13 +297,13 @@ def hours_planned(project: str, projects: Sequence[str], hours: Time) -> Time:
     29.0 hour
     """
     together = sum_where(project, projects, hours)
-    require(together > NO_TIME, "A project has no hours planned yet: plan them, or give your own.")
+    require(ABOVE_ZERO.hold(together), "A project has no hours planned yet: plan them, or give your own.")
     return together
 
 
 def require_hours(hours):
     """Refuse negative hours."""
-    require(hours >= NO_TIME, "Hours cannot be negative.")
+    require_within(NOT_NEGATIVE, "Hours", hours)
 
 
 @calculation
@@ -342,6 +339,6 @@ def still_to_spin(length: Length, stage: Ratio) -> Length:
     >>> print(still_to_spin(Quantity(800, "m"), stage=3))
     800 meter
     """
-    require(length >= NO_LENGTH, "The yarn to come cannot be negative.")
+    require_within(NOT_NEGATIVE, "The yarn to come", length)
     require((stage >= 1) & (stage < 5) & (stage % 1 == 0), "Only raw, skirted, washed or prepared fiber is spun.")
     return length * 1

@@ -4,12 +4,10 @@ Lengths and masses of components, and the packages to buy or bobbins to fill.
 """
 
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers, whole_for
+from workbookgen.reference.calculation import by_element, calculation, require_name, require_numbers, whole_for
+from workbookgen.reference.limits import ABOVE_ZERO, FOUND_PART, NOT_NEGATIVE, Limits, require_within
 from workbookgen.reference.plying.design import require_strands_and_feed
 from workbookgen.units import Length, LinearDensity, Mass, Quantity, Ratio, Some
-
-NO_LENGTH = Quantity(0.0, "m")
-NO_LINEAR_DENSITY = Quantity(0.0, "tex")
 
 
 @calculation
@@ -46,7 +44,7 @@ def component_length(wanted: Length, strands: Ratio = 1, feed: Ratio = 1) -> Len
     >>> print(component_length(Quantity(500, "m"), strands=2, feed=1.04))
     1040.0 meter
     """
-    require(wanted >= NO_LENGTH, "The length wanted cannot be negative.")
+    require_within(NOT_NEGATIVE, "The length wanted", wanted)
     require_strands_and_feed(strands, feed)
     return wanted * strands * feed
 
@@ -84,8 +82,8 @@ def component_mass(length: Length, linear_density: LinearDensity) -> Mass:
     >>> print(component_mass(Quantity(1000, "m"), Quantity(80, "tex")))
     80.0 gram
     """
-    require(length >= NO_LENGTH, "The length cannot be negative.")
-    require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    require_within(NOT_NEGATIVE, "The length", length)
+    require_within(ABOVE_ZERO, "The linear density", linear_density)
     return (length * linear_density).to("gram")
 
 
@@ -124,8 +122,8 @@ def packages(length: Some, package: Some) -> Ratio:
     >>> print(packages(Quantity(230, "g"), Quantity(50, "g")))
     5.0
     """
-    require(package > 0, "A package must hold something.")
-    require(length >= 0, "What is needed cannot be negative.")
+    require_within(ABOVE_ZERO, "A package must hold something.", package)
+    require_within(NOT_NEGATIVE, "What is needed", length)
     return whole_for(Quantity(length / package).m_as(""))
 
 
@@ -162,7 +160,7 @@ def component_key(design: str, place: Ratio = 1) -> str:
     >>> print(component_key("Gray 2-ply", 1))
     Gray 2-ply / 1
     """
-    require((place >= 1) & (place <= 4) & (place % 1 == 0), "A place is a whole number from 1 to 4.")
+    require_within(Limits(least=1, most=4, whole=True), "A place is a whole number from 1 to 4.", place)
     require_name(design)
     return by_element(lambda name, number: f"{name} / {int(number)}", design, place)
 
@@ -244,11 +242,10 @@ def drawn_from_lot(used: Mass, share: Ratio, weight: Mass, other_weight: Mass | 
     150.0 gram
     """
     require_numbers(used, share, weight, other_weight)
-    no_mass = Quantity(0.0, "g")
-    require(used >= no_mass, "A mass cannot be negative.")
-    require((share >= 0) & (share <= 1 + 1e-9), "The share must be between 0 and 1.")
-    require(weight > no_mass, "A lot must weigh something.")
+    require_within(NOT_NEGATIVE, "A mass", used)
+    require_within(FOUND_PART, "The share", share)
+    require_within(ABOVE_ZERO, "A lot must weigh something.", weight)
     if other_weight is None:
         return used * share
-    require(other_weight > no_mass, "A lot must weigh something.")
+    require_within(ABOVE_ZERO, "A lot must weigh something.", other_weight)
     return used * share * (weight / (weight + other_weight)).m_as("")

@@ -3,10 +3,8 @@
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.reference.plying.design import NO_LINEAR_DENSITY
-from workbookgen.units import Length, LinearDensity, PerLength, Quantity, Ratio
-
-NO_TURNS, NO_WIDTH = Quantity(0.0, "1/m"), Quantity(0.0, "m")
+from workbookgen.reference.limits import ABOVE_ZERO, NO_LINEAR_DENSITY, NOT_NEGATIVE, require_within
+from workbookgen.units import Length, LinearDensity, PerLength, Ratio
 
 
 @calculation
@@ -45,8 +43,8 @@ def binder_feed(core_diameter: Length, wrapper_diameter: Length, binder_diameter
     1.25
     """
     for each in (core_diameter, wrapper_diameter, binder_diameter):
-        require(each > NO_WIDTH, "The thickness must be above zero.")
-    require(turns >= NO_TURNS, "Turns cannot be below zero.")
+        require_within(ABOVE_ZERO, "The thickness", each)
+    require_within(NOT_NEGATIVE, "Turns cannot be below zero.", turns)
     round_it = (np.pi * (core_diameter + 2 * wrapper_diameter + binder_diameter) * turns).m_as("")
     return np.sqrt(1 + round_it * round_it)
 
@@ -84,7 +82,7 @@ def turns_left(turns: PerLength, binder_turns: PerLength) -> PerLength:
     >>> print(turns_left(Quantity(300, "1/m"), Quantity(100, "1/m")))
     200 / meter
     """
-    require((turns >= NO_TURNS) & (binder_turns >= NO_TURNS), "Turns cannot be below zero.")
+    require_within(NOT_NEGATIVE, "Turns cannot be below zero.", turns, binder_turns)
     return np.maximum(turns - binder_turns, 0 * turns)
 
 

@@ -7,11 +7,9 @@ holds. Both are rough, so weighing one full bobbin beats them.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers, whole_for
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED, NOT_NEGATIVE, SOME_PART, require_within
 from workbookgen.reference.words import said
-from workbookgen.units import Density, Length, Mass, Quantity, Ratio
-
-NO_LENGTH = Quantity(0.0, "m")
-NO_MASS = Quantity(0.0, "g")
+from workbookgen.units import Density, Length, Mass, Ratio
 
 
 @calculation
@@ -50,10 +48,10 @@ def bobbin_mass(outer: Length, inner: Length, height: Length, package_density: D
     >>> print(round(bobbin_mass(Quantity(8, "cm"), Quantity(2, "cm"), Quantity(10, "cm"), Quantity(0.4, "g/cm^3")) / np.pi))  # π / 4 · 60 · 10 · 0.9 · 0.4
     54 gram
     """
-    require((inner > NO_LENGTH) & (height > NO_LENGTH), "Every measure of a bobbin must be above zero.")
+    require_within(ABOVE_ZERO, "Every measure of a bobbin", inner, height)
     require(outer > inner, "A full bobbin must be thicker than its shaft.")
-    require(package_density > Quantity(0.0, "g/m^3"), "The package density must be above zero.")
-    require((fullness > 0) & (fullness <= 1), "The filled share of a bobbin must be above 0 and up to 1.")
+    require_within(ABOVE_ZERO, "The package density", package_density)
+    require_within(SOME_PART, "The filled share of a bobbin", fullness)
     return (np.pi / 4 * (outer**2 - inner**2) * height * fullness * package_density).to("g")
 
 
@@ -92,7 +90,7 @@ def bobbin_holds(weighed: Mass | None = None, estimated: Mass | None = None) -> 
     """
     mass = estimated if weighed is None else weighed
     require(mass is not None, "Give the measures of the bobbin, or weigh a full one.")
-    require(mass > NO_MASS, "A bobbin must hold something.")
+    require_within(ABOVE_ZERO, "A bobbin must hold something.", mass)
     return mass
 
 
@@ -130,9 +128,9 @@ def bobbins_to_fill(length: Length, holds: Length, strands: Ratio) -> Ratio:
     >>> print(bobbins_to_fill(Quantity(900, "m"), Quantity(400, "m"), strands=2))
     6.0
     """
-    require(length >= NO_LENGTH, "A length cannot be negative.")
-    require(holds > NO_LENGTH, "A bobbin must hold something.")
-    require((strands >= 1) & (strands % 1 == 0), "The number of strands is a whole number, 1 or more.")
+    require_within(NOT_NEGATIVE, "A length", length)
+    require_within(ABOVE_ZERO, "A bobbin must hold something.", holds)
+    require_within(COUNTED, "The number of strands", strands)
     return strands * whole_for((length / holds).m_as(""))
 
 
@@ -173,8 +171,8 @@ def plying_bobbins(mass: Mass, holds: Mass | None = None, plying: Mass | None = 
     require_numbers(mass, holds, plying)
     room = holds if plying is None else plying
     require(room is not None, "State what a bobbin holds.")
-    require(room > NO_MASS, "A bobbin must hold something.")
-    require(mass >= NO_MASS, "A mass cannot be negative.")
+    require_within(ABOVE_ZERO, "A bobbin must hold something.", room)
+    require_within(NOT_NEGATIVE, "A mass", mass)
     return whole_for((mass / room).m_as(""))
 
 
@@ -211,8 +209,8 @@ def bobbin_gets(length: Length, bobbins: Ratio) -> Length:
     >>> print(bobbin_gets(Quantity(900, "m"), 3))
     300.0 meter
     """
-    require(bobbins >= 1, "There must be at least one bobbin.")
-    require(length >= NO_LENGTH, "A length cannot be negative.")
+    require_within(AT_LEAST_ONE, "There must be at least one bobbin.", bobbins)
+    require_within(NOT_NEGATIVE, "A length", length)
     return length / bobbins
 
 
@@ -249,7 +247,7 @@ def plying_words(bobbins: Ratio, each: Length) -> str:
     >>> print(plying_words(3, Quantity(300, "yd")))
     It fills 3 plying bobbins of 300 yd each.
     """
-    require(bobbins >= 1, "There must be at least one bobbin.")
+    require_within(AT_LEAST_ONE, "There must be at least one bobbin.", bobbins)
     return by_element(
         lambda number, count, length: "It all fits on one plying bobbin." if number <= 1 else f"It fills {count} plying bobbins of {length} each.",
         bobbins, said(bobbins), said(each),

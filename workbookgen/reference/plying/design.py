@@ -9,10 +9,10 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED, LESS_THAN_ALL, Limits, require_within
 from workbookgen.reference.stock import sum_where
-from workbookgen.units import Grist, LinearDensity, Quantity, Ratio
+from workbookgen.units import Grist, LinearDensity, Ratio
 
-NO_LINEAR_DENSITY = Quantity(0.0, "tex")
 ROUNDING = 1e-9  # a sum of one component may miss that component by rounding
 
 
@@ -87,7 +87,7 @@ def contribution(linear_density: LinearDensity, strands: Ratio = 1, feed: Ratio 
     >>> print(contribution(Quantity(100, "tex"), strands=2, feed=1.05))
     210.0 tex
     """
-    require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    require_within(ABOVE_ZERO, "The linear density", linear_density)
     require_strands_and_feed(strands, feed)
     return feed * strands * linear_density
 
@@ -128,7 +128,7 @@ def resultant(design: str, designs: Sequence[str], contributions: LinearDensity)
     """
     require(np.ndim(contributions.magnitude) == 1, "Each name needs one contribution beside it.")
     density = sum_where(design, designs, contributions)
-    require(density > NO_LINEAR_DENSITY, f'"{design}" has no component yet: add at least one.')
+    require(ABOVE_ZERO.hold(density), f'"{design}" has no component yet: add at least one.')
     return density
 
 
@@ -165,7 +165,7 @@ def weight_share(contribution: LinearDensity, resultant: LinearDensity) -> Ratio
     >>> print(weight_share(Quantity(30, "tex"), Quantity(240, "tex")))
     0.125
     """
-    require(contribution > NO_LINEAR_DENSITY, "The component must weigh something.")
+    require_within(ABOVE_ZERO, "The component must weigh something.", contribution)
     require(
         contribution <= resultant * (1 + ROUNDING),
         "A component cannot weigh more than the whole yarn.",
@@ -176,18 +176,16 @@ def weight_share(contribution: LinearDensity, resultant: LinearDensity) -> Ratio
 def require_strands_and_feed(strands, feed) -> None:
     """Refuse what is not a number of strands, or not the feed of a strand."""
     require_strands(strands)
-    require(feed >= 1, "A length of plied yarn holds at least the same length of a strand: give 1 or more.")
+    require_within(AT_LEAST_ONE, "A length of plied yarn holds at least the same length of a strand: give 1 or more.", feed)
 
 
 def require_strands(strands) -> None:
-    require(
-        (strands >= 1) & (strands % 1 == 0), "The number of strands is a whole number, 1 or more."
-    )
+    require_within(COUNTED, "The number of strands", strands)
 
 
 def require_loss(share, name) -> None:
     """Refuse what is not a lost share of a length."""
-    require((share >= 0) & (share < 1), f"The {name} must be from 0 to under 1.")
+    require_within(LESS_THAN_ALL, f"The {name}", share)
 
 
 @calculation
@@ -225,8 +223,8 @@ def folded_grist(grist: Grist, ends: Ratio, notation: str) -> Grist:
     >>> print(folded_grist(Quantity(40, "number_english"), 2, "of each end"))
     20.0 number_english
     """
-    require(grist > Quantity(0.0, "m/g"), "The grist must be above zero.")
-    require((ends >= 1) & (ends <= 12) & (ends % 1 == 0), "The ends are a whole number from 1 to 12.")
+    require_within(ABOVE_ZERO, "The grist", grist)
+    require_within(Limits(least=1, most=12, whole=True), "The ends are a whole number from 1 to 12.", ends)
     return grist / np.where(np.asarray(by_element(_is_of_the_whole, notation), dtype=bool), 1.0, ends)
 
 

@@ -3,7 +3,7 @@
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
-from workbookgen.reference.plying.bobbins import NO_LENGTH
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, AT_LEAST_TWO, NOT_NEGATIVE, require_within
 from workbookgen.reference.plying.design import require_loss
 from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
 
@@ -47,7 +47,7 @@ def bobbin_has(length: Length | None = None, mass: Mass | None = None, grist: Gr
     if length is None:
         require(mass is not None and grist is not None, "Give the length, or the weight and the grist.")
         length = (mass * grist).to("m")
-    require(length > NO_LENGTH, "A bobbin that is counted must have something on it.")
+    require_within(ABOVE_ZERO, "A bobbin that is counted must have something on it.", length)
     return length
 
 
@@ -161,7 +161,7 @@ def left_in_all(total: Length, strands: Ratio, shortest: Length) -> Length:
     >>> print(left_in_all(Quantity(380, "m"), strands=2, shortest=Quantity(180, "m")))
     20 meter
     """
-    require(strands >= 2, "A ply has at least two strands.")
+    require_within(AT_LEAST_TWO, "A ply has at least two strands.", strands)
     require_numbers(total, strands, shortest)
     over = total - strands * shortest
     require(over >= -1e-9 * total, "All bobbins hold at least what the shortest has.")
@@ -202,8 +202,8 @@ def plied_to_the_end(shortest: Length, strands: Ratio, take_up: Ratio = 0.0) -> 
     >>> print(plied_to_the_end(Quantity(180, "m"), 2, take_up=0.05))
     171.0 meter
     """
-    require(shortest >= NO_LENGTH, "A length cannot be negative.")
-    require(strands >= 2, "A ply has at least two strands.")
+    require_within(NOT_NEGATIVE, "A length", shortest)
+    require_within(AT_LEAST_TWO, "A ply has at least two strands.", strands)
     require_loss(take_up, "take-up")
     return shortest * (1 - take_up)
 
@@ -241,8 +241,8 @@ def shared_evenly(total: Length, strands: Ratio) -> Length:
     >>> print(shared_evenly(Quantity(380, "m"), 2))
     190.0 meter
     """
-    require(total >= NO_LENGTH, "A length cannot be negative.")
-    require(strands >= 2, "A ply has at least two strands.")
+    require_within(NOT_NEGATIVE, "A length", total)
+    require_within(AT_LEAST_TWO, "A ply has at least two strands.", strands)
     return total / strands
 
 
@@ -280,9 +280,9 @@ def plied_from(length: Length, take_up: Ratio = 0.0, strands: Ratio = 1) -> Leng
     >>> print(plied_from(Quantity(400, "m"), take_up=0.05, strands=2))
     190.0 meter
     """
-    require(length >= Quantity(0.0, "m"), "A length cannot be negative.")
+    require_within(NOT_NEGATIVE, "A length", length)
     require_loss(take_up, "take-up")
-    require(strands >= 1, "There must be at least one strand.")
+    require_within(AT_LEAST_ONE, "There must be at least one strand.", strands)
     return length * (1 - take_up) / strands
 
 
@@ -321,9 +321,9 @@ def leftover_words(strands: Ratio, total: Length, rest: Length) -> str:
     Chain-ply the rest.
     """
     require_numbers(strands, total, rest)
-    require(strands >= 2, "A ply has at least two strands.")
-    require(total > NO_LENGTH, "There must be something on the bobbins.")
-    require(rest >= NO_LENGTH, "A length cannot be negative.")
+    require_within(AT_LEAST_TWO, "A ply has at least two strands.", strands)
+    require_within(ABOVE_ZERO, "There must be something on the bobbins.", total)
+    require_within(NOT_NEGATIVE, "A length", rest)
     return by_element(_what_to_do, strands, (rest / total).m_as(""))
 
 

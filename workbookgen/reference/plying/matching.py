@@ -1,10 +1,9 @@
 """Matching an existing yarn: what to spin so that, plied and washed, it becomes that yarn."""
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, NOT_NEGATIVE, SHRINKAGE, require_within
 from workbookgen.reference.plying.design import require_loss
-from workbookgen.units import Length, LinearDensity, Mass, PerLength, Quantity, Ratio
-
-NO_TWIST = Quantity(0.0, "1/m")
+from workbookgen.units import Length, LinearDensity, Mass, PerLength, Ratio
 
 
 @calculation
@@ -41,7 +40,7 @@ def strand_to_spin(wanted: Length, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0)
     >>> print(strand_to_spin(Quantity(900, "m"), take_up=0.1))
     1000.0 meter
     """
-    require(wanted >= Quantity(0.0, "m"), "A length cannot be negative.")
+    require_within(NOT_NEGATIVE, "A length", wanted)
     _require_losses(take_up, shrinkage)
     return wanted / ((1 - shrinkage) * (1 - take_up))
 
@@ -79,7 +78,7 @@ def ply_to_insert(ply: PerLength, shrinkage: Ratio = 0.0) -> PerLength:
     >>> print(ply_to_insert(Quantity(200, "1/m"), shrinkage=0.05))
     190.0 / meter
     """
-    require(ply >= NO_TWIST, "The twist cannot be below zero.")
+    require_within(NOT_NEGATIVE, "The twist cannot be below zero.", ply)
     _require_losses(0.0, shrinkage)
     return ply * (1 - shrinkage)
 
@@ -119,7 +118,7 @@ def singles_to_insert(left: PerLength, ply: PerLength, take_up: Ratio = 0.0, shr
     >>> print(singles_to_insert(Quantity(100, "1/m"), Quantity(200, "1/m"), take_up=0.05))
     290.0 / meter
     """
-    require((left >= NO_TWIST) & (ply >= NO_TWIST), "The twist cannot be below zero.")
+    require_within(NOT_NEGATIVE, "The twist cannot be below zero.", left, ply)
     _require_losses(take_up, shrinkage)
     return (left + ply * (1 - take_up)) * (1 - shrinkage)
 
@@ -158,13 +157,13 @@ def strands_mass(length: Length, strands: Ratio, linear_density: LinearDensity) 
     >>> print(strands_mass(Quantity(1000, "m"), 2, Quantity(80, "tex")))
     160.0 gram
     """
-    require(length >= Quantity(0.0, "m"), "A length cannot be negative.")
-    require((strands >= 1) & (strands % 1 == 0), "The number of strands is a whole number, 1 or more.")
-    require(linear_density > Quantity(0.0, "tex"), "The linear density must be above zero.")
+    require_within(NOT_NEGATIVE, "A length", length)
+    require_within(COUNTED, "The number of strands", strands)
+    require_within(ABOVE_ZERO, "The linear density", linear_density)
     return (length * strands * linear_density).to("g")
 
 
 def _require_losses(take_up, shrinkage) -> None:
     require_numbers(shrinkage)
     require_loss(take_up, "take-up")
-    require(shrinkage < 0.9, "The shrinkage must be under 0.9.")
+    require_within(SHRINKAGE, "The shrinkage", shrinkage)

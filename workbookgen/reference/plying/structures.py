@@ -7,12 +7,11 @@ length. These two figures convert singles into yarn, and back.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
-from workbookgen.reference.plying.design import NO_LINEAR_DENSITY, require_loss
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED, NOT_NEGATIVE, SOME_PART, require_within
+from workbookgen.reference.plying.design import require_loss
 from workbookgen.texts import folded
-from workbookgen.units import Grist, Length, LinearDensity, PerLength, Quantity, Ratio
+from workbookgen.units import Grist, Length, LinearDensity, PerLength, Ratio
 
-NO_LENGTH = Quantity(0.0, "m")
-NO_GRIST = Quantity(0.0, "m/g")
 OF_ITSELF = {"a chain of three": 3, "a ball on itself": 2}  # ends that follow from the structure alone
 OF_STRANDS, CABLE = "several strands", "a cable"
 
@@ -53,7 +52,7 @@ def ends_in(structure: str, strands: Ratio = 2, plies: Ratio = 2) -> Ratio:
     """
     require(by_element(_is_known, structure), "The structure is not known: choose one from the list.")
     for each in (strands, plies):
-        require((each >= 1) & (each % 1 == 0), "Strands and plies are whole numbers, 1 or more.")
+        require_within(COUNTED, "Strands and plies are whole numbers, 1 or more.", each)
     ends = np.asarray(by_element(_ends, structure, strands, plies), dtype=float)
     return ends if np.ndim(ends) else float(ends)
 
@@ -134,7 +133,7 @@ def built_length(length: Length, ends: Ratio, kept: Ratio) -> Length:
     >>> print(built_length(Quantity(600, "m"), ends=3, kept=0.9))
     180.0 meter
     """
-    require(length >= NO_LENGTH, "A length cannot be negative.")
+    require_within(NOT_NEGATIVE, "A length", length)
     _require_structure(ends, kept)
     return length * kept / ends
 
@@ -173,7 +172,7 @@ def built_grist(grist: Grist, ends: Ratio, kept: Ratio) -> Grist:
     >>> print(built_grist(Quantity(10, "m/g"), ends=2, kept=0.9))
     4.5 meter / gram
     """
-    require(grist > NO_GRIST, "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The grist", grist)
     _require_structure(ends, kept)
     return grist * kept / ends
 
@@ -212,7 +211,7 @@ def single_for_length(wanted: Length, ends: Ratio, kept: Ratio) -> Length:
     >>> print(single_for_length(Quantity(180, "m"), ends=3, kept=0.9))
     600.0 meter
     """
-    require(wanted >= NO_LENGTH, "A length cannot be negative.")
+    require_within(NOT_NEGATIVE, "A length", wanted)
     _require_structure(ends, kept)
     return wanted * ends / kept
 
@@ -251,7 +250,7 @@ def single_for_grist(wanted_grist: Grist, ends: Ratio, kept: Ratio) -> Grist:
     >>> print(single_for_grist(Quantity(4.5, "m/g"), ends=2, kept=0.9))
     10.0 meter / gram
     """
-    require(wanted_grist > NO_GRIST, "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The grist", wanted_grist)
     _require_structure(ends, kept)
     return wanted_grist * ends / kept
 
@@ -291,9 +290,9 @@ def wrapper_feed(core_diameter: Length, wrapper_diameter: Length, turns: PerLeng
     >>> print(round(wrapper_feed(Quantity(1, "mm"), Quantity(2, "mm"), Quantity(250 / np.pi, "1/m"), slack=0.2), 6))  # √(1 + 0.75²) · 1.2
     1.5
     """
-    require((core_diameter > NO_LENGTH) & (wrapper_diameter > NO_LENGTH), "A diameter must be above zero.")
-    require(turns >= Quantity(0.0, "1/m"), "Turns cannot be below zero.")
-    require(slack >= 0, "The slack cannot be below zero.")
+    require_within(ABOVE_ZERO, "A diameter", core_diameter, wrapper_diameter)
+    require_within(NOT_NEGATIVE, "Turns cannot be below zero.", turns)
+    require_within(NOT_NEGATIVE, "The slack cannot be below zero.", slack)
     round_it = (np.pi * (core_diameter + wrapper_diameter) * turns).m_as("")
     return np.sqrt(1 + round_it**2) * (1 + slack)
 
@@ -332,8 +331,8 @@ def wrapped_density(core: LinearDensity, wrapper: LinearDensity, feed: Ratio) ->
     >>> print(wrapped_density(Quantity(200, "tex"), Quantity(150, "tex"), feed=1.5))
     425.0 tex
     """
-    require((core > NO_LINEAR_DENSITY) & (wrapper > NO_LINEAR_DENSITY), "The linear density must be above zero.")
-    require(feed >= 1, "A length of yarn holds at least the same length of wrapper: give 1 or more.")
+    require_within(ABOVE_ZERO, "The linear density", core, wrapper)
+    require_within(AT_LEAST_ONE, "A length of yarn holds at least the same length of wrapper: give 1 or more.", feed)
     return core + feed * wrapper
 
 
@@ -347,5 +346,5 @@ def _ends(structure, strands, plies) -> float:
 
 
 def _require_structure(ends, kept) -> None:
-    require(ends >= 1, "A yarn has at least one end.")
-    require((kept > 0) & (kept <= 1), "The share of the length that is left must be above 0 and up to 1.")
+    require_within(AT_LEAST_ONE, "A yarn has at least one end.", ends)
+    require_within(SOME_PART, "The share of the length that is left", kept)

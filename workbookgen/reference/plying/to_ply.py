@@ -1,10 +1,9 @@
 """The yarn for which bobbins are to be filled: its length, its strands, its take-up, and the grist of its singles."""
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED, NOT_NEGATIVE, PART, SHRINKAGE, require_within
 from workbookgen.reference.plying.design import require_loss
-from workbookgen.units import Grist, Length, Quantity, Ratio
-
-NO_LENGTH = Quantity(0.0, "m")
+from workbookgen.units import Grist, Length, Ratio
 
 
 @calculation
@@ -44,9 +43,9 @@ def still_to_ply(own: Length | None = None, project: Length | None = None, left:
     length = own
     if own is None:
         require(project is not None and left is not None, "Give the length of yarn, or choose a project.")
-        require((left >= 0) & (left <= 1), "The share left to make must be from 0 to 1.")
+        require_within(PART, "The share left to make must be from 0 to 1.", left)
         length = project * left
-    require(length >= NO_LENGTH, "A length cannot be negative.")
+    require_within(NOT_NEGATIVE, "A length", length)
     return length
 
 
@@ -85,7 +84,7 @@ def strands_to_ply(own: Ratio | None = None, project: Ratio | None = None, usual
     3.0
     """
     strands = next((each for each in (own, project) if each is not None), usual)
-    require((strands >= 1) & (strands % 1 == 0), "The number of strands is a whole number, 1 or more.")
+    require_within(COUNTED, "The number of strands", strands)
     return strands + 0.0
 
 
@@ -168,8 +167,8 @@ def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands:
     if own is None:
         require(plied is not None and shrinkage is not None, "Give the grist of the singles, or choose a project.")
         require_loss(take_up, "take-up")
-        require(shrinkage < 0.9, "The shrinkage must be under 0.9.")
-        require(strands >= 1, "There must be at least one strand.")
+        require_within(SHRINKAGE, "The shrinkage", shrinkage)
+        require_within(AT_LEAST_ONE, "There must be at least one strand.", strands)
     grist = plied * strands / ((1 - shrinkage) * (1 - take_up)) if own is None else own
-    require(grist > Quantity(0.0, "m/g"), "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The grist", grist)
     return grist

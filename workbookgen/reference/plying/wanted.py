@@ -1,11 +1,9 @@
 """Backwards from a yarn that is wanted: the component that is missing, the singles to spin, the grist for so many wraps."""
 
 from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, SHRINKAGE, require_within
 from workbookgen.reference.plying.design import require_loss, require_strands
 from workbookgen.units import Grist, LinearDensity, PerLength, Quantity, Ratio
-
-NO_LINEAR_DENSITY = Quantity(0.0, "tex")
-NO_WRAPS = Quantity(0.0, "1/inch")
 
 
 @calculation
@@ -41,7 +39,7 @@ def missing_component(resultant: LinearDensity, known: LinearDensity) -> LinearD
     >>> print(missing_component(Quantity(240, "tex"), Quantity(210, "tex")))
     30 tex
     """
-    require(known > NO_LINEAR_DENSITY, "The known components must weigh something.")
+    require_within(ABOVE_ZERO, "The known components must weigh something.", known)
     require(
         resultant > known,
         "The known components already weigh as much as the yarn wanted: make them finer.",
@@ -83,9 +81,9 @@ def all_strands(plied: LinearDensity, take_up: Ratio = 0.0, shrinkage: Ratio = 0
     >>> print(all_strands(Quantity(250, "tex"), take_up=0.04))
     240.0 tex
     """
-    require(plied > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    require_within(ABOVE_ZERO, "The linear density", plied)
     require_loss(take_up, "take-up")
-    require(shrinkage < 0.9, "The shrinkage must be under 0.9.")
+    require_within(SHRINKAGE, "The shrinkage", shrinkage)
     return plied * (1 - shrinkage) * (1 - take_up)
 
 
@@ -125,10 +123,10 @@ def singles_for(plied: LinearDensity, strands: Ratio, take_up: Ratio = 0.0, shri
     >>> print(singles_for(Quantity(250, "tex"), 2, take_up=0.04))
     120.0 tex
     """
-    require(plied > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    require_within(ABOVE_ZERO, "The linear density", plied)
     require_strands(strands)
     require_loss(take_up, "take-up")
-    require(shrinkage < 0.9, "The shrinkage must be under 0.9.")
+    require_within(SHRINKAGE, "The shrinkage", shrinkage)
     return plied * (1 - shrinkage) * (1 - take_up) / strands
 
 
@@ -165,6 +163,6 @@ def grist_for_wraps(wraps: PerLength, k: Ratio) -> Grist:
     >>> print(round(grist_for_wraps(Quantity(12, "1/inch"), 0.4)))
     900 yard / pound
     """
-    require(wraps > NO_WRAPS, "The number of wraps must be above zero.")
-    require(k > 0, "The factor K must be above zero.")
+    require_within(ABOVE_ZERO, "The number of wraps", wraps)
+    require_within(ABOVE_ZERO, "The factor K", k)
     return Quantity((wraps.m_as("1/inch") / k) ** 2, "yard/pound")

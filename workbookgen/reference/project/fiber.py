@@ -3,9 +3,9 @@
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
-from workbookgen.units import Mass, Quantity, Ratio
+from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, NOT_NEGATIVE, require_within
+from workbookgen.units import Mass, Ratio
 
-NO_MASS = Quantity(0.0, "g")
 ROUNDING = 1e-9  # dividing two equal masses may miss 1 by rounding
 
 
@@ -45,8 +45,8 @@ def fiber_for(yarn: Mass, kept: Ratio | None = None, share: Ratio = 1.0, bought:
     120.0 gram
     """
     require_numbers(yarn, kept, share, bought)
-    require(yarn >= NO_MASS, "The mass of the yarn cannot be negative.")
-    require(share > 0, "The share must be above zero.")
+    require_within(NOT_NEGATIVE, "The mass of the yarn", yarn)
+    require_within(ABOVE_ZERO, "The share", share)
     is_bought = np.asarray(bought) == 1
     require(is_bought if kept is None else is_bought | (kept > 0) & (kept <= 1 + ROUNDING), "The share kept must be above 0 and up to 1.")
     of_one = yarn * share
@@ -87,7 +87,7 @@ def to_prepare(fiber: Mass, stage: Ratio | None = None) -> Mass:
     0.0 gram
     """
     require_numbers(fiber, stage)
-    require(fiber >= NO_MASS, "The mass of the fiber cannot be negative.")
+    require_within(NOT_NEGATIVE, "The mass of the fiber", fiber)
     return fiber if stage is None else fiber * np.where(np.asarray(stage) >= 4, 0.0, 1.0)[()]
 
 
@@ -174,6 +174,6 @@ def per_bobbin(mass: Mass, bobbins: Ratio) -> Mass:
     >>> print(per_bobbin(Quantity(120, "g"), 3))
     40.0 gram
     """
-    require(mass >= NO_MASS, "The mass to share out cannot be negative.")
-    require((bobbins >= 1) & (bobbins % 1 == 0), "The number of bobbins is a whole number, 1 or more.")
+    require_within(NOT_NEGATIVE, "The mass to share out", mass)
+    require_within(COUNTED, "The number of bobbins", bobbins)
     return mass / bobbins

@@ -3,10 +3,8 @@
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, NO_LENGTH, NOT_NEGATIVE, SHRINKAGE, require_within
 from workbookgen.units import Length, Mass, Quantity, Ratio, Some
-
-NOTHING = Quantity(0.0, "m")
-NO_MASS = Quantity(0.0, "g")
 
 
 @calculation
@@ -42,8 +40,8 @@ def yarn_length(length_wanted: Length, margin: Ratio = 0.1) -> Length:
     >>> print(yarn_length(Quantity(1000, "m"), margin=0.1))
     1100.0 meter
     """
-    require(length_wanted >= NOTHING, "The length wanted cannot be negative.")
-    require(margin >= 0, "The margin cannot be negative.")
+    require_within(NOT_NEGATIVE, "The length wanted", length_wanted)
+    require_within(NOT_NEGATIVE, "The margin", margin)
     return length_wanted * (1 + margin)
 
 
@@ -82,10 +80,10 @@ def left_share(length: Length, in_skeins: Length, used: Mass | None = None) -> R
     0.75
     """
     require_numbers(length, in_skeins, used)
-    require(length > NOTHING, "The length must be above zero.")
-    require(in_skeins >= NOTHING, "The length in skeins cannot be negative.")
+    require_within(ABOVE_ZERO, "The length", length)
+    require_within(NOT_NEGATIVE, "The length in skeins", in_skeins)
     if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used a negative amount.")
+        require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
         return (in_skeins / length).m_as("") * 0.0
     return np.maximum(1 - (in_skeins / length).m_as(""), 0.0)
 
@@ -128,7 +126,7 @@ def surplus(have: Some, need: Some) -> Some:
     require_numbers(have, need)
     difference = have - need
     require(np.isfinite(have.magnitude if isinstance(have, Quantity) else have), "What there is must be a number.")
-    require(need >= 0, "What is needed cannot be negative.")
+    require_within(NOT_NEGATIVE, "What is needed", need)
     return difference
 
 
@@ -166,7 +164,7 @@ def all_there_is(in_skeins: Length, to_come: Length | None = None) -> Length:
     1050 meter
     """
     require_numbers(in_skeins, to_come)
-    require(in_skeins >= NOTHING, "The length in skeins cannot be negative.")
+    require_within(NOT_NEGATIVE, "The length in skeins", in_skeins)
     return in_skeins if to_come is None else in_skeins + to_come
 
 
@@ -206,11 +204,11 @@ def skein_holds(skeins: Ratio, in_skeins: Length, usual: Length, package: Length
     200.0 meter
     """
     require_numbers(skeins, in_skeins, usual, package)
-    require(skeins >= 0, "The number of skeins cannot be negative.")
-    require(usual > NOTHING, "A skein must hold something.")
-    require((in_skeins > NOTHING) | (skeins == 0) | (package is not None), "Skeins must have a length.")
+    require_within(NOT_NEGATIVE, "The number of skeins", skeins)
+    require_within(ABOVE_ZERO, "A skein must hold something.", usual)
+    require((in_skeins > NO_LENGTH) | (skeins == 0) | (package is not None), "Skeins must have a length.")
     if package is not None:
-        require(package > NOTHING, "A ball must hold something.")
+        require_within(ABOVE_ZERO, "A ball must hold something.", package)
         return package + in_skeins * 0.0
     return np.where(skeins > 0, in_skeins / np.maximum(skeins, 1), usual)[()]
 
@@ -250,8 +248,8 @@ def unwashed_length(length: Length, shrinkage: Ratio, bought_share: Ratio | None
     >>> print(unwashed_length(Quantity(950, "m"), shrinkage=0.05))
     1000.0 meter
     """
-    require(length >= NOTHING, "The length cannot be negative.")
-    require(shrinkage < 0.9, "The shrinkage must be under 0.9.")
+    require_within(NOT_NEGATIVE, "The length", length)
+    require_within(SHRINKAGE, "The shrinkage", shrinkage)
     require_numbers(length, shrinkage, bought_share)
     spun = 1.0 if bought_share is None else np.where(np.asarray(bought_share) > 0.999999, 0.0, 1.0)[()]
     return length / (1 - shrinkage) * spun

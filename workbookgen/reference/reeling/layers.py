@@ -7,9 +7,8 @@ around; a layer one diameter farther out is longer by that angle times the diame
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, whole_for
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, require_within
 from workbookgen.units import Angle, Length, Quantity, Ratio
-
-NOTHING = Quantity(0.0, "m")
 
 
 @calculation
@@ -46,9 +45,9 @@ def layers_wound(wraps: Ratio, diameter: Length, width: Length) -> Ratio:
     >>> print(layers_wound(100, Quantity(2, "mm"), Quantity(50, "mm")))
     4.0
     """
-    require(wraps > 0, "There must be some wraps.")
-    require(diameter > NOTHING, "The yarn must have a diameter.")
-    require(width > NOTHING, "The winding must have a width.")
+    require_within(ABOVE_ZERO, "There must be some wraps.", wraps)
+    require_within(ABOVE_ZERO, "The yarn must have a diameter.", diameter)
+    require_within(ABOVE_ZERO, "The winding must have a width.", width)
     return whole_for((wraps * diameter / width).m_as(""))
 
 
@@ -88,8 +87,8 @@ def turning(height: Length | None = None, arm_a: Length | None = None, arm_b: Le
     """
     if height is None or arm_a is None or arm_b is None:
         return Quantity(2 * np.pi, "radian")
-    require(height > NOTHING, "The height must be above zero.")
-    require((arm_a > NOTHING) & (arm_b > NOTHING), "Both arms must have a span.")
+    require_within(ABOVE_ZERO, "The height", height)
+    require_within(ABOVE_ZERO, "Both arms must have a span.", arm_a, arm_b)
     leg = height**2 + arm_a**2 / 4 + arm_b**2 / 4
     # By sine and cosine: near a straight line a cosine alone leaves half its digits.
     at_a, at_b = (
@@ -134,10 +133,10 @@ def mean_loop(loop: Length, turning: Angle, diameter: Length, layers: Ratio) -> 
     >>> print(round(mean_loop(Quantity(1.5, "m"), Quantity(360, "degree"), Quantity(2, "mm"), layers=4), 3))
     1.519 meter
     """
-    require(loop > NOTHING, "The loop must have a length.")
-    require(turning > 0, "The path must turn.")
-    require(diameter > NOTHING, "The yarn must have a diameter.")
-    require(layers >= 1, "There is at least one layer.")
+    require_within(ABOVE_ZERO, "The loop must have a length.", loop)
+    require_within(ABOVE_ZERO, "The path must turn.", turning)
+    require_within(ABOVE_ZERO, "The yarn must have a diameter.", diameter)
+    require_within(AT_LEAST_ONE, "There is at least one layer.", layers)
     return loop + turning * diameter * (layers - 1) / 2
 
 
@@ -174,6 +173,6 @@ def growth(mean_loop: Length, loop: Length) -> Ratio:
     >>> print(round(growth(Quantity(1.515, "m"), Quantity(1.5, "m")), 6))
     0.01 dimensionless
     """
-    require(loop > NOTHING, "The loop must have a length.")
+    require_within(ABOVE_ZERO, "The loop must have a length.", loop)
     require(mean_loop >= loop, "Layers cannot shorten a loop.")
     return mean_loop / loop - 1

@@ -7,9 +7,8 @@ measured with a cord; the best figure known is used.
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.units import Length, Quantity, Ratio
-
-NOTHING = Quantity(0.0, "m")
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.units import Length, Ratio
 
 USUAL_TOLERANCE = 0.005  # of the loop, where no tolerance is given
 
@@ -49,8 +48,8 @@ def measured_loop(cord: Length, turns: Ratio) -> Length:
     >>> print(measured_loop(Quantity(12, "m"), 8))
     1.5 meter
     """
-    require(cord > NOTHING, "The cord must have a length.")
-    require(turns > 0, "The cord must make at least part of a turn.")
+    require_within(ABOVE_ZERO, "The cord must have a length.", cord)
+    require_within(ABOVE_ZERO, "The cord must make at least part of a turn.", turns)
     return cord / turns
 
 
@@ -88,8 +87,8 @@ def niddy_noddy_loop(height: Length, arm_a: Length, arm_b: Length) -> Length:
     >>> print(niddy_noddy_loop(Quantity(30, "cm"), Quantity(20, "cm"), Quantity(30, "cm")))  # 4 · √(30² + 10² + 15²)
     140.0 centimeter
     """
-    require(height > NOTHING, "The height must be above zero.")
-    require((arm_a > NOTHING) & (arm_b > NOTHING), "Both arms must have a span.")
+    require_within(ABOVE_ZERO, "The height", height)
+    require_within(ABOVE_ZERO, "Both arms must have a span.", arm_a, arm_b)
     return 4 * np.sqrt(height**2 + (arm_a / 2) ** 2 + (arm_b / 2) ** 2)
 
 
@@ -184,7 +183,7 @@ def _best_known(rated, measured, from_arms):
     known = [(basis, loop) for basis, loop in ranking if loop is not None]
     require(len(known) > 0, "The loop is not known: state it, measure it, or give the arms.")
     basis, loop = known[0]
-    require(loop > NOTHING, "The loop must have a length.")
+    require_within(ABOVE_ZERO, "The loop must have a length.", loop)
     return basis, loop
 
 
@@ -221,8 +220,8 @@ def relative_tolerance(tolerance: Length, loop: Length) -> Ratio:
     >>> print(relative_tolerance(Quantity(1, "cm"), Quantity(2, "m")))
     0.005
     """
-    require(tolerance >= NOTHING, "The tolerance cannot be negative.")
-    require(loop > NOTHING, "The loop must have a length.")
+    require_within(NOT_NEGATIVE, "The tolerance", tolerance)
+    require_within(ABOVE_ZERO, "The loop must have a length.", loop)
     return (tolerance / loop).m_as("")
 
 
@@ -258,7 +257,7 @@ def hundred_wraps_tolerance(tolerance: Length) -> Length:
     >>> print(hundred_wraps_tolerance(Quantity(1, "cm")).to("m"))
     1.0 meter
     """
-    require(tolerance >= NOTHING, "The tolerance cannot be negative.")
+    require_within(NOT_NEGATIVE, "The tolerance", tolerance)
     return 100 * tolerance
 
 
@@ -296,7 +295,7 @@ def loop_uncertainty(loop: Length, tolerance: Length | None = None) -> Length:
     >>> print(round(loop_uncertainty(Quantity(2, "m"), tolerance=Quantity(3, "cm")), 2))  # √3
     1.73 centimeter
     """
-    require(loop > NOTHING, "The loop must have a length.")
+    require_within(ABOVE_ZERO, "The loop must have a length.", loop)
     limit = USUAL_TOLERANCE * loop if tolerance is None else tolerance
-    require(limit >= NOTHING, "The tolerance cannot be negative.")
+    require_within(NOT_NEGATIVE, "The tolerance", limit)
     return limit / np.sqrt(3)

@@ -5,14 +5,12 @@ washed skein, laid slack, is shorter than that of the reel.
 """
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
-from workbookgen.units import Length, Mass, Quantity, Ratio
-
-NOTHING = Quantity(0.0, "m")
-NO_MASS = Quantity(0.0, "g")
+from workbookgen.reference.limits import ABOVE_ZERO, NO_LENGTH, NO_MASS, NOT_NEGATIVE, PART, SHRINKAGE, require_within
+from workbookgen.units import Length, Mass, Ratio
 
 
 @calculation
-def length(wraps: Ratio, loop: Length, part_wrap: Ratio = 0.0, rest: Length = NOTHING) -> Length:
+def length(wraps: Ratio, loop: Length, part_wrap: Ratio = 0.0, rest: Length = NO_LENGTH) -> Length:
     """Length of the yarn on a reel.
 
     L = (n + p) · C + r. Every full turn of the reel is one loop.
@@ -46,10 +44,10 @@ def length(wraps: Ratio, loop: Length, part_wrap: Ratio = 0.0, rest: Length = NO
     >>> print(length(100, Quantity(1.5, "m"), part_wrap=0.5, rest=Quantity(0.25, "m")))
     151.0 meter
     """
-    require(wraps >= 0, "The number of wraps cannot be negative.")
-    require((part_wrap >= 0) & (part_wrap <= 1), "A part wrap must be between 0 and 1.")
-    require(loop > NOTHING, "The loop must have a length.")
-    require(rest >= NOTHING, "The rest cannot be a negative length.")
+    require_within(NOT_NEGATIVE, "The number of wraps", wraps)
+    require_within(PART, "A part wrap", part_wrap)
+    require_within(ABOVE_ZERO, "The loop must have a length.", loop)
+    require_within(NOT_NEGATIVE, "The rest cannot be a negative length.", rest)
     return (wraps + part_wrap) * loop + rest
 
 
@@ -85,7 +83,7 @@ def hundred_wraps(loop: Length) -> Length:
     >>> print(hundred_wraps(Quantity(1.5, "m")))
     150.0 meter
     """
-    require(loop > NOTHING, "The loop must have a length.")
+    require_within(ABOVE_ZERO, "The loop must have a length.", loop)
     return 100 * loop
 
 
@@ -127,14 +125,14 @@ def finished_length(
     >>> print(finished_length(Quantity(150, "m"), Quantity(1.5, "m"), washed_loop=Quantity(1.44, "m")))
     144.0 meter
     """
-    require(length >= NOTHING, "The length cannot be negative.")
-    require(loop > NOTHING, "The loop must have a length.")
+    require_within(NOT_NEGATIVE, "The length", length)
+    require_within(ABOVE_ZERO, "The loop must have a length.", loop)
     if washed_loop is not None:
-        require(washed_loop > NOTHING, "The loop of the washed skein must have a length.")
+        require_within(ABOVE_ZERO, "The loop of the washed skein must have a length.", washed_loop)
         return length * (washed_loop / loop).m_as("")
     if shrinkage is None:
         return length
-    require(shrinkage < 0.9, "The shrinkage must be under 0.9.")
+    require_within(SHRINKAGE, "The shrinkage", shrinkage)
     return length * (1 - shrinkage)
 
 
@@ -173,7 +171,7 @@ def expected_shrinkage(usual: Ratio, sample: Ratio | None = None) -> Ratio:
     """
     require_numbers(usual, sample)
     share = usual if sample is None else sample
-    require(share < 0.9, "The shrinkage must be under 0.9.")
+    require_within(SHRINKAGE, "The shrinkage", share)
     return share + 0.0
 
 
@@ -212,7 +210,7 @@ def length_basis(length: Length, washed_loop: Length | None = None, sample: Rati
     shrinks as its sample
     """
     require_numbers(length, washed_loop, sample)
-    require(length >= NOTHING, "The length cannot be negative.")
+    require_within(NOT_NEGATIVE, "The length", length)
     words = "measured" if washed_loop is not None else "shrinks as its sample" if sample is not None else "usual shrinkage"
     return by_element(lambda _: words, length.magnitude)
 
@@ -250,8 +248,8 @@ def shrinkage(length: Length, finished: Length) -> Ratio:
     >>> print(shrinkage(Quantity(160, "m"), Quantity(120, "m")))
     0.25
     """
-    require(length > NOTHING, "The length on the reel must be above zero.")
-    require(finished >= NOTHING, "The finished length cannot be negative.")
+    require_within(ABOVE_ZERO, "The length on the reel", length)
+    require_within(NOT_NEGATIVE, "The finished length", finished)
     return 1 - (finished / length).m_as("")
 
 
@@ -288,6 +286,6 @@ def net_mass(gross: Mass, tare: Mass = NO_MASS) -> Mass:
     >>> print(net_mass(Quantity(112, "g"), Quantity(12, "g")))
     100 gram
     """
-    require(tare >= NO_MASS, "The tare cannot be negative.")
+    require_within(NOT_NEGATIVE, "The tare", tare)
     require(gross > tare, "The tare must be lighter than the skein with it.")
     return gross - tare

@@ -6,12 +6,9 @@ filled, since water is heavy and a crowded bath does not get wool clean.
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require, whole_for
-from workbookgen.units import Mass, Quantity, Ratio, Time, Volume, VolumePerMass
-
-NO_MASS = Quantity(0.0, "g")
-NO_VOLUME = Quantity(0.0, "L")
-NO_TIME = Quantity(0.0, "minute")
+from workbookgen.reference.calculation import calculation, whole_for
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, NOT_NEGATIVE, SOME_PART, require_within
+from workbookgen.units import Mass, Ratio, Time, Volume, VolumePerMass
 
 
 @calculation
@@ -47,8 +44,8 @@ def loads(mass: Mass, load: Mass) -> Ratio:
     >>> print(loads(Quantity(1.8, "kg"), Quantity(0.5, "kg")))
     4.0
     """
-    require(mass >= NO_MASS, "The mass cannot be negative.")
-    require(load > NO_MASS, "The load of a bath must be above zero.")
+    require_within(NOT_NEGATIVE, "The mass", mass)
+    require_within(ABOVE_ZERO, "The load of a bath", load)
     return whole_for((mass / load).m_as(""))  # rounding must not ask for one more
 
 
@@ -85,8 +82,8 @@ def liquor(mass: Mass, liquor_ratio: VolumePerMass) -> Volume:
     >>> print(liquor(Quantity(0.5, "kg"), Quantity(30, "L/kg")))
     15.0 liter
     """
-    require(mass >= NO_MASS, "The mass cannot be negative.")
-    require(liquor_ratio > Quantity(0.0, "L/kg"), "The liquor ratio must be above zero.")
+    require_within(NOT_NEGATIVE, "The mass", mass)
+    require_within(ABOVE_ZERO, "The liquor ratio", liquor_ratio)
     return (mass * liquor_ratio).to("liter")
 
 
@@ -161,8 +158,8 @@ def clean_mass(mass: Mass, scoured_yield: Ratio) -> Mass:
     >>> print(clean_mass(Quantity(2, "kg"), 0.6))
     1.2 kilogram
     """
-    require(mass >= NO_MASS, "The mass cannot be negative.")
-    require((scoured_yield > 0) & (scoured_yield <= 1), "A yield must be above 0 and up to 1.")
+    require_within(NOT_NEGATIVE, "The mass", mass)
+    require_within(SOME_PART, "A yield", scoured_yield)
     return mass * scoured_yield
 
 
@@ -237,7 +234,7 @@ def bath_time(baths: Ratio, minutes_each: Time) -> Time:
     80 minute
     """
     _require_baths(baths)
-    require(minutes_each >= NO_TIME, "The time in a bath cannot be negative.")
+    require_within(NOT_NEGATIVE, "The time in a bath", minutes_each)
     return baths * minutes_each
 
 
@@ -274,8 +271,8 @@ def full_load(mass: Mass, load: Mass) -> Mass:
     >>> print(full_load(Quantity(1.8, "kg"), Quantity(0.5, "kg")))
     0.5 kilogram
     """
-    require(mass > NO_MASS, "The mass of the fleece must be above zero.")
-    require(load > NO_MASS, "A load must hold something.")
+    require_within(ABOVE_ZERO, "The mass of the fleece", mass)
+    require_within(ABOVE_ZERO, "A load must hold something.", load)
     return np.minimum(mass, load)
 
 
@@ -312,15 +309,15 @@ def baths_in_all(washes: Ratio, rinses: Ratio = 0.0) -> Ratio:
     >>> print(baths_in_all(2, rinses=2))
     4
     """
-    require(washes >= 1, "Wash at least once.")
-    require(rinses >= 0, "The number of rinses cannot be negative.")
+    require_within(AT_LEAST_ONE, "Wash at least once.", washes)
+    require_within(NOT_NEGATIVE, "The number of rinses", rinses)
     return washes + rinses
 
 
 def require_volume(volume):
     """Refuse a volume below zero."""
-    require(volume >= NO_VOLUME, "A volume of water cannot be negative.")
+    require_within(NOT_NEGATIVE, "A volume of water", volume)
 
 
 def _require_baths(baths):
-    require(baths >= 0, "The number of baths cannot be negative.")
+    require_within(NOT_NEGATIVE, "The number of baths", baths)

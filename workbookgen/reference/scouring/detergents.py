@@ -1,10 +1,9 @@
 """Detergent by the mass of the fleece, or by the water."""
 
 from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, PART, require_within
 from workbookgen.reference.scouring.baths import require_volume
-from workbookgen.units import Density, Mass, Quantity, Ratio, Volume
-
-NO_MASS = Quantity(0.0, "g")
+from workbookgen.units import Density, Mass, Ratio, Volume
 
 
 @calculation
@@ -41,8 +40,8 @@ def detergent(mass: Mass, share: Ratio, by_water: Ratio = 0.0) -> Mass:
     >>> print(detergent(Quantity(500, "g"), 0.04))
     20.0 gram
     """
-    require(mass >= NO_MASS, "The mass cannot be negative.")
-    require((share >= 0) & (share <= 1), "The share must be between 0 and 1.")
+    require_within(NOT_NEGATIVE, "The mass", mass)
+    require_within(PART, "The share", share)
     require(by_water == 0, "The detergent is measured by the water: an additional share of the fleece would double it.")
     return mass * share
 
@@ -81,7 +80,7 @@ def liquid_detergent(liquor: Volume, dose: Ratio) -> Volume:
     30.0 milliliter
     """
     require_volume(liquor)
-    require(dose > 0, "The dose must be above zero.")
+    require_within(ABOVE_ZERO, "The dose", dose)
     return (liquor * dose).to("milliliter")
 
 
@@ -119,5 +118,5 @@ def detergent_by_liquor(liquor: Volume, dose: Density) -> Mass:
     30 gram
     """
     require_volume(liquor)
-    require(dose >= Quantity(0.0, "g/L"), "The dose cannot be negative.")
+    require_within(NOT_NEGATIVE, "The dose", dose)
     return (liquor * dose).to("gram")

@@ -7,9 +7,9 @@ readings on any scale; a difference of temperatures is not one, and pint refuses
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, NO_VOLUME, NOT_NEGATIVE, require_within
 from workbookgen.units import Quantity, Temperature, Volume
 
-NO_VOLUME = Quantity(0.0, "L")
 ROUNDING = 1e-9  # hot water worked out for a bath may exceed it by rounding
 
 SAME_HEAT = 1e-6  # degrees that make no difference
@@ -145,7 +145,7 @@ def mixed_temperature(volume: Volume, temperature: Temperature, added: Volume, a
     30.0 degree_Celsius
     """
     first, second = volume.m_as("L"), added.m_as("L")
-    require((first > 0) & (second > 0), "Both volumes must be above zero.")
+    require_within(ABOVE_ZERO, "Both volumes", first, second)
     warm, cool = temperature.m_as("degC"), added_temperature.m_as("degC")
     require(np.isfinite(warm) & np.isfinite(cool), "The temperature must be a number.")
     return Quantity((first * warm + second * cool) / (first + second), "degC")
@@ -186,7 +186,7 @@ def to_add(volume: Volume, temperature: Temperature, added_temperature: Temperat
     >>> print(to_add(Quantity(10, "L"), Quantity(20, "degC"), Quantity(60, "degC"), target=Quantity(40, "degC")))
     10.0 liter
     """
-    require(volume > NO_VOLUME, "The volume in the pot must be above zero.")
+    require_within(ABOVE_ZERO, "The volume in the pot", volume)
     rise, above = _apart(target, temperature), _apart(added_temperature, target)
     require((rise * above >= 0) & (np.abs(above) > SAME_HEAT), "The target must be between the two waters, and not that of the water to add.")
     return volume * (rise / above)
@@ -227,7 +227,7 @@ def part_of_mix(volume: Volume, temperature: Temperature, added_temperature: Tem
     >>> print(part_of_mix(Quantity(10, "L"), Quantity(10, "degC"), Quantity(60, "degC"), target=Quantity(45, "degC")))
     7.0 liter
     """
-    require(volume > NO_VOLUME, "The volume wanted must be above zero.")
+    require_within(ABOVE_ZERO, "The volume wanted", volume)
     rise, between = _apart(target, temperature), _apart(added_temperature, temperature)
     require(np.abs(between) > SAME_HEAT, "The two waters must differ in temperature.")
     require(rise * (between - rise) >= 0, "The target must be between the two waters.")
@@ -284,4 +284,4 @@ def _apart(temperature, other):
 
 
 def _require_volume(volume):
-    require(volume >= NO_VOLUME, "A volume of water cannot be negative.")
+    require_within(NOT_NEGATIVE, "A volume of water", volume)

@@ -1,11 +1,10 @@
 """What a whole fleece takes, in however many loads it is washed."""
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.reference.scouring.baths import NO_MASS, liquor
+from workbookgen.reference.limits import AT_LEAST_ONE, NOT_NEGATIVE, require_within
+from workbookgen.reference.scouring.baths import liquor
 from workbookgen.reference.scouring.detergents import liquid_detergent
-from workbookgen.units import Mass, Quantity, Ratio, Time, Volume, VolumePerMass
-
-NO_TIME = Quantity(0.0, "hour")
+from workbookgen.units import Mass, Ratio, Time, Volume, VolumePerMass
 
 
 @calculation
@@ -42,7 +41,7 @@ def water_of_fleece(mass: Mass, liquor_ratio: VolumePerMass, baths: Ratio) -> Vo
     >>> print(water_of_fleece(Quantity(2, "kg"), Quantity(30, "L/kg"), baths=4))
     240 liter
     """
-    require(baths >= 1, "There is at least one bath.")
+    require_within(AT_LEAST_ONE, "There is at least one bath.", baths)
     return liquor(mass, liquor_ratio) * baths
 
 
@@ -81,9 +80,9 @@ def detergent_of_fleece(mass: Mass, share: Ratio, washes: Ratio, by_water: Ratio
     >>> print(detergent_of_fleece(Quantity(2, "kg"), 0.04, washes=2))
     0.16 kilogram
     """
-    require(mass >= NO_MASS, "The mass of the fleece cannot be negative.")
-    require(share >= 0, "The share of detergent cannot be negative.")
-    require(washes >= 1, "There is at least one wash.")
+    require_within(NOT_NEGATIVE, "The mass of the fleece", mass)
+    require_within(NOT_NEGATIVE, "The share of detergent", share)
+    require_within(AT_LEAST_ONE, "There is at least one wash.", washes)
     require(by_water == 0, "The detergent is measured by the water.")
     return mass * share * washes
 
@@ -123,7 +122,7 @@ def liquid_of_fleece(mass: Mass, liquor_ratio: VolumePerMass, dose: Ratio, washe
     >>> print(liquid_of_fleece(Quantity(2, "kg"), Quantity(30, "L/kg"), 0.002, washes=2))
     240.0 milliliter
     """
-    require(washes >= 1, "There is at least one wash.")
+    require_within(AT_LEAST_ONE, "There is at least one wash.", washes)
     return liquid_detergent(liquor(mass, liquor_ratio), dose) * washes
 
 
@@ -160,6 +159,6 @@ def time_of_fleece(loads: Ratio, time_each: Time) -> Time:
     >>> print(time_of_fleece(4, Quantity(1.5, "hour")))
     6.0 hour
     """
-    require(loads >= 0, "The number of loads cannot be negative.")
-    require(time_each >= NO_TIME, "The time cannot be negative.")
+    require_within(NOT_NEGATIVE, "The number of loads", loads)
+    require_within(NOT_NEGATIVE, "The time", time_each)
     return loads * time_each

@@ -9,11 +9,11 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.stock import sum_where
 from workbookgen.units import Mass, Quantity, Ratio, Some
 
-NO_MASS = Quantity(0.0, "g")
 HAIR = 1e-6  # of what a project takes itself; less than that is rounding
 
 
@@ -61,7 +61,7 @@ def pool(
     500.0 gram
     """
     require_numbers(share)
-    require(share > 0, "The share must be above zero.")
+    require_within(ABOVE_ZERO, "The share", share)
     sums = [sum_where(lot, names, amounts) for lot in (lot_1, lot_2, lot_3) if lot is not None]
     return sum(sums, start=Quantity(0.0, amounts.units) * share if isinstance(amounts, Quantity) else 0.0 * share)
 
@@ -100,8 +100,8 @@ def claim(needs: Mass, pool: Mass) -> Ratio:
     0.3 dimensionless
     """
     require_numbers(needs, pool)
-    require(needs >= NO_MASS, "A project cannot take a negative amount.")
-    require(pool > NO_MASS, "The lots must give something.")
+    require_within(NOT_NEGATIVE, "A project cannot take a negative amount.", needs)
+    require_within(ABOVE_ZERO, "The lots must give something.", pool)
     return needs / pool
 
 
@@ -157,7 +157,7 @@ def left_by_others(
     400.0 gram
     """
     require_numbers(pool, needs)
-    require((pool >= NO_MASS) & (needs >= NO_MASS), "A mass cannot be negative.")
+    require_within(NOT_NEGATIVE, "A mass", pool, needs)
     own = [lot for lot in (lot_1, lot_2, lot_3) if lot is not None]
     rest = sum((sum_where(lot, names, amounts) * sum_where(lot, names, promised) for lot in own), start=pool * 0.0) - needs
     return pool - rest * np.where(rest > needs * HAIR, 1.0, 0.0)[()]

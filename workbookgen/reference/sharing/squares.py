@@ -4,13 +4,11 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.stock import sum_where
 from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio
 
-NOTHING = Quantity(0.0, "m")
-NO_MASS = Quantity(0.0, "g")
-NO_GRIST = Quantity(0.0, "m/g")
 SPECK = Quantity(1e-15, "g^2")  # no scale tells it from zero, and some programs do not either
 HAIR = 1e-6  # of what a project takes itself; less than that is rounding
 
@@ -52,11 +50,11 @@ def need_square(share: Ratio, doubt_need: Length, planned: Grist, used: Mass | N
     100.0 gram ** 2
     """
     require_numbers(share, doubt_need, planned, used)
-    require(share > 0, "The share must be above zero.")
-    require(doubt_need >= NOTHING, "A standard uncertainty cannot be negative.")
-    require(planned > NO_GRIST, "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The share", share)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", doubt_need)
+    require_within(ABOVE_ZERO, "The grist", planned)
     if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used a negative amount.")
+        require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
     return (share * doubt_need / planned * (1.0 if used is None else 0.0)) ** 2
 
 
@@ -147,7 +145,7 @@ def others_square(own: MassSquared, names: Sequence[str], squares: MassSquared, 
     25.0 gram ** 2
     """
     require_numbers(own)
-    require(own >= Quantity(0.0, "g^2"), "A squared uncertainty cannot be negative.")
+    require_within(NOT_NEGATIVE, "A squared uncertainty", own)
     if lot is None:
         return own * 0.0
     rest = sum_where(lot, names, squares) - own

@@ -5,10 +5,9 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, NO_MASS, NOT_NEGATIVE, require_within
 from workbookgen.texts import folded
-from workbookgen.units import Mass, Quantity, Ratio
-
-NO_MASS = Quantity(0.0, "g")
+from workbookgen.units import Mass, Ratio
 
 
 @calculation
@@ -89,8 +88,8 @@ def asked(line: Ratio, wanted: Mass) -> Mass:
     500.0 gram
     """
     require_numbers(line, wanted)
-    require(line >= 1, "The lines of a list are counted from 1.")
-    require(wanted > NO_MASS, "The weight wanted must be above zero.")
+    require_within(AT_LEAST_ONE, "The lines of a list are counted from 1.", line)
+    require_within(ABOVE_ZERO, "The weight wanted", wanted)
     return wanted * 1.0
 
 
@@ -129,8 +128,8 @@ def part(line: Ratio, parts: Ratio, wanted: Mass | None = None) -> Ratio:
     3.0
     """
     require_numbers(line, parts, wanted)
-    require(line >= 1, "The lines of a list are counted from 1.")
-    require(parts > 0, "The parts must be above zero.")
+    require_within(AT_LEAST_ONE, "The lines of a list are counted from 1.", line)
+    require_within(ABOVE_ZERO, "The parts", parts)
     return (parts if wanted is None else parts * 0.0) + line * 0.0
 
 
@@ -168,8 +167,8 @@ def for_parts(mass: Mass, wanted: Mass) -> Mass:
     1500.0 gram
     """
     require_numbers(mass, wanted)
-    require(mass >= NO_MASS, "The mass cannot be negative.")
-    require(wanted >= NO_MASS, "The weight wanted cannot be negative.")
+    require_within(NOT_NEGATIVE, "The mass", mass)
+    require_within(NOT_NEGATIVE, "The weight wanted", wanted)
     return np.maximum(mass - wanted, NO_MASS)
 
 
@@ -209,12 +208,12 @@ def claim(part: Ratio, rest: Mass, parts: Ratio, wanted: Mass | None = None) -> 
     500.0 gram
     """
     require_numbers(part, rest, parts, wanted)
-    require(rest >= NO_MASS, "The mass cannot be negative.")
-    require((part >= 0) & (parts >= 0), "Parts cannot be negative.")
+    require_within(NOT_NEGATIVE, "The mass", rest)
+    require_within(NOT_NEGATIVE, "Parts", part, parts)
     if wanted is not None:
-        require(wanted > NO_MASS, "The weight wanted must be above zero.")
+        require_within(ABOVE_ZERO, "The weight wanted", wanted)
         return wanted + rest * 0.0 * part
-    require(parts > 0, "There are no parts.")
+    require_within(ABOVE_ZERO, "There are no parts.", parts)
     return rest * (part / parts)
 
 
@@ -252,8 +251,8 @@ def of_the_wanted(mass: Mass, wanted: Mass) -> Ratio:
     1.25
     """
     require_numbers(mass, wanted)
-    require(mass > NO_MASS, "The mass must be above zero.")
-    require(wanted > NO_MASS, "The weight wanted must be above zero.")
+    require_within(ABOVE_ZERO, "The mass", mass)
+    require_within(ABOVE_ZERO, "The weight wanted", wanted)
     return (mass / wanted).m_as("")
 
 
@@ -294,8 +293,8 @@ def split_in_words(in_all: Mass, parts: Ratio, mass_left: Ratio, money_left: Rat
     Each gets the weight wanted.
     """
     require_numbers(in_all, parts, mass_left, money_left, fit)
-    require(in_all > NO_MASS, "Nothing is due to anyone.")
-    require((parts >= 0) & (mass_left >= 0), "A number cannot be negative.")
+    require_within(ABOVE_ZERO, "Nothing is due to anyone.", in_all)
+    require_within(NOT_NEGATIVE, "A number", parts, mass_left)
     money_left = mass_left * 0.0 if money_left is None else money_left
     if fit is None:
         return by_element(lambda mass, money: _with_rest("All of it is divided by parts.", mass, money), mass_left, money_left)

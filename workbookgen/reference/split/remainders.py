@@ -3,6 +3,7 @@
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
+from workbookgen.reference.limits import AT_LEAST_ONE, NOT_NEGATIVE, require_within
 from workbookgen.reference.split.steps import magnitude_of
 from workbookgen.units import Quantity, Ratio, Some
 
@@ -43,7 +44,7 @@ def whole(exact: Ratio) -> Ratio:
     33.0
     """
     require_numbers(exact)
-    require(exact >= 0, "A share cannot be negative.")
+    require_within(NOT_NEGATIVE, "A share", exact)
     return np.floor(exact)
 
 
@@ -123,7 +124,7 @@ def steps_left(steps: Ratio, amounts: Some) -> Ratio:
     """
     require_numbers(steps)
     left = steps - float(np.nansum(np.asarray(amounts, dtype=float)))
-    require(left >= 0, "There are more whole steps than there are to divide.")
+    require(NOT_NEGATIVE.hold(left), "There are more whole steps than there are to divide.")
     return left
 
 
@@ -162,7 +163,7 @@ def last_turn(left: Ratio, amounts: Some) -> Ratio:
     """
     turns = np.asarray(amounts, dtype=float)
     in_order = np.sort(turns[np.isfinite(turns)])[::-1]
-    require(left >= 1, "No step is left.")
+    require(AT_LEAST_ONE.hold(left), "No step is left.")
     require(left <= len(in_order), "There are more steps left than members.")
     return by_element(lambda place: float(in_order[int(place) - 1]), left) if np.ndim(left) == 0 else in_order[left.astype(int) - 1]
 
@@ -202,7 +203,7 @@ def given_out(whole: Ratio, turn: Ratio, last: Ratio | None = None) -> Ratio:
     34.0
     """
     require_numbers(whole, turn, last)
-    require(whole >= 0, "The number of steps cannot be negative.")
+    require_within(NOT_NEGATIVE, "The number of steps", whole)
     return whole + (turn * 0.0 if last is None else np.where(turn >= last, 1.0, 0.0)[()])
 
 

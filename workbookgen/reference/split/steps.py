@@ -6,6 +6,7 @@ Everyone first gets the whole steps in the exact share; `remainders` hands out t
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.units import Quantity, Ratio, Some
 
 MILLIONTH = 1_000_000
@@ -85,7 +86,7 @@ def of_steps(steps: Ratio, step: Some) -> Some:
     500 gram
     """
     require_numbers(steps, step)
-    require(steps >= 0, "The number of steps cannot be negative.")
+    require_within(NOT_NEGATIVE, "The number of steps", steps)
     require(magnitude_of(step) > 0, "The step must be above zero.")
     return steps * step
 
@@ -128,7 +129,7 @@ def undivided(amount: Some, step: Some, steps: Ratio) -> Ratio:
     require(magnitude_of(step) > 0, "The step must be above zero.")
     quotient = amount / step
     left = to_six_decimals((quotient.m_as("") if isinstance(quotient, Quantity) else quotient) - steps)
-    require(left >= 0, "There cannot be more whole steps than the amount holds.")
+    require(NOT_NEGATIVE.hold(left), "There cannot be more whole steps than the amount holds.")
     return left
 
 
@@ -167,7 +168,7 @@ def exact(steps: Ratio, due: Some, in_all: Some) -> Ratio:
     33.333333
     """
     require_numbers(steps, due, in_all)
-    require(steps >= 0, "The number of steps cannot be negative.")
+    require_within(NOT_NEGATIVE, "The number of steps", steps)
     require(magnitude_of(due) >= 0, "What is due cannot be negative.")
     require(magnitude_of(in_all) > 0, "Nothing is due to anyone.")
     share = due / in_all

@@ -7,6 +7,7 @@ nothing is worked out below three.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers, whole_for
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, NOT_NEGATIVE, require_within
 from workbookgen.reference.statistics.readings import T_TABLE, t_quantile
 from workbookgen.reference.words import rounded
 from workbookgen.units import Ratio
@@ -54,8 +55,8 @@ def readings_in_all(variation: Ratio, error: Ratio) -> Ratio:
     >>> print(readings_in_all(0.05, error=0.05))  # t is 2.571 > √6 with six, 2.447 < √7 with seven
     7.0
     """
-    require(variation >= 0, "The coefficient of variation cannot be negative.")
-    require(error > 0, "The acceptable error must be above zero.")
+    require_within(NOT_NEGATIVE, "The coefficient of variation", variation)
+    require_within(ABOVE_ZERO, "The acceptable error", error)
     wanted = (np.multiply.outer(np.asarray(variation / error, dtype=float), QUANTILES)) ** 2
     is_enough = (wanted <= READINGS * (1 + ROUNDING)) & (READINGS >= FEWEST)
     require(is_enough.any(axis=-1), "Such uneven yarn takes more than 121 readings.")
@@ -95,8 +96,8 @@ def inches_each(variation: Ratio, error: Ratio) -> Ratio:
     >>> print(inches_each(0.1, error=0.05))  # (2.776 · 2)² / 5 = 6.2
     7.0
     """
-    require(variation >= 0, "The coefficient of variation cannot be negative.")
-    require(error > 0, "The acceptable error must be above zero.")
+    require_within(NOT_NEGATIVE, "The coefficient of variation", variation)
+    require_within(ABOVE_ZERO, "The acceptable error", error)
     return whole_for((t_quantile(PLACES - 1.0) * variation / error) ** 2 / PLACES)
 
 
@@ -136,8 +137,8 @@ def more_readings(count: Ratio, error: Ratio, in_all: Ratio | None = None, inche
     2 more for ±5%
     """
     require_numbers(in_all, inches)
-    require(count >= 1, "There must be a reading.")
-    require(error > 0, "The acceptable error must be above zero.")
+    require_within(AT_LEAST_ONE, "There must be a reading.", count)
+    require_within(ABOVE_ZERO, "The acceptable error", error)
     return by_element(_in_words, count, error, *(np.inf if each is None else each for each in (in_all, inches)))
 
 

@@ -7,9 +7,8 @@ enough for one piece is a rule of thumb, and is stated in words.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.units import Grist, Quantity, Ratio, Some
-
-NO_GRIST = Quantity(0.0, "m/g")
 
 OUT, IN = "stands out", "in line"
 # From how many values on, and Grubbs' limit of so many.
@@ -102,8 +101,8 @@ def relative_deviation(value: Some, mean: Some) -> Ratio:
     >>> print(relative_deviation(Quantity(250, "m"), Quantity(200, "m")))
     0.25
     """
-    require(value >= 0, "The value cannot be negative.")
-    require(mean > 0, "The mean must be above zero.")
+    require_within(NOT_NEGATIVE, "The value", value)
+    require_within(ABOVE_ZERO, "The mean", mean)
     return Quantity(value / mean).m_as("") - 1
 
 
@@ -224,13 +223,13 @@ def limit_high(mean: Some, variation: Ratio, times: Ratio) -> Some:
 
 
 def _require_limits(mean, variation, times):
-    require(mean > 0, "The mean must be above zero.")
+    require_within(ABOVE_ZERO, "The mean", mean)
     _require_spread(variation, times)
 
 
 def _require_spread(variation, times):
-    require(variation >= 0, "The coefficient of variation cannot be negative.")
-    require(times >= 0, "The number of standard deviations cannot be negative.")
+    require_within(NOT_NEGATIVE, "The coefficient of variation", variation)
+    require_within(NOT_NEGATIVE, "The number of standard deviations", times)
 
 
 @calculation
@@ -307,7 +306,7 @@ def difference(first: Grist, second: Grist) -> Ratio:
     >>> print(difference(Quantity(1100, "yd/lb"), Quantity(900, "yd/lb")))
     0.2
     """
-    require((first > NO_GRIST) & (second > NO_GRIST), "Both grists must be above zero.")
+    require_within(ABOVE_ZERO, "Both grists", first, second)
     return (np.abs(first - second) / ((first + second) / 2)).m_as("")
 
 

@@ -7,6 +7,7 @@ going through the members again.
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, COUNTED_FROM_TWO, NOT_NEGATIVE, require_within
 from workbookgen.units import Ratio, Some, SomeSquared
 
 ROUNDING = 1e-12  # of a relative variance: below it there is only the rounding of sums
@@ -44,7 +45,7 @@ def square_of(value: Some) -> SomeSquared:
     >>> print(square_of(Quantity(3, "m")))
     9 meter ** 2
     """
-    require(value >= 0, "The value cannot be negative.")
+    require_within(NOT_NEGATIVE, "The value", value)
     return value**2
 
 
@@ -84,8 +85,8 @@ def variation_of_sums(squares: SomeSquared, count: Ratio, mean: Some) -> Ratio:
     >>> print(round(variation_of_sums(Quantity(30200, "m^2"), 3, Quantity(100, "m")), 6))  # of 90, 100 and 110 m
     0.1
     """
-    require((count >= 2) & (count % 1 == 0), "One member has no variation: count at least two.")
-    require(mean > 0, "The mean must be above zero.")
+    require_within(COUNTED_FROM_TWO, "One member has no variation: count at least two.", count)
+    require_within(ABOVE_ZERO, "The mean", mean)
     ratio = squares / (count * mean**2)
     spread = (ratio.m_as("") if hasattr(ratio, "m_as") else ratio) - 1
     require(spread >= -ROUNDING, "Such squares cannot belong to that mean.")
@@ -128,6 +129,6 @@ def pooled_variation(variations: Ratio, counts: Ratio) -> Ratio:
     variations, counts = np.atleast_1d(variations), np.atleast_1d(counts)
     require(len(variations) > 0, "There must be at least one group.")
     require(len(variations) == len(counts), "Each group needs its variation and its number of members.")
-    require(variations >= 0, "The coefficient of variation cannot be negative.")
-    require((counts >= 2) & (counts % 1 == 0), "One member has no variation: count at least two.")
+    require_within(NOT_NEGATIVE, "The coefficient of variation", variations)
+    require_within(COUNTED_FROM_TWO, "One member has no variation: count at least two.", counts)
     return np.sqrt(np.sum((counts - 1) * variations**2) / np.sum(counts - 1))

@@ -8,6 +8,7 @@ shows, which is what the table of Student's t is for.
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, whole_for
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, AT_LEAST_TWO, COUNTED, NOT_NEGATIVE, require_within
 from workbookgen.units import Quantity, Ratio, Some
 
 # Degrees of freedom from which an entry holds, and t for 95 percent, two-sided.
@@ -215,8 +216,8 @@ def variation(deviation: Some, mean: Some) -> Ratio:
     >>> print(variation(Quantity(2, "m"), Quantity(20, "m")))
     0.1
     """
-    require(deviation >= 0, "The standard deviation cannot be negative.")
-    require(mean > 0, "The mean must be above zero.")
+    require_within(NOT_NEGATIVE, "The standard deviation", deviation)
+    require_within(ABOVE_ZERO, "The mean", mean)
     return Quantity(deviation / mean).m_as("")
 
 
@@ -254,7 +255,7 @@ def t_quantile(degrees: Ratio) -> Ratio:
     >>> print(t_quantile(4))
     2.776
     """
-    require(degrees >= 1, "There must be at least one degree of freedom: two readings.")
+    require_within(AT_LEAST_ONE, "There must be at least one degree of freedom: two readings.", degrees)
     starts, quantiles = np.array(T_TABLE).T
     return quantiles[np.searchsorted(starts, np.round(degrees, 9), side="right") - 1]
 
@@ -292,7 +293,7 @@ def half_width(deviation: Some, count: Ratio) -> Some:
     >>> print(half_width(2, 4))
     3.182
     """
-    require(count >= 2, "One reading has no deviation: take at least two.")
+    require_within(AT_LEAST_TWO, "One reading has no deviation: take at least two.", count)
     return t_quantile(count - 1) * standard_error(deviation, count)
 
 
@@ -329,8 +330,8 @@ def standard_error(deviation, count: Ratio):
     >>> print(standard_error(2, 4))
     1.0
     """
-    require(deviation >= 0, "The standard deviation cannot be negative.")
-    require((count >= 1) & (count % 1 == 0), "Readings are counted in whole numbers, from one.")
+    require_within(NOT_NEGATIVE, "The standard deviation", deviation)
+    require_within(COUNTED, "Readings are counted in whole numbers, from one.", count)
     return deviation / np.sqrt(count)
 
 
@@ -369,7 +370,7 @@ def specimens(variation: Ratio, error: Ratio, t: Ratio = 1.96) -> Ratio:
     >>> print(specimens(0.1, error=0.05))  # (1.96 · 2)² = 15.4
     16.0
     """
-    require(variation >= 0, "The coefficient of variation cannot be negative.")
-    require(error > 0, "The acceptable error must be above zero.")
-    require(t > 0, "The number of standard uncertainties must be above zero.")
+    require_within(NOT_NEGATIVE, "The coefficient of variation", variation)
+    require_within(ABOVE_ZERO, "The acceptable error", error)
+    require_within(ABOVE_ZERO, "The number of standard uncertainties", t)
     return whole_for((t * variation / error) ** 2)  # rounding must not ask for one more

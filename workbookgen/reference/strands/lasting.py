@@ -3,11 +3,8 @@
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
-from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
-
-NOTHING = Quantity(0.0, "m")
-NO_MASS = Quantity(0.0, "g")
-NO_GRIST = Quantity(0.0, "m/g")
+from workbookgen.reference.limits import ABOVE_ZERO, NO_LENGTH, NOT_NEGATIVE, require_within
+from workbookgen.units import Grist, Length, Mass, Ratio
 
 
 @calculation
@@ -47,8 +44,8 @@ def component_length(left: Mass, share: Ratio, planned: Grist, finer: Ratio, bou
     1000.0 meter
     """
     require_numbers(left, share, planned, finer, bought)
-    require((share > 0) & (finer > 0), "The share and the fineness must be above zero.")
-    require(planned > NO_GRIST, "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The share and the fineness", share, finer)
+    require_within(ABOVE_ZERO, "The grist", planned)
     return left * planned * np.where(np.asarray(bought) == 1, 1.0, finer)[()] / share
 
 
@@ -86,7 +83,7 @@ def component_over(left: Mass, needs: Mass) -> Mass:
     50 gram
     """
     require_numbers(left, needs)
-    require(needs >= NO_MASS, "A project cannot take a negative amount.")
+    require_within(NOT_NEGATIVE, "A project cannot take a negative amount.", needs)
     return left - needs
 
 
@@ -124,8 +121,8 @@ def share_used(needs: Mass, left: Mass) -> Ratio:
     0.5 dimensionless
     """
     require_numbers(needs, left)
-    require(needs >= NO_MASS, "A project cannot take a negative amount.")
-    require(left > NO_MASS, "There must be something left.")
+    require_within(NOT_NEGATIVE, "A project cannot take a negative amount.", needs)
+    require_within(ABOVE_ZERO, "There must be something left.", left)
     return needs / left
 
 
@@ -262,15 +259,15 @@ def to_buy(
     50.0 gram
     """
     require_numbers(least, more, come, share, planned, finer, bought, kept)
-    require(more >= NOTHING, "The additional length cannot be negative.")
+    require_within(NOT_NEGATIVE, "The additional length", more)
     if kept is not None:
-        require(kept > 0, "The share kept must be above zero.")
-    lacking = np.maximum(least + more - come, NOTHING)
+        require_within(ABOVE_ZERO, "The share kept", kept)
+    lacking = np.maximum(least + more - come, NO_LENGTH)
     return _mass(lacking, share, planned, finer, bought) / (1.0 if kept is None else kept)
 
 
 def _mass(length, share, planned, finer, bought):
     """Mass of a strand in a length of yarn."""
-    require((share > 0) & (finer > 0), "The share and the fineness must be above zero.")
-    require(planned > NO_GRIST, "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The share and the fineness", share, finer)
+    require_within(ABOVE_ZERO, "The grist", planned)
     return (length * share / (planned * np.where(np.asarray(bought) == 1, 1.0, finer)[()])).to("gram")

@@ -3,11 +3,8 @@
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
-from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
-
-NOTHING = Quantity(0.0, "m")
-NO_MASS = Quantity(0.0, "g")
-NO_GRIST = Quantity(0.0, "m/g")
+from workbookgen.reference.limits import ABOVE_ZERO, NO_LENGTH, NO_MASS, NOT_NEGATIVE, require_within
+from workbookgen.units import Grist, Length, Mass, Ratio
 
 
 @calculation
@@ -45,11 +42,11 @@ def to_spin(need: Length, in_skeins: Length, used: Mass | None = None) -> Length
     750.0 meter
     """
     require_numbers(need, in_skeins, used)
-    require((need >= NOTHING) & (in_skeins >= NOTHING), "A length cannot be negative.")
+    require_within(NOT_NEGATIVE, "A length", need, in_skeins)
     if used is not None:
-        require(used >= NO_MASS, "A piece cannot have used a negative amount.")
+        require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
         return need * 0.0
-    return np.maximum(need - in_skeins, NOTHING)
+    return np.maximum(need - in_skeins, NO_LENGTH)
 
 
 @calculation
@@ -89,9 +86,9 @@ def component_needs(to_spin: Length, share: Ratio, planned: Grist, finer: Ratio,
     250.0 gram
     """
     require_numbers(to_spin, share, planned, finer, bought)
-    require(to_spin >= NOTHING, "A length cannot be negative.")
-    require((share > 0) & (finer > 0), "The share and the fineness must be above zero.")
-    require(planned > NO_GRIST, "The grist must be above zero.")
+    require_within(NOT_NEGATIVE, "A length", to_spin)
+    require_within(ABOVE_ZERO, "The share and the fineness", share, finer)
+    require_within(ABOVE_ZERO, "The grist", planned)
     return to_spin * share / (planned * np.where(np.asarray(bought) == 1, 1.0, finer)[()])
 
 
@@ -129,7 +126,7 @@ def used_besides(used: Mass, logged: Mass) -> Mass:
     50.0 gram
     """
     require_numbers(used, logged)
-    require((used >= NO_MASS) & (logged >= NO_MASS), "A mass cannot be negative.")
+    require_within(NOT_NEGATIVE, "A mass", used, logged)
     return np.maximum(used - logged, NO_MASS)
 
 
@@ -168,6 +165,6 @@ def taken_by_piece(rest: Mass, share: Ratio | None = None, design: str | None = 
     25.0 gram
     """
     require_numbers(rest, share)
-    require(rest >= NO_MASS, "A mass cannot be negative.")
+    require_within(NOT_NEGATIVE, "A mass", rest)
     require(share is not None or design is None, "The design has no such component.")
     return rest if share is None else rest * share

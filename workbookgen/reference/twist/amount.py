@@ -8,11 +8,8 @@ units.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.units import Length, LinearDensity, PerLength, Quantity, Ratio
-
-NO_LENGTH = Quantity(0.0, "m")
-NO_LINEAR_DENSITY = Quantity(0.0, "tex")
-NO_TWIST = Quantity(0.0, "1/m")
 
 # What the spinner chooses from, and its unit: turns in a length over the root of an indirect
 # count, or times the root of a direct one.
@@ -61,8 +58,8 @@ def turns_counted(turns: Ratio, length: Length) -> PerLength:
     >>> print(turns_counted(25, Quantity(5, "inch")))
     5.0 / inch
     """
-    require(turns >= 0, "The number of turns cannot be negative.")
-    require(length > NO_LENGTH, "The length must be above zero.")
+    require_within(NOT_NEGATIVE, "The number of turns", turns)
+    require_within(ABOVE_ZERO, "The length", length)
     return turns / length
 
 
@@ -102,8 +99,8 @@ def factor(twist: PerLength, linear_density: LinearDensity, system: str) -> Rati
     >>> print(round(factor(Quantity(20, "1/inch"), 1 / Quantity(25, "number_english"), "cotton"), 6))
     4.0
     """
-    require(twist >= NO_TWIST, "The twist cannot be negative.")
-    require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    require_within(NOT_NEGATIVE, "The twist", twist)
+    require_within(ABOVE_ZERO, "The linear density", linear_density)
     return (twist * np.sqrt(linear_density)).m_as(COHERENT) / _one_in(system)
 
 
@@ -144,8 +141,8 @@ def turns(multiplier: Ratio, linear_density: LinearDensity, system: str) -> PerL
     >>> print(round(turns(4, 1 / Quantity(25, "number_english"), "cotton").to("1/inch"), 6))
     20.0 / inch
     """
-    require(multiplier >= 0, "The twist factor cannot be negative.")
-    require(linear_density > NO_LINEAR_DENSITY, "The linear density must be above zero.")
+    require_within(NOT_NEGATIVE, "The twist factor", multiplier)
+    require_within(ABOVE_ZERO, "The linear density", linear_density)
     factors = Quantity(multiplier * _one_in(system), COHERENT)
     return (factors / np.sqrt(linear_density)).to("1/meter")
 
@@ -195,8 +192,8 @@ def least_twist(staple: Length, wraps: Ratio = 4.0) -> PerLength:
     >>> print(least_twist(Quantity(4, "inch"), wraps=4))
     1.0 / inch
     """
-    require(staple > NO_LENGTH, "The staple must have a length.")
-    require(wraps > 0, "The number of wraps must be above zero.")
+    require_within(ABOVE_ZERO, "The staple must have a length.", staple)
+    require_within(ABOVE_ZERO, "The number of wraps", wraps)
     return wraps / staple
 
 
@@ -233,8 +230,8 @@ def staple_words(twist: PerLength, least: PerLength) -> str:
     >>> print(staple_words(Quantity(2, "1/inch"), Quantity(1, "1/inch")))
     enough for the staple
     """
-    require(twist >= NO_TWIST, "The twist cannot be negative.")
-    require(least > NO_TWIST, "The least twist must be above zero.")
+    require_within(NOT_NEGATIVE, "The twist", twist)
+    require_within(ABOVE_ZERO, "The least twist", least)
     # The last digits of a quotient must not decide a borderline case.
     holds = np.round((twist / least).m_as(""), 9) >= 1
     return by_element(lambda enough: ENOUGH if enough else TOO_LITTLE, holds)

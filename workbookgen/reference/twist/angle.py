@@ -8,11 +8,11 @@ before and after, beats all of this.
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, Limits, require_within
 from workbookgen.units import Angle, Length, PerLength, Quantity, Ratio
 
-NO_LENGTH = Quantity(0.0, "m")
-NO_TWIST = Quantity(0.0, "1/m")
 STEEPEST = np.pi / 3
+SLANT, ANY_SLANT = Limits(above=0, below=STEEPEST), Limits(least=0, below=STEEPEST)
 
 
 @calculation
@@ -85,8 +85,8 @@ def turns_for_angle(angle: Angle, diameter: Length) -> PerLength:
     >>> print(round(turns_for_angle(Quantity(45, "degree"), Quantity(1, "mm")).to("1/m") * np.pi, 6))
     1000.0 / meter
     """
-    require((angle > 0) & (angle < STEEPEST), "The angle must be above 0 and under 60 degrees.")
-    require(diameter > NO_LENGTH, "The diameter must be above zero.")
+    require_within(SLANT, "The angle must be above 0 and under 60 degrees.", angle)
+    require_within(ABOVE_ZERO, "The diameter", diameter)
     return np.tan(angle) / (np.pi * diameter)
 
 
@@ -123,7 +123,7 @@ def retraction(angle: Angle) -> Ratio:
     >>> print(round(retraction(np.arctan(0.75)), 3))  # the secant is 5/4
     0.111
     """
-    require((angle >= 0) & (angle < STEEPEST), "The angle must be from 0 to under 60 degrees.")
+    require_within(ANY_SLANT, "The angle must be from 0 to under 60 degrees.", angle)
     secant = 1 / np.cos(angle)
     return (secant - 1) / (secant + 1)
 
@@ -200,14 +200,14 @@ def retraction_left(diameter: Length, singles_twist: PerLength, ply_twist: PerLe
     >>> print(retraction_left(Quantity(1, "mm"), Quantity(300, "1/m"), Quantity(300, "1/m")))
     0.0
     """
-    require((singles_twist >= NO_TWIST) & (ply_twist >= NO_TWIST), "The twist cannot be negative.")
+    require_within(NOT_NEGATIVE, "The twist", singles_twist, ply_twist)
     return retraction_by_twist(diameter, np.abs(singles_twist - ply_twist))
 
 
 def require_screw(diameter, twist, sentence) -> None:
     """Refuse what is no screw: the sentence is for its diameter."""
-    require(diameter > NO_LENGTH, sentence)
-    require(twist >= NO_TWIST, "The twist cannot be negative.")
+    require_within(ABOVE_ZERO, sentence, diameter)
+    require_within(NOT_NEGATIVE, "The twist", twist)
 
 
 def turn_over_rise(diameter, twist):

@@ -8,10 +8,10 @@ plies back on itself beats it.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.twist.ply_path import require_strands
-from workbookgen.units import PerLength, Quantity, Ratio
+from workbookgen.units import PerLength, Ratio
 
-NO_TWIST = Quantity(0.0, "1/m")
 USUAL_SHARE = 2 / 3
 STILL_BALANCED = 0.1
 
@@ -52,7 +52,7 @@ def ply_twist(singles_twist: PerLength, share: Ratio = USUAL_SHARE) -> PerLength
     >>> print(ply_twist(Quantity(300, "1/m")))
     200.0 / meter
     """
-    require(singles_twist >= NO_TWIST, "The twist of the singles cannot be negative.")
+    require_within(NOT_NEGATIVE, "The twist of the singles", singles_twist)
     _require_share(share)
     return share * singles_twist
 
@@ -90,7 +90,7 @@ def equal_factor_ply_twist(singles_twist: PerLength, strands: Ratio) -> PerLengt
     >>> print(equal_factor_ply_twist(Quantity(300, "1/m"), 4))
     150.0 / meter
     """
-    require(singles_twist >= NO_TWIST, "The twist of the singles cannot be negative.")
+    require_within(NOT_NEGATIVE, "The twist of the singles", singles_twist)
     require_strands(strands)
     return singles_twist / np.sqrt(strands)
 
@@ -132,7 +132,7 @@ def twist_left(singles_twist: PerLength, ply_twist: PerLength | None = None, pli
     """
     ply = ply_twist if plied is None else plied
     require(ply is not None, "Give the twist of the ply, planned or counted.")
-    require((singles_twist >= NO_TWIST) & (ply >= NO_TWIST), "The twist cannot be negative.")
+    require_within(NOT_NEGATIVE, "The twist", singles_twist, ply)
     return singles_twist - ply
 
 
@@ -172,8 +172,8 @@ def balance(
     >>> print(balance(Quantity(300, "1/m"), Quantity(250, "1/m")))
     0.25
     """
-    require(singles_twist > NO_TWIST, "The singles must have some twist.")
-    require(plied_twist >= NO_TWIST, "The twist of the ply cannot be negative.")
+    require_within(ABOVE_ZERO, "The singles must have some twist.", singles_twist)
+    require_within(NOT_NEGATIVE, "The twist of the ply", plied_twist)
     _require_share(share)
     return (plied_twist / (share * singles_twist)).m_as("") - 1
 
@@ -264,4 +264,4 @@ def _opposite(direction) -> str:
 
 
 def _require_share(share) -> None:
-    require(share > 0, "The share of the singles' twist must be above zero.")
+    require_within(ABOVE_ZERO, "The share of the singles' twist", share)

@@ -6,10 +6,10 @@ side of a right triangle, so the length of strand in a length of ply is geometry
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, LESS_THAN_ALL, UNDER_ONE, require_within
 from workbookgen.reference.twist.angle import require_screw, turn_over_rise
-from workbookgen.units import Length, PerLength, Quantity, Ratio
+from workbookgen.units import Length, PerLength, Ratio
 
-NO_LENGTH = Quantity(0.0, "m")
 MOST_STRANDS = 12
 
 
@@ -48,7 +48,7 @@ def ply_take_up(before: Ratio, left: Ratio, ratio: Ratio) -> Ratio:
     >>> print(round(ply_take_up(0.1, 0.1, ratio=1.25), 6))
     0.2
     """
-    require((before >= 0) & (before < 1) & (left >= 0) & (left < 1), "The share that a single has lost must be from 0 to under 1.")
+    require_within(LESS_THAN_ALL, "The share that a single has lost", before, left)
     return 1 - (1 - left) / (1 - before) * (1 - take_up(ratio))
 
 
@@ -85,7 +85,7 @@ def ply_path(diameter: Length, strands: Ratio) -> Length:
     >>> print(ply_path(Quantity(1, "mm"), 2))
     1.0 millimeter
     """
-    require(diameter > NO_LENGTH, "The diameter must be above zero.")
+    require_within(ABOVE_ZERO, "The diameter", diameter)
     require_strands(strands)
     return diameter / np.sin(np.pi / strands)
 
@@ -159,7 +159,7 @@ def take_up(ratio: Ratio) -> Ratio:
     >>> print(round(take_up(1.25), 6))
     0.2
     """
-    require(ratio >= 1, "A length of ply holds at least the same length of strand: give 1 or more.")
+    require_within(AT_LEAST_ONE, "A length of ply holds at least the same length of strand: give 1 or more.", ratio)
     return 1 - 1 / ratio
 
 
@@ -198,7 +198,7 @@ def take_up_in_use(expected: Ratio | None = None, sample: Ratio | None = None) -
     """
     known = expected if sample is None else sample
     require(known is not None, "Give the take-up of a sample, or what geometry expects.")
-    require(known < 1, "The take-up must be under 1.")
+    require_within(UNDER_ONE, "The take-up", known)
     return known
 
 
@@ -234,7 +234,7 @@ def feed(take_up: Ratio) -> Ratio:
     >>> print(feed(0.2))
     1.25
     """
-    require(take_up < 1, "The take-up must be under 1.")
+    require_within(UNDER_ONE, "The take-up", take_up)
     return 1 / (1 - take_up)
 
 

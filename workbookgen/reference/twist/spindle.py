@@ -8,11 +8,8 @@ motion, with a mark on the whorl, will do.
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.units import Length, PerLength, Quantity, Ratio, Time
-
-NO_LENGTH = Quantity(0.0, "m")
-NO_TIME = Quantity(0.0, "second")
-NO_TWIST = Quantity(0.0, "1/m")
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.units import Length, PerLength, Ratio, Time
 
 
 @calculation
@@ -51,7 +48,7 @@ def turns_by_roll(rolled: Length, shaft: Length, rolls: Ratio = 1.0) -> Ratio:
     10.0
     """
     _require_roll(rolled, shaft)
-    require(rolls >= 0, "The number of rolls cannot be negative.")
+    require_within(NOT_NEGATIVE, "The number of rolls", rolls)
     return rolls * (rolled / (np.pi * shaft)).m_as("")
 
 
@@ -89,8 +86,8 @@ def turns_by_time(counted: Ratio, seconds: Time, lasting: Time) -> Ratio:
     >>> print(turns_by_time(20, Quantity(4, "second"), Quantity(12, "second")))
     60.0
     """
-    require(counted >= 0, "The number of turns cannot be negative.")
-    require((seconds > NO_TIME) & (lasting > NO_TIME), "The time must be above zero.")
+    require_within(NOT_NEGATIVE, "The number of turns", counted)
+    require_within(ABOVE_ZERO, "The time", seconds, lasting)
     return counted * (lasting / seconds).m_as("")
 
 
@@ -129,7 +126,7 @@ def spindle_turns(by_roll: Ratio | None = None, by_time: Ratio | None = None) ->
     """
     turns = by_roll if by_time is None else by_time
     require(turns is not None, "Give shaft and roll, or the turns counted and the time.")
-    require(turns >= 0, "The number of turns cannot be negative.")
+    require_within(NOT_NEGATIVE, "The number of turns", turns)
     return turns
 
 
@@ -166,8 +163,8 @@ def draft_of_turns(turns: Ratio, twist: PerLength) -> Length:
     >>> print(draft_of_turns(60, Quantity(4, "1/inch")))
     15.0 inch
     """
-    require(turns >= 0, "The number of turns cannot be negative.")
-    require(twist > NO_TWIST, "The twist must be above zero.")
+    require_within(NOT_NEGATIVE, "The number of turns", turns)
+    require_within(ABOVE_ZERO, "The twist", twist)
     return turns / twist
 
 
@@ -247,16 +244,16 @@ def seconds_for(twist: PerLength, draft: Length, counted: Ratio, seconds: Time) 
     12.0 second
     """
     _require_draft(twist, draft)
-    require(counted > 0, "The turns counted must be above zero.")
-    require(seconds > NO_TIME, "The time must be above zero.")
+    require_within(ABOVE_ZERO, "The turns counted", counted)
+    require_within(ABOVE_ZERO, "The time", seconds)
     return (twist * draft).m_as("") / counted * seconds
 
 
 def _require_roll(rolled, shaft) -> None:
-    require(rolled > NO_LENGTH, "The roll must have a length.")
-    require(shaft > NO_LENGTH, "The shaft must have a diameter.")
+    require_within(ABOVE_ZERO, "The roll must have a length.", rolled)
+    require_within(ABOVE_ZERO, "The shaft must have a diameter.", shaft)
 
 
 def _require_draft(twist, draft) -> None:
-    require(twist >= NO_TWIST, "The twist cannot be negative.")
-    require(draft > NO_LENGTH, "The draft must have a length.")
+    require_within(NOT_NEGATIVE, "The twist", twist)
+    require_within(ABOVE_ZERO, "The draft must have a length.", draft)

@@ -5,10 +5,8 @@ wanted twist is a matter of counting treadles per draft of known length, and the
 """
 
 from workbookgen.reference.calculation import calculation, require
-from workbookgen.units import Length, PerLength, Quantity, Ratio
-
-NO_LENGTH = Quantity(0.0, "m")
-NO_TWIST = Quantity(0.0, "1/m")
+from workbookgen.reference.limits import ABOVE_ZERO, LESS_THAN_ALL, NO_LENGTH, NOT_NEGATIVE, require_within
+from workbookgen.units import Length, PerLength, Ratio
 
 
 @calculation
@@ -47,7 +45,7 @@ def geared(wheel: Length, whorl: Length, band: Length = NO_LENGTH) -> Ratio:
     10.0
     """
     _require_wheel(wheel)
-    require(whorl > NO_LENGTH, "The whorl must have a diameter.")
+    require(ABOVE_ZERO.hold(whorl), "The whorl must have a diameter.")
     _require_band(band)
     return ((wheel + band) / (whorl + band)).m_as("")
 
@@ -85,8 +83,8 @@ def counted_ratio(flyer: Ratio, turns: Ratio = 10.0) -> Ratio:
     >>> print(counted_ratio(95, turns=10))
     9.5
     """
-    require(flyer > 0, "The turns of the flyer must be above zero.")
-    require(turns > 0, "The turns of the wheel must be above zero.")
+    require_within(ABOVE_ZERO, "The turns of the flyer", flyer)
+    require_within(ABOVE_ZERO, "The turns of the wheel", turns)
     return flyer / turns
 
 
@@ -131,7 +129,7 @@ def drive_ratio(
     require(len(known) > 0, "Give the diameters of wheel and whorl, the ratio that is stamped, or the one that was counted.")
     for each in known:
         _require_ratio(each)
-    require((slip >= 0) & (slip < 1), "The slip must be from 0 to under 1.")
+    require_within(LESS_THAN_ALL, "The slip", slip)
     return known[0] * (1 - slip) if counted is None else known[0]
 
 
@@ -173,7 +171,7 @@ def whorl_for(wheel: Length, ratio: Ratio, band: Length = NO_LENGTH) -> Length:
     _require_ratio(ratio)
     _require_band(band)
     whorl = (wheel + band) / ratio - band
-    require(whorl > NO_LENGTH, "No whorl is that small: the band is too thick for that ratio.")
+    require(ABOVE_ZERO.hold(whorl), "No whorl is that small: the band is too thick for that ratio.")
     return whorl
 
 
@@ -212,7 +210,7 @@ def inserted(ratio: Ratio, treadles: Ratio, draft: Length) -> PerLength:
     4.0 / inch
     """
     _require_ratio(ratio)
-    require(treadles >= 0, "The number of treadles cannot be negative.")
+    require_within(NOT_NEGATIVE, "The number of treadles", treadles)
     _require_draft(draft)
     return ratio * treadles / draft
 
@@ -251,7 +249,7 @@ def treadles_for(twist: PerLength, draft: Length, ratio: Ratio) -> Ratio:
     >>> print(treadles_for(Quantity(4, "1/inch"), Quantity(5, "inch"), ratio=10))
     2.0
     """
-    require(twist >= NO_TWIST, "The twist cannot be negative.")
+    require_within(NOT_NEGATIVE, "The twist", twist)
     _require_draft(draft)
     _require_ratio(ratio)
     return (twist * draft).m_as("") / ratio
@@ -291,23 +289,23 @@ def draft_for(twist: PerLength, treadles: Ratio, ratio: Ratio) -> Length:
     >>> print(draft_for(Quantity(4, "1/inch"), treadles=2, ratio=10))
     5.0 inch
     """
-    require(twist > NO_TWIST, "The twist must be above zero.")
-    require(treadles >= 0, "The number of treadles cannot be negative.")
+    require_within(ABOVE_ZERO, "The twist", twist)
+    require_within(NOT_NEGATIVE, "The number of treadles", treadles)
     _require_ratio(ratio)
     return ratio * treadles / twist
 
 
 def _require_wheel(wheel) -> None:
-    require(wheel > NO_LENGTH, "The wheel must have a diameter.")
+    require_within(ABOVE_ZERO, "The wheel must have a diameter.", wheel)
 
 
 def _require_band(band) -> None:
-    require(band >= NO_LENGTH, "The thickness of the band cannot be negative.")
+    require_within(NOT_NEGATIVE, "The thickness of the band", band)
 
 
 def _require_ratio(ratio) -> None:
-    require(ratio > 0, "The drive ratio must be above zero.")
+    require_within(ABOVE_ZERO, "The drive ratio", ratio)
 
 
 def _require_draft(draft) -> None:
-    require(draft > NO_LENGTH, "The draft must have a length.")
+    require_within(ABOVE_ZERO, "The draft must have a length.", draft)

@@ -7,11 +7,11 @@ one is taken, and the fewer treadles if both are equally near.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name
+from workbookgen.reference.limits import AT_LEAST_ONE, NOT_NEGATIVE, require_within
 from workbookgen.reference.words import rounded
 from workbookgen.units import PerLength, Quantity, Ratio
 
 TREADLES = (1, 2, 3, 4, 6, 8)  # the columns of the table
-NO_TWIST = Quantity(0.0, "1/m")
 FINEST = 6  # decimals of a treadle, and of a turn per meter, that may decide
 MOST_SAID = Quantity(1000.0, "1/inch")
 
@@ -49,7 +49,7 @@ def nearest_treadles(treadles: Ratio) -> Ratio:
     >>> print(nearest_treadles(4.8))
     4.0
     """
-    require(treadles >= 0, "The number of treadles cannot be negative.")
+    require_within(NOT_NEGATIVE, "The number of treadles", treadles)
     columns = np.array(TREADLES, dtype=float)
 
     def nearest(each: float) -> float:
@@ -91,7 +91,7 @@ def off_the_wanted(twist: PerLength, wanted: PerLength) -> PerLength:
     >>> print(off_the_wanted(Quantity(200, "1/m"), Quantity(215, "1/m")))
     15 / meter
     """
-    require((twist >= NO_TWIST) & (wanted >= NO_TWIST), "The twist cannot be negative.")
+    require_within(NOT_NEGATIVE, "The twist", twist, wanted)
     return Quantity(np.round(np.abs((twist - wanted).m_as("1/m")), FINEST), "1/m")
 
 
@@ -167,8 +167,8 @@ def nearest_words(name: str, treadles: Ratio, twist: PerLength) -> str:
     Nearest to the twist wanted: Fast, 6 treadles to a draft: 5.2 turns per inch (205 per meter)
     """
     require_name(name)
-    require(treadles >= 1, "There must be at least one treadle.")
-    require(twist >= NO_TWIST, "The twist cannot be negative.")
+    require_within(AT_LEAST_ONE, "There must be at least one treadle.", treadles)
+    require_within(NOT_NEGATIVE, "The twist", twist)
     require(twist < MOST_SAID, "That is too many turns to state.")
     return by_element(_said, name, treadles, twist.m_as("1/inch"), twist.m_as("1/m"))
 

@@ -6,10 +6,9 @@ as they are, for a product or a quotient as shares. One much smaller than anothe
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require
-from workbookgen.units import Length, Quantity, Ratio, Some, SomeSquared
-
-NOTHING = Quantity(0.0, "m")
+from workbookgen.reference.calculation import calculation
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.units import Length, Ratio, Some, SomeSquared
 
 
 @calculation
@@ -44,7 +43,7 @@ def rectangular(half_width: Some) -> Some:
     >>> print(round(rectangular(Quantity(3, "cm")), 2))  # √3
     1.73 centimeter
     """
-    require(half_width >= 0, "The half width cannot be negative.")
+    require_within(NOT_NEGATIVE, "The half width", half_width)
     return half_width / np.sqrt(3)
 
 
@@ -125,7 +124,7 @@ def product_relative(
 def _root_of_squares(first, *others):
     given = [first, *(other for other in others if other is not None)]
     for uncertainty in given:
-        require(uncertainty >= 0, "A standard uncertainty cannot be negative.")
+        require_within(NOT_NEGATIVE, "A standard uncertainty", uncertainty)
     squares = [uncertainty**2 for uncertainty in given]
     return np.sqrt(sum(squares[1:], start=squares[0]))
 
@@ -165,8 +164,8 @@ def length_relative(wraps: Ratio, u_wraps: Ratio, loop: Length, u_loop: Length) 
     >>> print(length_relative(100, 3, Quantity(2, "m"), Quantity(8, "cm")))
     0.05
     """
-    require(wraps > 0, "There must be at least part of a wrap.")
-    require(loop > NOTHING, "The loop must be above zero.")
+    require_within(ABOVE_ZERO, "There must be at least part of a wrap.", wraps)
+    require_within(ABOVE_ZERO, "The loop", loop)
     return product_relative(u_wraps / wraps, u_loop / loop)
 
 
@@ -202,5 +201,5 @@ def square(uncertainty: Some) -> SomeSquared:
     >>> print(square(Quantity(3, "m")))
     9 meter ** 2
     """
-    require(uncertainty >= 0, "A standard uncertainty cannot be negative.")
+    require_within(NOT_NEGATIVE, "A standard uncertainty", uncertainty)
     return uncertainty**2

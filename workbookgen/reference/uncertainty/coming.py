@@ -10,10 +10,9 @@ import math
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, PART, require_within
 from workbookgen.units import Grist, Length, Mass, MassSquared, Quantity, Ratio
 
-NOTHING = Quantity(0.0, "m")
-NO_MASS_SQUARED = Quantity(0.0, "g^2")
 NEARLY_ALL = 0.999999  # of a weight: the rest is the rounding of shares
 LEAST_SPUN = 0.1  # of the spun part as planned; less can hardly be measured beside a bought thread
 FAR = 6  # combined uncertainties apart, the higher one turns out the lesser once in a billion cases
@@ -55,8 +54,8 @@ def learned_weight(u_plan: Ratio, variation: Ratio, skeins: Ratio) -> Ratio:
     0.8
     """
     require_numbers(u_plan, variation, skeins)
-    require((u_plan >= 0) & (variation >= 0), "A standard uncertainty cannot be negative.")
-    require(skeins >= 0, "The number of skeins cannot be negative.")
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_plan, variation)
+    require_within(NOT_NEGATIVE, "The number of skeins", skeins)
     h, c, n = np.broadcast_arrays(np.square(u_plan), np.square(variation), skeins)
     known = (n > 0) & (h > 0)
     return np.where(known, h / np.where(known, h + c / np.where(n > 0, n, 1), 1), 0.0)[()]
@@ -99,13 +98,13 @@ def finer_than_planned(weight: Ratio, bought_share: Ratio, planned: Grist, seen:
     1.1
     """
     require_numbers(weight, bought_share, planned, seen)
-    require((weight >= 0) & (weight <= 1), "The weight must be between 0 and 1.")
-    require(bought_share >= 0, "The bought share cannot be negative.")
+    require_within(PART, "The weight", weight)
+    require_within(NOT_NEGATIVE, "The bought share", bought_share)
     require(bought_share <= 1 + 1e-6, "The bought share is a part of the whole yarn.")
-    require(planned > Quantity(0.0, "m/g"), "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The grist", planned)
     if seen is None:
         return np.ones_like(weight * 1.0)[()]
-    require(seen > Quantity(0.0, "m/g"), "The grist must be above zero.")
+    require_within(ABOVE_ZERO, "The grist", seen)
     spun_planned = 1 - bought_share
     spun_seen = (planned / seen).m_as("") - bought_share
     tells = (bought_share < NEARLY_ALL) & (spun_seen > LEAST_SPUN * spun_planned)
@@ -168,11 +167,11 @@ def grist_uncertainty(
     0.1
     """
     require_numbers(pool, share, planned, hold, bought, weight, u_plan, variation, u_batch, u_ball)
-    require(hold > NOTHING, "A skein must hold something.")
-    require((weight >= 0) & (weight <= 1), "The weight must be between 0 and 1.")
+    require_within(ABOVE_ZERO, "A skein must hold something.", hold)
+    require_within(PART, "The weight", weight)
     for doubt in (u_plan, variation, u_batch, u_ball):
-        require(doubt >= 0, "A standard uncertainty cannot be negative.")
-    require(share > 0, "The share must be above zero.")
+        require_within(NOT_NEGATIVE, "A standard uncertainty", doubt)
+    require_within(ABOVE_ZERO, "The share", share)
     skeins = np.maximum((pool * planned / share / hold).m_as(""), 1.0)
     spun = np.sqrt(np.square(u_plan) * (1 - weight) + np.square(variation) / skeins)
     return np.where(np.asarray(bought) == 1, np.hypot(u_batch, u_ball / np.sqrt(skeins)), spun)[()]
@@ -215,8 +214,8 @@ def coming_uncertainty(pool_square: MassSquared, others_square: MassSquared, poo
     5.0 gram
     """
     require_numbers(pool_square, others_square, pool, relative)
-    require((pool_square >= NO_MASS_SQUARED) & (others_square >= NO_MASS_SQUARED), "A squared uncertainty cannot be negative.")
-    require(relative >= 0, "A standard uncertainty cannot be negative.")
+    require_within(NOT_NEGATIVE, "A squared uncertainty", pool_square, others_square)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", relative)
     return (pool_square + others_square + (pool * relative) ** 2) ** 0.5
 
 
@@ -304,10 +303,10 @@ def lesser_uncertainty(first: Length, u_first: Length, second: Length | None = N
 
 
 def _lesser_of_two(first, u_first, second, u_second):
-    require(u_first >= NOTHING, "A standard uncertainty cannot be negative.")
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_first)
     if second is None or u_second is None:
         return first, u_first
-    require(u_second >= NOTHING, "A standard uncertainty cannot be negative.")
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_second)
     numbers = (each.m_as("m") for each in (first, u_first, second, u_second))
     mean, doubt = np.vectorize(_clark, otypes=[float, float])(*numbers)
     return Quantity(mean[()], "m"), Quantity(doubt[()], "m")
@@ -369,10 +368,10 @@ def in_hand_uncertainty(
     5.0 meter
     """
     require_numbers(skeins_doubt, in_skeins, to_come, u_to_come, weight, u_scale)
-    require((skeins_doubt >= NOTHING) & (u_to_come >= NOTHING), "A standard uncertainty cannot be negative.")
-    require(in_skeins >= NOTHING, "The length in skeins cannot be negative.")
-    require((weight >= 0) & (weight <= 1), "The weight must be between 0 and 1.")
-    require(u_scale >= 0, "A standard uncertainty cannot be negative.")
+    require_within(NOT_NEGATIVE, "A standard uncertainty", skeins_doubt, u_to_come)
+    require_within(NOT_NEGATIVE, "The length in skeins", in_skeins)
+    require_within(PART, "The weight", weight)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_scale)
     skeins, coming = in_skeins.m_as("m"), np.maximum(to_come.m_as("m"), 0.0)
     together = 1 + weight * np.where(skeins > 0, coming / np.where(skeins > 0, skeins, 1.0), 0.0)
     squares = np.square(skeins_doubt.m_as("m") * together) + np.square(u_to_come.m_as("m"))

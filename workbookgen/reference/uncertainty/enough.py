@@ -10,6 +10,7 @@ from statistics import NormalDist
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.limits import NOT_NEGATIVE, Limits, require_within
 from workbookgen.reference.uncertainty.budget import combined
 from workbookgen.units import Quantity, Ratio, Some
 
@@ -91,7 +92,7 @@ def chance_enough(surplus: Some, uncertainty: Some) -> Ratio:
     left_over, doubt = Quantity(surplus), Quantity(uncertainty)
     doubt = doubt.m_as(left_over.units)
     require(np.isfinite(left_over.magnitude), "The surplus must be a number.")
-    require(doubt >= 0, "A standard uncertainty cannot be negative.")
+    require_within(NOT_NEGATIVE, "A standard uncertainty", doubt)
     return np.vectorize(_chance, otypes=[float])(left_over.magnitude, doubt)[()]
 
 
@@ -134,7 +135,7 @@ def coverage(certainty: Ratio) -> Ratio:
     >>> print(round(coverage(0.95), 3))
     1.645
     """
-    require((certainty >= 0.5) & (certainty < 1), "The certainty must be from 50 to below 100 percent.")
+    require_within(Limits(least=0.5, below=1), "The certainty must be from 50 to below 100 percent.", certainty)
     return np.vectorize(NormalDist().inv_cdf, otypes=[float])(certainty)[()]
 
 
@@ -181,8 +182,8 @@ def more_for(spare: Some, uncertainty: Some, relative_more: Ratio, coverage: Rat
     unit = rest.units
     rest, doubt = rest.magnitude, doubt.m_as(unit)
     require(np.isfinite(rest), "What is left over must be a number.")
-    require((doubt >= 0) & (relative_more >= 0), "A standard uncertainty cannot be negative.")
-    require(coverage >= 0, "The coverage cannot be negative.")
+    require_within(NOT_NEGATIVE, "A standard uncertainty", doubt, relative_more)
+    require_within(NOT_NEGATIVE, "The coverage", coverage)
     require(coverage * relative_more < 1, "No amount is that certain: measure better, or ask for less certainty.")
     k = np.square(coverage * relative_more)
     more = (np.sqrt(k * np.square(rest) + (1 - k) * np.square(coverage * doubt)) - rest) / (1 - k)
@@ -223,6 +224,6 @@ def need_uncertainty(need: Some, relative: Ratio = 0.05) -> Some:
     50.0 meter
     """
     require_numbers(need, relative)
-    require(need >= 0, "What is needed cannot be negative.")
-    require(relative >= 0, "A standard uncertainty cannot be negative.")
+    require_within(NOT_NEGATIVE, "What is needed", need)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", relative)
     return need * relative

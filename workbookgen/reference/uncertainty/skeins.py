@@ -7,9 +7,8 @@ the reel cancels and the tape takes its place.
 """
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
-from workbookgen.units import Length, Quantity, Ratio
-
-NOTHING = Quantity(0.0, "m")
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, SHRINKAGE, require_within
+from workbookgen.units import Length, Ratio
 
 
 @calculation
@@ -48,8 +47,8 @@ def counted(finished: Length, wraps: Ratio, u_wraps: Ratio) -> Length:
     """
     require_numbers(finished, wraps, u_wraps)
     require_length(finished)
-    require(wraps > 0, "There must be at least part of a wrap.")
-    require(u_wraps >= 0, "A standard uncertainty cannot be negative.")
+    require_within(ABOVE_ZERO, "There must be at least part of a wrap.", wraps)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_wraps)
     return finished / wraps * u_wraps
 
 
@@ -89,8 +88,8 @@ def taped(finished: Length, washed_loop: Length, u_tape: Length) -> Length:
     """
     require_numbers(finished, washed_loop, u_tape)
     require_length(finished)
-    require(washed_loop > NOTHING, "The loop of the washed skein must have a length.")
-    require(u_tape >= NOTHING, "A standard uncertainty cannot be negative.")
+    require_within(ABOVE_ZERO, "The loop of the washed skein must have a length.", washed_loop)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_tape)
     return finished * (u_tape / washed_loop).m_as("")
 
 
@@ -132,8 +131,8 @@ def by_reel(finished: Length, loop: Length, u_loop: Length, washed_loop: Length 
     require_numbers(finished, loop, u_loop, washed_loop)
     require(washed_loop is None, "The loop of the washed skein is measured, so the reel cancels.")
     require_length(finished)
-    require(loop > NOTHING, "The loop must be above zero.")
-    require(u_loop >= NOTHING, "A standard uncertainty cannot be negative.")
+    require_within(ABOVE_ZERO, "The loop", loop)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_loop)
     return finished * (u_loop / loop).m_as("")
 
 
@@ -173,8 +172,8 @@ def by_slack(finished: Length, u_slack: Ratio, washed_loop: Length) -> Length:
     """
     require_numbers(finished, u_slack, washed_loop)
     require_length(finished)
-    require(washed_loop > NOTHING, "The loop of the washed skein must have a length.")
-    require(u_slack >= 0, "A standard uncertainty cannot be negative.")
+    require_within(ABOVE_ZERO, "The loop of the washed skein must have a length.", washed_loop)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_slack)
     return finished * u_slack
 
 
@@ -225,11 +224,11 @@ def by_shrinkage(
     require_numbers(finished, shrinkage, u_usual, u_sampled, sampled, washed_loop)
     require(washed_loop is None, "The loop of the washed skein is measured, so no shrinkage is assumed.")
     require_length(finished)
-    require(shrinkage < 0.9, "The shrinkage must be under 0.9.")
-    require((u_usual >= 0) & (u_sampled >= 0), "A standard uncertainty cannot be negative.")
+    require_within(SHRINKAGE, "The shrinkage", shrinkage)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_usual, u_sampled)
     return finished * (u_usual if sampled is None else u_sampled) / (1 - shrinkage)
 
 
 def require_length(length) -> None:
     """Refuse a length, or an uncertainty of one, below zero."""
-    require(length >= NOTHING, "A length or its uncertainty cannot be negative.")
+    require_within(NOT_NEGATIVE, "A length or its uncertainty", length)

@@ -1,10 +1,9 @@
 """The uncertainty of one skein, and of all skeins of a project together: what each has to itself is squared first, what they share is added first."""
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, require_numbers
+from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.reference.uncertainty.skeins import require_length
-from workbookgen.units import Area, Length, Quantity
-
-NO_AREA = Quantity(0.0, "m^2")
+from workbookgen.units import Area, Length
 
 
 @calculation
@@ -125,7 +124,7 @@ def skein_uncertainty(
     5.0 meter
     """
     require_numbers(own, reel_part, slack_part, shrink_part)
-    require(own >= NO_AREA, "A squared uncertainty cannot be negative.")
+    require_within(NOT_NEGATIVE, "A squared uncertainty", own)
     shared = [part for part in (reel_part, slack_part, shrink_part) if part is not None]
     for part in shared:
         require_length(part)
@@ -168,7 +167,7 @@ def skeins_uncertainty(own: Area, by_reels: Area, slack: Length, shrink: Length)
     5.0 meter
     """
     require_numbers(own, by_reels, slack, shrink)
-    require((own >= NO_AREA) & (by_reels >= NO_AREA), "A squared uncertainty cannot be negative.")
+    require_within(NOT_NEGATIVE, "A squared uncertainty", own, by_reels)
     require_length(slack)
     require_length(shrink)
     return (own + by_reels + slack**2 + shrink**2) ** 0.5

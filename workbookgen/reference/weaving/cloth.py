@@ -5,11 +5,9 @@ shrinks, and some of the warp remains on the loom. Each of these has its own arg
 divides by what a loss leaves: adding the loss back gives too little.
 """
 
-from workbookgen.reference.calculation import calculation, require, whole_for
-from workbookgen.units import Length, PerLength, Quantity, Ratio
-
-NOTHING = Quantity(0.0, "m")
-NO_SETT = Quantity(0.0, "1/m")
+from workbookgen.reference.calculation import calculation, whole_for
+from workbookgen.reference.limits import ABOVE_ZERO, LESS_THAN_ALL, NO_LENGTH, NOT_NEGATIVE, require_within
+from workbookgen.units import Length, PerLength, Ratio
 
 
 @calculation
@@ -46,7 +44,7 @@ def width_in_reed(finished_width: Length, draw_in: Ratio = 0.0, shrinkage: Ratio
     >>> print(width_in_reed(Quantity(90, "cm"), draw_in=0.1))
     100.0 centimeter
     """
-    require(finished_width > NOTHING, "The width must be above zero.")
+    require_within(ABOVE_ZERO, "The width", finished_width)
     require_loss(draw_in, "draw-in")
     require_loss(shrinkage, "shrinkage")
     return finished_width / ((1 - shrinkage) * (1 - draw_in))
@@ -86,8 +84,8 @@ def ends(sett: PerLength, width: Length) -> Ratio:
     >>> print(ends(Quantity(60, "1/inch"), Quantity(38, "inch")))
     2280.0
     """
-    require(sett > NO_SETT, "The sett must be above zero.")
-    require(width > NOTHING, "The width must be above zero.")
+    require_within(ABOVE_ZERO, "The sett", sett)
+    require_within(ABOVE_ZERO, "The width", width)
     return whole_for((sett * width).m_as(""))
 
 
@@ -96,8 +94,8 @@ def woven_length(
     finished_length: Length,
     shrinkage: Ratio = 0.0,
     pieces: Ratio = 1,
-    hems: Length = NOTHING,
-    samples: Length = NOTHING,
+    hems: Length = NO_LENGTH,
+    samples: Length = NO_LENGTH,
 ) -> Length:
     """Length to weave.
 
@@ -134,10 +132,10 @@ def woven_length(
     >>> print(woven_length(Quantity(2, "m"), shrinkage=0.2, pieces=2))
     5.0 meter
     """
-    require(finished_length > NOTHING, "The finished length must be above zero.")
-    require(pieces > 0, "The number of pieces must be above zero.")
-    require(hems >= NOTHING, "The hems cannot be negative.")
-    require(samples >= NOTHING, "The samples cannot be negative.")
+    require_within(ABOVE_ZERO, "The finished length", finished_length)
+    require_within(ABOVE_ZERO, "The number of pieces", pieces)
+    require_within(NOT_NEGATIVE, "The hems", hems)
+    require_within(NOT_NEGATIVE, "The samples", samples)
     require_loss(shrinkage, "shrinkage")
     return (pieces * (finished_length + hems) + samples) / (1 - shrinkage)
 
@@ -148,9 +146,9 @@ def warp_length(
     take_up: Ratio = 0.0,
     shrinkage: Ratio = 0.0,
     pieces: Ratio = 1,
-    hems: Length = NOTHING,
-    samples: Length = NOTHING,
-    loom_waste: Length = NOTHING,
+    hems: Length = NO_LENGTH,
+    samples: Length = NO_LENGTH,
+    loom_waste: Length = NO_LENGTH,
 ) -> Length:
     """Length of the warp.
 
@@ -193,10 +191,10 @@ def warp_length(
     """
     woven = woven_length(finished_length, shrinkage, pieces, hems, samples)
     require_loss(take_up, "take-up")
-    require(loom_waste >= NOTHING, "The loom waste cannot be negative.")
+    require_within(NOT_NEGATIVE, "The loom waste", loom_waste)
     return woven / (1 - take_up) + loom_waste
 
 
 def require_loss(share, name) -> None:
     """Refuse what is not a lost share of a length."""
-    require((share >= 0) & (share < 1), f"The {name} must be from 0 to under 1.")
+    require_within(LESS_THAN_ALL, f"The {name}", share)

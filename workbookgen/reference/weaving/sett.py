@@ -7,9 +7,8 @@ each change takes the room of a thread. That is the closest that can be beaten; 
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
-from workbookgen.units import PerLength, Quantity, Ratio
-
-NO_SETT = Quantity(0.0, "1/m")
+from workbookgen.reference.limits import ABOVE_ZERO, SOME_PART, require_within
+from workbookgen.units import PerLength, Ratio
 
 
 @calculation
@@ -51,11 +50,11 @@ def closest_sett(
     >>> print(closest_sett(Quantity(30, "1/inch"), ends=2, intersections=2))
     15.0 / inch
     """
-    require(threads_side_by_side > NO_SETT, "The threads side by side must be above zero.")
-    require(ends > 0, "The ends of a repeat must be above zero.")
-    require(intersections > 0, "The intersections of a repeat must be above zero.")
+    require_within(ABOVE_ZERO, "The threads side by side", threads_side_by_side)
+    require_within(ABOVE_ZERO, "The ends of a repeat", ends)
+    require_within(ABOVE_ZERO, "The intersections of a repeat", intersections)
     other = threads_side_by_side if crossing is None else crossing
-    require(other > NO_SETT, "The crossing threads must be above zero.")
+    require_within(ABOVE_ZERO, "The crossing threads", other)
     return ends / (ends / threads_side_by_side + intersections / other)
 
 
@@ -92,8 +91,8 @@ def working_sett(closest: PerLength, share: Ratio = 0.75) -> PerLength:
     >>> print(working_sett(Quantity(16, "1/inch")))
     12.0 / inch
     """
-    require(closest > NO_SETT, "The closest sett must be above zero.")
-    require((share > 0) & (share <= 1), "The share must be above 0 and up to 1.")
+    require_within(ABOVE_ZERO, "The closest sett", closest)
+    require_within(SOME_PART, "The share", share)
     return share * closest
 
 
@@ -133,7 +132,7 @@ def sett_in_use(own: PerLength | None = None, working: PerLength | None = None) 
     """
     sett = working if own is None else own
     require(sett is not None, "Give your own sett, or the grist and the weave.")
-    require(sett > NO_SETT, "The sett must be above zero.")
+    require_within(ABOVE_ZERO, "The sett", sett)
     return sett
 
 
@@ -170,8 +169,8 @@ def ends_in_a_dent(sett: PerLength, dents: PerLength) -> Ratio:
     >>> print(ends_in_a_dent(Quantity(15, "1/inch"), Quantity(10, "1/inch")))
     1.5
     """
-    require(sett > NO_SETT, "The sett must be above zero.")
-    require(dents > NO_SETT, "The dents must be above zero.")
+    require_within(ABOVE_ZERO, "The sett", sett)
+    require_within(ABOVE_ZERO, "The dents", dents)
     return np.maximum(1, np.floor(np.round(2 * (sett / dents).m_as(""), 9) + 0.5)) / 2
 
 
@@ -208,8 +207,8 @@ def sett_of_reed(per_dent: Ratio, dents: PerLength) -> PerLength:
     >>> print(sett_of_reed(1.5, Quantity(10, "1/inch")))
     15.0 / inch
     """
-    require(per_dent > 0, "The ends per dent must be above zero.")
-    require(dents > NO_SETT, "The dents must be above zero.")
+    require_within(ABOVE_ZERO, "The ends per dent", per_dent)
+    require_within(ABOVE_ZERO, "The dents", dents)
     return per_dent * dents
 
 
@@ -248,7 +247,7 @@ def sett_on_the_loom(sett: PerLength, of_reed: PerLength | None = None) -> PerLe
     """
     require_numbers(sett, of_reed)
     set_at = sett if of_reed is None else of_reed
-    require(set_at > NO_SETT, "The sett must be above zero.")
+    require_within(ABOVE_ZERO, "The sett", set_at)
     return set_at
 
 
@@ -290,5 +289,5 @@ def picks_in_use(own: PerLength | None = None, closest: PerLength | None = None,
     require_numbers(own, closest, share, sett)
     beaten = own if own is not None else closest * share if closest is not None else sett
     require(beaten is not None, "Give your own picks, or what the sett is worked out from.")
-    require(beaten > NO_SETT, "The picks must be above zero.")
+    require_within(ABOVE_ZERO, "The picks", beaten)
     return beaten

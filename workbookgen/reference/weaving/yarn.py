@@ -1,12 +1,9 @@
 """Yarn for warp and weft: its length, and its weight."""
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.weaving.cloth import require_loss
-from workbookgen.units import Grist, Length, Mass, PerLength, Quantity, Ratio
-
-NOTHING = Quantity(0.0, "m")
-NO_GRIST = Quantity(0.0, "m/g")
-NO_SETT = Quantity(0.0, "1/m")
+from workbookgen.units import Grist, Length, Mass, PerLength, Ratio
 
 
 @calculation
@@ -42,8 +39,8 @@ def warp_yarn(ends: Ratio, warp_length: Length) -> Length:
     >>> print(warp_yarn(300, Quantity(5, "m")))
     1500 meter
     """
-    require(ends > 0, "The number of ends must be above zero.")
-    require(warp_length > NOTHING, "The warp must have a length.")
+    require_within(ABOVE_ZERO, "The number of ends", ends)
+    require_within(ABOVE_ZERO, "The warp must have a length.", warp_length)
     return ends * warp_length
 
 
@@ -86,9 +83,9 @@ def weft_yarn(
     >>> print(weft_yarn(Quantity(400, "1/m"), Quantity(5, "m"), Quantity(0.9, "m"), take_up=0.1))
     2000.0 meter
     """
-    require(picks > NO_SETT, "The picks must be above zero.")
-    require(woven_length > NOTHING, "The length to weave must be above zero.")
-    require(width > NOTHING, "The width must be above zero.")
+    require_within(ABOVE_ZERO, "The picks", picks)
+    require_within(ABOVE_ZERO, "The length to weave", woven_length)
+    require_within(ABOVE_ZERO, "The width", width)
     require_loss(take_up, "take-up of the weft")
     return (picks * woven_length).m_as("") * width / (1 - take_up)
 
@@ -165,8 +162,8 @@ def weft_apart(weft_yarn: Length, weft_grist: Grist) -> Length:
     >>> print(weft_apart(Quantity(1200, "m"), Quantity(4, "m/g")))
     1200 meter
     """
-    require(weft_yarn >= NOTHING, "The length of the weft yarn cannot be negative.")
-    require(weft_grist > NO_GRIST, "The grist of the weft must be above zero.")
+    require_within(NOT_NEGATIVE, "The length of the weft yarn", weft_yarn)
+    require_within(ABOVE_ZERO, "The grist of the weft", weft_grist)
     return weft_yarn * 1
 
 
@@ -206,12 +203,12 @@ def weight_of_cloth(warp_yarn: Length, weft_yarn: Length, grist: Grist, weft_gri
     600.0 gram
     """
     _require_lengths(warp_yarn, weft_yarn)
-    require(grist > NO_GRIST, "The grist of the warp must be above zero.")
+    require_within(ABOVE_ZERO, "The grist of the warp", grist)
     other = grist if weft_grist is None else weft_grist
-    require(other > NO_GRIST, "The grist of the weft must be above zero.")
+    require_within(ABOVE_ZERO, "The grist of the weft", other)
     return (warp_yarn / grist + weft_yarn / other).to("gram")
 
 
 def _require_lengths(warp_yarn, weft_yarn) -> None:
-    require(warp_yarn >= NOTHING, "The length of the warp yarn cannot be negative.")
-    require(weft_yarn >= NOTHING, "The length of the weft yarn cannot be negative.")
+    require_within(NOT_NEGATIVE, "The length of the warp yarn", warp_yarn)
+    require_within(NOT_NEGATIVE, "The length of the weft yarn", weft_yarn)

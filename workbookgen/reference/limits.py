@@ -1,0 +1,77 @@
+"""How far the numbers of calculations may go: limits as data.
+
+One datum says what is taken, and in words what is wanted; a refusal carries it, so that tests try
+its very edges. The limits of what may be typed into a planner stand apart, with its inputs.
+"""
+
+import operator
+from dataclasses import dataclass
+from functools import reduce
+
+import numpy as np
+
+from workbookgen.reference.calculation import OutOfValidity
+from workbookgen.units import Quantity
+
+
+@dataclass(frozen=True)
+class Limits:
+    """The numbers from `least` or above `above`, up to `most` or below `below`, all of them or only whole ones.
+
+    Nothing is nothing in every unit. Any other limit is of a plain number, such as a share or an angle in radians.
+    """
+
+    least: float | None = None
+    above: float | None = None
+    most: float | None = None
+    below: float | None = None
+    whole: bool = False
+
+    def hold(self, value):
+        """Whether a number lies within them, or each of an array. What is not a number never does."""
+        number = self._number(value)
+        held = [
+            compare(number, limit)
+            for compare, limit in ((operator.ge, self.least), (operator.gt, self.above), (operator.le, self.most), (operator.lt, self.below))
+            if limit is not None
+        ]
+        return reduce(operator.and_, [*held, number % 1 == 0] if self.whole else held)
+
+    def _number(self, value):
+        if not isinstance(value, Quantity):
+            return value if isinstance(value, float | int) else np.asarray(value)
+        if not any((self.least, self.above, self.most, self.below)):
+            return value.magnitude
+        return value.to("").magnitude
+
+    @property
+    def words(self) -> str:
+        """What is said of a number that lies within: "must be from 0 to under 1"."""
+        if (self.most, self.below, self.whole) == (None, None, False) and self.above in (None, 0) and (self.least, self.above) != (None, None):
+            return "must be above zero" if self.above == 0 else "cannot be negative" if self.least == 0 else f"is {self.least:g} or more"
+        low = "" if (self.least, self.above) == (None, None) else f"from {self.least:g}" if self.above is None else f"above {self.above:g}"
+        high = "" if (self.most, self.below) == (None, None) else f"up to {self.most:g}" if self.below is None else f"under {self.below:g}"
+        if self.whole:
+            return f"is a whole number, {self.least:g} or more" if not high else f"is a whole number from {self.least:g} to {self.most:g}"
+        if low and high and self.above is None:
+            return f"must be between {self.least:g} and {self.most:g}" if self.below is None else f"must be {low} to {high}"
+        return f"must be {' and '.join(filter(None, (low, high)))}"
+
+
+NOT_NEGATIVE, ABOVE_ZERO = Limits(least=0), Limits(above=0)
+PART, SOME_PART = Limits(least=0, most=1), Limits(above=0, most=1)
+FOUND_PART, SOME_FOUND_PART = Limits(least=0, most=1 + 1e-9), Limits(above=0, most=1 + 1e-9)  # found by dividing equal masses, a share may miss 1 by a hair
+LESS_THAN_ALL = Limits(least=0, below=1)  # a loss: of what is wholly lost nothing comes
+UNDER_ONE = Limits(below=1)
+SHRINKAGE = Limits(below=0.9)  # it may be a growth; what shrinks by more is no yarn any longer
+AT_LEAST_ONE, AT_LEAST_TWO = Limits(least=1), Limits(least=2)
+COUNTED, COUNTED_FROM_ZERO, COUNTED_FROM_TWO = (Limits(least=number, whole=True) for number in (1, 0, 2))
+
+NO_LENGTH, NO_MASS, NO_TIME, NO_VOLUME, NO_LINEAR_DENSITY = (Quantity(0.0, unit) for unit in ("m", "g", "hour", "L", "tex"))  # what a sum begins with, and what a larger of two is held against
+
+
+def require_within(limits: Limits, told: str, *values) -> None:
+    """Refuse values outside of limits. `told` is what the sentence is about, or the whole sentence with its full stop."""
+    held = reduce(operator.and_, map(limits.hold, values))
+    if not np.all(held):
+        raise OutOfValidity(told if told.endswith(".") else f"{told} {limits.words}.", held, limits)
