@@ -1,8 +1,8 @@
 """Charts, drawn by the spreadsheet program itself from the cells of the sheets.
 
 No title and no frame: a chart is under its section's heading, at its place in a table or beside it. Columns differ in
-lightness and marks in shape, so that a chart can be read in
-grayscale. Each has a description for those who cannot see it.
+lightness and marks in shape, so that a chart can be read in grayscale. Each has a description for those who cannot
+see it.
 """
 
 import xlsxwriter
@@ -54,8 +54,9 @@ def _stages(book, layout: Layout, chart: Chart):
 
 
 def _control(book, layout: Layout, chart: Chart):
-    """Points in order, joined, by their deviation from the mean, which is the axis; dashed limits, and the chosen
-    point larger. A point that is not wanted is off the scale, which is the same for all charts, so it is not drawn.
+    """Points in order, joined, by their deviation from the mean, which is the axis; dashed limits, and the chosen point larger.
+
+    A point that is not wanted is off the scale, which is the same for all charts, so it is not drawn.
     """
     drawn = book.add_chart({"type": "scatter", "subtype": "straight_with_markers"})
     for series in chart.series:

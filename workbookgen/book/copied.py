@@ -1,10 +1,10 @@
-"""A formula copied down a column, and the worksheet that stores it once. The records of a log have the same formulas,
-each referring to its own row. The format lets
-such cells share one (`<f t="shared">`), as spreadsheet programs do when they save: the planner is then less than half
-as large, and programs read it several times as fast. The
-engines and openpyxl read it back as the very same formulas; tests hold that. The oldest form of it in the format has
-no room for an address on another sheet ([MS-XLS] 2.5.198.118), so what is elsewhere is referred to by its defined
-name.
+"""A formula copied down a column, and the worksheet that stores it once.
+
+The records of a log have the same formulas, each referring to its own row. The format lets such cells share one (`<f
+t="shared">`), as spreadsheet programs do when they save: the planner is then less than half as large, and programs
+read it several times as fast. The engines and openpyxl read it back as the very same formulas; tests hold that. The
+oldest form of it in the format has no room for an address on another sheet ([MS-XLS] 2.5.198.118), so what is
+elsewhere is referred to by its defined name.
 """
 
 from collections.abc import Sequence
@@ -48,9 +48,8 @@ class PlainWorksheet(Worksheet):
 
     XlsxWriter searches each formula for functions newer than 2010, with some thirty searches; that takes nine tenths
     of the time of writing a planner. The portable profile has no such function, so there is nothing to find. A number
-    it writes with sixteen digits,
-    where some need seventeen to come back as they were typed. Tests compare the outcome with that of the stock
-    worksheet.
+    it writes with sixteen digits, where some need seventeen to come back as they were typed. Tests compare the
+    outcome with that of the stock worksheet.
     """
 
     def __init__(self):

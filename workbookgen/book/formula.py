@@ -1,11 +1,10 @@
 """From a formula in words to a formula in cell references.
 
-Binding does three things to the words with which a sheet is described. It turns each into a
-reference times its unit factor, so the arithmetic happens in meters and grams, and converts the outcome back into the
-unit shown. It puts a guard around the whole: blank until everything needed is there, is of the right type, and is
-inside its domain; the tests
-are nested, since only IF is sure not to evaluate what it does not need. And it spells out
-the column forms in functions of the portable profile.
+Binding does three things to the words with which a sheet is described. It turns each into a reference times its unit
+factor, so the arithmetic happens in meters and grams, and converts the outcome back into the unit shown. It puts a
+guard around the whole: blank until everything needed is there, is of the right type, and is inside its domain; the
+tests are nested, since only IF is sure not to evaluate what it does not need. And it spells out the column forms in
+functions of the portable profile.
 """
 
 import operator

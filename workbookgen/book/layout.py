@@ -1,6 +1,7 @@
-"""Where everything is: from the description of a planner to placements, and their bound formulas. The plan of a sheet
-says where its fields are; here each becomes a placement, and each formula
-is bound to the cells of its words. A log's records stand in rows, a proof in a row of its own.
+"""Where everything is: from the description of a planner to placements, and their bound formulas.
+
+The plan of a sheet says where its fields are; here each becomes a placement, and each formula is bound to the cells
+of its words. A log's records stand in rows, a proof in a row of its own.
 """
 
 from collections.abc import Iterator, Sequence

@@ -1,8 +1,8 @@
-"""How many lines a text takes in a cell that wraps it. A program makes a row higher when someone types into it, but
-not for what was there when the file was opened: so the writer of the file must know. Letters are measured with
-XlsxWriter's
-table for Calibri at 11 points, whose digits are as wide as Arial's at 10; text in Arial at 10
-points was found to be wider by up to 2 in a hundred.
+"""How many lines a text takes in a cell that wraps it.
+
+A program makes a row higher when someone types into it, but not for what was there when the file was opened: so the
+writer of the file must know. Letters are measured with XlsxWriter's table for Calibri at 11 points, whose digits are
+as wide as Arial's at 10; text in Arial at 10 points was found to be wider by up to 2 in a hundred.
 """
 
 from functools import cache

@@ -3,8 +3,7 @@
 A cell to type in has a tint and a line below it in its edge color; the line alone identifies it, so nothing is lost
 in grayscale or without color vision. Calculated cells are white over a hairline. All text colors have a contrast of
 at least 4.5 to 1 on their ground (WCAG 2.1, level AA). Formats are written in the default colors; `recolored` puts
-those of
-the settings in their place.
+those of the settings in their place.
 """
 
 from collections.abc import Mapping

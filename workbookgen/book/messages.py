@@ -1,11 +1,10 @@
 """What a planner says about records by itself: the message of each, its mark, and what a log says at its head.
 
-A message is, in words, the first thing that is wrong or still missing. It looks at what is
-wrong before what is missing, in the order of the fields, and says nothing about a record that has not been started: a
-blank one, or a card still as in a new planner. The mark of a log's record shows that it has one: "!" for what is
-wrong, "…" for what is only unfinished, "?" for a question.
-The head of a log repeats the first message about something wrong, and counts the records
-that have one. The twins in Python are in `workbookgen.checking.messages`; only the sentences are shared.
+A message is, in words, the first thing that is wrong or still missing. It looks at what is wrong before what is
+missing, in the order of the fields, and says nothing about a record that has not been started: a blank one, or a card
+still as in a new planner. The mark of a log's record shows that it has one: "!" for what is wrong, "…" for what is
+only unfinished, "?" for a question. The head of a log repeats the first message about something wrong, and counts the
+records that have one. The twins in Python are in `workbookgen.checking.messages`; only the sentences are shared.
 """
 
 from workbookgen.book.formula import Columns, inside_domain, joined
@@ -65,9 +64,10 @@ def automatic_formula(field: Automatic, block: Block, columns: Columns, system: 
 
 
 def _line_formula(field: Position, block: Block, columns: Columns, first_row: int) -> str:
-    """The line of a list in which a name occurs; a long list is searched by MATCH, and what that finds is compared
-    with the name. MATCH takes some characters for wildcards, and folds letters in its own way. Where it found another
-    name, or none, all are compared. Whether a name occurs once is known to the list itself.
+    """The line of a list in which a name occurs; a long list is searched by MATCH, and what that finds is compared with the name.
+
+    MATCH takes some characters for wildcards, and folds letters in its own way. Where it found another name, or none,
+    all are compared. Whether a name occurs once is known to the list itself.
     """
     name = columns.operands[field.name].ref
     if field.follows:
@@ -82,9 +82,10 @@ def _line_formula(field: Position, block: Block, columns: Columns, first_row: in
 
 
 def _spoiled(block: Block, columns: Columns) -> str:
-    """Calculated cells that are now empty, and answers that differ when calculated again. A program may keep some
-    stored numbers and recalculate others, which differ in their last digits; so cells are compared one by one only
-    where a column has a different sum, or a different count of numbers.
+    """Calculated cells that are now empty, and answers that differ when calculated again.
+
+    A program may keep some stored numbers and recalculate others, which differ in their last digits; so cells are
+    compared one by one only where a column has a different sum, or a different count of numbers.
     """
     refs = {each.key: columns.operands[f"{block.key}_{each.key}"].ref for each in block.results}
     differ = [_differing(refs[key], again, block.by_key[key].is_text) for name, again in refs.items() if (key := name.removeprefix(AGAIN)) != name]

@@ -1,8 +1,9 @@
-"""Where things are on a sheet: from its view to columns, rows and spots. Rows and columns are counted from 1, sizes
-are in screen pixels. Column A is a margin, in which a log marks its lines. A page has a line of links, its title, and
-bands one below another on the grid; what no section shows is calculated in a hidden column to the right. A log with a
-sheet of its own has a head of seven rows, then one row per record, and columns in groups:
-what one always types, the other inputs folded behind it, what one came for, and the rest folded.
+"""Where things are on a sheet: from its view to columns, rows and spots.
+
+Rows and columns are counted from 1, sizes are in screen pixels. Column A is a margin, in which a log marks its lines.
+A page has a line of links, its title, and bands one below another on the grid; what no section shows is calculated in
+a hidden column to the right. A log with a sheet of its own has a head of seven rows, then one row per record, and
+columns in groups: what one always types, the other inputs folded behind it, what one came for, and the rest folded.
 """
 
 from collections.abc import Iterable, Iterator, Mapping

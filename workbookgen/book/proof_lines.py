@@ -1,6 +1,7 @@
-"""A published example as a line of the sheet Proofs: the heads of its columns, and what they say. What the formula
-takes is repeated as bare values to the right of everything else, only for the formula: the column Given states it in
-words. So the values are on the screen, not on paper.
+"""A published example as a line of the sheet Proofs: the heads of its columns, and what they say.
+
+What the formula takes is repeated as bare values to the right of everything else, only for the formula: the column
+Given states it in words. So the values are on the screen, not on paper.
 """
 
 from workbookgen.book.placement import Layout, ProofColumn

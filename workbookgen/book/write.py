@@ -1,8 +1,7 @@
 """From a layout to an .xlsx file, with XlsxWriter.
 
 Everything that people see is written here, and nothing is decided here: places come from the plans, looks from
-`look`. The same layout, entries and cached values
-give the same bytes.
+`look`. The same layout, entries and cached values give the same bytes.
 """
 
 import io

@@ -1,7 +1,8 @@
-"""Carrying over: read the old planner, build the new one with its entries, review the outcome. The old file is only
-read. What it shows is compared with what the new one will show, as calculated by the reference library. The embedded
-engine calculates the new one too; where it differs, as it does for a capital with an accent, that is reported, and
-the entries come over all the same: no single engine decides whether a user gets a new planner.
+"""Carrying over: read the old planner, build the new one with its entries, review the outcome.
+
+The old file is only read. What it shows is compared with what the new one will show, as calculated by the reference
+library. The embedded engine calculates the new one too; where it differs, as it does for a capital with an accent,
+that is reported, and the entries come over all the same: no single engine decides whether a user gets a new planner.
 """
 
 from collections import Counter

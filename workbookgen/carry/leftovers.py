@@ -1,6 +1,8 @@
-"""Leftovers: what was in the old planner and has no cell of its own in the new one. They are on a sheet of the new
-planner, as text and numbers from which nothing is calculated. Things that are in their cell although the planner does
-not accept them are listed too; those are found again at the next carrying, the others come along.
+"""Leftovers: what was in the old planner and has no cell of its own in the new one.
+
+They are on a sheet of the new planner, as text and numbers from which nothing is calculated. Things that are in their
+cell although the planner does not accept them are listed too; those are found again at the next carrying, the others
+come along.
 """
 
 from collections.abc import Iterable

@@ -1,7 +1,8 @@
-"""Which entry of an old planner belongs where in a new one. Fields are matched by their keys, which are stable across
-versions; records keep their lines where there are enough. Lines with which a planner starts, its reels and its guide,
-give way to those of the new planner as long as nobody touched them; what was changed or added comes over. An entry
-that has no cell becomes a leftover.
+"""Which entry of an old planner belongs where in a new one.
+
+Fields are matched by their keys, which are stable across versions; records keep their lines where there are enough.
+Lines with which a planner starts, its reels and its guide, give way to those of the new planner as long as nobody
+touched them; what was changed or added comes over. An entry that has no cell becomes a leftover.
 """
 
 from collections.abc import Mapping
@@ -107,6 +108,7 @@ class _Matching:
 
     def _renew(self, row: int, place: int, line: Record, record: Mapping[str, Entry], target: Block) -> None:
         """A line that nobody touched takes the new planner's figures; where they differ, the old ones are reported.
+
         Figures are rounded for each unit system, so they are compared with those that the old planner's settings give
         in the new one.
         """

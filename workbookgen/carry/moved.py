@@ -1,6 +1,7 @@
-"""What is in another log now: it comes over to the record with the same name. A log of an older planner may have
-named records of another one to say more about them, as the sheet Time once named each project again. What it said now
-belongs to that one record.
+"""What is in another log now: it comes over to the record with the same name.
+
+A log of an older planner may have named records of another one to say more about them, as the sheet Time once named
+each project again. What it said now belongs to that one record.
 """
 
 from collections.abc import Iterator

@@ -1,7 +1,7 @@
-"""Are the names of an old planner where its sheets say? Entries are found by them, and by nothing else. Two swapped
-names would silently carry weights into the column for empty reels. What a sheet says above a column, or beside a
-card's cell, is the second witness: it
-holds for planners of every version, wherever lines were inserted.
+"""Are the names of an old planner where its sheets say? Entries are found by them, and by nothing else.
+
+Two swapped names would silently carry weights into the column for empty reels. What a sheet says above a column, or
+beside a card's cell, is the second witness: it holds for planners of every version, wherever lines were inserted.
 """
 
 from collections.abc import Iterator

@@ -1,8 +1,10 @@
-"""Reviewing what was carried: does the new planner say the same as the old one? What the old planner shows is in its
-file, stored by the program that saved it; where nothing was stored, the reference library calculates it from the
-entries. The library calculates the new one. Results of the same field and record must agree after conversion; where
-they do not, because a line or a figure on which they rest differs, or because a newer version calculates differently,
-it is reported. So is every entry that the new planner does not accept.
+"""Reviewing what was carried: does the new planner say the same as the old one?
+
+What the old planner shows is in its file, stored by the program that saved it; where nothing was stored, the
+reference library calculates it from the entries. The library calculates the new one. Results of the same field and
+record must agree after conversion; where they do not, because a line or a figure on which they rest differs, or
+because a newer version calculates differently, it is reported. So is every entry that the new planner does not
+accept.
 """
 
 from collections.abc import Iterator

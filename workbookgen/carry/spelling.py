@@ -1,6 +1,8 @@
-"""Names that are the same to one program and different to another. Programs agree on case, letter by letter, and
-differ beyond that (see `texts`): ß and ss, a combining accent, a no-break space. Such names are carried as they are;
-this is reported, since in another program other lines may belong together.
+"""Names that are the same to one program and different to another.
+
+Programs agree on case, letter by letter, and differ beyond that (see `texts`): ß and ss, a combining accent, a
+no-break space. Such names are carried as they are; this is reported, since in another program other lines may belong
+together.
 """
 
 from collections.abc import Iterator

@@ -114,9 +114,8 @@ def check(
 
     An engine is named, or passed in. `formulas_in_file` are the formulas that the file actually holds, by sheet and
     cell, and `whole` is everything in it; what is not given is not checked. With `lay_out`, which gives the layout
-    anew and can be
-    pickled, further processes try their shares of the drawn sets, as many as there are cores; the outcome is the same.
-    `step` is called after each scenario. Raises MissingEngine when an engine is absent.
+    anew and can be pickled, further processes try their shares of the drawn sets, as many as there are cores; the
+    outcome is the same. `step` is called after each scenario. Raises MissingEngine when an engine is absent.
     """
     began = time.perf_counter()
     chosen = [engine(each) if isinstance(each, str) else each for each in dict.fromkeys(engines)]

@@ -1,8 +1,8 @@
-"""What every formula cell should show, calculated from the inputs alone. The reference functions are called with the
-quantities that the inputs represent, whole columns at a time; never with anything that an engine computed. A record's
-result is blank
-where a needed input is missing or outside its domain, and where the reference refuses
-the values. Records are grouped by which optional inputs they have, since a function
+"""What every formula cell should show, calculated from the inputs alone.
+
+The reference functions are called with the quantities that the inputs represent, whole columns at a time; never with
+anything that an engine computed. A record's result is blank where a needed input is missing or outside its domain,
+and where the reference refuses the values. Records are grouped by which optional inputs they have, since a function
 takes an absent one by leaving it out.
 """
 
@@ -75,9 +75,10 @@ def computed(planner: Planner, proof: Proof) -> Entry:
 
 @dataclass
 class _Evaluation:
-    """The columns of one planner, each calculated once. The records of all scenarios are in one column, one below
-    another: for a reference function they are simply more values. Only a function that searches a whole log is called
-    separately for each scenario.
+    """The columns of one planner, each calculated once.
+
+    The records of all scenarios are in one column, one below another: for a reference function they are simply more
+    values. Only a function that searches a whole log is called separately for each scenario.
     """
 
     planner: Planner

@@ -1,6 +1,7 @@
-"""Stored results: what a program shows if it does not calculate, or before it does. A file keeps with every formula
-its last result. Where that is not what the inputs give, a
-preview, a phone or a program that trusts the file shows a wrong number.
+"""Stored results: what a program shows if it does not calculate, or before it does.
+
+A file keeps with every formula its last result. Where that is not what the inputs give, a preview, a phone or a
+program that trusts the file shows a wrong number.
 """
 
 import math

@@ -1,9 +1,8 @@
 """The terms shared by all engines: what a value is, what an area is, what a session does.
 
-An engine is a program that evaluates a workbook. Engines differ in how they spell an
-error, a boolean, a date or an empty text; here they are brought to one spelling, so comparing two engines compares
-what they computed and not how they spell it.
-Nothing here knows what the workbook is about.
+An engine is a program that evaluates a workbook. Engines differ in how they spell an error, a boolean, a date or an
+empty text; here they are brought to one spelling, so comparing two engines compares what they computed and not how
+they spell it. Nothing here knows what the workbook is about.
 """
 
 import math

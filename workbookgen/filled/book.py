@@ -1,9 +1,10 @@
-"""A workbook as it is in a file: what is in its cells, and where its names point. Planners come back from many
-programs, as .xlsx or .ods, and each program spells the same thing in its own way. Here it is brought to one spelling:
-numbers, texts, truth values, errors as
-errors, dates as days counted by the 1900 system, formulas in the words of .xlsx. Nothing is calculated here and
-nothing is known about planners. The formats are read part by part (`ooxml`): the
-libraries at hand are either too slow for a thousand planners, or leave out formulas and errors.
+"""A workbook as it is in a file: what is in its cells, and where its names point.
+
+Planners come back from many programs, as .xlsx or .ods, and each program spells the same thing in its own way. Here
+it is brought to one spelling: numbers, texts, truth values, errors as errors, dates as days counted by the 1900
+system, formulas in the words of .xlsx. Nothing is calculated here and nothing is known about planners. The formats
+are read part by part (`ooxml`): the libraries at hand are either too slow for a thousand planners, or leave out
+formulas and errors.
 """
 
 from collections.abc import Callable, Collection

@@ -1,6 +1,7 @@
-"""What people put into a planner beside its inputs: notes in the margin, sheets, changed formulas. A sheet of this
-same version, whose lines are where they were written, is compared with what the generator writes. Otherwise the names
-of the file show which cells are ours: what is to the right of them or below them is the user's.
+"""What people put into a planner beside its inputs: notes in the margin, sheets, changed formulas.
+
+A sheet of this same version, whose lines are where they were written, is compared with what the generator writes.
+Otherwise the names of the file show which cells are ours: what is to the right of them or below them is the user's.
 """
 
 import math

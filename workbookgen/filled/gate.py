@@ -1,8 +1,9 @@
-"""The gate: what every file passes before anything in it is read. Planners come by mail from strangers, so a file may
-be anything: truncated, another kind of file under this name, protected, full of macros, or made to exhaust whatever
-opens it. Here it is scanned from end to end in pieces, with bounds on its size and on the number
-of its parts, tags and cells, and nothing in it is trusted or run. What passes is whole, and
-no reader after this one needs more memory or time for it than for the largest planner.
+"""The gate: what every file passes before anything in it is read.
+
+Planners come by mail from strangers, so a file may be anything: truncated, another kind of file under this name,
+protected, full of macros, or made to exhaust whatever opens it. Here it is scanned from end to end in pieces, with
+bounds on its size and on the number of its parts, tags and cells, and nothing in it is trusted or run. What passes is
+whole, and no reader after this one needs more memory or time for it than for the largest planner.
 """
 
 import re

@@ -2,9 +2,8 @@
 
 This is the one place that says what a table holds. Planners are filled in yards and ounces, yards and grams, or
 meters and grams; here every length is in meters, every mass in grams, and derived units likewise. A column's name
-ends with its unit; one without is a
-share, a count or a text. "doubt" is one standard uncertainty. Notes that people write for
-themselves stay in their planners.
+ends with its unit; one without is a share, a count or a text. "doubt" is one standard uncertainty. Notes that people
+write for themselves stay in their planners.
 """
 
 from dataclasses import dataclass

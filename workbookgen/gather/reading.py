@@ -2,8 +2,8 @@
 
 Inputs are read from the file; results are calculated from them by the reference library. What a file has stored
 beside its formulas is not used: some programs store nothing, and a stored number proves nothing. A file that cannot
-be read costs one sentence, never the run.
-Workers get paths and send back small frames, so they can live anywhere that sees the files.
+be read costs one sentence, never the run. Workers get paths and send back small frames, so they can live anywhere
+that sees the files.
 """
 
 import hashlib

@@ -1,6 +1,7 @@
-"""The records of filled planners, calculated by the reference library, in the units of the tables. Planners of one
-kind are calculated together: to the reference functions their records are simply more values, which takes little
-longer than one planner.
+"""The records of filled planners, calculated by the reference library, in the units of the tables.
+
+Planners of one kind are calculated together: to the reference functions their records are simply more values, which
+takes little longer than one planner.
 """
 
 from collections.abc import Sequence

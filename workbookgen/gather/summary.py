@@ -2,8 +2,7 @@
 
 Only weighed figures count as observed; what a planner merely expected is left out. Lots count equally, large or
 small, as they do in a planner's own guide. With fewer than three lots no interval is given, since a mean of two says
-next to nothing (the limit of
-`reference.learning.in_use`).
+next to nothing (the limit of `reference.learning.in_use`).
 """
 
 import numpy as np

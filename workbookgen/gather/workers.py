@@ -1,8 +1,9 @@
-"""Readers at work: through Python's executor interface, so the engine can be exchanged. On one machine a pool of
-processes reads, one per core; for a federation of guilds the same calls go to a Dask cluster. A few batches are in
-progress at a time, which limits the memory, and also what is uncertain when a worker dies: those files are then read
-again one by one, and only one that stops its worker a second time is given up. The order of the rows
-comes from the files, never from which worker was first.
+"""Readers at work: through Python's executor interface, so the engine can be exchanged.
+
+On one machine a pool of processes reads, one per core; for a federation of guilds the same calls go to a Dask
+cluster. A few batches are in progress at a time, which limits the memory, and also what is uncertain when a worker
+dies: those files are then read again one by one, and only one that stops its worker a second time is given up. The
+order of the rows comes from the files, never from which worker was first.
 """
 
 from collections import deque

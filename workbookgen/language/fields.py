@@ -20,8 +20,9 @@ from workbookgen.units import Quantity
 
 @dataclass(frozen=True)
 class Input:
-    """A cell, or a column, that the spinner fills in. What it starts as is a quantity wherever its unit depends on
-    the unit system.
+    """A cell, or a column, that the spinner fills in.
+
+    What it starts as is a quantity wherever its unit depends on the unit system.
     """
 
     key: str

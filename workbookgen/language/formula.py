@@ -1,8 +1,8 @@
 """A formula as a sheet describes it, and what can be derived from it.
 
 It is written in field keys: `(wraps + part_wrap) * loop + rest`. Keys of the same record are short; other blocks are
-named in full (`reels_loop`), a card's field being one cell and a log's a
-whole column. Besides the functions of the portable profile (`profile`) there are some forms of our own (`forms`).
+named in full (`reels_loop`), a card's field being one cell and a log's a whole column. Besides the functions of the
+portable profile (`profile`) there are some forms of our own (`forms`).
 """
 
 import re

@@ -173,8 +173,9 @@ Holder = Block | Table | ProofTable
 
 @dataclass(frozen=True)
 class Chapter:
-    """What is left out of a planner, or kept, as a whole; `name` is what settings and texts call it. `cautions` are
-    shown on the desk if the chapter is left out.
+    """What is left out of a planner, or kept, as a whole; `name` is what settings and texts call it.
+
+    `cautions` are shown on the desk if the chapter is left out.
     """
 
     name: str

@@ -1,11 +1,10 @@
 """The portable profile: what every spreadsheet program computes alike.
 
-The names are OpenFormula's (OASIS ODF Part 4). A function is in the profile because the
-engines of this project, LibreOffice and Gnumeric among them, were measured to agree on it; one that is not listed is
-refused when a sheet is described. Constructs that engines
-read differently (array entry, structured references, implicit intersection, a bare ^ or
-unary --, a comparison that SUMPRODUCT is to count) are refused as well. What a sheet states in words is checked when
-it is described, and again when it is bound to cells.
+The names are OpenFormula's (OASIS ODF Part 4). A function is in the profile because the engines of this project,
+LibreOffice and Gnumeric among them, were measured to agree on it; one that is not listed is refused when a sheet is
+described. Constructs that engines read differently (array entry, structured references, implicit intersection, a bare
+^ or unary --, a comparison that SUMPRODUCT is to count) are refused as well. What a sheet states in words is checked
+when it is described, and again when it is bound to cells.
 """
 
 from collections.abc import Collection, Iterator, Sequence

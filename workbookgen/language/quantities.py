@@ -1,10 +1,9 @@
 """The units in which a planner shows its quantities, and their factors for formulas.
 
 A formula's words stand for quantities in coherent units: meters, grams, and units derived from them (meters per gram,
-grams per meter). A cell shows what the spinner is used to. The
-factor says how many coherent units are in one shown unit, spelled out as the text that a
-formula multiplies with; it is written here by hand, independently of the unit registry, and tests compare it with
-that registry.
+grams per meter). A cell shows what the spinner is used to. The factor says how many coherent units are in one shown
+unit, spelled out as the text that a formula multiplies with; it is written here by hand, independently of the unit
+registry, and tests compare it with that registry.
 """
 
 from dataclasses import dataclass

@@ -1,7 +1,7 @@
-"""What the text of a formula consists of: its tokens, and the calls in it with their arguments. Formulas as described
-and formulas bound to cells are both read with the one regular expression below. openpyxl's tokenizer reads them too,
-a token in a place, and takes
-some twenty times as long; a test compares the two.
+"""What the text of a formula consists of: its tokens, and the calls in it with their arguments.
+
+Formulas as described and formulas bound to cells are both read with the one regular expression below. openpyxl's
+tokenizer reads them too, a token in a place, and takes some twenty times as long; a test compares the two.
 
 A token is a piece of the text. Its first character identifies a text or a number, its last the name of a function or
 form, which includes the bracket that it opens.

@@ -1,10 +1,12 @@
-"""How a planner looks: where fields are on a sheet, independently of what they compute. A block (a card's single
-values, a log's records) says nothing about place. A view does. A page is a stack of bands; a band holds sections side
-by side, on a grid of twelve columns; a
-section shows fields of any block of its sheet, by their full keys. A field that no section shows is calculated in
-hidden columns. A log's view names what one always types and what one came for; everything else in the log is folded
-beside it, and what only other sheets need is hidden. Every section says what it shows, where it links, and what
-remains of it when fields are left out.
+"""How a planner looks: where fields are on a sheet, independently of what they compute.
+
+A block (a card's single values, a log's records) says nothing about place. A view does. A page is a stack of bands; a
+band holds sections side by side, on a grid of twelve columns; a section shows fields of any block of its sheet, by
+their full keys. A field that no section shows is calculated in hidden columns. A log's view names what one always
+types and what one came for; everything else in the log is folded beside it, and what only other sheets need is
+hidden.
+
+Every section says what it shows, where it links, and what remains of it when fields are left out.
 """
 
 from collections.abc import Collection

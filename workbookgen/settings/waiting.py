@@ -1,9 +1,9 @@
 """How long a full planner keeps a spreadsheet program busy, reported before anyone fills it in.
 
 Each lot and each project adds up its own skeins, and searches all of them for that; so the time grows with skeins
-times lots and projects. It was measured in
-LibreOffice 7.4: 1.5 s of work after one skein typed into 5,000, with 250 lots and 125 projects.
-Much larger planners take more than proportionally longer, since they outgrow a processor's caches.
+times lots and projects. It was measured in LibreOffice 7.4: 1.5 s of work after one skein typed into 5,000, with 250
+lots and 125 projects. Much larger planners take more than proportionally longer, since they outgrow a processor's
+caches.
 """
 
 from workbookgen.settings import Settings

@@ -1,6 +1,7 @@
-"""Fiber content: the fibers of lots, strands and skeins by weight, as on a label. A lot has up to three fibers, a
-design up to four strands, so a yarn has up to twelve fibers; those of the same name add up, and up to four names are
-listed.
+"""Fiber content: the fibers of lots, strands and skeins by weight, as on a label.
+
+A lot has up to three fibers, a design up to four strands, so a yarn has up to twelve fibers; those of the same name
+add up, and up to four names are listed.
 """
 
 from workbookgen.language.domains import Choice, Number

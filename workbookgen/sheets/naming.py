@@ -1,7 +1,7 @@
-"""What texts say about other sheets. A text calls a chapter by its name, "the sheet Guide", since chapters are what
-settings leave
-out. A spinner reads the name of the sheet on which that chapter stands. Where the chapter is left out, the clause
-that points to it goes too.
+"""What texts say about other sheets.
+
+A text calls a chapter by its name, "the sheet Guide", since chapters are what settings leave out. A spinner reads the
+name of the sheet on which that chapter stands. Where the chapter is left out, the clause that points to it goes too.
 """
 
 import re

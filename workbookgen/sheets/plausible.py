@@ -1,6 +1,7 @@
-"""Questions about what was typed: accepted as it is, but unlike what people usually have. Each is a rule that asks.
-Its condition is written for the formula in meters and grams, and once more in Python for the
-values as they are shown.
+"""Questions about what was typed: accepted as it is, but unlike what people usually have.
+
+Each is a rule that asks. Its condition is written for the formula in meters and grams, and once more in Python for
+the values as they are shown.
 """
 
 from workbookgen.language.fields import Rule

@@ -1,8 +1,8 @@
 """Tickets to print and cut out, eight per page, and beside them the choices that fill them.
 
 A ticket is 61 mm high and some 86 mm wide, so that two by four fit on A4 and on Letter: padding on either side, four
-columns between, eleven rows. Marks in the corners show where to cut. The
-grid of a sheet with tickets begins with their columns. All rows are alike, since the choices are in the same rows.
+columns between, eleven rows. Marks in the corners show where to cut. The grid of a sheet with tickets begins with
+their columns. All rows are alike, since the choices are in the same rows.
 """
 
 from collections.abc import Iterator

@@ -1,8 +1,7 @@
 """At which stage a lot is, and what a step keeps of it.
 
 A lot is bought in one of five states. A step that comes before that state is skipped, and a skipped step keeps
-everything: this one rule saves every formula its exceptions.
-Figures of a step matter only where it is not skipped.
+everything: this one rule saves every formula its exceptions. Figures of a step matter only where it is not skipped.
 """
 
 import numpy as np
