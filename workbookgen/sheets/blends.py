@@ -1,6 +1,6 @@
 """Blends: fibers mixed by weight, and what that makes of price, fineness and moisture."""
 
-from workbookgen.language.domains import Name, Number
+from workbookgen.language.domains import Name
 from workbookgen.language.fields import MESSAGE, Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DENSITY, DTEX, FIBER_DIAMETER, IN_METERS, MASS, SHARE, Unit, always
@@ -9,6 +9,7 @@ from workbookgen.reference import blends, overview, stock
 from workbookgen.settings import Settings
 from workbookgen.sheets import plausible, tabs
 from workbookgen.sheets.cost import money
+from workbookgen.sheets.limits import AMOUNT, CLOSE, DENSE, FINENESS, NONE_OR_AMOUNT, NONE_OR_PART
 from workbookgen.sheets.offers import per_mass
 
 SHEET = tabs.YARN
@@ -43,12 +44,12 @@ def fibers(settings: Settings) -> Log:
         groups=(
             Group("You type", (
                 Input("name", "Fiber", Name(), needed=True, help="What you call it."),
-                Input("mass", "Weight", Number(above=0, most=1_000_000), MASS, needed=True, help="Of it in the blend. For shares, type 70 and 30."),
-                Input("price", "Price", Number(least=0, most=1_000_000), per_mass(settings)),
-                Input("diameter", "Diameter", Number(above=0, most=500), FIBER_DIAMETER, help="Of the fiber."),
-                Input("dtex", "Or dtex", Number(above=0, most=1000), DTEX, help="Of one fiber, as mills tell it; it wins."),
-                Input("density", "Density", Number(above=0, most=5), DENSITY, help="Empty means wool, 1.31. Silk 1.34, cotton 1.52, nylon 1.14, polyester 1.39."),
-                Input("regain", "Regain", Number(least=0, most=1), SHARE, help="Wool 13.6%, silk 11%, flax and hemp 12%, cotton 8.5%."),
+                Input("mass", "Weight", AMOUNT, MASS, needed=True, help="Of it in the blend. For shares, type 70 and 30."),
+                Input("price", "Price", NONE_OR_AMOUNT, per_mass(settings)),
+                Input("diameter", "Diameter", CLOSE, FIBER_DIAMETER, help="Of the fiber."),
+                Input("dtex", "Or dtex", FINENESS, DTEX, help="Of one fiber, as mills tell it; it wins."),
+                Input("density", "Density", DENSE, DENSITY, help="Empty means wool, 1.31. Silk 1.34, cotton 1.52, nylon 1.14, polyester 1.39."),
+                Input("regain", "Regain", NONE_OR_PART, SHARE, help="Wool 13.6%, silk 11%, flax and hemp 12%, cotton 8.5%."),
             )),
             Group("In the blend", (
                 Result("share", "Share", "weighed / mix_total", blends.share_of_blend, SHARE, uses={"mass": "weighed", "total": "mix_total"}),
@@ -79,7 +80,7 @@ def mix(settings: Settings) -> Card:
 
     return Card("mix", "The blend", groups=(
         Group("You type", (
-            Input("wanted", "Blend wanted", Number(above=0, most=1_000_000), MASS, help="To lay out of each fiber: for one batt, or for the whole lot."),
+            Input("wanted", "Blend wanted", AMOUNT, MASS, help="To lay out of each fiber: for one batt, or for the whole lot."),
         )),
         Group("Worked out", (
             sum_of("total", "Fiber in all", "weighed", MASS),

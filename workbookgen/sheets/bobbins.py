@@ -10,15 +10,13 @@ from workbookgen.language.views import RIGHT, Answers, Band, Big, Entries, Listi
 from workbookgen.reference import overview, planning, plying, stock, yarn_count
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import tabs
+from workbookgen.sheets.limits import AMOUNT, LARGE, LOSS, PART, REACH, STRANDS
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
 SHEET = tabs.YARN
 CHAPTER = "Bobbins"
-ANY = Number(above=0, most=1_000_000)
-SPAN = Number(above=0, most=1000)
-TAKE_UP = Number(least=0, below=1)
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -46,18 +44,18 @@ BOBBIN = Card(
     about="By its measures, or better, by one that was full and was weighed.",
     groups=(
         Group("You type", (
-            Input("outer", "Across, when full", SPAN, LOOP, help="Across the yarn, up to the rim of the flange or to the flyer arms."),
-            Input("inner", "Across the bare shaft", SPAN, LOOP),
-            Input("height", "Length that is wound", SPAN, LOOP, help="Between the flanges."),
-            Input("fullness", "Of that, filled", Number(above=0, most=1), SHARE, blank_means=0.9, help="Empty means 90% (common practice, no source). A cop that tapers is less full."),
+            Input("outer", "Across, when full", REACH, LOOP, help="Across the yarn, up to the rim of the flange or to the flyer arms."),
+            Input("inner", "Across the bare shaft", REACH, LOOP),
+            Input("height", "Length that is wound", REACH, LOOP, help="Between the flanges."),
+            Input("fullness", "Of that, filled", PART, SHARE, blank_means=0.9, help="Empty means 90% (common practice, no source). A cop that tapers is less full."),
             Input("package_density", "How densely it lies", Number(above=0, most=3), DENSITY, needed=True, starts_as=Quantity(0.35, "gram / centimeter ** 3"), help="Grams of yarn in a cubic centimeter of the bobbin: 0.30 loose to 0.45 firm (common practice, no source)."),
-            Input("weighed", "Or yarn of a full one", ANY, MASS, help="Weight of a full bobbin less that of the bare one. It wins over the measures."),
+            Input("weighed", "Or yarn of a full one", AMOUNT, MASS, help="Weight of a full bobbin less that of the bare one. It wins over the measures."),
             Input("project", "For the project", Choice("projects_listed", "Projects"), help="Its yarn still to make, grist, strands and take-up are used where you type none."),
-            Input("wanted", "Or for plied yarn", Number(above=0, most=10_000_000), LENGTH, help="Length before washing."),
-            Input("grist", "Grist of the singles", ANY, GRIST),
-            Input("strands", "Strands", Number(least=1, most=12, whole=True), NUMBER, help="Empty takes the project's, or two."),
-            Input("take_up", "Take-up", TAKE_UP, SHARE, help="Share of the singles' length lost in plying; empty takes the project's or its sample's, or none."),
-            Input("plying", "A plying bobbin holds", ANY, MASS, help="Weight of yarn; empty means as much as above."),
+            Input("wanted", "Or for plied yarn", LARGE, LENGTH, help="Length before washing."),
+            Input("grist", "Grist of the singles", AMOUNT, GRIST),
+            Input("strands", "Strands", STRANDS, NUMBER, help="Empty takes the project's, or two."),
+            Input("take_up", "Take-up", LOSS, SHARE, help="Share of the singles' length lost in plying; empty takes the project's or its sample's, or none."),
+            Input("plying", "A plying bobbin holds", AMOUNT, MASS, help="Weight of yarn; empty means as much as above."),
         )),
         Group("Worked out", (
             Result("estimated", "By its measures", "PI() / 4 * (outer * outer - inner * inner) * height * fullness * package_density", plying.bobbin_mass, MASS, only_if="outer > inner"),
@@ -108,8 +106,8 @@ ON_THE_RACK = Log(
     rows=Rows().rack,
     groups=(
         Group("You type", (
-            Input("length", "Length on it", Number(above=0, most=10_000_000), LENGTH, help="Of the single, a line for each bobbin. Or give its weight instead."),
-            Input("mass", "Or weight", ANY, MASS, help="Of the yarn alone, without the bobbin. The grist below turns it into a length."),
+            Input("length", "Length on it", LARGE, LENGTH, help="Of the single, a line for each bobbin. Or give its weight instead."),
+            Input("mass", "Or weight", AMOUNT, MASS, help="Of the yarn alone, without the bobbin. The grist below turns it into a length."),
         )),
         Group("In meters", (
             Result("has", "It has", "IF(given(length), length, mass * ending_grist)", plying.bobbin_has, IN_METERS, uses={"grist": "ending_grist"},  # in meters, since SMALL takes a column as it is shown
@@ -123,8 +121,8 @@ ON_THE_RACK = Log(
 
 RACK = Card("ending", "Singles left over", groups=(
     Group("You type", (
-        Input("grist", "Grist of the singles", ANY, GRIST, help="For bobbins that are weighed."),
-        Input("take_up", "Take-up", TAKE_UP, SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
+        Input("grist", "Grist of the singles", AMOUNT, GRIST, help="For bobbins that are weighed."),
+        Input("take_up", "Take-up", LOSS, SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
     )),
     Group("Worked out", (
         Result("strands", "Bobbins", "COUNT(rack_has)", overview.how_many, NUMBER, digits=0, uses={"amounts": "rack_has"}),

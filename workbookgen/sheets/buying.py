@@ -1,12 +1,13 @@
 """Buying: from the yarn that is wanted back to the fiber to buy."""
 
-from workbookgen.language.domains import Choice, Number
+from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import FLEECE, GRIST, LENGTH, MASS, NUMBER
 from workbookgen.reference import fiber, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import guide, lists, stages, tabs
+from workbookgen.sheets.limits import AMOUNT, LARGE
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.shown import asked_and_answered
 
@@ -25,8 +26,8 @@ BUYING = Card(
         Group("You type", (
             Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), help="From the guide on the sheet Guide; its usual losses are expected."),
             Input("state", "Buy it as", Choice("states_name", lists.SHEET), needed=True, starts_as="raw fleece", help="Raw fleece, skirted, washed, prepared, or yarn."),
-            Input("length", "Length of yarn wanted", Number(above=0, most=10_000_000), LENGTH, needed=True, help="Finished yarn, margin included."),
-            Input("grist", "Grist wanted", Number(above=0, most=1_000_000), GRIST, needed=True, help="Grist of the finished yarn."),
+            Input("length", "Length of yarn wanted", LARGE, LENGTH, needed=True, help="Finished yarn, margin included."),
+            Input("grist", "Grist wanted", AMOUNT, GRIST, needed=True, help="Grist of the finished yarn."),
             stages.way(),
             stages.second_way(),
             *stages.own_losses(),

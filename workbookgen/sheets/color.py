@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from workbookgen.language.domains import Note, Number
+from workbookgen.language.domains import Note
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, SHARE
@@ -10,12 +10,11 @@ from workbookgen.language.views import RIGHT, Listing, LogView, Sentences, band
 from workbookgen.reference import color, dyeing
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import tabs
+from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_PART, PART, STITCHES, STRANDS
 from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = tabs.YARN
 CHAPTER = "Color"
-ANY = Number(above=0, most=1_000_000)
-COUNTED = Number(least=1, most=1000, whole=True)
 VIEW = LogView(typed="name . share weight", answers=(("In the yarn", "share_used weight_used length run rows width"),))
 
 
@@ -33,16 +32,16 @@ TOP = Card(
     "Dividing a dyed top",
     groups=(
         Group("You type", (
-            Input("mass", "The top weighs", ANY, MASS, needed=True),
+            Input("mass", "The top weighs", AMOUNT, MASS, needed=True),
             Input("repeats", "Repeats along it", COUNTED, NUMBER, needed=True, help="How often its colors come back in the same order; 1 for a gradient."),
-            Input("strands", "Strands in the yarn", Number(least=1, most=12, whole=True), NUMBER, needed=True, starts_as=2.0),
+            Input("strands", "Strands in the yarn", STRANDS, NUMBER, needed=True, starts_as=2.0),
             Input("skeins", "Skeins alike", COUNTED, NUMBER, needed=True, starts_as=1.0),
             Input("strips", "Strips", COUNTED, NUMBER, help="Lengthwise. Empty: one for each strand of each skein. Fewer make longer runs of color."),
-            Input("grist", "Grist of each single", Number(above=0, most=10_000_000), GRIST),
-            Input("take_up", "Take-up", Number(least=0, below=1), SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample."),
-            Input("differ", "Strands differ by", Number(least=0, most=1), SHARE, help="In grist, as your samples do."),
-            Input("row", "Yarn for one row", ANY, LOOP, help="Of a swatch, for stripes."),
-            Input("row_gauge", "Rows", Number(above=0, most=1000), GAUGE),
+            Input("grist", "Grist of each single", LARGE, GRIST),
+            Input("take_up", "Take-up", LOSS, SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample."),
+            Input("differ", "Strands differ by", NONE_OR_PART, SHARE, help="In grist, as your samples do."),
+            Input("row", "Yarn for one row", AMOUNT, LOOP, help="Of a swatch, for stripes."),
+            Input("row_gauge", "Rows", STITCHES, GAUGE),
         )),
         Group("Worked out", (
             Result("pieces", "Strands in all", "strands * skeins", color.strips, NUMBER, leaves=("chosen",)),
@@ -80,8 +79,8 @@ COLORS = Log(
     groups=(
         Group("You type", (
             Input("name", "Color", Note(), width=20),
-            Input("share", "Of the top", Number(above=0, most=1), SHARE),
-            Input("weight", "Or weighs", ANY, MASS, help="In the whole top."),
+            Input("share", "Of the top", PART, SHARE),
+            Input("weight", "Or weighs", AMOUNT, MASS, help="In the whole top."),
         )),
         Group("In the yarn", (
             Result("weight_used", "Weight", "IF(given(weight), weight, share * color_mass)", color.color_weight, MASS, uses={"whole": "color_mass", "weighed": "weight"},

@@ -9,13 +9,12 @@ from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import plying, stock, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import content, fiber, lists, plausible, tabs, yarn
+from workbookgen.sheets.limits import LARGE, STRANDS
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
 
 SHEET = tabs.YARN
 CHAPTER = "Components"
-ANY = Number(above=0, most=10_000_000)
-STRANDS = Number(least=1, most=12, whole=True)
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -51,11 +50,11 @@ def _you_type() -> Group:
     return Group("You type", (
         Input("design", "Of the design", Choice("designs_listed", yarn.SHEET), needed=True, width=24),
         Input("name", "Component", Name(), width=18, help="What it is: a single of yours, a bought thread."),
-        Input("number", "Yarn number", ANY, NUMBER, needed=True, help="In the system beside it."),
+        Input("number", "Yarn number", LARGE, NUMBER, needed=True, help="In the system beside it."),
         Input("system", "System", Choice("systems_name", lists.SHEET), needed=True, width=20),
         Input("strands", "Strands", STRANDS, NUMBER, blank_means=1, help="How many of it; empty means one."),
         Input("feed", "Feed", Number(least=1, most=20), NUMBER, blank_means=1, help="Its length in one length of yarn; empty means 1."),
-        Input("package", "Spool holds", ANY, LENGTH, help="Length on one spool or bobbin."),
+        Input("package", "Spool holds", LARGE, LENGTH, help="Length on one spool or bobbin."),
         Input("place", "No.", Number(least=1, most=4, whole=True), NUMBER, blank_means=1, width=6, help="1 for the first component of its design, 2 for the second, up to 4; empty means 1. No two of a design may share one."),
         Input("lot", "Its lot", Choice("fiber_listed", fiber.SHEET), width=20, help="The lot of the sheet Fiber that it is spun from, or the bought thread."),
         Input("other_lot", "Or lot", Choice("fiber_listed", fiber.SHEET), width=20, help="A second lot that may replace the first in this strand: both add up."),

@@ -10,11 +10,11 @@ from workbookgen.reference import planning
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
 from workbookgen.sheets.knitting import PROJECTS
+from workbookgen.sheets.limits import LOSS, NONE_OR_AMOUNT, NONE_OR_LARGE
 from workbookgen.sheets.lookup import lookup
 
 SHEET = tabs.TIME
 CHAPTER = "Cost"
-AMOUNT = Number(least=0, most=10_000_000)
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -47,14 +47,14 @@ def costs(settings: Settings) -> Log:
         groups=(
             Group("You type", (
                 Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
-                Input("fiber", "Fiber", AMOUNT, amount, blank_means=0, help="What the fiber in it cost."),
-                Input("thread", "Thread", AMOUNT, amount, blank_means=0, help="Bought thread or yarn in it."),
-                Input("dye", "Dye and wash", AMOUNT, amount, blank_means=0),
-                Input("tools", "Tools", AMOUNT, amount, blank_means=0, help="Its share of wheel, cards, reel."),
-                Input("own_hours", "Own hours", Number(least=0, most=1_000_000), HOURS, help="Instead of the hours of the sheet Time."),
-                Input("rate", "Your hour", AMOUNT, amount, help="What an hour of your work is to earn."),
+                Input("fiber", "Fiber", NONE_OR_LARGE, amount, blank_means=0, help="What the fiber in it cost."),
+                Input("thread", "Thread", NONE_OR_LARGE, amount, blank_means=0, help="Bought thread or yarn in it."),
+                Input("dye", "Dye and wash", NONE_OR_LARGE, amount, blank_means=0),
+                Input("tools", "Tools", NONE_OR_LARGE, amount, blank_means=0, help="Its share of wheel, cards, reel."),
+                Input("own_hours", "Own hours", NONE_OR_AMOUNT, HOURS, help="Instead of the hours of the sheet Time."),
+                Input("rate", "Your hour", NONE_OR_LARGE, amount, help="What an hour of your work is to earn."),
                 Input("margin", "On top", Number(least=0, most=20), SHARE, blank_means=0, help="For post, and the skein that failed: a share of material and work."),
-                Input("fees", "Fees", Number(least=0, below=1), SHARE, blank_means=0, help="What the market, shop or card keeps: a share of the price."),
+                Input("fees", "Fees", LOSS, SHARE, blank_means=0, help="What the market, shop or card keeps: a share of the price."),
                 Input("skeins", "Skeins", Number(least=1, most=10_000, whole=True), NUMBER, help="How many skeins it is sold in."),
             )),
             Group("Cost and price", (

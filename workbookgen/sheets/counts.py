@@ -2,7 +2,7 @@
 
 from math import pi
 
-from workbookgen.language.domains import Choice, Number
+from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
@@ -37,13 +37,12 @@ from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, moisture, plying, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, plausible, tabs
+from workbookgen.sheets.limits import CLOSE, DENSE, LARGE, LOSS, NONE_OR_PART, STRANDS, TWOFOLD
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
 SHEET = tabs.TWIST
 CHAPTER = "Counts"
-ANY = Number(above=0, most=10_000_000)
-FRACTION = Number(least=0, below=1)
 PACKED = "4 * {k} * {k} * 453.59237 / 0.9144 / (PI() * fiber_density * 0.0254 * 0.0254)"
 SOLID = f"{PACKED} <= 1"
 
@@ -76,7 +75,7 @@ COUNTS = Card(
     "One yarn, all its numbers",
     groups=(
         Group("You type", (
-            Input("number", "Yarn number", ANY, NUMBER, needed=True, starts_as=1000.0, help="The number itself: 20 for 20s or for 20 tex."),
+            Input("number", "Yarn number", LARGE, NUMBER, needed=True, starts_as=1000.0, help="The number itself: 20 for 20s or for 20 tex."),
             Input("system", "In this system", Choice("systems_name", lists.SHEET), needed=True, starts_as="yards per pound", help="The system that the number belongs to."),
         )),
         Group("Worked out", (
@@ -111,8 +110,8 @@ FOLDED = Card(
     about="Cotton and worsted 2/40s, and metric 28/2: the number is of each end. Spun silk 40/2, and R 40 tex/2: it is of the folded yarn.",
     groups=(
         Group("You type", (
-            Input("ends", "Ends folded", Number(least=1, most=12, whole=True), NUMBER, needed=True, starts_as=2.0, help="2 for 2/40s and for 28/2. Never type 12/2 as it stands: it becomes a date."),
-            Input("number", "Number", ANY, NUMBER, needed=True, help="40 for 2/40s, 28 for 28/2."),
+            Input("ends", "Ends folded", STRANDS, NUMBER, needed=True, starts_as=2.0, help="2 for 2/40s and for 28/2. Never type 12/2 as it stands: it becomes a date."),
+            Input("number", "Number", LARGE, NUMBER, needed=True, help="40 for 2/40s, 28 for 28/2."),
             Input("system", "In this system", Choice("systems_name", lists.SHEET), needed=True),
             Input("notation", "The number is", Choice("notations_name", lists.SHEET), needed=True, starts_as="of each end", help="Of each end, or, as in spun silk and R tex, of the folded yarn."),
         )),
@@ -138,9 +137,9 @@ SHORT_LENGTH = Card(
     about="Wind off a length you know and weigh it: the finer the scale, the shorter the length may be.",
     groups=(
         Group("You type", (
-            Input("length", "Length", ANY, LENGTH, needed=True),
-            Input("mass", "Weight", ANY, MASS, needed=True),
-            Input("wanted", "How long is a weight of", ANY, MASS, help="Some other weight of the same yarn."),
+            Input("length", "Length", LARGE, LENGTH, needed=True),
+            Input("mass", "Weight", LARGE, MASS, needed=True),
+            Input("wanted", "How long is a weight of", LARGE, MASS, help="Some other weight of the same yarn."),
         )),
         Group("Worked out", (
             Result("grist", "Grist", "length / mass", yarn_count.grist, GRIST_US, digits=0),
@@ -164,12 +163,12 @@ THICKNESS = Card(
     "How thick is it?",
     groups=(
         Group("You type", (
-            Input("grist", "Grist", ANY, GRIST, needed=True),
-            Input("k_touching", "K, threads touching", Number(above=0, most=2), needed=True, starts_as=0.9, help="Ashenhurst: 0.90 worsted, 0.84 woolen, 0.95 cotton."),
-            Input("k_wrapped", "K, wraps as laid by hand", Number(above=0, most=2), needed=True, starts_as=0.35, help="Common practice, no source: fit it to your own yarn. The sheet Skeins uses it."),
-            Input("counted", "Wraps per inch counted", Number(above=0, most=500), THREADS, help="Of this same yarn; your own K follows from it."),
-            Input("fiber_density", "Fiber density", Number(above=0, most=5), DENSITY, needed=True, starts_as=Quantity(1.31, "gram / centimeter ** 3"), help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),
-            Input("fiber_diameter", "Fiber diameter", Number(above=0, most=500), FIBER_DIAMETER),
+            Input("grist", "Grist", LARGE, GRIST, needed=True),
+            Input("k_touching", "K, threads touching", TWOFOLD, needed=True, starts_as=0.9, help="Ashenhurst: 0.90 worsted, 0.84 woolen, 0.95 cotton."),
+            Input("k_wrapped", "K, wraps as laid by hand", TWOFOLD, needed=True, starts_as=0.35, help="Common practice, no source: fit it to your own yarn. The sheet Skeins uses it."),
+            Input("counted", "Wraps per inch counted", CLOSE, THREADS, help="Of this same yarn; your own K follows from it."),
+            Input("fiber_density", "Fiber density", DENSE, DENSITY, needed=True, starts_as=Quantity(1.31, "gram / centimeter ** 3"), help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),
+            Input("fiber_diameter", "Fiber diameter", CLOSE, FIBER_DIAMETER),
         )),
         Group("Worked out", (
             Result("touching", "Threads side by side", "k_touching * SQRT(grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS,
@@ -203,9 +202,9 @@ MOISTURE = Card(
     about="Fiber weighs more in damp air. Regain is water over dry weight; moisture content is water over the whole weight.",
     groups=(
         Group("You type", (
-            Input("mass", "Weight on the scale", ANY, MASS),
-            Input("content", "Moisture content", FRACTION, SHARE, help="Water over the whole weight, as an oven test gives it."),
-            Input("regain", "Regain agreed", Number(least=0, most=1), SHARE, needed=True, starts_as=0.136, help="Wool 13.6%, silk 11%, flax and hemp 12%, cotton 8.5%."),
+            Input("mass", "Weight on the scale", LARGE, MASS),
+            Input("content", "Moisture content", LOSS, SHARE, help="Water over the whole weight, as an oven test gives it."),
+            Input("regain", "Regain agreed", NONE_OR_PART, SHARE, needed=True, starts_as=0.136, help="Wool 13.6%, silk 11%, flax and hemp 12%, cotton 8.5%."),
         )),
         Group("Worked out", (
             Result("dry", "Dry weight", "mass * (1 - content)", moisture.dry_mass, MASS, uses={"moisture_content": "content"}),

@@ -10,13 +10,13 @@ from workbookgen.language.views import LEFT, RIGHT, Listing, LogView, Reading, S
 from workbookgen.reference import dyeing, scouring
 from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import fiber, skeins, tabs
+from workbookgen.sheets.limits import AMOUNT, BATH, PART
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
 SHEET = tabs.FLEECE
 CHAPTER = "Dyeing"
-ANY = Number(above=0, most=1_000_000)
 
 CAUTIONS = (
     "Dye, mordant and acid in powder: a dust mask for fine dust, gloves and eye protection while you weigh and stir, in still air, and the lid back on at once. "
@@ -50,13 +50,13 @@ BATH = Card(
     "Dye, stock and bath",
     groups=(
         Group("You type", (
-            Input("mass", "Goods, weighed dry", ANY, MASS, help="Or choose below."),
+            Input("mass", "Goods, weighed dry", AMOUNT, MASS, help="Or choose below."),
             Input("skein", "Or a skein", Choice("skeins_listed", skeins.SHEET), help="Its net weight is taken."),
             Input("lot", "Or a washed lot", Choice("fiber_listed", fiber.SHEET), help="Its washed weight, weighed or expected."),
             Input("depth", "Depth of shade", Number(above=0, most=10), SHARE, help="Dye as a share of the dry goods; its label says how much."),
-            Input("strength", "Strength of stock", Number(above=0, most=1), SHARE, needed=True, starts_as=0.01, help="1 g in 100 mL is 1%."),
-            Input("ratio", "Bath to goods", Number(above=0, most=500), LIQUOR, needed=True, starts_as=Quantity(30, "liter / kilogram"), help="20 to 40 liters a kilogram (common practice, no source)."),
-            Input("made", "Stock to make", ANY, STOCK, help="How much of it you want to have."),
+            Input("strength", "Strength of stock", PART, SHARE, needed=True, starts_as=0.01, help="1 g in 100 mL is 1%."),
+            Input("ratio", "Bath to goods", BATH, LIQUOR, needed=True, starts_as=Quantity(30, "liter / kilogram"), help="20 to 40 liters a kilogram (common practice, no source)."),
+            Input("made", "Stock to make", AMOUNT, STOCK, help="How much of it you want to have."),
         )),
         Group("Worked out", (
             lookup("of_skein", "The skein weighs", "skeins_net", "skein", MASS),
@@ -97,7 +97,7 @@ RECIPE = Log(
     groups=(
         Group("You type", (
             Input("name", "What", Note(), width=20, help="A dye, or what helps it: acid, salt, alum."),
-            Input("of_shade", "A dye: of the shade", Number(above=0, most=1), SHARE, help="Dyes mixed in one shade come to 100% together."),
+            Input("of_shade", "A dye: of the shade", PART, SHARE, help="Dyes mixed in one shade come to 100% together."),
             Input("of_goods", "Other: of the goods", Number(above=0, most=10), SHARE, help="As its label or your recipe says, of the dry weight."),
         )),
         Group("For this bath", (

@@ -1,14 +1,11 @@
 """Fabric: the area that a yarn gives, by a weighed swatch or its gauge, and how long a strip of it becomes."""
 
-from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card
 from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, PER_AREA
 from workbookgen.reference import garments, knitting, measuring
+from workbookgen.sheets.limits import AMOUNT, SIZE, STITCHES
 
-SIZE = Number(above=0, most=10_000)
-ANY = Number(above=0, most=1_000_000)
-STITCHES = Number(above=0, most=1000)
 WET_RELAXED = 21.6  # Munden's constant of a swatch that was washed and laid flat to dry, from memory
 
 FABRIC = Card(
@@ -16,11 +13,11 @@ FABRIC = Card(
     "How much fabric a yarn gives",
     groups=(
         Group("You type", (
-            Input("length", "Yarn", ANY, LENGTH, help="Empty: the skein on the sheet Measure."),
-            Input("grist", "Its grist", ANY, GRIST, help="For a weighed swatch. Empty: of the skein on the sheet Measure."),
+            Input("length", "Yarn", AMOUNT, LENGTH, help="Empty: the skein on the sheet Measure."),
+            Input("grist", "Its grist", AMOUNT, GRIST, help="For a weighed swatch. Empty: of the skein on the sheet Measure."),
             Input("swatch_width", "Swatch width", SIZE, LOOP, help="Washed, at rest, of this yarn."),
             Input("swatch_height", "Swatch height", SIZE, LOOP),
-            Input("swatch_mass", "Its weight", ANY, MASS),
+            Input("swatch_mass", "Its weight", AMOUNT, MASS),
             Input("stitches", "Or stitches", STITCHES, GAUGE, help="If no swatch was weighed."),
             Input("rows", "And rows", STITCHES, GAUGE),
             Input("unraveled", "Yarn in a stitch", SIZE, LOOP, help="Unravel twenty and divide. Empty: by Munden's rule, for plain knitting that was washed and dried flat; within 10 to 15%."),

@@ -1,6 +1,6 @@
 """Fiber: each lot from what was bought to yarn, and what is left of it."""
 
-from workbookgen.language.domains import Choice, Date, Name, Note, Number
+from workbookgen.language.domains import Choice, Date, Name, Note
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import DAY, GRIST, GRIST_US, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_MASS
@@ -11,10 +11,10 @@ from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import content, guide, lists, stages, sums, tabs
 from workbookgen.sheets.cost import money
+from workbookgen.sheets.limits import AMOUNT, NONE_OR_AMOUNT
 from workbookgen.sheets.lookup import lookup
 
 SHEET = tabs.FIBER
-WEIGHT = Number(above=0, most=1_000_000)
 
 
 def sheet(settings: Settings) -> Sheet:
@@ -107,20 +107,20 @@ def _you_type(settings: Settings) -> Group:
         Input("name", "Lot", Name(), needed=True, width=22, help="What you call this lot. Skeins and projects choose it by this name."),
         Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), width=20, help="From the guide on the sheet Guide; its usual losses are expected."),
         Input("state", "Bought as", Choice("states_name", lists.SHEET), needed=True, width=16, help="How far the fiber was worked when you bought it."),
-        Input("weight", "Weight", WEIGHT, MASS, needed=True, help="Weight as bought. A pound is 16 ounces: you may type =6.5*16."),
-        Input("grist", "Grist wanted", Number(above=0, most=1_000_000), GRIST, help="Grist of the finished yarn you plan."),
+        Input("weight", "Weight", AMOUNT, MASS, needed=True, help="Weight as bought. A pound is 16 ounces: you may type =6.5*16."),
+        Input("grist", "Grist wanted", AMOUNT, GRIST, help="Grist of the finished yarn you plan."),
         stages.way(),
         stages.second_way(),
         *stages.own_losses(),
         stages.own_second(),
-        Input("skirted_weighed", "Skirted", WEIGHT, MASS, help="Weighed after skirting."),
-        Input("scoured_weighed", "Washed", WEIGHT, MASS, help="Weighed after scouring, quite dry."),
-        Input("prepared_weighed", "Prepared", WEIGHT, MASS, help="Weighed after carding or combing; of two preparations, after the last."),
-        Input("noil_weighed", "Noil", WEIGHT, MASS, help="What the comb keeps back, weighed: 20 to 40% (common practice). Log it as a lot of its own when you card it."),
-        Input("yarn_weighed", "Yarn", WEIGHT, MASS, help="All the yarn of the lot, once the whole lot is spun."),
+        Input("skirted_weighed", "Skirted", AMOUNT, MASS, help="Weighed after skirting."),
+        Input("scoured_weighed", "Washed", AMOUNT, MASS, help="Weighed after scouring, quite dry."),
+        Input("prepared_weighed", "Prepared", AMOUNT, MASS, help="Weighed after carding or combing; of two preparations, after the last."),
+        Input("noil_weighed", "Noil", AMOUNT, MASS, help="What the comb keeps back, weighed: 20 to 40% (common practice). Log it as a lot of its own when you card it."),
+        Input("yarn_weighed", "Yarn", AMOUNT, MASS, help="All the yarn of the lot, once the whole lot is spun."),
         Input("note", "Note", Note(), width=24),
         Input("gone", "Rest gone, or set aside", Choice("fates_name", lists.SHEET), width=12, help="Once the rest of it is given, sold or used, nothing is left to spin. Set aside: it stays in the stock, for the projects that draw on it. If a part goes, give that a line of its own."),
-        Input("cost", "It cost", Number(least=0, most=1_000_000), money(settings), help="All of it, with the post. The head adds up what the rest is worth by it."),
+        Input("cost", "It cost", NONE_OR_AMOUNT, money(settings), help="All of it, with the post. The head adds up what the rest is worth by it."),
         Input("bought_on", "Bought on", Date(), DAY),
         Input("dye_lot", "Dye lot", Note(), width=14, help="Of a dyed top or thread: another one may differ in color."),
         Input("place", "Kept in", Note(), width=14, help="Box, bag or shelf."),

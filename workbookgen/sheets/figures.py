@@ -7,14 +7,13 @@ from workbookgen.language.quantities import DAY, HOURS, LENGTH, LOOP, MASS_PACE,
 from workbookgen.reference import planning, stock, uncertainty
 from workbookgen.settings import Settings
 from workbookgen.sheets import samples, tabs
+from workbookgen.sheets.limits import AMOUNT, STRANDS, UNCERTAIN
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
 SHEET = tabs.TIME
 CHAPTER, SURENESS = "Figures", "Sureness"
-SPEED = Number(above=0, most=1_000_000)
-SMALL = Number(least=0, most=0.5)
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -32,11 +31,11 @@ PACES = Card(
     groups=(
         Group("You type", (
             Input("sample", "As in the sample", Choice("samples_listed", samples.SHEET), help="A sample with minutes taken; your own figures below win over it."),
-            Input("preparing", "Preparing fiber", SPEED, MASS_PACE, needed=True, starts_as=Quantity(2, "ounce / hour"), help="Carding or combing, weight in an hour."),
-            Input("spinning", "Spinning singles", SPEED, PACE, help="Length in an hour."),
-            Input("plying", "Plying", SPEED, PACE, help="Length of ply in an hour."),
-            Input("finishing", "Winding and washing", SPEED, PACE, needed=True, starts_as=Quantity(400, "yard / hour"), help="Length of yarn reeled, tied and washed in an hour."),
-            Input("strands", "Strands for the stock", Number(least=1, most=12, whole=True), NUMBER, needed=True, starts_as=2.0, help="How the stock will be plied, for the weeks of spinning in it."),
+            Input("preparing", "Preparing fiber", AMOUNT, MASS_PACE, needed=True, starts_as=Quantity(2, "ounce / hour"), help="Carding or combing, weight in an hour."),
+            Input("spinning", "Spinning singles", AMOUNT, PACE, help="Length in an hour."),
+            Input("plying", "Plying", AMOUNT, PACE, help="Length of ply in an hour."),
+            Input("finishing", "Winding and washing", AMOUNT, PACE, needed=True, starts_as=Quantity(400, "yard / hour"), help="Length of yarn reeled, tied and washed in an hour."),
+            Input("strands", "Strands for the stock", STRANDS, NUMBER, needed=True, starts_as=2.0, help="How the stock will be plied, for the weeks of spinning in it."),
             Input("weekly", "Hours a week", Number(above=0, most=168), HOURS, needed=True, starts_as=Quantity(6, "hour")),
             Input("start", "First day", Date(), DAY, help="Of the projects that you plan."),
         )),
@@ -64,24 +63,24 @@ DOUBTS = Card(
         Group("You type", (
             Input("certainty", "Sure enough at", Number(least=0.5, below=1), SHARE, needed=True, starts_as=0.9, help="Chance that you ask for."),
             Input("wraps", "Wraps miscounted, ±", Number(least=0, most=1000), NUMBER, needed=True, starts_as=1.0, help="In one skein."),
-            Input("grist", "Grist still to spin, ±", SMALL, SHARE, needed=True, starts_as=0.08,
+            Input("grist", "Grist still to spin, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.08,
                   help="How far the yarn to come may stray from the planned grist, one standard uncertainty (common practice, no source)."),
-            Input("variation", "Skeins differ by", SMALL, SHARE, needed=True, starts_as=0.08, help="Usual coefficient of variation of grist between your skeins; 5 to 15% (common practice, no source)."),
-            Input("skein", "A skein holds", Number(above=0, most=1_000_000), LENGTH, needed=True, starts_as=Quantity(200, "yard"), help="Usual length, until a project has skeins of its own."),
-            Input("shrinkage", "Usual shrinkage", Number(least=0, most=0.5), SHARE, needed=True, starts_as=0.05, help="Length lost in washing, for a skein without a washed loop or a sample (common practice, no source)."),
-            Input("usual", "Usual shrinkage, ±", SMALL, SHARE, needed=True, starts_as=0.03, help="One standard uncertainty of it (common practice, no source)."),
-            Input("sampled", "A sample's shrinkage, ±", SMALL, SHARE, needed=True, starts_as=0.01, help="How far skeins may shrink otherwise than their sample, one standard uncertainty (common practice, no source)."),
+            Input("variation", "Skeins differ by", UNCERTAIN, SHARE, needed=True, starts_as=0.08, help="Usual coefficient of variation of grist between your skeins; 5 to 15% (common practice, no source)."),
+            Input("skein", "A skein holds", AMOUNT, LENGTH, needed=True, starts_as=Quantity(200, "yard"), help="Usual length, until a project has skeins of its own."),
+            Input("shrinkage", "Usual shrinkage", UNCERTAIN, SHARE, needed=True, starts_as=0.05, help="Length lost in washing, for a skein without a washed loop or a sample (common practice, no source)."),
+            Input("usual", "Usual shrinkage, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.03, help="One standard uncertainty of it (common practice, no source)."),
+            Input("sampled", "A sample's shrinkage, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.01, help="How far skeins may shrink otherwise than their sample, one standard uncertainty (common practice, no source)."),
             Input("tape", "A washed loop, ±", Number(least=0, most=100), LOOP, needed=True, starts_as=Quantity(0.25, "inch"), help="How far one reading of it may be off, either way."),
-            Input("slack", "How slack loops lie, ±", SMALL, SHARE, needed=True, starts_as=0.005, help="What all your washed loops may be off together, one standard uncertainty (common practice, no source)."),
-            Input("scale", "Your scale, ±", SMALL, SHARE, needed=True, starts_as=0.005, help="What it may be off in everything it weighs, one standard uncertainty (common practice, no source)."),
-            Input("skirting", "Skirting still to come, ±", SMALL, SHARE, needed=True, starts_as=0.07, help="Of what is kept, one standard uncertainty: a range of 5 to 25% lost (common practice, no source)."),
-            Input("preparation", "Preparation, ±", SMALL, SHARE, needed=True, starts_as=0.025, help="The same: a range of 2 to 10% lost in carding (common practice, no source)."),
-            Input("combing", "Combing, ±", SMALL, SHARE, needed=True, starts_as=0.08, help="The same: a range of 20 to 40% left in the comb (common practice, no source)."),
-            Input("spinning", "Spinning, ±", SMALL, SHARE, needed=True, starts_as=0.012, help="The same: a range of 1 to 5% lost (common practice, no source)."),
-            Input("handful", "A washed handful, ±", SMALL, SHARE, needed=True, starts_as=0.08, help="How far the yield of one washed handful may be off its fleece, of what is kept; one standard uncertainty (common practice, no source)."),
-            Input("own", "Your own figures, ±", SMALL, SHARE, needed=True, starts_as=0.03, help="Of what is kept, where you typed your own loss or yield; one standard uncertainty (common practice, no source)."),
-            Input("batch", "A label, ±", SMALL, SHARE, needed=True, starts_as=0.03, help="How far all balls of a bought yarn may be off their label together, one standard uncertainty (common practice, no source)."),
-            Input("ball", "One ball beside others, ±", SMALL, SHARE, needed=True, starts_as=0.02, help="How far one ball may differ from the next, one standard uncertainty (common practice, no source)."),
+            Input("slack", "How slack loops lie, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.005, help="What all your washed loops may be off together, one standard uncertainty (common practice, no source)."),
+            Input("scale", "Your scale, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.005, help="What it may be off in everything it weighs, one standard uncertainty (common practice, no source)."),
+            Input("skirting", "Skirting still to come, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.07, help="Of what is kept, one standard uncertainty: a range of 5 to 25% lost (common practice, no source)."),
+            Input("preparation", "Preparation, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.025, help="The same: a range of 2 to 10% lost in carding (common practice, no source)."),
+            Input("combing", "Combing, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.08, help="The same: a range of 20 to 40% left in the comb (common practice, no source)."),
+            Input("spinning", "Spinning, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.012, help="The same: a range of 1 to 5% lost (common practice, no source)."),
+            Input("handful", "A washed handful, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.08, help="How far the yield of one washed handful may be off its fleece, of what is kept; one standard uncertainty (common practice, no source)."),
+            Input("own", "Your own figures, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.03, help="Of what is kept, where you typed your own loss or yield; one standard uncertainty (common practice, no source)."),
+            Input("batch", "A label, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.03, help="How far all balls of a bought yarn may be off their label together, one standard uncertainty (common practice, no source)."),
+            Input("ball", "One ball beside others, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.02, help="How far one ball may differ from the next, one standard uncertainty (common practice, no source)."),
             Input("readings", "Mean of a sample's wraps, ±", Number(above=0, most=0.5), SHARE, needed=True, starts_as=0.05, help="How near you want it, 19 times in 20: the sheet Samples says how many more to count."),
         )),
         Group("Worked out", (

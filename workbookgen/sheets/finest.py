@@ -1,6 +1,6 @@
 """The finest yarn that a fiber can make, and the twist that its staple needs."""
 
-from workbookgen.language.domains import Choice, Number
+from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card
 from workbookgen.language.quantities import DENSITY, DTEX, FIBER_DIAMETER, GRIST, GRIST_METRIC, GRIST_US, NUMBER, STAPLE, TEX, THREADS, TWIST
@@ -8,11 +8,9 @@ from workbookgen.language.sentences import MISSING
 from workbookgen.reference import diameter, finest, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.sheets import guide, plausible
+from workbookgen.sheets.limits import CLOSE, DENSE, LARGE, REACH, SIZE, TWISTED
 from workbookgen.sheets.lookup import lookup
 from workbookgen.units import Quantity
-
-FIBERS = Number(above=0, most=10_000)
-SPAN = Number(above=0, most=1000)
 
 FINEST = Card(
     "finest",
@@ -20,12 +18,12 @@ FINEST = Card(
     groups=(
         Group("You type", (
             Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), help="Takes diameter and staple from the guide."),
-            Input("fiber_diameter", "Or fiber diameter", Number(above=0, most=500), FIBER_DIAMETER, help="Mean of your own fleece; wins over the guide."),
-            Input("fiber_density", "Fiber density", Number(above=0, most=5), DENSITY, needed=True, starts_as=Quantity(1.31, "gram / centimeter ** 3"), help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),
-            Input("fibers", "Fibers side by side, at least", FIBERS, NUMBER, blank_means=40, help="30 to 60 by hand; empty means 40 (common practice, no source). Mills spin worsted of 35 to 40."),
-            Input("wanted", "Grist you would like", Number(above=0, most=10_000_000), GRIST, help="Of the single; whether the fiber can make it."),
-            Input("staple", "Staple length", SPAN, STAPLE, help="Of your own fleece; wins over the guide, whose shortest is taken."),
-            Input("twist", "Turns you would give it", Number(above=0, most=200), TWIST),
+            Input("fiber_diameter", "Or fiber diameter", CLOSE, FIBER_DIAMETER, help="Mean of your own fleece; wins over the guide."),
+            Input("fiber_density", "Fiber density", DENSE, DENSITY, needed=True, starts_as=Quantity(1.31, "gram / centimeter ** 3"), help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),
+            Input("fibers", "Fibers side by side, at least", SIZE, NUMBER, blank_means=40, help="30 to 60 by hand; empty means 40 (common practice, no source). Mills spin worsted of 35 to 40."),
+            Input("wanted", "Grist you would like", LARGE, GRIST, help="Of the single; whether the fiber can make it."),
+            Input("staple", "Staple length", REACH, STAPLE, help="Of your own fleece; wins over the guide, whose shortest is taken."),
+            Input("twist", "Turns you would give it", TWISTED, TWIST),
         )),
         Group("Worked out", (
             lookup("of_kind", "Fiber by the guide", "guide_diameter", "kind", FIBER_DIAMETER),

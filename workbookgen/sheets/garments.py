@@ -11,15 +11,11 @@ from workbookgen.reference import knitting, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
 from workbookgen.sheets.fabric import FABRIC
+from workbookgen.sheets.limits import AMOUNT, NONE_OR_AMOUNT, NONE_OR_SIZE, SIZE, STITCHES
 from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = tabs.NEED
 CHAPTER = "Garments"
-SIZE = Number(above=0, most=10_000)
-NONE_OR_SIZE = Number(least=0, most=10_000)
-ANY = Number(above=0, most=1_000_000)
-NONE_OR_ANY = Number(least=0, most=1_000_000)
-STITCHES = Number(above=0, most=1000)
 
 CAUTIONS = (
     "Fulling takes hot water, soap and rubbing. Long gloves; hand-hot is hot enough where hands go in; children stay away. Look every few minutes: nothing brings it back. Stop when wrists or shoulders hurt.",
@@ -51,8 +47,8 @@ GARMENT = Card(
             Input("more", "On top", Number(least=0, most=2), SHARE, blank_means=0.05, help="For collar, bands and seams; empty means 5% (common practice, no source)."),
             Input("swatch_width", "Swatch width", SIZE, LOOP, help="Washed, at rest."),
             Input("swatch_height", "Swatch height", SIZE, LOOP),
-            Input("swatch_mass", "Its weight", ANY, MASS),
-            Input("grist", "Grist", ANY, GRIST, help="Of its yarn; for the length."),
+            Input("swatch_mass", "Its weight", AMOUNT, MASS),
+            Input("grist", "Grist", AMOUNT, GRIST, help="Of its yarn; for the length."),
         )),
         Group("Worked out", (
             Result("around", "Garment around", "body + ease", trade.finished_around, LOOP, only_if="body + ease > 0", digits=1),
@@ -79,10 +75,10 @@ PATTERN = Card(
             Input("own_stitches", "Stitches, by your swatch", STITCHES, GAUGE, needed=True, help="Washed, at rest."),
             Input("rows", "Rows, by the pattern", STITCHES, GAUGE, help="Empty: they change as the stitches do."),
             Input("own_rows", "Rows, by your swatch", STITCHES, GAUGE),
-            Input("length", "Yarn, by the pattern", ANY, LENGTH),
-            Input("grist", "Grist of your yarn", ANY, GRIST, help="For the weight."),
-            Input("count", "Stitches to change", NONE_OR_ANY, NUMBER, help="Any number of stitches in the pattern."),
-            Input("row_count", "Rows to change", NONE_OR_ANY, NUMBER),
+            Input("length", "Yarn, by the pattern", AMOUNT, LENGTH),
+            Input("grist", "Grist of your yarn", AMOUNT, GRIST, help="For the weight."),
+            Input("count", "Stitches to change", NONE_OR_AMOUNT, NUMBER, help="Any number of stitches in the pattern."),
+            Input("row_count", "Rows to change", NONE_OR_AMOUNT, NUMBER),
         )),
         Group("Worked out", (
             Result("work", "Your stitches for them", "count * own_stitches / stitches", trade.same_size, NUMBER, digits=1,
@@ -110,13 +106,13 @@ SHAWL = Card(
     "A shawl that grows: how far the yarn goes",
     groups=(
         Group("You type", (
-            Input("used", "Yarn used so far", ANY, MASS, needed=True),
-            Input("left", "Yarn left", NONE_OR_ANY, MASS, needed=True),
-            Input("keep", "Of it, to keep", NONE_OR_ANY, MASS, blank_means=0, help="For the edge and for binding off."),
-            Input("rows", "Rows so far", ANY, NUMBER, needed=True, help="Growing evenly, so far and on."),
-            Input("now", "Stitches in a row now", ANY, NUMBER, needed=True),
-            Input("first", "Stitches in the first row", NONE_OR_ANY, NUMBER, blank_means=0, help="Empty: from a point. As many as now: from a side, all rows alike."),
-            Input("wanted", "Rows still to work", NONE_OR_ANY, NUMBER),
+            Input("used", "Yarn used so far", AMOUNT, MASS, needed=True),
+            Input("left", "Yarn left", NONE_OR_AMOUNT, MASS, needed=True),
+            Input("keep", "Of it, to keep", NONE_OR_AMOUNT, MASS, blank_means=0, help="For the edge and for binding off."),
+            Input("rows", "Rows so far", AMOUNT, NUMBER, needed=True, help="Growing evenly, so far and on."),
+            Input("now", "Stitches in a row now", AMOUNT, NUMBER, needed=True),
+            Input("first", "Stitches in the first row", NONE_OR_AMOUNT, NUMBER, blank_means=0, help="Empty: from a point. As many as now: from a side, all rows alike."),
+            Input("wanted", "Rows still to work", NONE_OR_AMOUNT, NUMBER),
         )),
         Group("Worked out", (
             Result("rest", "To work with", "left - keep", trade.yarn_to_work, MASS, uses={"kept": "keep"}, only_if="left >= keep"),
@@ -144,7 +140,7 @@ FULLING = Card(
             Input("after_width", "Swatch width after", SIZE, LOOP, needed=True, help="Fulled as the piece will be, dry."),
             Input("before_height", "Swatch height before", SIZE, LOOP, needed=True),
             Input("after_height", "Swatch height after", SIZE, LOOP, needed=True),
-            Input("swatch_mass", "Its weight", ANY, MASS),
+            Input("swatch_mass", "Its weight", AMOUNT, MASS),
             Input("stitches", "Stitches before fulling", STITCHES, GAUGE, help="Gauge of the swatch before."),
             Input("rows", "Rows before fulling", STITCHES, GAUGE),
         )),

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from workbookgen.errors import Fault, SettingsError
-from workbookgen.language.domains import Name, Note, Number
+from workbookgen.language.domains import Name, Note
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import FIBER_DIAMETER, FLEECE, NUMBER, SHARE, STAPLE
@@ -14,12 +14,10 @@ from workbookgen.reference import fiber, learning, stock
 from workbookgen.settings import Settings
 from workbookgen.settings.fiber_table import FIRST_LINE, load_fibers
 from workbookgen.sheets import plausible, tabs
+from workbookgen.sheets.limits import FINENESS, LOSS, NONE_OR_PART, PART, REACH
 
 SHEET = tabs.FLEECE
 CHAPTER = "Guide"
-LOSS = Number(least=0, below=1)
-YIELD = Number(above=0, most=1)
-SIZE = Number(above=0, most=1000)
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -64,15 +62,15 @@ def guide(settings: Settings) -> Log:
         groups=(
             Group("Grease fleece, scoured yield, fiber and staple (published ranges), and usual losses", (
                 Input("name", "Breed or fiber", Name(), needed=True, width=24, help="Fiber lots choose it by this name."),
-                Input("fleece_low", "Fleece from", SIZE, FLEECE, help="Grease weight of one fleece."),
-                Input("fleece_high", "Fleece to", SIZE, FLEECE, help="Grease weight of one fleece."),
-                Input("yield_low", "Yield from", YIELD, SHARE, help="Scoured weight over grease weight."),
-                Input("yield_high", "Yield to", YIELD, SHARE, help="Scoured weight over grease weight."),
-                Input("diameter_low", "Fiber from", SIZE, FIBER_DIAMETER, help="Mean fiber diameter."),
-                Input("diameter_high", "Fiber to", SIZE, FIBER_DIAMETER, help="Mean fiber diameter."),
-                Input("staple_low", "Staple from", SIZE, STAPLE),
-                Input("staple_high", "Staple to", SIZE, STAPLE),
-                Input("regain", "Regain", Number(least=0, most=1), SHARE, help="Water that the dry fiber takes up, as agreed in trade."),
+                Input("fleece_low", "Fleece from", REACH, FLEECE, help="Grease weight of one fleece."),
+                Input("fleece_high", "Fleece to", REACH, FLEECE, help="Grease weight of one fleece."),
+                Input("yield_low", "Yield from", PART, SHARE, help="Scoured weight over grease weight."),
+                Input("yield_high", "Yield to", PART, SHARE, help="Scoured weight over grease weight."),
+                Input("diameter_low", "Fiber from", FINENESS, FIBER_DIAMETER, help="Mean fiber diameter."),
+                Input("diameter_high", "Fiber to", FINENESS, FIBER_DIAMETER, help="Mean fiber diameter."),
+                Input("staple_low", "Staple from", REACH, STAPLE),
+                Input("staple_high", "Staple to", REACH, STAPLE),
+                Input("regain", "Regain", NONE_OR_PART, SHARE, help="Water that the dry fiber takes up, as agreed in trade."),
                 Input("skirting", "Skirting loss", LOSS, SHARE, help="Usual share taken off a raw fleece."),
                 Input("preparation", "Carding loss", LOSS, SHARE, help="Usual share lost in carding: 2 to 10% (common practice, no source)."),
                 Input("combing", "Combing loss", LOSS, SHARE, help="Usual share left in the comb: 20 to 40% (common practice, no source)."),

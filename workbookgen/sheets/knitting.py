@@ -1,6 +1,6 @@
 """Knitting: how much yarn a piece takes, from its area and a swatch, its gauge, or a piece like it."""
 
-from workbookgen.language.domains import Choice, Number
+from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, PER_AREA
@@ -10,13 +10,12 @@ from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, tabs
+from workbookgen.sheets.limits import AMOUNT, SIZE, STITCHES, TURNS
 from workbookgen.sheets.lookup import lookup
 
 SHEET = tabs.NEED
 CHAPTER = "Knitting"
 PROJECTS = "Projects"
-SIZE = Number(above=0, most=10_000)
-ANY = Number(above=0, most=1_000_000)
 
 
 
@@ -58,16 +57,16 @@ def estimates(settings: Settings) -> Log:
 def _you_type() -> Group:
     return Group("You type", (
         Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
-        Input("grist", "Grist", ANY, GRIST, width=9, help="Of the yarn that was weighed in the swatch, or in the piece like it."),
+        Input("grist", "Grist", AMOUNT, GRIST, width=9, help="Of the yarn that was weighed in the swatch, or in the piece like it."),
         Input("swatch_width", "Swatch width", SIZE, LOOP, width=9, help="Washed, at rest."),
         Input("swatch_height", "Swatch height", SIZE, LOOP, width=9),
-        Input("swatch_mass", "Its weight", ANY, MASS, width=9),
-        Input("stitches", "Stitches", Number(above=0, most=1000), GAUGE, width=9, help="Stitch gauge of the washed swatch."),
-        Input("rows", "Rows", Number(above=0, most=1000), GAUGE, width=8, help="Row gauge of the washed swatch."),
-        Input("unraveled", "Unraveled", ANY, LOOP, help="Yarn that some stitches gave when you unraveled them."),
-        Input("unraveled_stitches", "Stitches in it", Number(above=0, most=100_000), NUMBER, width=9),
+        Input("swatch_mass", "Its weight", AMOUNT, MASS, width=9),
+        Input("stitches", "Stitches", STITCHES, GAUGE, width=9, help="Stitch gauge of the washed swatch."),
+        Input("rows", "Rows", STITCHES, GAUGE, width=8, help="Row gauge of the washed swatch."),
+        Input("unraveled", "Unraveled", AMOUNT, LOOP, help="Yarn that some stitches gave when you unraveled them."),
+        Input("unraveled_stitches", "Stitches in it", TURNS, NUMBER, width=9),
         Input("relaxed", "Or how relaxed", Choice("relaxations_name", lists.SHEET), width=14, help="Plain knitting, not unraveled: how far the swatch was relaxed."),
-        Input("piece_mass", "Piece like it", ANY, MASS, width=9, help="Weight of a piece like the one you want."),
+        Input("piece_mass", "Piece like it", AMOUNT, MASS, width=9, help="Weight of a piece like the one you want."),
     ))
 
 

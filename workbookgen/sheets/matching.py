@@ -1,18 +1,16 @@
 """Matching: a yarn that exists, from its label or from what it measures and weighs, and the singles that would make it again."""
 
-from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX, TWIST
 from workbookgen.reference import plying, reeling, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
+from workbookgen.sheets.limits import LARGE, LOSS, NONE_OR_TWISTED, SHRINKAGE, STRANDS
 from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = tabs.YARN
 CHAPTER = "Matching"
-ANY = Number(above=0, most=10_000_000)
-TURNS = Number(least=0, most=200)
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -27,14 +25,14 @@ MATCH = Card(
     about="By its label, or a length of it that you measure and weigh.",
     groups=(
         Group("You type", (
-            Input("length", "Length on the label", ANY, LENGTH, needed=True),
-            Input("mass", "Weight on the label", ANY, MASS, needed=True),
-            Input("strands", "Strands in it", Number(least=1, most=12, whole=True), NUMBER, needed=True, starts_as=2.0, help="Untwist an end and count them."),
-            Input("take_up", "Take-up", Number(least=0, below=1), SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
-            Input("shrinkage", "Your shrinkage", Number(least=-0.5, below=0.9), SHARE, help="Share of the length that washing takes of your yarn; from a sample. Empty takes the usual one of the sheet Sureness."),
-            Input("ply", "Twist of its ply", TURNS, TWIST, help="Turns to untwist it until its strands lie side by side, over that length: you may type =32/10."),
-            Input("left", "Twist left in a strand", TURNS, TWIST, help="Of one strand alone after that: its turns over its length."),
-            Input("wanted", "Yarn wanted", ANY, LENGTH, help="Washed and ready."),
+            Input("length", "Length on the label", LARGE, LENGTH, needed=True),
+            Input("mass", "Weight on the label", LARGE, MASS, needed=True),
+            Input("strands", "Strands in it", STRANDS, NUMBER, needed=True, starts_as=2.0, help="Untwist an end and count them."),
+            Input("take_up", "Take-up", LOSS, SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
+            Input("shrinkage", "Your shrinkage", SHRINKAGE, SHARE, help="Share of the length that washing takes of your yarn; from a sample. Empty takes the usual one of the sheet Sureness."),
+            Input("ply", "Twist of its ply", NONE_OR_TWISTED, TWIST, help="Turns to untwist it until its strands lie side by side, over that length: you may type =32/10."),
+            Input("left", "Twist left in a strand", NONE_OR_TWISTED, TWIST, help="Of one strand alone after that: its turns over its length."),
+            Input("wanted", "Yarn wanted", LARGE, LENGTH, help="Washed and ready."),
         )),
         Group("Worked out", (
             Result("tex", "Tex of the yarn", "mass / length", yarn_count.linear_density, TEX),

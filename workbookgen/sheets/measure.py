@@ -1,7 +1,7 @@
 """Measure: one skein of the log, or one that is only tried out; what it is, and what it is good for."""
 
 from workbookgen.language.abreast import Abreast
-from workbookgen.language.domains import Choice, Number
+from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import GRIST, GRIST_METRIC, GRIST_US, IN_METERS, IN_YARDS, LENGTH, LOOP, MASS, NUMBER, POUND, SHARE, THREADS, Kind, always
@@ -11,6 +11,7 @@ from workbookgen.reference.statistics import groups
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import SPAN
 from workbookgen.sheets import compare, one_skein, reels, skeins, tabs, uses
+from workbookgen.sheets.limits import CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
 from workbookgen.sheets.lookup import lookup
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
@@ -20,7 +21,6 @@ TOO_HEAVY = "Bag or tag: it must weigh less than the whole. Check both."
 CHOSEN = "measure_skein"
 POINTS = 24  # skeins of a lot that the chart shows
 LEFT, RIGHT = (1, 4), (6, 12)
-WEIGHT = Number(least=0, most=1_000_000)
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -48,7 +48,7 @@ def _from_reel(key: str, label: str, typed: str, of_reel: str, logged: str) -> R
                   only_if=f"OR(given({typed}), AND(given(reel), given({of_reel})), AND(NOT(given(reel)), given({logged})))")
 
 
-POUNDS = Input("gross_lb", "Weight", WEIGHT, always(POUND), help="Whole pounds on the scale, if it shows pounds and ounces; the ounces below come on top.")
+POUNDS = Input("gross_lb", "Weight", NONE_OR_AMOUNT, always(POUND), help="Whole pounds on the scale, if it shows pounds and ounces; the ounces below come on top.")
 
 
 def in_pounds(settings: Settings) -> bool:
@@ -77,14 +77,14 @@ def _you_type(settings: Settings) -> Group:
         Input("skein", "Skein", Choice("skeins_listed", skeins.SHEET), help="One of your log, or leave it empty and type what you counted and weighed below."),
         Input("reel", "Reel", Choice("reels_listed", reels.SHEET), help="The reel it was wound on."),
         Input("loop", "or one loop of it", SPAN, LOOP, help="One full turn, if the reel is not on the sheet Reels. It wins over the reel."),
-        Input("wraps", "Wraps", Number(least=0, most=100_000), help="Full turns of the reel."),
-        Input("part_wrap", "Part wrap", Number(least=0, most=1), help="The last turn if it is not full: 0.5 is half a turn."),
-        Input("rest", "Rest", Number(least=0, most=10_000), LENGTH, help="Or the leftover length, measured apart."),
+        Input("wraps", "Wraps", NONE_OR_TURNS, help="Full turns of the reel."),
+        Input("part_wrap", "Part wrap", NONE_OR_PART, help="The last turn if it is not full: 0.5 is half a turn."),
+        Input("rest", "Rest", NONE_OR_SIZE, LENGTH, help="Or the leftover length, measured apart."),
         *((POUNDS,) if in_pounds(settings) else ()),
-        Input("gross", "Weight", WEIGHT, MASS, help="On the scale, with whatever holds it. Best washed and dry."),
-        Input("tare", "Bag or tag", Number(least=0, most=1_000_000), MASS, help="Weight of bag, tag or bobbin alone."),
-        Input("washed_loop", "Loop washed", Number(above=0, most=1000), LOOP, help="One full loop of the washed, dry, slack skein."),
-        Input("counted_wpi", "Wraps counted", Number(above=0, most=500), THREADS, help="On a ruler, side by side, not pushed together and not pulled."),
+        Input("gross", "Weight", NONE_OR_AMOUNT, MASS, help="On the scale, with whatever holds it. Best washed and dry."),
+        Input("tare", "Bag or tag", NONE_OR_AMOUNT, MASS, help="Weight of bag, tag or bobbin alone."),
+        Input("washed_loop", "Loop washed", REACH, LOOP, help="One full loop of the washed, dry, slack skein."),
+        Input("counted_wpi", "Wraps counted", CLOSE, THREADS, help="On a ruler, side by side, not pushed together and not pulled."),
     ))
 
 

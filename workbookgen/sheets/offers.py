@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from workbookgen.language.domains import Choice, Name, Number
+from workbookgen.language.domains import Choice, Name
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import MASS, NUMBER, OZ, SHARE, Kind, Unit, by_mass
@@ -13,11 +13,11 @@ from workbookgen.reference import offers
 from workbookgen.settings import Settings
 from workbookgen.sheets import guide, lists, split, stages, tabs
 from workbookgen.sheets.cost import money
+from workbookgen.sheets.limits import AMOUNT, NONE_OR_AMOUNT
 from workbookgen.sheets.lookup import lookup
 
 SHEET = tabs.FLEECE
 CHAPTER = "Offers"
-AMOUNT = Number(above=0, most=1_000_000)
 ABOUT = "Post goes in with the price. ± is one standard uncertainty, from the guide's range: prices that are nearer than that say little."
 
 
@@ -79,7 +79,7 @@ def log(settings: Settings) -> Log:
                 Input("state", "Offered as", Choice("states_name", lists.SHEET), needed=True, width=12, help="Raw fleece, skirted, washed, prepared, or yarn."),
                 Input("weight", "Weight", AMOUNT, MASS, needed=True, help="All that you would get. A pound is 16 ounces: you may type =6.5*16."),
                 Input("price", "Price", AMOUNT, amount, needed=True, help="Of all of it, not of a pound."),
-                Input("shipping", "Shipping", Number(least=0, most=1_000_000), amount, blank_means=0, help="Post, or the way there."),
+                Input("shipping", "Shipping", NONE_OR_AMOUNT, amount, blank_means=0, help="Post, or the way there."),
                 stages.way(),
                 *stages.own_losses(),
             )),

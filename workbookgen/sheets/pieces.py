@@ -1,6 +1,6 @@
 """Pieces: an irregular piece of work as rectangles, triangles, trapezoids, circles and rings."""
 
-from workbookgen.language.domains import Choice, Note, Number
+from workbookgen.language.domains import Choice, Note
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import AREA, LOOP, NUMBER
@@ -10,10 +10,10 @@ from workbookgen.reference import knitting as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, tabs
 from workbookgen.sheets.knitting import PROJECTS
+from workbookgen.sheets.limits import PIECES, SIZE
 
 SHEET = tabs.NEED
 CHAPTER = "Pieces"
-SIZE = Number(above=0, most=10_000)
 FLAT = 'OR(shape = "circle", shape = "ring", given(height))'
 ROUND = 'OR(shape = "rectangle", shape = "triangle", shape = "circle", given(second))'
 
@@ -38,7 +38,7 @@ def pieces(settings: Settings) -> Log:
                 Input("width", "Width", SIZE, LOOP, needed=True, help="Or what it measures across."),
                 Input("height", "Height", SIZE, LOOP, help="Not for circle and ring."),
                 Input("second", "Other width", SIZE, LOOP, help="Trapezoid: the other of the two parallel sides. Ring: the hole across."),
-                Input("pieces", "How many", Number(above=0, most=1000), NUMBER, blank_means=1, help="Empty means one."),
+                Input("pieces", "How many", PIECES, NUMBER, blank_means=1, help="Empty means one."),
             )),
             Group("Worked out", (
                 Result("area", "Area",

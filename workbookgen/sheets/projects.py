@@ -9,6 +9,7 @@ from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, in_use, made_of, plying, project, reeling, statistics, stock, strands, uncertainty, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, samples, skeins, supply, tabs, yarn
+from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_AMOUNT, STRANDS, UNCERTAIN
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
 
@@ -61,22 +62,22 @@ def projects(settings: Settings) -> Log:
 def _you_type() -> Group:
     return Group("You type", (
         Input("name", "Project", Name(), needed=True, width=20),
-        Input("wanted", "Yarn wanted", Number(above=0, most=10_000_000), LENGTH, help="The yardage that a pattern or your own record states; leave it empty to use the estimates of the sheets Knitting and Weaving."),
-        Input("need_doubt", "Wanted, ±", Number(least=0, most=0.5), SHARE, blank_means=0.05, help="How far the yardage may be off, one standard uncertainty; empty means 5% (common practice: a pattern's may be off by 5 to 10%)."),
+        Input("wanted", "Yarn wanted", LARGE, LENGTH, help="The yardage that a pattern or your own record states; leave it empty to use the estimates of the sheets Knitting and Weaving."),
+        Input("need_doubt", "Wanted, ±", UNCERTAIN, SHARE, blank_means=0.05, help="How far the yardage may be off, one standard uncertainty; empty means 5% (common practice: a pattern's may be off by 5 to 10%)."),
         Input("margin", "Reserve", Number(least=0, most=2), SHARE, blank_means=0.1, help="What you want left over; empty means 10%. It has nothing to do with doubt."),
-        Input("grist", "Grist planned", Number(above=0, most=1_000_000), GRIST, help="Grist of the finished yarn; empty takes it from the sample, the design or the first lot."),
+        Input("grist", "Grist planned", AMOUNT, GRIST, help="Grist of the finished yarn; empty takes it from the sample, the design or the first lot."),
         Input("design", "Its yarn", Choice("designs_listed", yarn.SHEET), width=16, help="A design of the sheet Yarn, if it is plied from several lots. A plain yarn needs none: choose its lots."),
         Input("sample", "Planned by sample", Choice("samples_listed", samples.SHEET), width=16, help="A sample of this yarn: its grist, loss, shrinkage and take-up are used."),
         *(
             Input(lot, label, Choice("fiber_listed", fiber.SHEET), width=16, help="For a plain yarn: a lot of the sheet Fiber to spin from, or the yarn bought. Several may replace each other.")
             for lot, label in zip(LOTS, ("First lot", "Second lot", "Third lot"), strict=True)
         ),
-        Input("package", "A ball holds", Number(above=0, most=1_000_000), LENGTH, help="If you buy the yarn: length of one ball or skein."),
-        Input("bobbins", "Bobbins", Number(least=1, most=1000, whole=True), help="To share the fiber out evenly by weight."),
-        Input("strands", "Strands", Number(least=1, most=12, whole=True), NUMBER, help="For the hours: singles in the ply; empty means two."),
-        Input("take_up", "Take-up", Number(least=0, below=1), SHARE, help="For the hours: share of the singles' length lost in plying; empty takes it from the sheet Samples."),
-        Input("done", "Hours done", Number(least=0, most=1_000_000), HOURS, help="Hours of work on it that are behind you."),
-        Input("used", "Yarn used", Number(least=0, most=1_000_000), MASS, help="Once it is finished: what the piece weighs. Mark its skeins as used. What it took beyond the skeins logged for it is taken off its lots; what is left of them is free for other projects."),
+        Input("package", "A ball holds", AMOUNT, LENGTH, help="If you buy the yarn: length of one ball or skein."),
+        Input("bobbins", "Bobbins", COUNTED, help="To share the fiber out evenly by weight."),
+        Input("strands", "Strands", STRANDS, NUMBER, help="For the hours: singles in the ply; empty means two."),
+        Input("take_up", "Take-up", LOSS, SHARE, help="For the hours: share of the singles' length lost in plying; empty takes it from the sheet Samples."),
+        Input("done", "Hours done", NONE_OR_AMOUNT, HOURS, help="Hours of work on it that are behind you."),
+        Input("used", "Yarn used", NONE_OR_AMOUNT, MASS, help="Once it is finished: what the piece weighs. Mark its skeins as used. What it took beyond the skeins logged for it is taken off its lots; what is left of them is free for other projects."),
     ))
 
 

@@ -1,18 +1,16 @@
 """Questions: short ones that need no record kept."""
 
-from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import ANGLE, GRIST, GRIST_METRIC, GRIST_US, LOOP, MASS, NUMBER, SHARE, TEX, THREADS, YARN_DIAMETER
 from workbookgen.reference import diameter, knitting, plying, reeling, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
+from workbookgen.sheets.limits import CLOSE, LARGE, LOSS, NONE_OR_AMOUNT, PLIED, REACH, SHRINKAGE, TURNS
 from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = tabs.TWIST
 CHAPTER = "Questions"
-ANY = Number(above=0, most=10_000_000)
-SPAN = Number(above=0, most=1000)
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -28,12 +26,12 @@ def backwards(settings: Settings) -> Card:
         about="Give the grist of the plied yarn. By K of the sheet Counts, the wraps per inch that it should have will do.",
         groups=(
             Group("You type", (
-                Input("grist", "Grist of the plied yarn", ANY, GRIST, needed="Counts" in settings.without),
-                Input("wraps", "Or wraps per inch", Number(above=0, most=500), THREADS, help="Used if you give no grist; K of the sheet Counts turns it into one."),
-                Input("strands", "Strands", Number(least=2, most=12, whole=True), NUMBER, needed=True, starts_as=2.0),
-                Input("take_up", "Take-up", Number(least=0, below=1), SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
-                Input("shrinkage", "Shrinkage in washing", Number(least=-0.5, below=0.9), SHARE, help="Share of the length that washing takes; from a sample. Empty takes the usual one of the sheet Sureness."),
-                Input("known", "One strand is already there", ANY, GRIST, help="Grist of a thread or single to be used; the card says what the rest must be."),
+                Input("grist", "Grist of the plied yarn", LARGE, GRIST, needed="Counts" in settings.without),
+                Input("wraps", "Or wraps per inch", CLOSE, THREADS, help="Used if you give no grist; K of the sheet Counts turns it into one."),
+                Input("strands", "Strands", PLIED, NUMBER, needed=True, starts_as=2.0),
+                Input("take_up", "Take-up", LOSS, SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
+                Input("shrinkage", "Shrinkage in washing", SHRINKAGE, SHARE, help="Share of the length that washing takes; from a sample. Empty takes the usual one of the sheet Sureness."),
+                Input("known", "One strand is already there", LARGE, GRIST, help="Grist of a thread or single to be used; the card says what the rest must be."),
             )),
             Group("Worked out", (
                 Result("from_wraps", "Grist for those wraps",
@@ -69,11 +67,11 @@ MAKING = Card(
     about="Weigh the ball, work some rows, weigh it again.",
     groups=(
         Group("You type", (
-            Input("before", "Ball before", ANY, MASS, needed=True),
-            Input("after", "Ball after", Number(least=0, most=1_000_000), MASS, needed=True),
-            Input("rows", "Rows worked between", Number(above=0, most=100_000), NUMBER, needed=True),
-            Input("left", "Yarn left in all", Number(least=0, most=1_000_000), MASS, needed=True, help="This ball and all others."),
-            Input("wanted", "Rows still to work", Number(least=0, most=1_000_000), NUMBER),
+            Input("before", "Ball before", LARGE, MASS, needed=True),
+            Input("after", "Ball after", NONE_OR_AMOUNT, MASS, needed=True),
+            Input("rows", "Rows worked between", TURNS, NUMBER, needed=True),
+            Input("left", "Yarn left in all", NONE_OR_AMOUNT, MASS, needed=True, help="This ball and all others."),
+            Input("wanted", "Rows still to work", NONE_OR_AMOUNT, NUMBER),
         )),
         Group("Worked out", (
             Result("possible", "Rows that are possible", "left / ((before - after) / rows)", knitting.rows_possible, NUMBER, digits=1, only_if="before > after",
@@ -98,13 +96,13 @@ CROWDED = Card(
     about="Layers lie on layers, and each is longer than the one below. A few tenths of a percent for one skein; more on a crowded reel.",
     groups=(
         Group("You type", (
-            Input("loop", "Loop of the bare reel", SPAN, LOOP, needed=True),
-            Input("wraps", "Wraps on it", Number(above=0, most=100_000), NUMBER, needed=True),
-            Input("wpi", "Wraps per inch as they lie", Number(above=0, most=500), THREADS, needed=True),
-            Input("width", "Width of the winding", SPAN, LOOP, needed=True, help="How wide the yarn spreads on the arms."),
-            Input("height", "Niddy-noddy: height", SPAN, LOOP, help="Leave these three empty for a plain frame."),
-            Input("arm_a", "Niddy-noddy: one arm", SPAN, LOOP),
-            Input("arm_b", "Niddy-noddy: other arm", SPAN, LOOP),
+            Input("loop", "Loop of the bare reel", REACH, LOOP, needed=True),
+            Input("wraps", "Wraps on it", TURNS, NUMBER, needed=True),
+            Input("wpi", "Wraps per inch as they lie", CLOSE, THREADS, needed=True),
+            Input("width", "Width of the winding", REACH, LOOP, needed=True, help="How wide the yarn spreads on the arms."),
+            Input("height", "Niddy-noddy: height", REACH, LOOP, help="Leave these three empty for a plain frame."),
+            Input("arm_a", "Niddy-noddy: one arm", REACH, LOOP),
+            Input("arm_b", "Niddy-noddy: other arm", REACH, LOOP),
         )),
         Group("Worked out", (
             Result("diameter", "Yarn width", "1 / wpi", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "wpi"}),

@@ -1,6 +1,6 @@
 """Samples: everything that planning needs, measured once on a few yards."""
 
-from workbookgen.language.domains import Choice, Name, Number
+from workbookgen.language.domains import Choice, Name
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import ANGLE, GRIST_METRIC, GRIST_US, LENGTH, LOOP, MASS, MINUTES, NUMBER, PACE, SHARE, TEX, THREADS, TWIST, YARN_DIAMETER
@@ -10,12 +10,11 @@ from workbookgen.reference import diameter, planning, reeling, statistics, twist
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, tabs
+from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_TURNS
 
 SHEET = tabs.SAMPLES
 READINGS = tuple(f"wpi_{number}" for number in range(1, 6))
 ALL_READINGS = ", ".join(READINGS)
-AMOUNT = Number(above=0, most=1_000_000)
-TURNS = Number(least=0, most=100_000)
 OF_READINGS = {f"reading_{number}": word for number, word in enumerate(READINGS, start=1)}
 # How many lines of the table of t stand for too few readings.
 TOO_FEW = "SUMPRODUCT((quantiles_t * quantiles_t * variation * variation > quantiles_readings * doubts_readings * doubts_readings * 1.000000001) * 1)"
@@ -65,7 +64,7 @@ def _you_type() -> Group:
         Input("name", "Sample", Name(), needed=True, width=22, help="What you call this sample. Projects choose it by this name."),
         Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=18, help="What it was spun from."),
         *(
-            Input(word, f"Wraps {number}", Number(above=0, most=500), THREADS, width=8, help="Wraps in an inch, counted afresh at another place. Of uneven yarn wrap several inches, and divide: =31/3.")
+            Input(word, f"Wraps {number}", CLOSE, THREADS, width=8, help="Wraps in an inch, counted afresh at another place. Of uneven yarn wrap several inches, and divide: =31/3.")
             for number, word in enumerate(READINGS, start=1)
         ),
         Input("length", "Length", AMOUNT, LENGTH, help="Of the finished sample."),
@@ -78,9 +77,9 @@ def _you_type() -> Group:
         Input("washed", "After washing", AMOUNT, LENGTH, help="The same piece washed, dry and slack."),
         Input("singles_length", "Singles used", AMOUNT, LENGTH, help="Length of one of the singles that went into the ply."),
         Input("plied_length", "Plied length", AMOUNT, LENGTH, help="Length of ply that it made."),
-        Input("singles_turns", "Turns, singles", TURNS, NUMBER, help="Turns counted out of a piece of the singles."),
+        Input("singles_turns", "Turns, singles", NONE_OR_TURNS, NUMBER, help="Turns counted out of a piece of the singles."),
         Input("singles_piece", "In singles of", AMOUNT, LOOP, help="Length of that piece."),
-        Input("ply_turns", "Turns, ply", TURNS, NUMBER, width=9, help="Turns counted out of a piece of the ply."),
+        Input("ply_turns", "Turns, ply", NONE_OR_TURNS, NUMBER, width=9, help="Turns counted out of a piece of the ply."),
         Input("ply_piece", "In ply of", AMOUNT, LOOP, help="Length of that piece."),
         Input("spin_minutes", "Spinning took", AMOUNT, MINUTES, help="Minutes for the singles' length."),
         Input("ply_minutes", "Plying took", AMOUNT, MINUTES, width=9, help="Minutes for the plied length."),

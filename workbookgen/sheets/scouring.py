@@ -8,13 +8,12 @@ from workbookgen.language.views import Reading, band
 from workbookgen.reference import cost, scouring
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
+from workbookgen.sheets.limits import AMOUNT, BATH, HEAT, NONE_OR_AMOUNT, NONE_OR_PART, PART
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.units import Quantity
 
 SHEET = tabs.FLEECE
 CHAPTER = "Scouring"
-ANY = Number(above=0, most=1_000_000)
-HEAT = Number(least=-50, most=250)
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -68,19 +67,19 @@ WATER = Card(
     "Water, heat, detergent",
     groups=(
         Group("You type", (
-            Input("mass", "Fleece to wash", ANY, MASS, needed=True, help="Grease weight."),
-            Input("load", "In one load", ANY, MASS, needed=True, help="What your pot or tub holds loosely."),
-            Input("ratio", "Water to wool", Number(above=0, most=500), LIQUOR, needed=True, starts_as=Quantity(30, "liter / kilogram"), help="20 to 40 liters a kilogram (common practice, no source)."),
+            Input("mass", "Fleece to wash", AMOUNT, MASS, needed=True, help="Grease weight."),
+            Input("load", "In one load", AMOUNT, MASS, needed=True, help="What your pot or tub holds loosely."),
+            Input("ratio", "Water to wool", BATH, LIQUOR, needed=True, starts_as=Quantity(30, "liter / kilogram"), help="20 to 40 liters a kilogram (common practice, no source)."),
             Input("washes", "Washes", Number(least=1, most=20, whole=True), NUMBER, needed=True, starts_as=2.0, help="Two with detergent (F. Beech 1902, read; common practice since)."),
             Input("rinses", "Rinses", Number(least=0, most=20, whole=True), NUMBER, needed=True, starts_as=2.0),
             Input("minutes", "Minutes each", Number(above=0, most=1000), MINUTES, needed=True, starts_as=Quantity(30, "minute"), help="About half an hour (F. Beech 1902, read)."),
             Input("hot", "Hot tap or kettle", HEAT, TEMPERATURE, needed=True, starts_as=Quantity(140, "degree_Fahrenheit")),
             Input("cold", "Cold tap", HEAT, TEMPERATURE, needed=True, starts_as=Quantity(55, "degree_Fahrenheit")),
             Input("target", "Bath wanted", HEAT, TEMPERATURE, needed=True, starts_as=Quantity(135, "degree_Fahrenheit"), help="130 to 140 °F, 54 to 60 °C, not above with alkali (F. Beech 1902, read)."),
-            Input("detergent", "Detergent", Number(least=0, most=1), SHARE, needed=True, starts_as=0.02, help="Share of the grease weight, 1 to 3% (common practice), or as its label says."),
+            Input("detergent", "Detergent", NONE_OR_PART, SHARE, needed=True, starts_as=0.02, help="Share of the grease weight, 1 to 3% (common practice), or as its label says."),
             Input("by_water", "Or liquid, by the water", Number(above=0, most=200), DOSE, help="As the label of a liquid detergent says; it then counts instead of the share above."),
-            Input("yield_expected", "Scoured yield expected", Number(above=0, most=1), SHARE, needed=True, starts_as=0.55, help="See the guide on the sheet Guide."),
-            Input("price_water", "Cost of a load", Number(least=0, most=1_000_000), NUMBER, help="Water, heat and detergent, in your currency."),
+            Input("yield_expected", "Scoured yield expected", PART, SHARE, needed=True, starts_as=0.55, help="See the guide on the sheet Guide."),
+            Input("price_water", "Cost of a load", NONE_OR_AMOUNT, NUMBER, help="Water, heat and detergent, in your currency."),
         )),
         Group("Worked out", (
             Result("loads", "Loads", "ROUNDUP(ROUND(mass / load, 6), 0)", scouring.loads, NUMBER, digits=0),
@@ -121,12 +120,12 @@ WATERS = Card(
     "Hot and cold water together",
     groups=(
         Group("You type", (
-            Input("volume", "Water in the pot", ANY, VOLUME),
+            Input("volume", "Water in the pot", AMOUNT, VOLUME),
             Input("temperature", "Its temperature", HEAT, TEMPERATURE, help="Measured, not guessed."),
-            Input("added", "Water you add", ANY, VOLUME, help="To see what it becomes."),
+            Input("added", "Water you add", AMOUNT, VOLUME, help="To see what it becomes."),
             Input("added_temperature", "Temperature of that", HEAT, TEMPERATURE, help="Hotter than what is in the pot, or colder."),
             Input("target", "Temperature wanted", HEAT, TEMPERATURE, help="To see how much to add."),
-            Input("wanted", "Or water wanted in all", ANY, VOLUME, help="To fill an empty pot from both."),
+            Input("wanted", "Or water wanted in all", AMOUNT, VOLUME, help="To fill an empty pot from both."),
         )),
         Group("Worked out", (
             Result("becomes", "It becomes", "(volume * temperature + added * added_temperature) / (volume + added)", scouring.mixed_temperature, TEMPERATURE),

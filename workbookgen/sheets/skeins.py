@@ -29,10 +29,10 @@ from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, lists, one_skein, plausible, reels, sums, tabs, yarn
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.knitting import PROJECTS
+from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
 from workbookgen.sheets.lookup import lookup
 
 SHEET = tabs.SKEINS
-WEIGHT = Number(above=0, most=1_000_000)
 FEW = 1_000  # with more skeins, comparing every name with every other would make the planner slow
 FINISHED = "IF(given(washed_loop), length_yd * washed_loop / loop, length_yd * (1 - IF(given(shrinkage_expected), shrinkage_expected, 0)))"
 OF_FINISHED = {"length": "length_yd", "shrinkage": "shrinkage_expected"}
@@ -94,13 +94,13 @@ def _you_type(settings: Settings) -> Group:
     return Group("You type", (
         Input("name", "Skein", Name(unique=settings.rows.skeins <= FEW), needed=True, width=20, help="What you call this skein."),
         Input("reel", "Reel", Choice("reels_listed", reels.SHEET), needed=True, width=18, help="The reel it was wound on, from the sheet Reels."),
-        Input("wraps", "Wraps", Number(least=0, most=100_000), needed=True, help="Full turns of the reel."),
-        Input("part_wrap", "Part wrap", Number(least=0, most=1), blank_means=0, help="The last turn if it is not full: 0.5 is half a turn."),
-        Input("rest", "Rest", Number(least=0, most=10_000), LENGTH, blank_means=0, help="Or the leftover length, measured apart."),
-        Input("gross", "Weight", WEIGHT, MASS, help="On the scale, with whatever holds it. Best washed and dry."),
-        Input("tare", "Tare", Number(least=0, most=1_000_000), MASS, blank_means=0, help="Weight of bag, tag or bobbin alone."),
-        Input("washed_loop", "Loop washed", Number(above=0, most=1000), LOOP, help="One full loop of the washed, dry, slack skein."),
-        Input("counted_wpi", "Counted wpi", Number(above=0, most=500), THREADS, help="Wraps per inch, if you have counted them."),
+        Input("wraps", "Wraps", NONE_OR_TURNS, needed=True, help="Full turns of the reel."),
+        Input("part_wrap", "Part wrap", NONE_OR_PART, blank_means=0, help="The last turn if it is not full: 0.5 is half a turn."),
+        Input("rest", "Rest", NONE_OR_SIZE, LENGTH, blank_means=0, help="Or the leftover length, measured apart."),
+        Input("gross", "Weight", AMOUNT, MASS, help="On the scale, with whatever holds it. Best washed and dry."),
+        Input("tare", "Tare", NONE_OR_AMOUNT, MASS, blank_means=0, help="Weight of bag, tag or bobbin alone."),
+        Input("washed_loop", "Loop washed", REACH, LOOP, help="One full loop of the washed, dry, slack skein."),
+        Input("counted_wpi", "Counted wpi", CLOSE, THREADS, help="Wraps per inch, if you have counted them."),
         Input("project", "For project", Choice("projects_listed", PROJECTS), width=22, help="The project that it belongs to, from the sheet Projects. Empty: it is free."),
         Input("design", "Design", Choice("designs_listed", yarn.SHEET), width=22, help="If it is plied from several lots: its design, from the sheet Yarn. The design knows the shares of each."),
         Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=20, help="If it is all of one lot: that lot, from the sheet Fiber. Leave it empty for yarn that came from none."),
@@ -110,7 +110,7 @@ def _you_type(settings: Settings) -> Group:
         Input("dye_lot", "Dye lot", Note(), width=14, help="Number or name of the dye bath or dyed top. Skeins of another one may differ in color."),
         Input("wheel", "Wheel and whorl", Note(), width=18, help="What it was spun and plied on, to spin it so again."),
         Input("place", "Kept in", Note(), width=14, help="Box, shelf, or who has it."),
-        Input("price", "Price", Number(least=0, most=1_000_000), money(settings), help="What it cost you, or would sell for: choose one for all of them. The head adds up those that are still there."),
+        Input("price", "Price", NONE_OR_AMOUNT, money(settings), help="What it cost you, or would sell for: choose one for all of them. The head adds up those that are still there."),
     ))
 
 

@@ -11,6 +11,7 @@ from workbookgen.language.views import LEFT, RIGHT, Answers, Band, Entries, List
 from workbookgen.reference import split, stock
 from workbookgen.settings import Settings
 from workbookgen.sheets.cost import money
+from workbookgen.sheets.limits import AMOUNT, PIECES
 from workbookgen.unit_systems import UNIT_SYSTEMS
 from workbookgen.units import Quantity
 
@@ -40,8 +41,8 @@ def together(settings: Settings) -> Card:
     amount, in_ounces = money(settings), UNIT_SYSTEMS[settings.units].masses == "ounces"
     return Card("split", "Bought together, and divided", groups=(
         Group("You type", (
-            Input("mass", "Weight in all", Number(above=0, most=1_000_000), MASS, needed=True, help="As it lies on your scale, packing off."),
-            Input("money", "Money in all", Number(above=0, most=1_000_000), amount, help="With the post."),
+            Input("mass", "Weight in all", AMOUNT, MASS, needed=True, help="As it lies on your scale, packing off."),
+            Input("money", "Money in all", AMOUNT, amount, help="With the post."),
             Input("step", "Step of your scale", Number(least=0.01 if in_ounces else 0.1, most=1000), MASS, needed=True, starts_as=Quantity(0.1, "ounce") if in_ounces else Quantity(1, "gram"),
                   help="What it tells apart."),
             Input("coin", "Smallest coin", Number(least=0.01, most=1000), amount, needed=True, starts_as=0.01, help="What money is rounded to."),
@@ -87,8 +88,8 @@ def members(settings: Settings) -> Log:
         groups=(
             Group("You type", (
                 Input("name", "Who", Name(), needed=True, width=13, help="One line for each, and one for what is kept apart."),
-                Input("wanted", "Wants", Number(above=0, most=1_000_000), MASS, help="A weight; or leave it empty, to take a part of what the others leave."),
-                Input("parts", "Or parts", Number(above=0, most=1000), NUMBER, blank_means=1, help="Of what is not wanted by weight: 2 is twice as much as 1. Empty: one part."),
+                Input("wanted", "Wants", AMOUNT, MASS, help="A weight; or leave it empty, to take a part of what the others leave."),
+                Input("parts", "Or parts", PIECES, NUMBER, blank_means=1, help="Of what is not wanted by weight: 2 is twice as much as 1. Empty: one part."),
             )),
             Group("Gets", (
                 Result("weight", "Gets", "got * split_step", split.of_steps, IN_STEPS, uses={"steps": "got", "step": "split_step"}, note="In whole steps of the scale."),

@@ -7,15 +7,13 @@ figure, or else what the guide expects.
 
 from dataclasses import dataclass
 
-from workbookgen.language.domains import Choice, Number
+from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Input, Result, Rule
 from workbookgen.language.quantities import MASS, NUMBER, SHARE
 from workbookgen.reference import fiber
 from workbookgen.sheets import lists
+from workbookgen.sheets.limits import LOSS, PART
 from workbookgen.sheets.lookup import lookup
-
-LOSS = Number(least=0, below=1)
-YIELD = Number(above=0, most=1)
 
 
 @dataclass(frozen=True)
@@ -54,7 +52,7 @@ def own_losses() -> tuple[Input, ...]:
     """The spinner's own figures, which go before the guide's."""
     return (
         Input("own_skirting", "Own skirting loss", LOSS, SHARE, width=12, help="Your own figure; it wins over the guide on the sheet Guide."),
-        Input("own_yield", "Own scoured yield", YIELD, SHARE, width=13, help="Your own figure: washed weight over skirted weight; it wins over the guide on the sheet Guide."),
+        Input("own_yield", "Own scoured yield", PART, SHARE, width=13, help="Your own figure: washed weight over skirted weight; it wins over the guide on the sheet Guide."),
         Input("own_preparation", "Own prep. loss", LOSS, SHARE, help="Your own figure: share lost in carding (2 to 10%) or left in the comb (20 to 40%, common practice); it wins over the guide on the sheet Guide."),
         Input("own_spinning", "Own spin. loss", LOSS, SHARE, help="Your own figure: share lost in spinning and plying; it wins over the guide on the sheet Guide."),
     )

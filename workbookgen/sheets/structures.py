@@ -7,13 +7,11 @@ from workbookgen.language.quantities import GRIST, GRIST_METRIC, GRIST_US, LENGT
 from workbookgen.reference import diameter, plying, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, tabs
+from workbookgen.sheets.limits import CLOSE, LARGE, LOSS, NONE_OR_TWISTED, STRANDS
 from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = tabs.YARN
 CHAPTER = "Structures"
-ANY = Number(above=0, most=10_000_000)
-LOSS = Number(least=0, below=1)
-STRANDS = Number(least=1, most=12, whole=True)
 ENDS = "lookup(structures_ends, structures_name, structure)"
 CABLED = "lookup(structures_cabled, structures_name, structure)"
 
@@ -35,10 +33,10 @@ STRUCTURE = Card(
             Input("plies", "Plies in a cable", STRANDS, NUMBER, blank_means=2, help="Plied yarns cabled together; empty means 2."),
             Input("take_up", "Take-up in plying", LOSS, SHARE, blank_means=0, help="Share of the length lost; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
             Input("cabling", "Take-up in cabling", LOSS, SHARE, blank_means=0, help="Share of the plies' length that the second twisting takes."),
-            Input("length", "Single you have", ANY, LENGTH, help="All of it together."),
-            Input("grist", "Grist of the single", ANY, GRIST),
-            Input("wanted", "Yarn wanted", ANY, LENGTH, help="To find the single for it; before washing."),
-            Input("wanted_grist", "Grist wanted", ANY, GRIST, help="Of the yarn, before washing."),
+            Input("length", "Single you have", LARGE, LENGTH, help="All of it together."),
+            Input("grist", "Grist of the single", LARGE, GRIST),
+            Input("wanted", "Yarn wanted", LARGE, LENGTH, help="To find the single for it; before washing."),
+            Input("wanted_grist", "Grist wanted", LARGE, GRIST, help="Of the yarn, before washing."),
         )),
         Group("Worked out", (
             Result("ends", "Ends side by side", f"IF({ENDS} > 0, {ENDS}, strands * IF({CABLED} = 1, plies, 1))", plying.ends_in, NUMBER, digits=0),
@@ -65,16 +63,16 @@ WRAPPED = Card(
     about="Wrapped, core and loop yarns.",
     groups=(
         Group("You type", (
-            Input("core", "Grist of the core", ANY, GRIST, needed=True),
-            Input("wrapper", "Grist of the wrapper", ANY, GRIST, needed=True),
-            Input("core_wraps", "Wraps of the core", Number(above=0, most=500), THREADS, needed=True, help="Wound on a ruler so that they touch."),
-            Input("wrapper_wraps", "Wraps of the wrapper", Number(above=0, most=500), THREADS, needed=True),
-            Input("turns", "Turns of the wrapper", Number(least=0, most=200), TWIST, needed=True, help="How often it goes around the core."),
+            Input("core", "Grist of the core", LARGE, GRIST, needed=True),
+            Input("wrapper", "Grist of the wrapper", LARGE, GRIST, needed=True),
+            Input("core_wraps", "Wraps of the core", CLOSE, THREADS, needed=True, help="Wound on a ruler so that they touch."),
+            Input("wrapper_wraps", "Wraps of the wrapper", CLOSE, THREADS, needed=True),
+            Input("turns", "Turns of the wrapper", NONE_OR_TWISTED, TWIST, needed=True, help="How often it goes around the core."),
             Input("slack", "Slack for loops", Number(least=0, most=20), SHARE, blank_means=0, help="How much more wrapper is let in than lies flat; from a sample. Empty means none."),
-            Input("binder", "Grist of a binder", ANY, GRIST, help="A fine thread plied on in the other direction, to hold it. Empty for none."),
-            Input("binder_wraps", "Wraps of the binder", Number(above=0, most=500), THREADS),
-            Input("binder_turns", "Turns of the binder", Number(least=0, most=200), TWIST, help="Each takes a turn out of the wrapper."),
-            Input("wanted", "Yarn wanted", ANY, LENGTH),
+            Input("binder", "Grist of a binder", LARGE, GRIST, help="A fine thread plied on in the other direction, to hold it. Empty for none."),
+            Input("binder_wraps", "Wraps of the binder", CLOSE, THREADS),
+            Input("binder_turns", "Turns of the binder", NONE_OR_TWISTED, TWIST, help="Each takes a turn out of the wrapper."),
+            Input("wanted", "Yarn wanted", LARGE, LENGTH),
         )),
         Group("Worked out", (
             Result("core_tex", "Tex of the core", "1 / core", yarn_count.direct_count, TEX, uses={"grist": "core"}),

@@ -10,14 +10,11 @@ from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, tabs, wheel
 from workbookgen.sheets.finest import FINEST
+from workbookgen.sheets.limits import AMOUNT, NONE_OR_TURNS, NONE_OR_TWISTED, PLIED, REACH, SHRINKAGE, TWISTED, TWOFOLD
 from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = tabs.TWIST
 CHAPTER = "Twist"
-ANY = Number(above=0, most=1_000_000)
-SPAN = Number(above=0, most=1000)
-TURNS = Number(above=0, most=200)
-STRANDS = Number(least=2, most=12, whole=True)
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -59,12 +56,12 @@ WANTED = Card(
     "Twist for a single or a plied yarn",
     groups=(
         Group("You type", (
-            Input("grist", "Grist", ANY, GRIST, needed=True, help="Of the yarn that gets this twist."),
+            Input("grist", "Grist", AMOUNT, GRIST, needed=True, help="Of the yarn that gets this twist."),
             Input("multiplier", "Twist factor", Number(above=0, most=1000), NUMBER, needed=True, starts_as=2.5,
                   help="Cotton system: knitting 2.1 to 3.0, weft 3.0 to 3.8, warp 3.4 to 5.0 (spinning handbook, read). Wool is lower."),
             Input("system", "In this system", Choice("twists_name", lists.SHEET), needed=True, starts_as="cotton"),
             Input("slant", "Or angle wanted", Number(above=0, below=60), ANGLE, help="At the surface: soft 10 to 20°, hard 25 to 35° (common practice, no source)."),
-            Input("staple", "Staple length", SPAN, STAPLE, help="How long the fibers are."),
+            Input("staple", "Staple length", REACH, STAPLE, help="How long the fibers are."),
             Input("wraps", "Turns in a staple, at least", Number(above=0, most=50), NUMBER, blank_means=4, help="3 to 5 for soft yarn, more for warp; empty means 4 (common practice, no source)."),
         )),
         Group("Worked out", (
@@ -95,9 +92,9 @@ COUNTED = Card(
     about="Untwist a length and count the turns, several times; or count the spindle's turns while you draft a length.",
     groups=(
         Group("You type", (
-            Input("turns", "Turns counted", Number(least=0, most=100_000), NUMBER, needed=True),
-            Input("length", "In this length", ANY, LOOP, needed=True),
-            Input("grist", "Grist", ANY, GRIST, help="For the twist factors."),
+            Input("turns", "Turns counted", NONE_OR_TURNS, NUMBER, needed=True),
+            Input("length", "In this length", AMOUNT, LOOP, needed=True),
+            Input("grist", "Grist", AMOUNT, GRIST, help="For the twist factors."),
         )),
         Group("Worked out", (
             Result("twist", "Twist", "turns / length", trade.turns_counted, TWIST),
@@ -124,15 +121,15 @@ PLY = Card(
     about="A plied yarn is balanced when a hanging loop of it does not turn. Two thirds of the singles' twist is a first guess.",
     groups=(
         Group("You type", (
-            Input("singles", "Twist of the singles", TURNS, TWIST, needed=True),
-            Input("grist", "Grist of the singles", ANY, GRIST, help="For the take-up."),
+            Input("singles", "Twist of the singles", TWISTED, TWIST, needed=True),
+            Input("grist", "Grist of the singles", AMOUNT, GRIST, help="For the take-up."),
             Input("measured", "Or their diameter, measured", Number(above=0, most=100), YARN_DIAMETER, help="Wins over the grist. Under a lens beside a ruler, or by wraps that touch: 25.4 over wraps per inch."),
-            Input("strands", "Strands", STRANDS, NUMBER, needed=True, starts_as=2.0),
-            Input("share", "Share of the singles' twist", Number(above=0, most=2), NUMBER, needed=True, starts_as=0.6667,
+            Input("strands", "Strands", PLIED, NUMBER, needed=True, starts_as=2.0),
+            Input("share", "Share of the singles' twist", TWOFOLD, NUMBER, needed=True, starts_as=0.6667,
                   help="0.6 to 0.75 (common practice, no source). With a thread, of the single alone."),
             Input("direction", "Singles spun", Choice("directions_name", lists.SHEET), needed=True, starts_as="Z", help="Z: the wheel or spindle turns clockwise."),
-            Input("sample", "Take-up of a sample", Number(least=-0.5, below=0.9), SHARE, help="See the sheet Samples; it wins over what is worked out here."),
-            Input("plied", "Ply twist of a sample", Number(least=0, most=200), TWIST, help="Counted, to see how far it is from balance."),
+            Input("sample", "Take-up of a sample", SHRINKAGE, SHARE, help="See the sheet Samples; it wins over what is worked out here."),
+            Input("plied", "Ply twist of a sample", NONE_OR_TWISTED, TWIST, help="Counted, to see how far it is from balance."),
         )),
         Group("Worked out", (
             Result("twist", "Ply twist", "singles * share", trade.ply_twist, TWIST, uses={"singles_twist": "singles"}),

@@ -1,6 +1,6 @@
 """Uses: what pieces usually take, to be edited freely; one skein and one lot are compared with it."""
 
-from workbookgen.language.domains import Name, Note, Number
+from workbookgen.language.domains import Name, Note
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import LENGTH, NUMBER, THREADS
@@ -8,6 +8,7 @@ from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import overview, uses
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
+from workbookgen.sheets.limits import AMOUNT, CLOSE
 from workbookgen.units import Quantity
 
 SHEET = tabs.NEED
@@ -47,8 +48,8 @@ def lines(settings: Settings) -> Log:
             Group("You type", (
                 Input("name", "Piece", Name(unique=False), needed=True, width=16, help="What it is: a hat."),
                 Input("size", "Size", Note(), width=12, help="For whom, or how large."),
-                Input("length", "It takes", Number(above=0, most=1_000_000), LENGTH, needed=True, help="Length of yarn, as your patterns or your own pieces say."),
-                Input("wraps", "Of a yarn of", Number(above=0, most=500), THREADS, needed=True, help="Wraps per inch of that yarn."),
+                Input("length", "It takes", AMOUNT, LENGTH, needed=True, help="Length of yarn, as your patterns or your own pieces say."),
+                Input("wraps", "Of a yarn of", CLOSE, THREADS, needed=True, help="Wraps per inch of that yarn."),
             )),
             Group("Worked out", (
                 Result("in_this_yarn", "In your yarn", "length * measure_wpi / wraps", uses.in_this_yarn, LENGTH, uses={"wpi": "measure_wpi"},

@@ -1,6 +1,6 @@
 """Weaving: sett from yarn and reed, ends, warp and weft, each of its own yarn, for a cloth of wanted size."""
 
-from workbookgen.language.domains import Choice, Number
+from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import GRIST, LENGTH, LOOP, MASS, NUMBER, SETT, SHARE
@@ -12,14 +12,12 @@ from workbookgen.reference import weaving as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, tabs
 from workbookgen.sheets.knitting import PROJECTS
+from workbookgen.sheets.limits import AMOUNT, LOSS, NONE_OR_TURNS, PART, PIECES, STITCHES
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
 
 SHEET = tabs.NEED
 CHAPTER = "Weaving"
-ANY = Number(above=0, most=1_000_000)
-ALLOWANCE = Number(least=0, most=100_000)
-LOSS = Number(least=0, below=1)
 CLOTH = {"finished_length": "length"}
 
 
@@ -66,23 +64,23 @@ def _you_type() -> Group:
     return Group("You type", (
         Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
         Input("weave", "Weave", Choice("weaves_name", lists.SHEET), needed=True, width=13),
-        Input("grist", "Grist", ANY, GRIST, needed=True),
-        Input("width", "Finished width", ANY, LOOP, needed=True, help="Of the washed cloth."),
-        Input("length", "Finished length", ANY, LOOP, needed=True, help="Of one piece, washed."),
-        Input("pieces", "Pieces", Number(above=0, most=1000), NUMBER, blank_means=1, help="On one warp; empty means one."),
-        Input("hems", "Hems, fringe", ALLOWANCE, LOOP, blank_means=0, help="Of one piece, both ends."),
-        Input("samples", "Samples", ALLOWANCE, LOOP, blank_means=0, help="Length for trying out."),
-        Input("loom_waste", "Loom waste", ALLOWANCE, LOOP, blank_means=0, help="Warp that stays on the loom: floor loom 18 to 36 in (45 to 90 cm), rigid heddle 12 to 24 in (common practice, no source)."),
+        Input("grist", "Grist", AMOUNT, GRIST, needed=True),
+        Input("width", "Finished width", AMOUNT, LOOP, needed=True, help="Of the washed cloth."),
+        Input("length", "Finished length", AMOUNT, LOOP, needed=True, help="Of one piece, washed."),
+        Input("pieces", "Pieces", PIECES, NUMBER, blank_means=1, help="On one warp; empty means one."),
+        Input("hems", "Hems, fringe", NONE_OR_TURNS, LOOP, blank_means=0, help="Of one piece, both ends."),
+        Input("samples", "Samples", NONE_OR_TURNS, LOOP, blank_means=0, help="Length for trying out."),
+        Input("loom_waste", "Loom waste", NONE_OR_TURNS, LOOP, blank_means=0, help="Warp that stays on the loom: floor loom 18 to 36 in (45 to 90 cm), rigid heddle 12 to 24 in (common practice, no source)."),
         Input("draw_in", "Draw-in", LOSS, SHARE, blank_means=0, help="Share of the width in the reed lost while weaving."),
         Input("shrinkage", "Shrinkage", LOSS, SHARE, blank_means=0, help="Share lost in washing, both ways: 5 to 15% (common practice, no source)."),
         Input("take_up", "Warp take-up", LOSS, SHARE, blank_means=0, help="Share of the straightened warp lost going over and under (ASTM D3883): 8 to 12% (common practice, no source)."),
         Input("weft_lost", "Weft take-up", LOSS, SHARE, blank_means=0, help="Share of the straightened weft lost going over and under, as for the warp: 5 to 10% (common practice, no source)."),
-        Input("firmness", "Firmness", Number(above=0, most=1), NUMBER, blank_means=0.75, help="Share of the closest sett: 0.75 to 0.8 for cloth, 0.6 for a shawl (common practice); empty means 0.75."),
-        Input("own_sett", "Own sett", Number(above=0, most=1000), SETT, help="If you know your sett; it wins over the working sett."),
-        Input("own_picks", "Own picks", Number(above=0, most=1000), SETT, help="Weft picks, if they differ from the sett."),
-        Input("counted", "Wraps, touching", Number(above=0, most=1000), SETT, help="Warp threads laid side by side on a ruler until they touch; they win over the grist."),
-        Input("dents", "Reed, dents", Number(above=0, most=1000), SETT, help="Of the reed you have."),
-        Input("weft_grist", "Weft grist", ANY, GRIST, help="If the weft is another yarn; empty: it is the warp's."),
+        Input("firmness", "Firmness", PART, NUMBER, blank_means=0.75, help="Share of the closest sett: 0.75 to 0.8 for cloth, 0.6 for a shawl (common practice); empty means 0.75."),
+        Input("own_sett", "Own sett", STITCHES, SETT, help="If you know your sett; it wins over the working sett."),
+        Input("own_picks", "Own picks", STITCHES, SETT, help="Weft picks, if they differ from the sett."),
+        Input("counted", "Wraps, touching", STITCHES, SETT, help="Warp threads laid side by side on a ruler until they touch; they win over the grist."),
+        Input("dents", "Reed, dents", STITCHES, SETT, help="Of the reed you have."),
+        Input("weft_grist", "Weft grist", AMOUNT, GRIST, help="If the weft is another yarn; empty: it is the warp's."),
         Input("weft_project", "Weft's project", Choice("projects_listed", PROJECTS), width=20, help="The project that makes this other yarn."),
     ))
 

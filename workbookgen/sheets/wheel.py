@@ -10,12 +10,10 @@ from workbookgen.language.views import Band, Listing, LogView, Reading, Sentence
 from workbookgen.reference import overview
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
+from workbookgen.sheets.limits import LOSS, PIECES, RATIO, REACH, TURNS, TWISTED
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.shown import asked_and_answered
 
-SPAN = Number(above=0, most=1000)
-RATIO = Number(above=0, most=200)
-COUNTED = Number(above=0, most=100_000)
 TREADLES = (1, 2, 3, 4, 6, 8)  # columns of the table
 
 CAUTIONS = (
@@ -45,16 +43,16 @@ WHEEL = Card(
     "What the wheel puts in",
     groups=(
         Group("You type", (
-            Input("flyer", "Turns of the flyer, counted", COUNTED, NUMBER, help="Best: mark the flyer, turn the wheel slowly by hand, count. The slip is in it, and it wins over the rest."),
-            Input("turns", "In turns of the wheel", COUNTED, NUMBER, blank_means=10, help="While you counted; empty means ten."),
+            Input("flyer", "Turns of the flyer, counted", TURNS, NUMBER, help="Best: mark the flyer, turn the wheel slowly by hand, count. The slip is in it, and it wins over the rest."),
+            Input("turns", "In turns of the wheel", TURNS, NUMBER, blank_means=10, help="While you counted; empty means ten."),
             Input("stamped", "Or the ratio stamped on it", RATIO, NUMBER, help="Wins over the diameters: 8 for 8 to 1."),
-            Input("wheel", "Drive wheel across", SPAN, LOOP, help="Diameter of its groove, where the drive band runs."),
-            Input("whorl", "Whorl across", SPAN, LOOP, help="Diameter of its groove."),
+            Input("wheel", "Drive wheel across", REACH, LOOP, help="Diameter of its groove, where the drive band runs."),
+            Input("whorl", "Whorl across", REACH, LOOP, help="Diameter of its groove."),
             Input("band", "Thickness of the band", Number(least=0, most=100), LOOP, blank_means=0, help="It bends along its middle: on a small whorl this counts."),
-            Input("slip", "Slip", Number(least=0, below=1), SHARE, blank_means=0, help="Share of the turns that the drive band loses."),
-            Input("draft", "Draft length", SPAN, LOOP, help="Yarn drafted in one go."),
-            Input("treadles", "Treadles for it", Number(above=0, most=1000), NUMBER, help="Turns of the drive wheel while you draft that length."),
-            Input("wanted", "Twist wanted", Number(above=0, most=200), TWIST, help="The table of whorls finds the nearest to it."),
+            Input("slip", "Slip", LOSS, SHARE, blank_means=0, help="Share of the turns that the drive band loses."),
+            Input("draft", "Draft length", REACH, LOOP, help="Yarn drafted in one go."),
+            Input("treadles", "Treadles for it", PIECES, NUMBER, help="Turns of the drive wheel while you draft that length."),
+            Input("wanted", "Twist wanted", TWISTED, TWIST, help="The table of whorls finds the nearest to it."),
             Input("wanted_ratio", "Ratio wanted", RATIO, NUMBER, help="To find the whorl for it."),
         )),
         Group("Worked out", (
@@ -98,9 +96,9 @@ def whorls(settings: Settings) -> Log:
             Group("You type", (
                 Input("name", "Whorl", Name(), needed=True, width=14, help="What you call this whorl."),
                 Input("stamped", "Stamped", RATIO, NUMBER, help="The ratio stamped on it: 8 for 8 to 1."),
-                Input("flyer", "Or flyer, counted", COUNTED, NUMBER, help="Best: turns of the flyer, counted while you turn the wheel by hand. The slip is in it."),
-                Input("turns", "In turns of wheel", COUNTED, NUMBER, blank_means=10, help="Turns of the wheel while you counted; empty means ten."),
-                Input("across", "Or across", SPAN, LOOP, help="Diameter of its groove; wheel and band stand above."),
+                Input("flyer", "Or flyer, counted", TURNS, NUMBER, help="Best: turns of the flyer, counted while you turn the wheel by hand. The slip is in it."),
+                Input("turns", "In turns of wheel", TURNS, NUMBER, blank_means=10, help="Turns of the wheel while you counted; empty means ten."),
+                Input("across", "Or across", REACH, LOOP, help="Diameter of its groove; wheel and band stand above."),
             )),
             Group("Worked out", (
                 Result("ratio", "Ratio", "IF(given(counted), counted, IF(given(stamped), stamped, geared) * (1 - wheel_slip))", trade.drive_ratio, NUMBER,
@@ -145,14 +143,14 @@ SPINDLE = Card(
     "What a spindle puts in",
     groups=(
         Group("You type", (
-            Input("draft", "Draft length", SPAN, LOOP, needed=True, help="Yarn drafted before you wind on."),
-            Input("rolled", "Shaft rolled along", SPAN, LOOP, help="Length of the thigh along which you roll it, for a spindle that stops with the roll."),
-            Input("shaft", "Shaft across", SPAN, LOOP, help="Its diameter where you roll it."),
-            Input("rolls", "Rolls to a draft", Number(above=0, most=1000), NUMBER, blank_means=1, help="Empty means one."),
-            Input("counted", "Or turns counted", COUNTED, NUMBER, help="Best for a spindle that flies on: film it slowly, with a mark on the whorl."),
-            Input("seconds", "In so many seconds", Number(above=0, most=100_000), SECONDS, help="While you counted."),
-            Input("lasting", "It spins for", Number(above=0, most=100_000), SECONDS, help="Time for one draft. It slows down: count to the end, or the turns come out too many."),
-            Input("wanted", "Twist wanted", Number(above=0, most=200), TWIST),
+            Input("draft", "Draft length", REACH, LOOP, needed=True, help="Yarn drafted before you wind on."),
+            Input("rolled", "Shaft rolled along", REACH, LOOP, help="Length of the thigh along which you roll it, for a spindle that stops with the roll."),
+            Input("shaft", "Shaft across", REACH, LOOP, help="Its diameter where you roll it."),
+            Input("rolls", "Rolls to a draft", PIECES, NUMBER, blank_means=1, help="Empty means one."),
+            Input("counted", "Or turns counted", TURNS, NUMBER, help="Best for a spindle that flies on: film it slowly, with a mark on the whorl."),
+            Input("seconds", "In so many seconds", TURNS, SECONDS, help="While you counted."),
+            Input("lasting", "It spins for", TURNS, SECONDS, help="Time for one draft. It slows down: count to the end, or the turns come out too many."),
+            Input("wanted", "Twist wanted", TWISTED, TWIST),
         )),
         Group("Worked out", (
             Result("by_roll", "Turns by the roll", "rolls * rolled / (PI() * shaft)", trade.turns_by_roll, NUMBER, digits=1, note="The shaft turns once in its own circumference."),

@@ -1,6 +1,6 @@
 """Yarn: plied yarns designed from their components, and singles found from a wanted yarn."""
 
-from workbookgen.language.domains import Name, Number
+from workbookgen.language.domains import Name
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, TEX, THREADS
@@ -9,11 +9,10 @@ from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import diameter, plying, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
+from workbookgen.sheets.limits import LARGE
 
 SHEET = tabs.YARN
 CHAPTER = "Yarn"
-ANY = Number(above=0, most=10_000_000)
-STRANDS = Number(least=1, most=12, whole=True)
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -31,7 +30,7 @@ def designs(settings: Settings) -> Log:
         groups=(
             Group("You type", (
                 Input("name", "Design", Name(), needed=True, width=24, help="The components below choose it by this name."),
-                Input("wanted", "Yarn wanted", ANY, LENGTH, help="Length of finished yarn to make of it."),
+                Input("wanted", "Yarn wanted", LARGE, LENGTH, help="Length of finished yarn to make of it."),
             )),
             Group("The yarn", (
                 Result("tex", "Tex", "sum_where(components_contribution, components_of, name)", plying.resultant, TEX,
