@@ -1,7 +1,7 @@
 """How far the numbers of calculations may go: limits as data.
 
-One datum says what is taken, and in words what is wanted; a refusal carries it, so that tests try
-its very edges. The limits of what may be typed into a planner stand apart, with its inputs.
+One record says what is accepted, and in words what is wanted; a refusal carries it, so tests can try its exact edges.
+The limits of what may be typed into a planner are separate, with its inputs.
 """
 
 import operator
@@ -18,7 +18,7 @@ from workbookgen.units import Quantity
 class Limits:
     """The numbers from `least` or above `above`, up to `most` or below `below`, all of them or only whole ones.
 
-    Nothing is nothing in every unit. Any other limit is of a plain number, such as a share or an angle in radians.
+    Zero is zero in every unit. Any other limit is for a plain number, such as a share or an angle in radians.
     """
 
     least: float | None = None
@@ -28,7 +28,7 @@ class Limits:
     whole: bool = False
 
     def hold(self, value):
-        """Whether a number lies within them, or each of an array. What is not a number never does."""
+        """Whether a number is within them, or each of an array. What is not a number never is."""
         number = self._number(value)
         held = [
             compare(number, limit)
@@ -46,7 +46,7 @@ class Limits:
 
     @property
     def words(self) -> str:
-        """What is said of a number that lies within: "must be from 0 to under 1"."""
+        """What is said about a number within them: "must be from 0 to under 1"."""
         if (self.most, self.below, self.whole) == (None, None, False) and self.above in (None, 0) and (self.least, self.above) != (None, None):
             return "must be above zero" if self.above == 0 else "cannot be negative" if self.least == 0 else f"is {self.least:g} or more"
         low = "" if (self.least, self.above) == (None, None) else f"from {self.least:g}" if self.above is None else f"above {self.above:g}"
@@ -60,18 +60,18 @@ class Limits:
 
 NOT_NEGATIVE, ABOVE_ZERO = Limits(least=0), Limits(above=0)
 PART, SOME_PART = Limits(least=0, most=1), Limits(above=0, most=1)
-FOUND_PART, SOME_FOUND_PART = Limits(least=0, most=1 + 1e-9), Limits(above=0, most=1 + 1e-9)  # found by dividing equal masses, a share may miss 1 by a hair
-LESS_THAN_ALL = Limits(least=0, below=1)  # a loss: of what is wholly lost nothing comes
+FOUND_PART, SOME_FOUND_PART = Limits(least=0, most=1 + 1e-9), Limits(above=0, most=1 + 1e-9)  # dividing equal masses may miss 1 by rounding
+LESS_THAN_ALL = Limits(least=0, below=1)  # a loss: a total loss leaves nothing
 UNDER_ONE = Limits(below=1)
-SHRINKAGE = Limits(below=0.9)  # it may be a growth; what shrinks by more is no yarn any longer
+SHRINKAGE = Limits(below=0.9)  # negative for growth; with a larger loss, the length to spin would depend on its last digits
 AT_LEAST_ONE, AT_LEAST_TWO = Limits(least=1), Limits(least=2)
 COUNTED, COUNTED_FROM_ZERO, COUNTED_FROM_TWO = (Limits(least=number, whole=True) for number in (1, 0, 2))
 
-NO_LENGTH, NO_MASS, NO_TIME, NO_VOLUME, NO_LINEAR_DENSITY = (Quantity(0.0, unit) for unit in ("m", "g", "hour", "L", "tex"))  # what a sum begins with, and what a larger of two is held against
+NO_LENGTH, NO_MASS, NO_TIME, NO_VOLUME, NO_LINEAR_DENSITY = (Quantity(0.0, unit) for unit in ("m", "g", "hour", "L", "tex"))  # the start of a sum, and the floor of a maximum
 
 
 def require_within(limits: Limits, told: str, *values) -> None:
-    """Refuse values outside of limits. `told` is what the sentence is about, or the whole sentence with its full stop."""
+    """Refuse values outside limits. `told` is the subject of the sentence, or the whole sentence with its period."""
     held = reduce(operator.and_, map(limits.hold, values))
     if not np.all(held):
         raise OutOfValidity(told if told.endswith(".") else f"{told} {limits.words}.", held, limits)
