@@ -8,7 +8,8 @@ Words after the command go to pytest: python3 tests/run_all.py -k reels
 
     python3 tests/run_all.py --quick
 
-runs those that tell most in half a minute, for while one works; they need no program beside Python.
+runs those that tell most in half a minute, for while one works; they need no program beside Python. Words after it go
+to pytest, too, such as the file of tests of what one works on: --quick tests/reference/test_twist.py
 """
 
 import os
@@ -26,14 +27,13 @@ PACKAGES = ("libreoffice-calc", "python3-uno", "gnumeric", "poppler-utils", "fon
 # Tests of one file share what they build and the programs they start. Files go in their order, the longest first (conftest.py):
 # xdist would leave those with few tests for the end, and they are the longest.
 EVERY_CORE = ("-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder")
-# The house, the language, the calculations and published values, what is expected of each cell, where it stands and how it is bound.
+# The house, the language, the published values, what is expected of each cell, where it stands and how it is bound.
 QUICK = (
-    "tests/test_lint.py", "tests/test_architecture.py", "tests/test_texts.py", "tests/language", "tests/reference", "tests/published/test_proofs_in_library.py",
-    "tests/settings/test_settings_defaults.py", "tests/checking/test_compare_values.py", "tests/checking/test_spelled_formulas.py",
-    "tests/checking/test_expected_values.py", "tests/book/test_layout_places.py", "tests/book/test_binding.py", "tests/sheets/test_plausible.py",
-    "tests/sheets/test_measure.py",
+    "tests/test_lint.py", "tests/test_architecture.py", "tests/test_texts.py", "tests/language", "tests/published/test_proofs_in_library.py",
+    "tests/reference/test_law.py", "tests/settings/test_settings_defaults.py", "tests/checking/test_compare_values.py",
+    "tests/checking/test_spelled_formulas.py", "tests/checking/test_expected_values.py", "tests/book/test_layout_places.py", "tests/book/test_binding.py",
+    "tests/sheets/test_plausible.py",
 )
-LEFT_TO_THE_WHOLE_RUN = ("--ignore=tests/reference/test_dimensions.py", "--ignore=tests/reference/test_examples.py")
 NEEDED = {"soffice": "LibreOffice", "ssconvert": "Gnumeric", "pdftoppm": "Poppler"}
 
 WEB = ROOT / "tests" / "web"
@@ -76,7 +76,7 @@ def fetched() -> bool:
 def main() -> int:
     python = python_with("test")
     if sys.argv[1:2] == ["--quick"]:
-        return subprocess.run([python, "-m", "pytest", *EVERY_CORE, *QUICK, *LEFT_TO_THE_WHOLE_RUN, *sys.argv[2:]], cwd=ROOT).returncode
+        return subprocess.run([python, "-m", "pytest", *EVERY_CORE, *QUICK, *sys.argv[2:]], cwd=ROOT).returncode
     if missing():
         install(PACKAGES)
     if without(WEB_NEEDED):  # Node.js often comes from elsewhere

@@ -9,9 +9,9 @@ from workbookgen.carry.carry import carry
 from workbookgen.errors import FileError
 from workbookgen.filled.planner import area_of
 from workbookgen.filled.replacing import require_no_entries
-from workbookgen.settings import Reel, Settings, templates
+from workbookgen.settings import Reel, Rows, Settings, templates
 
-SETTINGS = Settings(reels=(Reel(name="Clock reel", loop="2 yd"),))
+SETTINGS = Settings(rows=Rows(**dict.fromkeys(Rows.model_fields, 4) | {"guide": 60}), reels=(Reel(name="Clock reel", loop="2 yd"),))
 
 
 @pytest.fixture(scope="module")
