@@ -23,7 +23,7 @@ BY_ENGINE = [  # the embedded engines always, the big programs where they are as
     for name in ENGINES
 ]
 PYTHON = ("formualizer", "ironcalc")
-PROGRAMS = {"libreoffice": 8, "gnumeric": 4}  # cases of each test at a push: LibreOffice takes seconds for one, and so does Gnumeric, that starts anew
+PROGRAMS = {"libreoffice": 4, "gnumeric": 2}  # cases of each test at a push: LibreOffice takes seconds for one, and so does Gnumeric, that starts anew
 
 
 def in_engines(name: str, cases, told=str):
