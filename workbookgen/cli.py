@@ -52,11 +52,13 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
     from workbookgen import settings as settings_module
     from workbookgen.build import STEPS
     from workbookgen.build import build as build_planner
-    from workbookgen.filled.replacing import require_no_entries
     from workbookgen.settings.waiting import long_wait
 
     chosen = settings_module.changed(settings_module.load(settings or settings_module.templates() / "us.toml"), units=units, size=size, reels=reels)
-    require_no_entries(output, chosen)
+    if output.is_file():
+        from workbookgen.filled.replacing import require_no_entries  # to read a file takes libraries that to build one does not
+
+        require_no_entries(output, chosen)
     with _progress(STEPS, quiet=False, label="Building") as step:
         layout = build_planner(chosen, output, step=step)
     click.echo(f"{click.format_filename(output)} is ready: {layout.formula_cells:,} formula cells, each agreeing with the reference library.")

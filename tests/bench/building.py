@@ -1,93 +1,71 @@
-"""Building a planner, whole and by stage, against stock XlsxWriter writing the same cells once."""
+"""Building a planner, whole and by stage, against stock XlsxWriter that is asked for the very same workbook.
 
-import io
+The whole command is held against a whole process that imports XlsxWriter and makes the same
+calls: cells, formats, validations, rules, charts and pictures (`recording.py`).
+"""
+
 from pathlib import Path
 
-import openpyxl
-import xlsxwriter
-from figure import Figure, seconds, workbookgen
+from figure import HERE, TRIES, Figure, command, seconds, workbookgen
+from recording import recorded
 
 from workbookgen.book.layout import place
 from workbookgen.book.write import write
-from workbookgen.build import DRAWN, EMBEDDED, workbook
+from workbookgen.build import EMBEDDED, tried
 from workbookgen.checking.driving import read
-from workbookgen.checking.expected import expected_values
+from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios, expected_values
+from workbookgen.checking.trial import findings_of
 from workbookgen.engines import engine
 from workbookgen.language.entries import starting_entries
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 
-STOCK = "stock XlsxWriter"
+SHARED, SEARCHED, STOCK = "the same calls, no searches", "the same calls with searches", "each formula in its own cell, searches"
 
 
 def figures(folder: Path) -> list[Figure]:
     settings = Settings()
     described = planner(settings)
-    layout = place(described)
-    entries = starting_entries(described)
-    built = workbook(layout)
-    file = folder / "built.xlsx"
-    file.write_bytes(built)
-    draft = folder / "draft.xlsx"
+    layout, entries = place(described), starting_entries(described)
+    draft, calls, file = folder / "draft.xlsx", folder / "calls", folder / "built.xlsx"
     draft.write_bytes(write(layout, entries, {}))
     with engine(EMBEDDED).open(draft) as session:
-        cached = read(session, layout, layout.formulas)
-    cells = cells_of(file)
-    stock = seconds(lambda: stock_write(cells))
-
-    def whole():
-        workbook(place(planner(settings)), drawn=DRAWN)
+        shown = read(session, layout, layout.formulas)
+    recorded(lambda: write(layout, entries, shown), calls)
+    begun = command("-c", "import xlsxwriter", tries=TRIES)[0] - again("ready", calls, folder)
+    bases = {name: begun + again(how, calls, folder) for how, name in (("shared", SHARED), ("searched", SEARCHED), ("stock", STOCK))}
+    whole, memory = workbookgen("build", "-o", str(file), tries=TRIES)
 
     def evaluate():
         with engine(EMBEDDED).open(draft) as session:
             read(session, layout, layout.formulas)
 
+    proofs, drawn = expected_of_proofs(described), tried(layout, 4)
+
+    def try_drawn():
+        with engine(EMBEDDED).open(draft) as session:
+            findings_of(layout, session, EMBEDDED, drawn, proofs)
+
     stages = (
+        ("  import what it needs", lambda: command("-c", "import workbookgen.cli, workbookgen.settings, workbookgen.build")),
         ("  describe", lambda: planner(settings)),
         ("  lay out and bind", lambda: place(described)),
         ("  write a draft", lambda: write(layout, entries, {})),
         ("  evaluate", evaluate),
         ("  expected values", lambda: expected_values(described, entries)),
-        ("  write with cached values", lambda: write(layout, entries, cached)),
+        ("  expected values of the drawn sets", lambda: expected_of_scenarios(described, drawn, proofs)),
+        ("  evaluate, try the drawn sets", try_drawn),
+        ("  write with cached values", lambda: write(layout, entries, shown)),
     )
-    lines = [Figure("build, whole", seconds(whole), "s", STOCK, stock, aim=1)]
-    lines += [Figure(name, seconds(work), "s", STOCK, stock) for name, work in stages]
-    lines.append(Figure(f"{STOCK}, {sum(map(len, cells.values())):,} cells", stock))
-    lines.append(Figure("size of the blank planner", len(built) / 1000, "kB", aim=400))
-    _, memory = workbookgen("build", "-o", str(folder / "memory.xlsx"))
-    lines.append(Figure("peak memory of the command build", memory, "MB", aim=200))
-    return lines
+    return [
+        *(Figure("build, the whole command", whole, "s", name, base, aim=1.5 if name is SHARED else None) for name, base in bases.items()),
+        *(Figure(name, seconds(work), "s", SHARED, bases[SHARED]) for name, work in stages),
+        *(Figure(f"  XlsxWriter: {name}", base) for name, base in bases.items()),
+        Figure("size of the blank planner", file.stat().st_size / 1000, "kB", aim=400),
+        Figure("peak memory of the command build", memory, "MB", aim=200),
+    ]
 
 
-def cells_of(file: Path) -> dict[str, list[tuple]]:
-    """Every cell of a planner: row, column, content, the value it shows, and the number of its style."""
-    formulas, values = openpyxl.load_workbook(file), openpyxl.load_workbook(file, data_only=True)
-    return {
-        sheet.title: [
-            (cell.row - 1, cell.column - 1, cell.value, values[sheet.title].cell(cell.row, cell.column).value, cell.style_id)
-            for row in sheet.iter_rows()
-            for cell in row
-            if cell.has_style or cell.value is not None
-        ]
-        for sheet in formulas
-    }
-
-
-def stock_write(cells: dict[str, list[tuple]]) -> bytes:
-    """These cells with XlsxWriter as it comes, each with a format, formulas with their values."""
-    stream = io.BytesIO()
-    book = xlsxwriter.Workbook(stream, {"in_memory": True})
-    formats = {style: book.add_format({"indent": style % 15}) for style in {cell[4] for each in cells.values() for cell in each}}
-    for name, each in cells.items():
-        sheet = book.add_worksheet(name)
-        for row, column, content, value, style in each:
-            if content is None:
-                sheet.write_blank(row, column, None, formats[style])
-            elif isinstance(content, str) and content.startswith("="):
-                sheet.write_formula(row, column, content, formats[style], "" if value is None else value)
-            elif isinstance(content, str):
-                sheet.write_string(row, column, content, formats[style])
-            else:
-                sheet.write_number(row, column, content, formats[style])
-    book.close()
-    return stream.getvalue()
+def again(how: str, calls: Path, folder: Path) -> float:
+    """Seconds of a process that makes the recorded calls again."""
+    return command(f"{HERE}/recording.py", how, str(calls), str(folder / f"{how}.xlsx"), tries=TRIES)[0]

@@ -5,6 +5,7 @@ A time is the processor's, of the process and of those it started: what else the
 does then hardly matters. It is the best of a few tries, since disturbance only ever adds.
 """
 
+import json
 import os
 import resource
 import subprocess
@@ -12,7 +13,10 @@ import sys
 from collections.abc import Callable
 from dataclasses import dataclass
 
-ROOT = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
+HERE = os.path.dirname(os.path.abspath(__file__))
+ROOT = os.path.dirname(os.path.dirname(HERE))
+ALONE = os.path.join(HERE, "alone.py")
+TRIES = 3  # of both sides of a ratio
 
 
 @dataclass(frozen=True)
@@ -41,7 +45,7 @@ class Figure:
         return f"  {self.what:<44}{shown}{ratio}{wanted}"
 
 
-def seconds(work: Callable[[], object], tries: int = 3) -> float:
+def seconds(work: Callable[[], object], tries: int = TRIES) -> float:
     """The shortest time that the work took."""
     return min(timed(work)[0] for _ in range(tries))
 
@@ -58,18 +62,20 @@ def busy() -> float:
     return sum(each.ru_utime + each.ru_stime for each in used)
 
 
-def command(*words: str) -> tuple[float, float]:
-    """Seconds and peak memory in MB of a run of Python with these words, in a process of its own."""
-    process = subprocess.Popen(
-        [sys.executable, *words], stdout=subprocess.DEVNULL, env=os.environ | {"PYTHONPATH": ROOT}
-    )
-    _, status, used = os.wait4(process.pid, 0)
-    process.returncode = os.waitstatus_to_exitcode(status)
-    if process.returncode:
-        raise RuntimeError(f"python {' '.join(words)} ended with {process.returncode}")
-    return used.ru_utime + used.ru_stime, used.ru_maxrss / (1024 if sys.platform != "darwin" else 2**20)
+def command(*words: str, tries: int = 1) -> tuple[float, float]:
+    """Seconds and peak memory in MB of a run of Python with these words, in a process of its own: the least of a few tries."""
+    runs = [_command(*words) for _ in range(tries)]
+    return min(taken for taken, _ in runs), min(memory for _, memory in runs)
 
 
-def workbookgen(*words: str) -> tuple[float, float]:
+def _command(*words: str) -> tuple[float, float]:
+    done = subprocess.run([sys.executable, ALONE, *words], capture_output=True, text=True, env=os.environ | {"PYTHONPATH": ROOT})
+    if done.returncode:
+        raise RuntimeError(f"python {' '.join(words)} ended with {done.returncode}: {done.stderr}")
+    taken, memory = json.loads(done.stdout)
+    return taken, memory
+
+
+def workbookgen(*words: str, tries: int = 1) -> tuple[float, float]:
     """Seconds and peak memory of our command."""
-    return command("-m", "workbookgen", *words)
+    return command("-m", "workbookgen", *words, tries=tries)

@@ -246,10 +246,9 @@ def _patterns(eligible: np.ndarray, present: dict[str, np.ndarray], records: ran
     if not names or not len(indices):
         yield indices, ()
         return
-    table = np.array([present[name][indices] for name in names])
-    kinds, which = np.unique(table, axis=1, return_inverse=True)
-    for index in range(kinds.shape[1]):
-        yield indices[which.ravel() == index], tuple(np.array(names)[kinds[:, index]])
+    numbered = sum(present[name][indices].astype(object if len(names) > 62 else np.int64) << place for place, name in enumerate(names))
+    for number in np.unique(numbered):
+        yield indices[numbered == number], tuple(name for place, name in enumerate(names) if int(number) >> place & 1)
 
 
 def _fill(values: np.ndarray, rows: np.ndarray, call: Callable, unit: str | None) -> None:

@@ -26,12 +26,15 @@ def calculation(function):
         if dimension_of(parameter.annotation) is not None
     }
 
+    def fitted(given: dict) -> dict:
+        return {name: _fit(value, dimensions[name]) if name in dimensions and value is not None else value for name, value in given.items()}
+
     @functools.wraps(function)
     def checked(*args, **kwargs):
+        if not args:  # the check calls by name, some thousand times a set of inputs: there is nothing to bind
+            return function(**fitted(kwargs))
         bound = signature.bind(*args, **kwargs)
-        for name, value in bound.arguments.items():
-            if name in dimensions and value is not None:
-                bound.arguments[name] = _fit(value, dimensions[name])
+        bound.arguments.update(fitted(bound.arguments))
         return function(*bound.args, **bound.kwargs)
 
     checked.dimensions = dimensions
