@@ -108,7 +108,8 @@ def test_names_that_point_anywhere(content, tmp_path):
             rb'(<definedName name="(?!_xlnm|origin)[^"]*"[^>]*>)[^<]*', lambda found: found[1] + where.replace("'", "&apos;").encode(), book
         ))(content))
         commands = readers(path, tmp_path / f"out {number}.xlsx")
-        asked += [commands[1], commands[2], *(commands[3:4] if number < 2 else ())]
+        # Carrying looks at every cell of a range, so only whole sheets and whole columns are carried; at a push one command a file.
+        asked += [*commands[1:3], *(commands[3:4] if number < 2 else ())] if LONG else [commands[3 if number == SEED % 2 else 1 + (SEED + number) % 2]]
     told = dict(zip(map(tuple, asked), outcomes(asked), strict=True))
     assert {arguments: outcome for arguments, outcome in told.items() if not told_in_a_sentence(outcome)} == {}
 
