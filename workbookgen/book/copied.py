@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from xml.sax.saxutils import escape
 
-from xlsxwriter.utility import xl_rowcol_to_cell
+from xlsxwriter.utility import xl_rowcol_to_cell, xl_rowcol_to_cell_fast
 from xlsxwriter.worksheet import Worksheet
 
 from workbookgen.language.tokens import is_text, tokens
@@ -63,9 +63,15 @@ class PlainWorksheet(Worksheet):
         follower = _Element(f'<f t="shared" si="{self.shared}"/>')
         element = _Element(f'<f t="shared" ref="{area}" si="{self.shared}">{text}</f>')
         self.shared += 1
-        for index, value in enumerate(values):
-            self.write_formula(row + index, column, element, cell_format, value)
-            element = follower
+        self.write_formula(row, column, element, cell_format, values[0])
+        empty = None  # most cells of a new planner show nothing, and one record of XlsxWriter's serves them all
+        for place, value in enumerate(values[1:], start=row + 1):
+            if value == "" and empty:
+                self.table[place][column] = empty
+                continue
+            self.write_formula(place, column, follower, cell_format, value)
+            empty = self.table[place][column] if value == "" else empty
+        self._check_dimensions(row + len(values) - 1, column)
 
     def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:
         return formula if isinstance(formula, _Element) else formula.removeprefix("=")
@@ -74,11 +80,14 @@ class PlainWorksheet(Worksheet):
         described = "".join(f' {key}="{value}"' for key, value in attributes)
         self.fh.write(f"<c{described}><v>{repr(float(number)).removesuffix('.0').upper()}</v></c>")
 
-    def _xml_formula_element(self, formula: str, result, attributes=()) -> None:
-        element = formula if isinstance(formula, _Element) else f"<f>{escape(formula)}</f>"
-        shown = escape(result) if isinstance(result, str) else result
-        described = "".join(f' {key}="{value}"' for key, value in attributes)
-        self.fh.write(f"<c{described}>{element}<v>{shown}</v></c>")
+    def _write_cell(self, row: int, col: int, cell) -> None:
+        """Formulas by a short way of their own, since there may be a million: each has its looks, and shows a number, a text or nothing."""
+        if type(cell).__name__ != "Formula":
+            super()._write_cell(row, col, cell)
+            return
+        element = cell.formula if isinstance(cell.formula, _Element) else f"<f>{escape(cell.formula)}</f>"
+        kind, shown = (' t="str"', escape(cell.value)) if isinstance(cell.value, str) and cell.value else ("", cell.value)
+        self.fh.write(f'<c r="{xl_rowcol_to_cell_fast(row, col)}" s="{cell.format._get_xf_index()}"{kind}>{element}<v>{shown}</v></c>')
 
 
 class _Element(str):
