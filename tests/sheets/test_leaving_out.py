@@ -378,3 +378,10 @@ def test_a_text_that_names_a_sheet_that_is_not_there_is_refused(text):
     with pytest.raises(DescriptionError) as refused:
         said_with(text, SHEET_OF, here="Fiber")
     assert str(refused.value) == f"sheet Fiber: the text {text!r} names the sheet Reelz, which is not there."
+
+
+def test_a_note_of_ones_own_stays_as_it_was_typed():
+    """It may speak of what is left out, of a sheet that no planner has, and begin as it likes."""
+    note = "yards only, please. Ask about the sheet Guide; the sheet Reelz is a joke."
+    left = describing.planner(Settings(note=note, size="small"))
+    assert note in [sentence for section in left.sheets[0].sections for sentence in getattr(section, "sentences", ())]

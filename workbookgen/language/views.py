@@ -219,6 +219,7 @@ class Reading(Section):
     sentences: tuple[str, ...]
     is_caution: bool = False
     is_small: bool = False
+    is_own: bool = False  # somebody's own words: nothing of them is changed, whatever is left out
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -34,7 +34,7 @@ def _way_to(sheet: Sheet, log: str) -> Way:
 def _note(settings: Settings) -> tuple[Band, ...]:
     """What a guild says to those who open its planner."""
     paragraphs = tuple(line.strip() for line in settings.note.split("\n") if line.strip())
-    return (band(Reading(title=NOTE, sentences=paragraphs)),) if paragraphs else ()
+    return (band(Reading(title=NOTE, sentences=paragraphs, is_own=True)),) if paragraphs else ()
 
 
 NOTE = "Before you begin"

@@ -66,7 +66,7 @@ def _chapter(chapter: Chapter, say: Say) -> Chapter:
 
 
 def _section(section: Section, say: Say) -> Section:
-    if isinstance(section, Reading) and not section.is_caution:
+    if isinstance(section, Reading) and not section.is_caution and not section.is_own:
         return replace(section, sentences=tuple(filter(None, map(say, section.sentences))))
     return section
 
