@@ -34,6 +34,8 @@ def figures(folder: Path) -> list[Figure]:
     recorded(lambda: write(layout, entries, shown), calls)
     begun = command("-c", "import xlsxwriter", tries=TRIES)[0] - again("ready", calls, folder)
     bases = {name: begun + again(how, calls, folder) for how, name in (("shared", SHARED), ("searched", SEARCHED), ("stock", STOCK))}
+    if (folder / "shared.xlsx").read_bytes() != write(layout, entries, shown):
+        raise RuntimeError("the calls made again do not give the same workbook, so there is nothing to compare")
     whole, memory = workbookgen("build", "-o", str(file), tries=TRIES)
 
     def evaluate():
