@@ -12,7 +12,7 @@ from workbookgen.planner_file import read_planner
 
 from .older.make_older import CARDS, RECORDS
 
-OLDEST, LATEST, BEFORE_TIMES_MOVED = (Path(__file__).parent / "older" / f"{commit}.xlsx" for commit in ("1f39ebd", "fb79c8c", "03fbab8"))
+OLDEST, LATEST, BEFORE_TIMES_MOVED, SAID_OTHERWISE = (Path(__file__).parent / "older" / f"{commit}.xlsx" for commit in ("1f39ebd", "fb79c8c", "03fbab8", "ef6c051"))
 PACKING = "thickness_packing"  # is worked out now, from K
 DROPPED = {"skeins_second_lot", "skeins_second_share"}  # a skein of several lots is of a design now, which knows its shares
 FALLEN = {
@@ -100,3 +100,13 @@ def test_what_was_said_of_a_project_on_its_own_sheet_comes_to_the_project(carrie
     assert [outcome.new.entries[f"projects_{key}"] for key in ("strands", "take_up", "done")] == [(3.0, None, None), (0.06, None, None), (9.0, None, None)]
     listed = {what for what, _ in outcome.leftovers.values()}
     assert {"Given away", 3.0, "Winter cardigan", 1.0} <= listed and not {"winter cardigan", 9.0} & listed
+
+
+def test_words_of_the_planner_that_are_others_now_are_nobodys_entries(carried):
+    """Version 0.4.0 said many things in other words, in formulas, helps and pages; all of its fields are there."""
+    outcome = carried(SAID_OTHERWISE)
+    assert outcome.leftovers == {
+        "Skeins!C10": ("Attic reel", IN_ITS_CELL), "Skeins!D10": ("about a hundred", IN_ITS_CELL),
+        "Yarn!B17": ("Tweed", IN_ITS_CELL),
+    }
+    assert outcome.new.entries["skeins_name"] == read_filled(SAID_OTHERWISE).entries["skeins_name"]
