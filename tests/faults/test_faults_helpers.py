@@ -41,6 +41,11 @@ def helper_of(command: subprocess.Popen) -> int:
     raise AssertionError("no process was started")
 
 
+def heeding() -> None:
+    """As from a terminal: what a shell runs in the background ignores Control-C, and so would all that it starts."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
 @pytest.fixture
 def checking(small_file, tmp_path):
     """A check of many sets under way, its helper, and how it ends: the exit code, what it said, what runs still, what lies about."""
@@ -48,6 +53,7 @@ def checking(small_file, tmp_path):
     command = subprocess.Popen(
         [sys.executable, "-m", "workbookgen", "check", small_file, "--scenarios", "400"], cwd=ROOT, start_new_session=True,
         env=os.environ | {"TMPDIR": str(tmp_path / "temporary")}, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
+        preexec_fn=heeding,
     )
 
     def ended():
