@@ -9,6 +9,7 @@ and it clears away what it had begun.
 import os
 import pickle
 import signal
+import threading
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from multiprocessing import get_context
@@ -36,8 +37,7 @@ class Helper:
         self._step, self._outcome, self._has_ended = step, None, False
         self._heard, said = _FRESH.Pipe(duplex=False)
         self._process = _FRESH.Process(target=_do, args=(work, said), daemon=True)
-        with _keyboard_kept_off():
-            self._process.start()
+        self._process.start()
         said.close()  # only the helper has it now, so that its end is noticed
 
     def listen(self) -> None:
@@ -82,8 +82,9 @@ def helpers(works: Sequence[Work], step: Step) -> Iterator[list[Helper]]:
     """A helper for each piece of work; whatever happens, none is left behind."""
     started: list[Helper] = []
     try:
-        for work in works:
-            started.append(Helper(work, step))
+        with _undisturbed():
+            for work in works:
+                started.append(Helper(work, step))
         yield started
     finally:
         for each in started:
@@ -91,8 +92,33 @@ def helpers(works: Sequence[Work], step: Step) -> Iterator[list[Helper]]:
 
 
 @contextmanager
+def _undisturbed() -> Iterator[None]:
+    """A request to stop that comes meanwhile is heard afterwards: a helper that is started by half would fail with a traceback.
+
+    What is started never gets a Ctrl-C (Windows has no such thing): it inherits that its starter lets
+    none through. That holds for one thread, and the system hands the request to any other that there
+    is; so what Python does upon it is put off as well.
+    """
+    came: list[int] = []
+    wanted = [getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP") if hasattr(signal, name)]
+    if threading.current_thread() is not threading.main_thread():
+        wanted = []  # Python's own handlers run in the main thread, which this does not hold up
+    before = {each: handler for each in wanted if callable(handler := signal.getsignal(each))}
+    try:
+        for each in before:
+            signal.signal(each, lambda number, _: came.append(number))
+        with _keyboard_kept_off():
+            yield
+    finally:
+        for each, handler in before.items():
+            signal.signal(each, handler)
+        for number in came[:1]:
+            signal.raise_signal(number)
+
+
+@contextmanager
 def _keyboard_kept_off() -> Iterator[None]:
-    """What is started meanwhile never gets a Ctrl-C, and this process gets it afterwards. Windows has no such thing."""
+    """This thread gets no Ctrl-C, nor does what it starts."""
     if not hasattr(signal, "pthread_sigmask"):
         yield
         return

@@ -75,6 +75,46 @@ def test_control_c(checking, after):
     assert ended() == (2, "", "\nStopped.\n", [], [])  # the terminal has shown ^C on that line
 
 
+STARTED_BY_HALF = """
+import os, signal, sys, threading, time
+from functools import partial
+from multiprocessing import resource_tracker, util
+from workbookgen.processes import helpers
+
+spawn = util.spawnv_passfds
+
+def and_a_request(*words):
+    started = spawn(*words)
+    os.kill(os.getpid(), signal.{name})
+    time.sleep(0.2)  # until it has reached whichever thread it reaches
+    return started
+
+def nothing():
+    pass
+
+if __name__ == "__main__":
+    resource_tracker.ensure_running()  # which is started like the helper
+    util.spawnv_passfds = and_a_request
+    signal.signal(signal.{name}, signal.default_int_handler)
+    threading.Thread(target=threading.Event().wait, daemon=True).start()  # which gets the request that the main thread lets wait
+    try:
+        with helpers([partial(sorted, "ba")], nothing):
+            print("went on")
+    except KeyboardInterrupt:
+        print("stopped")
+"""
+
+
+@pytest.mark.parametrize("name", ["SIGINT", "SIGTERM", "SIGHUP"])
+def test_a_request_between_the_start_of_a_helper_and_its_work(tmp_path, name):
+    """It waits until the helper has all that it needs to end by itself; which thread of the process gets it does not matter."""
+    (tmp_path / "started.py").write_text(STARTED_BY_HALF.format(name=name))
+    done = subprocess.run(
+        [sys.executable, tmp_path / "started.py"], env=os.environ | {"PYTHONPATH": str(ROOT)}, capture_output=True, text=True, timeout=60, preexec_fn=heeding,
+    )
+    assert (done.returncode, done.stdout, done.stderr) == (0, "stopped\n", "")
+
+
 def test_a_request_to_the_command_alone(checking):
     command, _, ended = checking
     time.sleep(2)
