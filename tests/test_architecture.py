@@ -28,7 +28,7 @@ MAY_USE = {
     "language": {"errors", "texts", "units", "unit_systems"},
     "settings": {"errors", "texts", "units", "unit_systems", "colors", "language"},
     "sheets": {"errors", "texts", "units", "unit_systems", "reference", "language", "settings"},
-    "book": {"errors", "colors", "language"},
+    "book": {"errors", "temporary", "colors", "language"},
     "engines": {"errors", "temporary", "ooxml"},
     "ooxml": set(),
     "checking": {"errors", "temporary", "processes", "texts", "units", "language", "book", "engines", "ooxml"},
@@ -63,7 +63,7 @@ MAY_OPEN_PACKAGES = {
     "filled/gate.py": {"zipfile"},
     "filled/ods.py": {"lxml"},
     "engines/package.py": {"zipfile"},
-    "book/copied.py": {"xml"},
+    "book/worksheet.py": {"xml"},
 }
 
 MODULES = sorted(HOUSE.rglob("*.py"))

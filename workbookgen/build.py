@@ -4,6 +4,11 @@ The second writing stores in every formula cell the value that the embedded engi
 out, so that a program which does not recalculate on loading shows the right numbers. Since
 most cells of a blank planner show nothing, a few sets of drawn inputs are tried in it too. A
 planner that disagrees with the reference library is never left on disk.
+
+A log's lines have one formula, in which only the row differs. So of a column that shows
+nothing from some line on, the engine is given the first MOST_LINES cells; it would take a
+minute for the two million of a large planner, to say of each that it is blank. `check` works
+out every one.
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -20,7 +25,7 @@ from workbookgen.checking.scenarios import scenario
 from workbookgen.checking.trial import findings_of, together
 from workbookgen.engines import Session, engine
 from workbookgen.errors import Disagreement, Fault
-from workbookgen.language.entries import Entries, starting_entries
+from workbookgen.language.entries import Entries, Entry, starting_entries
 from workbookgen.language.parts import Planner
 from workbookgen.saving import save
 from workbookgen.settings import Settings
@@ -32,6 +37,7 @@ STEPS = 4  # of making a workbook, that a progress bar counts
 # Sets of inputs that a new planner is tried with: their seeds, chosen since they show almost every field, whether they are
 # whole, and the lines that they fill in each log.
 SETS, LINES = ((78, True), (117, True), (119, True), (1, False)), 24
+MOST_LINES = 250  # of a column that shows nothing afterwards
 DRAWN = len(SETS)
 
 
@@ -49,18 +55,26 @@ def workbook(
     """
     entries = starting_entries(layout.planner) if entries is None else entries
     proofs = expected_of_proofs(layout.planner)
-    with _opened(layout, entries, step) as session:
-        cached = read(session, layout, layout.formulas)
+    expected = proofs | expected_of_blocks(layout.planner, entries, proofs)
+    begun = first_lines(layout, expected | entries)
+    with _opened(begun, entries, step) as session:
+        cached = read(session, begun, begun.formulas)
         step()
-        faults = unlike_the_print(layout.planner, proofs) + disagreements(layout, proofs | expected_of_blocks(layout.planner, entries, proofs), cached)
+        faults = unlike_the_print(layout.planner, proofs) + disagreements(begun, expected, cached)
         if drawn and not faults:
-            faults = [_fault(each) for each in findings_of(layout, session, EMBEDDED, tried(layout, drawn), proofs)]
+            faults = [_fault(each) for each in findings_of(begun, session, EMBEDDED, tried(layout, drawn), proofs)]
     step()
     if faults:
         raise Disagreement(*faults[:20])
     content = write(layout, entries, cached, notes)
     step()
     return content
+
+
+def first_lines(layout: Layout, shown: Mapping[str, Sequence[Entry]]) -> Layout:
+    """What the engine works out of a planner: all but the ends of columns in which nothing is shown or typed."""
+    silent = {key for key, values in shown.items() if len(values) > MOST_LINES and all(value is None for value in values[MOST_LINES:])}
+    return layout.first_lines(MOST_LINES, silent) if silent else layout
 
 
 def tried(layout: Layout, drawn: int) -> list[Entries]:
@@ -90,7 +104,7 @@ def disagreements(layout: Layout, expected: Mapping[str, Sequence], cached: Mapp
     return [
         Fault(f"{placement.sheet}!{placement.cell(row)}", f"expected {wanted!r}, but {EMBEDDED} computes {shown!r}.")
         for placement in layout.formulas
-        for row, (wanted, shown) in enumerate(zip(expected[placement.key], cached[placement.key], strict=True))
+        for row, (wanted, shown) in enumerate(zip(expected[placement.key][: placement.rows], cached[placement.key], strict=True))
         if not agree(wanted, shown)
     ]
 

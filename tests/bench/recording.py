@@ -82,13 +82,22 @@ def recorded(write, target: Path) -> None:
 
 
 def main(how: str, calls: str, file: str) -> None:
-    from workbookgen.book.copied import PlainWorksheet
+    from workbookgen.book.worksheet import PlainWorksheet
 
     class Searched(PlainWorksheet):
+        def write_copied_down(self, row, column, formulas, cell_format, values):
+            for formula in formulas:
+                self._prepare_formula(formula)
+            super().write_copied_down(row, column, formulas, cell_format, values)
+
         def _prepare_formula(self, formula, expand_future_functions=False):
-            return type(formula)(Worksheet._prepare_formula(self, formula, expand_future_functions))
+            return Worksheet._prepare_formula(self, formula, expand_future_functions)
 
     class Stock(Worksheet):
+        def write_blank_column(self, row, column, rows, cell_format):
+            for each in range(row, row + rows):
+                self.write_blank(each, column, None, cell_format)
+
         def write_copied_down(self, row, column, formulas, cell_format, values):
             for index, (formula, value) in enumerate(zip(formulas, values, strict=True)):
                 self.write_formula(row + index, column, formula, cell_format, value)
@@ -101,7 +110,7 @@ def main(how: str, calls: str, file: str) -> None:
 
     for target, name, args, kwargs in pickle.loads(Path(calls).read_bytes()):
         if target is None:
-            made.append(xlsxwriter.Workbook(file, args))
+            made.append(xlsxwriter.Workbook(file, args | {"tmpdir": None}))  # the folder of that time is gone
             continue
         given, named = each_of(args, to_made), each_of(kwargs, to_made)
         made.append(None if how == "ready" else getattr(made[target], name)(*given, **named))

@@ -21,8 +21,8 @@ from xlsxwriter.worksheet import Worksheet
 import described
 import workbookgen
 from workbookgen.book import write as writing
-from workbookgen.book.copied import PlainWorksheet
 from workbookgen.book.layout import place
+from workbookgen.book.worksheet import PlainWorksheet
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.compare import agree
 from workbookgen.checking.driving import read, read_inputs
@@ -90,9 +90,16 @@ def test_the_sheets_are_what_stock_xlsxwriter_writes(small_layout, monkeypatch):
     ours = parts(writing.write(small_layout, entries, values))
 
     class Stock(Worksheet):
+        def write_blank_column(self, row, column, rows, cell_format):
+            for each in range(row, row + rows):
+                self.write_blank(each, column, None, cell_format)
+
         def write_copied_down(self, row, column, formulas, cell_format, values):
             for index, (formula, value) in enumerate(zip(formulas, values, strict=True)):
                 self.write_formula(row + index, column, formula, cell_format, value)
+
+        def _calculate_spans(self):
+            """Our rows do not say which columns they fill."""
 
     monkeypatch.setattr(writing, "PlainWorksheet", Stock)
     stock = parts(writing.write(small_layout, entries, values))

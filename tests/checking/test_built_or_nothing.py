@@ -6,6 +6,7 @@ import stat
 import tempfile
 from dataclasses import replace
 
+import openpyxl
 import pytest
 
 from workbookgen import build as building
@@ -127,6 +128,28 @@ def test_a_planner_of_many_lines_is_tried_too_with_fewer_sets(small, monkeypatch
     building.workbook(few, drawn=building.DRAWN)
     assert tried == [building.DRAWN]
     assert len(building.tried(many, building.DRAWN)) == 1
+
+
+def test_lines_that_show_nothing_are_worked_out_no_further_and_the_file_is_the_same(small, monkeypatch):
+    layout = building.layout_of(small.model_copy(update={"rows": Rows(skeins=building.MOST_LINES + 60)}))
+    worked_out = []
+    monkeypatch.setattr(building, "read", lambda session, begun, formulas: worked_out.append(begun.formula_cells) or read(session, begun, formulas))
+    short = workbook(layout)
+    monkeypatch.setattr(building, "MOST_LINES", layout.placements["skeins_name"].rows)
+    assert workbook(layout) == short
+    assert worked_out[0] < layout.formula_cells - 1_000 and worked_out[1] == layout.formula_cells
+
+
+def test_what_stands_in_the_last_line_is_worked_out(small, tmp_path, monkeypatch):
+    monkeypatch.setattr(building, "MOST_LINES", 5)
+    layout = building.layout_of(small.model_copy(update={"rows": Rows(skeins=9)}))
+    records = [{}] * 8 + [{"name": "Last", "reel": "Clock reel", "wraps": 100.0, "washed_loop": 72.0, "gross": 4.0}]
+    entries = with_records(layout.planner, starting_entries(layout.planner), "skeins", records)
+    path = tmp_path / "planner.xlsx"
+    path.write_bytes(workbook(layout, entries))
+    place = layout.placements["skeins_length_yd"]
+    # 100 turns of 72 in are 200 yd. What the file stores is what the engine worked out.
+    assert openpyxl.load_workbook(path, data_only=True)[place.sheet][place.cell(8)].value == pytest.approx(200.0)
 
 
 def test_an_older_file_stays_as_it_was(small, scratch, wrong_reference):

@@ -10,9 +10,10 @@ from dataclasses import dataclass, field, replace
 from xlsxwriter.utility import quote_sheetname
 
 from workbookgen.book import look
-from workbookgen.book.copied import CopiedDown, PlainWorksheet
+from workbookgen.book.copied import CopiedDown
 from workbookgen.book.placement import Layout, Placement
 from workbookgen.book.plan import MARGIN, ROW, Plan
+from workbookgen.book.worksheet import PlainWorksheet
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
@@ -100,32 +101,30 @@ class Canvas:
                 self.to.merge_range(row + place, column, row + place + spot.down - 1, column + spot.across - 1, "", form)
         self._formulas(placement, form)
         if isinstance(placement.field, Input):
-            for index, entry in enumerate(self.entries[placement.key]):
-                self._entry(row + index, column, entry, form)
+            self._entries(placement, form)
             self._offer(placement)
         else:
             self.to.data_validation(row, column, row + placement.rows - 1, column, look.worked_out(placement.field))
 
     def _formulas(self, placement: Placement, form) -> None:
         row, column, formulas = placement.row - 1, placement.column - 1, placement.formulas
-        values = [self._shown(placement.key, index) for index in range(len(formulas))]
-        if isinstance(formulas, CopiedDown) and formulas.can_be_shared:
+        values = ["" if value is None else value for value in self.cached.get(placement.key, ())]
+        if isinstance(formulas, CopiedDown):
             self.to.write_copied_down(row, column, formulas, form, values)
+            if self.layout.whole and (left := self.layout.whole.placements[placement.key].rows - placement.rows):
+                self.to.write_empty_texts(row + placement.rows, column, left, form)
             return
-        for index, (formula, value) in enumerate(zip(formulas, values, strict=True)):
-            self.to.write_formula(row + index, column, formula, form, value)
+        for index, formula in enumerate(formulas):
+            self.to.write_formula(row + index, column, formula, form, values[index] if values else "")
 
-    def _shown(self, key: str, index: int) -> float | str:
-        value = self.cached[key][index] if key in self.cached else None
-        return "" if value is None else value
-
-    def _entry(self, row: int, column: int, entry: Entry, form) -> None:
-        if entry is None:
-            self.to.write_blank(row, column, None, form)
-        elif isinstance(entry, str):
-            self.to.write_string(row, column, entry, form)  # never a formula, whatever it begins with
-        else:
-            self.to.write_number(row, column, entry, form)
+    def _entries(self, placement: Placement, form) -> None:
+        row, column = placement.row - 1, placement.column - 1
+        self.to.write_blank_column(row, column, placement.rows, form)
+        for index, entry in enumerate(self.entries[placement.key][: placement.rows]):
+            if isinstance(entry, str):
+                self.to.write_string(row + index, column, entry, form)  # never a formula, whatever it begins with
+            elif entry is not None:
+                self.to.write_number(row + index, column, entry, form)
 
     def _offer(self, placement: Placement) -> None:
         field, last = placement.field, placement.row + placement.rows - 2

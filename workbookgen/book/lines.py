@@ -16,6 +16,7 @@ USUAL = 10  # points
 SPACE = 3.7  # pixels, Arial's at 10 points (from memory)
 
 
+@cache
 def lines_taken(text: str, width: float, size: float = USUAL, indented: bool = False) -> int:
     """Lines of a text in a column of a width in digits."""
     room = (int(width * LETTER) - INDENT * indented) * USUAL / size / WIDER

@@ -1,6 +1,6 @@
 """What the writer, the engines and the check pass to one another: fields with their cells and formulas."""
 
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from dataclasses import dataclass, replace
 from enum import IntEnum
 from functools import cached_property
@@ -66,6 +66,11 @@ class Placement:
     def cell(self, index: int) -> str:
         return f"{xl_col_to_name(self.column - 1)}{self.row + index}"
 
+    def first_lines(self, lines: int) -> "Placement":
+        """No more than the first cells of a column."""
+        formulas = self.formulas.first_lines(lines) if isinstance(self.formulas, CopiedDown) else self.formulas[:lines]
+        return replace(self, rows=min(lines, self.rows), formulas=formulas)
+
 
 @dataclass(frozen=True, eq=False)
 class Layout:
@@ -74,6 +79,12 @@ class Layout:
     planner: Planner
     plans: dict[str, Plan]  # by sheet name
     placements: dict[str, Placement]  # by full key
+    whole: "Layout | None" = None  # the layout of which this one holds the first lines
+
+    def first_lines(self, lines: int, keys: Container[str]) -> "Layout":
+        """The same, but some columns have formulas in no more than their first cells. Whatever refers to one still means all of it."""
+        shorter = {key: each.first_lines(lines) if key in keys else each for key, each in self.placements.items()}
+        return Layout(self.planner, self.plans, shorter, self)
 
     @cached_property
     def inputs(self) -> tuple[Placement, ...]:
@@ -90,6 +101,8 @@ class Layout:
     @cached_property
     def names(self) -> dict[str, str]:
         """Every defined name and where it points: the fields, and the counting numbers that formulas need."""
+        if self.whole:
+            return self.whole.names
         texts = [text for each in self.formulas for text in (each.formulas[:1] if isinstance(each.formulas, CopiedDown) else each.formulas)]
         asked = {int(each.removeprefix(_COUNTED)) for text in texts if _COUNTED in text for each in tokens(text) if each.startswith(_COUNTED)}
         counted = {first_numbers(rows): replace(self.placements[NUMBERS], rows=rows).range for rows in sorted(asked)}

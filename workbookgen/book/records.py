@@ -65,8 +65,7 @@ def fill(canvas: Canvas, key: str, full: float = 4.0) -> None:
 def _free(canvas: Canvas, log: Log, column: int) -> None:
     """Cells into which the column before may extend."""
     first = canvas.plan.spots[f"{log.key}_{log.fields[0].key}"].row
-    for row in range(first, first + log.rows):
-        canvas.across(row, column, column, look.PLAIN | look.LINE)
+    canvas.to.write_blank_column(first - 1, column - 1, log.rows, canvas.formats(look.PLAIN | look.LINE))
 
 
 def automatic(canvas: Canvas, log: Log) -> None:

@@ -14,10 +14,11 @@ import xlsxwriter
 from workbookgen import __version__
 from workbookgen.book import frame, log_sheet, look, page_sheet
 from workbookgen.book.canvas import Cached, Canvas, Formats
-from workbookgen.book.copied import PlainWorksheet
 from workbookgen.book.placement import Layout
+from workbookgen.book.worksheet import PlainWorksheet
 from workbookgen.errors import DescriptionError
 from workbookgen.language.entries import Entries
+from workbookgen.temporary import temporary_folder
 
 CREATED = datetime(2026, 1, 1)  # fixed, so that the same settings give the same bytes
 NOTE_SIZE = {"font_name": look.TYPEFACE, "font_size": 9, "width": 220, "height": 60}
@@ -31,9 +32,9 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
     `notes` are pinned to inputs, by full key and record.
     """
     stream = io.BytesIO()
-    with warnings.catch_warnings():
+    with warnings.catch_warnings(), temporary_folder("workbookgen") as parts:  # the sheets of a large planner take a hundred megabytes
         warnings.simplefilter("error")  # XlsxWriter warns and continues where it should refuse
-        book = xlsxwriter.Workbook(stream, {"in_memory": True, "default_format_properties": look.FACE})
+        book = xlsxwriter.Workbook(stream, {"tmpdir": parts, "default_format_properties": look.FACE})
         book.set_properties({
             "title": layout.planner.title,
             "comments": f"Made with workbookgen {__version__}.",

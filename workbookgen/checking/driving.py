@@ -12,12 +12,12 @@ from workbookgen.language.entries import Entries, Entry
 
 
 def set_inputs(session: Session, layout: Layout, entries: Entries) -> None:
-    """Fill every input of the planner."""
+    """Fill every input of the layout, which may hold no more than the first lines of a log."""
     for area, placements in _areas(layout.inputs):
         if placements[0].rows == 1 and area.columns == 1:
             session.set(area, [[entries[each.key][0]] for each in placements])
         else:
-            columns = [entries[each.key] for each in placements]
+            columns = [entries[each.key][: each.rows] for each in placements]
             session.set(area, [list(row) for row in zip(*columns, strict=True)])
 
 

@@ -65,7 +65,7 @@ class Trial:
         got, tried = read(self.session, self.layout, self.layout.formulas), Outcome()
         tried.read = tried.comparisons = sum(map(len, got.values()))
         for placement in self.layout.formulas:
-            wanted, shown = expected[placement.key], got[placement.key]
+            wanted, shown = expected[placement.key][: placement.rows], got[placement.key]
             tried.seen[placement.key] = np.fromiter((value is not None for value in wanted), bool, len(wanted))
             if wrong := self._compare(placement, inputs, wanted, shown, tried):
                 tried.refused[placement.key] = np.isin(np.arange(len(wanted)), wrong)

@@ -1,0 +1,150 @@
+"""The worksheet that a planner is written to: XlsxWriter's own, but for what a planner has a million of.
+
+The lines of a log are alike but for the number of their row. So their cells are kept as columns, a cell's XML once
+with a mark for that number, and a row in which nothing is shown is written at one go.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from xml.sax.saxutils import escape
+
+from xlsxwriter.utility import xl_col_to_name, xl_rowcol_to_cell
+from xlsxwriter.worksheet import Worksheet
+
+from workbookgen.book.copied import ROW, CopiedDown
+
+
+@dataclass(frozen=True)
+class _Cells:
+    """Cells of one look, one below another. Rows and columns count from 0."""
+
+    column: int
+    row: int
+    rows: int
+    form: object
+    formula: str = ""  # its element, with the mark for the row; none in blank cells
+    leading: str = ""  # the first cell's, where it is the one that the others share
+    values: Sequence = ()  # that the cells show, as far as they show any
+    is_text: bool = False  # whether the cells hold the empty text, in place of a formula that gives it
+
+    @property
+    def end(self) -> int:
+        return self.row + self.rows
+
+    @property
+    def silent(self) -> str:
+        """The XML of a cell that shows nothing, in whichever row."""
+        return self._xml(self.formula, "")
+
+    def shown(self) -> Iterator[int]:
+        """The rows whose cells are not silent."""
+        if self.leading:
+            yield self.row
+        yield from (row for row, value in enumerate(self.values, start=self.row) if value != "")
+
+    def value(self, row: int) -> float | str:
+        place = row - self.row
+        return self.values[place] if place < len(self.values) else ""
+
+    def in_row(self, row: int) -> str:
+        """The XML of a row's cell."""
+        formula = self.leading if self.leading and row == self.row else self.formula
+        before, _, after = self._xml(formula.replace(ROW, str(row + 1)), self.value(row)).partition(ROW)
+        return f"{before}{row + 1}{after}"
+
+    def _xml(self, formula: str, value: float | str) -> str:
+        opening = f'<c r="{xl_col_to_name(self.column)}{ROW}" s="{self.form._get_xf_index()}"'
+        if not formula:
+            return f'{opening} t="str"><v></v></c>' if self.is_text else f"{opening}/>"
+        kind, shown = (' t="str"', escape(value)) if isinstance(value, str) and value else ("", value)
+        return f"{opening}{kind}>{formula}<v>{shown}</v></c>"
+
+
+class PlainWorksheet(Worksheet):
+    """A worksheet that writes formulas as they are, shares those that are copied down, and keeps columns as such.
+
+    XlsxWriter searches each formula for functions newer than 2010, with some thirty searches; that takes nine tenths
+    of the time of writing a planner. The portable profile has no such function, so there is nothing to find. A number
+    it writes with sixteen digits, where some need seventeen to come back as they were typed. Tests compare the
+    outcome with that of the stock worksheet.
+    """
+
+    def __init__(self):
+        super().__init__()
+        self.columns: list[_Cells] = []
+
+    def write_blank_column(self, row: int, column: int, rows: int, cell_format) -> None:
+        """Blank cells from (row, column) on, counted from 0."""
+        self._keep(_Cells(column, row, rows, cell_format))
+
+    def write_empty_texts(self, row: int, column: int, rows: int, cell_format) -> None:
+        """The same, of cells that hold what a formula with nothing to show gives."""
+        self._keep(_Cells(column, row, rows, cell_format, is_text=True))
+
+    def write_copied_down(self, row: int, column: int, formulas: CopiedDown, cell_format, values: Sequence) -> None:
+        """Write them into the cells from (row, column) on, counted from 0, with the value that each shows."""
+        leading, text = "", escape(formulas.text.removeprefix("="))
+        formula = f"<f>{text}</f>"
+        if formulas.can_be_shared:
+            number = sum(bool(each.leading) for each in self.columns)
+            area = f"{xl_rowcol_to_cell(row, column)}:{xl_rowcol_to_cell(row + len(formulas) - 1, column)}"
+            leading, formula = f'<f t="shared" ref="{area}" si="{number}">{text}</f>', f'<f t="shared" si="{number}"/>'
+        self._keep(_Cells(column, row, len(formulas), cell_format, formula, leading, values))
+
+    def _keep(self, cells: _Cells) -> None:
+        """As with single cells, what is written later takes the place of what was there before."""
+        for row in range(cells.row, cells.end):
+            if row in self.table:
+                self.table[row].pop(cells.column, None)
+        self.columns.append(cells)
+        self._check_dimensions(cells.row, cells.column)
+        self._check_dimensions(cells.end - 1, cells.column)
+
+    def _calculate_spans(self) -> None:
+        """Which columns each row fills, a row need not say."""
+
+    def _write_rows(self) -> None:
+        edges = {self.dim_rowmin, self.dim_rowmax + 1, *(each.row for each in self.columns), *(each.end for each in self.columns)}
+        for first, end in pairwise(sorted(edges)):
+            self._write_band(range(first, end), {each.column: each for each in self.columns if each.row <= first < each.end})
+
+    def _write_band(self, band: range, columns: dict[int, _Cells]) -> None:
+        """Rows that are made of the same columns."""
+        shown, parts = {row for each in columns.values() for row in each.shown()}, []
+        for row in band:
+            cells = columns | self.table.get(row, {})
+            if not cells:
+                if row in self.row_info or row in self.comments:
+                    self._write_row(row, None, self.row_info.get(row), empty_row=True)
+                continue
+            self._write_row(row, None, self.row_info.get(row))
+            if row in shown or self.table.get(row):
+                for column in sorted(cells):
+                    self._write_cell(row, column, cells[column])
+            else:
+                parts = parts or "".join(columns[column].silent for column in sorted(columns)).split(ROW)
+                self.fh.write(str(row + 1).join(parts))
+            self._xml_end_tag("row")
+
+    def _write_cell(self, row: int, col: int, cell) -> None:
+        if isinstance(cell, _Cells):
+            self.fh.write(cell.in_row(row))
+        else:
+            super()._write_cell(row, col, cell)
+
+    def _get_range_data(self, row_start: int, col_start: int, row_end: int, col_end: int) -> list:
+        """What a chart keeps of the cells that it draws."""
+        return [self._drawn(row, column) for row in range(row_start, row_end + 1) for column in range(col_start, col_end + 1)]
+
+    def _drawn(self, row: int, column: int) -> float | str | None:
+        [single] = super()._get_range_data(row, column, row, column)
+        kept = [each.value(row) for each in self.columns if each.column == column and each.row <= row < each.end]
+        return kept[-1] if single is None and kept else single
+
+    def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:
+        return formula.removeprefix("=")
+
+    def _xml_number_element(self, number: float, attributes=()) -> None:
+        described = "".join(f' {key}="{value}"' for key, value in attributes)
+        self.fh.write(f"<c{described}><v>{repr(float(number)).removesuffix('.0').upper()}</v></c>")
