@@ -29,7 +29,7 @@ def in_formulas():
 
 
 def in_modules(*paths):
-    """Laws that modules name, as `subject.calculation`."""
+    """Calculations that modules name, as `subject.calculation`."""
     named = set()
     for path in paths:
         nodes = list(ast.walk(ast.parse(path.read_text(encoding="utf-8"))))

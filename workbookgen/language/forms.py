@@ -1,12 +1,16 @@
 """The forms: what a formula may ask of fields and columns, besides the functions of the profile.
 
-    lookup(values, names, name) the value of the record that bears this name sum_where(amounts, names, name) the sum
-    over all records that bear this name count_where(amounts, names, name) how many of these have an amount
-    place(names, name, amounts, k) the line in which the name stands with an amount for the k-th time class_of(names,
-    limits, number) the name of the class that a number falls in sum(amounts) a whole column added up mean(first, ...,
-    last) of repeated readings: inputs of one record, any of which may be missing stdev(first, ..., last) their
-    standard deviation readings(first, ..., last) how many there are given(word) whether a word has a value; such a
-    word may be missing said(word) an amount in words, with its unit: "2,300 yd"
+- lookup(values, names, name): the value of the record that bears this name
+- sum_where(amounts, names, name): the sum over all records that bear this name
+- count_where(amounts, names, name): how many of these have an amount
+- place(names, name, amounts, k): the line in which the name stands with an amount for the k-th time
+- class_of(names, limits, number): the name of the class that a number falls in
+- sum(amounts): a whole column added up
+- mean(first, ..., last): of repeated readings, inputs of one record, any of which may be missing
+- stdev(first, ..., last): their standard deviation
+- readings(first, ..., last): how many there are
+- given(word): whether a word has a value; such a word may be missing
+- said(word): an amount in words, with its unit: "2,300 yd"
 
 Most of what a form takes are fields, given by their keys. Where it takes a formula, that may contain forms again:
 `lookup(prices, names, lookup(kinds, listed, lot))`.

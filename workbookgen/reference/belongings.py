@@ -209,8 +209,9 @@ def is_free(name: str, project: str | None = None, gone: str | None = None, othe
 @calculation
 def free_skeins(
     designs: Sequence[str],
+    of_designs: Some,
     lots: Sequence[str],
-    amounts: Some,
+    of_lots: Some,
     design: str | None = None,
     lot_1: str | None = None,
     lot_2: str | None = None,
@@ -218,19 +219,20 @@ def free_skeins(
 ) -> Some:
     """What free skeins there are of a yarn.
 
-    F = Σ amount i, over the free skeins of the design and of the lots. No project uses them yet.
+    F = what there is of the design + Σ what there is of each lot. No project uses these skeins yet.
 
     Parameters
     ----------
-    designs : the design of each free skein, a blank one where a row is empty
-    lots : the lot of each free skein of one lot alone
-    amounts : the amounts beside them, quantities or numbers
+    designs : the names of the designs, a blank one where a row is empty
+    of_designs : what there is of each in free skeins, quantities or numbers
+    lots : the names of the lots
+    of_lots : what there is of each in free skeins of this lot alone
     design : the design of the yarn
     lot_1, lot_2, lot_3 : its lots
 
     Returns
     -------
-    F, of the kind of the amounts
+    F, of their kind
 
     Raises
     ------
@@ -247,14 +249,14 @@ def free_skeins(
 
     Examples
     --------
-    >>> print(free_skeins(["Gray 2-ply", "", ""], ["", "Aster", "Aster"], Quantity([100, 80, 60], "yd"), lot_1="Aster"))
+    >>> print(free_skeins(["Gray 2-ply"], Quantity([100], "yd"), ["Aster", "Birch"], Quantity([80, 60], "yd"), lot_1="Aster", lot_2="Birch"))
     140.0 yard
     """
     named = [lot for lot in (lot_1, lot_2, lot_3) if lot is not None]
     require(design is not None or len(named) > 0, "Name the yarn.")
-    sums = [sum_where(lot, lots, amounts) for lot in named]
+    sums = [sum_where(lot, lots, of_lots) for lot in named]
     if design is not None:
-        sums.append(sum_where(design, designs, amounts))
+        sums.append(sum_where(design, designs, of_designs))
     return sum(sums[1:], start=sums[0])
 
 

@@ -16,7 +16,7 @@ from workbookgen.sheets.glossary import glossary
 
 SHEET = tabs.REFERENCE
 CHAPTER = "Methods"
-WORD, LAW = 21, 33  # widths of the first two columns; with them all fit across a page, and their texts take about as many lines
+WORD, FORMULA = 21, 33  # widths of the first two columns; with them all fit across a page, and their texts take about as many lines
 
 ON_SCREEN = "From here on, this sheet is for the screen and is not printed."
 CONVENTIONS = Reading(
@@ -84,5 +84,5 @@ def chapter(sheets: tuple[Sheet, ...]) -> Chapter:
         Column("valid", "Holds", tuple(each.valid.removeprefix("Valid ") for each in pages)),
         Column("source", "Source", tuple(each.source for each in pages)),
     )
-    words, methods = glossary((WORD, LAW)), Table("methods", "Calculations", columns)
+    words, methods = glossary((WORD, FORMULA)), Table("methods", "Calculations", columns)
     return Chapter(CHAPTER, (words, methods), (band(CONVENTIONS), band(Facts(table=words.key)), band(Facts(table=methods.key, aside=ON_SCREEN, is_printed=False))))

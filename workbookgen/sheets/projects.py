@@ -92,10 +92,10 @@ def _enough() -> Group:
                note="For the yarn needed. The reserve does not lower it."),
         Result("length", "Yarn, reserve in", "need * (1 + margin)", project.yarn_length, LENGTH, uses={"length_wanted": "need"}, note="What to have: the yarn needed, and the reserve."),
         Result("surplus", "Over, reserve kept", "have - length", project.surplus, LENGTH, uses={"need": "length"}, width=11, note="Below zero the reserve is not whole, or worse."),
-        Result("free", "In free skeins", "IF(given(design), sum_where(skeins_finished_yd, skeins_free_design, design), 0)"
-               + "".join(f" + IF(given({lot}), sum_where(skeins_finished_yd, skeins_free_lot, {lot}), 0)" for lot in LOTS),
+        Result("free", "In free skeins", "IF(given(design), sum_where(designs_free_length, designs_listed, design), 0)"
+               + "".join(f" + IF(given({lot}), sum_where(fiber_free_length, fiber_listed, {lot}), 0)" for lot in LOTS),
                belongings.free_skeins, LENGTH,
-               uses={"designs": "skeins_free_design", "lots": "skeins_free_lot", "amounts": "skeins_finished_yd"},
+               uses={"designs": "designs_listed", "of_designs": "designs_free_length", "lots": "fiber_listed", "of_lots": "fiber_free_length"},
                only_if=f"OR(given(design), {ANY_LOT[3:]}", note="Skeins of this yarn that belong to no project. They are not counted: choose the project beside them on the sheet Skeins."),
     ))
 

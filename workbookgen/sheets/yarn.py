@@ -6,7 +6,7 @@ from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, TEX, THREADS
 from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Listing, LogView, band
-from workbookgen.reference import diameter, plying, yarn_count
+from workbookgen.reference import diameter, plying, stock, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
 from workbookgen.sheets.limits import LARGE
@@ -45,6 +45,8 @@ def designs(settings: Settings) -> Log:
                        note="Of the yarn wanted."),
             )),
             Group("For other sheets", (
+                Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_design, name)", stock.sum_where, LENGTH,
+                       uses={"names": "skeins_free_design", "amounts": "skeins_finished_yd"}, note="Of this design, and of no project."),
                 repeated("listed", "Listed as", "name", width=24),
             ), printed=False),
         ),

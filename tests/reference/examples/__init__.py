@@ -23,6 +23,7 @@ COLUMNS = {
     "shares",
     "verdicts",
     "designs",
+    "of_designs",
     "contributions",
     "projects",
     "areas",
@@ -31,6 +32,7 @@ COLUMNS = {
     "third_names",
     "third_amounts",
     "lots",
+    "of_lots",
     "lines",
     "fates",
     "chances",
@@ -41,7 +43,7 @@ COLUMNS = {
 
 EXAMPLES = [*yarn.EXAMPLES, *work.EXAMPLES, *supply.EXAMPLES, *one_skein.EXAMPLES, *told.EXAMPLES, *bobbins.EXAMPLES, *structures.EXAMPLES, *bought.EXAMPLES, *blended.EXAMPLES, *dyed.EXAMPLES, *labeled.EXAMPLES]
 
-# Laws for any kind of quantity: their annotations state no dimension, and yet they take numbers only.
+# Calculations for any kind of quantity: their annotations state no dimension, and yet they take numbers only.
 ANY_KIND = {
     fiber.midpoint,
     fiber.rectangular_uncertainty,

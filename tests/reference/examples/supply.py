@@ -36,7 +36,7 @@ EXAMPLES = [
     (belongings.pair, dict(first=texts("Shawl", "hat"), second=texts("Reel", "Other"))),
     (
         belongings.free_skeins,
-        dict(designs=["Gray", "", "Wrapped"], lots=["", "Moss", ""], amounts=q("yard", 100, 50, 20), design=texts("gray", "Wrapped"), lot_1=texts("Moss", "River")),
+        dict(designs=["Gray", "", "Wrapped"], of_designs=q("yard", 100, np.nan, 20), lots=["", "Moss", "River"], of_lots=q("yard", np.nan, 50, 0), design=texts("gray", "Wrapped"), lot_1=texts("Moss", "River")),
     ),
     (plying.component_key, dict(design=texts("Gray", "Wrapped"), place=n(1, 4))),
     (plying.component_label, dict(design=texts("Gray", "Wrapped"), place=n(1, 4), name=texts("Core", "Silk"))),
