@@ -82,7 +82,7 @@ class _Binder:
         field, folded = placement.field, self.planner.folded.get(block.key, ())
         words = automatic_words(field, block, folded) if isinstance(field, Automatic) else set(field.words)
         sums = () if isinstance(field, Automatic) else (*field.text.of(*SUMS), *field.condition.of(*SUMS))
-        columns = self._columns(block, words, placement.sheet, placement.rows, told=not isinstance(field, Position), sums=sums)
+        columns = self._columns(block, words, placement.sheet, placement.rows, by_position=not isinstance(field, Position), sums=sums)
         if isinstance(field, Automatic):
             text = automatic_formula(field, block, columns, self.planner.system, folded, placement.row)
         else:
@@ -124,13 +124,13 @@ class _Binder:
         return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)
 
     def _columns(
-        self, block: Block | None, words: set[str], sheet: str, rows: int = 1, told: bool = False, sums: tuple[Call, ...] = ()
+        self, block: Block | None, words: set[str], sheet: str, rows: int = 1, by_position: bool = False, sums: tuple[Call, ...] = ()
     ) -> Columns:
         """The words of a formula as operands, seen from a sheet, with the columns that choices name.
 
         A formula that cells share may hold the name of what is elsewhere, and no address. Others hold
         addresses: to IronCalc the name of a single cell, such as the column of a log of one line, is no range.
-        What is looked up is taken from the line kept beside each record, where it is `told`.
+        What is looked up is taken from the line kept beside each record, with `by_position`.
         """
         meanings = {word: self.planner.meaning(block, word) for word in sorted(words)}
         listed = {each.field.domain.of for each in meanings.values() if hasattr(getattr(each.field, "domain", None), "of")}
@@ -140,12 +140,12 @@ class _Binder:
         operands = {word: self._operand(each, sheet, is_named) for word, each in meanings.items()}
         positions = {
             (each.names, operands[each.name].ref): self._operand(self.planner.meaning(block, each.key), sheet, is_named).ref
-            for each in (block.positions if told else ())
+            for each in (block.positions if by_position else ())
             if each.name in operands
         }
         lines_of = {
             names: self._operand(self.planner.meaning(None, f"{holder.key}_{position.key}"), sheet, is_named).ref
-            for names, holder, position in ([] if told or block is None else self._listing(block, words))
+            for names, holder, position in ([] if by_position or block is None else self._listing(block, words))
         }
         by_line = {(names, name): by for _, names, name in (call.keys for call in sums) if (by := self._by_line(block, names, name, sheet, is_named))}
         return Columns(operands, first_numbers if is_named else self._numbers, positions, lines_of, by_line)
@@ -163,17 +163,17 @@ class _Binder:
         if not isinstance(holder, Log) or name not in block.by_key:
             return None
 
-        def told(position: Position, holder: Block, of: Block | None) -> str:
+        def lines(position: Position, holder: Block, of: Block | None) -> str:
             return self._operand(self.planner.meaning(of, f"{holder.key}_{position.key}" if of is None else position.key), sheet, is_named).ref
 
         is_own = isinstance(own := block.by_key[name], Input) and block.names_its_records(own)
         if is_own and (theirs := holder.line_of(field.key, block.names_column)):
-            return ByLine(told(theirs, holder, None), f"ROW()-{self.placements[block.names_column].row - 1}", is_own=True)
+            return ByLine(lines(theirs, holder, None), f"ROW()-{self.placements[block.names_column].row - 1}", is_own=True)
         for ours in block.positions:
             if ours.name == name and ours.names == names and any(map(holder.names_its_records, holder.inputs)):
-                return ByLine("", told(ours, block, block), is_own=False)
+                return ByLine("", lines(ours, block, block), is_own=False)
             if ours.name == name and (theirs := holder.line_of(field.key, ours.names)):
-                return ByLine(told(theirs, holder, None), told(ours, block, block), is_own=False)
+                return ByLine(lines(theirs, holder, None), lines(ours, block, block), is_own=False)
         return None
 
     def _numbers(self, rows: int) -> str:

@@ -53,7 +53,7 @@ def expected_of_scenarios(planner: Planner, scenarios: Sequence[Entries], proofs
     for block in planner.blocks.values():
         for number, each in enumerate(values):
             each |= {f"{block.key}_{result.key}": tuple(evaluation.part(f"{block.key}_{result.key}", number)) for result in block.results}
-            each |= {f"{block.key}_{told.key}": tuple(evaluation.part(f"{block.key}_{told.key}", number)) for told in block.automatic}
+            each |= {f"{block.key}_{own.key}": tuple(evaluation.part(f"{block.key}_{own.key}", number)) for own in block.automatic}
     return values
 
 
@@ -103,14 +103,14 @@ class _Evaluation:
         column = self.column(key)
         return column[number * holder.rows : (number + 1) * holder.rows] if isinstance(holder, Block) else column
 
-    def position(self, block: Block, told: Position, number: int) -> tuple[float | None, ...]:
+    def position(self, block: Block, place: Position, number: int) -> tuple[float | None, ...]:
         """The line of a list in which each record's name occurs in one scenario; None unless it occurs exactly once."""
-        names = self.planner.meaning(block, told.names)
+        names = self.planner.meaning(block, place.names)
         lines: dict[str, list[int]] = {}
         for line, name in enumerate(self.part(names.key, number), start=1):
             if isinstance(name, str):
                 lines.setdefault(folded(name), []).append(line)
-        looked_for = self.part(f"{block.key}_{told.name}", number)
+        looked_for = self.part(f"{block.key}_{place.name}", number)
         found = [lines.get(folded(name), []) if isinstance(name, str) and name else [] for name in looked_for]
         return tuple(float(each[0]) if len(each) == 1 else None for each in found)
 

@@ -70,8 +70,8 @@ COUNTED, COUNTED_FROM_ZERO, COUNTED_FROM_TWO = (Limits(least=number, whole=True)
 NO_LENGTH, NO_MASS, NO_TIME, NO_VOLUME, NO_LINEAR_DENSITY = (Quantity(0.0, unit) for unit in ("m", "g", "hour", "L", "tex"))  # the start of a sum, and the floor of a maximum
 
 
-def require_within(limits: Limits, told: str, *values) -> None:
-    """Refuse values outside limits. `told` is the subject of the sentence, or the whole sentence with its period."""
+def require_within(limits: Limits, subject: str, *values) -> None:
+    """Refuse values outside limits. `subject` is that of the sentence, or the whole sentence with its period."""
     held = reduce(operator.and_, map(limits.hold, values))
     if not np.all(held):
-        raise OutOfValidity(told if told.endswith(".") else f"{told} {limits.words}.", held, limits)
+        raise OutOfValidity(subject if subject.endswith(".") else f"{subject} {limits.words}.", held, limits)

@@ -79,8 +79,8 @@ def spun_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, a
     >>> print(spun_in_words(11, Quantity(2500, "yd"), Quantity(37.2, "oz"), gone=2))
     11 skeins, 2,500 yd, 37.2 oz; 2 are gone
     """
-    told = by_element(_spun, said(count), said(length), said(mass), said(gone), said(aside))
-    return told if worth is None else by_element(lambda text, more, number: f"{text}; {more}" if number else text, told, worth, count)
+    text = by_element(_spun, said(count), said(length), said(mass), said(gone), said(aside))
+    return text if worth is None else by_element(lambda text, more, number: f"{text}; {more}" if number else text, text, worth, count)
 
 
 def _spun(skeins: str, length: str, mass: str, gone: str, aside: str) -> str:
@@ -126,9 +126,9 @@ def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str |
     3 lots, 37.2 oz still to spin
     """
     require_within(ABOVE_ZERO, "There must be a lot.", count)
-    told = by_element(lambda lots, weight: f"{lots} {'lot' if lots == '1' else 'lots'}, {weight} still to spin", said(count), said(mass))
-    told = by_element(lambda text, weight, some: f"{text}, {weight} of it set aside" if some > 0 else text, told, said(aside), aside.magnitude)
-    return told if worth is None else by_element(lambda text, more: f"{text}, {more}", told, worth)
+    text = by_element(lambda lots, weight: f"{lots} {'lot' if lots == '1' else 'lots'}, {weight} still to spin", said(count), said(mass))
+    text = by_element(lambda text, weight, some: f"{text}, {weight} of it set aside" if some > 0 else text, text, said(aside), aside.magnitude)
+    return text if worth is None else by_element(lambda text, more: f"{text}, {more}", text, worth)
 
 
 @calculation

@@ -15,7 +15,7 @@ from pydantic import BaseModel, Field, ValidationError, ValidationInfo, field_va
 
 from workbookgen import colors
 from workbookgen.errors import SettingsError
-from workbookgen.settings.faults import key_lines, told
+from workbookgen.settings.faults import faults_found, key_lines
 from workbookgen.settings.reels import Reel, reel_from_words, too_large
 from workbookgen.settings.values import SAYABLE, ColorText, Misfit, Note, Strict, text_of
 from workbookgen.texts import folded
@@ -208,4 +208,4 @@ def validated(model: type[Model], table: dict, place: str, text: str = "") -> Mo
     try:
         return model.model_validate(table)
     except ValidationError as problem:
-        raise SettingsError(*told(problem, model, place, key_lines(text))) from None
+        raise SettingsError(*faults_found(problem, model, place, key_lines(text))) from None

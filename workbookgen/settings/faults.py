@@ -69,7 +69,7 @@ def _paths(value, so_far: Path = ()):
         yield from _paths(part, (*so_far, key))
 
 
-def told(problem: ValidationError, model: type[BaseModel], place: str, lines: dict[Path, int]) -> list[Fault]:
+def faults_found(problem: ValidationError, model: type[BaseModel], place: str, lines: dict[Path, int]) -> list[Fault]:
     """Every fault that the model found, in the order of the lines."""
     faults = []
     for error in problem.errors():

@@ -11,7 +11,7 @@ import inspect
 from workbookgen import reference
 from workbookgen.reference import fiber, planning, plying, project, statistics, uncertainty
 
-from . import blended, bobbins, bought, dyed, labeled, one_skein, structures, supply, told, work, yarn
+from . import blended, bobbins, bought, compared, dyed, labeled, one_skein, structures, supply, work, yarn
 
 # Whole columns of a list: they belong to one call, whatever the length of the other arguments.
 COLUMNS = {
@@ -41,7 +41,7 @@ COLUMNS = {
     *(f"lots_{place}" for place in supply.PLACES),
 }
 
-EXAMPLES = [*yarn.EXAMPLES, *work.EXAMPLES, *supply.EXAMPLES, *one_skein.EXAMPLES, *told.EXAMPLES, *bobbins.EXAMPLES, *structures.EXAMPLES, *bought.EXAMPLES, *blended.EXAMPLES, *dyed.EXAMPLES, *labeled.EXAMPLES]
+EXAMPLES = [*yarn.EXAMPLES, *work.EXAMPLES, *supply.EXAMPLES, *one_skein.EXAMPLES, *compared.EXAMPLES, *bobbins.EXAMPLES, *structures.EXAMPLES, *bought.EXAMPLES, *blended.EXAMPLES, *dyed.EXAMPLES, *labeled.EXAMPLES]
 
 # Calculations for any kind of quantity: their annotations state no dimension, and yet they take numbers only.
 ANY_KIND = {
