@@ -26,7 +26,7 @@ from workbookgen.checking.trial import findings_of, together
 from workbookgen.engines import Session, engine
 from workbookgen.errors import Disagreement, Fault
 from workbookgen.language.entries import Entries, Entry, starting_entries
-from workbookgen.language.parts import Planner
+from workbookgen.language.parts import Log, Planner
 from workbookgen.saving import save
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
@@ -37,7 +37,7 @@ STEPS = 4  # of making a workbook, that a progress bar counts
 # Sets of inputs that a new planner is tried with: their seeds, chosen since they show almost every field, whether they are
 # whole, and the lines that they fill in each log.
 SETS, LINES = ((78, True), (117, True), (119, True), (1, False)), 24
-MOST_LINES = 250  # of a column that shows nothing afterwards
+MOST_LINES = 1_000  # of a column that shows nothing afterwards
 DRAWN = len(SETS)
 
 
@@ -75,6 +75,11 @@ def first_lines(layout: Layout, shown: Mapping[str, Sequence[Entry]]) -> Layout:
     """What the engine works out of a planner: all but the ends of columns in which nothing is shown or typed."""
     silent = {key for key, values in shown.items() if len(values) > MOST_LINES and all(value is None for value in values[MOST_LINES:])}
     return layout.first_lines(MOST_LINES, silent) if silent else layout
+
+
+def has_longer_logs(layout: Layout) -> bool:
+    """Whether some of its logs have more lines than the engine is given of a column that shows nothing."""
+    return any(isinstance(block, Log) and block.rows > MOST_LINES for block in layout.planner.blocks.values())
 
 
 def tried(layout: Layout, drawn: int) -> list[Entries]:

@@ -50,7 +50,7 @@ def cli():
 def build(settings: Path | None, units: str | None, size: str | None, reels: tuple[str, ...], output: Path):
     """Build a blank planner. It is proven before it is put in its place."""
     from workbookgen import settings as settings_module
-    from workbookgen.build import MOST_LINES, STEPS
+    from workbookgen.build import MOST_LINES, STEPS, has_longer_logs
     from workbookgen.build import build as build_planner
     from workbookgen.settings.waiting import long_wait
 
@@ -62,8 +62,8 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
     with _progress(STEPS, quiet=False, label="Building") as step:
         layout = build_planner(chosen, output, step=step)
     click.echo(f"{click.format_filename(output)} is ready: {layout.formula_cells:,} formula cells, each agreeing with the reference library.")
-    if any(each.rows > MOST_LINES for each in layout.formulas):
-        click.echo(f"Of longer logs the first {MOST_LINES} lines were tried, whose formulas all others repeat: workbookgen check tries every line.")
+    if has_longer_logs(layout):
+        click.echo(f"Of longer logs the first {MOST_LINES:,} lines were tried, whose formulas all others repeat: workbookgen check tries every line.")
     if warning := long_wait(chosen):
         click.echo(warning, err=True)
 

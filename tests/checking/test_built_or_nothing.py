@@ -18,7 +18,7 @@ from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.language.parts import Block, Planner
 from workbookgen.reference import reeling
 from workbookgen.saving import save
-from workbookgen.settings import Rows
+from workbookgen.settings import Rows, Settings
 from workbookgen.sheets import proofs
 from workbookgen.sheets.planner import planner
 
@@ -138,6 +138,13 @@ def test_lines_that_show_nothing_are_worked_out_no_further_and_the_file_is_the_s
     monkeypatch.setattr(building, "MOST_LINES", layout.placements["skeins_name"].rows)
     assert workbook(layout) == short
     assert worked_out[0] < layout.formula_cells - 1_000 and worked_out[1] == layout.formula_cells
+
+
+def test_of_the_usual_planner_every_line_is_tried(small):
+    usual = building.layout_of(Settings())
+    blank = {f"skeins_{each.key}": (None,) * usual.planner.blocks["skeins"].rows for each in usual.planner.blocks["skeins"].results}
+    assert not building.has_longer_logs(usual) and building.first_lines(usual, blank) is usual
+    assert building.has_longer_logs(building.layout_of(small.model_copy(update={"rows": Rows(skeins=building.MOST_LINES + 1)})))
 
 
 def test_what_stands_in_the_last_line_is_worked_out(small, tmp_path, monkeypatch):
