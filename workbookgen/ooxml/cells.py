@@ -12,7 +12,7 @@ from typing import IO
 from xml.parsers import expat
 
 from lxml import etree
-from openpyxl.utils import get_column_letter
+from openpyxl.utils import column_index_from_string, get_column_letter
 
 from workbookgen.ooxml import plain
 from workbookgen.ooxml.formulas import SharedFormula
@@ -23,10 +23,12 @@ from workbookgen.ooxml.values import Value, value_of
 
 Put = Callable[[Place, Value, str], None]  # where, what, and the formula behind it, which is empty where something was typed
 
-_WELL_PLACED, _ANY_CELL = b'<c r="', re.compile(rb"<c[\s/>]")
-_CELL = rb'<c r="((?:%b)[0-9]{1,7})"([^>]*)(?:(?<=/)>|>(.*?)</c>)'
-_INSIDE = re.compile(rb"(?:<f((?:\s[^>]*)?)(?:(?<=/)>|>(%b)</f>))?(?:<v>(%b)</v>|<v/>)?" % (plain.TEXT, plain.TEXT))
-_TYPE, _NUMBER_OF = re.compile(rb'\st="(\w+)"'), re.compile(rb'\ssi="([^"]*)"')
+# A cell as programs write it, or else any cell: its column and row, then its type, its formula and what is stored, or else its attributes and all in it.
+_CELL = (
+    rb'<c r="(%b)([0-9]{1,7})"(?:(?: s="[0-9]+")?(?: t="([a-z]+)")?>'
+    rb"(?:<f((?: [^>']*)?)(?:(?<=/)>|>(" + plain.TEXT + rb")</f>))?<v>(" + plain.TEXT + rb")</v></c>|([^>]*)(?:(?<=/)>|>(.*?)</c>))"
+)
+_NUMBER_OF = re.compile(rb'\ssi="([^"]*)"')
 _PROTECTION = re.compile(rb"<sheetProtection\b[^>]*/>")
 
 
@@ -47,7 +49,9 @@ def read_cells(package: Package, part: str, strings: Sequence[str], columns: Col
 
 
 def _is_plain(content: bytes) -> bool:
-    return plain.is_plain(content, "worksheet") and content.count(_WELL_PLACED) == len(_ANY_CELL.findall(content))
+    """Whether nothing is unusual in a sheet, and every cell begins by saying where it is."""
+    start, end = content.find(b"<sheetData"), content.rfind(b"</sheetData>")
+    return plain.is_plain(content, "worksheet") and content.count(b"<c", start, end) == content.count(b'<c r="', start, end)
 
 
 class _Reading:
@@ -58,20 +62,21 @@ class _Reading:
         self.shared: dict[str | None, SharedFormula] = {}
 
     def by_bytes(self, content: bytes) -> bool:
-        opening = plain.opening_tag(content, "worksheet")
-        pattern = _cells_of(None if self.columns is None else frozenset(self.columns))
-        for reference, attributes, inside in map(re.Match.groups, pattern.finditer(content)):
-            if not inside:
+        opening, put, strings = plain.opening_tag(content, "worksheet"), self.put, self.strings
+        columns: dict[bytes, int] = {}
+        for found in _cells_of(None if self.columns is None else frozenset(self.columns)).finditer(content):
+            letters, row, kind, described, formula, stored, attributes, inside = found.groups()
+            if attributes is not None:
+                if inside:
+                    self._parsed(b'%b<row><c r="%b%b"%b>%b</c></row></worksheet>' % (opening, letters, row, attributes, inside))
                 continue
-            found = _INSIDE.fullmatch(inside)
-            if found is None or b"'" in attributes:
-                self._parsed(b'%b<row><c r="%b"%b>%b</c></row></worksheet>' % (opening, reference, attributes, inside))
-                continue
-            described, formula, stored = found.groups()
-            name, kind = reference.decode(), _TYPE.search(attributes)
-            value = None if stored is None else value_of(kind[1].decode() if kind else "n", plain.text(stored), self.strings)
-            text = "" if described is None else self._formula(plain.text(formula or b""), *_shared_as(described), name)
-            self._take(place_of(name), value, text)
+            if letters not in columns:
+                columns[letters] = column_index_from_string(letters.decode())
+            place = int(row), columns[letters]
+            value = strings[int(stored)] if kind == b"s" else value_of(kind.decode() if kind else "n", plain.text(stored), strings)
+            text = self._formula(plain.text(formula or b""), *_shared_as(described), place) if described is not None else ""
+            if text or value not in (None, ""):
+                put(place, value, text)
         protection = _PROTECTION.search(content)
         return protection is not None and is_on(etree.fromstring(protection[0]).get("sheet"))
 
@@ -104,30 +109,27 @@ class _Reading:
             if tag.endswith("}v"):
                 value = value_of(element.get("t", "n"), part.text or "", self.strings)
             elif tag.endswith("}f"):
-                formula = self._formula(part.text or "", part.get("t") == "shared", part.get("si"), cell_name(place))
+                formula = self._formula(part.text or "", part.get("t") == "shared", part.get("si"), place)
             elif tag.endswith("}is"):
                 value = text_of(part)
-        self._take(place, value, formula)
+        if formula or value not in (None, ""):
+            self.put(place, value, formula)
 
-    def _formula(self, text: str, is_shared: bool, number: str | None, here: str) -> str:
+    def _formula(self, text: str, is_shared: bool, number: str | None, place: Place) -> str:
         """A formula with its "=". One that is shared stands in its first cell only, and moves along to the others."""
         if not is_shared:
             return f"={text}" if text else ""
         if text:
-            self.shared[number] = SharedFormula(f"={text}", here)
+            self.shared[number] = SharedFormula(f"={text}", cell_name(place))
             return f"={text}"
         first = self.shared.get(number)
-        return first.moved_to(here) if first else "="
-
-    def _take(self, place: Place, value: Value, formula: str) -> None:
-        if formula or value not in (None, ""):
-            self.put(place, value, formula)
+        return first.moved_to(cell_name(place)) if first else "="
 
 
 def _shared_as(described: bytes) -> tuple[bool, str | None]:
     """Whether a formula is shared, and its number among these, from its attributes."""
-    kind, number = _TYPE.search(described), _NUMBER_OF.search(described)
-    return kind is not None and kind[1] == b"shared", number[1].decode() if number else None
+    number = _NUMBER_OF.search(described)
+    return b' t="shared"' in described, number[1].decode() if number else None
 
 
 @cache

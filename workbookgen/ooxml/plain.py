@@ -24,7 +24,8 @@ def is_plain(content: bytes, root: str) -> bool:
         not _OTHER_ENCODING.search(declaration)
         and content.startswith(f"<{root}".encode(), len(declaration))
         and content.rstrip().endswith(f"</{root}>".encode())
-        and b"<!" not in content
+        and b"<!--" not in content
+        and b"<![CDATA[" not in content
         and content.find(b"<?", len(declaration)) < 0
         and b"\r" not in content[len(declaration) :]
     )
