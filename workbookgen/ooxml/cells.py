@@ -23,10 +23,11 @@ from workbookgen.ooxml.values import Value, value_of
 
 Put = Callable[[Place, Value, str], None]  # where, what, and the formula behind it, which is empty where something was typed
 
-# A cell as programs write it, or else any cell: its column and row, then its type, its formula and what is stored, or else its attributes and all in it.
+# A cell as programs write it, or else any that holds something: its column and row, then its type, its formula and what
+# is stored, or else its attributes and all in it.
 _CELL = (
     rb'<c r="(%b)([0-9]{1,7})"(?:(?: s="[0-9]+")?(?: t="([a-z]+)")?>'
-    rb"(?:<f((?: [^>']*)?)(?:(?<=/)>|>(" + plain.TEXT + rb")</f>))?<v>(" + plain.TEXT + rb")</v></c>|([^>]*)(?:(?<=/)>|>(.*?)</c>))"
+    rb"(?:<f((?: [^>']*)?)(?:(?<=/)>|>(" + plain.TEXT + rb")</f>))?<v>(" + plain.TEXT + rb")</v></c>|([^>]*)(?<!/)>(.*?)</c>)"
 )
 _NUMBER_OF = re.compile(rb'\ssi="([^"]*)"')
 _PROTECTION = re.compile(rb"<sheetProtection\b[^>]*/>")
@@ -50,8 +51,8 @@ def read_cells(package: Package, part: str, strings: Sequence[str], columns: Col
 
 def _is_plain(content: bytes) -> bool:
     """Whether nothing is unusual in a sheet, and every cell begins by saying where it is."""
-    start, end = content.find(b"<sheetData"), content.rfind(b"</sheetData>")
-    return plain.is_plain(content, "worksheet") and content.count(b"<c", start, end) == content.count(b'<c r="', start, end)
+    data = plain.cells_in(content)
+    return plain.is_plain(content, "worksheet") and content.count(b"<c", *data) == content.count(b'<c r="', *data)
 
 
 class _Reading:
@@ -64,7 +65,7 @@ class _Reading:
     def by_bytes(self, content: bytes) -> bool:
         opening, put, strings = plain.opening_tag(content, "worksheet"), self.put, self.strings
         columns: dict[bytes, int] = {}
-        for found in _cells_of(None if self.columns is None else frozenset(self.columns)).finditer(content):
+        for found in _cells_of(None if self.columns is None else frozenset(self.columns)).finditer(content, *plain.cells_in(content)):
             letters, row, kind, described, formula, stored, attributes, inside = found.groups()
             if attributes is not None:
                 if inside:

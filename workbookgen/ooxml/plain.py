@@ -27,7 +27,7 @@ def is_plain(content: bytes, root: str) -> bool:
         and b"<!--" not in content
         and b"<![CDATA[" not in content
         and content.find(b"<?", len(declaration)) < 0
-        and b"\r" not in content[len(declaration) :]
+        and content.find(b"\r", len(declaration)) < 0
     )
 
 
@@ -35,6 +35,11 @@ def opening_tag(content: bytes, root: str) -> bytes:
     """The tag with which a plain part begins, which says what its names mean."""
     start = content.index(f"<{root}".encode())
     return content[start : content.index(b">", start) + 1]
+
+
+def cells_in(sheet: bytes) -> tuple[int, int]:
+    """From where to where the cells of a plain sheet stand."""
+    return sheet.find(b"<sheetData"), max(sheet.rfind(b"</sheetData>"), 0)  # of a sheet without any, nothing
 
 
 def text(raw: bytes) -> str:
