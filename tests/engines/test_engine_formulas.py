@@ -5,10 +5,12 @@ from zipfile import ZipFile
 import openpyxl
 import pytest
 import xlsxwriter
+from openpyxl.formula.translate import Translator
 
+import workbookgen.ooxml.formulas
 from workbookgen.engines import Area
 from workbookgen.engines.package import with_cached
-from workbookgen.ooxml.formulas import formulas
+from workbookgen.ooxml.formulas import SharedFormula, _down, formulas
 
 # A shared formula stands in its first cell; the others move it. The one in D3 looks at another row, and is shared sideways too.
 SHARED = b"""<?xml version="1.0"?>
@@ -64,3 +66,23 @@ def test_every_engine_moves_a_shared_formula(each_engine, shared):
         session.set(Area("Shares", 2, 1), [[5]])
         session.evaluate()
         assert session.read(Area("Shares", 2, 3, 2, 2)) == [["50 $A2", None], ["30 $A2", 6]]
+
+
+# Formulas in row 7 that move down otherwise than by their row's number, or that have what only looks like a cell.
+HARD = (
+    "=A6", "=A7+A8", "=$A7:$A9", "=7:7", "=A:A", "=Other!A7", "='My sheet'!A7", '="{row}"&A7', '="A7"', '="say ""A7"""&A7', "=a7", "=A07", "=ABCD7", "=A7:INDEX(B$1:B$9,7)",
+    "=LOG10(A7)", "=1E7+A7", "=1.5E-7*A7", "=skeins_a7", "=tax7", "=A7_b", "=Table[A7]", "=[1]Sheet1!A7", "=#REF!+A7", "=R7C7", "={A7,7}", "=A7%", "='it''s A7'!$A$7", "=A$7+$A7", "=É7",
+)
+
+
+@pytest.mark.parametrize("text", HARD)
+def test_a_formula_moves_down_as_openpyxl_moves_it(text):
+    moved = SharedFormula(text, "C7")
+    for place in ("C8", "C70", "C777", "D8"):
+        assert moved.moved_to(place) == Translator(text, "C7").translate_formula(place)
+
+
+def test_a_planners_formulas_need_no_translator(small_file, monkeypatch):
+    monkeypatch.setattr(workbookgen.ooxml.formulas, "Translator", None)
+    _down.cache_clear()
+    assert len(formulas(small_file)) > 1_000

@@ -4,6 +4,7 @@ A formula that cells share is written in the first of them; the others get their
 openpyxl, which knows how a formula changes when it moves.
 """
 
+import re
 from functools import cached_property, lru_cache
 from pathlib import Path
 
@@ -14,6 +15,14 @@ from workbookgen.ooxml.listing import read_listing
 from workbookgen.ooxml.package import Package
 
 FAR = 999_983  # a row that no formula names
+
+# What in a formula may be a reference, perhaps to another sheet, and what else has letters or digits: a text, a function.
+_PIECE = re.compile(r"""("(?:[^"]|"")*"|(?:'(?:[^']|'')*'!)?[\w$.:\\!?\[\]]+\(?|['"])""")
+_MOVES = re.compile(r"\$?[A-Z]{1,3}([0-9]+)(?::\$?[A-Z]{1,3}([0-9]+))?")
+_STAYS = re.compile(  # a text, a function, a number, cells of fixed rows, a name that is none of a cell
+    r"""".*"|[A-Z][A-Z0-9.]*\(|[0-9.]+(?:E[0-9]*)?|(?:'(?:[^']|'')*'!|[A-Za-z_]+!)?\$?[A-Z]{1,3}\$[0-9]+(?::\$?[A-Z]{1,3}\$[0-9]+)?|[a-z_][a-z]*_\w*|TRUE|FALSE""",
+    re.DOTALL,
+)
 
 
 def formulas(path: Path) -> dict[tuple[str, str], str]:
@@ -56,6 +65,24 @@ class SharedFormula:
 @lru_cache(maxsize=4096)
 def _down(text: str, origin: str) -> str:
     """The formula with "{row}" for its row's number, or nothing where that is not all that changes. Planners have the same ones again and again."""
+    return _down_plainly(text, origin) or _down_as_translated(text, origin)
+
+
+def _down_plainly(text: str, origin: str) -> str:
+    """The same, where all that moves are cells of the formula's own row, and nothing where there is more: a sixth of the time that openpyxl takes."""
+    row, pieces = origin[len(_column(origin)) :], _PIECE.split(text)
+    if "{" in text:
+        return ""
+    for place in range(1, len(pieces), 2):  # between the pieces stands what moves nowhere
+        found = _MOVES.fullmatch(pieces[place])
+        if found and {found[1], found[2] or row} == {row}:
+            pieces[place] = pieces[place].replace(row, "{row}")
+        elif not _STAYS.fullmatch(pieces[place]):
+            return ""
+    return "".join(pieces)
+
+
+def _down_as_translated(text: str, origin: str) -> str:
     column = _column(origin)
     down = Translator(text, origin).translate_formula(f"{column}{FAR}").replace(str(FAR), "{row}")
     return down if down.replace("{row}", origin[len(column) :]) == text else ""
