@@ -9,6 +9,7 @@ import pytest
 from workbookgen.engines import Area
 from workbookgen.engines.package import with_cached, with_values
 from workbookgen.errors import FileError
+from workbookgen.ooxml import editing
 
 POISON = -987654321.0
 MAIN = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
@@ -146,3 +147,29 @@ def test_what_cannot_be_written_is_refused(workbook, tmp_path):
     target.write_bytes(b"no package")
     with pytest.raises(FileError, match="cannot read"):
         with_cached(target, tmp_path / "poisoned.xlsx", POISON)
+
+
+# Cells with and without formulas, as programs write them and as only the format allows.
+CELLS = {
+    "as programs write": '<c r="A1" s="3" t="str"><f>"a"&amp;B1</f><v>a</v></c><c r="B1"><v>2</v></c><c r="C1" s="1"/><c r="D1"><f>B1</f></c><c r="E1"><f>B1</f><v/></c>',
+    "shared": '<c r="A1"><f t="shared" ref="A1:A2" si="0">B1*2</f><v>4</v></c></row><row r="2"><c r="A2" s="9"><f t="shared" si="0"/><v></v></c>',
+    "attributes": '<c r="A1" cm="1" t="b"><f>1=1</f><v>1</v></c><c s="2" r="B1"><f>2</f><v>2</v></c><c r=\'C1\'><f>3</f><v>3</v></c><c r="D1"><f ca=\'1\'>4</f><v>4</v></c>',
+    "what looks like one": '<c r="A1" t="str"><f>"&lt;f&gt;"</f><v>&lt;v&gt;9&lt;/v&gt;</v></c><c r="B1" t="inlineStr"><is><t>&lt;f&gt;1&lt;/f&gt;</t></is></c>',
+    "by number": '<c r="A1"><f>&#65;2</f><v>1</v></c>',
+    "remarks": '<c r="A1"><!-- <f>1</f> --><v>1</v></c><c r="B1"><f>2</f><!-- --><v>2</v></c>',
+}
+
+
+@pytest.mark.parametrize("cells", CELLS.values(), ids=CELLS)
+def test_poison_by_the_bytes_is_that_of_the_parser(cells):
+    xml = f'<worksheet xmlns="{MAIN[1:-1]}"><sheetData><row r="1">{cells}</row></sheetData><dataValidations><formula1>1</formula1></dataValidations></worksheet>'.encode()
+    assert editing.recached(xml, POISON) == editing._recached(xml, POISON)
+
+
+def test_a_planner_is_poisoned_by_its_bytes_alone(small_file, tmp_path, monkeypatch):
+    with monkeypatch.context() as parsed:
+        parsed.setattr(editing, "_recached_plainly", lambda xml, value: None)
+        with_cached(small_file, tmp_path / "parsed.xlsx", POISON)
+    monkeypatch.setattr(editing, "_recached", None)
+    with_cached(small_file, tmp_path / "found.xlsx", POISON)
+    assert parts(tmp_path / "found.xlsx") == parts(tmp_path / "parsed.xlsx") != parts(small_file)

@@ -6,6 +6,7 @@ spaces, prefixes and unknown attributes survive because nobody rewrites them. Ex
 them, since it tells at which byte it is.
 """
 
+import re
 from bisect import insort
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
@@ -14,6 +15,7 @@ from xml.parsers import expat
 from xml.sax.saxutils import escape, quoteattr
 from zipfile import ZipFile
 
+from workbookgen.ooxml import plain
 from workbookgen.ooxml.formula_cells import FormulaCell, local_name, scan, tag_end
 from workbookgen.ooxml.package import Package
 from workbookgen.ooxml.references import Place, cell_name, column_of
@@ -28,6 +30,14 @@ class Formula:
 
 Content = float | str | bool | Formula | None
 
+QUICKLY = 1  # how hard a copy is packed: it is read once or twice, and thrown away
+
+# A cell with a formula: where it is and how it looks, then its type, the formula, and what is stored.
+_FORMULA_CELL = re.compile(
+    rb'(<c r="[A-Z]{1,3}[0-9]{1,7}"(?: s="[0-9]+")?)(?: t="[a-z]+")?>'
+    rb"(<f(?: [^>']*)?(?:(?<=/)>|>%b</f>))(?:<v>%b</v>|<v/>)?</c>" % (plain.TEXT, plain.TEXT)
+)
+
 
 def rewritten(source: Path, target: Path, changes: Mapping[str, Callable[[bytes], bytes]]) -> None:
     """A copy of a package in which these parts are changed."""
@@ -36,11 +46,24 @@ def rewritten(source: Path, target: Path, changes: Mapping[str, Callable[[bytes]
             content = before.zip.read(entry)
             if entry.filename in changes:
                 content = changes[entry.filename](content)
-            after.writestr(entry, content)
+            after.writestr(entry, content, compresslevel=QUICKLY)
 
 
 def recached(xml: bytes, value: float) -> bytes:
     """A sheet in which every formula cell's stored result is `value`."""
+    return _recached_plainly(xml, value) or _recached(xml, value)
+
+
+def _recached_plainly(xml: bytes, value: float) -> bytes | None:
+    """The same, found by its bytes; None where a formula cell is not as programs usually write it."""
+    start, end = plain.cells_in(xml)
+    if not plain.is_plain(xml, "worksheet"):
+        return None
+    data, times = _FORMULA_CELL.subn(rb"\1>\2%b</c>" % _number("c", value), xml[start:end])
+    return xml[:start] + data + xml[end:] if times == xml.count(b"<f", start, end) else None
+
+
+def _recached(xml: bytes, value: float) -> bytes:
     changed, copied = bytearray(), 0
 
     def change(cell: FormulaCell) -> None:
