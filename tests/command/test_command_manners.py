@@ -139,6 +139,12 @@ def test_the_page_that_lies_ready_is_what_the_command_would_print(run, monkeypat
     assert code == 0 and asked.stdout == printed and "carry" in printed
 
 
+def test_a_command_seldom_looks_for_dead_objects():
+    """It would spend a tenth of its time on it."""
+    asked = "import gc, workbookgen.__main__; print(gc.get_threshold()[0])"
+    assert int(subprocess.run([sys.executable, "-c", asked], cwd=ROOT, capture_output=True, text=True).stdout) >= 10_000
+
+
 def test_help_loads_nothing_that_it_does_not_need():
     loaded = "import sys; sys.argv = ['workbookgen', '--help']; from workbookgen.__main__ import main; main(); print(sorted(sys.modules))"
     told = subprocess.run([sys.executable, "-c", loaded], capture_output=True, text=True, check=True).stdout
