@@ -117,6 +117,13 @@ def test_no_more_processes_than_work_or_cores(monkeypatch):
     assert [workers.this_machine(files).batches for files in (1, 16, 17, 1000)] == [2, 2, 4, 8]
 
 
+@pytest.mark.parametrize("files, batches", [(1, [1]), (16, [16]), (40, [20, 20]), (64, [32, 32]), (65, [17, 17, 17, 14]), (200, [25] * 8)])
+def test_every_process_gets_as_much(files, batches, monkeypatch):
+    monkeypatch.setattr(workers, "cores", lambda: 2)
+    size = workers.this_machine(files).a_batch
+    assert [min(size, files - start) for start in range(0, files, size)] == batches
+
+
 @pytest.mark.parametrize("count", [0, 1])
 def test_frames_of_a_batch_have_the_kinds_of_the_whole(files, count):
     batch = read_batch([(number, str(file)) for number, file in enumerate(files[:count])])

@@ -2,7 +2,7 @@
 
 import pandas as pd
 
-from workbookgen.filled.planner import described
+from workbookgen.filled.planner import records_of
 from workbookgen.gather.columns import FILE, MESSAGE, PLANNER, TABLES, Column, Table
 from workbookgen.language.fields import Input
 from workbookgen.settings import Settings
@@ -17,7 +17,7 @@ IN_EVERY_TABLE = (
 
 def meanings() -> pd.DataFrame:
     """One row per column of the tables."""
-    planner = described(Settings())
+    planner = records_of(Settings())
     rows = [(table.name, column.name, column.unit or "", _meaning(planner, table, column)) for table in TABLES for column in table.columns]
     return pd.DataFrame([*IN_EVERY_TABLE, *rows], columns=HEADS, dtype="string")
 

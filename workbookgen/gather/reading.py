@@ -88,10 +88,7 @@ def named(path: Path) -> str:
 def _opened(number: int, path: Path) -> tuple[FileReport, FilledPlanner | None]:
     """What one file says about itself, and what was entered into it."""
     try:
-        filled = read_filled(path, blocks_needed())
-        cells = (cell for sheet in filled.book.sheets.values() for cell in sheet.values())
-        if any(cell.formula and cell.value is None for cell in cells):
-            filled = arithmetic.worked_out(filled)
+        filled = arithmetic.worked_out(read_filled(path, blocks_needed()))
         digest = hashlib.sha256(path.read_bytes()).hexdigest()
     except PlannerError as problem:
         return FileReport(number, named(path), fault=" ".join(fault.sentence for fault in problem.faults)), None

@@ -11,13 +11,16 @@ from collections.abc import Callable, Sequence
 from concurrent.futures import FIRST_COMPLETED, BrokenExecutor, Executor, Future, ProcessPoolExecutor, wait
 from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass
+from math import ceil
 from pathlib import Path
 
 from workbookgen.errors import FileError
 from workbookgen.gather.reading import Batch, FileReport, named, read_batch
+from workbookgen.gather.records import blocks_needed
 from workbookgen.processes import cores
 
-A_BATCH = 16  # files; planners that are alike are worked out together, so a few at a time are quicker than one
+A_BATCH = 16  # files, for which a process is worth its start; planners that are alike are worked out together, so a few at a time are quicker than one
+MOST_IN_A_BATCH = 32
 MOST_PROCESSES = 61  # that Windows can wait for
 BATCHES_ON_A_CLUSTER = 512  # under way at a time
 PATIENCE = 20  # seconds until a cluster must have answered
@@ -32,12 +35,14 @@ class Engine:
 
     open: Callable[[], AbstractContextManager[Executor]]
     batches: int
+    a_batch: int = A_BATCH  # files
 
 
 def this_machine(files: int) -> Engine:
-    """A pool of processes, one for each core, but no more than there is work for."""
-    processes = max(1, min(cores(), MOST_PROCESSES, -(-files // A_BATCH)))
-    return Engine(lambda: ProcessPoolExecutor(processes), 2 * processes)
+    """A pool of processes, one for each core, but no more than there is work for, and batches that give all of them the same."""
+    processes = max(1, min(cores(), MOST_PROCESSES, ceil(files / A_BATCH)))
+    rounds = max(1, ceil(files / (processes * MOST_IN_A_BATCH)))
+    return Engine(lambda: ProcessPoolExecutor(processes), 2 * processes, max(1, ceil(files / (processes * rounds))))
 
 
 def cluster(address: str) -> Engine:
@@ -62,7 +67,8 @@ def cluster(address: str) -> Engine:
 def read_all(files: Sequence[str], engine: Engine, step: Callable[[int], None]) -> list[Batch]:
     """Read all files; their numbers are their places in the list. `step` is told how many more are done."""
     numbered = list(enumerate(files))
-    waiting = deque(numbered[start : start + A_BATCH] for start in range(0, len(numbered), A_BATCH))
+    waiting = deque(numbered[start : start + engine.a_batch] for start in range(0, len(numbered), engine.a_batch))
+    blocks_needed()  # a process that is forked has it from here
     batches, doubtful = _rounds(waiting, engine, engine.batches, step)
     again, lost = _rounds(deque([each] for each in sorted(doubtful)), engine, 1, step)
     given_up = [Batch({}, (FileReport(number, named(Path(path)), fault=GIVEN_UP),)) for number, path in lost]
