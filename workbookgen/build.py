@@ -22,8 +22,9 @@ from workbookgen.checking.compare import Finding, agree
 from workbookgen.checking.driving import read
 from workbookgen.checking.expected import expected_of_blocks, expected_of_proofs
 from workbookgen.checking.scenarios import scenario
-from workbookgen.checking.trial import findings_of, together
+from workbookgen.checking.trial import POISON, findings_of, together
 from workbookgen.engines import Session, engine
+from workbookgen.engines.package import with_cached
 from workbookgen.errors import Disagreement, Fault
 from workbookgen.language.entries import Entries, Entry, starting_entries
 from workbookgen.language.parts import Log, Planner
@@ -87,10 +88,14 @@ def tried(layout: Layout, drawn: int) -> list[Entries]:
     return [scenario(layout.planner, seed, LINES, is_whole) for seed, is_whole in SETS[: min(drawn, together(layout))]]
 
 
-def computed(layout: Layout, entries: Entries, step: Callable[[], None] = lambda: None) -> dict[str, tuple]:
-    """Full key of every formula -> what the embedded engine works out for its cells."""
-    with _opened(layout, entries, step) as session:
-        return read(session, layout, layout.formulas)
+def computed(layout: Layout, content: bytes) -> dict[str, tuple]:
+    """Full key of every formula -> what the embedded engine works out for its cells in a finished planner, knowing nothing of what is stored there."""
+    with temporary_folder("workbookgen") as folder:
+        finished, poisoned = folder / "finished.xlsx", folder / "planner.xlsx"
+        finished.write_bytes(content)
+        with_cached(finished, poisoned, POISON)
+        with engine(EMBEDDED).open(poisoned) as session:
+            return read(session, layout, layout.formulas)
 
 
 @contextmanager

@@ -31,7 +31,7 @@ def test_a_planner_that_only_the_embedded_engine_reads_otherwise_is_carried(acce
 
 
 def test_an_engine_that_cannot_work_a_planner_out_stops_nobody(old_file, carried, monkeypatch):
-    def failing(layout, entries):
+    def failing(layout, content):
         raise FileError.at("planner.xlsx", "it cannot be worked out.")
 
     monkeypatch.setattr(carrying, "computed", failing)
@@ -47,7 +47,7 @@ def test_a_planner_on_which_all_agree_is_proven(old_file, carried):
 def test_what_the_old_file_showed_is_told_where_it_is_another(tmp_path, carried):
     """Its formula, or the version that it is of, worked something else out."""
     layout, entries = layout_of(small()), filled(small())
-    shown = computed(layout, entries)
+    shown = computed(layout, write(layout, entries, {}))
     was, *others = shown["skeins_loop"]
     path = tmp_path / "old.xlsx"
     path.write_bytes(write(layout, entries, shown | {"skeins_loop": (was + 1, *others)}))

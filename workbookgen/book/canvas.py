@@ -152,6 +152,13 @@ class Canvas:
         self.to.ignore_errors(everywhere | ({"number_stored_as_text": " ".join(self.texts)} if self.texts else {}))
 
 
+class WithoutFields(Canvas):
+    """A worksheet on which only what the planner says by itself is written."""
+
+    def cells(self, key: str, looks: Mapping) -> None:
+        """Nothing."""
+
+
 def offered(names: Placement) -> str:
     """What a drop-down list offers: fixed names, or those of a log down to the last one, so no blank lines follow.
 

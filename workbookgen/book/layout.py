@@ -110,8 +110,8 @@ class _Binder:
         if trial.formula:
             text = formula(trial.formula)
             return "=" + self._columns(None, set(text.words), "").written(text.nodes)
-        blocks = [self.planner.blocks[key] for key in trial.blocks]
-        ranges = [each.range for each in self.placements.values() if isinstance(each.field, Result | Automatic) and any(each.holder is block for block in blocks)]
+        blocks = {id(self.planner.blocks[key]) for key in trial.blocks}
+        ranges = [each.range for each in self.placements.values() if id(each.holder) in blocks and isinstance(each.field, Result | Automatic)]
         some = [f"SUM({','.join(ranges[start : start + MOST_ARGUMENTS])})" for start in range(0, len(ranges), MOST_ARGUMENTS)]
         return f'=IF(ISNUMBER({"+".join(some)}),"{NO_ERROR}","{AN_ERROR}")'
 

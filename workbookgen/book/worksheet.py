@@ -92,6 +92,16 @@ class PlainWorksheet(Worksheet):
             leading, formula = f'<f t="shared" ref="{area}" si="{number}">{text}</f>', f'<f t="shared" si="{number}"/>'
         self._keep(_Cells(column, row, len(formulas), cell_format, formula, leading, values))
 
+    def said(self) -> dict[tuple[int, int], float | str]:
+        """The texts and numbers in its single cells, by row and column from 1; formulas are not among them."""
+        texts = list(self.str_table.string_table)
+        return {
+            (row + 1, column + 1): float(cell.number) if type(cell).__name__ == "Number" else texts[cell.string]
+            for row, cells in self.table.items()
+            for column, cell in cells.items()
+            if type(cell).__name__ in ("Number", "String")
+        }
+
     def _keep(self, cells: _Cells) -> None:
         """As with single cells, what is written later takes the place of what was there before."""
         for row in range(cells.row, cells.end):

@@ -6,18 +6,21 @@ Everything that people see is written here, and nothing is decided here: places 
 
 import io
 import warnings
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from datetime import datetime
+from pathlib import Path
+from typing import IO
 
 import xlsxwriter
 
 from workbookgen import __version__
 from workbookgen.book import frame, log_sheet, look, page_sheet
-from workbookgen.book.canvas import Cached, Canvas, Formats
+from workbookgen.book.canvas import Cached, Canvas, Formats, WithoutFields
 from workbookgen.book.placement import Layout
 from workbookgen.book.worksheet import PlainWorksheet
 from workbookgen.errors import DescriptionError
-from workbookgen.language.entries import Entries
+from workbookgen.language.entries import Entries, starting_entries
 from workbookgen.temporary import temporary_folder
 
 CREATED = datetime(2026, 1, 1)  # fixed, so that the same settings give the same bytes
@@ -32,21 +35,13 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
     `notes` are pinned to inputs, by full key and record.
     """
     stream = io.BytesIO()
-    with warnings.catch_warnings(), temporary_folder("workbookgen") as parts:  # the sheets of a large planner take a hundred megabytes
-        warnings.simplefilter("error")  # XlsxWriter warns and continues where it should refuse
-        book = xlsxwriter.Workbook(stream, {"tmpdir": parts, "default_format_properties": look.FACE})
+    with temporary_folder("workbookgen") as parts, _drawn(layout, entries, cached, Canvas, stream, parts) as book:  # a large planner's parts take a hundred megabytes
         book.set_properties({
             "title": layout.planner.title,
             "comments": f"Made with workbookgen {__version__}.",
             "created": CREATED,
         })
         book.set_calc_mode("auto")
-        formats = Formats(book, layout.planner.colors)
-        for sheet in layout.planner.sheets:
-            plan = layout.plans[sheet.name]
-            canvas = Canvas(book.add_worksheet(sheet.name, PlainWorksheet), plan, layout, entries, cached, formats)
-            (log_sheet if sheet.log_view else page_sheet).draw(canvas)
-            frame.finish(canvas)
         for (key, row), note in (notes or {}).items():
             placement = layout.placements[key]
             book.get_worksheet_by_name(placement.sheet).write_comment(placement.cell(row), note, NOTE_SIZE)
@@ -55,3 +50,25 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
                 raise DescriptionError.at(name, "a workbook cannot hold a name like this.")
         book.close()
     return stream.getvalue()
+
+
+def said(layout: Layout) -> dict[str, dict[tuple[int, int], float | str]]:
+    """Sheet -> the texts and numbers that a planner has beside its fields, by row and column from 1."""
+    with _drawn(layout, starting_entries(layout.planner), {}, WithoutFields) as book:
+        return {sheet.name: sheet.said() for sheet in book.worksheets()}
+
+
+@contextmanager
+def _drawn(
+    layout: Layout, entries: Entries, cached: Cached, surface: type[Canvas], stream: IO[bytes] | None = None, parts: Path | None = None
+) -> Iterator[xlsxwriter.Workbook]:
+    """All sheets with what is on them, to be closed by whoever wants them in the stream; its parts are packed in a folder."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")  # XlsxWriter warns and continues where it should refuse
+        book = xlsxwriter.Workbook(stream, {"tmpdir": parts, "default_format_properties": look.FACE})
+        formats = Formats(book, layout.planner.colors)
+        for sheet in layout.planner.sheets:
+            canvas = surface(book.add_worksheet(sheet.name, PlainWorksheet), layout.plans[sheet.name], layout, entries, cached, formats)
+            (log_sheet if sheet.log_view else page_sheet).draw(canvas)
+            frame.finish(canvas)
+        yield book

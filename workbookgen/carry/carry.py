@@ -73,8 +73,8 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     found = [*matched.leftovers, *refused(old, plain, after, matched), *(Leftover(**vars(each)) for each in foreign_cells(old, moved)), *kept_from_before(old)]
     step()
     layout = place(with_leftovers(plain, dict.fromkeys(found))) if found else laid_out(settings)
-    unproven = _unproven(layout, entries, after)
     content = write(layout, entries, after, matched.notes)
+    unproven = _unproven(layout, content, entries, after)
     step()
     changed = differences(old, shown_by_old(old) or results_of_old(old), plain, after, matched)
     save(target, content)
@@ -85,10 +85,10 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     )
 
 
-def _unproven(layout: Layout, entries: Entries, expected: Mapping[str, tuple]) -> list[Fault]:
+def _unproven(layout: Layout, content: bytes, entries: Entries, expected: Mapping[str, tuple]) -> list[Fault]:
     """Where the embedded engine differs from the library. That it cannot calculate the planner is one such difference."""
     try:
-        faults = disagreements(layout, expected, computed(layout, entries))
+        faults = disagreements(layout, expected, computed(layout, content))
     except FileError as problem:
         return [Fault(EMBEDDED, fault.sentence) for fault in problem.faults]
     if faults and beyond_a_to_z(layout.planner, entries):

@@ -52,7 +52,7 @@ def is_conversion(note: str) -> bool:
 
 
 def in_unit(value: float, old: Unit, new: Unit) -> float:
-    return float(Quantity(value, old.pint).to(new.pint).magnitude)
+    return value if old.pint == new.pint else float(Quantity(value, old.pint).to(new.pint).magnitude)
 
 
 def _typed_first(value: float, kind: Kind, unit: Unit, note: str) -> tuple[float, Unit]:

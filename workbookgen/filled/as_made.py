@@ -1,4 +1,4 @@
-"""A planner as it was made: laid out, and written without anything typed into it.
+"""A planner as it was made: laid out, and what it says by itself.
 
 Both are pure functions of settings. Carrying asks for them more than once, and many planners of
 a guild have the same settings.
@@ -6,14 +6,11 @@ a guild have the same settings.
 
 from functools import lru_cache
 
+from workbookgen.book import write
 from workbookgen.book.layout import place
 from workbookgen.book.placement import Layout
-from workbookgen.book.write import write
-from workbookgen.filled import xlsx
-from workbookgen.filled.cells import Cell, Position
+from workbookgen.filled.cells import Position
 from workbookgen.filled.planner import described
-from workbookgen.language.entries import starting_entries
-from workbookgen.ooxml.package import Package
 from workbookgen.settings import Settings
 
 
@@ -24,9 +21,6 @@ def laid_out(settings: Settings) -> Layout:
 
 
 @lru_cache(maxsize=4)
-def cells_written(settings: Settings) -> dict[str, dict[Position, Cell]]:
-    """Sheet -> every cell that the generator writes."""
-    layout = laid_out(settings)
-    content = write(layout, starting_entries(layout.planner), {})
-    with Package(content) as package:
-        return xlsx.read(package, lambda sheets, names: dict.fromkeys(sheets)).sheets
+def said(settings: Settings) -> dict[str, dict[Position, float | str]]:
+    """Sheet -> every text and number that the generator writes beside the fields."""
+    return write.said(laid_out(settings))

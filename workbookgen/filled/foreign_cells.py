@@ -14,10 +14,11 @@ from workbookgen.book.placement import Layout, Placement, ProofColumn
 from workbookgen.checking.spelled import spelled
 from workbookgen.engines import Area
 from workbookgen.errors import FileError
-from workbookgen.filled.as_made import cells_written, laid_out
+from workbookgen.filled.as_made import laid_out, said
 from workbookgen.filled.cells import Cell, Position
 from workbookgen.filled.gate import STRAY_CELLS
 from workbookgen.filled.planner import ORIGIN, FilledPlanner, area_of
+from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import MESSAGE, Input
 from workbookgen.language.parts import Column
 from workbookgen.language.views import COLUMNS
@@ -134,7 +135,7 @@ class _Search:
     def outside(self) -> Iterator[ForeignCell]:
         """The content of cells that belong to no field."""
         for sheet, cells in self.old.book.sheets.items():
-            is_ours = self._fits(self._written[sheet]) if sheet in self.as_written else self._is_inside(sheet)
+            is_ours = self._fits(self._said[sheet]) if sheet in self.as_written else self._is_inside(sheet)
             for position, cell in cells.items():
                 if position not in self.taken.get(sheet, ()) and cell.value != KEPT_ON and not is_ours(position, cell):
                     yield self._foreign(sheet, position, cell, OUTSIDE)
@@ -152,16 +153,17 @@ class _Search:
                     yield ForeignCell(sheet, cell_name(position), "", text, "a note on a cell that is not typed into")
 
     @cached_property
-    def _written(self) -> dict[str, dict[Position, Cell]]:
-        """Every cell that the generator writes for the old planner's settings."""
-        return cells_written(self.old.made_with)
+    def _said(self) -> dict[str, dict[Position, float | str]]:
+        """Every text and number that the generator writes beside the fields, for the old planner's settings."""
+        return said(self.old.made_with)
 
     @cached_property
-    def _words(self) -> set:
-        """Every text that the generator writes."""
-        return {cell.value for cells in self._written.values() for cell in cells.values() if isinstance(cell.value, str)}
+    def _words(self) -> set[str]:
+        """Every text that the generator writes, also those with which fields start."""
+        columns = (*(cells.values() for cells in self._said.values()), *starting_entries(self.layout.planner).values())
+        return {value for column in columns for value in column if isinstance(value, str)}
 
-    def _fits(self, written: dict[Position, Cell]):
+    def _fits(self, written: dict[Position, float | str]):
         """Whether a cell is as it was written. The row of links differs while there is a sheet of leftovers."""
         return lambda position, cell: (position in written and _same(cell, written[position])) or (position[0] == 1 and cell.value in self._words)
 
@@ -209,7 +211,7 @@ def _positions(area: Area, among: Collection[Position]) -> Iterator[Position]:
     return (position for row in rows for column in columns if (position := (row, column)) in among)
 
 
-def _same(cell: Cell, written: Cell) -> bool:
-    if isinstance(cell.value, float) and isinstance(written.value, float):
-        return math.isclose(cell.value, written.value, rel_tol=1e-12)
-    return cell.value == written.value and not cell.formula
+def _same(cell: Cell, written: float | str) -> bool:
+    if isinstance(cell.value, float) and isinstance(written, float):
+        return math.isclose(cell.value, written, rel_tol=1e-12)
+    return cell.value == written and not cell.formula

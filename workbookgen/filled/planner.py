@@ -10,7 +10,7 @@ import re
 import tomllib
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 from pydantic import ValidationError
@@ -84,7 +84,7 @@ def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlan
     book = open_book(path, None if blocks is None else lambda names: _columns(names, blocks))
     ranges = {name: area for name, text in book.names.items() if (area := area_of(text))}
     version, settings, notes = _made_with(path, book, ranges)
-    whole = records_of(settings)
+    whole = described(settings) if blocks is None else records_of(settings)  # who reads all of it goes on with its description
     entries: dict[str, tuple[Entry, ...]] = {}
     rows: dict[str, int] = {}
     for block in whole.blocks.values():
@@ -118,11 +118,18 @@ def _columns(names: dict[str, str], blocks: Collection[str]) -> dict[str, set[in
     areas = {name: area for name, text in names.items() if (area := area_of(text))}
     origin_at = areas.get(ORIGIN)
     wanted: dict[str, set[int] | None] = {origin_at.sheet: {origin_at.column}} if origin_at else {**origin_sheet(names)}
-    results = {f"{block.key}_{each.key}" for block in described(Settings()).blocks.values() for each in (*block.results, *block.automatic)}
+    begins = tuple(f"{block}_" for block in blocks)
     for name, area in areas.items():
-        if name not in results and any(name.startswith(f"{block}_") for block in blocks):
+        if name.startswith(begins) and name not in _results_known():
             wanted.setdefault(area.sheet, set()).add(area.column)
     return wanted
+
+
+@cache
+def _results_known() -> frozenset[str]:
+    """The results of today's planner, by full key."""
+    blocks = records_of(Settings()).blocks.values()
+    return frozenset(f"{block.key}_{each.key}" for block in blocks for each in (*block.results, *block.automatic))
 
 
 def _records(book: Book, block: Block, areas: dict[str, Area], notes: list[Fault]) -> tuple[dict[str, tuple[Entry, ...]], int]:
@@ -132,12 +139,19 @@ def _records(book: Book, block: Block, areas: dict[str, Area], notes: list[Fault
         return {key: (_entry(book, inputs[key], area, area.row, notes),) for key, area in areas.items()}, block.rows
     first, last = _lines(areas)
     columns = {
-        key: [_entry(book, inputs[key], area, line, notes) if area.row <= line <= area.last_row else None for line in range(first, last + 1)]
+        key: [_entry(book, inputs[key], area, line, notes) if line in filled else None for line in range(first, last + 1)]
         for key, area in areas.items()
+        for filled in [_filled(book, area, last)]
     }
     filled = max((line - first + 1 for area in areas.values() for line in _begun(book, area, last)), default=0)
     length = max(filled, block.rows)
     return {key: tuple([*column, *[None] * length][:length]) for key, column in columns.items()}, filled
+
+
+def _filled(book: Book, area: Area, last: int) -> set[int]:
+    """The lines in which a field's cells hold something."""
+    cells = book.sheets.get(area.sheet, {})
+    return {line for line in range(area.row, min(area.last_row, last) + 1) if (line, area.column) in cells}
 
 
 def _begun(book: Book, area: Area, last: int) -> Iterator[int]:

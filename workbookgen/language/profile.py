@@ -71,4 +71,4 @@ def _is_range(piece: str) -> bool:
 
 def _depths(pieces: Sequence[str]) -> Iterator[int]:
     """How many brackets are open after each token."""
-    return accumulate((called(piece) is not None) - (piece == ")") for piece in pieces)
+    return accumulate((piece[-1] == "(") - (piece == ")") for piece in pieces)

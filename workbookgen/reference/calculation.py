@@ -37,7 +37,7 @@ def calculation(function):
         bound.arguments.update(fitted(bound.arguments))
         return function(*bound.args, **bound.kwargs)
 
-    checked.dimensions = dimensions
+    checked.dimensions, checked.__signature__ = dimensions, signature  # else whoever asks has it worked out anew
     return checked
 
 

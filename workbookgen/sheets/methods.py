@@ -5,6 +5,7 @@ who read the code. Nothing is written twice.
 """
 
 from dataclasses import dataclass
+from functools import cache
 
 import docstring_parser
 
@@ -41,6 +42,7 @@ class Page:
     source: str
 
 
+@cache
 def page(function) -> Page:
     """The page of a reference function, each section in one line."""
     parsed = docstring_parser.parse(function.__doc__ or "", style=docstring_parser.DocstringStyle.NUMPYDOC)
