@@ -5,6 +5,7 @@ from typing import get_args
 
 import pytest
 
+from long_run import drawn
 from workbookgen.build import layout_of, workbook
 from workbookgen.carry.carry import carry
 from workbookgen.checking.check import check
@@ -81,6 +82,20 @@ def test_a_small_template_checks(units, tmp_path):
     path.write_bytes(workbook(layout))
     report = check(path, layout, scenarios=5)
     assert report.findings == []
+
+
+@pytest.mark.programs
+@pytest.mark.parametrize("program", ["libreoffice", "gnumeric"])
+def test_it_is_right_in_the_programs_too(program, tmp_path):
+    """What is left out is a single blank cell to the formulas that can do without it, and no program may take that for an error."""
+    layout = layout_of(Settings(size="small", fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4))))
+    entries = starting_entries(layout.planner) | CARDS
+    for log, records in TYPED.items():
+        entries = with_records(layout.planner, entries, log, records)
+    path = tmp_path / "planner.xlsx"
+    path.write_bytes(workbook(layout, entries))
+    report = check(path, layout, [program], scenarios=drawn(2, 20))
+    assert [str(each) for each in report.findings[:5]] == []
 
 
 def test_what_was_typed_into_a_small_planner_is_carried_to_a_whole_one(tmp_path):

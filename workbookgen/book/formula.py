@@ -36,6 +36,7 @@ class Operand:
     meaning: Meaning
     ref: str
     unit: Unit = NUMBER_UNIT
+    is_absent: bool = False  # left out: a single blank cell stands for it
 
     @property
     def is_text(self) -> bool:
@@ -106,6 +107,8 @@ class Columns:
     def sum_where(self, call: Call) -> str:
         """The sum of the amounts beside a name, in the unit that they are shown in."""
         amounts, names, name = call.keys
+        if self.lacks(amounts, names):
+            return "0"
         column = self.operands[amounts].ref
         if by := self.by_line.get((names, name)):
             found = f"INDEX({column},{by.line})"
@@ -115,10 +118,16 @@ class Columns:
     def count_where(self, call: Call) -> str:
         """How many amounts stand beside a name."""
         amounts, names, name = call.keys
+        if self.lacks(amounts, names):
+            return "0"
         column = self.operands[amounts]
         if (by := self.by_line.get((names, name))) and by.lines and not column.is_text:
             return _if_found(by, f'COUNTIFS({by.lines},{by.line},{column.ref},">{LESS_THAN_ALL}")')
         return f'SUMPRODUCT(({self.operands[names].ref}={self.name(call)})*({column.ref}<>""))'
+
+    def lacks(self, *keys: str) -> bool:
+        """Whether one of these columns is left out. Nothing is summed up then: of a single cell, Gnumeric's SUMPRODUCT makes an error."""
+        return any(self.operands[key].is_absent for key in keys)
 
     def looked_up(self, call: Call) -> str:
         """The cell of the values in the one row with the name; exact except for case."""

@@ -193,4 +193,4 @@ class _Binder:
             ref = target.area
         else:
             ref = f"${xl_col_to_name(target.column - 1)}{{row}}"
-        return Operand(meaning, ref, unit_of(meaning.field, self.planner.system) or NUMBER_UNIT)
+        return Operand(meaning, ref, unit_of(meaning.field, self.planner.system) or NUMBER_UNIT, is_absent)
