@@ -46,21 +46,21 @@ def column(path, name: str) -> list:
 
 
 @pytest.fixture(scope="module")
-def filled(small, small_layout, tmp_path_factory):
+def filled(little, little_layout, tmp_path_factory):
     """A planner with a secret in every place that a person or a program may write to."""
     path = tmp_path_factory.mktemp("filled") / "mine.xlsx"
-    path.write_bytes(workbook(small_layout))
+    path.write_bytes(workbook(little_layout))
     book = openpyxl.load_workbook(path)
-    for placement in small_layout.inputs:
+    for placement in little_layout.inputs:
         if placement.key.startswith(("reels_", "guide_")):
             continue
         for row in range(placement.rows):
             cell = book[placement.sheet][placement.cell(row)]
             cell.value = NUMBER if isinstance(placement.field.domain, Number | Date) else f"{SECRET} {placement.key}"
-    guide = {key: small_layout.placements[f"guide_{key}"] for key in ("name", "source")}
+    guide = {key: little_layout.placements[f"guide_{key}"] for key in ("name", "source")}
     book[guide["name"].sheet][guide["name"].cell(3)].value = f"{SECRET} fiber"
     book[guide["source"].sheet][guide["source"].cell(0)].value = f"{SECRET} source"
-    reels = {key: small_layout.placements[f"reels_{key}"] for key in ("name", "rated", "cord", "turns", "tolerance", "height")}
+    reels = {key: little_layout.placements[f"reels_{key}"] for key in ("name", "rated", "cord", "turns", "tolerance", "height")}
     for key, row, value in (
         ("name", 0, None), ("rated", 0, None), ("tolerance", 0, None),  # the reel Clock reel was given away
         ("name", 2, "Reel by the door"), ("cord", 2, 600.125), ("turns", 2, 8.5),
@@ -107,13 +107,13 @@ def test_the_secrets_were_everywhere(filled):
     assert len(holding(filled, SECRET, repr(NUMBER))) > 20 and SECRET.encode("utf-16-le") in parts(filled)["xl/printerSettings/printerSettings1.bin"]
 
 
-def test_no_secret_comes_along(handed_on, small_file):
+def test_no_secret_comes_along(handed_on, little_file):
     assert holding(handed_on, SECRET, SECRET.lower(), repr(NUMBER), "Clock reel") == []
     assert not any(SECRET.encode(form) in content for content in parts(handed_on).values() for form in ("utf-16-le", "utf-16-be"))
     properties = openpyxl.load_workbook(handed_on).properties
     assert not (properties.creator or properties.lastModifiedBy or properties.subject or properties.keywords or properties.category)
     assert not re.search(r"customXml|custom\.xml|printerSettings|comments|thumbnail", " ".join(parts(handed_on)))
-    drawings, of_ours = ({content for name, content in parts(path).items() if "media" in name} for path in (handed_on, small_file))
+    drawings, of_ours = ({content for name, content in parts(path).items() if "media" in name} for path in (handed_on, little_file))
     assert drawings <= of_ours, "only the planner's own drawings"
 
 
@@ -124,17 +124,17 @@ def test_the_reels_come_along_as_they_stand(handed_on):
     assert column(handed_on, "reels_arm_a")[0] == 14
 
 
-def test_nothing_else_is_entered(handed_on, small_layout):
-    start, book = starting_entries(small_layout.planner), openpyxl.load_workbook(handed_on)
-    for placement in small_layout.inputs:
+def test_nothing_else_is_entered(handed_on, little_layout):
+    start, book = starting_entries(little_layout.planner), openpyxl.load_workbook(handed_on)
+    for placement in little_layout.inputs:
         if not placement.key.startswith("reels_"):
             stands = tuple(book[placement.sheet][placement.cell(row)].value for row in range(placement.rows))
             assert stands == (start[placement.key] if not placement.key.startswith("guide_") else (None,) * placement.rows), placement.key
 
 
-def test_the_settings_are_the_same(handed_on, small):
+def test_the_settings_are_the_same(handed_on, little):
     settings = read_planner(handed_on).settings
-    assert settings.rows == small.rows and settings.units == small.units and settings.title == small.title
+    assert settings.rows == little.rows and settings.units == little.units and settings.title == little.title
     assert [reel.name for reel in settings.reels] == ["Niddy-noddy"]
 
 

@@ -49,8 +49,8 @@ def told_in_a_sentence(outcome: dict) -> bool:
 
 
 @pytest.fixture(scope="module")
-def content(small_file):
-    return small_file.read_bytes()
+def content(little_file):
+    return little_file.read_bytes()
 
 
 def test_files_made_to_harm(content, tmp_path):
@@ -115,12 +115,12 @@ def test_names_that_point_anywhere(content, tmp_path):
 
 
 @pytest.mark.parametrize("kind", ["xlsx", pytest.param("ods", marks=pytest.mark.programs)])
-def test_files_that_were_damaged_on_their_way(kind, content, small_file, tmp_path):
+def test_files_that_were_damaged_on_their_way(kind, content, little_file, tmp_path):
     """Cut off, or with some bytes changed, at random: never a failure of ours."""
     if kind == "ods":
         from workbookgen.engines.libreoffice import convert
 
-        convert(small_file, tmp_path / "saved.ods", recalculate=False)
+        convert(little_file, tmp_path / "saved.ods", recalculate=False)
         content = (tmp_path / "saved.ods").read_bytes()
     chance, asked = random.Random(7), []
     for number in range(many := drawn(30, 150)):

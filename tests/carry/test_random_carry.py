@@ -46,7 +46,7 @@ Place = tuple[str, int]  # a field, and the line of its log
 
 def few(units: str, lines: int) -> Settings:
     """Settings with few lines, but for what pieces usually take: a log too short for all of it would get the rest with its new lines."""
-    return small(units, rows=Rows(**dict.fromkeys(Rows.model_fields, lines) | {"uses": len(USUAL) + lines}))
+    return small(units, leave_out=(), rows=Rows(**dict.fromkeys(Rows.model_fields, lines) | {"uses": len(USUAL) + lines}))
 
 
 @dataclass(frozen=True)

@@ -9,6 +9,7 @@ from dataclasses import replace
 import openpyxl
 import pytest
 
+from chapters import all_but
 from workbookgen import build as building
 from workbookgen.build import build, layout_of, workbook
 from workbookgen.checking.driving import read
@@ -45,33 +46,33 @@ def wrong_reference(monkeypatch):
     monkeypatch.setattr(reeling, "hundred_wraps", wrong)
 
 
-def test_a_planner_is_built_and_nothing_else_is_left(small, scratch):
+def test_a_planner_is_built_and_nothing_else_is_left(little, scratch):
     folder, drafts = scratch
-    layout = build(small, folder / "planner.xlsx")
+    layout = build(little, folder / "planner.xlsx")
     assert [each.name for each in folder.iterdir()] == ["planner.xlsx"] and not list(drafts.iterdir())
     assert (folder / "planner.xlsx").read_bytes() == workbook(layout)
     assert stat.S_IMODE(os.stat(folder / "planner.xlsx").st_mode) == 0o644
 
 
-def test_a_planner_that_disagrees_is_not_built(small, scratch, wrong_reference):
+def test_a_planner_that_disagrees_is_not_built(little, scratch, wrong_reference):
     folder, drafts = scratch
     with pytest.raises(Disagreement) as caught:
-        build(small, folder / "planner.xlsx")
+        build(little, folder / "planner.xlsx")
     assert caught.value.exit_code == 1
-    cell = layout_of(small).placements["reels_hundred"].cell(0)
+    cell = layout_of(little).placements["reels_hundred"].cell(0)
     # A hundred turns of 72 in are 200 yd; the wrong library says 202.
     assert any(f"Reels!{cell}: expected 202.0" in str(fault) and "computes 200" in str(fault) for fault in caught.value.faults)
     assert not list(folder.iterdir()) and not list(drafts.iterdir())
 
 
-def test_a_planner_that_differs_from_print_is_not_built(small, scratch, monkeypatch):
+def test_a_planner_that_differs_from_print_is_not_built(little, scratch, monkeypatch):
     """Twelve wraps of 1.5 m are 18 m, whoever printed 19."""
     slip = replace(proofs.PROOFS.proofs[0], number="99-001", result="skeins_length_m", unit="meter", printed=19.0, tolerance=1e-9,
                    given={"wraps": (12.0, "dimensionless"), "part_wrap": (0.0, "dimensionless"), "rest": (0.0, "meter"), "loop": (1.5, "meter")})
     monkeypatch.setattr(proofs, "PROOFS", replace(proofs.PROOFS, proofs=(*proofs.PROOFS.proofs, slip)))
     folder, drafts = scratch
     with pytest.raises(Disagreement, match="^proof 99-001: the planner works out 18.0, but 19.0 is printed.$"):
-        build(small, folder / "planner.xlsx")
+        build(little, folder / "planner.xlsx")
     assert not list(folder.iterdir()) and not list(drafts.iterdir())
 
 
@@ -102,13 +103,14 @@ def with_formula(planner: Planner, key: str, right: str, wrong: str) -> Planner:
         ("samples_take_up", "plied_length / singles_length", "plied_length * singles_length"),
     ],
 )
-def test_a_formula_whose_cells_are_blank_in_a_new_planner_is_proven_too(key, right, wrong, small, scratch, monkeypatch):
+def test_a_formula_whose_cells_are_blank_in_a_new_planner_is_proven_too(key, right, wrong, little, scratch, monkeypatch):
     folder, drafts = scratch
-    monkeypatch.setattr(building, "planner", lambda settings: with_formula(planner(settings), key, right, wrong))
-    layout = building.layout_of(small)
+    settings = little.model_copy(update={"leave_out": all_but("Samples")})
+    monkeypatch.setattr(building, "planner", lambda chosen: with_formula(planner(chosen), key, right, wrong))
+    layout = building.layout_of(settings)
     assert workbook(layout), "a blank planner shows nothing of it"
     with pytest.raises(Disagreement) as caught:
-        build(small, folder / "planner.xlsx")
+        build(settings, folder / "planner.xlsx")
     place = layout.placements[key]
     cells = {f"{place.sheet}!{place.cell(row)}" for row in range(place.rows)}
     assert any(fault.place in cells and ", with " in fault.sentence for fault in caught.value.faults)
@@ -121,17 +123,17 @@ def test_logs_of_the_fewest_lines_are_proven_too(small, scratch):
     build(small.model_copy(update={"rows": Rows(**lines)}), folder / "planner.xlsx")
 
 
-def test_a_planner_of_many_lines_is_tried_too_with_fewer_sets(small, monkeypatch):
+def test_a_planner_of_many_lines_is_tried_too_with_fewer_sets(little, monkeypatch):
     tried = []
     monkeypatch.setattr(building, "findings_of", lambda layout, session, name, sets, proofs: tried.append(len(sets)) or [])
-    few, many = building.layout_of(small), building.layout_of(small.model_copy(update={"rows": Rows(skeins=9000)}))
+    few, many = building.layout_of(little), building.layout_of(little.model_copy(update={"rows": Rows(skeins=9000)}))
     building.workbook(few, drawn=building.DRAWN)
     assert tried == [building.DRAWN]
     assert len(building.tried(many, building.DRAWN)) == 1
 
 
-def test_lines_that_show_nothing_are_worked_out_no_further_and_the_file_is_the_same(small, monkeypatch):
-    layout = building.layout_of(small.model_copy(update={"rows": Rows(skeins=building.MOST_LINES + 60)}))
+def test_lines_that_show_nothing_are_worked_out_no_further_and_the_file_is_the_same(little, monkeypatch):
+    layout = building.layout_of(little.model_copy(update={"rows": Rows(skeins=building.MOST_LINES + 60)}))
     worked_out = []
     monkeypatch.setattr(building, "read", lambda session, begun, formulas: worked_out.append(begun.formula_cells) or read(session, begun, formulas))
     short = workbook(layout)
@@ -140,16 +142,16 @@ def test_lines_that_show_nothing_are_worked_out_no_further_and_the_file_is_the_s
     assert worked_out[0] < layout.formula_cells - 1_000 and worked_out[1] == layout.formula_cells
 
 
-def test_of_the_usual_planner_every_line_is_tried(small):
+def test_of_the_usual_planner_every_line_is_tried(little):
     usual = building.layout_of(Settings())
     blank = {f"skeins_{each.key}": (None,) * usual.planner.blocks["skeins"].rows for each in usual.planner.blocks["skeins"].results}
     assert not building.has_longer_logs(usual) and building.first_lines(usual, blank) is usual
-    assert building.has_longer_logs(building.layout_of(small.model_copy(update={"rows": Rows(skeins=building.MOST_LINES + 1)})))
+    assert building.has_longer_logs(building.layout_of(little.model_copy(update={"rows": Rows(skeins=building.MOST_LINES + 1)})))
 
 
-def test_what_stands_in_the_last_line_is_worked_out(small, tmp_path, monkeypatch):
+def test_what_stands_in_the_last_line_is_worked_out(little, tmp_path, monkeypatch):
     monkeypatch.setattr(building, "MOST_LINES", 5)
-    layout = building.layout_of(small.model_copy(update={"rows": Rows(skeins=9)}))
+    layout = building.layout_of(little.model_copy(update={"rows": Rows(skeins=9)}))
     records = [{}] * 8 + [{"name": "Last", "reel": "Clock reel", "wraps": 100.0, "washed_loop": 72.0, "gross": 4.0}]
     entries = with_records(layout.planner, starting_entries(layout.planner), "skeins", records)
     path = tmp_path / "planner.xlsx"
@@ -159,23 +161,23 @@ def test_what_stands_in_the_last_line_is_worked_out(small, tmp_path, monkeypatch
     assert openpyxl.load_workbook(path, data_only=True)[place.sheet][place.cell(8)].value == pytest.approx(200.0)
 
 
-def test_an_older_file_stays_as_it_was(small, scratch, wrong_reference):
+def test_an_older_file_stays_as_it_was(little, scratch, wrong_reference):
     folder, drafts = scratch
     (folder / "planner.xlsx").write_bytes(b"older")
     with pytest.raises(Disagreement):
-        build(small, folder / "planner.xlsx")
+        build(little, folder / "planner.xlsx")
     assert (folder / "planner.xlsx").read_bytes() == b"older"
     assert [each.name for each in folder.iterdir()] == ["planner.xlsx"] and not list(drafts.iterdir())
 
 
-def test_an_older_file_is_replaced(small, scratch):
+def test_an_older_file_is_replaced(little, scratch):
     folder, _ = scratch
     (folder / "planner.xlsx").write_bytes(b"older")
-    layout = build(small, folder / "planner.xlsx")
+    layout = build(little, folder / "planner.xlsx")
     assert (folder / "planner.xlsx").read_bytes() == workbook(layout)
 
 
-def test_a_crash_while_building_leaves_nothing(small, scratch, monkeypatch):
+def test_a_crash_while_building_leaves_nothing(little, scratch, monkeypatch):
     folder, drafts = scratch
 
     def crash(*_):
@@ -183,7 +185,7 @@ def test_a_crash_while_building_leaves_nothing(small, scratch, monkeypatch):
 
     monkeypatch.setattr(building, "expected_of_proofs", crash)
     with pytest.raises(RuntimeError):
-        build(small, folder / "planner.xlsx")
+        build(little, folder / "planner.xlsx")
     assert not list(folder.iterdir()) and not list(drafts.iterdir())
 
 
@@ -209,23 +211,23 @@ def test_a_place_that_cannot_be_written_to(tmp_path, where):
     assert [each.name for each in tmp_path.iterdir()] == ["taken"] and not list((tmp_path / "taken").iterdir())
 
 
-def test_at_most_twenty_disagreements_are_told(small, monkeypatch):
+def test_at_most_twenty_disagreements_are_told(little, monkeypatch):
     right = building.expected_of_proofs
     monkeypatch.setattr(building, "expected_of_proofs", lambda planner: {key: ("wrong",) * len(each) for key, each in right(planner).items()})
     with pytest.raises(Disagreement) as caught:
-        workbook(layout_of(small))
+        workbook(layout_of(little))
     assert len(caught.value.faults) == 20
 
 
-def test_a_planner_with_entries_shows_their_results(small_layout, tmp_path):
+def test_a_planner_with_entries_shows_their_results(little_layout, tmp_path):
     entries = with_records(
-        small_layout.planner, starting_entries(small_layout.planner), "skeins",
+        little_layout.planner, starting_entries(little_layout.planner), "skeins",
         [{"name": "First", "reel": "Clock reel", "wraps": 100.0, "washed_loop": 72.0, "gross": 4.0}],
     )
     path = tmp_path / "planner.xlsx"
-    path.write_bytes(workbook(small_layout, entries))
+    path.write_bytes(workbook(little_layout, entries))
     with engine("formualizer").open(path) as session:
-        shown = read(session, small_layout, small_layout.formulas)
+        shown = read(session, little_layout, little_layout.formulas)
     # 100 turns of 72 in are 200 yd, and did not shrink; 200 yd in 4 oz are 800 yd/lb.
     assert shown["skeins_length_yd"][0] == pytest.approx(200.0)
     assert shown["skeins_grist_yd_lb"][0] == pytest.approx(800.0)

@@ -12,30 +12,28 @@ import pytest
 
 from long_run import dealt
 from mutation.shared_yarns import shared
-from workbookgen.build import layout_of, workbook
+from workbookgen.book.write import write
+from workbookgen.build import workbook
 from workbookgen.checking.check import check
 from workbookgen.checking.scenarios import scenario
 from workbookgen.planner_file import read_planner
-from workbookgen.settings import Settings
 
 
 @pytest.mark.programs
 @pytest.mark.parametrize(("name", "filled"), dealt([(scenario, 500), (scenario, 501), (shared, 602), (shared, 603)], ["libreoffice", "gnumeric"]))
-def test_a_full_planner_is_right_at_first_loading(name, filled, tmp_path):
+def test_a_full_planner_is_right_at_first_loading(name, filled, layout, tmp_path):
     drawn, seed = filled
-    layout = layout_of(Settings())
     file = tmp_path / "full.xlsx"
-    file.write_bytes(workbook(layout, drawn(layout.planner, seed)))
+    file.write_bytes(write(layout, drawn(layout.planner, seed), {}))
     report = check(file, layout, [name], scenarios=0)
     assert report.findings == []
     assert report.formula_cells_seen_filled > 4_000
 
 
 @pytest.mark.programs
-def test_gnumeric_shows_no_other_numbers_where_it_keeps_some_that_are_stored(tmp_path):
+def test_gnumeric_shows_no_other_numbers_where_it_keeps_some_that_are_stored(layout, tmp_path):
     """It works out some cells at loading and keeps the others: numbers that are equal differ in their last digits then."""
     program = shutil.which("ssconvert") or pytest.skip("Gnumeric is not here")
-    layout = layout_of(Settings())
     (tmp_path / "full.xlsx").write_bytes(workbook(layout, scenario(layout.planner, 6, 24, is_whole=True)))
     subprocess.run([program, tmp_path / "full.xlsx", tmp_path / "saved.xlsx"], check=True, capture_output=True, timeout=120)
     saved = read_planner(tmp_path / "saved.xlsx")

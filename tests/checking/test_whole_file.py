@@ -23,6 +23,7 @@ from .tampering import both, edited, replaced, sub
 
 pytestmark = pytest.mark.usefixtures("worked_out_once")
 
+OF_ALL_CHAPTERS = "layout" if LONG else "small_layout"  # in fewer lines at a push
 BOOK, STYLES = "xl/workbook.xml", "xl/styles.xml"
 
 
@@ -37,13 +38,13 @@ def checked(path) -> list[str]:
 
 
 @pytest.fixture
-def made(small_file, tmp_path):
+def made(little_file, tmp_path):
     """A copy of the small planner, with parts of it edited; a part is named by its path, or by its sheet."""
-    parts = sheet_parts(small_file)
+    parts = sheet_parts(little_file)
 
     def making(**edits):
         known = {"book": BOOK, "styles": STYLES} | {sheet.replace(" ", "_"): part for sheet, part in parts.items()}
-        return edited(small_file, tmp_path / "edited.xlsx", {known.get(name, name): edit for name, edit in edits.items()})
+        return edited(little_file, tmp_path / "edited.xlsx", {known.get(name, name): edit for name, edit in edits.items()})
 
     return making
 
@@ -64,23 +65,23 @@ def row_above(path, at, text: str) -> int:
 
 
 class TestAnHonestFile:
-    def test_as_it_was_built(self, small_file):
-        assert checked(small_file) == []
+    def test_as_it_was_built(self, little_file):
+        assert checked(little_file) == []
 
-    def test_filled_in(self, small_layout, tmp_path):
-        (tmp_path / "filled.xlsx").write_bytes(workbook(small_layout, scenario(small_layout.planner, 3)))
+    def test_filled_in(self, little_layout, tmp_path):
+        (tmp_path / "filled.xlsx").write_bytes(workbook(little_layout, scenario(little_layout.planner, 3)))
         assert checked(tmp_path / "filled.xlsx") == []
 
-    def test_by_a_library_that_keeps_no_results(self, small_file, tmp_path):
-        openpyxl.load_workbook(small_file).save(tmp_path / "saved.xlsx")
-        found = told(tmp_path / "saved.xlsx", read_planner(small_file).layout)
+    def test_by_a_library_that_keeps_no_results(self, little_file, tmp_path):
+        openpyxl.load_workbook(little_file).save(tmp_path / "saved.xlsx")
+        found = told(tmp_path / "saved.xlsx", read_planner(little_file).layout)
         assert found == []
 
     @pytest.mark.programs
     @pytest.mark.parametrize(("way", "filled"), [("xlsx", True), ("ods", False)] + ([("xlsx", False), ("ods", True)] if LONG else []))
-    def test_saved_by_libreoffice(self, settings, layout, tmp_path, filled, way):
+    def test_saved_by_libreoffice(self, request, tmp_path, filled, way):
         """Of inputs that add up to what can be said: a head that is blank comes back from .ods as a stored 0."""
-        source = tmp_path / "planner.xlsx"
+        layout, source = request.getfixturevalue(OF_ALL_CHAPTERS), tmp_path / "planner.xlsx"
         source.write_bytes(workbook(layout, scenario(layout.planner, 10, is_whole=True) if filled else None))
         if way == "ods":
             convert(source, tmp_path / "planner.ods", recalculate=False)
@@ -91,9 +92,9 @@ class TestAnHonestFile:
 
     @pytest.mark.programs
     @pytest.mark.parametrize("filled", [False, True])
-    def test_saved_by_gnumeric(self, layout, tmp_path, filled):
+    def test_saved_by_gnumeric(self, request, tmp_path, filled):
         """Without --recalc it stores, for some cells that look into other sheets, a result from before it had read all of them."""
-        source = tmp_path / "planner.xlsx"
+        layout, source = request.getfixturevalue(OF_ALL_CHAPTERS), tmp_path / "planner.xlsx"
         source.write_bytes(workbook(layout, scenario(layout.planner, 4) if filled else None))
         program = shutil.which("ssconvert") or pytest.skip("Gnumeric is not here")
         subprocess.run([program, "--recalc", source, tmp_path / "saved.xlsx"], check=True, capture_output=True, timeout=120)
@@ -106,14 +107,14 @@ class TestAnHonestFile:
 
 
 class TestNames:
-    def test_two_swapped(self, made, small_layout):
-        gross, tare = (small_layout.placements[key].range.replace("$", r"\$") for key in ("skeins_gross", "skeins_tare"))
+    def test_two_swapped(self, made, little_layout):
+        gross, tare = (little_layout.placements[key].range.replace("$", r"\$") for key in ("skeins_gross", "skeins_tare"))
         path = made(book=both(name("skeins_gross", tare.replace("\\", "")), name("skeins_tare", gross.replace("\\", ""))))
         [finding] = checked(path)
         assert finding.startswith("skeins_gross: this name and skeins_tare are swapped")
 
-    def test_one_moved_by_a_row(self, made, small_layout):
-        at = small_layout.placements["skeins_wraps"]
+    def test_one_moved_by_a_row(self, made, little_layout):
+        at = little_layout.placements["skeins_wraps"]
         moved = f"Skeins!${at.cell(0)[0]}${at.row + 1}:${at.cell(0)[0]}${at.row + at.rows}"
         [finding] = checked(made(book=name("skeins_wraps", moved)))
         assert finding == f"skeins_wraps: this name stands for other cells than its own; expected {at.range.replace('$', '')!r}, got {moved.replace('$', '')!r}"
@@ -126,10 +127,10 @@ class TestNames:
         [finding] = checked(made(book=replaced("</definedNames>", '<definedName name="skeins_wrapz">Skeins!$A$7</definedName></definedNames>')))
         assert finding.startswith("skeins_wrapz: a name like those of the planner, which the planner does not have")
 
-    def test_one_of_a_sheet_that_hides_ours(self, made, small_layout):
+    def test_one_of_a_sheet_that_hides_ours(self, made, little_layout):
         local = '<definedName name="skeins_wraps" localSheetId="0">Skeins!$A$7</definedName></definedNames>'
         [finding] = checked(made(book=replaced("</definedNames>", local)))
-        first = small_layout.planner.sheets[0].name
+        first = little_layout.planner.sheets[0].name
         assert finding.startswith(f"skeins_wraps: on the sheet {first} this name stands for something of its own")
 
     def test_one_that_is_a_formula(self, made):
@@ -159,40 +160,40 @@ def test_settings_of_the_workbook(made, edit, words):
 
 class TestWords:
     @pytest.mark.parametrize("what", ["label", "unit"])
-    def test_a_label_and_a_unit(self, small_file, small_layout, tmp_path, what):
-        at = small_layout.placements["skeins_gross"]
-        row = row_above(small_file, at, at.field.label if what == "label" else at.unit.symbol)
-        with_values(small_file, tmp_path / "edited.xlsx", {Area("Skeins", row, at.column): [["lb"]]})
+    def test_a_label_and_a_unit(self, little_file, little_layout, tmp_path, what):
+        at = little_layout.placements["skeins_gross"]
+        row = row_above(little_file, at, at.field.label if what == "label" else at.unit.symbol)
+        with_values(little_file, tmp_path / "edited.xlsx", {Area("Skeins", row, at.column): [["lb"]]})
         [finding] = checked(tmp_path / "edited.xlsx")
         assert finding.startswith(f"Skeins!{at.cell(row - at.row)}: these words are not the planner's") and finding.endswith("got 'lb'")
 
-    def test_a_label_that_was_emptied(self, small_file, small_layout, tmp_path):
-        at = small_layout.placements["reels_rated"]
-        with_values(small_file, tmp_path / "edited.xlsx", {Area("Reels", row_above(small_file, at, at.field.label), at.column): [[None]]})
+    def test_a_label_that_was_emptied(self, little_file, little_layout, tmp_path):
+        at = little_layout.placements["reels_rated"]
+        with_values(little_file, tmp_path / "edited.xlsx", {Area("Reels", row_above(little_file, at, at.field.label), at.column): [[None]]})
         [finding] = checked(tmp_path / "edited.xlsx")
         assert finding.endswith("got 'nothing'")
 
-    def test_a_figure(self, small_file, small_layout, tmp_path):
-        at = small_layout.placements["weaves_ends"]
-        with_values(small_file, tmp_path / "edited.xlsx", {Area(at.sheet, at.row, at.column): [[77.0]]})
+    def test_a_figure(self, little_file, little_layout, tmp_path):
+        at = little_layout.placements["weaves_ends"]
+        with_values(little_file, tmp_path / "edited.xlsx", {Area(at.sheet, at.row, at.column): [[77.0]]})
         findings = checked(tmp_path / "edited.xlsx")
         assert any(each.startswith(f"{at.sheet}!{at.cell(0)}: this figure is not the planner's") for each in findings)
 
-    def test_what_a_person_typed_is_theirs(self, small_file, small_layout, tmp_path):
-        at = small_layout.placements["reels_name"]
-        with_values(small_file, tmp_path / "edited.xlsx", {Area("Reels", at.row + 2, 1): [["Porch reel"]], Area("Reels", at.row + 2, 40): [["mine"]]})
-        assert told(tmp_path / "edited.xlsx", small_layout) == []
+    def test_what_a_person_typed_is_theirs(self, little_file, little_layout, tmp_path):
+        at = little_layout.placements["reels_name"]
+        with_values(little_file, tmp_path / "edited.xlsx", {Area("Reels", at.row + 2, 1): [["Porch reel"]], Area("Reels", at.row + 2, 40): [["mine"]]})
+        assert told(tmp_path / "edited.xlsx", little_layout) == []
 
-    def test_a_link(self, made, small_file):
-        sheet = next(each for each in as_found(small_file).sheets.values() if each.links)
+    def test_a_link(self, made, little_file):
+        sheet = next(each for each in as_found(little_file).sheets.values() if each.links)
         [finding] = checked(made(**{sheet.name.replace(" ", "_"): sub(r'(<hyperlink [^>]*location=")[^"]*', r"\g<1>Proofs!B99")}))
         assert finding.startswith(f"{sheet.name}!") and "the link leads elsewhere; expected '#" in finding and finding.endswith("got '#Proofs!B99'")
 
 
 class TestWhatMayBeTyped:
-    def test_nothing_is_asked_any_more(self, made, small_layout):
+    def test_nothing_is_asked_any_more(self, made, little_layout):
         findings = checked(made(Reels=sub("<dataValidations.*</dataValidations>", "")))
-        at = small_layout.placements["reels_rated"]
+        at = little_layout.placements["reels_rated"]
         assert f"Reels!{at.cell(0)}:{at.cell(at.rows - 1)} (reels_rated): what may be typed is no longer said; expected 'decimal between 0 1000', got 'nothing'" in findings
 
     @pytest.mark.parametrize(("edit", "words"), [
@@ -206,14 +207,14 @@ class TestWhatMayBeTyped:
         findings = checked(made(Reels=edit))
         assert len(findings) == 1 and words in findings[0]
 
-    def test_a_list_that_offers_other_cells(self, made, small_layout):
-        source = small_layout.placements["reels_listed"].range
+    def test_a_list_that_offers_other_cells(self, made, little_layout):
+        source = little_layout.placements["reels_listed"].range
         findings = checked(made(Skeins=sub(r"<formula1>OFFSET\(Reels!\$[^<]*", "<formula1>Reels!$A$1:$A$3")))
         assert [each for each in findings if "(skeins_reel): other limits or choices" in each] == findings and len(findings) == 1
         assert source.startswith("Reels!")
 
-    def test_validations_that_were_merged_or_split_are_the_same(self, made, small_layout):
-        at = small_layout.placements["reels_rated"]
+    def test_validations_that_were_merged_or_split_are_the_same(self, made, little_layout):
+        at = little_layout.placements["reels_rated"]
         one, two, three, four = (at.cell(row) for row in range(4))
 
         def split(text):
@@ -222,16 +223,16 @@ class TestWhatMayBeTyped:
 
         assert checked(made(Reels=split)) == []
 
-    def test_a_rule_that_reaches_out_is_refused(self, made, small_layout):
-        cells = small_layout.placements["reels_rated"].area.replace("$", "")
+    def test_a_rule_that_reaches_out_is_refused(self, made, little_layout):
+        cells = little_layout.placements["reels_rated"].area.replace("$", "")
         with pytest.raises(FileError, match=f"what may be typed into Reels, {cells}: this formula reaches out"):
             checked(made(Reels=replaced("<formula2>1000</formula2>", "<formula2>[1]Far!$A$1</formula2>")))
 
 
 class TestLocksAndLooks:
-    def test_a_formula_that_may_be_typed_over(self, made, small_layout):
+    def test_a_formula_that_may_be_typed_over(self, made, little_layout):
         """No sheet is protected; what keeps a slip of the hand from a formula is that its cell refuses to be typed into."""
-        at = small_layout.placements["reels_loop"]
+        at = little_layout.placements["reels_loop"]
         cells = f"{at.cell(0)}:{at.cell(at.rows - 1)}"
         [finding] = checked(made(Reels=sub(rf'<dataValidation [^>]*sqref="{cells}".*?</dataValidation>', "")))
         assert finding.startswith(f"Reels!{cells} (reels_loop): what may be typed is no longer said; expected 'custom ") and finding.endswith("got 'nothing'")
@@ -240,15 +241,15 @@ class TestLocksAndLooks:
         """What is typed stays unlocked, so nothing is kept from anybody."""
         assert checked(made(Reels=replaced("</sheetData>", '</sheetData><sheetProtection sheet="1" objects="1" scenarios="1"/>'))) == []
 
-    def test_a_formula_that_is_not_locked(self, small_file, small_layout, tmp_path):
-        path = self.locked(small_file, tmp_path, small_layout, "reels_loop", False)
-        [finding] = told(path, small_layout)
-        assert finding.startswith(f"Reels!{cell_of(small_layout, 'reels_loop', 1)} (reels_loop): not locked")
+    def test_a_formula_that_is_not_locked(self, little_file, little_layout, tmp_path):
+        path = self.locked(little_file, tmp_path, little_layout, "reels_loop", False)
+        [finding] = told(path, little_layout)
+        assert finding.startswith(f"Reels!{cell_of(little_layout, 'reels_loop', 1)} (reels_loop): not locked")
 
-    def test_an_input_that_is_locked(self, small_file, small_layout, tmp_path):
-        path = self.locked(small_file, tmp_path, small_layout, "reels_rated", True)
-        [finding] = told(path, small_layout)
-        assert finding.startswith(f"Reels!{cell_of(small_layout, 'reels_rated', 1)} (reels_rated): locked, so that nothing can be typed")
+    def test_an_input_that_is_locked(self, little_file, little_layout, tmp_path):
+        path = self.locked(little_file, tmp_path, little_layout, "reels_rated", True)
+        [finding] = told(path, little_layout)
+        assert finding.startswith(f"Reels!{cell_of(little_layout, 'reels_rated', 1)} (reels_rated): locked, so that nothing can be typed")
 
     @staticmethod
     def locked(source, folder, layout, key, is_locked):
@@ -270,31 +271,31 @@ class TestLocksAndLooks:
         ("reels_name", "General", "its number format shows something else; expected 'text', got 'number'"),
         ("pace_start", "0", "expected 'date', got 'number with 0 decimals'"),
     ])
-    def test_a_number_format(self, small_file, small_layout, tmp_path, key, code, words):
-        at = small_layout.placements[key]
-        book = openpyxl.load_workbook(small_file)
+    def test_a_number_format(self, little_file, little_layout, tmp_path, key, code, words):
+        at = little_layout.placements[key]
+        book = openpyxl.load_workbook(little_file)
         for row in range(at.rows):
             book[at.sheet][at.cell(row)].number_format = code
         book.save(tmp_path / "formatted.xlsx")
-        [finding] = told(tmp_path / "formatted.xlsx", small_layout)
+        [finding] = told(tmp_path / "formatted.xlsx", little_layout)
         cells = at.area.replace("$", "")
         assert finding.startswith(f"{at.sheet}!{cells} ({key}): ") and words in finding
 
     @pytest.mark.parametrize("code", ['#,##0.00_)', "#,##0.000", "[BLACK]#,##0.00", "#,##0.00;-#,##0.00", "[$-409]#,##0.00"])
-    def test_other_spellings_of_a_number_format(self, small_file, small_layout, tmp_path, code):
-        book = openpyxl.load_workbook(small_file)
-        at = small_layout.placements["reels_loop"]
+    def test_other_spellings_of_a_number_format(self, little_file, little_layout, tmp_path, code):
+        book = openpyxl.load_workbook(little_file)
+        at = little_layout.placements["reels_loop"]
         book[at.sheet][at.cell(0)].number_format = code
         book.save(tmp_path / "formatted.xlsx")
-        assert told(tmp_path / "formatted.xlsx", small_layout) == []
+        assert told(tmp_path / "formatted.xlsx", little_layout) == []
 
-    def test_a_row_that_is_hidden(self, made, small_layout):
-        row = small_layout.placements["reels_rated"].row + 1
+    def test_a_row_that_is_hidden(self, made, little_layout):
+        row = little_layout.placements["reels_rated"].row + 1
         [finding] = checked(made(Reels=replaced(f'<row r="{row}" ', f'<row r="{row}" hidden="1" ')))
         assert finding.startswith(f"Reels!{row}:{row}: rows are hidden here")
 
-    def test_a_column_that_is_hidden(self, made, small_layout):
-        at = small_layout.placements["reels_name"]
+    def test_a_column_that_is_hidden(self, made, little_layout):
+        at = little_layout.placements["reels_name"]
         letter = at.cell(0).rstrip("0123456789")
         [finding] = checked(made(Reels=sub(rf'<col min="{at.column}" max="{at.column}" ', r'\g<0>hidden="1" ')))
         assert finding.startswith(f"Reels!{letter}:{letter}: columns are hidden here")
@@ -305,8 +306,8 @@ class TestPictures:
         [finding] = checked(made(**{"xl/charts/chart1.xml": sub(r"(<c:val>.*?<c:f>[^<]*\$)(\d+)(</c:f>)", r"\g<1>999\3")}))
         assert " draws from other cells; expected " in finding and "999" in finding
 
-    def test_a_chart_that_is_gone(self, made, small_file):
-        with zipfile.ZipFile(small_file) as package:
+    def test_a_chart_that_is_gone(self, made, little_file):
+        with zipfile.ZipFile(little_file) as package:
             links = next(part for part in package.namelist() if part.startswith("xl/drawings/_rels/"))
         [finding] = checked(made(**{links: sub("<Relationship [^>]*/>", "")}))
         assert finding.endswith("is gone, or has another title")
@@ -315,8 +316,8 @@ class TestPictures:
 class TestConditionalFormats:
     NEW = '<conditionalFormatting sqref="A7:A9"><cfRule type="expression" priority="1"><formula>{}</formula></cfRule></conditionalFormatting>'
 
-    def test_one_of_ours_is_gone(self, made, small_file):
-        sheet = next(each for each in as_found(small_file).sheets.values() if each.rules)
+    def test_one_of_ours_is_gone(self, made, little_file):
+        sheet = next(each for each in as_found(little_file).sheets.values() if each.rules)
         findings = checked(made(**{sheet.name.replace(" ", "_"): sub("<conditionalFormatting.*</conditionalFormatting>", "")}))
         assert findings and all(each.startswith(f"{sheet.name}!") and "a conditional format of the planner is gone" in each for each in findings)
 
@@ -332,53 +333,53 @@ class TestConditionalFormats:
 
 
 class TestACellThatIsThereTwice:
-    def test_in_its_row(self, made, small_layout):
-        cell = cell_of(small_layout, "reels_rated")
+    def test_in_its_row(self, made, little_layout):
+        cell = cell_of(little_layout, "reels_rated")
         findings = checked(made(Reels=sub(rf'<c r="{cell}"([^>]*)>', rf'<c r="{cell}"><v>9</v></c><c r="{cell}"\1>')))
         assert [each for each in findings if each.startswith(f"Reels!{cell}: this cell is in the file twice")]
 
-    def test_in_another_row(self, made, small_layout):
-        findings = checked(made(Reels=replaced(f'<c r="{cell_of(small_layout, "reels_rated", 1)}"', f'<c r="{cell_of(small_layout, "reels_rated", 2)}"')))
-        assert [each for each in findings if each.startswith(f"Reels!{cell_of(small_layout, 'reels_rated', 2)}: this cell is in the file twice")]
+    def test_in_another_row(self, made, little_layout):
+        findings = checked(made(Reels=replaced(f'<c r="{cell_of(little_layout, "reels_rated", 1)}"', f'<c r="{cell_of(little_layout, "reels_rated", 2)}"')))
+        assert [each for each in findings if each.startswith(f"Reels!{cell_of(little_layout, 'reels_rated', 2)}: this cell is in the file twice")]
 
 
 class TestStoredResults:
     STALE = "the stored result is not what the inputs give"
 
-    def test_one_is_another(self, made, small_layout):
-        cell = cell_of(small_layout, "reels_hundred")
+    def test_one_is_another(self, made, little_layout):
+        cell = cell_of(little_layout, "reels_hundred")
         [finding] = checked(made(Reels=sub(rf'(<c r="{cell}"[^>]*><f.*?<v>)[^<]*', r"\g<1>201")))
         assert finding.startswith(f"Reels!{cell} (reels_hundred): {self.STALE}") and finding.endswith("expected 200.0, got 201.0")
 
-    def test_one_is_missing_among_others(self, made, small_layout):
-        cell = cell_of(small_layout, "reels_hundred")
+    def test_one_is_missing_among_others(self, made, little_layout):
+        cell = cell_of(little_layout, "reels_hundred")
         [finding] = checked(made(Reels=sub(rf'(<c r="{cell}"[^>]*><f.*?)<v>[^<]*</v>', r"\1")))
         assert finding.endswith("expected 200.0, got 'nothing'")
 
-    def test_an_error_where_nothing_is_wrong(self, made, small_layout):
-        cell = cell_of(small_layout, "reels_hundred")
+    def test_an_error_where_nothing_is_wrong(self, made, little_layout):
+        cell = cell_of(little_layout, "reels_hundred")
         [finding] = checked(made(Reels=sub(rf'<c r="{cell}"([^>]*)>(<f.*?<v>)[^<]*', rf'<c r="{cell}"\1 t="e">\2#N/A')))
         assert finding.endswith("got '#N/A'")
 
-    def test_all_are_poisoned(self, small_file, tmp_path):
-        with_cached(small_file, tmp_path / "poisoned.xlsx", POISON)
+    def test_all_are_poisoned(self, little_file, tmp_path):
+        with_cached(little_file, tmp_path / "poisoned.xlsx", POISON)
         findings = checked(tmp_path / "poisoned.xlsx")
         assert len(findings) > 100 and all(self.STALE in each for each in findings)
 
-    def test_inputs_changed_by_a_program_that_does_not_calculate(self, small_file, small_layout, tmp_path):
-        at = small_layout.placements["reels_rated"]
-        with_values(small_file, tmp_path / "edited.xlsx", {Area("Reels", at.row, at.column): [[71.0]]})
+    def test_inputs_changed_by_a_program_that_does_not_calculate(self, little_file, little_layout, tmp_path):
+        at = little_layout.placements["reels_rated"]
+        with_values(little_file, tmp_path / "edited.xlsx", {Area("Reels", at.row, at.column): [[71.0]]})
         findings = checked(tmp_path / "edited.xlsx")
         assert findings and all(self.STALE in each for each in findings)
 
-    def test_fewer_digits_are_no_other_result(self, made, small_layout):
-        cell = cell_of(small_layout, "reels_hundred")
+    def test_fewer_digits_are_no_other_result(self, made, little_layout):
+        cell = cell_of(little_layout, "reels_hundred")
         assert checked(made(Reels=sub(rf'(<c r="{cell}"[^>]*><f.*?<v>)[^<]*', r"\g<1>200.0000001"))) == []
 
 
-def test_a_planner_of_other_settings_is_held_against_its_own(settings, tmp_path):
+def test_a_planner_of_other_settings_is_held_against_its_own(little, little_layout, tmp_path):
     """The sheets are compared with those that the file's own settings give."""
-    metric = settings.model_copy(update={"units": "metric", "title": "Our & <their> yarn"})
+    metric = little.model_copy(update={"units": "metric", "title": "Our & <their> yarn"})
     (tmp_path / "metric.xlsx").write_bytes(workbook(layout_of(metric)))
     assert checked(tmp_path / "metric.xlsx") == []
-    assert told(tmp_path / "metric.xlsx", layout_of(settings))  # and it is another planner than that of the usual ones
+    assert told(tmp_path / "metric.xlsx", little_layout)  # and it is another planner than that of the usual ones

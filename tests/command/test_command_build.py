@@ -225,6 +225,6 @@ def test_what_the_command_built_is_what_the_settings_say(planner):
 def test_with_nobody_to_tell_it_builds_all_the_same(small_settings, tmp_path, closed):
     """Run by a task planner, a command may find its outputs closed."""
     words = [sys.executable, "-m", "workbookgen", "build", "--settings", str(small_settings), "-o", str(tmp_path / "planner.xlsx")]
-    done = subprocess.run(["sh", "-c", f'exec "$@" {closed}', "sh", *words], cwd=ROOT, timeout=60)
+    done = subprocess.run(["sh", "-c", f'exec "$@" {closed}', "sh", *words], cwd=ROOT, timeout=300)
     assert done.returncode == 0 and left_in(tmp_path) == {"planner.xlsx"}
     assert openpyxl.load_workbook(tmp_path / "planner.xlsx").sheetnames[0] == "Desk"

@@ -1,13 +1,20 @@
 """`gather`: many planners into one table, told in plain words, with honest exit codes."""
 
 import csv
-import gc
 import os
+from concurrent.futures import ThreadPoolExecutor
 
 import openpyxl
 import pytest
 
 from gather.invented import LOTS, settings, write_planner
+from workbookgen.gather import workers
+
+
+@pytest.fixture(autouse=True)
+def read_here(monkeypatch):
+    """Files are read in this process. The pool would fork it, with all threads that the tests before have left in it; tests/gather tries the pool, and so does `run_apart`."""
+    monkeypatch.setattr(workers, "this_machine", lambda files: workers.Engine(lambda: ThreadPoolExecutor(1), 2))
 
 
 @pytest.fixture(scope="module")
@@ -91,7 +98,6 @@ def test_gathering_again_into_the_folder_itself(run, guild):
 def test_what_cannot_be_done_is_a_sentence(run, guild, tmp_path, monkeypatch, arguments, words):
     monkeypatch.chdir(tmp_path)
     outcome = run("gather", guild / "ann.xlsx", *arguments)
-    gc.collect()  # what is left of a client without a cluster: a forked reader of the next test would wait for it
     assert outcome.code == 2 and words in outcome.err and "Traceback" not in outcome.err
     assert list(tmp_path.iterdir()) == []
 

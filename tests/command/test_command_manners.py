@@ -118,7 +118,7 @@ def test_a_reader_who_leaves_early_is_no_fault(planner, command):
     os.close(reader)
     done = subprocess.run(
         [sys.executable, "-m", "workbookgen", *command, str(planner)],
-        cwd=ROOT, stdout=writer, stderr=subprocess.PIPE, timeout=60,
+        cwd=ROOT, stdout=writer, stderr=subprocess.PIPE, timeout=300,
     )
     os.close(writer)
     assert (done.returncode, done.stderr) == (2, b"")
@@ -127,7 +127,7 @@ def test_a_reader_who_leaves_early_is_no_fault(planner, command):
 def test_a_terminal_that_cannot_spell_everything(planner):
     done = subprocess.run(
         [sys.executable, "-m", "workbookgen", "fields", str(planner)],
-        cwd=ROOT, env=os.environ | {"PYTHONIOENCODING": "koi8-r"}, capture_output=True, timeout=60,
+        cwd=ROOT, env=os.environ | {"PYTHONIOENCODING": "koi8-r"}, capture_output=True, timeout=300,
     )
     assert (done.returncode, done.stderr) == (0, b"") and b"Loop \\xb1" in done.stdout  # Russian letters, and no plus-minus
 

@@ -33,21 +33,21 @@ def seen_on_a_terminal(*words: str) -> str:
     return seen.decode()
 
 
-def test_building_and_checking_show_how_far_they_are(small, tmp_path):
+def test_building_and_checking_show_how_far_they_are(little, tmp_path):
     settings, planner = tmp_path / "small.toml", tmp_path / "planner.xlsx"
-    settings.write_text(small.as_toml(), encoding="utf-8")
+    settings.write_text(little.as_toml(), encoding="utf-8")
     shown = seen_on_a_terminal("build", "--settings", str(settings), "-o", str(planner))
     assert "Building" in shown and "25%" in shown and "100%" in shown
     shown = seen_on_a_terminal("check", str(planner), "--scenarios", "2")
     assert "Checking" in shown and "50%" in shown and "100%" in shown
 
 
-def test_gathering_shows_how_far_it_is(small_file, tmp_path):
-    shown = seen_on_a_terminal("gather", *[str(small_file)] * 20, "-o", str(tmp_path / "guild.csv"))
+def test_gathering_shows_how_far_it_is(little_file, tmp_path):
+    shown = seen_on_a_terminal("gather", *[str(little_file)] * 20, "-o", str(tmp_path / "guild.csv"))
     assert "Reading" in shown and "100%" in shown
 
 
-def test_every_step_of_a_build_is_counted(small, tmp_path):
+def test_every_step_of_a_build_is_counted(little, tmp_path):
     counted = []
-    build(small, tmp_path / "planner.xlsx", step=lambda: counted.append(1))
+    build(little, tmp_path / "planner.xlsx", step=lambda: counted.append(1))
     assert len(counted) == STEPS

@@ -14,8 +14,8 @@ from .hostile import FORMULAS, NO_PLANNERS, REACHING_OUT, filled_rows, no_ordina
 
 
 @pytest.fixture(scope="module")
-def content(small_file):
-    return small_file.read_bytes()
+def content(little_file):
+    return little_file.read_bytes()
 
 
 @pytest.fixture
@@ -28,9 +28,9 @@ def made(tmp_path):
     return making
 
 
-def test_a_planner_passes(small_file):
-    assert require_workbook(small_file) == "xlsx"
-    package = inspected(small_file)
+def test_a_planner_passes(little_file):
+    assert require_workbook(little_file) == "xlsx"
+    package = inspected(little_file)
     assert package.links == () and 0 < package.cells < 50_000
 
 
@@ -71,9 +71,9 @@ def test_what_may_be_read_but_not_worked_out(made, content, name):
 
 
 @pytest.mark.parametrize("formula", FORMULAS)
-def test_formulas_that_reach_out(made, content, small_layout, formula):
-    weight = small_layout.placements["fiber_weight"]
-    number = [sheet.name for sheet in small_layout.planner.sheets].index(weight.sheet) + 1
+def test_formulas_that_reach_out(made, content, little_layout, formula):
+    weight = little_layout.placements["fiber_weight"]
+    number = [sheet.name for sheet in little_layout.planner.sheets].index(weight.sheet) + 1
     text = formula.replace("&", "&amp;").replace('"', "&quot;")
     cell = re.compile(rb'<c r="%s"( s="\d+")?\s*/>' % weight.cell(0).encode())
 

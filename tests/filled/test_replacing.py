@@ -3,6 +3,7 @@
 import openpyxl
 import pytest
 
+from chapters import all_but
 from workbookgen import cli
 from workbookgen.build import build, layout_of
 from workbookgen.carry.carry import carry
@@ -11,7 +12,9 @@ from workbookgen.filled.planner import area_of
 from workbookgen.filled.replacing import require_no_entries
 from workbookgen.settings import Reel, Rows, Settings, templates
 
-SETTINGS = Settings(rows=Rows(**dict.fromkeys(Rows.model_fields, 4) | {"guide": 60}), reels=(Reel(name="Clock reel", loop="2 yd"),))
+SETTINGS = Settings(
+    rows=Rows(**dict.fromkeys(Rows.model_fields, 4) | {"guide": 60}), reels=(Reel(name="Clock reel", loop="2 yd"),), leave_out=all_but("Guide", "Time", "Figures"),
+)
 
 
 @pytest.fixture(scope="module")
@@ -108,7 +111,7 @@ def test_one_that_lost_what_it_was_made_with(untouched, tmp_path):
 def test_a_second_build_with_a_fiber_table_of_ones_own(tmp_path):
     header, *fibers = (templates() / "fibers.csv").read_text(encoding="utf-8").splitlines()
     (tmp_path / "mine.csv").write_text("\n".join([header, *fibers[:3]]), encoding="utf-8")
-    settings = Settings(fibers=str(tmp_path / "mine.csv"))
+    settings = SETTINGS.model_copy(update={"fibers": str(tmp_path / "mine.csv")})
     build(settings, tmp_path / "planner.xlsx")
     require_no_entries(tmp_path / "planner.xlsx", settings)
     assert "a guide of its own" in told(tmp_path / "planner.xlsx"), "by other settings its guide would be lost"

@@ -9,6 +9,7 @@ import zipfile
 from collections.abc import Mapping
 from pathlib import Path
 
+from chapters import all_but
 from workbookgen.book.write import write
 from workbookgen.build import layout_of
 from workbookgen.language.entries import starting_entries, with_records
@@ -57,7 +58,8 @@ WORK = {"reels": REELS, "fiber": LOTS, "skeins": SKEINS, "samples": SAMPLES, "pr
 
 
 def settings(units: str, **changed) -> Settings:
-    return Settings(units=units, rows=ROWS, **changed)
+    """Of the chapters those that hold such work."""
+    return Settings(**{"units": units, "rows": ROWS, "leave_out": all_but("Guide", "Samples", "Yarn", "Components", "Figures")} | changed)
 
 
 FIGURES = {"doubts_tape": q(1, "cm"), "doubts_skein": q(200, "m")}  # not the starting values, which are round in each unit system

@@ -65,26 +65,26 @@ def test_each_result_is_summed_up_in_one_trial(layout):
 
 @pytest.mark.parametrize("name", ["formualizer", "ironcalc"])
 @pytest.mark.parametrize("function", ["SIGN", "SUBSTITUTE", "COUNTIF", "SIN", "LEN", "ISTEXT", "NORMSINV", "SUM"])
-def test_a_program_without_a_function_is_not_trusted(function, name, small_file, small_layout, tmp_path):
+def test_a_program_without_a_function_is_not_trusted(function, name, little_file, little_layout, tmp_path):
     path = tmp_path / "lacking.xlsx"
-    edited(small_file, path, lambda text: re.sub(rf"\b{function}\(".encode(), b"SIGX(", text))
-    assert said_of_a_good_one(small_file, small_layout, name) == RIGHT
-    assert said(path, small_layout, name) != RIGHT
+    edited(little_file, path, lambda text: re.sub(rf"\b{function}\(".encode(), b"SIGX(", text))
+    assert said_of_a_good_one(little_file, little_layout, name) == RIGHT
+    assert said(path, little_layout, name) != RIGHT
 
 
 @pytest.mark.programs
 @pytest.mark.parametrize("name", ["gnumeric", "libreoffice"])
-def test_a_real_program_without_a_function_is_not_trusted(name, small_file, small_layout, tmp_path):
+def test_a_real_program_without_a_function_is_not_trusted(name, little_file, little_layout, tmp_path):
     path = tmp_path / "lacking.xlsx"
-    edited(small_file, path, lambda text: text.replace(b"SIGN(", b"SIGX("))
-    assert str(said(path, small_layout, name)).startswith("Do not rely on the numbers here: ")
+    edited(little_file, path, lambda text: text.replace(b"SIGN(", b"SIGX("))
+    assert str(said(path, little_layout, name)).startswith("Do not rely on the numbers here: ")
 
 
 @pytest.mark.parametrize("name", ["formualizer", "ironcalc"])
-def test_an_error_in_one_column_is_told(name, small_file, small_layout, tmp_path):
+def test_an_error_in_one_column_is_told(name, little_file, little_layout, tmp_path):
     """In one that nothing else reads: only its trial tells."""
     path = tmp_path / "error.xlsx"
-    wrong = small_layout.placements["skeins_run"].formulas[0].removeprefix("=").encode()
+    wrong = little_layout.placements["skeins_run"].formulas[0].removeprefix("=").encode()
     changed = []
 
     def change(text: bytes) -> bytes:
@@ -92,9 +92,9 @@ def test_an_error_in_one_column_is_told(name, small_file, small_layout, tmp_path
         changed.append(plain == wrong)
         return b"1/0" if plain == wrong else text
 
-    edited(small_file, path, change)
+    edited(little_file, path, change)
     assert any(changed)
-    assert str(said(path, small_layout, name)).startswith("Do not rely on the numbers here: ")
+    assert str(said(path, little_layout, name)).startswith("Do not rely on the numbers here: ")
 
 
 def test_a_trial_outside_the_profile_is_refused():

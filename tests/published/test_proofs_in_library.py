@@ -5,14 +5,14 @@ The sources stand in the table, beside the values.
 
 import pytest
 
+from workbookgen.filled.planner import described
 from workbookgen.language.quantities import unit_named
 from workbookgen.reference.calculation import OutOfValidity
 from workbookgen.settings import Settings
-from workbookgen.sheets.planner import planner
 
 from .rows import in_unit, quantity
 
-PLANNER = planner(Settings())
+PLANNER = described(Settings())
 PROOFS = PLANNER.proofs
 each_proof = pytest.mark.parametrize("proof", PROOFS, ids=lambda proof: proof.number)
 

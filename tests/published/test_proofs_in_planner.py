@@ -4,8 +4,11 @@ The planner is built whole, in each unit system, and the programs that people re
 compute it; the verdicts are read off the sheet.
 """
 
+from functools import cache
+
 import pytest
 
+from long_run import dealt
 from workbookgen.book.layout import ProofColumn
 from workbookgen.build import layout_of, workbook
 from workbookgen.engines import ENGINES, Area, engine
@@ -13,28 +16,35 @@ from workbookgen.settings import Rows, Settings
 from workbookgen.sheets.proofs import PROOFS, SHEET
 
 PROGRAMS = ("libreoffice", "gnumeric")
+UNITS = ("us", "us-grams", "metric")
+# The engines of Python open all three planners at each push, the programs one each; in a long run all.
+TRIED = [(units, name) for units in UNITS for name in ENGINES if name not in PROGRAMS] + dealt(PROGRAMS, UNITS)
 SMALL = Rows(**dict.fromkeys(Rows.model_fields, 2) | {"guide": 40})  # the proofs do not look at the logs
 
 
-def built(units, folder):
-    layout = layout_of(Settings(units=units, rows=SMALL))
-    path = folder / f"{units}.xlsx"
-    path.write_bytes(workbook(layout))
-    return path, layout
+@pytest.fixture(scope="module")
+def built(tmp_path_factory):
+    """The planner of a unit system, and its layout."""
+    folder = tmp_path_factory.mktemp("proofs")
 
+    @cache
+    def of(units):
+        layout = layout_of(Settings(units=units, rows=SMALL))
+        path = folder / f"{units}.xlsx"
+        path.write_bytes(workbook(layout))
+        return path, layout
 
-@pytest.fixture(scope="module", params=["us", "us-grams", "metric"])
-def planner(request, tmp_path_factory):
-    return built(request.param, tmp_path_factory.mktemp("proofs"))
+    return of
 
 
 @pytest.fixture(
-    scope="module", params=[pytest.param(name, marks=pytest.mark.programs if name in PROGRAMS else ()) for name in ENGINES]
+    scope="module", params=[pytest.param(each, id="-".join(each), marks=pytest.mark.programs if each[1] in PROGRAMS else ()) for each in TRIED],
 )
-def opened(request, planner):
-    """The planner, open in an engine; whoever types into it puts back what was there."""
-    path, layout = planner
-    with engine(request.param).open(path) as session:
+def opened(request, built):
+    """The planner of a unit system, open in an engine; whoever types into it puts back what was there."""
+    units, name = request.param
+    path, layout = built(units)
+    with engine(name).open(path) as session:
         yield session, layout
 
 

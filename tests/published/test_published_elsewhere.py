@@ -10,10 +10,10 @@ import pytest
 from pytest import approx
 
 from workbookgen import reference
+from workbookgen.filled.planner import described
 from workbookgen.reference import diameter, fiber, moisture
 from workbookgen.settings import Settings
 from workbookgen.settings.fiber_table import load_fibers
-from workbookgen.sheets.planner import planner
 from workbookgen.sheets.proofs import read_proofs
 from workbookgen.units import Quantity
 
@@ -21,7 +21,7 @@ from . import steps
 from .rows import in_unit, quantity, table
 
 FIBERS = {record["name"]: record for record in load_fibers(Settings())}
-PLANNER = planner(Settings())
+PLANNER = described(Settings())
 
 
 def given(text: str) -> dict[str, str]:

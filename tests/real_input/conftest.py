@@ -13,6 +13,7 @@ from pathlib import Path
 import openpyxl
 import pytest
 
+from chapters import all_but
 from workbookgen.build import build, layout_of
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
@@ -106,7 +107,7 @@ def filled(request, tmp_path_factory) -> Filled:
     system = request.param
     perimeters = list(dict.fromkeys(reading.perimeter for reading in READINGS))
     rows = dict.fromkeys(Rows.model_fields, 2) | {"reels": len(perimeters), "skeins": len(READINGS) + 1}
-    settings = Settings(units=system, fibers="", rows=Rows(**rows))
+    settings = Settings(units=system, fibers="", rows=Rows(**rows), leave_out=all_but())
     small = SHOWN[system][0]
     planner = layout_of(settings).planner
     entries = starting_entries(planner)

@@ -6,13 +6,13 @@ import pytest
 from pytest import approx
 
 from workbookgen.checking.expected import expected_values
+from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import blends, diameter, fiber
 from workbookgen.settings import Settings
-from workbookgen.sheets.planner import planner
 from workbookgen.units import Quantity
 
-METRIC = planner(Settings(units="metric"))
+METRIC = described(Settings(units="metric"))
 
 
 def grams(number):

@@ -7,13 +7,13 @@ import pytest
 from pytest import approx
 
 from workbookgen.checking.expected import expected_values
+from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import plying
 from workbookgen.settings import Settings
-from workbookgen.sheets.planner import planner
 from workbookgen.units import Quantity
 
-US = planner(Settings(units="us"))
+US = described(Settings(units="us"))
 
 
 def cm(number):

@@ -4,12 +4,12 @@ import pytest
 from pytest import approx
 
 from workbookgen.checking.expected import expected_values
+from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import care
 from workbookgen.settings import Settings
-from workbookgen.sheets.planner import planner
 
-US = planner(Settings(units="us"))
+US = described(Settings(units="us"))
 LOT = {"name": "Moss", "state": "prepared fiber", "weight": 10.0, "grist": 1600.0, "own_spinning": 0.0, "cost": 50.0}
 SKEIN = {"reel": "Two-yard reel", "wraps": 100.0, "gross": 4.0, "washed_loop": 72.0, "lot": "Moss"}
 
@@ -66,7 +66,7 @@ def test_the_rest_of_a_lot_that_is_set_aside_is_stock_for_the_projects_that_draw
 
 
 def test_a_currency_of_letters_stands_apart_from_the_number():
-    kr = planner(Settings(units="metric", currency="kr"))
+    kr = described(Settings(units="metric", currency="kr"))
     entries = with_records(kr, starting_entries(kr), "fiber", [LOT | {"weight": 100.0}])
     assert expected_values(kr, entries)["lot_sums_worth_words"] == ("worth kr 50",)
 

@@ -12,13 +12,13 @@ import pytest
 
 from long_run import SEED
 from workbookgen.checking.expected import expected_values
+from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import content
 from workbookgen.settings import Rows, Settings
-from workbookgen.sheets.planner import planner
 
-US = planner(Settings(fibers="", rows=Rows(guide=14, fiber=12, skeins=12, designs=4, components=12, labels=12)))
-MANY = planner(Settings(fibers="", rows=Rows(guide=14, fiber=60, skeins=60, labels=60)))
+US = described(Settings(fibers="", rows=Rows(guide=14, fiber=12, skeins=12, designs=4, components=12, labels=12)))
+MANY = described(Settings(fibers="", rows=Rows(guide=14, fiber=60, skeins=60, labels=60)))
 ARE_WOOL = {"wool", "mohair", "cashmere", "alpaca", "recycled wool"}
 NAMES = ("wool", "mohair", "cashmere", "silk", "cotton", "nylon", "linen", "alpaca", "viscose", "acetate", "rayon", "recycled wool")
 FIBERS = [{"name": f"{name} fleece" if name == "wool" else name.upper(), "on_labels": name} for name in NAMES] + [{"name": "A breed", "on_labels": "wool"}, {"name": "Unheard of"}]

@@ -4,13 +4,13 @@ import pytest
 from pytest import approx
 
 from workbookgen.checking.expected import expected_values
+from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries
 from workbookgen.reference import garments, knitting
 from workbookgen.settings import Settings
-from workbookgen.sheets.planner import planner
 from workbookgen.units import Quantity
 
-METRIC = planner(Settings(units="metric", fibers=""))
+METRIC = described(Settings(units="metric", fibers=""))
 
 
 def shown(**typed):

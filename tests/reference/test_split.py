@@ -9,13 +9,13 @@ from hypothesis import strategies as some
 from pytest import approx
 
 from workbookgen.checking.expected import expected_of_keys
+from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import split
 from workbookgen.settings import Settings
-from workbookgen.sheets.planner import planner
 from workbookgen.units import Quantity
 
-METRIC = planner(Settings(units="metric"))
+METRIC = described(Settings(units="metric"))
 
 
 def divided(members, mass, money=None, step=1.0, coin=0.01):

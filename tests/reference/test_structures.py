@@ -8,13 +8,13 @@ from hypothesis import strategies as st
 from pytest import approx
 
 from workbookgen.checking.expected import expected_values
+from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries
 from workbookgen.reference import plying, twist
 from workbookgen.settings import Settings
-from workbookgen.sheets.planner import planner
 from workbookgen.units import Quantity
 
-METRIC = planner(Settings(units="metric", fibers=""))
+METRIC = described(Settings(units="metric", fibers=""))
 
 LOSSES = st.floats(0, 0.9)
 KINDS = st.sampled_from(["several strands", "a chain of three", "a ball on itself", "a cable"])

@@ -5,13 +5,13 @@ import pytest
 from pytest import approx
 
 from workbookgen.checking.expected import expected_values
+from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import uses
 from workbookgen.settings import Settings
-from workbookgen.sheets.planner import planner
 from workbookgen.units import Quantity
 
-US = planner(Settings(units="us"))
+US = described(Settings(units="us"))
 PIECES = [{"name": "hat", "size": "grown", "length": 180.0, "wraps": 10.0}, {"name": "scarf", "length": 400.0, "wraps": 10.0}, {"name": "mitts", "length": 80.0, "wraps": 10.0}]
 
 

@@ -6,6 +6,7 @@ import zipfile
 import openpyxl
 import pytest
 
+from long_run import some
 from workbookgen import colors
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import check
@@ -17,12 +18,12 @@ STRANGE = ["=1+1", "+cmd|' /C calc'!A0", "@SUM(A1)", "&L&\"Arial\"&99 &P", "9 li
 
 
 @pytest.fixture(scope="module")
-def planner_of(small, tmp_path_factory):
+def planner_of(little, tmp_path_factory):
     """The path of a small planner with some settings changed."""
 
     def built(**changes):
         path = tmp_path_factory.mktemp("seen") / "planner.xlsx"
-        settings = Settings.model_validate(small.model_dump() | changes)
+        settings = Settings.model_validate(little.model_dump() | changes)
         path.write_bytes(workbook(layout_of(settings)))
         return path
 
@@ -55,7 +56,20 @@ def test_a_long_note_is_broken_into_lines_and_loses_nothing(planner_of):
     assert " ".join(lines) == note and len(lines) > 2 and all(len(line) <= 240 for line in lines)
 
 
-@pytest.mark.parametrize("text", STRANGE)
+def test_strange_texts_are_texts(planner_of):
+    """All of them in one planner, a line of the note and a reel each."""
+    path = planner_of(note="\n".join(STRANGE), reels=tuple(Reel(name=text[:40], loop="2 yd").model_dump() for text in STRANGE), rows={"reels": len(STRANGE)})
+    shown = desk(path)
+    assert [text for text in STRANGE if (" ".join(text.split()), "s") not in shown] == []
+    planner = read_planner(path)
+    placed = planner.layout.placements["reels_name"]
+    sheet = openpyxl.load_workbook(path)[placed.sheet]
+    assert [(cell.value, cell.data_type) for cell in (sheet[placed.cell(row)] for row in range(placed.rows))] == [(text, "s") for text in STRANGE]
+    assert [reel.name for reel in planner.settings.reels] == STRANGE and planner.settings.note == "\n".join(STRANGE)
+    assert check(path, planner.layout, scenarios=1, formulas_in_file=planner.formulas).findings == []
+
+
+@pytest.mark.parametrize("text", some(STRANGE, 4))
 def test_a_strange_text_is_a_text_everywhere(planner_of, text):
     path = planner_of(title=text, note=f"{text}\nand {text}", currency="=1&2", reels=(Reel(name=text[:40], loop="2 yd").model_dump(),))
     shown = desk(path)

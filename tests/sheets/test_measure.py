@@ -1,13 +1,20 @@
 """Measure: one skein, typed or chosen, in a planner that holds nothing else, and beside the others of its lot."""
 
+from functools import cache
+
 import pytest
 
+from chapters import all_but
 from workbookgen.build import computed, layout_of
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import Reel
 
-US = layout_of(Settings(rows={"skeins": 8, "fiber": 4}, reels=(Reel(name="Hall reel", loop="2 yd"),)))
+
+@cache
+def us():
+    return layout_of(Settings(rows={"skeins": 8, "fiber": 4}, reels=(Reel(name="Hall reel", loop="2 yd"),), leave_out=all_but()))
+
 SKEINS = [
     {"name": "Aster 1", "reel": "Hall reel", "wraps": 100.0, "gross": 4.0, "washed_loop": 72.0, "lot": "Aster"},
     {"name": "Aster 2", "reel": "Hall reel", "wraps": 104.0, "gross": 4.0, "tare": 0.1, "lot": "Aster", "counted_wpi": 12.0},
@@ -19,17 +26,17 @@ SKEINS = [
 
 
 def entries(**typed):
-    blank = starting_entries(US.planner)
+    blank = starting_entries(us().planner)
     return blank | {f"measure_{key}": (value,) for key, value in typed.items()}
 
 
 def logged(**typed):
-    filled = with_records(US.planner, entries(**typed), "fiber", [{"name": "Aster", "state": "raw fleece", "weight": 64.0}])
-    return with_records(US.planner, filled, "skeins", SKEINS)
+    filled = with_records(us().planner, entries(**typed), "fiber", [{"name": "Aster", "state": "raw fleece", "weight": 64.0}])
+    return with_records(us().planner, filled, "skeins", SKEINS)
 
 
 def shown(entries):
-    values = computed(US, entries)
+    values = computed(us(), entries)
     return lambda key: values[key][0], values
 
 

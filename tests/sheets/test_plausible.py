@@ -4,15 +4,15 @@ import pytest
 
 from workbookgen.checking.expected import expected_values
 from workbookgen.errors import DescriptionError
+from workbookgen.filled.planner import described
 from workbookgen.language.domains import Number
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card
 from workbookgen.settings import Settings
-from workbookgen.sheets.planner import planner
 
-US = planner(Settings(units="us"))
-METRIC = planner(Settings(units="metric"))
+US = described(Settings(units="us"))
+METRIC = described(Settings(units="metric"))
 
 
 def filled(described, **records):

@@ -6,12 +6,12 @@ yards together lack 250.
 
 import pytest
 
-from workbookgen.build import layout_of
 from workbookgen.checking.expected import expected_of_keys
+from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
 
-PLANNER = layout_of(Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4)))).planner
+PLANNER = described(Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4))))
 LOT = {"name": "Clover", "state": "yarn or thread", "weight": 20.0}
 OTHER = {"name": "Moss", "state": "yarn or thread", "weight": 20.0}
 SCARF = {"name": "Scarf", "wanted": 750.0, "margin": 0.0, "grist": 1000.0, "lot_1": "Clover"}

@@ -11,9 +11,10 @@ import subprocess
 
 import pytest
 
+from chapters import all_but
 from checking.mutants import edited, mutants_of
 from long_run import drawn
-from workbookgen.build import workbook
+from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import check
 from workbookgen.checking.compare import agree
 from workbookgen.engines import ENGINES, Area, engine
@@ -89,31 +90,32 @@ def test_the_default_planner(blank, layout, record_property):
 
 
 @pytest.fixture(scope="module")
-def sail(small_layout, tmp_path_factory):
-    """A cloth that is wider than any: its seven million ends come out at 7000000.000000001."""
-    entries = with_records(small_layout.planner, starting_entries(small_layout.planner), "projects", [{"name": "Sail", "grist": 900.0}])
-    entries = with_records(small_layout.planner, entries, "weavings", [{
+def sail(small, tmp_path_factory):
+    """A planner's path and layout, with a cloth that is wider than any: its seven million ends come out at 7000000.000000001."""
+    layout = layout_of(small.model_copy(update={"leave_out": all_but("Weaving")}))
+    entries = with_records(layout.planner, starting_entries(layout.planner), "projects", [{"name": "Sail", "grist": 900.0}])
+    entries = with_records(layout.planner, entries, "weavings", [{
         "project": "Sail", "weave": "plain", "grist": 900.0, "width": 1_000_000.0, "length": 1000.0, "draw_in": 0.0, "shrinkage": 0.0,
         "take_up": 0.1, "weft_lost": 0.1, "own_sett": 7.0, "own_picks": 7.0,
     }])
     path = tmp_path_factory.mktemp("sail") / "planner.xlsx"
-    path.write_bytes(workbook(small_layout, entries))
-    return path
+    path.write_bytes(workbook(layout, entries))
+    return path, layout
 
 
 @pytest.mark.parametrize("each", [HyperFormula(), *map(engine, ENGINES)], ids=lambda each: each.name)
-def test_seven_million_ends(sail, small_layout, each):
-    assert check(sail, small_layout, [each], scenarios=0).findings == []
+def test_seven_million_ends(sail, each):
+    assert check(*sail, [each], scenarios=0).findings == []
 
 
 @pytest.mark.parametrize(("kind", "key"), [
     ("over for times", "skeins_length_yd"), ("the looked-up column beside it", "skeins_loop"), ("no guard against blanks", "skeins_length_yd"),
 ])
-def test_a_changed_formula_is_found(small_file, small_layout, tmp_path, kind, key):
-    [mutant] = [each for each in mutants_of(small_layout, kind) if each.placement.key == key]
+def test_a_changed_formula_is_found(little_file, little_layout, tmp_path, kind, key):
+    [mutant] = [each for each in mutants_of(little_layout, kind) if each.placement.key == key]
     path = tmp_path / "mutant.xlsx"
-    edited(small_file, path, small_layout, mutant.places)
-    assert [each for each in check(path, small_layout, [HyperFormula()], scenarios=3).findings if each.key == key]
+    edited(little_file, path, little_layout, mutant.places)
+    assert [each for each in check(path, little_layout, [HyperFormula()], scenarios=3).findings if each.key == key]
 
 
 def test_it_is_the_version_that_the_lock_names():
