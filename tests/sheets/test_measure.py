@@ -5,6 +5,7 @@ from functools import cache
 import pytest
 
 from chapters import all_but
+from workbookgen.book.write import write
 from workbookgen.build import computed, layout_of
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
@@ -36,7 +37,7 @@ def logged(**typed):
 
 
 def shown(entries):
-    values = computed(us(), entries)
+    values = computed(us(), write(us(), entries, {}))
     return lambda key: values[key][0], values
 
 

@@ -5,6 +5,7 @@ from functools import cache
 import pytest
 
 from chapters import all_but
+from workbookgen.book.write import write
 from workbookgen.build import computed, layout_of
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Settings
@@ -20,7 +21,7 @@ def shown(whorls=(), **typed):
     entries = starting_entries(us().planner) | {key: (value,) for key, value in typed.items()}
     if whorls:
         entries = with_records(us().planner, entries, "whorls", list(whorls))
-    return computed(us(), entries)
+    return computed(us(), write(us(), entries, {}))
 
 
 WHORLS = (
