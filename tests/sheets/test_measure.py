@@ -14,7 +14,7 @@ from workbookgen.settings.reels import Reel
 
 @cache
 def us():
-    return layout_of(Settings(rows={"skeins": 8, "fiber": 4}, reels=(Reel(name="Hall reel", loop="2 yd"),), leave_out=all_but()))
+    return layout_of(Settings(rows={"skeins": 8, "fiber": 4}, reels=(Reel(name="Hall reel", loop="2 yd"),), leave_out=all_but("Counts")))
 
 SKEINS = [
     {"name": "Aster 1", "reel": "Hall reel", "wraps": 100.0, "gross": 4.0, "washed_loop": 72.0, "lot": "Aster"},
