@@ -10,6 +10,7 @@ from dataclasses import dataclass, field, replace
 from xlsxwriter.utility import quote_sheetname
 
 from workbookgen.book import look
+from workbookgen.book.areas import Area, joined
 from workbookgen.book.copied import CopiedDown
 from workbookgen.book.placement import Layout, Placement
 from workbookgen.book.plan import MARGIN, ROW, Plan
@@ -53,6 +54,7 @@ class Canvas:
     formats: Formats
     heights: dict[int, int] = field(default_factory=dict)
     texts: list[str] = field(default_factory=list)  # the areas of inputs that take words
+    refused: dict[tuple, list[Area]] = field(default_factory=dict)  # what is said of cells that are worked out -> where, from 0
 
     def text(self, row: int, column: int, text: str, looks: Mapping) -> None:
         if text:
@@ -104,7 +106,7 @@ class Canvas:
             self._entries(placement, form)
             self._offer(placement)
         else:
-            self.to.data_validation(row, column, row + placement.rows - 1, column, look.worked_out(placement.field))
+            self.refused.setdefault(tuple(look.worked_out(placement.field).items()), []).append((row, column, row + placement.rows - 1, column))
 
     def _formulas(self, placement: Placement, form) -> None:
         row, column, formulas = placement.row - 1, placement.column - 1, placement.formulas
@@ -143,10 +145,13 @@ class Canvas:
             self.text(row, last, aside, look.HEAD_ASIDE | rule)
 
     def finish(self) -> None:
-        """The heights of the rows and the widths of the columns."""
+        """What is said of many cells at once: heights of rows, and which cells refuse to be typed into."""
         for row, pixels in (dict(self.plan.heights) | self.heights).items():
             self.to.set_row_pixels(row - 1, pixels)
         self.to.set_default_row(ROW / PIXELS_A_POINT)
+        for rule, areas in self.refused.items():
+            first, *others = joined(areas)
+            self.to.data_validation(*first, dict(rule) | {"other_cells": others})
         # No green triangles where all is as it should be. XlsxWriter keeps only the last such call, so there is one call for all.
         everywhere = dict.fromkeys(("formula_differs", "formula_range", "formula_unlocked", "empty_cell_reference"), "A1:XFD1048576")
         self.to.ignore_errors(everywhere | ({"number_stored_as_text": " ".join(self.texts)} if self.texts else {}))
