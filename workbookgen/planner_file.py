@@ -14,13 +14,14 @@ from pathlib import Path
 from workbookgen import __version__
 from workbookgen import settings as settings_module
 from workbookgen.book.placement import Layout
+from workbookgen.checking.held import not_the_generators
 from workbookgen.checking.whole_file import as_found
 from workbookgen.errors import FileError, PlannerError
 from workbookgen.filled.as_made import laid_out
 from workbookgen.filled.book import Book, open_book
 from workbookgen.filled.gate import AS_XLSX, STRAY_CELLS, inspected
 from workbookgen.filled.planner import origin_sheet
-from workbookgen.ooxml.formulas import formulas
+from workbookgen.ooxml.formulas import Formulas, formulas
 from workbookgen.ooxml.workbook import WholeFile
 from workbookgen.settings import Settings
 
@@ -38,7 +39,7 @@ class PlannerFile:
     path: Path
     settings: Settings
     layout: Layout  # what the generator writes for these settings
-    formulas: dict[tuple[str, str], str]  # sheet and cell -> formula, as the file has them
+    formulas: Formulas  # sheet and cell -> formula, as the file has them
     ranges: dict[str, str]  # full key -> where the file's own defined name points
 
     @cached_property
@@ -97,7 +98,7 @@ def _settings(path: Path, book: Book) -> Settings:
     return settings.model_copy(update={"fibers": ""}) if settings.fibers else settings
 
 
-def _formulas(path: Path) -> dict[tuple[str, str], str]:
+def _formulas(path: Path) -> Formulas:
     try:
         return formulas(path)
     except PlannerError:
@@ -106,14 +107,9 @@ def _formulas(path: Path) -> dict[tuple[str, str], str]:
         raise FileError.at(str(path), f"this file cannot be read as an .xlsx workbook ({problem}).") from None
 
 
-def _require_inside(path: Path, layout: Layout, in_file: dict[tuple[str, str], str]) -> None:
+def _require_inside(path: Path, layout: Layout, in_file: Formulas) -> None:
     """Refuse formulas that would fetch or start something when an engine works them out. The generator's own do not."""
-    others = dict(in_file)
-    for placement in layout.formulas:
-        for row, text in enumerate(placement.formulas):
-            if others.get((placement.sheet, placement.cell(row))) == text:
-                del others[placement.sheet, placement.cell(row)]
-    for (sheet, cell), text in others.items():
+    for sheet, cell, text in not_the_generators(layout, in_file):
         _require_no_reach(path, f"{sheet}!{cell}", text)
 
 

@@ -8,10 +8,12 @@ like others. Only the plain blank counts as nothing.
 """
 
 import unicodedata
+from functools import lru_cache
 
 BLANK = " "
 
 
+@lru_cache(maxsize=2**16)  # each name of a log is compared with the names of others again and again
 def folded(text: str) -> str:
     """The text by which a name is known: two that fold alike are one name."""
     return text.lower() if text.isascii() else "".join(map(_folded, text))

@@ -2,6 +2,7 @@
 
 import errno
 import os
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -10,6 +11,7 @@ import openpyxl
 import pytest
 
 from workbookgen import build, cli
+from workbookgen.build import MOST_LINES
 
 from .conftest import ROOT, SMALL, first_cell
 
@@ -60,7 +62,16 @@ def test_it_says_what_it_made(run, small_settings, tmp_path):
     code, out, err = run("build", "--settings", small_settings, "-o", target)
     assert (code, err) == (0, "")
     assert out.startswith(f"{target} is ready: ") and "formula cells, each agreeing with the reference library." in out
+    assert "Of longer logs" not in out
     assert left_in(tmp_path) == {"mine.xlsx"}
+
+
+def test_it_says_that_of_a_long_log_the_first_lines_were_tried(run, small_settings, tmp_path):
+    long = small_settings.with_name("long.toml")
+    long.write_text(re.sub(r"(?m)^skeins = .*$", f"skeins = {MOST_LINES + 1}", SMALL))
+    assert f"skeins = {MOST_LINES + 1}" in long.read_text()
+    code, out, _ = run("build", "--settings", long, "-o", tmp_path / "mine.xlsx")
+    assert code == 0 and f"Of longer logs the first {MOST_LINES:,} lines were tried" in out
 
 
 def test_the_file_can_be_read_by_others(run, small_settings, tmp_path):

@@ -17,8 +17,8 @@ from workbookgen.book.placement import Layout
 from workbookgen.checking.compare import Finding
 from workbookgen.checking.driving import read_inputs
 from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios
+from workbookgen.checking.held import Texts, as_formulas, foreign_formulas, typed_formulas
 from workbookgen.checking.one_spelling import A_TO_Z_ALONE, in_one_spelling
-from workbookgen.checking.spelled import spelled
 from workbookgen.checking.stored import as_stored, stale_results
 from workbookgen.checking.trial import MOST_FINDINGS, POISON, Outcome, Trial, try_drawn, try_share
 from workbookgen.checking.whole_file import changes
@@ -105,7 +105,7 @@ def check(
     engines: Iterable[str | Engine] = ("formualizer",),
     scenarios: int = 20,
     seed: int = 1,
-    formulas_in_file: dict[tuple[str, str], str] | None = None,
+    formulas_in_file: Texts | None = None,
     step: Callable[[], None] = lambda: None,
     whole: WholeFile | None = None,
     lay_out: Callable[[], Layout] | None = None,
@@ -122,7 +122,8 @@ def check(
     report = Report(1 + scenarios, layout.formula_cells)
     report.engines = [EngineReport(each.name, each.version(), layout.formula_cells) for each in chosen]
     if formulas_in_file is not None:
-        report.formula_cells = len(not_typed(layout, formulas_in_file))
+        texts = as_formulas(formulas_in_file)
+        report.formula_cells = len(texts) - sum(1 for each in layout.inputs for _ in typed_formulas(texts, each))
     first, *others = shares(range(seed, seed + scenarios), _processes(layout, scenarios) if lay_out else 1)
     with temporary_folder("workbookgen") as folder, ExitStack() as opened:
         poisoned = folder / "planner.xlsx"
@@ -173,9 +174,9 @@ def _processes(layout: Layout, scenarios: int) -> int:
     return max(1, min(cores(), scenarios // A_SHARE, MOST_CELLS // layout.formula_cells))
 
 
-def _of_the_file(layout: Layout, formulas_in_file: dict[tuple[str, str], str] | None, whole: WholeFile | None) -> list[Finding]:
+def _of_the_file(layout: Layout, formulas_in_file: Texts | None, whole: WholeFile | None) -> list[Finding]:
     """Where the file differs from the generator, whatever its formulas give."""
-    found = [] if formulas_in_file is None else foreign_formulas(layout, not_typed(layout, formulas_in_file))
+    found = [] if formulas_in_file is None else foreign_formulas(layout, formulas_in_file)
     return found + ([] if whole is None else [*islice(changes(layout, whole), MOST_FINDINGS)])
 
 
@@ -200,21 +201,13 @@ def _stale(layout: Layout, whole: WholeFile, typed: Entries, proofs: dict, expec
     return stale_results(layout, whole, proofs | expected)
 
 
-def not_typed(layout: Layout, in_file: dict[tuple[str, str], str]) -> dict[tuple[str, str], str]:
-    """The formulas outside the inputs; in inputs, arithmetic such as =6.5*16 may be typed."""
-    inputs = {(placement.sheet, placement.cell(row)) for placement in layout.inputs for row in range(placement.rows)}
-    return {place: text for place, text in in_file.items() if place not in inputs}
-
-
-def with_empty_texts(layout: Layout, entries: Entries, in_file: dict[tuple[str, str], str]) -> Entries:
+def with_empty_texts(layout: Layout, entries: Entries, in_file: Texts) -> Entries:
     """The entries, an input whose formula gives nothing holding the empty text: it is not blank, and its line says so."""
-    return {
-        placement.key: tuple(
-            "" if value is None and (placement.sheet, placement.cell(row)) in in_file else value
-            for row, value in enumerate(entries[placement.key])
-        )
-        for placement in layout.inputs
-    }
+    texts, held = as_formulas(in_file), dict(entries)
+    for placement in layout.inputs:
+        if rows := {row - placement.row for row, _ in typed_formulas(texts, placement)}:
+            held[placement.key] = tuple("" if value is None and row in rows else value for row, value in enumerate(entries[placement.key]))
+    return held
 
 
 def _opened(chosen: Engine, poisoned: Path, path: Path) -> Session:
@@ -223,20 +216,3 @@ def _opened(chosen: Engine, poisoned: Path, path: Path) -> Session:
         return chosen.open(poisoned)
     except FileError as problem:
         raise FileError(*(replace(fault, place=str(path)) for fault in problem.faults)) from None
-
-
-def foreign_formulas(layout: Layout, in_file: dict[tuple[str, str], str]) -> list[Finding]:
-    """Formulas in the file that the generator does not write there, and those that are missing."""
-    strangers, changed, gone = dict(in_file), [], []
-    for placement in layout.formulas:
-        for row, wanted in enumerate(placement.formulas):
-            cell = f"{placement.sheet}!{placement.cell(row)}"
-            text = strangers.pop((placement.sheet, placement.cell(row)), None)
-            if text is None:
-                gone.append(Finding("the formula is gone", cell, placement.key, expected=wanted))
-            elif text != wanted and spelled(text) != spelled(wanted):
-                changed.append(Finding("the formula was changed", cell, placement.key, expected=wanted, got=text))
-    foreign = [
-        Finding("this cell holds a formula that no reference checks", f"{sheet}!{cell}", got=text) for (sheet, cell), text in strangers.items()
-    ]
-    return foreign + changed + gone

@@ -40,18 +40,24 @@ class Validations:
             for each in ranges:
                 (self._narrow[each.left] if each.left == each.right else self._wide).append((each, plain))
 
+    def areas(self, placement: Placement) -> frozenset[tuple[range, Validation]]:
+        """The rows of a field's cells for which each validation holds."""
+        column = Range("", placement.row, placement.column, placement.row + placement.rows - 1, placement.column)
+        return frozenset((rows, each) for cells, each in (*self._narrow.get(placement.column, ()), *self._wide) if (rows := cells.rows_within(column)))
+
     def rows(self, placement: Placement) -> defaultdict[int, frozenset[Validation]]:
         """Row -> what holds for its cell."""
-        column = Range("", placement.row, placement.column, placement.row + placement.rows - 1, placement.column)
         found: defaultdict[int, frozenset[Validation]] = defaultdict(frozenset)
-        for cells, validation in (*self._narrow.get(placement.column, ()), *self._wide):
-            for row in cells.rows_within(column):
+        for rows, validation in self.areas(placement):
+            for row in rows:
                 found[row] |= {validation}
         return found
 
 
 def changed_validations(placement: Placement, our: Validations, their: Validations) -> Iterator[Finding]:
     """What may be typed into the cells of a field, and what is said about it."""
+    if our.areas(placement) == their.areas(placement):
+        return
     wanted, found = our.rows(placement), their.rows(placement)
     differences: dict[tuple, list[int]] = defaultdict(list)
     for row in range(placement.row, placement.row + placement.rows):
@@ -79,6 +85,8 @@ def _listed(validations: frozenset[Validation]) -> str:
 
 def changed_rules(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
     """Conditional formats by formula: those that are new, and cells that lost theirs."""
+    if our.rules == their.rules:
+        return
     wanted, found = (_cells_by_rule(sheet.rules) for sheet in (our, their))
     for rule, cells in found.items():
         new = cells - wanted.get(rule, set())

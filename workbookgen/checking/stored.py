@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping
 from workbookgen.book.placement import Layout, Placement
 from workbookgen.checking.compare import AGREEMENT, NOTHING, Finding
 from workbookgen.language.entries import Entries, Entry
+from workbookgen.ooxml.sheets import stretches
 from workbookgen.ooxml.values import ErrorValue, Value
 from workbookgen.ooxml.workbook import WholeFile
 
@@ -18,15 +19,19 @@ NEAR = 1e-7  # relative: programs store numbers with fewer digits than they calc
 
 def stale_results(layout: Layout, theirs: WholeFile, expected: Mapping[str, tuple[Entry, ...]]) -> Iterator[Finding]:
     """Stored results that the inputs do not give. A file that stores none at all is calculated by whatever opens it."""
-    if not any(_shown(value) is not None for _, value, _ in _stored(layout, theirs)):
+    if not any(_shown(value) is not None for _, _, value in _stored(layout, theirs)):
         return
-    for (key, row), value, where in _stored(layout, theirs):
-        wanted, shown = expected[key][row], _shown(value)
-        if not _agree(wanted, shown):
+    for placement, rows, value in _stored(layout, theirs):
+        shown = _shown(value)
+        for row in rows:
+            wanted = expected[placement.key][row]
+            if wanted is shown or _agree(wanted, shown):
+                continue
             yield Finding(
                 "the stored result is not what the inputs give: a program that does not calculate shows it. Open the file in your spreadsheet program, "
                 "have it calculate everything, and save it",
-                where, key, expected="nothing" if wanted is None else wanted, got="nothing" if shown is None else shown,
+                f"{placement.sheet}!{placement.cell(row)}", placement.key,
+                expected="nothing" if wanted is None else wanted, got="nothing" if shown is None else shown,
             )
 
 
@@ -34,19 +39,20 @@ def as_stored(layout: Layout, theirs: WholeFile, typed: Entries) -> Entries:
     """The entries with their texts as the file has them: an engine may take off a blank that the file does not say to keep."""
 
     def text(placement: Placement, row: int, entry: Entry) -> Entry:
-        cell = theirs.sheets[placement.sheet].cells.get((placement.row + row, placement.column)) if isinstance(entry, str) else None
+        cell = theirs.sheets[placement.sheet].cell((placement.row + row, placement.column)) if isinstance(entry, str) else None
         return cell.value if cell and isinstance(cell.value, str) else entry
 
     return {each.key: tuple(text(each, row, entry) for row, entry in enumerate(typed[each.key])) for each in layout.inputs}
 
 
-def _stored(layout: Layout, theirs: WholeFile) -> Iterator[tuple[tuple[str, int], Value, str]]:
+def _stored(layout: Layout, theirs: WholeFile) -> Iterator[tuple[Placement, range, Value]]:
+    """The results that a file stores: the field, which of its cells, and the one value that these have."""
     for placement in layout.formulas:
-        cells = theirs.sheets[placement.sheet].cells if placement.sheet in theirs.sheets else {}
-        for row in range(placement.rows):
-            cell = cells.get((placement.row + row, placement.column))
+        sheet = theirs.sheets.get(placement.sheet)
+        for rows in stretches(range(placement.row, placement.row + placement.rows), sheet) if sheet else ():
+            cell = sheet.cell((rows.start, placement.column))
             if cell and cell.has_formula:
-                yield (placement.key, row), cell.value, f"{placement.sheet}!{placement.cell(row)}"
+                yield placement, range(rows.start - placement.row, rows.stop - placement.row), cell.value
 
 
 def _shown(value: Value) -> Entry:

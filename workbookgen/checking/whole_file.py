@@ -22,7 +22,7 @@ from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import Input
 from workbookgen.ooxml.charts import Chart, Drawn
 from workbookgen.ooxml.references import Range, cell_name, plainly_named, range_of
-from workbookgen.ooxml.sheets import FileSheet
+from workbookgen.ooxml.sheets import FileSheet, stretches
 from workbookgen.ooxml.styles import Style, shown_by
 from workbookgen.ooxml.workbook import Unreadable, WholeFile, read_whole
 
@@ -50,7 +50,9 @@ def changes(layout: Layout, theirs: WholeFile) -> Iterator[Finding]:
     ours = as_written(layout)
     yield from names_elsewhere(ours, theirs, {*layout.planner.blocks})
     yield from _calculating(ours, theirs)
-    inputs = {(each.sheet, each.row + row, each.column) for each in layout.inputs for row in range(each.rows)}
+    inputs: dict[tuple[str, int], list[range]] = {}  # sheet and column -> the rows of its inputs
+    for each in layout.inputs:
+        inputs.setdefault((each.sheet, each.column), []).append(range(each.row, each.row + each.rows))
     for name, our in ours.sheets.items():
         their = theirs.sheets.get(name)
         if their is None:
@@ -86,21 +88,25 @@ def _twice(their: FileSheet) -> Iterator[Finding]:
         yield Finding("this cell is in the file twice, or in a row that is not its own, and programs differ in which they show", f"{their.name}!{cell_name(place)}")
 
 
-def _said(our: FileSheet, their: FileSheet, inputs: set) -> Iterator[Finding]:
+def _said(our: FileSheet, their: FileSheet, inputs: dict[tuple[str, int], list[range]]) -> Iterator[Finding]:
     """Labels, units, texts and fixed figures: all cell content that is neither typed nor calculated."""
-    for place, cell in our.cells.items():
-        if cell.has_formula or cell.value is None or (our.name, *place) in inputs:
+    for (first, column), cell in our.cells.items():
+        if cell.has_formula or cell.value is None or any(first in rows for rows in inputs.get((our.name, column), ())):
             continue
-        found = their.cells.get(place)
-        value = found.value if found else None
-        if found and found.has_formula or agree(cell.value, value) or value == cell.value:
-            continue  # a formula where none belongs is reported with the formulas
-        reason = "these words are not the planner's" if isinstance(cell.value, str) else "this figure is not the planner's"
-        yield Finding(reason, f"{our.name}!{cell_name(place)}", expected=cell.value, got="nothing" if value is None else value)
+        for rows in stretches(range(first, our.end_of(first)), their):
+            found = their.cell((rows.start, column))
+            value = found.value if found else None
+            if found and found.has_formula or agree(cell.value, value) or value == cell.value:
+                continue  # a formula where none belongs is reported with the formulas
+            reason = "these words are not the planner's" if isinstance(cell.value, str) else "this figure is not the planner's"
+            for row in rows:
+                yield Finding(reason, f"{our.name}!{cell_name((row, column))}", expected=cell.value, got="nothing" if value is None else value)
 
 
 def _linked(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
-    for place, cell in our.cells.items() if our.links or their.links else ():
+    for place in sorted(our.links.keys() | their.links.keys()):
+        if (cell := our.cell(place)) is None:
+            continue
         wanted, found = (plainly_named(sheet.links.get(place, "")).replace("$", "") for sheet in (our, their))
         if wanted != found and (wanted or cell.value is not None):
             reason = "a link was put on this cell" if not wanted else "the link is gone" if not found else "the link leads elsewhere"
@@ -111,8 +117,9 @@ def _hidden(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
     """What is hidden, but is not in a planner as built, nor in an outline, which people fold as they like."""
     if our.state == "visible" != their.state:
         yield Finding("this sheet is hidden. Show it again", our.name)
-    rows = {row for row, _ in our.cells} & their.hidden_rows - our.hidden_rows - our.folded_rows
-    columns = {column for _, column in our.cells} & their.hidden_columns - our.hidden_columns - our.folded_columns
+    filled, columns = ({place[side] for place in our.cells} for side in (0, 1))
+    rows = {row for row in their.hidden_rows - our.hidden_rows - our.folded_rows if our.like(row) in filled}
+    columns &= their.hidden_columns - our.hidden_columns - our.folded_columns
     for first, last in runs(sorted(rows)):
         yield Finding("rows are hidden here. Show them again, or take the filter off", f"{our.name}!{first}:{last}")
     for first, last in runs(sorted(columns)):
@@ -160,12 +167,12 @@ def _looks(placement: Placement, ours: WholeFile, theirs: WholeFile) -> Iterator
     our, their = ours.sheets[placement.sheet], theirs.sheets[placement.sheet]
     known: dict[tuple[int, int], tuple[Difference, ...]] = {}
     differences: dict[Difference, list[int]] = {}
-    for row in range(placement.row, placement.row + placement.rows):
-        pair = our.style((row, placement.column)), their.style((row, placement.column))
+    for alike in stretches(range(placement.row, placement.row + placement.rows), our, their):
+        pair = our.style((alike.start, placement.column)), their.style((alike.start, placement.column))
         if pair not in known:
             known[pair] = tuple(_restyled(placement, ours.style(pair[0]), theirs.style(pair[1])))
         for each in known[pair]:
-            differences.setdefault(each, []).append(row)
+            differences.setdefault(each, []).extend(alike)
     for (reason, expected, got), rows in differences.items():
         for first, last in runs(rows):
             where = Range(placement.sheet, first, placement.column, last, placement.column)

@@ -5,7 +5,11 @@ openpyxl, which knows how a formula changes when it moves.
 """
 
 import re
+from bisect import bisect
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
+from itertools import pairwise
 from pathlib import Path
 
 from openpyxl.formula.translate import Translator
@@ -13,8 +17,11 @@ from openpyxl.formula.translate import Translator
 from workbookgen.ooxml.formula_cells import FormulaCell, scan
 from workbookgen.ooxml.listing import read_listing
 from workbookgen.ooxml.package import Package
+from workbookgen.ooxml.references import column_letters
+from workbookgen.ooxml.rows import alike, by_itself
 
 FAR = 999_983  # a row that no formula names
+ROW = "{row}"  # in a formula, stands for the number of its own row
 
 # What in a formula may be a reference, perhaps to another sheet, and what else has letters or digits: a text, a function.
 _PIECE = re.compile(r"""("(?:[^"]|"")*"|(?:'(?:[^']|'')*'!)?[\w$.:\\!?\[\]]+\(?|['"])""")
@@ -25,36 +32,115 @@ _STAYS = re.compile(  # a text, a function, a number, cells of fixed rows, a nam
 )
 
 
-def formulas(path: Path) -> dict[tuple[str, str], str]:
-    """Sheet and cell -> formula, with "=", for the whole workbook."""
-    found: dict[tuple[str, str], str] = {}
+def formulas(path: Path) -> "Formulas":
+    """The formulas of a whole workbook."""
+    found: list[FormulaRun] = []
     with Package(path) as package:
         for tab in read_listing(package).worksheets:
-            shared: dict[str, SharedFormula] = {}
+            found += _formulas(package.read(tab.part), tab.name)
+    return Formulas(found)
 
-            def keep(cell: FormulaCell, sheet=tab.name, shared=shared) -> None:
-                text = f"={cell.text}"
-                if cell.kind.get("t") == "shared":
-                    number = cell.kind.get("si")
-                    if cell.text or number not in shared:
-                        shared[number] = SharedFormula(text, cell.reference)
-                    text = shared[number].moved_to(cell.reference)
-                found[sheet, cell.reference] = text
 
-            scan(package.read(tab.part), keep)
+def _formulas(xml: bytes, sheet: str) -> list["FormulaRun"]:
+    found: list[FormulaRun] = []
+    shared: dict[str | None, SharedFormula] = {}
+
+    def keep(cell: FormulaCell, rows: int = 1) -> None:
+        text, letters = f"={cell.text}", column_letters(cell.reference)
+        row, moved = int(cell.reference[len(letters) :]), None
+        if cell.kind.get("t") == "shared":
+            number = cell.kind.get("si")
+            if cell.text or number not in shared:
+                shared[number] = SharedFormula(text, cell.reference)
+            moved = shared[number]
+        found.append(FormulaRun(sheet, letters, row, row + rows - 1, text, moved))
+
+    groups = alike(xml)
+    if groups is None:
+        scan(xml, keep)
+    for each in groups or ():
+        scan(by_itself(each.xml), lambda cell, rows=each.last - each.first + 1: keep(cell, rows))
     return found
+
+
+@dataclass(frozen=True, slots=True)
+class FormulaRun:
+    """The formula of cells one below another, in rows that are alike: one text, or one that they share and that moves along."""
+
+    sheet: str
+    letters: str  # of the column
+    first: int
+    last: int
+    text: str
+    shared: "SharedFormula | None" = None
+
+    @property
+    def copied(self) -> str:
+        """The one text that they share, with ROW for the row's number; nothing where there is none."""
+        return self.shared.down if self.shared and self.letters == self.shared.column else ""
+
+    @property
+    def rows(self) -> range:
+        return range(self.first, self.last + 1)
+
+    def in_row(self, row: int) -> str:
+        return self.shared.moved_to(f"{self.letters}{row}") if self.shared else self.text
+
+
+class Formulas(Mapping[tuple[str, str], str]):
+    """Sheet and cell -> formula, with "=". Those of a log are made when they are asked for: there may be a million."""
+
+    def __init__(self, runs: Sequence[FormulaRun]):
+        self.columns: dict[tuple[str, str], list[FormulaRun]] = {}  # sheet and letters -> from top to bottom
+        for each in runs:
+            self.columns.setdefault((each.sheet, each.letters), []).append(each)
+        for column, found in self.columns.items():
+            found.sort(key=lambda each: each.first)
+            if any(above.last >= below.first for above, below in pairwise(found)):  # a cell is there twice, and the later one counts
+                self.columns[column] = _one_by_one(each for each in runs if (each.sheet, each.letters) == column)
+
+    @property
+    def runs(self) -> Iterator[FormulaRun]:
+        for found in self.columns.values():
+            yield from found
+
+    def __getitem__(self, place: tuple[str, str]) -> str:
+        sheet, cell = place
+        letters = column_letters(cell)
+        row, found = int(cell[len(letters) :]), self.columns.get((sheet, letters), [])
+        above = bisect(found, row, key=lambda each: each.first) - 1
+        if above < 0 or row > found[above].last:
+            raise KeyError(place)
+        return found[above].in_row(row)
+
+    def within(self, sheet: str, letters: str, first: int, last: int) -> Iterator[FormulaRun]:
+        """The formulas in some cells of a column, each run no longer than these."""
+        for each in self.columns.get((sheet, letters), ()):
+            if each.first <= last and first <= each.last:
+                yield replace(each, first=max(first, each.first), last=min(last, each.last))
+
+    def __iter__(self) -> Iterator[tuple[str, str]]:
+        return ((each.sheet, f"{each.letters}{row}") for each in self.runs for row in each.rows)
+
+    def __len__(self) -> int:
+        return sum(len(each.rows) for each in self.runs)
+
+
+def _one_by_one(runs: Iterable[FormulaRun]) -> list[FormulaRun]:
+    single = {row: replace(each, first=row, last=row) for each in runs for row in each.rows}
+    return [single[row] for row in sorted(single)]
 
 
 class SharedFormula:
     """A formula that several cells share. Down its own column it is mostly the same but for the row's number."""
 
     def __init__(self, text: str, origin: str):
-        self.text, self.origin, self.column = text, origin, _column(origin)
+        self.text, self.origin, self.column = text, origin, column_letters(origin)
         self.down = _down(text, origin)
 
     def moved_to(self, place: str) -> str:
-        if self.down and _column(place) == self.column:
-            return self.down.replace("{row}", place[len(self.column) :])
+        if self.down and column_letters(place) == self.column:
+            return self.down.replace(ROW, place[len(self.column) :])
         return self._translator.translate_formula(place)
 
     @cached_property
@@ -64,29 +150,25 @@ class SharedFormula:
 
 @lru_cache(maxsize=4096)
 def _down(text: str, origin: str) -> str:
-    """The formula with "{row}" for its row's number, or nothing where that is not all that changes. Planners have the same ones again and again."""
+    """The formula with ROW for its row's number, or nothing where that is not all that changes. Planners have the same ones again and again."""
     return _down_plainly(text, origin) or _down_as_translated(text, origin)
 
 
 def _down_plainly(text: str, origin: str) -> str:
     """The same, where all that moves are cells of the formula's own row, and nothing where there is more: a sixth of the time that openpyxl takes."""
-    row, pieces = origin[len(_column(origin)) :], _PIECE.split(text)
+    row, pieces = origin[len(column_letters(origin)) :], _PIECE.split(text)
     if "{" in text:
         return ""
     for place in range(1, len(pieces), 2):  # between the pieces stands what moves nowhere
         found = _MOVES.fullmatch(pieces[place])
         if found and {found[1], found[2] or row} == {row}:
-            pieces[place] = pieces[place].replace(row, "{row}")
+            pieces[place] = pieces[place].replace(row, ROW)
         elif not _STAYS.fullmatch(pieces[place]):
             return ""
     return "".join(pieces)
 
 
 def _down_as_translated(text: str, origin: str) -> str:
-    column = _column(origin)
-    down = Translator(text, origin).translate_formula(f"{column}{FAR}").replace(str(FAR), "{row}")
-    return down if down.replace("{row}", origin[len(column) :]) == text else ""
-
-
-def _column(place: str) -> str:
-    return place.rstrip("0123456789")
+    column = column_letters(origin)
+    down = Translator(text, origin).translate_formula(f"{column}{FAR}").replace(str(FAR), ROW)
+    return down if down.replace(ROW, origin[len(column) :]) == text else ""

@@ -67,6 +67,11 @@ def place_of(text: str) -> Place:
     return int(text[len(letters) :]), column_index_from_string(letters)
 
 
+def column_letters(text: str) -> str:
+    """The `AB` of `AB12`."""
+    return text.rstrip("0123456789")
+
+
 def column_of(text: str) -> int:
     """The column of `AB12`."""
     return column_index_from_string(text.rstrip("0123456789"))

@@ -1,18 +1,22 @@
 """A worksheet as its part has it: cells, what may be typed, what is hidden, what is locked.
 
-Rows are streamed, so that a sheet is never in memory as a whole.
+Rows are streamed, and of rows that are alike only the first is read: a log of thousands of lines is mostly one line.
 """
 
+import io
+from bisect import bisect
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
-from typing import NamedTuple
+from typing import IO, NamedTuple
 
 from workbookgen.ooxml.charts import Chart, read_charts
 from workbookgen.ooxml.package import Package, attribute, done, is_on, local, streamed
 from workbookgen.ooxml.references import Place, Range, place_of, ranges_of
+from workbookgen.ooxml.rows import alike
 from workbookgen.ooxml.strings import text_of, unescaped
 from workbookgen.ooxml.values import Value, value_of
 
+MOST_BYTES = 256 * 2**20  # of a sheet that is held in memory to find which of its rows are alike
 _PARTS = ("row", "cols", "sheetProtection", "hyperlink", "dataValidation", "conditionalFormatting")
 
 
@@ -56,7 +60,8 @@ class FileSheet:
 
     name: str
     state: str = "visible"  # or "hidden", or "veryHidden"
-    cells: dict[Place, FileCell] = field(default_factory=dict)
+    cells: dict[Place, FileCell] = field(default_factory=dict)  # of rows that are alike, those of the first
+    alike: list[tuple[int, int]] = field(default_factory=list)  # first and last of such rows, from top to bottom
     twice: list[Place] = field(default_factory=list)  # cells that are there more than once, or in another's row
     hidden_rows: set[int] = field(default_factory=set)
     hidden_columns: set[int] = field(default_factory=set)
@@ -69,9 +74,22 @@ class FileSheet:
     links: dict[Place, str] = field(default_factory=dict)
     charts: list[Chart] = field(default_factory=list)
 
+    def cell(self, place: Place) -> FileCell | None:
+        return self.cells.get((self.like(place[0]), place[1]))
+
+    def like(self, row: int) -> int:
+        """The first row of those that are like this one."""
+        above = bisect(self.alike, row, key=lambda each: each[0]) - 1
+        return self.alike[above][0] if above >= 0 and row <= self.alike[above][1] else row
+
+    def end_of(self, row: int) -> int:
+        """The row below those that follow this one and are like it."""
+        above = bisect(self.alike, row, key=lambda each: each[0]) - 1
+        return self.alike[above][1] + 1 if above >= 0 and row <= self.alike[above][1] else row + 1
+
     def style(self, place: Place) -> int:
         """The style of a cell; a blank one may be told by its row or column only."""
-        cell = self.cells.get(place)
+        cell = self.cell(place)
         return cell.style if cell else self.row_styles.get(place[0], self.column_styles.get(place[1], 0))
 
 
@@ -79,7 +97,7 @@ def read_sheet(package: Package, part: str, name: str, state: str, strings: Sequ
     """A worksheet and what belongs to it."""
     sheet = FileSheet(name, state)
     relations = package.relations(part)
-    with package.open(part) as stream:
+    with _in_short(package, part, sheet) as stream:
         for element in streamed(stream, *_PARTS):
             kind = local(element)
             if kind == "row":
@@ -95,8 +113,43 @@ def read_sheet(package: Package, part: str, name: str, state: str, strings: Sequ
                 sheet.validations.append((_cells_of(element), _validation(element)))
             elif kind == "conditionalFormatting":
                 sheet.rules += _rules(element)
+    _repeat(sheet)
     sheet.charts = list(read_charts(package, part))
     return sheet
+
+
+def stretches(rows: range, *sheets: FileSheet) -> Iterator[range]:
+    """Rows in pieces; within each, all rows are alike in every one of these sheets."""
+    row = rows.start
+    while row < rows.stop:
+        end = min(rows.stop, *(each.end_of(row) for each in sheets))
+        yield range(row, end)
+        row = end
+
+
+def _in_short(package: Package, part: str, sheet: FileSheet) -> IO[bytes]:
+    """A sheet without the rows that are like the one before, which are noted."""
+    groups = alike(content := package.read(part)) if package.size(part) <= MOST_BYTES else None
+    if groups is None:
+        return package.open(part)
+    short, copied = [], 0
+    for each in groups:
+        if each.last > each.first:
+            sheet.alike.append((each.first, each.last))
+            short += content[copied : each.start], each.xml
+            copied = each.end
+    return io.BytesIO(b"".join([*short, content[copied:]]))
+
+
+def _repeat(sheet: FileSheet) -> None:
+    """What was read of a row holds for those that are like it."""
+    for first, last in sheet.alike:
+        for rows in (sheet.hidden_rows, sheet.folded_rows):
+            if first in rows:
+                rows.update(range(first, last + 1))
+        if first in sheet.row_styles:
+            sheet.row_styles |= dict.fromkeys(range(first, last + 1), sheet.row_styles[first])
+        sheet.twice += [(row, column) for place, column in sheet.twice if place == first for row in range(first + 1, last + 1)]
 
 
 def _row(sheet: FileSheet, element, strings: Sequence[str]) -> None:

@@ -4,7 +4,6 @@ import re
 from collections.abc import Sequence
 
 from lxml import etree
-from openpyxl.utils.escape import unescape
 
 from workbookgen.ooxml import plain
 from workbookgen.ooxml.package import SAFELY, Package, local, streamed
@@ -60,4 +59,8 @@ def text_of(element) -> str:
 
 def unescaped(text: str) -> str:
     """A text with its escapes read. Half of a letter that takes two of them is none, and could be written to no file."""
-    return unescape(text).encode("utf-16", "surrogatepass").decode("utf-16", "replace") if "_x" in text else text
+    if "_x" not in text:
+        return text
+    from openpyxl.utils.escape import unescape  # all of openpyxl comes with it, which few texts need
+
+    return unescape(text).encode("utf-16", "surrogatepass").decode("utf-16", "replace")

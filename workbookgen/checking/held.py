@@ -1,0 +1,99 @@
+"""The formulas of a file, held against those that the generator writes for the same settings."""
+
+from collections.abc import Iterator, Mapping
+from functools import lru_cache
+
+from workbookgen.book.copied import CopiedDown
+from workbookgen.book.placement import Layout, Placement
+from workbookgen.checking.compare import Finding
+from workbookgen.checking.spelled import spelled
+from workbookgen.language.fields import Input
+from workbookgen.ooxml.formulas import FormulaRun, Formulas
+from workbookgen.ooxml.references import column_letters
+
+Texts = Mapping[tuple[str, str], str]  # sheet and cell -> formula
+
+
+def foreign_formulas(layout: Layout, in_file: Texts) -> list[Finding]:
+    """Formulas in the file that the generator does not write there, and those that are missing. Into inputs they may be typed."""
+    texts, changed, gone = as_formulas(in_file), [], []
+    for placement in layout.formulas:
+        found = list(_within(texts, placement))
+        if sum(len(each.rows) for each in found) < placement.rows:
+            there = {row for each in found for row in each.rows}
+            gone += [
+                Finding("the formula is gone", f"{placement.sheet}!{placement.cell(index)}", placement.key, expected=placement.formulas[index])
+                for index in range(placement.rows)
+                if placement.row + index not in there
+            ]
+        for row, text in unlike(placement, found):
+            wanted = placement.formulas[row - placement.row]
+            if spelled(text) != spelled(wanted):
+                changed.append(
+                    Finding("the formula was changed", f"{placement.sheet}!{placement.cell(row - placement.row)}", placement.key, expected=wanted, got=text)
+                )
+    foreign = [Finding("this cell holds a formula that no reference checks", f"{sheet}!{cell}", got=text) for (sheet, cell), text in strangers(layout, texts)]
+    return foreign + changed + gone
+
+
+def not_the_generators(layout: Layout, in_file: Texts) -> Iterator[tuple[str, str, str]]:
+    """Sheet, cell and text of every formula that is not in its place word for word."""
+    texts = as_formulas(in_file)
+    for placement in layout.formulas:
+        for row, text in unlike(placement, _within(texts, placement)):
+            yield placement.sheet, placement.cell(row - placement.row), text
+    for placement in layout.inputs:
+        for row, text in typed_formulas(texts, placement):
+            yield placement.sheet, placement.cell(row - placement.row), text
+    for (sheet, cell), text in strangers(layout, texts):
+        yield sheet, cell, text
+
+
+def typed_formulas(texts: Texts, placement: Placement) -> Iterator[tuple[int, str]]:
+    """Row and text of the formulas in an input, such as =6.5*16."""
+    for each in _within(as_formulas(texts), placement):
+        for row in each.rows:
+            yield row, each.in_row(row)
+
+
+def unlike(placement: Placement, found: Iterator[FormulaRun] | list[FormulaRun]) -> Iterator[tuple[int, str]]:
+    """Row and text of those of a field's formulas that differ from the generator's."""
+    for each in found:
+        if isinstance(placement.formulas, CopiedDown) and each.copied == placement.formulas.text:
+            continue
+        for row in each.rows:
+            text = each.in_row(row)
+            if text != placement.formulas[row - placement.row]:
+                yield row, text
+
+
+def strangers(layout: Layout, texts: Formulas) -> Iterator[tuple[tuple[str, str], str]]:
+    """Formulas where the planner has neither a formula nor an input."""
+    ours = _rows_in_columns(layout)
+    for each in texts.runs:
+        places = ours.get((each.sheet, each.letters), ())
+        if any(first <= each.first and each.last <= last for first, last in places):
+            continue
+        for row in each.rows:
+            if not any(first <= row <= last for first, last in places):
+                yield (each.sheet, f"{each.letters}{row}"), each.in_row(row)
+
+
+@lru_cache(maxsize=2)
+def _rows_in_columns(layout: Layout) -> Mapping[tuple[str, str], list[tuple[int, int]]]:
+    """Sheet and column letters -> the first and last rows of the fields that stand there."""
+    rows: dict[tuple[str, str], list[tuple[int, int]]] = {}
+    for each in layout.placements.values():
+        if each.formulas or isinstance(each.field, Input):
+            rows.setdefault((each.sheet, column_letters(each.cell(0))), []).append((each.row, each.row + each.rows - 1))
+    return rows
+
+
+def _within(texts: Formulas, placement: Placement) -> Iterator[FormulaRun]:
+    return texts.within(placement.sheet, column_letters(placement.cell(0)), placement.row, placement.row + placement.rows - 1)
+
+
+def as_formulas(texts: Texts) -> Formulas:
+    if isinstance(texts, Formulas):
+        return texts
+    return Formulas([FormulaRun(sheet, letters := column_letters(cell), int(cell[len(letters) :]), int(cell[len(letters) :]), text) for (sheet, cell), text in texts.items()])

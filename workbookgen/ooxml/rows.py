@@ -1,0 +1,64 @@
+"""Rows of a sheet that are alike: one row moved down, byte for byte, but for the number that it and its cells are named by.
+
+The lines of a log are mostly so. Of a million cells only some thousands then need to be parsed, since what is found in
+the first of such rows is in all of them.
+"""
+
+import re
+from dataclasses import dataclass
+
+from workbookgen.ooxml import plain
+
+_ROW = re.compile(rb'<row r="([0-9]+)"[^>]*>')
+_NUMBER = re.compile(rb'(?<=<row r=")[0-9]+(?=")|(?<=<c r=")([A-Z]{1,3})([0-9]+)(?=")')
+_ANY_ROW = re.compile(rb"<row[\s/>]")
+
+
+@dataclass(frozen=True)
+class Alike:
+    """Rows that are alike, and where they stand in the sheet's XML; one row is alike to itself."""
+
+    first: int
+    last: int
+    xml: bytes  # of the first
+    start: int
+    end: int
+
+
+def by_itself(row: bytes) -> bytes:
+    """A row that can be parsed without the rest of its sheet."""
+    return b"<sheetData>%b</sheetData>" % row
+
+
+def alike(xml: bytes) -> list[Alike] | None:
+    """All rows of a sheet in groups; None where it is not written as programs usually write one."""
+    if not plain.is_plain(xml, "worksheet"):
+        return None
+    found, at = [], 0
+    while row := _ROW.search(xml, at):
+        start, number = row.start(), int(row[1])
+        end = row.end() if row[0].endswith(b"/>") else xml.find(b"</row>", row.end()) + len(b"</row>")
+        first, last, parts = xml[start:end], number, _parts(xml[start:end], number)
+        while parts and xml.startswith(_joined(parts, last + 1), end):
+            last += 1
+            end += len(_joined(parts, last))
+        found.append(Alike(number, last, first, start, end))
+        at = end
+    is_whole = sum(each.last - each.first + 1 for each in found) == len(_ANY_ROW.findall(xml))
+    return found if is_whole else None
+
+
+def _parts(row: bytes, number: int) -> list[bytes] | None:
+    """What stands between the row's numbers; None where a cell is named by another row's."""
+    parts, at = [], 0
+    for found in _NUMBER.finditer(row):
+        letters, of_cell = found.groups()
+        if int(of_cell or found[0]) != number:
+            return None
+        parts.append(row[at : found.start() + len(letters or b"")])
+        at = found.end()
+    return [*parts, row[at:]]
+
+
+def _joined(parts: list[bytes], number: int) -> bytes:
+    return (b"%d" % number).join(parts)
