@@ -11,6 +11,7 @@ The unit factors inside the workbook's formulas are written out a second time, i
 """
 
 from dataclasses import dataclass
+from functools import cache
 from typing import Annotated
 
 import pint
@@ -32,6 +33,13 @@ for _name, _definition in COUNT_UNITS.items():
     ureg.define(f"{_name} = {_definition}")
 
 Quantity = ureg.Quantity
+
+
+@cache
+def registered(name: str) -> pint.Unit:
+    """A unit by its name. Some thousand quantities are made for a set of inputs, and each would have its unit's name read again."""
+    return ureg.Unit(name)
+
 
 # What a reference function takes and gives: a quantity of this dimension, scalar or array.
 Ratio = Annotated[float | Quantity, "[]"]

@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import IO
 
 import xlsxwriter
+from xlsxwriter.exceptions import FileCreateError
 
 from workbookgen import __version__
 from workbookgen.book import frame, log_sheet, look, page_sheet
@@ -48,7 +49,10 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
         for name, area in layout.names.items():
             if book.define_name(name, f"={area}") == -1:
                 raise DescriptionError.at(name, "a workbook cannot hold a name like this.")
-        book.close()
+        try:
+            book.close()
+        except FileCreateError as problem:  # in which XlsxWriter wraps what the system said, such as that no room is left
+            raise problem.args[0].with_traceback(None) from None  # and lets go of the package while its stream is there
     return stream.getvalue()
 
 

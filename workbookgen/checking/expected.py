@@ -19,7 +19,7 @@ from workbookgen.language.fields import Automatic, Input, Repeat, Result
 from workbookgen.language.lines import Position
 from workbookgen.language.parts import Block, Column, Meaning, Planner, Proof, unit_of
 from workbookgen.texts import folded
-from workbookgen.units import Quantity
+from workbookgen.units import Quantity, registered
 
 
 def expected_values(planner: Planner, entries: Entries) -> dict[str, tuple[Entry, ...]]:
@@ -219,7 +219,7 @@ class _Evaluation:
             return np.array(values, dtype=object)
         numbers = np.array(values, dtype=float)
         unit = unit_of(meaning.field, self.planner.system)
-        return Quantity(numbers, unit.pint) if unit and unit.pint != "dimensionless" else numbers
+        return Quantity(numbers, registered(unit.pint)) if unit and unit.pint != "dimensionless" else numbers
 
 
 def _spread(state: np.ndarray, meaning: Meaning, block: Block) -> np.ndarray:
@@ -273,7 +273,7 @@ def _fill(values: np.ndarray, rows: np.ndarray, call: Callable, unit: str | None
 
 def _magnitude(answer, unit: str):
     if isinstance(answer, Quantity):
-        return answer.to(unit).magnitude
+        return answer.to(registered(unit)).magnitude
     return answer
 
 

@@ -47,7 +47,11 @@ _SHEETS = re.compile(r"xl/worksheets/|xl/sharedStrings\.xml$|content\.xml$")
 _ENCODING = re.compile(rb"""<\?xml[^>]{0,80}?encoding\s*=\s*["']([^"']{0,40})""")
 _READABLE = {b"utf-8", b"utf8", b"us-ascii", b"ascii", b"iso-8859-1"}
 _WIDE = (b"\xff\xfe", b"\xfe\xff", b"<\0", b"\0<", b"\0\0\0<", b"\0\0\xfe\xff")  # text in letters of two or four bytes
-_CELLS = {"xlsx": (b"</c", b":c"), "ods": (b"office:value-type=",)}  # at least as often as a cell holds something
+_DECLARES = re.compile(rb"<!(?:DOCTYPE|ENTITY)")
+_CELLS = {  # at least as often as a cell holds something
+    "xlsx": (re.compile(rb"</c"), re.compile(rb":c")),
+    "ods": (re.compile(rb"office:value-type="),),
+}
 
 _OTHERS = (  # in the content types of a package, and what it then is
     (b"wordprocessingml", "a text document of a word processor"),
@@ -209,7 +213,7 @@ def _archive(names: list[str]) -> str:
     return f"this is a .zip archive, not an .xlsx workbook. {AS_XLSX}"
 
 
-def _look_through(path: Path, package: Package, marks: tuple[bytes, ...]) -> int:
+def _look_through(path: Path, package: Package, marks: tuple[re.Pattern[bytes], ...]) -> int:
     """Unpack every part once, piece by piece. Returns about how many cells hold something.
 
     A small workbook's parts are kept for the reader; those of a large one are not.
@@ -221,7 +225,7 @@ def _look_through(path: Path, package: Package, marks: tuple[bytes, ...]) -> int
         before, kept = tags, []
         for piece in _pieces(path, package.zip, entry):
             tags += piece.count(b"<")
-            cells += sum(piece.count(mark) for mark in marks)
+            cells += sum(_times(mark, piece) for mark in marks)
             if tags > MOST_TAGS or not _SHEETS.search(entry.filename) and tags - before > MOST_TAGS_BESIDE:
                 raise FileError.at(str(path), f"its part {entry.filename} is far larger than in a planner; it is not read.")
             if cells > MOST_CELLS:
@@ -251,8 +255,14 @@ def _pieces(path: Path, package: zipfile.ZipFile, entry: zipfile.ZipInfo):
         raise zipfile.BadZipFile
 
 
+def _times(mark: re.Pattern[bytes], text: bytes) -> int:
+    """How often a mark occurs. That a short one does not, a pattern finds out in a sixth of the time of counting it."""
+    first = mark.search(text)
+    return text.count(mark.pattern, first.start()) if first else 0
+
+
 def _declares(text: bytes) -> bool:
-    return b"<!DOCTYPE" in text or b"<!ENTITY" in text
+    return _DECLARES.search(text) is not None
 
 
 def _encoding(start: bytes) -> bytes:

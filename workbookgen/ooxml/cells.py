@@ -29,6 +29,7 @@ _CELL = (
     rb'<c r="(%b)([0-9]{1,7})"(?:(?: s="[0-9]+")?(?: t="([a-z]+)")?>'
     rb"(?:<f((?: [^>']*)?)(?:(?<=/)>|>(" + plain.TEXT + rb")</f>))?<v>(" + plain.TEXT + rb")</v></c>|([^>]*)(?<!/)>(.*?)</c>)"
 )
+_OTHER_CELL = re.compile(rb'<c(?! r=")')
 _NUMBER_OF = re.compile(rb'\ssi="([^"]*)"')
 _PROTECTION = re.compile(rb"<sheetProtection\b[^>]*/>")
 
@@ -51,8 +52,7 @@ def read_cells(package: Package, part: str, strings: Sequence[str], columns: Col
 
 def _is_plain(content: bytes) -> bool:
     """Whether nothing is unusual in a sheet, and every cell begins by saying where it is."""
-    data = plain.cells_in(content)
-    return plain.is_plain(content, "worksheet") and content.count(b"<c", *data) == content.count(b'<c r="', *data)
+    return plain.is_plain(content, "worksheet") and not _OTHER_CELL.search(content, *plain.cells_in(content))
 
 
 class _Reading:

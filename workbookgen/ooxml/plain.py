@@ -14,6 +14,7 @@ _LETTERS = rb"[^<&\x00-\x08\x0b-\x1f]*"
 TEXT = rb"%b(?:&(?:amp|lt|gt|quot|apos);%b)*" % (_LETTERS, _LETTERS)
 
 _DECLARATION = re.compile(rb"""(?:\xef\xbb\xbf)?(?:<\?xml\s[^>]*?(?:encoding\s*=\s*["'](?i:utf-8|us-ascii)["'][^>]*?)?\?>)?\s*""")
+_REMARK = re.compile(rb"<!")  # or a section; a pattern finds two letters several times as fast as `in` does
 _OTHER_ENCODING = re.compile(rb"""encoding\s*=\s*["'](?!(?i:utf-8|us-ascii)["'])""")
 
 
@@ -24,8 +25,7 @@ def is_plain(content: bytes, root: str) -> bool:
         not _OTHER_ENCODING.search(declaration)
         and content.startswith(f"<{root}".encode(), len(declaration))
         and content.rstrip().endswith(f"</{root}>".encode())
-        and b"<!--" not in content
-        and b"<![CDATA[" not in content
+        and not _REMARK.search(content)
         and content.find(b"<?", len(declaration)) < 0
         and content.find(b"\r", len(declaration)) < 0
     )

@@ -8,7 +8,7 @@ from lxml import etree
 from workbookgen.ooxml import plain
 from workbookgen.ooxml.package import SAFELY, Package, local, streamed
 
-_STRING = re.compile(rb"<si>(.*?)</si>", re.DOTALL)
+_BEGINS, _ENDS = b"<si>", b"</si>"
 _ONE_RUN = re.compile(rb'<t(?: xml:space="preserve")?>(%b)</t>' % plain.TEXT)
 
 
@@ -41,8 +41,9 @@ def read_strings(package: Package, book: str) -> Sequence[str]:
         return []
     if package.size(parts[0]) <= plain.MOST_BYTES:
         content = package.read(parts[0])
-        stored = _STRING.findall(content)
-        if plain.is_plain(content, "sst") and len(stored) == content.count(b"<si"):
+        start, end = content.find(_BEGINS), content.rfind(_ENDS)
+        stored = content[start + len(_BEGINS) : end].split(_ENDS + _BEGINS) if start < end else []
+        if plain.is_plain(content, "sst") and len(stored) == content.count(b"<si") == content.count(_ENDS):
             return SharedStrings(plain.opening_tag(content, "sst"), stored)
     found = []
     with package.open(parts[0]) as stream:

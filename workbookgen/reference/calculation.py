@@ -103,6 +103,6 @@ def whole_for(share):
 
 def by_element(function, *values):
     """Apply a function of single values: one text for scalars, an object array for arrays."""
-    if all(np.ndim(value) == 0 for value in values):
+    if all(isinstance(value, str) or np.ndim(value) == 0 for value in values):
         return function(*values)
-    return np.vectorize(function, otypes=[object])(*values)
+    return np.frompyfunc(function, len(values), 1)(*values)

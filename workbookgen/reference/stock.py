@@ -284,10 +284,11 @@ def _cells(values) -> np.ndarray:
 
 
 def _places(names) -> dict[str, list[int]]:
-    """The rows of every name, whatever its case."""
+    """The rows of every name, whatever its case. Nobody looks for the blank one, which most rows of a log have."""
     places: dict[str, list[int]] = {}
-    for row, name in enumerate(names):
-        places.setdefault(folded(str(name)), []).append(row)
+    for row, name in enumerate(map(str, names)):
+        if name:
+            places.setdefault(folded(name), []).append(row)
     return places
 
 
