@@ -6,6 +6,7 @@ computes published examples with the planner's own formulas. None of them says w
 made of chapters, and says everything about itself.
 """
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
@@ -344,7 +345,7 @@ class Planner:
         ]
         faults += [fault for sheet in self.sheets for fault in self._views_faults(sheet)]
         keys = self._full_keys()
-        faults += [Fault(f"field {key}", "another field has this full key too.") for key in sorted({key for key in keys if keys.count(key) > 1})]
+        faults += [Fault(f"field {key}", "another field has this full key too.") for key in sorted(key for key, times in Counter(keys).items() if times > 1)]
         faults += [Fault(f"proof {proof.number}", f"{sentence}.") for proof in self.proofs for sentence in self._proof_objections(proof)]
         if faults:
             raise DescriptionError(*faults)
