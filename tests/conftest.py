@@ -13,9 +13,10 @@ from workbookgen.settings import Reel, Rows, Settings, templates
 
 # Which of the files take longest, by processor time.
 LONGEST = (
-    "checking/test_default_planner.py", "checking/test_nonsense.py", "web/test_hyperformula.py", "use/test_hands_in_libreoffice.py",
-    "checking/test_mutants_found.py", "mutation/test_formulas.py", "bad_input/test_bad_input.py", "bad_input/test_hostile_files.py",
-    "carry/test_random_carry.py", "carry/test_saved_by_programs.py", "checking/test_whole_file.py", "faults/test_faults_kills.py",
+    "checking/test_nonsense.py", "checking/test_default_planner.py", "checking/test_whole_file.py", "use/test_hands_in_libreoffice.py",
+    "bad_input/test_hostile_files.py", "calibration/test_calibration.py", "test_readme.py", "bad_input/test_bad_input.py", "carry/test_saved_by_programs.py",
+    "carry/test_random_carry.py", "web/test_hyperformula.py", "command/test_command_build.py", "faults/test_faults_kills.py", "book/test_files_are_valid.py",
+    "carry/test_nothing_is_lost.py", "sheets/test_leaving_out.py", "mutation/test_formulas.py", "settings/test_settings_seen.py", "faults/test_faults_helpers.py",
 )
 
 

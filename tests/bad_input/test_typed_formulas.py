@@ -7,10 +7,11 @@ from xml.sax.saxutils import escape
 
 import pytest
 
+from long_run import some
 from workbookgen.checking.driving import read
 from workbookgen.engines import ErrorValue, engine
 
-from .conftest import BY_ENGINE
+from .conftest import BY_ENGINE, PROGRAMS, PYTHON
 
 
 @pytest.fixture(scope="module")
@@ -48,8 +49,11 @@ def test_arithmetic_counts_as_its_result(shown, name):
     assert shown(name, "6.5*16") == shown(name, "104") and shown(name, "6.5*16")["fiber_message"][0] is None
 
 
-@pytest.mark.parametrize("name", BY_ENGINE)
-@pytest.mark.parametrize("formula", ["1/0", "SQRT(-1)", '"12,5"', '""', "0-104"])
+FAILING = ["1/0", "SQRT(-1)", '"12,5"', '""', "0-104"]
+TRIED = [(name, formula) for name in PYTHON for formula in FAILING] + [(name, formula) for name in PROGRAMS for formula in some(FAILING, 2)]  # each is a file of its own
+
+
+@pytest.mark.parametrize(("name", "formula"), [pytest.param(*each, marks=pytest.mark.programs if each[0] in PROGRAMS else ()) for each in TRIED])
 def test_arithmetic_that_fails_is_told_in_its_line(shown, name, formula):
     plain, values = shown(name, "104"), shown(name, formula)
     assert not [key for key, column in values.items() for value in column if isinstance(value, ErrorValue)]

@@ -29,18 +29,18 @@ def spoiled(file, layout, path, *keys: str):
     return path
 
 
-def test_the_outcome_is_that_of_one_process(small, small_file, small_layout, tmp_path):
-    wrong, engines = spoiled(small_file, small_layout, tmp_path / "wrong.xlsx", "reels_hundred"), ["formualizer", "ironcalc"]
-    alone, steps = check(wrong, small_layout, engines, SETS, seed=3), []
-    divided = check(wrong, small_layout, engines, SETS, seed=3, step=lambda: steps.append(1), lay_out=partial(layout_of, small))
+def test_the_outcome_is_that_of_one_process(little, little_file, little_layout, tmp_path):
+    wrong, engines = spoiled(little_file, little_layout, tmp_path / "wrong.xlsx", "reels_hundred"), ["formualizer", "ironcalc"]
+    alone, steps = check(wrong, little_layout, engines, SETS, seed=3), []
+    divided = check(wrong, little_layout, engines, SETS, seed=3, step=lambda: steps.append(1), lay_out=partial(layout_of, little))
     assert divided.as_json() | {"seconds": 0} == alone.as_json() | {"seconds": 0}
     assert 2 * SETS < len(alone.findings) < 2 * MOST_FINDINGS  # of early sets and late ones, in both engines
-    assert len(steps) == 2 * (1 + SETS) and divided.comparisons == small_layout.formula_cells * len(steps)
+    assert len(steps) == 2 * (1 + SETS) and divided.comparisons == little_layout.formula_cells * len(steps)
 
 
-def test_many_findings_are_cut_off_where_one_process_would(small, small_file, small_layout, tmp_path):
-    wrong = spoiled(small_file, small_layout, tmp_path / "wrong.xlsx", "skeins_length_yd", "reels_loop")
-    alone, divided = (check(wrong, small_layout, scenarios=SETS, lay_out=lay_out) for lay_out in (None, partial(layout_of, small)))
+def test_many_findings_are_cut_off_where_one_process_would(little, little_file, little_layout, tmp_path):
+    wrong = spoiled(little_file, little_layout, tmp_path / "wrong.xlsx", "skeins_length_yd", "reels_loop")
+    alone, divided = (check(wrong, little_layout, scenarios=SETS, lay_out=lay_out) for lay_out in (None, partial(layout_of, little)))
     assert alone.as_json() | {"seconds": 0} == divided.as_json() | {"seconds": 0}
     assert len(alone.findings) == MOST_FINDINGS and alone.engines[0].refused > 0
 
@@ -53,12 +53,12 @@ def test_shares_are_alike_and_in_order(sets, processes):
     assert len(divided) == processes and max(map(len, divided)) - min(map(len, divided)) <= 1
 
 
-def test_few_sets_and_large_planners_are_not_divided(small_layout, monkeypatch):
-    assert [checking._processes(small_layout, sets) for sets in (0, 1, 11, 12, 100)] == [1, 1, 1, 2, 3]
-    monkeypatch.setattr(checking, "MOST_CELLS", small_layout.formula_cells * 2)
-    assert checking._processes(small_layout, 100) == 2
+def test_few_sets_and_large_planners_are_not_divided(little_layout, monkeypatch):
+    assert [checking._processes(little_layout, sets) for sets in (0, 1, 11, 12, 100)] == [1, 1, 1, 2, 3]
+    monkeypatch.setattr(checking, "MOST_CELLS", little_layout.formula_cells * 2)
+    assert checking._processes(little_layout, 100) == 2
     monkeypatch.setattr(checking, "MOST_CELLS", 1)
-    assert checking._processes(small_layout, 100) == 1
+    assert checking._processes(little_layout, 100) == 1
 
 
 def refusing():
@@ -78,7 +78,7 @@ def dying():
     (failing, ZeroDivisionError, "of our own"),
     (dying, PlannerError, "A process that did a part of the work was stopped from outside, perhaps for want of memory"),
 ])
-def test_what_goes_wrong_elsewhere_is_raised_here(small_file, small_layout, lay_out, kind, sentence):
+def test_what_goes_wrong_elsewhere_is_raised_here(little_file, little_layout, lay_out, kind, sentence):
     with pytest.raises(kind) as caught:
-        check(small_file, small_layout, scenarios=SETS, lay_out=lay_out)
+        check(little_file, little_layout, scenarios=SETS, lay_out=lay_out)
     assert str(caught.value).startswith(sentence)

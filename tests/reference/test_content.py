@@ -11,7 +11,7 @@ from random import Random
 import pytest
 
 from long_run import SEED
-from workbookgen.checking.expected import expected_values
+from workbookgen.checking.expected import expected_of_keys
 from workbookgen.filled.planner import described
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import content
@@ -33,7 +33,8 @@ def told(lots, components=(), skein=None, field="content_is"):
     entries = with_records(US, entries, "components", [{"design": "Design"} | each for each in components])
     entries = with_records(US, entries, "skeins", [{"name": "One", "reel": "R", "wraps": 1.0} | ({"lot": lots[0]["name"]} if skein is None else skein)])
     entries = with_records(US, entries, "labels", [{"skein": "One"}])
-    return expected_values(US, entries)[f"labels_{field}"][0]
+    key = f"labels_{field}"
+    return expected_of_keys(US, [entries], [key])[0][key][0]
 
 
 def of_shares(*fibers):
@@ -137,7 +138,7 @@ def of_many(mixtures):
     entries = with_records(MANY, entries, "fiber", lots)
     entries = with_records(MANY, entries, "skeins", [{"name": f"Skein {n}", "reel": "R", "wraps": 1.0, "lot": f"Lot {n}"} for n in range(len(lots))])
     entries = with_records(MANY, entries, "labels", [{"skein": f"Skein {n}"} for n in range(len(lots))])
-    return expected_values(MANY, entries)["labels_content_is"][: len(lots)]
+    return expected_of_keys(MANY, [entries], ["labels_content_is"])[0]["labels_content_is"][: len(lots)]
 
 
 def test_percentages_are_whole_in_order_and_add_up_to_100():
