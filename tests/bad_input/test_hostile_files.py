@@ -38,9 +38,9 @@ def readers(path: Path, target: Path) -> list[list[str]]:
 
 
 def some_readers(path: Path, target: Path, number: int) -> list[list[str]]:
-    """At a push two of the commands for each file, so that every command meets some of them; in a long run all."""
+    """At a push one of the commands for each file, so that every command meets some of them; in a long run all. All go through one gate, which test_gate.py holds against each file."""
     every = readers(path, target)
-    return every if LONG else [every[(SEED + number) % 5], every[(SEED + number + 2) % 5]]
+    return every if LONG else [every[(SEED + number) % 5]]
 
 
 def told_in_a_sentence(outcome: dict) -> bool:

@@ -11,7 +11,7 @@ from workbookgen.checking.check import check
 from workbookgen.planner_file import read_planner
 
 ALL = 200
-AT_A_PUSH = {"formualizer": 24, "ironcalc": 10, "libreoffice": 10, "gnumeric": 4}
+AT_A_PUSH = {"formualizer": 24, "ironcalc": 10, "libreoffice": 6, "gnumeric": 3}
 PROGRAMS = ("libreoffice", "gnumeric")
 
 

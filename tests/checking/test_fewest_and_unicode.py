@@ -34,6 +34,6 @@ def planner(tmp_path_factory):
 
 @pytest.mark.parametrize("engine", ENGINES)
 def test_every_formula_agrees(planner, engine):
-    report = check(planner.path, planner.layout, [engine], scenarios=drawn(3, 40), formulas_in_file=planner.formulas)
+    report = check(planner.path, planner.layout, [engine], scenarios=drawn(3 if engine in ("formualizer", "ironcalc") else 1, 40), formulas_in_file=planner.formulas)
     assert [str(each) for each in report.findings[:10]] == []
     assert report.formula_cells == report.formula_cells_checked

@@ -34,8 +34,8 @@ AT_ONCE = 16  # sets of which the expected values are worked out at once
 # What is divided by the sum over all lines, so that each line has its part in it.
 OF_ALL_LINES = {"blend_share", "blend_lay_out"} | {f"members_{part}{key}" for part in ("", "coins_") for key in ("claim", "exact", "whole", "turn")} \
     | {"members_got", "members_coins", "members_weight", "members_pays", "rack_over"}
-TRIALS = {"formualizer": 64, "ironcalc": drawn(4, 16), "libreoffice": drawn(4, 16), "gnumeric": drawn(2, 4)}  # after 64, every kind was in every input of every log
-ENDS = {"formualizer": 5, "ironcalc": 5, "libreoffice": 2, "gnumeric": 1}  # how many numbers at the end of what can be held, at a push
+TRIALS = {"formualizer": 64, "ironcalc": drawn(4, 16), "libreoffice": drawn(2, 16), "gnumeric": drawn(2, 4)}  # after 64, every kind was in every input of every log
+ENDS = {"formualizer": 5, "ironcalc": 5, "libreoffice": 1, "gnumeric": 1}  # how many numbers at the end of what can be held, at a push
 FASTEST = "formualizer"  # tries every kind at each push; the others share the kinds among them
 SHARES = (*("ironcalc",) * 9, *("libreoffice",) * 2, "gnumeric")  # as their pace allows: a set takes LibreOffice and Gnumeric ten times as long
 BY_KIND = [(FASTEST, kind) for kind in KINDS] + dealt(KINDS, SHARES)

@@ -16,13 +16,14 @@ import tempfile
 import time
 from collections import Counter
 from pathlib import Path
+from typing import get_args
 
 from workbookgen import build, cli
 from workbookgen.filled import replacing
-from workbookgen.settings import Reel, Rows, Settings
+from workbookgen.settings import Leavable, Reel, Rows, Settings
 
 OLD = b"the old planner, as it was\n" * 4_000
-SETTINGS = Settings(size="small", fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 2)), reels=(Reel(name="Clock reel", loop="72 in"),))
+SETTINGS = Settings(leave_out=get_args(Leavable), fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 2)), reels=(Reel(name="Clock reel", loop="72 in"),))
 
 
 def forked(work) -> tuple[int, int]:
