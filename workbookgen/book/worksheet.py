@@ -1,10 +1,10 @@
 """The worksheet that a planner is written to: XlsxWriter's own, but for what a planner has a million of.
 
-The lines of a log are alike but for the number of their row. So their cells are kept as columns, a cell's XML once
-with a mark for that number, and a row in which nothing is shown is written at one go.
+The lines of a log are alike but for the number of their row. So their cells are kept as columns, and a row that shows
+the same as the one above, mostly nothing, is written at one go.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from xml.sax.saxutils import escape
@@ -13,6 +13,8 @@ from xlsxwriter.utility import xl_col_to_name, xl_rowcol_to_cell
 from xlsxwriter.worksheet import Worksheet
 
 from workbookgen.book.copied import ROW, CopiedDown
+
+NUMBER = "\0"  # in XML, where it can stand for nothing else: the row's number
 
 
 @dataclass(frozen=True)
@@ -23,7 +25,7 @@ class _Cells:
     row: int
     rows: int
     form: object
-    formula: str = ""  # its element, with the mark for the row; none in blank cells
+    formula: str = ""  # its element, with ROW for the row's number; none in blank cells
     leading: str = ""  # the first cell's, where it is the one that the others share
     values: Sequence = ()  # that the cells show, as far as they show any
     is_text: bool = False  # whether the cells hold the empty text, in place of a formula that gives it
@@ -33,32 +35,21 @@ class _Cells:
         return self.row + self.rows
 
     @property
-    def silent(self) -> str:
-        """The XML of a cell that shows nothing, in whichever row."""
-        return self._xml(self.formula, "")
-
-    def shown(self) -> Iterator[int]:
-        """The rows whose cells are not silent."""
-        if self.leading:
-            yield self.row
-        yield from (row for row, value in enumerate(self.values, start=self.row) if value != "")
+    def is_silent(self) -> bool:
+        return all(value == "" for value in self.values)
 
     def value(self, row: int) -> float | str:
         place = row - self.row
         return self.values[place] if place < len(self.values) else ""
 
     def in_row(self, row: int) -> str:
-        """The XML of a row's cell."""
-        formula = self.leading if self.leading and row == self.row else self.formula
-        before, _, after = self._xml(formula.replace(ROW, str(row + 1)), self.value(row)).partition(ROW)
-        return f"{before}{row + 1}{after}"
-
-    def _xml(self, formula: str, value: float | str) -> str:
-        opening = f'<c r="{xl_col_to_name(self.column)}{ROW}" s="{self.form._get_xf_index()}"'
-        if not formula:
+        """The XML of a row's cell, with NUMBER for the row's number."""
+        opening = f'<c r="{xl_col_to_name(self.column)}{NUMBER}" s="{self.form._get_xf_index()}"'
+        if not self.formula:
             return f'{opening} t="str"><v></v></c>' if self.is_text else f"{opening}/>"
+        formula, value = self.leading if self.leading and row == self.row else self.formula, self.value(row)
         kind, shown = (' t="str"', escape(value)) if isinstance(value, str) and value else ("", value)
-        return f"{opening}{kind}>{formula}<v>{shown}</v></c>"
+        return f"{opening}{kind}>{formula.replace(ROW, NUMBER)}<v>{shown}</v></c>"
 
 
 class PlainWorksheet(Worksheet):
@@ -120,8 +111,9 @@ class PlainWorksheet(Worksheet):
             self._write_band(range(first, end), {each.column: each for each in self.columns if each.row <= first < each.end})
 
     def _write_band(self, band: range, columns: dict[int, _Cells]) -> None:
-        """Rows that are made of the same columns."""
-        shown, parts = {row for each in columns.values() for row in each.shown()}, []
+        """Rows that are made of the same columns. One that shows the same as the row above is the same but for its number."""
+        leading, telling = {each.row for each in columns.values() if each.leading}, [each for each in columns.values() if not each.is_silent]
+        above, parts = None, []
         for row in band:
             cells = columns | self.table.get(row, {})
             if not cells:
@@ -129,17 +121,19 @@ class PlainWorksheet(Worksheet):
                     self._write_row(row, None, self.row_info.get(row), empty_row=True)
                 continue
             self._write_row(row, None, self.row_info.get(row))
-            if row in shown or self.table.get(row):
+            if self.table.get(row):
                 for column in sorted(cells):
                     self._write_cell(row, column, cells[column])
             else:
-                parts = parts or "".join(columns[column].silent for column in sorted(columns)).split(ROW)
+                shown = row in leading, [each.value(row) for each in telling]
+                if shown != above:
+                    above, parts = shown, "".join(columns[column].in_row(row) for column in sorted(columns)).split(NUMBER)
                 self.fh.write(str(row + 1).join(parts))
             self._xml_end_tag("row")
 
     def _write_cell(self, row: int, col: int, cell) -> None:
         if isinstance(cell, _Cells):
-            self.fh.write(cell.in_row(row))
+            self.fh.write(cell.in_row(row).replace(NUMBER, str(row + 1)))
         else:
             super()._write_cell(row, col, cell)
 
