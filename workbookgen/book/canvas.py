@@ -32,7 +32,7 @@ class Formats:
         self.book, self.colors, self.made = book, colors, {}
 
     def __call__(self, properties: Mapping):
-        key = tuple(sorted(properties.items()))
+        key = frozenset(properties.items())
         if key not in self.made:
             self.made[key] = self.book.add_format(look.recolored(properties, self.colors))
         return self.made[key]
