@@ -86,8 +86,7 @@ def main(how: str, calls: str, file: str) -> None:
 
     class Searched(PlainWorksheet):
         def write_copied_down(self, row, column, formulas, cell_format, values):
-            for formula in formulas:
-                self._prepare_formula(formula)
+            self._prepare_formula(formulas.text)
             super().write_copied_down(row, column, formulas, cell_format, values)
 
         def _prepare_formula(self, formula, expand_future_functions=False):

@@ -109,6 +109,15 @@ def test_the_sheets_are_what_stock_xlsxwriter_writes(small_layout, monkeypatch):
     }
 
 
+def test_a_long_log_is_not_written_cell_by_cell(small, monkeypatch):
+    long, written = layout_of(small.model_copy(update={"rows": Rows(skeins=3_000)})), []
+    by_cell = PlainWorksheet._write_cell
+    monkeypatch.setattr(PlainWorksheet, "_write_cell", lambda self, *cell: written.append(cell) or by_cell(self, *cell))
+    content = writing.write(long, starting_entries(long.planner), {each.key: (1.0,) * each.rows for each in long.formulas})
+    assert long.formula_cells > 200_000 and 8 * len(written) < long.formula_cells
+    assert max(map(len, parts(content).values())) > 10_000_000
+
+
 def test_the_searches_would_show_if_they_mattered():
     # In a stock worksheet, a text that merely looks like a newer function is rewritten.
     formula = '="use STDEV.S(x)"&A1'
