@@ -99,6 +99,8 @@ CASES = (
     Case("a loss over 100 %", {("fiber_own_skirting", 0): 1.2}, ("fiber", 0), SKIRTING, CLOVER_USERS, "fiber_yarn"),
     Case("a loss of all", {("fiber_own_skirting", 0): 1.0}, ("fiber", 0), SKIRTING, CLOVER_USERS, "fiber_yarn"),
     Case("a percentage as a text", {("fiber_own_skirting", 0): "15%"}, ("fiber", 0), SKIRTING, CLOVER_USERS, "fiber_yarn"),
+    Case("a second loss as a text", {("fiber_own_second", 0): "15%"}, ("fiber", 0),
+         "Own second loss: type a percentage from 0% below 100%.", CLOVER_USERS, "fiber_prepared"),
     Case("a yield of nothing", {("fiber_own_yield", 0): 0.0}, ("fiber", 0),
          "Own scoured yield: type a percentage above 0% up to 100%.", CLOVER_USERS, "fiber_yarn"),
     Case("a lot of no kind known", {("fiber_kind", 0): "Unicorn"}, ("fiber", 0),

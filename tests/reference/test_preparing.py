@@ -81,6 +81,13 @@ def test_of_a_fiber_without_figures_a_second_preparation_is_unknown_until_it_is_
     assert fiber.after_preparation(Quantity(50.0, "g"), 4, Quantity(40.0, "g"), second_way="combing").m_as("g") == 40
 
 
+def test_an_own_figure_for_a_second_preparation_that_is_no_share_leaves_the_weight_unknown():
+    with pytest.raises(ValueError, match="second preparation"):
+        fiber.after_preparation(Quantity(50.0, "g"), 1, own=0.06, own_second=0.3)
+    lines = lots([{"name": name, "scoured_weighed": 50.0, "own_preparation": 0.06, "own_second": own} for name, own in (("A", None), ("B", 0.5), ("C", "=1"), ("D", 7.0))])
+    assert lines["fiber_prepared"][:4] == (approx(47), approx(23.5), None, None)
+
+
 @pytest.mark.parametrize("stage", [1, 3, 4, 5])
 def test_backwards_is_the_way_back(stage):
     known = {"stage": stage, "guide": 0.06, "second": 0.3}

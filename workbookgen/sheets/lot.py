@@ -50,7 +50,7 @@ def _expected(key: str, label: str, before: str) -> Result:
     loss = f"loss_{key}"
     if key == "prepared":
         return Result(f"expected_{key}", label, f"IF(stage > IF(second > 0, 4, 3), {before}, {before} * IF(stage > 3, 1, 1 - {loss}) * (1 - second))", AFTER[key], MASS,
-                      uses={"scoured": before, "guide": loss}, leaves=("weighed", "own", "second_way"))
+                      uses={"scoured": before, "guide": loss}, leaves=("weighed", "own", "second_way", "own_second"))
     kept = loss if key == "washed" else f"(1 - {loss})"
     return Result(f"expected_{key}", label, f"IF(stage > {list(AFTER).index(key) + 1}, {before}, {before} * {kept})", AFTER[key], MASS,
                   uses={"weight" if key == "skirted" else AFTERS_BEFORE[key]: before, "guide": loss}, leaves=("weighed", "own"))

@@ -51,7 +51,7 @@ def _weights_down() -> tuple[Result, ...]:
     return (
         _after(skirting, "weight", "skirted", "Skirted", f"weight * (1 - {skirting.in_use})", trade.after_skirting),
         _after(scouring, "skirted", "clean", "Clean fiber", f"skirted * {scouring.in_use}", trade.after_scouring),
-        _after(preparation, "clean", "prepared", "Prepared", f"clean * (1 - {preparation.in_use})", trade.after_preparation, {"scoured": "clean"}, ("second", "second_way")),
+        _after(preparation, "clean", "prepared", "Prepared", f"clean * (1 - {preparation.in_use})", trade.after_preparation, {"scoured": "clean"}, ("second", "second_way", "own_second")),
         _after(spinning, "prepared", "yarn", "Yarn", f"prepared * (1 - {spinning.in_use})", trade.after_spinning),
     )
 

@@ -151,7 +151,8 @@ def _after_preparing() -> Result:
     return Result(
         "prepared", "Prepared", f"IF({DONE_BEFORE}, scoured, IF(given(prepared_weighed), prepared_weighed, scoured * {BOTH_KEPT}))", fiber.after_preparation, MASS,
         uses=OF_BOTH | {"weighed": "prepared_weighed"},
-        only_if=f"OR({DONE_BEFORE}, AND(prepared_weighed <= scoured, OR(given(prepared_weighed), AND(given(second_loss), {FIRST_KNOWN}))))",
+        # What is typed for the second loss, and is no share, leaves it unknown: such an entry is never passed over.
+        only_if=f"AND(OR(NOT(given(own_second)), given(second_loss)), OR({DONE_BEFORE}, AND(prepared_weighed <= scoured, OR(given(prepared_weighed), AND(given(second_loss), {FIRST_KNOWN})))))",
         note="Weighed, or expected.",
     )
 

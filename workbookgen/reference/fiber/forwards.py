@@ -119,6 +119,7 @@ def after_preparation(
     guide: Ratio | None = None,
     second: Ratio | None = None,
     second_way: str | None = None,
+    own_second: Ratio | None = None,
 ) -> Mass:
     """Mass of the fiber after combing or carding.
 
@@ -134,6 +135,7 @@ def after_preparation(
     guide : the loss that the guide expects, a share
     second : the loss of a second preparation, a share
     second_way : the way of a second preparation, if there is one
+    own_second : your own figure for its loss, if you gave one; then second is known
 
     Returns
     -------
@@ -142,7 +144,7 @@ def after_preparation(
     Raises
     ------
     ValueError
-        A gain in mass, a loss outside 0 to below 1, or nothing known of the step.
+        A gain in mass, a loss outside 0 to below 1, or nothing known of the step, or of a second one that has a figure.
 
     Notes
     -----
@@ -158,6 +160,7 @@ def after_preparation(
     360.0 gram
     """
     require_numbers(second)
+    require(own_second is None or second is not None, "Nothing is known of the second preparation.")
     if weighed is not None:
         return _on_the_scale(scoured, weighed, prepared_before(stage, second, second_way))
     return _checked(scoured) * kept_in_preparing(stage, own, guide, second, second_way)
