@@ -120,12 +120,12 @@ def carry(old: Path, output: Path, settings: Path | None):
     from workbookgen import settings as settings_module
     from workbookgen.carry.carry import STEPS
     from workbookgen.carry.carry import carry as carry_planner
-    from workbookgen.carry.telling import told
+    from workbookgen.carry.report import sentences
 
     chosen = settings_module.load(settings) if settings else None
     with _progress(STEPS, quiet=False, label="Carrying") as step:
         carried = carry_planner(old, output, chosen, step)
-    for line in told(carried, old, output):
+    for line in sentences(carried, old, output):
         click.echo(line)
 
 

@@ -7,7 +7,7 @@ from checking.tampering import both, edited, sub
 from workbookgen.build import layout_of, workbook
 from workbookgen.carry.carry import carry
 from workbookgen.carry.names import misplaced
-from workbookgen.carry.telling import told as sentences
+from workbookgen.carry.report import sentences
 from workbookgen.filled.planner import read_filled
 from workbookgen.language.entries import starting_entries, with_records
 

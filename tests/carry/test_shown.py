@@ -5,7 +5,7 @@ import pytest
 from workbookgen.book.write import write
 from workbookgen.build import computed, layout_of
 from workbookgen.carry import carry as carrying
-from workbookgen.carry.telling import told
+from workbookgen.carry.report import sentences
 from workbookgen.errors import FileError
 
 from .conftest import filled, small, written
@@ -26,8 +26,8 @@ def test_a_planner_that_only_the_embedded_engine_reads_otherwise_is_carried(acce
     assert outcome.new.entries["skeins_reel"][0] == "élan"
     assert outcome.carried.unproven[0].sentence.startswith("it takes a name for another one where capitals other than A to Z")
     assert outcome.new.cell("skeins_loop", 0).value == 72.0, "the value of the library stands there"
-    sentences = list(told(outcome.carried, accented, tmp_path / "new.xlsx"))
-    assert any(each.startswith("In ") and "works them out anew" in each for each in sentences)
+    said = list(sentences(outcome.carried, accented, tmp_path / "new.xlsx"))
+    assert any(each.startswith("In ") and "works them out anew" in each for each in said)
 
 
 def test_an_engine_that_cannot_work_a_planner_out_stops_nobody(old_file, carried, monkeypatch):

@@ -10,7 +10,7 @@ from workbookgen.carry.leftovers import SHEET
 MOST = 20  # of a list; the sheet Leftovers has them all
 
 
-def told(carried: Carried, old: Path, new: Path) -> Iterator[str]:
+def sentences(carried: Carried, old: Path, new: Path) -> Iterator[str]:
     """One line after another."""
     yield f"{new} is ready, with the entries of {old} (made with workbookgen {carried.version})."
     for sheet, lines in carried.lines.items():
