@@ -2,7 +2,7 @@
 
 import pytest
 
-from workbookgen.checking.check import spelled
+from workbookgen.checking.spelled import spelled
 
 
 @pytest.mark.parametrize(("written", "saved"), [

@@ -9,10 +9,10 @@ import pytest
 
 from long_run import LONG, SEED, drawn
 from workbookgen.build import layout_of
-from workbookgen.checking.check import spelled
 from workbookgen.checking.compare import agree
 from workbookgen.checking.driving import read, set_inputs
 from workbookgen.checking.expected import expected_of_proofs, expected_of_scenarios
+from workbookgen.checking.spelled import spelled
 from workbookgen.settings import Settings
 
 from .changes import changes

@@ -84,7 +84,7 @@ EXAMPLES = [
     ),
     *(
         (fiber.after_preparation, dict(scoured=q("g", 1000, 800, 700), stage=n(1, 5, 4), second=n(0.25, 0, 0.125), **known))
-        for known in (dict(weighed=q("oz", 30, 99, 20)), dict(own=n(0.3, 7, 7)))
+        for known in (dict(weighed=q("oz", 30, 99, 20)), dict(own=n(0.3, 7, 7)), dict(own=n(0.3, 7, 7), own_second=n(0.25, 0, 0.125)))
     ),
     (fiber.before_preparation, dict(prepared=q("g", 1000, 800, 700), stage=n(1, 5, 4), guide=n(0.4, 7, 7), second=n(0.25, 0, 0.125))),
     *(

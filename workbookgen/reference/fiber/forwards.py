@@ -159,7 +159,7 @@ def after_preparation(
     >>> print(after_preparation(Quantity(450, "g"), stage=1, own=0.2))
     360.0 gram
     """
-    require_numbers(second)
+    require_numbers(second, own_second)
     require(own_second is None or second is not None, "Nothing is known of the second preparation.")
     if weighed is not None:
         return _on_the_scale(scoured, weighed, prepared_before(stage, second, second_way))
