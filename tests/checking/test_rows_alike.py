@@ -36,6 +36,7 @@ def test_lines_that_differ_in_their_number_only_are_one_group():
         ('<row r="1"/><row r="2"/>' + line(3), [(1, 2), (3, 3)]),
         ('<row ht="9"><c r="A1"/></row>' + line(2), None),  # a row that does not say which it is
         ("<!-- a remark -->" + line(1), None),
+        (line(1) + line(2).removesuffix("</row>"), None),  # a file that ends within a row
         ("", []),
     ],
 )

@@ -38,6 +38,8 @@ def alike(xml: bytes) -> list[Alike] | None:
     while row := _ROW.search(xml, at):
         start, number = row.start(), int(row[1])
         end = row.end() if row[0].endswith(b"/>") else xml.find(b"</row>", row.end()) + len(b"</row>")
+        if end < row.end():
+            return None  # the file ends within a row
         first, last, parts = xml[start:end], number, _parts(xml[start:end], number)
         while parts and xml.startswith(_joined(parts, last + 1), end):
             last += 1
