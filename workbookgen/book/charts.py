@@ -6,7 +6,8 @@ see it.
 """
 
 import xlsxwriter
-from xlsxwriter.utility import quote_sheetname, xl_col_to_name
+from openpyxl.utils import get_column_letter
+from xlsxwriter.utility import quote_sheetname
 
 from workbookgen.book.look import SMALL, TYPEFACE, recolored, signed
 from workbookgen.book.placement import Layout
@@ -116,11 +117,11 @@ def _names(layout: Layout, chart: Chart) -> str:
     plan = next(plan for plan in layout.plans.values() if chart in plan.sheet.sections)
     matrix = next(placed for placed in plan.placed if isinstance(placed.section, Matrix) and placed.section.heads == chart.heads)
     first = first_value(matrix.section)
-    return f"={quote_sheetname(plan.sheet.name)}!${xl_col_to_name(first - 1)}${matrix.row}:${xl_col_to_name(first + len(chart.heads) - 2)}${matrix.row}"
+    return f"={quote_sheetname(plan.sheet.name)}!${get_column_letter(first)}${matrix.row}:${get_column_letter(first + len(chart.heads) - 1)}${matrix.row}"
 
 
 def range_of(layout: Layout, keys: tuple[str, ...], records: int | None) -> str:
     """The cells of a column (its first records), or from a first field to a last one."""
     first, last = layout.placements[keys[0]], layout.placements[keys[-1]]
     end = last.row + (min(records or last.rows, last.rows) - 1)
-    return f"{quote_sheetname(first.sheet)}!${xl_col_to_name(first.column - 1)}${first.row}:${xl_col_to_name(last.column - 1)}${end}"
+    return f"{quote_sheetname(first.sheet)}!${first.letter}${first.row}:${last.letter}${end}"

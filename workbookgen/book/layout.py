@@ -7,7 +7,7 @@ of its words. A log's records stand in rows, a proof in a row of its own.
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from xlsxwriter.utility import xl_col_to_name
+from openpyxl.utils import get_column_letter
 
 from workbookgen.book.copied import CopiedDown
 from workbookgen.book.formula import ByLine, Columns, Operand, bound
@@ -92,7 +92,7 @@ class _Binder:
     def _of_repeat(self, log: Log, repeat: Repeat) -> str:
         """The record's own cell, which stands on the same sheet."""
         repeated = self.placements[f"{log.key}_{repeat.of}"]
-        return f"=${xl_col_to_name(repeated.column - 1)}${repeated.row + repeat.record}"
+        return f"=${repeated.letter}${repeated.row + repeat.record}"
 
     def _of_proof(self, proof: Proof, row: int) -> str:
         """The result's own formula, its words bound to the printed values in the proof's row."""
@@ -100,7 +100,7 @@ class _Binder:
         operands = dict(self._columns(block, set(result.words), "").operands)
         for index, (word, (_, unit)) in enumerate(proof.given.items()):
             meaning = self.planner.meaning(block, word)
-            ref = f"${xl_col_to_name(ProofColumn.VALUES + index - 1)}{row}"
+            ref = f"${get_column_letter(ProofColumn.VALUES + index)}{row}"
             operands[word] = Operand(meaning, ref, unit_named(unit) if unit else NUMBER_UNIT)
         unit = unit_named(proof.unit) if proof.unit else None
         return bound(result, Columns(operands, self._numbers), unit, guarded=False)
@@ -118,7 +118,7 @@ class _Binder:
     def _of_verdict(self, table: ProofTable) -> str:
         names = {"computed": ProofColumn.COMPUTED, "printed": ProofColumn.PRINTED, "tolerance": ProofColumn.WITHIN}
         operands = {
-            word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{{row}}")
+            word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${get_column_letter(column)}{{row}}")
             for word, column in names.items()
         }
         return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)
@@ -192,5 +192,5 @@ class _Binder:
         elif meaning.is_column or is_absent or isinstance(meaning.holder, Card) or getattr(meaning.field, "is_one", False):
             ref = target.area
         else:
-            ref = f"${xl_col_to_name(target.column - 1)}{{row}}"
+            ref = f"${target.letter}{{row}}"
         return Operand(meaning, ref, unit_of(meaning.field, self.planner.system) or NUMBER_UNIT, is_absent)

@@ -5,7 +5,8 @@ from dataclasses import dataclass, replace
 from enum import IntEnum
 from functools import cached_property
 
-from xlsxwriter.utility import quote_sheetname, xl_col_to_name
+from openpyxl.utils import get_column_letter
+from xlsxwriter.utility import quote_sheetname
 
 from workbookgen.book.copied import CopiedDown
 from workbookgen.book.plan import Plan
@@ -58,13 +59,16 @@ class Placement:
         return f"{quote_sheetname(self.sheet)}!{self.area}"
 
     @property
+    def letter(self) -> str:
+        return get_column_letter(self.column)
+
+    @property
     def area(self) -> str:
-        letter = xl_col_to_name(self.column - 1)
-        first = f"${letter}${self.row}"
-        return first if self.rows == 1 else f"{first}:${letter}${self.row + self.rows - 1}"
+        first = f"${self.letter}${self.row}"
+        return first if self.rows == 1 else f"{first}:${self.letter}${self.row + self.rows - 1}"
 
     def cell(self, index: int) -> str:
-        return f"{xl_col_to_name(self.column - 1)}{self.row + index}"
+        return f"{self.letter}{self.row + index}"
 
     def first_lines(self, lines: int) -> "Placement":
         """No more than the first cells of a column."""

@@ -5,7 +5,7 @@ Where one types, lines in use and the next one are tinted; the others have hairl
 
 from collections.abc import Container, Iterable, Mapping
 
-from xlsxwriter.utility import xl_col_to_name
+from openpyxl.utils import get_column_letter
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
@@ -57,7 +57,7 @@ def fill(canvas: Canvas, key: str, full: float = 4.0) -> None:
     dark = canvas.formats({"bg_color": ACCENT, "font_color": WHITE})
     pale = canvas.formats({"bg_color": SOFT, "font_color": INK})
     area = spot.row - 1, spot.column - 1, spot.row + spot.rows - 2, spot.column - 1
-    cell = f"${xl_col_to_name(spot.column - 1)}{spot.row}"
+    cell = f"${get_column_letter(spot.column)}{spot.row}"
     for least, looks in ((f">={full:g}", dark), (">0", pale)):
         canvas.to.conditional_format(*area, {"type": "formula", "criteria": f"=IF(ISNUMBER({cell}),{cell}{least},1=0)", "format": looks, "stop_if_true": True})
 
@@ -82,7 +82,7 @@ def automatic(canvas: Canvas, log: Log) -> None:
 def tint(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]]) -> None:
     """Tints what one types in lines that are in use, and in the next one; over a negative share, a warning's color."""
     name = canvas.placed(f"{log.key}_{log.fields[0].key}")
-    letter, first = xl_col_to_name(name.column - 1), name.row
+    letter, first = name.letter, name.row
     in_use = f'=OR(${letter}{first}<>"",${letter}{first - 1}<>"",ROW()={first})'
     form = canvas.formats(look.TINTED)
     for start, strip in strips:

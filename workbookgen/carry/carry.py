@@ -105,8 +105,7 @@ def buildable(settings: Settings) -> Settings:
 
 def _lines(old: FilledPlanner, rows: dict[str, dict[int, int]]) -> dict[str, int]:
     """Sheet -> how many lines of its log came over."""
-    planner = described(old.settings)
     sheets = Counter({
-        sheet.name: len(rows.get(part.key, {})) for sheet in planner.sheets for part in sheet.parts if isinstance(part, Log)
+        sheet.name: len(rows.get(part.key, {})) for sheet in old.planner.sheets for part in sheet.parts if isinstance(part, Log)
     })
     return dict(+sheets)

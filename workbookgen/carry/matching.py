@@ -43,7 +43,7 @@ class Matched:
 def match(old: FilledPlanner, new: Planner) -> Matched:
     """The old planner's entries in the new planner."""
     matched = Matched({key: list(column) for key, column in starting_entries(new).items()})
-    for block in described(old.settings).blocks.values():
+    for block in old.planner.blocks.values():
         if any(f"{block.key}_{each.key}" in old.entries for each in block.inputs):
             _Matching(old, new, block, matched).carry()
     return matched

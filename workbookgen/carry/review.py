@@ -16,7 +16,7 @@ from workbookgen.carry.matching import Matched, readable
 from workbookgen.checking.compare import agree
 from workbookgen.checking.expected import expected_of_blocks
 from workbookgen.engines import ErrorValue
-from workbookgen.filled.planner import FilledPlanner, described
+from workbookgen.filled.planner import FilledPlanner
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Result
@@ -49,21 +49,19 @@ def results(planner: Planner, entries: Entries) -> Values:
 
 def results_of_old(old: FilledPlanner) -> Values:
     """The results of an old planner. A field that it does not have yet is as in a new one, or blank."""
-    planner = described(old.settings)
     absent = {
-        f"{block.key}_{each.key}": (None,) * block.rows if isinstance(block, Log) else (each.first(planner.system),)
-        for block in planner.blocks.values()
+        f"{block.key}_{each.key}": (None,) * block.rows if isinstance(block, Log) else (each.first(old.planner.system),)
+        for block in old.planner.blocks.values()
         for each in block.inputs
     }
-    return results(planner, absent | dict(old.entries))
+    return results(old.planner, absent | dict(old.entries))
 
 
 def shown_by_old(old: FilledPlanner) -> Values:
     """The results as an old planner's file has them; none where the program that saved it stored none."""
-    planner = described(old.settings)
     shown = {
         key: tuple(_shown_in(old, key, row) for row in range(block.rows))
-        for block in planner.blocks.values()
+        for block in old.planner.blocks.values()
         for each in block.results
         if (key := f"{block.key}_{each.key}") in old.ranges
     }
@@ -79,9 +77,8 @@ def _shown_in(old: FilledPlanner, key: str, row: int) -> Entry:
 def differences(old: FilledPlanner, before: Values, new: Planner, after: Values, matched: Matched) -> list[Difference]:
     """Results that were calculated before and differ now."""
     found = []
-    planner = described(old.settings)
-    of_proofs = _hang_on_proofs(planner)
-    for block in planner.blocks.values():
+    of_proofs = _hang_on_proofs(old.planner)
+    for block in old.planner.blocks.values():
         target = new.blocks.get(block.key)
         for result in block.results if target else ():
             match = target.by_key.get(result.key)

@@ -10,7 +10,7 @@ from math import isfinite
 from workbookgen.engines import Area, ErrorValue, engine
 from workbookgen.errors import PlannerError
 from workbookgen.filled.cells import Cell
-from workbookgen.filled.planner import MOST_LINES, FilledPlanner, area_of, as_entry, described
+from workbookgen.filled.planner import MOST_LINES, FilledPlanner, area_of, as_entry
 
 EMBEDDED = "formualizer"
 
@@ -35,13 +35,12 @@ def worked_out(old: FilledPlanner) -> FilledPlanner:
     except PlannerError:
         return old
     entries = dict(old.entries)
-    planner = described(old.settings)
     for (key, row), value in values.items():
         if isinstance(value, float) and not isfinite(value):
             value = ErrorValue("#NUM!")
         sheet, line, column = old.position(key, row)
         old.book.sheets[sheet][line, column] = Cell(value, old.book.sheets[sheet][line, column].formula)
-        _, each = planner.by_key[key]
+        _, each = old.planner.by_key[key]
         entries[key] = (*entries[key][:row], as_entry(value, each, old.book), *entries[key][row + 1 :])
     return replace(old, entries=entries)
 

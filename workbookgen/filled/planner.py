@@ -53,6 +53,11 @@ class FilledPlanner:
     book: Book
     notes: tuple[Fault, ...] = ()  # what was read differently from the file
 
+    @property
+    def planner(self) -> Planner:
+        """The planner that these settings describe."""
+        return described(self.settings)
+
     def position(self, key: str, row: int) -> tuple[str, int, int]:
         """Sheet, row and column of a record's field."""
         area = self.ranges[key]
