@@ -6,8 +6,7 @@ see it.
 """
 
 import xlsxwriter
-from openpyxl.utils import get_column_letter
-from xlsxwriter.utility import quote_sheetname
+from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 
 from workbookgen.book.look import SMALL, TYPEFACE, recolored, signed
 from workbookgen.book.placement import Layout
@@ -117,7 +116,7 @@ def _names(layout: Layout, chart: Chart) -> str:
     plan = next(plan for plan in layout.plans.values() if chart in plan.sheet.sections)
     matrix = next(placed for placed in plan.placed if isinstance(placed.section, Matrix) and placed.section.heads == chart.heads)
     first = first_value(matrix.section)
-    return f"={quote_sheetname(plan.sheet.name)}!${get_column_letter(first)}${matrix.row}:${get_column_letter(first + len(chart.heads) - 1)}${matrix.row}"
+    return f"={quote_sheetname(plan.sheet.name)}!${xl_col_to_name(first - 1)}${matrix.row}:${xl_col_to_name(first + len(chart.heads) - 2)}${matrix.row}"
 
 
 def range_of(layout: Layout, keys: tuple[str, ...], records: int | None) -> str:

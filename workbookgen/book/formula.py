@@ -12,7 +12,7 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
-from openpyxl.utils import column_index_from_string
+from xlsxwriter.utility import xl_cell_to_rowcol
 
 from workbookgen.language.domains import LEAST_OF_ALL, Choice, Date, Domain, Name, Note, Number
 from workbookgen.language.fields import Automatic, Input, Result
@@ -193,7 +193,7 @@ def joined(refs: list[str]) -> str:
     runs: list[list[tuple[int, str, str]]] = []
     for ref in refs:
         letters, row = _CELL.fullmatch(ref).groups()
-        cell = (column_index_from_string(letters), row, ref)
+        cell = (xl_cell_to_rowcol(f"{letters}1")[1], row, ref)
         if runs and _follows(cell, runs[-1]):
             runs[-1].append(cell)
         else:

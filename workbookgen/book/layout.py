@@ -7,7 +7,7 @@ of its words. A log's records stand in rows, a proof in a row of its own.
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from openpyxl.utils import get_column_letter
+from xlsxwriter.utility import xl_col_to_name
 
 from workbookgen.book.copied import CopiedDown
 from workbookgen.book.formula import ByLine, Columns, Operand, bound
@@ -100,7 +100,7 @@ class _Binder:
         operands = dict(self._columns(block, set(result.words), "").operands)
         for index, (word, (_, unit)) in enumerate(proof.given.items()):
             meaning = self.planner.meaning(block, word)
-            ref = f"${get_column_letter(ProofColumn.VALUES + index)}{row}"
+            ref = f"${xl_col_to_name(ProofColumn.VALUES + index - 1)}{row}"
             operands[word] = Operand(meaning, ref, unit_named(unit) if unit else NUMBER_UNIT)
         unit = unit_named(proof.unit) if proof.unit else None
         return bound(result, Columns(operands, self._numbers), unit, guarded=False)
@@ -118,7 +118,7 @@ class _Binder:
     def _of_verdict(self, table: ProofTable) -> str:
         names = {"computed": ProofColumn.COMPUTED, "printed": ProofColumn.PRINTED, "tolerance": ProofColumn.WITHIN}
         operands = {
-            word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${get_column_letter(column)}{{row}}")
+            word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{{row}}")
             for word, column in names.items()
         }
         return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)

@@ -5,8 +5,7 @@ from dataclasses import dataclass, replace
 from enum import IntEnum
 from functools import cached_property
 
-from openpyxl.utils import get_column_letter
-from xlsxwriter.utility import quote_sheetname
+from xlsxwriter.utility import quote_sheetname, xl_col_to_name
 
 from workbookgen.book.copied import CopiedDown
 from workbookgen.book.plan import Plan
@@ -60,7 +59,7 @@ class Placement:
 
     @property
     def letter(self) -> str:
-        return get_column_letter(self.column)
+        return xl_col_to_name(self.column - 1)
 
     @property
     def area(self) -> str:

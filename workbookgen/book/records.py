@@ -5,7 +5,7 @@ Where one types, lines in use and the next one are tinted; the others have hairl
 
 from collections.abc import Container, Iterable, Mapping
 
-from openpyxl.utils import get_column_letter
+from xlsxwriter.utility import xl_col_to_name
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
@@ -57,7 +57,7 @@ def fill(canvas: Canvas, key: str, full: float = 4.0) -> None:
     dark = canvas.formats({"bg_color": ACCENT, "font_color": WHITE})
     pale = canvas.formats({"bg_color": SOFT, "font_color": INK})
     area = spot.row - 1, spot.column - 1, spot.row + spot.rows - 2, spot.column - 1
-    cell = f"${get_column_letter(spot.column)}{spot.row}"
+    cell = f"${xl_col_to_name(spot.column - 1)}{spot.row}"
     for least, looks in ((f">={full:g}", dark), (">0", pale)):
         canvas.to.conditional_format(*area, {"type": "formula", "criteria": f"=IF(ISNUMBER({cell}),{cell}{least},1=0)", "format": looks, "stop_if_true": True})
 
