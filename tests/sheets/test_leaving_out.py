@@ -149,12 +149,9 @@ def in_full(small_layout, evaluated):
     return of_seed
 
 
-SHARE_OF = {"fiber_also_share": "fiber_also_kind", "fiber_third_share": "fiber_third_kind"}  # without its fiber, a share is asked about
-
-
 def with_gone_inputs_blank(small_layout: Layout, layout: Layout, seed: int) -> dict:
     entries = scenario(small_layout.planner, seed, is_whole=seed % 2 == 1)
-    return {key: column if SHARE_OF.get(key, key) in layout.placements else (None,) * len(column) for key, column in entries.items()}
+    return {key: column if key in layout.placements else (None,) * len(column) for key, column in entries.items()}
 
 
 @some_cases
@@ -388,3 +385,9 @@ def test_a_note_of_ones_own_stays_as_it_was_typed():
     note = "yards only, please. Ask about the sheet Guide; the sheet Reelz is a joke."
     left = describing.planner(Settings(note=note, size="small"))
     assert note in [sentence for section in left.sheets[0].sections for sentence in getattr(section, "sentences", ())]
+
+
+def test_no_share_is_asked_for_of_a_fiber_that_cannot_be_chosen(without):
+    """The names of a lot's other fibers come from the guide."""
+    left = without(closed("Guide")).placements
+    assert not {"fiber_also_share", "fiber_third_share"} & set(left)

@@ -110,7 +110,7 @@ def _fibers() -> tuple[Result, ...]:
             found += [
                 lookup(f"fiber_{number}", "Fiber", f"fiber_generic_{place}", f"lot_{part}"),
                 Result(f"part_{number}", "In the yarn", f"share_{part} * lookup(fiber_{share}, fiber_listed, lot_{part})", content.share_in_yarn, SHARE,
-                       uses={"strand": f"share_{part}", "lot": f"lot_{part}", "lots": "fiber_listed", "shares": f"fiber_{share}"}),
+                       only_if=f'fiber_{number} <> ""', uses={"fiber": f"fiber_{number}", "strand": f"share_{part}", "lot": f"lot_{part}", "lots": "fiber_listed", "shares": f"fiber_{share}"}),
             ]
     return tuple(found)
 

@@ -22,7 +22,7 @@ EXAMPLES = [
     (content.untold, dict(design=texts("Gray", "Blue"), share=n(0.5, 1), lot=texts("Clover", "Moss"))),
     (content.strand_share, dict(lot=texts("Clover", "Moss"))),
     (content.strand_share, dict(lot=texts("Clover", "Moss"), found=n(0.5, 1))),
-    (content.share_in_yarn, dict(strand=n(0.5, 1), lot=texts("clover", "Moss"), lots=["Clover", "Moss", ""], shares=n(0.75, 1, 0.5))),
+    (content.share_in_yarn, dict(fiber=texts("WOOL", "SILK"), strand=n(0.5, 1), lot=texts("clover", "Moss"), lots=["Clover", "Moss", ""], shares=n(0.75, 1, 0.5))),
     (content.next_fiber, dict(fiber_1=texts("wool", "silk"), fiber_4=texts("silk", "Wool"))),
     (content.next_fiber, dict(fiber_1=texts("wool", "silk"), fiber_4=texts("silk", "Wool"), before_1=texts("Wool", "silk"))),
     (content.together, dict(fiber=texts("wool", "silk"), fiber_1=texts("Wool", "wool"), share_1=n(0.5, 0.4), fiber_4=texts("silk", "silk"), share_4=n(0.2, 0.6), fiber_12=texts("wool", "silk"), share_12=n(0.3, 0.1))),

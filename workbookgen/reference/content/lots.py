@@ -227,13 +227,14 @@ def strand_share(lot: str, found: Ratio | None = None) -> Ratio:
 
 
 @calculation
-def share_in_yarn(strand: Ratio, lot: str, lots: Sequence[str], shares: Ratio) -> Ratio:
+def share_in_yarn(fiber: str, strand: Ratio, lot: str, lots: Sequence[str], shares: Ratio) -> Ratio:
     """Share of a strand's fiber in the whole yarn.
 
     x = s · f. Half of a strand that is half of the yarn is a quarter of the yarn.
 
     Parameters
     ----------
+    fiber : name of the fiber
     strand : s, share of the strand in the yarn
     lot : the strand's lot
     lots : the lots listed, a blank one where a row is empty
@@ -246,7 +247,7 @@ def share_in_yarn(strand: Ratio, lot: str, lots: Sequence[str], shares: Ratio) -
     Raises
     ------
     ValueError
-        A share that is negative, or a lot that is not in the list.
+        A share that is negative, a lot that is not in the list, or a fiber without a name.
 
     Notes
     -----
@@ -258,9 +259,10 @@ def share_in_yarn(strand: Ratio, lot: str, lots: Sequence[str], shares: Ratio) -
 
     Examples
     --------
-    >>> print(share_in_yarn(0.5, "Aster", ["Aster", "Birch"], [0.5, 1.0]))
+    >>> print(share_in_yarn("WOOL", 0.5, "Aster", ["Aster", "Birch"], [0.5, 1.0]))
     0.25
     """
+    require_name(fiber)
     require_shares(strand)
     return strand * lookup(lot, lots, shares)
 
