@@ -8,6 +8,7 @@ Image = pytest.importorskip("PIL.Image")
 ImageChops = pytest.importorskip("PIL.ImageChops")
 
 from workbookgen.drawings import draw  # noqa: E402
+from workbookgen.errors import DescriptionError  # noqa: E402
 from workbookgen.language.views import Picture  # noqa: E402
 from workbookgen.settings import Settings  # noqa: E402
 from workbookgen.sheets.planner import planner  # noqa: E402
@@ -42,10 +43,19 @@ def test_every_drawing_of_the_folder_is_drawn_by_the_script():
     assert {each.name for each in draw.HERE.glob("*.png")} == set(draw.DRAWINGS)
 
 
-def test_the_planner_shows_every_drawing_at_its_size():
+def test_the_planner_shows_every_drawing():
     assert {each.file for each in PICTURES} == set(draw.DRAWINGS)
-    for each in PICTURES:
-        assert (each.width, each.height) == draw.DRAWINGS[each.file][:2]
+
+
+@pytest.mark.parametrize("file", draw.DRAWINGS)
+def test_a_file_has_the_size_that_its_line_says(file):
+    width, height, _ = draw.DRAWINGS[file]
+    assert Image.open(draw.HERE / file).size == (width * draw.POINTS, height * draw.POINTS)
+
+
+def test_a_drawing_that_is_not_there_is_refused_by_its_name():
+    with pytest.raises(DescriptionError, match="picture wheel.png: DRAWINGS in drawings/draw.py has no drawing of this name"):
+        Picture(file="wheel.png", about="A wheel.")
 
 
 @pytest.mark.parametrize("picture", PICTURES, ids=lambda each: each.file)

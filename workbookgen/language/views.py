@@ -14,6 +14,8 @@ from dataclasses import dataclass, replace
 from enum import Enum
 from typing import Self
 
+from workbookgen.drawings.draw import DRAWINGS
+from workbookgen.errors import DescriptionError
 from workbookgen.language.declared import require_types
 
 COLUMNS = 12  # of the grid of a page
@@ -74,6 +76,8 @@ class Section:
 
     def __post_init__(self):
         require_types(f"section {self.title!r}", self)
+        if not 1 <= self.across[0] <= self.across[1] <= COLUMNS:
+            raise DescriptionError.at(f"section {self.title!r}", f"it goes across {self.across}, and the grid has the columns 1 to {COLUMNS}.")
 
     @property
     def shown(self) -> tuple[str, ...]:
@@ -283,12 +287,20 @@ class Looks(Section):
 
 @dataclass(frozen=True, kw_only=True)
 class Picture(Section):
-    """A drawing of our own. `about` describes what it shows; its size is in screen pixels."""
+    """A drawing of our own, at its size. `about` describes what it shows."""
 
     file: str
     about: str
-    width: int
-    height: int
+
+    def __post_init__(self):
+        super().__post_init__()
+        if self.file not in DRAWINGS:
+            raise DescriptionError.at(f"picture {self.file}", "DRAWINGS in drawings/draw.py has no drawing of this name.")
+
+    @property
+    def height(self) -> int:
+        """In pixels of the screen."""
+        return DRAWINGS[self.file][1]
 
 
 @dataclass(frozen=True)

@@ -54,8 +54,6 @@ def chapter(settings: Settings) -> Chapter:
 
 WRAPS_DRAWN = Picture(
     file="counting-wraps.png",
-    width=280,
-    height=126,
     about="Yarn wound round a ruler, side by side, neither pushed together nor pulled; the wraps between two marks one inch apart are counted.",
     across=LEFT,
     is_below=True,

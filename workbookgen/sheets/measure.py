@@ -318,6 +318,6 @@ def _band(settings: Settings) -> Band:
 
 
 NIDDY_NODDY = Picture(
-    title="One wrap of a niddy-noddy", file="niddy-noddy.png", width=340, height=212, across=LEFT, is_below=True,
+    title="One wrap of a niddy-noddy", file="niddy-noddy.png", across=LEFT, is_below=True,
     about="A niddy-noddy: its height is the distance between its two arms; each arm is measured from end to end; four legs of yarn are one wrap.",
 )

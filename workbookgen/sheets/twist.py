@@ -29,8 +29,6 @@ def chapter(settings: Settings) -> Chapter:
 
 ANGLE_DRAWN = Picture(
     file="angle-of-twist.png",
-    width=268,
-    height=120,
     about="A yarn from the side, its axis dashed. A fiber at its surface runs slantwise round it; the angle of twist lies between this fiber and the axis.",
     across=LEFT,
     is_below=True,
