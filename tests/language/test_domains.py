@@ -33,7 +33,7 @@ def test_what_is_no_number(value):
 
 @pytest.mark.parametrize("limits", [{}, {"above": 2}, {"most": 2}, {"least": 0, "above": 0, "most": 1}])
 def test_a_number_without_one_limit_at_each_end_is_refused(limits):
-    with pytest.raises(DescriptionError, match="one lower and one upper limit"):
+    with pytest.raises(DescriptionError, match="one lower limit .* and one upper limit"):
         Number(**limits)
 
 
@@ -92,3 +92,16 @@ def test_texts(domain, inside, outside):
 def test_a_choice_is_one_name_that_stands_once(value, accepted):
     names = ["Clock", "Niddy", "niddy", None, 7.0, ""]
     assert Choice("reels_listed", "Reels").accepts(value, names) is accepted
+
+
+@pytest.mark.parametrize(
+    ("limits", "sentence"),
+    [
+        ({"above": 0, "most": -10}, "its lower limit 0 is above its upper limit -10"),
+        ({"above": 0, "most": "10"}, "its most must be a number or None, and '10' is not"),
+    ],
+)
+def test_limits_that_let_nothing_through(limits, sentence):
+    with pytest.raises(DescriptionError) as caught:
+        Number(**limits)
+    assert str(caught.value) == f"a number's domain: {sentence}."

@@ -55,6 +55,27 @@ def test_all_faults_are_told_at_once():
     assert caught.value.exit_code == 2
 
 
+@pytest.mark.parametrize(
+    ("how", "sentence"),
+    [
+        ({"domain": Note(), "unit": LENGTH}, "its domain Note is for texts, which have no unit"),
+        ({"unit": LENGTH, "starts_as": Quantity(3, "gram")}, "it starts as 3 gram, which no yd can be"),
+        ({"starts_as": Quantity(3, "gram")}, "it starts as 3 gram, which no plain number can be"),
+        ({"blank_means": -1}, "its blank_means -1 is outside its domain"),
+        ({"blank_means": 1, "needed": True}, "it is needed, so a blank cell means nothing: leave needed or blank_means out"),
+    ],
+)
+def test_what_does_not_go_together_in_an_input(how, sentence):
+    with pytest.raises(DescriptionError) as caught:
+        Input("x_y", "X", **{"domain": Number(least=0, most=5)} | how)
+    assert str(caught.value) == f"field x_y: {sentence}."
+
+
+def test_a_rule_says_something():
+    with pytest.raises(DescriptionError, match="the rule '': it says nothing"):
+        Rule("first > 1", lambda record: False, "")
+
+
 def test_text_or_number():
     assert not Result("both", "Both", "first + second", sum_of, unit=LENGTH).is_text
     assert Result("both", "Both", "first & second", sum_of, unit=None).is_text

@@ -50,12 +50,12 @@ def test_what_a_word_means(word, key, is_column):
 
 
 def test_a_word_that_is_no_field():
-    with pytest.raises(DescriptionError, match="block work: lenght is no field"):
+    with pytest.raises(DescriptionError, match="field work_outcome: its formula names lenght, which is no field"):
         planner_of(card("work", length(), one_result("2 * lenght", lambda lenght: lenght)))
 
 
 def test_a_word_of_another_block_must_be_named_in_full():
-    with pytest.raises(DescriptionError, match="block work: wraps is no field"):
+    with pytest.raises(DescriptionError, match="field work_outcome: its formula names wraps, which is no field; skeins_wraps is one"):
         planner_of(REELS, SKEINS, described.PLAN, card("work", length(), one_result("2 * wraps", lambda wraps: wraps)))
 
 
@@ -159,8 +159,10 @@ SHOWN = card("shown", length(), length("second"), one_result("first + second", l
 
 
 def seeing(*sections, near=(), grid=Grid()) -> Planner:  # noqa: B008  it is frozen
-    """The planner of the tests with a page before it, on which a card and a log are seen in these sections."""
-    page = Sheet("First", "First", "For tests.", (Chapter("First", (SHOWN, OTHER), (band(*sections),)),), near=near, grid=grid)
+    """The planner of the tests with a page before it, on which a card and a log are seen in these sections, and the card's other inputs below."""
+    shown = {grid.chosen, *(key for section in sections for key in section.shown)}
+    below = band(Entries(fields=tuple(key for key in ("shown_first", "shown_second") if key not in shown)))
+    page = Sheet("First", "First", "For tests.", (Chapter("First", (SHOWN, OTHER), (band(*sections), below)),), near=near, grid=grid)
     return replace(described.whole(), sheets=(page, *described.whole().sheets))
 
 

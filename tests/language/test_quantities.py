@@ -3,9 +3,10 @@
 import pint
 import pytest
 
+from workbookgen.errors import DescriptionError
 from workbookgen.language import quantities
 from workbookgen.language.quantities import PRINTED_ONLY, Kind, Unit, always, hanks, unit_named
-from workbookgen.unit_systems import UNIT_SYSTEMS
+from workbookgen.unit_systems import UNIT_SYSTEMS, UnitSystem
 from workbookgen.units import COUNT_UNITS, ureg
 
 KINDS = {name: each for name, each in vars(quantities).items() if isinstance(each, Kind)}
@@ -145,3 +146,10 @@ def test_hanks_of_the_count_systems(name, hank, pounds):
 
 def test_a_count_of_one_is_one_hank_per_pound_in_pint_too():
     assert ureg.Quantity(1.0, "number_english").to("yard/pound").magnitude == pytest.approx(840, rel=1e-12)
+
+
+@pytest.mark.parametrize("lengths, masses", [("feet", "ounces"), ("meters", "gramms")])
+def test_a_unit_system_of_units_that_nothing_has_is_refused(lengths, masses):
+    with pytest.raises(DescriptionError) as refused:
+        quantities.require_known({"ours": UnitSystem(lengths, masses)})
+    assert str(refused.value) == f"unit system ours: its lengths are yards or meters and its masses ounces or grams, and not {lengths} and {masses}."

@@ -2,8 +2,9 @@
 
 import typing
 from collections.abc import Callable
-from dataclasses import fields
+from dataclasses import fields, is_dataclass
 from functools import cache
+from reprlib import repr as abridged
 from types import NoneType, UnionType
 
 from workbookgen.errors import DescriptionError
@@ -14,7 +15,7 @@ def require_types(place: str, declared) -> None:
     for name, hint in _hints(type(declared)).items():
         value = getattr(declared, name)
         if not _takes(hint)(value):
-            raise DescriptionError.at(place, f"its {name} must be {_in_words(hint)}, and {value!r} is not.")
+            raise DescriptionError.at(place, f"its {name} must be {_in_words(hint)}, and {_misfit(hint, value)}.")
 
 
 @cache
@@ -40,6 +41,26 @@ def _takes(hint) -> Callable[[object], bool]:
     if hint is float:
         return lambda value: isinstance(value, float | int) and not isinstance(value, bool)
     return lambda value: isinstance(value, origin or hint)
+
+
+def _misfit(hint, value) -> str:
+    """What does not fit, and for the usual slips with a tuple what to write."""
+    members = next((each for each in (hint, *typing.get_args(hint)) if typing.get_origin(each) is tuple and typing.get_args(each)[-1] is Ellipsis), None)
+    takes = _takes(typing.get_args(members)[0]) if members else None
+    if takes and isinstance(value, tuple):
+        return f"{_named(next(each for each in value if not takes(each)))} in it is not"
+    slip = ": write ( ) for [ ]" if takes and isinstance(value, list) else ": one alone is written (it,)" if takes and takes(value) else ""
+    return f"{_named(value)} is not{slip}"
+
+
+def _named(value) -> str:
+    """A value in a few words: a record by its kind and its name."""
+    if is_dataclass(value):
+        name = next((named for each in ("key", "name", "title", "heading") if (named := getattr(value, each, ""))), "")
+        return f"the {type(value).__name__} {name}".rstrip()
+    if isinstance(value, list) and value and is_dataclass(value[0]):
+        return f"a list that begins with {_named(value[0])}"
+    return f"the function {value.__name__}" if callable(value) and hasattr(value, "__name__") else abridged(value)
 
 
 def _in_words(hint) -> str:

@@ -5,11 +5,10 @@ messages, methods), and says whether a value is accepted (the check). The formul
 `book`, independently of `accepts`.
 """
 
-from collections import Counter
-from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 
 from workbookgen.errors import DescriptionError
+from workbookgen.language.declared import require_types
 from workbookgen.texts import folded, is_blank
 
 # No amount is so little, and the square of a much smaller one, or what is divided by it, is beyond
@@ -28,8 +27,12 @@ class Number:
     whole: bool = False
 
     def __post_init__(self):
+        require_types("a number's domain", self)
         if (self.least is None) == (self.above is None) or (self.most is None) == (self.below is None):
-            raise DescriptionError.at("a number's domain", "it needs one lower and one upper limit.")
+            raise DescriptionError.at("a number's domain", "it needs one lower limit (least or above) and one upper limit (most or below).")
+        low, high = (limit for limit in (self.least, self.above, self.most, self.below) if limit is not None)
+        if low > high:
+            raise DescriptionError.at("a number's domain", f"its lower limit {low:g} is above its upper limit {high:g}.")
 
     @property
     def begins_at_nothing(self) -> bool:
@@ -105,12 +108,6 @@ class Note:
         return f"words, up to {self.longest} letters"
 
 
-def standing_once(names: Iterable) -> frozenset[str]:
-    """The names of a column, folded, without those that stand in it more than once, which could mean either record."""
-    times = Counter(folded(name) for name in names if isinstance(name, str))
-    return frozenset(name for name, count in times.items() if count == 1)
-
-
 @dataclass(frozen=True)
 class Choice:
     """One of the names in a column: `of` is that column's full key, `sheet` where it stands."""
@@ -119,11 +116,11 @@ class Choice:
     sheet: str
 
     def accepts(self, value, names) -> bool:
-        return self.is_among(value, standing_once(names))
-
-    def is_among(self, value, once: Collection[str]) -> bool:
-        """The same, where many are asked about one column: `once` is what stands once in it."""
-        return isinstance(value, str) and bool(value) and folded(value) in once
+        return (
+            isinstance(value, str)
+            and bool(value)
+            and sum(folded(name) == folded(value) for name in names if isinstance(name, str)) == 1
+        )
 
     def wanted(self, symbol: str) -> str:
         return f"one of the names on the sheet {self.sheet}"

@@ -6,7 +6,7 @@ where a sheet's word and a parameter differ. Both are written by hand: neither i
 """
 
 import inspect
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
@@ -37,11 +37,24 @@ class Input:
 
     def __post_init__(self):
         require_types(f"field {self.key}", self)
-        if self.unit and self.unit.has_dimension:
-            if isinstance(self.starts_as, float | int):
-                raise DescriptionError.at(f"field {self.key}", "it starts as a bare number; give it as a quantity, with its unit.")
-            if self.blank_means:
-                raise DescriptionError.at(f"field {self.key}", "a blank cell of a quantity can stand for nothing but 0.")
+        if faults := list(self._objections()):
+            raise DescriptionError.at(f"field {self.key}", "; ".join(faults) + ".")
+
+    def _objections(self) -> Iterator[str]:
+        """What does not go together."""
+        has_dimension = self.unit is not None and self.unit.has_dimension
+        if has_dimension and self.is_text:
+            yield f"its domain {type(self.domain).__name__} is for texts, which have no unit"
+        if has_dimension and isinstance(self.starts_as, float | int):
+            yield "it starts as a bare number; give it as a quantity, with its unit"
+        if isinstance(self.starts_as, Quantity) and not self.starts_as.is_compatible_with(self.unit.customary.pint if self.unit else ""):
+            yield f"it starts as {self.starts_as}, which no {self.unit.customary.symbol if self.unit else 'plain number'} can be"
+        if has_dimension and self.blank_means:
+            yield "a blank cell of a quantity can stand for nothing but 0"
+        if self.blank_means is not None and not (isinstance(self.domain, Number) and self.domain.accepts(self.blank_means)):
+            yield f"its blank_means {self.blank_means:g} is outside its domain"
+        if self.blank_means is not None and self.needed:
+            yield "it is needed, so a blank cell means nothing: leave needed or blank_means out"
 
     @property
     def is_text(self) -> bool:
@@ -164,7 +177,8 @@ class Rule:
 
     def __post_init__(self):
         require_types(f"the rule {self.sentence!r}", self)
-        if faults := self.text.objections:
+        faults = [*self.text.objections, *["it says nothing: give a sentence that ends with a sign"] * (not self.sentence.endswith((".", "?")))]
+        if faults:
             raise DescriptionError.at(f"the rule {self.sentence!r}", "; ".join(faults) + ".")
 
     @cached_property

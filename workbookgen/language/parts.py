@@ -6,20 +6,18 @@ computes published examples with the planner's own formulas. None of them says w
 made of chapters, and says everything about itself.
 """
 
-from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from graphlib import CycleError, TopologicalSorter
 
 from workbookgen.errors import DescriptionError, Fault
-from workbookgen.language import dimensions, lines
+from workbookgen.language import dimensions, lines, planner_faults
 from workbookgen.language.declared import require_types
 from workbookgen.language.domains import Name
 from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Automatic, Group, Input, Repeat, Result, Rule, Shared, check_keys, repeats
 from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
-from workbookgen.language.view_faults import objections
 from workbookgen.language.views import Band, Grid, Kind, LogView, Section
 
 LISTED = "listed"
@@ -41,6 +39,8 @@ class Block:
     def __post_init__(self):
         require_types(f"block {self.key}", self)
         check_keys(f"block {self.key}", self.fields)
+        if strangers := [each.key for each in self.apart if each.key not in self.by_key]:
+            raise DescriptionError.at(f"block {self.key}", f"no two records may share {strangers[0]}, which is no field of it.")
         for rule in self.rules:
             if strangers := [word for word in rule.text.words if not isinstance(self.by_key.get(word), Input | Result if rule.asks else Input)]:
                 raise DescriptionError.at(f"block {self.key}", f"the rule {rule.sentence!r} looks at {strangers[0]}, which is no {'field' if rule.asks else 'input'} of it.")
@@ -226,7 +226,8 @@ class Sheet:
         if not (view := self.log_view):
             return self
         [log], [chapter] = self.logs, self.chapters
-        again = tuple(replace(log.by_key[key], key=f"{AGAIN}{key}", note="") for _, words in view.answers for key in words.split())
+        answers = dict.fromkeys(key for _, words in view.answers for key in words.split())
+        again = tuple(replace(log.by_key[key], key=f"{AGAIN}{key}", note="") for key in answers if key in log.by_key)  # the planner tells of a key that is not there
         twice = replace(log, groups=(*log.groups, Group("Worked out again", again, printed=False)))
         return replace(self, chapters=(replace(chapter, holders=tuple(twice if each is log else each for each in chapter.holders)),))
 
@@ -314,6 +315,12 @@ class Planner:
 
     def meaning(self, block: Block | None, word: str) -> Meaning:
         """What a word stands for in a formula of `block`: a field of its own record, or a full key."""
+        if found := self.found(block, word):
+            return found
+        raise DescriptionError.at(f"block {block.key}" if block else "planner", f"{word} is no field.")
+
+    def found(self, block: Block | None, word: str) -> Meaning | None:
+        """The same, or None where it is no field."""
         if block and (own := block.by_key.get(word) or block.automatic_by_key.get(word)):
             return Meaning(f"{block.key}_{word}", block, own, is_column=False)
         if word in self.by_key:
@@ -328,9 +335,16 @@ class Planner:
         if word in self.absent:
             holder, each = self.absent[word]
             return Meaning(word, holder, each, is_column=not isinstance(holder, Card))
-        raise DescriptionError.at(f"block {block.key}" if block else "planner", f"{word} is no field.")
+        return None
+
+    def sheet_of(self, key: str) -> str | None:
+        """The name of the sheet on which a field stands; None where it is on none."""
+        holder, _ = self.by_key.get(key) or self.automatic.get(key) or (None, None)
+        return next((sheet.name for sheet in self.sheets if holder in sheet.parts), None)
 
     def __post_init__(self):
+        if faults := planner_faults.names(self) or planner_faults.words(self):
+            raise DescriptionError(*faults)
         faults = [
             Fault(f"field {block.key}_{result.key}", f"{sentence}.")
             for block in self.blocks.values()
@@ -343,10 +357,9 @@ class Planner:
             for each in block.fields
             if each.key in self.by_key
         ]
-        faults += [fault for sheet in self.sheets for fault in self._views_faults(sheet)]
-        keys = self._full_keys()
-        faults += [Fault(f"field {key}", "another field has this full key too.") for key in sorted(key for key, times in Counter(keys).items() if times > 1)]
-        faults += [Fault(f"proof {proof.number}", f"{sentence}.") for proof in self.proofs for sentence in self._proof_objections(proof)]
+        faults += planner_faults.starting_values(self)
+        faults += [Fault(f"sheet {sheet.name}", f"{sentence}.") for sheet in self.sheets for sentence in planner_faults.views(sheet, self)]
+        faults += [Fault(f"proof {proof.number}", f"{sentence}.") for proof in self.proofs for sentence in planner_faults.of_proof(proof, self)]
         if faults:
             raise DescriptionError(*faults)
         try:
@@ -354,18 +367,12 @@ class Planner:
         except CycleError as circle:
             raise DescriptionError.at(" < ".join(circle.args[1]), "these fields depend on each other in a circle.") from None
 
-    def _full_keys(self) -> list[str]:
+    def full_keys(self) -> list[str]:
         """The full key of every field, automatic ones included; each becomes a defined name."""
         parts = [part for sheet in self.sheets for part in sheet.parts]
         return [f"{part.key}_{name}" for part in parts for name in part.by_key] + [
             f"{part.key}_{each.key}" for part in parts if isinstance(part, Block) for each in part.automatic
         ]
-
-    def _views_faults(self, sheet: Sheet) -> list[Fault]:
-        """A view may show each field of its sheet once, and link only to what is there."""
-        own = {f"{part.key}_{name}" for part in sheet.parts for name in (*part.by_key, *getattr(part, "automatic_by_key", ()))}
-        sentences = objections(sheet, own, {*self.by_key, *self.automatic, *self.absent}, {each.name for each in self.sheets})
-        return [Fault(f"sheet {sheet.name}", f"{sentence}.") for sentence in sentences]
 
     def _dependencies(self) -> dict[str, set[str]]:
         """Full key of every result, and of the messages of records with questions -> the full keys from which it is calculated."""
@@ -386,14 +393,3 @@ class Planner:
         """Words of a different kind of quantity than the reference takes, and a result shown as a different kind than it gives."""
         kinds = {word: dimension_of(self.meaning(block, word).field, self.system) for word in result.arguments.values()}
         return dimensions.objections(result.reference, result.arguments, kinds, dimension_of(result, self.system))
-
-    def _proof_objections(self, proof: Proof) -> list[str]:
-        """Words that are neither printed in the example nor a table's facts, and values of a different kind than the reference takes or gives."""
-        block, result = self.by_key.get(proof.result, (None, None))
-        if not isinstance(result, Result):
-            return [f"{proof.result} is no result of a sheet"]
-        if lacking := [word for word in result.words if word not in proof.given and not isinstance(self.meaning(block, word).holder, Table)]:
-            return [f"{word} is not given" for word in lacking]
-        printed = {word: dimensions.dimension(unit) if unit else dimensions.TEXT for word, (_, unit) in (*proof.given.items(), ("", ("", proof.unit)))}
-        arguments = {name: word for name, word in result.arguments.items() if word in printed}
-        return dimensions.objections(result.reference, arguments, printed, printed[""])

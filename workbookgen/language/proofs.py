@@ -13,6 +13,7 @@ from workbookgen.language import dimensions
 from workbookgen.language.declared import require_types
 from workbookgen.language.fields import Result
 from workbookgen.language.formula import formula
+from workbookgen.language.quantities import is_convertible
 
 # How a printed value is known: read where it was printed, worked by hand from what was, common practice, or recalled.
 PROVENANCES = ("read", "derived", "practice", "memory")
@@ -38,7 +39,9 @@ class Proof:
 
     def __post_init__(self):
         require_types(f"proof {self.number}", self)
-        faults = [f"the registry knows no unit {unit}" for _, unit in (*self.given.values(), ("", self.unit)) if unit and not dimensions.is_unit(unit)]
+        units = [unit for _, unit in (*self.given.values(), ("", self.unit)) if unit]
+        faults = [f"the registry knows no unit {unit}" for unit in units if not dimensions.is_unit(unit)]
+        faults += [f"no formula can convert the unit {unit}: add it to PRINTED_ONLY in language/quantities.py" for unit in units if dimensions.is_unit(unit) and not is_convertible(unit)]
         if self.provenance not in PROVENANCES:
             faults.append(f"its provenance {self.provenance!r} is none of {', '.join(PROVENANCES)}")
         if faults:

@@ -6,10 +6,12 @@ unit, spelled out as the text that a formula multiplies with; it is written here
 registry, and tests compare it with that registry.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from math import floor, log10, prod
 
-from workbookgen.unit_systems import UNIT_SYSTEMS
+from workbookgen.errors import DescriptionError
+from workbookgen.unit_systems import UNIT_SYSTEMS, UnitSystem
 from workbookgen.units import COUNT_UNITS, Quantity
 
 YD, IN, LB, OZ = "0.9144", "0.0254", "453.59237", "28.349523125"
@@ -190,9 +192,24 @@ PRINTED_ONLY = (
 )
 
 
+def require_known(systems: Mapping[str, UnitSystem]) -> None:
+    """Refuse a unit system whose lengths or masses no kind of quantity has a unit for."""
+    for name, system in systems.items():
+        if system.lengths not in ("yards", "meters") or system.masses not in ("ounces", "grams"):
+            raise DescriptionError.at(f"unit system {name}", f"its lengths are yards or meters and its masses ounces or grams, and not {system.in_words}.")
+
+
+require_known(UNIT_SYSTEMS)
+
+
 def unit_named(name: str) -> Unit:
     """The unit that the registry calls `name`; published examples name their units so."""
     return _BY_NAME[name]
+
+
+def is_convertible(name: str) -> bool:
+    """Whether a formula can convert a unit of this name."""
+    return name in _BY_NAME
 
 
 _BY_NAME = {
