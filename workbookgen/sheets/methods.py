@@ -4,11 +4,15 @@ A page is a function's docstring: its title, its formula, where it is valid, and
 who read the code. Nothing is written twice.
 """
 
+import inspect
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cache
 
 import docstring_parser
 
+from workbookgen.errors import DescriptionError, Fault
+from workbookgen.language import dimensions
 from workbookgen.language.parts import Block, Chapter, Column, Sheet, Table
 from workbookgen.language.repeated import as_typed
 from workbookgen.language.views import Facts, Reading, band
@@ -43,11 +47,10 @@ class Page:
 
 
 @cache
-def page(function) -> Page:
+def page(function: Callable) -> Page:
     """The page of a reference function, each section in one line."""
-    parsed = docstring_parser.parse(function.__doc__ or "", style=docstring_parser.DocstringStyle.NUMPYDOC)
-    notes = [each.description for each in parsed.meta if each.args[:1] == ["notes"]]
-    references = [each.description for each in parsed.meta if each.args[:1] == ["references"]]
+    parsed = _parsed(function)
+    notes, references = ([each.description for each in parsed.meta if each.args[:1] == [name]] for name in ("notes", "references"))
     symbols = [f"{each.arg_name.replace('_', ' ')}: {each.type_name or each.description}" for each in parsed.params]
     return Page(
         _line(parsed.short_description),
@@ -56,6 +59,30 @@ def page(function) -> Page:
         _line(" ".join(filter(None, notes))),
         _line(" ".join(filter(None, references))),
     )
+
+
+@cache
+def _parsed(function: Callable) -> docstring_parser.Docstring:
+    return docstring_parser.parse(function.__doc__ or "", style=docstring_parser.DocstringStyle.NUMPYDOC)
+
+
+def lacking(function: Callable) -> Iterator[str]:
+    """What a reference function does not say of itself; tests/reference/test_docstrings.py holds the whole form."""
+    if not hasattr(function, "dimensions"):
+        yield "it is not decorated with @calculation"
+    if unstated := dimensions.unstated(function):
+        yield f"it does not annotate {', '.join(unstated)} with a kind of units.py"
+    if not function.__doc__:
+        yield "it has no docstring"
+        return
+    named = {name for line in _parsed(function).params for name in line.arg_name.split(", ")}
+    taken = set(inspect.signature(function).parameters)
+    yield from (f"its docstring lists no parameter {name}" for name in sorted(taken - named))
+    yield from (f"its docstring lists {name}, which is no parameter of it" for name in sorted(named - taken))
+    if not page(function).valid.startswith("Valid for "):
+        yield 'its Notes do not begin with "Valid for "'
+    if not page(function).source:
+        yield "its References name no source"
 
 
 def _places(shown: list[str]) -> str:
@@ -77,6 +104,8 @@ def chapter(sheets: tuple[Sheet, ...]) -> Chapter:
                 for field in part.results:
                     if field.reference is not as_typed:
                         shown.setdefault(field.reference, []).append(f"{each.name}: {field.label}")
+    if faults := [Fault(f"reference {each.__module__}.{each.__qualname__}", f"{sentence}.") for each in shown for sentence in lacking(each)]:
+        raise DescriptionError(*faults)
     pages = [page(function) for function in shown]
     columns = (
         Column("what", "Calculation", tuple(each.title for each in pages)),

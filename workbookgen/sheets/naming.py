@@ -45,7 +45,7 @@ def said_with(text: str, sheet_of: Mapping[str, str], here: str = "") -> str:
 
     names = "|".join(map(re.escape, sheet_of))
     said = re.sub(rf"\bsheet ({names})\b", lambda found: f"sheet {sheet_of[found[1]]}", _PAIR.sub(pair, text))
-    if astray := [name for found in _NAMED.findall(said) for name in found if name and name not in sheet_of.values()]:
+    if astray := [name for found in _NAMED.findall(text) for name in found if name and name not in {*sheet_of, *sheet_of.values()}]:
         raise DescriptionError.at(f"sheet {here}", f"the text {text!r} names the sheet {astray[0]}, which is not there.")
     return re.sub(rf"\bthe sheet {re.escape(here)}\b", "this sheet", said) if here else said
 

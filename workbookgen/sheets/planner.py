@@ -2,10 +2,14 @@
 
 from collections.abc import Iterator
 from functools import partial
+from itertools import chain
+from types import ModuleType
+from typing import get_args
 
-from workbookgen.language.parts import Planner, Sheet
+from workbookgen.errors import DescriptionError
+from workbookgen.language.parts import Chapter, Planner, Sheet
 from workbookgen.language.views import Grid, Kind
-from workbookgen.settings import Settings
+from workbookgen.settings import IN_SMALL, NEEDS, Leavable, Settings
 from workbookgen.sheets import (
     blends,
     bobbins,
@@ -57,12 +61,12 @@ OF_FACTS = Grid((150, 250, 250, 330, 200, 220, 84, 70, 84))
 def working_sheets(settings: Settings) -> Iterator[Sheet]:
     """The sheets on which one works, between the desk and the reference."""
     yield Sheet(
-        measure.SHEET, "Skein", "Choose one of your log, or leave it empty and type below.", (measure.chapter(settings), compare.chapter(settings)), Kind.PAGE,
+        tabs.MEASURE, "Skein", "Choose one of your log, or leave it empty and type below.", _on(tabs.MEASURE, settings, measure, compare), Kind.PAGE,
         near=(tabs.SKEINS, tabs.REELS), grid=Grid(chosen=measure.CHOSEN),
     )
-    yield Sheet(lot.SHEET, tabs.LOT, "Choose one of your lots.", (lot.chapter(settings),), Kind.PAGE, near=(tabs.FIBER, tabs.FLEECE), grid=Grid(chosen="way_lot"))
+    yield Sheet(tabs.LOT, tabs.LOT, "Choose one of your lots.", _on(tabs.LOT, settings, lot), Kind.PAGE, near=(tabs.FIBER, tabs.FLEECE), grid=Grid(chosen="way_lot"))
     yield Sheet(
-        project.SHEET, tabs.PROJECT, "Choose one of your projects.", (project.chapter(settings), figures.sureness(settings)),
+        tabs.PROJECT, tabs.PROJECT, "Choose one of your projects.", (*_on(tabs.PROJECT, settings, project), figures.sureness(settings)),
         Kind.PAGE, near=(tabs.PROJECTS, tabs.SAMPLES), grid=Grid(chosen="project_name"),
     )
     yield skeins.sheet(settings)
@@ -71,32 +75,42 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     yield samples.sheet(settings)
     yield projects.sheet(settings)
     yield Sheet(
-        yarn.SHEET, tabs.YARN, "Design a plied yarn of singles and bought thread; divide a dyed top by its colors.",
-        (yarn.chapter(settings), components.chapter(settings), color.chapter(settings), bobbins.chapter(settings), structures.chapter(settings), matching.chapter(settings), blends.chapter(settings)),
+        tabs.YARN, tabs.YARN, "Design a plied yarn of singles and bought thread; divide a dyed top by its colors.",
+        _on(tabs.YARN, settings, yarn, components, color, bobbins, structures, matching, blends),
         near=(tabs.TWIST, tabs.SAMPLES), grid=OF_LOGS,
     )
     yield Sheet(
-        knitting.SHEET, tabs.NEED, "How much yarn a piece takes, if no pattern says so.",
-        (knitting.chapter(settings), pieces.chapter(settings), weaving.chapter(settings), uses.chapter(settings), garments.chapter(settings)), near=(tabs.PROJECTS,), grid=OF_LOGS,
+        tabs.NEED, tabs.NEED, "How much yarn a piece takes, if no pattern says so.",
+        _on(tabs.NEED, settings, knitting, pieces, weaving, uses, garments), near=(tabs.PROJECTS,), grid=OF_LOGS,
     )
     yield Sheet(
-        guide.SHEET, tabs.FLEECE, "What to buy, how to wash and to dye it, and what fleeces give.",
-        (buying.chapter(settings), offers.chapter(settings), scouring.chapter(settings), dyeing.chapter(settings), guide.chapter(settings)), near=(tabs.FIBER, tabs.LOT), grid=OF_LOGS,
+        tabs.FLEECE, tabs.FLEECE, "What to buy, how to wash and to dye it, and what fleeces give.",
+        _on(tabs.FLEECE, settings, buying, offers, scouring, dyeing, guide), near=(tabs.FIBER, tabs.LOT), grid=OF_LOGS,
     )
     yield Sheet(
-        twist.SHEET, tabs.TWIST, "Rules of thumb: spin a sample, let it hang in a loop, and believe the sample.",
-        (twist.chapter(settings), counts.chapter(settings), questions.chapter(settings)), near=(tabs.YARN, tabs.SAMPLES),
+        tabs.TWIST, tabs.TWIST, "Rules of thumb: spin a sample, let it hang in a loop, and believe the sample.",
+        _on(tabs.TWIST, settings, twist, counts, questions), near=(tabs.YARN, tabs.SAMPLES),
     )
     yield Sheet(
-        time.SHEET, tabs.TIME, "Hours, weeks and a day for each project, and what it costs.",
-        (time.chapter(settings), figures.chapter(settings), cost.chapter(settings)), near=(tabs.PROJECTS, tabs.SAMPLES), grid=OF_LOGS,
+        tabs.TIME, tabs.TIME, "Hours, weeks and a day for each project, and what it costs.",
+        _on(tabs.TIME, settings, time, figures, cost), near=(tabs.PROJECTS, tabs.SAMPLES), grid=OF_LOGS,
     )
-    yield Sheet(labels.SHEET, tabs.PRINT, "Labels for your skeins.", (labels.chapter(settings),), Kind.PAPER, near=(tabs.SKEINS,), grid=labels.GRID)
+    yield Sheet(tabs.PRINT, tabs.PRINT, "Labels for your skeins.", _on(tabs.PRINT, settings, labels), Kind.PAPER, near=(tabs.SKEINS,), grid=labels.GRID)
+
+
+def _on(sheet: str, settings: Settings, *modules: ModuleType) -> tuple[Chapter, ...]:
+    """The chapters of a sheet, one module each."""
+    if astray := [module for module in modules if module.SHEET != sheet]:
+        raise DescriptionError.at(astray[0].__name__, f"its SHEET is {astray[0].SHEET}, and sheets/planner.py has it on {sheet}.")
+    return tuple(module.chapter(settings) for module in modules)
 
 
 def planner(settings: Settings) -> Planner:
     """The planner that these settings ask for, described and not yet laid out."""
     working, facts = tuple(working_sheets(settings)), lists.chapter(settings)
+    chapters = [chapter.name for sheet in working for chapter in sheet.chapters]
+    if unknown := [name for name in dict.fromkeys((*get_args(Leavable), *IN_SMALL, *NEEDS, *chain(*NEEDS.values()))) if name not in chapters]:
+        raise DescriptionError.at("settings/__init__.py", f"{unknown[0]} is to be left out or kept, and no sheet in sheets/planner.py has a chapter of this name.")
     fallen, absent, cautions = frozenset(), {}, ()
     left = None
     if settings.without:

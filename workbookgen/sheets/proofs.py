@@ -22,6 +22,7 @@ from workbookgen.sheets import tabs
 
 SHEET = tabs.REFERENCE
 CHAPTER = "Proofs"
+HEADS = ("number", "what", "result", "given", "printed", "unit", "tolerance", "source", "provenance")
 
 
 def chapter(proofs: ProofTable) -> Chapter:
@@ -62,7 +63,10 @@ def read_trials() -> tuple[Trial, ...]:
 def read_proofs() -> tuple[Proof, ...]:
     """The published examples that the planner computes."""
     with (files("workbookgen.sheets") / "proofs.csv").open(encoding="utf-8", newline="") as file:
-        return tuple(_proof(line) for line in csv.DictReader(file))
+        lines = csv.DictReader(file)
+        if tuple(lines.fieldnames or ()) != HEADS:
+            raise DescriptionError.at("proofs.csv", f"its first line must be {','.join(HEADS)}.")
+        return tuple(_proof(line) for line in lines)
 
 
 def _proof(line: dict[str, str]) -> Proof:

@@ -1,5 +1,6 @@
 """How a card is usually shown: its questions on the left, what follows from them on the right."""
 
+from workbookgen.errors import DescriptionError
 from workbookgen.language.fields import MESSAGE
 from workbookgen.language.parts import Card
 from workbookgen.language.views import LEFT, RIGHT, Answers, Band, Big, Entries, Picture
@@ -15,6 +16,8 @@ def asked_and_answered(
 
     One that nobody fills in on paper `is_printed` not; it stands last on its sheet.
     """
+    if strangers := [key for key in (*big, *hidden.split()) if key not in card.by_key]:
+        raise DescriptionError.at(f"the view of {card.key}", f"{strangers[0]} is no field of it.")
     large = [Big(f"{card.key}_{key}", caption=caption) for key, caption in zip(big, captions or [card.by_key[key].label for key in big], strict=True)]
     lines = tuple(f"{card.key}_{each.key}" for each in card.results if each.key not in {*big, *hidden.split()})
     return Band((

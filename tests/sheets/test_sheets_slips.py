@@ -1,0 +1,45 @@
+"""A slip in how sheets are put together is told in one sentence, with the file to mend."""
+
+from typing import Literal
+
+import pytest
+
+from workbookgen.errors import DescriptionError
+from workbookgen.settings import Settings
+from workbookgen.sheets import pieces, planner, proofs, tabs
+from workbookgen.sheets.fabric import FABRIC
+from workbookgen.sheets.naming import said_with
+from workbookgen.sheets.shown import asked_and_answered
+
+
+def test_a_chapter_stands_on_the_sheet_that_its_module_names(monkeypatch):
+    monkeypatch.setattr(pieces, "SHEET", tabs.TIME)
+    with pytest.raises(DescriptionError, match="workbookgen.sheets.pieces: its SHEET is Time, and sheets/planner.py has it on Need"):
+        planner.planner(Settings())
+
+
+@pytest.mark.parametrize("name, value", [("Leavable", Literal["Pieces", "Knots"]), ("IN_SMALL", ("Knots",)), ("NEEDS", {"Pieces": ("Knots",)})])
+def test_what_can_be_left_out_is_a_chapter(monkeypatch, name, value):
+    monkeypatch.setattr(planner, name, value)
+    with pytest.raises(DescriptionError, match=r"settings/__init__.py: Knots is to be left out or kept, and no sheet in sheets/planner.py has a chapter"):
+        planner.planner(Settings())
+
+
+def test_the_first_line_of_the_examples_names_their_values(monkeypatch):
+    monkeypatch.setattr(proofs, "HEADS", ("nr", *proofs.HEADS[1:]))
+    with pytest.raises(DescriptionError, match="proofs.csv: its first line must be nr,what,result"):
+        proofs.read_proofs()
+
+
+@pytest.mark.parametrize("big, hidden", [("fare", ""), ("far", "densty")])
+def test_a_card_shows_what_it_has(big, hidden):
+    with pytest.raises(DescriptionError, match=f"the view of fabric: {hidden or big} is no field of it"):
+        asked_and_answered(FABRIC, big, hidden=hidden)
+
+
+def test_a_sheet_may_have_a_name_of_several_words():
+    named = {"Knitting": "What it needs", "Weaving": "What it needs", "Guide": "Fleece"}
+    assert said_with("Leave it empty to use the sheets Knitting and Weaving.", named, here="Desk") == "Leave it empty to use the sheet What it needs."
+    assert said_with("See the sheet Guide.", named, here="Fleece") == "See this sheet."
+    with pytest.raises(DescriptionError, match="names the sheet Looms, which is not there"):
+        said_with("See the sheet Looms.", named, here="Desk")
