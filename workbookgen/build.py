@@ -112,7 +112,7 @@ def _opened(layout: Layout, entries: Entries, step: Callable[[], None]) -> Itera
 def disagreements(layout: Layout, expected: Mapping[str, Sequence], cached: Mapping[str, Sequence]) -> list[Fault]:
     """The formula cells of which the embedded engine says something else than the reference library."""
     return [
-        Fault(f"{placement.sheet}!{placement.cell(row)}", f"expected {wanted!r}, but {EMBEDDED} computes {shown!r}.")
+        Fault(f"{placement.sheet}!{placement.cell(row)} ({placement.key})", f"expected {wanted!r}, but {EMBEDDED} computes {shown!r}.")
         for placement in layout.formulas
         for row, (wanted, shown) in enumerate(zip(expected[placement.key][: placement.rows], cached[placement.key], strict=True))
         if not agree(wanted, shown)
@@ -131,7 +131,7 @@ def unlike_the_print(planner: Planner, proofs: Mapping[str, Sequence]) -> list[F
 
 def _fault(found: Finding) -> Fault:
     given = ", ".join(f"{word} = {value!r}" for word, value in found.inputs.items() if value is not None)
-    return Fault(found.cell, f"expected {found.expected!r}, but {found.engine} computes {found.got!r}{f', with {given}' if given else ''}.")
+    return Fault(f"{found.cell} ({found.key})", f"expected {found.expected!r}, but {found.engine} computes {found.got!r}{f', with {given}' if given else ''}.")
 
 
 def build(settings: Settings, target: Path, entries: Entries | None = None, step: Callable[[], None] = lambda: None) -> Layout:

@@ -9,6 +9,7 @@ import os
 import signal
 import sys
 import threading
+import traceback
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -18,7 +19,7 @@ from workbookgen import __version__
 from workbookgen.errors import FileError, PlannerError
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
-OUR_FAULT = "workbookgen itself failed, which is our fault and not yours; nothing was changed. It says: {}"
+OUR_FAULT = "workbookgen itself failed, which is our fault and not yours; nothing was changed. It says: {} ({})"
 
 
 class _ReaderLeft(Exception):
@@ -260,7 +261,15 @@ def main(arguments: list[str] | None = None) -> None:
         except Exception as problem:
             if os.environ.get("WORKBOOKGEN_TRACEBACK"):
                 raise
-            _end(OUR_FAULT.format(f"{type(problem).__name__}: {problem}"))
+            _end(OUR_FAULT.format(f"{type(problem).__name__}: {problem}", _place_of(problem)))
+
+
+def _place_of(problem: Exception) -> str:
+    """The line of ours where it came: of a sheet's description, if one was being read."""
+    ours = Path(__file__).parent
+    lines = [each for each in traceback.extract_tb(problem.__traceback__) if ours in Path(each.filename).parents]
+    line = [each for each in lines if Path(each.filename).parent.name == "sheets" and each.name in ("<module>", "chapter", "sheet")][-1:] or lines[-1:]
+    return f"{Path(line[0].filename).relative_to(ours.parent).as_posix()}, line {line[0].lineno}"
 
 
 def _reopen_closed_streams() -> None:

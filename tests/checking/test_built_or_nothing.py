@@ -61,7 +61,7 @@ def test_a_planner_that_disagrees_is_not_built(little, scratch, wrong_reference)
     assert caught.value.exit_code == 1
     cell = layout_of(little).placements["reels_hundred"].cell(0)
     # A hundred turns of 72 in are 200 yd; the wrong library says 202.
-    assert any(f"Reels!{cell}: expected 202.0" in str(fault) and "computes 200" in str(fault) for fault in caught.value.faults)
+    assert any(f"Reels!{cell} (reels_hundred): expected 202.0" in str(fault) and "computes 200" in str(fault) for fault in caught.value.faults)
     assert not list(folder.iterdir()) and not list(drafts.iterdir())
 
 
@@ -112,7 +112,7 @@ def test_a_formula_whose_cells_are_blank_in_a_new_planner_is_proven_too(key, rig
     with pytest.raises(Disagreement) as caught:
         build(settings, folder / "planner.xlsx")
     place = layout.placements[key]
-    cells = {f"{place.sheet}!{place.cell(row)}" for row in range(place.rows)}
+    cells = {f"{place.sheet}!{place.cell(row)} ({key})" for row in range(place.rows)}
     assert any(fault.place in cells and ", with " in fault.sentence for fault in caught.value.faults)
     assert not list(folder.iterdir()) and not list(drafts.iterdir())
 

@@ -1,10 +1,14 @@
 """Expected values of a small planner, worked out here by hand, and where a cell must be blank."""
 
+from dataclasses import replace
+
 import pytest
 
 import described
 from workbookgen.checking.expected import expected_values
+from workbookgen.errors import DescriptionError
 from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.language.fields import Rule
 
 INCH, YARD, OUNCE = 0.0254, 0.9144, 28.349523125  # definitions
 
@@ -211,3 +215,35 @@ def test_a_new_planner_asks_for_nothing(small_layout):
     planner = small_layout.planner
     values = expected_values(planner, starting_entries(planner))
     assert [key for key, column in values.items() if key.endswith("_message") and any(column)] == []
+
+
+def broken(change) -> str:
+    """What is said of a planner whose card was changed, when a length is typed into it."""
+    planner = described.planner_of(described.REELS, described.SKEINS, change(described.PLAN))
+    with pytest.raises(DescriptionError) as refused:
+        expected_values(planner, with_records(planner, starting_entries(planner), "plan", [{"wanted": 200.0}]))
+    return str(refused.value)
+
+
+def need_by(reference):
+    """The card, its answer worked out by another reference."""
+    def change(card):
+        typed, worked_out = card.groups
+        return replace(card, groups=(typed, replace(worked_out, fields=(replace(worked_out.fields[0], reference=reference),))))
+
+    return change
+
+
+@pytest.mark.parametrize("reference, sentence", [
+    (lambda wanted, margin: 3.0, "it gives a plain number, and is shown in meter."),
+    (lambda wanted, margin: wanted * wanted, "Cannot convert from"),
+    (lambda wanted, margin: wanted.no_such, "no_such"),
+])
+def test_a_reference_that_fails_is_told_with_its_field(reference, sentence):
+    said = broken(need_by(reference))
+    assert said.startswith("field plan_need: its reference ") and sentence in said
+
+
+def test_a_rule_that_asks_for_what_is_not_there_is_told_with_its_block():
+    rule = Rule("wanted > 1", lambda values: values["wnated"] > 1, "Wanted: too much.")
+    assert broken(lambda card: replace(card, rules=(rule,))) == "block plan: the rule 'Wanted: too much.' cannot be tried: its `broken` fails with KeyError: 'wnated'."

@@ -13,7 +13,8 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from workbookgen.checking.messages import automatic
-from workbookgen.language.domains import Choice, standing_once
+from workbookgen.errors import DescriptionError
+from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Automatic, Input, Repeat, Result
 from workbookgen.language.lines import Position
@@ -85,7 +86,7 @@ class _Evaluation:
     scenarios: Sequence[Entries]
     columns: dict[str, np.ndarray]
     states: dict[str, tuple[np.ndarray, np.ndarray]] = field(default_factory=dict)
-    listed: dict[tuple[int, str], frozenset[str]] = field(default_factory=dict)
+    accepted: dict[tuple[int, str, object], bool] = field(default_factory=dict)
     said: dict[tuple[str, int], dict[str, tuple]] = field(default_factory=dict)
 
     def column(self, key: str) -> np.ndarray:
@@ -164,7 +165,10 @@ class _Evaluation:
                     arguments = {name: self._values(singles[name], block, some) for name in names}
                     return result.reference(**arguments, **columns, **result.fixed)
 
-                _fill(values, chosen if names else chosen[:1], call, unit)
+                try:
+                    _fill(values, chosen if names else chosen[:1], call, unit)
+                except (TypeError, AttributeError, LookupError) as slip:  # what the library refuses is a ValueError
+                    raise DescriptionError.at(f"field {block.key}_{result.key}", f"its reference {result.reference_path} fails: {slip}.") from slip
                 if not names:  # nothing distinguishes these records, so one stands for all
                     values[chosen] = values[chosen[:1]]
         return values
@@ -190,13 +194,13 @@ class _Evaluation:
         return self.states[meaning.key]
 
     def accepts(self, each: Input, value, number: int) -> bool:
-        """Whether an input takes this value in a scenario; each column of names is counted once."""
+        """Whether an input takes this value in a scenario; names are looked up once each."""
         if not isinstance(each.domain, Choice):
             return each.domain.accepts(value)
-        listed = number, each.domain.of
-        if listed not in self.listed:
-            self.listed[listed] = standing_once(self.part(each.domain.of, number))
-        return each.domain.is_among(value, self.listed[listed])
+        looked_up = number, each.domain.of, value
+        if looked_up not in self.accepted:
+            self.accepted[looked_up] = each.domain.accepts(value, self.part(each.domain.of, number))
+        return self.accepted[looked_up]
 
     def _values(self, meaning: Meaning, block: Block, rows: np.ndarray):
         """What a word stands for in these records of a block; a card's value counts for every record."""
@@ -274,6 +278,8 @@ def _fill(values: np.ndarray, rows: np.ndarray, call: Callable, unit: str | None
 def _magnitude(answer, unit: str):
     if isinstance(answer, Quantity):
         return answer.to(registered(unit)).magnitude
+    if not registered(unit).dimensionless:
+        raise TypeError(f"it gives a plain number, and is shown in {unit}")
     return answer
 
 

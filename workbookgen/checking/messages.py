@@ -3,6 +3,7 @@
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 
+from workbookgen.errors import DescriptionError
 from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Input
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import ASKING, MISSING, doubled, missing, refusal
@@ -95,7 +96,10 @@ def _message(block: Block, record: dict, accepts, times: Counter, system: str, s
 def bites(rule, block: Block, record: dict) -> bool:
     """Whether a rule is broken: all its numbers that are not asked for are there, and its condition holds."""
     numbers = [word for word in rule.text.words if not block.by_key[word].is_text]
-    return all(record[word] is not None for word in numbers if word not in rule.text.asked) and rule.broken(record)
+    try:
+        return all(record[word] is not None for word in numbers if word not in rule.text.asked) and rule.broken(record)
+    except (TypeError, LookupError) as slip:
+        raise DescriptionError.at(f"block {block.key}", f"the rule {rule.sentence!r} cannot be tried: its `broken` fails with {type(slip).__name__}: {slip}.") from slip
 
 
 def _is_as_new(first, value) -> bool:
