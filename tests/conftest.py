@@ -1,4 +1,4 @@
-"""Planners that many tests look at, built once: the default one, one of few lines, and one that has few chapters, too, for speed."""
+"""Planners that many tests look at, built once a run: the default one, one of few lines, and one that has few chapters, too, for speed."""
 
 from collections import Counter
 from itertools import islice
@@ -8,7 +8,8 @@ import pytest
 
 from chapters import all_but
 from long_run import LONG, SEED
-from workbookgen.build import layout_of, workbook
+from planners import Built, laid_out
+from workbookgen.saving import save
 from workbookgen.settings import Reel, Rows, Settings, templates
 
 # Which of the files take longest, by processor time.
@@ -46,29 +47,42 @@ def pytest_terminal_summary(terminalreporter):
 
 
 @pytest.fixture(scope="session")
+def shared(tmp_path_factory, request) -> Path:
+    """A folder of this run, one for all its workers."""
+    folder = tmp_path_factory.getbasetemp()
+    folder = (folder.parent if hasattr(request.config, "workerinput") else folder) / "shared"
+    folder.mkdir(exist_ok=True)
+    return folder
+
+
+@pytest.fixture(scope="session")
+def built(shared, tmp_path_factory) -> Built:
+    """built(settings, entries): the file of such a planner."""
+    return Built(shared, tmp_path_factory.mktemp("built"))
+
+
+@pytest.fixture(scope="session")
 def settings():
     return Settings()
 
 
 @pytest.fixture(scope="session")
 def layout(settings):
-    return layout_of(settings)
+    return laid_out(settings)
 
 
 @pytest.fixture(scope="session")
-def blank(layout, tmp_path_factory):
+def blank(settings, built):
     """The default planner as a spinner gets it."""
-    path = tmp_path_factory.mktemp("blank") / "planner.xlsx"
-    path.write_bytes(workbook(layout))
-    return path
+    return built(settings)
 
 
 @pytest.fixture(scope="session")
-def small(tmp_path_factory):
+def small(shared):
     """Settings with few rows, three fibers and one reel of each sort."""
-    table = tmp_path_factory.mktemp("small") / "fibers.csv"
+    table = shared / "fibers.csv"
     with (templates() / "fibers.csv").open(encoding="utf-8") as lines:
-        table.write_text("".join(islice(lines, 4)), encoding="utf-8")
+        save(table, "".join(islice(lines, 4)).encode())
     return Settings(
         fibers=str(table),
         rows=Rows(**dict.fromkeys(Rows.model_fields, 4) | {"skeins": 6}),
@@ -81,14 +95,12 @@ def small(tmp_path_factory):
 
 @pytest.fixture(scope="session")
 def small_layout(small):
-    return layout_of(small)
+    return laid_out(small)
 
 
 @pytest.fixture(scope="session")
-def small_file(small_layout, tmp_path_factory):
-    path = tmp_path_factory.mktemp("small") / "planner.xlsx"
-    path.write_bytes(workbook(small_layout))
-    return path
+def small_file(small, built):
+    return built(small)
 
 
 @pytest.fixture(scope="session")
@@ -99,11 +111,9 @@ def little(small):
 
 @pytest.fixture(scope="session")
 def little_layout(little):
-    return layout_of(little)
+    return laid_out(little)
 
 
 @pytest.fixture(scope="session")
-def little_file(little_layout, tmp_path_factory):
-    path = tmp_path_factory.mktemp("little") / "planner.xlsx"
-    path.write_bytes(workbook(little_layout))
-    return path
+def little_file(little, built):
+    return built(little)

@@ -9,7 +9,6 @@ import zipfile
 from html import unescape
 from itertools import combinations, pairwise
 
-import openpyxl
 import pytest
 
 from workbookgen import colors
@@ -124,11 +123,6 @@ def test_every_picture_says_what_it_shows(blank, layout):
     told = [each.about for each in of_kind(layout, Chart, Picture)]
     assert sorted(map(unescape, re.findall(r'descr="([^"]+)"', drawings))) == sorted(told) and told
     assert len(told) == drawings.count("<xdr:graphicFrame ") + drawings.count("<xdr:pic>")
-
-
-@pytest.fixture(scope="module")
-def book(blank):
-    return openpyxl.load_workbook(blank)
 
 
 def test_a_sheet_reads_from_its_title_down(book, layout):

@@ -11,14 +11,18 @@ from typing import get_args
 import pytest
 from openxml_audit import AppPrediction, OpenXmlValidator, predict
 
-from long_run import dealt, some
+from long_run import LONG, dealt, some
+from planners import laid_out
 from workbookgen.book.write import write
-from workbookgen.build import layout_of
 from workbookgen.language.entries import starting_entries
-from workbookgen.settings import Leavable, Settings
+from workbookgen.settings import Leavable, Settings, load
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
 ROOT = Path(__file__).resolve().parents[2]
+sys.path.insert(0, str(ROOT / "demo"))
+
+from make import FOLDER, entries  # noqa: E402
+
 TEMPLATES = sorted((ROOT / "templates").glob("*.xlsx"))
 
 
@@ -32,8 +36,9 @@ def test_there_is_a_blank_planner_of_each_size_in_each_unit_system():
     assert {path.stem for path in TEMPLATES} == {system + size for system in UNIT_SYSTEMS for size in ("", "-small")}
 
 
-# What they hold is what is built today (tests/test_templates.py); they differ in units, and each takes the validator long.
-@pytest.mark.parametrize("path", some(TEMPLATES, 1), ids=lambda path: path.stem)
+# What they hold is what is built today (tests/test_templates.py). They differ in units, and each takes the validator long, the whole
+# ones longest: of these two other ones follow.
+@pytest.mark.parametrize("path", TEMPLATES if LONG else some([path for path in TEMPLATES if path.stem.endswith("-small")], 1), ids=lambda path: path.stem)
 def test_a_blank_planner(path):
     assert faults(path) == []
 
@@ -42,14 +47,9 @@ def test_the_default_planner(blank):
     assert faults(blank) == []
 
 
-def test_the_filled_demo(tmp_path, monkeypatch):
-    monkeypatch.syspath_prepend(str(ROOT / "demo"))
-    sys.modules.pop("make", None)
-    import make
-
-    path = tmp_path / "demo.xlsx"
-    make.make(path)
-    assert faults(path) == []
+def test_the_filled_demo(built):
+    settings = load(FOLDER / "settings.toml")
+    assert faults(built(settings, entries(settings))) == []
 
 
 def shared_formulas(content: bytes) -> list[str]:
@@ -67,14 +67,14 @@ LEFT_OUT = {"nothing left out": (), "one left out": ("Twist",), "all left out": 
 @pytest.mark.parametrize(("units", "left_out"), dealt(LEFT_OUT, tuple(UNIT_SYSTEMS)))
 def test_no_shared_formula_holds_an_address_on_another_sheet(units, left_out):
     # [MS-XLS] 2.5.198.118, SharedParsedFormula (read): it must not contain PtgRef3d or PtgArea3d, a reference with its sheet.
-    layout = layout_of(Settings(units=units, leave_out=LEFT_OUT[left_out]))
+    layout = laid_out(Settings(units=units, leave_out=LEFT_OUT[left_out]))
     found = shared_formulas(write(layout, starting_entries(layout.planner), {}))
     assert len(found) > 40
     assert [text for text in found if "!" in text or "[" in text] == []
 
 
 def test_no_input_of_words_is_marked_as_a_number_stored_as_text():
-    layout = layout_of(Settings())
+    layout = laid_out(Settings())
     with zipfile.ZipFile(BytesIO(write(layout, starting_entries(layout.planner), {}))) as package:
         sheets = [package.read(name).decode() for name in package.namelist() if name.startswith("xl/worksheets/sheet")]
     areas = [area for sheet in sheets for said in re.findall(r'sqref="([^"]+)" numberStoredAsText="1"', sheet) for area in said.split()]

@@ -5,24 +5,20 @@ inch (the file format's rule for a typeface whose digits are 7 pixels wide; Xlsx
 documentation, read). Some of them are the cell's own edge.
 """
 
-import io
 import re
 from functools import cache
 
-import openpyxl
 import pytest
 from openpyxl.utils import range_boundaries
 
+from planners import laid_out, opened
 from workbookgen.book import look
 from workbookgen.book.sections.entries import help_of
-from workbookgen.book.write import write
-from workbookgen.build import layout_of
 from workbookgen.language.domains import Note
-from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import FIRST, MESSAGE, Input
 from workbookgen.language.parts import Block
 from workbookgen.language.sentences import doubled, missing, refusal
-from workbookgen.settings import Settings
+from workbookgen.settings import load, templates
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
 ImageFont = pytest.importorskip("PIL.ImageFont")
@@ -100,11 +96,11 @@ def style_of(cell) -> dict:
 
 
 @pytest.fixture(scope="module", params=UNIT_SYSTEMS)
-def written(request):
-    """A layout, and its sheets as they are written."""
-    layout = layout_of(Settings(units=request.param))
-    book = openpyxl.load_workbook(io.BytesIO(write(layout, starting_entries(layout.planner), {})))
-    return layout, {sheet.title: Page(sheet, layout.plans[sheet.title]) for sheet in book}
+def written(request, built):
+    """The layout of a planner that is handed out, and its sheets as they are written."""
+    settings = load(templates() / f"{request.param}.toml")
+    layout = laid_out(settings)
+    return layout, {sheet.title: Page(sheet, layout.plans[sheet.title]) for sheet in opened(built(settings))}
 
 
 def test_the_measure_itself():

@@ -6,11 +6,10 @@ import sys
 from collections import Counter
 
 import numpy as np
-import openpyxl
 import pytest
 from PIL import Image
 
-from workbookgen.build import layout_of, workbook
+from planners import opened
 from workbookgen.engines.libreoffice import convert
 from workbookgen.settings import load, templates
 
@@ -23,13 +22,11 @@ LONG = {"Need", "Fleece", "Twist", "Print", "Reference"}  # of more than one pag
 
 
 @pytest.fixture(scope="module", params=["us", "metric", "demo"])
-def paper(request, tmp_path_factory):
+def paper(request, built, tmp_path_factory):
     """What is printed, the workbook, and of each page its text and its picture."""
     folder = tmp_path_factory.mktemp(request.param)
     settings = load(FOLDER / "settings.toml" if request.param == "demo" else templates() / f"{request.param}.toml")
-    layout = layout_of(settings)
-    path = folder / "planner.xlsx"
-    path.write_bytes(workbook(layout, entries(settings) if request.param == "demo" else None))
+    path = built(settings, entries(settings) if request.param == "demo" else None)
     convert(path, folder / "planner.pdf", recalculate=False)
     text = subprocess.run(["pdftotext", "-layout", folder / "planner.pdf", "-"], capture_output=True, text=True, check=True).stdout
     subprocess.run(["pdftoppm", "-r", str(DOTS), "-gray", folder / "planner.pdf", folder / "page"], check=True)
@@ -50,7 +47,7 @@ def test_a_planner_takes_few_pages(paper):
 def test_a_sheet_is_one_page_unless_it_is_long(paper):
     _, path, pages, _ = paper
     counted = Counter(map(sheet_of, pages))
-    assert set(counted) == set(openpyxl.load_workbook(path, read_only=True).sheetnames)
+    assert set(counted) == set(opened(path).sheetnames)
     assert {sheet for sheet, number in counted.items() if number > 1} <= LONG
     assert counted["Print"] == 3, "two pages of labels, and the paper for the wheel"
 
@@ -83,7 +80,7 @@ def test_a_large_answer_is_not_cut_by_the_end_of_a_page(paper):
 
 def test_footers_hold_no_font_codes(paper):
     _, path, _, _ = paper
-    for sheet in openpyxl.load_workbook(path).worksheets:
+    for sheet in opened(path).worksheets:
         for part in (sheet.oddFooter.left, sheet.oddFooter.center, sheet.oddFooter.right):
             assert part.font is None and part.size is None and part.color is None, sheet.title
 

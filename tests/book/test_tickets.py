@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 from PIL import Image
 
+from chapters import all_but
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import check
 from workbookgen.checking.expected import expected_values
@@ -30,7 +31,9 @@ WORDS = "Washed by hand in cool water and laid flat to dry. " * 3
 
 
 def settings(paper: str) -> Settings:
-    return Settings(paper=paper, rows=FEW, fibers="", reels=(Reel(name="Clock reel", loop="72 in"),))
+    return Settings(
+        paper=paper, rows=FEW, fibers="", reels=(Reel(name="Clock reel", loop="72 in"),), leave_out=all_but("Labels", "Yarn", "Components", "Twist", "Counts", "Figures")
+    )
 
 
 def entries_of(planner):

@@ -5,31 +5,27 @@ Pixels are those of the screen at 100 %. On a screen of 1366 by 768, LibreOffice
 on one of 1024, 342 less.
 """
 
-import io
 import re
 
-import openpyxl
 import pytest
 from xlsxwriter.utility import quote_sheetname
 
+from planners import laid_out, opened
 from workbookgen.book.plan import FIRST_RECORD
-from workbookgen.book.write import write
 from workbookgen.build import layout_of
-from workbookgen.language.entries import starting_entries
 from workbookgen.language.views import Kind
-from workbookgen.settings import Settings
+from workbookgen.settings import Settings, load, templates
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
 SEEN_ACROSS, SEEN_ON_A_SMALL_ONE, SEEN_DOWN = 1316, 974, 535
 MOST_TABS = {"whole": 16, "small": 8}
-EVERY = [Settings(units=system, size=size) for system in UNIT_SYSTEMS for size in MOST_TABS]
+EVERY = [load(templates() / f"{system}{size}.toml") for system in UNIT_SYSTEMS for size in ("", "-small")]
 
 
 @pytest.fixture(scope="module", params=EVERY, ids=lambda settings: f"{settings.size}, {settings.units}")
-def planner(request):
-    """A layout, and its workbook as openpyxl reads it."""
-    layout = layout_of(request.param)
-    return layout, openpyxl.load_workbook(io.BytesIO(write(layout, starting_entries(layout.planner), {})))
+def planner(request, built):
+    """The layout of a planner that is handed out, and its workbook as openpyxl reads it."""
+    return laid_out(request.param), opened(built(request.param))
 
 
 def right_edge(plan, key: str) -> int:

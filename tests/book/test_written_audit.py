@@ -3,29 +3,24 @@
 import re
 import zipfile
 
-import openpyxl
 import pytest
 from openpyxl.utils import get_column_letter, range_boundaries
 from openpyxl.worksheet.cell_range import CellRange
 from openxml_audit import AppPrediction, OpenXmlValidator, predict
 
+from chapters import all_but
 from long_run import LONG
+from planners import laid_out, opened
 from workbookgen.book import sections
 from workbookgen.book.sections import tickets
-from workbookgen.build import layout_of, workbook
 from workbookgen.language.abreast import Abreast
 from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Log
 from workbookgen.language.tickets import Tickets
-from workbookgen.settings import Rows, Settings
+from workbookgen.settings import Rows, Settings, load, templates
 
 FEW = Rows(**dict.fromkeys(Rows.model_fields, 2) | {"guide": 40})
-
-
-@pytest.fixture(scope="module")
-def book(blank):
-    return openpyxl.load_workbook(blank)
 
 
 def cells(book, placement):
@@ -262,12 +257,11 @@ def test_a_long_log_repeats_its_heads_and_prints_no_endless_rows(book, layout):
         assert bottom <= message.row + min(block.rows, 32) - 1, "a blank one is a page or two"
 
 
-@pytest.mark.parametrize("paper", ["letter", "a4"])
-def test_eight_tickets_to_a_page_in_their_true_size(paper, tmp_path):
-    layout = layout_of(Settings(paper=paper))
-    path = tmp_path / "planner.xlsx"
-    path.write_bytes(workbook(layout))
-    book, seen = openpyxl.load_workbook(path), 0
+@pytest.mark.parametrize(("paper", "template"), [("letter", "us"), ("a4", "metric")])
+def test_eight_tickets_to_a_page_in_their_true_size(paper, template, built):
+    settings = load(templates() / f"{template}.toml")
+    layout, book, seen = laid_out(settings), opened(built(settings)), 0
+    assert settings.paper == paper
     for name, plan in layout.plans.items():
         for placed in (each for each in plan.placed if isinstance(each.section, Tickets)):
             sheet, section = book[name], placed.section
@@ -288,11 +282,12 @@ def test_eight_tickets_to_a_page_in_their_true_size(paper, tmp_path):
     assert seen == 1
 
 
-@pytest.mark.parametrize("settings", [Settings(rows=FEW, units="metric", paper="a4"), *([Settings(rows=FEW)] if LONG else [])], ids=lambda settings: settings.units)
-def test_a_validator_of_the_format_finds_nothing(settings, tmp_path):
-    path = tmp_path / "planner.xlsx"
-    path.write_bytes(workbook(layout_of(settings)))
-    result = OpenXmlValidator().validate(str(path))
+# With few lines and few chapters; whole ones are validated in test_files_are_valid.py.
+@pytest.mark.parametrize("leave_out", [all_but("Guide"), *([()] if LONG else [])], ids=["few chapters", "all chapters"][: 1 + LONG])
+@pytest.mark.parametrize("units", ["metric", *(["us"] if LONG else [])])
+def test_a_validator_of_the_format_finds_nothing(units, leave_out, built):
+    settings = Settings(rows=FEW, units=units, paper="a4" if units == "metric" else "letter", leave_out=leave_out)
+    result = OpenXmlValidator().validate(str(built(settings)))
     assert result.is_valid and result.errors == []
     assert predict(result).prediction is AppPrediction.OPENS_CLEAN
 

@@ -18,7 +18,7 @@ from workbookgen.sheets.planner import planner
 
 from .worlds import BREED, SITUATIONS
 
-WORLDS, TOGETHER = 2_000, 1_000
+WORLDS, TOGETHER = 2_000, 2_000
 LOGS = ("reels", "fiber", "samples", "designs", "components", "skeins", "projects")
 BINS = ((0.0, 0.1), (0.1, 0.3), (0.3, 0.5), (0.5, 0.7), (0.7, 0.9), (0.9, 1.0))
 SAID = ("projects_chance", "projects_spare", "projects_doubt_spare")

@@ -6,7 +6,6 @@ not to be said, and what is said instead.
 """
 
 import csv
-import io
 import re
 import zipfile
 from functools import cache
@@ -14,18 +13,15 @@ from html import unescape
 from itertools import pairwise
 from pathlib import Path
 
-import openpyxl
 import pytest
 from openpyxl.utils import get_column_letter
 
-from workbookgen.book.write import write
-from workbookgen.build import layout_of
+from planners import laid_out, opened
 from workbookgen.language import quantities
-from workbookgen.language.entries import starting_entries
 from workbookgen.language.fields import Input
 from workbookgen.language.quantities import Kind
 from workbookgen.language.sentences import doubled
-from workbookgen.settings import Settings
+from workbookgen.settings import load, templates
 from workbookgen.sheets import origin
 from workbookgen.sheets.glossary import read_glossary
 from workbookgen.unit_systems import UNIT_SYSTEMS
@@ -46,10 +42,9 @@ def literals(formula: str) -> list[str]:
     return re.findall(r'"([^"]*)"', formula)
 
 
-def shown(layout):
+def shown(layout, path):
     """(where, text) of everything that a sheet says in words of its own: in cells, in formulas, beside a cell, in pictures."""
-    content = io.BytesIO(write(layout, starting_entries(layout.planner), {}))
-    book = openpyxl.load_workbook(content)
+    book = opened(path)
     data = {(each.sheet, each.cell(row)) for each in layout.inputs for row in range(each.rows)}
     for key, each in layout.placements.items():
         if key.startswith(NOT_READ_HERE):
@@ -69,19 +64,25 @@ def shown(layout):
                     yield from ((sheet.title, text) for text in literals(cell.number_format))
         for said in sheet.data_validations.dataValidation:
             yield from ((sheet.title, text) for text in (said.promptTitle, said.prompt, said.errorTitle, said.error) if text)
-    with zipfile.ZipFile(content) as package:
+    with zipfile.ZipFile(path) as package:
         drawn = [package.read(name).decode() for name in package.namelist() if name.startswith(("xl/drawings/drawing", "xl/charts/"))]
     yield from (("pictures", unescape(text)) for each in drawn for text in re.findall(r'descr="([^"]*)"|<a:t>([^<]*)</a:t>', each) for text in text if text)
 
 
+@pytest.fixture(scope="module")
+def said_in(built):
+    """said_in(units): everything that is said in the planner of these units that is handed out."""
+    @cache
+    def said(system: str) -> list[tuple[str, str]]:
+        settings = load(templates() / f"{system}.toml")
+        return sorted(set(shown(laid_out(settings), built(settings))))
+
+    return said
+
+
 @pytest.fixture(scope="module", params=UNIT_SYSTEMS)
-def texts(request):
+def texts(request, said_in):
     return said_in(request.param)
-
-
-@cache
-def said_in(system: str) -> list[tuple[str, str]]:
-    return sorted(set(shown(layout_of(Settings(units=system)))))
 
 
 def words_of(text: str) -> set[str]:
@@ -98,7 +99,7 @@ def test_the_sheets_say_only_known_words(texts):
     assert strange == set(), "spell it right, or add it to words.csv knowingly"
 
 
-def test_no_word_is_known_that_nobody_says():
+def test_no_word_is_known_that_nobody_says(said_in):
     said = set()
     for system in UNIT_SYSTEMS:
         for _, text in said_in(system):

@@ -14,7 +14,7 @@ import numpy as np
 
 from workbookgen.checking.messages import automatic
 from workbookgen.errors import DescriptionError
-from workbookgen.language.domains import Choice
+from workbookgen.language.domains import Choice, standing_once
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Automatic, Input, Repeat, Result
 from workbookgen.language.lines import Position
@@ -86,7 +86,7 @@ class _Evaluation:
     scenarios: Sequence[Entries]
     columns: dict[str, np.ndarray]
     states: dict[str, tuple[np.ndarray, np.ndarray]] = field(default_factory=dict)
-    accepted: dict[tuple[int, str, object], bool] = field(default_factory=dict)
+    listed: dict[tuple[int, str], frozenset[str]] = field(default_factory=dict)
     said: dict[tuple[str, int], dict[str, tuple]] = field(default_factory=dict)
 
     def column(self, key: str) -> np.ndarray:
@@ -194,13 +194,13 @@ class _Evaluation:
         return self.states[meaning.key]
 
     def accepts(self, each: Input, value, number: int) -> bool:
-        """Whether an input takes this value in a scenario; names are looked up once each."""
+        """Whether an input takes this value in a scenario; each column of names is counted once."""
         if not isinstance(each.domain, Choice):
             return each.domain.accepts(value)
-        looked_up = number, each.domain.of, value
-        if looked_up not in self.accepted:
-            self.accepted[looked_up] = each.domain.accepts(value, self.part(each.domain.of, number))
-        return self.accepted[looked_up]
+        listed = number, each.domain.of
+        if listed not in self.listed:
+            self.listed[listed] = standing_once(self.part(each.domain.of, number))
+        return each.domain.is_among(value, self.listed[listed])
 
     def _values(self, meaning: Meaning, block: Block, rows: np.ndarray):
         """What a word stands for in these records of a block; a card's value counts for every record."""

@@ -5,6 +5,8 @@ messages, methods), and says whether a value is accepted (the check). The formul
 `book`, independently of `accepts`.
 """
 
+from collections import Counter
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 
 from workbookgen.errors import DescriptionError
@@ -108,6 +110,12 @@ class Note:
         return f"words, up to {self.longest} letters"
 
 
+def standing_once(names: Iterable) -> frozenset[str]:
+    """The names of a column, folded, without those that stand in it more than once, which could mean either record."""
+    times = Counter(folded(name) for name in names if isinstance(name, str))
+    return frozenset(name for name, count in times.items() if count == 1)
+
+
 @dataclass(frozen=True)
 class Choice:
     """One of the names in a column: `of` is that column's full key, `sheet` where it stands."""
@@ -116,11 +124,11 @@ class Choice:
     sheet: str
 
     def accepts(self, value, names) -> bool:
-        return (
-            isinstance(value, str)
-            and bool(value)
-            and sum(folded(name) == folded(value) for name in names if isinstance(name, str)) == 1
-        )
+        return self.is_among(value, standing_once(names))
+
+    def is_among(self, value, once: Collection[str]) -> bool:
+        """The same, where many are asked about one column: `once` is what stands once in it."""
+        return isinstance(value, str) and bool(value) and folded(value) in once
 
     def wanted(self, symbol: str) -> str:
         return f"one of the names on the sheet {self.sheet}"
