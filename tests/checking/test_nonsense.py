@@ -100,11 +100,16 @@ def good(layout):
 
 
 @pytest.fixture(scope="module")
-def session(request, layout, good, tmp_path_factory):
-    """The planner, open in an engine. (Never let a test take this parameter in pairs with another: it would be opened anew for every pair.)"""
+def planner(layout, good, tmp_path_factory):
     path = tmp_path_factory.mktemp("nonsense") / "planner.xlsx"
     path.write_bytes(workbook(layout, good))
-    with engine(request.param).open(path) as opened:
+    return path
+
+
+@pytest.fixture(scope="module")
+def session(request, planner):
+    """The planner, open in an engine. (Never let a test take this parameter in pairs with another: it would be opened anew for every pair.)"""
+    with engine(request.param).open(planner) as opened:
         opened.name = request.param
         yield opened
 

@@ -5,6 +5,7 @@ chapters that are gone, and nothing may be left that could never show anything.
 """
 
 import re
+from collections import defaultdict
 from contextlib import ExitStack
 from functools import cache
 from typing import get_args
@@ -57,12 +58,27 @@ some_cases = pytest.mark.parametrize("names", SOME, ids=lambda names: "+".join(n
 
 
 @pytest.fixture(scope="module")
-def without(small):
+def written() -> dict[tuple[str, ...], dict[str, set[str]]]:
+    """Chapters that are left out -> each text of such a planner -> the same as it is written, where a chapter is called by its own name."""
+    return {}
+
+
+@pytest.fixture(scope="module")
+def without(small, written):
     """The layout of a small planner without these chapters; each is laid out once."""
 
     @cache
     def laid_out(names: tuple[str, ...]) -> Layout:
-        return layout_of(Settings(**dict(small) | {"leave_out": names}))
+        written[names] = defaultdict(set)
+
+        def noted(text: str, sheet_of, here: str) -> str:
+            said = said_with(text, sheet_of, here)
+            written[names][said].add(text)
+            return said
+
+        with pytest.MonkeyPatch.context() as patch:
+            patch.setattr(describing, "said_with", noted)
+            return layout_of(Settings(**dict(small) | {"leave_out": names}))
 
     return laid_out
 
@@ -231,21 +247,20 @@ def said(planner: Planner) -> list[str]:
 
 
 @pytest.fixture
-def as_written(small, monkeypatch):
-    """The planner without these chapters, its texts as they are written: they call a chapter by its own name."""
-    monkeypatch.setattr(describing, "said_with", lambda text, sheet_of, here: text)
-    return lambda names: describing.planner(Settings(**dict(small) | {"leave_out": names}))
+def as_written(without, written):
+    """What a planner without these chapters says, as it is written."""
+    return lambda names: [text for told in said(without(names).planner) for text in written[names][told]]
 
 
 @each_case
 def test_no_text_sends_one_to_a_chapter_that_is_not_there(names, as_written):
     pattern = re.compile(rf"\bsheets? (?:\w+ and )?(?:{'|'.join(names)})\b|:  ?(?:{'|'.join(names)})\b|\b(?:for|on|of|with|at the pace of) (?:{'|'.join(names)})\b")
-    assert [text for text in said(as_written(names)) if pattern.search(text)] == []
+    assert [text for text in as_written(names) if pattern.search(text)] == []
 
 
 def test_the_full_planner_does_send_one_there(as_written):
     """Or the test above would pass on nothing."""
-    texts = said(as_written(()))
+    texts = as_written(())
     mentions = {name for name in LEAVABLE for text in texts if re.search(rf"\bsheets? (?:\w+ and )?{name}\b|:  ?{name}\b|for {name}\b", text)}
     assert {"Guide", "Samples", "Counts", "Figures", "Weaving", "Time"} <= mentions
 
