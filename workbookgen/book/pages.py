@@ -29,7 +29,7 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
         for section in band.sections:
             top = ends[-1] + 1 if section.is_below else row
             placed.append(Placed(section, top))
-            if sheet.grid.papers:
+            if sheet.grid.paper:
                 papers += sections.of(section).papers(section, planner, top)
             spots |= sections.of(section).spots(section, planner, top, 1 + section.across[0])
             ends.append(top + sections.of(section).rows(section, planner))

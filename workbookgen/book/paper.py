@@ -86,10 +86,11 @@ def _broken(canvas: Canvas, down: float) -> tuple[list[int], int]:
 
 def _papers(canvas: Canvas) -> None:
     plan, to = canvas.plan, canvas.to
+    first, last = plan.sheet.grid.paper
     to.set_margins(**OF_PAPERS)
     to.set_portrait()
     to.set_print_scale(100)
-    to.print_area(plan.papers[0] - 1, 1, plan.last_row - 1, plan.sheet.grid.papers)
+    to.print_area(plan.papers[0] - 1, first, plan.last_row - 1, last)
     to.set_h_pagebreaks([row - 1 for row in plan.papers[1:]])
 
 

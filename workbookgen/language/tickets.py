@@ -7,6 +7,7 @@ from typing import Self
 from workbookgen.language.views import Section
 
 TICKET = (11, 76, 76, 76, 76, 11)  # columns of a ticket, in pixels: a pad on either side
+NUMBER = 26  # the column of a ticket's number, before what one chooses
 
 
 @dataclass(frozen=True)
@@ -23,16 +24,15 @@ class Tickets(Section):
     """Tickets to print and cut out, and beside them the log that fills them, a record a ticket.
 
     All keys are the log's. The name is large, over a rule; the lines stand below it, and the
-    foot at the bottom. Inputs stand beside the tickets, outside of what is printed, from the
-    column `beside` of the grid on: a mark, the ticket's number, the inputs, and `results`
-    there. `notes` follow them.
+    foot at the bottom. The tickets stand `across` the columns of the grid that are printed.
+    What one types stands before them, in its first columns: the ticket's number, the inputs,
+    and `results`. `notes` follow them.
     """
 
     block: str
     name: str
     lines: tuple[TicketLine, ...]
     foot: str
-    beside: int
     results: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
 

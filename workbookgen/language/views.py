@@ -376,9 +376,9 @@ class Grid:
     """The columns of a page, in screen pixels, and how it is printed.
 
     `chosen` is the full key of the input in which one chooses what the page shows, beside its title.
-    Where there are `papers`, only that many first columns are printed, in portrait and at true size.
+    Of a sheet that is cut up or filled in by hand, `paper` is its first and last printed column, in portrait and at true size.
     """
 
     widths: tuple[int, ...] = (96,) * COLUMNS
     chosen: str = ""
-    papers: int = 0
+    paper: tuple[int, int] | None = None

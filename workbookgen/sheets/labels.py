@@ -4,7 +4,7 @@ from workbookgen.language.domains import Choice, Note
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.repeated import repeated
-from workbookgen.language.tickets import TICKET, TicketLine, Tickets
+from workbookgen.language.tickets import NUMBER, TICKET, TicketLine, Tickets
 from workbookgen.language.views import Form, Grid, band
 from workbookgen.reference import labels as trade
 from workbookgen.settings import Settings
@@ -13,8 +13,9 @@ from workbookgen.sheets.lookup import lookup
 
 SHEET = tabs.PRINT
 CHAPTER = "Labels"
-GRID = Grid((*TICKET, *TICKET, 30, 26, 26, 120, 210, 236), papers=2 * len(TICKET))
-BESIDE = 2 * len(TICKET) + 2
+TYPED = (NUMBER, 120, 265, 205, 14)
+PAPER = len(TYPED) + 1, len(TYPED) + 2 * len(TICKET)
+GRID = Grid((*TYPED, *TICKET, *TICKET, 14), paper=PAPER)  # LibreOffice prints parts of a hidden column that is next to the paper
 
 TICKETS = Tickets(
     title="Labels: a skein in each line",
@@ -28,7 +29,7 @@ TICKETS = Tickets(
         TicketLine(("grist_words",), is_small=True),
     ),
     foot="own_words",
-    beside=BESIDE,
+    across=PAPER,
     results=("content_told",),
     notes=(
         "Eight to a page, on A4 or Letter, 61 mm (2.4 in) high. Cut at the marks.",
@@ -43,7 +44,7 @@ TICKETS = Tickets(
 BY_THE_WHEEL = Form(
     title="By the wheel",
     aside="Type it into the planner when it is dry.",
-    across=(1, 2 * len(TICKET)),
+    across=PAPER,
     heads=(("Skein", 3), ("Reel", 1), ("Wraps, and part", 3), ("Weight, dry", 1), ("Loop, dry", 1), ("Fiber lot, and note", 3)),
     lines=26,
 )

@@ -293,8 +293,8 @@ def _band(settings: Settings) -> Band:
     answered = Answers(
         title="It is", aside="what you try out wins over the log", across=RIGHT, message="measure_wrong",
         big=(
-            Big("measure_finished", "length, washed", ("measure_likely", f"measure_{length}"), columns=3),
-            Big("measure_grist", "grist", ("measure_grist_likely", f"measure_{grist}", "measure_weighs"), columns=2),
+            Big("measure_finished", "length, washed", ("measure_likely", f"measure_{length}", "measure_weighs"), columns=3),
+            Big("measure_grist", "grist", ("measure_grist_likely", f"measure_{grist}"), columns=2),
             Big("measure_wpi", "wraps in an inch", ("measure_weight_class",), columns=2),
         ),
         lines=("measure_basis", "measure_gauge"),

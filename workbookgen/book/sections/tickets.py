@@ -1,8 +1,8 @@
-"""Tickets to print and cut out, eight per page, and beside them the choices that fill them.
+"""The choices that fill tickets, and beside them the tickets to print and cut out, eight per page.
 
 A ticket is 61 mm high and some 86 mm wide, so that two by four fit on A4 and on Letter: padding on either side, four
-columns between, eleven rows. Marks in the corners show where to cut. The grid of a sheet with tickets begins with
-their columns. All rows are alike, since the choices are in the same rows.
+columns between, eleven rows. Marks in the corners show where to cut. All rows are alike, since the choices are in the
+same rows.
 """
 
 from collections.abc import Iterator
@@ -22,6 +22,7 @@ ROWS, HIGH = 11, 21  # of a ticket; pixels of each
 NAME, LINES, FOOT = 0, 2, 7  # rows of a ticket below its first; a name at the bottom of its two has space above it
 NAME_ROWS, FOOT_ROWS = 2, 3
 MESSAGE, HEADS, RECORDS = 1, 2, 3  # rows of the choices below their title
+NUMBER, CHOICE = 2, 3  # columns: a ticket's number, what one chooses
 CUT = look.FACE | {"top_color": QUIET, "bottom_color": QUIET, "left_color": QUIET, "right_color": QUIET}
 PLACE = look.LITTLE | {"align": "center"}
 
@@ -39,20 +40,19 @@ def papers(section: Tickets, planner: Planner, row: int) -> list[int]:
     return [row + page * DOWN * ROWS for page in range(pages(section, planner))]
 
 
-def corner(record: int, row: int) -> tuple[int, int]:
+def corner(section: Tickets, record: int, row: int) -> tuple[int, int]:
     """Row and column of the first cell of a ticket, in reading order."""
-    return row + record // ACROSS * ROWS, 2 + record % ACROSS * len(TICKET)
+    return row + record // ACROSS * ROWS, 1 + section.across[0] + record % ACROSS * len(TICKET)
 
 
 def spots(section: Tickets, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
     log = planner.blocks[section.block]
-    mark = 1 + section.beside
-    yield f"{log.key}_{FIRST.key}", Spot(row + MESSAGE, mark + 2)
-    yield f"{log.key}_{MARK.key}", Spot(row + RECORDS, mark, log.rows)
-    for place, key in enumerate((*(each.key for each in log.inputs), *section.results), start=mark + 2):
+    yield f"{log.key}_{FIRST.key}", Spot(row + MESSAGE, CHOICE)
+    yield f"{log.key}_{MARK.key}", Spot(row + RECORDS, 1, log.rows)
+    for place, key in enumerate((*(each.key for each in log.inputs), *section.results), start=CHOICE):
         yield f"{log.key}_{key}", Spot(row + RECORDS, place, log.rows)
     for repeat in log.repeats:
-        top, left = corner(repeat.record, row)
+        top, left = corner(section, repeat.record, row)
         yield f"{log.key}_{repeat.key}", _spot(section, repeat.of, top, left + 1)
 
 
@@ -73,7 +73,7 @@ def draw(section: Tickets, canvas: Canvas, row: int) -> None:
     for place in range(row, row + rows(section, planner)):
         canvas.heights[place] = HIGH
     for record in range(pages(section, planner) * ACROSS * DOWN):
-        _cutting_marks(canvas, *corner(record, row))
+        _cutting_marks(canvas, *corner(section, record, row))
     looks = _looks(section)
     for repeat in log.repeats:
         canvas.cells(f"{log.key}_{repeat.key}", looks[repeat.of])
@@ -108,19 +108,17 @@ def _cutting_marks(canvas: Canvas, top: int, left: int) -> None:
 
 def _choices(section: Tickets, canvas: Canvas, row: int) -> None:
     log = canvas.layout.planner.blocks[section.block]
-    mark = 1 + section.beside
-    first, last = mark + 2, mark + 1 + len(log.inputs) + len(section.results)
-    canvas.heading(row, first, last, section.title, section.aside)
+    canvas.heading(row, CHOICE, CHOICE + len(log.inputs) + len(section.results) - 1, section.title, section.aside)
     canvas.cells(f"{log.key}_{FIRST.key}", look.MESSAGE)
     canvas.cells(f"{log.key}_{MARK.key}", look.MARK)
-    for column, each in enumerate(log.inputs, start=first):
+    for column, each in enumerate(log.inputs, start=CHOICE):
         canvas.text(row + HEADS, column, each.label, look.head_of(each)[0])
         canvas.cells(f"{log.key}_{each.key}", look.entry_in_a_log(each, None))
-    for column, key in enumerate(section.results, start=first + len(log.inputs)):
+    for column, key in enumerate(section.results, start=CHOICE + len(log.inputs)):
         canvas.text(row + HEADS, column, log.by_key[key].label, look.head_of(log.by_key[key])[0] | {"indent": 1})
         canvas.cells(f"{log.key}_{key}", look.LITTLE | {"indent": 1})
     for record in range(log.rows):
-        canvas.number(row + RECORDS + record, mark + 1, record + 1, PLACE)
-    records.tint(canvas, log, [(first, Strip("", tuple(each.key for each in log.inputs), is_typed=True))])
+        canvas.number(row + RECORDS + record, NUMBER, record + 1, PLACE)
+    records.tint(canvas, log, [(CHOICE, Strip("", tuple(each.key for each in log.inputs), is_typed=True))])
     for place, note in enumerate(section.notes, start=row + RECORDS + log.rows + 1):
-        canvas.text(place, first, note, look.LITTLE)
+        canvas.text(place, CHOICE, note, look.LITTLE)
