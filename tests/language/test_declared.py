@@ -37,7 +37,7 @@ def doubled(width):
         (lambda: LogView("name", (("Is it?", "answer", "more"),)), "the view of 'name': its answers must be a tuple of a tuple of a text, a text, and ('Is it?', 'answer', 'more') in it is not."),
         (lambda: Group("You type", [NAME]), "group 'You type': its fields must be a tuple of an Input or a Result, and a list that begins with the Input name is not: write ( ) for [ ]."),
         (lambda: Sheet("Cloth", "Cloth", "For tests.", (doubled,)), "sheet Cloth: its chapters must be a tuple of a Chapter, and the function doubled in it is not."),
-        (lambda: Answers(title="It is", across=(1, 14), lines=()), "section 'It is': it goes across (1, 14), and the grid has the columns 1 to 12."),
+        (lambda: Sheet("Cloth", "Cloth", "For tests.", (Chapter("Cloth", (Card("cloth", "", ()),), (band(Answers(title="It is", across=(1, 14), lines=())),)),)), "section 'It is': it goes across (1, 14), and the grid has the columns 1 to 12."),
         (lambda: band("a section"), "a band: its sections must be a tuple of a Section, and 'a section' in it is not."),
     ],
 )

@@ -206,6 +206,9 @@ class Sheet:
         views = [chapter.view for chapter in self.chapters]
         if any(isinstance(view, LogView) for view in views) and (len(views) > 1 or len(self.logs) != 1):
             raise DescriptionError.at(f"sheet {self.name}", "a log that has a view of its own needs the sheet to itself.")
+        for section in self.sections:
+            if not 1 <= section.across[0] <= section.across[1] <= self.grid.last:
+                raise DescriptionError.at(f"section {section.title!r}", f"it goes across {section.across}, and the grid has the columns 1 to {self.grid.last}.")
 
     @property
     def parts(self) -> tuple[Holder, ...]:

@@ -76,8 +76,6 @@ class Section:
 
     def __post_init__(self):
         require_types(f"section {self.title!r}", self)
-        if not 1 <= self.across[0] <= self.across[1] <= COLUMNS:
-            raise DescriptionError.at(f"section {self.title!r}", f"it goes across {self.across}, and the grid has the columns 1 to {COLUMNS}.")
 
     @property
     def shown(self) -> tuple[str, ...]:
@@ -382,3 +380,8 @@ class Grid:
     widths: tuple[int, ...] = (96,) * COLUMNS
     chosen: str = ""
     paper: tuple[int, int] | None = None
+
+    @property
+    def last(self) -> int:
+        """Its last column: sections may go across as many as are usual."""
+        return max(COLUMNS, len(self.widths))
