@@ -223,8 +223,8 @@ def test_ranges_of_a_small_planner():
 
 def test_a_sheet_name_with_a_space_is_quoted():
     whole = described.whole()
-    spaced = replace(whole, sheets=(replace(whole.sheets[0], name="My reels"), *whole.sheets[1:]))
-    assert place(spaced).placements["reels_loop"].range == "'My reels'!$C$8:$C$10"
+    spaced = replace(whole, sheets=(*whole.sheets[:-1], replace(whole.sheets[-1], name="My facts")))
+    assert place(spaced).placements["sizes_from"].range == "'My facts'!$C$8:$C$10"
 
 
 def test_columns_beyond_z(layout):
