@@ -25,10 +25,14 @@ def laid_out(settings: Settings) -> Layout:
     return layout_of(settings)
 
 
+def opened(path: Path, values: bool = False) -> openpyxl.Workbook:
+    """The planner as openpyxl reads it, with formulas or with the values stored for them. To be looked at only: who asks next gets the same."""
+    return _read(path, values, path.stat().st_mtime_ns)
+
+
 @lru_cache(maxsize=8)  # of the default planner openpyxl makes a hundred megabytes
-def opened(path: Path) -> openpyxl.Workbook:
-    """The planner as openpyxl reads it, to be looked at only."""
-    return openpyxl.load_workbook(path)
+def _read(path: Path, values: bool, saved: int) -> openpyxl.Workbook:
+    return openpyxl.load_workbook(path, data_only=values)
 
 
 @dataclass(frozen=True)

@@ -10,8 +10,8 @@ from openpyxl.comments import Comment
 from openpyxl.packaging.custom import StringProperty
 from openpyxl.workbook.defined_name import DefinedName
 
+from planners import opened
 from workbookgen import cli
-from workbookgen.build import workbook
 from workbookgen.language.domains import Date, Number
 from workbookgen.language.entries import starting_entries
 from workbookgen.planner_file import read_planner
@@ -39,18 +39,17 @@ def holding(path, *secrets: str) -> list[str]:
 
 
 def column(path, name: str) -> list:
-    book = openpyxl.load_workbook(path)
+    book = opened(path)
     (sheet, area), = book.defined_names[name].destinations
     cells = book[sheet][area.replace("$", "")]
     return [row[0].value for row in cells]
 
 
 @pytest.fixture(scope="module")
-def filled(little, little_layout, tmp_path_factory):
+def filled(little_file, little_layout, tmp_path_factory):
     """A planner with a secret in every place that a person or a program may write to."""
     path = tmp_path_factory.mktemp("filled") / "mine.xlsx"
-    path.write_bytes(workbook(little_layout))
-    book = openpyxl.load_workbook(path)
+    book = openpyxl.load_workbook(little_file)
     for placement in little_layout.inputs:
         if placement.key.startswith(("reels_", "guide_")):
             continue
@@ -110,7 +109,7 @@ def test_the_secrets_were_everywhere(filled):
 def test_no_secret_comes_along(handed_on, little_file):
     assert holding(handed_on, SECRET, SECRET.lower(), repr(NUMBER), "Clock reel") == []
     assert not any(SECRET.encode(form) in content for content in parts(handed_on).values() for form in ("utf-16-le", "utf-16-be"))
-    properties = openpyxl.load_workbook(handed_on).properties
+    properties = opened(handed_on).properties
     assert not (properties.creator or properties.lastModifiedBy or properties.subject or properties.keywords or properties.category)
     assert not re.search(r"customXml|custom\.xml|printerSettings|comments|thumbnail", " ".join(parts(handed_on)))
     drawings, of_ours = ({content for name, content in parts(path).items() if "media" in name} for path in (handed_on, little_file))
@@ -125,7 +124,7 @@ def test_the_reels_come_along_as_they_stand(handed_on):
 
 
 def test_nothing_else_is_entered(handed_on, little_layout):
-    start, book = starting_entries(little_layout.planner), openpyxl.load_workbook(handed_on)
+    start, book = starting_entries(little_layout.planner), opened(handed_on)
     for placement in little_layout.inputs:
         if not placement.key.startswith("reels_"):
             stands = tuple(book[placement.sheet][placement.cell(row)].value for row in range(placement.rows))

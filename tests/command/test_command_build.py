@@ -10,6 +10,7 @@ from pathlib import Path
 import openpyxl
 import pytest
 
+from planners import opened
 from workbookgen import build, cli
 from workbookgen.build import MOST_LINES
 
@@ -20,7 +21,7 @@ READ_ONLY = Path("/sys")  # Linux lets nobody make a file there, the superuser i
 
 def column(path: Path, name: str) -> list:
     """The cached values of a defined name's range."""
-    book = openpyxl.load_workbook(path, data_only=True)
+    book = opened(path, values=True)
     (sheet, area), = book.defined_names[name].destinations
     return [cell.value for row in book[sheet][area.replace("$", "")] for cell in row]
 

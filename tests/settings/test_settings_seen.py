@@ -3,12 +3,11 @@
 import re
 import zipfile
 
-import openpyxl
 import pytest
 
 from long_run import some
+from planners import opened
 from workbookgen import colors
-from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import check
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import Settings
@@ -18,21 +17,14 @@ STRANGE = ["=1+1", "+cmd|' /C calc'!A0", "@SUM(A1)", "&L&\"Arial\"&99 &P", "9 li
 
 
 @pytest.fixture(scope="module")
-def planner_of(little, tmp_path_factory):
+def planner_of(little, built):
     """The path of a small planner with some settings changed."""
-
-    def built(**changes):
-        path = tmp_path_factory.mktemp("seen") / "planner.xlsx"
-        settings = Settings.model_validate(little.model_dump() | changes)
-        path.write_bytes(workbook(layout_of(settings)))
-        return path
-
-    return built
+    return lambda **changes: built(Settings.model_validate(little.model_dump() | changes))
 
 
 def desk(path) -> list[tuple[str, str]]:
     """(text, kind of cell) of what stands on the first sheet, from the top, but for its line of links."""
-    sheet = openpyxl.load_workbook(path)["Desk"]
+    sheet = opened(path)["Desk"]
     return [(cell.value, cell.data_type) for row in sheet.iter_rows(min_row=2, max_col=13) for cell in row if cell.value is not None]
 
 
@@ -63,7 +55,7 @@ def test_strange_texts_are_texts(planner_of):
     assert [text for text in STRANGE if (" ".join(text.split()), "s") not in shown] == []
     planner = read_planner(path)
     placed = planner.layout.placements["reels_name"]
-    sheet = openpyxl.load_workbook(path)[placed.sheet]
+    sheet = opened(path)[placed.sheet]
     assert [(cell.value, cell.data_type) for cell in (sheet[placed.cell(row)] for row in range(placed.rows))] == [(text, "s") for text in STRANGE]
     assert [reel.name for reel in planner.settings.reels] == STRANGE and planner.settings.note == "\n".join(STRANGE)
     assert check(path, planner.layout, scenarios=1, formulas_in_file=planner.formulas).findings == []
@@ -78,7 +70,7 @@ def test_a_strange_text_is_a_text_everywhere(planner_of, text):
     assert (read, "s") in shown[1:] and (f"and {read}", "s") in shown
     planner = read_planner(path)
     placed = planner.layout.placements["reels_name"]
-    reel = openpyxl.load_workbook(path)[placed.sheet][placed.cell(0)]
+    reel = opened(path)[placed.sheet][placed.cell(0)]
     assert (reel.value, reel.data_type) == (text, "s")
     assert planner.settings.title == text and planner.settings.note == f"{text}\nand {text}" and planner.settings.currency == "=1&2"
     report = check(path, planner.layout, scenarios=1, formulas_in_file=planner.formulas)
@@ -123,7 +115,7 @@ def test_the_usual_colors_are_what_they_are(planner_of):
 def test_a_reel_measured_with_a_cord_is_known(planner_of, units, cord, basis):
     # 10 yards are 360 inches, and 914.4 centimeters: the yard is 0.9144 m (NIST SP 811, from memory).
     path = planner_of(units=units, reels=({"name": "Box", "cord": "10 yd", "turns": 6.5},))
-    typed, shown = openpyxl.load_workbook(path), openpyxl.load_workbook(path, data_only=True)
+    typed, shown = opened(path), opened(path, values=True)
     placements = read_planner(path).layout.placements
 
     def first(book, key):
