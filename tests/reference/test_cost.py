@@ -63,6 +63,13 @@ def test_what_costs_nothing_costs_nothing_in_all():
     assert cost.in_all(3) == 0
 
 
+def test_a_price_of_the_material_alone_says_so():
+    assert cost.paid_for(30) == cost.paid_for(cost=0) == "material only"
+    assert cost.paid_for(labor=0) == "work only"
+    assert cost.paid_for(30, 90) == "material and work"
+    assert list(cost.paid_for([30, 1], 90)) == ["material and work"] * 2
+
+
 def test_cost_of_a_skein():
     assert cost.per_skein(30, 4) == 7.5
     assert cost.per_skein(30, 1) == 30
@@ -81,6 +88,9 @@ def test_cost_of_a_skein():
         (lambda: cost.price(1, 1, -0.1), "margin"),
         (lambda: cost.price(1, 1, 0, 1), "fees"),
         (lambda: cost.price(1, 1, 0, -0.1), "fees"),
+        (lambda: cost.paid_for(), "or the worth"),
+        (lambda: cost.paid_for(-1), "money"),
+        (lambda: cost.paid_for(1, -1), "money"),
         (lambda: cost.per_length(-1, Quantity(1, "m")), "money"),
         (lambda: cost.per_length(1, Quantity(0, "m")), "length"),
         (lambda: cost.per_skein(-1, 1), "money"),

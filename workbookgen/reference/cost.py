@@ -4,6 +4,8 @@ Money is a plain number, in whatever currency the spinner uses, the same for eve
 price by the length of yarn is a number per length.
 """
 
+import numpy as np
+
 from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, LESS_THAN_ALL, NOT_NEGATIVE, require_within
 from workbookgen.units import Length, PerLength, Ratio, Time
@@ -132,6 +134,48 @@ def price(cost: Ratio | None = None, labor: Ratio | None = None, margin: Ratio =
     require_within(NOT_NEGATIVE, "The margin", margin)
     require_within(LESS_THAN_ALL, "The fees lie from 0 to under 1 of the price.", fees)
     return sum(given[1:], start=given[0]) * (1 + margin) / (1 - fees)
+
+
+@calculation
+def paid_for(cost: Ratio | None = None, labor: Ratio | None = None) -> str:
+    """What a price pays for.
+
+    words = what is known of material and work. A price of the material alone gives the work away, so that is stated.
+
+    Parameters
+    ----------
+    cost : cost of the materials, in money
+    labor : worth of the time
+
+    Returns
+    -------
+    "material and work", "material only" or "work only"
+
+    Raises
+    ------
+    ValueError
+        Neither is given, or one is negative.
+
+    Notes
+    -----
+    Valid for the price of one piece.
+
+    References
+    ----------
+    By definition.
+
+    Examples
+    --------
+    >>> print(paid_for(cost=69))
+    material only
+    """
+    given = {name: each for name, each in (("material", cost), ("work", labor)) if each is not None}
+    require(len(given) > 0, "Give the cost of the materials, or the worth of the time.")
+    for each in given.values():
+        _require_money(each)
+    words = " and ".join(given) if len(given) > 1 else f"{next(iter(given))} only"
+    shape = np.broadcast_shapes(*(np.shape(each) for each in given.values()))
+    return np.full(shape, words, dtype=object) if shape else words
 
 
 @calculation

@@ -121,6 +121,7 @@ EXAMPLES = [
     (cost.material_cost, dict(fiber=n(24, 0), thread=n(3, 0), dye=n(2, 0), tools=n(1, 0))),
     (cost.labor, dict(hours=q("minute", 90, 0), rate=n(20, 0))),
     (cost.price, dict(cost=n(30, 0), labor=n(90, 0), margin=n(0.25, 0), fees=n(0.125, 0))),
+    (cost.paid_for, dict(cost=n(30, 0), labor=n(90, 0))),
     (cost.per_length, dict(money=n(30, 0), length=q("yard", 200, 100))),
     (cost.per_skein, dict(money=n(30, 0), skeins=n(4, 1))),
     (cost.in_all, dict(count=n(3, 0), each=n(2.5, 4))),
