@@ -18,7 +18,7 @@ from openpyxl import load_workbook
 from openpyxl.utils.datetime import to_excel
 
 from workbookgen.engines import Area, ErrorValue, Reading, Rows, Session, Typed, Value
-from workbookgen.engines.engine import checked, existing, require_sheet, unreadable
+from workbookgen.engines.engine import CellValue, checked, existing, plain, require_sheet, unreadable
 from workbookgen.engines.package import sheet_parts
 from workbookgen.errors import MissingEngine, PlannerError
 from workbookgen.ooxml.formulas import formulas
@@ -99,12 +99,8 @@ def _content(value: Value) -> float | str | bool | None | dict[str, str]:
     return {"typed": value.formula} if isinstance(value, Typed) else value
 
 
-def _value(value: object) -> float | str | bool | None | ErrorValue:
-    if isinstance(value, dict):
-        return ErrorValue(value["error"])
-    if value is None or isinstance(value, str):
-        return value or None
-    return value if isinstance(value, bool) else float(value)
+def _value(value: object) -> CellValue:
+    return ErrorValue(value["error"]) if isinstance(value, dict) else plain(value)
 
 
 class _Witness:

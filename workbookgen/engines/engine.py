@@ -7,14 +7,16 @@ they spell it. Nothing here knows what the workbook is about.
 
 import math
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from importlib import import_module, metadata
 from pathlib import Path
+from types import ModuleType
 from typing import Protocol
 
 from workbookgen.ooxml.values import ErrorValue
 
-from ..errors import FileError
+from ..errors import FileError, MissingEngine
 
 
 @dataclass(frozen=True)
@@ -29,7 +31,8 @@ class Typed:
 # and false are the numbers 1 and 0; it gives them back as such, and computes with them.
 Value = float | str | bool | Typed | None
 Rows = Sequence[Sequence[Value]]
-Reading = list[list[float | str | bool | None | ErrorValue]]
+CellValue = float | str | bool | None | ErrorValue
+Reading = list[list[CellValue]]
 
 
 @dataclass(frozen=True)
@@ -78,29 +81,34 @@ class Session(Protocol):
 
 
 class CellByCell(Session):
-    """A session with an engine that is spoken to cell by cell: it says how to set one and how to read one.
+    """A session with an engine that is spoken to cell by cell.
 
-    `sheets` tells by name what the engine calls each sheet; rows and columns count from 1.
+    `sheets` tells by name what the engine calls each sheet, and `first` from where it counts rows and columns. `calls`
+    are what sets a cell to a value of each type, a blank being NoneType: given sheet, row, column, and the value.
     """
 
     sheets: Mapping[str, object]
+    first = 1
+    calls: Mapping[type, Callable]
 
-    def set_cell(self, sheet: object, row: int, column: int, value: Value) -> None:
-        raise NotImplementedError
-
-    def read_cell(self, sheet: object, row: int, column: int) -> "float | str | bool | None | ErrorValue":
+    def read_cell(self, sheet: object, row: int, column: int) -> CellValue:
         raise NotImplementedError
 
     def set(self, area: Area, values: Rows) -> None:
-        require_sheet(tuple(self.sheets), area.sheet)
-        for row, line in enumerate(checked(area, values), area.row):
-            for column, value in enumerate(line, area.column):
-                self.set_cell(self.sheets[area.sheet], row, column, value)
+        sheet, rows, columns = self._places(area)
+        for row, line in zip(rows, checked(area, values), strict=True):
+            for column, value in zip(columns, line, strict=True):
+                given = () if value is None else (value.formula if isinstance(value, Typed) else value,)
+                self.calls[type(value)](sheet, row, column, *given)
 
     def read(self, area: Area) -> Reading:
+        sheet, rows, columns = self._places(area)
+        return [[self.read_cell(sheet, row, column) for column in columns] for row in rows]
+
+    def _places(self, area: Area) -> tuple[object, range, range]:
         require_sheet(tuple(self.sheets), area.sheet)
-        rows, columns = range(area.row, area.last_row + 1), range(area.column, area.last_column + 1)
-        return [[self.read_cell(self.sheets[area.sheet], row, column) for column in columns] for row in rows]
+        row, column = area.row - 1 + self.first, area.column - 1 + self.first
+        return self.sheets[area.sheet], range(row, row + area.rows), range(column, column + area.columns)
 
 
 class Engine(Protocol):
@@ -113,6 +121,26 @@ class Engine(Protocol):
 
     def open(self, path: Path) -> Session:
         """Load a workbook and work out every formula, whatever results the file holds."""
+
+
+class PackageEngine(Engine):
+    """An engine that is a Python package of the same name; `session` opens a workbook with it."""
+
+    def session(self, package: ModuleType, path: Path) -> Session:
+        raise NotImplementedError
+
+    def version(self) -> str:
+        self._package()
+        return metadata.version(self.name)
+
+    def open(self, path: Path) -> Session:
+        return self.session(self._package(), existing(path))
+
+    def _package(self) -> ModuleType:
+        try:
+            return import_module(self.name)
+        except ImportError:
+            raise MissingEngine.at(self.name, f"This engine is not installed. Get it with: pip install {self.name}") from None
 
 
 # XML cannot carry these, and a lone carriage return does not survive it either.
@@ -139,6 +167,13 @@ def _checked(value: object) -> Value:
     if not math.isfinite(value):
         raise ValueError(f"{value!r} is no value of a cell: give a finite number, a text or None.")
     return float(value)
+
+
+def plain(value: object) -> float | str | bool | None:
+    """What an engine says of a cell that shows no error, in the one spelling of values."""
+    if value is None or isinstance(value, str):
+        return value or None
+    return value if isinstance(value, bool) else float(value)
 
 
 def typed(area: Area, rows: Rows) -> Iterator[tuple[int, int, str]]:

@@ -5,11 +5,11 @@ when asked for an unknown one; the adapter looks the name up first. Every readin
 from the range call, which is several times as fast as asking cell by cell.
 """
 
-from importlib import metadata
 from pathlib import Path
+from types import ModuleType
 
-from ..errors import FileError, MissingEngine
-from .engine import Area, ErrorValue, Reading, Rows, Session, Typed, checked, existing, require_sheet, typed, unreadable
+from ..errors import FileError
+from .engine import Area, CellValue, ErrorValue, PackageEngine, Reading, Rows, Session, Typed, checked, plain, require_sheet, typed, unreadable
 
 _TOKENS = {
     "Div": "#DIV/0!",
@@ -22,19 +22,15 @@ _TOKENS = {
 }
 
 
-class Formualizer:
+class Formualizer(PackageEngine):
     name = "formualizer"
 
-    def version(self) -> str:
-        _package()
-        return metadata.version("formualizer")
-
-    def open(self, path: Path) -> "FormualizerSession":
-        return FormualizerSession(_package(), existing(path))
+    def session(self, package: ModuleType, path: Path) -> "FormualizerSession":
+        return FormualizerSession(package, path)
 
 
 class FormualizerSession(Session):
-    def __init__(self, package, path: Path):
+    def __init__(self, package: ModuleType, path: Path):
         self._package, self._path = package, path
         try:
             self._workbook = package.Workbook.from_path(str(path))
@@ -76,20 +72,8 @@ class FormualizerSession(Session):
         self._sheets = {}
 
 
-def _value(value: object) -> float | str | bool | None | ErrorValue:
+def _value(value: object) -> CellValue:
     if isinstance(value, dict):
         kind = value["kind"]
         return ErrorValue(_TOKENS.get(kind, f"#{kind.upper()}!"))
-    if value is None or isinstance(value, str):
-        return value or None
-    return value if isinstance(value, bool) else float(value)
-
-
-def _package():
-    try:
-        import formualizer
-    except ImportError:
-        raise MissingEngine.at(
-            "formualizer", "This engine is not installed. Get it with: pip install formualizer"
-        ) from None
-    return formualizer
+    return plain(value)

@@ -5,29 +5,24 @@ calls, which take a text as a text; the calls meant for user input would read "1
 date.
 """
 
-from importlib import metadata
 from pathlib import Path
+from types import ModuleType, NoneType
 
-from ..errors import MissingEngine
-from .engine import CellByCell, ErrorValue, Typed, Value, existing, unreadable
+from .engine import CellByCell, CellValue, ErrorValue, PackageEngine, Typed, plain, unreadable
 
 
-class IronCalc:
+class IronCalc(PackageEngine):
     name = "ironcalc"
 
-    def version(self) -> str:
-        _package()
-        return metadata.version("ironcalc")
-
-    def open(self, path: Path) -> "IronCalcSession":
-        return IronCalcSession(_package(), existing(path))
+    def session(self, package: ModuleType, path: Path) -> "IronCalcSession":
+        return IronCalcSession(package, path)
 
 
 class IronCalcSession(CellByCell):
-    def __init__(self, package, path: Path):
+    def __init__(self, package: ModuleType, path: Path):
         self._error = package.CellType.ErrorValue
         try:
-            self._model = package.load_from_xlsx(str(path), "en", "UTC")
+            model = self._model = package.load_from_xlsx(str(path), "en", "UTC")
         except package.WorkbookError as reason:
             raise unreadable(path, "IronCalc", reason) from None
         except BaseException as reason:
@@ -35,43 +30,21 @@ class IronCalcSession(CellByCell):
             if type(reason).__name__ != "PanicException":
                 raise
             raise unreadable(path, "IronCalc", reason) from None
-        properties = self._model.get_worksheets_properties()
-        self.sheets = {sheet["name"]: index for index, sheet in enumerate(properties)}
+        self.sheets = {sheet["name"]: index for index, sheet in enumerate(model.get_worksheets_properties())}
+        self.calls = {
+            NoneType: model.clear_cell_contents, bool: model.update_cell_with_bool, float: model.update_cell_with_number,
+            str: model.update_cell_with_text, Typed: model.set_user_input,
+        }
         self.evaluate()
 
     def evaluate(self) -> None:
         self._model.evaluate()
 
     def close(self) -> None:
-        self._model = None
+        self._model = self.calls = None
 
-    def set_cell(self, sheet: int, row: int, column: int, value: Value) -> None:
-        if value is None:
-            self._model.clear_cell_contents(sheet, row, column)
-        elif isinstance(value, bool):
-            self._model.update_cell_with_bool(sheet, row, column, value)
-        elif isinstance(value, Typed):
-            self._model.set_user_input(sheet, row, column, value.formula)
-        elif isinstance(value, str):
-            self._model.update_cell_with_text(sheet, row, column, value)
-        else:
-            self._model.update_cell_with_number(sheet, row, column, value)
-
-    def read_cell(self, sheet: int, row: int, column: int) -> float | str | bool | None | ErrorValue:
+    def read_cell(self, sheet: int, row: int, column: int) -> CellValue:
         value = self._model.get_cell_value(sheet, row, column)
-        if isinstance(value, str):
-            # An error and a text that only looks like one come back alike but for the type.
-            if self._model.get_cell_type(sheet, row, column) == self._error:
-                return ErrorValue(value)
-            return value or None
-        return value if value is None or isinstance(value, bool) else float(value)
-
-
-def _package():
-    try:
-        import ironcalc
-    except ImportError:
-        raise MissingEngine.at(
-            "ironcalc", "This engine is not installed. Get it with: pip install ironcalc"
-        ) from None
-    return ironcalc
+        # An error and a text that only looks like one come back alike but for the type.
+        is_error = isinstance(value, str) and self._model.get_cell_type(sheet, row, column) == self._error
+        return ErrorValue(value) if is_error else plain(value)
