@@ -29,7 +29,7 @@ SHOWN = [["20 $A2", None, None], ["30 $A2", 3, 1], ["40 $A2", 4, 10]]
 
 
 @pytest.fixture(scope="module")
-def shared(tmp_path_factory):
+def sharing(tmp_path_factory):
     plain = tmp_path_factory.mktemp("shared") / "plain.xlsx"
     with xlsxwriter.Workbook(plain) as book:
         book.add_worksheet("Shares")
@@ -40,8 +40,8 @@ def shared(tmp_path_factory):
     return path
 
 
-def test_each_cell_has_its_own_text(shared):
-    assert formulas(shared) == {("Shares", cell): text for cell, text in WRITTEN.items()}
+def test_each_cell_has_its_own_text(sharing):
+    assert formulas(sharing) == {("Shares", cell): text for cell, text in WRITTEN.items()}
 
 
 def test_a_planners_formulas_are_those_that_openpyxl_reads(small_file):
@@ -52,16 +52,16 @@ def test_a_planners_formulas_are_those_that_openpyxl_reads(small_file):
     }
 
 
-def test_poison_leaves_sharing_alone(shared, tmp_path):
+def test_poison_leaves_sharing_alone(sharing, tmp_path):
     poisoned = tmp_path / "poisoned.xlsx"
-    with_cached(shared, poisoned, -7.0)
-    assert formulas(poisoned) == formulas(shared)
+    with_cached(sharing, poisoned, -7.0)
+    assert formulas(poisoned) == formulas(sharing)
     sheet = openpyxl.load_workbook(poisoned, data_only=True)["Shares"]
     assert {sheet[cell].value for cell in WRITTEN} == {-7.0}
 
 
-def test_every_engine_moves_a_shared_formula(each_engine, shared):
-    with each_engine.open(shared) as session:
+def test_every_engine_moves_a_shared_formula(each_engine, sharing):
+    with each_engine.open(sharing) as session:
         assert session.read(Area("Shares", 2, 3, 3, 3)) == SHOWN
         session.set(Area("Shares", 2, 1), [[5]])
         session.evaluate()
