@@ -66,8 +66,8 @@ def test_what_costs_nothing_costs_nothing_in_all():
 def test_a_price_of_the_material_alone_says_so():
     assert cost.paid_for(30) == cost.paid_for(cost=0) == "material only"
     assert cost.paid_for(labor=0) == "work only"
-    assert cost.paid_for(30, 90) == "material and work"
-    assert list(cost.paid_for([30, 1], 90)) == ["material and work"] * 2
+    assert cost.paid_for(30, 90) == "both"
+    assert list(cost.paid_for([30, 1], 90)) == ["both"] * 2
 
 
 def test_cost_of_a_skein():

@@ -13,7 +13,6 @@ from workbookgen.book.plan import Strip
 from workbookgen.colors import ACCENT, INK, SOFT, WHITE
 from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, SPOILED, Input
 from workbookgen.language.parts import Log
-from workbookgen.language.quantities import PERCENT_UNIT
 from workbookgen.language.views import FREE
 
 NOTHING: Mapping = {}
@@ -43,9 +42,9 @@ def read(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heading:
                 _free(canvas, log, column)
                 continue
             placement = canvas.placed(f"{log.key}_{key}")
-            unit = placement.unit.symbol if placement.unit else ""
+            unit = placement.unit.beside if placement.unit else ""
             if column > first:
-                said = f"{placement.field.label}, {unit}" if unit not in ("", PERCENT_UNIT.symbol) and key not in filled else placement.field.label
+                said = f"{placement.field.label}, {unit}" if unit and key not in filled else placement.field.label
                 canvas.text(heading, column, said, look.head_of(placement.field)[1] | rule)
             looks = look.result(placement.field, placement.unit)
             canvas.cells(placement.key, looks | ({"num_format": look.unless_nothing(looks["num_format"])} if key in filled else {}))

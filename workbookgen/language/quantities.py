@@ -59,6 +59,11 @@ class Unit:
         return round(value, 1 - floor(log10(abs(value))))
 
     @property
+    def beside(self) -> str:
+        """What is said beside a number: nothing where the number shows it, as percents and dates do."""
+        return "" if self in (PERCENT_UNIT, DAY_UNIT) else self.symbol
+
+    @property
     def readable(self) -> str:
         """The unit in words that any unit registry understands, with our own count systems spelled out."""
         return COUNT_UNITS.get(self.pint, self.pint)

@@ -149,7 +149,7 @@ def paid_for(cost: Ratio | None = None, labor: Ratio | None = None) -> str:
 
     Returns
     -------
-    "material and work", "material only" or "work only"
+    "both", "material only" or "work only"
 
     Raises
     ------
@@ -173,7 +173,7 @@ def paid_for(cost: Ratio | None = None, labor: Ratio | None = None) -> str:
     require(len(given) > 0, "Give the cost of the materials, or the worth of the time.")
     for each in given.values():
         _require_money(each)
-    words = " and ".join(given) if len(given) > 1 else f"{next(iter(given))} only"
+    words = "both" if len(given) > 1 else f"{next(iter(given))} only"
     shape = np.broadcast_shapes(*(np.shape(each) for each in given.values()))
     return np.full(shape, words, dtype=object) if shape else words
 

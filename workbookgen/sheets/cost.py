@@ -67,7 +67,7 @@ def costs(settings: Settings) -> Log:
                 Result("labor", "Work", "hours * rate", trade.labor, amount),
                 Result("price", "Fair price", "(IF(given(material), material, 0) + IF(given(labor), labor, 0)) * (1 + margin) / (1 - fees)", trade.price, amount,
                        uses={"cost": "material"}, only_if="OR(given(material), given(labor))", note="Of what is known: without hours or your hour, it is the material alone."),
-                Result("pays_for", "It pays for", 'IF(given(labor), IF(given(material), "material and work", "work only"), "material only")', trade.paid_for, None,
+                Result("pays_for", "It pays for", 'IF(given(labor), IF(given(material), "both", "work only"), "material only")', trade.paid_for, None,
                        uses={"cost": "material"}, only_if="OR(given(material), given(labor))", width=16),
                 lookup("length", "Yarn", "projects_length", "project", LENGTH),
                 Result("per_length", "Price of a length", "price / length", trade.per_length, per_length(settings), uses={"money": "price"}),

@@ -9,7 +9,6 @@ from workbookgen.book.sections.entries import LABEL_COLUMNS
 from workbookgen.language.abreast import Abreast
 from workbookgen.language.fields import Input
 from workbookgen.language.parts import Planner
-from workbookgen.language.quantities import PERCENT_UNIT
 
 TO_THE_RIGHT = {"align": "right", "indent": 1}
 
@@ -42,7 +41,7 @@ def draw(section: Abreast, canvas: Canvas, row: int) -> None:
 def _label(label: str, keys: tuple[str, ...], canvas: Canvas) -> str:
     """What the row is about, with the unit of its numbers."""
     placement = canvas.placed(next(key for key in keys if key))
-    symbol = "" if placement.unit is None or placement.unit.symbol == PERCENT_UNIT.symbol else placement.unit.symbol
+    symbol = placement.unit.beside if placement.unit else ""
     return ", ".join(filter(None, (label or placement.field.label, symbol)))
 
 

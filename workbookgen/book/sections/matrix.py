@@ -6,7 +6,6 @@ from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import Spot, first_value
 from workbookgen.language.parts import Planner
-from workbookgen.language.quantities import PERCENT_UNIT
 from workbookgen.language.views import Matrix
 
 
@@ -54,6 +53,6 @@ def _first_of(section: Matrix, canvas: Canvas, place: int):
 
 def _with_unit(words: str, keys, canvas: Canvas) -> str:
     """A label or a head, and the unit if all have the same."""
-    units = {unit.symbol for key in keys if key and (unit := canvas.placed(key).unit)} - {"", PERCENT_UNIT.symbol}
+    units = {unit.beside for key in keys if key and (unit := canvas.placed(key).unit)} - {""}
     return f"{words}, {units.pop()}" if len(units) == 1 else words
 
