@@ -12,7 +12,7 @@ from functools import cached_property
 
 from workbookgen.errors import DescriptionError
 from workbookgen.language.declared import require_types
-from workbookgen.language.domains import Choice, Date, Domain, Name, Note, Number
+from workbookgen.language.domains import Date, Domain, Number
 from workbookgen.language.formula import Formula, formula, key_objection
 from workbookgen.language.quantities import NUMBER, Kind
 from workbookgen.units import Quantity
@@ -228,6 +228,3 @@ def check_keys(place: str, fields: tuple[Input | Result, ...]) -> None:
     faults += [f"{key} is used twice" for key in sorted({key for key in keys if keys.count(key) > 1})]
     if faults:
         raise DescriptionError.at(place, "; ".join(faults) + ".")
-
-
-__all__ = ["Choice", "Date", "Group", "Input", "Name", "Note", "Number", "Result", "Rule", "check_keys"]

@@ -6,19 +6,3 @@
 from workbookgen.reference.blends.by_number import fiber_length, fiber_side, fineness, mean_diameter, mean_fineness, thickness
 from workbookgen.reference.blends.regain import blend_regain, dry_at_regain
 from workbookgen.reference.blends.shares import blend_price, cost_of, share_of_blend, to_lay_out, weighed
-
-__all__ = [
-    "blend_price",
-    "blend_regain",
-    "cost_of",
-    "dry_at_regain",
-    "fiber_length",
-    "fiber_side",
-    "fineness",
-    "mean_diameter",
-    "mean_fineness",
-    "share_of_blend",
-    "thickness",
-    "to_lay_out",
-    "weighed",
-]

@@ -10,26 +10,3 @@ from workbookgen.reference.content.lots import lot_of_strand, main_share, mixtur
 from workbookgen.reference.content.order import largest_fiber, largest_share
 from workbookgen.reference.content.percent import in_percent, others_percent, rest_percent, whole_percent
 from workbookgen.reference.content.words import content_words, on_ticket, what_to_type
-
-__all__ = [
-    "content_words",
-    "in_percent",
-    "known_in_all",
-    "largest_fiber",
-    "largest_share",
-    "lot_of_strand",
-    "main_share",
-    "mixture",
-    "named_share",
-    "next_fiber",
-    "on_ticket",
-    "others_percent",
-    "rest_percent",
-    "share_in_yarn",
-    "strand_share",
-    "together",
-    "untold",
-    "what_to_type",
-    "whole_percent",
-    "without_a_name",
-]

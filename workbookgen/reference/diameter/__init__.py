@@ -9,17 +9,3 @@ side, `thickness` works out diameters, and what fills them.
 
 from workbookgen.reference.diameter.thickness import diameter_in_use, fiber_linear_density, fibers_in_section, packing, yarn_diameter
 from workbookgen.reference.diameter.wraps import WEIGHT_CLASSES, fitted_k, threads_side_by_side, wrap_width, wraps_in_use, yarn_weight_class
-
-__all__ = [
-    "WEIGHT_CLASSES",
-    "diameter_in_use",
-    "fiber_linear_density",
-    "fibers_in_section",
-    "fitted_k",
-    "packing",
-    "threads_side_by_side",
-    "wrap_width",
-    "wraps_in_use",
-    "yarn_diameter",
-    "yarn_weight_class",
-]

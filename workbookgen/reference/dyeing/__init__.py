@@ -6,17 +6,3 @@ milliliters. `bath` works out the amounts, `shade` what a shade is mixed from.
 
 from workbookgen.reference.dyeing.bath import dye, dyes, goods, powder, stock, water
 from workbookgen.reference.dyeing.shade import in_shade, shade_words, stock_of, to_weigh, whole_of
-
-__all__ = [
-    "dye",
-    "dyes",
-    "goods",
-    "in_shade",
-    "powder",
-    "shade_words",
-    "stock",
-    "stock_of",
-    "to_weigh",
-    "water",
-    "whole_of",
-]

@@ -9,26 +9,3 @@ from workbookgen.reference.garments.fulled import counted_over, lost_in_fulling,
 from workbookgen.reference.garments.gauge import same_size, size_of_its_numbers, stitches_for_one, yarn_in_gauge
 from workbookgen.reference.garments.shawl import rows_still, share_worked, yarn_for_rows, yarn_to_work
 from workbookgen.reference.garments.size import finished_around, garment_area, panel_width, yarn_by_swatch
-
-__all__ = [
-    "area_basis",
-    "area_by_gauge",
-    "area_by_swatch",
-    "area_in_use",
-    "counted_over",
-    "far_at_width",
-    "finished_around",
-    "garment_area",
-    "lost_in_fulling",
-    "panel_width",
-    "rows_still",
-    "same_size",
-    "share_worked",
-    "size_of_its_numbers",
-    "size_to_make",
-    "stitches_for_one",
-    "yarn_by_swatch",
-    "yarn_for_rows",
-    "yarn_in_gauge",
-    "yarn_to_work",
-]

@@ -7,23 +7,3 @@ stitch. `ball` helps while knitting.
 from workbookgen.reference.knitting.ball import lasts, rows_possible
 from workbookgen.reference.knitting.piece import SHAPES, area, area_in_all, estimate_basis, estimate_in_use, from_gauge, from_piece, from_swatch, swatch_area
 from workbookgen.reference.knitting.stitch import MUNDEN, munden_stitch_length, stitch_density, stitch_length, stitch_length_in_use, tightness
-
-__all__ = [
-    "MUNDEN",
-    "SHAPES",
-    "area",
-    "area_in_all",
-    "estimate_basis",
-    "estimate_in_use",
-    "from_gauge",
-    "from_piece",
-    "from_swatch",
-    "lasts",
-    "munden_stitch_length",
-    "rows_possible",
-    "stitch_density",
-    "stitch_length",
-    "stitch_length_in_use",
-    "swatch_area",
-    "tightness",
-]

@@ -11,34 +11,3 @@ from workbookgen.reference.measuring.group import of_another, place, place_in_gr
 from workbookgen.reference.measuring.likely import least_likely, likely_words, most_likely
 from workbookgen.reference.measuring.sureness import grist_within, grist_words
 from workbookgen.reference.measuring.tried import fault_in_log, in_use, of_the_reel, weight_in_use, wraps_in_use, wrong_words
-
-__all__ = [
-    "alternates_with",
-    "apart_from",
-    "difference_words",
-    "dots",
-    "fault_in_log",
-    "goes_with",
-    "grist_within",
-    "grist_words",
-    "high_on_the_chart",
-    "in_use",
-    "least_likely",
-    "likely_words",
-    "lot_words",
-    "limit_off",
-    "low_on_the_chart",
-    "most_likely",
-    "number_on_the_chart",
-    "of_another",
-    "of_the_reel",
-    "on_the_chart",
-    "place",
-    "place_in_group",
-    "project_words",
-    "share_of_need",
-    "weight_in_use",
-    "where_drawn",
-    "wraps_in_use",
-    "wrong_words",
-]

@@ -9,27 +9,3 @@ from workbookgen.reference.planning.paces import pace, pace_in_use, singles_leng
 from workbookgen.reference.planning.steps import plying_hours, steps_known, strands_in_use
 from workbookgen.reference.planning.timetable import hours_before_step, hours_in_week, hours_of_step, step_in_words
 from workbookgen.reference.planning.work import ahead_share, hours, hours_ahead, hours_in_all, hours_in_use, hours_planned, length_ahead, still_to_spin
-
-__all__ = [
-    "ahead_share",
-    "finish_day",
-    "hours",
-    "hours_ahead",
-    "hours_before_step",
-    "hours_in_all",
-    "hours_in_use",
-    "hours_in_week",
-    "hours_of_step",
-    "hours_planned",
-    "length_ahead",
-    "pace",
-    "pace_in_use",
-    "plying_hours",
-    "singles_length",
-    "still_to_spin",
-    "step_in_words",
-    "steps_known",
-    "strands_in_use",
-    "take_up_in_use",
-    "weeks",
-]

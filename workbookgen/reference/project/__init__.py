@@ -6,16 +6,3 @@ turns yarn into fiber to have.
 
 from workbookgen.reference.project.fiber import fiber_for, of_all_strands, per_bobbin, to_prepare
 from workbookgen.reference.project.yarn import all_there_is, left_share, skein_holds, surplus, unwashed_length, yarn_length
-
-__all__ = [
-    "all_there_is",
-    "fiber_for",
-    "left_share",
-    "of_all_strands",
-    "per_bobbin",
-    "skein_holds",
-    "surplus",
-    "to_prepare",
-    "unwashed_length",
-    "yarn_length",
-]

@@ -9,27 +9,3 @@ from workbookgen.reference.scouring.baths import bath_time, baths_in_all, clean_
 from workbookgen.reference.scouring.detergents import detergent, detergent_by_liquor, liquid_detergent
 from workbookgen.reference.scouring.heat import cold_water, hot_water, mixed_temperature, part_of_mix, temperature_words, to_add
 from workbookgen.reference.scouring.totals import detergent_of_fleece, liquid_of_fleece, time_of_fleece, water_of_fleece
-
-__all__ = [
-    "bath_time",
-    "baths_in_all",
-    "clean_mass",
-    "cold_water",
-    "detergent",
-    "detergent_by_liquor",
-    "detergent_of_fleece",
-    "full_load",
-    "hot_water",
-    "liquid_detergent",
-    "liquid_of_fleece",
-    "liquor",
-    "loads",
-    "mixed_temperature",
-    "part_of_mix",
-    "removed",
-    "temperature_words",
-    "time_of_fleece",
-    "to_add",
-    "water_in_all",
-    "water_of_fleece",
-]

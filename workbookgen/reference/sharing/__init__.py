@@ -5,14 +5,3 @@
 
 from workbookgen.reference.sharing.lots import claim, left_by_others, pool, share_promised, taken_by_pieces
 from workbookgen.reference.sharing.squares import need_square, others_square, squares_on_lot
-
-__all__ = [
-    "claim",
-    "left_by_others",
-    "need_square",
-    "others_square",
-    "pool",
-    "share_promised",
-    "squares_on_lot",
-    "taken_by_pieces",
-]

@@ -9,30 +9,3 @@ from workbookgen.reference.statistics.enough import inches_each, more_readings, 
 from workbookgen.reference.statistics.groups import GRUBBS_TABLE, difference, group_mean, grubbs_limit, limit_high, limit_low, may_share, relative_deviation, stands_out
 from workbookgen.reference.statistics.joined import pooled_variation, square_of, variation_of_sums
 from workbookgen.reference.statistics.readings import T_TABLE, count, deviation, half_width, mean, specimens, standard_error, t_quantile, variation
-
-__all__ = [
-    "GRUBBS_TABLE",
-    "T_TABLE",
-    "count",
-    "deviation",
-    "difference",
-    "group_mean",
-    "grubbs_limit",
-    "half_width",
-    "inches_each",
-    "limit_high",
-    "limit_low",
-    "may_share",
-    "mean",
-    "more_readings",
-    "pooled_variation",
-    "readings_in_all",
-    "relative_deviation",
-    "specimens",
-    "square_of",
-    "standard_error",
-    "stands_out",
-    "t_quantile",
-    "variation",
-    "variation_of_sums",
-]

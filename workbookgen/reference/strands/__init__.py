@@ -7,16 +7,3 @@ is about the mass that a project takes, `lasting` about the length for which it 
 
 from workbookgen.reference.strands.lasting import component_length, component_over, least, left_in_the_end, share_used, to_buy
 from workbookgen.reference.strands.needs import component_needs, taken_by_piece, to_spin, used_besides
-
-__all__ = [
-    "component_length",
-    "component_needs",
-    "component_over",
-    "least",
-    "left_in_the_end",
-    "share_used",
-    "taken_by_piece",
-    "to_buy",
-    "to_spin",
-    "used_besides",
-]

@@ -12,32 +12,3 @@ from workbookgen.reference.uncertainty.coming import coming_uncertainty, finer_t
 from workbookgen.reference.uncertainty.enough import chance_enough, coverage, more_for, need_uncertainty, surplus_uncertainty
 from workbookgen.reference.uncertainty.skeins import by_reel, by_shrinkage, by_slack, counted, taped
 from workbookgen.reference.uncertainty.together import own_square, skein_uncertainty, skeins_uncertainty, with_its_reel
-
-__all__ = [
-    "by_reel",
-    "by_shrinkage",
-    "by_slack",
-    "chance_enough",
-    "combined",
-    "coming_uncertainty",
-    "counted",
-    "coverage",
-    "finer_than_planned",
-    "grist_uncertainty",
-    "in_hand_uncertainty",
-    "learned_weight",
-    "length_relative",
-    "lesser",
-    "lesser_uncertainty",
-    "more_for",
-    "need_uncertainty",
-    "own_square",
-    "product_relative",
-    "rectangular",
-    "skein_uncertainty",
-    "skeins_uncertainty",
-    "square",
-    "surplus_uncertainty",
-    "taped",
-    "with_its_reel",
-]
