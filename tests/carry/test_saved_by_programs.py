@@ -6,7 +6,7 @@ from pathlib import Path
 import openpyxl
 import pytest
 
-from workbookgen.build import layout_of, workbook
+from workbookgen.build import workbook
 from workbookgen.carry.leftovers import IN_ITS_CELL, ONLY_HERE
 from workbookgen.checking.check import check
 from workbookgen.engines.libreoffice import convert
@@ -49,13 +49,11 @@ EDITS = {
 
 
 @pytest.fixture(scope="module")
-def demo(tmp_path_factory):
+def demo(built):
     """The demo, as a spinner has it: its entries, and the file."""
     settings = load(ROOT / "demo" / "settings.toml")
     entries = demo_entries(settings)
-    path = tmp_path_factory.mktemp("demo") / "demo.xlsx"
-    path.write_bytes(workbook(layout_of(settings), entries))
-    return entries, path
+    return entries, built(settings, entries)
 
 
 def by_libreoffice(ending: str):

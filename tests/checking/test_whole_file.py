@@ -9,7 +9,7 @@ import openpyxl
 import pytest
 
 from long_run import LONG
-from workbookgen.build import layout_of, workbook
+from planners import laid_out
 from workbookgen.checking.check import POISON, check
 from workbookgen.checking.scenarios import scenario
 from workbookgen.checking.whole_file import as_found, changes
@@ -23,7 +23,7 @@ from .tampering import both, edited, replaced, sub
 
 pytestmark = pytest.mark.usefixtures("worked_out_once")
 
-OF_ALL_CHAPTERS = "layout" if LONG else "small_layout"  # in fewer lines at a push
+OF_ALL_CHAPTERS = "settings" if LONG else "small"  # in fewer lines at a push
 BOOK, STYLES = "xl/workbook.xml", "xl/styles.xml"
 
 
@@ -68,9 +68,8 @@ class TestAnHonestFile:
     def test_as_it_was_built(self, little_file):
         assert checked(little_file) == []
 
-    def test_filled_in(self, little_layout, tmp_path):
-        (tmp_path / "filled.xlsx").write_bytes(workbook(little_layout, scenario(little_layout.planner, 3)))
-        assert checked(tmp_path / "filled.xlsx") == []
+    def test_filled_in(self, little, little_layout, built):
+        assert checked(built(little, scenario(little_layout.planner, 3))) == []
 
     def test_by_a_library_that_keeps_no_results(self, little_file, tmp_path):
         openpyxl.load_workbook(little_file).save(tmp_path / "saved.xlsx")
@@ -79,10 +78,10 @@ class TestAnHonestFile:
 
     @pytest.mark.programs
     @pytest.mark.parametrize(("way", "filled"), [("xlsx", True), ("ods", False)] + ([("xlsx", False), ("ods", True)] if LONG else []))
-    def test_saved_by_libreoffice(self, request, tmp_path, filled, way):
+    def test_saved_by_libreoffice(self, request, built, tmp_path, filled, way):
         """Of inputs that add up to what can be said: a head that is blank comes back from .ods as a stored 0."""
-        layout, source = request.getfixturevalue(OF_ALL_CHAPTERS), tmp_path / "planner.xlsx"
-        source.write_bytes(workbook(layout, scenario(layout.planner, 10, is_whole=True) if filled else None))
+        settings = request.getfixturevalue(OF_ALL_CHAPTERS)
+        source = built(settings, scenario(laid_out(settings).planner, 10, is_whole=True) if filled else None)
         if way == "ods":
             convert(source, tmp_path / "planner.ods", recalculate=False)
             source = tmp_path / "planner.ods"
@@ -92,10 +91,10 @@ class TestAnHonestFile:
 
     @pytest.mark.programs
     @pytest.mark.parametrize("filled", [False, True])
-    def test_saved_by_gnumeric(self, request, tmp_path, filled):
+    def test_saved_by_gnumeric(self, request, built, tmp_path, filled):
         """Without --recalc it stores, for some cells that look into other sheets, a result from before it had read all of them."""
-        layout, source = request.getfixturevalue(OF_ALL_CHAPTERS), tmp_path / "planner.xlsx"
-        source.write_bytes(workbook(layout, scenario(layout.planner, 4) if filled else None))
+        settings = request.getfixturevalue(OF_ALL_CHAPTERS)
+        source = built(settings, scenario(laid_out(settings).planner, 4) if filled else None)
         program = shutil.which("ssconvert") or pytest.skip("Gnumeric is not here")
         subprocess.run([program, "--recalc", source, tmp_path / "saved.xlsx"], check=True, capture_output=True, timeout=120)
         assert as_found(tmp_path / "saved.xlsx").program == "gnumeric"
@@ -281,11 +280,12 @@ class TestLocksAndLooks:
         cells = at.area.replace("$", "")
         assert finding.startswith(f"{at.sheet}!{cells} ({key}): ") and words in finding
 
-    @pytest.mark.parametrize("code", ['#,##0.00_)', "#,##0.000", "[BLACK]#,##0.00", "#,##0.00;-#,##0.00", "[$-409]#,##0.00"])
-    def test_other_spellings_of_a_number_format(self, little_file, little_layout, tmp_path, code):
+    @pytest.mark.parametrize("codes", [('#,##0.00_)', "[BLACK]#,##0.00", "#,##0.00;-#,##0.00", "[$-409]#,##0.00"), ("#,##0.000",)], ids=["shown alike", "more digits"])
+    def test_other_spellings_of_a_number_format(self, little_file, little_layout, tmp_path, codes):
         book = openpyxl.load_workbook(little_file)
         at = little_layout.placements["reels_loop"]
-        book[at.sheet][at.cell(0)].number_format = code
+        for row, code in enumerate(codes):
+            book[at.sheet][at.cell(row)].number_format = code
         book.save(tmp_path / "formatted.xlsx")
         assert told(tmp_path / "formatted.xlsx", little_layout) == []
 
@@ -377,9 +377,8 @@ class TestStoredResults:
         assert checked(made(Reels=sub(rf'(<c r="{cell}"[^>]*><f.*?<v>)[^<]*', r"\g<1>200.0000001"))) == []
 
 
-def test_a_planner_of_other_settings_is_held_against_its_own(little, little_layout, tmp_path):
+def test_a_planner_of_other_settings_is_held_against_its_own(little, little_layout, built):
     """The sheets are compared with those that the file's own settings give."""
     metric = little.model_copy(update={"units": "metric", "title": "Our & <their> yarn"})
-    (tmp_path / "metric.xlsx").write_bytes(workbook(layout_of(metric)))
-    assert checked(tmp_path / "metric.xlsx") == []
-    assert told(tmp_path / "metric.xlsx", little_layout)  # and it is another planner than that of the usual ones
+    assert checked(built(metric)) == []
+    assert told(built(metric), little_layout)  # and it is another planner than that of the usual ones

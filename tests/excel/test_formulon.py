@@ -33,7 +33,7 @@ def test_in_another_country(request):
     """A number within a text has its country's decimal sign, as in Excel itself; nothing else may differ."""
     size = "small" if LONG else "little"
     file, layout = (request.getfixturevalue(f"{size}_{what}") for what in ("file", "layout"))
-    found = check(file, layout, [Formulon("win-365-de_DE")], scenarios=SCENARIOS).findings
+    found = check(file, layout, [Formulon("win-365-de_DE")], scenarios=drawn(3, SCENARIOS)).findings
     assert found and [str(each) for each in found if not _is_sign_alone(each.expected, each.got)] == []
 
 
