@@ -7,7 +7,7 @@ from workbookgen.language.domains import Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Column, Log, Sheet, Table
 from workbookgen.language.quantities import LENGTH, SHARE
-from workbookgen.language.views import Answers, LogView, band
+from workbookgen.language.views import Answers, Chart, LogView, Series, band
 
 NAME = Input("name", "Name", Name())
 
@@ -38,6 +38,12 @@ def doubled(width):
         (lambda: Group("You type", [NAME]), "group 'You type': its fields must be a tuple of an Input or a Result, and a list that begins with the Input name is not: write ( ) for [ ]."),
         (lambda: Sheet("Cloth", "Cloth", "For tests.", (doubled,)), "sheet Cloth: its chapters must be a tuple of a Chapter, and the function doubled in it is not."),
         (lambda: Sheet("Cloth", "Cloth", "For tests.", (Chapter("Cloth", (Card("cloth", "", ()),), (band(Answers(title="It is", across=(1, 14), lines=())),)),)), "section 'It is': it goes across (1, 14), and the grid has the columns 1 to 12."),
+        (lambda: Log("cloths", "Cloths", (), rows=0), "block cloths: it has 0 lines; give it one or more."),
+        (
+            lambda: Chart(about="For tests.", kind="cake", series=()),
+            "section '': its kind must be 'bars' or 'shares' or 'stages' or 'control', and 'cake' is not.",
+        ),
+        (lambda: Series("Yarn", ("a_b",), "pink"), "the series Yarn: its look must be 'accent' or 'soft' or 'straw' or 'hair' or 'points' or 'chosen' or 'limit', and 'pink' is not."),
         (lambda: band("a section"), "a band: its sections must be a tuple of a Section, and 'a section' in it is not."),
     ],
 )

@@ -242,7 +242,7 @@ def test_the_view_of_a_log(view, fault):
 
 def test_a_chart_draws_what_is_there():
     def chart(category, drawn):
-        return Chart(about="For tests.", kind="columns", categories=(category,), series=(Series("Drawn", (drawn,)),))
+        return Chart(about="For tests.", kind="bars", categories=(category,), series=(Series("Drawn", (drawn,)),))
 
     assert seeing(chart("reels_listed", "reels_loop")), "it may stand on another sheet"
     for category, drawn in (("reels_nmae", "reels_loop"), ("reels_listed", "reels_nmae")):

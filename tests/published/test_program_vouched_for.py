@@ -98,5 +98,5 @@ def test_an_error_in_one_column_is_told(name, little_file, little_layout, tmp_pa
 
 
 def test_a_trial_outside_the_profile_is_refused():
-    with pytest.raises(DescriptionError, match="trial f-99: the function XLOOKUP is outside the portable profile."):
+    with pytest.raises(DescriptionError, match="trial f-99: the function XLOOKUP is outside the portable profile"):
         Trial("f-99", "A trial", 1.0, "XLOOKUP(1, 2, 3)")

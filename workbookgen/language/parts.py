@@ -39,6 +39,8 @@ class Block:
     def __post_init__(self):
         require_types(f"block {self.key}", self)
         check_keys(f"block {self.key}", self.fields)
+        if self.rows < 1:
+            raise DescriptionError.at(f"block {self.key}", f"it has {self.rows} lines; give it one or more.")
         if strangers := [each.key for each in self.apart if each.key not in self.by_key]:
             raise DescriptionError.at(f"block {self.key}", f"no two records may share {strangers[0]}, which is no field of it.")
         for rule in self.rules:

@@ -12,7 +12,7 @@ Every section says what it shows, where it links, and what remains of it when fi
 from collections.abc import Collection
 from dataclasses import dataclass, replace
 from enum import Enum
-from typing import Self
+from typing import Literal, Self
 
 from workbookgen.drawings.draw import DRAWINGS
 from workbookgen.errors import DescriptionError
@@ -307,9 +307,12 @@ class Series:
 
     label: str
     keys: tuple[str, ...]  # full keys
-    look: str = "accent"  # see book/charts.py
+    look: Literal["accent", "soft", "straw", "hair", "points", "chosen", "limit"] = "accent"  # the first four of columns, the others of lines
     whisker: tuple[str, ...] = ()  # full keys of its uncertainty, to either side
     at: tuple[str, ...] = ()  # full keys of its positions, if not the chart's categories
+
+    def __post_init__(self):
+        require_types(f"the series {self.label}", self)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -317,7 +320,7 @@ class Chart(Section):
     """A chart of numbers on the sheets. `about` describes what it shows."""
 
     about: str
-    kind: str  # see book/charts.py
+    kind: Literal["bars", "shares", "stages", "control"]  # drawn in book/charts.py
     series: tuple[Series, ...]
     categories: tuple[str, ...] = ()  # full keys of the names below the columns
     heads: tuple[str, ...] = ()  # or the heads of a matrix on the same sheet
