@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from pytest import approx
 from scipy import optimize, stats
 
-from workbookgen.reference import advice, answer, balls, fiber, sharing, strands, uncertainty
+from workbookgen.reference import advice, answer, balls, fiber, project, sharing, strands, uncertainty
 from workbookgen.units import Quantity
 
 lengths, doubts = st.floats(10, 1000), st.floats(1, 100)
@@ -112,8 +112,38 @@ def test_the_sentence_says_what_its_number_says_in_the_unit_in_which_it_is_given
         "Another 240 yd lie in skeins that belong to no project."
     )
     assert answer.answer(meters(380.0), meters(400.0), meters(-20.0), meters(0.0), meters(20.0)) == "There is 380 m; it takes 400 m: 20 m short."
+    nothing = answer.answer(yards(0), yards(400), yards(-400), yards(0), yards(400), yards(0), yards(0))
+    assert nothing == "There is 0 yd; it takes 400 yd: 400 yd short."  # of nothing there is no range
     assert answer.answer(yards(0), yards(400), yards(-400), yards(0), yards(400), used=Quantity(8.5, "oz")) == "It took 8.5 oz of yarn."
-    assert answer.verdict(0.95, 0.9) == "enough" and answer.verdict(0.6, 0.9) == "likely enough" and answer.verdict(0.4, 0.9) == "short"
+    assert answer.verdict(0.95, 0.9) == "enough" and answer.verdict(0.7, 0.9) == "likely enough" and answer.verdict(0.4, 0.9) == "short"
+
+
+def test_a_toss_of_a_coin_is_not_called_likely():
+    # "Likely" from 66% on: guidance of the Intergovernmental Panel on Climate Change for its authors, 2010 (from memory).
+    assert [answer.verdict(chance, 0.9) for chance in (0.5, 0.61, 0.66, 0.67)] == ["in doubt", "in doubt", "in doubt", "likely enough"]
+    assert answer.verdict(0.6, 0.55) == "enough"  # whoever asks for less gets it
+    assert answer.in_short("in doubt", yards(15), yards(0)) == "In doubt: 15 yd over"
+
+
+def test_a_lot_that_is_not_known_is_not_an_empty_one():
+    assert sharing.unknown_lots(yards(200), "Aster", grams(100.0), "Birch") == 1
+    assert sharing.unknown_lots(yards(200), "Aster", grams(0.0)) == 0  # nothing is left of it, which is known
+    assert sharing.unknown_lots(yards(0), "Aster") == 0  # all is in skeins
+    assert sharing.unknown_in_all(yards(200), 0, 0, 0, 0) == 0  # a project of skeins alone
+    assert sharing.unknown_in_all(yards(200), 0, 0, 0, 0, lot_1="Aster") == 1  # without a grist
+    assert sharing.unknown_in_all(yards(200), 1, 0, 1, 0, lasts=yards(90), lot_1="Aster") == 2
+    with pytest.raises(ValueError, match="not known"):
+        project.all_there_is(yards(0), unknown=1)
+
+
+def test_what_projects_lack_together_is_got_once():
+    assert sharing.shared_components(grams(500.0), grams(350.0), grams(90.0), grams(90.0)) == 1
+    lacking = dict(buy_1=grams(60.0), name_1="Blue", form_1="raw fleece")
+    assert advice.advice(meters(90.0), 0.9, **lacking, shared=1) == (
+        "To be 90% sure, get 90 m more: 60 g of Blue (raw fleece). Get it once: other projects draw on the same lots."
+    )
+    assert advice.advice(meters(90.0), 0.9, **lacking, shared=0) == "To be 90% sure, get 90 m more: 60 g of Blue (raw fleece)."
+    assert advice.advice(meters(0.0), 0.9, shared=1) == "That is as sure as you ask."
 
 
 def test_advice_names_what_to_get_in_the_form_in_which_it_is_bought():

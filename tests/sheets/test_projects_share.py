@@ -147,3 +147,29 @@ def test_two_components_of_one_design_with_one_number_are_both_told():
     said = told("message", block="components", designs=[{"name": "Both"}, {"name": "Other"}], components=components)
     fault = "No.: another component of this design has this number; give each its own."
     assert said == (fault, fault, None, None)
+
+
+def test_what_they_lack_together_is_got_once():
+    advice = told("advice", projects=[SCARF, SOCKS])
+    assert advice[0] == advice[1] and advice[0].endswith(" Get it once: other projects draw on the same lots.")
+    assert "Get it once" not in told("advice", projects=[SCARF | {"wanted": 3000.0}])[0]
+
+
+@pytest.mark.parametrize(("lot", "project"), [
+    ({"name": "Fern", "state": "raw fleece", "weight": 48.0, "grist": 1000.0}, {}),  # no breed, so no yield
+    ({"name": "Fern", "state": "prepared fiber", "weight": 48.0, "own_spinning": 30.0, "grist": 1000.0}, {}),  # 30 for 30%
+    ({"name": "Fern", "state": "yarn or thread", "weight": 48.0}, {"grist": None}),  # no grist anywhere
+])
+def test_a_lot_that_is_not_known_is_not_called_empty(lot, project):
+    known = {"name": "Vest", "wanted": 750.0, "grist": 1000.0, "lot_1": "Fern"} | project
+    words = told("verdict", "answer", "advice", "message", fiber=[lot], projects=[known])
+    assert [column[0] for column in words[:3]] == [None] * 3
+    assert words[3][0].startswith("Is it right? What its lots give is not known yet.")
+
+
+def test_skeins_that_suffice_are_enough_whatever_their_lot_gives():
+    lot = {"name": "Fern", "state": "raw fleece", "weight": 48.0}
+    skein = {"name": "One", "reel": "Reel", "wraps": 500.0, "gross": 16.0, "washed_loop": 72.0, "project": "Vest", "lot": "Fern"}
+    project = {"name": "Vest", "wanted": 750.0, "grist": 1000.0, "lot_1": "Fern"}
+    answer, message = told("answer", "message", reels=[REEL], fiber=[lot], skeins=[skein], projects=[project])
+    assert answer[0].startswith("There is 1,000 yd") and message[0] is None

@@ -37,11 +37,13 @@ def advice(
     name_4: str | None = None,
     form_4: str | None = None,
     balls_4: Ratio | None = None,
+    shared: Ratio | None = None,
 ) -> str:
     """What to get to be as sure as you want to be, in a sentence.
 
     nothing where E = 0; else E, and for each strand the number of balls, or its weight and the form in which it is
-    bought. That is what to ask for in the shop, or of the shepherd.
+    bought. That is what to ask for in the shop, or of the shepherd. Where k > 0, each of the projects that share its lots is
+    told the whole of what they lack together, so that it is to be got only once.
 
     Parameters
     ----------
@@ -53,6 +55,7 @@ def advice(
     name_1, name_2, name_3, name_4 : what each strand is called
     form_1, form_2, form_3, form_4 : form in which each strand's lot was bought
     balls_1, balls_2, balls_3, balls_4 : number of balls to get, of each strand that is bought in balls
+    shared : k, number of strands whose lots serve other projects too
 
     Returns
     -------
@@ -77,7 +80,7 @@ def advice(
     To be 95% sure, get 100 yd more: 2 oz of Aster (washed fiber).
     """
     strands = ((buy_1, name_1, form_1, balls_1), (buy_2, name_2, form_2, balls_2), (buy_3, name_3, form_3, balls_3), (buy_4, name_4, form_4, balls_4))
-    require_numbers(more, certainty, used, *(each for buy, _, _, balls in strands for each in (buy, balls)))
+    require_numbers(more, certainty, used, shared, *(each for buy, _, _, balls in strands for each in (buy, balls)))
     told = []
     for buy, name, form, balls in strands:
         if balls is not None:
@@ -92,10 +95,10 @@ def advice(
     if used is not None:
         require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
         return by_element(lambda _: "Nothing more to do.", amount)
-    return by_element(_advice, more.m_as("m"), amount, certainty, "" if design is None else design, *told)
+    return by_element(_advice, more.m_as("m"), amount, certainty, "" if design is None else design, 0.0 if shared is None else shared, *told)
 
 
-def _advice(more, amount, certainty, design, *strands) -> str:
+def _advice(more, amount, certainty, design, shared, *strands) -> str:
     if more < 0.5:
         return "That is as sure as you ask."
     told = []
@@ -105,4 +108,5 @@ def _advice(more, amount, certainty, design, *strands) -> str:
             one = "spool" if design else "ball"
             told.append(f"{counted} {one}{'' if balls == 1 else 's'} of {name}" if counted else f"{buy} of {name}{f' ({form})' if form else ''}")
     sure = f"{np.floor(round(certainty * 100, 9) * 10 + 0.5) / 10:g}%"
-    return f"To be {sure} sure, get {amount} more{': ' if told else ''}{'; '.join(told)}."
+    once = " Get it once: other projects draw on the same lots." if shared > 0 else ""
+    return f"To be {sure} sure, get {amount} more{': ' if told else ''}{'; '.join(told)}.{once}"

@@ -14,6 +14,7 @@ from workbookgen.units import Length, Mass, Quantity, Ratio
 TRACE = 1e-9  # share by which a length may differ from itself, where a program stored the one and worked out the other
 SAYABLE = Quantity(9e5, "m")
 TOO_HEAVY = Quantity(9e5, "g")
+IN_SHORT = {"enough": "Enough", "in doubt": "In doubt"}
 
 
 @calculation
@@ -211,13 +212,13 @@ def answer(
         require(used < TOO_HEAVY, "That is too much to put into a few words.")
         return by_element(lambda took, *_: f"It took {took} of yarn.", said(used), *parts)
     known = least is not None and most is not None
-    parts += [said(least) if known else "", said(most) if known else "", "" if chance_words is None else chance_words]
+    parts += [said(least) if known else "", said(most) if known else "", most.m_as("m") if known else 0.0, "" if chance_words is None else chance_words]
     parts += [0.0, ""] if free is None else [free.m_as("m"), said(free)]
     return by_element(_answer, *parts)
 
 
-def _answer(there, need, spare, over, lacking, least, most, chance, free, in_skeins) -> str:
-    between = f", very likely {least} to {most}" if least else ""
+def _answer(there, need, spare, over, lacking, least, most, meters, chance, free, in_skeins) -> str:
+    between = f", very likely {least} to {most}" if meters >= 0.5 else ""
     rest = f"{over} over" if spare >= 0 else f"{lacking} short"
     sure = f" Chance that it is enough: {chance}." if chance else ""
     another = f" Another {in_skeins} lie in skeins that belong to no project." if free > 0.5 else ""
@@ -228,8 +229,8 @@ def _answer(there, need, spare, over, lacking, least, most, chance, free, in_ske
 def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
     """Whether it is enough, in one or two words.
 
-    enough where p ≥ the certainty asked for, likely enough where p ≥ 0.5, else short; finished once it is
-    known what was used. The words follow the chance and never contradict it.
+    enough where p ≥ the certainty asked for, likely enough where p ≥ 2/3, in doubt where p ≥ 0.5, else short; finished once
+    it is known what was used. The words follow the chance and never contradict it: a toss of a coin is not likely.
 
     Parameters
     ----------
@@ -252,7 +253,7 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
 
     References
     ----------
-    Common practice, no source.
+    Likely from two thirds on: guidance of the Intergovernmental Panel on Climate Change for its authors, 2010 (from memory). The other words: common practice, no source.
 
     Examples
     --------
@@ -265,7 +266,7 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
     if used is not None:
         require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
         return by_element(lambda _: "finished", chance)
-    return by_element(lambda p, asked: "enough" if p >= asked else "likely enough" if p >= 0.5 else "short", chance, certainty)
+    return by_element(lambda p, asked: "enough" if p >= asked else "likely enough" if p >= 2 / 3 else "in doubt" if p >= 0.5 else "short", chance, certainty)
 
 
 @calculation
@@ -308,7 +309,7 @@ def lacking(spare: Length) -> Length:
 def in_short(verdict: str, spare: Length, lacking: Length) -> str:
     """Whether it is enough, and by how much, in a few words.
 
-    "Enough" or "Likely enough" by the verdict, with s over; "Short by" l where s < 0; "Finished" once it is known what was used; l = -s. It is the main answer on the page of a project.
+    "Enough", "Likely enough" or "In doubt" by the verdict, with s over; "Short by" l where s < 0; "Finished" once it is known what was used; l = -s. It is the main answer on the page of a project.
 
     Parameters
     ----------
@@ -345,7 +346,7 @@ def in_short(verdict: str, spare: Length, lacking: Length) -> str:
     def words(kind: str, rest: float, short: str, more: str) -> str:
         if kind == "finished":
             return "Finished"
-        return f"Short by {short}" if rest < 0 else f"{'Enough' if kind == 'enough' else 'Likely enough'}: {more} over"
+        return f"Short by {short}" if rest < 0 else f"{IN_SHORT.get(kind, 'Likely enough')}: {more} over"
 
     return by_element(words, verdict, spare.magnitude, said(lacking), said(over))
 

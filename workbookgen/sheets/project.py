@@ -20,7 +20,7 @@ STEPS = ("preparing", "spinning", "plying", "finishing")
 
 def chapter(settings: Settings) -> Chapter:
     return Chapter(CHAPTER, (PROJECT, weeks()), (
-        band(Sentences(fields=("project_in_short", "project_answer", "project_advice"), is_large=True)),
+        band(Sentences(fields=("project_in_short", "project_answer", "project_advice", "project_log_says"), is_large=True)),
         band(
             Matrix(
                 title="Strand by strand", across=(1, 8), heads=("", "", "needs", "has", "give or take", "over", "at the end", "share used"),
@@ -71,10 +71,11 @@ PROJECT = Card(
             _of("spare", "Over or short", "spare", LENGTH),
             Result("lacking", "Lacking", "MAX(0, 0 - spare)", answer.lacking, LENGTH),
             Result("in_short", "In short",
-                   'IF(verdict = "finished", "Finished", IF(spare < 0, "Short by " & said(lacking), IF(verdict = "enough", "Enough: ", "Likely enough: ") & said(spare) & " over"))',
+                   'IF(verdict = "finished", "Finished", IF(spare < 0, "Short by " & said(lacking), IF(verdict = "enough", "Enough: ", IF(verdict = "in doubt", "In doubt: ", "Likely enough: ")) & said(spare) & " over"))',
                    answer.in_short, None, only_if="ABS(spare) < 900000"),
             _of("answer", "In a sentence", "answer"),
             _of("advice", "To be as sure as you ask", "advice"),
+            _of("log_says", "What the log says", "message"),
         )),
         Group("Strands", tuple(result for part in STRANDS for result in _strand(part))),
         Group("For the chart", (

@@ -5,6 +5,7 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import GRIST, GRIST_US, HOURS, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH
 from workbookgen.language.repeated import repeated
+from workbookgen.language.sentences import ASKING
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, in_use, made_of, plying, project, reeling, statistics, stock, strands, uncertainty, yarn_count
 from workbookgen.settings import Settings
@@ -15,6 +16,7 @@ from workbookgen.texts import folded
 
 SHEET = tabs.PROJECTS
 LOTS = ("lot_1", "lot_2", "lot_3")
+NOT_COUNTED = f"{ASKING} What its lots give is not known yet. Give a grist here or beside the lot, and look at their lines on the sheet Fiber."
 ANY_LOT = "OR(given(lot_1), given(lot_2), given(lot_3))"
 
 
@@ -53,6 +55,7 @@ def projects(settings: Settings) -> Log:
         rules=(
             Rule("AND(given(design), OR(given(lot_1), given(lot_2), given(lot_3)))", lambda values: bool(values["design"]) and any(values[lot] for lot in LOTS),
                  "Lots: leave them empty, since the design has its own."),
+            Rule("lots_unknown > 0", lambda values: values["lots_unknown"] > 0, NOT_COUNTED),
             Rule('OR(AND(given(lot_1), lot_1 = lot_2), AND(given(lot_1), lot_1 = lot_3), AND(given(lot_2), lot_2 = lot_3))',
                  _same_lot_twice, "Lots: choose each lot only once."),
         ),
@@ -84,8 +87,8 @@ def _you_type() -> Group:
 def _enough() -> Group:
     return Group("Enough?", (
         *supply.in_words(),
-        Result("have", "There is", "in_skeins + IF(given(lesser_4), lesser_4, 0)", project.all_there_is, LENGTH, uses={"to_come": "lesser_4"},
-               note="Its skeins, and what its lots still give; where a yarn has several components, the scarcest limits."),
+        Result("have", "There is", "in_skeins + IF(given(lesser_4), lesser_4, 0)", project.all_there_is, LENGTH, uses={"to_come": "lesser_4", "unknown": "lots_unknown"},
+               only_if="IF(given(lots_unknown), lots_unknown = 0, 1 = 1)", note="Its skeins, and what its lots still give; where a yarn has several components, the scarcest limits."),
         Result("spare", "Over or short", "have - need", project.surplus, LENGTH, width=11, note="Beside the yarn needed, with no reserve. Below zero it is short. Other projects on the same lots have theirs."),
         Result("chance", "Chance that it is enough", "IF(doubt_spare > 0, NORMSDIST(spare / doubt_spare), IF(spare >= 0, 1, 0))",
                uncertainty.chance_enough, SHARE, uses={"surplus": "spare", "uncertainty": "doubt_spare"}, digits=0, width=11,
@@ -195,6 +198,8 @@ def _for_other_sheets() -> Group:
     return Group("For other sheets", (
         *supply.what_it_is_of(),
         *supply.taken(),
+        *supply.unknown_lots(),
+        supply.shared_lots(),
         *supply.said(),
         repeated("listed", "Listed as", "name", width=24, note="The name under which other sheets find this project."),
     ), printed=False)

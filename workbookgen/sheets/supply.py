@@ -239,6 +239,27 @@ def _ball(part: int) -> tuple[Result, ...]:
     )
 
 
+def unknown_lots() -> tuple[Result, ...]:
+    """How many of the chosen lots say nothing of what they still give, while some yarn is still to make; and how many in all, with a yarn that is not known."""
+    results = []
+    for part in PARTS:
+        letters = LETTERS[part]
+        results += [_lookup(part, f"gives_{letter}", "Lot gives", "fiber_to_come", f"@_lot_{letter}", MASS) for letter in letters]
+        counted = " + ".join(f"IF(given(@_lot_{letter}), IF(given(@_gives_{letter}), 0, 1), 0)" for letter in letters)
+        uses = {f"{parameter}_{number}": f"@_{word}_{letter}" for number, letter in enumerate(letters, start=1) for parameter, word in (("lot", "lot"), ("gives", "gives"))}
+        results.append(_result(part, "unknown", "Lots not known", f"IF(to_spin > 0, {counted}, 0)", sharing.unknown_lots, NUMBER, uses, digits=0, leaves=() if part == 1 else ("lot_3", "gives_3")))
+    every = " + ".join(f"part_{part}_unknown" for part in PARTS)
+    return (*results, Result("lots_unknown", "Lots not known", f"{every} + IF(AND(to_spin > 0, OR(given(design), given(lot_1), given(lot_2), given(lot_3)), NOT(given(lesser_4))), 1, 0)",
+                             sharing.unknown_in_all, NUMBER, digits=0, uses={f"unknown_{part}": f"part_{part}_unknown" for part in PARTS} | {"lasts": "lesser_4"}))
+
+
+def shared_lots() -> Result:
+    """Of how many components the lots serve other projects too."""
+    drawn = " + ".join(f"IF(AND(given(part_{part}_pool), given(part_{part}_left)), IF(part_{part}_left < part_{part}_pool, 1, 0), 0)" for part in PARTS[1:])
+    return Result("shared", "Shared with others", f"IF(part_1_left < part_1_pool, 1, 0) + {drawn}", sharing.shared_components, NUMBER, digits=0,
+                  uses={f"{parameter}_{part}": f"part_{part}_{parameter}" for part in PARTS for parameter in ("pool", "left")})
+
+
 def said() -> tuple[Result, ...]:
     """The amounts in the sentences, as people say them."""
     return (
@@ -259,10 +280,10 @@ def in_words() -> tuple[Result, ...]:
                only_if=SCARCEST_NAMED, width=20, note="The component that runs out first, and limits the yarn."),
         Result("chance_words", "Sure by", 'IF(chance > 0.98, "over 98%", IF(chance < 0.02, "under 2%", ROUND(ROUND(chance * 100, 9), 0) & "%"))',
                answer.chance_words, None, width=11),
-        Result("verdict", "In a word", 'IF(given(used), "finished", IF(chance >= doubts_certainty, "enough", IF(chance >= 0.5, "likely enough", "short")))',
+        Result("verdict", "In a word", 'IF(given(used), "finished", IF(chance >= doubts_certainty, "enough", IF(chance >= 2 / 3, "likely enough", IF(chance >= 0.5, "in doubt", "short"))))',
                answer.verdict, None, uses={"certainty": "doubts_certainty"}, width=13, note="Enough: as sure as you ask on the sheet Sureness."),
         Result("answer", "In a sentence",
-               'IF(given(used), "It took " & said(used) & " of yarn.", "There is " & said(there) & IF(AND(given(least), given(most)), ", very likely " & said(least) & " to " & said(most), "") & "; it takes " & said(need) & ": " '
+               'IF(given(used), "It took " & said(used) & " of yarn.", "There is " & said(there) & IF(AND(given(least), IF(given(most), most >= 0.5, 1 = 0)), ", very likely " & said(least) & " to " & said(most), "") & "; it takes " & said(need) & ": " '
                '& IF(spare >= 0, said(over) & " over", said(lacking) & " short") & "." & IF(given(chance_words), " Chance that it is enough: " & chance_words & ".", "") '
                '& IF(IF(given(free), free, 0) > 0.5, " Another " & said(free) & " lie in skeins that belong to no project.", ""))',
                answer.answer, None, width=70, only_if="AND(IF(given(most), most < 900000, 1 = 1), IF(given(free), free < 900000, 1 = 1), IF(given(used), used < 900000, 1 = 1))",
@@ -270,7 +291,7 @@ def in_words() -> tuple[Result, ...]:
         Result("advice", "To be as sure as you ask",
                'IF(given(used), "Nothing more to do.", IF(more < 0.5, "That is as sure as you ask.", "To be " & ROUND(ROUND(doubts_certainty * 100, 9), 1) & "% sure, get " & said(more) & " more"'
                + "".join(f' & IF({_to_get(part)} >= 1.5, {_separator(part)} & {_bought_as(part)}, "")' for part in PARTS)
-               + ' & "."))',
+               + ' & "." & IF(IF(given(shared), shared, 0) > 0, " Get it once: other projects draw on the same lots.", "")))',
                advice.advice, None, width=70,
                uses={"certainty": "doubts_certainty"} | {f"{key}_{part}": f"part_{part}_{key}" for key in ("buy", "name", "form", "balls") for part in PARTS},
                only_if=ADVICE_SAYABLE),

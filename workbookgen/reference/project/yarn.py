@@ -131,15 +131,17 @@ def surplus(have: Some, need: Some) -> Some:
 
 
 @calculation
-def all_there_is(in_skeins: Length, to_come: Length | None = None) -> Length:
+def all_there_is(in_skeins: Length, to_come: Length | None = None, unknown: Ratio | None = None) -> Length:
     """Length that there is and will be.
 
-    H = S + M. Yarn in skeins counts as measured, the rest only as far as the scarcest strand lasts.
+    H = S + M, where k = 0. Yarn in skeins counts as measured, the rest only as far as the scarcest strand lasts. A lot
+    that is not known is not an empty one: taken for nothing, it would send the spinner to buy what she has.
 
     Parameters
     ----------
     in_skeins : S, length in the skeins that belong to the project
     to_come : M, length that its lots still give, if it has a yarn; below zero where others need more than there is
+    unknown : k, number of chosen lots that say nothing of what they still give
 
     Returns
     -------
@@ -148,7 +150,7 @@ def all_there_is(in_skeins: Length, to_come: Length | None = None) -> Length:
     Raises
     ------
     ValueError
-        A negative length in skeins.
+        A negative length in skeins, or a lot that is not known.
 
     Notes
     -----
@@ -163,8 +165,9 @@ def all_there_is(in_skeins: Length, to_come: Length | None = None) -> Length:
     >>> print(all_there_is(Quantity(250, "m"), to_come=Quantity(800, "m")))
     1050 meter
     """
-    require_numbers(in_skeins, to_come)
+    require_numbers(in_skeins, to_come, unknown)
     require_within(NOT_NEGATIVE, "The length in skeins", in_skeins)
+    require(unknown is None or np.asarray(unknown) == 0, "What some of the lots give is not known.")
     return in_skeins if to_come is None else in_skeins + to_come
 
 
