@@ -4,7 +4,8 @@ import numpy as np
 import pint
 import pytest
 
-from workbookgen.reference.calculation import OutOfValidity, by_element, calculation, dimension_of, require, whole_for
+from workbookgen.reference.calculation import NotApplicable, OutOfValidity, by_element, calculation, dimension_of, require, require_applicable, whole_for
+from workbookgen.reference.uncertainty import by_reel
 from workbookgen.units import Length, Quantity, Ratio
 
 
@@ -64,6 +65,13 @@ def test_a_refusal_of_a_single_value_has_one_answer():
         require(Quantity(-1.0, "m") > Quantity(0.0, "m"), "It must be above zero.")
     assert refusal.value.holds.shape == ()
     assert not refusal.value.holds
+
+
+def test_a_refusal_of_what_is_given_is_one_of_all_values():
+    require_applicable(True, "never seen")
+    with pytest.raises(NotApplicable, match="is measured") as refusal:
+        by_reel(Quantity([200.0, 210.0], "m"), Quantity([2.0, 2.0], "m"), Quantity([0.01, 0.01], "m"), washed_loop=Quantity([1.9, 1.9], "m"))
+    assert refusal.value.is_of_all and not OutOfValidity("It must be above zero.", [False, True]).is_of_all
 
 
 def test_by_element_gives_a_text_or_an_object_array_of_texts():

@@ -115,7 +115,7 @@ def test_still_to_come_never_falls_below_zero():
 def test_what_is_spun_and_what_is_to_come_cover_the_lot(yarn, spun):
     to_come = stock.still_to_come(grams(yarn), grams(spun)).m_as("g")
     assert to_come >= 0
-    assert to_come + spun == approx(max(yarn, spun))
+    assert to_come + spun == approx(max(yarn, spun), abs=1e-6)  # less than a millionth of a gram is nothing
 
 
 @given(st.lists(st.one_of(st.just(np.nan), st.floats(0, 1e4))))

@@ -262,6 +262,8 @@ def _fill(values: np.ndarray, rows: np.ndarray, call: Callable, unit: str | None
     try:
         answer = call(rows)
     except ValueError as refusal:
+        if getattr(refusal, "is_of_all", False):  # of what is given and what is not, in which these records are alike
+            return
         holds = getattr(refusal, "holds", np.asarray(False))
         if holds.shape == rows.shape:
             _fill(values, rows[holds.astype(bool)], call, unit)

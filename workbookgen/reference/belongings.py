@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_name
+from workbookgen.reference.calculation import by_element, calculation, require, require_applicable, require_name
 from workbookgen.reference.fates import is_gone
 from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.reference.stock import sum_where
@@ -200,8 +200,8 @@ def is_free(name: str, project: str | None = None, gone: str | None = None, othe
     >>> print(is_free("Gray 2-ply"))
     Gray 2-ply
     """
-    require(project is None and gone is None, "The skein is not free.")
-    require(other is None, "The skein is of a design.")
+    require_applicable(project is None and gone is None, "The skein is not free.")
+    require_applicable(other is None, "The skein is of a design.")
     require_name(name)
     return name
 
@@ -293,7 +293,7 @@ def of_one_lot(lot: str, design: str | None = None) -> str:
     >>> print(of_one_lot("Aster"))
     Aster
     """
-    require(design is None, "The skein is of a design.")
+    require_applicable(design is None, "The skein is of a design.")
     require_name(lot)
     return lot
 

@@ -67,10 +67,24 @@ class OutOfValidity(ValueError):
     Where numbers were held to limits, `limits` are these.
     """
 
+    is_of_all = False  # whether other values would be refused as well
+
     def __init__(self, sentence: str, holds, limits=None):
         super().__init__(sentence)
         self.holds = np.asarray(holds)
         self.limits = limits
+
+
+class NotApplicable(OutOfValidity):
+    """A calculation that does not apply to what is given and what is not, whatever the values: to no element of an array."""
+
+    is_of_all = True
+
+
+def require_applicable(condition: bool, sentence: str) -> None:
+    """Refuse by which arguments are given. `require` would leave open whether other values are taken."""
+    if not condition:
+        raise NotApplicable(sentence, False)
 
 
 def require(condition, sentence: str) -> None:

@@ -6,7 +6,7 @@ skeins from one reel do not make the reel better. Where the loop of the washed s
 the reel cancels and the tape takes its place.
 """
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, require_applicable, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, SHRINKAGE, require_within
 from workbookgen.units import Length, Ratio
 
@@ -129,7 +129,7 @@ def by_reel(finished: Length, loop: Length, u_loop: Length, washed_loop: Length 
     0.6 meter
     """
     require_numbers(finished, loop, u_loop, washed_loop)
-    require(washed_loop is None, "The loop of the washed skein is measured, so the reel cancels.")
+    require_applicable(washed_loop is None, "The loop of the washed skein is measured, so the reel cancels.")
     require_length(finished)
     require_within(ABOVE_ZERO, "The loop", loop)
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_loop)
@@ -222,7 +222,7 @@ def by_shrinkage(
     2.0 meter
     """
     require_numbers(finished, shrinkage, u_usual, u_sampled, sampled, washed_loop)
-    require(washed_loop is None, "The loop of the washed skein is measured, so no shrinkage is assumed.")
+    require_applicable(washed_loop is None, "The loop of the washed skein is measured, so no shrinkage is assumed.")
     require_length(finished)
     require_within(SHRINKAGE, "The shrinkage", shrinkage)
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_usual, u_sampled)
