@@ -31,7 +31,7 @@ def contrast(one: str, other: str) -> float:
 def objections(chosen: dict[str, str]) -> dict[str, str]:
     """Role -> what is wrong with its color, for the colors chosen among ROLES."""
     color = ROLES | chosen
-    told = {}
+    faults = {}
     for role, ground, on, least, what in (
         ("accent", WHITE, "on white", FOR_TEXT, "a heading"),
         ("band", INK, "under the text", FOR_TEXT, "text"),
@@ -42,7 +42,7 @@ def objections(chosen: dict[str, str]) -> dict[str, str]:
         ratio = contrast(color[role], ground)
         if ratio < least:
             way = "lighter" if ground == INK else "darker"
-            told.setdefault(role, (
+            faults.setdefault(role, (
                 f"{color[role]} {on} has a contrast of {int(ratio * 100) / 100:.2f} to 1, and {what} needs {least:g} to 1; choose a {way} color"
             ))
-    return told
+    return faults

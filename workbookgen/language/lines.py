@@ -33,13 +33,13 @@ def positions(own: list[tuple[str, str]], fields: Mapping[str, Input | Result]) 
     summed = [(names, name) for each in results for _, names, name in _keys(each, *SUMS) if names in chosen.values() and name in fields]
     repeated = {each.key: each.formula for each in results if each.formula in chosen}
     apart = [(chosen[word], key) for key, word in repeated.items() if fields[key].only_if]
-    told: dict[tuple[str, str], Position] = {}
+    lines: dict[tuple[str, str], Position] = {}
     for names, name in dict.fromkeys([*own, *((names, key) for key, names in chosen.items()), *looked_up, *summed, *apart]):
-        before = sum(word == name for _, word in told)
-        other = told.get((names, repeated.get(name, "")))
+        before = sum(word == name for _, word in lines)
+        other = lines.get((names, repeated.get(name, "")))
         key = f"line_of_{name}{f'_{before + 1}' if before else ''}"
-        told[names, name] = Position(key, "", is_text=False, names=names, name=name, follows=other.key if other else "")
-    return tuple(told.values())
+        lines[names, name] = Position(key, "", is_text=False, names=names, name=name, follows=other.key if other else "")
+    return tuple(lines.values())
 
 
 def _keys(result: Result, *forms: str) -> list[tuple[str, ...]]:
@@ -47,11 +47,11 @@ def _keys(result: Result, *forms: str) -> list[tuple[str, ...]]:
     return [call.keys for call in result.text.of(*forms)]
 
 
-def line_of(told: tuple[Position, ...], fields: Mapping[str, Input | Result], key: str, names: str) -> Position | None:
+def line_of(lines: tuple[Position, ...], fields: Mapping[str, Input | Result], key: str, names: str) -> Position | None:
     """Key of the line in which a field's text occurs in a list; the same as for an input that the field only repeats."""
-    for each in told:
+    for each in lines:
         if (each.names, each.name) == (names, key):
             return each
     field = fields.get(key)
     is_copy = isinstance(field, Result) and not field.only_if and isinstance(fields.get(field.formula), Input)
-    return line_of(told, fields, field.formula, names) if is_copy else None
+    return line_of(lines, fields, field.formula, names) if is_copy else None
