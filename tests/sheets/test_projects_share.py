@@ -173,3 +173,18 @@ def test_skeins_that_suffice_are_enough_whatever_their_lot_gives():
     project = {"name": "Vest", "wanted": 750.0, "grist": 1000.0, "lot_1": "Fern"}
     answer, message = told("answer", "message", reels=[REEL], fiber=[lot], skeins=[skein], projects=[project])
     assert answer[0].startswith("There is 1,000 yd") and message[0] is None
+
+
+def test_no_day_is_promised_while_nobody_knows_how_long_the_spinning_takes():
+    def day(**pace):
+        entries = with_records(PLANNER, starting_entries(PLANNER), "projects", [{"name": "Vest", "wanted": 950.0, "margin": 0.0}])
+        entries |= {"pace_start": (46000.0,)} | {f"pace_{key}": (value,) for key, value in pace.items()}
+        keys = ("times_hours", "times_known", "times_ahead", "times_finish")
+        [values] = expected_of_keys(PLANNER, [entries], keys)
+        return [values[key][0] for key in keys]
+
+    # 950 yd are 1,000 yd before washing: 2.5 h of winding at 400 yd an hour, 20 h for two strands at 100, 5 h of plying at 200.
+    assert day() == [pytest.approx(2.5), "without preparing, spinning, plying", None, None]
+    hours, known, ahead, finish = day(spinning=100.0, plying=200.0)
+    assert (hours, ahead) == (pytest.approx(27.5), pytest.approx(27.5)) and known == "without preparing"
+    assert finish == 46000 - 1 + 33  # 27.5 h at 6 h a week are 32.08 days

@@ -60,8 +60,8 @@ def costs(settings: Settings) -> Log:
             Group("Cost and price", (
                 Result("material", "Material", "fiber + thread + dye + tools", trade.material_cost, amount,
                        only_if="OR(given(fiber), given(thread), given(dye), given(tools))"),
-                Result("planned_hours", "Hours planned", "sum_where(times_hours, times_listed, project)", planning.hours_planned, HOURS,
-                       uses={"projects": "times_listed", "hours": "times_hours"}, only_if="sum_where(times_hours, times_listed, project) > 0"),
+                Result("planned_hours", "Hours planned", "sum_where(times_whole, times_listed, project)", planning.hours_planned, HOURS,
+                       uses={"projects": "times_listed", "hours": "times_whole"}, only_if="sum_where(times_whole, times_listed, project) > 0"),
                 Result("hours", "Hours", "IF(given(own_hours), own_hours, planned_hours)", planning.hours_in_use, HOURS,
                        uses={"own": "own_hours", "planned": "planned_hours"}, only_if="OR(given(own_hours), given(planned_hours))"),
                 Result("labor", "Work", "hours * rate", trade.labor, amount),

@@ -43,6 +43,7 @@ def times(settings: Settings) -> Log:
                 ("own_strands", "Its strands", "strands", NUMBER), ("own_take_up", "Its take-up", "take_up", SHARE), ("sample_take_up", "Sample's take-up", "sample_take_up", SHARE),
             )), printed=False),
             Group("For other sheets", (
+                Result("whole", "In all, spinning in it", "hours", planning.hours_with_spinning, HOURS, only_if="AND(spinning >= 0, plying >= 0)"),
                 repeated("listed", "Listed as", "name", width=24),
             ), printed=False),
         ),
@@ -90,15 +91,15 @@ def _hours() -> Group:
                '& IF(given(finishing), "", " finishing"), " ", ", "), "without, ", "without "))',
                planning.steps_known, None, only_if="OR(given(preparing), given(spinning), given(plying), given(finishing))", width=25,
                note="A step is left out while its pace is not known: give it on the sheet Figures."),
-        Result("ahead", "Still ahead", "IF(given(used), 0, IF(AND(left < 1, IF(given(done_hours), done_hours, 0) >= hours), hours * left, MIN(MAX(0, hours - IF(given(done_hours), done_hours, 0)), hours * left)))",
-               planning.hours_ahead, HOURS, uses={"done": "done_hours"},
+        Result("ahead", "Still ahead", "IF(given(used), 0, IF(AND(left < 1, IF(given(done_hours), done_hours, 0) >= whole), whole * left, MIN(MAX(0, whole - IF(given(done_hours), done_hours, 0)), whole * left)))",
+               planning.hours_ahead, HOURS, uses={"hours": "whole", "done": "done_hours"},
                note="All less those done, and no more than what is not in skeins yet would take. None once the project is finished, which is when the sheet Projects says what it used."),
     ))
 
 
 def _when() -> Group:
     return Group("When", (
-        Result("ahead_share", "Share ahead", "ahead / hours", planning.ahead_share, SHARE, digits=0, only_if="hours > 0"),
+        Result("ahead_share", "Share ahead", "ahead / whole", planning.ahead_share, SHARE, digits=0, uses={"hours": "whole"}, only_if="whole > 0"),
         Result("weeks", "Weeks", "ahead / pace_weekly", planning.weeks, NUMBER, uses={"hours": "ahead", "hours_per_week": "pace_weekly"}, digits=1),
         Result("finish", "Done on", "pace_start - 1 + ROUNDUP(ROUND(ahead / pace_weekly * 7, 6), 0)", planning.finish_day, DAY,
                uses={"start": "pace_start", "hours": "ahead", "hours_per_week": "pace_weekly"}, width=12,

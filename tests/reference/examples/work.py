@@ -109,6 +109,7 @@ EXAMPLES = [
     (planning.finish_day, dict(start=n(46000, 0), hours=q("hour", 30, 1), hours_per_week=q("hour", 4, 5))),
     (planning.hours_in_use, dict(own=q("hour", 30, 0))),
     (planning.hours_in_use, dict(planned=q("minute", 90, 0))),
+    (planning.hours_with_spinning, dict(hours=q("hour", 30, 4), spinning=q("minute", 90, 0), plying=q("hour", 2, 0))),
     (planning.hours_ahead, dict(hours=q("hour", 30, 4), left=n(0.5, 1))),
     (planning.hours_ahead, dict(hours=q("hour", 30, 4), left=n(0.5, 1), done=q("minute", 90, 300))),
     (planning.length_ahead, dict(amount=q("yard", 400, 100), left=n(0.5, 0))),

@@ -187,6 +187,45 @@ def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time = NO_TIME, used: Mass
 
 
 @calculation
+def hours_with_spinning(hours: Time, spinning: Time, plying: Time) -> Time:
+    """Hours of the whole work, where spinning and plying are among them.
+
+    H = H, where both are known. Without them the rest is an afternoon, and would promise a sweater for the weekend.
+
+    Parameters
+    ----------
+    hours : H, hours of the steps whose pace is known
+    spinning : hours of spinning
+    plying : hours of plying, 0 for a single
+
+    Returns
+    -------
+    H, a time
+
+    Raises
+    ------
+    ValueError
+        Negative hours.
+
+    Notes
+    -----
+    Valid for a pace of one's own; another step that is not known is told beside the hours.
+
+    References
+    ----------
+    Common practice, no source: spinning and plying take most of the time.
+
+    Examples
+    --------
+    >>> print(hours_with_spinning(Quantity(30, "hour"), spinning=Quantity(20, "hour"), plying=Quantity(8, "hour")))
+    30 hour
+    """
+    for each in (hours, spinning, plying):
+        require_hours(each)
+    return hours
+
+
+@calculation
 def length_ahead(amount: Length, left: Ratio) -> Length:
     """Length that is still to be made.
 
