@@ -158,6 +158,8 @@ def test_clean_fiber_and_dirt_make_the_fleece(mass, scoured_yield):
         (fahrenheit(139.9), "scalds in 5 to 10 seconds"),
         (fahrenheit(140), "scalds in under 5 seconds"),
         (celsius(95), "scalds in under 5 seconds"),
+        (fahrenheit(212), "scalds in under 5 seconds"),
+        (celsius(135), "hotter than water boils"),  # 135 °F typed into a planner of degrees Celsius
     ],
 )
 def test_temperature_words(temperature, words):

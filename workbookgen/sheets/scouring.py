@@ -45,6 +45,7 @@ IN_THE_BATH = (
 )
 
 BURNS = (
+    (101, "hotter than water boils: °F or °C?"),
     (60, "scalds in under 5 seconds: gloves, tools"),
     (57, "scalds in 5 to 10 seconds: gloves, tools"),
     (54, "scalds in 10 to 30 seconds: gloves, tools"),

@@ -16,6 +16,7 @@ SAME_HEAT = 1e-6  # degrees that make no difference
 
 # Lower limits in degrees Celsius. The time given is the shortest within the limits: a bath is never more dangerous than its words.
 TEMPERATURE_WORDS = (
+    (101.0, "hotter than water boils: °F or °C?"),
     (60.0, "scalds in under 5 seconds: gloves, tools"),
     (57.0, "scalds in 5 to 10 seconds: gloves, tools"),
     (54.0, "scalds in 10 to 30 seconds: gloves, tools"),
@@ -238,7 +239,8 @@ def part_of_mix(volume: Volume, temperature: Temperature, added_temperature: Tem
 def temperature_words(temperature: Temperature) -> str:
     """What a temperature means for the wool, and for the washer's skin.
 
-    too cool if T < 45 °C = 113 °F. Warmer water keeps the grease melted, and burns: the words say how soon.
+    too cool if T < 45 °C = 113 °F. Warmer water keeps the grease melted, and burns: the words say how soon. From 101 °C on,
+    Fahrenheit was typed for Celsius.
 
     Parameters
     ----------
