@@ -210,11 +210,11 @@ def test_balance():
     "balance, words",
     [
         (0.0, "balanced"),
-        (0.1, "balanced"),
-        (-0.1, "balanced"),
-        (6.6 / 6 - 1, "balanced"),  # 0.10000000000000009 by its last digits
-        (0.100000001, "more ply twist than balance"),
-        (-0.100000001, "less ply twist than balance"),
+        (0.75 / (2 / 3) - 1, "balanced"),  # 0.6 to 0.75 of the singles' twist is usual (common practice, no source)
+        (0.6 / (2 / 3) - 1, "balanced"),
+        (-0.125, "balanced"),
+        (0.125000001, "more ply twist than balance"),
+        (-0.125000001, "less ply twist than balance"),
         (0.5, "more ply twist than balance"),
         (-1, "less ply twist than balance"),
     ],

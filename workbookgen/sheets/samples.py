@@ -127,7 +127,7 @@ def _twist() -> Group:
         Result("balance", "Against balance", "ply_twist / (2 / 3 * singles_twist) - 1", twist.balance, SHARE,
                uses={"plied_twist": "ply_twist"}, leaves=("share",), only_if="singles_twist > 0", note="Two thirds of the singles' twist would be 0%."),
         Result("balance_words", "In words",
-               'IF(ABS(ROUND(balance, 9)) <= 0.1, "balanced", IF(balance > 0, "more ply twist than balance", "less ply twist than balance"))',
+               'IF(ABS(ROUND(balance, 9)) <= 0.125, "balanced", IF(balance > 0, "more ply twist than balance", "less ply twist than balance"))',
                twist.balance_words, None, width=25),
     ))
 

@@ -161,7 +161,7 @@ PLY = Card(
             Result("balance", "Sample against balance", "plied / (share * singles) - 1", trade.balance, SHARE,
                    uses={"singles_twist": "singles", "plied_twist": "plied"}),
             Result("words", "In words",
-                   'IF(ABS(ROUND(balance, 9)) <= 0.1, "balanced", IF(balance > 0, "more ply twist than balance", "less ply twist than balance"))',
+                   'IF(ABS(ROUND(balance, 9)) <= 0.125, "balanced", IF(balance > 0, "more ply twist than balance", "less ply twist than balance"))',
                    trade.balance_words, None),
         )),
     ),

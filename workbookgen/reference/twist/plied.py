@@ -13,7 +13,7 @@ from workbookgen.reference.twist.ply_path import require_strands
 from workbookgen.units import PerLength, Ratio
 
 USUAL_SHARE = 2 / 3
-STILL_BALANCED = 0.1
+STILL_BALANCED = 0.125  # 0.75 of the singles' twist, the most that is usual, against two thirds
 
 BALANCED = "balanced"
 MORE, LESS = "more ply twist than balance", "less ply twist than balance"
@@ -182,7 +182,7 @@ def balance(
 def balance_words(balance: Ratio) -> str:
     """Whether a ply is balanced, in words.
 
-    balanced if |b| ≤ 0.1, else more or less ply twist than that. A smaller difference cannot be felt.
+    balanced if |b| ≤ 1/8, else more or less ply twist than that. Of two thirds, that is 0.58 to 0.75 of the singles' twist, which is what is usual.
 
     Parameters
     ----------
