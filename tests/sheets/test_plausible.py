@@ -102,3 +102,12 @@ def test_only_questions_look_at_results_and_only_at_their_own(sentence, word, re
             described()
     else:
         described()
+
+
+@pytest.mark.parametrize(("typed", "asked"), [
+    ({"dyeing_depth": 2.0}, "Depth of shade"), ({"dyeing_depth": 0.02}, None), ({"dyeing_strength": 1.0}, "Strength of stock"), ({"dyeing_strength": 0.05}, None),
+])
+def test_a_percentage_without_its_sign_is_asked_about_before_dye_is_weighed(typed, asked):
+    entries = starting_entries(US) | {"dyeing_mass": (4.0,)} | {key: (value,) for key, value in typed.items()}
+    message = expected_values(US, entries)["dyeing_message"][0]
+    assert (asked in message and message.startswith("Is it right?")) if asked else message is None

@@ -84,6 +84,10 @@ BATH = Card(
              "Still to fill in: the goods, or choose a skein or a lot."),
         Rule("AND(given(skein), given(lot))", lambda values: values["skein"] is not None and values["lot"] is not None,
              "Choose a skein or a lot, not both."),
+        Rule("depth > 0.5", lambda values: values["depth"] > 0.5,
+             f"{ASKING} Depth of shade: more than half the weight of the goods may be right for plants, never for a dye powder. Type 2% with its sign."),
+        Rule("strength > 0.2", lambda values: values["strength"] > 0.2,
+             f"{ASKING} Strength of stock: 1 g in 100 mL is 1%. Type it with its sign."),
         Rule("stock > bath", lambda values: values["stock"] > 1000 * values["bath"],  # milliliters, liters
              f"{ASKING} More stock than the whole bath: make it stronger, or the bath larger."),
     ),
