@@ -25,7 +25,7 @@ MAY_USE = {
     "colors": set(),
     "drawings": {"colors"},
     "reference": {"texts", "units"},
-    "language": {"errors", "texts", "units", "unit_systems", "drawings"},
+    "language": {"errors", "texts", "units", "unit_systems"},
     "settings": {"errors", "texts", "units", "unit_systems", "colors", "language"},
     "sheets": {"errors", "texts", "units", "unit_systems", "reference", "language", "settings"},
     "book": {"errors", "temporary", "colors", "language"},

@@ -7,6 +7,8 @@ import pytest
 Image = pytest.importorskip("PIL.Image")
 ImageChops = pytest.importorskip("PIL.ImageChops")
 
+from workbookgen.book.plan import ROW  # noqa: E402
+from workbookgen.book.sections import picture  # noqa: E402
 from workbookgen.drawings import draw  # noqa: E402
 from workbookgen.errors import DescriptionError  # noqa: E402
 from workbookgen.language.views import Picture  # noqa: E402
@@ -54,8 +56,14 @@ def test_a_file_has_the_size_that_its_line_says(file):
 
 
 def test_a_drawing_that_is_not_there_is_refused_by_its_name():
-    with pytest.raises(DescriptionError, match="picture wheel.png: DRAWINGS in drawings/draw.py has no drawing of this name"):
-        Picture(file="wheel.png", about="A wheel.")
+    with pytest.raises(DescriptionError, match="picture wheel.png: drawings/ has no drawing of this name"):
+        picture.rows(Picture(file="wheel.png", about="A wheel."), planner(Settings()))
+
+
+@pytest.mark.parametrize("file", draw.DRAWINGS)
+def test_a_picture_takes_the_rows_of_its_drawing(file):
+    rows = picture.rows(Picture(file=file, about="A drawing."), planner(Settings()))
+    assert (rows - 1) * ROW < draw.DRAWINGS[file][1] + picture.OFF <= rows * ROW
 
 
 @pytest.mark.parametrize("picture", PICTURES, ids=lambda each: each.file)

@@ -14,8 +14,6 @@ from dataclasses import dataclass, replace
 from enum import Enum
 from typing import Literal, Self
 
-from workbookgen.drawings.draw import DRAWINGS
-from workbookgen.errors import DescriptionError
 from workbookgen.language.declared import require_types
 
 COLUMNS = 12  # of the grid of a page
@@ -289,16 +287,6 @@ class Picture(Section):
 
     file: str
     about: str
-
-    def __post_init__(self):
-        super().__post_init__()
-        if self.file not in DRAWINGS:
-            raise DescriptionError.at(f"picture {self.file}", "DRAWINGS in drawings/draw.py has no drawing of this name.")
-
-    @property
-    def height(self) -> int:
-        """In pixels of the screen."""
-        return DRAWINGS[self.file][1]
 
 
 @dataclass(frozen=True)

@@ -1,20 +1,23 @@
 """A drawing of our own, with a description for those who cannot see it."""
 
 from collections.abc import Iterator
+from functools import cache
 from importlib.resources import files
 from io import BytesIO
 
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.plan import ROW, Spot
+from workbookgen.errors import DescriptionError
 from workbookgen.language.parts import Planner
 from workbookgen.language.views import Picture
 
 SCALE = 0.5  # drawings have twice as many pixels as the screen
 OFF = 8  # pixels from the edge
+HEIGHT = slice(20, 24)  # of a PNG file: its rows of points (PNG specification, W3C: the chunk IHDR)
 
 
 def rows(section: Picture, planner: Planner) -> int:
-    return bool(section.title) - -(section.height + OFF) // ROW
+    return bool(section.title) - -(_height(_drawing(section)) + OFF) // ROW
 
 
 def spots(section: Picture, planner: Planner, row: int, column: int) -> Iterator[tuple[str, Spot]]:
@@ -25,8 +28,20 @@ def draw(section: Picture, canvas: Canvas, row: int) -> None:
     first, last = (1 + place for place in section.across)
     if section.title:
         canvas.heading(row, first, last, section.title, section.aside)
-    drawing = (files("workbookgen.drawings") / section.file).read_bytes()
     canvas.to.insert_image(row - 1 + bool(section.title), first - 1, section.file, {
-        "image_data": BytesIO(drawing), "x_scale": SCALE, "y_scale": SCALE, "x_offset": OFF, "y_offset": OFF,
+        "image_data": BytesIO(_drawing(section)), "x_scale": SCALE, "y_scale": SCALE, "x_offset": OFF, "y_offset": OFF,
         "object_position": 2, "description": section.about,
     })
+
+
+@cache
+def _drawing(section: Picture) -> bytes:
+    try:
+        return (files("workbookgen.drawings") / section.file).read_bytes()
+    except FileNotFoundError:
+        raise DescriptionError.at(f"picture {section.file}", "drawings/ has no drawing of this name; draw.py makes those in DRAWINGS.") from None
+
+
+def _height(png: bytes) -> int:
+    """In pixels of the screen."""
+    return round(int.from_bytes(png[HEIGHT]) * SCALE)
