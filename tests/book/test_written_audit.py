@@ -136,7 +136,7 @@ def test_every_formula_cell_has_a_format_of_its_own(book, layout):
         cell = cells(book, placement)[0]
         number = re.sub(r'"[^"]*"', "", cell.number_format).split(";")[0]  # what is above nothing, without what stands beside it; a sign stands from the least that is shown
         if not getattr(placement.field, "is_text", True):
-            assert re.fullmatch(r"(\[>=0\.0*5\])?(#,##0|0)(\.0+)?%?(_\))*|yyyy-mm-dd|(\[=1\]0)? ?", number.strip()), (placement.key, cell.number_format)
+            assert re.fullmatch(r"(\[>=0\.0*5\])?(#,##0|0)(\.0+)?%?(_\))*|yyyy-mm-dd(_\))*|(\[=1\]0)? ?", number.strip()), (placement.key, cell.number_format)
         assert (placement.unit is not None and placement.unit.symbol == "%") == ("%" in number), placement.key
 
 

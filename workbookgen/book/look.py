@@ -96,11 +96,11 @@ def number_format(field: Input | Result | Automatic, unit: Unit | None) -> str:
     """Inputs show what was typed; results show as many digits as are useful, with padding after them."""
     if field.is_text:
         return "@" if isinstance(field, Input) else "General"
+    if unit is DAY_UNIT:
+        return "yyyy-mm-dd" + AIR
     if isinstance(field, Input):
         # "0.##" would show a whole number with a point behind it
-        return ("yyyy-mm-dd" if unit is DAY_UNIT else "0.0#%" if _is_percent(unit) else "General") + AIR
-    if unit is DAY_UNIT:
-        return "yyyy-mm-dd"
+        return ("0.0#%" if _is_percent(unit) else "General") + AIR
     body = _digits(field, unit)
     return signed(body, field.digits or 0, AIR) if getattr(field, "is_signed", False) else _aired(body)
 
