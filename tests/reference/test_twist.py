@@ -294,8 +294,17 @@ def test_the_nearest_whorl_is_named():
     assert offs.m_as("1/inch") == approx([0.2, 0.4], abs=1e-6)
     assert twist.place_of_least(offs) == 1
     assert twist.place_of_least(per_inch(np.array([np.nan, 0.5, 0.25, 0.25]))) == 3
-    assert twist.nearest_words("Slow", 8, per_inch(4.8)) == "Nearest to the twist wanted: Slow, 8 treadles to a draft: 4.8 turns per inch (189 per meter)"
-    assert twist.nearest_words("Big", 1, per_inch(40)) == "Nearest to the twist wanted: Big, 1 treadle to a draft: 40 turns per inch (1575 per meter)"
+    assert twist.nearest_words("Slow", 8, per_inch(4.8), 8.5) == "Nearest to the twist wanted: Slow, 8 treadles to a draft: 4.8 turns per inch (189 per meter)"
+    assert twist.nearest_words("Big", 1, per_inch(40), 0.9) == "Nearest to the twist wanted: Big, 1 treadle to a draft: 40 turns per inch (1575 per meter)"
+
+
+def test_the_nearest_whorl_may_be_far():
+    # Worked by hand: 8 treadles give 2 per inch, so 6 per inch take 24; of 10 treadles 8 are a fifth too few, and still called near.
+    assert twist.nearest_words("Slow", 8, per_inch(2), 24).endswith("2 turns per inch (79 per meter). That is not near: the twist wanted takes 24 treadles")
+    assert twist.nearest_words("Slow", 1, per_inch(2), 0.25).endswith("That is not near: the twist wanted takes 0.3 treadles")
+    assert "not near" not in twist.nearest_words("Slow", 8, per_inch(2), 10)
+    with pytest.raises(ValueError, match="treadles"):
+        twist.nearest_words("Slow", 8, per_inch(2), 0)
 
 
 def test_equal_ways_to_a_twist_are_equal():
@@ -420,10 +429,10 @@ def test_the_least_twist_is_enough_in_any_unit(staple, wraps):
         (lambda: twist.nearest_treadles(-1), "negative"),
         (lambda: twist.off_the_wanted(per_inch(-1), per_inch(1)), "negative"),
         (lambda: twist.place_of_least(per_inch(np.array([np.nan]))), "at least one whorl"),
-        (lambda: twist.nearest_words(" ", 1, per_inch(1)), "blank"),
-        (lambda: twist.nearest_words("A", 0, per_inch(1)), "one treadle"),
-        (lambda: twist.nearest_words("A", 1, per_inch(-1)), "negative"),
-        (lambda: twist.nearest_words("A", 1, per_inch(1000)), "too many turns"),
+        (lambda: twist.nearest_words(" ", 1, per_inch(1), 1), "blank"),
+        (lambda: twist.nearest_words("A", 0, per_inch(1), 1), "one treadle"),
+        (lambda: twist.nearest_words("A", 1, per_inch(-1), 1), "negative"),
+        (lambda: twist.nearest_words("A", 1, per_inch(1000), 1), "too many turns"),
         (lambda: twist.twist_left(per_inch(1)), "Give the twist"),
         (lambda: twist.turns_by_roll(inches(0), inches(1)), "roll"),
         (lambda: twist.turns_by_roll(inches(1), inches(0)), "shaft"),

@@ -26,7 +26,7 @@ def bands() -> tuple[Band, ...]:
     """Where wheel, whorls and spindle stand, the caution first."""
     return (
         band(Reading(title="Before the wheel turns", sentences=CAUTIONS, is_caution=True)),
-        asked_and_answered(WHEEL, "inserted", hidden="at best best_treadles best_twist nearest"),
+        asked_and_answered(WHEEL, "inserted", hidden="at best best_treadles best_twist best_exact nearest"),
         band(Listing(title="Your whorls, and the turns they give", block="whorls", view=VIEW, aside="With the draft length, the wheel and the slip above. Counting is the best way to a ratio.")),
         band(Sentences(fields=("wheel_nearest",))),
         asked_and_answered(SPINDLE, "twist", hidden="by_roll by_time"),
@@ -70,11 +70,13 @@ WHEEL = Card(
             Result("best", "Nearest whorl", "INDEX(whorls_listed, at)", overview.nth, None, uses={"names": "whorls_listed", "place": "at"}),
             lookup("best_treadles", "With so many treadles", "whorls_nearest", "best", NUMBER, digits=0),
             lookup("best_twist", "It gives", "whorls_gives", "best", TWIST_PER_METER),
+            lookup("best_exact", "The twist wanted takes", "whorls_exact", "best", NUMBER, digits=1),
             Result("nearest", "Of your whorls",
                    '"Nearest to the twist wanted: " & best & ", " & IF(best_treadles = 1, "1 treadle", best_treadles & " treadles") & " to a draft: " & '
-                   'ROUND(ROUND(best_twist * 0.0254, 9), 1) & " turns per inch (" & ROUND(ROUND(best_twist, 9), 0) & " per meter)"',
-                   trade.nearest_words, None, uses={"name": "best", "treadles": "best_treadles", "twist": "best_twist"},
-                   only_if="best_twist < 1000 / 0.0254", width=40),
+                   'ROUND(ROUND(best_twist * 0.0254, 9), 1) & " turns per inch (" & ROUND(ROUND(best_twist, 9), 0) & " per meter)" & '
+                   'IF(ABS(ROUND(best_treadles / best_exact - 1, 6)) > 0.2, ". That is not near: the twist wanted takes " & ROUND(ROUND(best_exact, 9), 1) & " treadles", "")',
+                   trade.nearest_words, None, uses={"name": "best", "treadles": "best_treadles", "twist": "best_twist", "exact": "best_exact"},
+                   only_if="AND(best_twist < 1000 / 0.0254, best_exact > 0)", width=40),
         )),
     ),
     rules=(

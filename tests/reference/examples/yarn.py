@@ -194,7 +194,7 @@ EXAMPLES = [
     (twist.nearest_treadles, dict(treadles=n(5.5, 0))),
     (twist.off_the_wanted, dict(twist=q("1/inch", 6, 0), wanted=q("1/m", 200, 250))),
     (twist.place_of_least, dict(amounts=q("1/inch", np.nan, 0.5, 0.25))),
-    (twist.nearest_words, dict(name=texts("Fast", "slow"), treadles=n(4, 1), twist=q("1/inch", 5.25, 4.5))),
+    (twist.nearest_words, dict(name=texts("Fast", "slow"), treadles=n(4, 1), twist=q("1/inch", 5.25, 4.5), exact=n(4.5, 24))),
     (twist.turns_by_roll, dict(rolled=q("inch", 9, 6), shaft=q("cm", 1, 0.8), rolls=n(2, 0))),
     (twist.turns_by_time, dict(counted=n(60, 0), seconds=q("second", 6, 12), lasting=q("minute", 0.25, 1))),
     (twist.spindle_turns, dict(by_time=n(150, 2))),

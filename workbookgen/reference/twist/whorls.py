@@ -7,11 +7,12 @@ one is taken, and the fewer treadles if both are equally near.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name
-from workbookgen.reference.limits import AT_LEAST_ONE, NOT_NEGATIVE, require_within
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, NOT_NEGATIVE, require_within
 from workbookgen.reference.words import rounded
 from workbookgen.units import PerLength, Quantity, Ratio
 
 TREADLES = (1, 2, 3, 4, 6, 8)  # the columns of the table
+NEAR = 0.2  # share by which the nearest twist may be off the wanted one, and still be called near
 FINEST = 6  # decimals of a treadle, and of a turn per meter, that may decide
 MOST_SAID = Quantity(1000.0, "1/inch")
 
@@ -133,16 +134,18 @@ def place_of_least(amounts: PerLength) -> Ratio:
 
 
 @calculation
-def nearest_words(name: str, treadles: Ratio, twist: PerLength) -> str:
+def nearest_words(name: str, treadles: Ratio, twist: PerLength, exact: Ratio) -> str:
     """The whorl and the treadles that come nearest to a wanted twist, in words.
 
-    text = its name, n treadles, T. It says which whorl to use, and what to count.
+    text = its name, n treadles, T, and k where it is off by over a fifth. It says which whorl to use, and what to count; the nearest of a
+    table is not always near.
 
     Parameters
     ----------
     name : what the whorl is called
     treadles : n, treadles per draft that come nearest with it
     twist : T, twist that they give
+    exact : k, treadles per draft that would give the wanted twist
 
     Returns
     -------
@@ -151,7 +154,7 @@ def nearest_words(name: str, treadles: Ratio, twist: PerLength) -> str:
     Raises
     ------
     ValueError
-        A blank name, treadles below 1, a negative twist, or one of a thousand turns per inch or more.
+        A blank name, treadles below 1, a negative twist, no treadles at all for the wanted one, or a twist of a thousand turns per inch or more.
 
     Notes
     -----
@@ -163,16 +166,18 @@ def nearest_words(name: str, treadles: Ratio, twist: PerLength) -> str:
 
     Examples
     --------
-    >>> print(nearest_words("Fast", 6, Quantity(5.2, "1/inch")))
+    >>> print(nearest_words("Fast", 6, Quantity(5.2, "1/inch"), 5.8))
     Nearest to the twist wanted: Fast, 6 treadles to a draft: 5.2 turns per inch (205 per meter)
     """
     require_name(name)
     require_within(AT_LEAST_ONE, "There must be at least one treadle.", treadles)
     require_within(NOT_NEGATIVE, "The twist", twist)
     require(twist < MOST_SAID, "That is too many turns to state.")
-    return by_element(_said, name, treadles, twist.m_as("1/inch"), twist.m_as("1/m"))
+    require_within(ABOVE_ZERO, "The number of treadles", exact)
+    return by_element(_said, name, treadles, twist.m_as("1/inch"), twist.m_as("1/m"), exact)
 
 
-def _said(name: str, treadles: float, inch: float, meter: float) -> str:
+def _said(name: str, treadles: float, inch: float, meter: float, exact: float) -> str:
     feet = "1 treadle" if treadles == 1 else f"{rounded(treadles, 0)} treadles"
-    return f"Nearest to the twist wanted: {name}, {feet} to a draft: {rounded(inch, 1)} turns per inch ({rounded(meter, 0).replace(',', '')} per meter)"
+    far = f". That is not near: the twist wanted takes {rounded(exact, 1).replace(',', '')} treadles" if abs(round(treadles / exact - 1, FINEST)) > NEAR else ""
+    return f"Nearest to the twist wanted: {name}, {feet} to a draft: {rounded(inch, 1)} turns per inch ({rounded(meter, 0).replace(',', '')} per meter){far}"
