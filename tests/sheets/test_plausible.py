@@ -111,3 +111,19 @@ def test_a_percentage_without_its_sign_is_asked_about_before_dye_is_weighed(type
     entries = starting_entries(US) | {"dyeing_mass": (4.0,)} | {key: (value,) for key, value in typed.items()}
     message = expected_values(US, entries)["dyeing_message"][0]
     assert (asked in message and message.startswith("Is it right?")) if asked else message is None
+
+
+@pytest.mark.parametrize(("described", "loop", "asked"), [(US, 2.0, True), (US, 8.0, False), (METRIC, 1.8, True), (METRIC, 19.9, True), (METRIC, 20.0, False)])
+def test_a_loop_in_yards_or_meters_is_asked_about(described, loop, asked):
+    values = filled(described, reels=[{"name": "Porch", "rated": loop}])
+    assert ("under 20 cm" in (values["reels_message"][0] or "")) == asked
+    assert values["reels_loop"][0] == pytest.approx(loop)
+
+
+@pytest.mark.parametrize(("counted", "asked"), [(30.0, True), (5.0, True), (16.0, False), (6.5, False), (11.0, False)])
+def test_wraps_that_do_not_go_with_the_grist_are_asked_about(counted, asked):
+    # 190 yd washed in 4 oz are 760 yd/lb, and 0.35 times its root 9.6 wraps.
+    values = skeins({"gross": 4.0, "counted_wpi": counted})
+    assert values["skeins_expected_wpi"][0] == pytest.approx(9.65, abs=0.1)
+    assert ("Counted wpi" in (values["skeins_message"][0] or "")) == asked
+    assert values["skeins_wpi"][0] == counted

@@ -5,12 +5,14 @@ the values as they are shown.
 """
 
 from workbookgen.language.fields import Rule
-from workbookgen.language.quantities import MASS
+from workbookgen.language.quantities import LOOP, MASS
 from workbookgen.language.sentences import ASKING
 
 FIRST_DATE, LAST_DATE = 45_292, 55_153  # the days of 2024 to 2050, as programs count them
 FINEST_FIBER = 8  # µm; the finest down and silk have 10 and more (from memory)
 LONGEST_WASHED, SHORTEST_WASHED = 1.5, 0.6  # of the loop on the reel; common practice, no source
+MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of those that the grist lets expect; common practice, no source
+SHORTEST_LOOP = 0.2  # meters; common practice, no source
 OFF_ITS_LOT = 0.35  # of its lot's mean grist; three times and more what skeins usually differ by (common practice, no source)
 HEAVY_SKEIN, LIGHT_SKEIN = 1000, 3  # grams; common practice, no source
 
@@ -50,6 +52,25 @@ def washed_loop() -> Rule:
         f"OR(ROUND(washed_loop / loop, 9) > {LONGEST_WASHED}, ROUND(washed_loop / loop, 9) < {SHORTEST_WASHED})",
         lambda values: not SHORTEST_WASHED <= round(values["washed_loop"] / values["loop"], 9) <= LONGEST_WASHED,
         f"{ASKING} Loop washed: far from the loop of its reel. Measure one full loop, all the way around, not the length of the folded skein.",
+    )
+
+
+def short_loop(system: str) -> Rule:
+    """A loop so short that yards or meters were typed for inches or centimeters."""
+    meters = LOOP.unit(system).value
+    return Rule(
+        f"loop < {SHORTEST_LOOP}",
+        lambda values: values["loop"] * meters < SHORTEST_LOOP,
+        f"{ASKING} Loop: under 20 cm (8 in) all the way around. Look at the unit above: yards or meters are too large for it.",
+    )
+
+
+def wraps_counted() -> Rule:
+    """Wraps counted on a ruler that do not go with the grist."""
+    return Rule(
+        f"OR(ROUND(counted_wpi / expected_wpi, 9) > {MOST_WRAPS}, ROUND(counted_wpi / expected_wpi, 9) < {FEWEST_WRAPS})",
+        lambda values: not FEWEST_WRAPS <= round(values["counted_wpi"] / values["expected_wpi"], 9) <= MOST_WRAPS,
+        f"{ASKING} Counted wpi: far from what its length and weight let expect. Look at the wraps, the weight, and the count on the ruler.",
     )
 
 

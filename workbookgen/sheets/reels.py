@@ -10,7 +10,7 @@ from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import reeling
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import CORD, SPAN, TOLERANCE, TURNS, Reel, shown
-from workbookgen.sheets import tabs
+from workbookgen.sheets import plausible, tabs
 
 SHEET = tabs.REELS
 
@@ -85,6 +85,7 @@ def reels(settings: Settings) -> Log:
             Rule("AND(OR(given(height), given(arm_a), given(arm_b)), NOT(AND(given(height), given(arm_a), given(arm_b))))",
                  lambda values: len({values[each] is None for each in ("height", "arm_a", "arm_b")}) == 2,
                  f"{MISSING}: height and both arms go together."),
+            plausible.short_loop(settings.units),
         ),
     )
 

@@ -81,6 +81,7 @@ def skeins(settings: Settings) -> Log:
         rules=(
             *plausible.skein_weight(settings.units),
             plausible.washed_loop(),
+            plausible.wraps_counted(),
             plausible.off_its_lot(),
             Rule("tare >= gross", lambda values: values["tare"] >= values["gross"],
                  "Tare: it must be less than the weight. Check both."),
