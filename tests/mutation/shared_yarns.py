@@ -1,7 +1,8 @@
 """Planners in which projects share lots and strands, as they do once one lives with a planner.
 
 Blind drawing hardly ever comes to it: two projects must take of one lot that still has
-something left, and a design must have strands of which each is known to the last figure.
+something left, a design must have strands of which each is known to the last figure, and a
+label several fibers, all with their names.
 So these sets begin with a small household of ours (invented), whose lines stand in another
 order each time; most amounts are drawn anew around what they were, and some cells are left out.
 """
@@ -14,11 +15,18 @@ from workbookgen.language.entries import Entries, Entry, with_records
 from workbookgen.language.parts import Planner
 
 PREPARED, THREAD = "prepared fiber", "yarn or thread"
+FIBERS = (
+    {"name": "Moor sheep", "on_labels": "wool"},
+    {"name": "Hill sheep", "on_labels": "wool"},
+    {"name": "Cocoon", "on_labels": "silk"},
+    {"name": "Stalk", "on_labels": "linen"},
+    {"name": "Goat", "on_labels": "mohair"},
+)
 LOTS = (
-    {"name": "Bracken", "state": PREPARED, "weight": 30.0, "grist": 1500.0, "own_spinning": 0.05},
-    {"name": "Heath", "state": PREPARED, "weight": 18.0, "grist": 1500.0, "own_spinning": 0.08},
-    {"name": "Fog", "state": PREPARED, "weight": 22.0, "grist": 1400.0, "own_spinning": 0.04},
-    {"name": "Spark", "state": THREAD, "weight": 9.0, "grist": 6000.0},
+    {"name": "Bracken", "state": PREPARED, "weight": 30.0, "grist": 1500.0, "own_spinning": 0.05, "kind": "Moor sheep", "also_kind": "Goat", "also_share": 0.2, "third_kind": "Cocoon", "third_share": 0.1},
+    {"name": "Heath", "state": PREPARED, "weight": 18.0, "grist": 1500.0, "own_spinning": 0.08, "kind": "Hill sheep", "also_kind": "Stalk", "also_share": 0.25},
+    {"name": "Fog", "state": PREPARED, "weight": 22.0, "grist": 1400.0, "own_spinning": 0.04, "kind": "Goat", "also_kind": "Hill sheep", "also_share": 0.4, "third_kind": "Stalk", "third_share": 0.04},
+    {"name": "Spark", "state": THREAD, "weight": 9.0, "grist": 6000.0, "kind": "Cocoon"},
 )
 DESIGNS = ({"name": "Moorland", "wanted": 1200.0}, {"name": "Drizzle", "wanted": 700.0})
 YARDS = "yards per pound"
@@ -40,10 +48,11 @@ SKEINS = (
     {"name": "Three", "reel": "Frame", "wraps": 50.0, "gross": 1.5, "lot": "Bracken", "project": "Socks"},
     {"name": "Four", "reel": "Frame", "wraps": 40.0, "gross": 1.4, "lot": "Heath"},
 )
+LABELS = tuple({"skein": skein, "words": "Wash by hand."} for skein in ("One", "Two", "Three", "Four"))
 REELS = ({"name": "Frame", "rated": 72.0, "tolerance": 0.2},)
-HOUSEHOLD = {"reels": REELS, "fiber": LOTS, "designs": DESIGNS, "components": STRANDS, "projects": PROJECTS, "skeins": SKEINS}
-NAMED, KEPT = ("name", "design", "lot", "state", "system", "place", "reel"), ("place",)
-ANEW, SPREAD, LEFT_OUT, ELSEWHERE = 0.7, 0.5, 0.06, 0.3
+HOUSEHOLD = {"reels": REELS, "guide": FIBERS, "fiber": LOTS, "designs": DESIGNS, "components": STRANDS, "projects": PROJECTS, "skeins": SKEINS, "labels": LABELS}
+NAMED, KEPT = ("name", "design", "lot", "state", "system", "place", "reel", "on_labels", "kind", "skein"), ("place",)
+ANEW, SPREAD, LEFT_OUT, ELSEWHERE, LARGEST = 0.7, 0.5, 0.06, 0.3, 0.49
 
 
 def shared(planner: Planner, seed: int) -> Entries:
@@ -66,6 +75,8 @@ def _changed(record: Mapping[str, Entry], draw: Random) -> dict[str, Entry]:
         if isinstance(usual, str) or key in KEPT or draw.random() > ANEW:
             return usual
         changed = round(usual * 2.0 ** draw.gauss(0, SPREAD), 3)
+        if key.endswith("_share"):  # of two other fibers, which must leave something for the main one
+            return min(changed, LARGEST)
         return max(1.0, round(changed)) if key == "bobbins" else max(1.0, changed) if key == "feed" else changed
 
     return {key: value(key, usual) for key, usual in record.items()}
