@@ -38,7 +38,10 @@ def readers(path: Path, target: Path) -> list[list[str]]:
 
 
 def some_readers(path: Path, target: Path, number: int) -> list[list[str]]:
-    """At a push one of the commands for each file, so that every command meets some of them; in a long run all. All go through one gate, which test_gate.py holds against each file."""
+    """At a push one of the commands for each file, so that every command meets some of them; in a long run all.
+
+    All go through one gate, which test_gate.py holds against each file.
+    """
     every = readers(path, target)
     return every if LONG else [every[(SEED + number) % 5]]
 
@@ -143,7 +146,9 @@ def test_parts_that_were_tampered_with(content, tmp_path):
     """A whole package in which the text of one part is another: what no check sum tells."""
     chance, asked = random.Random(11), []
     for number in range(many := drawn(20, 40)):
-        def tampered(name: str, text: bytes, chosen=chance.choice(("sheet1.xml", "sheet2.xml", "sheet27.xml", "sharedStrings.xml", "workbook.xml", ".rels"))) -> bytes:  # noqa: B008  drawn once
+        chosen = chance.choice(("sheet1.xml", "sheet2.xml", "sheet27.xml", "sharedStrings.xml", "workbook.xml", ".rels"))
+
+        def tampered(name: str, text: bytes, chosen=chosen) -> bytes:
             if not name.endswith(chosen):
                 return text
             broken = bytearray(text)

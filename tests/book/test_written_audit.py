@@ -188,7 +188,10 @@ def test_labels_and_units_stand_by_their_fields(book, layout):
 
     Where what is alike stands abreast, one label and unit at the head of a row say what all of it is.
     """
-    abreast = {key: (section, label) for sheet in layout.planner.sheets for section in sheet.sections if isinstance(section, Abreast) for label, keys in section.rows for key in keys}
+    abreast = {
+        key: (section, label) for sheet in layout.planner.sheets for section in sheet.sections if isinstance(section, Abreast)
+        for label, keys in section.rows for key in keys
+    }
     chosen = {sheet.grid.chosen for sheet in layout.planner.sheets}
     for placement in (each for each in layout.inputs if each.key not in chosen):
         sheet, symbol = book[placement.sheet], placement.unit.symbol if placement.unit else ""

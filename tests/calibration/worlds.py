@@ -153,7 +153,8 @@ def plied(tag: str, draw: Draw) -> World:
     ]
     stated, takes = _wanted(draw, nominal)
     return World(
-        [{"name": f"Piece {tag}", "wanted": round(stated, 1), "design": f"Yarn {tag}"}], min(length, of_thread), takes, fiber=[wool, silk], designs=[{"name": f"Yarn {tag}"}], components=strands
+        [{"name": f"Piece {tag}", "wanted": round(stated, 1), "design": f"Yarn {tag}"}], min(length, of_thread), takes, fiber=[wool, silk], designs=[{"name": f"Yarn {tag}"}],
+        components=strands
     )
 
 

@@ -52,7 +52,8 @@ def test_every_kind_of_cell(tmp_path):
 def test_what_repeats_is_stored_once(tmp_path):
     rows = (
         row('<table:table-cell table:number-columns-repeated="16384"/>', more='table:number-rows-repeated="1000000"')
-        + row('<table:table-cell table:number-columns-repeated="2"/>', cell("float", 'office:value="7"', "7", 'table:number-columns-repeated="2"'), more='table:number-rows-repeated="2"')
+        + row('<table:table-cell table:number-columns-repeated="2"/>', cell("float", 'office:value="7"', "7", 'table:number-columns-repeated="2"'),
+              more='table:number-rows-repeated="2"')
         + "<table:table-row-group>" + row(cell("string", "", "end")) + "</table:table-row-group>"
     )
     assert open_book(package(tmp_path / "repeated.ods", rows)).sheets["S"] == {

@@ -11,7 +11,10 @@ from workbookgen.errors import FileError
 from workbookgen.filled.book import Cell, ErrorValue, open_book
 from workbookgen.ooxml import plain
 
-TYPES = '<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types"><Override PartName="/xl/workbook.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"/></Types>'
+TYPES = (
+    '<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">'
+    '<Override PartName="/xl/workbook.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"/></Types>'
+)
 LINKS = '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="r1" Type="{kind}/{type}" Target="{target}"/></Relationships>'
 USUAL = "http://schemas.openxmlformats.org/spreadsheetml/2006/main", "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
 STRICT = "http://purl.oclc.org/ooxml/spreadsheetml/main", "http://purl.oclc.org/ooxml/officeDocument/relationships"
@@ -41,7 +44,8 @@ def cells(path) -> dict:
 def test_every_kind_of_cell(forms, tmp_path):
     rows = (
         '<row r="2"><c r="B2"><v>1.5</v></c><c r="C2" t="b"><v>1</v></c><c r="D2" t="e"><v>#DIV/0!</v></c>'
-        '<c r="E2" t="str"><f>A1&amp;"x"</f><v>x</v></c><c r="F2" t="inlineStr"><is><r><t>two</t></r><r><t xml:space="preserve"> runs</t></r><rPh sb="0" eb="1"><t>spoken</t></rPh></is></c>'
+        '<c r="E2" t="str"><f>A1&amp;"x"</f><v>x</v></c>'
+        '<c r="F2" t="inlineStr"><is><r><t>two</t></r><r><t xml:space="preserve"> runs</t></r><rPh sb="0" eb="1"><t>spoken</t></rPh></is></c>'
         '<c r="G2" t="d"><v>2026-12-01T12:00:00</v></c><c r="H2"/><c r="I2"><f>1/0</f></c><c r="J2"><v>1E999</v></c></row>'
     )
     assert cells(package(tmp_path / "kinds.xlsx", rows, forms)) == {
@@ -120,7 +124,9 @@ def test_a_broken_part_is_told_in_a_sentence(tmp_path):
 WRITTEN = {
     "as programs do": '<row r="2"><c r="A2" s="3"><v>1</v></c><c r="B2" s="1"/><c r="C2" t="str"><f>"a&gt;b"</f><v>a</v></c></row><row r="3"><c r="C3"><v>4</v></c></row>',
     "places are left out": '<row r="2"><c><v>1</v></c><c s="1"/><c t="str"><f>"a&gt;b"</f><v>a</v></c></row><row><c r="C3"><v>4</v></c></row>',
-    "another attribute first": '<row r="2"><c s="3" r="A2"><v>1</v></c><c s="1" r="B2"/><c t="str" r="C2"><f>"a&gt;b"</f><v>a</v></c></row><row r="3"><c s="1" r="C3"><v>4</v></c></row>',
+    "another attribute first":
+        '<row r="2"><c s="3" r="A2"><v>1</v></c><c s="1" r="B2"/><c t="str" r="C2"><f>"a&gt;b"</f><v>a</v></c></row>'
+        '<row r="3"><c s="1" r="C3"><v>4</v></c></row>',
     "single quotes": "<row r='2'><c r='A2'><v>1</v></c><c r='C2' t='str'><f>\"a&gt;b\"</f><v>a</v></c></row><row r='3'><c r='C3'><v>4</v></c></row>",
     "with remarks": '<row r="2"><c r="A2"><v>1</v></c><c r="C2" t="str"><f>"a&gt;b"</f><v>a</v></c><!--<c r="C2"><v>9</v></c>--></row><row r="3"><c r="C3"><v>4</v></c></row>',
     "as raw text": '<row r="2"><c r="A2"><v>1</v></c><c r="C2" t="str"><f><![CDATA["a>b"]]></f><v>a</v></c></row><row r="3"><c r="C3"><v>4</v></c></row>',
@@ -140,11 +146,11 @@ def test_some_columns_of_a_sheet_whose_words_have_a_prefix(tmp_path):
     """No program of today writes so, but the format allows it."""
     path = package(tmp_path / "prefix.xlsx", "")
     main = USUAL[0]
+    sheet = f'<x:worksheet xmlns:x="{main}"><x:sheetData><x:row r="2"><x:c r="A2"><x:v>1</x:v></x:c></x:row></x:sheetData></x:worksheet>'
     rewritten = tmp_path / "rewritten.xlsx"
     with zipfile.ZipFile(path) as old, zipfile.ZipFile(rewritten, "w") as new:
         for name in old.namelist():
-            text = f'<x:worksheet xmlns:x="{main}"><x:sheetData><x:row r="2"><x:c r="A2"><x:v>1</x:v></x:c></x:row></x:sheetData></x:worksheet>' if "sheet1" in name else old.read(name)
-            new.writestr(name, text)
+            new.writestr(name, sheet if "sheet1" in name else old.read(name))
     assert open_book(rewritten, lambda names: {"S": {1}}).sheets["S"] == {(2, 1): Cell(1.0)}
 
 

@@ -32,7 +32,8 @@ def kind(token: str) -> str:
 
 def as_openpyxl_reads(text: str) -> list[tuple[str, str]]:
     found = [each for each in Tokenizer("=" + text.removeprefix("=")).items if each.type != "WHITE-SPACE"]
-    kinds = {"OPERAND": lambda each: each.subtype, "FUNC": lambda each: each.type if each.subtype == "OPEN" else "SIGN", "PAREN": lambda each: each.type if each.subtype == "OPEN" else "SIGN"}
+    kinds = {"OPERAND": lambda each: each.subtype, "FUNC": lambda each: each.type if each.subtype == "OPEN" else "SIGN",
+             "PAREN": lambda each: each.type if each.subtype == "OPEN" else "SIGN"}
     return [(each.value, kinds.get(each.type, lambda each: "SIGN")(each)) for each in found]
 
 
@@ -87,7 +88,8 @@ def test_brackets_that_do_not_match(text):
         nodes(text)
 
 
-@pytest.mark.parametrize(("word", "is_one"), [("a", True), ("a_1", True), ("A", False), ("_a", False), ("a.b", False), ("1a", False), ("größe", False), ("a(", False), ("$a", False)])
+@pytest.mark.parametrize(("word", "is_one"), [("a", True), ("a_1", True), ("A", False), ("_a", False), ("a.b", False), ("1a", False), ("größe", False), ("a(", False),
+                                              ("$a", False)])
 def test_a_word_is_written_as_a_key(word, is_one):
     assert is_word(word) is is_one
 

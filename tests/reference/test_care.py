@@ -49,7 +49,8 @@ def test_a_skein_that_was_sold_is_spun_and_no_stock():
 
 
 def test_a_skein_that_is_set_aside_is_stock_but_not_free():
-    skeins = [SKEIN | {"name": name, "price": 20.0} | more for name, more in (("One", {}), ("Two", {"gone": "set aside"}), ("Three", {"gone": "Set Aside", "project": "Cap"}), ("Four", {"gone": "sold"}))]
+    fates = (("One", {}), ("Two", {"gone": "set aside"}), ("Three", {"gone": "Set Aside", "project": "Cap"}), ("Four", {"gone": "sold"}))
+    skeins = [SKEIN | {"name": name, "price": 20.0} | more for name, more in fates]
     values = told(LOT, skeins, projects=[{"name": "Cap", "wanted": 500.0, "grist": 1600.0, "lot_1": "Moss"}])
     assert values["skeins_worth"][:4] == (20, 20, 20, None)
     assert values["skeins_free_lot"][:4] == ("Moss", None, None, None)

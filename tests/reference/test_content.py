@@ -131,7 +131,8 @@ def parts(words):
 def of_many(mixtures):
     """What is told of each of several lots; a mixture is three names with their weights."""
     lots = [
-        {"name": f"Lot {n}", "state": "prepared fiber", "weight": 10.0, "kind": OF[first], "also_kind": OF[second], "also_share": b / (a + b + c), "third_kind": OF[third], "third_share": c / (a + b + c)}
+        {"name": f"Lot {n}", "state": "prepared fiber", "weight": 10.0, "kind": OF[first], "also_kind": OF[second], "also_share": b / (a + b + c), "third_kind": OF[third],
+         "third_share": c / (a + b + c)}
         for n, ((first, a), (second, b), (third, c)) in enumerate(mixtures)
     ]
     entries = with_records(MANY, starting_entries(MANY), "guide", FIBERS)

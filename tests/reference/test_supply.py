@@ -92,7 +92,8 @@ def test_what_the_others_need_is_taken_off_the_pool():
 
 
 def test_a_scarce_strand_is_bought_and_the_other_is_not():
-    bought = [strands.to_buy(meters(100.0), meters(20.0), meters(come), 0.5, Quantity(2.0, "m/g"), 1.0, 0, kept).m_as("g") for come, kept in ((100.0, 0.5), (110.0, 1.0), (130.0, 1.0))]
+    bought = [strands.to_buy(meters(100.0), meters(20.0), meters(come), 0.5, Quantity(2.0, "m/g"), 1.0, 0, kept).m_as("g")
+              for come, kept in ((100.0, 0.5), (110.0, 1.0), (130.0, 1.0))]
     assert bought == [approx(10), approx(2.5), 0]
 
 

@@ -180,7 +180,8 @@ def test_the_rest_computes_as_if_nothing_were_typed_there(names, without, small_
     kept = [key for key, each in layout.placements.items() if each.formulas and isinstance(each.field, Result) and not key.startswith(("proofs", "start"))]
     assert len(kept) > 50
     assert {key: rest[key] for key in kept} == {key: full[key] for key in kept}
-    gone = [each for each in small_layout.formulas if isinstance(each.field, Result) and each.key not in layout.placements and chapter_of(small_layout.planner, each.holder) not in names]
+    gone = [each for each in small_layout.formulas if isinstance(each.field, Result) and each.key not in layout.placements
+            and chapter_of(small_layout.planner, each.holder) not in names]
     assert {each.key: full[each.key] for each in gone if set(full[each.key]) - {None, 0.0, "nothing"}} == {}
 
 

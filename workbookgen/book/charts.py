@@ -78,7 +78,8 @@ KINDS = {"bars": _bars, "shares": _shares, "stages": _stages, "control": _contro
 _POINT = {"type": "circle", "size": 6, "fill": {"color": ACCENT}, "border": {"color": ACCENT}}
 LINES = {
     "points": {"line": {"color": ACCENT, "width": 1}, "marker": _POINT},
-    "chosen": {"line": {"none": True}, "marker": _POINT | {"size": 11}, "data_labels": {"value": True, "position": "above", "font": TEXT | {"color": ACCENT, "bold": True}, "num_format": OFF_FORMAT}},
+    "chosen": {"line": {"none": True}, "marker": _POINT | {"size": 11},
+               "data_labels": {"value": True, "position": "above", "font": TEXT | {"color": ACCENT, "bold": True}, "num_format": OFF_FORMAT}},
     "limit": {"marker": {"type": "none"}, "line": {"color": QUIET, "width": 0.75, "dash_type": "dash"}},
 }
 

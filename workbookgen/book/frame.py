@@ -32,7 +32,10 @@ def places(canvas: Canvas, room: int) -> list[str]:
     """The sheets for which the line of links on a page has room: aids give way to the current sheet and its neighbors."""
     sheets, here = canvas.layout.planner.sheets, canvas.plan.sheet
     names = [sheet.name for sheet in sheets if not sheet.is_added or sheet is here]
-    spare = [sheet.name for kind in (Kind.AID, Kind.PAPER) for sheet in reversed(sheets[:-1]) if sheet.kind is kind and sheet.name in names and sheet.name not in (here.name, *here.near)]
+    spare = [
+        sheet.name for kind in (Kind.AID, Kind.PAPER) for sheet in reversed(sheets[:-1])
+        if sheet.kind is kind and sheet.name in names and sheet.name not in (here.name, *here.near)
+    ]
     for name in spare[: max(0, len(names) - room)]:
         names.remove(name)
     return names

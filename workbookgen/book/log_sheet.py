@@ -22,7 +22,8 @@ def draw(canvas: Canvas) -> None:
     for first, strip in plan.strips:
         _group(canvas, first, strip)
     for column, strip in plan.folds:
-        canvas.text(LABELS, column, strip.heading if strip.is_typed else strip.heading.lower(), look.LITTLE | {"font_color": ACCENT, "align": "center", "text_wrap": True, "valign": "bottom"})
+        canvas.text(LABELS, column, strip.heading if strip.is_typed else strip.heading.lower(),
+                    look.LITTLE | {"font_color": ACCENT, "align": "center", "text_wrap": True, "valign": "bottom"})
         canvas.text(UNITS, column, f"{len(strip.keys)} more", look.LITTLE | {"align": "center"})
     records.columns(canvas, log, plan.strips, LABELS, UNITS)
     records.tint(canvas, log, plan.strips)

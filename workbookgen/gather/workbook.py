@@ -70,14 +70,17 @@ ABOUT = (
     )),
     ("Observed", (
         "Only what was weighed before and after counts. Lots count alike, large or small. A loss is a share of what went into that stage; a yield is the share that came out.",
-        f"Spread is the standard deviation: about two lots in three lie within one spread of the mean. The mean is known to within ± (95%, Student's t); under {ENOUGH} lots this is left empty, since it would say nothing.",
+        "Spread is the standard deviation: about two lots in three lie within one spread of the mean. The mean is known to within ± (95%, Student's t); "
+        f"under {ENOUGH} lots this is left empty, since it would say nothing.",
         f"To reckon with: the guild's own mean from {ENOUGH} lots on, until then what the guide says. Many lots of one planner are still one person's hands.",
     )),
     ("Evenness", (
-        "CV is the standard deviation of the skeins' grist as a share of their mean, within one lot; over several lots it is pooled, so that lots of different grist do not count as uneven. 5 to 15% is usual for handspun (common practice, no source).",
+        "CV is the standard deviation of the skeins' grist as a share of their mean, within one lot; over several lots it is pooled, so that lots of different grist do not count "
+        "as uneven. 5 to 15% is usual for handspun (common practice, no source).",
     )),
     ("Units", (
-        "Lengths are in meters and masses in grams, whatever a planner was kept in: 1 yd is 0.9144 m, 1 oz is 28.349523125 g, 1 m/g is 496 yd/lb. Shares are 0 to 1, shown as percent.",
+        "Lengths are in meters and masses in grams, whatever a planner was kept in: 1 yd is 0.9144 m, 1 oz is 28.349523125 g, 1 m/g is 496 yd/lb. "
+        "Shares are 0 to 1, shown as percent.",
     )),
 )
 

@@ -309,7 +309,8 @@ def lacking(spare: Length) -> Length:
 def in_short(verdict: str, spare: Length, lacking: Length) -> str:
     """Whether it is enough, and by how much, in a few words.
 
-    "Enough", "Likely enough" or "In doubt" by the verdict, with s over; "Short by" l where s < 0; "Finished" once it is known what was used; l = -s. It is the main answer on the page of a project.
+    "Enough", "Likely enough" or "In doubt" by the verdict, with s over; "Short by" l where s < 0; "Finished" once it is known what was used; l = -s.
+    It is the main answer on the page of a project.
 
     Parameters
     ----------

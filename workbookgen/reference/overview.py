@@ -307,14 +307,16 @@ def program_in_words(agreeing: Ratio, total: Ratio) -> str:
     do not rely on it: 2 checks fail
     """
     require(np.asarray(agreeing) <= np.asarray(total), "No more can agree than there are.")
-    return by_element(lambda wrong: "computes the planner correctly" if wrong == "0" else f"do not rely on it: {wrong} {'check fails' if wrong == '1' else 'checks fail'}", said(np.asarray(total) - np.asarray(agreeing)))
+    return by_element(lambda wrong: "computes the planner correctly" if wrong == "0" else f"do not rely on it: {wrong} {'check fails' if wrong == '1' else 'checks fail'}",
+                      said(np.asarray(total) - np.asarray(agreeing)))
 
 
 @calculation
 def needs_a_look(spoiled: Ratio, first: str | None = None) -> str:
     """What needs a look in a log, in words.
 
-    words = the cells that were emptied or typed over if there are any, else the first message, else that nothing is wrong. A calculated cell that is empty cannot be filled by typing.
+    words = the cells that were emptied or typed over if there are any, else the first message, else that nothing is wrong.
+    A calculated cell that is empty cannot be filled by typing.
 
     Parameters
     ----------

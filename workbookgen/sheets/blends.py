@@ -26,7 +26,8 @@ def chapter(settings: Settings) -> Chapter:
         )),
         Band((
             Entries(title="To lay out", fields=("mix_wanted",), across=LEFT, is_printed=False),
-            Answers(title="The blend", big=(Big("mix_price", "Price"), Big("mix_diameter", "Mean fiber diameter")), lines=("mix_total", "mix_fineness", "mix_regain"), message=f"mix_{MESSAGE.key}", is_printed=False),
+            Answers(title="The blend", big=(Big("mix_price", "Price"), Big("mix_diameter", "Mean fiber diameter")), lines=("mix_total", "mix_fineness", "mix_regain"),
+                    message=f"mix_{MESSAGE.key}", is_printed=False),
         )),
     ))
 
@@ -89,9 +90,13 @@ def mix(settings: Settings) -> Card:
             sum_of("length", "All end to end", "length", IN_METERS),
             sum_of("side", "Length by thickness", "side", SQUARE_METERS),
             sum_of("dry", "Dry weight", "dry", MASS),
-            Result("price", "Price", "cost / total", blends.blend_price, per_mass(settings), uses={"known": "count_cost", "of": "count_weighed"}, only_if="AND(total > 0, count_cost = count_weighed)"),
-            Result("fineness", "Mean fineness", "total / length", blends.mean_fineness, DTEX, digits=2, uses={"known": "count_length", "of": "count_weighed"}, only_if="AND(length > 0, count_length = count_weighed)", note="Of one fiber."),
-            Result("diameter", "Mean fiber diameter", "side / length", blends.mean_diameter, FIBER_DIAMETER, uses={"known": "count_length", "of": "count_weighed"}, only_if="AND(length > 0, count_length = count_weighed)", note="By number: fine fibers are more."),
-            Result("regain", "Regain", "total / dry - 1", blends.blend_regain, SHARE, uses={"known": "count_dry", "of": "count_weighed"}, only_if="AND(dry > 0, count_dry = count_weighed)"),
+            Result("price", "Price", "cost / total", blends.blend_price, per_mass(settings), uses={"known": "count_cost", "of": "count_weighed"},
+                   only_if="AND(total > 0, count_cost = count_weighed)"),
+            Result("fineness", "Mean fineness", "total / length", blends.mean_fineness, DTEX, digits=2, uses={"known": "count_length", "of": "count_weighed"},
+                   only_if="AND(length > 0, count_length = count_weighed)", note="Of one fiber."),
+            Result("diameter", "Mean fiber diameter", "side / length", blends.mean_diameter, FIBER_DIAMETER, uses={"known": "count_length", "of": "count_weighed"},
+                   only_if="AND(length > 0, count_length = count_weighed)", note="By number: fine fibers are more."),
+            Result("regain", "Regain", "total / dry - 1", blends.blend_regain, SHARE, uses={"known": "count_dry", "of": "count_weighed"},
+                   only_if="AND(dry > 0, count_dry = count_weighed)"),
         )),
     ))

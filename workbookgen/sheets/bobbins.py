@@ -25,7 +25,8 @@ def chapter(settings: Settings) -> Chapter:
         Band((
             Entries(title="Singles left over", fields=("ending_grist", "ending_take_up"), is_printed=False),
             Listing(title="On the bobbins", block="rack", across=(1, 3), is_below=True, view=LogView(typed="length mass", answers=(("", "over"),)), is_printed=False),
-            Answers(title="When the shortest runs out", big=(Big("ending_plied", "Plied yarn"), Big("ending_more", "More, from the rest")), lines=("ending_rest", "ending_each"), message=f"ending_{MESSAGE.key}", is_printed=False),
+            Answers(title="When the shortest runs out", big=(Big("ending_plied", "Plied yarn"), Big("ending_more", "More, from the rest")), lines=("ending_rest", "ending_each"),
+                    message=f"ending_{MESSAGE.key}", is_printed=False),
             Sentences(fields=("ending_words",), across=RIGHT, is_below=True, is_printed=False),
         )),
     ))
@@ -48,7 +49,8 @@ BOBBIN = Card(
             Input("inner", "Across the bare shaft", REACH, LOOP),
             Input("height", "Length that is wound", REACH, LOOP, help="Between the flanges."),
             Input("fullness", "Of that, filled", PART, SHARE, blank_means=0.9, help="Empty means 90% (common practice, no source). A cop that tapers is less full."),
-            Input("package_density", "How densely it lies", Number(above=0, most=3), DENSITY, needed=True, starts_as=Quantity(0.35, "gram / centimeter ** 3"), help="Grams of yarn in a cubic centimeter of the bobbin: 0.30 loose to 0.45 firm (common practice, no source)."),
+            Input("package_density", "How densely it lies", Number(above=0, most=3), DENSITY, needed=True, starts_as=Quantity(0.35, "gram / centimeter ** 3"),
+                  help="Grams of yarn in a cubic centimeter of the bobbin: 0.30 loose to 0.45 firm (common practice, no source)."),
             Input("weighed", "Or yarn of a full one", AMOUNT, MASS, help="Weight of a full bobbin less that of the bare one. It wins over the measures."),
             Input("project", "For the project", Choice("projects_listed", "Projects"), help="Its yarn still to make, grist, strands and take-up are used where you type none."),
             Input("wanted", "Or for plied yarn", LARGE, LENGTH, help="Length before washing."),
@@ -58,7 +60,8 @@ BOBBIN = Card(
             Input("plying", "A plying bobbin holds", AMOUNT, MASS, help="Weight of yarn; empty means as much as above."),
         )),
         Group("Worked out", (
-            Result("estimated", "By its measures", "PI() / 4 * (outer * outer - inner * inner) * height * fullness * package_density", plying.bobbin_mass, MASS, only_if="outer > inner"),
+            Result("estimated", "By its measures", "PI() / 4 * (outer * outer - inner * inner) * height * fullness * package_density", plying.bobbin_mass, MASS,
+                   only_if="outer > inner"),
             Result("holds", "One holds", "IF(given(weighed), weighed, estimated)", plying.bobbin_holds, MASS, only_if="OR(given(weighed), given(estimated))"),
             _of_project("its_length", "Yarn of the project", "unwashed", LENGTH),
             _of_project("its_left", "Still to make", "left_share", SHARE),
@@ -69,25 +72,32 @@ BOBBIN = Card(
             _of_project("its_shrinkage", "Shrinkage", "shrinkage_used", SHARE),
             Result("strands_used", "Strands in use", "IF(given(strands), strands, IF(given(its_strands), its_strands, 2))", plying.strands_to_ply, NUMBER, digits=0,
                    uses={"own": "strands", "project": "its_strands"}, leaves=("usual",)),
-            Result("take_up_used", "Take-up in use", "IF(given(take_up), take_up, IF(given(its_own_take_up), its_own_take_up, IF(given(its_take_up), its_take_up, 0)))", plying.take_up_to_ply, SHARE,
+            Result("take_up_used", "Take-up in use", "IF(given(take_up), take_up, IF(given(its_own_take_up), its_own_take_up, IF(given(its_take_up), its_take_up, 0)))",
+                   plying.take_up_to_ply, SHARE,
                    uses={"own": "take_up", "project": "its_own_take_up", "sample": "its_take_up"},
                    only_if="OR(given(take_up), given(its_own_take_up), IF(given(its_take_up), AND(its_take_up >= 0, its_take_up < 1), 1 = 1))"),
-            Result("singles", "Grist of the singles", "IF(given(grist), grist, its_grist * strands_used / ((1 - its_shrinkage) * (1 - take_up_used)))", plying.singles_grist, GRIST_US, digits=0,
+            Result("singles", "Grist of the singles", "IF(given(grist), grist, its_grist * strands_used / ((1 - its_shrinkage) * (1 - take_up_used)))", plying.singles_grist,
+                   GRIST_US, digits=0,
                    uses={"own": "grist", "plied": "its_grist", "strands": "strands_used", "take_up": "take_up_used", "shrinkage": "its_shrinkage"},
                    only_if="OR(given(grist), AND(given(its_grist), given(its_shrinkage)))", note="As typed, or as the project's yarn needs it before washing."),
             Result("singles_m", "Grist of the singles", "singles", yarn_count.indirect_count, GRIST_METRIC, uses={"grist": "singles"}),
-            Result("length", "That is", "holds * singles", yarn_count.length_of_mass, LENGTH, uses={"mass": "holds", "grist": "singles"}, note="Length of single on one full bobbin."),
+            Result("length", "That is", "holds * singles", yarn_count.length_of_mass, LENGTH, uses={"mass": "holds", "grist": "singles"},
+                   note="Length of single on one full bobbin."),
             Result("wanted_used", "Yarn to ply", "IF(given(wanted), wanted, its_length * its_left)", plying.still_to_ply, LENGTH,
                    uses={"own": "wanted", "project": "its_length", "left": "its_left"}, only_if="OR(given(wanted), AND(given(its_length), given(its_left)))"),
-            Result("strand", "Length of each strand", "wanted_used / (1 - take_up_used)", planning.singles_length, LENGTH, uses={"length": "wanted_used", "take_up": "take_up_used"}, fixed={"strands": 1}),
+            Result("strand", "Length of each strand", "wanted_used / (1 - take_up_used)", planning.singles_length, LENGTH,
+                   uses={"length": "wanted_used", "take_up": "take_up_used"}, fixed={"strands": 1}),
             Result("bobbins", "Bobbins to fill", "strands_used * ROUNDUP(ROUND(strand / length, 6), 0)", plying.bobbins_to_fill, NUMBER, digits=0,
                    uses={"length": "strand", "holds": "length", "strands": "strands_used"}, only_if="length > 0", note="Of all strands, each with bobbins of its own."),
-            Result("all_singles", "Singles in all", "strand * strands_used", plying.component_length, LENGTH, uses={"wanted": "strand", "strands": "strands_used"}, leaves=("feed",)),
+            Result("all_singles", "Singles in all", "strand * strands_used", plying.component_length, LENGTH, uses={"wanted": "strand", "strands": "strands_used"},
+                   leaves=("feed",)),
             Result("mass", "They weigh", "all_singles / singles", yarn_count.mass_of_length, MASS, uses={"length": "all_singles", "grist": "singles"}),
             Result("plying_bobbins", "Plying bobbins", "ROUNDUP(ROUND(mass / IF(given(plying), plying, holds), 6), 0)", plying.plying_bobbins, NUMBER, digits=0,
                    only_if="OR(given(plying), given(holds))", note="For the plied yarn, which weighs what its singles weigh."),
-            Result("each_plied", "Plied yarn on each", "wanted_used / plying_bobbins", plying.bobbin_gets, LENGTH, uses={"length": "wanted_used", "bobbins": "plying_bobbins"}, only_if="plying_bobbins >= 1"),
-            Result("words", "In words", 'IF(plying_bobbins <= 1, "It all fits on one plying bobbin.", "It fills " & said(plying_bobbins) & " plying bobbins of " & said(each_plied) & " each.")',
+            Result("each_plied", "Plied yarn on each", "wanted_used / plying_bobbins", plying.bobbin_gets, LENGTH, uses={"length": "wanted_used", "bobbins": "plying_bobbins"},
+                   only_if="plying_bobbins >= 1"),
+            Result("words", "In words", 'IF(plying_bobbins <= 1, "It all fits on one plying bobbin.", "It fills " & said(plying_bobbins) & " plying bobbins of " '
+                                        '& said(each_plied) & " each.")',
                    plying.plying_words, None, uses={"bobbins": "plying_bobbins", "each": "each_plied"}, only_if="plying_bobbins >= 1", width=40),
         )),
     ),
@@ -110,7 +120,8 @@ ON_THE_RACK = Log(
             Input("mass", "Or weight", AMOUNT, MASS, help="Of the yarn alone, without the bobbin. The grist below turns it into a length."),
         )),
         Group("In meters", (
-            Result("has", "It has", "IF(given(length), length, mass * ending_grist)", plying.bobbin_has, IN_METERS, uses={"grist": "ending_grist"},  # in meters, since SMALL takes a column as it is shown
+            Result("has", "It has", "IF(given(length), length, mass * ending_grist)", plying.bobbin_has, IN_METERS, uses={"grist": "ending_grist"},
+                   # in meters, since SMALL takes a column as it is shown
                    only_if="OR(given(length), AND(given(mass), given(ending_grist)))"),
         ), printed=False),
         Group("Worked out", (
@@ -122,7 +133,8 @@ ON_THE_RACK = Log(
 RACK = Card("ending", "Singles left over", groups=(
     Group("You type", (
         Input("grist", "Grist of the singles", AMOUNT, GRIST, help="For bobbins that are weighed."),
-        Input("take_up", "Take-up", LOSS, SHARE, blank_means=0, help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
+        Input("take_up", "Take-up", LOSS, SHARE, blank_means=0,
+              help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
     )),
     Group("Worked out", (
         Result("strands", "Bobbins", "COUNT(rack_has)", overview.how_many, NUMBER, digits=0, uses={"amounts": "rack_has"}),
@@ -131,9 +143,11 @@ RACK = Card("ending", "Singles left over", groups=(
         Result("plied", "Plied yarn", "shortest * (1 - take_up)", plying.plied_to_the_end, LENGTH, only_if="strands >= 2"),
         Result("rest", "Singles left", "MAX(0, total - strands * shortest)", plying.left_in_all, LENGTH, only_if="strands >= 2"),
         Result("more", "More, from the rest", "rest * (1 - take_up) / strands", plying.plied_from, LENGTH, uses={"length": "rest"}),
-        Result("each", "Shared out first, each has", "total / strands", plying.shared_evenly, LENGTH, only_if="strands >= 2", note="If you wind over before you ply, all run out together."),
+        Result("each", "Shared out first, each has", "total / strands", plying.shared_evenly, LENGTH, only_if="strands >= 2",
+               note="If you wind over before you ply, all run out together."),
         Result("words", "In words",
-               'IF(rest / total < 0.01, "The bobbins run out together.", IF(strands = 2, "Wind the rest into a ball, and ply it from both ends.", IF(strands = 3, "Chain-ply the rest.", "Wind the rest over evenly, and ply on.")))',
+               'IF(rest / total < 0.01, "The bobbins run out together.", IF(strands = 2, "Wind the rest into a ball, and ply it from both ends.", '
+               'IF(strands = 3, "Chain-ply the rest.", "Wind the rest over evenly, and ply on.")))',
                plying.leftover_words, None, width=40),
     )),
 ))

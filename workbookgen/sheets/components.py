@@ -1,5 +1,7 @@
 """Components: the singles and threads of each yarn design, and how much of each it takes."""
 
+from collections.abc import Mapping
+
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule, Shared
 from workbookgen.language.parts import Chapter, Log
@@ -18,7 +20,11 @@ CHAPTER = "Components"
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (components(settings),), (band(Listing(title="Components", block="components", view=VIEW, aside="Singles of yours or bought thread. Feed is its length in one length of yarn: 1 for a core, 1.04 for a single that plying shortens by 4%, more for a thread that wraps.")),))
+    return Chapter(CHAPTER, (components(settings),), (band(Listing(
+        title="Components", block="components", view=VIEW,
+        aside="Singles of yours or bought thread. Feed is its length in one length of yarn: 1 for a core, "
+              "1.04 for a single that plying shortens by 4%, more for a thread that wraps.",
+    )),))
 
 
 VIEW = LogView(
@@ -40,10 +46,14 @@ def components(settings: Settings) -> Log:
         apart=(Shared("key", "No.: another component of this design has this number; give each its own."),),
         rules=(
             plausible.a_date("number", "Yarn number"),
-            Rule("AND(given(lot), lot = other_lot)", lambda values: isinstance(values["lot"], str) and isinstance(values["other_lot"], str) and bool(values["lot"]) and folded(values["lot"]) == folded(values["other_lot"]),
-                 "Or lot: choose another one than the first."),
+            Rule("AND(given(lot), lot = other_lot)", _is_one_lot_twice, "Or lot: choose another one than the first."),
         ),
     )
+
+
+def _is_one_lot_twice(values: Mapping[str, object]) -> bool:
+    lot, other = values["lot"], values["other_lot"]
+    return isinstance(lot, str) and isinstance(other, str) and bool(lot) and folded(lot) == folded(other)
 
 
 def _you_type() -> Group:
@@ -55,7 +65,8 @@ def _you_type() -> Group:
         Input("strands", "Strands", STRANDS, NUMBER, blank_means=1, help="How many of it; empty means one."),
         Input("feed", "Feed", Number(least=1, most=20), NUMBER, blank_means=1, help="Its length in one length of yarn; empty means 1."),
         Input("package", "Spool holds", LARGE, LENGTH, help="Length on one spool or bobbin."),
-        Input("place", "No.", Number(least=1, most=4, whole=True), NUMBER, blank_means=1, width=6, help="1 for the first component of its design, 2 for the second, up to 4; empty means 1. No two of a design may share one."),
+        Input("place", "No.", Number(least=1, most=4, whole=True), NUMBER, blank_means=1, width=6,
+              help="1 for the first component of its design, 2 for the second, up to 4; empty means 1. No two of a design may share one."),
         Input("lot", "Its lot", Choice("fiber_listed", fiber.SHEET), width=20, help="The lot of the sheet Fiber that it is spun from, or the bought thread."),
         Input("other_lot", "Or lot", Choice("fiber_listed", fiber.SHEET), width=20, help="A second lot that may replace the first in this strand: both add up."),
     ))

@@ -24,7 +24,9 @@ def mixed_of() -> tuple[Input, ...]:
         field
         for key, label in MORE
         for field in (
-            Input(f"{key}_kind", label, Choice("guide_listed", guide.SHEET), width=14, help="Another fiber of a lot that is a mixture, from the guide on the sheet Guide, for the fiber content of a label. Add a line there for one that it lacks, such as nylon."),
+            Input(f"{key}_kind", label, Choice("guide_listed", guide.SHEET), width=14,
+                  help="Another fiber of a lot that is a mixture, from the guide on the sheet Guide, for the fiber content of a label. "
+                       "Add a line there for one that it lacks, such as nylon."),
             Input(f"{key}_share", "Its share", Number(above=0, below=1), SHARE, width=8, help="Of the weight of the lot. The sheet Blends works out shares."),
         )
     )
@@ -42,7 +44,8 @@ def of_lot() -> tuple[Result, ...]:
                only_if='AND(kind <> "", IF(given(also_kind), given(also_share), NOT(given(also_share))), IF(given(third_kind), given(third_share), NOT(given(third_share))), '
                        "IF(given(also_share), also_share, 0) + IF(given(third_share), third_share, 0) < 1)"),
         Result("mixture", "Made of", "ROUND(ROUND(main_share * 1000, 9), 0) & \" \" & generic_1" + "".join(
-            f' & IF(AND(given(generic_{place}), given({key}_share)), " " & ROUND(ROUND({key}_share * 1000, 9), 0) & " " & generic_{place}, "")' for place, key in ((2, "also"), (3, "third"))),
+            f' & IF(AND(given(generic_{place}), given({key}_share)), " " & ROUND(ROUND({key}_share * 1000, 9), 0) & " " & generic_{place}, "")'
+            for place, key in ((2, "also"), (3, "third"))),
             content.mixture, None, width=20,
             uses={"fiber_1": "generic_1", "share_1": "main_share", "fiber_2": "generic_2", "share_2": "also_share", "fiber_3": "generic_3", "share_3": "third_share"}),
     )
@@ -62,7 +65,8 @@ def lot_rules() -> tuple[Rule, ...]:
                 Rule(f"AND(given({key}_share), NOT(given({key}_kind)))", lacks(f"{key}_share", f"{key}_kind"), f"{label}: choose the fiber whose share stands beside it."),
             )
         ),
-        Rule("also_share + third_share >= 1", lambda values: values["also_share"] + values["third_share"] >= 1, "Also of, and of: their shares leave nothing for the main fiber. Check them."),
+        Rule("also_share + third_share >= 1", lambda values: values["also_share"] + values["third_share"] >= 1,
+             "Also of, and of: their shares leave nothing for the main fiber. Check them."),
     )
 
 
@@ -95,7 +99,8 @@ def _strands() -> tuple[Result, ...]:
         *(lookup(f"lot_{part}", "Lot", "components_told_lot", f"strand_{part}", among="components_key") for part in PARTS[1:]),
         lookup("picked_share", "Share of the first strand", "components_share", "strand_1", SHARE, among="components_key"),
         *(lookup(f"share_{part}", "Of the weight", "components_share", f"strand_{part}", SHARE, among="components_key") for part in PARTS[1:]),
-        Result("share_1", "Of the weight", "IF(given(picked_share), picked_share, 1)", content.strand_share, SHARE, uses={"lot": "lot_1", "found": "picked_share"}, only_if='lot_1 <> ""'),
+        Result("share_1", "Of the weight", "IF(given(picked_share), picked_share, 1)", content.strand_share, SHARE, uses={"lot": "lot_1", "found": "picked_share"},
+               only_if='lot_1 <> ""'),
         Result("untold", "Strands of which something is open", "sum_where(components_untold, components_of, of_design)", stock.sum_where, NUMBER, digits=0,
                uses={"name": "of_design", "names": "components_of", "amounts": "components_untold"}),
     )
@@ -110,7 +115,8 @@ def _fibers() -> tuple[Result, ...]:
             found += [
                 lookup(f"fiber_{number}", "Fiber", f"fiber_generic_{place}", f"lot_{part}"),
                 Result(f"part_{number}", "In the yarn", f"share_{part} * lookup(fiber_{share}, fiber_listed, lot_{part})", content.share_in_yarn, SHARE,
-                       only_if=f'fiber_{number} <> ""', uses={"fiber": f"fiber_{number}", "strand": f"share_{part}", "lot": f"lot_{part}", "lots": "fiber_listed", "shares": f"fiber_{share}"}),
+                       only_if=f'fiber_{number} <> ""', uses={"fiber": f"fiber_{number}", "strand": f"share_{part}", "lot": f"lot_{part}", "lots": "fiber_listed",
+                                                              "shares": f"fiber_{share}"}),
             ]
     return tuple(found)
 
@@ -132,7 +138,8 @@ def _told() -> tuple[Result, ...]:
             Result(f"kind_{k}", "Fiber", formula, content.next_fiber, None,
                    uses={f"before_{place}": each for place, each in enumerate(before, start=1)}, leaves=tuple(f"before_{place}" for place in range(k, 4))),
             Result(f"whole_{k}", "Of it in all", whole, content.together, SHARE, uses={"fiber": f"kind_{k}"} | {f"share_{i}": f"part_{i}" for i in FIBERS}),
-            Result(f"named_{k}", "Named with", f"IF(OR(whole_{k} > 0.049999999, {WOOLS.replace('@', f'kind_{k}')}), whole_{k}, 0)", content.named_share, SHARE, uses={"fiber": f"kind_{k}", "share": f"whole_{k}"}),
+            Result(f"named_{k}", "Named with", f"IF(OR(whole_{k} > 0.049999999, {WOOLS.replace('@', f'kind_{k}')}), whole_{k}, 0)", content.named_share, SHARE,
+                   uses={"fiber": f"kind_{k}", "share": f"whole_{k}"}),
         ]
     return tuple(found)
 
@@ -149,7 +156,8 @@ def _percentages() -> tuple[Result, ...]:
         left = {"leaves": tuple(f"before_{place}" for place in range(k, 4)), "uses": OF_TOLD | told}
         shares = ", ".join(f"IF({_is_new(f'kind_{each}', before)}, {f'named_{each}' if each == 1 else f'IF(given(named_{each}), named_{each}, 0)'}, 0)" for each in TOLD)
         names = "".join(
-            f"IF(IF(AND({_is_new(f'kind_{each}', before)}, given(named_{each})), named_{each}, 0) > largest_{k} - 0.000000001, kind_{each}, " for each in TOLD) + '""' + ")" * len(TOLD)
+            f"IF(IF(AND({_is_new(f'kind_{each}', before)}, given(named_{each})), named_{each}, 0) > largest_{k} - 0.000000001, kind_{each}, "
+            for each in TOLD) + '""' + ")" * len(TOLD)
         found += [
             Result(f"largest_{k}", "Share", f"MAX({shares})", content.largest_share, SHARE, **left),
             Result(f"name_{k}", "Fiber", names, content.largest_fiber, None, only_if=f"largest_{k} > 0", leaves=left["leaves"], uses=left["uses"] | {"largest": f"largest_{k}"}),
@@ -160,7 +168,8 @@ def _percentages() -> tuple[Result, ...]:
             Result(f"points_{k}", "In percent", f"IF(largest_{k} > 0.000001, ROUND(MAX(1, 100 * largest_{k}), 6), 0)", content.in_percent, NUMBER, uses={"share": f"largest_{k}"})
             for k in TOLD[1:]
         ),
-        Result("points_5", "Others, in percent", "IF(1 - largest_1 - largest_2 - largest_3 - largest_4 > 0.000001, ROUND(MAX(1, 100 * (1 - largest_1 - largest_2 - largest_3 - largest_4)), 6), 0)",
+        Result("points_5", "Others, in percent", "IF(1 - largest_1 - largest_2 - largest_3 - largest_4 > 0.000001, ROUND(MAX(1, 100 "
+                                                 "* (1 - largest_1 - largest_2 - largest_3 - largest_4)), 6), 0)",
                content.others_percent, NUMBER, uses={f"told_{k}": f"largest_{k}" for k in TOLD}),
         Result("points_1", "In percent", "ROUND(100 - points_2 - points_3 - points_4 - points_5, 6)", content.rest_percent, NUMBER,
                uses={"next_2": "points_2", "next_3": "points_3", "next_4": "points_4", "others": "points_5"}),
@@ -196,6 +205,7 @@ def _words() -> tuple[Result, ...]:
                only_if="AND(ABS(whole - 1) <= 0.000001, IF(given(untold), untold < 0.5, 1 = 1))", width=30),
         Result("content", "Fiber content", '"Fiber content: " & content_is', content.on_ticket, None, uses={"content": "content_is"}, width=36),
         Result("content_told", "Fiber content",
-               'IF(given(content_is), content_is, IF(given(of_design), "Unknown: see the strands of its design.", IF(given(of_lot), "Unknown: see the fiber of its lot.", "Unknown: it has no lot and no design.")))',
+               'IF(given(content_is), content_is, IF(given(of_design), "Unknown: see the strands of its design.", IF(given(of_lot), "Unknown: see the fiber of its lot.", '
+               '"Unknown: it has no lot and no design.")))',
                content.what_to_type, None, uses={"content": "content_is", "lot": "of_lot", "design": "of_design"}, only_if='skein <> ""', width=36),
     )

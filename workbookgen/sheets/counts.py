@@ -49,7 +49,9 @@ SOLID = f"{PACKED} <= 1"
 
 def chapter(settings: Settings) -> Chapter:
     drawn = {THICKNESS.key: WRAPS_DRAWN}
-    return Chapter(CHAPTER, (COUNTS, FOLDED, SHORT_LENGTH, THICKNESS, MOISTURE), tuple(asked_and_answered(each, first, drawn=drawn.get(each.key)) for each, first in ((COUNTS, "grist"), (FOLDED, "grist"), (SHORT_LENGTH, "grist"), (THICKNESS, "wrapped"), (MOISTURE, "at_regain"))))
+    return Chapter(CHAPTER, (COUNTS, FOLDED, SHORT_LENGTH, THICKNESS, MOISTURE),
+                   tuple(asked_and_answered(each, first, drawn=drawn.get(each.key))
+                         for each, first in ((COUNTS, "grist"), (FOLDED, "grist"), (SHORT_LENGTH, "grist"), (THICKNESS, "wrapped"), (MOISTURE, "at_regain"))))
 
 
 WRAPS_DRAWN = Picture(
@@ -111,7 +113,8 @@ FOLDED = Card(
             Input("ends", "Ends folded", STRANDS, NUMBER, needed=True, starts_as=2.0, help="2 for 2/40s and for 28/2. Never type 12/2 as it stands: it becomes a date."),
             Input("number", "Number", LARGE, NUMBER, needed=True, help="40 for 2/40s, 28 for 28/2."),
             Input("system", "In this system", Choice("systems_name", lists.SHEET), needed=True),
-            Input("notation", "The number is", Choice("notations_name", lists.SHEET), needed=True, starts_as="of each end", help="Of each end, or, as in spun silk and R tex, of the folded yarn."),
+            Input("notation", "The number is", Choice("notations_name", lists.SHEET), needed=True, starts_as="of each end",
+                  help="Of each end, or, as in spun silk and R tex, of the folded yarn."),
         )),
         Group("Worked out", (
             Result("of_number", "Grist of that number",
@@ -163,9 +166,11 @@ THICKNESS = Card(
         Group("You type", (
             Input("grist", "Grist", LARGE, GRIST, needed=True),
             Input("k_touching", "K, threads touching", TWOFOLD, needed=True, starts_as=0.9, help="Ashenhurst: 0.90 worsted, 0.84 woolen, 0.95 cotton."),
-            Input("k_wrapped", "K, wraps as laid by hand", TWOFOLD, needed=True, starts_as=0.35, help="Common practice, no source: fit it to your own yarn. The sheet Skeins uses it."),
+            Input("k_wrapped", "K, wraps as laid by hand", TWOFOLD, needed=True, starts_as=0.35,
+                  help="Common practice, no source: fit it to your own yarn. The sheet Skeins uses it."),
             Input("counted", "Wraps per inch counted", CLOSE, THREADS, help="Of this same yarn; your own K follows from it."),
-            Input("fiber_density", "Fiber density", DENSE, DENSITY, needed=True, starts_as=Quantity(1.31, "gram / centimeter ** 3"), help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),
+            Input("fiber_density", "Fiber density", DENSE, DENSITY, needed=True, starts_as=Quantity(1.31, "gram / centimeter ** 3"),
+                  help="Wool 1.31, silk 1.34, cotton 1.52, nylon 1.14."),
             Input("fiber_diameter", "Fiber diameter", CLOSE, FIBER_DIAMETER),
         )),
         Group("Worked out", (
@@ -176,9 +181,11 @@ THICKNESS = Card(
             Result("own_k", "Your own K", "counted * 0.0254 / SQRT(grist * 453.59237 / 0.9144)", diameter.fitted_k, NUMBER,
                    uses={"wraps": "counted"}, digits=3, note="Type it above as K, wraps as laid by hand."),
             Result("tex", "Tex", "1 / grist", yarn_count.direct_count, TEX),
-            Result("packing", "Fiber in it, threads touching", PACKED.format(k="k_touching"), diameter.packing, SHARE, uses={"k": "k_touching"}, only_if=SOLID.format(k="k_touching"),
+            Result("packing", "Fiber in it, threads touching", PACKED.format(k="k_touching"), diameter.packing, SHARE, uses={"k": "k_touching"},
+                   only_if=SOLID.format(k="k_touching"),
                    note="Share of the yarn's section that is fiber, by K: lofty 35%, hard twisted 65%; the rest is air."),
-            Result("packing_laid", "Fiber in it, as laid by hand", PACKED.format(k="k_wrapped"), diameter.packing, SHARE, uses={"k": "k_wrapped"}, only_if=SOLID.format(k="k_wrapped"),
+            Result("packing_laid", "Fiber in it, as laid by hand", PACKED.format(k="k_wrapped"), diameter.packing, SHARE, uses={"k": "k_wrapped"},
+                   only_if=SOLID.format(k="k_wrapped"),
                    note="The same of what a wrap takes up on the ruler: the air between the wraps counts as yarn there."),
             Result("diameter", "Diameter", "SQRT(4 * tex / (PI() * fiber_density * packing))", diameter.yarn_diameter, YARN_DIAMETER,
                    uses={"linear_density": "tex"}, note="Of a round yarn, threads touching."),

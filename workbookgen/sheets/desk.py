@@ -62,10 +62,13 @@ def glance() -> Card:
             Result("skeins", "Skeins", "COUNT(skeins_finished_yd)", overview.how_many, NUMBER, uses={"amounts": "skeins_finished_yd"}, digits=0),
             Result("length", "Yarn in skeins", "sum(skeins_finished_yd)", stock.sum_of, LENGTH, uses={"amounts": "skeins_finished_yd"}),
             Result("mass", "Its weight", "sum(skeins_net)", stock.sum_of, MASS, uses={"amounts": "skeins_net"}),
-            Result("skeins_words", "In words", 'IF(skeins = 1, "in 1 skein, ", "in " & said(skeins) & " skeins, ") & said(mass)', lot_words.skeins_in_words, None, uses={"count": "skeins"}),
+            Result("skeins_words", "In words", 'IF(skeins = 1, "in 1 skein, ", "in " & said(skeins) & " skeins, ") & said(mass)', lot_words.skeins_in_words, None,
+                   uses={"count": "skeins"}),
             Result("to_come", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
-            Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">=" & 0.001)', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"}, digits=0),
-            Result("lots_words", "In words", 'IF(lots = 1, "still to spin, in 1 lot", "still to spin, in " & said(lots) & " lots")', lot_words.lots_in_words, None, uses={"count": "lots"}),
+            Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">=" & 0.001)', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"},
+                   digits=0),
+            Result("lots_words", "In words", 'IF(lots = 1, "still to spin, in 1 lot", "still to spin, in " & said(lots) & " lots")', lot_words.lots_in_words, None,
+                   uses={"count": "lots"}),
             Result("enough", "Projects with enough yarn", "SUMPRODUCT((projects_chance >= doubts_certainty) * (projects_chance <= 1))", overview.how_many_enough, NUMBER,
                    uses={"chances": "projects_chance", "certainty": "doubts_certainty"}, digits=0),
             Result("projects", "Projects", 'said(enough) & " of " & COUNT(projects_chance)', overview.so_many_of, None, uses={"chances": "projects_chance"}),
@@ -84,7 +87,8 @@ def projects(settings: Settings) -> Log:
         Group("", (
             Result("name", "Project", "INDEX(projects_listed, line)", overview.nth, None, uses={"names": "projects_listed", "place": "line"}),
             *(_of_project(key, label, column, unit, digits) for key, label, column, unit, digits in (
-                ("needs", "needs", "need", LENGTH, 0), ("has", "has", "have", LENGTH, 0), ("chance", "chance", "chance_words", None, None), ("words", "in words", "verdict", None, None),
+                ("needs", "needs", "need", LENGTH, 0), ("has", "has", "have", LENGTH, 0), ("chance", "chance", "chance_words", None, None),
+                ("words", "in words", "verdict", None, None),
             )),
         )),
         Group("For the chart", (_of_project("doubt", "give or take", "doubt_have", LENGTH, 0),), printed=False),
@@ -127,7 +131,8 @@ SHELF = Listing(title="On the shelf", block="first_lots", across=(1, 8), view=Lo
 def look(there: dict[str, Way]) -> Card:
     """A line for each log: what was emptied or typed over in it, or the first thing that is wrong."""
     program = Result(
-        "program", "", 'IF(start_agreeing = start_examples, "computes the planner correctly", "do not rely on it: " & (start_examples - start_agreeing) & IF(start_examples - start_agreeing = 1, " check fails", " checks fail"))',
+        "program", "", 'IF(start_agreeing = start_examples, "computes the planner correctly", "do not rely on it: " & (start_examples - start_agreeing) '
+                       '& IF(start_examples - start_agreeing = 1, " check fails", " checks fail"))',
         overview.program_in_words, None, uses={"agreeing": "start_agreeing", "total": "start_examples"},
     )
     return Card("look", "", groups=(Group("", (program, *(_look(key) for key in there))),))
@@ -161,11 +166,13 @@ def _looks(title: str, logs: list[str], there: dict[str, Way], *more: tuple[str,
 
 STEPS = ("1. Reels: give each reel its loop.   2. Skeins: type wraps and weight of each skein.   3. Projects: type the yardage you want, and read whether it is enough.",)
 KEY = (
-    "A tinted cell is yours: type there. All else is worked out, empty until what it needs is there, and refuses to be typed into. A cell that was emptied or pasted over is told above.",
+    "A tinted cell is yours: type there. All else is worked out, empty until what it needs is there, and refuses to be typed into. "
+    "A cell that was emptied or pasted over is told above.",
     "A red ! at the left of a line means that something in it cannot be right; … that something is still missing. Other lines are not touched by it.",
     "Type percentages with the sign: 15%. Parts of a number as 9.25 or 9 1/4. A weight in pounds and ounces may be typed as a sum: =6*16+4.",
     "Paste values only, so that the cells keep their look. Do not cut or drag a cell: the formulas follow it to its new place. If it happened, undo it.",
-    "To sort a log, select whole lines, from the first column to the last, and sort. No line needs inserting: type below the last, then sort. The + above the columns opens what is folded away.",
+    "To sort a log, select whole lines, from the first column to the last, and sort. No line needs inserting: type below the last, then sort. "
+    "The + above the columns opens what is folded away.",
     "On paper a log has its first 24 lines, or those that were in use when the planner was built and eight more: for others, set the print range.",
     "Apple's spreadsheet program may not compute names that are looked up; the line This program says so.",
 )

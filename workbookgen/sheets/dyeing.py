@@ -61,7 +61,8 @@ BATH = Card(
         Group("Worked out", (
             lookup("of_skein", "The skein weighs", "skeins_net", "skein", MASS),
             lookup("of_lot", "The lot weighs", "fiber_scoured", "lot", MASS),
-            Result("goods", "Goods", "IF(given(mass), mass, IF(given(of_skein), of_skein, of_lot))", dyeing.goods, MASS, uses={"weighed": "mass", "skein": "of_skein", "lot": "of_lot"},
+            Result("goods", "Goods", "IF(given(mass), mass, IF(given(of_skein), of_skein, of_lot))", dyeing.goods, MASS,
+                   uses={"weighed": "mass", "skein": "of_skein", "lot": "of_lot"},
                    only_if="OR(given(mass), given(of_skein), given(of_lot))", note="Dry, as weighed."),
             Result("dye", "Dye", "goods * depth", dyeing.dye, DYE),
             Result("stock", "As stock", "dye / strength / 1000", dyeing.stock, STOCK),
@@ -105,9 +106,11 @@ RECIPE = Log(
             Input("of_goods", "Other: of the goods", Number(above=0, most=10), SHARE, help="As its label or your recipe says, of the dry weight."),
         )),
         Group("For this bath", (
-            Result("mass", "Weigh", "IF(given(of_shade), dyeing_dye * of_shade, dyeing_goods * of_goods)", dyeing.to_weigh, DYE, uses={"dye": "dyeing_dye", "goods": "dyeing_goods"},
+            Result("mass", "Weigh", "IF(given(of_shade), dyeing_dye * of_shade, dyeing_goods * of_goods)", dyeing.to_weigh, DYE,
+                   uses={"dye": "dyeing_dye", "goods": "dyeing_goods"},
                    only_if="OR(AND(given(dyeing_dye), given(of_shade)), AND(given(dyeing_goods), given(of_goods), NOT(given(of_shade))))"),
-            Result("volume", "Or of its stock", "dyeing_dye * of_shade / dyeing_strength / 1000", dyeing.stock_of, STOCK, uses={"dye": "dyeing_dye", "strength": "dyeing_strength"}),
+            Result("volume", "Or of its stock", "dyeing_dye * of_shade / dyeing_strength / 1000", dyeing.stock_of, STOCK,
+                   uses={"dye": "dyeing_dye", "strength": "dyeing_strength"}),
         )),
         Group("For the card", (
             Result("counted", "Counted in the shade", "of_shade", dyeing.in_shade, SHARE),

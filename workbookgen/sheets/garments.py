@@ -18,7 +18,8 @@ SHEET = tabs.NEED
 CHAPTER = "Garments"
 
 CAUTIONS = (
-    "Fulling takes hot water, soap and rubbing. Long gloves; hand-hot is hot enough where hands go in; children stay away. Look every few minutes: nothing brings it back. Stop when wrists or shoulders hurt.",
+    "Fulling takes hot water, soap and rubbing. Long gloves; hand-hot is hot enough where hands go in; children stay away. Look every few minutes: nothing brings it back. "
+    "Stop when wrists or shoulders hurt.",
 )
 
 
@@ -39,7 +40,8 @@ GARMENT = Card(
     groups=(
         Group("You type", (
             Input("body", "Body around", SIZE, LOOP, needed=True, help="Chest or bust, at the widest."),
-            Input("ease", "Ease", Number(least=-1000, most=1000), LOOP, blank_means=0, help="In all, beyond the body; below 0 it stretches. 2 to 6 in (5 to 15 cm) is usual (common practice, no source)."),
+            Input("ease", "Ease", Number(least=-1000, most=1000), LOOP, blank_means=0,
+                  help="In all, beyond the body; below 0 it stretches. 2 to 6 in (5 to 15 cm) is usual (common practice, no source)."),
             Input("length", "Length", SIZE, LOOP, needed=True, help="From the shoulder to the lower edge."),
             Input("sleeve", "Sleeve length", NONE_OR_SIZE, LOOP, blank_means=0, help="Empty for none."),
             Input("upper_arm", "Sleeve around, upper arm", NONE_OR_SIZE, LOOP, blank_means=0, help="Of the sleeve, its ease in it."),
@@ -87,7 +89,8 @@ PATTERN = Card(
                    uses={"count": "row_count", "pattern": "rows", "own": "own_rows"}),
             Result("kept", "Width by its numbers", "stitches / own_stitches - 1", trade.size_of_its_numbers, SHARE, is_signed=True,
                    uses={"pattern": "stitches", "own": "own_stitches"}, note="If you keep them: wider, or below 0 narrower."),
-            Result("density", "Stitches for one", "own_stitches / stitches * IF(AND(given(rows), given(own_rows)), own_rows / rows, own_stitches / stitches)", trade.stitches_for_one, NUMBER,
+            Result("density", "Stitches for one", "own_stitches / stitches * IF(AND(given(rows), given(own_rows)), own_rows / rows, own_stitches / stitches)",
+                   trade.stitches_for_one, NUMBER,
                    uses={"pattern": "stitches", "own": "own_stitches", "pattern_rows": "rows"}),
             Result("yarn", "Yarn you need", "length * SQRT(density)", trade.yarn_in_gauge, LENGTH, uses={"yarn": "length", "stitches_for_one": "density"},
                    note="By Munden's relation, within 10 to 15%, each yarn worked as firmly; a swatch says more."),
@@ -120,7 +123,8 @@ SHAWL = Card(
                    uses={"left": "rest"}, note="Yarn goes with stitches: from a point, half the rows take a quarter."),
             Result("takes", "Yarn for those still to work", f"used * wanted * (2 * now + {GROWTH} * wanted) / (rows * (first + now))", trade.yarn_for_rows, MASS,
                    only_if=f"ROUND(now + {GROWTH} * wanted, 6) >= 0"),
-            Result("share", "Share of it used so far", "used / (used + takes)", trade.share_worked, SHARE, uses={"to_come": "takes"}, note="Of what all rows need, those still to work with them."),
+            Result("share", "Share of it used so far", "used / (used + takes)", trade.share_worked, SHARE, uses={"to_come": "takes"},
+                   note="Of what all rows need, those still to work with them."),
             Result("words", "In words", 'IF(ROUND(possible - wanted, 9) >= 0, "it will last", "it will not last")', knitting.lasts, None),
         )),
     ),
@@ -145,11 +149,15 @@ FULLING = Card(
             Input("rows", "Rows before fulling", STITCHES, GAUGE),
         )),
         Group("Worked out", (
-            Result("lost_width", "Lost across", "1 - after_width / before_width", trade.lost_in_fulling, SHARE, uses={"before": "before_width", "after": "after_width"}, is_signed=True),
-            Result("lost_length", "Lost along", "1 - after_height / before_height", trade.lost_in_fulling, SHARE, uses={"before": "before_height", "after": "after_height"}, is_signed=True,
+            Result("lost_width", "Lost across", "1 - after_width / before_width", trade.lost_in_fulling, SHARE, uses={"before": "before_width", "after": "after_width"},
+                   is_signed=True),
+            Result("lost_length", "Lost along", "1 - after_height / before_height", trade.lost_in_fulling, SHARE, uses={"before": "before_height", "after": "after_height"},
+                   is_signed=True,
                    note="Below 0 it has grown."),
-            Result("make_width", "Make it wide", "width / (1 - lost_width)", trade.size_to_make, LOOP, uses={"wanted": "width", "lost": "lost_width"}, only_if="lost_width < 0.99", digits=1),
-            Result("make_length", "Make it long", "length / (1 - lost_length)", trade.size_to_make, LOOP, uses={"wanted": "length", "lost": "lost_length"}, only_if="lost_length < 0.99", digits=1),
+            Result("make_width", "Make it wide", "width / (1 - lost_width)", trade.size_to_make, LOOP, uses={"wanted": "width", "lost": "lost_width"}, only_if="lost_width < 0.99",
+                   digits=1),
+            Result("make_length", "Make it long", "length / (1 - lost_length)", trade.size_to_make, LOOP, uses={"wanted": "length", "lost": "lost_length"},
+                   only_if="lost_length < 0.99", digits=1),
             Result("cast_on", "Stitches for it", "make_width * stitches", trade.counted_over, NUMBER, uses={"size": "make_width", "gauge": "stitches"}, digits=0),
             Result("work", "Rows for it", "make_length * rows", trade.counted_over, NUMBER, uses={"size": "make_length", "gauge": "rows"}, digits=0),
             Result("swatch_area", "Swatch", "before_width * before_height", knitting.swatch_area, AREA, uses={"width": "before_width", "height": "before_height"}),

@@ -21,7 +21,9 @@ CHAPTER = "Guide"
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (accepted(guide(settings), settings),), (band(Listing(title="What fleeces give", block="guide", view=VIEW, aside="Published ranges, fleece for fleece very different: your own records beat them. Change any figure, or add a line.")),))
+    return Chapter(CHAPTER, (accepted(guide(settings), settings),),
+                   (band(Listing(title="What fleeces give", block="guide", view=VIEW,
+                                 aside="Published ranges, fleece for fleece very different: your own records beat them. Change any figure, or add a line.")),))
 
 
 VIEW = LogView(
@@ -75,7 +77,8 @@ def guide(settings: Settings) -> Log:
                 Input("preparation", "Carding loss", LOSS, SHARE, help="Usual share lost in carding: 2 to 10% (common practice, no source)."),
                 Input("combing", "Combing loss", LOSS, SHARE, help="Usual share left in the comb: 20 to 40% (common practice, no source)."),
                 Input("spinning", "Spinning loss", LOSS, SHARE, help="Usual share lost in spinning and plying."),
-                Input("on_labels", "On labels", Name(unique=False), width=16, help="Its generic name in the fiber content of a label, as the law where you sell has it: wool for every breed."),
+                Input("on_labels", "On labels", Name(unique=False), width=16,
+                      help="Its generic name in the fiber content of a label, as the law where you sell has it: wool for every breed."),
                 Input("source", "Source", Note(), width=154, help="Who says so, and whether it was read or remembered."),
             )),
             Group("Worked out", (

@@ -20,7 +20,8 @@ PROJECTS = "Projects"
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (estimates(settings),), (band(Listing(title="A knitted or crocheted piece", block="estimates", view=VIEW, aside="Give a swatch, a gauge, or the weight of a piece like it: one way is enough, a swatch is the surest.")),))
+    return Chapter(CHAPTER, (estimates(settings),), (band(Listing(title="A knitted or crocheted piece", block="estimates", view=VIEW,
+                                                                  aside="Give a swatch, a gauge, or the weight of a piece like it: one way is enough, a swatch is the surest.")),))
 
 
 VIEW = LogView(

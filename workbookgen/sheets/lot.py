@@ -14,7 +14,8 @@ from workbookgen.sheets.lookup import lookup
 SHEET = tabs.LOT
 CHAPTER = "Lot"
 # Key of the stage, label, column of the lots, and the stage before.
-STAGES = (("skirted", "Skirted", "skirted", "bought"), ("washed", "Washed", "scoured", "skirted"), ("prepared", "Prepared", "prepared", "washed"), ("yarn", "Yarn", "yarn", "prepared"))
+STAGES = (("skirted", "Skirted", "skirted", "bought"), ("washed", "Washed", "scoured", "skirted"), ("prepared", "Prepared", "prepared", "washed"),
+          ("yarn", "Yarn", "yarn", "prepared"))
 STEPS = {"skirted": "skirting", "washed": "scouring", "prepared": "preparation", "yarn": "spinning"}
 AFTER = {"skirted": trade.after_skirting, "washed": trade.after_scouring, "prepared": trade.after_preparation, "yarn": trade.after_spinning}
 
@@ -30,7 +31,8 @@ def chapter(settings: Settings) -> Chapter:
                 ("Lost here", ("", *(f"way_lost_{key}" for key, *_ in STAGES))),
             )),
             Matrix(title="Its skeins", heads=("",), across=(9, 12), rows=(
-                ("Skeins", ("way_skeins",)), ("Yarn in them", ("way_length",)), ("Mean grist", ("way_grist",)), ("They vary by (CV)", ("way_variation",)), ("Projects take of it", ("way_promised",)),
+                ("Skeins", ("way_skeins",)), ("Yarn in them", ("way_length",)), ("Mean grist", ("way_grist",)), ("They vary by (CV)", ("way_variation",)),
+                ("Projects take of it", ("way_promised",)),
             )),
         ),
         band(

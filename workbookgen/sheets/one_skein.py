@@ -40,7 +40,8 @@ def length_doubts(words: Words) -> dict[str, Result]:
                      "washed_loop": washed},
                only_if=f"AND(NOT(given({washed})), {words.shrinkage} < 0.9)"),
         Result("doubt", "Length ±",
-               "SQRT(own_square + IF(given(reel_part), reel_part * reel_part, 0) + IF(given(slack_part), slack_part * slack_part, 0) + IF(given(shrink_part), shrink_part * shrink_part, 0))",
+               "SQRT(own_square + IF(given(reel_part), reel_part * reel_part, 0) + IF(given(slack_part), slack_part * slack_part, 0) + IF(given(shrink_part), "
+               "shrink_part * shrink_part, 0))",
                uncertainty.skein_uncertainty, LENGTH, uses={"own": "own_square"}, note="Standard uncertainty of this skein alone (JCGM 100)."),
     )
     return {each.key: each for each in results}

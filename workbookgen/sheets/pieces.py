@@ -19,7 +19,11 @@ ROUND = 'OR(shape = "rectangle", shape = "triangle", shape = "circle", given(sec
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (pieces(settings),), (band(Listing(title="Its parts", block="pieces", view=VIEW, aside="A sleeve is a trapezoid; a yoke a ring; a shawl a triangle. Circle and ring: the width is what they measure across.")),))
+    return Chapter(CHAPTER, (pieces(settings),), (band(Listing(
+        title="Its parts", block="pieces", view=VIEW,
+        aside="A sleeve is a trapezoid; a yoke a ring; a shawl a triangle. "
+              "Circle and ring: the width is what they measure across.",
+    )),))
 
 
 VIEW = LogView(typed="project part shape width height second pieces", answers=(("It has", "area"),))

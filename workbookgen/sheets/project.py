@@ -71,7 +71,8 @@ PROJECT = Card(
             _of("spare", "Over or short", "spare", LENGTH),
             Result("lacking", "Lacking", "MAX(0, 0 - spare)", answer.lacking, LENGTH),
             Result("in_short", "In short",
-                   'IF(verdict = "finished", "Finished", IF(spare < 0, "Short by " & said(lacking), IF(verdict = "enough", "Enough: ", IF(verdict = "in doubt", "In doubt: ", "Likely enough: ")) & said(spare) & " over"))',
+                   'IF(verdict = "finished", "Finished", IF(spare < 0, "Short by " & said(lacking), IF(verdict = "enough", "Enough: ", IF(verdict = "in doubt", "In doubt: ", '
+                   '"Likely enough: ")) & said(spare) & " over"))',
                    answer.in_short, None, only_if="ABS(spare) < 900000"),
             _of("answer", "In a sentence", "answer"),
             _of("advice", "To be as sure as you ask", "advice"),
@@ -81,7 +82,8 @@ PROJECT = Card(
         Group("For the chart", (
             *(Result(f"has_{part}", f"Has, {part}", f"MIN(2, left_{part} / needs_{part})", charted.has_of_needs, SHARE, only_if=f"needs_{part} > 0",
                      uses={"has": f"left_{part}", "needs": f"needs_{part}"}) for part in STRANDS),
-            *(Result(f"whisker_{part}", f"Give or take, {part}", f"IF(left_{part} < 2 * needs_{part}, 2 * doubt_{part} / needs_{part}, 0)", charted.whisker, SHARE, only_if=f"needs_{part} > 0",
+            *(Result(f"whisker_{part}", f"Give or take, {part}", f"IF(left_{part} < 2 * needs_{part}, 2 * doubt_{part} / needs_{part}, 0)", charted.whisker, SHARE,
+                     only_if=f"needs_{part} > 0",
                      uses={"has": f"left_{part}", "needs": f"needs_{part}", "doubt": f"doubt_{part}"}) for part in STRANDS),
         ), printed=False),
         Group("For it", (
@@ -113,7 +115,8 @@ def weeks() -> Log:
     return Log("weeks", "", rows=len(STEPS), groups=(
         Group("", (
             Result("step", "", 'IF(line = 1, "Preparing", IF(line = 2, "Spinning", IF(line = 3, "Plying", "Finishing")))', planning.step_in_words, None, uses={"place": "line"}),
-            Result("hours", "ahead", _by_line(hours.split(", ")) + " * project_ahead_share", planning.hours_of_step, HOURS, uses={"place": "line", "left": "project_ahead_share"} | of_steps, digits=1),
+            Result("hours", "ahead", _by_line(hours.split(", ")) + " * project_ahead_share", planning.hours_of_step, HOURS,
+                   uses={"place": "line", "left": "project_ahead_share"} | of_steps, digits=1),
             *(
                 Result(f"week_{week}", f"week {week}", f"MAX(0, MIN(before + hours, {week} * pace_weekly) - MAX(before, {week - 1} * pace_weekly))",
                        planning.hours_in_week, HOURS, uses={"weekly": "pace_weekly"}, fixed={"week": float(week)}, digits=1)
@@ -121,7 +124,8 @@ def weeks() -> Log:
             ),
         )),
         Group("For the weeks", (
-            Result("before", "before it", _by_line(_sums(hours.split(", "))) + " * project_ahead_share", planning.hours_before_step, HOURS, uses={"place": "line", "left": "project_ahead_share"} | of_steps, digits=1),
+            Result("before", "before it", _by_line(_sums(hours.split(", "))) + " * project_ahead_share", planning.hours_before_step, HOURS,
+                   uses={"place": "line", "left": "project_ahead_share"} | of_steps, digits=1),
         ), printed=False),
     ))
 

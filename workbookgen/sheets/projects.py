@@ -65,14 +65,18 @@ def projects(settings: Settings) -> Log:
 def _you_type() -> Group:
     return Group("You type", (
         Input("name", "Project", Name(), needed=True, width=20),
-        Input("wanted", "Yarn wanted", LARGE, LENGTH, help="The yardage that a pattern or your own record states; leave it empty to use the estimates of the sheets Knitting and Weaving."),
-        Input("need_doubt", "Wanted, ±", UNCERTAIN, SHARE, blank_means=0.05, help="How far the yardage may be off, one standard uncertainty; empty means 5% (common practice: a pattern's may be off by 5 to 10%)."),
+        Input("wanted", "Yarn wanted", LARGE, LENGTH, help="The yardage that a pattern or your own record states; "
+                                                           "leave it empty to use the estimates of the sheets Knitting and Weaving."),
+        Input("need_doubt", "Wanted, ±", UNCERTAIN, SHARE, blank_means=0.05,
+              help="How far the yardage may be off, one standard uncertainty; empty means 5% (common practice: a pattern's may be off by 5 to 10%)."),
         Input("margin", "Reserve", Number(least=0, most=2), SHARE, blank_means=0.1, help="What you want left over; empty means 10%. It has nothing to do with doubt."),
         Input("grist", "Grist planned", AMOUNT, GRIST, help="Grist of the finished yarn; empty takes it from the sample, the design or the first lot."),
-        Input("design", "Its yarn", Choice("designs_listed", yarn.SHEET), width=16, help="A design of the sheet Yarn, if it is plied from several lots. A plain yarn needs none: choose its lots."),
+        Input("design", "Its yarn", Choice("designs_listed", yarn.SHEET), width=16,
+              help="A design of the sheet Yarn, if it is plied from several lots. A plain yarn needs none: choose its lots."),
         Input("sample", "Planned by sample", Choice("samples_listed", samples.SHEET), width=16, help="A sample of this yarn: its grist, loss, shrinkage and take-up are used."),
         *(
-            Input(lot, label, Choice("fiber_listed", fiber.SHEET), width=16, help="For a plain yarn: a lot of the sheet Fiber to spin from, or the yarn bought. Several may replace each other.")
+            Input(lot, label, Choice("fiber_listed", fiber.SHEET), width=16,
+                  help="For a plain yarn: a lot of the sheet Fiber to spin from, or the yarn bought. Several may replace each other.")
             for lot, label in zip(LOTS, ("First lot", "Second lot", "Third lot"), strict=True)
         ),
         Input("package", "A ball holds", AMOUNT, LENGTH, help="If you buy the yarn: length of one ball or skein."),
@@ -80,7 +84,9 @@ def _you_type() -> Group:
         Input("strands", "Strands", STRANDS, NUMBER, help="For the hours: singles in the ply; empty means two."),
         Input("take_up", "Take-up", LOSS, SHARE, help="For the hours: share of the singles' length lost in plying; empty takes it from the sheet Samples."),
         Input("done", "Hours done", NONE_OR_AMOUNT, HOURS, help="Hours of work on it that are behind you."),
-        Input("used", "Yarn used", NONE_OR_AMOUNT, MASS, help="Once it is finished: what the piece weighs. Mark its skeins as used. What it took beyond the skeins logged for it is taken off its lots; what is left of them is free for other projects."),
+        Input("used", "Yarn used", NONE_OR_AMOUNT, MASS, help="Once it is finished: what the piece weighs. Mark its skeins as used. "
+                                                              "What it took beyond the skeins logged for it is taken off its lots; "
+                                                              "what is left of them is free for other projects."),
     ))
 
 
@@ -88,24 +94,29 @@ def _enough() -> Group:
     return Group("Enough?", (
         *supply.in_words(),
         Result("have", "There is", "in_skeins + IF(given(lesser_4), lesser_4, 0)", project.all_there_is, LENGTH, uses={"to_come": "lesser_4", "unknown": "lots_unknown"},
-               only_if="IF(given(lots_unknown), lots_unknown = 0, 1 = 1)", note="Its skeins, and what its lots still give; where a yarn has several components, the scarcest limits."),
-        Result("spare", "Over or short", "have - need", project.surplus, LENGTH, width=11, note="Beside the yarn needed, with no reserve. Below zero it is short. Other projects on the same lots have theirs."),
+               only_if="IF(given(lots_unknown), lots_unknown = 0, 1 = 1)",
+               note="Its skeins, and what its lots still give; where a yarn has several components, the scarcest limits."),
+        Result("spare", "Over or short", "have - need", project.surplus, LENGTH, width=11,
+               note="Beside the yarn needed, with no reserve. Below zero it is short. Other projects on the same lots have theirs."),
         Result("chance", "Chance that it is enough", "IF(doubt_spare > 0, NORMSDIST(spare / doubt_spare), IF(spare >= 0, 1, 0))",
                uncertainty.chance_enough, SHARE, uses={"surplus": "spare", "uncertainty": "doubt_spare"}, digits=0, width=11,
                note="For the yarn needed. The reserve does not lower it."),
-        Result("length", "Yarn, reserve in", "need * (1 + margin)", project.yarn_length, LENGTH, uses={"length_wanted": "need"}, note="What to have: the yarn needed, and the reserve."),
+        Result("length", "Yarn, reserve in", "need * (1 + margin)", project.yarn_length, LENGTH, uses={"length_wanted": "need"},
+               note="What to have: the yarn needed, and the reserve."),
         Result("surplus", "Over, reserve kept", "have - length", project.surplus, LENGTH, uses={"need": "length"}, width=11, note="Below zero the reserve is not whole, or worse."),
         Result("free", "In free skeins", "IF(given(design), sum_where(designs_free_length, designs_listed, design), 0)"
                + "".join(f" + IF(given({lot}), sum_where(fiber_free_length, fiber_listed, {lot}), 0)" for lot in LOTS),
                belongings.free_skeins, LENGTH,
                uses={"designs": "designs_listed", "of_designs": "designs_free_length", "lots": "fiber_listed", "of_lots": "fiber_free_length"},
-               only_if=f"OR(given(design), {ANY_LOT[3:]}", note="Skeins of this yarn that belong to no project. They are not counted: choose the project beside them on the sheet Skeins."),
+               only_if=f"OR(given(design), {ANY_LOT[3:]}", note="Skeins of this yarn that belong to no project. "
+                                                                "They are not counted: choose the project beside them on the sheet Skeins."),
     ))
 
 
 def _needed() -> Group:
     return Group("Needed", (
-        Result("estimated", "Estimated", "sum_where(estimates_yarn, estimates_of, name) + sum_where(weavings_yarn, weavings_of, name) + sum_where(weavings_weft_apart, weavings_weft_of, name)", stock.spun, LENGTH,
+        Result("estimated", "Estimated", "sum_where(estimates_yarn, estimates_of, name) + sum_where(weavings_yarn, weavings_of, name) "
+                                         "+ sum_where(weavings_weft_apart, weavings_weft_of, name)", stock.spun, LENGTH,
                uses={"names": "estimates_of", "amounts": "estimates_yarn", "second_names": "weavings_of", "second_amounts": "weavings_yarn",
                      "third_names": "weavings_weft_of", "third_amounts": "weavings_weft_apart"}, leaves=("besides",),
                note="For this project, from the sheets Knitting and Weaving."),
@@ -124,7 +135,8 @@ def _needed() -> Group:
                note="The sample's, or the usual one of the sheet Sureness."),
         Result("unwashed", "To spin, unwashed", "IF(IF(given(bought_share), bought_share, 0) > 0.999999, 0, length / (1 - shrinkage_used))", project.unwashed_length, LENGTH,
                uses={"shrinkage": "shrinkage_used"}, note="Length on the reel, before washing takes its share. None of a yarn that is bought."),
-        Result("left_share", "Still to make", "IF(given(used), 0, MAX(0, 1 - in_skeins / length))", project.left_share, SHARE, digits=0, note="Of the yarn, reserve in, what is not in its skeins."),
+        Result("left_share", "Still to make", "IF(given(used), 0, MAX(0, 1 - in_skeins / length))", project.left_share, SHARE, digits=0,
+               note="Of the yarn, reserve in, what is not in its skeins."),
         Result("yarn", "Weight of yarn", "length / planned", yarn_count.mass_of_length, MASS, uses={"grist": "planned"}, note="Of the yarn with its margin."),
         *supply.fiber_in_all(),
         Result("packages", "Balls in all", "ROUNDUP(ROUND(length / package, 6), 0)", plying.packages, NUMBER, digits=0, note="For the yarn with its reserve."),
@@ -186,7 +198,8 @@ def _how_sure(settings: Settings) -> Group:
         Result("doubt_spare", "Over ±", "SQRT(doubt_have * doubt_have + doubt_need * doubt_need)", uncertainty.surplus_uncertainty, LENGTH,
                uses={"u_have": "doubt_have", "u_need": "doubt_need"}),
         Result("more", "More, to be sure",
-               "IF(spare >= doubts_z * doubt_spare, 0, (SQRT(POWER(doubts_z * doubts_grist * spare, 2) + (1 - POWER(doubts_z * doubts_grist, 2)) * POWER(doubts_z * doubt_spare, 2)) - spare) "
+               "IF(spare >= doubts_z * doubt_spare, 0, (SQRT(POWER(doubts_z * doubts_grist * spare, 2) + (1 - POWER(doubts_z * doubts_grist, "
+               "2)) * POWER(doubts_z * doubt_spare, 2)) - spare) "
                "/ (1 - POWER(doubts_z * doubts_grist, 2)))",
                uncertainty.more_for, LENGTH, uses={"uncertainty": "doubt_spare", "relative_more": "doubts_grist", "coverage": "doubts_z"},
                only_if="doubts_z * doubts_grist < 1", note="What to have besides, to be as sure as you ask on the sheet Sureness; it is itself uncertain."),

@@ -105,7 +105,8 @@ def _number_or_text(text: str) -> float | str:
 PROOFS = ProofTable(
     "proofs",
     title="Proofs",
-    about="Worked examples from print, or worked by hand from printed definitions, computed here by the formulas of the other sheets. Below them, each function that formulas use, and each chapter. If one differs, do not trust this program with the planner.",
+    about="Worked examples from print, or worked by hand from printed definitions, computed here by the formulas of the other sheets. "
+          "Below them, each function that formulas use, and each chapter. If one differs, do not trust this program with the planner.",
     proofs=read_proofs(),
     verdict=Result(
         "verdict",

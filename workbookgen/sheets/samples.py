@@ -64,7 +64,8 @@ def _you_type() -> Group:
         Input("name", "Sample", Name(), needed=True, width=22, help="What you call this sample. Projects choose it by this name."),
         Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=18, help="What it was spun from."),
         *(
-            Input(word, f"Wraps {number}", CLOSE, THREADS, width=8, help="Wraps in an inch, counted afresh at another place. Of uneven yarn wrap several inches, and divide: =31/3.")
+            Input(word, f"Wraps {number}", CLOSE, THREADS, width=8,
+                  help="Wraps in an inch, counted afresh at another place. Of uneven yarn wrap several inches, and divide: =31/3.")
             for number, word in enumerate(READINGS, start=1)
         ),
         Input("length", "Length", AMOUNT, LENGTH, help="Of the finished sample."),
@@ -100,7 +101,8 @@ def _thickness() -> Group:
         Result("readings_words", "Readings to take",
                'IF(count < 3, (3 - count) & " more to see how they vary", IF(IF(given(in_all), in_all <= 5, 1 = 0), IF(in_all > count, (in_all - count) & " more", "enough"), '
                'IF(IF(given(inches), inches <= 10, 1 = 0), "5 over " & inches & " inches each", "too uneven")) & " for ±" & ROUND(ROUND(doubts_readings * 100, 9), 1) & "%")',
-               statistics.more_readings, None, uses={"error": "doubts_readings"}, width=30, note="For a mean that lies as near as the sheet Sureness says, 19 times in 20, if the others vary as these do."),
+               statistics.more_readings, None, uses={"error": "doubts_readings"}, width=30,
+               note="For a mean that lies as near as the sheet Sureness says, 19 times in 20, if the others vary as these do."),
         Result("width", "Yarn width", "1 / wpi", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "wpi"}),
     ))
 

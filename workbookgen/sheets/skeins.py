@@ -103,15 +103,19 @@ def _you_type(settings: Settings) -> Group:
         Input("washed_loop", "Loop washed", REACH, LOOP, help="One full loop of the washed, dry, slack skein."),
         Input("counted_wpi", "Counted wpi", CLOSE, THREADS, help="Wraps per inch, if you have counted them."),
         Input("project", "For project", Choice("projects_listed", PROJECTS), width=22, help="The project that it belongs to, from the sheet Projects. Empty: it is free."),
-        Input("design", "Design", Choice("designs_listed", yarn.SHEET), width=22, help="If it is plied from several lots: its design, from the sheet Yarn. The design knows the shares of each."),
-        Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=20, help="If it is all of one lot: that lot, from the sheet Fiber. Leave it empty for yarn that came from none."),
-        Input("gone", "Gone, or set aside", Choice("fates_name", lists.SHEET), width=12, help="Given, sold or used: it serves no project any more; its weight still counts as spun. Set aside: it stays in the stock, and is free for nobody else."),
+        Input("design", "Design", Choice("designs_listed", yarn.SHEET), width=22,
+              help="If it is plied from several lots: its design, from the sheet Yarn. The design knows the shares of each."),
+        Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=20,
+              help="If it is all of one lot: that lot, from the sheet Fiber. Leave it empty for yarn that came from none."),
+        Input("gone", "Gone, or set aside", Choice("fates_name", lists.SHEET), width=12,
+              help="Given, sold or used: it serves no project any more; its weight still counts as spun. Set aside: it stays in the stock, and is free for nobody else."),
         Input("finished_on", "Finished on", Date(), DAY, help="The day it came off the reel, or dried."),
         Input("plied_of", "Plied of", Number(least=1, most=24, whole=True), NUMBER, width=8, help="Number of singles in it: 1, 2, 3."),
         Input("dye_lot", "Dye lot", Note(), width=14, help="Number or name of the dye bath or dyed top. Skeins of another one may differ in color."),
         Input("wheel", "Wheel and whorl", Note(), width=18, help="What it was spun and plied on, to spin it so again."),
         Input("place", "Kept in", Note(), width=14, help="Box, shelf, or who has it."),
-        Input("price", "Price", NONE_OR_AMOUNT, money(settings), help="What it cost you, or would sell for: choose one for all of them. The head adds up those that are still there."),
+        Input("price", "Price", NONE_OR_AMOUNT, money(settings),
+              help="What it cost you, or would sell for: choose one for all of them. The head adds up those that are still there."),
     ))
 
 

@@ -43,7 +43,8 @@ def together(settings: Settings) -> Card:
         Group("You type", (
             Input("mass", "Weight in all", AMOUNT, MASS, needed=True, help="As it lies on your scale, packing off."),
             Input("money", "Money in all", AMOUNT, amount, help="With the post."),
-            Input("step", "Step of your scale", Number(least=0.01 if in_ounces else 0.1, most=1000), MASS, needed=True, starts_as=Quantity(0.1, "ounce") if in_ounces else Quantity(1, "gram"),
+            Input("step", "Step of your scale", Number(least=0.01 if in_ounces else 0.1, most=1000), MASS, needed=True,
+                  starts_as=Quantity(0.1, "ounce") if in_ounces else Quantity(1, "gram"),
                   help="What it tells apart."),
             Input("coin", "Smallest coin", Number(least=0.01, most=1000), amount, needed=True, starts_as=0.01, help="What money is rounded to."),
         )),
@@ -51,19 +52,24 @@ def together(settings: Settings) -> Card:
             Result("divided", "Weight divided", "sum(members_weight)", split.handed_out, IN_STEPS, uses={"amounts": "members_weight"}, only_if="COUNT(members_weight) > 0"),
             Result("paid", "Money divided", "sum(members_pays)", split.handed_out, amount, uses={"amounts": "members_pays"}, only_if="COUNT(members_pays) > 0"),
             Result("words", "In words",
-                   'IF(given(fit), IF(ROUND(fit, 9) < 1, "They want more than there is: each gets less than wanted, all in proportion" & IF(parts > 0, ", and nothing is left for the others.", "."), '
-                   'IF(parts > 0, IF(ROUND(fit, 9) > 1, "Each gets the weight wanted, and the others divide the rest.", "Each gets the weight wanted, and nothing is left for the others."), '
-                   'IF(ROUND(fit, 9) > 1, "They want less than there is: each gets more than wanted, all in proportion. To keep the rest apart, give it a line without a weight.", "Each gets the weight wanted."))), '
+                   'IF(given(fit), IF(ROUND(fit, 9) < 1, "They want more than there is: each gets less than wanted, all in proportion" '
+                   '& IF(parts > 0, ", and nothing is left for the others.", "."), '
+                   'IF(parts > 0, IF(ROUND(fit, 9) > 1, "Each gets the weight wanted, and the others divide the rest.", "Each gets the weight wanted, '
+                   'and nothing is left for the others."), '
+                   'IF(ROUND(fit, 9) > 1, "They want less than there is: each gets more than wanted, all in proportion. '
+                   'To keep the rest apart, give it a line without a weight.", "Each gets the weight wanted."))), '
                    '"All of it is divided by parts.") & '
                    'IF(OR(mass_left > 0, IF(given(money_left), money_left > 0, 1 = 0)), " What is less than " & IF(mass_left > 0, "a step of the scale", "") & '
-                   'IF(AND(mass_left > 0, IF(given(money_left), money_left > 0, 1 = 0)), " and ", "") & IF(IF(given(money_left), money_left > 0, 1 = 0), "a coin", "") & " stays undivided.", "")',
+                   'IF(AND(mass_left > 0, IF(given(money_left), money_left > 0, 1 = 0)), " and ", "") & IF(IF(given(money_left), money_left > 0, 1 = 0), "a coin", "") '
+                   '& " stays undivided.", "")',
                    split.split_in_words, None, uses={"in_all": "due"}, only_if="due > 0", width=60),
         )),
         Group("", (
             Result("steps", "Steps of the scale", "ROUNDDOWN(ROUND(ROUND(mass / step, 9), 6), 0)", split.whole_steps, NUMBER, uses={"amount": "mass"}, digits=0),
             Result("mass_left", "Less than a step", "ROUND(ROUND(mass / step - steps, 9), 6)", split.undivided, NUMBER, uses={"amount": "mass"}),
             Result("coins", "Coins", "ROUNDDOWN(ROUND(ROUND(money / coin, 9), 6), 0)", split.whole_steps, NUMBER, uses={"amount": "money", "step": "coin"}, digits=0),
-            Result("money_left", "Less than a coin", "ROUND(ROUND(money / coin - coins, 9), 6)", split.undivided, NUMBER, uses={"amount": "money", "step": "coin", "steps": "coins"}),
+            Result("money_left", "Less than a coin", "ROUND(ROUND(money / coin - coins, 9), 6)", split.undivided, NUMBER,
+                   uses={"amount": "money", "step": "coin", "steps": "coins"}),
             Result("wanted", "Weights wanted", "sum(members_asked)", stock.sum_of, MASS, uses={"amounts": "members_asked"}),
             Result("fit", "Of the weights wanted", "mass / wanted", split.of_the_wanted, NUMBER, only_if="wanted > 0"),
             Result("parts", "Parts", "sum(members_part)", stock.sum_of, NUMBER, uses={"amounts": "members_part"}),
@@ -93,7 +99,8 @@ def members(settings: Settings) -> Log:
             )),
             Group("Gets", (
                 Result("weight", "Gets", "got * split_step", split.of_steps, IN_STEPS, uses={"steps": "got", "step": "split_step"}, note="In whole steps of the scale."),
-                Result("pays", "Pays", "coins * split_coin", split.of_steps, amount, uses={"steps": "coins", "step": "split_coin"}, note="By the weight that is got, in whole coins."),
+                Result("pays", "Pays", "coins * split_coin", split.of_steps, amount, uses={"steps": "coins", "step": "split_coin"},
+                       note="By the weight that is got, in whole coins."),
             )),
             Group("Worked out", (
                 Result("line", "Line", "lookup(lists_number, members_listed, name)", split.line, NUMBER, uses={"names": "members_listed"}, digits=0),
@@ -117,7 +124,8 @@ def _shared(key: str, steps: str, due: str, in_all: str, last: str, only_if: str
     """Whole steps of something for each member by the largest remainders."""
     exact, whole, turn = f"{key}exact", f"{key}whole", f"{key}turn"
     return (
-        Result(exact, "Exact share", f"ROUND(ROUND({steps} * ({due} / {in_all}), 9), 6)", split.exact, NUMBER, uses={"steps": steps, "due": due, "in_all": in_all}, only_if=only_if),
+        Result(exact, "Exact share", f"ROUND(ROUND({steps} * ({due} / {in_all}), 9), 6)", split.exact, NUMBER, uses={"steps": steps, "due": due, "in_all": in_all},
+               only_if=only_if),
         Result(whole, "Whole steps", f"ROUNDDOWN({exact}, 0)", split.whole, NUMBER, uses={"exact": exact}, digits=0),
         Result(turn, "Turn", f"ROUND(({exact} - {whole}) * 1000000, 0) * 1000 + 1000 - line", split.turn, NUMBER, uses={"exact": exact, "whole": whole}, digits=0),
         Result("got" if not key else "coins", "Steps", f"{whole} + IF(given({last}), IF({turn} >= {last}, 1, 0), 0)", split.given_out, NUMBER, digits=0,

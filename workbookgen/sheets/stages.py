@@ -53,7 +53,8 @@ def own_losses() -> tuple[Input, ...]:
     return (
         Input("own_skirting", "Own skirting loss", LOSS, SHARE, width=12, help="Your own figure; it wins over the guide on the sheet Guide."),
         Input("own_yield", "Own scoured yield", PART, SHARE, width=13, help="Your own figure: washed weight over skirted weight; it wins over the guide on the sheet Guide."),
-        Input("own_preparation", "Own prep. loss", LOSS, SHARE, help="Your own figure: share lost in carding (2 to 10%) or left in the comb (20 to 40%, common practice); it wins over the guide on the sheet Guide."),
+        Input("own_preparation", "Own prep. loss", LOSS, SHARE,
+              help="Your own figure: share lost in carding (2 to 10%) or left in the comb (20 to 40%, common practice); it wins over the guide on the sheet Guide."),
         Input("own_spinning", "Own spin. loss", LOSS, SHARE, help="Your own figure: share lost in spinning and plying; it wins over the guide on the sheet Guide."),
     )
 
@@ -152,7 +153,8 @@ def _after_preparing() -> Result:
         "prepared", "Prepared", f"IF({DONE_BEFORE}, scoured, IF(given(prepared_weighed), prepared_weighed, scoured * {BOTH_KEPT}))", fiber.after_preparation, MASS,
         uses=OF_BOTH | {"weighed": "prepared_weighed"},
         # What is typed for the second loss, and is no share, leaves it unknown: such an entry is never passed over.
-        only_if=f"AND(OR(NOT(given(own_second)), given(second_loss)), OR({DONE_BEFORE}, AND(prepared_weighed <= scoured, OR(given(prepared_weighed), AND(given(second_loss), {FIRST_KNOWN})))))",
+        only_if=f"AND(OR(NOT(given(own_second)), given(second_loss)), OR({DONE_BEFORE}, AND(prepared_weighed <= scoured, OR(given(prepared_weighed), "
+                f"AND(given(second_loss), {FIRST_KNOWN})))))",
         note="Weighed, or expected.",
     )
 

@@ -19,7 +19,8 @@ CABLED = "lookup(structures_cabled, structures_name, structure)"
 def chapter(settings: Settings) -> Chapter:
     return Chapter(CHAPTER, (STRUCTURE, WRAPPED), (
         asked_and_answered(STRUCTURE, "plied", "singles", captions=("Yarn of your single", "Single for the yarn wanted"), hidden="kept", is_printed=False),
-        asked_and_answered(WRAPPED, "grist", "feed", captions=("Grist", "Wrapper for one of yarn"), hidden="core_tex wrapper_tex core_diameter wrapper_diameter two_tex binder_tex binder_diameter bound_tex", is_printed=False),
+        asked_and_answered(WRAPPED, "grist", "feed", captions=("Grist", "Wrapper for one of yarn"),
+                           hidden="core_tex wrapper_tex core_diameter wrapper_diameter two_tex binder_tex binder_diameter bound_tex", is_printed=False),
     ))
 
 
@@ -28,10 +29,12 @@ STRUCTURE = Card(
     "From single to yarn, however it is built",
     groups=(
         Group("You type", (
-            Input("structure", "Built as", Choice("structures_name", lists.SHEET), needed=True, starts_as="a chain of three", help="A chain makes three ends of one single, a ball plied from both ends two."),
+            Input("structure", "Built as", Choice("structures_name", lists.SHEET), needed=True, starts_as="a chain of three",
+                  help="A chain makes three ends of one single, a ball plied from both ends two."),
             Input("strands", "Strands", STRANDS, NUMBER, blank_means=2, help="Of a ply, or of each ply in a cable; empty means 2."),
             Input("plies", "Plies in a cable", STRANDS, NUMBER, blank_means=2, help="Plied yarns cabled together; empty means 2."),
-            Input("take_up", "Take-up in plying", LOSS, SHARE, blank_means=0, help="Share of the length lost; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
+            Input("take_up", "Take-up in plying", LOSS, SHARE, blank_means=0,
+                  help="Share of the length lost; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
             Input("cabling", "Take-up in cabling", LOSS, SHARE, blank_means=0, help="Share of the plies' length that the second twisting takes."),
             Input("length", "Single you have", LARGE, LENGTH, help="All of it together."),
             Input("grist", "Grist of the single", LARGE, GRIST),
@@ -47,7 +50,8 @@ STRUCTURE = Card(
             Result("singles", "Single to spin", "wanted * ends / kept", plying.single_for_length, LENGTH, note="All ends together."),
             Result("singles_grist", "Grist of that single", "wanted_grist * ends / kept", plying.single_for_grist, GRIST_US, digits=0),
             Result("singles_grist_m", "Grist of that single", "wanted_grist * ends / kept", plying.single_for_grist, GRIST_METRIC),
-            Result("mass", "It weighs", "wanted / wanted_grist", yarn_count.mass_of_length, MASS, uses={"length": "wanted", "grist": "wanted_grist"}, note="The yarn wanted, at the grist wanted."),
+            Result("mass", "It weighs", "wanted / wanted_grist", yarn_count.mass_of_length, MASS, uses={"length": "wanted", "grist": "wanted_grist"},
+                   note="The yarn wanted, at the grist wanted."),
         )),
     ),
     rules=(
@@ -68,7 +72,8 @@ WRAPPED = Card(
             Input("core_wraps", "Wraps of the core", CLOSE, THREADS, needed=True, help="Wound on a ruler so that they touch."),
             Input("wrapper_wraps", "Wraps of the wrapper", CLOSE, THREADS, needed=True),
             Input("turns", "Turns of the wrapper", NONE_OR_TWISTED, TWIST, needed=True, help="How often it goes around the core."),
-            Input("slack", "Slack for loops", Number(least=0, most=20), SHARE, blank_means=0, help="How much more wrapper is let in than lies flat; from a sample. Empty means none."),
+            Input("slack", "Slack for loops", Number(least=0, most=20), SHARE, blank_means=0,
+                  help="How much more wrapper is let in than lies flat; from a sample. Empty means none."),
             Input("binder", "Grist of a binder", LARGE, GRIST, help="A fine thread plied on in the other direction, to hold it. Empty for none."),
             Input("binder_wraps", "Wraps of the binder", CLOSE, THREADS),
             Input("binder_turns", "Turns of the binder", NONE_OR_TWISTED, TWIST, help="Each takes a turn out of the wrapper."),
@@ -85,17 +90,22 @@ WRAPPED = Card(
             Result("binder_tex", "Tex of the binder", "1 / binder", yarn_count.direct_count, TEX, uses={"grist": "binder"}),
             Result("binder_diameter", "Binder is thick", "1 / binder_wraps", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "binder_wraps"}),
             Result("binder_feed", "Feed of the binder",
-                   "SQRT(1 + PI() * (core_diameter + 2 * wrapper_diameter + binder_diameter) * binder_turns * PI() * (core_diameter + 2 * wrapper_diameter + binder_diameter) * binder_turns)",
+                   "SQRT(1 + PI() * (core_diameter + 2 * wrapper_diameter + binder_diameter) * binder_turns * PI() * (core_diameter + 2 * wrapper_diameter "
+                   "+ binder_diameter) * binder_turns)",
                    plying.binder_feed, NUMBER, uses={"turns": "binder_turns"}, note="At most: over the wrapper all the way."),
-            Result("bound_tex", "The binder adds", "binder_feed * binder_tex", plying.contribution, TEX, uses={"linear_density": "binder_tex", "feed": "binder_feed"}, leaves=("strands",)),
+            Result("bound_tex", "The binder adds", "binder_feed * binder_tex", plying.contribution, TEX, uses={"linear_density": "binder_tex", "feed": "binder_feed"},
+                   leaves=("strands",)),
             Result("turns_left", "Turns left in the wrapper", "MAX(0, turns - binder_turns)", plying.turns_left, TWIST, note="Once the binder is on; at 0 its loops lie open."),
-            Result("tex", "Tex", "two_tex + IF(given(bound_tex), bound_tex, 0)", plying.bound_density, TEX, uses={"wrapped": "two_tex", "bound": "bound_tex", "binder": "binder_tex"},
+            Result("tex", "Tex", "two_tex + IF(given(bound_tex), bound_tex, 0)", plying.bound_density, TEX,
+                   uses={"wrapped": "two_tex", "bound": "bound_tex", "binder": "binder_tex"},
                    only_if="IF(given(binder_tex), given(bound_tex), 1 = 1)"),
             Result("grist", "Grist", "1 / tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "tex"}),
             Result("grist_m", "Grist", "1 / tex", yarn_count.grist_of_density, GRIST_METRIC, uses={"linear_density": "tex"}),
-            Result("core_mass", "Core weighs", "wanted * core_tex", plying.component_mass, MASS, uses={"length": "wanted", "linear_density": "core_tex"}, note="As long as the yarn wanted."),
+            Result("core_mass", "Core weighs", "wanted * core_tex", plying.component_mass, MASS, uses={"length": "wanted", "linear_density": "core_tex"},
+                   note="As long as the yarn wanted."),
             Result("wrapper_length", "Wrapper needed", "wanted * feed", plying.component_length, LENGTH, leaves=("strands",)),
-            Result("wrapper_mass", "Wrapper weighs", "wrapper_length * wrapper_tex", plying.component_mass, MASS, uses={"length": "wrapper_length", "linear_density": "wrapper_tex"}),
+            Result("wrapper_mass", "Wrapper weighs", "wrapper_length * wrapper_tex", plying.component_mass, MASS,
+                   uses={"length": "wrapper_length", "linear_density": "wrapper_tex"}),
             Result("binder_length", "Binder needed", "wanted * binder_feed", plying.component_length, LENGTH, uses={"feed": "binder_feed"}, leaves=("strands",)),
             Result("binder_mass", "Binder weighs", "binder_length * binder_tex", plying.component_mass, MASS, uses={"length": "binder_length", "linear_density": "binder_tex"}),
         )),

@@ -16,7 +16,8 @@ def spun(settings: Settings) -> Card:
         Result("aside", "Set aside", 'COUNTIF(skeins_gone, "set aside")', belongings.how_many_aside, NUMBER, uses={"fates": "skeins_gone"}, digits=0),
         Result("words", "In words",
                'IF(skeins = 0, "no skeins yet", IF(skeins = 1, "1 skein, ", said(skeins) & " skeins, ") & said(length) & ", " & said(mass) & '
-               'IF(gone = 0, "", "; " & said(gone) & IF(gone = 1, " is gone", " are gone")) & IF(aside = 0, "", "; " & said(aside) & IF(aside = 1, " is set aside", " are set aside")) & IF(given(worth_words), "; " & worth_words, ""))',
+               'IF(gone = 0, "", "; " & said(gone) & IF(gone = 1, " is gone", " are gone")) & IF(aside = 0, "", "; " & said(aside) '
+               '& IF(aside = 1, " is set aside", " are set aside")) & IF(given(worth_words), "; " & worth_words, ""))',
                lot_words.spun_in_words, None, uses={"count": "skeins", "worth": "worth_words"}),
         *_worth(settings, "skeins_worth"),
     )),))
@@ -27,7 +28,8 @@ def shelf(settings: Settings) -> Card:
         Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">=" & 0.001)', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"}, digits=0),
         Result("aside", "Set aside", "sum(fiber_aside)", stock.sum_of, MASS, uses={"amounts": "fiber_aside"}),
         Result("mass", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
-        Result("words", "In words", 'IF(lots = 1, "1 lot, ", said(lots) & " lots, ") & said(mass) & " still to spin" & IF(aside > 0, ", " & said(aside) & " of it set aside", "") & IF(given(worth_words), ", " & worth_words, "")', lot_words.shelf_in_words, None,
+        Result("words", "In words", 'IF(lots = 1, "1 lot, ", said(lots) & " lots, ") & said(mass) & " still to spin" & IF(aside > 0, ", " & said(aside) & " of it set aside", "") '
+                                    '& IF(given(worth_words), ", " & worth_words, "")', lot_words.shelf_in_words, None,
                uses={"count": "lots", "worth": "worth_words"}, only_if="lots > 0"),
         *_worth(settings, "fiber_worth"),
     )),))

@@ -46,7 +46,8 @@ def taken() -> tuple[Result, ...]:
     """What a finished piece took of each component's first lot, without a skein to account for it."""
     plain = _result(1, "taken", "Taken by the piece", "used_rest * IF(given(@_of_design), @_of_design, 1)", strands.taken_by_piece, MASS,
                     {"rest": "used_rest", "share": "@_of_design"}, only_if="OR(given(@_of_design), NOT(given(design)))")
-    others = (_result(part, "taken", "Taken by the piece", "used_rest * @_of_design", strands.taken_by_piece, MASS, {"rest": "used_rest", "share": "@_of_design"}, leaves=("design",)) for part in PARTS[1:])
+    others = (_result(part, "taken", "Taken by the piece", "used_rest * @_of_design", strands.taken_by_piece, MASS, {"rest": "used_rest", "share": "@_of_design"},
+                      leaves=("design",)) for part in PARTS[1:])
     return (plain, *others)
 
 
@@ -75,7 +76,8 @@ def _part(part: int) -> tuple[Result, ...]:
         )
     else:
         first = (
-            _result(part, "share", "Of the weight", "@_of_design", made_of.component_share, SHARE, {"found": "@_of_design", "yarn": "planned"}, only_if="planned > 0", leaves=("design",)),
+            _result(part, "share", "Of the weight", "@_of_design", made_of.component_share, SHARE, {"found": "@_of_design", "yarn": "planned"}, only_if="planned > 0",
+                    leaves=("design",)),
             *(
                 _result(part, f"lot_{letter}", "Lot", f"@_picked_{letter}", as_typed, None, {"text": f"@_picked_{letter}"}, width=20)
                 for letter in LETTERS[part]
@@ -97,12 +99,15 @@ def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Res
     of_yarn = {"share": "@_share", "bought": "@_bought"}
     return (
         _lookup(part, "stage", "Stage", "fiber_stage", "@_lot_a", NUMBER, digits=0),
-        _result(part, "bought", "Bought", "IF(IF(given(@_stage), @_stage, 0) = 5, 1, 0)", made_of.is_bought, NUMBER, {"stage": "@_stage", "share": "@_share"}, only_if="@_share > 0", digits=0),
+        _result(part, "bought", "Bought", "IF(IF(given(@_stage), @_stage, 0) = 5, 1, 0)", made_of.is_bought, NUMBER, {"stage": "@_stage", "share": "@_share"},
+                only_if="@_share > 0", digits=0),
         _result(part, "pool", "Lots give", _of_lots(words, "fiber_to_come"), sharing.pool, MASS,
-                {"share": "@_share", "names": "fiber_listed", "amounts": "fiber_to_come"} | numbered, only_if="@_share > 0", note="What its lots can still give, all projects together.", **spare),
+                {"share": "@_share", "names": "fiber_listed", "amounts": "fiber_to_come"} | numbered, only_if="@_share > 0",
+                note="What its lots can still give, all projects together.", **spare),
         _result(part, "pool_square", "Lots ±²", _of_lots(words, "fiber_to_come_square"), sharing.pool, SQUARE_MASS,
                 {"share": "@_share", "names": "fiber_listed", "amounts": "fiber_to_come_square"} | numbered, only_if="@_share > 0", **spare),
-        _result(part, "needs", "Needs", f"to_spin * @_share / (planned * {factor})", strands.component_needs, MASS, of_yarn, only_if="finer > 0", note="What of it is still to be spun or plied in."),
+        _result(part, "needs", "Needs", f"to_spin * @_share / (planned * {factor})", strands.component_needs, MASS, of_yarn, only_if="finer > 0",
+                note="What of it is still to be spun or plied in."),
         _result(part, "claim", "Claim", "@_needs / @_pool", sharing.claim, SHARE, {"needs": "@_needs", "pool": "@_pool"}, only_if="@_pool > 0"),
         _result(part, "left", "Has", f"@_pool - IF({taken} - @_needs > @_needs * 0.000001, {taken} - @_needs, 0)", sharing.left_by_others, MASS,
                 {"pool": "@_pool", "needs": "@_needs", "names": "fiber_listed", "amounts": "fiber_to_come", "promised": "fiber_promised"} | numbered,
@@ -113,8 +118,10 @@ def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Res
                 note="Length of yarn that it still is enough for."),
         _result(part, "unused", "Left in the end", f"(@_come - come_least) * @_share / (planned * {factor})", strands.left_in_the_end, MASS,
                 of_yarn | {"come": "@_come", "least": "come_least"}, only_if="finer > 0", note="Once the scarcest component is used up."),
-        _result(part, "need_square", "Need ±²", "POWER(@_share * doubt_need / planned, 2) * IF(given(used), 0, 1)", sharing.need_square, SQUARE_MASS, {"share": "@_share"}, only_if="@_share > 0"),
-        _result(part, "others_square", "Others ±²", f"IF(given(@_lot_a), IF({squares} - @_need_square > MAX(@_need_square * 0.000001, 0.000000000000001), {squares} - @_need_square, 0), 0)",
+        _result(part, "need_square", "Need ±²", "POWER(@_share * doubt_need / planned, 2) * IF(given(used), 0, 1)", sharing.need_square, SQUARE_MASS, {"share": "@_share"},
+                only_if="@_share > 0"),
+        _result(part, "others_square", "Others ±²", f"IF(given(@_lot_a), IF({squares} - @_need_square > MAX(@_need_square * 0.000001, 0.000000000000001), "
+                                                    f"{squares} - @_need_square, 0), 0)",
                 sharing.others_square, SQUARE_MASS,
                 {"own": "@_need_square", "names": "fiber_listed", "squares": "fiber_needs_square", "lot": "@_lot_a"}),
         _result(part, "relative", "Grist ±",
@@ -180,7 +187,8 @@ def fiber_of_parts() -> tuple[Result, ...]:
         results += [
             _lookup(part, "keeps", "Lot keeps", "fiber_kept_of_prepared", "@_lot_a", SHARE, note="Share of prepared fiber that becomes yarn."),
             _result(part, "spun_of", "Kept in spinning", "IF(given(sample_loss), 1 - sample_loss, @_keeps)", in_use.kept_in_spinning, SHARE, {"lot": "@_keeps"},
-                    only_if="OR(AND(given(sample_loss), sample_loss < 1, sample_loss >= 0), AND(NOT(given(sample_loss)), given(@_keeps)))", note="By the sample, or else by its lot."),
+                    only_if="OR(AND(given(sample_loss), sample_loss < 1, sample_loss >= 0), AND(NOT(given(sample_loss)), given(@_keeps)))",
+                    note="By the sample, or else by its lot."),
             *(
                 _result(part, key, label, f"IF(@_bought = 1, 0, yarn * @_share / {kept})", project.fiber_for, MASS, {"kept": kept, "share": "@_share", "bought": "@_bought"},
                         only_if=f"OR(@_bought = 1, IF(given({kept}), {kept} > 0, 1 = 0))")
@@ -196,7 +204,8 @@ def fiber_in_all() -> tuple[Result, ...]:
     """The fiber of all components together, unknown while that of one is."""
     return tuple(
         Result(key, label, f"part_1_{of}" + "".join(f" + IF(given(part_{part}_share), part_{part}_{of}, 0)" for part in PARTS[1:]), project.of_all_strands, MASS,
-               uses={f"{parameter}_{part}": f"part_{part}_{word}" for part in PARTS for parameter, word in (("amount", of), ("share", "share")) if (parameter, part) != ("share", 1)},
+               uses={f"{parameter}_{part}": f"part_{part}_{word}" for part in PARTS for parameter, word in (("amount", of), ("share", "share"))
+                     if (parameter, part) != ("share", 1)},
                only_if="AND(" + ", ".join(f"OR(NOT(given(part_{part}_share)), given(part_{part}_{of}))" for part in PARTS[1:]) + ")", note=note)
         for key, label, of, note in (
             ("prepared", "Prepared fiber", "fiber", "To spin this much yarn, of all lots together."),
@@ -215,12 +224,14 @@ def to_buy() -> tuple[Result, ...]:
             _lookup(part, "kept", "Kept of the lot", "fiber_kept", "@_lot_a", SHARE),
             _lookup(part, "form", "Bought as", "fiber_bought_as", "@_lot_a", width=14),
             _result(part, "buy", "To buy", f"MAX(0, come_least + more - @_come) * @_share / (planned * {factor}) / IF(given(@_kept), @_kept, 1)", strands.to_buy, MASS,
-                    {"least": "come_least", "come": "@_come", "share": "@_share", "bought": "@_bought", "kept": "@_kept"}, only_if="AND(finer > 0, IF(given(@_kept), @_kept > 0, 1 = 1))",
+                    {"least": "come_least", "come": "@_come", "share": "@_share", "bought": "@_bought", "kept": "@_kept"},
+                    only_if="AND(finer > 0, IF(given(@_kept), @_kept > 0, 1 = 1))",
                     note="In the form in which its lot was bought, to be as sure as you ask."),
             _lookup(part, "spool", "A spool weighs", "components_spool", "@_key", MASS, among="components_key"),
             *_ball(part),
             _result(part, "balls", "Balls to buy", f"ROUNDUP(ROUND(@_buy / {ball(part)}, 6), 0)", balls.balls_to_buy, NUMBER,
-                    {"buy": "@_buy", "ball": ball(part), "bought": "@_bought", "lot": "@_lot_a"}, only_if="OR(@_bought = 1, AND(NOT(given(@_lot_a)), NOT(given(design))))", digits=0),
+                    {"buy": "@_buy", "ball": ball(part), "bought": "@_bought", "lot": "@_lot_a"}, only_if="OR(@_bought = 1, AND(NOT(given(@_lot_a)), NOT(given(design))))",
+                    digits=0),
         ]
     return tuple(results)
 
@@ -247,9 +258,11 @@ def unknown_lots() -> tuple[Result, ...]:
         results += [_lookup(part, f"gives_{letter}", "Lot gives", "fiber_to_come", f"@_lot_{letter}", MASS) for letter in letters]
         counted = " + ".join(f"IF(given(@_lot_{letter}), IF(given(@_gives_{letter}), 0, 1), 0)" for letter in letters)
         uses = {f"{parameter}_{number}": f"@_{word}_{letter}" for number, letter in enumerate(letters, start=1) for parameter, word in (("lot", "lot"), ("gives", "gives"))}
-        results.append(_result(part, "unknown", "Lots not known", f"IF(to_spin > 0, {counted}, 0)", sharing.unknown_lots, NUMBER, uses, digits=0, leaves=() if part == 1 else ("lot_3", "gives_3")))
+        results.append(_result(part, "unknown", "Lots not known", f"IF(to_spin > 0, {counted}, 0)", sharing.unknown_lots, NUMBER, uses, digits=0,
+                               leaves=() if part == 1 else ("lot_3", "gives_3")))
     every = " + ".join(f"part_{part}_unknown" for part in PARTS)
-    return (*results, Result("lots_unknown", "Lots not known", f"{every} + IF(AND(to_spin > 0, OR(given(design), given(lot_1), given(lot_2), given(lot_3)), NOT(given(lesser_4))), 1, 0)",
+    return (*results, Result("lots_unknown", "Lots not known",
+                             f"{every} + IF(AND(to_spin > 0, OR(given(design), given(lot_1), given(lot_2), given(lot_3)), NOT(given(lesser_4))), 1, 0)",
                              sharing.unknown_in_all, NUMBER, digits=0, uses={f"unknown_{part}": f"part_{part}_unknown" for part in PARTS} | {"lasts": "lesser_4"}))
 
 
@@ -280,16 +293,19 @@ def in_words() -> tuple[Result, ...]:
                only_if=SCARCEST_NAMED, width=20, note="The component that runs out first, and limits the yarn."),
         Result("chance_words", "Sure by", 'IF(chance > 0.98, "over 98%", IF(chance < 0.02, "under 2%", ROUND(ROUND(chance * 100, 9), 0) & "%"))',
                answer.chance_words, None, width=11),
-        Result("verdict", "In a word", 'IF(given(used), "finished", IF(chance >= doubts_certainty, "enough", IF(chance >= 2 / 3, "likely enough", IF(chance >= 0.5, "in doubt", "short"))))',
+        Result("verdict", "In a word", 'IF(given(used), "finished", IF(chance >= doubts_certainty, "enough", IF(chance >= 2 / 3, "likely enough", '
+                                       'IF(chance >= 0.5, "in doubt", "short"))))',
                answer.verdict, None, uses={"certainty": "doubts_certainty"}, width=13, note="Enough: as sure as you ask on the sheet Sureness."),
         Result("answer", "In a sentence",
-               'IF(given(used), "It took " & said(used) & " of yarn.", "There is " & said(there) & IF(AND(given(least), IF(given(most), most >= 0.5, 1 = 0)), ", very likely " & said(least) & " to " & said(most), "") & "; it takes " & said(need) & ": " '
+               'IF(given(used), "It took " & said(used) & " of yarn.", "There is " & said(there) & IF(AND(given(least), IF(given(most), most >= 0.5, 1 = 0)), ", very likely " '
+               '& said(least) & " to " & said(most), "") & "; it takes " & said(need) & ": " '
                '& IF(spare >= 0, said(over) & " over", said(lacking) & " short") & "." & IF(given(chance_words), " Chance that it is enough: " & chance_words & ".", "") '
                '& IF(IF(given(free), free, 0) > 0.5, " Another " & said(free) & " lie in skeins that belong to no project.", ""))',
                answer.answer, None, width=70, only_if="AND(IF(given(most), most < 900000, 1 = 1), IF(given(free), free < 900000, 1 = 1), IF(given(used), used < 900000, 1 = 1))",
                note="What there is counts skeins as they will be when washed, and what the lots still give."),
         Result("advice", "To be as sure as you ask",
-               'IF(given(used), "Nothing more to do.", IF(more < 0.5, "That is as sure as you ask.", "To be " & ROUND(ROUND(doubts_certainty * 100, 9), 1) & "% sure, get " & said(more) & " more"'
+               'IF(given(used), "Nothing more to do.", IF(more < 0.5, "That is as sure as you ask.", "To be " & ROUND(ROUND(doubts_certainty * 100, 9), 1) '
+               '& "% sure, get " & said(more) & " more"'
                + "".join(f' & IF({_to_get(part)} >= 1.5, {_separator(part)} & {_bought_as(part)}, "")' for part in PARTS)
                + ' & "." & IF(IF(given(shared), shared, 0) > 0, " Get it once: other projects draw on the same lots.", "")))',
                advice.advice, None, width=70,
@@ -300,7 +316,8 @@ def in_words() -> tuple[Result, ...]:
 
 SCARCEST_NAMED = "AND(OR(NOT(given(part_2_come)), given(part_2_name)), OR(NOT(given(part_3_come)), given(part_3_name)), OR(NOT(given(part_4_come)), given(part_4_name)))"
 ADVICE_SAYABLE = "AND(" + ", ".join(
-    f"IF(given(part_{part}_buy), IF(part_{part}_buy < 900000, OR(part_{part}_buy < 1.5, given(part_{part}_name)), 1 = 0), 1 = 1), IF(given(part_{part}_balls), part_{part}_balls < 900000, 1 = 1)" for part in PARTS
+    f"IF(given(part_{part}_buy), IF(part_{part}_buy < 900000, OR(part_{part}_buy < 1.5, given(part_{part}_name)), 1 = 0), 1 = 1), IF(given(part_{part}_balls), "
+    f"part_{part}_balls < 900000, 1 = 1)" for part in PARTS
 ) + ")"
 
 

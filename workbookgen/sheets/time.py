@@ -40,7 +40,8 @@ def times(settings: Settings) -> Log:
             _hours(),
             _when(),
             Group("For the hours", tuple(_of_project(*each) for each in (
-                ("own_strands", "Its strands", "strands", NUMBER), ("own_take_up", "Its take-up", "take_up", SHARE), ("sample_take_up", "Sample's take-up", "sample_take_up", SHARE),
+                ("own_strands", "Its strands", "strands", NUMBER), ("own_take_up", "Its take-up", "take_up", SHARE),
+                ("sample_take_up", "Sample's take-up", "sample_take_up", SHARE),
             )), printed=False),
             Group("For other sheets", (
                 Result("whole", "In all, spinning in it", "hours", planning.hours_with_spinning, HOURS, only_if="AND(spinning >= 0, plying >= 0)"),
@@ -66,7 +67,8 @@ def _what_there_is_to_do() -> Group:
         _of_project("prepared", "Fiber to prepare", "to_prepare", MASS, note="None of what was bought prepared."),
         _of_project("length", "Yarn to make", "unwashed", LENGTH, note="With its reserve, before washing takes its share."),
         _of_project("left", "Still to make", "left_share", SHARE, digits=0, note="Share of the yarn that is not in skeins yet."),
-        Result("singles", "Singles in all", "length * plies / (1 - IF(given(take_up_used), take_up_used, 0))", planning.singles_length, LENGTH, uses={"strands": "plies", "take_up": "take_up_used"},
+        Result("singles", "Singles in all", "length * plies / (1 - IF(given(take_up_used), take_up_used, 0))", planning.singles_length, LENGTH,
+               uses={"strands": "plies", "take_up": "take_up_used"},
                only_if="OR(NOT(given(take_up_used)), take_up_used >= 0)", note="Without a known take-up, none is reckoned."),
         Result("singles_left", "Singles still to spin", "singles * left", planning.length_ahead, LENGTH, uses={"amount": "singles"}, note="Before washing."),
         _of_project("used", "Yarn used", "used", MASS, note="Of a finished project, for which nothing is ahead any more."),
@@ -91,9 +93,11 @@ def _hours() -> Group:
                '& IF(given(finishing), "", " finishing"), " ", ", "), "without, ", "without "))',
                planning.steps_known, None, only_if="OR(given(preparing), given(spinning), given(plying), given(finishing))", width=25,
                note="A step is left out while its pace is not known: give it on the sheet Figures."),
-        Result("ahead", "Still ahead", "IF(given(used), 0, IF(AND(left < 1, IF(given(done_hours), done_hours, 0) >= whole), whole * left, MIN(MAX(0, whole - IF(given(done_hours), done_hours, 0)), whole * left)))",
+        Result("ahead", "Still ahead", "IF(given(used), 0, IF(AND(left < 1, IF(given(done_hours), done_hours, 0) >= whole), whole * left, MIN(MAX(0, whole - "
+                                       "IF(given(done_hours), done_hours, 0)), whole * left)))",
                planning.hours_ahead, HOURS, uses={"hours": "whole", "done": "done_hours"},
-               note="All less those done, and no more than what is not in skeins yet would take. None once the project is finished, which is when the sheet Projects says what it used."),
+               note="All less those done, and no more than what is not in skeins yet would take. "
+                    "None once the project is finished, which is when the sheet Projects says what it used."),
     ))
 
 

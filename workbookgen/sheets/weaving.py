@@ -22,7 +22,11 @@ CLOTH = {"finished_length": "length"}
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (weavings(settings),), (band(Listing(title="A woven piece", block="weavings", view=VIEW, aside="Take-up and shrinkage are shares of the yarn before it loses them, so they divide: a warp, or a weft, that loses a tenth must be longer by more than a tenth.")),))
+    return Chapter(CHAPTER, (weavings(settings),), (band(Listing(
+        title="A woven piece", block="weavings", view=VIEW,
+        aside="Take-up and shrinkage are shares of the yarn before it loses them, so they divide: a warp, or a weft, "
+              "that loses a tenth must be longer by more than a tenth.",
+    )),))
 
 
 VIEW = LogView(typed="project weave grist width length", answers=(("The estimate", "yarn sett warp_yarn weft_yarn"),))
@@ -70,12 +74,16 @@ def _you_type() -> Group:
         Input("pieces", "Pieces", PIECES, NUMBER, blank_means=1, help="On one warp; empty means one."),
         Input("hems", "Hems, fringe", NONE_OR_TURNS, LOOP, blank_means=0, help="Of one piece, both ends."),
         Input("samples", "Samples", NONE_OR_TURNS, LOOP, blank_means=0, help="Length for trying out."),
-        Input("loom_waste", "Loom waste", NONE_OR_TURNS, LOOP, blank_means=0, help="Warp that stays on the loom: floor loom 18 to 36 in (45 to 90 cm), rigid heddle 12 to 24 in (common practice, no source)."),
+        Input("loom_waste", "Loom waste", NONE_OR_TURNS, LOOP, blank_means=0,
+              help="Warp that stays on the loom: floor loom 18 to 36 in (45 to 90 cm), rigid heddle 12 to 24 in (common practice, no source)."),
         Input("draw_in", "Draw-in", LOSS, SHARE, blank_means=0, help="Share of the width in the reed lost while weaving."),
         Input("shrinkage", "Shrinkage", LOSS, SHARE, blank_means=0, help="Share lost in washing, both ways: 5 to 15% (common practice, no source)."),
-        Input("take_up", "Warp take-up", LOSS, SHARE, blank_means=0, help="Share of the straightened warp lost going over and under (ASTM D3883): 8 to 12% (common practice, no source)."),
-        Input("weft_lost", "Weft take-up", LOSS, SHARE, blank_means=0, help="Share of the straightened weft lost going over and under, as for the warp: 5 to 10% (common practice, no source)."),
-        Input("firmness", "Firmness", PART, NUMBER, blank_means=0.75, help="Share of the closest sett: 0.75 to 0.8 for cloth, 0.6 for a shawl (common practice); empty means 0.75."),
+        Input("take_up", "Warp take-up", LOSS, SHARE, blank_means=0,
+              help="Share of the straightened warp lost going over and under (ASTM D3883): 8 to 12% (common practice, no source)."),
+        Input("weft_lost", "Weft take-up", LOSS, SHARE, blank_means=0,
+              help="Share of the straightened weft lost going over and under, as for the warp: 5 to 10% (common practice, no source)."),
+        Input("firmness", "Firmness", PART, NUMBER, blank_means=0.75,
+              help="Share of the closest sett: 0.75 to 0.8 for cloth, 0.6 for a shawl (common practice); empty means 0.75."),
         Input("own_sett", "Own sett", STITCHES, SETT, help="If you know your sett; it wins over the working sett."),
         Input("own_picks", "Own picks", STITCHES, SETT, help="Weft picks, if they differ from the sett."),
         Input("counted", "Wraps, touching", STITCHES, SETT, help="Warp threads laid side by side on a ruler until they touch; they win over the grist."),
@@ -95,7 +103,8 @@ def _sett() -> Group:
                only_if="OR(given(counted), given(touching))"),
         Result("touching_weft", "Weft, touching", "thickness_k_touching * SQRT(weft_grist * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, SETT,
                uses={"grist": "weft_grist", "k": "thickness_k_touching"}, note="Of a weft that is another yarn."),
-        Result("closest", "Closest sett", "ends_in_repeat / (ends_in_repeat / touching_used + crossings / IF(given(touching_weft), touching_weft, touching_used))", trade.closest_sett, SETT,
+        Result("closest", "Closest sett", "ends_in_repeat / (ends_in_repeat / touching_used + crossings / IF(given(touching_weft), touching_weft, touching_used))",
+               trade.closest_sett, SETT,
                uses={"threads_side_by_side": "touching_used", "ends": "ends_in_repeat", "intersections": "crossings", "crossing": "touching_weft"},
                note="The closest sett (Ashenhurst); for cloth by hand, take 0.75 to 0.8 of it (common practice, no source)."),
         Result("working", "Working sett", "closest * firmness", trade.working_sett, SETT, uses={"share": "firmness"}),

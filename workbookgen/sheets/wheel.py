@@ -27,7 +27,8 @@ def bands() -> tuple[Band, ...]:
     return (
         band(Reading(title="Before the wheel turns", sentences=CAUTIONS, is_caution=True)),
         asked_and_answered(WHEEL, "inserted", hidden="at best best_treadles best_twist best_exact nearest"),
-        band(Listing(title="Your whorls, and the turns they give", block="whorls", view=VIEW, aside="With the draft length, the wheel and the slip above. Counting is the best way to a ratio.")),
+        band(Listing(title="Your whorls, and the turns they give", block="whorls", view=VIEW,
+                     aside="With the draft length, the wheel and the slip above. Counting is the best way to a ratio.")),
         band(Sentences(fields=("wheel_nearest",))),
         asked_and_answered(SPINDLE, "twist", hidden="by_roll by_time"),
     )
@@ -43,7 +44,8 @@ WHEEL = Card(
     "What the wheel puts in",
     groups=(
         Group("You type", (
-            Input("flyer", "Turns of the flyer, counted", TURNS, NUMBER, help="Best: mark the flyer, turn the wheel slowly by hand, count. The slip is in it, and it wins over the rest."),
+            Input("flyer", "Turns of the flyer, counted", TURNS, NUMBER,
+                  help="Best: mark the flyer, turn the wheel slowly by hand, count. The slip is in it, and it wins over the rest."),
             Input("turns", "In turns of the wheel", TURNS, NUMBER, blank_means=10, help="While you counted; empty means ten."),
             Input("stamped", "Or the ratio stamped on it", RATIO, NUMBER, help="Wins over the diameters: 8 for 8 to 1."),
             Input("wheel", "Drive wheel across", REACH, LOOP, help="Diameter of its groove, where the drive band runs."),
@@ -157,7 +159,8 @@ SPINDLE = Card(
         Group("Worked out", (
             Result("by_roll", "Turns by the roll", "rolls * rolled / (PI() * shaft)", trade.turns_by_roll, NUMBER, digits=1, note="The shaft turns once in its own circumference."),
             Result("by_time", "Turns by counting", "counted / seconds * lasting", trade.turns_by_time, NUMBER, digits=1),
-            Result("turns", "Turns to a draft", "IF(given(by_time), by_time, by_roll)", trade.spindle_turns, NUMBER, digits=1, only_if="OR(given(by_time), given(by_roll))", note="Counted, or by the roll: once in the shaft's circumference."),
+            Result("turns", "Turns to a draft", "IF(given(by_time), by_time, by_roll)", trade.spindle_turns, NUMBER, digits=1, only_if="OR(given(by_time), given(by_roll))",
+                   note="Counted, or by the roll: once in the shaft's circumference."),
             Result("twist", "Twist you get", "turns / draft", trade.turns_counted, TWIST, uses={"length": "draft"}),
             Result("twist_m", "Twist you get", "turns / draft", trade.turns_counted, TWIST_PER_METER, uses={"length": "draft"}),
             Result("draft_wanted", "Draft for the wanted twist", "turns / wanted", trade.draft_of_turns, LOOP, uses={"twist": "wanted"}),

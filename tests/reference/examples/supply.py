@@ -17,10 +17,12 @@ EXAMPLES = [
     (project.all_there_is, dict(in_skeins=q("yard", 200, 0), to_come=q("m", 100, -50))),
     (project.all_there_is, dict(in_skeins=q("yard", 200, 0))),
     (project.all_there_is, dict(in_skeins=q("yard", 200, 0), to_come=q("m", 100, -50), unknown=n(0, 0))),
-    (sharing.unknown_lots, dict(to_spin=q("yard", 200, 0), lot_1=texts("Moss", "River"), gives_1=q("oz", 30, 10), lot_2=texts("River", "Moss"), gives_2=q("oz", 10, 0), lot_3=texts("Fern", "Fern"))),
+    (sharing.unknown_lots, dict(to_spin=q("yard", 200, 0), lot_1=texts("Moss", "River"), gives_1=q("oz", 30, 10), lot_2=texts("River", "Moss"), gives_2=q("oz", 10, 0),
+                                lot_3=texts("Fern", "Fern"))),
     (sharing.unknown_lots, dict(to_spin=q("yard", 200, 0), gives_3=q("oz", 30, 10))),
     (sharing.unknown_in_all, dict(to_spin=q("yard", 200, 0), lasts=q("m", 300, -10), **{f"unknown_{each}": n(each, 0) for each in FOUR})),
-    *((sharing.unknown_in_all, dict(to_spin=q("yard", 200, 0), **{f"unknown_{each}": n(each, 0) for each in FOUR}) | {word: texts("Moss", "River")}) for word in ("design", "lot_1", "lot_2", "lot_3")),
+    *((sharing.unknown_in_all, dict(to_spin=q("yard", 200, 0), **{f"unknown_{each}": n(each, 0) for each in FOUR}) | {word: texts("Moss", "River")})
+      for word in ("design", "lot_1", "lot_2", "lot_3")),
     (sharing.shared_components, {f"{key}_{each}": q("oz", number, 10) for each in FOUR for key, number in (("pool", 30), ("left", 30 - each % 2))}),
     (project.skein_holds, dict(skeins=n(4, 2), in_skeins=q("yard", 800, 90), usual=q("m", 200, 150))),
     (project.skein_holds, dict(skeins=n(4, 0), in_skeins=q("yard", 800, 0), usual=q("m", 200, 150), package=q("m", 120, 50))),
@@ -42,7 +44,8 @@ EXAMPLES = [
     (belongings.pair, dict(first=texts("Shawl", "hat"), second=texts("Reel", "Other"))),
     (
         belongings.free_skeins,
-        dict(designs=["Gray", "", "Wrapped"], of_designs=q("yard", 100, np.nan, 20), lots=["", "Moss", "River"], of_lots=q("yard", np.nan, 50, 0), design=texts("gray", "Wrapped"), lot_1=texts("Moss", "River")),
+        dict(designs=["Gray", "", "Wrapped"], of_designs=q("yard", 100, np.nan, 20), lots=["", "Moss", "River"], of_lots=q("yard", np.nan, 50, 0), design=texts("gray", "Wrapped"),
+             lot_1=texts("Moss", "River")),
     ),
     (plying.component_key, dict(design=texts("Gray", "Wrapped"), place=n(1, 4))),
     (plying.component_label, dict(design=texts("Gray", "Wrapped"), place=n(1, 4), name=texts("Core", "Silk"))),
@@ -153,7 +156,8 @@ EXAMPLES = [
     (
         advice.advice,
         dict(more=q("yard", 40, 0), certainty=n(0.9, 0.95))
-        | {f"{key}_{each}": value for each in FOUR for key, value in (("buy", q("oz", each, 0)), ("name", texts(f"A{each}", f"B{each}")), ("form", texts("raw fleece", "yarn or thread")))},
+        | {f"{key}_{each}": value for each in FOUR for key, value in (("buy", q("oz", each, 0)), ("name", texts(f"A{each}", f"B{each}")),
+                                                                      ("form", texts("raw fleece", "yarn or thread")))},
     ),
     (
         advice.advice,

@@ -210,7 +210,8 @@ def named_share(fiber: str, share: Ratio) -> Ratio:
 
     References
     ----------
-    16 CFR 303.6 (a) and 303.42 (a), and 15 U.S.C. 68 (b), what is wool (read); 303.3, less than 5 % (read as quoted elsewhere); 15 U.S.C. 68b (a)(2)(A), wool of any share (from memory).
+    16 CFR 303.6 (a) and 303.42 (a), and 15 U.S.C. 68 (b), what is wool (read); 303.3, less than 5 % (read as quoted elsewhere);
+    15 U.S.C. 68b (a)(2)(A), wool of any share (from memory).
 
     Examples
     --------

@@ -55,7 +55,8 @@ def layers_wound(wraps: Ratio, diameter: Length, width: Length) -> Ratio:
 def turning(height: Length | None = None, arm_a: Length | None = None, arm_b: Length | None = None) -> Angle:
     """Angle through which the path turns on its way around a reel.
 
-    θ = 2 π around a plain frame; around a niddy-noddy θ = 2 (π - φa) + 2 (π - φb), cos φa = (h² + a²/4 - b²/4) / ℓ², ℓ² = h² + a²/4 + b²/4. The yarn turns sharply over each arm end.
+    θ = 2 π around a plain frame; around a niddy-noddy θ = 2 (π - φa) + 2 (π - φb), cos φa = (h² + a²/4 - b²/4) / ℓ², ℓ² = h² + a²/4 + b²/4.
+    The yarn turns sharply over each arm end.
 
     Parameters
     ----------
