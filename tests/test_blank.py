@@ -10,6 +10,7 @@ from openpyxl.comments import Comment
 from openpyxl.packaging.custom import StringProperty
 from openpyxl.workbook.defined_name import DefinedName
 
+from chapters import all_but
 from planners import opened
 from workbookgen import cli
 from workbookgen.language.domains import Date, Number
@@ -152,6 +153,15 @@ def test_the_guide_on_request(filled, tmp_path, capsys):
 def test_an_empty_guide_is_told(filled, tmp_path, capsys):
     assert run("blank", filled, "-o", tmp_path / "guild.xlsx") == 0
     assert "Its guide is empty, since this planner was built with a fiber table of its own" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(("asked", "told"), [([], ""), (["--guide"], "It has no guide, since this planner was built without one.\n")])
+def test_a_planner_without_a_guide(built, small, tmp_path, capsys, asked, told):
+    """Such as every small one, which guilds hand on most."""
+    filled, path = built(small.model_copy(update={"leave_out": all_but("Counts")})), tmp_path / "guild.xlsx"
+    assert run("blank", filled, "-o", path, *asked) == 0
+    assert capsys.readouterr().out == f"{path} is ready: the settings and 2 reels, no other entries.\n{told}"
+    assert column(path, "reels_name") == column(filled, "reels_name") and "guide_name" not in opened(path).defined_names
 
 
 class TestWhereItGoes:

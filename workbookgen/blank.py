@@ -22,17 +22,18 @@ REELS, GUIDE = "reels", "guide"
 
 
 def blank(path: Path, target: Path, guide: bool = False) -> dict[str, int]:
-    """Build the blank planner; how many reels and how many lines of the guide it has."""
+    """Build the blank planner; how many reels it has, and how many lines of the guide if it is not without one."""
     require_another(target, [path])
     require_no_entries(target)
     filled = read_filled(path, [REELS, GUIDE] if guide else [REELS])
     settings = _handed_on(filled.settings, filled.entries)
     planner = layout_of(settings).planner
     entries = starting_entries(planner)
-    for block in [REELS, GUIDE] if guide else [REELS]:
+    has = [block for block in (REELS, GUIDE) if block in planner.blocks]
+    for block in has if guide else [REELS]:
         entries = with_records(planner, entries, block, _records(planner.blocks[block], filled.entries))
     build(settings, target, entries)
-    return {block: sum(name is not None for name in entries[f"{block}_name"]) for block in (REELS, GUIDE)}
+    return {block: sum(name is not None for name in entries[f"{block}_name"]) for block in has}
 
 
 def _handed_on(settings: Settings, entries: Entries) -> Settings:

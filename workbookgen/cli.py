@@ -181,8 +181,12 @@ def blank(file: Path, output: Path | None, guide: bool):
     if output is None and (output := file.with_name(f"{file.stem}-blank.xlsx")).exists():
         raise PlannerError.at(str(output), "there is such a file already. Choose another name after -o, or this one to replace it.")
     had = make_blank(file, output, guide)
-    click.echo(f"{click.format_filename(output)} is ready: the settings, {had['reels']} reels and {had['guide']} lines of the guide, no other entries.")
-    if not had["guide"]:
+    brought = f"the settings, {had['reels']} reels and {had['guide']} lines of the guide" if "guide" in had else f"the settings and {had['reels']} reels"
+    click.echo(f"{click.format_filename(output)} is ready: {brought}, no other entries.")
+    if "guide" not in had:
+        if guide:
+            click.echo("It has no guide, since this planner was built without one.")
+    elif not had["guide"]:
         click.echo("Its guide is empty, since this planner was built with a fiber table of its own; --guide brings its lines along.")
 
 
