@@ -115,6 +115,40 @@ def test_what_is_wrong_is_told_in_its_order():
         measuring.wrong_words(gross=grams(3), net=grams(2))
 
 
+LOOP = {"loop": Quantity(72, "inch")}
+SKEIN = LOOP | {"mass": grams(100)}
+RULER = {"counted": Quantity(12, "1/inch"), "expected": Quantity(10, "1/inch")}
+
+
+@pytest.mark.parametrize(("measured", "asked"), [
+    (SKEIN | {"loop": Quantity(2, "inch")}, "Loop: under 20 cm"),
+    (SKEIN | {"mass": Quantity(100, "oz")}, "Weight: more than a kilogram"),
+    (SKEIN | {"mass": grams(2.9)}, "Weight: less than 3 g"),
+    (SKEIN | {"washed_loop": Quantity(35, "inch")}, "Loop washed: far from"),  # the folded skein, half of the loop
+    (SKEIN | {"washed_loop": Quantity(140, "inch")}, "Loop washed: far from"),
+    (SKEIN | RULER | {"counted": Quantity(18, "1/inch")}, "Wraps counted: far from"),
+    (SKEIN | RULER | {"counted": Quantity(5, "1/inch")}, "Wraps counted: far from"),
+])
+def test_what_is_unlike_most_skeins_is_asked_about(measured, asked):
+    assert measuring.unusual(**measured).startswith(f"Is it right? {asked}")
+
+
+@pytest.mark.parametrize("measured", [
+    {}, SKEIN, SKEIN | {"washed_loop": Quantity(66, "inch")}, SKEIN | RULER, {"mass": grams(1000)}, {"mass": grams(3)}, {"loop": Quantity(20, "cm")},
+    LOOP | {"washed_loop": Quantity(108, "inch")}, LOOP | {"washed_loop": Quantity(43.2, "inch")},  # 1.5 and 0.6 of it
+    {"loop": Quantity(0, "inch"), "washed_loop": Quantity(70, "inch")} | {"loop": Quantity(200, "cm")},
+    {"washed_loop": Quantity(3, "inch")}, {"counted": Quantity(90, "1/inch")}, RULER | {"expected": Quantity(0, "1/inch")},
+])
+def test_nothing_else_is_asked_about(measured):
+    with pytest.raises(ValueError, match="Nothing is unusual"):
+        measuring.unusual(**measured)
+
+
+def test_each_skein_of_many_is_asked_about_by_itself():
+    found = measuring.unusual(mass=Quantity([2000.0, 1.0], "g"), loop=Quantity([100.0, 10.0], "cm"))
+    assert [words.split(":")[0] for words in found] == ["Is it right? Weight", "Is it right? Loop"]
+
+
 NAMES = [f"Aster {number}" for number in range(1, 7)]
 
 

@@ -40,6 +40,31 @@ def test_a_weight_in_another_unit_is_asked_about_and_reckoned_with(described, we
     assert (asked in message and message.startswith("Is it right?") and mark == "?") if asked else (message is None and mark is None)
 
 
+@pytest.mark.parametrize(("described", "weight", "asked"), [
+    (US, 1360.0, "more than 20 kg"), (US, 700.0, None), (METRIC, 700.0, None), (METRIC, 2.4, "less than 8 g"), (US, 0.2, "less than 8 g"), (US, 0.3, None),
+])
+def test_a_lot_in_another_unit_is_asked_about_and_reckoned_with(described, weight, asked):
+    values = filled(described, fiber=[{"name": "Moss", "state": "prepared fiber", "weight": weight, "own_spinning": 0.05}])
+    message, mark = values["fiber_message"][0], values["fiber_mark"][0]
+    assert values["fiber_listed"][0] == "Moss" and values["fiber_to_come"][0] > 0, "the result stays"
+    assert (asked in message and message.startswith("Is it right?") and mark == "?") if asked else (message is None and mark is None)
+
+
+@pytest.mark.parametrize(("described", "typed", "asked"), [
+    (US, {"gross": 100.0}, "more than a kilogram"), (US, {"gross_lb": 2.0, "gross": 5.0}, "more than a kilogram"), (US, {"gross": 4.0}, None),
+    (METRIC, {"gross": 2.0}, "less than 3 g"), (METRIC, {"gross": 100.0}, None),
+    (METRIC, {"gross": 100.0, "loop": 1.8}, "under 20 cm"), (METRIC, {"gross": 100.0, "washed_loop": 80.0}, "Loop washed: far"),
+    (METRIC, {"gross": 100.0, "counted_wpi": 40.0}, "Wraps counted: far"),
+    (METRIC, {"gross": 100.0, "tare": 120.0, "washed_loop": 80.0}, "Bag or tag"),  # what is wrong comes first
+])
+def test_one_skein_is_asked_about_and_measured_all_the_same(described, typed, asked):
+    loop = {"loop": 72.0} if described is US else {"loop": 180.0}
+    values = expected_values(described, starting_entries(described) | {f"measure_{key}": (value,) for key, value in ({"wraps": 100.0} | loop | typed).items()})
+    said = values["measure_wrong"][0]
+    assert (said is None) if asked is None else asked in said
+    assert values["measure_finished"][0] > 0 and values["measure_message"][0] is None, "the result stays"
+
+
 @pytest.mark.parametrize(("number", "asked"), [(46358.0, True), (46358.5, False), (1200.0, False), (45291.0, False)])
 def test_a_count_that_became_a_date(number, asked):
     # 12/2 typed in 2026 becomes December 2 of that year, day 46,358 as programs count.

@@ -9,7 +9,7 @@ from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, care, learning, planning, sharing, statistics, stock, uncertainty, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import content, guide, lists, stages, sums, tabs
+from workbookgen.sheets import content, guide, lists, plausible, stages, sums, tabs
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.limits import AMOUNT, NONE_OR_AMOUNT
 from workbookgen.sheets.lookup import lookup
@@ -98,7 +98,7 @@ def lots(settings: Settings) -> Log:
             _seen_in_this_lot(),
             _for_other_sheets(),
         ),
-        rules=(*stages.cannot_gain(), *content.lot_rules()),
+        rules=(*stages.cannot_gain(), *content.lot_rules(), *plausible.lot_weight(settings.units)),
     )
 
 

@@ -2,7 +2,7 @@
 
 from workbookgen.language.abreast import Abreast
 from workbookgen.language.domains import Choice
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import ASKING, Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import GRIST, GRIST_METRIC, GRIST_US, IN_METERS, IN_YARDS, LENGTH, LOOP, MASS, NUMBER, POUND, SHARE, THREADS, Kind, always
 from workbookgen.language.views import Answers, Band, Big, Chart, Picture, Series, band
@@ -10,7 +10,7 @@ from workbookgen.reference import diameter, gauge, labels, measuring, overview, 
 from workbookgen.reference.statistics import groups
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import SPAN
-from workbookgen.sheets import compare, one_skein, reels, skeins, tabs, uses
+from workbookgen.sheets import compare, one_skein, plausible, reels, skeins, tabs, uses
 from workbookgen.sheets.limits import CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
 from workbookgen.sheets.lookup import lookup
 from workbookgen.unit_systems import UNIT_SYSTEMS
@@ -194,9 +194,11 @@ def _in_words() -> Group:
                only_if="grist > 0"),
         Result("weighs", "It weighs", 'ROUND(ROUND(net / 28.349523125, 9), 1) & " oz (" & ROUND(ROUND(net, 9), 0) & " g)"', labels.mass_words, None,
                uses={"mass": "net"}, only_if="net < 10000000"),
-        Result("wrong", "What is wrong", f'IF(given(message), message, IF(given(log_fault), "In the log: " & log_fault, "{TOO_HEAVY}"))',
+        _unusual(),
+        Result("wrong", "What is wrong",
+               f'IF(given(message), message, IF(given(log_fault), "In the log: " & log_fault, IF(AND(given(used_gross), NOT(given(net))), "{TOO_HEAVY}", unusual)))',
                measuring.wrong_words, None, uses={"fault": "log_fault", "gross": "used_gross"},
-               only_if="OR(given(message), given(log_fault), AND(given(used_gross), NOT(given(net))))"),
+               only_if="OR(given(message), given(log_fault), AND(given(used_gross), NOT(given(net))), given(unusual))"),
         *(_named(key, label, verdict, reference) for key, label, verdict, reference in (
             ("goes_with", "Goes together with", groups.TOGETHER, measuring.goes_with),
             ("alternates_with", "Alternate rows with", groups.ALTERNATE, measuring.alternates_with),
@@ -208,6 +210,29 @@ def _in_words() -> Group:
         Result("in_project", "In a project", 'log_project & ": " & said(project_share) & " of its " & said(project_need)', measuring.project_words, None,
                uses={"project": "log_project", "need": "project_need", "share": "project_share"}),
     ))
+
+
+def _unusual() -> Result:
+    """The first question about what was measured, as the log asks it of its skeins (plausible.py)."""
+    questions = (
+        (f"IF(given(used_loop), used_loop < {plausible.SHORTEST_LOOP}, 1 = 0)",
+         "Loop: under 20 cm (8 in) all the way around. Look at the unit: yards or meters are too large for it."),
+        (f"IF(given(net), net > {plausible.HEAVY_SKEIN}, 1 = 0)", "Weight: more than a kilogram (2 lb) for one skein. Look at the unit: grams, or ounces?"),
+        (f"IF(given(net), net < {plausible.LIGHT_SKEIN}, 1 = 0)", "Weight: less than 3 g (0.1 oz) for a skein. Look at the unit: grams, or ounces?"),
+        (_is_far("used_washed_loop", "used_loop", plausible.SHORTEST_WASHED, plausible.LONGEST_WASHED),
+         "Loop washed: far from the loop of its reel. Measure one full loop, all the way around, not the length of the folded skein."),
+        (_is_far("used_counted_wpi", "expected_wpi", plausible.FEWEST_WRAPS, plausible.MOST_WRAPS),
+         "Wraps counted: far from what its length and weight let expect. Look at the wraps, the weight, and the count on the ruler."),
+    )
+    asked = "".join(f'IF({condition}, "{sentence}", ' for condition, sentence in questions)
+    return Result("unusual", "Unlike most skeins", f'"{ASKING} " & {asked}""' + ")" * len(questions), measuring.unusual, None,
+                  uses={"loop": "used_loop", "mass": "net", "washed_loop": "used_washed_loop", "counted": "used_counted_wpi", "expected": "expected_wpi"},
+                  only_if=f"OR({', '.join(condition for condition, _ in questions)})")
+
+
+def _is_far(word: str, expected: str, least: float, most: float) -> str:
+    share = f"ROUND({word} / {expected}, 9)"
+    return f"IF(AND(given({word}), given({expected})), IF({expected} > 0, OR({share} < {least}, {share} > {most}), 1 = 0), 1 = 0)"
 
 
 def _its_lot() -> Group:

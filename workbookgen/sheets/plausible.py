@@ -15,6 +15,7 @@ MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of those that the grist lets expect; co
 SHORTEST_LOOP = 0.2  # meters; common practice, no source
 OFF_ITS_LOT = 0.35  # of its lot's mean grist; three times and more what skeins usually differ by (common practice, no source)
 HEAVY_SKEIN, LIGHT_SKEIN = 1000, 3  # grams; common practice, no source
+HEAVY_LOT, LIGHT_LOT = 20_000, 8  # grams: five heavy fleeces, and less than one rolag; common practice, no source
 
 
 def a_date(word: str, label: str) -> Rule:
@@ -43,6 +44,17 @@ def skein_weight(system: str) -> tuple[Rule, ...]:
              f"{ASKING} Weight: more than a kilogram (2 lb) for one skein. Look at the unit above: grams, or ounces?"),
         Rule(f"gross < {LIGHT_SKEIN}", lambda values: values["gross"] * grams < LIGHT_SKEIN,
              f"{ASKING} Weight: less than 3 g (0.1 oz) for a skein. Look at the unit above: grams, or ounces?"),
+    )
+
+
+def lot_weight(system: str) -> tuple[Rule, ...]:
+    """A lot so heavy or so light that its weight may have been typed in another unit."""
+    grams = MASS.unit(system).value
+    return (
+        Rule(f"weight > {HEAVY_LOT}", lambda values: values["weight"] * grams > HEAVY_LOT,
+             f"{ASKING} Weight: more than 20 kg (44 lb) in one lot. Look at the unit above: grams, or ounces?"),
+        Rule(f"weight < {LIGHT_LOT}", lambda values: values["weight"] * grams < LIGHT_LOT,
+             f"{ASKING} Weight: less than 8 g (0.3 oz) in a lot. Look at the unit above: pounds or kilograms are too large for it."),
     )
 
 

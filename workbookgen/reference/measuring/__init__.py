@@ -1,6 +1,6 @@
 """One skein at a time: tried out beside the log, described in words, and drawn among the skeins of its lot.
 
-`tried` takes what was typed before what is in the log. `likely` and `sureness` give the range in
+`tried` takes what was typed before what is in the log; `unusual` asks about what is unlike most skeins. `likely` and `sureness` give the range in
 which length and grist very likely lie, `comparison` says what a skein is good for beside others. `group` and `charted`
 put the skeins of its lot into a chart.
 """
@@ -11,3 +11,4 @@ from workbookgen.reference.measuring.group import of_another, place, place_in_gr
 from workbookgen.reference.measuring.likely import least_likely, likely_words, most_likely
 from workbookgen.reference.measuring.sureness import grist_within, grist_words
 from workbookgen.reference.measuring.tried import fault_in_log, in_use, of_the_reel, weight_in_use, wraps_in_use, wrong_words
+from workbookgen.reference.measuring.unusual import unusual

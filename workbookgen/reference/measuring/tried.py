@@ -216,10 +216,13 @@ def fault_in_log(mark: str, message: str) -> str:
 
 
 @calculation
-def wrong_words(message: str | None = None, fault: str | None = None, gross: Mass | None = None, net: Mass | None = None) -> str:
+def wrong_words(
+    message: str | None = None, fault: str | None = None, gross: Mass | None = None, net: Mass | None = None, unusual: str | None = None
+) -> str:
     """What is wrong with a measurement, in words.
 
-    words = the message about what was typed, or else the fault in the log, or else that the tare is too heavy. A sentence takes the place of an answer.
+    words = the message about what was typed, or else the fault in the log, or else that the tare is too heavy, or else the question about what is
+    unusual. A sentence takes the place of an answer.
 
     Parameters
     ----------
@@ -227,6 +230,7 @@ def wrong_words(message: str | None = None, fault: str | None = None, gross: Mas
     fault : what is wrong with the record in the log
     gross : weight with bag or tag
     net : weight without
+    unusual : the question about what is unlike most skeins
 
     Returns
     -------
@@ -256,5 +260,7 @@ def wrong_words(message: str | None = None, fault: str | None = None, gross: Mas
         return message
     if fault is not None:
         return by_element(lambda each: f"In the log: {each}", fault)
-    require(gross is not None and net is None, "Nothing is wrong.")
-    return by_element(lambda _: TOO_HEAVY, gross.magnitude)
+    if gross is not None and net is None:
+        return by_element(lambda _: TOO_HEAVY, gross.magnitude)
+    require(unusual is not None, "Nothing is wrong.")
+    return unusual
