@@ -69,6 +69,8 @@ def test_a_grist_is_as_sure_as_its_length_and_the_scale():
     # By hand: 3 and 4 in a thousand make 5 (JCGM 100, 5.1.6), and twice that is said.
     assert measuring.grist_within(yards(1000), yards(3), 0.004) == pytest.approx(0.01)
     assert measuring.grist_words(0.01, Quantity(800, "yard / pound")) == "very likely within 1%"
+    assert measuring.grist_words(0.5, Quantity(800, "yard / pound")) == "very likely within 50%"
+    assert measuring.grist_words(1.15, Quantity(800, "yard / pound")) == "known only roughly: wind more"
     assert measuring.grist_words(0.0234, Quantity(800, "yard / pound")) == "very likely within 2.3%"
 
 

@@ -166,6 +166,13 @@ def test_temperature_words(temperature, words):
     assert scouring.temperature_words(temperature).startswith(words)
 
 
+def test_cold_water_that_is_added_to_cool_a_pot_is_no_bath():
+    assert scouring.added_words(celsius(12)) == "cool: look at what it becomes"
+    assert scouring.added_words(celsius(44.99)) == "cool: look at what it becomes"
+    assert scouring.added_words(fahrenheit(140)) == "scalds in under 5 seconds: gloves, tools"
+    assert list(scouring.added_words(Quantity([12.0, 50.0], "degC"))) == ["cool: look at what it becomes", "scalds in minutes: gloves, tools"]
+
+
 def test_no_bath_that_melts_grease_is_safe_for_bare_hands():
     for degrees in np.arange(45, 100, 0.5):
         words = scouring.temperature_words(celsius(degrees))

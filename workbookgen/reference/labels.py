@@ -15,7 +15,8 @@ from workbookgen.units import Grist, Length, Mass, PerLength, Quantity
 # Beyond these a whole number has more digits than a program computes with.
 LONGEST, HEAVIEST, FINEST = Quantity(1e7, "m"), Quantity(1e7, "g"), Quantity(1e5, "m/g")
 MOST_WRAPS = Quantity(1e5, "1/m")
-WHOLE, TENTH = Decimal("1"), Decimal("0.1")
+WHOLE, TENTH, HUNDREDTH = Decimal("1"), Decimal("0.1"), Decimal("0.01")
+LITTLE = 10  # grams, below which one decimal more is told
 
 
 @calculation
@@ -63,7 +64,8 @@ def length_words(length: Length) -> str:
 def mass_words(mass: Mass) -> str:
     """Mass on a ticket.
 
-    words = m in ounces to a tenth, then m in whole grams. A tenth of an ounce is about what a kitchen scale resolves.
+    words = m in ounces to a tenth, then m in whole grams; under 10 g each with one decimal more. A tenth of an ounce is about what
+    a kitchen scale resolves.
 
     Parameters
     ----------
@@ -92,11 +94,12 @@ def mass_words(mass: Mass) -> str:
     3.5 oz (99 g)
     """
     _require_amount(mass, HEAVIEST, "mass")
-    return by_element(
-        lambda ounces, grams: f"{_rounded(ounces, TENTH)} oz ({_rounded(grams)} g)",
-        mass.m_as("ounce"),
-        mass.m_as("gram"),
-    )
+    return by_element(_mass_words, mass.m_as("ounce"), mass.m_as("gram"))
+
+
+def _mass_words(ounces, grams) -> str:
+    of_ounces, of_grams = (TENTH, WHOLE) if round(float(grams), 9) >= LITTLE else (HUNDREDTH, TENTH)
+    return f"{_rounded(ounces, of_ounces)} oz ({_rounded(grams, of_grams)} g)"
 
 
 @calculation
@@ -223,4 +226,5 @@ def _rounded(amount, step=WHOLE) -> str:
     # Decimals round halves as people and spreadsheets do; nine digits first, so
     # that the last ones of a conversion do not decide a half.
     exact = Decimal(repr(round(float(amount), 9)))
-    return f"{exact.quantize(step, ROUND_HALF_UP):f}".removesuffix(".0")
+    text = f"{exact.quantize(step, ROUND_HALF_UP):f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text

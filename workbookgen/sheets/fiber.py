@@ -106,7 +106,8 @@ def _you_type(settings: Settings) -> Group:
     return Group("You type", (
         Input("name", "Lot", Name(), needed=True, width=22, help="What you call this lot. Skeins and projects choose it by this name."),
         Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), width=20, help="From the guide on the sheet Guide; its usual losses are expected."),
-        Input("state", "Bought as", Choice("states_name", lists.SHEET), needed=True, width=16, help="How far the fiber was worked when you bought it."),
+        Input("state", "Bought as", Choice("states_name", lists.SHEET), needed=True, width=16,
+              help="How far the fiber was worked when you bought it. Raw fleece is as it was shorn; if it was skirted before you bought it, choose skirted fleece."),
         Input("weight", "Weight", AMOUNT, MASS, needed=True, help="Weight as bought. A pound is 16 ounces: you may type =6.5*16."),
         Input("grist", "Grist wanted", AMOUNT, GRIST, help="Grist of the finished yarn you plan."),
         stages.way(),

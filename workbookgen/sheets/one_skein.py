@@ -6,6 +6,11 @@ from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH, SQUARE_LENGTH
 from workbookgen.reference import diameter, uncertainty
 
+# Its net weight in both units; under 10 g each with one decimal more.
+IT_WEIGHS = (
+    'ROUND(ROUND(net / 28.349523125, 9), IF(ROUND(net, 9) < 10, 2, 1)) & " oz (" & ROUND(ROUND(net, 9), IF(ROUND(net, 9) < 10, 1, 0)) & " g)"'
+)
+
 
 @dataclass(frozen=True)
 class Words:

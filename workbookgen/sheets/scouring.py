@@ -55,9 +55,9 @@ BURNS = (
 )
 
 
-def _at(heat: str) -> str:
+def _at(heat: str, cool: str = "too cool: wool grease sets") -> str:
     """Formula text of what water of this temperature does, from the hottest down."""
-    text = '"too cool: wool grease sets"'
+    text = f'"{cool}"'
     for least, words in reversed(BURNS):
         text = f'IF(ROUND({heat}, 9) >= {least}, "{words}", {text})'
     return text
@@ -144,7 +144,8 @@ WATERS = Card(
             Result("rest", "and of the other", "wanted - part", scouring.cold_water, VOLUME, uses={"volume": "wanted", "hot_water": "part"}),
             Result("words", "What it becomes", _at("becomes"), scouring.temperature_words, None, uses={"temperature": "becomes"}),
             Result("target_words", "What you want", _at("target"), scouring.temperature_words, None, uses={"temperature": "target"}),
-            Result("added_words", "What you add", _at("added_temperature"), scouring.temperature_words, None, uses={"temperature": "added_temperature"}),
+            Result("added_words", "What you add", _at("added_temperature", cool="cool: look at what it becomes"), scouring.added_words, None,
+                   uses={"temperature": "added_temperature"}),
         )),
     ),
     rules=(

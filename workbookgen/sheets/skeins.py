@@ -190,8 +190,7 @@ def _for_the_labels() -> Group:
     return Group("For the labels", (
         Result("length_words", "Length", 'ROUND(ROUND(finished_yd / 0.9144, 9), 0) & " yd (" & ROUND(ROUND(finished_yd, 9), 0) & " m)"',
                labels.length_words, None, uses={"length": "finished_yd"}, only_if="finished_yd < 10000000", width=18),
-        Result("mass_words", "Weight", 'ROUND(ROUND(net / 28.349523125, 9), 1) & " oz (" & ROUND(ROUND(net, 9), 0) & " g)"',
-               labels.mass_words, None, uses={"mass": "net"}, only_if="net < 10000000", width=16),
+        Result("mass_words", "Weight", one_skein.IT_WEIGHS, labels.mass_words, None, uses={"mass": "net"}, only_if="net < 10000000", width=16),
         Result("grist_words", "Grist",
                'ROUND(ROUND(grist_yd_lb * 453.59237 / 0.9144, 9), 0) & " yd/lb (" & ROUND(ROUND(grist_yd_lb * 100, 9), 0) & " m/100 g)"',
                labels.grist_words, None, uses={"grist": "grist_yd_lb"}, only_if="grist_yd_lb < 100000", width=24),

@@ -87,6 +87,7 @@ EXAMPLES = [
     (scouring.clean_mass, dict(mass=q("kg", 1.2, 0), scoured_yield=n(0.5, 1))),
     (scouring.removed, dict(mass=q("kg", 1.2, 0), scoured_yield=n(0.5, 1))),
     (scouring.bath_time, dict(baths=n(4, 0), minutes_each=q("minute", 20, 0))),
+    (scouring.added_words, dict(temperature=q("degF", 140, 50))),
     (scouring.temperature_words, dict(temperature=q("degF", 140, 100))),
     (scouring.full_load, dict(mass=q("kg", 1.2, 0.3), load=q("lb", 1, 2))),
     (scouring.baths_in_all, dict(washes=n(2, 1), rinses=n(3, 0))),

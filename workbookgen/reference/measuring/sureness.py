@@ -7,6 +7,8 @@ from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_withi
 from workbookgen.reference.words import rounded
 from workbookgen.units import Grist, Length, Ratio
 
+ROUGH = 0.5  # beyond it no share is told; common practice, no source
+
 
 @calculation
 def grist_within(length: Length, uncertainty: Length, u_scale: Ratio) -> Ratio:
@@ -52,7 +54,7 @@ def grist_within(length: Length, uncertainty: Length, u_scale: Ratio) -> Ratio:
 def grist_words(within: Ratio, grist: Grist) -> str:
     """How close a grist very likely is, in words.
 
-    words = within, in percent. One decimal, since skeins differ by more.
+    words = within, in percent. One decimal, since skeins differ by more. Beyond 50% no number says anything: so little was wound, or measured so roughly.
 
     Parameters
     ----------
@@ -83,4 +85,4 @@ def grist_words(within: Ratio, grist: Grist) -> str:
     """
     require_within(NOT_NEGATIVE, "The share", within)
     require_within(ABOVE_ZERO, "The grist", grist)
-    return by_element(lambda each: f"very likely within {rounded(each * 100, 1)}%", within)
+    return by_element(lambda each: "known only roughly: wind more" if round(each, 9) > ROUGH else f"very likely within {rounded(each * 100, 1)}%", within)

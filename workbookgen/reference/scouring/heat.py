@@ -274,6 +274,43 @@ def temperature_words(temperature: Temperature) -> str:
     return by_element(_words_at, celsius)
 
 
+@calculation
+def added_words(temperature: Temperature) -> str:
+    """What water that is added means for the washer's skin.
+
+    cool if T < 45 °C = 113 °F: it may be added to cool a pot, and only what that becomes can harm the wool. Warmer water burns, and the words
+    say how soon.
+
+    Parameters
+    ----------
+    temperature : T, temperature of the water
+
+    Returns
+    -------
+    a text
+
+    Raises
+    ------
+    ValueError
+        A temperature that is not a number.
+
+    Notes
+    -----
+    Valid for healthy adult skin; children and older people burn sooner.
+
+    References
+    ----------
+    Published tables of burns (read), as for a bath.
+
+    Examples
+    --------
+    >>> print(added_words(Quantity(12, "degC")))
+    cool: look at what it becomes
+    """
+    words = temperature_words(temperature)
+    return by_element(lambda each: "cool: look at what it becomes" if each == TEMPERATURE_WORDS[-1][1] else each, words)
+
+
 def _words_at(celsius) -> str:
     # The last digits of a conversion must not decide a borderline case.
     rounded = round(float(celsius), 9)
