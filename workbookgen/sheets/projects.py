@@ -16,7 +16,7 @@ from workbookgen.texts import folded
 
 SHEET = tabs.PROJECTS
 LOTS = ("lot_1", "lot_2", "lot_3")
-NOT_COUNTED = f"{ASKING} No answer, since what its lots give is not known yet. Give a grist here or there, and look at them on the sheet Fiber."
+NOT_COUNTED = f"{ASKING} No answer: what its lots give is unknown. Give a grist here or beside the lot; look at their lines on the sheet Fiber."
 ANY_LOT = "OR(given(lot_1), given(lot_2), given(lot_3))"
 
 
