@@ -65,6 +65,45 @@ def test_one_skein_is_asked_about_and_measured_all_the_same(described, typed, as
     assert values["measure_finished"][0] > 0 and values["measure_message"][0] is None, "the result stays"
 
 
+GAUGED = {"pattern_stitches": 5.0, "pattern_own_stitches": 4.5}
+SWATCH = {"fabric_length": 400.0, "fabric_grist": 1000.0, "fabric_swatch_width": 4.0, "fabric_swatch_height": 4.0}
+DECIMETER = {"fabric_swatch_width": 10.0, "fabric_swatch_height": 10.0}
+FULLED = {
+    "fulling_before_width": 4.0, "fulling_before_height": 4.0, "fulling_after_width": 3.0, "fulling_after_height": 3.0, "fulling_width": 9.0, "fulling_length": 9.0,
+}
+
+
+@pytest.mark.parametrize(("described", "typed", "asked", "stays"), [
+    (US, GAUGED, None, "pattern_kept"),
+    (US, GAUGED | {"pattern_stitches": 20.0}, "Stitches, by the pattern", "pattern_kept"),  # over 4 in, typed for one
+    (US, GAUGED | {"pattern_own_stitches": 0.9}, "Stitches, by your swatch", "pattern_kept"),
+    (METRIC, {"pattern_stitches": 22.0, "pattern_own_stitches": 2.2}, "Stitches, by your swatch", "pattern_kept"),  # over a centimeter
+    (METRIC, {"pattern_stitches": 22.0, "pattern_own_stitches": 4.0}, None, "pattern_kept"),
+    (METRIC, {"pattern_stitches": 56.0, "pattern_own_stitches": 56.0}, None, "pattern_kept"),
+    (US, SWATCH | {"fabric_swatch_mass": 0.2}, None, "fabric_area"),  # 5.7 g in 0.0103 m²: 550 g/m²
+    (US, SWATCH | {"fabric_swatch_mass": 6.0}, "far from what a swatch", "fabric_area"),
+    (METRIC, SWATCH | {"fabric_swatch_mass": 6.0}, "far from what a swatch", "fabric_area"),  # 4 by 4 cm, for inches
+    (METRIC, SWATCH | DECIMETER | {"fabric_swatch_mass": 6.0}, None, "fabric_area"),
+    (METRIC, SWATCH | DECIMETER | {"fabric_swatch_mass": 0.15}, "far from what a swatch", "fabric_area"),
+    (US, FULLED | {"fulling_swatch_mass": 7.0}, "far from what a swatch", "fulling_mass"),
+    (US, FULLED | {"fulling_swatch_mass": 0.3}, None, "fulling_mass"),
+])
+def test_a_gauge_or_a_swatch_in_another_unit_is_asked_about_and_reckoned_with(described, typed, asked, stays):
+    values = expected_values(described, starting_entries(described) | {key: (value,) for key, value in typed.items()})
+    message = values[f"{stays.partition('_')[0]}_message"][0]
+    assert (message is None) if asked is None else message.startswith("Is it right?") and asked in message
+    assert values[stays][0] is not None, "the result stays"
+
+
+@pytest.mark.parametrize(("share", "asked"), [(4.0, True), (0.04, False), (0.5, False)])
+def test_acid_or_salt_without_its_percent_sign_is_asked_about(share, asked):
+    # 4 for 4% of 200 g would be 800 g.
+    entries = starting_entries(METRIC) | {"dyeing_mass": (200.0,)}
+    values = expected_values(METRIC, with_records(METRIC, entries, "recipe", [{"name": "acid", "of_goods": share}]))
+    assert ("never for acid" in (values["recipe_message"][0] or "")) == asked
+    assert values["recipe_mass"][0] == pytest.approx(200 * share)
+
+
 @pytest.mark.parametrize(("number", "asked"), [(46358.0, True), (46358.5, False), (1200.0, False), (45291.0, False)])
 def test_a_count_that_became_a_date(number, asked):
     # 12/2 typed in 2026 becomes December 2 of that year, day 46,358 as programs count.

@@ -7,7 +7,7 @@ import pytest
 from workbookgen.errors import DescriptionError
 from workbookgen.settings import Settings
 from workbookgen.sheets import pieces, planner, proofs, tabs
-from workbookgen.sheets.fabric import FABRIC
+from workbookgen.sheets.fabric import fabric
 from workbookgen.sheets.naming import said_with
 from workbookgen.sheets.shown import asked_and_answered
 
@@ -34,7 +34,7 @@ def test_the_first_line_of_the_examples_names_their_values(monkeypatch):
 @pytest.mark.parametrize("big, hidden", [("fare", ""), ("far", "densty")])
 def test_a_card_shows_what_it_has(big, hidden):
     with pytest.raises(DescriptionError, match=f"the view of fabric: {hidden or big} is no field of it"):
-        asked_and_answered(FABRIC, big, hidden=hidden)
+        asked_and_answered(fabric(Settings()), big, hidden=hidden)
 
 
 def test_a_sheet_may_have_a_name_of_several_words():

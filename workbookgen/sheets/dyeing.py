@@ -9,7 +9,7 @@ from workbookgen.language.quantities import DYE, DYE_BATH, LIQUOR, MASS, SHARE, 
 from workbookgen.language.views import LEFT, RIGHT, Listing, LogView, Reading, Sentences, band
 from workbookgen.reference import dyeing, scouring
 from workbookgen.settings import Rows, Settings
-from workbookgen.sheets import fiber, skeins, tabs
+from workbookgen.sheets import fiber, plausible, skeins, tabs
 from workbookgen.sheets.limits import AMOUNT, BATH, PART
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.shown import asked_and_answered
@@ -122,5 +122,6 @@ RECIPE = Log(
         Rule("AND(given(name), NOT(given(of_shade)), NOT(given(of_goods)))",
              lambda values: values["name"] is not None and values["of_shade"] is None and values["of_goods"] is None,
              "Still to fill in: its share of the shade, or of the goods."),
+        plausible.helper_of_dye(),
     ),
 )

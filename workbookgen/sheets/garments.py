@@ -9,8 +9,8 @@ from workbookgen.language.views import Reading, band
 from workbookgen.reference import garments as trade
 from workbookgen.reference import knitting, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import tabs
-from workbookgen.sheets.fabric import FABRIC
+from workbookgen.sheets import plausible, tabs
+from workbookgen.sheets.fabric import fabric
 from workbookgen.sheets.limits import AMOUNT, NONE_OR_AMOUNT, NONE_OR_SIZE, SIZE, STITCHES
 from workbookgen.sheets.shown import asked_and_answered
 
@@ -24,85 +24,96 @@ CAUTIONS = (
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (GARMENT, FABRIC, PATTERN, SHAWL, FULLING), (
-        asked_and_answered(GARMENT, "mass", "yarn", hidden="swatch_area", is_printed=False),
-        asked_and_answered(FABRIC, "area", "far", hidden="swatch_area by_swatch density munden stitch by_gauge", is_printed=False),
-        asked_and_answered(PATTERN, "yarn", "mass", hidden="density", is_printed=False),
+    size, area, gauge, felt = garment(settings), fabric(settings), pattern(settings), fulling(settings)
+    return Chapter(CHAPTER, (size, area, gauge, SHAWL, felt), (
+        asked_and_answered(size, "mass", "yarn", hidden="swatch_area", is_printed=False),
+        asked_and_answered(area, "area", "far", hidden="swatch_area by_swatch density munden stitch by_gauge", is_printed=False),
+        asked_and_answered(gauge, "yarn", "mass", hidden="density", is_printed=False),
         asked_and_answered(SHAWL, "possible", hidden="rest", is_printed=False),
         band(Reading(title="Before you full", sentences=CAUTIONS, is_caution=True, is_printed=False)),
-        asked_and_answered(FULLING, "make_width", "make_length", hidden="swatch_area area", is_printed=False),
+        asked_and_answered(felt, "make_width", "make_length", hidden="swatch_area area", is_printed=False),
     ), CAUTIONS)
 
 
-GARMENT = Card(
-    "garment",
-    "A garment, from size and ease",
-    groups=(
-        Group("You type", (
-            Input("body", "Body around", SIZE, LOOP, needed=True, help="Chest or bust, at the widest."),
-            Input("ease", "Ease", Number(least=-1000, most=1000), LOOP, blank_means=0,
-                  help="In all, beyond the body; below 0 it stretches. 2 to 6 in (5 to 15 cm) is usual (common practice, no source)."),
-            Input("length", "Length", SIZE, LOOP, needed=True, help="From the shoulder to the lower edge."),
-            Input("sleeve", "Sleeve length", NONE_OR_SIZE, LOOP, blank_means=0, help="Empty for none."),
-            Input("upper_arm", "Sleeve around, upper arm", NONE_OR_SIZE, LOOP, blank_means=0, help="Of the sleeve, its ease in it."),
-            Input("cuff", "Sleeve around, cuff", NONE_OR_SIZE, LOOP, help="Empty: as wide as above."),
-            Input("more", "On top", Number(least=0, most=2), SHARE, blank_means=0.05, help="For collar, bands and seams; empty means 5% (common practice, no source)."),
-            Input("swatch_width", "Swatch width", SIZE, LOOP, help="Washed, at rest."),
-            Input("swatch_height", "Swatch height", SIZE, LOOP),
-            Input("swatch_mass", "Its weight", AMOUNT, MASS),
-            Input("grist", "Grist", AMOUNT, GRIST, help="Of its yarn; for the length."),
-        )),
-        Group("Worked out", (
-            Result("around", "Garment around", "body + ease", trade.finished_around, LOOP, only_if="body + ease > 0", digits=1),
-            Result("panel", "Back or front, wide", "around / 2", trade.panel_width, LOOP, digits=1),
-            Result("area", "Its area", "(around * length + (upper_arm + IF(given(cuff), cuff, upper_arm)) * sleeve) * (1 + more)", trade.garment_area, AREA, digits=0,
-                   note="Body and sleeves laid flat. For other shapes, the list of parts above."),
-            Result("swatch_area", "Swatch", "swatch_width * swatch_height", knitting.swatch_area, AREA, uses={"width": "swatch_width", "height": "swatch_height"}),
-            Result("mass", "Yarn, weight", "area / swatch_area * swatch_mass", trade.yarn_by_swatch, MASS, note="No margin in it."),
-            Result("yarn", "Yarn, length", "mass * grist", yarn_count.length_of_mass, LENGTH),
-        )),
-    ),
-    rules=(
-        Rule("body + ease <= 0", lambda values: values["body"] + values["ease"] <= 0, "Ease: it takes away all that the body measures."),
-        Rule("AND(sleeve > 0, upper_arm = 0)", lambda values: values["sleeve"] > 0 and values["upper_arm"] == 0, f"{MISSING}: sleeve around, upper arm."),
-    ),
-)
+def garment(settings: Settings) -> Card:
+    return Card(
+        "garment",
+        "A garment, from size and ease",
+        groups=(
+            Group("You type", (
+                Input("body", "Body around", SIZE, LOOP, needed=True, help="Chest or bust, at the widest."),
+                Input("ease", "Ease", Number(least=-1000, most=1000), LOOP, blank_means=0,
+                      help="In all, beyond the body; below 0 it stretches. 2 to 6 in (5 to 15 cm) is usual (common practice, no source)."),
+                Input("length", "Length", SIZE, LOOP, needed=True, help="From the shoulder to the lower edge."),
+                Input("sleeve", "Sleeve length", NONE_OR_SIZE, LOOP, blank_means=0, help="Empty for none."),
+                Input("upper_arm", "Sleeve around, upper arm", NONE_OR_SIZE, LOOP, blank_means=0, help="Of the sleeve, its ease in it."),
+                Input("cuff", "Sleeve around, cuff", NONE_OR_SIZE, LOOP, help="Empty: as wide as above."),
+                Input("more", "On top", Number(least=0, most=2), SHARE, blank_means=0.05, help="For collar, bands and seams; empty means 5% (common practice, no source)."),
+                Input("swatch_width", "Swatch width", SIZE, LOOP, help="Washed, at rest."),
+                Input("swatch_height", "Swatch height", SIZE, LOOP),
+                Input("swatch_mass", "Its weight", AMOUNT, MASS),
+                Input("grist", "Grist", AMOUNT, GRIST, help="Of its yarn; for the length."),
+            )),
+            Group("Worked out", (
+                Result("around", "Garment around", "body + ease", trade.finished_around, LOOP, only_if="body + ease > 0", digits=1),
+                Result("panel", "Back or front, wide", "around / 2", trade.panel_width, LOOP, digits=1),
+                Result("area", "Its area", "(around * length + (upper_arm + IF(given(cuff), cuff, upper_arm)) * sleeve) * (1 + more)", trade.garment_area, AREA, digits=0,
+                       note="Body and sleeves laid flat. For other shapes, the list of parts above."),
+                Result("swatch_area", "Swatch", "swatch_width * swatch_height", knitting.swatch_area, AREA, uses={"width": "swatch_width", "height": "swatch_height"}),
+                Result("mass", "Yarn, weight", "area / swatch_area * swatch_mass", trade.yarn_by_swatch, MASS, note="No margin in it."),
+                Result("yarn", "Yarn, length", "mass * grist", yarn_count.length_of_mass, LENGTH),
+            )),
+        ),
+        rules=(
+            Rule("body + ease <= 0", lambda values: values["body"] + values["ease"] <= 0, "Ease: it takes away all that the body measures."),
+            Rule("AND(sleeve > 0, upper_arm = 0)", lambda values: values["sleeve"] > 0 and values["upper_arm"] == 0, f"{MISSING}: sleeve around, upper arm."),
+            plausible.swatch_weight(settings.units),
+        ),
+    )
 
-PATTERN = Card(
-    "pattern",
-    "A pattern in another gauge, for the same size",
-    groups=(
-        Group("You type", (
-            Input("stitches", "Stitches, by the pattern", STITCHES, GAUGE, needed=True),
-            Input("own_stitches", "Stitches, by your swatch", STITCHES, GAUGE, needed=True, help="Washed, at rest."),
-            Input("rows", "Rows, by the pattern", STITCHES, GAUGE, help="Empty: they change as the stitches do."),
-            Input("own_rows", "Rows, by your swatch", STITCHES, GAUGE),
-            Input("length", "Yarn, by the pattern", AMOUNT, LENGTH),
-            Input("grist", "Grist of your yarn", AMOUNT, GRIST, help="For the weight."),
-            Input("count", "Stitches to change", NONE_OR_AMOUNT, NUMBER, help="Any number of stitches in the pattern."),
-            Input("row_count", "Rows to change", NONE_OR_AMOUNT, NUMBER),
-        )),
-        Group("Worked out", (
-            Result("work", "Your stitches for them", "count * own_stitches / stitches", trade.same_size, NUMBER, digits=1,
-                   uses={"pattern": "stitches", "own": "own_stitches"}, note="Take the whole number near it that fits the repeat."),
-            Result("work_rows", "Your rows for them", "row_count * own_rows / rows", trade.same_size, NUMBER, digits=1,
-                   uses={"count": "row_count", "pattern": "rows", "own": "own_rows"}),
-            Result("kept", "Width by its numbers", "stitches / own_stitches - 1", trade.size_of_its_numbers, SHARE, is_signed=True,
-                   uses={"pattern": "stitches", "own": "own_stitches"}, note="If you keep them: wider, or below 0 narrower."),
-            Result("density", "Stitches for one", "own_stitches / stitches * IF(AND(given(rows), given(own_rows)), own_rows / rows, own_stitches / stitches)",
-                   trade.stitches_for_one, NUMBER,
-                   uses={"pattern": "stitches", "own": "own_stitches", "pattern_rows": "rows"}),
-            Result("yarn", "Yarn you need", "length * SQRT(density)", trade.yarn_in_gauge, LENGTH, uses={"yarn": "length", "stitches_for_one": "density"},
-                   note="By Munden's relation, within 10 to 15%, each yarn worked as firmly; a swatch says more."),
-            Result("mass", "Its weight", "yarn / grist", yarn_count.mass_of_length, MASS, uses={"length": "yarn"}),
-        )),
-    ),
-)
+
+def pattern(settings: Settings) -> Card:
+    return Card(
+        "pattern",
+        "A pattern in another gauge, for the same size",
+        groups=(
+            Group("You type", (
+                Input("stitches", "Stitches, by the pattern", STITCHES, GAUGE, needed=True),
+                Input("own_stitches", "Stitches, by your swatch", STITCHES, GAUGE, needed=True, help="Washed, at rest."),
+                Input("rows", "Rows, by the pattern", STITCHES, GAUGE, help="Empty: they change as the stitches do."),
+                Input("own_rows", "Rows, by your swatch", STITCHES, GAUGE),
+                Input("length", "Yarn, by the pattern", AMOUNT, LENGTH),
+                Input("grist", "Grist of your yarn", AMOUNT, GRIST, help="For the weight."),
+                Input("count", "Stitches to change", NONE_OR_AMOUNT, NUMBER, help="Any number of stitches in the pattern."),
+                Input("row_count", "Rows to change", NONE_OR_AMOUNT, NUMBER),
+            )),
+            Group("Worked out", (
+                Result("work", "Your stitches for them", "count * own_stitches / stitches", trade.same_size, NUMBER, digits=1,
+                       uses={"pattern": "stitches", "own": "own_stitches"}, note="Take the whole number near it that fits the repeat."),
+                Result("work_rows", "Your rows for them", "row_count * own_rows / rows", trade.same_size, NUMBER, digits=1,
+                       uses={"count": "row_count", "pattern": "rows", "own": "own_rows"}),
+                Result("kept", "Width by its numbers", "stitches / own_stitches - 1", trade.size_of_its_numbers, SHARE, is_signed=True,
+                       uses={"pattern": "stitches", "own": "own_stitches"}, note="If you keep them: wider, or below 0 narrower."),
+                Result("density", "Stitches for one", "own_stitches / stitches * IF(AND(given(rows), given(own_rows)), own_rows / rows, own_stitches / stitches)",
+                       trade.stitches_for_one, NUMBER,
+                       uses={"pattern": "stitches", "own": "own_stitches", "pattern_rows": "rows"}),
+                Result("yarn", "Yarn you need", "length * SQRT(density)", trade.yarn_in_gauge, LENGTH, uses={"yarn": "length", "stitches_for_one": "density"},
+                       note="By Munden's relation, within 10 to 15%, each yarn worked as firmly; a swatch says more."),
+                Result("mass", "Its weight", "yarn / grist", yarn_count.mass_of_length, MASS, uses={"length": "yarn"}),
+            )),
+        ),
+        rules=plausible.stitches(
+            settings.units, stitches="Stitches, by the pattern", own_stitches="Stitches, by your swatch", rows="Rows, by the pattern", own_rows="Rows, by your swatch"
+        ),
+    )
 
 # Stitches that the rest of the yarn makes, times two; and by how many stitches each row grows.
+
+
 TWICE = "rest / used * rows * (first + now)"
 GROWTH = "(now - first) / rows"
 EVENLY = f"{TWICE} / (now + SQRT(MAX(now * now + {GROWTH} * {TWICE}, 0)))"
+
 
 SHAWL = Card(
     "shawl",
@@ -133,36 +144,42 @@ SHAWL = Card(
     ),
 )
 
-FULLING = Card(
-    "fulling",
-    "Fulling: how large to make it",
-    groups=(
-        Group("You type", (
-            Input("width", "Width wanted, fulled", SIZE, LOOP, needed=True),
-            Input("length", "Length wanted, fulled", SIZE, LOOP, needed=True),
-            Input("before_width", "Swatch width before", SIZE, LOOP, needed=True),
-            Input("after_width", "Swatch width after", SIZE, LOOP, needed=True, help="Fulled as the piece will be, dry."),
-            Input("before_height", "Swatch height before", SIZE, LOOP, needed=True),
-            Input("after_height", "Swatch height after", SIZE, LOOP, needed=True),
-            Input("swatch_mass", "Its weight", AMOUNT, MASS),
-            Input("stitches", "Stitches before fulling", STITCHES, GAUGE, help="Gauge of the swatch before."),
-            Input("rows", "Rows before fulling", STITCHES, GAUGE),
-        )),
-        Group("Worked out", (
-            Result("lost_width", "Lost across", "1 - after_width / before_width", trade.lost_in_fulling, SHARE, uses={"before": "before_width", "after": "after_width"},
-                   is_signed=True),
-            Result("lost_length", "Lost along", "1 - after_height / before_height", trade.lost_in_fulling, SHARE, uses={"before": "before_height", "after": "after_height"},
-                   is_signed=True,
-                   note="Below 0 it has grown."),
-            Result("make_width", "Make it wide", "width / (1 - lost_width)", trade.size_to_make, LOOP, uses={"wanted": "width", "lost": "lost_width"}, only_if="lost_width < 0.99",
-                   digits=1),
-            Result("make_length", "Make it long", "length / (1 - lost_length)", trade.size_to_make, LOOP, uses={"wanted": "length", "lost": "lost_length"},
-                   only_if="lost_length < 0.99", digits=1),
-            Result("cast_on", "Stitches for it", "make_width * stitches", trade.counted_over, NUMBER, uses={"size": "make_width", "gauge": "stitches"}, digits=0),
-            Result("work", "Rows for it", "make_length * rows", trade.counted_over, NUMBER, uses={"size": "make_length", "gauge": "rows"}, digits=0),
-            Result("swatch_area", "Swatch", "before_width * before_height", knitting.swatch_area, AREA, uses={"width": "before_width", "height": "before_height"}),
-            Result("area", "Piece", "make_width * make_length", knitting.swatch_area, AREA, uses={"width": "make_width", "height": "make_length"}),
-            Result("mass", "Yarn, weight", "area / swatch_area * swatch_mass", trade.yarn_by_swatch, MASS, note="No margin in it."),
-        )),
-    ),
-)
+
+def fulling(settings: Settings) -> Card:
+    return Card(
+        "fulling",
+        "Fulling: how large to make it",
+        groups=(
+            Group("You type", (
+                Input("width", "Width wanted, fulled", SIZE, LOOP, needed=True),
+                Input("length", "Length wanted, fulled", SIZE, LOOP, needed=True),
+                Input("before_width", "Swatch width before", SIZE, LOOP, needed=True),
+                Input("after_width", "Swatch width after", SIZE, LOOP, needed=True, help="Fulled as the piece will be, dry."),
+                Input("before_height", "Swatch height before", SIZE, LOOP, needed=True),
+                Input("after_height", "Swatch height after", SIZE, LOOP, needed=True),
+                Input("swatch_mass", "Its weight", AMOUNT, MASS),
+                Input("stitches", "Stitches before fulling", STITCHES, GAUGE, help="Gauge of the swatch before."),
+                Input("rows", "Rows before fulling", STITCHES, GAUGE),
+            )),
+            Group("Worked out", (
+                Result("lost_width", "Lost across", "1 - after_width / before_width", trade.lost_in_fulling, SHARE, uses={"before": "before_width", "after": "after_width"},
+                       is_signed=True),
+                Result("lost_length", "Lost along", "1 - after_height / before_height", trade.lost_in_fulling, SHARE, uses={"before": "before_height", "after": "after_height"},
+                       is_signed=True,
+                       note="Below 0 it has grown."),
+                Result("make_width", "Make it wide", "width / (1 - lost_width)", trade.size_to_make, LOOP, uses={"wanted": "width", "lost": "lost_width"},
+                       only_if="lost_width < 0.99", digits=1),
+                Result("make_length", "Make it long", "length / (1 - lost_length)", trade.size_to_make, LOOP, uses={"wanted": "length", "lost": "lost_length"},
+                       only_if="lost_length < 0.99", digits=1),
+                Result("cast_on", "Stitches for it", "make_width * stitches", trade.counted_over, NUMBER, uses={"size": "make_width", "gauge": "stitches"}, digits=0),
+                Result("work", "Rows for it", "make_length * rows", trade.counted_over, NUMBER, uses={"size": "make_length", "gauge": "rows"}, digits=0),
+                Result("swatch_area", "Swatch", "before_width * before_height", knitting.swatch_area, AREA, uses={"width": "before_width", "height": "before_height"}),
+                Result("area", "Piece", "make_width * make_length", knitting.swatch_area, AREA, uses={"width": "make_width", "height": "make_length"}),
+                Result("mass", "Yarn, weight", "area / swatch_area * swatch_mass", trade.yarn_by_swatch, MASS, note="No margin in it."),
+            )),
+        ),
+        rules=(
+            plausible.swatch_weight(settings.units, "before_width", "before_height"),
+            *plausible.stitches(settings.units, stitches="Stitches before fulling", rows="Rows before fulling"),
+        ),
+    )

@@ -9,7 +9,7 @@ from workbookgen.language.sentences import MISSING
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists, tabs
+from workbookgen.sheets import lists, plausible, tabs
 from workbookgen.sheets.limits import AMOUNT, SIZE, STITCHES, TURNS
 from workbookgen.sheets.lookup import lookup
 
@@ -51,6 +51,8 @@ def estimates(settings: Settings) -> Log:
             Rule("AND(given(stitches), given(rows), NOT(AND(given(unraveled), given(unraveled_stitches))), NOT(given(relaxed)), NOT(given(swatch_mass)), NOT(given(piece_mass)))",
                  _without_a_stitch,
                  f"{MISSING}: for a gauge, the yarn that some stitches gave, or how relaxed the swatch was."),
+            plausible.swatch_weight(settings.units),
+            *plausible.stitches(settings.units, stitches="Stitches", rows="Rows"),
         ),
     )
 

@@ -5,7 +5,7 @@ the values as they are shown.
 """
 
 from workbookgen.language.fields import Rule
-from workbookgen.language.quantities import LOOP, MASS
+from workbookgen.language.quantities import GAUGE, LOOP, MASS
 from workbookgen.language.sentences import ASKING
 
 FIRST_DATE, LAST_DATE = 45_292, 55_153  # the days of 2024 to 2050, as programs count them
@@ -13,6 +13,8 @@ FINEST_FIBER = 8  # µm; the finest down and silk have 10 and more (from memory)
 LONGEST_WASHED, SHORTEST_WASHED = 1.5, 0.6  # of the loop on the reel; common practice, no source
 MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of those that the grist lets expect; common practice, no source
 SHORTEST_LOOP = 0.2  # meters; common practice, no source
+CLOSEST_STITCHES, WIDEST_STITCHES = 560, 39  # in a meter: 14 and 1 in an inch; common practice, no source
+HEAVIEST_FABRIC, LIGHTEST_FABRIC = 3000, 20  # grams in a square meter: thick felt, and less than the airiest lace; common practice, no source
 OFF_ITS_LOT = 0.35  # of its lot's mean grist; three times and more what skeins usually differ by (common practice, no source)
 HEAVY_SKEIN, LIGHT_SKEIN = 1000, 3  # grams; common practice, no source
 HEAVY_LOT, LIGHT_LOT = 20_000, 8  # grams: five heavy fleeces, and less than one rolag; common practice, no source
@@ -92,4 +94,36 @@ def off_its_lot() -> Rule:
         f"ABS(deviation) > {OFF_ITS_LOT}",
         lambda values: abs(values["deviation"]) > OFF_ITS_LOT,
         f"{ASKING} Its grist is more than a third off the mean of its lot. Look at the wraps, the reel and the weight.",
+    )
+
+
+def stitches(system: str, **labels: str) -> tuple[Rule, ...]:
+    """A gauge over another length than the unit's: 20 over 4 inches, typed for an inch. One question for each word, by its label."""
+    return tuple(_gauge(GAUGE.unit(system).value, word, label) for word, label in labels.items())
+
+
+def _gauge(in_a_meter: float, word: str, label: str) -> Rule:
+    return Rule(
+        f"OR({word} > {CLOSEST_STITCHES}, {word} < {WIDEST_STITCHES})",
+        lambda values: not WIDEST_STITCHES <= values[word] * in_a_meter <= CLOSEST_STITCHES,
+        f"{ASKING} {label}: finer or coarser than most people knit. Look at the unit: over one inch, or over 4 in (10 cm)?",
+    )
+
+
+def swatch_weight(system: str, width: str = "swatch_width", height: str = "swatch_height") -> Rule:
+    """A swatch too heavy or too light for its size: grams for ounces, or inches for centimeters."""
+    grams, meters = MASS.unit(system).value, LOOP.unit(system).value
+    return Rule(
+        f"OR(swatch_mass > {HEAVIEST_FABRIC} * {width} * {height}, swatch_mass < {LIGHTEST_FABRIC} * {width} * {height})",
+        lambda values: not LIGHTEST_FABRIC <= values["swatch_mass"] * grams / (values[width] * meters * values[height] * meters) <= HEAVIEST_FABRIC,
+        f"{ASKING} Its weight: far from what a swatch of this size weighs. Look at the unit of each: grams, or ounces? Inches, or cm?",
+    )
+
+
+def helper_of_dye() -> Rule:
+    """Acid, salt or alum of more than half the weight of the goods: 4 typed for 4%."""
+    return Rule(
+        "of_goods > 0.5",
+        lambda values: values["of_goods"] > 0.5,
+        f"{ASKING} Of the goods: more than half their weight may be right for plants, never for acid, salt or alum. Type 4% with its sign.",
     )
