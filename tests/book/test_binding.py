@@ -405,7 +405,7 @@ def test_words_inside_texts_are_left_alone():
 
 
 def test_the_mark_of_a_record():
-    assert texts("skeins_mark")[2] == '=IF(LEN($O10)=0,"",IF(LEFT($O10,16)="Still to fill in","…",IF(LEFT($O10,12)="Is it right?","?","!")))'
+    assert texts("skeins_mark")[2] == '=IF(LEN($O10)=0,"",IF(OR(LEFT($O10,16)="Still to fill in",LEFT($O10,13)="No answer yet"),"…",IF(LEFT($O10,12)="Is it right?","?","!")))'
 
 
 def test_how_many_records_have_something_wrong():

@@ -118,6 +118,7 @@ def test_fulling_divides_by_what_is_kept():
         (lambda: garments.garment_area(cm(0), cm(1), cm(0), cm(0), 0), "width and a length"),
         (lambda: garments.garment_area(cm(1), cm(1), cm(-1), cm(1), 0), "sleeve"),
         (lambda: garments.garment_area(cm(1), cm(1), cm(0), cm(0), -0.1), "additional share"),
+        (lambda: garments.garment_area(cm(1), cm(1), cm(0), cm(1), 0), "around the upper arm"),
         (lambda: garments.yarn_by_swatch(Quantity(-1, "cm^2"), Quantity(1, "cm^2"), grams(1)), "negative"),
         (lambda: garments.yarn_by_swatch(Quantity(1, "cm^2"), Quantity(0, "cm^2"), grams(1)), "an area"),
         (lambda: garments.yarn_by_swatch(Quantity(1, "cm^2"), Quantity(1, "cm^2"), grams(0)), "weigh"),

@@ -164,7 +164,7 @@ def test_a_lot_that_is_not_known_is_not_called_empty(lot, project):
     known = {"name": "Vest", "wanted": 750.0, "grist": 1000.0, "lot_1": "Fern"} | project
     words = told("verdict", "answer", "advice", "message", fiber=[lot], projects=[known])
     assert [column[0] for column in words[:3]] == [None] * 3
-    assert words[3][0].startswith("Is it right? No answer: what its lots give is unknown.")
+    assert words[3][0].startswith("No answer yet: what its lots give is unknown.")
 
 
 def test_skeins_that_suffice_are_enough_whatever_their_lot_gives():

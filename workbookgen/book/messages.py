@@ -12,7 +12,7 @@ from workbookgen.language.domains import Date, Number
 from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Automatic, Input
 from workbookgen.language.lines import Position
 from workbookgen.language.parts import AGAIN, Block
-from workbookgen.language.sentences import ASKING, MISSING, doubled, missing, refusal
+from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN, doubled, missing, refusal
 
 
 def automatic_words(field: Automatic, block: Block, folded: tuple[str, ...]) -> set[str]:
@@ -46,7 +46,8 @@ def automatic_formula(field: Automatic, block: Block, columns: Columns, system: 
         return f'=IF({typed}=0,"",{typed})' if typed else '=""'
     if field == MARK:
         message = columns.operands[MESSAGE.key].ref
-        return f'=IF(LEN({message})=0,"",IF(LEFT({message},{len(MISSING)})="{MISSING}","…",IF(LEFT({message},{len(ASKING)})="{ASKING}","?","!")))'
+        begins = {each: f'LEFT({message},{len(each)})="{each}"' for each in (MISSING, UNKNOWN, ASKING)}
+        return f'=IF(LEN({message})=0,"",IF(OR({begins[MISSING]},{begins[UNKNOWN]}),"…",IF({begins[ASKING]},"?","!")))'
     if field == LINE:
         return f"=ROW()-{first_row - 1}"
     if field == SPOILED:

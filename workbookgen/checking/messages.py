@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from workbookgen.errors import DescriptionError
 from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Input
 from workbookgen.language.parts import Block
-from workbookgen.language.sentences import ASKING, MISSING, doubled, missing, refusal
+from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN, doubled, missing, refusal
 from workbookgen.texts import folded
 
 WRONG, UNFINISHED, ASKED = "!", "…", "?"
@@ -39,7 +39,7 @@ def automatic(
 
 
 def _mark(sentence: str) -> str:
-    return UNFINISHED if sentence.startswith(MISSING) else ASKED if sentence.startswith(ASKING) else WRONG
+    return UNFINISHED if sentence.startswith((MISSING, UNKNOWN)) else ASKED if sentence.startswith(ASKING) else WRONG
 
 
 def _called(listed: Sequence, row: int) -> str:

@@ -161,6 +161,7 @@ OPEN = Automatic("open", "", is_text=False, is_one=True)  # of a log: how many r
 
 
 ASKING = "Is it right?"  # begins a question: what was typed is taken, and its results stay
+UNKNOWN = "No answer yet"  # begins what a record lacks, beyond its own cells, for an answer that it could give
 
 
 @dataclass(frozen=True)
@@ -187,7 +188,8 @@ class Rule:
 
     @property
     def asks(self) -> bool:
-        return self.sentence.startswith(ASKING)
+        """Whether it takes nothing away, and so may look at results: a question, or what an answer lacks."""
+        return self.sentence.startswith((ASKING, UNKNOWN))
 
 
 @dataclass(frozen=True)

@@ -1,7 +1,7 @@
 """The sentences that a planner shows about what was typed. Declared once, for cell and check alike."""
 
 from workbookgen.language.domains import Choice, Number
-from workbookgen.language.fields import ASKING, Input
+from workbookgen.language.fields import ASKING, UNKNOWN, Input
 
 
 def symbol_of(field, system: str) -> str:
@@ -32,4 +32,4 @@ def doubled(field: Input) -> str:
 
 NO_ERROR, AN_ERROR = "no error", "an error"  # in the cells of a chapter
 
-__all__ = ["ASKING", "MISSING", "NO_ERROR", "AN_ERROR", "doubled", "missing", "refusal", "symbol_of"]
+__all__ = ["ASKING", "MISSING", "NO_ERROR", "AN_ERROR", "UNKNOWN", "doubled", "missing", "refusal", "symbol_of"]

@@ -6,6 +6,7 @@ from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import MESSAGE, Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DENSITY, GRIST, GRIST_METRIC, GRIST_US, IN_METERS, LENGTH, LOOP, MASS, NUMBER, SHARE
+from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import RIGHT, Answers, Band, Big, Entries, Listing, LogView, Sentences
 from workbookgen.reference import overview, planning, plying, stock, yarn_count
 from workbookgen.settings import Rows, Settings
@@ -127,6 +128,10 @@ ON_THE_RACK = Log(
         Group("Worked out", (
             Result("over", "Left over", "MAX(0, has - ending_shortest)", plying.left_over, LENGTH, uses={"shortest": "ending_shortest"}),
         )),
+    ),
+    rules=(
+        Rule("AND(given(mass), NOT(given(has)))", lambda values: values["mass"] is not None and values["has"] is None,
+             f"{UNKNOWN}: give the grist of the singles below, or the length."),
     ),
 )
 

@@ -1,9 +1,10 @@
 """Buying: from the yarn that is wanted back to the fiber to buy."""
 
 from workbookgen.language.domains import Choice
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import FLEECE, GRIST, LENGTH, MASS, NUMBER
+from workbookgen.language.sentences import UNKNOWN
 from workbookgen.reference import fiber, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import guide, lists, stages, tabs
@@ -46,5 +47,9 @@ BUYING = Card(
                    uses={"weight": "to_buy"}, only_if="AND(stage = 1, fleece_low <= fleece_high)", digits=0,
                    note="Whole fleeces in the middle of the range, if raw."),
         )),
+    ),
+    rules=(
+        Rule("AND(given(stage), given(yarn), NOT(given(to_buy)))", lambda values: None not in (values["stage"], values["yarn"]) and values["to_buy"] is None,
+             f"{UNKNOWN}: a loss or the yield is not known. Choose a breed or fiber, or type your own figures."),
     ),
 )

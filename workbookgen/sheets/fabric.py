@@ -51,6 +51,7 @@ def fabric(settings: Settings) -> Card:
             )),
         ),
         rules=(
+            plausible.whole_swatch(),
             plausible.swatch_weight(settings.units),
             *plausible.stitches(settings.units, stitches="Stitches", rows="Rows"),
         ),

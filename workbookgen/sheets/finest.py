@@ -4,7 +4,7 @@ from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card
 from workbookgen.language.quantities import DENSITY, DTEX, FIBER_DIAMETER, GRIST, GRIST_METRIC, GRIST_US, NUMBER, STAPLE, TEX, THREADS, TWIST
-from workbookgen.language.sentences import MISSING
+from workbookgen.language.sentences import MISSING, UNKNOWN
 from workbookgen.reference import diameter, finest, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.sheets import guide, plausible
@@ -59,5 +59,7 @@ FINEST = Card(
         Rule("AND(NOT(given(kind)), NOT(given(fiber_diameter)), NOT(given(staple)))",
              lambda values: values["kind"] is None and values["fiber_diameter"] is None and values["staple"] is None,
              f"{MISSING}: the fiber diameter, or a breed of the guide."),
+        Rule("AND(given(kind), NOT(given(across)), NOT(given(long)))", lambda values: bool(values["kind"]) and values["across"] is None and values["long"] is None,
+             f"{UNKNOWN}: the guide gives no diameter of this fiber. Type it here, and the fiber density if it is not wool."),
     ),
 )

@@ -5,7 +5,7 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, PER_AREA
 from workbookgen.language.repeated import repeated
-from workbookgen.language.sentences import MISSING
+from workbookgen.language.sentences import MISSING, UNKNOWN
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade
 from workbookgen.settings import Settings
@@ -51,6 +51,16 @@ def estimates(settings: Settings) -> Log:
             Rule("AND(given(stitches), given(rows), NOT(AND(given(unraveled), given(unraveled_stitches))), NOT(given(relaxed)), NOT(given(swatch_mass)), NOT(given(piece_mass)))",
                  _without_a_stitch,
                  f"{MISSING}: for a gauge, the yarn that some stitches gave, or how relaxed the swatch was."),
+            plausible.whole_swatch(),
+            Rule("AND(OR(given(swatch_mass), given(piece_mass)), NOT(given(grist)), NOT(given(stitches)))",
+                 lambda values: (values["swatch_mass"] is not None or values["piece_mass"] is not None) and values["grist"] is None and values["stitches"] is None,
+                 f"{MISSING}: the grist of the yarn that was weighed."),
+            Rule("OR(AND(given(stitches), NOT(given(rows))), AND(given(rows), NOT(given(stitches))))",
+                 lambda values: (values["stitches"] is None) != (values["rows"] is None), f"{MISSING}: stitches and rows go together."),
+            Rule("AND(NOT(given(area)), NOT(given(yarn)), OR(AND(given(swatch_area), given(swatch_mass)), given(stitch)))",
+                 lambda values: values["area"] is None and values["yarn"] is None
+                 and (None not in (values["swatch_area"], values["swatch_mass"]) or values["stitch"] is not None),
+                 f"{UNKNOWN}: list the parts of this project with their measures, under its name."),
             plausible.swatch_weight(settings.units),
             *plausible.stitches(settings.units, stitches="Stitches", rows="Rows"),
         ),

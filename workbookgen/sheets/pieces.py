@@ -1,16 +1,18 @@
 """Pieces: an irregular piece of work as rectangles, triangles, trapezoids, circles and rings."""
 
 from workbookgen.language.domains import Choice, Note
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import AREA, LOOP, NUMBER
 from workbookgen.language.repeated import repeated
+from workbookgen.language.sentences import MISSING
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import knitting as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, tabs
 from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.limits import PIECES, SIZE
+from workbookgen.texts import folded
 
 SHEET = tabs.NEED
 CHAPTER = "Pieces"
@@ -56,4 +58,23 @@ def pieces(settings: Settings) -> Log:
                 repeated("of", "Of", "project", width=24),
             ), printed=False),
         ),
+        rules=(
+            Rule('AND(OR(shape = "rectangle", shape = "triangle", shape = "trapezoid"), given(width), NOT(given(height)))', _without_height, f"{MISSING}: its height."),
+            Rule('AND(OR(shape = "trapezoid", shape = "ring"), given(width), NOT(given(second)))', _without_second,
+                 f"{MISSING}: its other width; of a ring, the hole across."),
+            Rule('AND(shape = "ring", second >= width)', lambda values: _is(values, "ring") and values["second"] >= values["width"],
+                 "Other width: the hole of a ring must be less than the ring across."),
+        ),
     )
+
+
+def _is(values: dict, *shapes: str) -> bool:
+    return isinstance(values["shape"], str) and folded(values["shape"]) in shapes
+
+
+def _without_height(values: dict) -> bool:
+    return _is(values, "rectangle", "triangle", "trapezoid") and values["width"] is not None and values["height"] is None
+
+
+def _without_second(values: dict) -> bool:
+    return _is(values, "trapezoid", "ring") and values["width"] is not None and values["second"] is None

@@ -6,7 +6,7 @@ the values as they are shown.
 
 from workbookgen.language.fields import Rule
 from workbookgen.language.quantities import GAUGE, LOOP, MASS
-from workbookgen.language.sentences import ASKING
+from workbookgen.language.sentences import ASKING, MISSING
 
 FIRST_DATE, LAST_DATE = 45_292, 55_153  # the days of 2024 to 2050, as programs count them
 FINEST_FIBER = 8  # µm; the finest down and silk have 10 and more (from memory)
@@ -118,6 +118,14 @@ def swatch_weight(system: str, width: str = "swatch_width", height: str = "swatc
         lambda values: not LIGHTEST_FABRIC <= values["swatch_mass"] * grams / (values[width] * meters * values[height] * meters) <= HEAVIEST_FABRIC,
         f"{ASKING} Its weight: far from what a swatch of this size weighs. Look at the unit of each: grams, or ounces? Inches, or cm?",
     )
+
+
+def whole_swatch() -> Rule:
+    """A weighed swatch is three figures: without one of them the others say nothing."""
+    words = ("swatch_width", "swatch_height", "swatch_mass")
+    some, all_of_it = (f"{joined}({', '.join(f'given({word})' for word in words)})" for joined in ("OR", "AND"))
+    return Rule(f"AND({some}, NOT({all_of_it}))", lambda values: len({values[word] is None for word in words}) == 2,
+                f"{MISSING}: the swatch's width, height and weight go together.")
 
 
 def helper_of_dye() -> Rule:

@@ -5,7 +5,7 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import GRIST, GRIST_US, HOURS, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH
 from workbookgen.language.repeated import repeated
-from workbookgen.language.sentences import ASKING
+from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, in_use, made_of, plying, project, reeling, statistics, stock, strands, uncertainty, yarn_count
 from workbookgen.settings import Settings
@@ -16,7 +16,7 @@ from workbookgen.texts import folded
 
 SHEET = tabs.PROJECTS
 LOTS = ("lot_1", "lot_2", "lot_3")
-NOT_COUNTED = f"{ASKING} No answer: what its lots give is unknown. Give a grist here or beside the lot; look at their lines on the sheet Fiber."
+NOT_COUNTED = f"{UNKNOWN}: what its lots give is unknown. Give a grist here or beside the lot; look at their lines on the sheet Fiber."
 ANY_LOT = "OR(given(lot_1), given(lot_2), given(lot_3))"
 
 

@@ -111,7 +111,7 @@ def garment_area(
     Raises
     ------
     ValueError
-        A size of the body that is not above zero, or a negative one of a sleeve.
+        A size of the body that is not above zero, a negative one of a sleeve, or a sleeve that measures nothing around.
 
     Notes
     -----
@@ -130,6 +130,7 @@ def garment_area(
     narrowest = upper_arm if cuff is None else cuff
     require_within(NOT_NEGATIVE, "A sleeve's measures", upper_arm, narrowest, sleeve)
     require_within(NOT_NEGATIVE, "The additional share", more)
+    require((sleeve == 0) | (upper_arm > 0), "A sleeve must measure something around the upper arm.")
     return (around * length + (upper_arm + narrowest) * sleeve) * (1 + more)
 
 

@@ -1,0 +1,98 @@
+"""A record that cannot give its answer says what to type, and gives no answer made of less."""
+
+import pytest
+
+from workbookgen.checking.expected import expected_values
+from workbookgen.filled.planner import described
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.settings import Settings
+
+US = described(Settings(units="us"))
+METRIC = described(Settings(units="metric"))
+BODY = {"garment_body": 36.0, "garment_ease": 4.0, "garment_length": 24.0}
+VEST = [{"name": "Vest"}]
+FRONT = {"project": "Vest", "shape": "rectangle", "width": 20.0, "height": 24.0}
+SWATCH = {"swatch_width": 6.0, "swatch_height": 6.0, "swatch_mass": 0.5}
+
+
+def values_of(typed=None, described=US, **records):
+    entries = starting_entries(described) | {key: (value,) for key, value in (typed or {}).items()}
+    for block, lines in records.items():
+        entries = with_records(described, entries, block, lines)
+    return expected_values(described, entries)
+
+
+@pytest.mark.parametrize(("sleeve", "area", "message"), [
+    ({}, 40 * 24 * 1.05, None),
+    ({"sleeve": 18.0, "upper_arm": 14.0, "cuff": 8.0}, (40 * 24 + 22 * 18) * 1.05, None),
+    ({"sleeve": 0.0, "upper_arm": 14.0}, 40 * 24 * 1.05, None),
+    ({"sleeve": 18.0}, None, "Still to fill in: sleeve around, upper arm."),  # not the body alone
+    ({"sleeve": 18.0, "cuff": 8.0}, None, "Still to fill in: sleeve around, upper arm."),  # nor a sleeve that begins with nothing
+    ({"sleeve": 18.0, "upper_arm": 0.0}, None, "Still to fill in: sleeve around, upper arm."),
+    ({"upper_arm": 14.0}, 40 * 24 * 1.05, "Still to fill in: sleeve length, or 0 for none."),
+    ({"cuff": 8.0}, 40 * 24 * 1.05, "Still to fill in: sleeve length, or 0 for none."),
+    ({"swatch_width": 6.0, "swatch_height": 6.0}, 40 * 24 * 1.05, "Still to fill in: the swatch's width, height and weight go together."),
+])
+def test_a_sleeve_without_its_measures_is_not_left_out_in_silence(sleeve, area, message):
+    values = values_of(BODY | {f"garment_{key}": value for key, value in sleeve.items()})
+    assert values["garment_message"][0] == message
+    assert values["garment_area"][0] == (area and pytest.approx(area))
+
+
+@pytest.mark.parametrize(("part", "message"), [
+    ({"shape": "triangle", "width": 60.0}, "Still to fill in: its height."),
+    ({"shape": "trapezoid", "width": 14.0}, "Still to fill in: its height."),
+    ({"shape": "trapezoid", "width": 14.0, "height": 18.0}, "Still to fill in: its other width; of a ring, the hole across."),
+    ({"shape": "ring", "width": 20.0}, "Still to fill in: its other width; of a ring, the hole across."),
+    ({"shape": "Ring", "width": 8.0, "second": 20.0}, "Other width: the hole of a ring must be less than the ring across."),
+    ({"shape": "circle", "width": 20.0}, None),
+    ({"shape": "ring", "width": 20.0, "second": 8.0}, None),
+    ({"shape": "trapezoid", "width": 14.0, "height": 18.0, "second": 20.0}, None),
+])
+def test_a_part_without_an_area_says_what_it_lacks(part, message):
+    values = values_of(projects=VEST, pieces=[{"project": "Vest"} | part])
+    assert values["pieces_message"][0] == message
+    assert (values["pieces_area"][0] is None) == (message is not None)
+
+
+@pytest.mark.parametrize(("estimate", "parts", "message"), [
+    (SWATCH | {"grist": 1000.0}, True, None),
+    (SWATCH, True, "Still to fill in: the grist of the yarn that was weighed."),
+    ({"piece_mass": 12.0}, False, "Still to fill in: the grist of the yarn that was weighed."),
+    ({"piece_mass": 12.0, "grist": 1000.0}, False, None),
+    ({"swatch_width": 6.0, "swatch_mass": 0.5, "grist": 1000.0}, True, "Still to fill in: the swatch's width, height and weight go together."),
+    ({"stitches": 5.0}, True, "Still to fill in: stitches and rows go together."),
+    (SWATCH | {"grist": 1000.0}, False, "No answer yet: list the parts of this project with their measures, under its name."),
+    ({"stitches": 5.0, "rows": 7.0, "relaxed": "fully relaxed"}, False, "No answer yet: list the parts of this project with their measures, under its name."),
+    ({"stitches": 5.0, "rows": 7.0, "relaxed": "fully relaxed"}, True, None),
+])
+def test_an_estimate_says_what_it_lacks(estimate, parts, message):
+    values = values_of(projects=VEST, pieces=[FRONT] * parts, estimates=[{"project": "Vest"} | estimate])
+    assert values["estimates_message"][0] == message
+    assert (values["estimates_yarn"][0] is None) == (message is not None)
+    assert values["estimates_mark"][0] == (message and "…")
+    assert values["estimates_open"][0] == 0, "nothing is wrong"
+
+
+@pytest.mark.parametrize(("typed", "is_known"), [
+    ({"kind": "Romney"}, True), ({}, False), ({"kind": "Cotton"}, False), ({"kind": "Cotton", "own_yield": 1.0}, True),
+    ({"own_skirting": 0.1, "own_yield": 0.6, "own_preparation": 0.1, "own_spinning": 0.05}, True), ({"kind": "Silk", "state": "prepared fiber"}, True),
+])
+def test_what_to_buy_is_not_known_without_losses(typed, is_known):
+    values = values_of({f"buying_{key}": value for key, value in ({"length": 2000.0, "grist": 1000.0} | typed).items()})
+    assert (values["buying_to_buy"][0] is not None) == is_known
+    assert values["buying_message"][0] == (None if is_known else "No answer yet: a loss or the yield is not known. Choose a breed or fiber, or type your own figures.")
+
+
+@pytest.mark.parametrize(("kind", "diameter", "is_known"), [("Merino", None, True), ("Cotton", None, False), ("Cotton", 15.0, True)])
+def test_a_fiber_of_which_the_guide_gives_no_diameter(kind, diameter, is_known):
+    values = values_of({"finest_kind": kind} | ({"finest_fiber_diameter": diameter} if diameter else {}))
+    assert (values["finest_grist"][0] is not None) == is_known
+    assert (values["finest_message"][0] is None) == is_known
+
+
+@pytest.mark.parametrize(("grist", "message"), [(None, "No answer yet: give the grist of the singles below, or the length."), (2000.0, None)])
+def test_bobbins_that_were_weighed_want_a_grist(grist, message):
+    values = values_of({"ending_grist": grist} if grist else {}, rack=[{"mass": 2.0}, {"length": 180.0}])
+    assert values["rack_message"][:2] == (message, None)
+    assert values["ending_strands"][0] == (2 if grist else 1)
