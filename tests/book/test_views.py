@@ -53,6 +53,18 @@ def test_neither_numbers_of_rows_nor_grid_take_the_eye(planner):
         assert not view.showGridLines and not view.showRowColHeaders and (view.zoomScale or 100) == 100, sheet.title
 
 
+def test_what_one_came_for_is_told_in_the_units_that_the_planner_is_built_in(planner):
+    """Who winds meters reads meters: yards stand in no head of a log, unless meters stand there too; nor the reverse."""
+    layout, _ = planner
+    own, foreign = ("meter", "yard") if UNIT_SYSTEMS[layout.planner.system].is_metric("length") else ("yard", "meter")
+    for _, log, view in own_logs(layout):
+        shown = [layout.placements[key] for key in view.shown(log)]
+        told_in = {
+            unit: {each.field.label for each in shown if each.unit and re.match(rf"{unit}( /|$)", each.unit.pint)} for unit in (own, foreign)
+        }
+        assert told_in[foreign] <= told_in[own], (log, told_in)
+
+
 def test_what_one_types_and_what_one_came_for_are_in_view_together(planner):
     layout, _ = planner
     for plan, log, view in own_logs(layout):

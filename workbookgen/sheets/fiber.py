@@ -3,7 +3,7 @@
 from workbookgen.language.domains import Choice, Date, Name, Note
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log, Sheet
-from workbookgen.language.quantities import DAY, GRIST, GRIST_US, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_MASS
+from workbookgen.language.quantities import DAY, GRIST, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_MASS
 from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, care, learning, planning, sharing, statistics, stock, uncertainty, yarn_count
@@ -168,14 +168,14 @@ def _its_skeins() -> Group:
     return Group("Its skeins", (
         Result("skeins", "Skeins", "count_where(skeins_grist_yd_lb, skeins_from_lot, name)", stock.count_where, NUMBER, digits=0,
                uses={"names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
-        Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST_US, digits=0,
+        Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST,
                uses={"total": "grist_sum", "count": "skeins"}, only_if="skeins > 0"),
         variation_of_grist("Coefficient of variation between skeins; 5 to 15% is usual for handspun (common practice, no source)."),
         Result("grubbs", "Grubbs' limit", "class_of(grubbs_limit, grubbs_skeins, skeins)", statistics.grubbs_limit, NUMBER,
                uses={"count": "skeins"}, only_if="skeins > 2", note="So many standard deviations off the mean, a skein stands out; from three skeins on."),
-        Result("limit_low", "Limit, low", "mean_grist * (1 - grubbs * variation)", statistics.limit_low, GRIST_US, digits=0,
+        Result("limit_low", "Limit, low", "mean_grist * (1 - grubbs * variation)", statistics.limit_low, GRIST,
                uses={"mean": "mean_grist", "times": "grubbs"}, note="A skein below it stands out from its lot."),
-        Result("limit_high", "Limit, high", "mean_grist * (1 + grubbs * variation)", statistics.limit_high, GRIST_US, digits=0,
+        Result("limit_high", "Limit, high", "mean_grist * (1 + grubbs * variation)", statistics.limit_high, GRIST,
                uses={"mean": "mean_grist", "times": "grubbs"}),
     ))
 
@@ -218,7 +218,7 @@ def _seen_in_this_lot() -> Group:
 def _for_other_sheets() -> Group:
     return Group("For other sheets", (
         repeated("seen_kind", "Of", "kind", width=20),
-        Result("grist_sum", "Grists, summed", "sum_where(skeins_grist_yd_lb, skeins_from_lot, name)", stock.sum_where, GRIST_US, digits=0,
+        Result("grist_sum", "Grists, summed", "sum_where(skeins_grist_yd_lb, skeins_from_lot, name)", stock.sum_where, GRIST,
                uses={"names": "skeins_from_lot", "amounts": "skeins_grist_yd_lb"}),
         Result("grist_squares", "Grists², summed", "sum_where(skeins_grist_square, skeins_from_lot, name)", stock.sum_where, SQUARE_GRIST,
                uses={"names": "skeins_from_lot", "amounts": "skeins_grist_square"}),

@@ -3,7 +3,7 @@
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
-from workbookgen.language.quantities import GRIST_US, LENGTH, MASS, NUMBER, SHARE, THREADS, Kind
+from workbookgen.language.quantities import GRIST, LENGTH, MASS, NUMBER, SHARE, THREADS, Kind
 from workbookgen.language.views import Chart, Matrix, Sentences, Series, band
 from workbookgen.reference import charted, diameter, lot_words
 from workbookgen.reference import fiber as trade
@@ -101,14 +101,14 @@ WAY = Card(
             _of_lot("spun", "Spun so far", "spun"),
             _of_lot("to_come", "Still to spin", "to_come"),
             _of_lot("reach", "That is", "to_come_length", LENGTH),
-            _of_lot("wanted", "Grist wanted", "grist", GRIST_US, 0),
+            _of_lot("wanted", "Grist wanted", "grist", GRIST),
             Result("wraps", "Wraps expected", "thickness_k_wrapped * SQRT(wanted * 453.59237 / 0.9144) / 0.0254", diameter.threads_side_by_side, THREADS,
                    uses={"grist": "wanted", "k": "thickness_k_wrapped"}),
             *uses.enough_for("reach", "wraps"),
             Result("enough_words", "What is still to spin", '"What is still to spin is " & enough & "."', lot_words.still_enough, None),
             _of_lot("skeins", "Skeins", "skeins", NUMBER, 0),
             _of_lot("length", "Yarn in skeins", "spun_length", LENGTH),
-            _of_lot("grist", "Mean grist", "mean_grist", GRIST_US, 0),
+            _of_lot("grist", "Mean grist", "mean_grist", GRIST),
             _of_lot("variation", "CV of grist", "variation", SHARE),
             _of_lot("promised", "Projects take", "promised", SHARE, 0),
             Result("words", "In words", 'said(yarn) & " of yarn from " & said(bought) & ": " & ROUND(ROUND(yarn / bought * 100, 9), 0) & "% kept"',

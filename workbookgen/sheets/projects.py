@@ -3,7 +3,7 @@
 from workbookgen.language.domains import Choice, Name, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
-from workbookgen.language.quantities import GRIST, GRIST_US, HOURS, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH
+from workbookgen.language.quantities import GRIST, HOURS, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import Kind, LogView
@@ -123,7 +123,7 @@ def _needed() -> Group:
         Result("need", "Yarn needed", "IF(given(wanted), wanted, estimated)", in_use.wanted_in_use, LENGTH, uses={"stated": "wanted"},
                only_if="OR(given(wanted), IF(given(estimated), estimated > 0, 1 = 0))", note="What you stated, or the estimates; no margin yet."),
         *(_of_sample(key, label, unit) for key, label, unit in OF_SAMPLE),
-        lookup("design_grist", "Design's grist", "designs_grist_yd_lb", "design", GRIST_US, digits=0),
+        lookup("design_grist", "Design's grist", "designs_grist_yd_lb", "design", GRIST),
         lookup("lot_grist", "First lot's grist", "fiber_grist", "lot_1", GRIST),
         Result("planned", "Grist in use", "IF(given(grist), grist, IF(given(sample_grist_yd_lb), sample_grist_yd_lb, IF(given(design_grist), design_grist, lot_grist)))",
                in_use.planned_grist, GRIST,
@@ -151,9 +151,9 @@ def _its_skeins() -> Group:
                uses={"names": "skeins_for_project", "amounts": "skeins_finished_yd"}, note="Finished length of the skeins that belong to this project."),
         Result("skeins", "Skeins", "count_where(skeins_grist_yd_lb, skeins_for_project, name)", stock.count_where, NUMBER, digits=0, width=8,
                uses={"names": "skeins_for_project", "amounts": "skeins_grist_yd_lb"}, note="Of these, those that were weighed."),
-        _of_skeins("grist_sum", "Grists, summed", "skeins_grist_yd_lb", GRIST_US),
+        _of_skeins("grist_sum", "Grists, summed", "skeins_grist_yd_lb", GRIST),
         _of_skeins("grist_squares", "Grists², summed", "skeins_grist_square", SQUARE_GRIST),
-        Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST_US, digits=0,
+        Result("mean_grist", "Mean grist", "grist_sum / skeins", statistics.group_mean, GRIST,
                uses={"total": "grist_sum", "count": "skeins"}, only_if="skeins > 0"),
         fiber.variation_of_grist("Between its skeins; 5 to 15% is usual for handspun (common practice, no source)."),
         Result("used_logged", "Used, in skeins", "sum_where(skeins_net, skeins_of_project, name)", stock.sum_where, MASS,

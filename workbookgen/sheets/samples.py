@@ -11,6 +11,7 @@ from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, tabs
 from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_TURNS
+from workbookgen.unit_systems import UNIT_SYSTEMS
 
 SHEET = tabs.SAMPLES
 READINGS = tuple(f"wpi_{number}" for number in range(1, 6))
@@ -25,16 +26,19 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Samples",
         "Fill in only what you measured; projects plan with it when you choose it there.",
-        (Chapter(SHEET, (samples(settings),), VIEW),),
+        (Chapter(SHEET, (samples(settings),), view(settings)),),
         kind=Kind.LOG,
         near=(tabs.TWIST, tabs.FIBER, tabs.PROJECTS, tabs.TIME),
     )
 
 
-VIEW = LogView(
-    typed="name lot length mass wpi_1",
-    answers=(("It is", "grist_yd_lb wpi k readings_words"), ("For planning", "loss shrinkage take_up")),
-)
+def view(settings: Settings) -> LogView:
+    """What one came for, with the grist in the unit that the planner is built in."""
+    grist = "grist_m_100g" if UNIT_SYSTEMS[settings.units].is_metric("length") else "grist_yd_lb"
+    return LogView(
+        typed="name lot length mass wpi_1",
+        answers=(("It is", f"{grist} wpi k readings_words"), ("For planning", "loss shrinkage take_up")),
+    )
 
 
 def samples(settings: Settings) -> Log:

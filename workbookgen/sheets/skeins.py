@@ -5,6 +5,7 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import (
     DAY,
+    GRIST,
     GRIST_METRIC,
     GRIST_US,
     IN_METERS,
@@ -31,6 +32,7 @@ from workbookgen.sheets.cost import money
 from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
 from workbookgen.sheets.lookup import lookup
+from workbookgen.unit_systems import UNIT_SYSTEMS
 
 SHEET = tabs.SKEINS
 FEW = 1_000  # with more skeins, comparing every name with every other would make the planner slow
@@ -44,17 +46,21 @@ def sheet(settings: Settings) -> Sheet:
         SHEET,
         "Skeins",
         "Count the wraps while it is on the reel; weigh it washed and dry, and measure its loop again.",
-        (Chapter(SHEET, (skeins(settings), sums.spun(settings)), VIEW),),
+        (Chapter(SHEET, (skeins(settings), sums.spun(settings)), view(settings)),),
         kind=Kind.LOG,
         near=(tabs.MEASURE, tabs.REELS, tabs.FIBER, tabs.PROJECTS, tabs.PRINT),
     )
 
 
-VIEW = LogView(
-    typed="name reel wraps gross washed_loop lot",
-    answers=(("It is", "finished_yd doubt grist_yd_lb weight_class"), ("In its lot", "deviation stands_out")),
-    sums=("skein_sums_words",),
-)
+def view(settings: Settings) -> LogView:
+    """What one came for, in the unit of length that the planner is built in; the other unit's column is folded away."""
+    metric = UNIT_SYSTEMS[settings.units].is_metric("length")
+    finished, grist = ("finished_m", "grist_m_100g") if metric else ("finished_yd", "grist_yd_lb")
+    return LogView(
+        typed="name reel wraps gross washed_loop lot",
+        answers=(("It is", f"{finished} doubt {grist} weight_class"), ("In its lot", "deviation stands_out")),
+        sums=("skein_sums_words",),
+    )
 
 
 def skeins(settings: Settings) -> Log:
@@ -171,9 +177,9 @@ def _thickness() -> Group:
 
 def _in_its_lot() -> Group:
     return Group("In its lot", (
-        lookup("lot_mean", "Lot's mean grist", "fiber_mean_grist", "lot", GRIST_US, digits=0),
+        lookup("lot_mean", "Lot's mean grist", "fiber_mean_grist", "lot", GRIST),
         *(
-            lookup(f"limit_{side}", f"Limit, {side}", f"fiber_limit_{side}", "lot", GRIST_US, digits=0)
+            lookup(f"limit_{side}", f"Limit, {side}", f"fiber_limit_{side}", "lot", GRIST)
             for side in ("low", "high")
         ),
         Result("deviation", "Off the mean", "grist_yd_lb / lot_mean - 1", statistics.relative_deviation, SHARE, width=9,
