@@ -191,3 +191,47 @@ def test_wraps_that_do_not_go_with_the_grist_are_asked_about(counted, asked):
     assert values["skeins_expected_wpi"][0] == pytest.approx(9.65, abs=0.1)
     assert ("Counted wpi" in (values["skeins_message"][0] or "")) == asked
     assert values["skeins_wpi"][0] == counted
+
+
+SAMPLE = {"name": "S", "length": 10.0, "mass": 0.16}  # 1,000 yards in a pound
+
+
+@pytest.mark.parametrize(("sample", "asked", "stays"), [
+    (SAMPLE | {"wpi_1": 11.0}, None, "k"),
+    (SAMPLE | {"wpi_1": 20.0}, "Wraps: far", "k"),  # 20 / sqrt(1000) = 0.63
+    (SAMPLE | {"wpi_1": 6.1}, None, "k"),
+    (SAMPLE | {"wpi_1": 5.0}, "Wraps: far", "k"),
+    (SAMPLE | {"mass": 4.5}, "Its weight: no yarn", "grist_yd_lb"),  # grams in a cell for ounces: 36 yards in a pound
+    (SAMPLE | {"mass": 1.5}, None, "grist_yd_lb"),  # 107
+    ({"singles_length": 22.0, "plied_length": 10.5}, "of one of the singles", "feed"),  # both of them together: 52%
+    ({"singles_length": 10.0, "plied_length": 10.6}, "of one of the singles", "feed"),
+    ({"singles_length": 10.0, "plied_length": 9.5}, None, "feed"),
+    ({"unwashed": 10.0, "washed": 11.2}, "Were the two exchanged?", "shrinkage"),
+    ({"unwashed": 10.0, "washed": 10.8}, None, "shrinkage"),
+    ({"unwashed": 10.0, "washed": 5.0}, "Were the two exchanged?", "shrinkage"),
+    ({"fiber_in": 14.0, "yarn_out": 0.47}, "less than half", "loss"),
+    ({"fiber_in": 0.5, "yarn_out": 0.45}, None, "loss"),
+    ({"singles_turns": 90.0, "singles_piece": 1.0}, "In singles of: more than 60", "singles_twist"),  # a yard, typed as 1
+    ({"ply_turns": 60.0, "ply_piece": 1.0}, None, "ply_twist"),
+    ({"ply_turns": 61.0, "ply_piece": 1.0}, "In ply of: more than 60", "ply_twist"),
+])
+def test_a_sample_measured_another_way_is_asked_about_and_planned_with(sample, asked, stays):
+    values = filled(US, samples=[{"name": "S"} | sample])
+    message = values["samples_message"][0]
+    assert (message is None) if asked is None else message.startswith("Is it right?") and asked in message
+    assert values[f"samples_{stays}"][0] is not None, "the result stays"
+
+
+@pytest.mark.parametrize(("reel", "asked"), [
+    ({"rated": 72.0, "cord": 180.0, "turns": 5.02}, "far from the rated loop"),  # half turns counted: 35.9 in
+    ({"rated": 72.0, "cord": 360.0, "turns": 5.02}, None),
+    ({"rated": 72.0, "height": 14.0, "arm_a": 12.0, "arm_b": 12.0}, None),  # 65.5 in, as some are
+    ({"rated": 54.0, "height": 14.0, "arm_a": 12.0, "arm_b": 12.0}, "far from the rated loop"),
+    ({"cord": 360.0, "turns": 11.0, "height": 14.0, "arm_a": 12.0, "arm_b": 12.0}, "what height and arms let expect"),  # 32.7 in
+    ({"cord": 360.0, "turns": 5.5, "height": 14.0, "arm_a": 12.0, "arm_b": 12.0}, None),
+])
+def test_a_loop_far_from_what_else_is_known_of_the_reel_is_asked_about(reel, asked):
+    values = filled(US, reels=[{"name": "Porch"} | reel])
+    message = values["reels_message"][0]
+    assert (message is None) if asked is None else message.startswith("Is it right?") and asked in message
+    assert values["reels_loop"][0] > 0, "the result stays"

@@ -5,7 +5,7 @@ the values as they are shown.
 """
 
 from workbookgen.language.fields import Rule
-from workbookgen.language.quantities import GAUGE, LOOP, MASS
+from workbookgen.language.quantities import GAUGE, GRIST, LOOP, MASS
 from workbookgen.language.sentences import ASKING, MISSING
 
 FIRST_DATE, LAST_DATE = 45_292, 55_153  # the days of 2024 to 2050, as programs count them
@@ -18,6 +18,14 @@ HEAVIEST_FABRIC, LIGHTEST_FABRIC = 3000, 20  # grams in a square meter: thick fe
 OFF_ITS_LOT = 0.35  # of its lot's mean grist; three times and more what skeins usually differ by (common practice, no source)
 HEAVY_SKEIN, LIGHT_SKEIN = 1000, 3  # grams; common practice, no source
 HEAVY_LOT, LIGHT_LOT = 20_000, 8  # grams: five heavy fleeces, and less than one rolag; common practice, no source
+
+MOST_TAKE_UP, LEAST_TAKE_UP = 0.25, -0.05  # an ordinary ply loses 1 to 6%; common practice, no source
+MOST_GROWN, MOST_SHRUNK, MOST_SPINNING_LOSS = -0.1, 0.4, 0.5  # of a sample's length in washing, of its fiber in spinning; common practice, no source
+MOST_K, LEAST_K = 0.62, 0.19  # for wraps as laid by hand: 1.75 and 0.55 of the usual 0.35; common practice, no source
+MOST_TWIST = 60  # turns in an inch: more than crepe yarns have (from memory)
+THICKEST = 0.2  # meters in a gram, 100 yards in a pound: three to four wraps in an inch; common practice, no source
+OFF_THE_RATED = 0.15  # of a reel's rated loop; common practice, no source
+ROPE = "no yarn is so thick. It is yards in a pound, or meters in 100 g, and not wraps per inch."
 
 
 def a_date(word: str, label: str) -> Rule:
@@ -134,4 +142,66 @@ def helper_of_dye() -> Rule:
         "of_goods > 0.5",
         lambda values: values["of_goods"] > 0.5,
         f"{ASKING} Of the goods: more than half their weight may be right for plants, never for acid, salt or alum. Type 4% with its sign.",
+    )
+
+
+def thick(system: str, **labels: str) -> tuple[Rule, ...]:
+    """A grist of ropes: wraps per inch typed for it. One question for each word, by its label."""
+    return tuple(_thick(GRIST.unit(system).value, word, label) for word, label in labels.items())
+
+
+def _thick(meters_in_a_gram: float, word: str, label: str) -> Rule:
+    return Rule(f"{word} < {THICKEST}", lambda values: values[word] * meters_in_a_gram < THICKEST, f"{ASKING} {label}: {ROPE}")
+
+
+def thick_by_tex(label: str, word: str = "tex", sentence: str = ROPE) -> Rule:
+    """The same where its tex is worked out."""
+    return Rule(f"{word} > 1 / {THICKEST}", lambda values: values[word] > 1000 / THICKEST, f"{ASKING} {label}: {sentence}")
+
+
+def twisted(word: str, label: str) -> Rule:
+    """More turns than any yarn has: counted over more than the length that was typed."""
+    return Rule(
+        f"{word} > {MOST_TWIST} / 0.0254",
+        lambda values: values[word] > MOST_TWIST,
+        f"{ASKING} {label}: more than {MOST_TWIST} turns in an inch. Look at the unit of the length: yards or meters are too large for it.",
+    )
+
+
+def of_a_sample() -> tuple[Rule, ...]:
+    """What projects plan with, measured another way than was meant or typed in another unit. Its last digits do not decide."""
+    return (
+        thick_by_tex("Its weight", sentence="no yarn is so heavy. Look at the unit above: grams, or ounces?"),
+        _outside("k", LEAST_K, MOST_K, "Wraps: far from what its length and weight let expect. Look at each unit, and the count on the ruler."),
+        _outside("take_up", LEAST_TAKE_UP, MOST_TAKE_UP, "Singles used: far from the plied length. It is the length of one of the singles, not of all together."),
+        _outside("shrinkage", MOST_GROWN, MOST_SHRUNK, "After washing: far from what it was before. Were the two exchanged?"),
+        _outside("loss", 0, MOST_SPINNING_LOSS, "Yarn out: less than half of the fiber in. Look at the unit above: grams, or ounces?"),
+        twisted("singles_twist", "In singles of"),
+        twisted("ply_twist", "In ply of"),
+    )
+
+
+def _outside(word: str, least: float, most: float, sentence: str) -> Rule:
+    return Rule(
+        f"OR(ROUND({word}, 9) < {least}, ROUND({word}, 9) > {most})",
+        lambda values: not least <= round(values[word], 9) <= most,
+        f"{ASKING} {sentence}",
+    )
+
+
+def off_the_rated() -> Rule:
+    """A loop far from what its maker says: half a turn counted as one, or a cord of another length."""
+    return Rule(
+        f"ABS(ROUND(loop / rated - 1, 9)) > {OFF_THE_RATED}",
+        lambda values: abs(round(values["loop"] / values["rated"] - 1, 9)) > OFF_THE_RATED,
+        f"{ASKING} Loop in use: far from the rated loop. One turn goes all the way around, back to where it starts.",
+    )
+
+
+def cord_and_arms() -> Rule:
+    """A cord and the measures of a niddy-noddy that tell of two reels."""
+    return Rule(
+        f"ABS(ROUND(measured / from_arms - 1, 9)) > {OFF_THE_RATED}",
+        lambda values: abs(round(values["measured"] / values["from_arms"] - 1, 9)) > OFF_THE_RATED,
+        f"{ASKING} Cord turns: far from what height and arms let expect. One turn lies over each arm end once.",
     )

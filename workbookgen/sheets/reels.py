@@ -86,6 +86,8 @@ def reels(settings: Settings) -> Log:
                  lambda values: len({values[each] is None for each in ("height", "arm_a", "arm_b")}) == 2,
                  f"{MISSING}: height and both arms go together."),
             plausible.short_loop(settings.units),
+            plausible.off_the_rated(),
+            plausible.cord_and_arms(),
         ),
     )
 

@@ -9,7 +9,7 @@ from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import diameter, planning, reeling, statistics, twist, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, tabs
+from workbookgen.sheets import fiber, plausible, tabs
 from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_TURNS
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
@@ -59,6 +59,7 @@ def samples(settings: Settings) -> Log:
                  "Washed, dry: more than the raw fleece that went in. Let it dry, weigh again."),
             Rule("yarn_out > fiber_in", lambda values: values["yarn_out"] > values["fiber_in"],
                  "Yarn out: more than the fiber that went in. Check both."),
+            *plausible.of_a_sample(),
         ),
     )
 
