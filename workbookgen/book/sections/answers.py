@@ -25,7 +25,8 @@ def spots(section: Answers, planner: Planner, row: int, column: int) -> Iterator
     for first, wide, each in _beside(section, column):
         yield each.field, Spot(top, first, across=wide, down=BIG_ROWS)
         for place, key in enumerate(each.below):
-            yield key, Spot(top + BIG_ROWS + place, first)
+            _, below = planner.by_key[key]  # a text runs on into empty cells, a number does not
+            yield key, Spot(top + BIG_ROWS + place, first, across=1 if below.is_text else wide)
     for place, key in enumerate(section.lines):
         yield key, Spot(row + _big_row(section) + _big_rows(section) + place, column + LABEL_COLUMNS)
 
