@@ -86,7 +86,8 @@ def test_what_to_buy_is_not_known_without_losses(typed, is_known):
 
 @pytest.mark.parametrize(("kind", "diameter", "is_known"), [("Merino", None, True), ("Cotton", None, False), ("Cotton", 15.0, True)])
 def test_a_fiber_of_which_the_guide_gives_no_diameter(kind, diameter, is_known):
-    values = values_of({"finest_kind": kind} | ({"finest_fiber_diameter": diameter} if diameter else {}))
+    own = {"finest_fiber_diameter": diameter, "finest_fiber_density": 1.52} if diameter else {}
+    values = values_of({"finest_kind": kind} | own)
     assert (values["finest_grist"][0] is not None) == is_known
     assert (values["finest_message"][0] is None) == is_known
 

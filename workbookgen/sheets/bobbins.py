@@ -10,7 +10,7 @@ from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import RIGHT, Answers, Band, Big, Entries, Listing, LogView, Sentences
 from workbookgen.reference import overview, planning, plying, stock, yarn_count
 from workbookgen.settings import Rows, Settings
-from workbookgen.sheets import tabs
+from workbookgen.sheets import plausible, tabs
 from workbookgen.sheets.limits import AMOUNT, LARGE, LOSS, PART, REACH, STRANDS
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.shown import asked_and_answered
@@ -106,6 +106,7 @@ BOBBIN = Card(
         Rule("AND(NOT(given(weighed)), NOT(AND(given(outer), given(inner), given(height))))",
              lambda values: values["weighed"] is None and any(values[each] is None for each in ("outer", "inner", "height")),
              "Still to fill in: the three measures of the bobbin, or the yarn of a full one."),
+        *plausible.thick("us", singles="Grist of the singles"),  # which is worked out in yards per pound in any planner
         Rule("outer <= inner", lambda values: values["outer"] <= values["inner"], "Across, when full: it must be more than across the bare shaft."),
     ),
 )

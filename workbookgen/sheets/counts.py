@@ -196,6 +196,8 @@ THICKNESS = Card(
     ),
     rules=(
         plausible.too_fine("fiber_diameter", "Fiber diameter"),
+        plausible.too_coarse("fiber_diameter", "Fiber diameter"),
+        plausible.thick_by_tex("Grist"),
         Rule(f"NOT({SOLID.format(k='k_touching')})", lambda values: _packed(values) > 1,
              "K, threads touching: fiber without any air would be thicker. Check K and the fiber density."),
     ),

@@ -98,7 +98,8 @@ def lots(settings: Settings) -> Log:
             _seen_in_this_lot(),
             _for_other_sheets(),
         ),
-        rules=(*stages.cannot_gain(), *content.lot_rules(), *plausible.lot_weight(settings.units)),
+        rules=(*stages.cannot_gain(), *content.lot_rules(), *plausible.lot_weight(settings.units),
+               *plausible.thick(settings.units, grist="Grist wanted")),
     )
 
 

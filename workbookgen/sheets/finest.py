@@ -4,13 +4,22 @@ from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card
 from workbookgen.language.quantities import DENSITY, DTEX, FIBER_DIAMETER, GRIST, GRIST_METRIC, GRIST_US, NUMBER, STAPLE, TEX, THREADS, TWIST
-from workbookgen.language.sentences import MISSING, UNKNOWN
+from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
 from workbookgen.reference import diameter, finest, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.sheets import guide, plausible
 from workbookgen.sheets.limits import CLOSE, DENSE, LARGE, REACH, SIZE, TWISTED
 from workbookgen.sheets.lookup import lookup
+from workbookgen.texts import folded
 from workbookgen.units import Quantity
+
+NO_WOOL = ("silk", "cotton", "linen", "hemp", "ramie")  # as the guide calls them on labels
+OTHER_DENSITIES = "Silk has 1.34, cotton 1.52, and flax, hemp and ramie about as much."  # these three from memory
+
+
+def _density_of_wool(values: dict) -> bool:
+    return bool(values["kind"]) and isinstance(values["generic"], str) and folded(values["generic"]) in NO_WOOL and abs(values["fiber_density"] / 1.31 - 1) < 0.000001
+
 
 FINEST = Card(
     "finest",
@@ -28,6 +37,7 @@ FINEST = Card(
             Input("twist", "Turns you would give it", TWISTED, TWIST),
         )),
         Group("Worked out", (
+            lookup("generic", "On labels", "guide_generic", "kind", None),
             lookup("of_kind", "Fiber by the guide", "guide_diameter", "kind", FIBER_DIAMETER),
             Result("across", "Fiber diameter", "IF(given(fiber_diameter), fiber_diameter, of_kind)", finest.own_or_published, FIBER_DIAMETER,
                    uses={"own": "fiber_diameter", "published": "of_kind"}, only_if="OR(given(fiber_diameter), given(of_kind))"),
@@ -56,6 +66,9 @@ FINEST = Card(
     ),
     rules=(
         plausible.too_fine("fiber_diameter", "Fiber diameter"),
+        plausible.too_coarse("fiber_diameter", "Fiber diameter"),
+        Rule(f"AND(given(kind), OR({', '.join(f'generic = {chr(34)}{name}{chr(34)}' for name in NO_WOOL)}), ABS(fiber_density / 1310000 - 1) < 0.000001)", _density_of_wool,
+             f"{ASKING} Fiber density: 1.31 is that of wool and hair. {OTHER_DENSITIES}"),
         Rule("AND(NOT(given(kind)), NOT(given(fiber_diameter)), NOT(given(staple)))",
              lambda values: values["kind"] is None and values["fiber_diameter"] is None and values["staple"] is None,
              f"{MISSING}: the fiber diameter, or a breed of the guide."),

@@ -4,7 +4,7 @@ from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import AREA, GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, SHARE
-from workbookgen.language.sentences import MISSING
+from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import Reading, band
 from workbookgen.reference import garments as trade
 from workbookgen.reference import knitting, yarn_count
@@ -74,6 +74,7 @@ def garment(settings: Settings) -> Card:
                  f"{MISSING}: sleeve length, or 0 for none."),
             plausible.whole_swatch(),
             plausible.swatch_weight(settings.units),
+            *plausible.thick(settings.units, grist="Grist"),
         ),
     )
 
@@ -108,8 +109,11 @@ def pattern(settings: Settings) -> Card:
                 Result("mass", "Its weight", "yarn / grist", yarn_count.mass_of_length, MASS, uses={"length": "yarn"}),
             )),
         ),
-        rules=plausible.stitches(
-            settings.units, stitches="Stitches, by the pattern", own_stitches="Stitches, by your swatch", rows="Rows, by the pattern", own_rows="Rows, by your swatch"
+        rules=(
+            *plausible.stitches(
+                settings.units, stitches="Stitches, by the pattern", own_stitches="Stitches, by your swatch", rows="Rows, by the pattern", own_rows="Rows, by your swatch"
+            ),
+            *plausible.thick(settings.units, grist="Grist of your yarn"),
         ),
     )
 
@@ -147,6 +151,9 @@ SHAWL = Card(
     ),
     rules=(
         Rule("keep > left", lambda values: values["keep"] > values["left"], "Of it, to keep: it is more than is left."),
+        Rule(f"ROUND(now + {GROWTH} * wanted, 6) < 0",
+             lambda values: round(values["now"] + (values["now"] - values["first"]) / values["rows"] * values["wanted"], 6) < 0,
+             "Rows still to work: the rows get shorter, and no stitches are left for so many."),
     ),
 )
 
@@ -186,6 +193,9 @@ def fulling(settings: Settings) -> Card:
         ),
         rules=(
             plausible.swatch_weight(settings.units, "before_width", "before_height"),
+            Rule("AND(after_width > before_width, after_height > before_height)",
+                 lambda values: values["after_width"] > values["before_width"] and values["after_height"] > values["before_height"],
+                 f"{ASKING} Swatch after fulling: it has grown both ways. Were before and after exchanged?"),
             *plausible.stitches(settings.units, stitches="Stitches before fulling", rows="Rows before fulling"),
         ),
     )

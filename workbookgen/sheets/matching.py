@@ -5,7 +5,7 @@ from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX, TWIST
 from workbookgen.reference import plying, reeling, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import tabs
+from workbookgen.sheets import plausible, tabs
 from workbookgen.sheets.limits import LARGE, LOSS, NONE_OR_TWISTED, SHRINKAGE, STRANDS
 from workbookgen.sheets.shown import asked_and_answered
 
@@ -55,4 +55,5 @@ MATCH = Card(
             Result("weight", "All singles weigh", "strand * strands * singles_tex", plying.strands_mass, MASS, uses={"length": "strand", "linear_density": "singles_tex"}),
         )),
     ),
+    rules=(plausible.thick_by_tex("Weight on the label", sentence="no yarn is so heavy. Look at the unit: grams, or ounces?"),),
 )

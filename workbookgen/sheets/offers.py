@@ -11,7 +11,7 @@ from workbookgen.language.views import Listing, LogView, Sentences, band
 from workbookgen.reference import fiber as trade
 from workbookgen.reference import offers
 from workbookgen.settings import Settings
-from workbookgen.sheets import guide, lists, split, stages, tabs
+from workbookgen.sheets import guide, lists, plausible, split, stages, tabs
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.limits import AMOUNT, NONE_OR_AMOUNT
 from workbookgen.sheets.lookup import lookup
@@ -117,6 +117,7 @@ def log(settings: Settings) -> Log:
                        only_if="name <> best_name"),
             ), printed=False),
         ),
+        rules=(plausible.light_fleece(settings.units),),
     )
 
 

@@ -7,9 +7,12 @@ the values as they are shown.
 from workbookgen.language.fields import Rule
 from workbookgen.language.quantities import GAUGE, GRIST, LOOP, MASS
 from workbookgen.language.sentences import ASKING, MISSING
+from workbookgen.texts import folded
 
 FIRST_DATE, LAST_DATE = 45_292, 55_153  # the days of 2024 to 2050, as programs count them
 FINEST_FIBER = 8  # µm; the finest down and silk have 10 and more (from memory)
+COARSEST_FIBER = 45  # µm; common practice, no source: the coarsest wools and mohair have 40 and less
+LIGHTEST_FLEECE = 225  # grams: a quarter of the lightest fleece in the guide
 LONGEST_WASHED, SHORTEST_WASHED = 1.5, 0.6  # of the loop on the reel; common practice, no source
 MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of those that the grist lets expect; common practice, no source
 SHORTEST_LOOP = 0.2  # meters; common practice, no source
@@ -43,6 +46,25 @@ def too_fine(word: str, label: str) -> Rule:
         f"{word} < {FINEST_FIBER} * 0.000001",
         lambda values: values[word] < FINEST_FIBER,
         f"{ASKING} {label}: finer than any fiber that is spun; the finest down has more than 10 µm.",
+    )
+
+
+def too_coarse(word: str, label: str) -> Rule:
+    """A wool grade typed for a diameter: the fibers of 64s measure 21 µm (the list of wool grades)."""
+    return Rule(
+        f"{word} > {COARSEST_FIBER} * 0.000001",
+        lambda values: values[word] > COARSEST_FIBER,
+        f"{ASKING} {label}: coarser than wool. A grade such as 64s is no diameter; the list of wool grades has both.",
+    )
+
+
+def light_fleece(system: str) -> Rule:
+    """A fleece lighter than any: pounds typed for ounces, or kilograms for grams."""
+    grams = MASS.unit(system).value
+    return Rule(
+        f'AND(OR(state = "raw fleece", state = "skirted fleece"), weight < {LIGHTEST_FLEECE})',
+        lambda values: isinstance(values["state"], str) and folded(values["state"]) in ("raw fleece", "skirted fleece") and values["weight"] * grams < LIGHTEST_FLEECE,
+        f"{ASKING} Weight: under half a pound (225 g) for a fleece. Look at the unit above: pounds or kilograms are too large for it.",
     )
 
 

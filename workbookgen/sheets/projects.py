@@ -9,7 +9,7 @@ from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, in_use, made_of, plying, project, reeling, statistics, stock, strands, uncertainty, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, samples, skeins, supply, tabs, yarn
+from workbookgen.sheets import fiber, plausible, samples, skeins, supply, tabs, yarn
 from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_AMOUNT, STRANDS, UNCERTAIN
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
@@ -58,6 +58,7 @@ def projects(settings: Settings) -> Log:
             Rule("lots_unknown > 0", lambda values: values["lots_unknown"] > 0, NOT_COUNTED),
             Rule('OR(AND(given(lot_1), lot_1 = lot_2), AND(given(lot_1), lot_1 = lot_3), AND(given(lot_2), lot_2 = lot_3))',
                  _same_lot_twice, "Lots: choose each lot only once."),
+            *plausible.thick(settings.units, grist="Grist planned"),
         ),
     )
 

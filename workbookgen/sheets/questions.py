@@ -3,9 +3,10 @@
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import ANGLE, GRIST, GRIST_METRIC, GRIST_US, LOOP, MASS, NUMBER, SHARE, TEX, THREADS, YARN_DIAMETER
+from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.reference import diameter, knitting, plying, reeling, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import tabs
+from workbookgen.sheets import plausible, tabs
 from workbookgen.sheets.limits import CLOSE, LARGE, LOSS, NONE_OR_AMOUNT, PLIED, REACH, SHRINKAGE, TURNS
 from workbookgen.sheets.shown import asked_and_answered
 
@@ -61,6 +62,9 @@ def backwards(settings: Settings) -> Card:
         rules=(
             Rule("AND(NOT(given(grist)), NOT(given(wraps)))", lambda values: values["grist"] is None and values["wraps"] is None,
                  "Still to fill in: the grist, or the wraps per inch."),
+            plausible.thick_by_tex("Grist of the plied yarn"),
+            Rule("known_tex >= strands_tex", lambda values: values["known_tex"] >= values["strands_tex"],
+                 f"{ASKING} One strand is already there: it alone is as thick as all strands may be, and nothing is left for the rest."),
         ),
     )
 
@@ -118,5 +122,9 @@ CROWDED = Card(
             Result("mean", "Mean loop", "loop + turning * diameter * (layers - 1) / 2", reeling.mean_loop, LOOP, only_if="layers >= 1", digits=3),
             Result("growth", "Longer by", "mean / loop - 1", reeling.growth, SHARE, uses={"mean_loop": "mean"}, digits=2),
         )),
+    ),
+    rules=(
+        Rule("AND(OR(given(height), given(arm_a), given(arm_b)), NOT(AND(given(height), given(arm_a), given(arm_b))))",
+             lambda values: len({values[each] is None for each in ("height", "arm_a", "arm_b")}) == 2, f"{MISSING}: height and both arms go together."),
     ),
 )

@@ -4,11 +4,13 @@ from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import GRIST, GRIST_METRIC, GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX, THREADS, TWIST, YARN_DIAMETER
+from workbookgen.language.sentences import ASKING
 from workbookgen.reference import diameter, plying, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import lists, tabs
 from workbookgen.sheets.limits import CLOSE, LARGE, LOSS, NONE_OR_TWISTED, STRANDS
 from workbookgen.sheets.shown import asked_and_answered
+from workbookgen.texts import folded
 
 SHEET = tabs.YARN
 CHAPTER = "Structures"
@@ -22,6 +24,11 @@ def chapter(settings: Settings) -> Chapter:
         asked_and_answered(WRAPPED, "grist", "feed", captions=("Grist", "Wrapper for one of yarn"),
                            hidden="core_tex wrapper_tex core_diameter wrapper_diameter two_tex binder_tex binder_diameter bound_tex", is_printed=False),
     ))
+
+
+def _has_its_own_strands(values: dict) -> bool:
+    built = values["structure"]
+    return isinstance(built, str) and folded(built) in ("a chain of three", "a ball on itself") and (values["strands"] is not None or values["plies"] is not None)
 
 
 STRUCTURE = Card(
@@ -58,6 +65,8 @@ STRUCTURE = Card(
         Rule("AND(NOT(given(length)), NOT(given(grist)), NOT(given(wanted)), NOT(given(wanted_grist)))",
              lambda values: all(values[each] is None for each in ("length", "grist", "wanted", "wanted_grist")),
              "Still to fill in: the single you have, or the yarn wanted."),
+        Rule('AND(OR(structure = "a chain of three", structure = "a ball on itself"), OR(given(strands), given(plies)))', _has_its_own_strands,
+             f"{ASKING} Strands: a chain has three ends, a ball two, whatever is typed here. For a ply choose several strands above."),
     ),
 )
 

@@ -8,7 +8,7 @@ from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists, tabs, wheel
+from workbookgen.sheets import lists, plausible, tabs, wheel
 from workbookgen.sheets.finest import FINEST
 from workbookgen.sheets.limits import AMOUNT, NONE_OR_TURNS, NONE_OR_TWISTED, PLIED, REACH, SHRINKAGE, TWISTED, TWOFOLD
 from workbookgen.sheets.shown import asked_and_answered
@@ -16,12 +16,14 @@ from workbookgen.sheets.shown import asked_and_answered
 SHEET = tabs.TWIST
 CHAPTER = "Twist"
 
+OF_FINEST = "generic of_kind one wanted_tex within kind_staple"  # worked out on the way
+
 
 def chapter(settings: Settings) -> Chapter:
     drawn = {WANTED.key: ANGLE_DRAWN}
     first, last = (
         tuple(asked_and_answered(each, big, hidden=hidden, drawn=drawn.get(each.key)) for each, big, hidden in cards)
-        for cards in (((WANTED, "turns", ""), (PLY, "twist", "by_grist take_up_used")), ((COUNTED, "twist", ""), (FINEST, "grist", "of_kind one wanted_tex within kind_staple")))
+        for cards in (((WANTED, "turns", ""), (PLY, "twist", "by_grist take_up_used")), ((COUNTED, "twist", ""), (FINEST, "grist", OF_FINEST)))
     )
     holders = (WANTED, COUNTED, PLY, wheel.WHEEL, wheel.whorls(settings), wheel.SPINDLE, FINEST)
     return Chapter(CHAPTER, holders, (*first, *wheel.bands(), *last), wheel.CAUTIONS)
@@ -83,6 +85,7 @@ WANTED = Card(
                    trade.staple_words, None, uses={"twist": "turns"}),
         )),
     ),
+    rules=(plausible.thick_by_tex("Grist"),),
 )
 
 COUNTED = Card(
@@ -102,7 +105,9 @@ COUNTED = Card(
             *factors("twist"),
         )),
     ),
+    rules=(plausible.twisted("twist", "In this length"), plausible.thick_by_tex("Grist")),
 )
+
 
 def _retraction(twist: str) -> str:
     """(s - 1) / (s + 1), s the way of a surface fiber in one length of yarn."""
@@ -168,4 +173,5 @@ PLY = Card(
                    trade.balance_words, None),
         )),
     ),
+    rules=(plausible.thick_by_tex("Grist of the singles"),),
 )

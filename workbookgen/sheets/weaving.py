@@ -10,7 +10,7 @@ from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import weaving as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists, tabs
+from workbookgen.sheets import lists, plausible, tabs
 from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.limits import AMOUNT, LOSS, NONE_OR_TURNS, PART, PIECES, STITCHES
 from workbookgen.sheets.lookup import lookup
@@ -60,6 +60,7 @@ def weavings(settings: Settings) -> Log:
                  "Weft's project: give the weft's grist too, or leave this empty."),
             Rule("AND(given(weft_project), weft_project = project)", _weft_of_the_warp,
                  "Weft's project: choose another one than the warp's."),
+            *plausible.thick(settings.units, grist="Grist", weft_grist="Weft grist"),
         ),
     )
 

@@ -5,7 +5,7 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Log
 from workbookgen.language.quantities import LOOP, NUMBER, SECONDS, SHARE, TWIST, TWIST_PER_METER
 from workbookgen.language.repeated import repeated
-from workbookgen.language.sentences import MISSING
+from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.language.views import Band, Listing, LogView, Reading, Sentences, band
 from workbookgen.reference import overview
 from workbookgen.reference import twist as trade
@@ -86,6 +86,8 @@ WHEEL = Card(
              lambda values: (values["treadles"] is not None or values["whorl"] is not None) and values["stamped"] is None and values["flyer"] is None
              and (values["wheel"] is None or values["whorl"] is None),
              f"{MISSING}: drive wheel and whorl, the ratio stamped on it, or the turns of the flyer."),
+        Rule("AND(given(treadles), NOT(given(draft)))", lambda values: values["treadles"] is not None and values["draft"] is None, f"{MISSING}: draft length."),
+        Rule("whorl >= wheel", lambda values: values["whorl"] >= values["wheel"], f"{ASKING} Whorl across: the drive wheel is no larger. Were the two exchanged?"),
     ),
 )
 

@@ -1,0 +1,121 @@
+"""A slip of the kind that people make is asked about on every sheet, and reckoned with all the same."""
+
+import pytest
+
+from workbookgen.checking.expected import expected_values
+from workbookgen.filled.planner import described
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.settings import Settings
+
+US = described(Settings(units="us"))
+METRIC = described(Settings(units="metric"))
+VEST = [{"name": "Vest"}]
+CLOTH = {"project": "Vest", "weave": "plain", "width": 20.0, "length": 72.0}
+CORD = {"loop": 72.0, "wraps": 300.0, "wpi": 12.0, "width": 3.0}
+FULLED = {"width": 10.0, "length": 12.0, "before_width": 6.0, "before_height": 6.0, "after_width": 4.5, "after_height": 4.0}
+SHAWL = {"used": 2.0, "left": 2.0, "rows": 100.0, "now": 100.0, "first": 200.0}
+ROPE = "no yarn is so thick"
+
+
+def card(block, described=US, **typed):
+    return expected_values(described, starting_entries(described) | {f"{block}_{key}": (value,) for key, value in typed.items()})
+
+
+def log(described, **records):
+    entries = starting_entries(described)
+    for block, lines in records.items():
+        entries = with_records(described, entries, block, lines)
+    return expected_values(described, entries)
+
+
+def of(values, block, stays):
+    """The message of the first record, whether it asks, and whether a result stayed."""
+    message = values[f"{block}_message"][0] or ""
+    assert values[f"{block}_{stays}"][0] is not None, "the result stays"
+    return message.removeprefix("Is it right? ") if message.startswith("Is it right? ") else message and f"wrong: {message}"
+
+
+# 100 yards in a pound are 20.16 m in 100 g; 12 are wraps per inch, typed for the grist.
+@pytest.mark.parametrize(("block", "typed", "stays", "asked"), [
+    ("twist", {"grist": 12.0}, "turns", f"Grist: {ROPE}"),
+    ("twist", {"grist": 101.0}, "turns", ""),
+    ("counted", {"turns": 3.0, "length": 1.0, "grist": 12.0}, "tex", f"Grist: {ROPE}"),
+    ("counted", {"turns": 200.0, "length": 1.0}, "twist", "In this length: more than 60 turns"),  # 1 yard, typed for 36 inches
+    ("counted", {"turns": 60.0, "length": 1.0}, "twist", ""),
+    ("plying", {"singles": 9.0, "grist": 20.0}, "tex", f"Grist of the singles: {ROPE}"),
+    ("plying", {"singles": 9.0, "grist": 2000.0}, "take_up", ""),
+    ("thickness", {"grist": 12.0}, "wrapped", f"Grist: {ROPE}"),
+    ("thickness", {"grist": 1000.0, "fiber_diameter": 64.0}, "fibers", "Fiber diameter: coarser than wool. A grade such as 64s"),
+    ("thickness", {"grist": 1000.0, "fiber_diameter": 40.0}, "fibers", ""),
+    ("finest", {"fiber_diameter": 64.0}, "grist", "Fiber diameter: coarser than wool. A grade such as 64s"),
+    ("finest", {"fiber_diameter": 22.0}, "grist", ""),
+    ("finest", {"kind": "Cotton", "fiber_diameter": 15.0}, "grist", "Fiber density: 1.31 is that of wool and hair. Silk has 1.34, cotton 1.52"),
+    ("finest", {"kind": "Cotton", "fiber_diameter": 15.0, "fiber_density": 1.52}, "grist", ""),
+    ("finest", {"kind": "Silk", "fiber_diameter": 12.0}, "grist", "Fiber density: 1.31"),
+    ("finest", {"kind": "Merino"}, "grist", ""),
+    ("backwards", {"grist": 12.0}, "singles", f"Grist of the plied yarn: {ROPE}"),
+    ("backwards", {"grist": 1000.0, "known": 800.0}, "singles", "One strand is already there: it alone is as thick"),
+    ("backwards", {"grist": 1000.0, "known": 3000.0}, "rest", ""),
+    ("wheel", {"wheel": 2.5, "whorl": 20.0}, "ratio", "Whorl across: the drive wheel is no larger"),
+    ("wheel", {"wheel": 20.0, "whorl": 2.5}, "ratio", ""),
+    ("match", {"length": 210.0, "mass": 100.0}, "singles", "Weight on the label: no yarn is so heavy"),  # grams, typed for ounces
+    ("match", {"length": 210.0, "mass": 3.5}, "singles", ""),
+    ("structure", {"length": 600.0, "strands": 2.0}, "plied", "Strands: a chain has three ends, a ball two"),
+    ("structure", {"length": 600.0, "structure": "A ball on itself", "plies": 2.0}, "plied", "Strands: a chain"),
+    ("structure", {"length": 600.0, "strands": 2.0, "structure": "several strands"}, "plied", ""),
+    ("structure", {"length": 600.0}, "plied", ""),
+    ("bobbin", {"weighed": 4.0, "grist": 12.0}, "length", f"Grist of the singles: {ROPE}"),
+    ("bobbin", {"weighed": 4.0, "grist": 2000.0}, "length", ""),
+    ("buying", {"kind": "Romney", "length": 2000.0, "grist": 12.0}, "to_buy", f"Grist wanted: {ROPE}"),  # 344 pounds of fleece
+    ("garment", {"body": 36.0, "length": 24.0, "grist": 12.0}, "area", f"Grist: {ROPE}"),
+    ("fabric", {"length": 400.0, "grist": 12.0}, "yarn", f"Its grist: {ROPE}"),
+    ("pattern", {"stitches": 5.0, "own_stitches": 5.0, "grist": 12.0}, "kept", f"Grist of your yarn: {ROPE}"),
+    ("fulling", FULLED | {"after_width": 8.0, "after_height": 9.0}, "make_width", "Swatch after fulling: it has grown both ways"),
+    ("fulling", FULLED | {"after_width": 6.5}, "make_width", ""),
+    ("shawl", SHAWL | {"wanted": 120.0}, "possible", "wrong: Rows still to work: the rows get shorter"),  # the last stitch is gone after 100
+    ("shawl", SHAWL | {"wanted": 100.0}, "takes", ""),
+    ("shawl", {"used": 2.0, "left": 2.0, "rows": 100.0, "now": 200.0, "wanted": 30.0}, "takes", ""),
+    ("crowded", CORD | {"height": 14.0}, "growth", "wrong: Still to fill in: height and both arms"),
+    ("crowded", CORD | {"height": 14.0, "arm_a": 12.0, "arm_b": 12.0}, "growth", ""),
+])
+def test_a_card(block, typed, stays, asked):
+    said = of(card(block, **typed), block, stays)
+    assert said.startswith(asked) and bool(said) == bool(asked)
+
+
+def test_a_wheel_with_treadles_wants_the_draft():
+    values = card("wheel", stamped=8.0, treadles=4.0)
+    assert values["wheel_message"][0] == "Still to fill in: draft length." and values["wheel_ratio"][0] == 8
+    assert card("wheel", stamped=8.0, treadles=4.0, draft=8.0)["wheel_message"][0] is None
+
+
+@pytest.mark.parametrize(("described", "grist", "asked"), [(US, 12.0, True), (US, 99.0, True), (US, 101.0, False), (METRIC, 12.0, True), (METRIC, 21.0, False)])
+def test_wraps_typed_for_a_grist(described, grist, asked):
+    piece = {"project": "Vest", "grist": grist}
+    values = log(
+        described, projects=[VEST[0] | {"wanted": 500.0, "grist": grist}], fiber=[{"name": "Moss", "state": "prepared fiber", "weight": 40.0, "grist": grist}],
+        estimates=[piece | {"piece_mass": 12.0}], weavings=[CLOTH | piece],
+    )
+    for block, label, stays in (("projects", "Grist planned", "planned"), ("fiber", "Grist wanted", "listed"), ("estimates", "Grist", "yarn"), ("weavings", "Grist", "yarn")):
+        said = of(values, block, stays)
+        assert said.startswith(f"{label}: {ROPE}" if asked else "") and bool(said) == asked, block
+
+
+def test_a_weft_is_asked_about_by_its_own_name():
+    two = VEST + [{"name": "Weft"}]
+    values = log(US, projects=two, weavings=[CLOTH | {"project": "Vest", "grist": 2000.0, "weft_grist": 12.0, "weft_project": "Weft"}])
+    assert of(values, "weavings", "weft_yarn").startswith(f"Weft grist: {ROPE}")
+
+
+@pytest.mark.parametrize(("described", "offer", "asked"), [
+    (US, {"state": "raw fleece", "weight": 6.0}, True),  # pounds
+    (US, {"state": "Skirted fleece", "weight": 6.0}, True),
+    (US, {"state": "prepared fiber", "weight": 4.0}, False),
+    (US, {"state": "raw fleece", "weight": 32.0}, False),
+    (METRIC, {"state": "raw fleece", "weight": 2.7}, True),  # kilograms
+    (METRIC, {"state": "raw fleece", "weight": 900.0}, False),
+])
+def test_a_fleece_offered_by_the_pound(described, offer, asked):
+    values = log(described, offers=[{"name": "Ewe", "kind": "Romney", "price": 90.0} | offer])
+    said = of(values, "offers", "yarn_price")
+    assert said.startswith("Weight: under half a pound") == asked and bool(said) == asked
