@@ -8,6 +8,7 @@ from workbookgen.errors import FileError, PlannerError, SettingsError
 from workbookgen.settings import Rows, Settings
 from workbookgen.settings.fiber_table import load_fibers
 from workbookgen.sheets import guide
+from workbookgen.sheets.planner import planner
 from workbookgen.units import Quantity
 
 HEAD = (
@@ -96,6 +97,12 @@ def test_more_fibers_than_lines_of_the_guide(table):
     assert told(table(HEAD, GOOD, BARE, "Rime" + BARE[4:], rows=2)) == [
         "rows.guide: the fiber table has 3 fibers, so this must be 3 or more."
     ]
+
+
+def test_a_planner_without_the_guide_needs_no_lines_for_its_fibers():
+    few = Settings(size="small", rows=Rows(guide=2))
+    assert "guide" not in planner(few).blocks
+    assert "guide" not in planner(few.model_copy(update={"size": "whole", "leave_out": ("Guide",)})).blocks
 
 
 def test_a_name_that_no_workbook_can_store(table):

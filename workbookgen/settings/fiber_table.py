@@ -49,7 +49,7 @@ def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], 
     lacking = [name for name in wanted if not lines or name not in lines[0]]
     if lacking:
         raise SettingsError.at(str(path), f"the fiber table needs the columns {', '.join(lacking)}.")
-    if len(lines) > settings.rows.guide:
+    if len(lines) > settings.rows.guide and "Guide" not in settings.without:  # without it, none of them is shown
         raise SettingsError.at(
             "rows.guide", f"the fiber table has {len(lines)} fibers, so this must be {len(lines)} or more."
         )
