@@ -412,15 +412,19 @@ def test_how_many_records_have_something_wrong():
     assert texts("skeins_open") == ('=COUNTIF($A$8:$A$11,"!")',)
 
 
-def test_the_first_thing_wrong_in_a_log():
-    # A record is called by the name that other sheets find it by, or by its line where it has none.
-    first = 'MATCH("!",$A$8:$A$11,0)'
-    assert texts("skeins_first") == (f'=IF(COUNTIF($A$8:$A$11,"!")=0,"","Line "&{first}&": "&INDEX($O$8:$O$11,{first}))',)
+def test_what_the_head_of_a_log_says():
+    # A record is called by the name that other sheets find it by, or by its line where it has none. What is wrong is
+    # found by MATCH, a question is not: a "?" stands for any sign there.
+    marks = "$A$8:$A$11"
+    wrong, asked, open_ = f'MATCH("!",{marks},0)', f'SUMPRODUCT(LARGE(({marks}="?")*Facts!$N$1:$N$4,1))', f'SUMPRODUCT(LARGE(({marks}="…")*Facts!$N$1:$N$4,1))'
+    told = [f'"Line "&{line}&": "&INDEX($O$8:$O$11,{line})' for line in (wrong, asked, open_)]
+    assert texts("skeins_first") == (
+        f'=IF(COUNTIF({marks},"!")>0,{told[0]},IF(SUMPRODUCT(({marks}="?")*1)>0,{told[1]},IF(COUNTIF({marks},"…")>0,{told[2]},"")))',
+    )
+    [head] = texts("reels_first")
     first = 'MATCH("!",$A$8:$A$10,0)'
     name = f"INDEX($E$8:$E$10,{first})"
-    assert texts("reels_first") == (
-        f'=IF(COUNTIF($A$8:$A$10,"!")=0,"",IF(LEN({name})>0,{name},"Line "&{first})&": "&INDEX($G$8:$G$10,{first}))',
-    )
+    assert f'IF(LEN({name})>0,{name},"Line "&{first})&": "&INDEX($G$8:$G$10,{first})' in head
 
 
 def test_how_many_folded_inputs_hold_something():

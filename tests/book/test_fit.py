@@ -10,6 +10,7 @@ from functools import cache
 
 import pytest
 from openpyxl.utils import range_boundaries
+from openpyxl.utils.cell import coordinate_to_tuple
 
 from planners import laid_out, opened
 from workbookgen.book import look
@@ -183,6 +184,20 @@ def test_what_is_wrong_can_be_read_in_full_where_it_is_said(written):
             cut += [] if broken or pixels(name + sentence, style) <= across + EDGE else [(placement.range, sentence)]
             said += 1
     assert cut == [] and said > 150
+
+
+def test_what_a_log_says_of_itself_shows_while_one_types(written):
+    """A count wider than its cells would show as ###. A sentence that begins in the frozen column is cut at its edge by LibreOffice until all is drawn anew (seen)."""
+    layout, pages = written
+    for sheet in layout.planner.sheets:
+        if not sheet.log_view:
+            continue
+        [log] = sheet.logs
+        plan = layout.plans[sheet.name]
+        spot, count = plan.spots[f"{log.key}_open"], f"{log.rows:,} lines need a look"
+        assert sum(plan.widths[column] for column in range(spot.column, spot.column + spot.across)) >= pixels(count, look.MESSAGE) + EDGE, sheet.name
+        frozen = pages[sheet.name].sheet.freeze_panes
+        assert plan.spots[f"{log.key}_first"].column == coordinate_to_tuple(frozen)[1], sheet.name
 
 
 def test_the_names_that_are_offered_fit_their_cells(written):

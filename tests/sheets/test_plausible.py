@@ -235,3 +235,24 @@ def test_a_loop_far_from_what_else_is_known_of_the_reel_is_asked_about(reel, ask
     message = values["reels_message"][0]
     assert (message is None) if asked is None else message.startswith("Is it right?") and asked in message
     assert values["reels_loop"][0] > 0, "the result stays"
+
+
+def test_the_head_of_a_log_reads_out_what_its_marks_mean_and_the_desk_only_what_is_wrong():
+    """A mark without its sentence helps nobody: the column of the sentences is hidden."""
+    good, asking = {"reel": "Porch", "wraps": 100.0, "gross": 80.0}, {"reel": "Porch", "wraps": 100.0, "gross": 2.0}
+    unfinished, wrong = {"reel": "Porch"}, {"reel": "Proch", "wraps": 100.0}
+
+    def told(*skeins):
+        lines = [{"name": name} | skein for name, skein in zip(("Ash", "Birch", "Cedar", "Elm"), skeins, strict=False)]
+        values = filled(METRIC, reels=[{"name": "Porch", "rated": 180.0}], skeins=lines)
+        return values["skeins_first"][0], values["look_skeins"][0]
+
+    assert told(good) == (None, "nothing")
+    head, desk = told(asking, good, asking, good)
+    assert head.startswith("Cedar: Is it right? Weight: less than 3 g") and desk == "nothing", "the last that asks: one types at the bottom"
+    head, desk = told(unfinished, unfinished, good)
+    assert head.startswith("Birch: ") and "Wraps" in head and desk == "nothing"
+    head, desk = told(asking, unfinished)
+    assert head.startswith("Ash: Is it right?") and desk == "nothing", "a question before what is only unfinished"
+    head, desk = told(unfinished, asking, wrong, wrong)
+    assert head == desk == "Cedar: Reel: choose one of the names on the sheet Reels.", "the first that is wrong before all else"

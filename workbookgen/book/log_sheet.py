@@ -3,7 +3,7 @@
 from workbookgen.book import look, records
 from workbookgen.book.canvas import Canvas
 from workbookgen.book.frame import links_of_a_log
-from workbookgen.book.plan import FIRST_MESSAGE, FIRST_RECORD, GROUPS, INK_LINE, LABELS, TITLE, UNITS, Strip
+from workbookgen.book.plan import BESIDE_NAME, FIRST_RECORD, GROUPS, INK_LINE, LABELS, TITLE, UNITS, Strip
 from workbookgen.colors import ACCENT, INK
 from workbookgen.language.fields import OPEN
 from workbookgen.language.parts import Log
@@ -17,7 +17,7 @@ def draw(canvas: Canvas) -> None:
     [log] = plan.sheet.logs
     links_of_a_log(canvas)
     canvas.text(TITLE, NAME, plan.sheet.title, look.TITLE)
-    canvas.text(FIRST_MESSAGE, _last_answer(canvas), plan.sheet.about, look.ABOUT)
+    canvas.text(TITLE, BESIDE_NAME, plan.sheet.about, look.LITTLE)
     _sums(canvas, log)
     for first, strip in plan.strips:
         _group(canvas, first, strip)
@@ -32,11 +32,6 @@ def draw(canvas: Canvas) -> None:
     canvas.across(INK_LINE, 1, plan.last_column, look.LITTLE | look.INK_LINE)
     canvas.to.freeze_panes(FIRST_RECORD - 1, NAME)
     canvas.to.outline_settings(True, False, True, False)
-
-
-def _last_answer(canvas: Canvas) -> int:
-    """The last column of what one came for."""
-    return max(first + len(strip.keys) - 1 for first, strip in canvas.plan.strips if not (strip.is_folded or strip.is_hidden))
 
 
 def _group(canvas: Canvas, first: int, strip: Strip) -> None:

@@ -3,9 +3,12 @@
 A message is, in words, the first thing that is wrong or still missing. It looks at what is wrong before what is
 missing, in the order of the fields, and says nothing about a record that has not been started: a blank one, or a card
 still as in a new planner. The mark of a log's record shows that it has one: "!" for what is wrong, "…" for what is
-only unfinished, "?" for a question. The head of a log repeats the first message about something wrong, and counts the
-records that have one. The twins in Python are in `workbookgen.checking.messages`; only the sentences are shared.
+only unfinished, "?" for a question. The head of a log repeats the first message about something wrong; where nothing is
+wrong, the last question, or else the last that is unfinished, since one types at the bottom. It counts what is wrong.
+The twins in Python are in `workbookgen.checking.messages`; only the sentences are shared.
 """
+
+from functools import partial
 
 from workbookgen.book.formula import Columns, inside_domain, joined
 from workbookgen.language.domains import Date, Number
@@ -55,13 +58,21 @@ def automatic_formula(field: Automatic, block: Block, columns: Columns, system: 
     marks = columns.operands[f"{block.key}_{MARK.key}"].ref
     if field == OPEN:
         return f'=COUNTIF({marks},"!")'
-    first = f'MATCH("!",{marks},0)'
     messages, names = columns.operands[f"{block.key}_{MESSAGE.key}"].ref, _names(block)
-    whose = f'"Line "&{first}'
+    said = partial(_of_line, messages, columns.operands[names].ref if names else "")
+    asked, unfinished = (f'SUMPRODUCT(LARGE(({marks}="{mark}")*{columns.numbers(block.rows)},1))' for mark in "?…")  # to MATCH a ? is any sign
+    rest = f'IF(SUMPRODUCT(({marks}="?")*1)>0,{said(asked)},IF(COUNTIF({marks},"…")>0,{said(unfinished)},""))'
+    wrong = f'MATCH("!",{marks},0)'
+    return f'=IF(COUNTIF({marks},"!")>0,{said(wrong)},{rest})'
+
+
+def _of_line(messages: str, names: str, line: str) -> str:
+    """The message of a record, after its name; after its line if it has none."""
+    whose = f'"Line "&{line}'
     if names:
-        name = f"INDEX({columns.operands[names].ref},{first})"
+        name = f"INDEX({names},{line})"
         whose = f"IF(LEN({name})>0,{name},{whose})"
-    return f'=IF(COUNTIF({marks},"!")=0,"",{whose}&": "&INDEX({messages},{first}))'
+    return f'{whose}&": "&INDEX({messages},{line})'
 
 
 def _line_formula(field: Position, block: Block, columns: Columns, first_row: int) -> str:

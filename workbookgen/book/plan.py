@@ -19,10 +19,12 @@ TINY, GAP, TITLE_ROW = 4, 14, 42
 LINKS_ROW = 26
 FIRST_BAND = 5  # a page: links, a gap, the title, a gap
 HEAD_OF_LOG = (LINKS_ROW, 40, 24, ROW, 30, 18, TINY)  # links; title and sums; message; groups; labels; units; a line
+BESIDE_NAME = 3  # the first column that is not frozen: a text that began left of it would be cut there until all is drawn anew
 TITLE, SUMS, FIRST_MESSAGE, GROUPS, LABELS, UNITS, INK_LINE = 2, 2, 3, 4, 5, 6, 7
 FIRST_RECORD = len(HEAD_OF_LOG) + 1
 FOLD = 62  # pixels of the column with a fold's button and name
 HIDDEN = 60
+WIDTH_OF_COUNT = 165  # pixels of "200 lines need a look"
 
 
 @dataclass(frozen=True)
@@ -120,6 +122,14 @@ def width_of(log: Log, key: str) -> int:
     return int(log.by_key[key].width * 7) + 5
 
 
+def _wide_enough(widths: dict[int, int], earliest: int, last: int) -> Spot:
+    """Where it is told how many lines need a look: a number that is wider than its cell would be shown as ###."""
+    first = last
+    while first > earliest and sum(widths[column] for column in range(first, last + 1)) < WIDTH_OF_COUNT:
+        first -= 1
+    return Spot(SUMS, first, across=last - first + 1)
+
+
 def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -> Plan:
     """The plan of a log with a sheet of its own. `others` are cards whose results are in its head, or hidden."""
     spots: dict[str, Spot] = {f"{log.key}_{MARK.key}": Spot(FIRST_RECORD, 1, log.rows)}
@@ -142,12 +152,12 @@ def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -
     if f"{log.key}_{FILLED.key}" not in spots:
         column += 1
         spots[f"{log.key}_{FILLED.key}"] = Spot(FIRST_RECORD, column, log.rows)
-    spots[f"{log.key}_{FIRST.key}"] = Spot(FIRST_MESSAGE, 2)
+    spots[f"{log.key}_{FIRST.key}"] = Spot(FIRST_MESSAGE, BESIDE_NAME)
     answers = [first + place for first, strip in strips if not (strip.is_folded or strip.is_hidden) for place in range(len(strip.keys))]
     first_answer = next((first for first, strip in strips if not (strip.is_typed or strip.is_folded)), answers[-1])
     for place, key in enumerate(view.sums):
         spots[key] = Spot(SUMS, first_answer + place)
-    spots[f"{log.key}_{OPEN.key}"] = Spot(SUMS, max(answers[-1], first_answer + len(view.sums)))
+    spots[f"{log.key}_{OPEN.key}"] = _wide_enough(widths, first_answer + len(view.sums), max(answers[-1], first_answer + len(view.sums)))
     for each in log.positions:
         column += 1
         spots[f"{log.key}_{each.key}"] = Spot(FIRST_RECORD, column, log.rows)

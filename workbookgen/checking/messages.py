@@ -33,9 +33,17 @@ def automatic(
     marks = [None if each is None else _mark(each) for each in said]
     filled = [float(sum(columns[key][row] is not None for key in rare)) or None for row in range(block.rows)]
     wrong = [row for row, mark in enumerate(marks) if mark == WRONG]
-    first = f"{_called(listed, wrong[0])}: {said[wrong[0]]}" if wrong else None
+    first = _at_the_head(said, marks, listed)
     answers = {MESSAGE.key: said, MARK.key: marks, FILLED.key: filled, FIRST.key: [first], OPEN.key: [float(len(wrong))], SPOILED.key: [0.0]}
     return {each.key: tuple(answers[each.key]) for each in block.automatic if each.key in answers}
+
+
+def _at_the_head(said: Sequence[str | None], marks: Sequence[str | None], listed: Sequence) -> str | None:
+    """What the head of a log says: the first thing wrong, or else the last question, or else the last that is unfinished."""
+    told = [row for row, mark in enumerate(marks) if mark == WRONG][:1]
+    for mark in (ASKED, UNFINISHED):
+        told = told or [row for row, each in enumerate(marks) if each == mark][-1:]
+    return f"{_called(listed, told[0])}: {said[told[0]]}" if told else None
 
 
 def _mark(sentence: str) -> str:

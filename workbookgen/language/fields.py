@@ -154,7 +154,7 @@ class Repeat(Automatic):
 MESSAGE = Automatic("message", "What to fix")  # of each record: what is wrong with it, or missing
 MARK = Automatic("mark", "")  # of each record: that there is a message
 FILLED = Automatic("filled", "", is_text=False)  # of each record: how many of the inputs that are folded away hold something
-FIRST = Automatic("first", "", is_one=True)  # of a log: the first message about something wrong
+FIRST = Automatic("first", "", is_one=True)  # of a log: the first message about something wrong, or the last that asks, or says what is missing
 LINE = Automatic("line", "", is_text=False)  # of each record of a log in which nobody types: its number
 SPOILED = Automatic("spoiled", "", is_text=False, is_one=True)  # of a log: how many calculated cells are now empty or overwritten
 OPEN = Automatic("open", "", is_text=False, is_one=True)  # of a log: how many records have something wrong

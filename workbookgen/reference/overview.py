@@ -312,16 +312,17 @@ def program_in_words(agreeing: Ratio, total: Ratio) -> str:
 
 
 @calculation
-def needs_a_look(spoiled: Ratio, first: str | None = None) -> str:
+def needs_a_look(spoiled: Ratio, wrong: Ratio, first: str | None = None) -> str:
     """What needs a look in a log, in words.
 
-    words = the cells that were emptied or typed over if there are any, else the first message, else that nothing is wrong.
-    A calculated cell that is empty cannot be filled by typing.
+    words = the cells that were emptied or typed over if there are any, else the message about what is wrong, else that nothing is.
+    A calculated cell that is empty cannot be filled by typing. A question, and what is only unfinished, stay with the log.
 
     Parameters
     ----------
     spoiled : number of calculated cells that are now empty or overwritten
-    first : the first message of the log about something wrong; none where nothing is
+    wrong : number of lines in which something is wrong
+    first : what the head of the log says; none where it says nothing
 
     Returns
     -------
@@ -342,15 +343,15 @@ def needs_a_look(spoiled: Ratio, first: str | None = None) -> str:
 
     Examples
     --------
-    >>> print(needs_a_look(0, "Type the wraps you counted."))
-    Type the wraps you counted.
+    >>> print(needs_a_look(0, 1, "Aster: Type the wraps you counted."))
+    Aster: Type the wraps you counted.
     """
-    def words(cells: str, message) -> str:
+    def words(cells: str, is_wrong: bool, message) -> str:
         if cells != "0":
             return f"{cells} worked-out cells were emptied or typed over: undo it, or carry the planner over"
-        return message or "nothing"
+        return message if is_wrong and message else "nothing"
 
-    return by_element(words, said(spoiled), first if first is not None else np.full(np.shape(spoiled), "", dtype=object)[()])
+    return by_element(words, said(spoiled), _magnitudes(wrong) > 0, first if first is not None else np.full(np.shape(spoiled), "", dtype=object)[()])
 
 
 def _magnitudes(amounts) -> np.ndarray:

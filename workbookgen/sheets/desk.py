@@ -2,7 +2,7 @@
 
 from itertools import zip_longest
 
-from workbookgen.language.fields import FIRST, SPOILED, Group, Result
+from workbookgen.language.fields import FIRST, OPEN, SPOILED, Group, Result
 from workbookgen.language.parts import Card, Chapter, Log, Sheet
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE
 from workbookgen.language.views import Band, Chart, Door, Kind, Listing, LogView, Looks, Reading, Sentences, Series, Way, band
@@ -139,10 +139,11 @@ def look(there: dict[str, Way]) -> Card:
 
 
 def _look(log: str) -> Result:
-    first, spoiled = f"{log}_{FIRST.key}", f"{log}_{SPOILED.key}"
+    first, wrong, spoiled = (f"{log}_{each.key}" for each in (FIRST, OPEN, SPOILED))
     return Result(
-        log, "", f'IF({spoiled} > 0, said({spoiled}) & " worked-out cells were emptied or typed over: undo it, or carry the planner over", IF(given({first}), {first}, "nothing"))',
-        overview.needs_a_look, None, uses={"spoiled": spoiled, "first": first},
+        log, "", f'IF({spoiled} > 0, said({spoiled}) & " worked-out cells were emptied or typed over: undo it, or carry the planner over", '
+                 f'IF(given({first}), IF({wrong} > 0, {first}, "nothing"), "nothing"))',
+        overview.needs_a_look, None, uses={"spoiled": spoiled, "wrong": wrong, "first": first},
     )
 
 
@@ -168,7 +169,8 @@ STEPS = ("1. Reels: give each reel its loop.   2. Skeins: type wraps and weight 
 KEY = (
     "A tinted cell is yours: type there. All else is worked out, empty until what it needs is there, and refuses to be typed into. "
     "A cell that was emptied or pasted over is told above.",
-    "A red ! at the left of a line means that something in it cannot be right; … that something is still missing. Other lines are not touched by it.",
+    "A red ! at the left of a line means that something in it cannot be right, ? that it is unlike what is usual, … that something is still missing. "
+    "The head of the log says what. Other lines are not touched by it.",
     "Type percentages with the sign: 15%. Parts of a number as 9.25 or 9 1/4. A weight in pounds and ounces may be typed as a sum: =6*16+4.",
     "Paste values only, so that the cells keep their look. Do not cut or drag a cell: the formulas follow it to its new place. If it happened, undo it.",
     "To sort a log, select whole lines, from the first column to the last, and sort. No line needs inserting: type below the last, then sort. "

@@ -105,7 +105,7 @@ def short_loop(system: str) -> Rule:
     return Rule(
         f"loop < {SHORTEST_LOOP}",
         lambda values: values["loop"] * meters < SHORTEST_LOOP,
-        f"{ASKING} Loop: under 20 cm (8 in) all the way around. Look at the unit above: yards or meters are too large for it.",
+        f"{ASKING} Loop: under 20 cm (8 in) all the way around. Look at the unit above: no yards, no meters.",
     )
 
 
