@@ -68,6 +68,14 @@ def test_each_design_has_its_own_components():
     assert plying.resultant(["lace", "sock"], designs, contributions).m_as("tex") == approx([30, 100])
 
 
+def test_a_design_is_known_only_when_all_its_components_are():
+    designs, contributions = ["Sock", "lace", "", "SOCK"], Quantity([100.0, 30.0, np.nan, np.nan], "tex")
+    lacking = [plying.not_known("Sock", tex(100)), 0.0, np.nan, plying.not_known("SOCK")]
+    with pytest.raises(ValueError, match="a component is not known yet"):
+        plying.resultant("sock", designs, contributions, lacking)
+    assert plying.resultant("lace", designs, contributions, lacking).m_as("tex") == approx(30)
+
+
 @given(loss=losses)
 def test_feed_and_take_up_undo_each_other(loss):
     assert twist.take_up(plying.feed_ratio(loss)) == approx(loss, abs=1e-12)
@@ -193,6 +201,8 @@ def test_packages_of_another_kind_are_refused():
         (lambda: plying.resultant(" ", ["sock"], Quantity([1.0], "tex")), "blank"),
         (lambda: plying.resultant("sock", ["sock"], tex(1.0)), "one contribution"),
         (lambda: plying.resultant("sock", ["sock", ""], Quantity([1.0], "tex")), "beside it"),
+        (lambda: plying.not_known(" "), "blank"),
+        (lambda: plying.not_known("Sock", tex(0)), "contribution"),
         (lambda: plying.component_length(meters(-1)), "length wanted"),
         (lambda: plying.component_length(meters(1), 0), "whole number"),
         (lambda: plying.component_length(meters(1), 1, 0.9), "1 or more"),

@@ -97,3 +97,17 @@ def test_bobbins_that_were_weighed_want_a_grist(grist, message):
     values = values_of({"ending_grist": grist} if grist else {}, rack=[{"mass": 2.0}, {"length": 180.0}])
     assert values["rack_message"][:2] == (message, None)
     assert values["ending_strands"][0] == (2 if grist else 1)
+
+
+@pytest.mark.parametrize(("second", "tex"), [
+    ({"number": 4000.0, "system": "yards per pound"}, 496.055 / 2 + 496.055 / 4),  # 2,000 and 4,000 yards in a pound, in tex
+    ({"number": 4000.0}, None),  # no system yet: not the grist of the first alone
+    ({"number": 4000.0, "system": "yards"}, None),
+])
+def test_a_design_is_not_known_by_some_of_its_components(second, tex):
+    first = {"design": "Marl", "number": 2000.0, "system": "yards per pound"}
+    values = values_of(
+        designs=[{"name": "Marl"}, {"name": "Sock"}], components=[first, {"design": "marl", "place": 2.0} | second, first | {"design": "Sock"}],
+    )
+    assert values["designs_tex"][0] == (tex and pytest.approx(tex, rel=1e-5)) and values["designs_tex"][1] == pytest.approx(248.03, rel=1e-4)
+    assert values["designs_message"][:2] == (None if tex else "No answer yet: one of its components is not complete. Look at its line below.", None)

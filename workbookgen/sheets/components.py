@@ -100,6 +100,7 @@ def _for_other_sheets() -> Group:
             repeated(f"from_{number}", "Drawn from", lot, width=20)
             for number, lot in ((1, "lot"), (2, "other_lot"))
         ),
+        Result("lacking", "Not known", "IF(given(contribution), 0, 1)", plying.not_known, NUMBER, digits=0, only_if='design <> ""'),
         *content.of_component(),
         Result("in_skeins", "Skeins of the design", "sum_where(skeins_net, skeins_from_design, design)", stock.sum_where, MASS,
                uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_net"}, note="Weight of all skeins of the design."),

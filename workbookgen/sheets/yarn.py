@@ -1,10 +1,11 @@
 """Yarn: plied yarns designed from their components, and singles found from a wanted yarn."""
 
 from workbookgen.language.domains import Name
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
-from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, TEX, THREADS
+from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, NUMBER, TEX, THREADS
 from workbookgen.language.repeated import repeated
+from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import diameter, plying, stock, yarn_count
 from workbookgen.settings import Settings
@@ -34,8 +35,8 @@ def designs(settings: Settings) -> Log:
             )),
             Group("The yarn", (
                 Result("tex", "Tex", "sum_where(components_contribution, components_of, name)", plying.resultant, TEX,
-                       uses={"design": "name", "designs": "components_of", "contributions": "components_contribution"},
-                       only_if="sum_where(components_contribution, components_of, name) > 0",
+                       uses={"design": "name", "designs": "components_of", "contributions": "components_contribution", "lacking": "components_lacking"},
+                       only_if="AND(sum_where(components_contribution, components_of, name) > 0, sum_where(components_lacking, components_of, name) < 0.5)",
                        note="Linear densities of the components add, each as often as it is there."),
                 Result("grist_yd_lb", "Grist", "1 / tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "tex"}),
                 Result("grist_m_100g", "Grist", "1 / tex", yarn_count.grist_of_density, GRIST_METRIC, uses={"linear_density": "tex"}),
@@ -48,6 +49,11 @@ def designs(settings: Settings) -> Log:
                 Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_design, name)", stock.sum_where, LENGTH,
                        uses={"names": "skeins_free_design", "amounts": "skeins_finished_yd"}, note="Of this design, and of no project."),
                 repeated("listed", "Listed as", "name", width=24),
+                Result("lacking", "Components not known", "sum_where(components_lacking, components_of, name)", stock.sum_where, NUMBER, digits=0,
+                       uses={"names": "components_of", "amounts": "components_lacking"}),
             ), printed=False),
+        ),
+        rules=(
+            Rule("lacking > 0.5", lambda values: values["lacking"] > 0.5, f"{UNKNOWN}: one of its components is not complete. Look at its line below."),
         ),
     )

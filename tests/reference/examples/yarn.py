@@ -248,6 +248,8 @@ EXAMPLES = [
         plying.resultant,
         dict(design=texts("aster", "Birch"), designs=["Aster", "birch", "", "aster"], contributions=q("tex", 1, 2, 4, 8)),
     ),
+    (plying.not_known, dict(design=texts("Aster", "Birch"))),
+    (plying.not_known, dict(design=texts("Aster", "Birch"), contribution=q("tex", 100, 40))),
     (plying.weight_share, dict(contribution=q("tex", 100, 40), resultant=q("denier", 9000, 360))),
     (plying.missing_component, dict(resultant=q("tex", 200, 90), known=q("denier", 900, 720))),
     (plying.folded_grist, dict(grist=q("yard/pound", 1600, 900), ends=n(2, 3), notation=texts("of each end", "of the folded yarn"))),

@@ -8,10 +8,10 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.calculation import by_element, calculation, require, require_name
 from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED, LESS_THAN_ALL, Limits, require_within
 from workbookgen.reference.stock import sum_where
-from workbookgen.units import Grist, LinearDensity, Ratio
+from workbookgen.units import Grist, LinearDensity, Ratio, Some
 
 ROUNDING = 1e-9  # a sum of one component may miss that component by rounding
 
@@ -93,7 +93,47 @@ def contribution(linear_density: LinearDensity, strands: Ratio = 1, feed: Ratio 
 
 
 @calculation
-def resultant(design: str, designs: Sequence[str], contributions: LinearDensity) -> LinearDensity:
+def not_known(design: str, contribution: LinearDensity | None = None) -> Ratio:
+    """Whether it is unknown what a component adds.
+
+    u = 0 where its contribution is known, else 1. A design has a grist only once all its components have theirs.
+
+    Parameters
+    ----------
+    design : name of the yarn
+    contribution : r, what the component adds
+
+    Returns
+    -------
+    u, 0 or 1
+
+    Raises
+    ------
+    ValueError
+        A blank name, or a contribution that is not above zero.
+
+    Notes
+    -----
+    Valid for any component in the list.
+
+    References
+    ----------
+    Definition of a list.
+
+    Examples
+    --------
+    >>> print(not_known("Gray 2-ply", Quantity(210, "tex")), not_known("Gray 2-ply"))
+    0.0 1.0
+    """
+    require_name(design)
+    if contribution is not None:
+        require_within(ABOVE_ZERO, "The contribution", contribution)
+    is_open = 1.0 if contribution is None else 0.0
+    return np.asarray(by_element(lambda _: is_open, design), dtype=float)[()]
+
+
+@calculation
+def resultant(design: str, designs: Sequence[str], contributions: LinearDensity, lacking: Some | None = None) -> LinearDensity:
     """Linear density of a plied yarn.
 
     R = Σ r, over the components of the design. For counts that are lengths per mass, 1/R = Σ 1/N.
@@ -103,6 +143,7 @@ def resultant(design: str, designs: Sequence[str], contributions: LinearDensity)
     design : name of the yarn
     designs : the names beside the components, a blank one where a row is empty
     contributions : r, what the components add; one that is not a number is blank
+    lacking : 1 beside a component whose contribution is not known, else 0 or blank; all are known if left out
 
     Returns
     -------
@@ -111,7 +152,7 @@ def resultant(design: str, designs: Sequence[str], contributions: LinearDensity)
     Raises
     ------
     ValueError
-        A blank name, no component of that name, or contributions that are not one per name.
+        A blank name, no component of that name, one whose contribution is not known, or contributions that are not one per name.
 
     Notes
     -----
@@ -127,6 +168,8 @@ def resultant(design: str, designs: Sequence[str], contributions: LinearDensity)
     240.0 tex
     """
     require(np.ndim(contributions.magnitude) == 1, "Each name needs one contribution beside it.")
+    if lacking is not None:
+        require(sum_where(design, designs, lacking) < 0.5, f'Of "{design}" a component is not known yet: look at its line.')
     density = sum_where(design, designs, contributions)
     require(ABOVE_ZERO.hold(density), f'"{design}" has no component yet: add at least one.')
     return density
