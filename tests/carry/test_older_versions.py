@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from workbookgen.carry.leftovers import IN_ITS_CELL, ONLY_HERE
+from workbookgen.carry.told_before import TOLD_IN
 from workbookgen.errors import FileError
 from workbookgen.filled.planner import described, read_filled
 from workbookgen.language.entries import starting_entries
@@ -12,7 +13,9 @@ from workbookgen.planner_file import read_planner
 
 from .older.make_older import CARDS, RECORDS
 
-OLDEST, LATEST, BEFORE_TIMES_MOVED, SAID_OTHERWISE = (Path(__file__).parent / "older" / f"{commit}.xlsx" for commit in ("1f39ebd", "fb79c8c", "03fbab8", "ef6c051"))
+OLDEST, LATEST, BEFORE_TIMES_MOVED, SAID_OTHERWISE, IN_METERS = (
+    Path(__file__).parent / "older" / f"{commit}.xlsx" for commit in ("1f39ebd", "fb79c8c", "03fbab8", "ef6c051", "49d3ab3")
+)
 PACKING = "thickness_packing"  # is worked out now, from K
 DROPPED = {"skeins_second_lot", "skeins_second_share"}  # a skein of several lots is of a design now, which knows its shares
 FALLEN = {
@@ -110,3 +113,12 @@ def test_words_of_the_planner_that_are_others_now_are_nobodys_entries(carried):
         "Yarn!B17": ("Tweed", IN_ITS_CELL),
     }
     assert outcome.new.entries["skeins_name"] == read_filled(SAID_OTHERWISE).entries["skeins_name"]
+
+
+def test_what_a_planner_in_meters_told_in_yards_a_pound_is_no_other_result_now(carried):
+    """Up to version 0.4.2 the grist of a lot, its limits and those of a project were told so in every planner."""
+    old, outcome = read_filled(IN_METERS), carried(IN_METERS)
+    assert outcome.carried.differences == () and outcome.leftovers == {}
+    for key in TOLD_IN:  # and the file has each of them, in yards per pound
+        before, now = old.cell(key, 0).value, outcome.new.cell(key, 0).value
+        assert before == pytest.approx(now * 4.96054648, rel=1e-8), key  # of a meter in 100 g: 0.9144 m and 453.59237 g

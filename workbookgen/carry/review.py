@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from workbookgen.carry.conversion import in_unit
 from workbookgen.carry.leftovers import IN_ITS_CELL, Leftover
 from workbookgen.carry.matching import Matched, readable
+from workbookgen.carry.told_before import in_todays_unit
 from workbookgen.checking.compare import agree
 from workbookgen.checking.expected import expected_of_blocks
 from workbookgen.engines import ErrorValue
@@ -60,7 +61,7 @@ def results_of_old(old: FilledPlanner) -> Values:
 def shown_by_old(old: FilledPlanner) -> Values:
     """The results as an old planner's file has them; none where the program that saved it stored none."""
     shown = {
-        key: tuple(_shown_in(old, key, row) for row in range(block.rows))
+        key: in_todays_unit(key, each, (_shown_in(old, key, row) for row in range(block.rows)), old.version, old.settings.units)
         for block in old.planner.blocks.values()
         for each in block.results
         if (key := f"{block.key}_{each.key}") in old.ranges

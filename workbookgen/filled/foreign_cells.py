@@ -7,7 +7,8 @@ Otherwise the names of the file show which cells are ours: what is to the right 
 import math
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cache, cached_property
+from pathlib import Path
 
 from workbookgen import __version__
 from workbookgen.book.placement import Layout, Placement, ProofColumn
@@ -159,9 +160,9 @@ class _Search:
 
     @cached_property
     def _words(self) -> set[str]:
-        """Every text that the generator writes, also those with which fields start."""
+        """Every text that the generator writes, also those with which fields start; and what earlier versions wrote below the fields."""
         columns = (*(cells.values() for cells in self._said.values()), *starting_entries(self.layout.planner).values())
-        return {value for column in columns for value in column if isinstance(value, str)}
+        return {value for column in columns for value in column if isinstance(value, str)} | _said_before()
 
     def _fits(self, written: dict[Position, float | str]):
         """Whether a cell is as it was written. The row of links differs while there is a sheet of leftovers."""
@@ -193,6 +194,12 @@ class _Search:
         what = cell.value if isinstance(cell.value, float) else cell.formula if cell.value in (None, "") else str(cell.value)
         formula = f", as the formula {cell.formula}" if cell.formula and what != cell.formula else ""
         return ForeignCell(sheet, cell_name(position), label, what, why + formula)
+
+
+@cache
+def _said_before() -> frozenset[str]:
+    """Sentences that stood below the fields of a sheet in earlier versions, one a line, and stand there no more."""
+    return frozenset(Path(__file__).with_name("said_before.txt").read_text(encoding="utf-8").splitlines())
 
 
 def _is_formula(found: str, written: str) -> bool:

@@ -1,0 +1,27 @@
+"""Results that older planners told in another unit than today's: read as what they are, so that they are no differences."""
+
+from collections.abc import Iterable
+
+from workbookgen.carry.conversion import in_unit
+from workbookgen.language.entries import Entry
+from workbookgen.language.fields import Result
+from workbookgen.language.quantities import GRIST_US
+
+# Up to the version before, planners of every unit system told these in yards per pound.
+FIRST_OF_TODAY = (0, 4, 3)
+TOLD_IN = dict.fromkeys((
+    "fiber_mean_grist", "fiber_limit_low", "fiber_limit_high", "fiber_grist_sum", "skeins_lot_mean", "skeins_limit_low", "skeins_limit_high",
+    "projects_design_grist", "projects_grist_sum", "projects_mean_grist", "way_wanted", "way_grist",
+), GRIST_US)
+
+
+def in_todays_unit(key: str, result: Result, values: Iterable[Entry], version: str, system: str) -> tuple[Entry, ...]:
+    """A result's values, as a planner of this version and unit system had them, in the unit in which today's planner tells it."""
+    if key not in TOLD_IN or _numbers(version) >= FIRST_OF_TODAY:
+        return tuple(values)
+    before, today = TOLD_IN[key].unit(system), result.unit.unit(system)
+    return tuple(in_unit(value, before, today) if isinstance(value, float) else value for value in values)
+
+
+def _numbers(version: str) -> tuple[int, ...]:
+    return tuple(int(each) for each in version.split(".") if each.isdigit())
