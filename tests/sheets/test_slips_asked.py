@@ -75,6 +75,13 @@ def of(values, block, stays):
     ("shawl", SHAWL | {"wanted": 120.0}, "possible", "wrong: Rows still to work: the rows get shorter"),  # the last stitch is gone after 100
     ("shawl", SHAWL | {"wanted": 100.0}, "takes", ""),
     ("shawl", {"used": 2.0, "left": 2.0, "rows": 100.0, "now": 200.0, "wanted": 30.0}, "takes", ""),
+    ("counts", {"number": 12.0}, "grist", "Yarn number: no yarn is so thick. Look at the system"),  # yards in a pound, by itself
+    ("counts", {"number": 12.0, "system": "cotton count"}, "grist", ""),
+    ("folded", {"number": 2.0, "ends": 12.0, "system": "cotton count"}, "grist", "Ends folded: so many"),
+    ("folded", {"number": 12.0, "ends": 2.0, "system": "cotton count"}, "grist", ""),
+    ("folded", {"number": 2.0, "ends": 3.0, "system": "woolen run"}, "grist", ""),
+    ("weighed", {"length": 100.0, "mass": 100.0}, "grist", "Weight: no yarn is so heavy"),
+    ("weighed", {"length": 100.0, "mass": 3.5}, "grist", ""),
     ("crowded", CORD | {"height": 14.0}, "growth", "wrong: Still to fill in: height and both arms"),
     ("crowded", CORD | {"height": 14.0, "arm_a": 12.0, "arm_b": 12.0}, "growth", ""),
 ])
@@ -119,3 +126,40 @@ def test_a_fleece_offered_by_the_pound(described, offer, asked):
     values = log(described, offers=[{"name": "Ewe", "kind": "Romney", "price": 90.0} | offer])
     said = of(values, "offers", "yarn_price")
     assert said.startswith("Weight: under half a pound") == asked and bool(said) == asked
+
+
+@pytest.mark.parametrize(("gross", "asked"), [(8.0, True), (4.3, True), (4.2, False), (3.0, False)])
+def test_skeins_heavier_than_their_lot(gross, asked):
+    values = log(
+        US, reels=[{"name": "Porch", "rated": 72.0}], fiber=[{"name": "Moss", "state": "prepared fiber", "own_spinning": 0.03, "weight": 4.0}],
+        skeins=[{"name": "One", "reel": "Porch", "wraps": 150.0, "gross": gross, "lot": "Moss"}],
+    )
+    said = of(values, "fiber", "spun")
+    assert said.startswith("Weight: its skeins weigh more") == asked and bool(said) == asked
+
+
+@pytest.mark.parametrize(("number", "asked"), [(12.0, True), (2000.0, False)])
+def test_a_component_by_its_wraps(number, asked):
+    values = log(US, designs=[{"name": "Marl"}], components=[{"design": "Marl", "number": number, "system": "yards per pound"}])
+    said = of(values, "components", "grist")
+    assert said.startswith("Yarn number: no yarn is so thick") == asked and bool(said) == asked
+
+
+@pytest.mark.parametrize(("line", "price", "said"), [
+    ({"fiber": 60.0, "rate": 15.0}, 60, "wrong: No answer yet for your work: its hours are not known."),
+    ({"fiber": 60.0, "own_hours": 30.0}, 60, ""),  # for oneself, or as a gift
+    ({"fiber": 60.0, "own_hours": 30.0, "rate": 15.0}, 510, ""),
+    ({"fiber": 60.0, "own_hours": 1800.0, "rate": 15.0}, 27060, "Own hours: more than 1,000. Hours, not minutes."),
+    ({"fiber": 60.0}, 60, ""),
+])
+def test_a_price_without_the_work_is_not_told_in_silence(line, price, said):
+    values = log(US, projects=VEST, costs=[{"project": "Vest"} | line])
+    told = of(values, "costs", "price")
+    assert told.startswith(said) and bool(told) == bool(said) and values["costs_price"][0] == pytest.approx(price)
+
+
+@pytest.mark.parametrize(("mass", "weight", "asked"), [(4.0, 5.0, True), (None, 2.0, False), (4.0, 2.0, False)])
+def test_a_color_weighs_no_more_than_its_top(mass, weight, asked):
+    entries = starting_entries(US) | ({"color_mass": (mass,)} if mass else {}) | {"color_repeats": (1.0,)}
+    values = expected_values(US, with_records(US, entries, "colors", [{"name": "red", "weight": weight}]))
+    assert (values["colors_message"][0] == "Is it right? Or weighs: more than the whole top. Look at the weight of both.") == asked

@@ -6,6 +6,7 @@ from workbookgen.language.domains import Note
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import GAUGE, GRIST, LENGTH, LOOP, MASS, NUMBER, SHARE
+from workbookgen.language.sentences import ASKING
 from workbookgen.language.views import RIGHT, Listing, LogView, Sentences, band
 from workbookgen.reference import color, dyeing
 from workbookgen.settings import Rows, Settings
@@ -104,5 +105,7 @@ COLORS = Log(
         Rule("AND(given(name), NOT(given(share)), NOT(given(weight)))",
              lambda values: values["name"] is not None and values["share"] is None and values["weight"] is None,
              "Still to fill in: its share of the top, or its weight."),
+        Rule("AND(given(weight_used), NOT(given(share_used)))", lambda values: values["weight_used"] is not None and values["share_used"] is None,
+             f"{ASKING} Or weighs: more than the whole top. Look at the weight of both."),
     ),
 )

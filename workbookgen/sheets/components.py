@@ -46,6 +46,7 @@ def components(settings: Settings) -> Log:
         apart=(Shared("key", "No.: another component of this design has this number; give each its own."),),
         rules=(
             plausible.a_date("number", "Yarn number"),
+            plausible.thick_by_tex("Yarn number", sentence=plausible.OTHER_SYSTEM),
             Rule("AND(given(lot), lot = other_lot)", _is_one_lot_twice, "Or lot: choose another one than the first."),
         ),
     )

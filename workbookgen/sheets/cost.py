@@ -1,9 +1,10 @@
 """Cost and price: what went into a project, and a fair price for it."""
 
 from workbookgen.language.domains import Choice, Number
-from workbookgen.language.fields import Group, Input, Result
+from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
 from workbookgen.language.quantities import HOURS, LENGTH, NUMBER, SHARE, Kind, Unit, always, by_length
+from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import Listing, LogView, band
 from workbookgen.reference import cost as trade
 from workbookgen.reference import planning
@@ -15,6 +16,7 @@ from workbookgen.sheets.lookup import lookup
 
 SHEET = tabs.TIME
 CHAPTER = "Cost"
+MANY_HOURS = 1000  # half a year of working days; common practice, no source
 
 
 def chapter(settings: Settings) -> Chapter:
@@ -73,5 +75,10 @@ def costs(settings: Settings) -> Log:
                 Result("per_length", "Price of a length", "price / length", trade.per_length, per_length(settings), uses={"money": "price"}),
                 Result("per_skein", "Price of a skein", "price / skeins", trade.per_skein, amount, uses={"money": "price"}),
             )),
+        ),
+        rules=(
+            Rule("AND(given(rate), NOT(given(hours)))", lambda values: values["rate"] is not None and values["hours"] is None,
+                 f"{UNKNOWN} for your work: its hours are not known. Type them here, or your pace on the sheet Time."),
+            Rule(f"own_hours > {MANY_HOURS}", lambda values: values["own_hours"] > MANY_HOURS, f"{ASKING} Own hours: more than 1,000. Hours, not minutes."),
         ),
     )

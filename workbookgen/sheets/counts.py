@@ -33,6 +33,7 @@ from workbookgen.language.quantities import (
     YARN_DIAMETER,
     YORKSHIRE_SKEIN,
 )
+from workbookgen.language.sentences import ASKING
 from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, moisture, plying, yarn_count
 from workbookgen.settings import Settings
@@ -101,7 +102,7 @@ COUNTS = Card(
             _indirect("french", "French cotton", FRENCH_COTTON, "Hanks of 1,000 m in 500 g."),
         )),
     ),
-    rules=(plausible.a_date("number", "Yarn number"),),
+    rules=(plausible.a_date("number", "Yarn number"), plausible.thick_by_tex("Yarn number", sentence=plausible.OTHER_SYSTEM)),
 )
 
 FOLDED = Card(
@@ -129,7 +130,11 @@ FOLDED = Card(
             Result("end_tex", "Tex of each end", "tex / ends", plying.singles_for, TEX, uses={"plied": "tex", "strands": "ends"}, leaves=("take_up", "shrinkage")),
         )),
     ),
-    rules=(plausible.a_date("number", "Number"),),
+    rules=(
+        plausible.a_date("number", "Number"),
+        Rule("AND(ends > 4, ends > number)", lambda values: values["ends"] > 4 and values["ends"] > values["number"],
+             f"{ASKING} Ends folded: so many, and of so low a number. Were the two exchanged?"),
+    ),
 )
 
 SHORT_LENGTH = Card(
@@ -151,6 +156,7 @@ SHORT_LENGTH = Card(
             Result("wanted_length", "That weight measures", "wanted * grist", yarn_count.length_of_mass, LENGTH, uses={"mass": "wanted"}),
         )),
     ),
+    rules=(plausible.thick_by_tex("Weight", sentence=plausible.HEAVY),),
 )
 
 def _packed(values: dict) -> float:

@@ -99,7 +99,8 @@ def lots(settings: Settings) -> Log:
             _for_other_sheets(),
         ),
         rules=(*stages.cannot_gain(), *content.lot_rules(), *plausible.lot_weight(settings.units),
-               *plausible.thick(settings.units, grist="Grist wanted")),
+               *plausible.thick(settings.units, grist="Grist wanted"),
+               plausible.more_than_the_lot()),
     )
 
 

@@ -55,5 +55,5 @@ MATCH = Card(
             Result("weight", "All singles weigh", "strand * strands * singles_tex", plying.strands_mass, MASS, uses={"length": "strand", "linear_density": "singles_tex"}),
         )),
     ),
-    rules=(plausible.thick_by_tex("Weight on the label", sentence="no yarn is so heavy. Look at the unit: grams, or ounces?"),),
+    rules=(plausible.thick_by_tex("Weight on the label", sentence=plausible.HEAVY),),
 )

@@ -13,6 +13,7 @@ FIRST_DATE, LAST_DATE = 45_292, 55_153  # the days of 2024 to 2050, as programs 
 FINEST_FIBER = 8  # µm; the finest down and silk have 10 and more (from memory)
 COARSEST_FIBER = 45  # µm; common practice, no source: the coarsest wools and mohair have 40 and less
 LIGHTEST_FLEECE = 225  # grams: a quarter of the lightest fleece in the guide
+SPUN_OF_A_LOT = 1.05  # yarn weighed in damper air than its fiber has a few percent more; common practice, no source
 LONGEST_WASHED, SHORTEST_WASHED = 1.5, 0.6  # of the loop on the reel; common practice, no source
 MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of those that the grist lets expect; common practice, no source
 SHORTEST_LOOP = 0.2  # meters; common practice, no source
@@ -28,6 +29,8 @@ MOST_K, LEAST_K = 0.62, 0.19  # for wraps as laid by hand: 1.75 and 0.55 of the 
 MOST_TWIST = 60  # turns in an inch: more than crepe yarns have (from memory)
 THICKEST = 0.2  # meters in a gram, 100 yards in a pound: three to four wraps in an inch; common practice, no source
 OFF_THE_RATED = 0.15  # of a reel's rated loop; common practice, no source
+HEAVY = "no yarn is so heavy for its length. Look at the unit of each: grams, or ounces?"
+OTHER_SYSTEM = "no yarn is so thick. Look at the system: wraps per inch are none."
 ROPE = "no yarn is so thick. It is yards in a pound, or meters in 100 g, and not wraps per inch."
 
 
@@ -87,6 +90,15 @@ def lot_weight(system: str) -> tuple[Rule, ...]:
              f"{ASKING} Weight: more than 20 kg (44 lb) in one lot. Look at the unit above: grams, or ounces?"),
         Rule(f"weight < {LIGHT_LOT}", lambda values: values["weight"] * grams < LIGHT_LOT,
              f"{ASKING} Weight: less than 8 g (0.3 oz) in a lot. Look at the unit above: pounds or kilograms are too large for it."),
+    )
+
+
+def more_than_the_lot() -> Rule:
+    """Skeins that weigh more than their whole lot: one in another unit, or of another lot. Damp air does not decide."""
+    return Rule(
+        f"ROUND(spun / weight, 9) > {SPUN_OF_A_LOT}",
+        lambda values: round(values["spun"] / values["weight"], 9) > SPUN_OF_A_LOT,
+        f"{ASKING} Weight: its skeins weigh more than the whole lot. Look at their weight, and at the lot they are from.",
     )
 
 
@@ -193,7 +205,7 @@ def twisted(word: str, label: str) -> Rule:
 def of_a_sample() -> tuple[Rule, ...]:
     """What projects plan with, measured another way than was meant or typed in another unit. Its last digits do not decide."""
     return (
-        thick_by_tex("Its weight", sentence="no yarn is so heavy. Look at the unit above: grams, or ounces?"),
+        thick_by_tex("Its weight", sentence=HEAVY),
         _outside("k", LEAST_K, MOST_K, "Wraps: far from what its length and weight let expect. Look at each unit, and the count on the ruler."),
         _outside("take_up", LEAST_TAKE_UP, MOST_TAKE_UP, "Singles used: far from the plied length. It is the length of one of the singles, not of all together."),
         _outside("shrinkage", MOST_GROWN, MOST_SHRUNK, "After washing: far from what it was before. Were the two exchanged?"),

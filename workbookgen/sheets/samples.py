@@ -56,7 +56,7 @@ def samples(settings: Settings) -> Log:
         ),
         rules=(
             Rule("clean_out > raw_in", lambda values: values["clean_out"] > values["raw_in"],
-                 "Washed, dry: more than the raw fleece that went in. Let it dry, weigh again."),
+                 "Washed, dry: more than the fleece that went in. Let it dry, weigh again."),
             Rule("yarn_out > fiber_in", lambda values: values["yarn_out"] > values["fiber_in"],
                  "Yarn out: more than the fiber that went in. Check both."),
             *plausible.of_a_sample(),
@@ -75,7 +75,7 @@ def _you_type() -> Group:
         ),
         Input("length", "Length", AMOUNT, LENGTH, help="Of the finished sample."),
         Input("mass", "Its weight", AMOUNT, MASS, help="Of that same length."),
-        Input("raw_in", "Raw fleece in", AMOUNT, MASS, help="Grease weight of a handful that you washed to see its yield; not the fiber that you spun."),
+        Input("raw_in", "Fleece in", AMOUNT, MASS, help="A handful of the skirted fleece, weighed in the grease, that you washed to see its yield; not the fiber that you spun."),
         Input("clean_out", "Washed, dry", AMOUNT, MASS, help="What that handful weighed, washed and quite dry."),
         Input("fiber_in", "Fiber in", AMOUNT, MASS, help="Prepared fiber weighed out for the sample, washed already: what washing takes is no loss of spinning."),
         Input("yarn_out", "Yarn out", AMOUNT, MASS, help="All the yarn that it became."),

@@ -62,7 +62,7 @@ def own_losses() -> tuple[Input, ...]:
 def stage() -> Result:
     """How far the fiber was processed when bought."""
     return Result("stage", "Stage", "lookup(states_stage, states_name, state)", fiber.stage, NUMBER,
-                  digits=0, width=7, note="1 raw, 2 skirted, 3 washed, 4 prepared, 5 yarn.")
+                  digits=0, width=7, note="1 raw and not skirted, 2 skirted, 3 washed, 4 prepared, 5 yarn.")
 
 
 def way() -> Input:
