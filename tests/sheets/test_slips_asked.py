@@ -163,3 +163,12 @@ def test_a_color_weighs_no_more_than_its_top(mass, weight, asked):
     entries = starting_entries(US) | ({"color_mass": (mass,)} if mass else {}) | {"color_repeats": (1.0,)}
     values = expected_values(US, with_records(US, entries, "colors", [{"name": "red", "weight": weight}]))
     assert (values["colors_message"][0] == "Is it right? Or weighs: more than the whole top. Look at the weight of both.") == asked
+
+
+@pytest.mark.parametrize(("typed", "goods", "asked"), [({"mass": 4.0, "lot": "Moss"}, 4, True), ({"mass": 4.0}, 4, False), ({"lot": "Moss"}, 40, False)])
+def test_goods_weighed_and_chosen_too(typed, goods, asked):
+    entries = starting_entries(US) | {f"dyeing_{key}": (value,) for key, value in typed.items()} | {"dyeing_depth": (0.01,)}
+    values = expected_values(US, with_records(US, entries, "fiber", [{"name": "Moss", "state": "washed fiber", "weight": 40.0}]))
+    said = of(values, "dyeing", "dye")
+    assert said.startswith("Goods: the weight that is typed wins") == asked and bool(said) == asked
+    assert values["dyeing_goods"][0] == pytest.approx(goods)

@@ -85,6 +85,8 @@ BATH = Card(
              "Still to fill in: the goods, or choose a skein or a lot."),
         Rule("AND(given(skein), given(lot))", lambda values: values["skein"] is not None and values["lot"] is not None,
              "Choose a skein or a lot, not both."),
+        Rule("AND(given(mass), OR(given(skein), given(lot)))", lambda values: values["mass"] is not None and bool(values["skein"] or values["lot"]),
+             f"{ASKING} Goods: the weight that is typed wins over the skein or the lot. Empty it to take that of the chosen one."),
         Rule("depth > 0.5", lambda values: values["depth"] > 0.5,
              f"{ASKING} Depth of shade: more than half the weight of the goods may be right for plants, never for a dye powder. Type 2% with its sign."),
         Rule("strength > 0.2", lambda values: values["strength"] > 0.2,
