@@ -165,14 +165,15 @@ def _looks(title: str, logs: list[str], there: dict[str, Way], *more: tuple[str,
     return Looks(title=title, across=(10, 12), places=(*more, *((f"look_{key}", there[key]) for key in logs)))
 
 
-STEPS = ("1. Reels: give each reel its loop.   2. Skeins: type wraps and weight of each skein.   3. Projects: type the yardage you want, and read whether it is enough.",)
+STEPS = ("1. Reels: give each reel its loop.   2. Skeins: type wraps and weight of each skein.   3. Projects: type the yarn wanted, and read whether it is enough.",)
 KEY = (
     "A tinted cell is yours: type there. All else is worked out, empty until what it needs is there, and refuses to be typed into. "
     "A cell that was emptied or pasted over is told above.",
-    "A red ! at the left of a line means that something in it cannot be right, ? that it is unlike what is usual, … that something is still missing. "
+    "A red ! at the left of a line means that something in it cannot be right, ? that it is not as usual, … that something is still missing. "
     "The head of the log says what. Other lines are not touched by it.",
     "Type percentages with the sign: 15%. Parts of a number as 9.25 or 9 1/4. A weight in pounds and ounces may be typed as a sum: =6*16+4.",
-    "Paste values only, so that the cells keep their look. Do not cut or drag a cell: the formulas follow it to its new place. If it happened, undo it.",
+    "Paste values only, so that the cells keep their look. Do not cut or drag a cell: the formulas follow it to its new place. If it happened, undo it. "
+    "A line that the program fills down may have its numbers counted up: look at them.",
     "To sort a log, select whole lines, from the first column to the last, and sort. No line needs inserting: type below the last, then sort. "
     "The + above the columns opens what is folded away.",
     "On paper a log has its first 24 lines, or those that were in use when the planner was built and eight more: for others, set the print range.",
