@@ -83,7 +83,7 @@ def test_one_typeface():
         (result(SHARE), SHARE.customary, '0.0%_)_);"−"0.0%_)_)'),
         (result(SHARE, digits=0), SHARE.customary, '0%_)_);"−"0%_)_)'),
         (result(None), None, "General"),
-        (Input("loop", "Loop", SOME, LENGTH), LENGTH.customary, "General_)_)"),
+        (Input("loop", "Loop", SOME, LENGTH), LENGTH.customary, "General"),
         (Input("loop", "Loop", SOME, SHARE), SHARE.customary, "0.0#%_)_)"),
         (Input("loop", "Loop", Name()), None, "@"),
     ],

@@ -33,7 +33,7 @@ HEAD_ASIDE = LITTLE | {"align": "right", "top": 2, "top_color": INK}
 LABEL = PLAIN | {"font_size": SMALL, "bold": True, "text_wrap": True, "valign": "bottom"}
 UNIT = LITTLE
 LINE = {"bottom": 1, "bottom_color": HAIR}
-AIR = "_)_)"
+AIR, GENERAL = "_)_)", "General"
 AXIS = {"left": 1, "left_color": EDGE}  # of a plot of dots
 INK_LINE = {"bottom": 1, "bottom_color": INK}
 LINK = LITTLE | {"font_color": ACCENT, "underline": 0}
@@ -83,7 +83,7 @@ def answer(field: Result, unit: Unit | None) -> dict:
 
 
 def aligned(field: Input | Result | Automatic) -> dict:
-    """Texts to the left, indented; numbers to the right, where their format keeps them off the edge.
+    """Texts to the left, indented; numbers to the right, where their format keeps them off the edge; a number that one types stands at it.
 
     LibreOffice 7.4 forgets the indent of a number beside another one with a validation of its own.
     """
@@ -95,12 +95,13 @@ def aligned(field: Input | Result | Automatic) -> dict:
 def number_format(field: Input | Result | Automatic, unit: Unit | None) -> str:
     """Inputs show what was typed; results show as many digits as are useful, with padding after them."""
     if field.is_text:
-        return "@" if isinstance(field, Input) else "General"
+        return "@" if isinstance(field, Input) else GENERAL
     if unit is DAY_UNIT:
         return "yyyy-mm-dd" + AIR
     if isinstance(field, Input):
-        # "0.##" would show a whole number with a point behind it
-        return ("0.0#%" if _is_percent(unit) else "General") + AIR
+        # "0.##" would show a whole number with a point behind it; and with room behind it LibreOffice rounds no General
+        # number to the width of its cell, but shows ### for a third of an ounce.
+        return "0.0#%" + AIR if _is_percent(unit) else GENERAL
     body = _digits(field, unit)
     return signed(body, field.digits or 0, AIR) if getattr(field, "is_signed", False) else _aired(body)
 
@@ -138,9 +139,14 @@ def _is_percent(unit: Unit | None) -> bool:
     return unit is not None and unit.symbol == PERCENT_UNIT.symbol
 
 
-def head_of(field: Input | Result | Automatic) -> tuple[dict, dict]:
+def stands_at_the_edge(field: Input | Result | Automatic, unit: Unit | None) -> bool:
+    """Whether it is a number that is shown as it was typed."""
+    return isinstance(field, Input) and number_format(field, unit) == GENERAL
+
+
+def head_of(field: Input | Result | Automatic, unit: Unit | None = None) -> tuple[dict, dict]:
     """The formats of a column's label and unit, which are above what they name."""
-    air = aligned(field) | ({} if field.is_text else {"indent": 1})
+    air = aligned(field) | ({} if field.is_text or stands_at_the_edge(field, unit) else {"indent": 1})
     return LABEL | air, UNIT | air
 
 

@@ -26,7 +26,7 @@ def columns(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], label
                 _free(canvas, log, column)
                 continue
             placement = canvas.placed(f"{log.key}_{key}")
-            label, unit = look.head_of(placement.field)
+            label, unit = look.head_of(placement.field, placement.unit)
             canvas.text(labels, column, placement.field.label, label)
             canvas.text(units, column, placement.unit.symbol if placement.unit else "", unit | under)
             is_input = isinstance(placement.field, Input)
@@ -45,7 +45,7 @@ def read(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heading:
             unit = placement.unit.beside if placement.unit else ""
             if column > first:
                 said = f"{placement.field.label}, {unit}" if unit and key not in filled else placement.field.label
-                canvas.text(heading, column, said, look.head_of(placement.field)[1] | rule)
+                canvas.text(heading, column, said, look.head_of(placement.field, placement.unit)[1] | rule)
             looks = look.result(placement.field, placement.unit)
             canvas.cells(placement.key, looks | ({"num_format": look.unless_nothing(looks["num_format"])} if key in filled else {}))
 

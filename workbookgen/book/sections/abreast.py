@@ -27,9 +27,11 @@ def spots(section: Abreast, planner: Planner, row: int, column: int) -> Iterator
 def draw(section: Abreast, canvas: Canvas, row: int) -> None:
     first, last = (1 + place for place in section.across)
     canvas.heading(row, first, last, section.title, section.aside)
-    for (start, wide), head in zip(_columns(section, first), section.heads, strict=True):
+    for place, ((start, wide), head) in enumerate(zip(_columns(section, first), section.heads, strict=True)):
         if head:
-            canvas.text(row, start + wide - 1, head, look.HEAD_ASIDE | {"indent": 1})
+            shown = [canvas.placed(keys[place]) for _, keys in section.rows if keys[place]]
+            at_the_edge = any(look.stands_at_the_edge(each.field, each.unit) for each in shown)
+            canvas.text(row, start + wide - 1, head, look.HEAD_ASIDE | ({} if at_the_edge else {"indent": 1}))
     for place, (label, keys) in enumerate(section.rows, start=1):
         loud = {"bold": True} if set(keys) & set(section.loud) else {}
         canvas.across(row + place, first, last, look.PLAIN | look.LINE)
