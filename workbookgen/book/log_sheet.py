@@ -18,9 +18,10 @@ def draw(canvas: Canvas) -> None:
     links_of_a_log(canvas)
     canvas.text(TITLE, NAME, plan.sheet.title, look.TITLE)
     canvas.text(TITLE, BESIDE_NAME, plan.sheet.about, look.LITTLE)
-    _sums(canvas, log)
+    _sums(canvas)
     for first, strip in plan.strips:
         _group(canvas, first, strip)
+    canvas.cells(f"{log.key}_{OPEN.key}", look.MESSAGE | {"top": 2, "top_color": ACCENT, "num_format": NEEDS_A_LOOK, "align": "right"})
     for column, strip in plan.folds:
         canvas.text(LABELS, column, strip.heading if strip.is_typed else strip.heading.lower(),
                     look.LITTLE | {"font_color": ACCENT, "align": "center", "text_wrap": True, "valign": "bottom"})
@@ -44,12 +45,11 @@ def _group(canvas: Canvas, first: int, strip: Strip) -> None:
     canvas.text(GROUPS, first, strip.heading, look.LITTLE | rule | {"bold": True, "font_color": color})
 
 
-def _sums(canvas: Canvas, log: Log) -> None:
+def _sums(canvas: Canvas) -> None:
     view = canvas.plan.sheet.log_view
     for key in view.sums:
         placement = canvas.placed(key)
         canvas.cells(key, look.PLAIN | {"num_format": look.sum_format(placement.field, placement.unit), "align": "left"})
-    canvas.cells(f"{log.key}_{OPEN.key}", look.MESSAGE | {"num_format": NEEDS_A_LOOK, "align": "right"})
 
 
 def _hidden(canvas: Canvas, log: Log) -> None:

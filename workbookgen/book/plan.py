@@ -122,12 +122,12 @@ def width_of(log: Log, key: str) -> int:
     return int(log.by_key[key].width * 7) + 5
 
 
-def _wide_enough(widths: dict[int, int], earliest: int, last: int) -> Spot:
-    """Where it is told how many lines need a look: a number that is wider than its cell would be shown as ###."""
+def _spot_of_count(widths: dict[int, int], last: int) -> Spot:
+    """Where it is told how many lines need a look: over the end of what one types, and wide enough, since a number that is wider than its cell is shown as ###."""
     first = last
-    while first > earliest and sum(widths[column] for column in range(first, last + 1)) < WIDTH_OF_COUNT:
+    while first > BESIDE_NAME and sum(widths[column] for column in range(first, last + 1)) < WIDTH_OF_COUNT:
         first -= 1
-    return Spot(SUMS, first, across=last - first + 1)
+    return Spot(GROUPS, first, across=last - first + 1)
 
 
 def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -> Plan:
@@ -157,7 +157,7 @@ def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -
     first_answer = next((first for first, strip in strips if not (strip.is_typed or strip.is_folded)), answers[-1])
     for place, key in enumerate(view.sums):
         spots[key] = Spot(SUMS, first_answer + place)
-    spots[f"{log.key}_{OPEN.key}"] = _wide_enough(widths, first_answer + len(view.sums), max(answers[-1], first_answer + len(view.sums)))
+    spots[f"{log.key}_{OPEN.key}"] = _spot_of_count(widths, last=next(first + len(strip.keys) - 1 for first, strip in strips if strip.is_typed))
     for each in log.positions:
         column += 1
         spots[f"{log.key}_{each.key}"] = Spot(FIRST_RECORD, column, log.rows)
