@@ -13,6 +13,7 @@ VEST = [{"name": "Vest"}]
 CLOTH = {"project": "Vest", "weave": "plain", "width": 20.0, "length": 72.0}
 CORD = {"loop": 72.0, "wraps": 300.0, "wpi": 12.0, "width": 3.0}
 FULLED = {"width": 10.0, "length": 12.0, "before_width": 6.0, "before_height": 6.0, "after_width": 4.5, "after_height": 4.0}
+WRAPPED = {"core": 1500.0, "wrapper": 6000.0, "core_wraps": 20.0, "wrapper_wraps": 40.0, "turns": 8.0}  # feed 2.1
 SHAWL = {"used": 2.0, "left": 2.0, "rows": 100.0, "now": 100.0, "first": 200.0}
 ROPE = "no yarn is so thick"
 
@@ -75,6 +76,15 @@ def of(values, block, stays):
     ("shawl", SHAWL | {"wanted": 120.0}, "possible", "wrong: Rows still to work: the rows get shorter"),  # the last stitch is gone after 100
     ("shawl", SHAWL | {"wanted": 100.0}, "takes", ""),
     ("shawl", {"used": 2.0, "left": 2.0, "rows": 100.0, "now": 200.0, "wanted": 30.0}, "takes", ""),
+    ("wheel", {"stamped": 0.125}, "ratio", "Or the ratio stamped on it: the flyer turns more"),
+    ("plying", {"singles": 9.0, "grist": 2000.0, "sample": 0.5}, "feed", "Take-up of a sample: far from what an ordinary ply loses"),  # both singles together
+    ("plying", {"singles": 9.0, "grist": 2000.0, "sample": 0.06}, "feed", ""),
+    ("wrapped", WRAPPED | {"turns": 150.0}, "feed", "Turns of the wrapper: one length of yarn takes more than ten"),  # in a meter, typed for an inch
+    ("wrapped", WRAPPED, "feed", ""),
+    ("spindle", {"draft": 36.0, "rolled": 8.0, "shaft": 10.0}, "twist", "Shaft across: more than it is rolled along"),  # millimeters
+    ("spindle", {"draft": 36.0, "rolled": 8.0, "shaft": 0.4}, "twist", ""),
+    ("spindle", {"draft": 36.0, "counted": 600.0, "seconds": 4.0, "lasting": 12.0}, "twist", "Or turns counted: more than 50"),
+    ("spindle", {"draft": 36.0, "counted": 60.0, "seconds": 4.0, "lasting": 12.0}, "twist", ""),
     ("counts", {"number": 12.0}, "grist", "Yarn number: no yarn is so thick. Look at the system"),  # yards in a pound, by itself
     ("counts", {"number": 12.0, "system": "cotton count"}, "grist", ""),
     ("folded", {"number": 2.0, "ends": 12.0, "system": "cotton count"}, "grist", "Ends folded: so many"),
@@ -172,3 +182,13 @@ def test_goods_weighed_and_chosen_too(typed, goods, asked):
     said = of(values, "dyeing", "dye")
     assert said.startswith("Goods: the weight that is typed wins") == asked and bool(said) == asked
     assert values["dyeing_goods"][0] == pytest.approx(goods)
+
+
+@pytest.mark.parametrize(("described", "cloth", "asked"), [
+    (US, {}, None), (US, {"length": 2.0}, "Finished length: under 10 cm (4 in)"), (METRIC, {"length": 2.0}, "Finished length: under 10 cm (4 in)"),
+    (US, {"length": 4.0}, None), (US, {"own_sett": 60.0}, "Own sett: closer"), (US, {"own_sett": 50.0}, None),  # touching at 40.2 in an inch
+])
+def test_a_cloth_in_another_unit(described, cloth, asked):
+    values = log(described, projects=VEST, weavings=[CLOTH | {"grist": 2000.0} | cloth])
+    said = of(values, "weavings", "yarn")
+    assert said.startswith(asked or "") and bool(said) == bool(asked)

@@ -14,6 +14,9 @@ FINEST_FIBER = 8  # µm; the finest down and silk have 10 and more (from memory)
 COARSEST_FIBER = 45  # µm; common practice, no source: the coarsest wools and mohair have 40 and less
 LIGHTEST_FLEECE = 225  # grams: a quarter of the lightest fleece in the guide
 SPUN_OF_A_LOT = 1.05  # yarn weighed in damper air than its fiber has a few percent more; common practice, no source
+SHORTEST_CLOTH = 0.1  # meters; common practice, no source
+CLOSEST_SETT = 1.25  # of threads that touch: a warp that hides its weft is pressed together; common practice, no source
+FASTEST_SPINDLE = 50  # turns in a second; common practice, no source
 LONGEST_WASHED, SHORTEST_WASHED = 1.5, 0.6  # of the loop on the reel; common practice, no source
 MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of those that the grist lets expect; common practice, no source
 SHORTEST_LOOP = 0.2  # meters; common practice, no source
@@ -185,19 +188,19 @@ def thick(system: str, **labels: str) -> tuple[Rule, ...]:
 
 
 def _thick(meters_in_a_gram: float, word: str, label: str) -> Rule:
-    return Rule(f"{word} < {THICKEST}", lambda values: values[word] * meters_in_a_gram < THICKEST, f"{ASKING} {label}: {ROPE}")
+    return Rule(f"ROUND({word}, 9) < {THICKEST}", lambda values: round(values[word] * meters_in_a_gram, 9) < THICKEST, f"{ASKING} {label}: {ROPE}")
 
 
 def thick_by_tex(label: str, word: str = "tex", sentence: str = ROPE) -> Rule:
     """The same where its tex is worked out."""
-    return Rule(f"{word} > 1 / {THICKEST}", lambda values: values[word] > 1000 / THICKEST, f"{ASKING} {label}: {sentence}")
+    return Rule(f"ROUND({word} * {THICKEST}, 9) > 1", lambda values: round(values[word] / 1000 * THICKEST, 9) > 1, f"{ASKING} {label}: {sentence}")
 
 
 def twisted(word: str, label: str) -> Rule:
     """More turns than any yarn has: counted over more than the length that was typed."""
     return Rule(
-        f"{word} > {MOST_TWIST} / 0.0254",
-        lambda values: values[word] > MOST_TWIST,
+        f"ROUND({word} * 0.0254, 9) > {MOST_TWIST}",
+        lambda values: round(values[word], 9) > MOST_TWIST,
         f"{ASKING} {label}: more than {MOST_TWIST} turns in an inch. Look at the unit of the length: yards or meters are too large for it.",
     )
 
@@ -212,6 +215,39 @@ def of_a_sample() -> tuple[Rule, ...]:
         _outside("loss", 0, MOST_SPINNING_LOSS, "Yarn out: less than half of the fiber in. Look at the unit above: grams, or ounces?"),
         twisted("singles_twist", "In singles of"),
         twisted("ply_twist", "In ply of"),
+    )
+
+
+def take_up(word: str, label: str) -> Rule:
+    """The same of a take-up that is typed by itself."""
+    return _outside(word, LEAST_TAKE_UP, MOST_TAKE_UP, f"{label}: far from what an ordinary ply loses, 1 to 6%. It is a share of the length of one single.")
+
+
+def short_cloth(system: str) -> Rule:
+    """A cloth so short that its length was typed in yards or meters."""
+    meters = LOOP.unit(system).value
+    return Rule(
+        f"length < {SHORTEST_CLOTH}",
+        lambda values: values["length"] * meters < SHORTEST_CLOTH,
+        f"{ASKING} Finished length: under 10 cm (4 in). Look at the unit above: yards or meters are too large for it.",
+    )
+
+
+def close_sett() -> Rule:
+    """Warp threads closer than they lie when they touch: another length's sett, or another yarn's grist."""
+    return Rule(
+        f"ROUND(set_at / touching_used, 9) > {CLOSEST_SETT}",
+        lambda values: round(values["set_at"] / values["touching_used"], 9) > CLOSEST_SETT,
+        f"{ASKING} Own sett: closer than threads of this grist lie when they touch. Look at the unit of the sett, and at the grist.",
+    )
+
+
+def fast() -> Rule:
+    """A spindle faster than any by hand: turns of one draft typed for those of a few seconds. A formula has its time in hours."""
+    return Rule(
+        f"ROUND(counted / seconds / 3600, 9) > {FASTEST_SPINDLE}",
+        lambda values: round(values["counted"] / values["seconds"], 9) > FASTEST_SPINDLE,
+        f"{ASKING} Or turns counted: more than {FASTEST_SPINDLE} in a second. Look at the seconds in which they were counted.",
     )
 
 

@@ -63,7 +63,7 @@ def backwards(settings: Settings) -> Card:
             Rule("AND(NOT(given(grist)), NOT(given(wraps)))", lambda values: values["grist"] is None and values["wraps"] is None,
                  "Still to fill in: the grist, or the wraps per inch."),
             plausible.thick_by_tex("Grist of the plied yarn"),
-            Rule("known_tex >= strands_tex", lambda values: values["known_tex"] >= values["strands_tex"],
+            Rule("ROUND(known_tex / strands_tex, 9) >= 1", lambda values: round(values["known_tex"] / values["strands_tex"], 9) >= 1,
                  f"{ASKING} One strand is already there: it alone is as thick as all strands may be, and nothing is left for the rest."),
         ),
     )

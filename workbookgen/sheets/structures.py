@@ -14,6 +14,7 @@ from workbookgen.texts import folded
 
 SHEET = tabs.YARN
 CHAPTER = "Structures"
+MOST_FED = 10  # lengths of wrapper in one of yarn, and more than tight coils take; common practice, no source
 ENDS = "lookup(structures_ends, structures_name, structure)"
 CABLED = "lookup(structures_cabled, structures_name, structure)"
 
@@ -123,5 +124,7 @@ WRAPPED = Card(
         Rule("OR(AND(given(binder), NOT(AND(given(binder_wraps), given(binder_turns)))), AND(NOT(given(binder)), OR(given(binder_wraps), given(binder_turns))))",
              lambda values: len({values[each] is None for each in ("binder", "binder_wraps", "binder_turns")}) == 2,
              "Still to fill in: of the binder, its grist, wraps and turns; or empty all three."),
+        Rule(f"ROUND(feed, 9) > {MOST_FED}", lambda values: round(values["feed"], 9) > MOST_FED,
+             f"{ASKING} Turns of the wrapper: one length of yarn takes more than ten of it. Look at the turns, per inch, and at the wraps of both."),
     ),
 )

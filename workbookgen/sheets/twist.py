@@ -173,5 +173,5 @@ PLY = Card(
                    trade.balance_words, None),
         )),
     ),
-    rules=(plausible.thick_by_tex("Grist of the singles"),),
+    rules=(plausible.thick_by_tex("Grist of the singles"), plausible.take_up("sample", "Take-up of a sample")),
 )

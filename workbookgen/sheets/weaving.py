@@ -61,6 +61,8 @@ def weavings(settings: Settings) -> Log:
             Rule("AND(given(weft_project), weft_project = project)", _weft_of_the_warp,
                  "Weft's project: choose another one than the warp's."),
             *plausible.thick(settings.units, grist="Grist", weft_grist="Weft grist"),
+            plausible.short_cloth(settings.units),
+            plausible.close_sett(),
         ),
     )
 

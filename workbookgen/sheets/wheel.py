@@ -10,6 +10,7 @@ from workbookgen.language.views import Band, Listing, LogView, Reading, Sentence
 from workbookgen.reference import overview
 from workbookgen.reference import twist as trade
 from workbookgen.settings import Settings
+from workbookgen.sheets import plausible
 from workbookgen.sheets.limits import LOSS, PIECES, RATIO, REACH, TURNS, TWISTED
 from workbookgen.sheets.lookup import lookup
 from workbookgen.sheets.shown import asked_and_answered
@@ -87,6 +88,7 @@ WHEEL = Card(
              and (values["wheel"] is None or values["whorl"] is None),
              f"{MISSING}: drive wheel and whorl, the ratio stamped on it, or the turns of the flyer."),
         Rule("AND(given(treadles), NOT(given(draft)))", lambda values: values["treadles"] is not None and values["draft"] is None, f"{MISSING}: draft length."),
+        Rule("stamped < 1", lambda values: values["stamped"] < 1, f"{ASKING} Or the ratio stamped on it: the flyer turns more than the wheel does. Type 8 for 8 to 1."),
         Rule("whorl >= wheel", lambda values: values["whorl"] >= values["wheel"], f"{ASKING} Whorl across: the drive wheel is no larger. Were the two exchanged?"),
     ),
 )
@@ -174,5 +176,8 @@ SPINDLE = Card(
         Rule("NOT(OR(AND(given(rolled), given(shaft)), AND(given(counted), given(seconds), given(lasting))))",
              lambda values: (values["rolled"] is None or values["shaft"] is None) and None in (values["counted"], values["seconds"], values["lasting"]),
              f"{MISSING}: the shaft and how far it rolls, or turns counted, with both times."),
+        plausible.fast(),
+        Rule("shaft > rolled", lambda values: values["shaft"] > values["rolled"],
+             f"{ASKING} Shaft across: more than it is rolled along. Inches or cm, not mm."),
     ),
 )
