@@ -52,6 +52,24 @@ def test_what_is_finished_takes_no_more_than_it_took():
     assert spare[0] == pytest.approx(16 / 16 * 1000 - 750) and verdict[1] == "finished"
 
 
+def test_of_a_finished_piece_it_is_not_asked_whether_it_is_enough():
+    # The scarf, still to make, takes all that is left of the lot and more; the socks are done and lack nothing.
+    scarf, socks = SCARF | {"wanted": 1200.0}, SOCKS | {"used": 4.0}
+    shown = told("verdict", "chance_words", "open_have", "open_spare", "open_chance", projects=[scarf, socks])
+    assert [column[1] for column in shown] == ["finished", None, None, None, None]
+    assert None not in [column[0] for column in shown] and shown[2][0] == pytest.approx(1000)
+    projects = [scarf | {"wanted": 700.0}, socks]
+    assert told("projects", "projects_words", block="glance", projects=projects) == [("1 of 1",), ("project has enough yarn",)]
+
+
+def test_what_others_need_more_than_there_is_is_said_with_what_is_short():
+    # 1,250 yd less 1,500 for the socks is none, and 250 more are lacking: 1,000 with the scarf's own 750.
+    have, answer = told("open_have", "answer", projects=[SCARF, SOCKS | {"wanted": 1500.0}])
+    assert have[0] == 0 and "it takes 750 yd: 1,000 yd short, for all projects on its lots." in answer[0]
+    assert "for all projects" not in told("answer", projects=[SCARF, SOCKS])[0], "250 yd are lacking, and of 1,250 each has a part"
+    assert "for all projects" not in told("answer", projects=[SCARF | {"wanted": 1500.0}])[0], "it is alone on its lot"
+
+
 def test_a_larger_reserve_never_lowers_the_chance():
     chances = [told("chance", projects=[SCARF | {"wanted": 1200.0, "margin": margin}])[0] for margin in (0.0, 0.1, 0.5, 2.0)]
     assert len(set(chances)) == 1 and 0.5 < chances[0] < 0.9

@@ -29,7 +29,7 @@ from .hyperformula import HERE, HyperFormula
 
 pytestmark = [pytest.mark.programs, pytest.mark.web]
 
-SCENARIOS = drawn(10, 20)  # each takes it half a second to a whole one
+SCENARIOS = drawn(12, 20)  # each takes it half a second to a whole one
 
 
 @pytest.fixture(scope="module")

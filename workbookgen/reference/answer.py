@@ -161,6 +161,7 @@ def answer(
     chance_words: str | None = None,
     free: Length | None = None,
     used: Mass | None = None,
+    have: Length | None = None,
 ) -> str:
     """Whether it is enough, in a sentence.
 
@@ -179,6 +180,7 @@ def answer(
     chance_words : the chance, in words, if it is known
     free : length in skeins of this yarn that belong to no project
     used : mass of yarn that the finished piece took
+    have : what there is less what others need, below zero where they need more: what is short is then short for all of them
 
     Returns
     -------
@@ -203,7 +205,7 @@ def answer(
     ...     chance_words="95%"))
     There is 500 yd; it takes 400 yd: 100 yd over. Chance that it is enough: 95%.
     """
-    require_numbers(there, need, spare, over, lacking, least, most, free, used)
+    require_numbers(there, need, spare, over, lacking, least, most, free, used, have)
     for length in (most, free):
         require(length is None or length < SAYABLE, "That is too much to put into a few words.")
     parts = [said(there), said(need), spare.magnitude, said(over), said(lacking)]
@@ -214,12 +216,12 @@ def answer(
     known = least is not None and most is not None
     parts += [said(least) if known else "", said(most) if known else "", most.m_as("m") if known else 0.0, "" if chance_words is None else chance_words]
     parts += [0.0, ""] if free is None else [free.m_as("m"), said(free)]
-    return by_element(_answer, *parts)
+    return by_element(_answer, *parts, 0.0 if have is None else have.m_as("m"))
 
 
-def _answer(there, need, spare, over, lacking, least, most, meters, chance, free, in_skeins) -> str:
+def _answer(there, need, spare, over, lacking, least, most, meters, chance, free, in_skeins, have) -> str:
     between = f", very likely {least} to {most}" if meters >= 0.5 else ""
-    rest = f"{over} over" if spare >= 0 else f"{lacking} short"
+    rest = f"{over} over" if spare >= 0 else f"{lacking} short{', for all projects on its lots' if have < -0.5 else ''}"
     sure = f" Chance that it is enough: {chance}." if chance else ""
     another = f" Another {in_skeins} lie in skeins that belong to no project." if free > 0.5 else ""
     return f"There is {there}{between}; it takes {need}: {rest}.{sure}{another}"

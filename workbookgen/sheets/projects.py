@@ -33,7 +33,7 @@ def sheet(settings: Settings) -> Sheet:
 
 VIEW = LogView(
     typed="name wanted design lot_1 sample",
-    answers=(("Is it enough?", "verdict chance_words spare need have"),),
+    answers=(("Is it enough?", "verdict chance_words open_spare need open_have"),),
 )
 
 
@@ -94,10 +94,15 @@ def _you_type() -> Group:
 def _enough() -> Group:
     return Group("Enough?", (
         *supply.in_words(),
-        Result("have", "There is", "in_skeins + IF(given(lesser_4), lesser_4, 0)", project.all_there_is, LENGTH, uses={"to_come": "lesser_4", "unknown": "lots_unknown"},
-               only_if="IF(given(lots_unknown), lots_unknown = 0, 1 = 1)",
+        Result("open_have", "There is", "there", project.while_open, LENGTH, uses={"amount": "there"}, only_if="NOT(given(used))",
+               note="Its skeins, and what its lots still give once the other projects on them have theirs. Of a finished piece it is not asked."),
+        Result("open_spare", "Over or short", "spare", project.while_open, LENGTH, uses={"amount": "spare"}, only_if="NOT(given(used))", width=11,
+               note="Beside the yarn needed, with no reserve. Below zero it is short. Other projects on the same lots have theirs."),
+        Result("open_chance", "Chance, open", "chance", project.while_open, SHARE, uses={"amount": "chance"}, only_if="NOT(given(used))", digits=0, width=11),
+        Result("have", "There is, net", "in_skeins + IF(given(lesser_4), lesser_4, 0)", project.all_there_is, LENGTH,
+               uses={"to_come": "lesser_4", "unknown": "lots_unknown"}, only_if="IF(given(lots_unknown), lots_unknown = 0, 1 = 1)",
                note="Its skeins, and what its lots still give; where a yarn has several components, the scarcest limits."),
-        Result("spare", "Over or short", "have - need", project.surplus, LENGTH, width=11,
+        Result("spare", "Over, net", "have - need", project.surplus, LENGTH, width=11,
                note="Beside the yarn needed, with no reserve. Below zero it is short. Other projects on the same lots have theirs."),
         Result("chance", "Chance that it is enough", "IF(doubt_spare > 0, NORMSDIST(spare / doubt_spare), IF(spare >= 0, 1, 0))",
                uncertainty.chance_enough, SHARE, uses={"surplus": "spare", "uncertainty": "doubt_spare"}, digits=0, width=11,

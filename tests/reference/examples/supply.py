@@ -16,6 +16,8 @@ FOUR = range(1, 5)
 EXAMPLES = [
     (project.all_there_is, dict(in_skeins=q("yard", 200, 0), to_come=q("m", 100, -50))),
     (project.all_there_is, dict(in_skeins=q("yard", 200, 0))),
+    (project.while_open, dict(amount=q("yard", 200, 0))),
+    (project.while_open, dict(amount=n(0.9, 0.1))),
     (project.all_there_is, dict(in_skeins=q("yard", 200, 0), to_come=q("m", 100, -50), unknown=n(0, 0))),
     (sharing.unknown_lots, dict(to_spin=q("yard", 200, 0), lot_1=texts("Moss", "River"), gives_1=q("oz", 30, 10), lot_2=texts("River", "Moss"), gives_2=q("oz", 10, 0),
                                 lot_3=texts("Fern", "Fern"))),
@@ -140,6 +142,7 @@ EXAMPLES = [
         for known in (
             dict(chance_words=texts("84%", "16%")),
             dict(chance_words=texts("84%", "16%"), least=q("yard", 390, 350), most=q("yard", 450, 410), free=q("yard", 240, 0)),
+            dict(have=q("m", 20, -300), chance_words=texts("84%", "under 2%")),
             dict(used=q("g", 300, 0)),
         )
     ),

@@ -5,4 +5,4 @@ turns yarn into fiber to have.
 """
 
 from workbookgen.reference.project.fiber import fiber_for, of_all_strands, per_bobbin, to_prepare
-from workbookgen.reference.project.yarn import all_there_is, left_share, skein_holds, surplus, unwashed_length, yarn_length
+from workbookgen.reference.project.yarn import all_there_is, left_share, skein_holds, surplus, unwashed_length, while_open, yarn_length

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require, require_numbers
+from workbookgen.reference.calculation import calculation, require, require_applicable, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NO_LENGTH, NOT_NEGATIVE, SHRINKAGE, require_within
 from workbookgen.units import Length, Mass, Quantity, Ratio, Some
 
@@ -169,6 +169,44 @@ def all_there_is(in_skeins: Length, to_come: Length | None = None, unknown: Rati
     require_within(NOT_NEGATIVE, "The length in skeins", in_skeins)
     require(unknown is None or np.asarray(unknown) == 0, "What some of the lots give is not known.")
     return in_skeins if to_come is None else in_skeins + to_come
+
+
+@calculation
+def while_open(amount: Some, used: Mass | None = None) -> Some:
+    """What is told of a project until it is finished.
+
+    v = amount, as long as no weight of the finished piece is known. Then nothing is left to be enough for, and its lots are free for others.
+
+    Parameters
+    ----------
+    amount : what it has, what is over, or the chance that it is enough
+    used : mass of yarn that the finished piece took
+
+    Returns
+    -------
+    v, of the same kind
+
+    Raises
+    ------
+    ValueError
+        The piece is finished, or the amount is not a number.
+
+    Notes
+    -----
+    Valid for one project.
+
+    References
+    ----------
+    Definition of a selection.
+
+    Examples
+    --------
+    >>> print(while_open(Quantity(250, "m")))
+    250 meter
+    """
+    require_applicable(used is None, "The piece is finished.")
+    require_numbers(amount)
+    return amount
 
 
 @calculation
