@@ -65,7 +65,9 @@ def test_of_a_finished_piece_it_is_not_asked_whether_it_is_enough():
 def test_what_others_need_more_than_there_is_is_said_with_what_is_short():
     # 1,250 yd less 1,500 for the socks is none, and 250 more are lacking: 1,000 with the scarf's own 750.
     have, answer = told("open_have", "answer", projects=[SCARF, SOCKS | {"wanted": 1500.0}])
-    assert have[0] == 0 and "it takes 750 yd: 1,000 yd short, for all projects on its lots." in answer[0]
+    assert have[0] == 0 and answer[0].startswith("There is 0 yd; it takes 750 yd: 1,000 yd short, for all projects on its lots.")
+    most, net, doubt = told("most", "have", "doubt_have", projects=[SCARF, SOCKS | {"wanted": 1300.0}])
+    assert net[0] == pytest.approx(-50) and doubt[0] > 25 and most[0] == pytest.approx(2 * doubt[0] - 50), "the range begins below nothing"
     assert "for all projects" not in told("answer", projects=[SCARF, SOCKS])[0], "250 yd are lacking, and of 1,250 each has a part"
     assert "for all projects" not in told("answer", projects=[SCARF | {"wanted": 1500.0}])[0], "it is alone on its lot"
 

@@ -150,6 +150,44 @@ def not_below_nothing(amount: Length) -> Length:
 
 
 @calculation
+def most_there(have: Length, uncertainty: Length) -> Length:
+    """The most that there very likely is.
+
+    L₂ = H + 2 · u, or nothing if that is less. Where others need more than there is, the range begins below nothing, and so ends sooner.
+
+    Parameters
+    ----------
+    have : H, what there is less what others need
+    uncertainty : u, its standard uncertainty
+
+    Returns
+    -------
+    L₂, a length
+
+    Raises
+    ------
+    ValueError
+        A length that is not a number, or a negative uncertainty.
+
+    Notes
+    -----
+    Valid for an uncertainty with several causes, none of them dominant.
+
+    References
+    ----------
+    JCGM 100, 6.2.1 and G.6.6 (from memory).
+
+    Examples
+    --------
+    >>> print(most_there(Quantity(-20, "m"), Quantity(15, "m")))
+    10.0 meter
+    """
+    require_numbers(have)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", uncertainty)
+    return np.maximum(have + 2 * uncertainty, NO_LENGTH)
+
+
+@calculation
 def answer(
     there: Length,
     need: Length,

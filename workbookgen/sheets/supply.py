@@ -280,7 +280,7 @@ def said() -> tuple[Result, ...]:
         Result("over", "Over", "MAX(0, spare)", answer.not_below_nothing, LENGTH, uses={"amount": "spare"}),
         Result("lacking", "Short by", "MAX(0, 0 - spare)", answer.lacking, LENGTH),
         Result("least", "There is at least", "MAX(0, there - 2 * doubt_have)", measuring.least_likely, LENGTH, uses={"length": "there", "uncertainty": "doubt_have"}),
-        Result("most", "There is at most", "there + 2 * doubt_have", measuring.most_likely, LENGTH, uses={"length": "there", "uncertainty": "doubt_have"}),
+        Result("most", "There is at most", "MAX(0, have + 2 * doubt_have)", answer.most_there, LENGTH, uses={"uncertainty": "doubt_have"}),
     )
 
 
