@@ -81,7 +81,8 @@ class _Search:
         """Sheet -> the cells that names of ours point to. Facts that can be compared are not among them."""
         compared = {key for key, each in self.layout.placements.items() if _is_fact(each) and each.sheet in self.as_written and key != ORIGIN}
         taken: dict[str, set[Position]] = {}
-        for area in [*(area for name, area in self.areas.items() if name not in compared), *self._own_leftovers]:
+        inputs = [self.old.ranges[each.key] for each in self.layout.inputs if each.key in self.old.ranges]  # with lines inserted above the first record
+        for area in [*(area for name, area in self.areas.items() if name not in compared), *inputs, *self._own_leftovers]:
             taken.setdefault(area.sheet, set()).update(_positions(area, self.old.book.sheets.get(area.sheet, {})))
         return taken
 
@@ -179,8 +180,14 @@ class _Search:
         right = max(*(area.last_column for area in named), 1 + COLUMNS, *(ProofColumn.VALUES + part.most_given - 1 for part in proofs))
         # Below its fields, a sheet may have words of ours; while it is protected, nobody else's can be there.
         bottom = MOST_ROWS if sheet in self.old.book.protected else max(area.last_row for area in named)
-        # Since no sheet is protected any more, words that are ours are known by what they say.
-        return lambda position, cell: (position[1] <= right and position[0] <= bottom) or (cell.value in self._words and not cell.formula)
+        above = {row for name, area in self.areas.items() if area.sheet == sheet and name in self.old.ranges for row in range(self.old.ranges[name].row, area.row)}
+
+        def is_ours(position: Position, cell: Cell) -> bool:
+            # Since no sheet is protected any more, words that are ours are known by what they say; a formula in an inserted line was copied there.
+            is_inside = position[1] <= right and position[0] <= bottom and (position[0] not in above or cell.formula != "")
+            return is_inside or (cell.value in self._words and not cell.formula)
+
+        return is_ours
 
     def _label(self, area: Area) -> str:
         """What the old planner calls a field: the text above the unit of a column, or before the value of a card."""

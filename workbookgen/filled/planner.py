@@ -15,9 +15,11 @@ from pathlib import Path
 
 from pydantic import ValidationError
 
+from workbookgen import __version__
 from workbookgen.engines import Area
 from workbookgen.errors import Fault, FileError, PlannerError
 from workbookgen.filled.book import Book, Cell, ErrorValue, open_book
+from workbookgen.filled.headings import by_its_label, with_lines_above
 from workbookgen.language.domains import Date
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input
@@ -31,6 +33,9 @@ from workbookgen.sheets.planner import planner
 ORIGIN = f"{origin.KEY}_line"  # the name of the lines that say what a planner was made with
 ROWS_OF = {"costs": "projects"}  # logs that are as long as another, by its setting
 DAYS_FROM_1904 = 1462
+LABEL_ONLY = "its name is gone from the file, so its cells were found by their label. Look at these entries."
+NAME_GONE = "its name is gone from the file, so nothing was read there. Another program may have dropped it: take the file from before."
+NAMES_GONE = "the names by which entries are found are gone, so nothing can be read. The program that saved it dropped them: give the file from before."
 MOST_LINES = 30_000  # of a log, inserted ones included; a name in a hostile file may point to a million
 
 _MADE_WITH = re.compile(r"# workbookgen (\S+)")
@@ -96,12 +101,14 @@ def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlan
         if blocks is None or block.key in blocks:
             keys = [f"{block.key}_{each.key}" for each in block.inputs]
             notes += [Fault(key, "its cells were deleted, so nothing was read there.") for key in keys if key in book.names and key not in ranges]
-            areas = {key: ranges[key] for key in keys if key in ranges}
+            areas = _areas(book, block, keys, ranges, notes if version == __version__ else None)
             found, rows[block.key] = _records(book, block, areas, notes)
             entries |= found
             if isinstance(block, Log) and areas:  # all fields of a record are on one line, so all are counted from the same
                 first, last = _lines(areas)
                 ranges |= {key: Area(area.sheet, first, area.column, last - first + 1) for key, area in areas.items()}
+    if not any(f"{block.key}_{each.key}" in book.names for block in whole.blocks.values() for each in block.inputs):
+        raise FileError.at(str(path), NAMES_GONE)
     return FilledPlanner(path, version, settings, _with_rows(settings, whole, rows), entries, ranges, book, tuple(notes))
 
 
@@ -135,6 +142,24 @@ def _results_known() -> frozenset[str]:
     """The results of today's planner, by full key."""
     blocks = records_of(Settings()).blocks.values()
     return frozenset(f"{block.key}_{each.key}" for block in blocks for each in (*block.results, *block.automatic))
+
+
+def _areas(book: Book, block: Block, keys: list[str], ranges: dict[str, Area], notes: list[Fault] | None) -> dict[str, Area]:
+    """The cells of a block's inputs, by full key, also of those to which no name points any more.
+
+    `notes` takes what is told of these. Without it the planner is of another version, in which a field may be missing.
+    """
+    named = {key: ranges[key] for key in keys if key in ranges}
+    lost = [key for key in keys if key not in book.names]
+    if isinstance(block, Log) and named:
+        within = {key.removeprefix(f"{block.key}_"): area for key, area in named.items()}
+        taken = {(area.sheet, area.column) for area in ranges.values()} if lost else ()
+        found = {key: area for key in lost if (area := by_its_label(book, block, within, key.removeprefix(f"{block.key}_"), taken))}
+        within |= {key.removeprefix(f"{block.key}_"): area for key, area in found.items()}
+        named = {f"{block.key}_{key}": area for key, area in with_lines_above(book, block, within).items()}
+    if notes is not None:
+        notes += [Fault(key, LABEL_ONLY if key in named else NAME_GONE) for key in lost]
+    return named
 
 
 def _records(book: Book, block: Block, areas: dict[str, Area], notes: list[Fault]) -> tuple[dict[str, tuple[Entry, ...]], int]:

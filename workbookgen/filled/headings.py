@@ -1,0 +1,60 @@
+"""What stands over the records of a log, as a second witness beside the names of its columns.
+
+A line that is inserted above the first record belongs to no name, and a name may be lost on the way through a program.
+The labels over the columns show where both are: in planners of every version, the units stand below the labels, and
+then the records.
+"""
+
+from collections.abc import Collection, Mapping
+from dataclasses import replace
+
+from workbookgen.engines import Area
+from workbookgen.filled.book import Book
+from workbookgen.language.parts import Block
+
+HIGHEST = 500  # lines above the first record in which its labels are looked for
+Areas = Mapping[str, Area]  # key of an input within its block -> its cells
+
+
+def with_lines_above(book: Book, block: Block, areas: Areas) -> dict[str, Area]:
+    """The columns of a log, from the first line in which a record may stand: one of theirs, or one that was inserted above and typed into."""
+    first = min(area.row for area in areas.values())
+    labels = _labels(book, block, areas)
+    # Units are texts: where a log has none, a number tells that the line below its labels is a record.
+    begun = () if labels is None else (
+        row for row in range(labels + 1, first) if any(row > labels + 1 or isinstance(value, float) for value in _typed(book, areas, row))
+    )
+    top = next(iter(begun), first)
+    return {key: replace(area, row=top, rows=area.last_row - top + 1) if area.row == first else area for key, area in areas.items()}
+
+
+def by_its_label(book: Book, block: Block, areas: Areas, key: str, taken: Collection[tuple[str, int]]) -> Area | None:
+    """The column of an input whose name is gone: the only one with its label that no other name has. `taken` are sheets and columns."""
+    labels = _labels(book, block, areas) if areas else None
+    if labels is None:
+        return None
+    beside = next(iter(areas.values()))
+    cells = book.sheets.get(beside.sheet, {})
+    found = [column for (row, column), cell in cells.items() if row == labels and cell.value == block.by_key[key].label and (beside.sheet, column) not in taken]
+    return replace(beside, column=found[0]) if len(found) == 1 else None
+
+
+def _labels(book: Book, block: Block, areas: Areas) -> int | None:
+    """The line with the labels of a log's columns: the nearest above the records that says half of them or more."""
+    first = min(area.row for area in areas.values())
+
+    def says(row: int) -> int:
+        return sum(_value(book, area, row) == block.by_key[key].label for key, area in areas.items())
+
+    return next((row for row in range(first - 1, max(0, first - 1 - HIGHEST), -1) if 2 * says(row) >= len(areas)), None)
+
+
+def _typed(book: Book, areas: Areas, row: int) -> list:
+    """What is typed in a line of these columns."""
+    return [value for area in areas.values() if (value := _value(book, area, row)) not in (None, "")]
+
+
+def _value(book: Book, area: Area, row: int):
+    """What a cell of this column holds, unless a formula works it out."""
+    cell = book.sheets.get(area.sheet, {}).get((row, area.column))
+    return None if cell is None or cell.formula else cell.value
