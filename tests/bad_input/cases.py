@@ -106,7 +106,7 @@ CASES = (
     Case("a lot of no kind known", {("fiber_kind", 0): "Unicorn"}, ("fiber", 0),
          "Breed or fiber: choose one of the names on the sheet Fleece.", CLOVER_USERS, "fiber_yarn"),
     Case("a state of no kind known", {("fiber_state", 0): "fluffy"}, ("fiber", 0),
-         "Bought as: choose one of the names on the sheet Reference.", CLOVER_USERS, "fiber_yarn"),
+         "Bought as: choose one of raw fleece, skirted fleece, washed fiber, prepared fiber, yarn or thread.", CLOVER_USERS, "fiber_yarn"),
     Case("fiber that grows", {("fiber_skirted_weighed", 0): 110.0}, ("fiber", 0),
          "Skirted: more than before that stage. Let it dry, weigh again.", CLOVER_USERS, "fiber_yarn"),
     Case("a lot's name used twice", {("fiber_name", 1): "CLOVER"}, ("fiber", 1),

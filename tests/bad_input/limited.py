@@ -12,10 +12,6 @@ import sys
 import tempfile
 import time
 
-import workbookgen.blank
-import workbookgen.carry.carry
-import workbookgen.checking.check
-import workbookgen.fields
 import workbookgen.planner_file  # noqa: F401  so that no run has to load it
 from workbookgen import cli
 

@@ -180,7 +180,6 @@ def test_the_records_of_a_log_lie_beside_each_other(each_layout):
                 assert mark.column == 1 or 1 <= min(inputs) - mark.column <= 2, "right before the line that it speaks of"
 
 
-
 def test_the_inputs_of_a_log_stand_side_by_side_name_first(each_layout):
     """What is always typed, then the folded ones right behind it: so lines can be pasted, sorted and filled from left to right."""
     seen = 0

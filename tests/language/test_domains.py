@@ -56,6 +56,7 @@ def test_a_number_is_inside_when_it_breaks_no_limit(value, low, high):
         (Name(longest=9), "", "a name of up to 9 letters"),
         (Note(longest=20), "", "words, up to 20 letters"),
         (Choice("reels_listed", "Reels"), "", "one of the names on the sheet Reels"),
+        (Choice("ways_name", "Reference", ("carding", "combing")), "", "one of carding, combing"),
     ],
 )
 def test_wanted(domain, symbol, words):

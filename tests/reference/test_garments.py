@@ -83,6 +83,11 @@ def test_rows_that_shrink_end_where_no_stitches_are_left():
     assert garments.yarn_for_rows(50, grams(30), 50, 200, 100).m_as("g") == approx(10)
 
 
+@pytest.mark.parametrize("left, needed, words", [(10, 10, "it will last"), (9.9, 10, "it will not last"), (3 * 1.1, 3.3, "it will last"), (0, 1, "it will not last")])
+def test_the_rest_lasts_if_it_weighs_as_much_as_its_rows_take(left, needed, words):
+    assert garments.rest_lasts(grams(left), grams(needed)) == words
+
+
 @given(first=st.integers(0, 300), more=st.integers(0, 8), rows=st.integers(4, 200), wanted=st.integers(0, 300))
 def test_rows_counted_one_by_one(first, more, rows, wanted):
     """Stitch by stitch: row k has first + more · (k - 1/2) stitches, the middle of its growth."""

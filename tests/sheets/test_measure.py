@@ -16,6 +16,7 @@ from workbookgen.settings.reels import Reel
 def us():
     return layout_of(Settings(rows={"skeins": 8, "fiber": 4}, reels=(Reel(name="Hall reel", loop="2 yd"),), leave_out=all_but("Counts")))
 
+
 SKEINS = [
     {"name": "Aster 1", "reel": "Hall reel", "wraps": 100.0, "gross": 4.0, "washed_loop": 72.0, "lot": "Aster"},
     {"name": "Aster 2", "reel": "Hall reel", "wraps": 104.0, "gross": 4.0, "tare": 0.1, "lot": "Aster", "counted_wpi": 12.0},

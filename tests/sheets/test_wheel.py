@@ -16,7 +16,6 @@ def us():
     return layout_of(Settings(leave_out=all_but("Twist")))
 
 
-
 def shown(whorls=(), **typed):
     entries = starting_entries(us().planner) | {key: (value,) for key, value in typed.items()}
     if whorls:

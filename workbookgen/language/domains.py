@@ -118,10 +118,11 @@ def standing_once(names: Iterable) -> frozenset[str]:
 
 @dataclass(frozen=True)
 class Choice:
-    """One of the names in a column: `of` is that column's full key, `sheet` where it stands."""
+    """One of the names in a column: `of` is that column's full key, `sheet` where it stands; `names` are all of them, if they are few and fixed."""
 
     of: str
     sheet: str
+    names: tuple[str, ...] = ()
 
     def accepts(self, value, names) -> bool:
         return self.is_among(value, standing_once(names))
@@ -131,7 +132,7 @@ class Choice:
         return isinstance(value, str) and bool(value) and folded(value) in once
 
     def wanted(self, symbol: str) -> str:
-        return f"one of the names on the sheet {self.sheet}"
+        return f"one of {', '.join(self.names)}" if self.names else f"one of the names on the sheet {self.sheet}"
 
 
 Domain = Number | Date | Name | Note | Choice

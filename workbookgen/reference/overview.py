@@ -347,6 +347,7 @@ def needs_a_look(spoiled: Ratio, wrong: Ratio, first: str | None = None) -> str:
     Aster: Type the wraps you counted.
     """
     require_numbers(spoiled, wrong)
+
     def words(cells: str, is_wrong: bool, message) -> str:
         if cells != "0":
             return f"{cells} worked-out cells were emptied or typed over: undo it, or carry the planner over"

@@ -28,7 +28,7 @@ def buying(settings: Settings) -> Card:
         groups=(
             Group("You type", (
                 Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), help="From the guide on the sheet Guide; its usual losses are expected."),
-                Input("state", "Buy it as", Choice("states_name", lists.SHEET), needed=True, starts_as="raw fleece",
+                Input("state", "Buy it as", lists.one_of(lists.STATES), needed=True, starts_as="raw fleece",
                       help="Raw fleece is as shorn, not skirted. Or skirted, washed, prepared, or yarn."),
                 Input("length", "Length of yarn wanted", LARGE, LENGTH, needed=True, help="Finished yarn, margin included."),
                 Input("grist", "Grist wanted", AMOUNT, GRIST, needed=True, help="Grist of the finished yarn."),

@@ -62,7 +62,7 @@ def _you_type() -> Group:
         Input("design", "Of the design", Choice("designs_listed", yarn.SHEET), needed=True, width=24),
         Input("name", "Component", Name(), width=18, help="What it is: a single of yours, a bought thread."),
         Input("number", "Yarn number", LARGE, NUMBER, needed=True, help="In the system beside it."),
-        Input("system", "System", Choice("systems_name", lists.SHEET), needed=True, width=20),
+        Input("system", "System", lists.one_of(lists.SYSTEMS), needed=True, width=20),
         Input("strands", "Strands", STRANDS, NUMBER, blank_means=1, help="How many of it; empty means one."),
         Input("feed", "Feed", Number(least=1, most=20), NUMBER, blank_means=1, help="Its length in one length of yarn; empty means 1."),
         Input("package", "Spool holds", LARGE, LENGTH, help="Length on one spool or bobbin."),

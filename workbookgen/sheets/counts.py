@@ -2,7 +2,6 @@
 
 from math import pi
 
-from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import (
@@ -77,7 +76,7 @@ COUNTS = Card(
     groups=(
         Group("You type", (
             Input("number", "Yarn number", LARGE, NUMBER, needed=True, starts_as=1000.0, help="The number itself: 20 for 20s or for 20 tex."),
-            Input("system", "In this system", Choice("systems_name", lists.SHEET), needed=True, starts_as="yards per pound", help="The system that the number belongs to."),
+            Input("system", "In this system", lists.one_of(lists.SYSTEMS), needed=True, starts_as="yards per pound", help="The system that the number belongs to."),
         )),
         Group("Worked out", (
             Result("grist", "Grist",
@@ -113,8 +112,8 @@ FOLDED = Card(
         Group("You type", (
             Input("ends", "Ends folded", STRANDS, NUMBER, needed=True, starts_as=2.0, help="2 for 2/40s and for 28/2. Never type 12/2 as it stands: it becomes a date."),
             Input("number", "Number", LARGE, NUMBER, needed=True, help="40 for 2/40s, 28 for 28/2."),
-            Input("system", "In this system", Choice("systems_name", lists.SHEET), needed=True),
-            Input("notation", "The number is", Choice("notations_name", lists.SHEET), needed=True, starts_as="of each end",
+            Input("system", "In this system", lists.one_of(lists.SYSTEMS), needed=True),
+            Input("notation", "The number is", lists.one_of(lists.NOTATIONS), needed=True, starts_as="of each end",
                   help="Of each end, or, as in spun silk and R tex, of the folded yarn."),
         )),
         Group("Worked out", (
@@ -158,6 +157,7 @@ SHORT_LENGTH = Card(
     ),
     rules=(plausible.thick_by_tex("Weight", sentence=plausible.HEAVY),),
 )
+
 
 def _packed(values: dict) -> float:
     """Share of the section that is fiber where threads touch: K threads of one yard a pound in an inch, a density in g/cm³."""

@@ -108,7 +108,7 @@ def _you_type(settings: Settings) -> Group:
     return Group("You type", (
         Input("name", "Lot", Name(), needed=True, width=22, help="What you call this lot. Skeins and projects choose it by this name."),
         Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), width=20, help="From the guide on the sheet Guide; its usual losses are expected."),
-        Input("state", "Bought as", Choice("states_name", lists.SHEET), needed=True, width=16,
+        Input("state", "Bought as", lists.one_of(lists.STATES), needed=True, width=16,
               help="How far the fiber was worked when you bought it. Raw fleece is as it was shorn; if it was skirted before you bought it, choose skirted fleece."),
         Input("weight", "Weight", AMOUNT, MASS, needed=True, help="Weight as bought. A pound is 16 ounces: you may type =6.5*16."),
         Input("grist", "Grist wanted", AMOUNT, GRIST, help="Grist of the finished yarn you plan."),
@@ -122,7 +122,7 @@ def _you_type(settings: Settings) -> Group:
         Input("noil_weighed", "Noil", AMOUNT, MASS, help="What the comb keeps back, weighed: 20 to 40% (common practice). Log it as a lot of its own when you card it."),
         Input("yarn_weighed", "Yarn", AMOUNT, MASS, help="All the yarn of the lot, once the whole lot is spun."),
         Input("note", "Note", Note(), width=24),
-        Input("gone", "Rest gone, or set aside", Choice("fates_name", lists.SHEET), width=12,
+        Input("gone", "Rest gone, or set aside", lists.one_of(lists.FATES), width=12,
               help="Once the rest of it is given, sold or used, nothing is left to spin. Set aside: it stays in the stock, for the projects that draw on it. "
                    "If a part goes, give that a line of its own."),
         Input("cost", "It cost", NONE_OR_AMOUNT, money(settings), help="All of it, with the post. The head adds up what the rest is worth by it."),

@@ -18,7 +18,6 @@ CHAPTER = "Knitting"
 PROJECTS = "Projects"
 
 
-
 def chapter(settings: Settings) -> Chapter:
     return Chapter(CHAPTER, (estimates(settings),), (band(Listing(title="A knitted or crocheted piece", block="estimates", view=VIEW,
                                                                   aside="Give a swatch, a gauge, or the weight of a piece like it: one way is enough, a swatch is the surest.")),))
@@ -79,7 +78,7 @@ def _you_type() -> Group:
         Input("rows", "Rows", STITCHES, GAUGE, width=8, help="Row gauge of the washed swatch."),
         Input("unraveled", "Unraveled", AMOUNT, LOOP, help="Yarn that some stitches gave when you unraveled them."),
         Input("unraveled_stitches", "Stitches in it", TURNS, NUMBER, width=9),
-        Input("relaxed", "Or how relaxed", Choice("relaxations_name", lists.SHEET), width=14, help="Plain knitting, not unraveled: how far the swatch was relaxed."),
+        Input("relaxed", "Or how relaxed", lists.one_of(lists.RELAXATIONS), width=14, help="Plain knitting, not unraveled: how far the swatch was relaxed."),
         Input("piece_mass", "Piece like it", AMOUNT, MASS, width=9, help="Weight of a piece like the one you want."),
     ))
 

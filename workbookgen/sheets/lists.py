@@ -1,5 +1,6 @@
 """Lists: the fixed facts that formulas look up, and the names that cells offer to choose from."""
 
+from workbookgen.language.domains import Choice
 from workbookgen.language.parts import Chapter, Column, Table
 from workbookgen.language.quantities import (
     ALLOA,
@@ -29,11 +30,18 @@ from workbookgen.sheets import tabs
 
 SHEET = tabs.REFERENCE
 CHAPTER = "Lists"
+FEW = 5  # as many names as one sentence may list
 
 
 def chapter(settings: Settings) -> Chapter:
     tables = TABLES if not settings.without else (*TABLES, NOTHING)
     return Chapter(CHAPTER, (*tables, numbers(settings)), tuple(band(Facts(table=each.key, is_printed=False)) for each in tables))
+
+
+def one_of(table: Table) -> Choice:
+    """One of a table's names; where they are few, whoever chose none of them is told them all."""
+    names = table.columns[0]
+    return Choice(f"{table.key}_{names.key}", SHEET, names.values if table.rows <= FEW else ())
 
 
 STATES = Table(

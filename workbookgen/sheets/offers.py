@@ -77,7 +77,7 @@ def log(settings: Settings) -> Log:
             Group("You type", (
                 Input("name", "Offer", Name(), needed=True, width=20, help="What you call it: the ewe, or the kind."),
                 Input("kind", "Breed or fiber", Choice("guide_listed", guide.SHEET), width=12, help="From the guide on the sheet Guide; its usual losses are expected."),
-                Input("state", "Offered as", Choice("states_name", lists.SHEET), needed=True, width=12,
+                Input("state", "Offered as", lists.one_of(lists.STATES), needed=True, width=12,
                       help="Raw fleece is as shorn, not skirted. Or skirted, washed, prepared, or yarn."),
                 Input("weight", "Weight", AMOUNT, MASS, needed=True, help="All that you would get. A pound is 16 ounces: you may type =6.5*16."),
                 Input("price", "Price", AMOUNT, amount, needed=True, help="Of all of it, not of a pound."),

@@ -40,7 +40,7 @@ def pieces(settings: Settings) -> Log:
             Group("You type", (
                 Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
                 Input("part", "Part", Note(), width=18),
-                Input("shape", "Shape", Choice("shapes_name", lists.SHEET), needed=True, width=12),
+                Input("shape", "Shape", lists.one_of(lists.SHAPES), needed=True, width=12),
                 Input("width", "Width", SIZE, LOOP, needed=True, help="Or what it measures across."),
                 Input("height", "Height", SIZE, LOOP, help="Not for circle and ring."),
                 Input("second", "Other width", SIZE, LOOP, help="Trapezoid: the other of the two parallel sides. Ring: the hole across."),

@@ -69,7 +69,6 @@ def backwards(settings: Settings) -> Card:
     )
 
 
-
 MAKING = Card(
     "making",
     "While making: will the ball last?",

@@ -113,7 +113,7 @@ def _you_type(settings: Settings) -> Group:
               help="If it is plied from several lots: its design, from the sheet Yarn. The design knows the shares of each."),
         Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=20,
               help="If it is all of one lot: that lot, from the sheet Fiber. Leave it empty for yarn that came from none."),
-        Input("gone", "Gone, or set aside", Choice("fates_name", lists.SHEET), width=12,
+        Input("gone", "Gone, or set aside", lists.one_of(lists.FATES), width=12,
               help="Given, sold or used: it serves no project any more; its weight still counts as spun. Set aside: it stays in the stock, and is free for nobody else."),
         Input("finished_on", "Finished on", Date(), DAY, help="The day it came off the reel, or dried."),
         Input("plied_of", "Plied of", Number(least=1, most=24, whole=True), NUMBER, width=8, help="Number of singles in it: 1, 2, 3."),

@@ -7,7 +7,6 @@ figure, or else what the guide expects.
 
 from dataclasses import dataclass
 
-from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Input, Result, Rule
 from workbookgen.language.quantities import MASS, NUMBER, SHARE
 from workbookgen.reference import fiber
@@ -67,12 +66,12 @@ def stage() -> Result:
 
 def way() -> Input:
     """Carding or combing: a comb holds back several times what cards lose."""
-    return Input("way", "Prepared by", Choice("ways_name", lists.SHEET), width=11, help="Carding, if left empty; combing leaves far more behind.")
+    return Input("way", "Prepared by", lists.one_of(lists.WAYS), width=11, help="Carding, if left empty; combing leaves far more behind.")
 
 
 def second_way() -> Input:
     """A second preparation, which is easily forgotten."""
-    return Input("second_way", "And again by", Choice("ways_name", lists.SHEET), width=11,
+    return Input("second_way", "And again by", lists.one_of(lists.WAYS), width=11,
                  help="A second preparation loses once more; empty means none. Combing after carding is one, and carding of a bought top.")
 
 

@@ -1,6 +1,6 @@
 """Structures: how a yarn is built from singles, and what that does to their length and grist; a core with its wrapper."""
 
-from workbookgen.language.domains import Choice, Number
+from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import GRIST, GRIST_METRIC, GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX, THREADS, TWIST, YARN_DIAMETER
@@ -37,7 +37,7 @@ STRUCTURE = Card(
     "From single to yarn, however it is built",
     groups=(
         Group("You type", (
-            Input("structure", "Built as", Choice("structures_name", lists.SHEET), needed=True, starts_as="a chain of three",
+            Input("structure", "Built as", lists.one_of(lists.STRUCTURES), needed=True, starts_as="a chain of three",
                   help="A chain makes three ends of one single, a ball plied from both ends two."),
             Input("strands", "Strands", STRANDS, NUMBER, blank_means=2, help="Of a ply, or of each ply in a cable; empty means 2."),
             Input("plies", "Plies in a cable", STRANDS, NUMBER, blank_means=2, help="Plied yarns cabled together; empty means 2."),

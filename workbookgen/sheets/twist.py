@@ -1,6 +1,6 @@
 """Twist: turns for a wanted yarn, counted turns, the balanced ply, and how to insert it."""
 
-from workbookgen.language.domains import Choice, Number
+from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import ANGLE, GRIST, LOOP, NUMBER, SHARE, STAPLE, TEX, TWIST, TWIST_PER_METER, YARN_DIAMETER
@@ -59,7 +59,7 @@ WANTED = Card(
             Input("grist", "Grist", AMOUNT, GRIST, needed=True, help="Of the yarn that gets this twist."),
             Input("multiplier", "Twist factor", Number(above=0, most=1000), NUMBER, needed=True, starts_as=2.5,
                   help="Cotton system: knitting 2.1 to 3.0, weft 3.0 to 3.8, warp 3.4 to 5.0 (spinning handbook, read). Wool is lower."),
-            Input("system", "In this system", Choice("twists_name", lists.SHEET), needed=True, starts_as="cotton"),
+            Input("system", "In this system", lists.one_of(lists.TWISTS), needed=True, starts_as="cotton"),
             Input("slant", "Or angle wanted", Number(above=0, below=60), ANGLE, help="At the surface: soft 10 to 20°, hard 25 to 35° (common practice, no source)."),
             Input("staple", "Staple length", REACH, STAPLE, help="How long the fibers are."),
             Input("wraps", "Turns in a staple, at least", Number(above=0, most=50), NUMBER, blank_means=4,
@@ -132,7 +132,7 @@ PLY = Card(
             Input("strands", "Strands", PLIED, NUMBER, needed=True, starts_as=2.0),
             Input("share", "Share of the singles' twist", TWOFOLD, NUMBER, needed=True, starts_as=0.6667,
                   help="0.6 to 0.75 (common practice, no source). With a thread, of the single alone."),
-            Input("direction", "Singles spun", Choice("directions_name", lists.SHEET), needed=True, starts_as="Z", help="Z: the wheel or spindle turns clockwise."),
+            Input("direction", "Singles spun", lists.one_of(lists.DIRECTIONS), needed=True, starts_as="Z", help="Z: the wheel or spindle turns clockwise."),
             Input("sample", "Take-up of a sample", SHRINKAGE, SHARE, help="See the sheet Samples; it wins over what is worked out here."),
             Input("plied", "Ply twist of a sample", NONE_OR_TWISTED, TWIST, help="Counted, to see how far it is from balance."),
         )),

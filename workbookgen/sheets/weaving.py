@@ -70,7 +70,7 @@ def weavings(settings: Settings) -> Log:
 def _you_type() -> Group:
     return Group("You type", (
         Input("project", "Project", Choice("projects_listed", PROJECTS), needed=True, width=24),
-        Input("weave", "Weave", Choice("weaves_name", lists.SHEET), needed=True, width=13),
+        Input("weave", "Weave", lists.one_of(lists.WEAVES), needed=True, width=13),
         Input("grist", "Grist", AMOUNT, GRIST, needed=True),
         Input("width", "Finished width", AMOUNT, LOOP, needed=True, help="Of the washed cloth."),
         Input("length", "Finished length", AMOUNT, LOOP, needed=True, help="Of one piece, washed."),

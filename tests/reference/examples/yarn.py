@@ -229,6 +229,7 @@ EXAMPLES = [
     (garments.yarn_to_work, dict(left=q("ounce", 3, 2), kept=q("gram", 10, 0))),
     (garments.rows_still, dict(left=q("ounce", 3, 0), used=q("gram", 40, 25), rows=n(80, 50), first=n(0, 200), now=n(160, 100))),
     (garments.yarn_for_rows, dict(wanted=n(60, 10), used=q("gram", 40, 25), rows=n(80, 50), first=n(0, 200), now=n(160, 100))),
+    (garments.rest_lasts, dict(left=q("ounce", 3, 0), needed=q("gram", 40, 90))),
     (garments.share_worked, dict(used=q("ounce", 1, 2), to_come=q("gram", 40, 0))),
     (garments.lost_in_fulling, dict(before=q("inch", 6, 4), after=q("cm", 12, 11))),
     (garments.size_to_make, dict(wanted=q("inch", 11, 9), lost=n(0.2, -0.05))),

@@ -44,7 +44,6 @@ def lost_in_fulling(before: Length, after: Length) -> Ratio:
     return 1 - (after / before).m_as("")
 
 
-
 @calculation
 def size_to_make(wanted: Length, lost: Ratio) -> Length:
     """Size to make, so that fulling leaves the wanted size.

@@ -46,7 +46,6 @@ def same_size(count: Ratio, pattern: PerLength, own: PerLength) -> Ratio:
     return count * (own / pattern).m_as("")
 
 
-
 @calculation
 def size_of_its_numbers(pattern: PerLength, own: PerLength) -> Ratio:
     """Change of size if the pattern's numbers are kept.
@@ -82,7 +81,6 @@ def size_of_its_numbers(pattern: PerLength, own: PerLength) -> Ratio:
     """
     _require_gauges(pattern, own)
     return (pattern / own).m_as("") - 1
-
 
 
 @calculation
@@ -128,7 +126,6 @@ def stitches_for_one(pattern: PerLength, own: PerLength, pattern_rows: PerLength
     return across * (own_rows / pattern_rows).m_as("")
 
 
-
 @calculation
 def yarn_in_gauge(yarn: Length, stitches_for_one: Ratio) -> Length:
     """Yarn for the size of a pattern, at another gauge.
@@ -165,7 +162,6 @@ def yarn_in_gauge(yarn: Length, stitches_for_one: Ratio) -> Length:
     require_within(ABOVE_ZERO, "The pattern must ask for some yarn.", yarn)
     require_within(ABOVE_ZERO, "The stitches", stitches_for_one)
     return yarn * np.sqrt(stitches_for_one)
-
 
 
 def _require_gauges(pattern, own) -> None:

@@ -6,7 +6,8 @@ from a point, a triangle, so half the rows take a quarter of the yarn.
 
 import numpy as np
 
-from workbookgen.reference.calculation import calculation, require
+from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.knitting.ball import FALLS_SHORT, LASTS
 from workbookgen.reference.limits import ABOVE_ZERO, NO_MASS, NOT_NEGATIVE, require_within
 from workbookgen.units import Mass, Ratio
 
@@ -47,7 +48,6 @@ def yarn_to_work(left: Mass, kept: Mass = NO_MASS) -> Mass:
     require_within(NOT_NEGATIVE, "A mass", left, kept)
     require(left >= kept, "More is kept than is left.")
     return left - kept
-
 
 
 @calculation
@@ -97,7 +97,6 @@ def rows_still(left: Mass, used: Mass, rows: Ratio, first: Ratio, now: Ratio) ->
     return fewer if np.ndim(fewer) else float(fewer)
 
 
-
 @calculation
 def yarn_for_rows(wanted: Ratio, used: Mass, rows: Ratio, first: Ratio, now: Ratio) -> Mass:
     """Yarn for the rows still wanted.
@@ -141,6 +140,44 @@ def yarn_for_rows(wanted: Ratio, used: Mass, rows: Ratio, first: Ratio, now: Rat
     return used * wanted * (2 * now + growth * wanted) / (rows * (first + now))
 
 
+@calculation
+def rest_lasts(left: Mass, needed: Mass) -> str:
+    """Whether the yarn that is left makes the rows still wanted, in words.
+
+    it lasts if m ≥ n. Rows that cannot be worked at all, since their stitches run out first, need no mass, and have no answer.
+
+    Parameters
+    ----------
+    left : m, mass of yarn left to work with
+    needed : n, mass that the rows still wanted take
+
+    Returns
+    -------
+    "it will last" or "it will not last"
+
+    Raises
+    ------
+    ValueError
+        A negative mass.
+
+    Notes
+    -----
+    Valid for rows that grow, shrink or stay, evenly; one stitch pattern. Compared to nine decimals of a gram.
+
+    References
+    ----------
+    Definition of enough.
+
+    Examples
+    --------
+    >>> print(rest_lasts(Quantity(20, "g"), needed=Quantity(24, "g")))
+    it will not last
+    """
+    require_within(NOT_NEGATIVE, "A mass", left, needed)
+    # The last digits of a product must not decide a borderline case.
+    to_spare = np.round((left - needed).m_as("g"), 9) >= 0
+    return by_element(lambda holds: LASTS if holds else FALLS_SHORT, to_spare)
+
 
 @calculation
 def share_worked(used: Mass, to_come: Mass) -> Ratio:
@@ -178,7 +215,6 @@ def share_worked(used: Mass, to_come: Mass) -> Ratio:
     require_within(ABOVE_ZERO, "Some yarn must have been used.", used)
     require_within(NOT_NEGATIVE, "The mass to come", to_come)
     return (used / (used + to_come)).m_as("")
-
 
 
 def _require_worked(used, rows, first, now) -> None:

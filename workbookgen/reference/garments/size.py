@@ -44,7 +44,6 @@ def finished_around(body: Length, ease: Length = NO_LENGTH) -> Length:
     return around
 
 
-
 @calculation
 def panel_width(around: Length) -> Length:
     """Width of the back, or of the front.
@@ -79,7 +78,6 @@ def panel_width(around: Length) -> Length:
     """
     require_within(ABOVE_ZERO, "The circumference of the garment", around)
     return around / 2
-
 
 
 @calculation
@@ -132,7 +130,6 @@ def garment_area(
     require_within(NOT_NEGATIVE, "The additional share", more)
     require((sleeve == 0) | (upper_arm > 0), "A sleeve must measure something around the upper arm.")
     return (around * length + (upper_arm + narrowest) * sleeve) * (1 + more)
-
 
 
 @calculation
