@@ -77,7 +77,8 @@ def bomb(planner: bytes) -> bytes:
 def lying_bomb(planner: bytes) -> bytes:
     """The same, but it calls itself ten bytes long, with the right check sum for those."""
     packed = zlib.compressobj(9, zlib.DEFLATED, -15)
-    body = b"".join([*(packed.compress(b" " * 2**20) for _ in range(512)), packed.flush()])
+    blanks = packed.compress(b" " * 2**20) + packed.flush(zlib.Z_FULL_FLUSH)  # after which the same may follow again
+    body = blanks * 512 + packed.flush()
     stream = io.BytesIO()
     with zipfile.ZipFile(stream, "w") as package:
         package.writestr("xl/lie.xml", body)

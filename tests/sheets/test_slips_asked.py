@@ -11,6 +11,7 @@ US = described(Settings(units="us"))
 METRIC = described(Settings(units="metric"))
 VEST = [{"name": "Vest"}]
 CLOTH = {"project": "Vest", "weave": "plain", "width": 20.0, "length": 72.0}
+LOSSES = {"loom_waste": 24.0, "draw_in": 0.08, "shrinkage": 0.1, "take_up": 0.1, "weft_lost": 0.08}
 CORD = {"loop": 72.0, "wraps": 300.0, "wpi": 12.0, "width": 3.0}
 FULLED = {"width": 10.0, "length": 12.0, "before_width": 6.0, "before_height": 6.0, "after_width": 4.5, "after_height": 4.0}
 WRAPPED = {"core": 1500.0, "wrapper": 6000.0, "core_wraps": 20.0, "wrapper_wraps": 40.0, "turns": 8.0}  # feed 2.1
@@ -56,19 +57,34 @@ def of(values, block, stays):
     ("finest", {"kind": "Merino"}, "grist", ""),
     ("backwards", {"grist": 12.0}, "singles", f"Grist of the plied yarn: {ROPE}"),
     ("backwards", {"grist": 1000.0, "known": 800.0}, "singles", "One strand is already there: it alone is as thick"),
-    ("backwards", {"grist": 1000.0, "known": 3000.0}, "rest", ""),
+    ("backwards", {"grist": 1000.0, "known": 3000.0, "take_up": 0.04}, "rest", ""),
+    ("backwards", {"grist": 1000.0, "known": 3000.0}, "rest", "Take-up: an empty one counts as none"),
+    ("backwards", {"grist": 1000.0, "strands": 2.0, "take_up": 0.0}, "singles", ""),
     ("wheel", {"wheel": 2.5, "whorl": 20.0}, "ratio", "Whorl across: the drive wheel is no larger"),
     ("wheel", {"wheel": 20.0, "whorl": 2.5}, "ratio", ""),
     ("match", {"length": 210.0, "mass": 100.0}, "singles", "Weight on the label: no yarn is so heavy"),  # grams, typed for ounces
-    ("match", {"length": 210.0, "mass": 3.5}, "singles", ""),
+    ("match", {"length": 210.0, "mass": 3.5, "take_up": 0.0}, "singles", ""),
+    ("match", {"length": 210.0, "mass": 3.5}, "singles", "Take-up: an empty one"),
+    ("match", {"length": 210.0, "mass": 3.5, "strands": 1.0}, "singles", ""),  # a single that is not plied
+    ("color", {"mass": 4.0, "repeats": 6.0, "grist": 2000.0}, "yarn", "Take-up: an empty one"),
+    ("color", {"mass": 4.0, "repeats": 6.0, "grist": 2000.0, "take_up": 0.03}, "yarn", ""),
+    ("color", {"mass": 4.0, "repeats": 6.0}, "strip", ""),  # no yarn is worked out
     ("structure", {"length": 600.0, "strands": 2.0}, "plied", "Strands: a chain has three ends, a ball two"),
     ("structure", {"length": 600.0, "structure": "A ball on itself", "plies": 2.0}, "plied", "Strands: a chain"),
-    ("structure", {"length": 600.0, "strands": 2.0, "structure": "several strands"}, "plied", ""),
-    ("structure", {"length": 600.0}, "plied", ""),
+    ("structure", {"length": 600.0, "strands": 2.0, "structure": "several strands", "take_up": 0.05}, "plied", ""),
+    ("structure", {"length": 600.0, "strands": 1.0, "structure": "several strands"}, "plied", ""),
+    ("structure", {"length": 600.0, "take_up": 0.0}, "plied", ""),
+    ("structure", {"length": 600.0}, "plied", "Take-up: an empty one"),
     ("bobbin", {"weighed": 4.0, "grist": 12.0}, "length", f"Grist of the singles: {ROPE}"),
     ("bobbin", {"weighed": 4.0, "grist": 2000.0}, "length", ""),
+    ("bobbin", {"weighed": 4.0, "grist": 2000.0, "wanted": 400.0}, "strand", "Take-up: an empty one"),
+    ("bobbin", {"weighed": 4.0, "grist": 2000.0, "wanted": 400.0, "take_up": 0.03}, "strand", ""),
+    ("bobbin", {"outer": 17.0, "inner": 1.0, "height": 4.0}, "holds", "Across, when full: more than 40 cm (16 in)"),
+    ("bobbin", {"outer": 15.0, "inner": 1.0, "height": 4.0}, "holds", ""),
     ("buying", {"kind": "Romney", "length": 2000.0, "grist": 12.0}, "to_buy", f"Grist wanted: {ROPE}"),  # 344 pounds of fleece
     ("garment", {"body": 36.0, "length": 24.0, "grist": 12.0}, "area", f"Grist: {ROPE}"),
+    ("garment", {"body": 36.0, "length": 24.0}, "area", "Ease: an empty one counts as none"),
+    ("garment", {"body": 36.0, "length": 24.0, "ease": 0.0}, "area", ""),
     ("fabric", {"length": 400.0, "grist": 12.0}, "yarn", f"Its grist: {ROPE}"),
     ("pattern", {"stitches": 5.0, "own_stitches": 5.0, "grist": 12.0}, "kept", f"Grist of your yarn: {ROPE}"),
     ("fulling", FULLED | {"after_width": 8.0, "after_height": 9.0}, "make_width", "Swatch after fulling: it has grown both ways"),
@@ -111,7 +127,7 @@ def test_wraps_typed_for_a_grist(described, grist, asked):
     piece = {"project": "Vest", "grist": grist}
     values = log(
         described, projects=[VEST[0] | {"wanted": 500.0, "grist": grist}], fiber=[{"name": "Moss", "state": "prepared fiber", "weight": 40.0, "grist": grist}],
-        estimates=[piece | {"piece_mass": 12.0}], weavings=[CLOTH | piece],
+        estimates=[piece | {"piece_mass": 12.0}], weavings=[CLOTH | LOSSES | piece],
     )
     for block, label, stays in (("projects", "Grist planned", "planned"), ("fiber", "Grist wanted", "listed"), ("estimates", "Grist", "yarn"), ("weavings", "Grist", "yarn")):
         said = of(values, block, stays)
@@ -189,6 +205,17 @@ def test_goods_weighed_and_chosen_too(typed, goods, asked):
     (US, {"length": 4.0}, None), (US, {"own_sett": 60.0}, "Own sett: closer"), (US, {"own_sett": 50.0}, None),  # touching at 40.2 in an inch
 ])
 def test_a_cloth_in_another_unit(described, cloth, asked):
-    values = log(described, projects=VEST, weavings=[CLOTH | {"grist": 2000.0} | cloth])
+    values = log(described, projects=VEST, weavings=[CLOTH | LOSSES | {"grist": 2000.0} | cloth])
     said = of(values, "weavings", "yarn")
     assert said.startswith(asked or "") and bool(said) == bool(asked)
+
+
+@pytest.mark.parametrize("left_out", [(), *((key,) for key in LOSSES), tuple(LOSSES)])
+def test_a_warp_without_what_the_loom_keeps_is_asked_about(left_out):
+    """A cloth of 6 feet from a warp of 6 feet: nothing is woven like that, though one may mean it, and type zeros."""
+    typed = {key: value for key, value in LOSSES.items() if key not in left_out}
+    values = log(US, projects=VEST, weavings=[CLOTH | {"grist": 2000.0} | typed])
+    said = of(values, "weavings", "warp_length")
+    assert said.startswith("Loom waste, draw-in, shrinkage, take-up: an empty one counts as none") == bool(left_out)
+    zeros = log(US, projects=VEST, weavings=[CLOTH | {"grist": 2000.0} | dict.fromkeys(LOSSES, 0.0)])
+    assert of(zeros, "weavings", "warp_length") == "" and zeros["weavings_warp_length"][0] == pytest.approx(2)  # yards

@@ -244,7 +244,7 @@ class Sheet:
     def sections(self) -> tuple[Section, ...]:
         return tuple(section for band in self.bands for section in band.sections)
 
-    @property
+    @cached_property
     def shown(self) -> tuple[str, ...]:
         """Full keys of what its views name."""
         if self.log_view:

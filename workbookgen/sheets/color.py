@@ -10,7 +10,7 @@ from workbookgen.language.sentences import ASKING
 from workbookgen.language.views import RIGHT, Listing, LogView, Sentences, band
 from workbookgen.reference import color, dyeing
 from workbookgen.settings import Rows, Settings
-from workbookgen.sheets import tabs
+from workbookgen.sheets import plausible, tabs
 from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_PART, PART, STITCHES, STRANDS
 from workbookgen.sheets.shown import asked_and_answered
 
@@ -74,6 +74,7 @@ TOP = Card(
                    color.whole_words, None, uses={"total": "shares"}),
         )),
     ),
+    rules=(plausible.no_take_up(where="grist"),),
 )
 
 COLORS = Log(

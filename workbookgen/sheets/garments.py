@@ -75,6 +75,7 @@ def garment(settings: Settings) -> Card:
             plausible.whole_swatch(),
             plausible.swatch_weight(settings.units),
             *plausible.thick(settings.units, grist="Grist"),
+            plausible.counted_as_none("Ease: an empty one counts as none, for a piece no wider than the body.", "ease"),
         ),
     )
 

@@ -31,6 +31,7 @@ MOST_GROWN, MOST_SHRUNK, MOST_SPINNING_LOSS = -0.1, 0.4, 0.5  # of a sample's le
 MOST_K, LEAST_K = 0.62, 0.19  # for wraps as laid by hand: 1.75 and 0.55 of the usual 0.35; common practice, no source
 MOST_TWIST = 60  # turns in an inch: more than crepe yarns have (from memory)
 THICKEST = 0.2  # meters in a gram, 100 yards in a pound: three to four wraps in an inch; common practice, no source
+WIDEST_BOBBIN = 0.4  # meters; common practice, no source
 OFF_THE_RATED = 0.15  # of a reel's rated loop; common practice, no source
 HEAVY = "no yarn is so heavy for its length. Look at the unit of each: grams, or ounces?"
 OTHER_SYSTEM = "no yarn is so thick. Look at the system: wraps per inch are none."
@@ -221,6 +222,36 @@ def of_a_sample() -> tuple[Rule, ...]:
 def take_up(word: str, label: str) -> Rule:
     """The same of a take-up that is typed by itself."""
     return _outside(word, LEAST_TAKE_UP, MOST_TAKE_UP, f"{label}: far from what an ordinary ply loses, 1 to 6%. It is a share of the length of one single.")
+
+
+def no_take_up(*elsewhere: str, strands: str = "strands", where: str = "") -> Rule:
+    """Plied, and no take-up typed, nor found `elsewhere`: the singles would come out short. `where` is one more word that must be there."""
+    missing = ("take_up", *elsewhere)
+    conditions = [f"{strands} > 1", *(f"NOT(given({word}))" for word in missing), *([f"given({where})"] if where else [])]
+    return Rule(
+        f"AND({', '.join(conditions)})",
+        lambda values: values[strands] > 1 and all(values[word] is None for word in missing) and (not where or values[where] is not None),
+        f"{ASKING} Take-up: an empty one counts as none, and an ordinary ply loses 1 to 6%. Type yours, or 0 for none.",
+    )
+
+
+def counted_as_none(sentence: str, *words: str) -> Rule:
+    """A cell left empty, of which something is used all the same."""
+    return Rule(
+        f"OR({', '.join(f'NOT(given({word}))' for word in words)})",
+        lambda values: any(values[word] is None for word in words),
+        f"{ASKING} {sentence} Type 0 where you mean none.",
+    )
+
+
+def wide_bobbin(system: str) -> Rule:
+    """A bobbin wider than a flyer lets it be: millimeters typed for centimeters."""
+    meters = LOOP.unit(system).value
+    return Rule(
+        f"outer > {WIDEST_BOBBIN}",
+        lambda values: values["outer"] * meters > WIDEST_BOBBIN,
+        f"{ASKING} Across, when full: more than 40 cm (16 in). Look at the unit above: millimeters are too small for it.",
+    )
 
 
 def short_cloth(system: str) -> Rule:

@@ -65,6 +65,7 @@ def backwards(settings: Settings) -> Card:
             plausible.thick_by_tex("Grist of the plied yarn"),
             Rule("ROUND(known_tex / strands_tex, 9) >= 1", lambda values: round(values["known_tex"] / values["strands_tex"], 9) >= 1,
                  f"{ASKING} One strand is already there: it alone is as thick as all strands may be, and nothing is left for the rest."),
+            plausible.no_take_up(),
         ),
     )
 

@@ -7,7 +7,7 @@ from workbookgen.language.quantities import GRIST, GRIST_METRIC, GRIST_US, LENGT
 from workbookgen.language.sentences import ASKING
 from workbookgen.reference import diameter, plying, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import lists, tabs
+from workbookgen.sheets import lists, plausible, tabs
 from workbookgen.sheets.limits import CLOSE, LARGE, LOSS, NONE_OR_TWISTED, STRANDS
 from workbookgen.sheets.shown import asked_and_answered
 from workbookgen.texts import folded
@@ -68,6 +68,7 @@ STRUCTURE = Card(
              "Still to fill in: the single you have, or the yarn wanted."),
         Rule('AND(OR(structure = "a chain of three", structure = "a ball on itself"), OR(given(strands), given(plies)))', _has_its_own_strands,
              f"{ASKING} Strands: a chain has three ends, a ball two, whatever is typed here. For a ply choose several strands above."),
+        plausible.no_take_up(strands="ends"),
     ),
 )
 

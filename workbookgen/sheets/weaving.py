@@ -63,6 +63,8 @@ def weavings(settings: Settings) -> Log:
             *plausible.thick(settings.units, grist="Grist", weft_grist="Weft grist"),
             plausible.short_cloth(settings.units),
             plausible.close_sett(),
+            plausible.counted_as_none("Loom waste, draw-in, shrinkage, take-up: an empty one counts as none, and the warp may come out short.",
+                                      "loom_waste", "draw_in", "shrinkage", "take_up", "weft_lost"),
         ),
     )
 
