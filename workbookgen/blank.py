@@ -14,7 +14,7 @@ from workbookgen.filled.replacing import require_no_entries
 from workbookgen.language.domains import Name
 from workbookgen.language.entries import Entries, Entry, starting_entries, with_records
 from workbookgen.language.parts import Block
-from workbookgen.saving import require_another
+from workbookgen.saving import require_another, require_workbook_name
 from workbookgen.settings import Settings
 from workbookgen.texts import folded
 
@@ -23,6 +23,7 @@ REELS, GUIDE = "reels", "guide"
 
 def blank(path: Path, target: Path, guide: bool = False) -> dict[str, int]:
     """Build the blank planner; how many reels it has, and how many lines of the guide if it is not without one."""
+    require_workbook_name(target)
     require_another(target, [path])
     require_no_entries(target)
     filled = read_filled(path, [REELS, GUIDE] if guide else [REELS])

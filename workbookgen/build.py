@@ -28,7 +28,7 @@ from workbookgen.engines.package import with_cached
 from workbookgen.errors import Disagreement, Fault
 from workbookgen.language.entries import Entries, Entry, starting_entries
 from workbookgen.language.parts import Log, Planner
-from workbookgen.saving import save
+from workbookgen.saving import require_workbook_name, save
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 from workbookgen.temporary import temporary_folder
@@ -136,6 +136,7 @@ def _fault(found: Finding) -> Fault:
 
 def build(settings: Settings, target: Path, entries: Entries | None = None, step: Callable[[], None] = lambda: None) -> Layout:
     """Build a planner file. On any failure nothing is left behind, and an old file stays as it was."""
+    require_workbook_name(target)
     layout = layout_of(settings)
     save(target, workbook(layout, entries, step=step, drawn=DRAWN))
     return layout

@@ -16,7 +16,7 @@ from pathlib import Path
 import click
 
 from workbookgen import __version__
-from workbookgen.errors import FileError, PlannerError
+from workbookgen.errors import FileError, PlannerError, counted
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
 OUR_FAULT = "workbookgen itself failed, which is our fault and not yours; nothing was changed. It says: {} ({})"
@@ -86,6 +86,7 @@ def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_js
     chosen = engines or ("formualizer",)
     with _progress(1 + len(set(chosen)) * (1 + scenarios), quiet=as_json) as step:
         planner = read_planner(file)
+        planner.require_its_sheets()
         step()
         report = check_planner(file, planner.layout, chosen, scenarios, seed, planner.formulas, step, planner.whole, partial(laid_out, planner.settings))
     if as_json:
@@ -181,7 +182,8 @@ def blank(file: Path, output: Path | None, guide: bool):
     if output is None and (output := file.with_name(f"{file.stem}-blank.xlsx")).exists():
         raise PlannerError.at(str(output), "there is such a file already. Choose another name after -o, or this one to replace it.")
     had = make_blank(file, output, guide)
-    brought = f"the settings, {had['reels']} reels and {had['guide']} lines of the guide" if "guide" in had else f"the settings and {had['reels']} reels"
+    reels = counted(had["reels"], "reel")
+    brought = f"the settings, {reels} and {counted(had['guide'], 'line')} of the guide" if "guide" in had else f"the settings and {reels}"
     click.echo(f"{click.format_filename(output)} is ready: {brought}, no other entries.")
     if "guide" not in had:
         if guide:
@@ -212,7 +214,7 @@ def _tell_programs(answer) -> None:
 
 def _tell(file: Path, report) -> None:
     """The report in plain words."""
-    click.echo(f"{file}: {report.formula_cells:,} formula cells, {report.scenarios:,} sets of inputs, {report.seconds:.1f} s.")
+    click.echo(f"{file}: {report.formula_cells:,} formula cells, {counted(report.scenarios, 'set')} of inputs, {report.seconds:.1f} s.")
     for each in report.engines:
         click.echo(
             f"  {each.name} {each.version}: {each.agreed:,} of {each.declared:,} formula cells agree with the reference library "
@@ -224,7 +226,7 @@ def _tell(file: Path, report) -> None:
         click.echo(f"  {finding}")
     if len(report.findings) > 20:
         click.echo(f"  ... and {len(report.findings) - 20} more; --json lists them.")
-    click.echo("Every formula cell was checked, and all agree." if not report.findings else f"{len(report.findings)} findings.")
+    click.echo("Every formula cell was checked, and all agree." if not report.findings else f"{counted(len(report.findings), 'finding')}.")
 
 
 def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
@@ -237,7 +239,7 @@ def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
     for fault in gathered.repeated[:20]:
         click.echo(str(fault))
     if gathered.notes:
-        click.echo(f"{len(gathered.notes):,} notes on cells that were read otherwise than they stand are on the sheet Not read.")
+        click.echo(f"{counted(len(gathered.notes), 'note')} on cells that were read otherwise than they stand: see the sheet Not read.")
     if changed:
         click.echo(f"Texts that begin like a formula got an apostrophe in front in the .csv files: {changed:,}.")
 

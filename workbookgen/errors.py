@@ -18,6 +18,11 @@ class Fault:
         return f"{self.place}: {self.sentence}" if self.place else self.sentence
 
 
+def counted(number: int, word: str) -> str:
+    """So many of a thing, in a sentence."""
+    return f"{number:,} {word}" if number == 1 else f"{number:,} {word}s"
+
+
 class PlannerError(Exception):
     """Something a person can mend. Its text is what that person reads."""
 

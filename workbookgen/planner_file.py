@@ -41,6 +41,15 @@ class PlannerFile:
     layout: Layout  # what the generator writes for these settings
     formulas: Formulas  # sheet and cell -> formula, as the file has them
     ranges: dict[str, str]  # full key -> where the file's own defined name points
+    sheets: tuple[str, ...]  # their names in the file
+
+    def require_its_sheets(self) -> None:
+        """Refuse a planner of which a sheet is gone or has another name: engines find cells by the names of sheets."""
+        if gone := [name for name in self.layout.plans if name not in self.sheets]:
+            raise FileError.at(
+                str(self.path), f"it has no sheet {gone[0]}; its sheets are {', '.join(self.sheets)}. If it was renamed, give it its name again and save; "
+                f"or carry the planner over, and use the new one: workbookgen carry {self.path} -o newer.xlsx",
+            )
 
     @cached_property
     def whole(self) -> WholeFile:
@@ -55,7 +64,7 @@ def read_planner(path: Path) -> PlannerFile:
     """Open a planner. Raises FileError, with a sentence, for anything that is not one."""
     package = inspected(path)
     if package.kind != "xlsx":
-        raise FileError.at(str(path), f"this is an .ods workbook, and only an .xlsx one can be checked. {AS_XLSX}")
+        raise FileError.at(str(path), f"this is an .ods workbook, and this command reads .xlsx ones only. {AS_XLSX}")
     if package.links:
         raise FileError.at(
             str(path),
@@ -73,7 +82,7 @@ def read_planner(path: Path) -> PlannerFile:
         )
     in_file = _formulas(path)
     _require_inside(path, layout, in_file)
-    return PlannerFile(path, settings, layout, in_file, book.names)
+    return PlannerFile(path, settings, layout, in_file, book.names, book.sheet_names)
 
 
 def _settings(path: Path, book: Book) -> Settings:

@@ -58,6 +58,12 @@ def require_another(target: Path, sources: Iterable[Path]) -> None:
             raise FileError.at(str(target), "this is the file that is read, and it is never changed. Choose another name after -o.")
 
 
+def require_workbook_name(target: Path) -> None:
+    """Refuse a name by which programs would take a planner for something else than an .xlsx workbook."""
+    if target.suffix.lower() != ".xlsx" and (target.is_file() or not target.exists()):  # else it is told that a folder or a device has this name
+        raise FileError.at(str(target), "end the name with .xlsx; that is what a planner is written as.")
+
+
 def _place(target: Path) -> Path:
     """Where the file itself lies, behind any links. Refuses what is no place for a file."""
     try:

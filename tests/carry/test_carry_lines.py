@@ -69,6 +69,17 @@ def test_a_left_out_sheet_leaves_its_entries_over(old_file, carried):
     assert {what for each, (what, _) in outcome.leftovers.items() if each.startswith("Projects!")} == {"Hat", 200.0, "10%", 850.0, "Clover"}
 
 
+def test_the_first_value_of_a_field_that_is_no_more_is_nobodys_entry(tmp_path, carried):
+    """A small planner has no samples, and so no uncertainty of their wraps."""
+    settings, field = small(leave_out=()), "doubts_readings"
+    plain = written(tmp_path / "plain.xlsx", settings, filled(settings, {}, {}))
+    assert field in carried(plain).new.entries
+    outcome = carried(plain, small(size="small", leave_out=()), "small.xlsx")
+    assert field not in outcome.new.entries and outcome.leftovers == {}
+    touched = written(tmp_path / "touched.xlsx", settings, filled(settings, {}, {field: 0.07}))
+    assert [what for what, _ in carried(touched, small(size="small", leave_out=()), "touched-small.xlsx").leftovers.values()] == ["7%"]
+
+
 def test_the_reels_of_the_new_settings_and_of_the_old_planner(old_file, carried):
     reels = (Reel(name="Spare", loop="55 in"), Reel(name="clock reel", loop="71 in"), Reel(name="Mill", loop="100 in"))
     outcome = carried(old_file, small(reels=reels))

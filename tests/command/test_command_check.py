@@ -56,6 +56,10 @@ class TestAGoodPlanner:
         assert 0 <= report["worst_relative_difference"] <= 1e-9 and 0 < report["seconds"]
 
 
+def test_one_set_is_no_sets(run, planner):
+    assert " formula cells, 1 set of inputs, " in run("check", planner, "--scenarios", 0).out
+
+
 def test_in_plain_words(run, planner):
     code, out, err = run("check", planner, "--scenarios", 1)
     assert (code, err) == (0, "")
@@ -212,7 +216,8 @@ class TestWhatIsNoPlanner:
         del book["Skeins"]
         book.save(tmp_path / "mine.xlsx")
         code, out, err = run("check", tmp_path / "mine.xlsx", "--scenarios", 0)
-        assert (code, out) == (2, "") and err.startswith("Skeins: The workbook has no such sheet. Its sheets are ")
+        assert (code, out) == (2, "") and err.startswith(f"{tmp_path / 'mine.xlsx'}: it has no sheet Skeins; its sheets are Desk, ")
+        assert f"give it its name again and save; or carry the planner over, and use the new one: workbookgen carry {tmp_path / 'mine.xlsx'} -o newer.xlsx" in err
 
 
 def test_settings_in_the_file_that_cannot_be(run, planner, tmp_path):

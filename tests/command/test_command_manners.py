@@ -29,6 +29,15 @@ def test_every_command_has_its_help(run, name):
     assert code == 0 and out.startswith(f"Usage: workbookgen {name} ") and "--help" in out
 
 
+@pytest.mark.parametrize("name", ["mine.ods", "mine.csv", "mine"])
+@pytest.mark.parametrize("command", ["build", "carry", "blank"])
+def test_a_planner_has_the_name_of_a_workbook(run, planner, tmp_path, command, name):
+    """Else a program would not know it, or take it for something else."""
+    code, out, err = run(command, *([] if command == "build" else [planner]), "-o", tmp_path / name)
+    assert (code, out, err) == (2, "", f"{tmp_path / name}: end the name with .xlsx; that is what a planner is written as.\n")
+    assert not (tmp_path / name).exists()
+
+
 def test_the_version(run):
     assert run("--version") == (0, f"workbookgen, version {__version__}\n", "")
 

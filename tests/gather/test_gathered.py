@@ -111,6 +111,15 @@ def test_a_bad_file_costs_only_itself(folder, tmp_path, here):
     assert gathered.tables["skeins"]["planner"].tolist() == [1, 1, 2, 2]
 
 
+def test_a_workbook_that_cannot_be_read_is_not_passed_over_in_a_folder(folder, tmp_path, here):
+    shutil.copy(folder / "us.xlsx", tmp_path / "us.xlsx")
+    (tmp_path / "hers.xls").write_bytes(bytes.fromhex("D0CF11E0A1B11AE1") + bytes(600))
+    (tmp_path / "letter.txt").write_text("See you on Thursday.")
+    gathered = gather(planners_in([tmp_path]), here)
+    assert gathered.planners["file"].tolist() == ["us.xlsx"]
+    assert [fault.place for fault in gathered.unread] == ["hers.xls"]
+
+
 def test_the_same_bytes_count_once(folder, tmp_path, here):
     shutil.copy(folder / "us.xlsx", tmp_path / "a copy.xlsx")
     gathered = gather([folder / "us.xlsx", folder / "metric.xlsx", tmp_path / "a copy.xlsx"], here)

@@ -29,7 +29,7 @@ from workbookgen.filled.planner import FilledPlanner, described, read_filled
 from workbookgen.filled.replacing import require_no_entries
 from workbookgen.language.entries import Entries
 from workbookgen.language.parts import Log
-from workbookgen.saving import require_another, save
+from workbookgen.saving import require_another, require_workbook_name, save
 from workbookgen.settings import Rows, Settings
 
 STEPS = 4  # that a progress bar counts
@@ -60,6 +60,7 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     `step` is called after each of the STEPS. Raises FileError for anything that cannot be
     carried; then nothing is written.
     """
+    require_workbook_name(target)
     require_another(target, [source])
     require_no_entries(target)
     old = worked_out(read_filled(source))

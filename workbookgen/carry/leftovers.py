@@ -15,6 +15,7 @@ from workbookgen.filled.planner import FilledPlanner
 from workbookgen.language.parts import Chapter, Column, Planner, Sheet, Table
 from workbookgen.language.views import Facts, Grid, band
 
+BEFORE = "from the old sheet Leftovers, which says: "  # begins why a line of it is listed again: what was said then may hold no longer
 ONLY_HERE, IN_ITS_CELL = "only here", "in its cell"
 LONGEST = 32_767  # letters that a cell can hold
 
@@ -66,7 +67,7 @@ def kept_from_before(old: FilledPlanner) -> list[Leftover]:
         values = [cells[row, area.column].value if (row, area.column) in cells else "" for area in areas]
         sheet, cell, label, what, why, now = (value if isinstance(value, str) or index == 3 else str(value) for index, value in enumerate(values))
         if what not in (None, "") and now != IN_ITS_CELL:
-            lines.append(Leftover(sheet, cell, label, what if isinstance(what, float | str) else str(what), why))
+            lines.append(Leftover(sheet, cell, label, what if isinstance(what, float | str) else str(what), why if why.startswith(BEFORE) else BEFORE + why))
     return lines
 
 

@@ -132,7 +132,7 @@ class _Matching:
         each = target.by_key.get(key)
         comment = self._comment(row, key)
         if not isinstance(each, Input):
-            self._strand_one(row, key, entry, "the new planner does not have this field")
+            self._strand_one(row, key, entry, "the new planner does not have this field", self._first(key))
             return
         self._tell(row, key)
         full = f"{target.key}_{key}"
@@ -172,11 +172,14 @@ class _Matching:
             self._leave(row, key, str(cell.value).upper(), "it was a truth value, and came over as a text", IN_ITS_CELL)
 
     def _strand(self, lines: dict[int, Record], why: str) -> None:
-        """Lines without a place. The first value of a card that nobody touched is not an entry."""
+        """Lines without a place."""
         for row, line in lines.items():
             for key, entry in line.items():
-                first = None if isinstance(self.block, Log) else self.block.by_key[key].first(self.old.settings.units)
-                self._strand_one(row, key, entry, why, first)
+                self._strand_one(row, key, entry, why, self._first(key))
+
+    def _first(self, key: str) -> Entry:
+        """What a field holds that nobody touched: the first value of a card is not an entry."""
+        return None if isinstance(self.block, Log) else self.block.by_key[key].first(self.old.settings.units)
 
     def _strand_one(self, row: int, key: str, entry: Entry, why: str, first: Entry = None) -> None:
         """What one cell holds that is not as it was at `first`, the arithmetic behind it, and what was pinned to it."""

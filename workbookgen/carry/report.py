@@ -6,6 +6,7 @@ from pathlib import Path
 from workbookgen import __version__
 from workbookgen.carry.carry import Carried
 from workbookgen.carry.leftovers import SHEET
+from workbookgen.errors import counted
 
 MOST = 20  # of a list; the sheet Leftovers has them all
 
@@ -14,23 +15,23 @@ def sentences(carried: Carried, old: Path, new: Path) -> Iterator[str]:
     """One line after another."""
     yield f"{new} is ready, with the entries of {old} (made with workbookgen {carried.version})."
     for sheet, lines in carried.lines.items():
-        yield f"  {sheet}: {_counted(lines, 'line')}"
+        yield f"  {sheet}: {counted(lines, 'line')}"
     if carried.converted:
-        yield f"  {_counted(carried.converted, 'value')} converted to the new units; where a cell rounds one, a note on it tells what it was."
+        yield f"  {counted(carried.converted, 'value')} converted to the new units; where a cell rounds one, a note on it tells what it was."
     if carried.renewed:
-        yield f"  {_counted(carried.renewed, 'line')} that a planner brings along, untouched, as the new planner has them."
+        yield f"  {counted(carried.renewed, 'line')} that a planner brings along, untouched, as the new planner has them."
     yield from _first((*carried.misplaced, *carried.notes))
     if carried.leftovers:
         kept = len(carried.leftovers) - carried.homeless
-        parts = [f"{_things(carried.homeless)} found no home"] * bool(carried.homeless)
-        parts += [f"{_things(kept)} stand{'s' if kept == 1 else ''} in place, though the planner does not take {'it' if kept == 1 else 'them'}"] * bool(kept)
+        parts = [f"{counted(carried.homeless, 'thing')} found no home"] * bool(carried.homeless)
+        parts += [f"{counted(kept, 'thing')} stand{'s' if kept == 1 else ''} in place, though the planner does not take {'it' if kept == 1 else 'them'}"] * bool(kept)
         yield f"{'; '.join(parts)}: see the sheet {SHEET}."
         yield from _first(carried.leftovers)
     else:
         yield "Everything found its place."
     if carried.differences:
         newer = "" if carried.version == __version__ else f", made with version {carried.version}; this is {__version__}, which works some out otherwise"
-        yield f"{_counted(len(carried.differences), 'result')} differ{'s' if len(carried.differences) == 1 else ''} from what the old planner shows{newer}:"
+        yield f"{counted(len(carried.differences), 'result')} differ{'s' if len(carried.differences) == 1 else ''} from what the old planner shows{newer}:"
         yield from _first(carried.differences)
     elif carried.misplaced:
         yield "Whether its results are those of before cannot be said: entries came over under other names. See to these first."
@@ -38,7 +39,7 @@ def sentences(carried: Carried, old: Path, new: Path) -> Iterator[str]:
         yield "Every result is the same as before."
     if carried.unproven:
         yield (
-            f"In {_counted(len(carried.unproven), 'place')} the engine that proves planners says something else than the reference library, whose "
+            f"In {counted(len(carried.unproven), 'place')} the engine that proves planners says something else than the reference library, whose "
             "values stand there now. Your spreadsheet program works them out anew when you open the planner; look there first:"
         )
         yield from _first(carried.unproven)
@@ -49,11 +50,3 @@ def _first(items: tuple) -> Iterator[str]:
         yield f"  {each}"
     if len(items) > MOST:
         yield f"  ... and {len(items) - MOST:,} more."
-
-
-def _things(number: int) -> str:
-    return "1 thing" if number == 1 else f"{number:,} things"
-
-
-def _counted(number: int, word: str) -> str:
-    return f"{number:,} {word}" if number == 1 else f"{number:,} {word}s"
