@@ -59,16 +59,54 @@ def test_a_bought_thread_keeps_what_it_weighs_and_the_single_takes_all_the_diffe
     assert finer == approx(0.375 / 0.475)
 
 
-@given(st.floats(-500, 500), doubts, st.floats(0, 0.3), st.floats(0.5, 0.99))
-def test_what_is_added_makes_it_as_sure_as_was_asked(spare, doubt, relative, certainty):
+@given(st.floats(-500, 500), doubts, st.floats(0, 30), st.floats(0, 0.3), st.floats(0.5, 0.99))
+def test_what_is_added_makes_it_as_sure_as_was_asked(spare, doubt, common, relative, certainty):
     z = uncertainty.coverage(certainty)
-    more = uncertainty.more_for(meters(spare), meters(doubt), relative, z).m_as("m")
+    more = uncertainty.more_for(meters(spare), meters(doubt), meters(common), relative**2, z).m_as("m")
+
+    def over_all(added):
+        return np.sqrt(doubt**2 + 2 * common * added + (added * relative) ** 2)
+
     if spare >= z * doubt:
         assert more == 0
     else:
-        assert stats.norm.cdf((spare + more) / np.hypot(doubt, more * relative)) == approx(certainty, abs=1e-6)
-        root = optimize.brentq(lambda added: spare + added - z * np.hypot(doubt, added * relative), 0, 1e6)
+        assert stats.norm.cdf((spare + more) / over_all(more)) == approx(certainty, abs=1e-6)
+        root = optimize.brentq(lambda added: spare + added - z * over_all(added), 0, 1e6)
         assert more == approx(root, rel=1e-6, abs=1e-6)
+
+
+def test_more_of_the_same_by_hand():
+    # 8 % plan, half of it known from skeins: 0.0064 / 2 = 0.0032; of a raw fleece another 9 % squared, 0.0081.
+    spun = dict(weight=0.5, u_plan=0.08, u_batch=0.03)
+    assert uncertainty.strand_added_square(bought=0.0, **spun) == approx(0.0032)
+    assert uncertainty.strand_added_square(bought=0.0, u_kept=0.09, **spun) == approx(0.0113)
+    assert uncertainty.strand_added_square(bought=1.0, u_kept=0.09, **spun) == approx(0.0009)
+    # 300 g at 2 m/g, half of the yarn's weight, a quarter finer: 300 · 2 / 0.5 · 1.25 = 1,500 m. 0.0032 · 1,500 + 0.01 · 200 / 2 = 4.8 + 1.
+    pool = dict(pool=grams(300.0), share=0.5, planned=Quantity(2.0, "m/g"), hold=meters(200.0), variation=0.1, u_ball=0.02, finer=1.25)
+    assert uncertainty.strand_added_with(bought=0.0, **spun, **pool).m_as("m") == approx(5.8)
+    # A label is as it is: 0.0009 · 1,200 + 0.0004 · 200 / 2 = 1.08 + 0.04.
+    assert uncertainty.strand_added_with(bought=1.0, **spun, **pool).m_as("m") == approx(1.12)
+    # The larger of two strands; skeins of 500 ± 10 m teach half: (0.5 / 500 · 10)² = 0.0001; a scale of 2 %: (0.5 · 0.02)² = 0.0001.
+    skeins = dict(weight=0.5, u_scale=0.02, in_skeins=meters(500.0), skeins_doubt=meters(10.0))
+    assert uncertainty.added_square(square_1=0.0032, square_2=0.0113, **skeins) == approx(0.0115)
+    # 100 · (1 + 0.001 · 1,500) · 0.001 = 0.25 and 1,500 · 0.0001 = 0.15.
+    assert uncertainty.added_with(with_1=meters(5.8), with_2=meters(1.12), to_come=meters(1500.0), **skeins).m_as("m") == approx(6.2)
+    assert uncertainty.added_with(with_1=meters(5.8), to_come=meters(-20.0), **skeins | {"in_skeins": meters(0.0)}).m_as("m") == approx(5.8)
+    # Nothing over, ± 60 m, z = 1, K = 8 m, Q = 0.36: E² · 0.64 - 16 · E - 3,600 = 0, E = (8 + √(64 + 2,304)) / 0.64 = 88.535 m; with no K, 75 m.
+    assert uncertainty.more_for(meters(0.0), meters(60.0), meters(8.0), 0.36, 1.0).m_as("m") == approx((8 + 2368**0.5) / 0.64)
+    assert uncertainty.more_for(meters(0.0), meters(60.0), meters(0.0), 0.36, 1.0).m_as("m") == approx(75)
+    with pytest.raises(ValueError, match="No amount is that certain"):
+        uncertainty.more_for(meters(0.0), meters(60.0), meters(0.0), 1.0, 1.0)
+
+
+def test_what_more_of_a_lot_keeps_was_not_weighed():
+    # By hand: √(7² + 12² + 2.5² + 1.2²) % = √200.69 %; as prepared fiber 1.2 %, and once more combed √(1.2² + 8²) %.
+    figures = dict(u_skirting=0.07, u_yield=0.12, u_preparation=0.025, u_spinning=0.012, u_own=0.03)
+    assert fiber.kept_uncertainty(1, **figures) == approx(200.69**0.5 / 100)
+    assert fiber.kept_uncertainty(1, own_yield=0.5, **figures) == approx((49 + 9 + 6.25 + 1.44) ** 0.5 / 100)
+    assert fiber.kept_uncertainty(4, **figures) == approx(0.012)
+    assert fiber.kept_uncertainty(4, **figures, u_second=0.08) == approx((1.44 + 64) ** 0.5 / 100)
+    assert fiber.kept_uncertainty(5, **figures, u_second=0.08) == 0
 
 
 def test_doubts_of_a_fleece_go_stage_by_stage():

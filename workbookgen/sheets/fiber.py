@@ -74,6 +74,12 @@ def _doubt_of(number: int, own: str, expected: str) -> str:
     return f"IF(OR(stage > {number}, {known}), 0, POWER(IF(given({own}), doubts_own, {expected}), 2))"
 
 
+
+
+def _anew(number: int, own: str, expected: str) -> str:
+    return f"IF(stage > {number}, 0, POWER(IF(given({own}), doubts_own, {expected}), 2))"
+
+
 WENT = 'IF(given(gone), gone <> "set aside", 1 = 0)'
 
 
@@ -245,6 +251,11 @@ def _for_other_sheets() -> Group:
                      "u_own": "doubts_own",
                      "skirted": "skirted_weighed", "scoured": "scoured_weighed", "prepared": "prepared_weighed", "whole": "yarn_weighed"},
                note="Standard uncertainty of the whole lot's yarn, from the stages not yet weighed. It stays with what is left."),
+        Result("kept_doubt", "More like it, kept ±", f"SQRT({' + '.join(_anew(*step) for step in DOUBTED)} + IF(stage > 4, 0, POWER(second_doubt, 2)))",
+               trade.kept_uncertainty, SHARE,
+               uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_preparation": "preparation_doubt", "u_second": "second_doubt", "u_spinning": "doubts_spinning",
+                     "u_own": "doubts_own"},
+               note="Standard uncertainty of what would be kept of more, got in the form in which this lot was bought."),
         Result("to_come_square", "To spin ±²", "to_come_doubt * to_come_doubt", uncertainty.square, SQUARE_MASS, uses={"uncertainty": "to_come_doubt"}),
         Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_lot, name)", stock.sum_where, LENGTH,
                uses={"names": "skeins_free_lot", "amounts": "skeins_finished_yd"}, note="Of this lot alone, and of no project."),

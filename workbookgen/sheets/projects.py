@@ -203,12 +203,15 @@ def _how_sure(settings: Settings) -> Group:
         Result("doubt_need", "Need ±", "need * need_doubt", uncertainty.need_uncertainty, LENGTH, uses={"relative": "need_doubt"}, note="Standard uncertainty of the yarn needed."),
         Result("doubt_spare", "Over ±", "SQRT(doubt_have * doubt_have + doubt_need * doubt_need)", uncertainty.surplus_uncertainty, LENGTH,
                uses={"u_have": "doubt_have", "u_need": "doubt_need"}),
+        *supply.added(),
         Result("more", "More, to be sure",
-               "IF(spare >= doubts_z * doubt_spare, 0, (SQRT(POWER(doubts_z * doubts_grist * spare, 2) + (1 - POWER(doubts_z * doubts_grist, "
-               "2)) * POWER(doubts_z * doubt_spare, 2)) - spare) "
-               "/ (1 - POWER(doubts_z * doubts_grist, 2)))",
-               uncertainty.more_for, LENGTH, uses={"uncertainty": "doubt_spare", "relative_more": "doubts_grist", "coverage": "doubts_z"},
-               only_if="doubts_z * doubts_grist < 1", note="What to have besides, to be as sure as you ask on the sheet Sureness; it is itself uncertain."),
+               "IF(spare >= doubts_z * doubt_spare, 0, (SQRT(MAX(0, (spare - doubts_z * doubts_z * added_with) * (spare - doubts_z * doubts_z * added_with) "
+               "- (1 - doubts_z * doubts_z * added_square) * (spare * spare - POWER(doubts_z * doubt_spare, 2)))) - (spare - doubts_z * doubts_z * added_with)) "
+               "/ (1 - doubts_z * doubts_z * added_square))",
+               uncertainty.more_for, LENGTH,
+               uses={"uncertainty": "doubt_spare", "with_more": "added_with", "square_more": "added_square", "coverage": "doubts_z"},
+               only_if="doubts_z * doubts_z * added_square < 1",
+               note="What to have besides, to be as sure as you ask on the sheet Sureness; it is itself uncertain, and off together with the rest."),
         *supply.to_buy(),
     ))
 

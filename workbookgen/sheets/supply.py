@@ -215,6 +215,44 @@ def fiber_in_all() -> tuple[Result, ...]:
     )
 
 
+def added() -> tuple[Result, ...]:
+    """How sure more of each component is, and what that has in common with what there is; then of the yarn as a whole."""
+    results = []
+    for part in PARTS:
+        factor = "IF(@_bought = 1, 1, finer)"
+        results += [
+            _lookup(part, "kept_doubt", "More of it, kept ±", "fiber_kept_doubt", "@_lot_a", SHARE),
+            _result(part, "added_square", "More of it ±²",
+                    "IF(@_bought = 1, POWER(doubts_batch, 2), POWER(doubts_grist, 2) * (1 - learned) + POWER(IF(given(@_kept_doubt), @_kept_doubt, 0), 2))",
+                    uncertainty.strand_added_square, NUMBER,
+                    {"bought": "@_bought", "weight": "learned", "u_plan": "doubts_grist", "u_batch": "doubts_batch", "u_kept": "@_kept_doubt"}),
+            _result(part, "added_with", "More, shared",
+                    f"IF(@_bought = 1, POWER(doubts_batch, 2), POWER(doubts_grist, 2) * (1 - learned)) * @_pool * planned * {factor} / @_share "
+                    "+ POWER(IF(@_bought = 1, doubts_ball, doubts_variation), 2) * hold / 2",
+                    uncertainty.strand_added_with, LENGTH,
+                    {"pool": "@_pool", "share": "@_share", "bought": "@_bought", "weight": "learned", "u_plan": "doubts_grist",
+                     "variation": "doubts_variation", "u_batch": "doubts_batch", "u_ball": "doubts_ball"}, only_if="finer > 0"),
+        ]
+    learned = "IF(in_skeins > 0, learned / in_skeins, 0)"
+    of_skeins = {"weight": "learned", "u_scale": "doubts_scale", "skeins_doubt": "doubt_skeins"}
+    return (
+        *results,
+        Result("added_square", "More ±²", f"{_largest('added_square')} + POWER({learned} * doubt_skeins, 2) + POWER((1 - learned) * doubts_scale, 2)",
+               uncertainty.added_square, NUMBER, uses=of_skeins | {f"square_{part}": f"part_{part}_added_square" for part in PARTS},
+               note="Of more yarn, as a share of it, squared: its grist, and what its fiber keeps."),
+        Result("added_with", "More, shared",
+               f"{_largest('added_with')} + doubt_skeins * doubt_skeins * (1 + {learned} * MAX(0, lesser_4)) * {learned} "
+               "+ MAX(0, lesser_4) * POWER((1 - learned) * doubts_scale, 2)",
+               uncertainty.added_with, LENGTH, uses=of_skeins | {"to_come": "lesser_4"} | {f"with_{part}": f"part_{part}_added_with" for part in PARTS},
+               note="More of the same yarn comes out finer or thicker together with what there is."),
+    )
+
+
+def _largest(key: str) -> str:
+    others = ", ".join(f"IF(given(part_{part}_{key}), part_{part}_{key}, 0)" for part in PARTS[1:])
+    return f"MAX(part_1_{key}, {others})"
+
+
 def to_buy() -> tuple[Result, ...]:
     """How much more of each component to get, in the form in which it is bought."""
     results = []

@@ -117,8 +117,23 @@ EXAMPLES = [
             u_scale=n(0.005, 0),
         ),
     ),
-    (uncertainty.more_for, dict(spare=q("yard", 20, -30), uncertainty=q("m", 40, 0), relative_more=n(0.08, 0), coverage=n(1.28, 0))),
+    (uncertainty.more_for, dict(spare=q("yard", 20, -30), uncertainty=q("m", 40, 0), with_more=q("yard", 4, 0), square_more=n(0.01, 0), coverage=n(1.28, 0))),
+    *(
+        (uncertainty.strand_added_square, dict(bought=n(0, 1), weight=n(0.5, 0), u_plan=n(0.08, 0), u_batch=n(0.03, 0)) | kept)
+        for kept in ({}, dict(u_kept=n(0.1, 0)))
+    ),
+    *(
+        (uncertainty.strand_added_with, dict(pool=q("oz", 30, 0), hold=q("yard", 200, 150), weight=n(0.5, 0), u_plan=n(0.08, 0), variation=n(0.1, 0),
+                                             u_batch=n(0.03, 0), u_ball=n(0.02, 0), **strand))
+        for strand in (STRAND, {key: each for key, each in STRAND.items() if key != "finer"})
+    ),
+    *((uncertainty.added_square, dict(weight=n(0.5, 0), u_scale=n(0.005, 0), in_skeins=q("yard", 200, 0), skeins_doubt=q("m", 4, 0))
+       | {f"square_{each}": n(0.01 * each, 0) for each in strands}) for strands in ((1,), FOUR)),
+    *((uncertainty.added_with, dict(weight=n(0.5, 0), u_scale=n(0.005, 0), in_skeins=q("yard", 200, 0), skeins_doubt=q("m", 4, 0), to_come=q("yard", 300, -50))
+       | {f"with_{each}": q("m", each, 0) for each in strands}) for strands in ((1,), FOUR)),
     (uncertainty.need_uncertainty, dict(need=q("yard", 400, 0), relative=n(0.05, 0))),
+    (fiber.kept_uncertainty, dict(stage=n(1, 3), **DOUBTS)),
+    (fiber.kept_uncertainty, dict(stage=n(1, 5), u_second=n(0.08, 0), own_skirting=n(0.1, 0), own_yield=n(0.5, 1), own_preparation=n(0.1, 0), own_spinning=n(0.1, 0), **DOUBTS)),
     *(
         (fiber.yarn_uncertainty, dict(yarn=q("oz", 40, 0), stage=n(1, 3), **DOUBTS, **known))
         for known in (

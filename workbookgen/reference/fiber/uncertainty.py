@@ -10,7 +10,7 @@ import numpy as np
 from workbookgen.reference.calculation import calculation, require_numbers
 from workbookgen.reference.fates import share_still_there
 from workbookgen.reference.limits import NOT_NEGATIVE, Limits, require_within
-from workbookgen.units import Mass, Ratio
+from workbookgen.units import Mass, Quantity, Ratio
 
 PREPARED = 4  # the stage of fiber that was bought ready to spin
 
@@ -152,3 +152,63 @@ def clean_uncertainty(
     5.0 gram
     """
     return yarn_uncertainty(clean, stage, u_skirting, u_yield, u_yield * 0.0, u_yield * 0.0, u_own, own_skirting=own_skirting, own_yield=own_yield)
+
+
+@calculation
+def kept_uncertainty(
+    stage: Ratio,
+    u_skirting: Ratio,
+    u_yield: Ratio,
+    u_preparation: Ratio,
+    u_spinning: Ratio,
+    u_own: Ratio,
+    own_skirting: Ratio | None = None,
+    own_yield: Ratio | None = None,
+    own_preparation: Ratio | None = None,
+    own_spinning: Ratio | None = None,
+    u_second: Ratio = 0.0,
+) -> Ratio:
+    """Relative uncertainty of what is kept of more like a lot.
+
+    r = √(Σ r²), over the stages still ahead of fiber in the form in which the lot was bought. What was weighed of the lot says
+    nothing about another fleece.
+
+    Parameters
+    ----------
+    stage : stage at which the lot was bought, 1 raw fleece to 5 yarn
+    u_skirting : r of skirting, as a share of what is kept
+    u_yield : r of scouring
+    u_preparation : r of carding or combing
+    u_spinning : r of spinning and plying
+    u_own : r of your own figure, which replaces that of its stage
+    own_skirting : your own figure for skirting, if there is one
+    own_yield : your own figure for the scoured yield
+    own_preparation : your own figure for preparation
+    own_spinning : your own figure for spinning
+    u_second : r of a second preparation; 0 where there is none
+
+    Returns
+    -------
+    r, a share
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty, or a stage that does not exist.
+
+    Notes
+    -----
+    Valid for fleeces whose yields are independent, and independent stages.
+
+    References
+    ----------
+    JCGM 100, 5.1.6, the relative form for a product (from memory).
+
+    Examples
+    --------
+    >>> print(round(kept_uncertainty(1, u_skirting=0.03, u_yield=0.04, u_preparation=0, u_spinning=0, u_own=0.02), 6))
+    0.05
+    """
+    one = Quantity(1.0, "g")
+    own = dict(own_skirting=own_skirting, own_yield=own_yield, own_preparation=own_preparation, own_spinning=own_spinning)
+    return yarn_uncertainty(one, stage, u_skirting, u_yield, u_preparation, u_spinning, u_own, **own, u_second=u_second).m_as("g")

@@ -2,11 +2,12 @@
 
 `budget` says where uncertainty comes from and how it adds up. `skeins` says what skeins share and
 what each has to itself, and `together` adds that up. `coming` says how sure the yarn is that is
-still to be spun or bought. `enough` compares what there is with what is needed, each with its
+still to be spun or bought, `adding` what is still to be got. `enough` compares what there is with what is needed, each with its
 uncertainty, and gives a chance instead of a yes or no. Everywhere u is a standard uncertainty: two
 of them cover about 95 percent.
 """
 
+from workbookgen.reference.uncertainty.adding import added_square, added_with, strand_added_square, strand_added_with
 from workbookgen.reference.uncertainty.budget import combined, length_relative, product_relative, rectangular, square
 from workbookgen.reference.uncertainty.coming import coming_uncertainty, finer_than_planned, grist_uncertainty, in_hand_uncertainty, learned_weight, lesser, lesser_uncertainty
 from workbookgen.reference.uncertainty.enough import chance_enough, coverage, more_for, need_uncertainty, surplus_uncertainty

@@ -140,17 +140,18 @@ def coverage(certainty: Ratio) -> Ratio:
 
 
 @calculation
-def more_for(spare: Some, uncertainty: Some, relative_more: Ratio, coverage: Ratio) -> Some:
+def more_for(spare: Some, uncertainty: Some, with_more: Some, square_more: Ratio, coverage: Ratio) -> Some:
     """Additional amount to have, to be as certain as wanted.
 
-    E = (√(k · s² + (1 - k) · z² · u²) - s) / (1 - k), k = (z · r)², so that s + E = z · √(u² + (E · r)²);
-    E = 0 if s ≥ z · u. The addition is itself uncertain, so a little more is needed.
+    E = (√(b² - a · (s² - z² · u²)) - b) / a, a = 1 - z² · Q, b = s - z² · K, so that s + E = z · √(u² + 2 · K · E + Q · E²);
+    E = 0 if s ≥ z · u. The addition is itself uncertain, and is off together with what is there: so more is needed.
 
     Parameters
     ----------
     spare : s, what is left over when the need is met, below zero when some is lacking, any quantity
     uncertainty : u, its standard uncertainty, of the same kind
-    relative_more : r, relative standard uncertainty of what is added
+    with_more : K, what the addition has in common with what is there, of the same kind
+    square_more : Q, squared relative uncertainty of what is added
     coverage : z, standard uncertainties needed for the certainty
 
     Returns
@@ -160,34 +161,35 @@ def more_for(spare: Some, uncertainty: Some, relative_more: Ratio, coverage: Rat
     Raises
     ------
     ValueError
-        A negative uncertainty or coverage, or z · r of 1 or more.
+        A negative uncertainty or coverage, or z² · Q of 1 or more.
     DimensionalityError
         A surplus and an uncertainty of different kinds.
 
     Notes
     -----
-    Valid for z · r below 1: with a larger uncertainty, no amount is ever certain enough.
+    Valid for z² · Q below 1: with a larger uncertainty, no amount is ever certain enough.
 
     References
     ----------
-    JCGM 100, 5.1.2 (from memory), solved for the amount.
+    JCGM 100, 5.1.2, 5.2 and F.1.2, on correlated terms (from memory), solved for the amount.
 
     Examples
     --------
-    >>> print(more_for(Quantity(0, "m"), Quantity(10, "m"), relative_more=0, coverage=1.645))
+    >>> print(more_for(Quantity(0, "m"), Quantity(10, "m"), Quantity(0, "m"), square_more=0, coverage=1.645))
     16.45 meter
     """
-    require_numbers(spare, uncertainty, relative_more, coverage)
-    rest, doubt = Quantity(spare), Quantity(uncertainty)
+    require_numbers(spare, uncertainty, with_more, square_more, coverage)
+    rest, doubt, common = Quantity(spare), Quantity(uncertainty), Quantity(with_more)
     unit = rest.units
-    rest, doubt = rest.magnitude, doubt.m_as(unit)
+    rest, doubt, common = rest.magnitude, doubt.m_as(unit), common.m_as(unit)
     require(np.isfinite(rest), "What is left over must be a number.")
-    require_within(NOT_NEGATIVE, "A standard uncertainty", doubt, relative_more)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", doubt, common, square_more)
     require_within(NOT_NEGATIVE, "The coverage", coverage)
-    require(coverage * relative_more < 1, "No amount is that certain: measure better, or ask for less certainty.")
-    k = np.square(coverage * relative_more)
-    more = (np.sqrt(k * np.square(rest) + (1 - k) * np.square(coverage * doubt)) - rest) / (1 - k)
-    return Quantity(np.where(rest >= coverage * doubt, 0.0, more)[()], unit)
+    squared = np.square(coverage)
+    a, b = 1 - squared * square_more, rest - squared * common
+    require(a > 0, "No amount is that certain: measure better, or ask for less certainty.")
+    root = np.sqrt(np.maximum(0.0, np.square(b) - a * (np.square(rest) - squared * np.square(doubt))))
+    return Quantity(np.where(rest >= coverage * doubt, 0.0, (root - b) / a)[()], unit)
 
 
 @calculation
