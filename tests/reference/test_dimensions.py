@@ -72,7 +72,7 @@ LENGTH, MASS = Quantity(1.0, "m"), Quantity(2.0, "g")
         lambda: uncertainty.combined(1.0, LENGTH),
         lambda: uncertainty.surplus_uncertainty(LENGTH, MASS),
         lambda: uncertainty.chance_enough(LENGTH, MASS),
-        lambda: uncertainty.more_for(LENGTH, LENGTH, MASS, 0.1, 1.3),
+        lambda: uncertainty.more_for(LENGTH, LENGTH, 1.3, MASS, 0.1),
     ],
 )
 def test_two_quantities_must_be_of_one_kind(call):

@@ -62,7 +62,7 @@ def test_a_bought_thread_keeps_what_it_weighs_and_the_single_takes_all_the_diffe
 @given(st.floats(-500, 500), doubts, st.floats(0, 30), st.floats(0, 0.3), st.floats(0.5, 0.99))
 def test_what_is_added_makes_it_as_sure_as_was_asked(spare, doubt, common, relative, certainty):
     z = uncertainty.coverage(certainty)
-    more = uncertainty.more_for(meters(spare), meters(doubt), meters(common), relative**2, z).m_as("m")
+    more = uncertainty.more_for(meters(spare), meters(doubt), z, meters(common), relative**2).m_as("m")
 
     def over_all(added):
         return np.sqrt(doubt**2 + 2 * common * added + (added * relative) ** 2)
@@ -93,10 +93,10 @@ def test_more_of_the_same_by_hand():
     assert uncertainty.added_with(with_1=meters(5.8), with_2=meters(1.12), to_come=meters(1500.0), **skeins).m_as("m") == approx(6.2)
     assert uncertainty.added_with(with_1=meters(5.8), to_come=meters(-20.0), **skeins | {"in_skeins": meters(0.0)}).m_as("m") == approx(5.8)
     # Nothing over, ± 60 m, z = 1, K = 8 m, Q = 0.36: E² · 0.64 - 16 · E - 3,600 = 0, E = (8 + √(64 + 2,304)) / 0.64 = 88.535 m; with no K, 75 m.
-    assert uncertainty.more_for(meters(0.0), meters(60.0), meters(8.0), 0.36, 1.0).m_as("m") == approx((8 + 2368**0.5) / 0.64)
-    assert uncertainty.more_for(meters(0.0), meters(60.0), meters(0.0), 0.36, 1.0).m_as("m") == approx(75)
+    assert uncertainty.more_for(meters(0.0), meters(60.0), 1.0, meters(8.0), 0.36).m_as("m") == approx((8 + 2368**0.5) / 0.64)
+    assert uncertainty.more_for(meters(0.0), meters(60.0), 1.0, meters(0.0), 0.36).m_as("m") == approx(75)
     with pytest.raises(ValueError, match="No amount is that certain"):
-        uncertainty.more_for(meters(0.0), meters(60.0), meters(0.0), 1.0, 1.0)
+        uncertainty.more_for(meters(0.0), meters(60.0), 1.0, meters(0.0), 1.0)
 
 
 def test_what_more_of_a_lot_keeps_was_not_weighed():

@@ -9,6 +9,7 @@ from workbookgen.settings import Settings
 
 US = described(Settings(units="us"))
 METRIC = described(Settings(units="metric"))
+SMALL = described(Settings(size="small"))
 BODY = {"garment_body": 36.0, "garment_ease": 4.0, "garment_length": 24.0}
 VEST = [{"name": "Vest"}]
 FRONT = {"project": "Vest", "shape": "rectangle", "width": 20.0, "height": 24.0}
@@ -111,3 +112,52 @@ def test_a_design_is_not_known_by_some_of_its_components(second, tex):
     )
     assert values["designs_tex"][0] == (tex and pytest.approx(tex, rel=1e-5)) and values["designs_tex"][1] == pytest.approx(248.03, rel=1e-4)
     assert values["designs_message"][:2] == (None if tex else "No answer yet: one of its components is not complete. Look at its line below.", None)
+
+
+LOT = {"name": "Clover", "state": "raw fleece", "weight": 100.0}
+OWN = {"own_skirting": 0.2, "own_yield": 0.5, "own_preparation": 0.1, "own_spinning": 0.05}
+FOLDED = "behind the + above the columns"
+BREED = "No answer yet: what it loses on its way to yarn is not known. Choose its breed or fiber, or type your own losses."
+LACKED = "No answer yet: the guide lacks a loss or the yield of its fiber. Type your own figures, or what you weighed."
+HEAVIER = "No answer yet: Washed, Prepared or Yarn is more than is expected before that stage. Weigh it before it too, or look at its losses."
+TYPED = {
+    "skirting": f"No answer yet: type Own skirting loss, or Skirted once it is weighed, {FOLDED}.",
+    "yield": f"No answer yet: type Own scoured yield, or Washed once it is weighed, {FOLDED}.",
+    "preparation": f"No answer yet: type Own prep. loss, or Prepared once it is weighed, {FOLDED}.",
+    "second": f"No answer yet: type Own second loss, or Prepared once it is weighed, {FOLDED}.",
+    "spinning": f"No answer yet: type Own spin. loss, {FOLDED}; or Yarn, once all of it is spun.",
+}
+
+
+@pytest.mark.parametrize(("lot", "message"), [
+    ({}, BREED),
+    ({"state": "prepared fiber"}, BREED),
+    ({"state": "yarn or thread"}, None),
+    (OWN, None),
+    ({"kind": "Romney"}, None),
+    ({"gone": "sold"}, None),  # nobody waits for its yarn
+    ({"gone": "Set aside"}, BREED),
+    ({"kind": "Cotton"}, LACKED),  # of which the guide gives no yield
+    ({"kind": "Wool top or roving", "state": "prepared fiber", "second_way": "combing"}, LACKED),
+    ({"kind": "Romney", "scoured_weighed": 98.0}, HEAVIER),  # of 100 oz, the guide expects 85 to be left by skirting
+    (OWN | {"prepared_weighed": 41.0}, HEAVIER),  # of 100 oz, 40 are expected to be left by scouring
+    (OWN | {"yarn_weighed": 36.5}, HEAVIER),  # and 36 by preparation
+    (OWN | {"prepared_weighed": 40.0, "yarn_weighed": 39.0}, None),
+    ({"kind": "Cotton", "scoured_weighed": "wet"}, "Washed: type a number above 0 up to 1,000,000 oz, in digits."),
+])
+def test_a_lot_says_what_its_yarn_hangs_on(lot, message):
+    values = values_of(fiber=[LOT | lot])
+    assert values["fiber_message"][0] == message
+    assert (values["fiber_yarn"][0] is None) == (message is not None) or "gone" in lot
+    assert values["fiber_mark"][0] == (message and ("…" if message.startswith("No answer") else "!"))
+
+
+@pytest.mark.parametrize(("lot", "missing"), [
+    ({}, "skirting"), (OWN | {"own_yield": None}, "yield"), (OWN | {"own_preparation": None}, "preparation"), (OWN | {"second_way": "carding"}, "second"),
+    (OWN | {"own_spinning": None}, "spinning"), ({"state": "prepared fiber"}, "spinning"), ({"state": "washed fiber"}, "preparation"),
+    ({"state": "washed fiber", "prepared_weighed": 90.0}, "spinning"), ({"state": "prepared fiber", "yarn_weighed": 95.0}, None), (OWN, None),
+])
+def test_a_small_planner_has_no_breeds_and_asks_for_the_very_figure(lot, missing):
+    values = values_of(described=SMALL, fiber=[LOT | lot])
+    assert values["fiber_message"][0] == (missing and TYPED[missing])
+    assert (values["fiber_yarn"][0] is None) == (missing is not None)

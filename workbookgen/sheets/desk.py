@@ -165,7 +165,10 @@ def _looks(title: str, logs: list[str], there: dict[str, Way], *more: tuple[str,
     return Looks(title=title, across=(10, 12), places=(*more, *((f"look_{key}", there[key]) for key in logs)))
 
 
-STEPS = ("1. Reels: give each reel its loop.   2. Skeins: type wraps and weight of each skein.   3. Projects: type the yarn wanted, and read whether it is enough.",)
+STEPS = (
+    "1. Reels: give each reel its loop.   2. Skeins: type wraps and weight of each skein.   "
+    "3. Projects: type the yarn wanted, choose its lot, or the project beside its skeins, and read whether it is enough.",
+)
 KEY = (
     "A tinted cell is yours: type there. All else is worked out, empty until what it needs is there, and refuses to be typed into. "
     "A cell that was emptied or pasted over is told above.",

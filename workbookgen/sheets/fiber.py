@@ -74,8 +74,6 @@ def _doubt_of(number: int, own: str, expected: str) -> str:
     return f"IF(OR(stage > {number}, {known}), 0, POWER(IF(given({own}), doubts_own, {expected}), 2))"
 
 
-
-
 def _anew(number: int, own: str, expected: str) -> str:
     return f"IF(stage > {number}, 0, POWER(IF(given({own}), doubts_own, {expected}), 2))"
 
@@ -106,7 +104,7 @@ def lots(settings: Settings) -> Log:
         ),
         rules=(*stages.cannot_gain(), *content.lot_rules(), *plausible.lot_weight(settings.units),
                *plausible.thick(settings.units, grist="Grist wanted"),
-               plausible.more_than_the_lot()),
+               plausible.more_than_the_lot(), *stages.unknown_losses("Guide" not in settings.without)),
     )
 
 

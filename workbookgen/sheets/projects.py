@@ -5,7 +5,7 @@ from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import GRIST, HOURS, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_LENGTH
 from workbookgen.language.repeated import repeated
-from workbookgen.language.sentences import UNKNOWN
+from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, in_use, made_of, plying, project, reeling, statistics, stock, strands, uncertainty, yarn_count
 from workbookgen.settings import Settings
@@ -59,8 +59,19 @@ def projects(settings: Settings) -> Log:
             Rule('OR(AND(given(lot_1), lot_1 = lot_2), AND(given(lot_1), lot_1 = lot_3), AND(given(lot_2), lot_2 = lot_3))',
                  _same_lot_twice, "Lots: choose each lot only once."),
             *plausible.thick(settings.units, grist="Grist planned"),
+            _without_need(settings),
+            Rule("AND(need > 0, in_skeins <= 0, NOT(given(part_1_name)), NOT(given(used)))",
+                 lambda values: values["need"] > 0 and values["in_skeins"] <= 0 and not values["part_1_name"] and values["used"] is None,
+                 f"{ASKING} No yarn for it is known. Choose its lot here, or this project beside its skeins on the sheet Skeins."),
         ),
     )
+
+
+def _without_need(settings: Settings) -> Rule:
+    """A project of which nobody knows what it takes; that is not asked of a finished one."""
+    estimated = ", or estimate it on the sheet Need" if {"Knitting", "Weaving"} - set(settings.without) else ""
+    return Rule("AND(NOT(given(need)), NOT(given(used)))", lambda values: values["need"] is None and values["used"] is None,
+                f"{UNKNOWN}: type the yarn wanted{estimated}.")
 
 
 def _you_type() -> Group:
@@ -195,22 +206,23 @@ def _how_sure(settings: Settings) -> Group:
                uses={"own": "own_square", "by_reels": "reel_square", "slack": "slack_sum", "shrink": "shrink_sum"},
                note="Standard uncertainty of its skeins together; what they share is added before it is squared (JCGM 100)."),
         Result("doubt_have", "There is ±",
-               "SQRT(POWER(doubt_skeins * (1 + learned * IF(in_skeins > 0, MAX(0, lesser_4) / in_skeins, 0)), 2) + lesser_4_doubt * lesser_4_doubt "
-               "+ POWER(MAX(0, lesser_4) * (1 - learned) * doubts_scale, 2))",
+               "IF(AND(given(lesser_4), given(lesser_4_doubt)), SQRT(POWER(doubt_skeins * (1 + learned * IF(in_skeins > 0, MAX(0, lesser_4) / in_skeins, 0)), 2) "
+               "+ lesser_4_doubt * lesser_4_doubt + POWER(MAX(0, lesser_4) * (1 - learned) * doubts_scale, 2)), doubt_skeins)",
                uncertainty.in_hand_uncertainty, LENGTH,
                uses={"skeins_doubt": "doubt_skeins", "to_come": "lesser_4", "u_to_come": "lesser_4_doubt", "weight": "learned", "u_scale": "doubts_scale"},
-               note="Standard uncertainty of all that there is and will be (JCGM 100)."),
+               only_if="IF(given(lesser_4), given(lesser_4_doubt), 1 = 1)", note="Standard uncertainty of all that there is and will be (JCGM 100)."),
         Result("doubt_need", "Need ±", "need * need_doubt", uncertainty.need_uncertainty, LENGTH, uses={"relative": "need_doubt"}, note="Standard uncertainty of the yarn needed."),
         Result("doubt_spare", "Over ±", "SQRT(doubt_have * doubt_have + doubt_need * doubt_need)", uncertainty.surplus_uncertainty, LENGTH,
                uses={"u_have": "doubt_have", "u_need": "doubt_need"}),
         *supply.added(),
         Result("more", "More, to be sure",
-               "IF(spare >= doubts_z * doubt_spare, 0, (SQRT(MAX(0, (spare - doubts_z * doubts_z * added_with) * (spare - doubts_z * doubts_z * added_with) "
+               "IF(spare >= doubts_z * doubt_spare, 0, IF(AND(given(added_with), given(added_square)), "
+               "(SQRT(MAX(0, (spare - doubts_z * doubts_z * added_with) * (spare - doubts_z * doubts_z * added_with) "
                "- (1 - doubts_z * doubts_z * added_square) * (spare * spare - POWER(doubts_z * doubt_spare, 2)))) - (spare - doubts_z * doubts_z * added_with)) "
-               "/ (1 - doubts_z * doubts_z * added_square))",
+               "/ (1 - doubts_z * doubts_z * added_square), doubts_z * doubt_spare - spare))",
                uncertainty.more_for, LENGTH,
                uses={"uncertainty": "doubt_spare", "with_more": "added_with", "square_more": "added_square", "coverage": "doubts_z"},
-               only_if="doubts_z * doubts_z * added_square < 1",
+               only_if="IF(AND(given(added_with), given(added_square)), doubts_z * doubts_z * added_square < 1, 1 = 1)",
                note="What to have besides, to be as sure as you ask on the sheet Sureness; it is itself uncertain, and off together with the rest."),
         *supply.to_buy(),
     ))

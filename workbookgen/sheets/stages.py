@@ -9,10 +9,12 @@ from dataclasses import dataclass
 
 from workbookgen.language.fields import Input, Result, Rule
 from workbookgen.language.quantities import MASS, NUMBER, SHARE
+from workbookgen.language.sentences import UNKNOWN
 from workbookgen.reference import fiber
 from workbookgen.sheets import lists
 from workbookgen.sheets.limits import LOSS, PART
 from workbookgen.sheets.lookup import lookup
+from workbookgen.texts import folded
 
 
 @dataclass(frozen=True)
@@ -50,11 +52,14 @@ SKIRTING, SCOURING, PREPARATION, SPINNING = Stage(1, "skirting"), Stage(2, "yiel
 def own_losses() -> tuple[Input, ...]:
     """The spinner's own figures, which go before the guide's."""
     return (
-        Input("own_skirting", "Own skirting loss", LOSS, SHARE, width=12, help="Your own figure; it wins over the guide on the sheet Guide."),
-        Input("own_yield", "Own scoured yield", PART, SHARE, width=13, help="Your own figure: washed weight over skirted weight; it wins over the guide on the sheet Guide."),
+        Input("own_skirting", "Own skirting loss", LOSS, SHARE, width=12,
+              help="Your own figure: share lost in skirting (5 to 25%, common practice); it wins over the guide on the sheet Guide."),
+        Input("own_yield", "Own scoured yield", PART, SHARE, width=13,
+              help="Your own figure: washed weight over skirted weight (40 to 70% of raw wool, common practice); it wins over the guide on the sheet Guide."),
         Input("own_preparation", "Own prep. loss", LOSS, SHARE,
               help="Your own figure: share lost in carding (2 to 10%) or left in the comb (20 to 40%, common practice); it wins over the guide on the sheet Guide."),
-        Input("own_spinning", "Own spin. loss", LOSS, SHARE, help="Your own figure: share lost in spinning and plying; it wins over the guide on the sheet Guide."),
+        Input("own_spinning", "Own spin. loss", LOSS, SHARE,
+              help="Your own figure: share lost in spinning and plying (1 to 5%, common practice); it wins over the guide on the sheet Guide."),
     )
 
 
@@ -220,6 +225,46 @@ def _more(later: str, earlier: str):
 
 def _both_more(fed: str):
     return lambda values: values["prepared_weighed"] + values["noil_weighed"] > values[fed] * 1.000001
+
+
+FOLDED = "behind the + above the columns"
+STILL_THERE = 'IF(given(gone), gone = "set aside", 1 = 1)'
+
+
+def unknown_losses(has_guide: bool) -> tuple[Rule, ...]:
+    """What a lot lacks for its yarn to be known. Without a guide, the very figure of the first stage of which nobody says what is left."""
+    stages = (("scoured", "skirted"), ("prepared", "scoured"), ("yarn", "prepared"))
+    heavier = _lacking(
+        f"OR({', '.join(f'AND(given({after}_weighed), given({before}), NOT(given({after})))' for after, before in stages)})",
+        lambda values: any(None not in (values[f"{after}_weighed"], values[before]) and values[after] is None for after, before in stages),
+        "Washed, Prepared or Yarn is more than is expected before that stage. Weigh it before it too, or look at its losses.",
+    )
+    if has_guide:
+        return (
+            heavier,
+            _lacking("NOT(given(yarn)), NOT(given(kind))", lambda values: values["yarn"] is None and not values["kind"],
+                     "what it loses on its way to yarn is not known. Choose its breed or fiber, or type your own losses."),
+            _lacking("NOT(given(yarn))", lambda values: values["yarn"] is None,
+                     "the guide lacks a loss or the yield of its fiber. Type your own figures, or what you weighed."),
+        )
+    again = _lacking("given(scoured), NOT(given(second_loss))", lambda values: values["scoured"] is not None and values["second_loss"] is None,
+                     f"type Own second loss, or Prepared once it is weighed, {FOLDED}.")
+    skirted, scoured, prepared, yarn = (
+        _lacking(f"NOT(given({key}))", lambda values, key=key: values[key] is None, f"type {sentence}.")
+        for key, sentence in (
+            ("skirted", f"Own skirting loss, or Skirted once it is weighed, {FOLDED}"), ("scoured", f"Own scoured yield, or Washed once it is weighed, {FOLDED}"),
+            ("prepared", f"Own prep. loss, or Prepared once it is weighed, {FOLDED}"), ("yarn", f"Own spin. loss, {FOLDED}; or Yarn, once all of it is spun"),
+        )
+    )
+    return (heavier, skirted, scoured, again, prepared, yarn)
+
+
+def _lacking(when: str, is_lacking, sentence: str) -> Rule:
+    def asked(values) -> bool:
+        gone = values["gone"]
+        return is_lacking(values) and (not gone or isinstance(gone, str) and folded(gone) == "set aside")
+
+    return Rule(f"AND({STILL_THERE}, {when})", asked, f"{UNKNOWN}: {sentence}")
 
 
 def weights_up() -> tuple[Result, ...]:

@@ -117,7 +117,9 @@ EXAMPLES = [
             u_scale=n(0.005, 0),
         ),
     ),
+    (uncertainty.in_hand_uncertainty, dict(skeins_doubt=q("yard", 9, 0), in_skeins=q("m", 100, 0), weight=n(0.5, 0), u_scale=n(0.005, 0))),
     (uncertainty.more_for, dict(spare=q("yard", 20, -30), uncertainty=q("m", 40, 0), with_more=q("yard", 4, 0), square_more=n(0.01, 0), coverage=n(1.28, 0))),
+    (uncertainty.more_for, dict(spare=q("yard", 20, -30), uncertainty=q("m", 40, 0), coverage=n(1.28, 0))),
     *(
         (uncertainty.strand_added_square, dict(bought=n(0, 1), weight=n(0.5, 0), u_plan=n(0.08, 0), u_batch=n(0.03, 0)) | kept)
         for kept in ({}, dict(u_kept=n(0.1, 0)))

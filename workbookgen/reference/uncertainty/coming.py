@@ -329,21 +329,21 @@ def _clark(first: float, u_first: float, second: float, u_second: float) -> tupl
 
 @calculation
 def in_hand_uncertainty(
-    skeins_doubt: Length, in_skeins: Length, to_come: Length, u_to_come: Length, weight: Ratio, u_scale: Ratio
+    skeins_doubt: Length, in_skeins: Length, weight: Ratio, u_scale: Ratio, to_come: Length | None = None, u_to_come: Length | None = None
 ) -> Length:
     """Standard uncertainty of all that there is and will be.
 
-    u = √((u_S · (1 + w · M / S))² + u_M² + (M · (1 - w) · r)²). An error in the skeins is an error in the grist
-    learned from them as well, in the same direction.
+    u = √((u_S · (1 + w · M / S))² + u_M² + (M · (1 - w) · r)²), or u_S where nothing is to come. An error in the skeins
+    is an error in the grist learned from them as well, in the same direction.
 
     Parameters
     ----------
     skeins_doubt : u_S, standard uncertainty of the skeins together
     in_skeins : S, length in skeins
-    to_come : M, length that is still to come
-    u_to_come : u_M, its standard uncertainty
     weight : w, weight of the skeins against the plan
     u_scale : r, relative uncertainty of the scale; skeins weighed on it cancel it in proportion to their weight w
+    to_come : M, length that is still to come, if there is a lot to spin it from
+    u_to_come : u_M, its standard uncertainty
 
     Returns
     -------
@@ -352,7 +352,7 @@ def in_hand_uncertainty(
     Raises
     ------
     ValueError
-        A negative uncertainty or length, or a weight outside 0 to 1.
+        A negative uncertainty or length, a weight outside 0 to 1, or a length to come without its uncertainty.
 
     Notes
     -----
@@ -364,14 +364,17 @@ def in_hand_uncertainty(
 
     Examples
     --------
-    >>> print(in_hand_uncertainty(Quantity(3, "m"), Quantity(100, "m"), Quantity(200, "m"), Quantity(4, "m"), weight=0, u_scale=0))
+    >>> print(in_hand_uncertainty(Quantity(3, "m"), Quantity(100, "m"), 0, 0, to_come=Quantity(200, "m"), u_to_come=Quantity(4, "m")))
     5.0 meter
     """
     require_numbers(skeins_doubt, in_skeins, to_come, u_to_come, weight, u_scale)
-    require_within(NOT_NEGATIVE, "A standard uncertainty", skeins_doubt, u_to_come)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", *(each for each in (skeins_doubt, u_to_come) if each is not None))
     require_within(NOT_NEGATIVE, "The length in skeins", in_skeins)
     require_within(PART, "The weight", weight)
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_scale)
+    if to_come is None:
+        return skeins_doubt
+    require(u_to_come is not None, "What is to come is as uncertain as nobody says.")
     skeins, coming = in_skeins.m_as("m"), np.maximum(to_come.m_as("m"), 0.0)
     together = 1 + weight * np.where(skeins > 0, coming / np.where(skeins > 0, skeins, 1.0), 0.0)
     squares = np.square(skeins_doubt.m_as("m") * together) + np.square(u_to_come.m_as("m"))

@@ -140,7 +140,7 @@ def coverage(certainty: Ratio) -> Ratio:
 
 
 @calculation
-def more_for(spare: Some, uncertainty: Some, with_more: Some, square_more: Ratio, coverage: Ratio) -> Some:
+def more_for(spare: Some, uncertainty: Some, coverage: Ratio, with_more: Some | None = None, square_more: Ratio | None = None) -> Some:
     """Additional amount to have, to be as certain as wanted.
 
     E = (√(b² - a · (s² - z² · u²)) - b) / a, a = 1 - z² · Q, b = s - z² · K, so that s + E = z · √(u² + 2 · K · E + Q · E²);
@@ -150,9 +150,9 @@ def more_for(spare: Some, uncertainty: Some, with_more: Some, square_more: Ratio
     ----------
     spare : s, what is left over when the need is met, below zero when some is lacking, any quantity
     uncertainty : u, its standard uncertainty, of the same kind
-    with_more : K, what the addition has in common with what is there, of the same kind
-    square_more : Q, squared relative uncertainty of what is added
     coverage : z, standard uncertainties needed for the certainty
+    with_more : K, what the addition has in common with what is there, of the same kind
+    square_more : Q, squared relative uncertainty of what is added; it and K are zero where nothing says what is added
 
     Returns
     -------
@@ -175,12 +175,13 @@ def more_for(spare: Some, uncertainty: Some, with_more: Some, square_more: Ratio
 
     Examples
     --------
-    >>> print(more_for(Quantity(0, "m"), Quantity(10, "m"), Quantity(0, "m"), square_more=0, coverage=1.645))
+    >>> print(more_for(Quantity(0, "m"), Quantity(10, "m"), coverage=1.645))
     16.45 meter
     """
     require_numbers(spare, uncertainty, with_more, square_more, coverage)
-    rest, doubt, common = Quantity(spare), Quantity(uncertainty), Quantity(with_more)
+    rest, doubt = Quantity(spare), Quantity(uncertainty)
     unit = rest.units
+    common, square_more = Quantity(0, unit) if with_more is None else Quantity(with_more), 0 if square_more is None else square_more
     rest, doubt, common = rest.magnitude, doubt.m_as(unit), common.m_as(unit)
     require(np.isfinite(rest), "What is left over must be a number.")
     require_within(NOT_NEGATIVE, "A standard uncertainty", doubt, common, square_more)

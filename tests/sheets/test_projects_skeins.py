@@ -1,0 +1,71 @@
+"""A project that has skeins and no lot, as after the three steps on the desk: it is told whether they are enough."""
+
+import pytest
+from pytest import approx
+
+from workbookgen.checking.expected import expected_values
+from workbookgen.filled.planner import described
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.settings import Settings
+
+REELS = [{"name": "Post reel", "rated": 72.0, "tolerance": 0.25}]  # inches
+SKEINS = [
+    {"name": "A", "reel": "Post reel", "wraps": 100.0, "gross": 3.1, "project": "Hat"},
+    {"name": "B", "reel": "Post reel", "wraps": 60.0, "gross": 2.1, "project": "Shawl"},
+    {"name": "C", "reel": "Post reel", "wraps": 50.0, "gross": 1.9},
+]
+HAT, SHAWL = {"name": "Hat", "wanted": 150.0}, {"name": "Shawl", "wanted": 250.0}
+NONE_KNOWN = "Is it right? No yarn for it is known. Choose its lot here, or this project beside its skeins on the sheet Skeins."
+
+
+@pytest.fixture(scope="module", params=["small", "whole"])
+def told(request):
+    """What a planner shows of its first project, by field."""
+    planner = described(Settings(size=request.param, fibers=""))
+
+    def telling(*projects, lots=()):
+        entries = starting_entries(planner) | {"project_name": (projects[0]["name"],)}
+        for log, records in (("reels", REELS), ("skeins", SKEINS), ("fiber", lots), ("projects", projects)):
+            entries = with_records(planner, entries, log, list(records))
+        shown = expected_values(planner, entries)
+        return {key.removeprefix("projects_"): column[0] for key, column in shown.items() if key.startswith(("projects_", "project_", "glance_"))}
+
+    telling.is_small = request.param == "small"
+    return telling
+
+
+def test_its_skeins_are_enough(told):
+    hat = told(HAT, SHAWL)
+    # 100 wraps of 2 yd, less the usual 5%. ±: a wrap in 100 over the root of 3, a quarter inch in 72 over it, 3% of what is left of 200 yd.
+    assert hat["have"] == approx(190) and hat["doubt_have"] == approx((1.09697**2 + 0.38090**2 + 6.0**2) ** 0.5, rel=1e-4)
+    assert (hat["verdict"], hat["chance_words"], hat["message"]) == ("enough", "over 98%", None)  # 40 yd over, which are four times √(6.11² + 7.5²)
+    assert hat["answer"] == "There is 190 yd, very likely 178 yd to 202 yd; it takes 150 yd: 40 yd over. Chance that it is enough: over 98%."
+    assert hat["project_in_short"] == "Enough: 40 yd over" and hat["advice"] == "That is as sure as you ask."
+    assert hat["glance_projects"] == "1 of 2"
+
+
+def test_its_skeins_are_too_few(told):
+    shawl = told(SHAWL)
+    assert (shawl["verdict"], shawl["chance_words"], shawl["message"]) == ("short", "under 2%", None)
+    # 136 yd are lacking. ±: a wrap in 60, the reel, 3% of 120 yd, together 3.8 yd; and 5% of 250 yd. 136 + 1.2816 · √(3.8² + 12.5²) = 152.7.
+    assert shawl["advice"] == "To be 90% sure, get 153 yd more."
+
+
+def test_a_lot_that_is_not_known_hides_no_skeins_that_cover_all(told):
+    lot = {"name": "Clover", "state": "raw fleece", "weight": 80.0}
+    assert told(HAT | {"lot_1": "Clover"}, lots=[lot])["verdict"] == "enough"
+    assert told(SHAWL | {"lot_1": "Clover"}, lots=[lot])["verdict"] is None, "who knows what the lot gives"
+
+
+def test_a_project_without_any_yarn_is_asked_about(told):
+    scarf = told({"name": "Scarf", "wanted": 120.0})
+    assert (scarf["verdict"], scarf["message"], scarf["mark"]) == ("short", NONE_KNOWN, "?")
+    assert told({"name": "Scarf", "wanted": 120.0, "used": 2.0})["message"] is None
+    assert told({"name": "Scarf", "wanted": 120.0, "lot_2": "Top", "grist": 900.0}, lots=[{"name": "Top", "state": "yarn or thread", "weight": 2.0}])["message"] is None
+
+
+def test_a_project_of_a_name_alone_says_what_it_wants(told):
+    estimated = "" if told.is_small else ", or estimate it on the sheet Need"
+    hat = told({"name": "Hat"})
+    assert (hat["message"], hat["mark"]) == (f"No answer yet: type the yarn wanted{estimated}.", "…")
+    assert told({"name": "Hat", "used": 3.0})["message"] is None
