@@ -69,7 +69,7 @@ def projects(settings: Settings) -> Log:
 
 def _without_need(settings: Settings) -> Rule:
     """A project of which nobody knows what it takes; that is not asked of a finished one."""
-    estimated = ", or estimate it on the sheet Need" if {"Knitting", "Weaving"} - set(settings.without) else ""
+    estimated = ", or work it out on the sheet Need" if {"Knitting", "Weaving"} - set(settings.without) else ""
     return Rule("AND(NOT(given(need)), NOT(given(used)))", lambda values: values["need"] is None and values["used"] is None,
                 f"{UNKNOWN}: type the yarn wanted{estimated}.")
 
@@ -222,7 +222,7 @@ def _how_sure(settings: Settings) -> Group:
                "/ (1 - doubts_z * doubts_z * added_square), doubts_z * doubt_spare - spare))",
                uncertainty.more_for, LENGTH,
                uses={"uncertainty": "doubt_spare", "with_more": "added_with", "square_more": "added_square", "coverage": "doubts_z"},
-               only_if="IF(AND(given(added_with), given(added_square)), doubts_z * doubts_z * added_square < 1, 1 = 1)",
+               only_if="IF(given(added_square), IF(given(added_with), doubts_z * doubts_z * added_square < 1, 1 = 0), NOT(given(added_with)))",
                note="What to have besides, to be as sure as you ask on the sheet Sureness; it is itself uncertain, and off together with the rest."),
         *supply.to_buy(),
     ))

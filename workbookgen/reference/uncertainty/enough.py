@@ -161,7 +161,7 @@ def more_for(spare: Some, uncertainty: Some, coverage: Ratio, with_more: Some | 
     Raises
     ------
     ValueError
-        A negative uncertainty or coverage, or z² · Q of 1 or more.
+        A negative uncertainty or coverage, z² · Q of 1 or more, or one of K and Q without the other.
     DimensionalityError
         A surplus and an uncertainty of different kinds.
 
@@ -179,6 +179,7 @@ def more_for(spare: Some, uncertainty: Some, coverage: Ratio, with_more: Some | 
     16.45 meter
     """
     require_numbers(spare, uncertainty, with_more, square_more, coverage)
+    require((with_more is None) == (square_more is None), "What an addition has in common with what is there goes with its uncertainty.")
     rest, doubt = Quantity(spare), Quantity(uncertainty)
     unit = rest.units
     common, square_more = Quantity(0, unit) if with_more is None else Quantity(with_more), 0 if square_more is None else square_more
