@@ -9,6 +9,7 @@ from long_run import drawn
 from workbookgen.build import layout_of, workbook
 from workbookgen.carry.carry import carry
 from workbookgen.checking.check import check
+from workbookgen.checking.expected import expected_values
 from workbookgen.filled.planner import read_filled
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.language.fields import Input
@@ -73,6 +74,18 @@ def test_every_needed_input_is_read(small):
     read = {small.meaning(block, word).key for block in small.blocks.values() for result in block.results for word in result.words}
     needed = {f"{block.key}_{each.key}" for block in small.blocks.values() for each in block.inputs if each.needed}
     assert needed <= read and len(needed) > 5
+
+
+def test_a_weighed_skein_has_its_class_though_there_is_no_k_to_choose(small):
+    """100 wraps of 2 yd, less 5%, at 900 yd/lb: 30 is the root of it, and 0.35 times that are 10.5 wraps in an inch."""
+    skein = {"name": "First", "reel": "Clock reel", "wraps": 100.0, "gross": 190 / 900 * 16}
+    entries = starting_entries(small) | {"measure_skein": ("First",)}
+    for log, records in (("reels", TYPED["reels"]), ("skeins", [skein, skein | {"name": "Second", "counted_wpi": 30.0}])):
+        entries = with_records(small, entries, log, records)
+    values = expected_values(small, entries)
+    assert values["skeins_wpi"][0] == values["measure_wpi"][0] == pytest.approx(10.5)
+    assert values["skeins_weight_class"][0] == values["measure_weight_class"][0] == "4 medium"
+    assert values["skeins_message"][1].startswith("Is it right? Counted wpi: far from what its length and weight let expect.")
 
 
 @pytest.mark.parametrize("units", ["us", "us-grams", "metric"])

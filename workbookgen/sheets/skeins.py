@@ -164,9 +164,9 @@ def _grist_and_counts() -> Group:
 def _thickness() -> Group:
     return Group("Thickness", (
         Result("expected_wpi", "Expected wpi",
-               "thickness_k_wrapped * SQRT(grist_yd_lb * 453.59237 / 0.9144) / 0.0254",
-               diameter.threads_side_by_side, THREADS, width=9, uses={"grist": "grist_yd_lb", "k": "thickness_k_wrapped"},
-               note="Wraps per inch expected from the grist, with K of the sheet Counts."),
+               "IF(given(thickness_k_wrapped), thickness_k_wrapped, 0.35) * SQRT(grist_yd_lb * 453.59237 / 0.9144) / 0.0254",
+               diameter.wraps_expected, THREADS, width=9, uses={"grist": "grist_yd_lb", "k": "thickness_k_wrapped"},
+               note="Wraps per inch expected from the grist, with a K of 0.35; your own K stands on the sheet Counts."),
         Result("wpi", "Wpi in use", "IF(given(counted_wpi), counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS, width=9,
                uses={"counted": "counted_wpi", "expected": "expected_wpi"},
                only_if="OR(given(counted_wpi), given(expected_wpi))",

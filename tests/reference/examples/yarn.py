@@ -42,6 +42,8 @@ EXAMPLES = [
     (yarn_count.mass_of_length, dict(length=q("yard", 200, 0), grist=q("m/g", 2, 3))),
     (yarn_count.length_of_mass, dict(mass=q("oz", 4, 0), grist=q("yard/pound", 900, 1680))),
     (diameter.threads_side_by_side, dict(grist=q("m/g", 2, 3), k=n(0.84, 0.95))),
+    (diameter.wraps_expected, dict(grist=q("m/g", 2, 3), k=n(0.5, 0.4))),
+    (diameter.wraps_expected, dict(grist=q("yard/pound", 900, 1680))),
     (diameter.fitted_k, dict(wraps=q("1/cm", 4, 5), grist=q("yard/pound", 900, 1680))),
     (
         diameter.packing,

@@ -61,6 +61,42 @@ def threads_side_by_side(grist: Grist, k: Ratio) -> PerLength:
 
 
 @calculation
+def wraps_expected(grist: Grist, k: Ratio = 0.35) -> PerLength:
+    """Wraps in an inch to expect of a yarn that is laid on a ruler by hand.
+
+    w = K · √g, g in yards per pound, w in an inch. Until you have fitted a K of your own, the usual one stands for it.
+
+    Parameters
+    ----------
+    grist : g, grist of the yarn
+    k : K, for wraps laid by hand; 0.35 where none is given
+
+    Returns
+    -------
+    w, a number per length
+
+    Raises
+    ------
+    ValueError
+        A grist or a K that is not above zero.
+
+    Notes
+    -----
+    Valid for round yarns, laid side by side, not pushed together and not pulled.
+
+    References
+    ----------
+    Ashenhurst's rule, quoted in a study of weaving (read). K of 0.35: common practice, no source.
+
+    Examples
+    --------
+    >>> print(wraps_expected(Quantity(900, "yd/lb")))
+    10.5 / inch
+    """
+    return threads_side_by_side(grist, k)
+
+
+@calculation
 def fitted_k(wraps: PerLength, grist: Grist) -> Ratio:
     """Factor K of your own yarn.
 
