@@ -70,6 +70,15 @@ def test_no_text_sends_one_to_a_sheet_that_is_not_there(small):
     assert whole - there, "a whole planner names others, so they would be found"
 
 
+def test_no_text_speaks_of_what_a_small_planner_does_not_have(small):
+    """Neither samples nor designs. The labels of what stays blank, and the uncertainties of samples, are aside; so is what is explained on Reference."""
+    for sheet in small.sheets[:-1]:
+        for part in sheet.parts:
+            for each in part.fields if isinstance(part, Block) else ():
+                said = each.help if isinstance(each, Input) else each.note
+                assert not re.search(r"\b(samples?|designs?)\b", said) or "sample" in each.label, (sheet.name, each.label, said)
+
+
 def test_every_needed_input_is_read(small):
     read = {small.meaning(block, word).key for block in small.blocks.values() for result in block.results for word in result.words}
     needed = {f"{block.key}_{each.key}" for block in small.blocks.values() for each in block.inputs if each.needed}

@@ -155,7 +155,7 @@ def _the_yarn() -> Group:
                stock.spun, MASS,
                uses={"names": "skeins_from_lot", "amounts": "skeins_net", "second_names": "components_from_1", "second_amounts": "components_drawn_1",
                      "third_names": "components_from_2", "third_amounts": "components_drawn_2", "besides": "pieces"},
-               note="Weight of this lot in the skeins of the sheet Skeins: those of it alone, and its share in those of designs; and in finished pieces."),
+               note="Weight of this lot in the skeins of the sheet Skeins, and in finished pieces; its share in a design of the sheet Yarn counts, too."),
         Result("spun_length", "In skeins", "sum_where(skeins_finished_yd, skeins_from_lot, name)", stock.sum_where, LENGTH,
                uses={"names": "skeins_from_lot", "amounts": "skeins_finished_yd"},
                note="Finished length of the skeins spun from it alone."),

@@ -130,7 +130,7 @@ def _length() -> Group:
         lookup("shrinkage_sample", "Its sample's shrinkage", "projects_sample_shrinkage", "project", SHARE, note="By the sample of its project."),
         Result("shrinkage_expected", "Shrinkage expected", "IF(given(shrinkage_sample), shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
                uses={"usual": "doubts_shrinkage", "sample": "shrinkage_sample"}, only_if="IF(given(shrinkage_sample), shrinkage_sample < 0.9, 1 = 1)",
-               note="Until you measure the washed loop: its sample's, or the usual one of the sheet Sureness."),
+               note="Until you measure the washed loop: the usual one of the sheet Sureness; a sample of the sheet Samples goes before it."),
         lookup("loop", "Loop", "reels_loop", "reel", LOOP),
         Result("length_yd", "On the reel", "(wraps + part_wrap) * loop + rest", reeling.length, IN_YARDS,
                note="Every full turn of the reel is one loop."),

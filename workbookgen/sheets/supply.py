@@ -188,7 +188,7 @@ def fiber_of_parts() -> tuple[Result, ...]:
             _lookup(part, "keeps", "Lot keeps", "fiber_kept_of_prepared", "@_lot_a", SHARE, note="Share of prepared fiber that becomes yarn."),
             _result(part, "spun_of", "Kept in spinning", "IF(given(sample_loss), 1 - sample_loss, @_keeps)", in_use.kept_in_spinning, SHARE, {"lot": "@_keeps"},
                     only_if="OR(AND(given(sample_loss), sample_loss < 1, sample_loss >= 0), AND(NOT(given(sample_loss)), given(@_keeps)))",
-                    note="By the sample, or else by its lot."),
+                    note="By its lot; a sample of the sheet Samples goes before it."),
             *(
                 _result(part, key, label, f"IF(@_bought = 1, 0, yarn * @_share / {kept})", project.fiber_for, MASS, {"kept": kept, "share": "@_share", "bought": "@_bought"},
                         only_if=f"OR(@_bought = 1, IF(given({kept}), {kept} > 0, 1 = 0))")
