@@ -61,7 +61,7 @@ def test_what_is_only_expected_is_not_called_seen(gathered):
 def test_a_sample(gathered):
     sample = record(gathered, "samples", "Heather 2-ply")
     assert sample["readings"] == 3 and sample["wraps_per_cm"] == approx(11 / 2.54)
-    assert sample["wraps_doubt95_per_cm"] == approx(4.303 / 3**0.5 / 2.54)  # t of two degrees, NIST/SEMATECH (read)
+    assert sample["wraps_doubt95_per_cm"] == approx((4.303**2 / 3 + 0.25) ** 0.5 / 2.54)  # t of two degrees, NIST/SEMATECH (read); counted whole, so half a wrap
     assert sample["tex"] == approx(500) and sample["singles_twist_per_m"] == approx(600) and sample["spinning_loss"] == approx(0.1)
 
 

@@ -67,25 +67,40 @@ def test_a_length_is_told_with_both_ends_and_its_unit():
 
 def test_a_grist_is_as_sure_as_its_length_and_the_scale():
     # By hand: 3 and 4 in a thousand make 5 (JCGM 100, 5.1.6), and twice that is said.
-    assert measuring.grist_within(yards(1000), yards(3), 0.004) == pytest.approx(0.01)
+    assert measuring.grist_within(yards(1000), yards(3), 0.004, grams(100), grams(0)) == pytest.approx(0.01)
+    # A step of √3 g in 50 g: 3 / 12 / 2,500 = 0.0001, which is 1%, beside 0.6% and 0.8%, which also make 1%: twice √2 %. Bag and all are two readings: twice √3 %.
+    assert measuring.grist_within(yards(1000), yards(6), 0.008, grams(50), grams(3**0.5)) == pytest.approx(0.02 * 2**0.5)
+    assert measuring.grist_within(yards(1000), yards(6), 0.008, grams(50), grams(3**0.5), tare=grams(0)) == pytest.approx(0.02 * 2**0.5)
+    assert measuring.grist_within(yards(1000), yards(6), 0.008, grams(50), grams(3**0.5), tare=grams(4)) == pytest.approx(0.02 * 3**0.5)
     assert measuring.grist_words(0.01, Quantity(800, "yard / pound")) == "very likely within 1%"
     assert measuring.grist_words(0.5, Quantity(800, "yard / pound")) == "very likely within 50%"
     assert measuring.grist_words(1.15, Quantity(800, "yard / pound")) == "known only roughly: wind more"
     assert measuring.grist_words(0.0234, Quantity(800, "yard / pound")) == "very likely within 2.3%"
 
 
+@pytest.mark.parametrize("typed, unit, step", [
+    (57, "g", 1), (57.3, "g", 0.1), (57.25, "g", 0.1), (3.5, "oz", 0.1), (4, "oz", 0.1), (3.55, "oz", 0.05), (3.52, "oz", 0.01), (19.7, "oz", 0.1),
+])
+def test_a_weight_tells_how_finely_the_scale_shows_it(typed, unit, step):
+    assert measuring.scale_step(Quantity(typed, unit), in_ounces=float(unit == "oz")).m_as(unit) == pytest.approx(step)
+
+
 def test_a_grist_lies_as_near_as_promised():
     # Skeins drawn with the stated doubts of length and scale: 95 in 100 lie within what is said.
     draw = np.random.default_rng(7)
     length, weight = 200 * (1 + 0.01 * draw.standard_normal(20_000)), 100 * (1 + 0.006 * draw.standard_normal(20_000))
-    within = measuring.grist_within(yards(200), yards(2), 0.006)
+    within = measuring.grist_within(yards(200), yards(2), 0.006, grams(100), grams(0))
     assert np.mean(np.abs(length / weight / 2 - 1) <= within) == pytest.approx(0.95, abs=0.01)
 
 
 @pytest.mark.parametrize("call, sentence", [
-    (lambda: measuring.grist_within(yards(0), yards(3), 0.004), "length"),
-    (lambda: measuring.grist_within(yards(10), yards(-3), 0.004), "negative"),
-    (lambda: measuring.grist_within(yards(10), yards(3), -0.004), "negative"),
+    (lambda: measuring.grist_within(yards(0), yards(3), 0.004, grams(50), grams(1)), "length"),
+    (lambda: measuring.grist_within(yards(10), yards(-3), 0.004, grams(50), grams(1)), "negative"),
+    (lambda: measuring.grist_within(yards(10), yards(3), -0.004, grams(50), grams(1)), "negative"),
+    (lambda: measuring.grist_within(yards(10), yards(3), 0.004, grams(0), grams(1)), "weight"),
+    (lambda: measuring.grist_within(yards(10), yards(3), 0.004, grams(50), grams(-1)), "step"),
+    (lambda: measuring.grist_within(yards(10), yards(3), 0.004, grams(50), grams(1), grams(-1)), "tare"),
+    (lambda: measuring.scale_step(grams(-1), 0.0), "weight"),
     (lambda: measuring.grist_words(-0.1, Quantity(1, "m/g")), "negative"),
     (lambda: measuring.grist_words(0.1, Quantity(0, "m/g")), "grist"),
 ])

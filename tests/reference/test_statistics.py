@@ -38,6 +38,17 @@ def test_five_readings_of_wraps():
     assert statistics.standard_error(spread, 5).m_as("1/inch") == approx(0.26**0.5)
 
 
+def test_readings_that_were_rounded_alike():
+    # By hand: 1.2 by their spread, and half a step of 1: √(1.44 + 0.25) = 1.3.
+    assert statistics.within(per_inch(1.2), per_inch(1.0)).m_as("1/inch") == approx(1.3)
+    assert statistics.within(per_inch(0.0), per_inch(1.0)).m_as("1/inch") == approx(0.5)
+    for typed, step in (((14, 14, 14), 1), ((14, 14.5), 0.5), ((31 / 3, 11), 0), ((14.2,), 0), ((0.1 + 0.2 + 0.2,), 0.5)):
+        assert statistics.read_to(*map(per_inch, typed)).m_as("1/inch") == step
+    assert statistics.read_to(Quantity(14 / 2.54, "1/cm")).m_as("1/inch") == 1
+    with pytest.raises(ValueError, match="There must be a reading"):
+        statistics.read_to()
+
+
 def test_gaps_between_readings_do_not_matter():
     assert statistics.mean(3.0, None, 5.0) == 4
     assert statistics.mean(reading_4=3.0) == 3
@@ -187,6 +198,13 @@ def test_who_takes_the_readings_asked_for_is_as_near_as_promised():
 def test_how_many_more(count, in_all, inches, words):
     assert statistics.more_readings(count, 0.05, in_all, inches) == words
     assert statistics.more_readings(3, 0.025, 4, 1) == "1 more for ±2.5%"
+
+
+@pytest.mark.parametrize("mean, words", [(8, "read parts of a wrap for ±5%"), (10, "enough for ±5%"), (14, "enough for ±5%")])
+def test_whole_wraps_are_too_coarse_for_a_bulky_yarn(mean, words):
+    # Half a wrap of 8 is 6.25%, of 10 is 5%.
+    assert statistics.more_readings(3, 0.05, 3, 1, within=per_inch(0.5), mean=per_inch(mean)) == words
+    assert statistics.more_readings(3, 0.05, 4, 1, within=per_inch(0.5), mean=per_inch(mean)) == "1 more for ±5%"
 
 
 def test_inches_at_a_time():

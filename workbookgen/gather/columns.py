@@ -114,7 +114,7 @@ SAMPLES = Table("samples", "samples", (
     Column("readings", "count"),
     Column("wraps_per_cm", "wpi", "1/cm"),
     Column("wraps_spread_per_cm", "spread", "1/cm"),
-    Column("wraps_doubt95_per_cm", "half_width", "1/cm"),
+    Column("wraps_doubt95_per_cm", "within", "1/cm"),
     Column("grist_m_per_g", "grist_m_100g", "m/g"),
     Column("tex", "tex", "tex"),
     Column("k", "k"),

@@ -64,7 +64,7 @@ def measure(settings: Settings) -> Card:
             _you_type(settings),
             _in_the_log(settings),
             _in_use(settings),
-            _it_is(),
+            _it_is(settings),
             _in_words(),
             Group("What it can become", uses.enough_for("finished", "wpi")),
             _its_lot(),
@@ -139,7 +139,7 @@ def _weight_in_use(settings: Settings) -> Result:
                   uses=uses | {"rest": "gross", "logged": "log_gross"}, leaves=leaves, only_if=f"OR({any_of_them}, given(log_gross))")
 
 
-def _it_is() -> Group:
+def _it_is(settings: Settings) -> Group:
     return Group("It is", (
         Result("reeled", "On the reel", f"(used_wraps + {_or_nothing('used_part_wrap')}) * used_loop + {_or_nothing('used_rest')}", reeling.length, LENGTH,
                uses={"wraps": "used_wraps", "loop": "used_loop", "part_wrap": "used_part_wrap", "rest": "used_rest"}, only_if="used_loop > 0"),
@@ -168,8 +168,12 @@ def _it_is() -> Group:
             Result(key, "Grist", "finished / net", yarn_count.grist, unit, uses={"length": "finished", "mass": "net"}, only_if="finished > 0")
             for key, unit in (("grist", GRIST), ("grist_yd_lb", GRIST_US), ("grist_m_100g", GRIST_METRIC))
         ),
-        Result("grist_within", "Grist, within", "2 * SQRT(POWER(doubt / finished, 2) + POWER(doubts_scale, 2))", measuring.grist_within, SHARE,
-               uses={"length": "finished", "uncertainty": "doubt", "u_scale": "doubts_scale"}, only_if="finished > 0", note="By the doubt of its length and of your scale."),
+        _scale_step(settings),
+        Result("grist_within", "Grist, within",
+               "2 * SQRT(POWER(doubt / finished, 2) + POWER(doubts_scale, 2) + POWER(scale_step / net, 2) / 12 * IF(IF(given(used_tare), used_tare, 0) > 0, 2, 1))",
+               measuring.grist_within, SHARE,
+               uses={"length": "finished", "uncertainty": "doubt", "u_scale": "doubts_scale", "step": "scale_step", "tare": "used_tare"},
+               only_if="finished > 0", note="By the doubt of its length and of your scale, and by the steps in which the scale shows a weight."),
         Result("expected_wpi", "Expected wpi", "IF(given(thickness_k_wrapped), thickness_k_wrapped, 0.35) * SQRT(grist * 453.59237 / 0.9144) / 0.0254",
                diameter.wraps_expected, THREADS, uses={"k": "thickness_k_wrapped"}),
         Result("wpi", "Wraps per inch", "IF(given(used_counted_wpi), used_counted_wpi, expected_wpi)", diameter.wraps_in_use, THREADS,
@@ -181,6 +185,21 @@ def _it_is() -> Group:
                'IF(fewest = 0, "up to ", said(fewest) & " to ") & said(stitches) & " stitches in 4 in (10 cm), plain; a swatch decides"',
                gauge.gauge_words, None, uses={"most": "stitches"}, width=40),
     ))
+
+
+def _scale_step(settings: Settings) -> Result:
+    """The coarsest step of which the typed weight is a multiple."""
+    if UNIT_SYSTEMS[settings.units].is_metric("mass"):
+        formula, in_ounces = f"IF({_is_multiple('used_gross')}, 1, 0.1)", 0.0
+    else:
+        tenths, twentieths = (_is_multiple(f"used_gross / 28.349523125 * {parts}") for parts in (10, 20))
+        formula, in_ounces = f"IF({tenths}, 0.1, IF({twentieths}, 0.05, 0.01)) * 28.349523125", 1.0
+    return Result("scale_step", "Scale shows steps of", formula, measuring.scale_step, MASS, uses={"gross": "used_gross"}, fixed={"in_ounces": in_ounces}, digits=2,
+                  note="As the weight was typed.")
+
+
+def _is_multiple(amount: str) -> str:
+    return f"ABS({amount} - ROUND({amount}, 0)) < 0.000001"
 
 
 def _in_words() -> Group:

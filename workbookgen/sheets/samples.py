@@ -17,6 +17,13 @@ SHEET = tabs.SAMPLES
 READINGS = tuple(f"wpi_{number}" for number in range(1, 6))
 ALL_READINGS = ", ".join(READINGS)
 OF_READINGS = {f"reading_{number}": word for number, word in enumerate(READINGS, start=1)}
+
+
+def _off(parts: int) -> str:
+    """How far the readings lie off whole parts of a wrap in an inch, in all."""
+    return " + ".join(f"IF(given({word}), ABS({word} * 0.0254 * {parts} - ROUND({word} * 0.0254 * {parts}, 0)), 0)" for word in READINGS)
+
+
 # How many lines of the table of t stand for too few readings.
 TOO_FEW = "SUMPRODUCT((quantiles_t * quantiles_t * variation * variation > quantiles_readings * doubts_readings * doubts_readings * 1.000000001) * 1)"
 
@@ -101,12 +108,13 @@ def _thickness() -> Group:
                only_if=f"readings({ALL_READINGS}) > 1", note="Standard deviation of the readings."),
         Result("variation", "CV", "spread / wpi", statistics.variation, SHARE, uses={"deviation": "spread", "mean": "wpi"},
                note="Coefficient of variation: spread over mean."),
-        Result("half_width", "95% within ±", "class_of(quantiles_t, quantiles_readings, count) * spread / SQRT(count)", statistics.half_width, THREADS,
-               uses={"deviation": "spread"}, digits=2, note="The mean of very many readings lies this near, 19 times in 20."),
+        Result("within", "95% within ±", "SQRT(half_width * half_width + step * step / 4)", statistics.within, THREADS, digits=2,
+               note="The yarn's own mean lies this near, 19 times in 20. Of wraps counted whole, half a wrap is never known."),
         Result("readings_words", "Readings to take",
-               'IF(count < 3, (3 - count) & " more to see how they vary", IF(IF(given(in_all), in_all <= 5, 1 = 0), IF(in_all > count, (in_all - count) & " more", "enough"), '
+               'IF(count < 3, (3 - count) & " more to see how they vary", IF(IF(given(in_all), in_all <= 5, 1 = 0), IF(in_all > count, (in_all - count) & " more", '
+               'IF(IF(AND(given(within), given(wpi)), within > doubts_readings * wpi * 1.000000001, 1 = 0), "read parts of a wrap", "enough")), '
                'IF(IF(given(inches), inches <= 10, 1 = 0), "5 over " & inches & " inches each", "too uneven")) & " for ±" & ROUND(ROUND(doubts_readings * 100, 9), 1) & "%")',
-               statistics.more_readings, None, uses={"error": "doubts_readings"}, width=30,
+               statistics.more_readings, None, uses={"error": "doubts_readings", "mean": "wpi"}, width=30,
                note="For a mean that lies as near as the sheet Sureness says, 19 times in 20, if the others vary as these do."),
         Result("width", "Yarn width", "1 / wpi", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "wpi"}),
     ))
@@ -155,6 +163,10 @@ def _for_planning() -> Group:
 
 def _for_other_sheets() -> Group:
     return Group("For other sheets", (
+        Result("step", "Wraps read to", f"IF({_off(1)} < 0.000001, 1, IF({_off(2)} < 0.000001, 0.5, 0)) / 0.0254", statistics.read_to, THREADS, uses=OF_READINGS,
+               only_if=f"readings({ALL_READINGS}) > 0", note="Whole or half wraps, if no reading is finer."),
+        Result("half_width", "Within, by spread", "class_of(quantiles_t, quantiles_readings, count) * spread / SQRT(count)", statistics.half_width, THREADS,
+               uses={"deviation": "spread"}, digits=2, note="19 times in 20, if the readings were not rounded."),
         Result("in_all", "Readings in all", f"INDEX(quantiles_readings, MAX(2, 1 + {TOO_FEW}))", statistics.readings_in_all, NUMBER, uses={"error": "doubts_readings"}, digits=0,
                only_if=f"{TOO_FEW} < COUNT(quantiles_readings)"),
         Result("inches", "Inches at a time", "ROUNDUP(ROUND(POWER(INDEX(quantiles_t, 4) * variation / doubts_readings, 2) / 5, 6), 0)", statistics.inches_each, NUMBER,

@@ -2,25 +2,76 @@
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation
+from workbookgen.reference.calculation import by_element, calculation, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.words import rounded
-from workbookgen.units import Grist, Length, Ratio
+from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
 
+HAIR = 1e-6  # of a step, which no scale shows
 ROUGH = 0.5  # beyond it no share is told; common practice, no source
 
 
 @calculation
-def grist_within(length: Length, uncertainty: Length, u_scale: Ratio) -> Ratio:
+def scale_step(gross: Mass, in_ounces: Ratio) -> Mass:
+    """The step of the scale on which a skein was weighed.
+
+    d = 1 g, if the weight is whole grams, else 0.1 g; in ounces, d = 0.1 oz, else 0.05 oz, else 0.01 oz, the coarsest of which the weight is
+    a multiple. What was typed tells how finely the scale shows it.
+
+    Parameters
+    ----------
+    gross : weight as shown on the scale
+    in_ounces : 1 for a weight typed in ounces, 0 for grams
+
+    Returns
+    -------
+    d, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative weight.
+
+    Notes
+    -----
+    Valid for a weight as it was shown; one that happens to be round is taken for a rounded one.
+
+    References
+    ----------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> print(scale_step(Quantity(57, "g"), in_ounces=0))
+    1.0 gram
+    """
+    require_numbers(in_ounces)
+    require_within(NOT_NEGATIVE, "A weight", gross)
+    ounces, grams = gross.m_as("oz"), gross.m_as("g")
+    of_ounces = np.where(_is_multiple(ounces, 10), 0.1, np.where(_is_multiple(ounces, 20), 0.05, 0.01))
+    of_grams = np.where(_is_multiple(grams, 1), 1.0, 0.1)
+    return Quantity(np.where(np.asarray(in_ounces) == 1, Quantity(of_ounces, "oz").m_as("g"), of_grams)[()], "g")
+
+
+def _is_multiple(amount, parts: int):
+    return np.abs(amount * parts - np.round(amount * parts)) < HAIR
+
+
+@calculation
+def grist_within(length: Length, uncertainty: Length, u_scale: Ratio, net: Mass, step: Mass, tare: Mass | None = None) -> Ratio:
     """Expanded uncertainty of a grist, as a share.
 
-    w = 2 · √((u / L)² + s²). For a quotient, relative uncertainties add in quadrature; two standard uncertainties cover about 95 percent.
+    w = 2 · √((u / L)² + s² + k · (d / m)² / 12). For a quotient, relative uncertainties add in quadrature; two standard uncertainties
+    cover about 95 percent. The weight lies within half a step of what the scale shows, and so does that of the bag.
 
     Parameters
     ----------
     length : L, finished length of the skein
     uncertainty : u, its standard uncertainty
     u_scale : s, relative standard uncertainty of the scale
+    net : m, weight of the yarn alone
+    step : d, the step of the scale
+    tare : weight of bag or tag; with one, k = 2 readings of the scale, else 1
 
     Returns
     -------
@@ -29,25 +80,32 @@ def grist_within(length: Length, uncertainty: Length, u_scale: Ratio) -> Ratio:
     Raises
     ------
     ValueError
-        A length that is not above zero, or a negative uncertainty.
+        A length or a weight that is not above zero, or a negative uncertainty, step or tare.
 
     Notes
     -----
-    Valid for a weight of many scale steps: for a skein that weighs only a few steps, the step itself counts more.
+    Valid for a scale that shows the nearest step.
 
     References
     ----------
-    JCGM 100, 5.1.6 and 6.2.1 (from memory).
+    JCGM 100, 5.1.6, 6.2.1 and F.2.2.1, the step of an indication (from memory).
 
     Examples
     --------
-    >>> print(grist_within(Quantity(200, "m"), Quantity(6, "m"), u_scale=0.04))
-    0.1
+    >>> print(round(grist_within(Quantity(200, "m"), Quantity(6, "m"), u_scale=0.04, net=Quantity(100, "g"), step=Quantity(0.1, "g")), 6))
+    0.100002
     """
     require_within(ABOVE_ZERO, "The length", length)
+    require_within(ABOVE_ZERO, "The weight", net)
     require_within(NOT_NEGATIVE, "A standard uncertainty", uncertainty)
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_scale)
-    return 2 * np.hypot((uncertainty / length).m_as(""), u_scale)
+    require_within(NOT_NEGATIVE, "The step", step)
+    readings = 1.0
+    if tare is not None:
+        require_within(NOT_NEGATIVE, "The tare", tare)
+        readings = np.where(tare.magnitude > 0, 2.0, 1.0)[()]
+    squares = np.square((uncertainty / length).m_as("")) + np.square(u_scale) + readings * np.square((step / net).m_as("")) / 12
+    return 2 * np.sqrt(squares)
 
 
 @calculation

@@ -1,7 +1,7 @@
 """Several readings of one thing, and several skeins of one lot, in a few numbers.
 
 `readings` takes up to five readings on one piece of yarn: their mean, their standard deviation, and the uncertainty
-of the mean; `enough` says how many more to take. `groups` finds the mean of a lot's skeins, the one that stands out,
+of the mean; `enough` says how many more to take, and `steps` how finely they were read. `groups` finds the mean of a lot's skeins, the one that stands out,
 and whether two skeins may share a piece; `joined` adds up the variation of groups from sums that a log can keep.
 """
 
@@ -9,3 +9,4 @@ from workbookgen.reference.statistics.enough import inches_each, more_readings, 
 from workbookgen.reference.statistics.groups import GRUBBS_TABLE, difference, group_mean, grubbs_limit, limit_high, limit_low, may_share, relative_deviation, stands_out
 from workbookgen.reference.statistics.joined import pooled_variation, square_of, variation_of_sums
 from workbookgen.reference.statistics.readings import T_TABLE, count, deviation, half_width, mean, specimens, standard_error, t_quantile, variation
+from workbookgen.reference.statistics.steps import read_to, within

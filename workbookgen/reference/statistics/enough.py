@@ -10,7 +10,7 @@ from workbookgen.reference.calculation import by_element, calculation, require, 
 from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, NOT_NEGATIVE, require_within
 from workbookgen.reference.statistics.readings import T_TABLE, t_quantile
 from workbookgen.reference.words import rounded
-from workbookgen.units import Ratio
+from workbookgen.units import Quantity, Ratio, Some
 
 FEWEST = 3  # two readings that happen to agree would be enough for any tolerance
 PLACES = 5  # readings for which a sample has room
@@ -102,10 +102,13 @@ def inches_each(variation: Ratio, error: Ratio) -> Ratio:
 
 
 @calculation
-def more_readings(count: Ratio, error: Ratio, in_all: Ratio | None = None, inches: Ratio | None = None) -> str:
+def more_readings(
+    count: Ratio, error: Ratio, in_all: Ratio | None = None, inches: Ratio | None = None, within: Some = None, mean: Some = None
+) -> str:
     """How many more readings to take, in words.
 
-    more = n - k. With fewer than three, more are taken to see how they vary; if five are too few, each is counted over more inches.
+    more = n - k. With fewer than three, more are taken to see how they vary; if five are too few, each is counted over more inches. Enough of
+    them are not enough where w > E · x̄, since all were rounded.
 
     Parameters
     ----------
@@ -113,6 +116,8 @@ def more_readings(count: Ratio, error: Ratio, in_all: Ratio | None = None, inche
     error : E, acceptable error of the mean, as a share of it
     in_all : n, total number of readings needed; None if the table does not go that far
     inches : inches to count at a time for five readings to be enough
+    within : w, how near the true mean lies, with the step to which they were read
+    mean : x̄, their mean, of the same kind
 
     Returns
     -------
@@ -139,13 +144,16 @@ def more_readings(count: Ratio, error: Ratio, in_all: Ratio | None = None, inche
     require_numbers(in_all, inches)
     require_within(AT_LEAST_ONE, "There must be a reading.", count)
     require_within(ABOVE_ZERO, "The acceptable error", error)
-    return by_element(_in_words, count, error, *(np.inf if each is None else each for each in (in_all, inches)))
+    share = 0.0 if within is None or mean is None else Quantity(within / mean).m_as("")
+    return by_element(_in_words, count, error, *(np.inf if each is None else each for each in (in_all, inches)), share)
 
 
-def _in_words(count, error, in_all, inches) -> str:
+def _in_words(count, error, in_all, inches, share) -> str:
     if count < FEWEST:
         return f"{FEWEST - count:.0f} more to see how they vary"
     within = f"for ±{rounded(error * 100, 1)}%"
     if in_all <= PLACES:
-        return f"{in_all - count:.0f} more {within}" if in_all > count else f"enough {within}"
+        if in_all > count:
+            return f"{in_all - count:.0f} more {within}"
+        return f"read parts of a wrap {within}" if share > error * (1 + ROUNDING) else f"enough {within}"
     return f"{PLACES} over {inches:.0f} inches each {within}" if inches <= MOST_INCHES else f"too uneven {within}"

@@ -1,0 +1,108 @@
+"""One skein: "very likely a to b" of its length, "very likely within" of its grist.
+
+A reel, a yarn that shrinks, a count that may be off, a tape and a scale with its steps. Two standard uncertainties
+cover 95%; a part of them that is as likely anywhere within its limits, and not like a bell, is covered more often.
+What is said is worked out by the planner from what was typed: it is the formula of the sheet Skeins for one skein alone,
+with the ends and the words of the sheet Measure.
+"""
+
+from collections.abc import Callable
+
+import numpy as np
+import pytest
+
+from workbookgen.reference import measuring
+from workbookgen.units import Quantity
+
+from .answers import give_or_take, said
+from .worlds import RATED, SCALE, SLACK, TAPE, TOLERANCE, USUAL, USUAL_DOUBT, Draw
+
+SKEINS, COVERED = 1_000, 0.95
+OUNCE = 28.349523125
+
+
+def rated(draw: Draw) -> tuple[dict, float]:
+    return {"rated": RATED, "tolerance": TOLERANCE}, RATED + draw.uniform(-TOLERANCE, TOLERANCE)
+
+
+def corded(step: float) -> Callable[[Draw], tuple[dict, float]]:
+    """Ten meters of cord, its turns read to a step; a thousandth of it stretches."""
+    def reel(draw: Draw) -> tuple[dict, float]:
+        loop = draw.uniform(120, 200)
+        return {"cord": 1000.0, "turns": round(round(1000 / loop * (1 + 0.001 * draw.normal()) / step) * step, 3)}, loop
+    return reel
+
+
+def niddy_noddy(draw: Draw) -> tuple[dict, float]:
+    """Its height and arms, measured to 5 mm, give or take 3 mm more."""
+    height, *arms = draw.uniform(35, 50), draw.uniform(30, 40), draw.uniform(30, 40)
+    typed = [round((each + draw.uniform(-0.3, 0.3)) * 2) / 2 for each in (height, *arms)]
+    return dict(zip(("height", "arm_a", "arm_b"), typed, strict=True)), 4 * np.sqrt(height**2 + arms[0] ** 2 / 4 + arms[1] ** 2 / 4)
+
+
+def wound(reel, is_washed: bool = True, wraps: tuple[int, int] = (40, 140), step: float = 0.1, per_100_g: tuple[float, float] = (100, 400)):
+    """Length and grist of a thousand skeins: as stated, their uncertainty, and in truth; and the weight as the scale shows it."""
+    draw = np.random.default_rng(5)
+    reels, skeins, truth = [], [], []
+    for number in range(SKEINS):
+        typed, loop = reel(draw)
+        shrinkage, grist, slack = USUAL + USUAL_DOUBT * draw.normal(), draw.uniform(*per_100_g), SLACK * draw.normal()
+        counted = float(draw.integers(*wraps))
+        length = (counted + draw.uniform(-1, 1)) * loop / 100 * (1 - shrinkage)
+        shown = max(step, round(round(length / grist * 100 * (1 + SCALE * draw.normal()) / step) * step, 6))
+        washed = {"washed_loop": round(loop * (1 - shrinkage) * (1 + slack) + draw.uniform(-TAPE, TAPE), 1)} if is_washed else {}
+        reels.append({"name": f"Reel {number}"} | typed)
+        skeins.append({"name": f"Skein {number}", "reel": f"Reel {number}", "wraps": counted, "gross": shown} | washed)
+        truth.append((length, grist))
+    stated = said({"reels": reels, "skeins": skeins}, "skeins_finished_m", "skeins_doubt", "skeins_grist_m_100g")
+    return (*stated, *np.array(truth).T, np.array([skein["gross"] for skein in skeins]))
+
+
+REELS = {
+    "a rated reel": rated, "a cord read to a quarter turn": corded(0.25), "a cord read to a twentieth": corded(0.05), "a niddy-noddy's height and arms": niddy_noddy,
+}
+
+
+@pytest.mark.parametrize("is_washed", [True, False], ids=["washed loop measured", "usual shrinkage"])
+@pytest.mark.parametrize("reel", REELS.values(), ids=REELS)
+def test_a_length_lies_where_it_very_likely_does(reel, is_washed):
+    length, doubt, _, true_length, *_ = wound(reel, is_washed)
+    length, doubt = Quantity(length, "m"), Quantity(doubt, "m")
+    least, most = measuring.least_likely(length, doubt).m_as("m"), measuring.most_likely(length, doubt).m_as("m")
+    right = float(np.mean((true_length >= least) & (true_length <= most)))
+    assert COVERED - 0.01 - give_or_take(COVERED, SKEINS) <= right <= COVERED + 0.03, f"{right:.1%}"
+
+
+def test_a_length_of_few_wraps_lies_where_it_very_likely_does():
+    """Of ten wraps the count is all that matters, one off at most: such limits are covered nearly always."""
+    length, doubt, _, true_length, *_ = wound(rated, wraps=(8, 20))
+    right = float(np.mean(np.abs(true_length - length) <= 2 * doubt))
+    assert right >= 0.98
+
+
+def within(length, doubt, shown, is_in_ounces: bool):
+    weight = Quantity(shown, "g")
+    step = measuring.scale_step(weight, float(is_in_ounces))
+    return measuring.grist_within(Quantity(length, "m"), Quantity(doubt, "m"), SCALE, weight, step)
+
+
+@pytest.mark.parametrize("per_100_g", [(100, 200), (200, 400), (400, 1000)], ids=["thick", "middling", "fine"])
+@pytest.mark.parametrize(
+    "step, is_in_ounces",
+    [
+        pytest.param(0.1, False, id="0.1 g"), pytest.param(1.0, False, id="1 g"),
+        pytest.param(0.1 * OUNCE, True, id="0.1 oz"), pytest.param(0.05 * OUNCE, True, id="0.05 oz"), pytest.param(0.01 * OUNCE, True, id="0.01 oz"),
+    ],
+)
+def test_a_grist_lies_as_near_as_it_very_likely_does(step, is_in_ounces, per_100_g):
+    """The coarser the scale for so small a skein, the more its step is all that matters, and then it is covered nearly always."""
+    length, doubt, grist, _, true_grist, shown = wound(rated, step=step, per_100_g=per_100_g)
+    right = float(np.mean(np.abs(true_grist / grist - 1) <= within(length, doubt, shown, is_in_ounces)))
+    assert right >= COVERED - 0.02 - give_or_take(COVERED, SKEINS), f"{right:.1%}"
+
+
+def test_the_test_would_notice_a_scale_whose_steps_are_forgotten():
+    """As it was: of fine yarn on a scale that shows tenths of an ounce, "very likely" came true in three of ten."""
+    length, doubt, grist, _, true_grist, shown = wound(rated, step=0.1 * OUNCE, per_100_g=(400, 1000))
+    forgetful = measuring.grist_within(Quantity(length, "m"), Quantity(doubt, "m"), SCALE, Quantity(shown, "g"), Quantity(0.0, "g"))
+    assert np.mean(np.abs(true_grist / grist - 1) <= forgetful) < 0.5
