@@ -119,7 +119,7 @@ def test_what_a_planner_in_meters_told_in_yards_a_pound_is_no_other_result_now(c
     """Up to version 0.4.2 the grist of a lot, its limits and those of a project were told so in every planner."""
     old, outcome = read_filled(IN_METERS), carried(IN_METERS)
     new = [each.key for each in outcome.carried.differences if each.before is None]  # this planner is a small one, which had no wraps but those counted
-    assert set(new) == {"skeins_wpi", "skeins_weight_class", "skeins_wraps_words", "skeins_again_weight_class"}
+    assert set(new) == {"skeins_wpi", "skeins_weight_class", "skeins_wraps_words"}
     assert [each for each in outcome.carried.differences if each.key not in new] == [] and outcome.leftovers == {}
     for key in TOLD_IN:  # and the file has each of them, in yards per pound
         before, now = old.cell(key, 0).value, outcome.new.cell(key, 0).value

@@ -7,6 +7,7 @@ from workbookgen.build import computed, layout_of
 from workbookgen.carry import carry as carrying
 from workbookgen.carry.report import sentences
 from workbookgen.errors import FileError
+from workbookgen.settings import Reel
 
 from .conftest import filled, small, written
 
@@ -63,3 +64,14 @@ def test_names_that_are_one_to_some_programs_only_are_told(one, other, tmp_path,
     [note] = outcome.carried.notes
     assert f'"{one}" (' in note.sentence and f'"{other}" (' in note.sentence and "one name to some programs" in note.sentence
     assert outcome.new.entries["skeins_reel"][0] == other, "it stands as it was typed"
+
+
+def test_a_difference_is_told_by_its_sheet_and_once(tmp_path, carried):
+    """A reel is another one in the new planner, and two skeins are longer; what is worked out a second time is not told a second time."""
+    skeins = [{"name": name, "reel": "Clock reel", "wraps": 100.0} for name in ("First", "Second")]
+    old = written(tmp_path / "old.xlsx", small(), filled(small(), {"skeins": skeins}, {}))
+    told = list(map(str, carried(old, small(reels=(Reel(name="Clock reel", loop="80 in"),))).carried.differences))
+    assert "Desk, Yarn in skeins: 380 before, 422.2222222 now" in told
+    assert [each for each in told if "Finished" in each and "(" not in each and "lot" not in each] == [
+        *(f"Skeins, Finished, line {line}: 190 before, 211.1111111 now" for line in (1, 2)), *(f"Skeins, Finished, line {line}: 173.736 before, 193.04 now" for line in (1, 2)),
+    ]

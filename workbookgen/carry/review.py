@@ -21,7 +21,7 @@ from workbookgen.filled.planner import FilledPlanner
 from workbookgen.language.domains import Choice
 from workbookgen.language.entries import Entries, Entry
 from workbookgen.language.fields import Input, Result
-from workbookgen.language.parts import Block, Column, Log, Planner
+from workbookgen.language.parts import AGAIN, Block, Column, Log, Planner
 from workbookgen.language.proofs import ProofTable
 from workbookgen.language.sentences import refusal
 
@@ -37,9 +37,11 @@ class Difference:
     label: str
     before: Entry
     after: Entry
+    is_of_log: bool = True
 
     def __str__(self) -> str:
-        return f"{self.label}, line {self.row + 1}: {_shown(self.before)} before, {_shown(self.after)} now"
+        line = f", line {self.row + 1}" if self.is_of_log else ""
+        return f"{self.label}{line}: {_shown(self.before)} before, {_shown(self.after)} now"
 
 
 def results(planner: Planner, entries: Entries) -> Values:
@@ -79,12 +81,15 @@ def differences(old: FilledPlanner, before: Values, new: Planner, after: Values,
     """Results that were calculated before and differ now."""
     found = []
     of_proofs = _hang_on_proofs(old.planner)
+    sheets = {part.key: sheet.name for sheet in new.sheets for part in sheet.parts}
     for block in old.planner.blocks.values():
         target = new.blocks.get(block.key)
         for result in block.results if target else ():
+            if result.key.startswith(AGAIN):
+                continue  # the same, worked out a second time
             match = target.by_key.get(result.key)
             if (key := f"{block.key}_{result.key}") in before and key not in of_proofs and isinstance(match, Result) and result.is_text == match.is_text:
-                found += _of_result(block, result, match, old, before, new, after, matched)
+                found += _of_result(sheets[block.key], block, result, match, old, before, new, after, matched)
     return found
 
 
@@ -122,7 +127,9 @@ def _accepts(each: Input, entry: Entry, planner: Planner, values: Values) -> boo
     return each.domain.accepts(entry, listed.values if isinstance(listed, Column) else values[each.domain.of])
 
 
-def _of_result(block: Block, result: Result, match: Result, old, before: Values, new, after: Values, matched: Matched) -> Iterator[Difference]:
+def _of_result(
+    sheet: str, block: Block, result: Result, match: Result, old: FilledPlanner, before: Values, new: Planner, after: Values, matched: Matched,
+) -> Iterator[Difference]:
     key = f"{block.key}_{result.key}"
     rows = matched.rows.get(block.key, {}) if block.inputs else {0: 0}
     for row, place in rows.items():
@@ -134,7 +141,8 @@ def _of_result(block: Block, result: Result, match: Result, old, before: Values,
         if isinstance(value, float) and result.unit:
             value = in_unit(value, result.unit.unit(old.settings.units), match.unit.unit(new.system))
         if not agree(value, after[key][place]):
-            yield Difference(key, row, f"{block.title or block.key.capitalize()}, {result.label}", value, after[key][place])
+            label = ", ".join(filter(None, (sheet, block.title, result.label)))
+            yield Difference(key, row, label, value, after[key][place], isinstance(block, Log))
 
 
 def _shown(value: Entry) -> str:
