@@ -12,12 +12,13 @@ from workbookgen.sheets.planner import planner
 from .worlds import BREED
 
 
-def said(records: dict[str, list[dict]], *keys: str) -> list[np.ndarray]:
+def said(records: dict[str, list[dict]], *keys: str, **typed_on_cards: float) -> list[np.ndarray]:
     """The columns that these keys name, after these records were typed: numbers, not a number where blank; texts as they are."""
     # Built past the limits that a person's settings have, so that many worlds stand in one planner.
     rows = Rows.model_construct(**Rows().model_dump() | {log: max(2, len(found)) for log, found in records.items()})
     described = planner(Settings(units="metric", fibers="", rows=rows))
     entries = with_records(described, starting_entries(described), "guide", [BREED | {"source": "invented"}])
+    entries |= {key: (value,) for key, value in typed_on_cards.items()}
     for log, found in records.items():
         entries = with_records(described, entries, log, found)
     [values] = expected_of_keys(described, [entries], keys)

@@ -20,11 +20,11 @@ KEYS = ("projects_more", "projects_part_1_buy", "projects_part_2_buy")
 LEAST_SAID, LEAST_WEIGHED = 0.5, 1.5  # less is not told: meters, grams
 
 
-def came_true(purchase, seed: int = 1, worlds: int = WORLDS) -> tuple[int, float]:
+def came_true(purchase, seed: int = 1, worlds: int = WORLDS, asked: float = ASKED) -> tuple[int, float]:
     """How many were told to get more, and how often it was enough for them."""
     draw = np.random.default_rng(seed)
     drawn = [purchase(str(number), draw) for number in range(worlds)]
-    more, *grams = said(typed(drawn), *KEYS)
+    more, *grams = said(typed(drawn), *KEYS, doubts_certainty=asked)
     got = [np.where(np.nan_to_num(each) >= LEAST_WEIGHED, np.nan_to_num(each), 0) for each in grams]
     told = [world.is_enough(first, second) for world, is_told, first, second in zip(drawn, more >= LEAST_SAID, *got, strict=True) if is_told]
     return len(told), float(np.mean(told))
@@ -50,6 +50,14 @@ def test_as_sure_as_asked(purchase, low, high):
     assert told > 500
     error = give_or_take(ASKED, told)
     assert ASKED - low - error <= share <= ASKED + high + error, f"{share:.1%} of {told}"
+
+
+@pytest.mark.parametrize("purchase", [purchases.TOP, purchases.FLEECE], ids=["prepared fiber", "another raw fleece"])
+@pytest.mark.parametrize("asked", [0.6, 0.75, 0.98])
+def test_as_sure_as_asked_whatever_is_asked(purchase, asked):
+    told, share = came_true(purchase, asked=asked)
+    assert told > 500
+    assert abs(share - asked) <= 0.02 + give_or_take(asked, told), f"{share:.1%} of {told}"
 
 
 def test_the_test_would_notice_more_that_errs_apart_from_the_rest():

@@ -95,6 +95,24 @@ def test_a_gauge_or_a_swatch_in_another_unit_is_asked_about_and_reckoned_with(de
     assert values[stays][0] is not None, "the result stays"
 
 
+SWATCH = {"project": "Hat", "grist": 200.0, "swatch_width": 4.0, "swatch_height": 4.0}
+
+
+@pytest.mark.parametrize(("described", "mass", "asked"), [
+    (US, 0.2, "steps of 0.1 oz"), (US, 0.9, "steps of 0.1 oz"), (US, 1.0, None), (US, 0.25, None), (US, 0.18, None),
+    (METRIC, 3.0, "steps of 1 g"), (METRIC, 9.0, "steps of 1 g"), (METRIC, 10.0, None), (METRIC, 3.1, None),
+])
+def test_a_small_swatch_on_a_coarse_scale_is_asked_about_and_reckoned_with(described, mass, asked):
+    """Half a gram is 5% of ten grams, half a tenth of an ounce is 5% of one ounce."""
+    side = 4.0 if described is US else 10.0
+    swatch = SWATCH | {"swatch_width": side, "swatch_height": side, "swatch_mass": mass}
+    parts = [{"project": "Hat", "part": "all", "shape": "rectangle", "width": 20.0, "height": 20.0}]
+    values = filled(described, projects=[{"name": "Hat"}], estimates=[swatch], pieces=parts)
+    message, mark = values["estimates_message"][0], values["estimates_mark"][0]
+    assert values["estimates_yarn"][0] > 0, "the result stays"
+    assert (asked in message and message.startswith("Is it right?") and mark == "?") if asked else (message is None and mark is None)
+
+
 @pytest.mark.parametrize(("share", "asked"), [(4.0, True), (0.04, False), (0.5, False)])
 def test_acid_or_salt_without_its_percent_sign_is_asked_about(share, asked):
     # 4 for 4% of 200 g would be 800 g.

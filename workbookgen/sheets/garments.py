@@ -74,6 +74,7 @@ def garment(settings: Settings) -> Card:
                  f"{MISSING}: sleeve length, or 0 for none."),
             plausible.whole_swatch(),
             plausible.swatch_weight(settings.units),
+            plausible.coarse_swatch(settings.units),
             *plausible.thick(settings.units, grist="Grist"),
             plausible.counted_as_none("Ease: an empty one counts as none, for a piece no wider than the body.", "ease"),
         ),

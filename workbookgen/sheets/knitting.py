@@ -61,6 +61,7 @@ def estimates(settings: Settings) -> Log:
                  and (None not in (values["swatch_area"], values["swatch_mass"]) or values["stitch"] is not None),
                  f"{UNKNOWN}: list the parts of this project with their measures, under its name."),
             plausible.swatch_weight(settings.units),
+            plausible.coarse_swatch(settings.units),
             *plausible.thick(settings.units, grist="Grist"),
             *plausible.stitches(settings.units, stitches="Stitches", rows="Rows"),
         ),

@@ -166,6 +166,19 @@ def swatch_weight(system: str, width: str = "swatch_width", height: str = "swatc
     )
 
 
+def coarse_swatch(system: str) -> Rule:
+    """A swatch of less than ten steps of the scale on which it was weighed: half a step is more than 5% of it, and so of all the yarn that is needed."""
+    grams = MASS.unit(system).value
+    coarse = 1 if grams == 1 else 0.1  # the step of kitchen scales; what is no multiple of it was weighed on a finer one
+    shown = "swatch_mass" if grams == 1 else f"swatch_mass / {grams}"
+    return Rule(
+        f"AND(ABS({shown} / {coarse} - ROUND({shown} / {coarse}, 0)) < 0.000001, {shown} / {coarse} < 9.999999)",
+        lambda values: abs(values["swatch_mass"] / coarse - round(values["swatch_mass"] / coarse)) < 1e-6 and values["swatch_mass"] / coarse < 9.999999,
+        f"{ASKING} Its weight: so light a swatch may be off by 5% and more on a scale with steps of {'1 g' if grams == 1 else '0.1 oz'}, and the yarn "
+        "with it. Make a larger one, or weigh it on a finer scale.",
+    )
+
+
 def whole_swatch() -> Rule:
     """A weighed swatch is three figures: without one of them the others say nothing."""
     words = ("swatch_width", "swatch_height", "swatch_mass")
