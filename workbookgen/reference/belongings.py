@@ -1,8 +1,8 @@
 """To which project a skein belongs, whether it is free or gone, and which yarn it is.
 
-A skein serves the project that it belongs to, whatever else is spun from its lot. What was given away, sold or used
-serves no project any more, though its lot has lost the weight of it. What is set aside is still there, but not free
-for others.
+A skein serves the project that it belongs to, whatever else is spun from its lot, also once it is used: then it is in
+the piece. What was given away or sold serves no project any more, though its lot has lost the weight of it. What is set
+aside is still there, but not free for others.
 """
 
 from collections.abc import Sequence
@@ -10,7 +10,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_applicable, require_name
-from workbookgen.reference.fates import is_gone
+from workbookgen.reference.fates import is_gone, serves_its_project
 from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.reference.stock import sum_where
 from workbookgen.units import Mass, Ratio, Some
@@ -18,9 +18,9 @@ from workbookgen.units import Mass, Ratio, Some
 
 @calculation
 def belongs(name: str, gone: str | None = None) -> str:
-    """The project to which a skein belongs, while the skein is there.
+    """The project that a skein serves, as yarn still there or in the piece.
 
-    name = name. What was given away, sold or used serves no project any more.
+    name = name. What was given away or sold serves no project any more; what was used for it is part of what it takes.
 
     Parameters
     ----------
@@ -34,7 +34,7 @@ def belongs(name: str, gone: str | None = None) -> str:
     Raises
     ------
     ValueError
-        A blank name, or a skein that is gone.
+        A blank name, or a skein that was given away or sold.
 
     Notes
     -----
@@ -49,7 +49,7 @@ def belongs(name: str, gone: str | None = None) -> str:
     >>> print(belongs("Vest"))
     Vest
     """
-    require(gone is None or by_element(lambda each: not is_gone(str(each)), gone), "The skein is gone.")
+    require(gone is None or by_element(lambda each: serves_its_project(str(each)), gone), "The skein was given away or sold.")
     require_name(name)
     return name
 

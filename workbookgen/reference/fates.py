@@ -5,7 +5,12 @@ import numpy as np
 from workbookgen.reference.calculation import by_element
 from workbookgen.texts import folded
 
-ASIDE = "set aside"
+ASIDE, USED = "set aside", "used"
+
+
+def serves_its_project(fate: str) -> bool:
+    """Whether a skein of this fate is part of what its project has: what is used is in the piece."""
+    return folded(fate) in (ASIDE, USED)
 
 
 def is_gone(fate: str) -> bool:

@@ -107,7 +107,8 @@ def _enough() -> Group:
     return Group("Enough?", (
         *supply.in_words(),
         Result("open_have", "There is", "there", project.while_open, LENGTH, uses={"amount": "there"}, only_if="NOT(given(used))",
-               note="Its skeins, and what its lots still give once the other projects on them have theirs. Of a finished piece it is not asked."),
+               note="Its skeins, also those that are in the piece already, and what its lots still give once the other projects on them have theirs. "
+                    "Of a finished piece it is not asked."),
         Result("open_spare", "Over or short", "spare", project.while_open, LENGTH, uses={"amount": "spare"}, only_if="NOT(given(used))", width=11,
                note="Beside the yarn needed, with no reserve. Below zero it is short. Other projects on the same lots have theirs."),
         Result("open_chance", "Chance, open", "chance", project.while_open, SHARE, uses={"amount": "chance"}, only_if="NOT(given(used))", digits=0, width=11),
@@ -166,7 +167,7 @@ def _needed() -> Group:
 def _its_skeins() -> Group:
     return Group("Its skeins", (
         Result("in_skeins", "In skeins", "sum_where(skeins_finished_yd, skeins_for_project, name)", stock.sum_where, LENGTH,
-               uses={"names": "skeins_for_project", "amounts": "skeins_finished_yd"}, note="Finished length of the skeins that belong to this project."),
+               uses={"names": "skeins_for_project", "amounts": "skeins_finished_yd"}, note="Finished length of the skeins that belong to this project; what is used is in the piece, and counts."),
         Result("skeins", "Skeins", "count_where(skeins_grist_yd_lb, skeins_for_project, name)", stock.count_where, NUMBER, digits=0, width=8,
                uses={"names": "skeins_for_project", "amounts": "skeins_grist_yd_lb"}, note="Of these, those that were weighed."),
         _of_skeins("grist_sum", "Grists, summed", "skeins_grist_yd_lb", GRIST),

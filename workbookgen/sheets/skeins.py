@@ -114,7 +114,7 @@ def _you_type(settings: Settings) -> Group:
         Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=20,
               help="If it is all of one lot: that lot, from the sheet Fiber. Leave it empty for yarn that came from none."),
         Input("gone", "Gone, or set aside", lists.one_of(lists.FATES), width=12,
-              help="Given, sold or used: it serves no project any more; its weight still counts as spun. Set aside: it stays in the stock, and is free for nobody else."),
+              help="Used: it is in the piece, and counts for its project. Given or sold: it serves none any more. Set aside: it stays in the stock, free for nobody else."),
         Input("finished_on", "Finished on", Date(), DAY, help="The day it came off the reel, or dried."),
         Input("plied_of", "Plied of", Number(least=1, most=24, whole=True), NUMBER, width=8, help="Number of singles in it: 1, 2, 3."),
         Input("dye_lot", "Dye lot", Note(), width=14, help="Number or name of the dye bath or dyed top. Skeins of another one may differ in color."),
@@ -251,7 +251,7 @@ def doubts(few: bool) -> tuple[Result, ...]:
         else lookup("reel_sum", "All of its project", "projects_reel_sum", "for_project", LENGTH)
     )
     return (
-        Result("for_project", "Serves", "project", belongings.belongs, None, uses={"name": "project"}, only_if='IF(given(gone), gone = "set aside", 1 = 1)', width=22),
+        Result("for_project", "Serves", "project", belongings.belongs, None, uses={"name": "project"}, only_if='IF(given(gone), OR(gone = "set aside", gone = "used"), 1 = 1)', width=22),
         Result("pair", "Project and reel", 'for_project & " / " & reel', belongings.pair, None, uses={"first": "for_project", "second": "reel"}, width=30),
         *(LENGTH_DOUBTS[key] for key in ("count_part", "tape_part", "own_square", "reel_part")),
         of_reel,
