@@ -8,7 +8,7 @@ from workbookgen.language.views import Chart, Matrix, Sentences, Series, band
 from workbookgen.reference import charted, diameter, lot_words
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, tabs, uses
+from workbookgen.sheets import fiber, stages, tabs, uses
 from workbookgen.sheets.lookup import lookup
 
 SHEET = tabs.LOT
@@ -16,6 +16,7 @@ CHAPTER = "Lot"
 # Key of the stage, label, column of the lots, and the stage before.
 STAGES = (("skirted", "Skirted", "skirted", "bought"), ("washed", "Washed", "scoured", "skirted"), ("prepared", "Prepared", "prepared", "washed"),
           ("yarn", "Yarn", "yarn", "prepared"))
+OF_STAGE = {"skirted": stages.SKIRTING, "washed": stages.SCOURING, "prepared": stages.PREPARATION, "yarn": stages.SPINNING}
 STEPS = {"skirted": "skirting", "washed": "scouring", "prepared": "preparation", "yarn": "spinning"}
 AFTER = {"skirted": trade.after_skirting, "washed": trade.after_scouring, "prepared": trade.after_preparation, "yarn": trade.after_spinning}
 
@@ -52,10 +53,10 @@ def _expected(key: str, label: str, before: str) -> Result:
     loss = f"loss_{key}"
     if key == "prepared":
         return Result(f"expected_{key}", label, f"IF(stage > IF(second > 0, 4, 3), {before}, {before} * IF(stage > 3, 1, 1 - {loss}) * (1 - second))", AFTER[key], MASS,
-                      uses={"scoured": before, "guide": loss}, leaves=("weighed", "own", "second_way", "own_second"))
+                      uses={"scoured": before, "guide": loss}, leaves=(*stages.PREPARATION.of_the_scale, "own", "second_way", "own_second"))
     kept = loss if key == "washed" else f"(1 - {loss})"
-    return Result(f"expected_{key}", label, f"IF(stage > {list(AFTER).index(key) + 1}, {before}, {before} * {kept})", AFTER[key], MASS,
-                  uses={"weight" if key == "skirted" else AFTERS_BEFORE[key]: before, "guide": loss}, leaves=("weighed", "own"))
+    return Result(f"expected_{key}", label, f"IF(stage > {OF_STAGE[key].number}, {before}, {before} * {kept})", AFTER[key], MASS,
+                  uses={"weight" if key == "skirted" else AFTERS_BEFORE[key]: before, "guide": loss}, leaves=(*OF_STAGE[key].of_the_scale, "own"))
 
 
 AFTERS_BEFORE = {"washed": "skirted", "yarn": "prepared"}  # what the reference calls the stage before

@@ -58,7 +58,7 @@ def _weights_down() -> tuple[Result, ...]:
 
 
 def _after(stage: stages.Stage, before: str, key: str, label: str, formula: str, reference, uses: Mapping[str, str] = {}, leaves: tuple[str, ...] = ()) -> Result:
-    return Result(key, label, f"IF(stage > {stage.number}, {before}, {formula})", reference, MASS, uses=stage.uses | uses, leaves=("weighed", *leaves),
+    return Result(key, label, f"IF(stage > {stage.number}, {before}, {formula})", reference, MASS, uses=stage.uses | uses, leaves=(*stage.of_the_scale, *leaves),
                   only_if=f"OR(stage > {stage.number}, {stage.is_known})", note="Expected, of all that is offered.")
 
 

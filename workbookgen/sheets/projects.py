@@ -167,7 +167,8 @@ def _needed() -> Group:
 def _its_skeins() -> Group:
     return Group("Its skeins", (
         Result("in_skeins", "In skeins", "sum_where(skeins_finished_yd, skeins_for_project, name)", stock.sum_where, LENGTH,
-               uses={"names": "skeins_for_project", "amounts": "skeins_finished_yd"}, note="Finished length of the skeins that belong to this project; what is used is in the piece, and counts."),
+               uses={"names": "skeins_for_project", "amounts": "skeins_finished_yd"},
+               note="Finished length of the skeins that belong to this project; what is used is in the piece, and counts."),
         Result("skeins", "Skeins", "count_where(skeins_grist_yd_lb, skeins_for_project, name)", stock.count_where, NUMBER, digits=0, width=8,
                uses={"names": "skeins_for_project", "amounts": "skeins_grist_yd_lb"}, note="Of these, those that were weighed."),
         _of_skeins("grist_sum", "Grists, summed", "skeins_grist_yd_lb", GRIST),

@@ -251,7 +251,8 @@ def doubts(few: bool) -> tuple[Result, ...]:
         else lookup("reel_sum", "All of its project", "projects_reel_sum", "for_project", LENGTH)
     )
     return (
-        Result("for_project", "Serves", "project", belongings.belongs, None, uses={"name": "project"}, only_if='IF(given(gone), OR(gone = "set aside", gone = "used"), 1 = 1)', width=22),
+        Result("for_project", "Serves", "project", belongings.belongs, None, uses={"name": "project"}, width=22,
+               only_if='IF(given(gone), OR(gone = "set aside", gone = "used"), 1 = 1)'),
         Result("pair", "Project and reel", 'for_project & " / " & reel', belongings.pair, None, uses={"first": "for_project", "second": "reel"}, width=30),
         *(LENGTH_DOUBTS[key] for key in ("count_part", "tape_part", "own_square", "reel_part")),
         of_reel,

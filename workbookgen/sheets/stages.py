@@ -19,10 +19,14 @@ from workbookgen.texts import folded
 
 @dataclass(frozen=True)
 class Stage:
-    """One stage that fiber passes: its number, and by which share its keys know it: `own_skirting`, `expected_skirting`."""
+    """One stage that fiber passes: its number, and by which share its keys know it: `own_skirting`, `expected_skirting`.
+
+    `later` are the stages after it whose weighings tell that it left no less.
+    """
 
     number: int
     share: str
+    later: tuple[str, ...] = ()
 
     @property
     def own(self) -> str:
@@ -45,8 +49,22 @@ class Stage:
     def uses(self) -> dict[str, str]:
         return {"own": self.own, "guide": self.expected}
 
+    @property
+    def weighings(self) -> dict[str, str]:
+        """What its calculation is told of what was weighed after it and later, and of what was bought if that is not what it begins with."""
+        return {each: WEIGHED_LATER[each] for each in self.later} | ({"bought": "weight"} if self.number > 1 else {})
 
-SKIRTING, SCOURING, PREPARATION, SPINNING = Stage(1, "skirting"), Stage(2, "yield"), Stage(3, "preparation"), Stage(4, "spinning")
+    @property
+    def of_the_scale(self) -> tuple[str, ...]:
+        """All of these, for who has no lot on the scale."""
+        return ("weighed", *self.weighings)
+
+
+WEIGHED_LATER = {"scoured": "scoured_weighed", "prepared": "prepared_weighed", "spun": "yarn_weighed"}
+SKIRTING = Stage(1, "skirting", later=("scoured", "prepared", "spun"))
+SCOURING = Stage(2, "yield", later=("prepared", "spun"))
+PREPARATION = Stage(3, "preparation", later=("spun",))
+SPINNING = Stage(4, "spinning")
 
 
 def own_losses() -> tuple[Input, ...]:
@@ -129,7 +147,10 @@ def _of_guide(key: str, label: str, step: str, what: str = "lost") -> Result:
 
 
 def weights_down() -> tuple[Result, ...]:
-    """The weight after each stage, from the bought weight down to yarn."""
+    """The weight after each stage, from the bought weight down to yarn.
+
+    What is weighed needs nothing of the stages before it, and what is only expected is no less than what was weighed later.
+    """
     return (
         _after(SKIRTING, "weight", "skirted", "Skirted", f"weight * (1 - {SKIRTING.in_use})", fiber.after_skirting),
         _after(SCOURING, "skirted", "scoured", "Washed", f"skirted * {SCOURING.in_use}", fiber.after_scouring),
@@ -138,27 +159,41 @@ def weights_down() -> tuple[Result, ...]:
     )
 
 
+def _no_less(stage: Stage, before: str, expected: str) -> str:
+    weighed = "".join(f", IF(given({each}), {each}, 0)" for each in (WEIGHED_LATER[later] for later in stage.later))
+    return f"MIN({before}, MAX({expected}{weighed}))" if weighed else expected
+
+
+def _no_gain(weighed: str, before: str) -> str:
+    """What is weighed is no more than there was before; where that is unknown, no more than was bought."""
+    return f"{weighed} <= weight" if before == "weight" else f"{weighed} <= IF(given({before}), {before}, weight)"
+
+
 def _after(stage: Stage, before: str, key: str, label: str, formula: str, reference) -> Result:
     weighed = f"{key}_weighed"
+    known = f"OR(stage > {stage.number}, {stage.is_known})"
+    if before != "weight":  # without which there is no lot
+        known = f"AND(given({before}), {known})"
     return Result(
         key,
         label,
-        f"IF(stage > {stage.number}, {before}, IF(given({weighed}), {weighed}, {formula}))",
+        f"IF(stage > {stage.number}, {before}, IF(given({weighed}), {weighed}, {_no_less(stage, before, formula)}))",
         reference,
         MASS,
-        uses=stage.uses | {"weighed": weighed},
-        only_if=f"OR(stage > {stage.number}, AND({weighed} <= {before}, OR(given({weighed}), {stage.is_known})))",
+        uses=stage.uses | stage.weighings | {"weighed": weighed},
+        only_if=f"IF(AND(stage <= {stage.number}, given({weighed})), {_no_gain(weighed, before)}, {known})",
         note="Weighed, or expected.",
     )
 
 
 def _after_preparing() -> Result:
     return Result(
-        "prepared", "Prepared", f"IF({DONE_BEFORE}, scoured, IF(given(prepared_weighed), prepared_weighed, scoured * {BOTH_KEPT}))", fiber.after_preparation, MASS,
-        uses=OF_BOTH | {"weighed": "prepared_weighed"},
+        "prepared", "Prepared",
+        f"IF({DONE_BEFORE}, scoured, IF(given(prepared_weighed), prepared_weighed, {_no_less(PREPARATION, 'scoured', f'scoured * {BOTH_KEPT}')}))",
+        fiber.after_preparation, MASS, uses=OF_BOTH | PREPARATION.weighings | {"weighed": "prepared_weighed"},
         # What is typed for the second loss, and is no share, leaves it unknown: such an entry is never passed over.
-        only_if=f"AND(OR(NOT(given(own_second)), given(second_loss)), OR({DONE_BEFORE}, AND(prepared_weighed <= scoured, OR(given(prepared_weighed), "
-                f"AND(given(second_loss), {FIRST_KNOWN})))))",
+        only_if=f"AND(OR(NOT(given(own_second)), given(second_loss)), IF(AND(NOT({DONE_BEFORE}), given(prepared_weighed)), {_no_gain('prepared_weighed', 'scoured')}, "
+                f"AND(given(scoured), OR({DONE_BEFORE}, AND(given(second_loss), {FIRST_KNOWN})))))",
         note="Weighed, or expected.",
     )
 
@@ -208,8 +243,11 @@ def cannot_gain() -> tuple[Rule, ...]:
             ("scoured_weighed", "weight", "Washed"),
             ("scoured_weighed", "skirted_weighed", "Washed"),
             ("prepared_weighed", "weight", "Prepared"),
+            ("prepared_weighed", "skirted_weighed", "Prepared"),
             ("prepared_weighed", "scoured_weighed", "Prepared"),
             ("yarn_weighed", "weight", "Yarn"),
+            ("yarn_weighed", "skirted_weighed", "Yarn"),
+            ("yarn_weighed", "scoured_weighed", "Yarn"),
             ("yarn_weighed", "prepared_weighed", "Yarn"),
         )
     )
@@ -231,32 +269,30 @@ FOLDED = "behind the + above the columns"
 STILL_THERE = 'IF(given(gone), gone = "set aside", 1 = 1)'
 
 
+AFTER = ("skirted", "scoured", "prepared", "yarn")  # what is there after each stage
+
+
 def unknown_losses(has_guide: bool) -> tuple[Rule, ...]:
     """What a lot lacks for its yarn to be known. Without a guide, the very figure of the first stage of which nobody says what is left."""
-    stages = (("scoured", "skirted"), ("prepared", "scoured"), ("yarn", "prepared"))
-    heavier = _lacking(
-        f"OR({', '.join(f'AND(given({after}_weighed), given({before}), NOT(given({after})))' for after, before in stages)})",
-        lambda values: any(None not in (values[f"{after}_weighed"], values[before]) and values[after] is None for after, before in stages),
-        "Washed, Prepared or Yarn is more than is expected before that stage. Weigh it before it too, or look at its losses.",
-    )
     if has_guide:
         return (
-            heavier,
             _lacking("NOT(given(yarn)), NOT(given(kind))", lambda values: values["yarn"] is None and not values["kind"],
                      "what it loses on its way to yarn is not known. Choose its breed or fiber, or type your own losses."),
             _lacking("NOT(given(yarn))", lambda values: values["yarn"] is None,
                      "the guide lacks a loss or the yield of its fiber. Type your own figures, or what you weighed."),
         )
-    again = _lacking("given(scoured), NOT(given(second_loss))", lambda values: values["scoured"] is not None and values["second_loss"] is None,
+    again = _lacking("given(scoured), NOT(given(second_loss)), NOT(given(yarn))",
+                     lambda values: values["scoured"] is not None and values["second_loss"] is None and values["yarn"] is None,
                      f"type Own second loss, or Prepared once it is weighed, {FOLDED}.")
     skirted, scoured, prepared, yarn = (
-        _lacking(f"NOT(given({key}))", lambda values, key=key: values[key] is None, f"type {sentence}.")
-        for key, sentence in (
-            ("skirted", f"Own skirting loss, or Skirted once it is weighed, {FOLDED}"), ("scoured", f"Own scoured yield, or Washed once it is weighed, {FOLDED}"),
-            ("prepared", f"Own prep. loss, or Prepared once it is weighed, {FOLDED}"), ("yarn", f"Own spin. loss, {FOLDED}; or Yarn, once all of it is spun"),
-        )
+        _lacking(", ".join(f"NOT(given({each}))" for each in AFTER[place:]), lambda values, place=place: all(values[each] is None for each in AFTER[place:]),
+                 f"type {sentence}.")
+        for place, sentence in enumerate((
+            f"Own skirting loss, or Skirted once it is weighed, {FOLDED}", f"Own scoured yield, or Washed once it is weighed, {FOLDED}",
+            f"Own prep. loss, or Prepared once it is weighed, {FOLDED}", f"Own spin. loss, {FOLDED}; or Yarn, once all of it is spun",
+        ))
     )
-    return (heavier, skirted, scoured, again, prepared, yarn)
+    return (skirted, scoured, again, prepared, yarn)
 
 
 def _lacking(when: str, is_lacking, sentence: str) -> Rule:

@@ -88,6 +88,10 @@ EXAMPLES = [
         (fiber.after_preparation, dict(scoured=q("g", 1000, 800, 700), stage=n(1, 5, 4), second=n(0.25, 0, 0.125), **known))
         for known in (dict(weighed=q("oz", 30, 99, 20)), dict(own=n(0.3, 7, 7)), dict(own=n(0.3, 7, 7), own_second=n(0.25, 0, 0.125)))
     ),
+    (fiber.after_skirting, dict(weight=q("g", 1000, 800), stage=n(1, 5), guide=n(0.1, 7), scoured=q("oz", 33, 99), prepared=q("g", 910, 1), spun=q("g", 5, 1))),
+    (fiber.after_scouring, dict(skirted=q("g", 1000, 800), stage=n(1, 5), guide=n(0.5, 7), prepared=q("oz", 20, 99), spun=q("g", 5, 1))),
+    (fiber.after_preparation, dict(scoured=q("g", 1000, 800), stage=n(1, 5), guide=n(0.1, 7), spun=q("oz", 33, 99))),
+    *((calculation, dict(weighed=q("oz", 30, 20), bought=q("g", 1000, 600))) for calculation in (fiber.after_scouring, fiber.after_preparation, fiber.after_spinning)),
     (fiber.before_preparation, dict(prepared=q("g", 1000, 800, 700), stage=n(1, 5, 4), guide=n(0.4, 7, 7), second=n(0.25, 0, 0.125))),
     *(
         (fiber.second_loss, known)

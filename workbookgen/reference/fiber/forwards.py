@@ -1,13 +1,16 @@
 """Forward, from fleece to yarn: what each step leaves of a lot.
 
 At each step the scale beats your own figure, and your own figure beats the guide. What a step
-leaves is what goes into the next, so the four functions form a chain.
+leaves is what goes into the next, so the four functions form a chain. What was weighed later corrects what is only
+expected: there was at least that much. And what was weighed needs nothing of what came before it.
 """
+
+from functools import reduce
 
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
-from workbookgen.reference.fiber.stages import SCOURING, SKIRTING, SPINNING, bought_after, kept_in_preparing, kept_of_loss, kept_of_yield, prepared_before
+from workbookgen.reference.fiber.stages import RAW, SCOURING, SKIRTING, SPINNING, bought_after, kept_in_preparing, kept_of_loss, kept_of_yield, prepared_before
 from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.units import Mass, Quantity, Ratio
 
@@ -19,11 +22,14 @@ def after_skirting(
     weighed: Mass | None = None,
     own: Ratio | None = None,
     guide: Ratio | None = None,
+    scoured: Mass | None = None,
+    prepared: Mass | None = None,
+    spun: Mass | None = None,
 ) -> Mass:
     """Mass of a fleece after skirting.
 
-    b = a if bought skirted or later; else as weighed; else a · (1 - loss). Skirting removes the soiled and matted
-    edges.
+    b = a if bought skirted or later; else as weighed; else a · (1 - loss), or what was weighed later if that is more.
+    Skirting removes the soiled and matted edges.
 
     Parameters
     ----------
@@ -32,6 +38,9 @@ def after_skirting(
     weighed : mass on the scale after the step, if it was weighed
     own : your own figure for the loss, a share
     guide : the loss that the guide expects, a share
+    scoured : mass weighed after scouring, if it was
+    prepared : mass weighed after preparing, if it was
+    spun : mass of the yarn, if it was weighed
 
     Returns
     -------
@@ -58,29 +67,35 @@ def after_skirting(
     skipped = bought_after(SKIRTING, stage)
     if weighed is not None:
         return _on_the_scale(weight, weighed, skipped)
-    return _checked(weight) * kept_of_loss(skipped, own, guide)
+    return _expected(weight, kept_of_loss(skipped, own, guide), scoured, prepared, spun)
 
 
 @calculation
 def after_scouring(
-    skirted: Mass,
-    stage: Ratio,
+    skirted: Mass | None = None,
+    stage: Ratio = RAW,
     weighed: Mass | None = None,
     own: Ratio | None = None,
     guide: Ratio | None = None,
+    prepared: Mass | None = None,
+    spun: Mass | None = None,
+    bought: Mass | None = None,
 ) -> Mass:
     """Mass of the fiber after scouring.
 
-    b = a if bought washed or later; else as weighed; else a · yield. Scouring removes grease, suint and dust, often
-    half the fleece.
+    b = a if bought washed or later; else as weighed; else a · yield, or what was weighed later if that is more.
+    Scouring removes grease, suint and dust, often half the fleece.
 
     Parameters
     ----------
-    skirted : a, mass after skirting
-    stage : stage at which the lot was bought, 1 to 5
+    skirted : a, mass after skirting; what was weighed after the step needs none
+    stage : stage at which the lot was bought, 1 to 5; raw fleece if it is not said
     weighed : mass on the scale after the step, if it was weighed
     own : your own figure for the yield, a share
     guide : the yield that the guide expects, a share
+    prepared : mass weighed after preparing, if it was
+    spun : mass of the yarn, if it was weighed
+    bought : mass as bought, the most that was weighed where a is not known
 
     Returns
     -------
@@ -106,36 +121,40 @@ def after_scouring(
     """
     skipped = bought_after(SCOURING, stage)
     if weighed is not None:
-        return _on_the_scale(skirted, weighed, skipped)
-    return _checked(skirted) * kept_of_yield(skipped, own, guide)
+        return _on_the_scale(skirted, weighed, skipped, bought)
+    return _expected(skirted, kept_of_yield(skipped, own, guide), prepared, spun)
 
 
 @calculation
 def after_preparation(
-    scoured: Mass,
-    stage: Ratio,
+    scoured: Mass | None = None,
+    stage: Ratio = RAW,
     weighed: Mass | None = None,
     own: Ratio | None = None,
     guide: Ratio | None = None,
     second: Ratio | None = None,
     second_way: str | None = None,
     own_second: Ratio | None = None,
+    spun: Mass | None = None,
+    bought: Mass | None = None,
 ) -> Mass:
     """Mass of the fiber after combing or carding.
 
-    b = a if bought so or later; else as weighed; else a · (1 - loss) · (1 - second). Combs and cards hold back short
-    and tangled fibers each time: what was bought prepared loses only in the second preparation.
+    b = a if bought so or later; else as weighed; else a · (1 - loss) · (1 - second), or the yarn's mass if that is
+    more. Combs and cards hold back short and tangled fibers each time: what was bought prepared loses only in the second preparation.
 
     Parameters
     ----------
-    scoured : a, mass after scouring
-    stage : stage at which the lot was bought, 1 to 5
+    scoured : a, mass after scouring; what was weighed after the step needs none
+    stage : stage at which the lot was bought, 1 to 5; raw fleece if it is not said
     weighed : mass on the scale after the step, if it was weighed
     own : your own figure for the loss, a share
     guide : the loss that the guide expects, a share
     second : the loss of a second preparation, a share
     second_way : the way of a second preparation, if there is one
     own_second : your own figure for its loss, if you gave one; then second is known
+    spun : mass of the yarn, if it was weighed
+    bought : mass as bought, the most that was weighed where a is not known
 
     Returns
     -------
@@ -162,17 +181,18 @@ def after_preparation(
     require_numbers(second, own_second)
     require(own_second is None or second is not None, "Nothing is known of the second preparation.")
     if weighed is not None:
-        return _on_the_scale(scoured, weighed, prepared_before(stage, second, second_way))
-    return _checked(scoured) * kept_in_preparing(stage, own, guide, second, second_way)
+        return _on_the_scale(scoured, weighed, prepared_before(stage, second, second_way), bought)
+    return _expected(scoured, kept_in_preparing(stage, own, guide, second, second_way), spun)
 
 
 @calculation
 def after_spinning(
-    prepared: Mass,
-    stage: Ratio,
+    prepared: Mass | None = None,
+    stage: Ratio = RAW,
     weighed: Mass | None = None,
     own: Ratio | None = None,
     guide: Ratio | None = None,
+    bought: Mass | None = None,
 ) -> Mass:
     """Mass of the yarn that the fiber gives.
 
@@ -181,11 +201,12 @@ def after_spinning(
 
     Parameters
     ----------
-    prepared : a, mass after preparation
-    stage : stage at which the lot was bought, 1 to 5
+    prepared : a, mass after preparation; what was weighed after the step needs none
+    stage : stage at which the lot was bought, 1 to 5; raw fleece if it is not said
     weighed : mass on the scale after the step, if it was weighed
     own : your own figure for the loss, a share
     guide : the loss that the guide expects, a share
+    bought : mass as bought, the most that was weighed where a is not known
 
     Returns
     -------
@@ -211,17 +232,31 @@ def after_spinning(
     """
     skipped = bought_after(SPINNING, stage)
     if weighed is not None:
-        return _on_the_scale(prepared, weighed, skipped)
-    return _checked(prepared) * kept_of_loss(skipped, own, guide)
+        return _on_the_scale(prepared, weighed, skipped, bought)
+    return _expected(prepared, kept_of_loss(skipped, own, guide))
 
 
 def _checked(mass):
+    require(mass is not None, "The mass before the step is not known.")
     require_within(NOT_NEGATIVE, "The mass before the step", mass)
     return mass
 
 
-def _on_the_scale(before, weighed, skipped):
+def _expected(before, kept, *later):
+    """What a step is expected to leave: at least what was weighed later, and at most what there was before."""
+    grams = _checked(before).m_as("gram")
+    weighed = []
+    for each in later:
+        if each is not None:
+            require_within(NOT_NEGATIVE, "A mass weighed later", each)
+            weighed.append(each.m_as("gram"))
+    return Quantity(np.minimum(grams, reduce(np.maximum, [grams * kept, *weighed]))[()], "gram")
+
+
+def _on_the_scale(before, weighed, skipped, bought=None):
     """Mass as weighed; where the lot was bought after this step, the mass before it."""
+    if before is None and bought is not None and not np.any(skipped):
+        before = bought
     grams_before, grams_after = _checked(before).m_as("gram"), weighed.m_as("gram")
     require(skipped | (grams_after >= 0), "The mass weighed cannot be negative.")
     require(

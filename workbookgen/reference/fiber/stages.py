@@ -16,6 +16,7 @@ STATES = (
     "prepared fiber",
     "yarn or thread",
 )
+RAW = 1.0  # the stage at which nothing is done
 SKIRTING, SCOURING, PREPARATION, SPINNING = 1, 2, 3, 4
 
 
