@@ -1,11 +1,10 @@
 """Fiber: each lot from what was bought to yarn, and what is left of it."""
 
 from workbookgen.language.domains import Choice, Date, Name, Note
-from workbookgen.language.fields import Group, Input, Result, Rule
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import DAY, GRIST, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_MASS
 from workbookgen.language.repeated import repeated
-from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, care, learning, planning, sharing, statistics, stock, uncertainty, yarn_count
 from workbookgen.reference import fiber as trade
