@@ -14,8 +14,9 @@ import pytest
 
 from workbookgen.reference import uncertainty
 
+from . import reckoning
 from .reckoning import Reckoning, reckon
-from .worlds import SITUATIONS
+from .worlds import OWN_RECORD, SITUATIONS, World, _skeins
 
 POINTS = 0.03
 FEWEST = 40  # worlds in a bin that can tell anything
@@ -40,6 +41,29 @@ def test_sure_at_ninety_is_sure_nine_times_in_ten(found):
 def test_one_and_two_standard_uncertainties_cover_what_they_should(found):
     assert 0.65 <= found.within(1) <= 0.71
     assert 0.94 <= found.within(2) <= 0.97
+
+
+STICKS = 8.0  # cm by which each of three reels of sticks may be off
+
+
+def three_rough_reels(tag: str, draw) -> World:
+    return _skeins(tag, draw, 3, washed=False, sampled=True, tolerance=STICKS, need=OWN_RECORD)
+
+
+@pytest.mark.parametrize(
+    "together, low, high",
+    [
+        pytest.param(150, 0.65, 0.71, id="few skeins, reel by reel"),  # as the planners that people have reckon
+        pytest.param(600, 0.80, 0.92, id="thousands of skeins, as if of one reel"),  # which never makes it surer than it is
+    ],
+)
+def test_errors_of_several_reels_partly_cancel(monkeypatch, together, low, high):
+    monkeypatch.setattr(reckoning, "TOGETHER", together)
+    monkeypatch.setitem(SITUATIONS, "three rough reels", three_rough_reels)
+    each = reckon("three rough reels", 600)
+    error = 2 * math.sqrt(0.68 * 0.32 / 600)
+    assert low - error <= each.within(1) <= high + error, f"{each.within(1):.1%}"
+    assert each.sure(0.9) >= 0.87
 
 
 def test_the_test_would_notice_that_the_reel_is_forgotten(monkeypatch):
