@@ -161,6 +161,17 @@ def test_a_piece_that_was_only_weighed_when_finished_leaves_its_lot_right():
     assert left[:2] == (pytest.approx(14), pytest.approx(18))  # three quarters wool, one quarter silk
 
 
+@pytest.mark.parametrize(("fate", "serves"), [(None, True), ("set aside", True), ("Used", True), ("given", False), ("sold", False)])
+def test_what_is_knitted_in_already_is_part_of_what_a_project_has(fate, serves):
+    """Two skeins of 190 yards, one of them in the piece; whoever counts that as gone spins it again."""
+    skein = {"reel": "Reel", "wraps": 95.0, "washed_loop": 72.0, "gross": 4.0, "project": "Scarf", "lot": "Clover"}
+    skeins = [skein | {"name": "One"}, skein | {"name": "Two", "gone": fate}]
+    in_skeins, left = told("in_skeins", "left_share", projects=[SCARF], skeins=skeins, reels=[REEL])
+    assert in_skeins[0] == pytest.approx(380 if serves else 190) and left[0] == pytest.approx(1 - in_skeins[0] / 750)
+    spun = told("spun", block="fiber", projects=[SCARF], skeins=skeins, reels=[REEL])
+    assert spun[0] == pytest.approx(8), "wherever they went, they are spun"
+
+
 def test_two_components_of_one_design_with_one_number_are_both_told():
     component = {"design": "Both", "number": 2000.0, "system": "yards per pound"}
     components = [component | {"place": 1.0}, component | {"design": "BOTH"}, component | {"place": 2.0}, component | {"design": "Other", "place": 1.0}]
