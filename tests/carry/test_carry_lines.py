@@ -69,6 +69,13 @@ def test_a_left_out_sheet_leaves_its_entries_over(old_file, carried):
     assert {what for each, (what, _) in outcome.leftovers.items() if each.startswith("Projects!")} == {"Hat", 200.0, "10%", 850.0, "Clover"}
 
 
+def test_a_label_that_ends_with_of_is_said_with_its_record(tmp_path, carried):
+    settings = small(leave_out=(), fibers=None, rows=Rows(**dict.fromkeys(Rows.model_fields, LINES) | {"guide": 60}))
+    path = written(tmp_path / "mixed.xlsx", settings, filled(settings, {"fiber": [{"name": "River", "also_kind": "Silk", "also_share": 0.2}]}, {}))
+    told = {each.label for each in carried(path, small(size="small", leave_out=())).carried.leftovers}
+    assert {"Also of, River", "Its share of River"} <= told
+
+
 def test_the_first_value_of_a_field_that_is_no_more_is_nobodys_entry(tmp_path, carried):
     """A small planner has no samples, and so no uncertainty of their wraps."""
     settings, field = small(leave_out=()), "doubts_readings"

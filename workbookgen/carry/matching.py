@@ -197,7 +197,8 @@ class _Matching:
         sheet, cell = self.old.place(self._full(key), row)
         what, unit = readable(each, what, self.old.settings.units)
         name = self._record(row) if key != NAME else ""
-        label = each.label + (f" ({unit})" if unit else "") + (f" of {name}" if name else "")
+        whose = f", {name}" if each.label.endswith(" of") else f" of {name}"  # not "Also of of Clover"
+        label = each.label + (f" ({unit})" if unit else "") + (whose if name else "")
         self.matched.leftovers.append(Leftover(sheet, cell, label, what, why, now))
 
     def _record(self, row: int) -> str:
