@@ -162,3 +162,15 @@ def test_a_small_planner_has_no_breeds_and_asks_for_the_very_figure(lot, missing
     values = values_of(described=SMALL, fiber=[LOT | lot])
     assert values["fiber_message"][0] == (missing and TYPED[missing])
     assert (values["fiber_yarn"][0] is None) == (missing is not None)
+
+
+@pytest.mark.parametrize("described", [US, SMALL])
+def test_a_lot_that_was_spun_and_weighed_needs_nothing_more(described):
+    """45 oz of the 100 that were bought; 15 of them are in a skein, 30 elsewhere. Nobody weighed in between, and nobody needs to."""
+    lot = LOT | {"yarn_weighed": 45.0}
+    reels = [{"name": "Reel", "rated": 72.0}]
+    values = values_of(described=described, reels=reels, fiber=[lot], skeins=[{"name": "A", "reel": "Reel", "wraps": 90.0, "gross": 15.0, "lot": "Clover"}])
+    assert values["fiber_yarn"][0] == pytest.approx(45) and values["fiber_kept"][0] == pytest.approx(0.45) and values["fiber_to_come"][0] == pytest.approx(30)
+    assert values["fiber_to_come_doubt"][0] == 0 and values["fiber_lost_spinning"][0] is None, "what each stage took, nobody knows"
+    too_much = values_of(described=described, fiber=[LOT | {"yarn_weighed": 101.0}])
+    assert too_much["fiber_yarn"][0] is None and too_much["fiber_message"][0] == "Yarn: more than before that stage. Let it dry, weigh again."
