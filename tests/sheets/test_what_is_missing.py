@@ -13,7 +13,7 @@ SMALL = described(Settings(size="small"))
 BODY = {"garment_body": 36.0, "garment_ease": 4.0, "garment_length": 24.0}
 VEST = [{"name": "Vest"}]
 FRONT = {"project": "Vest", "shape": "rectangle", "width": 20.0, "height": 24.0}
-SWATCH = {"swatch_width": 6.0, "swatch_height": 6.0, "swatch_mass": 0.5}
+SWATCH = {"swatch_width": 6.0, "swatch_height": 6.0, "swatch_mass": 1.2}
 
 
 def values_of(typed=None, described=US, **records):
@@ -61,7 +61,7 @@ def test_a_part_without_an_area_says_what_it_lacks(part, message):
     (SWATCH, True, "Still to fill in: the grist of the yarn that was weighed."),
     ({"piece_mass": 12.0}, False, "Still to fill in: the grist of the yarn that was weighed."),
     ({"piece_mass": 12.0, "grist": 1000.0}, False, None),
-    ({"swatch_width": 6.0, "swatch_mass": 0.5, "grist": 1000.0}, True, "Still to fill in: the swatch's width, height and weight go together."),
+    ({"swatch_width": 6.0, "swatch_mass": 1.2, "grist": 1000.0}, True, "Still to fill in: the swatch's width, height and weight go together."),
     ({"stitches": 5.0}, True, "Still to fill in: stitches and rows go together."),
     (SWATCH | {"grist": 1000.0}, False, "No answer yet: list the parts of this project with their measures, under its name."),
     ({"stitches": 5.0, "rows": 7.0, "relaxed": "fully relaxed"}, False, "No answer yet: list the parts of this project with their measures, under its name."),
