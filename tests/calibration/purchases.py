@@ -131,6 +131,18 @@ def of_two_fleeces(tag: str, draw: Draw) -> Purchase:
     )
 
 
+def of_two_projects(tag: str, draw: Draw) -> Purchase:
+    """Two projects on one lot, and what the first is told to get: it is to be got once, and to be enough for both."""
+    off, there, grist = SCALE * draw.normal(), 900 * draw.uniform(0.2, 1.1), PLANNED * (1 + PLAN * draw.normal())
+    yarn, share = there * top_kept(draw), draw.uniform(0.3, 0.7)
+    (stated, takes), (others_stated, others_take) = (_wanted(draw, 900 * 0.97 * PLANNED / 100 * each) for each in (share, 1 - share))
+    lot = _lot(tag, "prepared fiber", there * (1 + off))
+    projects = [_piece(tag, stated, grist=PLANNED, lot_1=lot["name"]), {"name": f"Other {tag}", "wanted": round(others_stated, 1), "grist": PLANNED, "lot_1": lot["name"]}]
+    return Purchase(
+        {"fiber": [lot], "projects": projects}, lambda grams, _: _spun(draw, yarn + grams / (1 + off) * top_kept(draw), grist) >= takes + others_take,
+    )
+
+
 TOP = of_fiber("prepared fiber", 900, 0.97, top_kept)
 FLEECE = of_fiber("raw fleece", 2500, FLEECE_KEPT, fleece_kept)
 ONE_FLEECE = of_fiber("raw fleece", 2500, FLEECE_KEPT, fleece_kept, is_one_fleece=True)

@@ -149,12 +149,15 @@ def fleece_looked_into(handfuls: int = 0, weighed: str = "", is_own: bool = Fals
     """A fleece of which handfuls were washed, or the whole of it, or whose yield the person knows from fleeces like it."""
     def shared(tag: str, draw: Draw) -> Shared:
         off, skirted, clean = SCALE * draw.normal(), 1 - draw.uniform(0.05, 0.25), draw.uniform(0.45, 0.65)
-        kept = skirted * clean * (1 - draw.uniform(0.02, 0.10)) * (1 - draw.uniform(0.01, 0.05))
+        prepared = skirted * clean * (1 - draw.uniform(0.02, 0.10))
+        kept = prepared * (1 - draw.uniform(0.01, 0.05))
         lot = _fleece(tag, off)
         if weighed == "skirted":
             lot["skirted_weighed"] = round(WHOLE_FLEECE * skirted * (1 + off), 0)
         if weighed == "washed":
             lot["scoured_weighed"] = round(WHOLE_FLEECE * skirted * clean * (1 + off), 0)
+        if weighed == "prepared":  # and nothing before it
+            lot["prepared_weighed"] = round(WHOLE_FLEECE * prepared * (1 + off), 0)
         if is_own:
             lot["own_yield"] = round(clean * (1 + 0.03 * draw.normal()), 3)
         samples = [
