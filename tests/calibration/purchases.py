@@ -17,10 +17,10 @@ Grams = float
 
 @dataclass(frozen=True)
 class Purchase:
-    """What a person types, and whether it is enough once so many grams of each of two components are got besides."""
+    """What a person types, and whether it is enough once so many grams of each of four components are got besides."""
 
     records: dict[str, list[dict]]
-    is_enough: Callable[[Grams, Grams], bool]
+    is_enough: Callable[..., bool]
 
 
 def top_kept(draw: Draw) -> float:
@@ -55,7 +55,7 @@ def of_fiber(state: str, whole: Grams, expected: float, kept: Callable[[Draw], f
         second = first if is_one_fleece else kept(draw)
         stated, takes = _wanted(draw, whole * expected * PLANNED / 100)
         records = {"fiber": [_lot(tag, state, there * off)], "projects": [_piece(tag, stated, grist=PLANNED, lot_1=f"Lot {tag}")]}
-        return Purchase(records, lambda grams, _: _spun(draw, there * first + grams / off * second, grist) >= takes)
+        return Purchase(records, lambda grams, *_: _spun(draw, there * first + grams / off * second, grist) >= takes)
     return purchase
 
 
@@ -63,7 +63,7 @@ def of_nothing(tag: str, draw: Draw) -> Purchase:
     """Nothing is there yet; what is to be got is told as weight of yarn."""
     grist = PLANNED * (1 + PLAN * draw.normal())
     stated, takes = _wanted(draw, 1500.0)
-    return Purchase({"projects": [_piece(tag, stated, grist=PLANNED)]}, lambda grams, _: _spun(draw, grams, grist) >= takes)
+    return Purchase({"projects": [_piece(tag, stated, grist=PLANNED)]}, lambda grams, *_: _spun(draw, grams, grist) >= takes)
 
 
 def of_balls(tag: str, draw: Draw) -> Purchase:
@@ -75,7 +75,7 @@ def of_balls(tag: str, draw: Draw) -> Purchase:
         "fiber": [{"name": f"Lot {tag}", "state": "yarn or thread", "weight": 50.0 * there, "grist": label * 2}],
         "projects": [_piece(tag, stated, lot_1=f"Lot {tag}", package=label)],
     }
-    return Purchase(records, lambda grams, _: np.sum(batch * (1 + BALL * draw.normal(size=there + int(np.ceil(round(grams / 50, 6)))))) >= takes)
+    return Purchase(records, lambda grams, *_: np.sum(batch * (1 + BALL * draw.normal(size=there + int(np.ceil(round(grams / 50, 6)))))) >= takes)
 
 
 def of_skeins_and_fiber(tag: str, draw: Draw) -> Purchase:
@@ -94,10 +94,10 @@ def of_skeins_and_fiber(tag: str, draw: Draw) -> Purchase:
         "projects": [_piece(tag, stated, grist=PLANNED, lot_1=f"Lot {tag}")],
     }
     hold = 115 * RATED / 100 * (1 - USUAL)
-    return Purchase(records, lambda grams, _: length + _spun(draw, rest + grams / (1 + off) * top_kept(draw), grist, hold) >= takes)
+    return Purchase(records, lambda grams, *_: length + _spun(draw, rest + grams / (1 + off) * top_kept(draw), grist, hold) >= takes)
 
 
-def _plied(tag: str, stated: float, lots: list[dict], numbers: tuple[float, float]) -> dict[str, list[dict]]:
+def _plied(tag: str, stated: float, lots: list[dict], numbers: tuple[float, ...]) -> dict[str, list[dict]]:
     strands = [
         {"design": f"Yarn {tag}", "name": f"Strand {place} {tag}", "number": number, "system": "meters per 100 grams", "place": float(place), "lot": lot["name"]}
         for place, (number, lot) in enumerate(zip(numbers, lots, strict=True), start=1)
@@ -111,24 +111,27 @@ def of_single_and_thread(tag: str, draw: Draw) -> Purchase:
     stated, takes = _wanted(draw, 2300.0)
     lots = [_lot(tag, "prepared fiber", there * (1 + off)), {"name": f"Thread {tag}", "state": "yarn or thread", "weight": thread, "grist": 1000.0}]
 
-    def is_enough(wool: Grams, silk: Grams) -> bool:
+    def is_enough(wool: Grams, silk: Grams, *_) -> bool:
         spools = max(1, round((thread + silk) * 10 / SKEIN))
         of_thread = (thread + silk) * 10 * batch * np.mean(1 + BALL * draw.normal(size=spools))
         return min(_spun(draw, yarn + wool / (1 + off) * top_kept(draw), grist), of_thread) >= takes
     return Purchase(_plied(tag, stated, lots, (400.0, 1000.0)), is_enough)
 
 
-def of_two_fleeces(tag: str, draw: Draw) -> Purchase:
-    """Two singles, each of a fleece of its own: either may run out first."""
-    off, grist = SCALE * draw.normal(), 400 * (1 + PLAN * draw.normal())
-    there = 2000 * draw.uniform(0.3, 1.1, size=2)
-    yarn = [each * fleece_kept(draw) for each in there]
-    stated, takes = _wanted(draw, 2000 * FLEECE_KEPT * 4)
-    lots = [_lot(f"{letter} {tag}", "raw fleece", each * (1 + off)) for letter, each in zip("AB", there, strict=True)]
-    return Purchase(
-        _plied(tag, stated, lots, (400.0, 400.0)),
-        lambda *grams: min(_spun(draw, first + more / (1 + off) * fleece_kept(draw), grist) for first, more in zip(yarn, grams, strict=True)) >= takes,
-    )
+def of_fleeces(number: int) -> Callable[[str, Draw], Purchase]:
+    """As many singles, each of a fleece of its own: any of them may run out first."""
+    def purchase(tag: str, draw: Draw) -> Purchase:
+        off, single, whole = SCALE * draw.normal(), PLANNED * number, 4000 / number
+        grist = single * (1 + PLAN * draw.normal())
+        there = whole * draw.uniform(0.3, 1.1, size=number)
+        yarn = [each * fleece_kept(draw) for each in there]
+        stated, takes = _wanted(draw, whole * FLEECE_KEPT * single / 100)
+        lots = [_lot(f"{letter} {tag}", "raw fleece", each * (1 + off)) for letter, each in zip("ABCD", there, strict=False)]
+        return Purchase(
+            _plied(tag, stated, lots, (single,) * number),
+            lambda *grams: min(_spun(draw, first + more / (1 + off) * fleece_kept(draw), grist) for first, more in zip(yarn, grams, strict=False)) >= takes,
+        )
+    return purchase
 
 
 def of_two_projects(tag: str, draw: Draw) -> Purchase:
@@ -139,7 +142,7 @@ def of_two_projects(tag: str, draw: Draw) -> Purchase:
     lot = _lot(tag, "prepared fiber", there * (1 + off))
     projects = [_piece(tag, stated, grist=PLANNED, lot_1=lot["name"]), {"name": f"Other {tag}", "wanted": round(others_stated, 1), "grist": PLANNED, "lot_1": lot["name"]}]
     return Purchase(
-        {"fiber": [lot], "projects": projects}, lambda grams, _: _spun(draw, yarn + grams / (1 + off) * top_kept(draw), grist) >= takes + others_take,
+        {"fiber": [lot], "projects": projects}, lambda grams, *_: _spun(draw, yarn + grams / (1 + off) * top_kept(draw), grist) >= takes + others_take,
     )
 
 
