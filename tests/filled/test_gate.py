@@ -156,5 +156,5 @@ def test_an_open_document(made):
         package.writestr("mimetype", "application/vnd.oasis.opendocument.spreadsheet")
         package.writestr("content.xml", '<?xml version="1.0" encoding="UTF-8"?><office:document-content/>')
     assert require_workbook(made(stream.getvalue(), "mine.ods")) == "ods"
-    with pytest.raises(FileError, match=r"this is an \.ods workbook, and only an \.xlsx one can be checked"):
+    with pytest.raises(FileError, match=r"this is an \.ods workbook, and this command reads \.xlsx ones only"):
         read_planner(made(stream.getvalue(), "mine.ods"))
