@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .worlds import BALL, BATCH, BREED, PLAN, PLANNED, RATED, SCALE, SKEIN, USUAL, USUAL_DOUBT, Draw, _reel, _skein, _spun, _wanted
+from .worlds import BALL, BATCH, BREED, PLAN, PLANNED, RATED, SCALE, SKEIN, USUAL, USUAL_DOUBT, Draw, _reel, _skein, _spun, _wanted, left_by_washing
 
 Grams = float
 
@@ -109,12 +109,13 @@ def of_single_and_thread(tag: str, draw: Draw) -> Purchase:
     off, there, grist, batch = SCALE * draw.normal(), 600 * draw.uniform(0.3, 1.1), 400 * (1 + PLAN * draw.normal()), 1 + BATCH * draw.normal()
     yarn, thread = there * top_kept(draw), round(600 * 0.97 * 0.4 * draw.uniform(0.3, 1.2), 1)
     stated, takes = _wanted(draw, 2300.0)
+    left = left_by_washing(draw)
     lots = [_lot(tag, "prepared fiber", there * (1 + off)), {"name": f"Thread {tag}", "state": "yarn or thread", "weight": thread, "grist": 1000.0}]
 
     def is_enough(wool: Grams, silk: Grams, *_) -> bool:
         spools = max(1, round((thread + silk) * 10 / SKEIN))
         of_thread = (thread + silk) * 10 * batch * np.mean(1 + BALL * draw.normal(size=spools))
-        return min(_spun(draw, yarn + wool / (1 + off) * top_kept(draw), grist), of_thread) >= takes
+        return min(_spun(draw, yarn + wool / (1 + off) * top_kept(draw), grist), of_thread) * left >= takes
     return Purchase(_plied(tag, stated, lots, (400.0, 1000.0)), is_enough)
 
 
@@ -127,9 +128,10 @@ def of_fleeces(number: int) -> Callable[[str, Draw], Purchase]:
         yarn = [each * fleece_kept(draw) for each in there]
         stated, takes = _wanted(draw, whole * FLEECE_KEPT * single / 100)
         lots = [_lot(f"{letter} {tag}", "raw fleece", each * (1 + off)) for letter, each in zip("ABCD", there, strict=False)]
+        left = left_by_washing(draw)
         return Purchase(
             _plied(tag, stated, lots, (single,) * number),
-            lambda *grams: min(_spun(draw, first + more / (1 + off) * fleece_kept(draw), grist) for first, more in zip(yarn, grams, strict=False)) >= takes,
+            lambda *grams: left * min(_spun(draw, first + more / (1 + off) * fleece_kept(draw), grist) for first, more in zip(yarn, grams, strict=False)) >= takes,
         )
     return purchase
 

@@ -69,6 +69,11 @@ def _spun(draw: Draw, mass: float, grist: float, hold: float = SKEIN) -> float:
     return float(np.sum(mass / skeins * grist / 100 * (1 + SKEINS_DIFFER * draw.normal(size=skeins))))
 
 
+def left_by_washing(draw: Draw) -> float:
+    """What washing leaves of a length; a design knows the numbers of its strands before that."""
+    return 1 - (USUAL + USUAL_DOUBT * draw.normal())
+
+
 def _skeins(tag: str, draw: Draw, reels: int, washed: bool, sampled: bool = False, tolerance: float = TOLERANCE, need: float = NEED) -> World:
     """A project all of whose yarn is spun: six skeins."""
     scale, slack = SCALE * draw.normal(), SLACK * draw.normal() if washed else None
@@ -143,7 +148,7 @@ def plied(tag: str, draw: Draw) -> World:
     single, thread = 400.0, 1000.0  # m in 100 g
     length = _spun(draw, yarn, single * (1 + PLAN * draw.normal()))
     grams = 600 * 0.97 * single / thread * draw.uniform(0.9, 1.15)  # of thread, by its label
-    nominal = min(600 * 0.97 * single, grams * thread) / 100
+    nominal = min(600 * 0.97 * single, grams * thread) / 100 * (1 - USUAL)
     spools = max(1, round(grams * thread / 100 / SKEIN))
     of_thread = grams * thread / 100 * (1 + BATCH * draw.normal()) * float(np.mean(1 + BALL * draw.normal(size=spools)))
     silk = {"name": f"Thread {tag}", "state": "yarn or thread", "weight": grams, "grist": thread}
@@ -153,7 +158,8 @@ def plied(tag: str, draw: Draw) -> World:
     ]
     stated, takes = _wanted(draw, nominal)
     return World(
-        [{"name": f"Piece {tag}", "wanted": round(stated, 1), "design": f"Yarn {tag}"}], min(length, of_thread), takes, fiber=[wool, silk], designs=[{"name": f"Yarn {tag}"}],
+        [{"name": f"Piece {tag}", "wanted": round(stated, 1), "design": f"Yarn {tag}"}], min(length, of_thread) * left_by_washing(draw), takes, fiber=[wool, silk],
+        designs=[{"name": f"Yarn {tag}"}],
         components=strands
     )
 

@@ -85,7 +85,8 @@ def test_strands_do_not_add_up_and_the_scarcest_is_named():
         for place, name, lot in ((1.0, "Wool", "Clover"), (2.0, "Silk", "Moss"))
     ]
     have, scarcest, left = told(
-        "have", "scarcest", "part_1_unused", fiber=lots, designs=[{"name": "Both"}], components=strands, projects=[{"name": "Shawl", "wanted": 800.0, "design": "Both"}]
+        "have", "scarcest", "part_1_unused", fiber=lots, designs=[{"name": "Both", "shrinkage": 0.0}], components=strands,
+        projects=[{"name": "Shawl", "wanted": 800.0, "design": "Both"}],
     )
     assert have[0] == pytest.approx(14 / 16 * 1000, rel=0.01) and scarcest[0] == "Silk"
     assert left[0] == pytest.approx(11)
@@ -126,7 +127,7 @@ def test_fiber_of_a_design_is_that_of_all_its_lots_and_bought_thread_is_none():
         {"design": "Both", "name": name, "number": 2000.0, "system": "yards per pound", "place": place, "lot": lot}
         for place, name, lot in ((1.0, "Wool", "Clover"), (2.0, "Silk", "Moss"))
     ]
-    known = dict(fiber=lots, designs=[{"name": "Both"}], components=strands, projects=[{"name": "Shawl", "wanted": 1000.0, "margin": 0.0, "design": "Both"}])
+    known = dict(fiber=lots, designs=[{"name": "Both", "shrinkage": 0.0}], components=strands, projects=[{"name": "Shawl", "wanted": 1000.0, "margin": 0.0, "design": "Both"}])
     prepared, bought, to_prepare = told("prepared", "bought", "to_prepare", **known)
     assert prepared[0] == pytest.approx(8 / 0.9) and bought[0] == pytest.approx(8 / 0.9 / 0.8) and to_prepare[0] == pytest.approx(8 / 0.9)
     top = [lots[0] | {"state": "prepared fiber"}, OTHER]

@@ -84,7 +84,7 @@ def _what_it_takes() -> Group:
                note="What it adds to the tex of the yarn."),
         lookup("design_tex", "Whole yarn", "designs_tex", "design", TEX),
         Result("share", "Of the weight", "contribution / design_tex", plying.weight_share, SHARE, uses={"resultant": "design_tex"}),
-        lookup("wanted", "Yarn wanted", "designs_wanted", "design", LENGTH),
+        lookup("wanted", "Yarn to ply", "designs_unwashed", "design", LENGTH),
         Result("length", "Length needed", "wanted * strands * feed", plying.component_length, LENGTH, note="All strands together."),
         Result("mass", "Weight needed", "length * tex", plying.component_mass, MASS, uses={"linear_density": "tex"}),
         Result("packages", "Spools", "ROUNDUP(ROUND(length / package, 6), 0)", plying.packages, NUMBER, digits=0),
@@ -105,13 +105,23 @@ def _for_other_sheets() -> Group:
         *content.of_component(),
         Result("in_skeins", "Skeins of the design", "sum_where(skeins_net, skeins_from_design, design)", stock.sum_where, MASS,
                uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_net"}, note="Weight of all skeins of the design."),
+        Result("skeins_length", "As plied", "sum_where(skeins_length_yd, skeins_from_design, design)", stock.sum_where, LENGTH,
+               uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_length_yd"}, note="Length of these skeins before washing."),
+        lookup("lot_form", "Bought as", "fiber_state", "lot", width=14),
+        Result("bought_part", "Bought, in the yarn", 'IF(IF(given(lot_form), lot_form, "") = "yarn or thread", contribution, 0)', plying.bought_part, TEX,
+               uses={"form": "lot_form"}),
+        Result("all_bought", "Bought, of all", "sum_where(components_bought_part, components_of, design)", stock.sum_where, TEX,
+               uses={"name": "design", "names": "components_of", "amounts": "components_bought_part"}),
+        Result("taken", "Taken", "IF(bought_part > 0, skeins_length * contribution, MAX(0, in_skeins - skeins_length * all_bought) * contribution / (design_tex - all_bought))",
+               plying.strand_taken, MASS, uses={"resultant": "design_tex", "own_bought": "bought_part", "mass": "in_skeins", "length": "skeins_length"},
+               note="By its length in the skeins of a bought thread; the singles took the rest of the weight."),
         *(
             lookup(f"lot_weight_{number}", "Lot bought", "fiber_weight", lot, MASS)
             for number, lot in ((1, "lot"), (2, "other_lot"))
         ),
         *(
-            Result(f"drawn_{number}", "Used of it", f"in_skeins * share * lot_weight_{number} / (lot_weight_{number} + IF(given(lot_weight_{other}), lot_weight_{other}, 0))",
-                   plying.drawn_from_lot, MASS, uses={"used": "in_skeins", "weight": f"lot_weight_{number}", "other_weight": f"lot_weight_{other}"},
+            Result(f"drawn_{number}", "Used of it", f"taken * lot_weight_{number} / (lot_weight_{number} + IF(given(lot_weight_{other}), lot_weight_{other}, 0))",
+                   plying.drawn_from_lot, MASS, uses={"weight": f"lot_weight_{number}", "other_weight": f"lot_weight_{other}"},
                    note="What the skeins of the design took from this lot.")
             for number, other in ((1, 2), (2, 1))
         ),

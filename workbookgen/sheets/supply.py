@@ -234,15 +234,15 @@ def added() -> tuple[Result, ...]:
                      "variation": "doubts_variation", "u_batch": "doubts_batch", "u_ball": "doubts_ball"}, only_if="finer > 0"),
         ]
     learned = "IF(in_skeins > 0, learned / in_skeins, 0)"
-    of_skeins = {"weight": "learned", "u_scale": "doubts_scale", "skeins_doubt": "doubt_skeins"}
+    of_skeins = {"weight": "learned", "u_scale": "common_doubt", "skeins_doubt": "doubt_skeins"}
     return (
         *results,
-        Result("added_square", "More ±²", f"{_largest('added_square')} + POWER({learned} * doubt_skeins, 2) + POWER((1 - learned) * doubts_scale, 2)",
+        Result("added_square", "More ±²", f"{_largest('added_square')} + POWER({learned} * doubt_skeins, 2) + POWER((1 - learned) * common_doubt, 2)",
                uncertainty.added_square, NUMBER, uses=of_skeins | {f"square_{part}": f"part_{part}_added_square" for part in PARTS},
                note="Of more yarn, as a share of it, squared: its grist, and what its fiber keeps."),
         Result("added_with", "More, shared",
                f"{_largest('added_with')} + doubt_skeins * doubt_skeins * (1 + {learned} * MAX(0, lesser_4)) * {learned} "
-               "+ MAX(0, lesser_4) * POWER((1 - learned) * doubts_scale, 2)",
+               "+ MAX(0, lesser_4) * POWER((1 - learned) * common_doubt, 2)",
                uncertainty.added_with, LENGTH, uses=of_skeins | {"to_come": "lesser_4"} | {f"with_{part}": f"part_{part}_added_with" for part in PARTS},
                note="More of the same yarn comes out finer or thicker together with what there is."),
     )

@@ -3,14 +3,14 @@
 from workbookgen.language.domains import Name
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log
-from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, NUMBER, TEX, THREADS
+from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX, THREADS
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import Listing, LogView, band
-from workbookgen.reference import diameter, plying, stock, yarn_count
+from workbookgen.reference import diameter, plying, project, reeling, stock, uncertainty
 from workbookgen.settings import Settings
 from workbookgen.sheets import tabs
-from workbookgen.sheets.limits import LARGE
+from workbookgen.sheets.limits import LARGE, SHRINKAGE
 
 SHEET = tabs.YARN
 CHAPTER = "Yarn"
@@ -32,23 +32,32 @@ def designs(settings: Settings) -> Log:
             Group("You type", (
                 Input("name", "Design", Name(), needed=True, width=24, help="The components below choose it by this name."),
                 Input("wanted", "Yarn wanted", LARGE, LENGTH, help="Length of finished yarn to make of it."),
+                Input("shrinkage", "Shrinkage in washing", SHRINKAGE, SHARE,
+                      help="Share of the length that washing takes; from a sample. Empty takes the usual one of the sheet Sureness."),
             )),
             Group("The yarn", (
-                Result("tex", "Tex", "sum_where(components_contribution, components_of, name)", plying.resultant, TEX,
+                Result("tex", "Tex, as plied", "sum_where(components_contribution, components_of, name)", plying.resultant, TEX,
                        uses={"design": "name", "designs": "components_of", "contributions": "components_contribution", "lacking": "components_lacking"},
                        only_if="AND(sum_where(components_contribution, components_of, name) > 0, sum_where(components_lacking, components_of, name) < 0.5)",
-                       note="Linear densities of the components add, each as often as it is there."),
-                Result("grist_yd_lb", "Grist", "1 / tex", yarn_count.grist_of_density, GRIST_US, digits=0, uses={"linear_density": "tex"}),
-                Result("grist_m_100g", "Grist", "1 / tex", yarn_count.grist_of_density, GRIST_METRIC, uses={"linear_density": "tex"}),
+                       note="Linear densities of the components add, each as often as it is there. Before washing."),
+                Result("shrinkage_used", "Shrinkage in use", "IF(given(shrinkage), shrinkage, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
+                       uses={"usual": "doubts_shrinkage", "sample": "shrinkage"}),
+                Result("grist_yd_lb", "Grist", "(1 - shrinkage_used) / tex", plying.washed_grist, GRIST_US, digits=0,
+                       uses={"linear_density": "tex", "shrinkage": "shrinkage_used"}, note="Of the finished yarn, which washing has made shorter."),
+                Result("grist_m_100g", "Grist", "(1 - shrinkage_used) / tex", plying.washed_grist, GRIST_METRIC, uses={"linear_density": "tex", "shrinkage": "shrinkage_used"}),
+                Result("unwashed", "To ply", "wanted / (1 - shrinkage_used)", project.unwashed_length, LENGTH, uses={"length": "wanted", "shrinkage": "shrinkage_used"},
+                       leaves=("bought_share",), note="Before washing takes its share."),
                 Result("wpi", "Expected wpi", "thickness_k_wrapped * SQRT(grist_yd_lb * 453.59237 / 0.9144) / 0.0254",
                        diameter.threads_side_by_side, THREADS, uses={"grist": "grist_yd_lb", "k": "thickness_k_wrapped"}),
-                Result("mass", "Weight", "wanted * tex", plying.component_mass, MASS, uses={"length": "wanted", "linear_density": "tex"},
+                Result("mass", "Weight", "unwashed * tex", plying.component_mass, MASS, uses={"length": "unwashed", "linear_density": "tex"},
                        note="Of the yarn wanted."),
             )),
             Group("For other sheets", (
                 Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_design, name)", stock.sum_where, LENGTH,
                        uses={"names": "skeins_free_design", "amounts": "skeins_finished_yd"}, note="Of this design, and of no project."),
                 repeated("listed", "Listed as", "name", width=24),
+                Result("washing_doubt", "Washing ±", "IF(given(shrinkage), doubts_sampled, doubts_usual) / (1 - shrinkage_used)", uncertainty.by_washing, SHARE,
+                       uses={"shrinkage": "shrinkage_used", "u_usual": "doubts_usual", "u_sampled": "doubts_sampled", "sampled": "shrinkage"}),
                 Result("lacking", "Components not known", "sum_where(components_lacking, components_of, name)", stock.sum_where, NUMBER, digits=0,
                        uses={"names": "components_of", "amounts": "components_lacking"}),
             ), printed=False),

@@ -51,7 +51,19 @@ EXAMPLES = [
     ),
     (plying.component_key, dict(design=texts("Gray", "Wrapped"), place=n(1, 4))),
     (plying.component_label, dict(design=texts("Gray", "Wrapped"), place=n(1, 4), name=texts("Core", "Silk"))),
-    (plying.drawn_from_lot, dict(used=q("oz", 8, 0), share=n(0.5, 1), weight=q("g", 100, 50), other_weight=q("oz", 4, 2))),
+    *((uncertainty.by_washing, dict(shrinkage=n(0.05, -0.1), u_usual=n(0.03, 0), u_sampled=n(0.01, 0)) | known) for known in ({}, dict(sampled=n(0.05, -0.1)))),
+    *(
+        (uncertainty.common_to_all, dict(project=texts("Vest", "hat"), u_scale=n(0.003, 0)) | known)
+        for known in ({}, dict(u_washing=n(0.03, 0)), dict(u_washing=n(0.03, 0), own=q("m/g", 2, 3)), dict(u_washing=n(0.03, 0), sample=q("m/g", 2, 3)))
+    ),
+    (plying.bought_part, dict(contribution=q("tex", 50, 100))),
+    (plying.bought_part, dict(contribution=q("tex", 50, 100), form=texts("yarn or thread", "raw fleece"))),
+    (
+        plying.strand_taken,
+        dict(contribution=q("tex", 50, 100), resultant=q("tex", 200, 300), own_bought=q("tex", 50, 0), all_bought=q("tex", 50, 0), mass=q("oz", 4, 0), length=q("yard", 400, 0)),
+    ),
+    (plying.washed_grist, dict(linear_density=q("tex", 200, 300), shrinkage=n(0.05, -0.1))),
+    (plying.drawn_from_lot, dict(taken=q("oz", 4, 0), weight=q("g", 100, 50), other_weight=q("oz", 4, 2))),
     (made_of.component_share, dict(yarn=q("m/g", 2, 3))),
     (made_of.component_share, dict(yarn=q("m/g", 2, 3), found=n(0.5, 1))),
     (made_of.lot_in_use, dict(picked=texts("Moss", "River"))),

@@ -4,8 +4,8 @@ Lengths and masses of components, and the packages to buy or bobbins to fill.
 """
 
 
-from workbookgen.reference.calculation import by_element, calculation, require_name, require_numbers, whole_for
-from workbookgen.reference.limits import ABOVE_ZERO, FOUND_PART, NOT_NEGATIVE, Limits, require_within
+from workbookgen.reference.calculation import by_element, calculation, require_name, whole_for
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, Limits, require_within
 from workbookgen.reference.plying.design import require_strands_and_feed
 from workbookgen.units import Length, LinearDensity, Mass, Quantity, Ratio, Some
 
@@ -204,48 +204,3 @@ def component_label(design: str, place: Ratio, name: str | None = None) -> str:
         return key
     require_name(name)
     return by_element(lambda own, _: str(own), name, place)
-
-
-@calculation
-def drawn_from_lot(used: Mass, share: Ratio, weight: Mass, other_weight: Mass | None = None) -> Mass:
-    """Mass that a component's skeins took from one of its lots.
-
-    m = M · x · W / (W + V). Two lots of one component are assumed to be used in proportion.
-
-    Parameters
-    ----------
-    used : M, mass of all skeins of the design
-    share : x, share of the component in their weight
-    weight : W, weight of the lot as it was bought
-    other_weight : V, that of the other lot of the component, if it has one
-
-    Returns
-    -------
-    m, a mass
-
-    Raises
-    ------
-    ValueError
-        A negative mass, a share outside 0 to 1, or a lot of no weight.
-
-    Notes
-    -----
-    Valid for two lots of one kind; their sum is right whichever was spun first.
-
-    References
-    ----------
-    Definition of a share.
-
-    Examples
-    --------
-    >>> print(drawn_from_lot(Quantity(400, "g"), 0.5, Quantity(300, "g"), Quantity(100, "g")))
-    150.0 gram
-    """
-    require_numbers(used, share, weight, other_weight)
-    require_within(NOT_NEGATIVE, "A mass", used)
-    require_within(FOUND_PART, "The share", share)
-    require_within(ABOVE_ZERO, "A lot must weigh something.", weight)
-    if other_weight is None:
-        return used * share
-    require_within(ABOVE_ZERO, "A lot must weigh something.", other_weight)
-    return used * share * (weight / (weight + other_weight)).m_as("")

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name
-from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED, LESS_THAN_ALL, Limits, require_within
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED, LESS_THAN_ALL, SHRINKAGE, Limits, require_within
 from workbookgen.reference.stock import sum_where
 from workbookgen.units import Grist, LinearDensity, Ratio, Some
 
@@ -214,6 +214,44 @@ def weight_share(contribution: LinearDensity, resultant: LinearDensity) -> Ratio
         "A component cannot weigh more than the whole yarn.",
     )
     return (contribution / resultant).m_as("")
+
+
+@calculation
+def washed_grist(linear_density: LinearDensity, shrinkage: Ratio) -> Grist:
+    """Grist of a plied yarn once it is washed.
+
+    g = (1 - s) / R. What washing takes of the length stays in the weight.
+
+    Parameters
+    ----------
+    linear_density : R, linear density of the yarn as it was plied
+    shrinkage : s, share of the length lost in washing; negative where yarn grows
+
+    Returns
+    -------
+    g, a grist
+
+    Raises
+    ------
+    ValueError
+        A linear density that is not above zero, or a shrinkage of 0.9 or more.
+
+    Notes
+    -----
+    Valid for yarn that loses no weight in washing, such as oil.
+
+    References
+    ----------
+    Definition of the shrinkage.
+
+    Examples
+    --------
+    >>> print(washed_grist(Quantity(250, "tex"), shrinkage=0.05).to("m/g"))
+    3.8 meter / gram
+    """
+    require_within(ABOVE_ZERO, "The linear density", linear_density)
+    require_within(SHRINKAGE, "The shrinkage", shrinkage)
+    return (1 - shrinkage) / linear_density
 
 
 def require_strands_and_feed(strands, feed) -> None:

@@ -232,3 +232,44 @@ def by_shrinkage(
 def require_length(length) -> None:
     """Refuse a length, or an uncertainty of one, below zero."""
     require_within(NOT_NEGATIVE, "A length or its uncertainty", length)
+
+
+@calculation
+def by_washing(shrinkage: Ratio, u_usual: Ratio, u_sampled: Ratio, sampled: Ratio | None = None) -> Ratio:
+    """Relative uncertainty of the length that washing leaves.
+
+    r = u_s / (1 - s). All of a yarn shrinks together, so this does not get less with more of it.
+
+    Parameters
+    ----------
+    shrinkage : s, shrinkage expected
+    u_usual : u_s, uncertainty of a usual shrinkage
+    u_sampled : u_s, uncertainty of a sample's shrinkage
+    sampled : a sample's shrinkage, if there is one
+
+    Returns
+    -------
+    r, a share
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty, or a shrinkage of 0.9 or more.
+
+    Notes
+    -----
+    Valid for a yarn that is washed as the sample, or as usual.
+
+    References
+    ----------
+    JCGM 100, 5.1.6 (from memory).
+
+    Examples
+    --------
+    >>> print(round(by_washing(0.05, u_usual=0.03, u_sampled=0.01), 4))
+    0.0316
+    """
+    require_numbers(shrinkage, u_usual, u_sampled, sampled)
+    require_within(SHRINKAGE, "The shrinkage", shrinkage)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_usual, u_sampled)
+    return (u_usual if sampled is None else u_sampled) / (1 - shrinkage)

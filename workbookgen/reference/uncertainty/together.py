@@ -1,9 +1,11 @@
 """The uncertainty of one skein, and of all skeins of a project together: what each has to itself is squared first, what they share is added first."""
 
-from workbookgen.reference.calculation import calculation, require_numbers
+import numpy as np
+
+from workbookgen.reference.calculation import calculation, require_name, require_numbers
 from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.reference.uncertainty.skeins import require_length
-from workbookgen.units import Area, Length
+from workbookgen.units import Area, Grist, Length, Ratio
 
 
 @calculation
@@ -171,3 +173,49 @@ def skeins_uncertainty(own: Area, by_reels: Area, slack: Length, shrink: Length)
     require_length(slack)
     require_length(shrink)
     return (own + by_reels + slack**2 + shrink**2) ** 0.5
+
+
+@calculation
+def common_to_all(project: str, u_scale: Ratio, u_washing: Ratio | None = None, own: Grist | None = None, sample: Grist | None = None) -> Ratio:
+    """Relative uncertainty that all yarn to come has in common.
+
+    r = √(r_b² + r_w²) where a design says the grist, else r_b. A design knows its strands before
+    washing; a grist of one's own, or a sample's, is that of washed yarn.
+
+    Parameters
+    ----------
+    project : the project whose yarn it is
+    u_scale : r_b, relative uncertainty of the scale
+    u_washing : r_w, relative uncertainty of what washing leaves of the design's length, if there is a design
+    own : your own grist, if you gave one
+    sample : the grist of a sample, if there is one
+
+    Returns
+    -------
+    r, a share
+
+    Raises
+    ------
+    ValueError
+        A project without a name, or a negative uncertainty.
+
+    Notes
+    -----
+    Valid for yarn that is washed all in one way.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 (from memory).
+
+    Examples
+    --------
+    >>> print(common_to_all("Vest", 0.003, u_washing=0.004))
+    0.005
+    """
+    require_name(project)
+    require_numbers(u_scale, u_washing, own, sample)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_scale)
+    if u_washing is None or own is not None or sample is not None:
+        return u_scale + 0.0
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_washing)
+    return np.hypot(u_scale, u_washing)

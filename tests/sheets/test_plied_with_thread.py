@@ -1,0 +1,70 @@
+"""A single plied with a bought thread, by hand: the thread is used up by length, the wool by what is left of the weight, and washing takes of both.
+
+A single of 2,000 yd/lb beside a thread of 8,000 yd/lb fed 1.05 to 1 weighs 1/2,000 + 1.05/8,000 lb a yard. A cone of 4 oz
+holds 2,000 yd of thread, for 1,904.8 yd of yarn as it is plied, and 1,809.5 yd once it has lost 5% in washing.
+"""
+
+import pytest
+
+from workbookgen.checking.expected import expected_of_keys
+from workbookgen.filled.planner import described
+from workbookgen.language.entries import starting_entries, with_records
+from workbookgen.settings import Settings
+
+PLANNER = described(Settings(units="us"))
+LOTS = [{"name": "Fog", "state": "prepared fiber", "weight": 40.0, "own_spinning": 0.0}, {"name": "Cone", "state": "yarn or thread", "weight": 4.0}]
+STRANDS = [
+    {"design": "Tweed", "name": "Single", "number": 2000.0, "system": "yards per pound", "place": 1.0, "lot": "Fog"},
+    {"design": "Tweed", "name": "Thread", "number": 8000.0, "system": "yards per pound", "place": 2.0, "lot": "Cone", "feed": 1.05},
+]
+PLIED = 1 / (1 / 2000 + 1.05 / 8000)  # yards in a pound, 1,584.2
+REEL = {"name": "Reel", "rated": 72.0}
+SHAWL = {"name": "Shawl", "wanted": 1500.0, "margin": 0.0, "design": "Tweed"}
+
+
+def told(*keys, design=None, **records):
+    entries = starting_entries(PLANNER)
+    logs = {"reels": [REEL], "fiber": LOTS, "designs": [{"name": "Tweed", "wanted": 1000.0} | (design or {})], "components": STRANDS, "projects": [SHAWL]} | records
+    for log, lines in logs.items():
+        entries = with_records(PLANNER, entries, log, lines)
+    [values] = expected_of_keys(PLANNER, [entries], keys)
+    return [values[key] for key in keys]
+
+
+def skeins(number, ounces):
+    """Of 200 yards each on the reel."""
+    return [{"name": f"T {place}", "reel": "Reel", "wraps": 100.0, "gross": ounces, "design": "Tweed", "project": "Shawl"} for place in range(number)]
+
+
+def test_a_finished_yard_takes_more_than_a_yard_of_each_strand():
+    grist, length, spool = told("designs_grist_yd_lb", "components_length", "components_mass")
+    assert grist[0] == pytest.approx(PLIED * 0.95)
+    assert length[:2] == (pytest.approx(1000 / 0.95), pytest.approx(1050 / 0.95)) and spool[1] == pytest.approx(1050 / 0.95 / 8000 * 16)
+    unshrunk = told("designs_grist_yd_lb", "components_length", design={"shrinkage": 0.0})
+    assert unshrunk[0][0] == pytest.approx(PLIED) and unshrunk[1][1] == pytest.approx(1050)
+
+
+@pytest.mark.parametrize("ounces", [1.6, 16 * 200 / PLIED, 2.6])
+def test_the_thread_goes_by_length_however_thick_the_single_is(ounces):
+    spun, has, scarcest = told("fiber_spun", "projects_have", "projects_scarcest", skeins=skeins(3, ounces))
+    thread = 600 * 1.05 / 8000 * 16
+    assert spun[:2] == (pytest.approx(3 * ounces - thread), pytest.approx(thread))
+    assert has[0] == pytest.approx(2000 / 1.05 * 0.95) and scarcest[0] == "Thread"
+
+
+def test_skeins_lighter_than_their_thread_took_no_wool():
+    assert told("fiber_spun", skeins=skeins(3, 0.3))[0][:2] == (0, pytest.approx(600 * 1.05 / 8000 * 16))
+
+
+def test_two_lots_of_one_strand_are_used_in_proportion():
+    lots, strands = [*LOTS, LOTS[0] | {"name": "Gull", "weight": 10.0}], [STRANDS[0] | {"other_lot": "Gull"}, STRANDS[1]]
+    wool = 3 * 2.6 - 600 * 1.05 / 8000 * 16
+    spun = told("fiber_spun", skeins=skeins(3, 2.6), fiber=lots, components=strands)[0]
+    assert spun[0] == pytest.approx(wool * 0.8) and spun[2] == pytest.approx(wool * 0.2)
+
+
+def test_washing_is_in_the_doubt_of_what_a_design_still_gives():
+    common = told("projects_common_doubt")[0][0]
+    assert common == pytest.approx((0.005**2 + (0.03 / 0.95) ** 2) ** 0.5)
+    assert told("projects_common_doubt", design={"shrinkage": 0.2})[0][0] == pytest.approx((0.005**2 + (0.01 / 0.8) ** 2) ** 0.5)
+    assert told("projects_common_doubt", projects=[SHAWL | {"grist": 1500.0}])[0][0] == pytest.approx(0.005)

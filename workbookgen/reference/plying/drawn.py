@@ -1,0 +1,148 @@
+"""What the skeins of a design took of each of its components, and of the lots that these are from.
+
+A bought thread is as thick as it is: of it, the skeins took as much as goes with their length. The singles are what
+the hand makes of them, so they took the rest of the weight.
+"""
+
+import numpy as np
+
+from workbookgen.reference.calculation import by_element, calculation, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.texts import folded
+from workbookgen.units import Length, LinearDensity, Mass, Quantity
+
+THREAD = "yarn or thread"
+
+
+@calculation
+def bought_part(contribution: LinearDensity, form: str | None = None) -> LinearDensity:
+    """What a component adds to its yarn as a bought thread.
+
+    b = r if its lot was bought as yarn or thread, else 0. The number of a thread that was bought is what it is.
+
+    Parameters
+    ----------
+    contribution : r, what the component adds
+    form : the state in which its lot was bought, if it has one
+
+    Returns
+    -------
+    b, a linear density
+
+    Raises
+    ------
+    ValueError
+        A contribution that is not above zero.
+
+    Notes
+    -----
+    Valid for a component of one kind: of two lots, the first says it.
+
+    References
+    ----------
+    Definition of a part.
+
+    Examples
+    --------
+    >>> print(bought_part(Quantity(60, "tex"), "yarn or thread"))
+    60.0 tex
+    """
+    require_within(ABOVE_ZERO, "The component must weigh something.", contribution)
+    is_bought = False if form is None else by_element(lambda each: folded(str(each)) == THREAD, form)
+    return contribution * np.where(is_bought, 1.0, 0.0)[()]
+
+
+@calculation
+def strand_taken(
+    contribution: LinearDensity, resultant: LinearDensity, own_bought: LinearDensity, all_bought: LinearDensity, mass: Mass, length: Length
+) -> Mass:
+    """Mass that the skeins of a design took of one of its components.
+
+    m = ℓ · r of a bought thread; else max(0, M - ℓ · b) · r / (R - b). A single that was spun too thick makes the yarn
+    heavier, and takes no more of the thread.
+
+    Parameters
+    ----------
+    contribution : r, what the component adds
+    resultant : R, linear density of the plied yarn
+    own_bought : what it adds as a bought thread; 0 for a single
+    all_bought : b, what all bought threads of the design add
+    mass : M, mass of the skeins
+    length : ℓ, their length before washing
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass or length, or a contribution that is not above zero.
+
+    Notes
+    -----
+    Valid for skeins that were all weighed.
+
+    References
+    ----------
+    Definition of a linear density; those of the components of a plied yarn add.
+
+    Examples
+    --------
+    >>> thread, yarn = Quantity(50, "tex"), Quantity(250, "tex")
+    >>> print(strand_taken(thread, yarn, thread, thread, Quantity(120, "g"), Quantity(400, "m")).to("g"))
+    20.0 gram
+    """
+    require_numbers(mass, length)
+    require_within(ABOVE_ZERO, "The component must weigh something.", contribution, resultant)
+    require_within(NOT_NEGATIVE, "What is bought", own_bought, all_bought)
+    require_within(NOT_NEGATIVE, "A mass", mass)
+    require_within(NOT_NEGATIVE, "A length", length)
+    own, bought, whole, adds = (each.m_as("g/m") for each in (own_bought, all_bought, resultant, contribution))
+    rest = np.maximum(0, mass.m_as("g") - length.m_as("m") * bought)
+    is_bought = np.asarray(own) > 0
+    spun = np.where(is_bought, 1.0, whole - bought)
+    return Quantity(np.where(is_bought, length.m_as("m") * adds, rest * adds / spun)[()], "g")
+
+
+@calculation
+def drawn_from_lot(taken: Mass, weight: Mass, other_weight: Mass | None = None) -> Mass:
+    """Mass that a component's skeins took from one of its lots.
+
+    m = M · W / (W + V). Two lots of one component are assumed to be used in proportion.
+
+    Parameters
+    ----------
+    taken : M, mass that the skeins took of the component
+    weight : W, weight of the lot as it was bought
+    other_weight : V, that of the other lot of the component, if it has one
+
+    Returns
+    -------
+    m, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass, or a lot of no weight.
+
+    Notes
+    -----
+    Valid for two lots of one kind; their sum is right whichever was spun first.
+
+    References
+    ----------
+    Definition of a share.
+
+    Examples
+    --------
+    >>> print(drawn_from_lot(Quantity(200, "g"), Quantity(300, "g"), Quantity(100, "g")))
+    150.0 gram
+    """
+    require_numbers(taken, weight, other_weight)
+    require_within(NOT_NEGATIVE, "A mass", taken)
+    require_within(ABOVE_ZERO, "A lot must weigh something.", weight)
+    if other_weight is None:
+        return taken
+    require_within(ABOVE_ZERO, "A lot must weigh something.", other_weight)
+    return taken * (weight / (weight + other_weight)).m_as("")
