@@ -68,3 +68,14 @@ def test_washing_is_in_the_doubt_of_what_a_design_still_gives():
     assert common == pytest.approx((0.005**2 + (0.03 / 0.95) ** 2) ** 0.5)
     assert told("projects_common_doubt", design={"shrinkage": 0.2})[0][0] == pytest.approx((0.005**2 + (0.01 / 0.8) ** 2) ** 0.5)
     assert told("projects_common_doubt", projects=[SHAWL | {"grist": 1500.0}])[0][0] == pytest.approx(0.005)
+
+
+@pytest.mark.parametrize(("skein", "is_asked"), [
+    ({"lot": "Fog"}, True), ({"design": "Tweed"}, False), ({}, False), ({"lot": "Fog", "project": None}, False),
+])
+def test_a_skein_of_one_lot_for_a_plied_project_is_asked_about(skein, is_asked):
+    line = {"name": "T", "reel": "Reel", "wraps": 100.0, "gross": 1.6, "project": "Shawl"} | skein
+    message = told("skeins_message", skeins=[line])[0][0] or ""
+    assert message.startswith("Is it right? Fiber lot: its project is plied by a design.") == is_asked == bool(message)
+    plain = [SHAWL | {"design": None, "lot_1": "Fog", "grist": 2000.0}]
+    assert told("skeins_message", skeins=[line | {"design": None, "lot": "Fog"}], projects=plain)[0][0] is None

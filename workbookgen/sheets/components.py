@@ -107,7 +107,7 @@ def _for_other_sheets() -> Group:
                uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_net"}, note="Weight of all skeins of the design."),
         Result("skeins_length", "As plied", "sum_where(skeins_length_yd, skeins_from_design, design)", stock.sum_where, LENGTH,
                uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_length_yd"}, note="Length of these skeins before washing."),
-        lookup("lot_form", "Bought as", "fiber_state", "lot", width=14),
+        lookup("lot_form", "Bought as", "fiber_bought_as", "lot", width=14),
         Result("bought_part", "Bought, in the yarn", 'IF(IF(given(lot_form), lot_form, "") = "yarn or thread", contribution, 0)', plying.bought_part, TEX,
                uses={"form": "lot_form"}),
         Result("all_bought", "Bought, of all", "sum_where(components_bought_part, components_of, design)", stock.sum_where, TEX,

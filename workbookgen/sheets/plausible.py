@@ -143,6 +143,15 @@ def off_its_lot() -> Rule:
     )
 
 
+def of_a_lot_alone() -> Rule:
+    """A skein of one lot, for a project whose yarn is plied of several: what the other strands took would count as still there."""
+    return Rule(
+        "AND(given(lot), NOT(given(design)), given(project_design))",
+        lambda values: bool(values["lot"]) and not values["design"] and bool(values["project_design"]),
+        f"{ASKING} Fiber lot: its project is plied by a design. Choose the design here instead, so that each strand is counted.",
+    )
+
+
 def stitches(system: str, **labels: str) -> tuple[Rule, ...]:
     """A gauge over another length than the unit's: 20 over 4 inches, typed for an inch. One question for each word, by its label."""
     return tuple(_gauge(GAUGE.unit(system).value, word, label) for word, label in labels.items())

@@ -244,6 +244,7 @@ def _for_other_sheets() -> Group:
         *supply.unknown_lots(),
         supply.shared_lots(),
         *supply.said(),
+        repeated("by_design", "Plied by", "design", width=16),
         repeated("listed", "Listed as", "name", width=24, note="The name under which other sheets find this project."),
     ), printed=False)
 

@@ -89,6 +89,7 @@ def skeins(settings: Settings) -> Log:
             plausible.washed_loop(),
             plausible.wraps_counted(),
             plausible.off_its_lot(),
+            plausible.of_a_lot_alone(),
             Rule("tare >= gross", lambda values: values["tare"] >= values["gross"],
                  "Tare: it must be less than the weight. Check both."),
             Rule("AND(given(design), given(lot))", lambda values: bool(values["design"]) and bool(values["lot"]),
@@ -217,6 +218,7 @@ def _for_other_sheets(settings: Settings) -> Group:
         repeated("from_reel", "Reel", "reel", width=18),
         Result("from_lot", "Drawn from", "lot", belongings.of_one_lot, None, width=18, only_if="NOT(given(design))"),
         repeated("from_design", "Design", "design", width=18),
+        lookup("project_design", "Its project's yarn", "projects_by_design", "project", width=18),
         *(
             Result(f"design_key_{place}", "Component", f'design & " / {place}"', plying.component_key, None, fixed={"place": place}, width=22)
             for place in (1, 2)
