@@ -141,27 +141,44 @@ def raw_fleece(tag: str, draw: Draw) -> World:
     return World([{"name": f"Piece {tag}", "wanted": round(stated, 1), "grist": PLANNED, "lot_1": lot["name"]}], has, takes, fiber=[lot])
 
 
-def plied(tag: str, draw: Draw) -> World:
-    """A single plied with a bought thread; both are meant to last about equally long."""
-    scale = SCALE * draw.normal()
+def _plied(tag: str, draw: Draw, skeins: int) -> World:
+    """A single plied with a bought thread, which are meant to last about equally long; so many skeins are made already."""
+    scale, left = SCALE * draw.normal(), left_by_washing(draw)
     wool, yarn = _top(tag, draw, scale, 600.0)
     single, thread = 400.0, 1000.0  # m in 100 g
-    length = _spun(draw, yarn, single * (1 + PLAN * draw.normal()))
+    spun, batch = single * (1 + PLAN * draw.normal()), 1 + BATCH * draw.normal()
     grams = 600 * 0.97 * single / thread * draw.uniform(0.9, 1.15)  # of thread, by its label
     nominal = min(600 * 0.97 * single, grams * thread) / 100 * (1 - USUAL)
     spools = max(1, round(grams * thread / 100 / SKEIN))
-    of_thread = grams * thread / 100 * (1 + BATCH * draw.normal()) * float(np.mean(1 + BALL * draw.normal(size=spools)))
+    of_thread = grams * thread / 100 * batch * float(np.mean(1 + BALL * draw.normal(size=spools)))
     silk = {"name": f"Thread {tag}", "state": "yarn or thread", "weight": grams, "grist": thread}
     strands = [
         {"design": f"Yarn {tag}", "name": f"Single {tag}", "number": single, "system": "meters per 100 grams", "place": 1.0, "lot": wool["name"]},
         {"design": f"Yarn {tag}", "name": f"Silk {tag}", "number": thread, "system": "meters per 100 grams", "place": 2.0, "lot": silk["name"]},
     ]
+    reel, loop = _reel(draw, f"Reel {tag}")
+    made, plied, used = [], 0.0, 0.0
+    for number in range(skeins):
+        counted, single_now = float(draw.integers(90, 140)), spun * (1 + SKEINS_DIFFER * draw.normal())
+        long = (counted + draw.uniform(-1, 1)) * loop / 100
+        plied, used = plied + long, used + long / single_now * 100
+        mass = long / single_now * 100 + long / (thread * batch) * 100
+        typed = {"name": f"Skein {number} {tag}", "reel": reel["name"], "wraps": counted, "gross": round(mass * (1 + scale), 1)}
+        made.append(typed | {"project": f"Piece {tag}", "design": f"Yarn {tag}"})
     stated, takes = _wanted(draw, nominal)
     return World(
-        [{"name": f"Piece {tag}", "wanted": round(stated, 1), "design": f"Yarn {tag}"}], min(length, of_thread) * left_by_washing(draw), takes, fiber=[wool, silk],
-        designs=[{"name": f"Yarn {tag}"}],
-        components=strands
+        [{"name": f"Piece {tag}", "wanted": round(stated, 1), "design": f"Yarn {tag}"}], min(plied + _spun(draw, yarn - used, spun), of_thread) * left, takes, fiber=[wool, silk],
+        designs=[{"name": f"Yarn {tag}"}], components=strands, skeins=made, reels=[reel] if made else [],
     )
+
+
+def plied(tag: str, draw: Draw) -> World:
+    return _plied(tag, draw, skeins=0)
+
+
+def half_plied(tag: str, draw: Draw) -> World:
+    """The single comes out finer or thicker than planned, and each yard of it takes as much of the thread."""
+    return _plied(tag, draw, skeins=5)
 
 
 def bought(tag: str, draw: Draw) -> World:
@@ -192,6 +209,7 @@ SITUATIONS: dict[str, Callable[[str, Draw], World]] = {
     "half spun": half_spun,
     "raw fleece": raw_fleece,
     "plied with a bought thread": plied,
+    "half of it plied": half_plied,
     "a sample's shrinkage": samples_shrinkage,
     "a rough reel": rough_reel,
     "bought yarn": bought,

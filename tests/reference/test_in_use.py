@@ -13,8 +13,9 @@ import published
 import workbookgen
 from published.rows import table
 from workbookgen.language.fields import Result
-from workbookgen.settings import Settings
+from workbookgen.settings import Rows, Settings
 from workbookgen.sheets.planner import planner
+from workbookgen.sheets.skeins import FEW
 
 from .examples import public_calculations
 
@@ -24,8 +25,9 @@ CALCULATIONS = dict(public_calculations())
 
 
 def in_formulas():
-    """References of the default planner's results. What a sheet's module names without them is no use."""
-    return {field.reference for _, field in planner(Settings()).by_key.values() if isinstance(field, Result)}
+    """References of the results of the default planner, and of one with many skeins. What a sheet's module names without them is no use."""
+    many = Settings(rows=Rows(skeins=FEW + 1))
+    return {field.reference for settings in (Settings(), many) for _, field in planner(settings).by_key.values() if isinstance(field, Result)}
 
 
 def in_modules(*paths):

@@ -79,3 +79,12 @@ def test_a_skein_of_one_lot_for_a_plied_project_is_asked_about(skein, is_asked):
     assert message.startswith("Is it right? Fiber lot: its project is plied by a design.") == is_asked == bool(message)
     plain = [SHAWL | {"design": None, "lot_1": "Fog", "grist": 2000.0}]
     assert told("skeins_message", skeins=[line | {"design": None, "lot": "Fog"}], projects=plain)[0][0] is None
+
+
+def test_what_a_thread_is_off_its_label_counts_for_all_of_it():
+    """3 skeins took 1.26 oz of the 4; 3% of a label on 1.26 and on 2.74 together is 3% of 4 oz."""
+    square, rest = told("fiber_to_come_square", "fiber_to_come", skeins=skeins(3, 1.9))
+    assert rest[1] == pytest.approx(2.74) and square[1] + (0.03 * 2.74) ** 2 == pytest.approx((0.03 * 4) ** 2)
+    gone = [LOTS[0], LOTS[1] | {"gone": "used"}]
+    assert told("fiber_to_come_square", skeins=skeins(3, 1.9), fiber=gone)[0][1] == 0
+    assert told("fiber_to_come_square")[0][1] == 0, "of a whole cone, only its own length is asked"

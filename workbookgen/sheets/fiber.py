@@ -6,7 +6,7 @@ from workbookgen.language.parts import Chapter, Log, Sheet
 from workbookgen.language.quantities import DAY, GRIST, LENGTH, MASS, NUMBER, SHARE, SQUARE_GRIST, SQUARE_MASS
 from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Kind, LogView
-from workbookgen.reference import belongings, care, learning, planning, sharing, statistics, stock, uncertainty, yarn_count
+from workbookgen.reference import belongings, care, learning, planning, sharing, statistics, stock, yarn_count
 from workbookgen.reference import fiber as trade
 from workbookgen.settings import Settings
 from workbookgen.sheets import content, guide, lists, plausible, stages, sums, tabs
@@ -254,7 +254,12 @@ def _for_other_sheets() -> Group:
                uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_preparation": "preparation_doubt", "u_second": "second_doubt", "u_spinning": "doubts_spinning",
                      "u_own": "doubts_own"},
                note="Standard uncertainty of what would be kept of more, got in the form in which this lot was bought."),
-        Result("to_come_square", "To spin ±²", "to_come_doubt * to_come_doubt", uncertainty.square, SQUARE_MASS, uses={"uncertainty": "to_come_doubt"}),
+        Result("plied", "In skeins of designs", "sum_where(components_drawn_1, components_from_1, name) + sum_where(components_drawn_2, components_from_2, name)",
+               stock.spun, MASS, leaves=("third_names", "third_amounts", "besides"),
+               uses={"names": "components_from_1", "amounts": "components_drawn_1", "second_names": "components_from_2", "second_amounts": "components_drawn_2"}),
+        Result("to_come_square", "To spin ±²", "to_come_doubt * to_come_doubt + "
+               f"IF(AND(stage > 4, NOT({WENT}), given(plied)), doubts_batch * IF(given(plied), plied, 0) * doubts_batch * (IF(given(plied), plied, 0) + 2 * to_come), 0)",
+               trade.rest_square, SQUARE_MASS, uses={"uncertainty": "to_come_doubt", "u_batch": "doubts_batch"}),
         Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_lot, name)", stock.sum_where, LENGTH,
                uses={"names": "skeins_free_lot", "amounts": "skeins_finished_yd"}, note="Of this lot alone, and of no project."),
         *content.of_lot(),

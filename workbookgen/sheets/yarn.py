@@ -20,7 +20,7 @@ def chapter(settings: Settings) -> Chapter:
     return Chapter(CHAPTER, (designs(settings),), (band(Listing(title="Designs", block="designs", view=VIEW, aside="Name a design here, and give it its components below.")),))
 
 
-VIEW = LogView(typed="name wanted", answers=(("The yarn", "grist_yd_lb grist_m_100g tex wpi mass"),))
+VIEW = LogView(typed="name wanted shrinkage", answers=(("The yarn", "grist_yd_lb grist_m_100g tex wpi mass"),))
 
 
 def designs(settings: Settings) -> Log:
@@ -40,19 +40,19 @@ def designs(settings: Settings) -> Log:
                        uses={"design": "name", "designs": "components_of", "contributions": "components_contribution", "lacking": "components_lacking"},
                        only_if="AND(sum_where(components_contribution, components_of, name) > 0, sum_where(components_lacking, components_of, name) < 0.5)",
                        note="Linear densities of the components add, each as often as it is there. Before washing."),
-                Result("shrinkage_used", "Shrinkage in use", "IF(given(shrinkage), shrinkage, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
-                       uses={"usual": "doubts_shrinkage", "sample": "shrinkage"}),
                 Result("grist_yd_lb", "Grist", "(1 - shrinkage_used) / tex", plying.washed_grist, GRIST_US, digits=0,
                        uses={"linear_density": "tex", "shrinkage": "shrinkage_used"}, note="Of the finished yarn, which washing has made shorter."),
                 Result("grist_m_100g", "Grist", "(1 - shrinkage_used) / tex", plying.washed_grist, GRIST_METRIC, uses={"linear_density": "tex", "shrinkage": "shrinkage_used"}),
-                Result("unwashed", "To ply", "wanted / (1 - shrinkage_used)", project.unwashed_length, LENGTH, uses={"length": "wanted", "shrinkage": "shrinkage_used"},
-                       leaves=("bought_share",), note="Before washing takes its share."),
                 Result("wpi", "Expected wpi", "thickness_k_wrapped * SQRT(grist_yd_lb * 453.59237 / 0.9144) / 0.0254",
                        diameter.threads_side_by_side, THREADS, uses={"grist": "grist_yd_lb", "k": "thickness_k_wrapped"}),
                 Result("mass", "Weight", "unwashed * tex", plying.component_mass, MASS, uses={"length": "unwashed", "linear_density": "tex"},
                        note="Of the yarn wanted."),
             )),
             Group("For other sheets", (
+                Result("shrinkage_used", "Shrinkage in use", "IF(given(shrinkage), shrinkage, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
+                       uses={"usual": "doubts_shrinkage", "sample": "shrinkage"}),
+                Result("unwashed", "To ply", "wanted / (1 - shrinkage_used)", project.unwashed_length, LENGTH, uses={"length": "wanted", "shrinkage": "shrinkage_used"},
+                       leaves=("bought_share",), note="Before washing takes its share."),
                 Result("free_length", "In free skeins", "sum_where(skeins_finished_yd, skeins_free_design, name)", stock.sum_where, LENGTH,
                        uses={"names": "skeins_free_design", "amounts": "skeins_finished_yd"}, note="Of this design, and of no project."),
                 repeated("listed", "Listed as", "name", width=24),

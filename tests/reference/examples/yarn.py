@@ -92,6 +92,10 @@ EXAMPLES = [
     (fiber.after_scouring, dict(skirted=q("g", 1000, 800), stage=n(1, 5), guide=n(0.5, 7), prepared=q("oz", 20, 99), spun=q("g", 5, 1))),
     (fiber.after_preparation, dict(scoured=q("g", 1000, 800), stage=n(1, 5), guide=n(0.1, 7), spun=q("oz", 33, 99))),
     *((calculation, dict(weighed=q("oz", 30, 20), bought=q("g", 1000, 600))) for calculation in (fiber.after_scouring, fiber.after_preparation, fiber.after_spinning)),
+    *(
+        (fiber.rest_square, dict(uncertainty=q("g", 4, 0), stage=n(1, 5), u_batch=n(0.03, 0.1), to_come=q("g", 50, 20)) | known)
+        for known in ({}, dict(plied=q("oz", 4, 0)), dict(plied=q("oz", 4, 0), gone=texts("set aside", "used")))
+    ),
     (fiber.before_preparation, dict(prepared=q("g", 1000, 800, 700), stage=n(1, 5, 4), guide=n(0.4, 7, 7), second=n(0.25, 0, 0.125))),
     *(
         (fiber.second_loss, known)

@@ -24,4 +24,4 @@ from workbookgen.reference.fiber.preparing import (
 )
 from workbookgen.reference.fiber.seen import seen_loss, seen_skirting, seen_yield, share_kept, share_lost
 from workbookgen.reference.fiber.stages import STATES, stage
-from workbookgen.reference.fiber.uncertainty import clean_uncertainty, kept_uncertainty, yarn_uncertainty
+from workbookgen.reference.fiber.uncertainty import clean_uncertainty, kept_uncertainty, rest_square, yarn_uncertainty

@@ -10,7 +10,7 @@ import numpy as np
 from workbookgen.reference.calculation import calculation, require_numbers
 from workbookgen.reference.fates import share_still_there
 from workbookgen.reference.limits import NOT_NEGATIVE, Limits, require_within
-from workbookgen.units import Mass, Quantity, Ratio
+from workbookgen.units import Mass, MassSquared, Quantity, Ratio
 
 PREPARED = 4  # the stage of fiber that was bought ready to spin
 
@@ -212,3 +212,52 @@ def kept_uncertainty(
     one = Quantity(1.0, "g")
     own = dict(own_skirting=own_skirting, own_yield=own_yield, own_preparation=own_preparation, own_spinning=own_spinning)
     return yarn_uncertainty(one, stage, u_skirting, u_yield, u_preparation, u_spinning, u_own, **own, u_second=u_second).m_as("g")
+
+
+@calculation
+def rest_square(uncertainty: Mass, stage: Ratio, u_batch: Ratio, to_come: Mass, plied: Mass | None = None, gone: str | None = None) -> MassSquared:
+    """Squared uncertainty of what a lot can still give.
+
+    q = u², and of a bought thread u² + h² · p · (p + 2 · m), or 0 once its rest is gone. What a thread is
+    thicker than its label says, all of it is: its skeins took more, and the rest is shorter.
+
+    Parameters
+    ----------
+    uncertainty : u, standard uncertainty of what the whole lot gives
+    stage : stage at which the lot was bought, 1 raw fleece to 5 yarn
+    u_batch : h, relative uncertainty of a label
+    to_come : m, mass still to come; its own doubt, h · m, is added where its length is asked for
+    plied : p, mass that the skeins of designs took of it, where there are designs
+    gone : where the rest of the lot went, if it is gone
+
+    Returns
+    -------
+    q, a mass squared
+
+    Raises
+    ------
+    ValueError
+        A negative mass or uncertainty.
+
+    Notes
+    -----
+    Valid for a thread that only designs used; together with h · m it makes h · (p + m).
+
+    References
+    ----------
+    JCGM 100, 5.2.2, on correlated terms (from memory).
+
+    Examples
+    --------
+    >>> print(rest_square(Quantity(0, "g"), stage=5, u_batch=0.5, plied=Quantity(20, "g"), to_come=Quantity(30, "g")).to("g^2"))
+    400.0 gram ** 2
+    """
+    require_numbers(uncertainty, stage, u_batch, plied, to_come)
+    require_within(NOT_NEGATIVE, "A mass", uncertainty, to_come)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_batch)
+    if plied is None:
+        return uncertainty**2
+    require_within(NOT_NEGATIVE, "A mass", plied)
+    own, taken, rest = (each.m_as("g") for each in (uncertainty, plied, to_come))
+    of_thread = np.where(np.asarray(stage) > PREPARED, np.square(u_batch) * taken * (taken + 2 * rest), 0.0)
+    return Quantity((np.square(own) + of_thread * share_still_there(gone))[()], "g^2")
