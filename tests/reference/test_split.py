@@ -95,3 +95,6 @@ def test_steps_that_binary_numbers_miss_are_whole():
     # 0.3 / 0.1 is 2.9999999999999996 in binary numbers.
     assert split.whole_steps(0.3, 0.1) == 3
     assert split.whole_steps(Quantity(0.3, "oz"), Quantity(0.1, "oz")) == 3
+    assert split.whole_steps(100_000.0, 0.01) == 10_000_000
+    with pytest.raises(ValueError, match="told apart"):
+        split.whole_steps(100_000.01, 0.01)

@@ -220,3 +220,11 @@ def test_a_warp_without_what_the_loom_keeps_is_asked_about(left_out):
     assert said.startswith("Loom waste, draw-in, shrinkage, take-up: an empty one counts as none") == bool(left_out)
     zeros = log(US, projects=VEST, weavings=[CLOTH | {"grist": 2000.0} | dict.fromkeys(LOSSES, 0.0)])
     assert of(zeros, "weavings", "warp_length") == "" and zeros["weavings_warp_length"][0] == pytest.approx(2)  # yards
+
+
+def test_steps_too_fine_to_be_told_apart_are_told():
+    values = card("split", mass=1_000_000.0, step=0.01, money=10.0)
+    assert values["split_message"][0] == "Step of your scale: too fine for so much. Type a coarser one." and values["split_steps"][0] is None
+    assert card("split", mass=100.0, money=100_000.0)["split_coins"][0] == 10_000_000
+    values = card("split", mass=100.0, money=100_001.0)
+    assert values["split_message"][0] == "Smallest coin: too small for so much. Type a larger one." and values["split_coins"][0] is None

@@ -37,6 +37,9 @@ def bands() -> tuple[Band, ...]:
 VIEW = LogView(typed="name wanted parts", answers=(("Gets", "weight pays"),))
 
 
+MOST_STEPS = 10_000_000  # a hundred kilograms by hundredths of a gram; the sixth decimal of more steps is noise
+
+
 def together(settings: Settings) -> Card:
     amount, in_ounces = money(settings), UNIT_SYSTEMS[settings.units].masses == "ounces"
     return Card("split", "Bought together, and divided", groups=(
@@ -65,9 +68,11 @@ def together(settings: Settings) -> Card:
                    split.split_in_words, None, uses={"in_all": "due"}, only_if="due > 0", width=60),
         )),
         Group("", (
-            Result("steps", "Steps of the scale", "ROUNDDOWN(ROUND(ROUND(mass / step, 9), 6), 0)", split.whole_steps, NUMBER, uses={"amount": "mass"}, digits=0),
+            Result("steps", "Steps of the scale", "ROUNDDOWN(ROUND(ROUND(mass / step, 9), 6), 0)", split.whole_steps, NUMBER, uses={"amount": "mass"}, digits=0,
+                   only_if=f"mass / step <= {MOST_STEPS}"),
             Result("mass_left", "Less than a step", "ROUND(ROUND(mass / step - steps, 9), 6)", split.undivided, NUMBER, uses={"amount": "mass"}),
-            Result("coins", "Coins", "ROUNDDOWN(ROUND(ROUND(money / coin, 9), 6), 0)", split.whole_steps, NUMBER, uses={"amount": "money", "step": "coin"}, digits=0),
+            Result("coins", "Coins", "ROUNDDOWN(ROUND(ROUND(money / coin, 9), 6), 0)", split.whole_steps, NUMBER, uses={"amount": "money", "step": "coin"}, digits=0,
+                   only_if=f"money / coin <= {MOST_STEPS}"),
             Result("money_left", "Less than a coin", "ROUND(ROUND(money / coin - coins, 9), 6)", split.undivided, NUMBER,
                    uses={"amount": "money", "step": "coin", "steps": "coins"}),
             Result("wanted", "Weights wanted", "sum(members_asked)", stock.sum_of, MASS, uses={"amounts": "members_asked"}),
@@ -82,6 +87,9 @@ def together(settings: Settings) -> Card:
             Result("last_coin", "Last turn, coins", "LARGE(members_coins_turn, left_coins)", split.last_turn, NUMBER, digits=0,
                    uses={"left": "left_coins", "amounts": "members_coins_turn"}, only_if="AND(left_coins >= 1, left_coins <= COUNT(members_coins_turn))"),
         ), printed=False),
+    ), rules=(
+        Rule(f"mass / step > {MOST_STEPS}", lambda values: values["mass"] / values["step"] > MOST_STEPS, "Step of your scale: too fine for so much. Type a coarser one."),
+        Rule(f"money / coin > {MOST_STEPS}", lambda values: values["money"] / values["coin"] > MOST_STEPS, "Smallest coin: too small for so much. Type a larger one."),
     ))
 
 

@@ -10,6 +10,7 @@ from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.units import Quantity, Ratio, Some
 
 MILLIONTH = 1_000_000
+MOST_STEPS = 10_000_000
 
 
 @calculation
@@ -30,11 +31,11 @@ def whole_steps(amount: Some, step: Some) -> Ratio:
     Raises
     ------
     ValueError
-        A negative amount, or a step that is not above zero.
+        A negative amount, a step that is not above zero, or more than ten million steps.
 
     Notes
     -----
-    Valid for up to a hundred million steps; the quotient is rounded to six decimals first.
+    Valid for up to ten million steps; the quotient is rounded to six decimals first.
 
     References
     ----------
@@ -49,7 +50,9 @@ def whole_steps(amount: Some, step: Some) -> Ratio:
     require(magnitude_of(step) > 0, "The step must be above zero.")
     require(magnitude_of(amount) >= 0, "The amount cannot be negative.")
     quotient = amount / step
-    return np.floor(to_six_decimals(quotient.m_as("") if isinstance(quotient, Quantity) else quotient))
+    number = quotient.m_as("") if isinstance(quotient, Quantity) else quotient
+    require(number <= MOST_STEPS, "So many steps cannot be told apart: take a coarser one.")
+    return np.floor(to_six_decimals(number))
 
 
 @calculation
