@@ -7,11 +7,12 @@ the hand makes of them, so they took the rest of the weight.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require_numbers
+from workbookgen.reference.fiber.stages import STATES
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.texts import folded
 from workbookgen.units import Length, LinearDensity, Mass, Quantity
 
-THREAD = "yarn or thread"
+THREAD = STATES[-1]
 
 
 @calculation
