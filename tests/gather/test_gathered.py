@@ -141,6 +141,23 @@ def test_what_cannot_be_right_stays_and_is_told(tmp_path, here):
     assert pd.isna(nameless["skein"]) and nameless["wraps"] == 12
 
 
+def test_what_was_typed_below_a_log_is_told(folder, tmp_path, here):
+    """Two skeins below the eighth and last line, and a remark, which is no record."""
+    book = openpyxl.load_workbook(folder / "metric.xlsx")
+    names, wraps = (next(iter(book.defined_names[f"skeins_{key}"].destinations))[1].replace("$", "").split(":") for key in ("name", "wraps"))
+    sheet, last, column = book["Skeins"], int(names[1].lstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ")), wraps[1].rstrip("0123456789")
+    for row, name, count in ((last + 1, "Late 1", 40), (last + 2, "Late 2", 41), (last + 4, "Ask for the blue one", None)):
+        sheet[f"{names[1].rstrip('0123456789')}{row}"], sheet[f"{column}{row}"] = name, count
+    path = tmp_path / "more.xlsx"
+    book.save(path)
+    gathered = gather([path], here)
+    assert len(gathered.tables["skeins"]) == 2
+    assert [str(note) for note in gathered.notes] == [
+        f"more.xlsx: skeins: 2 lines typed below the last line of the log (line {last} of the sheet); nothing there is counted. "
+        "Carry the planner over to one with more rows."
+    ]
+
+
 def test_a_blank_planner_gives_empty_tables_of_the_same_kinds(gathered, tmp_path, here):
     empty = gather([write_planner(tmp_path / "blank.xlsx", settings("us"), {})], here)
     assert len(empty.planners) == 1 and not empty.unread

@@ -8,11 +8,12 @@ import described
 from described import ANY, LENGTH, REELS, SKEINS, one_result, planner_of
 from workbookgen.errors import DescriptionError
 from workbookgen.language.domains import Choice, Number
-from workbookgen.language.fields import Group, Input
+from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Planner, Sheet
 from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import LENGTH as A_LENGTH
 from workbookgen.language.views import Entries, Examples, Way, Ways, band
+from workbookgen.reference import stock
 from workbookgen.units import Quantity
 
 FIRST = Input("first", "First", ANY, LENGTH)
@@ -58,6 +59,21 @@ def test_a_word_that_is_no_field(formula, sentence):
 )
 def test_a_choice_of_what_is_not_there(choice, sentence):
     assert refused(lambda: planner_of(REELS, SKEINS, described.PLAN, card(Input("reel", "Reel", choice)))) == [f"field work_reel: {sentence}."]
+
+
+@pytest.mark.parametrize(("column", "refusal"), [
+    ("skeins_reel", ['field work_outcome: its formula looks up skeins_reel, which was chosen and may be of no list: look up the result beside it that is repeated(..., "reel").']),
+    ("skeins_wound_on", None),
+])
+def test_what_another_log_chose_is_looked_up_where_it_is_repeated(column, refusal):
+    """A choice is whatever was typed; the result beside it is blank where that is none."""
+    reel = Input("reel", "Reel", Choice("reels_listed", "Reels"))
+    outcome = Result("outcome", "Outcome", f"lookup({column}, reels_listed, reel)", stock.lookup, None, uses={"values": column, "names": "reels_listed", "name": "reel"})
+    described_so = lambda: planner_of(REELS, SKEINS, described.PLAN, card(reel, outcome))  # noqa: E731
+    if refusal:
+        assert refused(described_so) == refusal
+    else:
+        assert described_so().by_key["work_outcome"]
 
 
 @pytest.mark.parametrize(

@@ -228,3 +228,34 @@ def test_steps_too_fine_to_be_told_apart_are_told():
     assert card("split", mass=100.0, money=100_000.0)["split_coins"][0] == 10_000_000
     values = card("split", mass=100.0, money=100_001.0)
     assert values["split_message"][0] == "Smallest coin: too small for so much. Type a larger one." and values["split_coins"][0] is None
+
+
+HARDLY = "Washed: it lost less than half of what such a fleece loses in the wash."
+ROMNEY = {"name": "Moss", "kind": "Romney", "state": "raw fleece", "weight": 100.0}  # 55 to 70% is kept by the guide: 37.5% lost, and half of it 18.75%
+SKIRTED = {"skirted_weighed": 80.0}
+
+
+# Of 100 oz, 81.25 are left where 18.75 are lost; of 80 oz skirted, 65.
+@pytest.mark.parametrize(("more", "asked"), [
+    ({}, ""), ({"scoured_weighed": 60.0}, ""), ({"scoured_weighed": 98.0}, HARDLY), ({"scoured_weighed": 81.25}, ""), ({"scoured_weighed": 81.3}, HARDLY),
+    (SKIRTED, ""), (SKIRTED | {"scoured_weighed": 64.9}, ""), (SKIRTED | {"scoured_weighed": 65.1}, HARDLY),
+    ({"prepared_weighed": 98.0}, HARDLY), ({"prepared_weighed": 60.0}, ""), ({"yarn_weighed": 97.0}, HARDLY), ({"yarn_weighed": 55.0}, ""),
+    ({"scoured_weighed": 60.0, "prepared_weighed": 59.0, "yarn_weighed": 58.0}, ""),
+    ({"state": "skirted fleece", "scoured_weighed": 90.0}, HARDLY), ({"state": "washed fiber", "prepared_weighed": 98.0}, ""),
+    ({"scoured_weighed": 90.0, "own_yield": 0.85}, ""), ({"scoured_weighed": 93.0, "own_yield": 0.85}, HARDLY),
+    ({"kind": "Alpaca (huacaya)", "scoured_weighed": 94.0}, ""), ({"kind": "Alpaca (huacaya)", "scoured_weighed": 96.0}, HARDLY),  # 85 to 95%: 10% lost
+    ({"kind": None, "scoured_weighed": 98.0, "own_preparation": 0.06, "own_spinning": 0.03}, ""),  # nobody says what it loses
+])
+def test_a_fleece_hardly_lighter_than_before_the_wash(more, asked):
+    said = of(log(US, fiber=[ROMNEY | more]), "fiber", "yarn")
+    assert said.startswith(asked) if asked else not said
+
+
+@pytest.mark.parametrize(("other", "asked"), [("vest", True), ("Shawl", False)])
+def test_a_project_with_two_lines_of_cost(other, asked):
+    """20 hours at $10 and $60 of fiber are $260, and $230 with $30 of dye in the other line: $290 in one."""
+    project = {"project": "Vest", "own_hours": 20.0, "rate": 10.0}
+    values = log(US, projects=[*VEST, {"name": "Shawl"}], costs=[project | {"fiber": 60.0}, project | {"project": other, "dye": 30.0}])
+    assert values["costs_price"][:2] == (pytest.approx(260), pytest.approx(230))
+    sentence = "Is it right? Project: it has another line here, and each counts all its hours. Put all of its cost into one line."
+    assert values["costs_message"][:2] == ((sentence, sentence) if asked else (None, None))

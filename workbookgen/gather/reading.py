@@ -17,6 +17,7 @@ import pandas as pd
 from workbookgen.errors import PlannerError
 from workbookgen.filled import arithmetic
 from workbookgen.filled.planner import FilledPlanner, read_filled, records_of
+from workbookgen.gather.below import typed_below
 from workbookgen.gather.columns import FILE, MESSAGE, PLANNER, TABLES, Table
 from workbookgen.gather.records import Records, blocks_needed, worked_out
 from workbookgen.language.entries import Entries
@@ -94,7 +95,7 @@ def _opened(number: int, path: Path) -> tuple[FileReport, FilledPlanner | None]:
         return FileReport(number, named(path), fault=" ".join(fault.sentence for fault in problem.faults)), None
     except Exception as problem:  # one file that trips us must not cost the others
         return FileReport(number, named(path), fault=_sentence(problem)), None
-    settings, notes = filled.settings, tuple(str(note) for note in filled.notes)
+    settings, notes = filled.settings, (*(str(note) for note in filled.notes), *typed_below(filled))
     return FileReport(number, named(path), digest, settings.title, settings.units, filled.version, notes), filled
 
 

@@ -12,6 +12,7 @@ from workbookgen.errors import Fault
 from workbookgen.language import dimensions
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Input, Result
+from workbookgen.language.forms import LOOKUP
 
 NAME_OF_A_SHEET = re.compile(r"[A-Z]\w{0,30}( \w+)*")
 LONGEST_NAME = 31  # letters of a sheet's name: the format's limit
@@ -102,6 +103,10 @@ def _word_faults(planner, block, result: Result) -> Iterator[str]:
     for word in result.words:
         if planner.found(block, word) is None:
             yield f"its formula names {word}, which is no field{_meant(word, known) or _meant(word, planner.by_key)}"
+    for word in dict.fromkeys(call.keys[0] for call in result.text.of(LOOKUP) if call.keys[0]):
+        found = planner.found(block, word)
+        if found and isinstance(found.field, Input) and isinstance(found.field.domain, Choice):
+            yield f"its formula looks up {word}, which was chosen and may be of no list: look up the result beside it that is repeated(..., \"{found.field.key}\")"
 
 
 def _choice_faults(planner, domain) -> Iterator[str]:

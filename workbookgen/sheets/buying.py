@@ -46,9 +46,9 @@ def buying(settings: Settings) -> Card:
                 *stages.weights_up(),
                 lookup("fleece_low", "A fleece, from", "guide_fleece_low", "kind", FLEECE, note="Grease weight of one fleece, by the guide."),
                 lookup("fleece_high", "A fleece, to", "guide_fleece_high", "kind", FLEECE),
-                Result("fleeces", "Fleeces to buy", "ROUNDUP(ROUND(to_buy / ((fleece_low + fleece_high) / 2), 6), 0)", fiber.fleeces, NUMBER,
+                Result("fleeces", "Fleeces of middle weight", "ROUNDUP(ROUND(to_buy / ((fleece_low + fleece_high) / 2), 6), 0)", fiber.fleeces, NUMBER,
                        uses={"weight": "to_buy"}, only_if="AND(stage = 1, fleece_low <= fleece_high)", digits=0,
-                       note="Whole fleeces in the middle of the range, if raw."),
+                       note="Whole raw fleeces, each of the middle weight. Of light ones you need more: go by the weight to buy."),
             )),
         ),
         rules=(

@@ -14,6 +14,7 @@ FINEST_FIBER = 8  # µm; the finest down and silk have 10 and more (from memory)
 COARSEST_FIBER = 45  # µm; common practice, no source: the coarsest wools and mohair have 40 and less
 LIGHTEST_FLEECE = 225  # grams: a quarter of the lightest fleece in the guide
 SPUN_OF_A_LOT = 1.05  # yarn weighed in damper air than its fiber has a few percent more; common practice, no source
+LEAST_WASHED_OUT = 0.5  # of what a breed, a handful or the spinner's own figure lets expect to go in the wash; common practice, no source
 SHORTEST_CLOTH = 0.1  # meters; common practice, no source
 CLOSEST_SETT = 1.25  # of threads that touch: a warp that hides its weft is pressed together; common practice, no source
 FASTEST_SPINDLE = 50  # turns in a second; common practice, no source
@@ -104,6 +105,25 @@ def more_than_the_lot() -> Rule:
         lambda values: round(values["spun"] / values["weight"], 9) > SPUN_OF_A_LOT,
         f"{ASKING} Weight: its skeins weigh more than the whole lot. Look at their weight, and at the lot they are from.",
     )
+
+
+def hardly_washed() -> Rule:
+    """A fleece hardly lighter than it was before the wash: still wet, or weighed in another unit. Its last digits do not decide."""
+    after = "IF(given(scoured_weighed), scoured_weighed, IF(given(prepared_weighed), prepared_weighed, IF(given(yarn_weighed), yarn_weighed, 0)))"
+    before = "IF(given(skirted_weighed), skirted_weighed, weight)"
+    expected = "IF(given(own_yield), own_yield, IF(given(expected_yield), expected_yield, 1))"
+    return Rule(
+        f"AND(stage < 3, ROUND(1 - {after} / {before}, 9) < {LEAST_WASHED_OUT} * (1 - {expected}))",
+        _hardly_washed,
+        f"{ASKING} Washed: it lost less than half of what such a fleece loses in the wash. Let it dry, weigh again; look at each weight.",
+    )
+
+
+def _hardly_washed(values) -> bool:
+    later = [values[each] for each in ("scoured_weighed", "prepared_weighed", "yarn_weighed") if values[each] is not None]
+    kept = next((values[each] for each in ("own_yield", "expected_yield") if values[each] is not None), 1)
+    before = values["weight"] if values["skirted_weighed"] is None else values["skirted_weighed"]
+    return bool(later) and values["stage"] < 3 and round(1 - later[0] / before, 9) < LEAST_WASHED_OUT * (1 - kept)
 
 
 def washed_loop() -> Rule:
