@@ -56,6 +56,12 @@ def test_skeins_lighter_than_their_thread_took_no_wool():
     assert told("fiber_spun", skeins=skeins(3, 0.3))[0][:2] == (0, pytest.approx(600 * 1.05 / 8000 * 16))
 
 
+def test_a_skein_that_was_not_weighed_takes_no_wool_from_the_others():
+    """Its 200 yards hold 0.42 oz of thread, and nobody knows how much wool: what the weighed ones took of it stays."""
+    thread = 200 * 1.05 / 8000 * 16
+    assert told("fiber_spun", skeins=[*skeins(3, 1.6), *skeins(1, None)])[0][:2] == (pytest.approx(3 * (1.6 - thread)), pytest.approx(4 * thread))
+
+
 def test_two_lots_of_one_strand_are_used_in_proportion():
     lots, strands = [*LOTS, LOTS[0] | {"name": "Gull", "weight": 10.0}], [STRANDS[0] | {"other_lot": "Gull"}, STRANDS[1]]
     wool = 3 * 2.6 - 600 * 1.05 / 8000 * 16

@@ -207,6 +207,44 @@ def is_free(name: str, project: str | None = None, gone: str | None = None, othe
 
 
 @calculation
+def weighed(name: str, mass: Mass) -> str:
+    """The design of a skein that was weighed.
+
+    name = name, where M > 0. What strands took of a weight is looked for in these skeins alone.
+
+    Parameters
+    ----------
+    name : its design
+    mass : M, its net mass
+
+    Returns
+    -------
+    the name
+
+    Raises
+    ------
+    ValueError
+        A blank name, or no mass.
+
+    Notes
+    -----
+    Valid for any mass.
+
+    References
+    ----------
+    Definition of a list.
+
+    Examples
+    --------
+    >>> print(weighed("Tweed", Quantity(100, "g")))
+    Tweed
+    """
+    require(mass.m_as("g") > 0, "The skein was not weighed.")
+    require_name(name)
+    return name
+
+
+@calculation
 def free_skeins(
     designs: Sequence[str],
     of_designs: Some,

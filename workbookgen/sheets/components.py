@@ -107,13 +107,16 @@ def _for_other_sheets() -> Group:
                uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_net"}, note="Weight of all skeins of the design."),
         Result("skeins_length", "As plied", "sum_where(skeins_length_yd, skeins_from_design, design)", stock.sum_where, LENGTH,
                uses={"name": "design", "names": "skeins_from_design", "amounts": "skeins_length_yd"}, note="Length of these skeins before washing."),
+        Result("length_weighed", "Of it, weighed", "sum_where(skeins_length_yd, skeins_weighed_of, design)", stock.sum_where, LENGTH,
+               uses={"name": "design", "names": "skeins_weighed_of", "amounts": "skeins_length_yd"}, note="Length of those skeins that were weighed."),
         lookup("lot_form", "Bought as", "fiber_bought_as", "lot", width=14),
         Result("bought_part", "Bought, in the yarn", 'IF(IF(given(lot_form), lot_form, "") = "yarn or thread", contribution, 0)', plying.bought_part, TEX,
                uses={"form": "lot_form"}),
         Result("all_bought", "Bought, of all", "sum_where(components_bought_part, components_of, design)", stock.sum_where, TEX,
                uses={"name": "design", "names": "components_of", "amounts": "components_bought_part"}),
-        Result("taken", "Taken", "IF(bought_part > 0, skeins_length * contribution, MAX(0, in_skeins - skeins_length * all_bought) * contribution / (design_tex - all_bought))",
-               plying.strand_taken, MASS, uses={"resultant": "design_tex", "own_bought": "bought_part", "mass": "in_skeins", "length": "skeins_length"},
+        Result("taken", "Taken",
+               "IF(bought_part > 0, skeins_length * contribution, MAX(0, in_skeins - length_weighed * all_bought) * contribution / (design_tex - all_bought))",
+               plying.strand_taken, MASS, uses={"resultant": "design_tex", "own_bought": "bought_part", "mass": "in_skeins", "length": "skeins_length", "weighed": "length_weighed"},
                note="By its length in the skeins of a bought thread; the singles took the rest of the weight."),
         *(
             lookup(f"lot_weight_{number}", "Lot bought", "fiber_weight", lot, MASS)

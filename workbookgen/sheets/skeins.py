@@ -218,6 +218,7 @@ def _for_other_sheets(settings: Settings) -> Group:
         repeated("from_reel", "Reel", "reel", width=18),
         Result("from_lot", "Drawn from", "lot", belongings.of_one_lot, None, width=18, only_if="NOT(given(design))"),
         repeated("from_design", "Design", "design", width=18),
+        Result("weighed_of", "Weighed, of", "design", belongings.weighed, None, uses={"name": "design", "mass": "net"}, only_if="net > 0", width=18),
         lookup("project_design", "Its project's yarn", "projects_by_design", "project", width=18),
         *(
             Result(f"design_key_{place}", "Component", f'design & " / {place}"', plying.component_key, None, fixed={"place": place}, width=22)

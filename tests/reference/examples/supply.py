@@ -42,6 +42,7 @@ EXAMPLES = [
     (belongings.how_many_went, dict(lines=n(1, np.nan, 4, 4), aside=n(2, 1))),
     (belongings.set_aside, dict(rest=q("oz", 4, 0), fate=texts("set aside", "Set aside"))),
     (belongings.is_free, dict(name=texts("Shawl", "hat"))),
+    (belongings.weighed, dict(name=texts("Shawl", "hat"), mass=q("oz", 4, 2))),
     (belongings.of_one_lot, dict(lot=texts("Moss", "River"))),
     (belongings.pair, dict(first=texts("Shawl", "hat"), second=texts("Reel", "Other"))),
     (
@@ -60,7 +61,8 @@ EXAMPLES = [
     (plying.bought_part, dict(contribution=q("tex", 50, 100), form=texts("yarn or thread", "raw fleece"))),
     (
         plying.strand_taken,
-        dict(contribution=q("tex", 50, 100), resultant=q("tex", 200, 300), own_bought=q("tex", 50, 0), all_bought=q("tex", 50, 0), mass=q("oz", 4, 0), length=q("yard", 400, 0)),
+        dict(contribution=q("tex", 50, 100), resultant=q("tex", 200, 300), own_bought=q("tex", 50, 0), all_bought=q("tex", 50, 0), mass=q("oz", 4, 0), length=q("yard", 400, 0),
+             weighed=q("yard", 300, 0)),
     ),
     (plying.washed_grist, dict(linear_density=q("tex", 200, 300), shrinkage=n(0.05, -0.1))),
     (plying.drawn_from_lot, dict(taken=q("oz", 4, 0), weight=q("g", 100, 50), other_weight=q("oz", 4, 2))),

@@ -55,11 +55,11 @@ def bought_part(contribution: LinearDensity, form: str | None = None) -> LinearD
 
 @calculation
 def strand_taken(
-    contribution: LinearDensity, resultant: LinearDensity, own_bought: LinearDensity, all_bought: LinearDensity, mass: Mass, length: Length
+    contribution: LinearDensity, resultant: LinearDensity, own_bought: LinearDensity, all_bought: LinearDensity, mass: Mass, length: Length, weighed: Length
 ) -> Mass:
     """Mass that the skeins of a design took of one of its components.
 
-    m = ℓ · r of a bought thread; else max(0, M - ℓ · b) · r / (R - b). A single that was spun too thick makes the yarn
+    m = ℓ · r of a bought thread; else max(0, M - w · b) · r / (R - b). A single that was spun too thick makes the yarn
     heavier, and takes no more of the thread.
 
     Parameters
@@ -68,8 +68,8 @@ def strand_taken(
     resultant : R, linear density of the plied yarn
     own_bought : what it adds as a bought thread; 0 for a single
     all_bought : b, what all bought threads of the design add
-    mass : M, mass of the skeins
-    length : ℓ, their length before washing
+    mass : M, mass of the skeins that were weighed
+    length, weighed : ℓ, w, length of all skeins and of those that were weighed, before washing
 
     Returns
     -------
@@ -82,7 +82,7 @@ def strand_taken(
 
     Notes
     -----
-    Valid for skeins that were all weighed.
+    Valid for a thread whose grist is known. Of skeins that were not weighed, the singles are not known and count as nothing.
 
     References
     ----------
@@ -91,16 +91,16 @@ def strand_taken(
     Examples
     --------
     >>> thread, yarn = Quantity(50, "tex"), Quantity(250, "tex")
-    >>> print(strand_taken(thread, yarn, thread, thread, Quantity(120, "g"), Quantity(400, "m")).to("g"))
+    >>> print(strand_taken(thread, yarn, thread, thread, Quantity(120, "g"), Quantity(400, "m"), Quantity(300, "m")).to("g"))
     20.0 gram
     """
-    require_numbers(mass, length)
+    require_numbers(mass, length, weighed)
     require_within(ABOVE_ZERO, "The component must weigh something.", contribution, resultant)
     require_within(NOT_NEGATIVE, "What is bought", own_bought, all_bought)
     require_within(NOT_NEGATIVE, "A mass", mass)
-    require_within(NOT_NEGATIVE, "A length", length)
+    require_within(NOT_NEGATIVE, "A length", length, weighed)
     own, bought, whole, adds = (each.m_as("g/m") for each in (own_bought, all_bought, resultant, contribution))
-    rest = np.maximum(0, mass.m_as("g") - length.m_as("m") * bought)
+    rest = np.maximum(0, mass.m_as("g") - weighed.m_as("m") * bought)
     is_bought = np.asarray(own) > 0
     spun = np.where(is_bought, 1.0, whole - bought)
     return Quantity(np.where(is_bought, length.m_as("m") * adds, rest * adds / spun)[()], "g")
