@@ -127,6 +127,37 @@ def test_years_of_spinning_in_the_stock():
     assert planning.weeks(stock, hours(4)) == approx(50)
 
 
+def test_hours_done_were_counted_and_leave_the_doubt_of_all_the_work():
+    # By hand: of 40 hours reckoned 30 are worked, and no skein is there. At a pace off by ln 1.25 / 2, as a factor of 1.25, all 40 hours may be 50 or 32.
+    u = np.log(1.25) / 2
+    work = dict(ahead=hours(10), hours=hours(40), left=1, u_pace=u, by_need=hours(0))
+    assert planning.most_hours(**work).m_as("hour") == approx(20)
+    assert planning.least_hours(**work).m_as("hour") == approx(2)
+    assert planning.least_hours(**work | {"ahead": hours(5)}).m_as("hour") == 0
+    # With half of it in skeins, half the work can be wrong.
+    assert planning.most_hours(**work | {"ahead": hours(20), "left": 0.5}).m_as("hour") == approx(25)
+    # Weeks that are off alone stretch the calendar by their own factor: 10 hours stretch to 10 and a quarter of 40.
+    assert planning.hours_to_allow(**work | {"u_pace": 0}, u_weekly=u).m_as("hour") == approx(20)
+
+
+def test_rounding_never_narrows_what_is_very_likely():
+    assert planning.likely_hours(hours(41.9), hours(91.1)) == "41 to 92"
+    assert planning.likely_hours(hours(0.2), hours(0.3)) == "0 to 1"
+
+
+@pytest.mark.parametrize("wrong, words", [
+    (lambda: planning.pace_variation(Quantity([90.0], "m/hour")), "two samples"),
+    (lambda: planning.pace_variation(Quantity([90.0, 0.0], "m/hour")), "pace"),
+    (lambda: planning.pace_uncertainty(0.2, variation=0.1, count=1), "at least two"),
+    (lambda: planning.least_hours(hours(0), hours(40), 1, 0.2, hours(2)), "ahead"),
+    (lambda: planning.hours_by_need(hours(40), yards(50), yards(0)), "yarn to make"),
+    (lambda: planning.likely_hours(hours(1), hours(1e6)), "no plan"),
+])
+def test_doubts_of_no_work_are_refused(wrong, words):
+    with pytest.raises(OutOfValidity, match=words):
+        wrong()
+
+
 ONE_PACE = Quantity(1, "m/hour")
 
 

@@ -220,3 +220,26 @@ def test_no_day_is_promised_while_nobody_knows_how_long_the_spinning_takes():
     hours, known, ahead, finish = day(spinning=100.0, plying=200.0)
     assert (hours, ahead) == (pytest.approx(27.5), pytest.approx(27.5)) and known == "without preparing"
     assert finish == 46000 - 1 + 33  # 27.5 h at 6 h a week are 32.08 days
+
+
+def test_a_day_is_promised_with_the_doubt_of_pace_weeks_and_yarn():
+    """The 27.5 hours above, by hand. Pace and weeks are off by 20%, the 950 yd by 5%, which is 1.375 h.
+
+    At least: 27.5 - √((27.5 · 0.329680)² + 2.75²) = 27.5 - 9.4741. At most: 27.5 + √((27.5 · 0.491825)² + 2.75²) = 27.5 + 13.8019.
+    To allow for: √(0.2² + 0.2²) = 0.282843, e to the double of it 1.760655: 27.5 + √((27.5 · 0.760655)² + 2.75²) = 27.5 + 21.0980, at 6 h a week 56.70 days.
+    """
+    keys = ("times_least", "times_most", "times_likely", "times_safe", "pace_doubt", "pace_timed")
+
+    def sure(samples=(), **project):
+        entries = with_records(PLANNER, starting_entries(PLANNER), "projects", [{"name": "Vest", "wanted": 950.0, "margin": 0.0} | project])
+        entries = with_records(PLANNER, entries, "samples", list(samples))
+        entries |= {"pace_start": (46000.0,), "pace_spinning": (100.0,), "pace_plying": (200.0,)}
+        [values] = expected_of_keys(PLANNER, [entries], keys)
+        return [values[key] if isinstance(values[key], str | float | int | None) else values[key][0] for key in keys]
+
+    assert sure() == [pytest.approx(18.0259, abs=1e-3), pytest.approx(41.3019, abs=1e-3), "18 to 42", 46000 - 1 + 57, pytest.approx(0.2), 0]
+    # All of it worked already, or finished: nothing is ahead to be unsure of.
+    assert sure(done=27.5)[:4] == sure(used=8.0)[:4] == [None] * 4
+    # Paces of 90, 100 and 110 yards an hour differ by 10%: √((4 · 0.04 + 2 · 2 · 0.01) / 6) = 0.182574.
+    timed = [{"name": f"Sample {length}", "singles_length": length, "spin_minutes": 60.0} for length in (90.0, 100.0, 110.0)]
+    assert sure(timed)[4:] == [pytest.approx(0.182574, abs=1e-6), 3]

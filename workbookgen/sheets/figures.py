@@ -4,7 +4,7 @@ from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, LOOP, MASS_PACE, NUMBER, PACE, SHARE
-from workbookgen.reference import planning, stock, uncertainty
+from workbookgen.reference import overview, planning, stock, uncertainty
 from workbookgen.settings import Settings
 from workbookgen.sheets import samples, tabs
 from workbookgen.sheets.limits import AMOUNT, STRANDS, UNCERTAIN
@@ -17,7 +17,7 @@ CHAPTER, SURENESS = "Figures", "Sureness"
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (PACES,), (asked_and_answered(PACES, "stock_weeks"),))
+    return Chapter(CHAPTER, (PACES,), (asked_and_answered(PACES, "stock_weeks", hidden="varies"),))
 
 
 def sureness(settings: Settings) -> Chapter:
@@ -46,6 +46,14 @@ PACES = Card(
                    uses={"own": "spinning", "sample": "sample_spinning"}, only_if="OR(given(spinning), given(sample_spinning))"),
             Result("ply", "Plying, in use", "IF(given(plying), plying, sample_plying)", planning.pace_in_use, PACE,
                    uses={"own": "plying", "sample": "sample_plying"}, only_if="OR(given(plying), given(sample_plying))"),
+            Result("timed", "Paces timed", "COUNT(samples_spin_pace)", overview.how_many, NUMBER, uses={"amounts": "samples_spin_pace"}, digits=0,
+                   note="Samples with minutes of spinning."),
+            Result("varies", "They differ by", "STDEV(samples_spin_pace) / AVERAGE(samples_spin_pace)", planning.pace_variation, SHARE, uses={"paces": "samples_spin_pace"}, digits=0,
+                   only_if="COUNT(samples_spin_pace) > 1", note="From two timed samples on."),
+            Result("doubt", "Pace, in use, ±",
+                   "IF(given(varies), SQRT((4 * doubts_pace * doubts_pace + (timed - 1) * 2 * varies * varies) / (timed + 3)), doubts_pace)",
+                   planning.pace_uncertainty, SHARE, uses={"u_usual": "doubts_pace", "variation": "varies", "count": "timed"}, digits=0,
+                   note="By the sheet Sureness, and how your timed paces differ."),
             Result("stock", "Yarn still to spin in the stock", "sum(fiber_to_spin_length)", stock.sum_of, LENGTH, uses={"amounts": "fiber_to_spin_length"},
                    note="Of all lots of fiber that have a wanted grist; bought yarn and thread are spun already."),
             Result("stock_singles", "As singles", "stock * strands", planning.singles_length, LENGTH, uses={"length": "stock"}, leaves=("take_up",)),
@@ -93,6 +101,10 @@ DOUBTS = Card(
                   help="How far all balls of a bought yarn may be off their label together, one standard uncertainty (common practice, no source)."),
             Input("ball", "One ball beside others, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.02,
                   help="How far one ball may differ from the next, one standard uncertainty (common practice, no source)."),
+            Input("pace", "Your pace, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.2,
+                  help="How far the pace of a whole project may be off the one you plan with, one standard uncertainty (common practice, no source)."),
+            Input("weekly", "Hours a week, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.2,
+                  help="How far the hours a week that you find may be off those you plan, until it is done; one standard uncertainty (common practice, no source)."),
             Input("readings", "Mean of a sample's wraps, ±", Number(above=0, most=0.5), SHARE, needed=True, starts_as=0.05,
                   help="How near you want it, 19 times in 20: the sheet Samples says how many more to count."),
         )),

@@ -93,7 +93,7 @@ def working_sheets(settings: Settings) -> Iterator[Sheet]:
     )
     yield Sheet(
         tabs.TIME, tabs.TIME, "Hours, weeks and a day for each project, and what it costs.",
-        _on(tabs.TIME, settings, time, figures, cost), near=(tabs.PROJECTS, tabs.SAMPLES), grid=OF_LOGS,
+        _on(tabs.TIME, settings, figures, time, cost), near=(tabs.PROJECTS, tabs.SAMPLES), grid=OF_LOGS,
     )
     yield Sheet(tabs.PRINT, tabs.PRINT, "Labels for your skeins.", _on(tabs.PRINT, settings, labels), Kind.PAPER, near=(tabs.SKEINS,), grid=labels.GRID)
 

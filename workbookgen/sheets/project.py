@@ -38,7 +38,7 @@ def chapter(settings: Settings) -> Chapter:
         ),
         band(Listing(title="The weeks", aside="hours, week by week", block="weeks", view=LogView("", (("", "step hours . " + " ".join(f"week_{week}" for week in WEEKS)),)),
                      filled=" ".join(f"week_{week}" for week in WEEKS))),
-        band(Answers(title="When", across=(1, 5), lines=("project_ahead", "project_finish"))),
+        band(Answers(title="When", across=(1, 5), lines=("project_ahead", "project_likely", "project_finish", "project_safe"))),
     ))
 
 
@@ -47,8 +47,8 @@ def _of(key: str, label: str, column: str, unit: Kind | None = None, digits: int
     return lookup(key, label, f"projects_{column}", "name", unit, digits=digits, note=note)
 
 
-def _of_time(key: str, label: str, column: str, unit: Kind) -> Result:
-    return lookup(key, label, f"times_{column}", "name", unit)
+def _of_time(key: str, label: str, column: str, unit: Kind | None, note: str = "") -> Result:
+    return lookup(key, label, f"times_{column}", "name", unit, note=note)
 
 
 def _strand(part: int) -> tuple[Result, ...]:
@@ -100,9 +100,11 @@ PROJECT = Card(
         Group("Its hours", (
             *(_of_time(step, step.capitalize(), step, HOURS) for step in STEPS),
             _of_time("ahead", "Hours still ahead", "ahead", HOURS),
+            _of_time("likely", "Very likely, hours", "likely", None),
             _of_time("ahead_share", "Share ahead", "ahead_share", SHARE),
             _of_time("hours", "Hours in all", "hours", HOURS),
             _of_time("finish", "Done on", "finish", DAY),
+            _of_time("safe", "Safe to promise by", "safe", DAY, "Done by then 19 times in 20 or more, as far as your pace, your weeks and the yarn go."),
         )),
     ),
 )

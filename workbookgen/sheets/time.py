@@ -19,9 +19,10 @@ def chapter(settings: Settings) -> Chapter:
 
 
 ABOUT = (
-    "Each of your projects, at your pace below. Strands, take-up and hours done are typed beside it on the sheet Projects. Rest counts too: stop and stretch every half hour.",
+    "Each of your projects, at your pace above. Strands, take-up and hours done are typed beside it on the sheet Projects. Rest counts too: stop and stretch every half hour.",
+    'To promise a day, take "Safe by": half of all work takes longer than "Done on" says. How far pace and weeks may be off is typed on the sheet Sureness.',
 )
-VIEW = LogView(typed="", answers=(("", "name . plies take_up_used done_hours hours ahead weeks finish . known ."),))
+VIEW = LogView(typed="", answers=(("", "name . plies done_hours hours ahead likely weeks finish safe known ."),))
 
 
 def _of_project(key: str, label: str, column: str, unit: Kind | None, digits: int | None = None, note: str = "") -> Result:
@@ -43,6 +44,7 @@ def times(settings: Settings) -> Log:
                 ("own_strands", "Its strands", "strands", NUMBER), ("own_take_up", "Its take-up", "take_up", SHARE),
                 ("sample_take_up", "Sample's take-up", "sample_take_up", SHARE),
             )), printed=False),
+            _how_sure(),
             Group("For other sheets", (
                 Result("whole", "In all, spinning in it", "hours", planning.hours_with_spinning, HOURS, only_if="AND(spinning >= 0, plying >= 0)"),
                 repeated("listed", "Listed as", "name", width=24),
@@ -101,12 +103,36 @@ def _hours() -> Group:
     ))
 
 
+def _how_sure() -> Group:
+    """Between how many hours, and how many to allow for: the pace is off by a factor, the yarn needed by a length."""
+    of_pace = {"hours": "whole", "u_pace": "pace_doubt", "by_need": "need_hours"}
+    return Group("How sure?", (
+        _of_project("need_doubt", "Need ±", "doubt_need", LENGTH),
+        _of_project("with_reserve", "Yarn, reserve in", "length", LENGTH),
+        Result("need_hours", "Hours by need, ±", "whole * need_doubt / with_reserve", planning.hours_by_need, HOURS,
+               uses={"hours": "whole", "u_need": "need_doubt", "length": "with_reserve"}, only_if="with_reserve > 0"),
+        Result("least", "At least", "MAX(0, ahead - SQRT(POWER(whole * left * (1 - EXP(0 - 2 * pace_doubt)), 2) + POWER(2 * need_hours, 2)))",
+               planning.least_hours, HOURS, uses=of_pace, only_if="ahead > 0"),
+        Result("most", "At most", "ahead + SQRT(POWER(whole * left * (EXP(2 * pace_doubt) - 1), 2) + POWER(2 * need_hours, 2))",
+               planning.most_hours, HOURS, uses=of_pace, only_if="ahead > 0"),
+        Result("allow", "Hours to allow for",
+               "ahead + SQRT(POWER(whole * left * (EXP(2 * SQRT(pace_doubt * pace_doubt + doubts_weekly * doubts_weekly)) - 1), 2) + POWER(2 * need_hours, 2))",
+               planning.hours_to_allow, HOURS, uses=of_pace | {"u_weekly": "doubts_weekly"}, only_if="ahead > 0"),
+    ), printed=False)
+
+
 def _when() -> Group:
     return Group("When", (
         Result("ahead_share", "Share ahead", "ahead / whole", planning.ahead_share, SHARE, digits=0, uses={"hours": "whole"}, only_if="whole > 0"),
+        Result("likely", "Very likely, h", 'ROUNDDOWN(ROUND(least, 6), 0) & " to " & ROUNDUP(ROUND(most, 6), 0)', planning.likely_hours, None,
+               only_if="most < 1000000", width=13, note="Hours still ahead, 19 times in 20."),
         Result("weeks", "Weeks", "ahead / pace_weekly", planning.weeks, NUMBER, uses={"hours": "ahead", "hours_per_week": "pace_weekly"}, digits=1),
         Result("finish", "Done on", "pace_start - 1 + ROUNDUP(ROUND(ahead / pace_weekly * 7, 6), 0)", planning.finish_day, DAY,
                uses={"start": "pace_start", "hours": "ahead", "hours_per_week": "pace_weekly"}, width=12,
                only_if="AND(ahead > 0, pace_start - 1 + ROUNDUP(ROUND(ahead / pace_weekly * 7, 6), 0) <= 2958465)",  # the last day that programs know
                note="The first day of the sheet Figures counts as a day of work. Empty when nothing is ahead."),
+        Result("safe", "Safe by", "pace_start - 1 + ROUNDUP(ROUND(allow / pace_weekly * 7, 6), 0)", planning.finish_day, DAY,
+               uses={"start": "pace_start", "hours": "allow", "hours_per_week": "pace_weekly"}, width=12,
+               only_if="AND(allow > 0, pace_start - 1 + ROUNDUP(ROUND(allow / pace_weekly * 7, 6), 0) <= 2958465)",
+               note="The day to promise: done by then 19 times in 20 or more, as far as your pace, your weeks and the yarn go."),
     ))

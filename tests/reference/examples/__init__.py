@@ -36,6 +36,7 @@ COLUMNS = {
     "lines",
     "fates",
     "chances",
+    "paces",
     *(f"claims_{part}" for part in (1, 2, 3, 4)),
     *(f"{column}_{part}" for column in ("squares", "taken", "lots") for part in (1, 2, 3, 4)),
     *(f"lots_{place}" for place in supply.PLACES),

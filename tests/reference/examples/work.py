@@ -9,6 +9,8 @@ from .amounts import n, q, texts
 READINGS = {f"reading_{reading}": q("tex", 40 + reading, reading**2) for reading in range(1, 6)}
 GRISTS = {"first": q("yard/pound", 900, 1680), "second": q("m/g", 2, 3)}
 
+AHEAD = dict(ahead=q("hour", 40, 10), hours=q("hour", 40, 30), left=n(1, 0.5), u_pace=n(0.2, 0), by_need=q("hour", 2, 0))
+
 EXAMPLES = [
     (in_use.wanted_in_use, dict(stated=q("yard", 400, 500))),
     (in_use.wanted_in_use, dict(estimated=q("m", 400, 500))),
@@ -96,6 +98,14 @@ EXAMPLES = [
     (scouring.full_load, dict(mass=q("kg", 1.2, 0.3), load=q("lb", 1, 2))),
     (scouring.baths_in_all, dict(washes=n(2, 1), rinses=n(3, 0))),
     (planning.pace, dict(length=q("yard", 50, 10), minutes=q("minute", 30, 10))),
+    (planning.pace_variation, dict(paces=q("yard/hour", 80, 90))),
+    (planning.pace_uncertainty, dict(u_usual=n(0.2, 0))),
+    (planning.pace_uncertainty, dict(u_usual=n(0.2, 0), variation=n(0.1, 0.3), count=n(5, 2))),
+    (planning.hours_by_need, dict(hours=q("hour", 40, 0), u_need=q("yard", 50, 0), length=q("m", 1000, 500))),
+    (planning.least_hours, AHEAD),
+    (planning.most_hours, AHEAD),
+    (planning.hours_to_allow, AHEAD | dict(u_weekly=n(0.2, 0))),
+    (planning.likely_hours, dict(least=q("hour", 41.6, 0), most=q("minute", 6000, 30))),
     (planning.pace_in_use, dict(own=q("yard/hour", 80, 90))),
     (planning.pace_in_use, dict(sample=q("g/hour", 30, 40))),
     (planning.take_up_in_use, dict(own=n(0.25, 0))),

@@ -1,10 +1,11 @@
 """How long it takes: hours at your own pace, and the day on which they are done.
 
 `paces` is about the pace, `work` about the hours: those done and those ahead. `calendar` spreads them over weeks, to
-the day on which they end. `steps` says what there is to do, `timetable` lays the steps out in weeks.
+the day on which they end, `likely` says how sure all this is. `steps` says what there is to do, `timetable` lays the steps out in weeks.
 """
 
 from workbookgen.reference.planning.calendar import finish_day, weeks
+from workbookgen.reference.planning.likely import hours_by_need, hours_to_allow, least_hours, likely_hours, most_hours, pace_uncertainty, pace_variation
 from workbookgen.reference.planning.paces import pace, pace_in_use, singles_length, take_up_in_use
 from workbookgen.reference.planning.steps import plying_hours, steps_known, strands_in_use
 from workbookgen.reference.planning.timetable import hours_before_step, hours_in_week, hours_of_step, step_in_words
