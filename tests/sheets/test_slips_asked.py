@@ -259,3 +259,12 @@ def test_a_project_with_two_lines_of_cost(other, asked):
     assert values["costs_price"][:2] == (pytest.approx(260), pytest.approx(230))
     sentence = "Is it right? Project: it has another line here, and each counts all its hours. Put all of its cost into one line."
     assert values["costs_message"][:2] == ((sentence, sentence) if asked else (None, None))
+
+
+@pytest.mark.parametrize(("washed", "is_asked"), [(1500.0, False), (1999.0, False), (2001.0, True), (2300.0, True)])
+def test_a_small_planner_asks_by_the_spinners_own_yield(washed, is_asked):
+    """Of 2,500 g, 60% are expected to be left, and 1,000 g lost: half of that loss leaves 2,000 g."""
+    small = described(Settings(units="metric", size="small"))
+    fleece = {"name": "Moss", "state": "raw fleece", "weight": 2500.0, "own_skirting": 0.15, "own_yield": 0.6, "own_preparation": 0.06, "own_spinning": 0.03}
+    said = of(log(small, fiber=[fleece | {"scoured_weighed": washed}]), "fiber", "yarn")
+    assert said.startswith(HARDLY) == is_asked == bool(said)

@@ -227,10 +227,10 @@ def systems_in_words(count: Ratio) -> str:
     Examples
     --------
     >>> print(systems_in_words(17))
-    systems of yarn numbers
+    yarn numbers, one in all
     """
     require_within(AT_LEAST_ONE, "There must be a system.", count)
-    return by_element(lambda systems: "systems of yarn numbers" if systems > 1 else "system of yarn numbers", count)
+    return by_element(lambda systems: "yarn numbers, one in all" if systems > 1 else "yarn number", count)
 
 
 @calculation

@@ -116,7 +116,8 @@ def _for_other_sheets() -> Group:
                uses={"name": "design", "names": "components_of", "amounts": "components_bought_part"}),
         Result("taken", "Taken",
                "IF(bought_part > 0, skeins_length * contribution, MAX(0, in_skeins - length_weighed * all_bought) * contribution / (design_tex - all_bought))",
-               plying.strand_taken, MASS, uses={"resultant": "design_tex", "own_bought": "bought_part", "mass": "in_skeins", "length": "skeins_length", "weighed": "length_weighed"},
+               plying.strand_taken, MASS, uses={"resultant": "design_tex", "own_bought": "bought_part", "mass": "in_skeins", "length": "skeins_length",
+                                                "weighed": "length_weighed"},
                note="By its length in the skeins of a bought thread; the singles took the rest of the weight."),
         *(
             lookup(f"lot_weight_{number}", "Lot bought", "fiber_weight", lot, MASS)

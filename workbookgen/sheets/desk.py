@@ -74,7 +74,7 @@ def glance() -> Card:
             Result("projects", "Projects", 'said(enough) & " of " & COUNT(projects_open_chance)', overview.so_many_of, None, uses={"chances": "projects_open_chance"}),
             Result("projects_words", "In words", 'IF(COUNT(projects_open_chance) = 1, "project has enough yarn", "projects have enough yarn")', overview.projects_in_words, None,
                    uses={"chances": "projects_open_chance"}),
-            Result("systems_words", "In words", 'IF(systems > 1, "systems of yarn numbers", "system of yarn numbers")', overview.systems_in_words, None, uses={"count": "systems"}),
+            Result("systems_words", "In words", 'IF(systems > 1, "yarn numbers, one in all", "yarn number")', overview.systems_in_words, None, uses={"count": "systems"}),
             Result("systems", "Yarn numbers", "COUNTA(systems_name)", agreement.how_many, NUMBER, uses={"verdicts": "systems_name"}, digits=0),
         )),
     ))

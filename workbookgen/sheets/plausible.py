@@ -4,6 +4,8 @@ Each is a rule that asks. Its condition is written for the formula in meters and
 the values as they are shown.
 """
 
+from collections.abc import Mapping
+
 from workbookgen.language.fields import Rule
 from workbookgen.language.quantities import GAUGE, GRIST, LOOP, MASS
 from workbookgen.language.sentences import ASKING, MISSING
@@ -107,21 +109,25 @@ def more_than_the_lot() -> Rule:
     )
 
 
-def hardly_washed() -> Rule:
-    """A fleece hardly lighter than it was before the wash: still wet, or weighed in another unit. Its last digits do not decide."""
+def hardly_washed(has_guide: bool) -> Rule:
+    """A fleece hardly lighter than it was before the wash: still wet, or weighed in another unit. Its last digits do not decide.
+
+    Without a guide, the spinner's own yield alone says what is expected.
+    """
     after = "IF(given(scoured_weighed), scoured_weighed, IF(given(prepared_weighed), prepared_weighed, IF(given(yarn_weighed), yarn_weighed, 0)))"
     before = "IF(given(skirted_weighed), skirted_weighed, weight)"
-    expected = "IF(given(own_yield), own_yield, IF(given(expected_yield), expected_yield, 1))"
+    published = "IF(given(expected_yield), expected_yield, 1)" if has_guide else "1"
+    expected = f"IF(given(own_yield), own_yield, {published})"
     return Rule(
         f"AND(stage < 3, ROUND(1 - {after} / {before}, 9) < {LEAST_WASHED_OUT} * (1 - {expected}))",
-        _hardly_washed,
+        lambda values: _hardly_washed(values, ("own_yield", "expected_yield") if has_guide else ("own_yield",)),
         f"{ASKING} Washed: it lost less than half of what such a fleece loses in the wash. Let it dry, weigh again; look at each weight.",
     )
 
 
-def _hardly_washed(values) -> bool:
+def _hardly_washed(values: Mapping[str, object], yields: tuple[str, ...]) -> bool:
     later = [values[each] for each in ("scoured_weighed", "prepared_weighed", "yarn_weighed") if values[each] is not None]
-    kept = next((values[each] for each in ("own_yield", "expected_yield") if values[each] is not None), 1)
+    kept = next((values[each] for each in yields if values[each] is not None), 1)
     before = values["weight"] if values["skirted_weighed"] is None else values["skirted_weighed"]
     return bool(later) and values["stage"] < 3 and round(1 - later[0] / before, 9) < LEAST_WASHED_OUT * (1 - kept)
 
