@@ -3,13 +3,14 @@
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
-from workbookgen.language.quantities import FLEECE, GRIST, LENGTH, MASS, NUMBER
+from workbookgen.language.quantities import FLEECE, GRIST, LENGTH, MASS, NUMBER, SHARE
 from workbookgen.language.sentences import UNKNOWN
 from workbookgen.reference import fiber, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import guide, lists, plausible, stages, tabs
 from workbookgen.sheets.limits import AMOUNT, LARGE
 from workbookgen.sheets.lookup import lookup
+from workbookgen.sheets.offers import DOUBTED
 from workbookgen.sheets.shown import asked_and_answered
 
 SHEET = tabs.FLEECE
@@ -18,7 +19,33 @@ CHAPTER = "Buying"
 
 def chapter(settings: Settings) -> Chapter:
     card = buying(settings)
-    return Chapter(CHAPTER, (card,), (asked_and_answered(card, "to_buy", hidden="second_loss"),))
+    return Chapter(CHAPTER, (card,), (asked_and_answered(
+        card, "to_buy", "sure", hidden="second_loss yield_spread yield_doubt preparation_doubt second_doubt kept_doubt",
+        captions=("To buy, by the middle figures", "To buy, as sure as you ask"),
+    ),))
+
+
+COUNTED_ON = "1 - doubts_z * SQRT(kept_doubt * kept_doubt + POWER(IF(stage > 4, doubts_batch, doubts_grist), 2))"
+
+
+def _doubts() -> tuple[Result, ...]:
+    """How far what is kept of it may be off, from the stages still ahead."""
+    squares = (f"IF(stage > {number}, 0, POWER(IF(given({own}), doubts_own, {expected}), 2))" for number, own, expected in DOUBTED)
+    return (
+        lookup("yield_spread", "Yield ±", "guide_yield_spread", "kind", SHARE),
+        Result("yield_doubt", "Yield, relative ±", "IF(AND(given(yield_spread), given(expected_yield)), yield_spread / expected_yield, doubts_own)",
+               fiber.yield_uncertainty, SHARE, uses={"u_own": "doubts_own", "spread": "yield_spread", "published": "expected_yield"}, fixed={"u_handful": 0.0},
+               leaves=("samples",), only_if="IF(given(expected_yield), expected_yield > 0, 1 = 1)"),
+        Result("preparation_doubt", "Preparation, relative ±", f"IF({stages.COMBED}, doubts_combing, doubts_preparation)", fiber.preparation_uncertainty, SHARE,
+               uses={"u_carding": "doubts_preparation", "u_combing": "doubts_combing"}),
+        Result("second_doubt", "Second preparation, relative ±",
+               f"IF(given(own_second), IF(own_second > 0, doubts_own, 0), IF(given(second_way), IF({stages.COMBED_AGAIN}, doubts_combing, doubts_preparation), 0))",
+               fiber.second_uncertainty, SHARE,
+               uses={"u_own": "doubts_own", "u_carding": "doubts_preparation", "u_combing": "doubts_combing", "own": "own_second", "way": "second_way"}),
+        Result("kept_doubt", "Kept, relative ±", f"SQRT({' + '.join(squares)} + IF(stage > 4, 0, POWER(second_doubt, 2)))", fiber.kept_uncertainty, SHARE,
+               uses={"u_skirting": "doubts_skirting", "u_yield": "yield_doubt", "u_preparation": "preparation_doubt", "u_second": "second_doubt",
+                     "u_spinning": "doubts_spinning", "u_own": "doubts_own"}),
+    )
 
 
 def buying(settings: Settings) -> Card:
@@ -44,6 +71,11 @@ def buying(settings: Settings) -> Card:
                 stages.guide_yield("expected_yield"),
                 stages.second_loss(),
                 *stages.weights_up(),
+                *_doubts(),
+                Result("sure", "To be as sure as you ask", f"to_buy / ({COUNTED_ON})", fiber.surely_before, MASS,
+                       uses={"bought": "to_buy", "u_kept": "kept_doubt", "u_grist": "doubts_grist", "u_batch": "doubts_batch", "coverage": "doubts_z"},
+                       only_if=f"{COUNTED_ON} > 0.1",
+                       note="By what the sheet Sureness says of the stages ahead and of your grist. To buy is the middle figure: half the time it gives less."),
                 lookup("fleece_low", "A fleece, from", "guide_fleece_low", "kind", FLEECE, note="Grease weight of one fleece, by the guide."),
                 lookup("fleece_high", "A fleece, to", "guide_fleece_high", "kind", FLEECE),
                 Result("fleeces", "Fleeces of middle weight", "ROUNDUP(ROUND(to_buy / ((fleece_low + fleece_high) / 2), 6), 0)", fiber.fleeces, NUMBER,

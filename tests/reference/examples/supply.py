@@ -148,6 +148,7 @@ EXAMPLES = [
     *((uncertainty.added_with, dict(weight=n(0.5, 0), u_scale=n(0.005, 0), in_skeins=q("yard", 200, 0), skeins_doubt=q("m", 4, 0), to_come=q("yard", 300, -50))
        | {f"with_{each}": q("m", each, 0) for each in strands}) for strands in ((1,), FOUR)),
     (uncertainty.need_uncertainty, dict(need=q("yard", 400, 0), relative=n(0.05, 0))),
+    (fiber.surely_before, dict(bought=q("g", 900, 0), stage=n(1, 5), u_kept=n(0.06, 0), u_grist=n(0.08, 0.1), u_batch=n(0.03, 0), coverage=n(1, 1.28))),
     (fiber.kept_uncertainty, dict(stage=n(1, 3), **DOUBTS)),
     (fiber.kept_uncertainty, dict(stage=n(1, 5), u_second=n(0.08, 0), own_skirting=n(0.1, 0), own_yield=n(0.5, 1), own_preparation=n(0.1, 0), own_spinning=n(0.1, 0), **DOUBTS)),
     *(

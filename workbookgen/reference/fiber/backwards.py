@@ -4,10 +4,15 @@ The same figures as forward, by division. Nothing has been weighed yet, so your 
 is.
 """
 
-from workbookgen.reference.calculation import calculation
+import numpy as np
+
+from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.fiber.stages import SCOURING, SKIRTING, SPINNING, bought_after, kept_in_preparing, kept_of_loss, kept_of_yield
 from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.units import Mass, Ratio
+
+BY_HAND = 4  # the last stage of what is still to be spun
+LEAST_COUNTED_ON = 0.1
 
 
 @calculation
@@ -175,3 +180,49 @@ def before_skirting(
 def _checked(mass):
     require_within(NOT_NEGATIVE, "The mass wanted", mass)
     return mass
+
+
+@calculation
+def surely_before(bought: Mass, stage: Ratio, u_kept: Ratio, u_grist: Ratio, u_batch: Ratio, coverage: Ratio) -> Mass:
+    """Mass to buy, to be as sure as you ask that it gives the yarn.
+
+    w = a / (1 - z · √(r² + g²)). The middle figure gives too little half the time: a fleece may yield less than its breed's
+    middle, and be spun thicker than planned.
+
+    Parameters
+    ----------
+    bought : a, mass to buy by the middle figures
+    stage : stage at which it is bought, 1 raw fleece to 5 yarn
+    u_kept : r, relative standard uncertainty of what is kept of it
+    u_grist : g, that of the grist of yarn to be spun
+    u_batch : g, that of a label, where it is bought as yarn
+    coverage : z, standard uncertainties to allow
+
+    Returns
+    -------
+    w, a mass
+
+    Raises
+    ------
+    ValueError
+        A negative mass or uncertainty, or doubt that leaves less than a tenth to count on.
+
+    Notes
+    -----
+    Valid for independent uncertainties; what the yarn wanted may be off is not among them.
+
+    References
+    ----------
+    JCGM 100, 5.1.6, the relative form for a product (from memory).
+
+    Examples
+    --------
+    >>> print(round(surely_before(Quantity(900, "g"), stage=1, u_kept=0.06, u_grist=0.08, u_batch=0.03, coverage=1), 6))
+    1000.0 gram
+    """
+    require_numbers(stage, coverage)
+    require_within(NOT_NEGATIVE, "The mass", bought)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_kept, u_grist, u_batch)
+    counted_on = 1 - coverage * np.hypot(u_kept, np.where(np.asarray(stage) > BY_HAND, u_batch, u_grist))
+    require(counted_on > LEAST_COUNTED_ON, "So much doubt leaves nothing to count on.")
+    return bought / counted_on[()]
