@@ -43,6 +43,22 @@ def test_two_projects_on_one_lot_have_one_surplus_and_one_chance():
     assert chance[0] == pytest.approx(chance[1]) and chance[0] < 0.5 and verdict[:2] == ("short", "short")
 
 
+@pytest.mark.parametrize(("wraps", "over"), [(400.0, 50), (375.0, 0)])
+def test_what_is_in_its_skeins_is_not_lost_to_another_that_is_short(wraps, over):
+    """800 or 750 yards of the scarf lie in a skein of 12.8 oz. The lot still gives 7.2 oz, 450 yards, and the socks want 750: they lack 300, the scarf nothing."""
+    skein = {"name": "S", "reel": "Reel", "wraps": wraps, "washed_loop": 72.0, "gross": 12.8, "lot": "Clover", "project": "Scarf"}
+    spare, left, doubt, has, verdict = told("spare", "part_1_left", "part_1_doubt", "have", "verdict", reels=[REEL], skeins=[skein], projects=[SCARF, SOCKS])
+    assert spare[:2] == (pytest.approx(over), pytest.approx(-300)) and has[0] == pytest.approx(2 * wraps)
+    assert left[:2] == (0, pytest.approx(7.2)) and doubt[0] == 0 and doubt[1] > 0
+    assert (verdict[0] == "short") is False and verdict[1] == "short"
+
+
+def test_a_finished_piece_lacks_nothing_of_a_lot_that_others_lack():
+    """The scarf took 5 oz; 15 are left, 937.5 yards, and two others want 750 each."""
+    left, over = told("part_1_left", "part_1_over", projects=[SCARF | {"used": 5.0}, SOCKS, SOCKS | {"name": "Hat"}])
+    assert left[0] == over[0] == 0 and over[1:3] == (pytest.approx(-9), pytest.approx(-9))
+
+
 def test_on_different_lots_they_do_not_meet():
     assert told("spare", projects=[SCARF, SOCKS | {"lot_1": "Moss"}])[:2] == (pytest.approx(500), pytest.approx(500))
 

@@ -94,6 +94,7 @@ def _of_lots(words, column: str) -> str:
 def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Result, ...]:
     spare = {"leaves": () if part == 1 else ("lot_3",)}
     taken = " + ".join(f"IF(given({lot}), sum_where(fiber_to_come, fiber_listed, {lot}) * sum_where(fiber_promised, fiber_listed, {lot}), 0)" for lot in words)
+    rest = f"@_pool - IF({taken} - @_needs > @_needs * 0.000001, {taken} - @_needs, 0)"
     squares = "sum_where(fiber_needs_square, fiber_listed, @_lot_a)"
     factor = "IF(@_bought = 1, 1, finer)"
     of_yarn = {"share": "@_share", "bought": "@_bought"}
@@ -109,7 +110,8 @@ def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Res
         _result(part, "needs", "Needs", f"to_spin * @_share / (planned * {factor})", strands.component_needs, MASS, of_yarn, only_if="finer > 0",
                 note="What of it is still to be spun or plied in."),
         _result(part, "claim", "Claim", "@_needs / @_pool", sharing.claim, SHARE, {"needs": "@_needs", "pool": "@_pool"}, only_if="@_pool > 0"),
-        _result(part, "left", "Has", f"@_pool - IF({taken} - @_needs > @_needs * 0.000001, {taken} - @_needs, 0)", sharing.left_by_others, MASS,
+        _result(part, "left", "Has", f"IF(@_needs > 0, {rest}, MAX(0, {rest}))",
+                sharing.left_by_others, MASS,
                 {"pool": "@_pool", "needs": "@_needs", "names": "fiber_listed", "amounts": "fiber_to_come", "promised": "fiber_promised"} | numbered,
                 note="What its lots can still give, once the other projects on them have theirs.", **spare),
         _result(part, "over", "Over or short", "@_left - @_needs", strands.component_over, MASS, {"left": "@_left", "needs": "@_needs"}, note="Below zero it is short."),
@@ -130,8 +132,9 @@ def _amounts(part: int, words: list[str], numbered: dict[str, str]) -> tuple[Res
                 uncertainty.grist_uncertainty, SHARE,
                 {"pool": "@_pool", "share": "@_share", "bought": "@_bought", "weight": "learned", "u_plan": "doubts_grist",
                  "variation": "doubts_variation", "u_batch": "doubts_batch", "u_ball": "doubts_ball"}),
-        _result(part, "doubt", "Has ±", "SQRT(@_pool_square + @_others_square + POWER(@_pool * @_relative, 2))", uncertainty.coming_uncertainty, MASS,
-                {"pool_square": "@_pool_square", "others_square": "@_others_square", "pool": "@_pool", "relative": "@_relative"},
+        _result(part, "doubt", "Has ±", "IF(@_needs > 0, SQRT(@_pool_square + @_others_square + POWER(@_pool * @_relative, 2)), "
+                "MIN(@_left, SQRT(@_pool_square + @_others_square + POWER(@_pool * @_relative, 2))))", uncertainty.coming_uncertainty, MASS,
+                {"pool_square": "@_pool_square", "others_square": "@_others_square", "pool": "@_pool", "relative": "@_relative", "needs": "@_needs", "left": "@_left"},
                 note="Standard uncertainty of what it has, its grist included."),
         _result(part, "come_doubt", "Lasts ±", f"@_doubt * planned * {factor} / @_share", strands.component_length, LENGTH, of_yarn | {"left": "@_doubt"}, only_if="finer > 0"),
     )

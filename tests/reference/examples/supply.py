@@ -119,7 +119,8 @@ EXAMPLES = [
             u_plan=n(0.08, 0), variation=n(0.08, 0.1), u_batch=n(0.03, 0), u_ball=n(0.02, 0),
         ),
     ),
-    (uncertainty.coming_uncertainty, dict(pool_square=q("oz^2", 0.25, 0), others_square=q("g^2", 4, 0), pool=q("oz", 20, 0), relative=n(0.08, 0))),
+    (uncertainty.coming_uncertainty, dict(pool_square=q("oz^2", 0.25, 0), others_square=q("g^2", 4, 0), pool=q("oz", 20, 0), relative=n(0.08, 0), needs=q("oz", 4, 0),
+                                          left=q("oz", 15, 0))),
     *(
         (calculation, dict(first=q("yard", 400, 100), u_first=q("m", 20, 0), second=q("m", 380, 100), u_second=q("yard", 30, 0)))
         for calculation in (uncertainty.lesser, uncertainty.lesser_uncertainty)

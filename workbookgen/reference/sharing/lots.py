@@ -123,7 +123,7 @@ def left_by_others(
     """What other projects leave of a component's lots.
 
     M = P - (Σ g · q - m), the sum over the component's lots. What all projects take, less what this one takes, is
-    what the others take.
+    what the others take. What they lack concerns only those that need more of the lots: for m = 0, M is nothing at least.
 
     Parameters
     ----------
@@ -136,7 +136,7 @@ def left_by_others(
 
     Returns
     -------
-    M, a mass, below zero where the others need more than there is
+    M, a mass, below zero where the others need more than there is, and this one more of it too
 
     Raises
     ------
@@ -160,7 +160,8 @@ def left_by_others(
     require_within(NOT_NEGATIVE, "A mass", pool, needs)
     own = [lot for lot in (lot_1, lot_2, lot_3) if lot is not None]
     rest = sum((sum_where(lot, names, amounts) * sum_where(lot, names, promised) for lot in own), start=pool * 0.0) - needs
-    return pool - rest * np.where(rest > needs * HAIR, 1.0, 0.0)[()]
+    left = (pool - rest * np.where(rest > needs * HAIR, 1.0, 0.0)[()]).to("g")
+    return Quantity(np.where(needs.m_as("g") > 0, left.m, np.maximum(0, left.m))[()], "g")
 
 
 @calculation

@@ -178,11 +178,12 @@ def grist_uncertainty(
 
 
 @calculation
-def coming_uncertainty(pool_square: MassSquared, others_square: MassSquared, pool: Mass, relative: Ratio) -> Mass:
+def coming_uncertainty(pool_square: MassSquared, others_square: MassSquared, pool: Mass, relative: Ratio, needs: Mass, left: Mass) -> Mass:
     """Standard uncertainty of what a component still gives, as a mass.
 
     u = √(p + o + (m · r)²). The lots may give more or less, the others may need more or less, and all of it may be
-    spun finer or thicker: what others leave is as uncertain as the whole.
+    spun finer or thicker: what others leave is as uncertain as the whole. A project that needs no more of it cannot have
+    less than nothing from it: u is then at most what is left.
 
     Parameters
     ----------
@@ -190,6 +191,8 @@ def coming_uncertainty(pool_square: MassSquared, others_square: MassSquared, poo
     others_square : o, squared uncertainty of what other projects need of them
     pool : m, mass that the lots still give, for all projects together
     relative : r, relative uncertainty of its grist
+    needs : mass that the project still needs of it
+    left : mass that the others leave
 
     Returns
     -------
@@ -210,13 +213,14 @@ def coming_uncertainty(pool_square: MassSquared, others_square: MassSquared, poo
 
     Examples
     --------
-    >>> print(coming_uncertainty(Quantity(9, "g^2"), Quantity(16, "g^2"), Quantity(100, "g"), relative=0))
+    >>> print(coming_uncertainty(Quantity(9, "g^2"), Quantity(16, "g^2"), Quantity(100, "g"), 0, Quantity(40, "g"), Quantity(60, "g")))
     5.0 gram
     """
-    require_numbers(pool_square, others_square, pool, relative)
+    require_numbers(pool_square, others_square, pool, relative, needs, left)
     require_within(NOT_NEGATIVE, "A squared uncertainty", pool_square, others_square)
     require_within(NOT_NEGATIVE, "A standard uncertainty", relative)
-    return (pool_square + others_square + (pool * relative) ** 2) ** 0.5
+    whole = ((pool_square + others_square + (pool * relative) ** 2) ** 0.5).to("g")
+    return Quantity(np.where(needs.m_as("g") > 0, whole.m, np.minimum(whole.m, left.m_as("g")))[()], "g")
 
 
 @calculation
