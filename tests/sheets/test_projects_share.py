@@ -88,6 +88,18 @@ def test_what_others_need_more_than_there_is_is_said_with_what_is_short():
     assert "for all projects" not in told("answer", projects=[SCARF | {"wanted": 1500.0}])[0], "it is alone on its lot"
 
 
+def test_what_lies_in_its_own_skeins_is_there_whatever_others_lack_of_its_lot():
+    # 100 wraps of 2 yd are in the scarf's skein. Its lot gives 1,250 yd, of which the socks want 1,500: for all of them 350 are short, 100 of the scarf's own.
+    skein = {"name": "One", "reel": "Reel", "wraps": 100.0, "washed_loop": 72.0, "project": "Scarf"}
+    scarf = SCARF | {"wanted": 300.0}
+    have, net, least, most, skeins, answer = told(
+        "open_have", "have", "least", "most", "doubt_skeins", "answer", reels=[REEL], skeins=[skein], projects=[scarf, SOCKS | {"wanted": 1500.0}],
+    )
+    assert (have[0], net[0]) == (pytest.approx(200), pytest.approx(-50))
+    assert (least[0], most[0]) == (pytest.approx(200 - 2 * skeins[0]), pytest.approx(200 + 2 * skeins[0]))
+    assert answer[0].startswith("There is 200 yd, very likely 1") and "it takes 300 yd: 350 yd short, for all projects on its lots." in answer[0]
+
+
 def test_a_larger_reserve_never_lowers_the_chance():
     chances = [told("chance", projects=[SCARF | {"wanted": 1200.0, "margin": margin}])[0] for margin in (0.0, 0.1, 0.5, 2.0)]
     assert len(set(chances)) == 1 and 0.5 < chances[0] < 0.9

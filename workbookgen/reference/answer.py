@@ -150,44 +150,6 @@ def not_below_nothing(amount: Length) -> Length:
 
 
 @calculation
-def most_there(have: Length, uncertainty: Length) -> Length:
-    """The most that there very likely is.
-
-    L₂ = H + 2 · u, or nothing if that is less. Where others need more than there is, the range begins below nothing, and so ends sooner.
-
-    Parameters
-    ----------
-    have : H, what there is less what others need
-    uncertainty : u, its standard uncertainty
-
-    Returns
-    -------
-    L₂, a length
-
-    Raises
-    ------
-    ValueError
-        A length that is not a number, or a negative uncertainty.
-
-    Notes
-    -----
-    Valid for an uncertainty with several causes, none of them dominant.
-
-    References
-    ----------
-    JCGM 100, 6.2.1 and G.6.6 (from memory).
-
-    Examples
-    --------
-    >>> print(most_there(Quantity(-20, "m"), Quantity(15, "m")))
-    10.0 meter
-    """
-    require_numbers(have)
-    require_within(NOT_NEGATIVE, "A standard uncertainty", uncertainty)
-    return np.maximum(have + 2 * uncertainty, NO_LENGTH)
-
-
-@calculation
 def answer(
     there: Length,
     need: Length,
@@ -218,7 +180,7 @@ def answer(
     chance_words : the chance, in words, if it is known
     free : length in skeins of this yarn that belong to no project
     used : mass of yarn that the finished piece took
-    have : what there is less what others need, below zero where they need more: what is short is then short for all of them
+    have : that, less what others lack of its lots: where it is less, what is short is short for all of them
 
     Returns
     -------
@@ -254,12 +216,12 @@ def answer(
     known = least is not None and most is not None
     parts += [said(least) if known else "", said(most) if known else "", most.m_as("m") if known else 0.0, "" if chance_words is None else chance_words]
     parts += [0.0, ""] if free is None else [free.m_as("m"), said(free)]
-    return by_element(_answer, *parts, 0.0 if have is None else have.m_as("m"))
+    return by_element(_answer, *parts, 0.0 if have is None else (there - have).m_as("m"))
 
 
-def _answer(there, need, spare, over, lacking, least, most, meters, chance, free, in_skeins, have) -> str:
+def _answer(there, need, spare, over, lacking, least, most, meters, chance, free, in_skeins, of_others) -> str:
     between = f", very likely {least} to {most}" if meters >= 0.5 else ""
-    rest = f"{over} over" if spare >= 0 else f"{lacking} short{', for all projects on its lots' if have < -0.5 else ''}"
+    rest = f"{over} over" if spare >= 0 else f"{lacking} short{', for all projects on its lots' if of_others > 0.5 else ''}"
     sure = f" Chance that it is enough: {chance}." if chance else ""
     another = f" Another {in_skeins} lie in skeins that belong to no project." if free > 0.5 else ""
     return f"There is {there}{between}; it takes {need}: {rest}.{sure}{another}"

@@ -8,7 +8,7 @@ loops is the same for each of the four.
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, SQUARE_MASS
 from workbookgen.language.repeated import as_typed
-from workbookgen.reference import advice, answer, balls, belongings, in_use, made_of, measuring, plying, project, sharing, strands, uncertainty
+from workbookgen.reference import advice, answer, balls, belongings, in_use, made_of, plying, project, sharing, strands, uncertainty
 from workbookgen.sheets.lookup import lookup
 
 PARTS = (1, 2, 3, 4)
@@ -315,13 +315,14 @@ def shared_lots() -> Result:
 
 
 def said() -> tuple[Result, ...]:
-    """The amounts in the sentences, as people say them."""
+    """The amounts in the sentences, as people say them. What lies in its own skeins is there, whatever others lack of a lot."""
+    of_skeins = {"skeins": "in_skeins", "u_skeins": "doubt_skeins", "uncertainty": "doubt_have"}
     return (
-        Result("there", "There is, in words", "MAX(0, have)", answer.not_below_nothing, LENGTH, uses={"amount": "have"}),
+        Result("there", "There is, in words", "MAX(in_skeins, have)", project.there_is, LENGTH, uses={"skeins": "in_skeins"}),
         Result("over", "Over", "MAX(0, spare)", answer.not_below_nothing, LENGTH, uses={"amount": "spare"}),
         Result("lacking", "Short by", "MAX(0, 0 - spare)", answer.lacking, LENGTH),
-        Result("least", "There is at least", "MAX(0, there - 2 * doubt_have)", measuring.least_likely, LENGTH, uses={"length": "there", "uncertainty": "doubt_have"}),
-        Result("most", "There is at most", "MAX(0, have + 2 * doubt_have)", answer.most_there, LENGTH, uses={"uncertainty": "doubt_have"}),
+        Result("least", "There is at least", "MAX(0, in_skeins - 2 * doubt_skeins, have - 2 * doubt_have)", project.least_there, LENGTH, uses=of_skeins),
+        Result("most", "There is at most", "MAX(in_skeins + 2 * doubt_skeins, have + 2 * doubt_have)", project.most_there, LENGTH, uses=of_skeins),
     )
 
 
@@ -340,7 +341,7 @@ def in_words() -> tuple[Result, ...]:
         Result("answer", "In a sentence",
                'IF(given(used), "It took " & said(used) & " of yarn.", "There is " & said(there) & IF(AND(given(least), IF(given(most), most >= 0.5, 1 = 0)), ", very likely " '
                '& said(least) & " to " & said(most), "") & "; it takes " & said(need) & ": " '
-               '& IF(spare >= 0, said(over) & " over", said(lacking) & " short" & IF(have < 0 - 0.5, ", for all projects on its lots", "")) & "." '
+               '& IF(spare >= 0, said(over) & " over", said(lacking) & " short" & IF(have < there - 0.5, ", for all projects on its lots", "")) & "." '
                '& IF(given(chance_words), " Chance that it is enough: " & chance_words & ".", "") '
                '& IF(IF(given(free), free, 0) > 0.5, " Another " & said(free) & " lie in skeins that belong to no project.", ""))',
                answer.answer, None, width=70, only_if="AND(IF(given(most), most < 900000, 1 = 1), IF(given(free), free < 900000, 1 = 1), IF(given(used), used < 900000, 1 = 1))",

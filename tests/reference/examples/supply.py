@@ -170,7 +170,8 @@ EXAMPLES = [
     (answer.lacking, dict(spare=q("yard", 20, -20))),
     (answer.in_short, dict(verdict=texts("likely enough", "short"), spare=q("yard", 20, -20), lacking=q("yard", 0, 20))),
     (answer.not_below_nothing, dict(amount=q("yard", 420, -20))),
-    (answer.most_there, dict(have=q("yard", 420, -20), uncertainty=q("m", 15, 2))),
+    (project.there_is, dict(skeins=q("yard", 290, 0), have=q("m", 420, -20))),
+    *((end, dict(skeins=q("yard", 290, 0), u_skeins=q("m", 5, 0), have=q("yard", 420, -20), uncertainty=q("m", 15, 2))) for end in (project.least_there, project.most_there)),
     *(
         (answer.answer, dict(there=q("yard", 420, 380), need=q("yard", 400, 400), spare=q("m", 20, -20), over=q("yard", 20, 0), lacking=q("yard", 0, 20)) | known)
         for known in (

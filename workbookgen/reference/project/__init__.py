@@ -1,8 +1,9 @@
 """What a piece of work needs, and whether it is there.
 
-`yarn` turns a wanted length into yarn to spin, and compares it with what is in hand; `fiber`
-turns yarn into fiber to have.
+`yarn` turns a wanted length into yarn to spin, and compares it with what is in hand; `there`
+states what that is and between what it lies; `fiber` turns yarn into fiber to have.
 """
 
 from workbookgen.reference.project.fiber import fiber_for, of_all_strands, per_bobbin, to_prepare
+from workbookgen.reference.project.there import least_there, most_there, there_is
 from workbookgen.reference.project.yarn import all_there_is, left_share, skein_holds, surplus, unwashed_length, while_open, yarn_length

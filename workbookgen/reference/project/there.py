@@ -1,0 +1,129 @@
+"""What there is for a project: its own skeins, which nobody takes away, and what its lots still give."""
+
+import numpy as np
+
+from workbookgen.reference.calculation import calculation, require_numbers
+from workbookgen.reference.limits import NO_LENGTH, NOT_NEGATIVE, require_within
+from workbookgen.units import Length
+
+
+@calculation
+def there_is(skeins: Length, have: Length) -> Length:
+    """What there is for a project.
+
+    h = max(S, H). What others lack of its lots takes nothing away from its own skeins.
+
+    Parameters
+    ----------
+    skeins : S, length of its own skeins
+    have : H, that and what its lots still give, less what others need of them
+
+    Returns
+    -------
+    h, a length
+
+    Raises
+    ------
+    ValueError
+        A length that is not a number, or a negative length of skeins.
+
+    Notes
+    -----
+    Valid for any length.
+
+    References
+    ----------
+    Definition of the maximum.
+
+    Examples
+    --------
+    >>> print(there_is(Quantity(290, "m"), Quantity(-20, "m")))
+    290 meter
+    """
+    require_numbers(have)
+    require_within(NOT_NEGATIVE, "The length of its skeins", skeins)
+    return np.maximum(skeins, have)
+
+
+@calculation
+def least_there(skeins: Length, u_skeins: Length, have: Length, uncertainty: Length) -> Length:
+    """The least that there very likely is.
+
+    L₁ = max(0, S - 2 · s, H - 2 · u). Lots may give nothing at all, but take nothing away from the skeins.
+
+    Parameters
+    ----------
+    skeins : S, length of its own skeins
+    u_skeins : s, its standard uncertainty
+    have : H, that and what its lots still give, less what others need of them
+    uncertainty : u, its standard uncertainty
+
+    Returns
+    -------
+    L₁, a length
+
+    Raises
+    ------
+    ValueError
+        A length that is not a number, or a negative length of skeins or uncertainty.
+
+    Notes
+    -----
+    Valid for an uncertainty with several causes, none of them dominant.
+
+    References
+    ----------
+    JCGM 100, 6.2.1 and G.6.6 (from memory).
+
+    Examples
+    --------
+    >>> print(least_there(Quantity(290, "m"), Quantity(5, "m"), Quantity(300, "m"), Quantity(40, "m")))
+    280.0 meter
+    """
+    _require_there(skeins, u_skeins, have, uncertainty)
+    return np.maximum(np.maximum(skeins - 2 * u_skeins, have - 2 * uncertainty), NO_LENGTH)
+
+
+@calculation
+def most_there(skeins: Length, u_skeins: Length, have: Length, uncertainty: Length) -> Length:
+    """The most that there very likely is.
+
+    L₂ = max(S + 2 · s, H + 2 · u). Where others need more than there is, the second is lower than the first, and its own skeins are all that is there.
+
+    Parameters
+    ----------
+    skeins : S, length of its own skeins
+    u_skeins : s, its standard uncertainty
+    have : H, that and what its lots still give, less what others need of them
+    uncertainty : u, its standard uncertainty
+
+    Returns
+    -------
+    L₂, a length
+
+    Raises
+    ------
+    ValueError
+        A length that is not a number, or a negative length of skeins or uncertainty.
+
+    Notes
+    -----
+    Valid for an uncertainty with several causes, none of them dominant.
+
+    References
+    ----------
+    JCGM 100, 6.2.1 and G.6.6 (from memory).
+
+    Examples
+    --------
+    >>> print(most_there(Quantity(0, "m"), Quantity(0, "m"), Quantity(-20, "m"), Quantity(15, "m")))
+    10 meter
+    """
+    _require_there(skeins, u_skeins, have, uncertainty)
+    return np.maximum(skeins + 2 * u_skeins, have + 2 * uncertainty)
+
+
+def _require_there(skeins, u_skeins, have, uncertainty) -> None:
+    require_numbers(have)
+    require_within(NOT_NEGATIVE, "The length of its skeins", skeins)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_skeins, uncertainty)
