@@ -62,6 +62,13 @@ def said(layout: Layout) -> dict[str, dict[tuple[int, int], float | str]]:
         return {sheet.name: sheet.said() for sheet in book.worksheets()}
 
 
+class _Workbook(xlsxwriter.Workbook):
+    """XlsxWriter's, but for a second list of all defined names among the properties of the document, which ECMA-376 leaves free: a fiftieth of the file."""
+
+    def _extract_named_ranges(self, defined_names):
+        return []
+
+
 @contextmanager
 def _drawn(
     layout: Layout, entries: Entries, cached: Cached, surface: type[Canvas], stream: IO[bytes] | None = None, parts: Path | None = None
@@ -69,7 +76,7 @@ def _drawn(
     """All sheets with what is on them, to be closed by whoever wants them in the stream; its parts are packed in a folder."""
     with warnings.catch_warnings():
         warnings.simplefilter("error")  # XlsxWriter warns and continues where it should refuse
-        book = xlsxwriter.Workbook(stream, {"tmpdir": parts, "default_format_properties": look.FACE})
+        book = _Workbook(stream, {"tmpdir": parts, "default_format_properties": look.FACE})
         formats = Formats(book, layout.planner.colors)
         for sheet in layout.planner.sheets:
             canvas = surface(book.add_worksheet(sheet.name, PlainWorksheet), layout.plans[sheet.name], layout, entries, cached, formats)

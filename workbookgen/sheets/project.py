@@ -34,11 +34,11 @@ def chapter(settings: Settings) -> Chapter:
         ),
         band(
             Answers(title="Yarn and fiber for it", across=(1, 5), lines=("project_length", "project_yarn", "project_prepared", "project_bought")),
-            Answers(title="In its making", across=(7, 12), lines=("project_in_skeins", "project_free", "project_packages", "project_packages_more", "project_per_bobbin")),
+            Answers(title="When", across=(7, 12), lines=("project_ahead", "project_likely", "project_finish", "project_safe")),
         ),
         band(Listing(title="The weeks", aside="hours, week by week", block="weeks", view=LogView("", (("", "step hours . " + " ".join(f"week_{week}" for week in WEEKS)),)),
                      filled=" ".join(f"week_{week}" for week in WEEKS))),
-        band(Answers(title="When", across=(1, 5), lines=("project_ahead", "project_likely", "project_finish", "project_safe"))),
+        band(Answers(title="In its making", across=(1, 5), lines=("project_in_skeins", "project_free", "project_packages", "project_packages_more", "project_per_bobbin"))),
     ))
 
 
