@@ -174,3 +174,13 @@ def test_a_lot_that_was_spun_and_weighed_needs_nothing_more(described):
     assert values["fiber_to_come_doubt"][0] == 0 and values["fiber_lost_spinning"][0] is None, "what each stage took, nobody knows"
     too_much = values_of(described=described, fiber=[LOT | {"yarn_weighed": 101.0}])
     assert too_much["fiber_yarn"][0] is None and too_much["fiber_message"][0] == "Yarn: more than before that stage. Let it dry, weigh again."
+
+
+@pytest.mark.parametrize("described", [US, SMALL], ids=["whole", "small"])
+def test_a_skein_of_a_lot_wants_its_weight_for_the_lot_to_count_it(described):
+    told = "No answer yet: what it took of its fiber still counts as there. Type its weight once it is dry."
+    reel, top = {"name": "Reel", "rated": 72.0}, {"name": "Top", "state": "yarn or thread", "weight": 4.0}
+    skeins = [{"name": name, "reel": "Reel", "wraps": 100.0} | more for name, more in (("A", {"lot": "Top"}), ("B", {"lot": "Top", "gross": 2.0}), ("C", {}))]
+    values = values_of(described=described, reels=[reel], fiber=[top], skeins=skeins)
+    assert values["skeins_message"][:3] == (told, None, None)
+    assert values["skeins_length_yd"][0] == 200 and values["fiber_to_come"][0] == pytest.approx(2.0)

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 
 from workbookgen.language.fields import Rule
 from workbookgen.language.quantities import GAUGE, GRIST, LOOP, MASS
-from workbookgen.language.sentences import ASKING, MISSING
+from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
 from workbookgen.texts import folded
 
 FIRST_DATE, LAST_DATE = 45_292, 55_153  # the days of 2024 to 2050, as programs count them
@@ -175,6 +175,15 @@ def of_a_lot_alone() -> Rule:
         "AND(given(lot), NOT(given(design)), given(project_design))",
         lambda values: bool(values["lot"]) and not values["design"] and bool(values["project_design"]),
         f"{ASKING} Fiber lot: its project is plied by a design. Choose the design here instead, so that each strand is counted.",
+    )
+
+
+def not_weighed() -> tuple[Rule, ...]:
+    """A skein of a lot, or of a design, that was not weighed: what it took of the fiber is still counted as there. A small planner has no designs."""
+    return tuple(
+        Rule(f"AND(given({of}), NOT(given(gross)))", lambda values, of=of: bool(values[of]) and values["gross"] is None,
+             f"{UNKNOWN}: what it took of its fiber still counts as there. Type its weight once it is dry.")
+        for of in ("lot", "design")
     )
 
 

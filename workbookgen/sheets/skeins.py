@@ -90,6 +90,7 @@ def skeins(settings: Settings) -> Log:
             plausible.wraps_counted(),
             plausible.off_its_lot(),
             plausible.of_a_lot_alone(),
+            *plausible.not_weighed(),
             Rule("tare >= gross", lambda values: values["tare"] >= values["gross"],
                  "Tare: it must be less than the weight. Check both."),
             Rule("AND(given(design), given(lot))", lambda values: bool(values["design"]) and bool(values["lot"]),
