@@ -94,7 +94,9 @@ def draw(seed: int) -> Drawn:
     entries = {key: list(column) for key, column in scenario(layout.planner, seed).items()}
     keys = sorted(entries)
     for key in at_random.sample(keys, 40):
-        entries[key][at_random.randrange(len(entries[key]))] = at_random.choice(ODD)
+        odd = at_random.choice(ODD)
+        is_before_days = isinstance(odd, float) and odd < 0 and layout.placements[key].field.unit is DAY  # the other reader keeps only the time of such a day
+        entries[key][at_random.randrange(len(entries[key]))] = "-" if is_before_days else odd
     pinned = {(key, at_random.randrange(len(entries[key]))): f"ask Fern about {key}" for key in at_random.sample(keys, 6)}
     return Drawn(
         units, other, layout, entries, pinned,

@@ -231,38 +231,35 @@ def out_of_fed() -> tuple[Result, ...]:
 
 
 def cannot_gain() -> tuple[Rule, ...]:
-    """A stage that weighs more than the one before it: damp fiber, or a typing error."""
+    """A stage that weighs more than one before it: damp fiber, or a typing error. One rule a stage, since all of them stand in one formula."""
     alone = tuple(
-        Rule(
-            f"{later} > {earlier}",
-            _more(later, earlier),
-            f"{label}: more than before that stage. Let it dry, weigh again.",
-        )
-        for later, earlier, label in (
-            ("skirted_weighed", "weight", "Skirted"),
-            ("scoured_weighed", "weight", "Washed"),
-            ("scoured_weighed", "skirted_weighed", "Washed"),
-            ("prepared_weighed", "weight", "Prepared"),
-            ("prepared_weighed", "skirted_weighed", "Prepared"),
-            ("prepared_weighed", "scoured_weighed", "Prepared"),
-            ("yarn_weighed", "weight", "Yarn"),
-            ("yarn_weighed", "skirted_weighed", "Yarn"),
-            ("yarn_weighed", "scoured_weighed", "Yarn"),
-            ("yarn_weighed", "prepared_weighed", "Yarn"),
+        Rule(f"{later} > {_least_of(earlier)}", _more(later, earlier), f"{label}: more than before that stage. Let it dry, weigh again.")
+        for later, label, earlier in (
+            ("skirted_weighed", "Skirted", ()),
+            ("scoured_weighed", "Washed", ("skirted_weighed",)),
+            ("prepared_weighed", "Prepared", ("skirted_weighed", "scoured_weighed")),
+            ("yarn_weighed", "Yarn", ("skirted_weighed", "scoured_weighed", "prepared_weighed")),
         )
     )
-    together = tuple(
-        Rule(f"{OUT} > {fed} * 1.000001", _both_more(fed), "Noil: with what is prepared, more than was fed. Let it dry, weigh again.") for fed in ("weight", "scoured_weighed")
-    )
-    return (*alone, *together)
+    fed = ("scoured_weighed",)
+    return (*alone, Rule(f"{OUT} > {_least_of(fed)} * 1.000001", _both_more(fed), "Noil: with what is prepared, more than was fed. Let it dry, weigh again."))
 
 
-def _more(later: str, earlier: str):
-    return lambda values: values[later] > values[earlier]
+def _least_of(earlier: tuple[str, ...]) -> str:
+    """The formula for the least weight before a stage, of the lot as bought and of the stages that were weighed."""
+    return f"MIN(weight, {', '.join(f'IF(given({each}), {each}, weight)' for each in earlier)})" if earlier else "weight"
 
 
-def _both_more(fed: str):
-    return lambda values: values["prepared_weighed"] + values["noil_weighed"] > values[fed] * 1.000001
+def _lightest(values, earlier: tuple[str, ...]) -> float:
+    return min(values[each] for each in ("weight", *earlier) if values[each] is not None)
+
+
+def _more(later: str, earlier: tuple[str, ...]):
+    return lambda values: values[later] > _lightest(values, earlier)
+
+
+def _both_more(fed: tuple[str, ...]):
+    return lambda values: values["prepared_weighed"] + values["noil_weighed"] > _lightest(values, fed) * 1.000001
 
 
 FOLDED = "behind the + above the columns"
