@@ -13,10 +13,12 @@ from workbookgen.book import sections
 from workbookgen.book.layout import place
 from workbookgen.book.placement import NUMBERS, ProofColumn
 from workbookgen.build import layout_of
+from workbookgen.errors import DescriptionError
+from workbookgen.language import profile
 from workbookgen.language.fields import FILLED, MARK, MESSAGE, Automatic, Input, Result
 from workbookgen.language.parts import Card, Column, Log
 from workbookgen.language.proofs import ProofTable
-from workbookgen.settings import Settings
+from workbookgen.settings import Rows, Settings
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
 # OpenFormula names on which LibreOffice, Gnumeric, formualizer and IronCalc were measured to agree; written
@@ -306,3 +308,13 @@ def test_a_proof_uses_the_formula_of_the_planner(layout):
             each for each in functions if each in ("SQRT(", "PI(", "MAX(", "ROUNDUP(")
         ), proof.number
         assert re.findall(r"\$[A-Z]+(\d+)", bare(text)), proof.number
+
+
+def test_the_last_line_of_a_log_is_held_to_the_longest_formula(monkeypatch):
+    """Its row has more digits than the first: of 1,000 lots the last ones had a formula that Excel refuses, and the first had none."""
+    lots = Settings(rows=Rows(fiber=1_000))
+    message = layout_of(lots).placements["fiber_message"].formulas
+    assert len(message[0]) < len(message[-1]) <= LONGEST_FORMULA
+    monkeypatch.setattr(profile, "LONGEST", len(message[0]))
+    with pytest.raises(DescriptionError, match="field fiber_message: it has .* signs"):
+        layout_of(lots)
