@@ -73,7 +73,7 @@ class _Binder:
                 formulas = CopiedDown(self._of_verdict(table), placement.row, table.rows)
             case _:
                 formulas = ()
-        for text in formulas[-1:]:  # the others differ from it in their row, which has no more digits
+        for text in formulas[-1:] if isinstance(formulas, CopiedDown) else formulas[:1]:  # the others of a log differ in their row, which has no more digits
             if faults := bound_objections(text):
                 raise DescriptionError.at(f"field {placement.key}", "; ".join(faults) + ".")
         return replace(placement, formulas=formulas)

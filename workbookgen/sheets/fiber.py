@@ -38,7 +38,7 @@ VIEW = LogView(
 def variation_of_grist(note: str) -> Result:
     """How much skeins vary, from the sums of their grists: for a lot here, for a project's lots there."""
     spread = "grist_squares / (skeins * mean_grist * mean_grist) - 1"
-    return Result("variation", "CV of grist", f"SQRT(IF({spread} < 0.000000000001, 0, {spread}) * skeins / (skeins - 1))",
+    return Result("variation", "CV of grist", f"SQRT(IF({spread} < 0.000001, 0, {spread}) * skeins / (skeins - 1))",
                   statistics.variation_of_sums, SHARE, uses={"squares": "grist_squares", "count": "skeins", "mean": "mean_grist"},
                   only_if="skeins > 1", note=note)
 

@@ -10,6 +10,7 @@ from workbookgen.reference.calculation import calculation, require
 from workbookgen.reference.limits import ABOVE_ZERO, COUNTED_FROM_TWO, NOT_NEGATIVE, require_within
 from workbookgen.units import Ratio, Some, SomeSquared
 
+NONE = 1e-6  # of a relative variance: a thousandth of the mean, which no scale tells
 ROUNDING = 1e-12  # of a relative variance: below it there is only the rounding of sums
 
 
@@ -53,7 +54,7 @@ def square_of(value: Some) -> SomeSquared:
 def variation_of_sums(squares: SomeSquared, count: Ratio, mean: Some) -> Ratio:
     """Coefficient of variation of a group, from its sums.
 
-    CV = √((Q / (N x̄²) - 1) · N / (N - 1)). A relative variance under 10⁻¹² is the rounding of the sums and counts as none.
+    CV = √((Q / (N x̄²) - 1) · N / (N - 1)). A relative variance under 10⁻⁶ is mostly the rounding of the sums and counts as none.
 
     Parameters
     ----------
@@ -90,7 +91,7 @@ def variation_of_sums(squares: SomeSquared, count: Ratio, mean: Some) -> Ratio:
     ratio = squares / (count * mean**2)
     spread = (ratio.m_as("") if hasattr(ratio, "m_as") else ratio) - 1
     require(spread >= -ROUNDING, "Such squares cannot belong to that mean.")
-    return np.sqrt(np.where(spread < ROUNDING, 0.0, spread) * count / (count - 1))
+    return np.sqrt(np.where(spread < NONE, 0.0, spread) * count / (count - 1))
 
 
 @calculation
