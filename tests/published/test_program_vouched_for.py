@@ -60,7 +60,14 @@ def test_each_result_is_summed_up_in_one_trial(layout):
     assert len(blocks) > 20
     for key in blocks:
         for each in layout.planner.blocks[key].results:
-            assert summed.count(f"{layout.placements[f'{key}_{each.key}'].range}") >= 1, (key, each.key)
+            assert _is_within(layout.placements[f"{key}_{each.key}"], summed), (key, each.key)
+
+
+def _is_within(placed, summed: str) -> bool:
+    """Whether all cells of a result lie in one of the ranges that are summed up."""
+    sheet, column = placed.range.partition("!")[0], re.escape(placed.letter)
+    spans = re.findall(rf"(?<![\w'.]){re.escape(sheet)}!\${column}\$(\d+)(?::\${column}\$(\d+))?(?!\d)", summed)
+    return any(int(first) <= placed.row and placed.row + placed.rows - 1 <= int(last or first) for first, last in spans)
 
 
 @pytest.mark.parametrize("name", ["formualizer", "ironcalc"])

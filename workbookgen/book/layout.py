@@ -73,7 +73,7 @@ class _Binder:
                 formulas = CopiedDown(self._of_verdict(table), placement.row, table.rows)
             case _:
                 formulas = ()
-        for text in formulas[-1:] if isinstance(formulas, CopiedDown) else formulas[:1]:  # the others of a log differ in their row, which has no more digits
+        for text in formulas[-1:] if isinstance(formulas, CopiedDown) else formulas:  # the others of a log differ in their row, which has no more digits
             if faults := bound_objections(text):
                 raise DescriptionError.at(f"field {placement.key}", "; ".join(faults) + ".")
         return replace(placement, formulas=formulas)
@@ -111,7 +111,11 @@ class _Binder:
             text = formula(trial.formula)
             return "=" + self._columns(None, set(text.words), "").written(text.nodes)
         blocks = {id(self.planner.blocks[key]) for key in trial.blocks}
-        ranges = [each.range for each in self.placements.values() if id(each.holder) in blocks and isinstance(each.field, Result | Automatic)]
+        columns: dict[tuple[int, str, str], list[Placement]] = {}
+        for each in self.placements.values():
+            if id(each.holder) in blocks and isinstance(each.field, Result | Automatic):
+                columns.setdefault((id(each.holder), each.sheet, each.letter), []).append(each)
+        ranges = [_spanned(cells) for cells in columns.values()]  # a thousand labels have ten thousand cells apart: too many for one formula
         some = [f"SUM({','.join(ranges[start : start + MOST_ARGUMENTS])})" for start in range(0, len(ranges), MOST_ARGUMENTS)]
         return f'=IF(ISNUMBER({"+".join(some)}),"{NO_ERROR}","{AN_ERROR}")'
 
@@ -194,3 +198,10 @@ class _Binder:
         else:
             ref = f"${target.letter}{{row}}"
         return Operand(meaning, ref, unit_of(meaning.field, self.planner.system) or NUMBER_UNIT, is_absent)
+
+
+def _spanned(cells: Sequence[Placement]) -> str:
+    """The range from the first to the last of some cells in one column of a block."""
+    first = min(cells, key=lambda each: each.row)
+    last = max(each.row + each.rows for each in cells)
+    return replace(first, rows=last - first.row).range
