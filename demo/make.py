@@ -14,9 +14,25 @@ from workbookgen.language.entries import Entries, starting_entries, with_records
 
 FOLDER = Path(__file__).parent
 LOGS = (
-    "reels", "fiber", "samples", "designs", "components", "skeins", "labels", "projects", "estimates", "pieces", "weavings",
-    "costs", "whorls", "rack", "blend", "offers", "members",
-    "recipe", "colors",
+    "reels",
+    "fiber",
+    "samples",
+    "designs",
+    "components",
+    "skeins",
+    "labels",
+    "projects",
+    "estimates",
+    "pieces",
+    "weavings",
+    "costs",
+    "whorls",
+    "rack",
+    "blend",
+    "offers",
+    "members",
+    "recipe",
+    "colors",
 )
 CARDS = {
     "buying_kind": ("Targhee",),

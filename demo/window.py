@@ -27,7 +27,8 @@ def pictures(workbook: Path, folder: Path, display: str, across: int, down: int)
         environment = os.environ | {"DISPLAY": display}
         office = subprocess.Popen(
             ["soffice", f"-env:UserInstallation={Path(profile).as_uri()}", "--norestore", "--nologo", "--nofirststartwizard", f"--accept=pipe,name={pipe};urp;"],
-            env=environment, stderr=subprocess.DEVNULL,
+            env=environment,
+            stderr=subprocess.DEVNULL,
         )
         desktop = None
         try:

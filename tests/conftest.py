@@ -14,12 +14,31 @@ from workbookgen.settings import Reel, Rows, Settings, templates
 
 # Which of the files take longest, by processor time: those of 20 seconds and more.
 LONGEST = (
-    "checking/test_whole_file.py", "checking/test_default_planner.py", "bad_input/test_hostile_files.py", "use/test_hands_in_libreoffice.py",
-    "checking/test_nonsense.py", "bad_input/test_bad_input.py", "command/test_command_build.py", "web/test_hyperformula.py", "mutation/test_formulas.py",
-    "carry/test_saved_by_programs.py", "sheets/test_leaving_out.py", "excel/test_formulon.py", "test_readme.py", "faults/test_faults_helpers.py",
-    "carry/test_random_carry.py", "book/test_files_are_valid.py", "faults/test_faults_kills.py", "settings/test_settings_seen.py",
-    "command/test_command_check.py", "checking/test_mutants_found.py", "checking/test_built_or_nothing.py", "checking/test_filled_planners.py",
-    "book/test_written_bytes.py", "checking/test_shares.py", "checking/test_check_whole.py",
+    "checking/test_whole_file.py",
+    "checking/test_default_planner.py",
+    "bad_input/test_hostile_files.py",
+    "use/test_hands_in_libreoffice.py",
+    "checking/test_nonsense.py",
+    "bad_input/test_bad_input.py",
+    "command/test_command_build.py",
+    "web/test_hyperformula.py",
+    "mutation/test_formulas.py",
+    "carry/test_saved_by_programs.py",
+    "sheets/test_leaving_out.py",
+    "excel/test_formulon.py",
+    "test_readme.py",
+    "faults/test_faults_helpers.py",
+    "carry/test_random_carry.py",
+    "book/test_files_are_valid.py",
+    "faults/test_faults_kills.py",
+    "settings/test_settings_seen.py",
+    "command/test_command_check.py",
+    "checking/test_mutants_found.py",
+    "checking/test_built_or_nothing.py",
+    "checking/test_filled_planners.py",
+    "book/test_written_bytes.py",
+    "checking/test_shares.py",
+    "checking/test_check_whole.py",
 )
 
 

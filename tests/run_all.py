@@ -29,9 +29,18 @@ PACKAGES = ("libreoffice-calc", "python3-uno", "gnumeric", "poppler-utils", "fon
 EVERY_CORE = ("-n", "auto", "--dist", "loadfile", "--no-loadscope-reorder")
 # The house, the language, the published values, what is expected of each cell, where it stands and how it is bound.
 QUICK = (
-    "tests/test_lint.py", "tests/test_architecture.py", "tests/test_texts.py", "tests/language", "tests/published/test_proofs_in_library.py",
-    "tests/reference/test_law.py", "tests/settings/test_settings_defaults.py", "tests/checking/test_compare_values.py",
-    "tests/checking/test_spelled_formulas.py", "tests/checking/test_expected_values.py", "tests/book/test_layout_places.py", "tests/book/test_binding.py",
+    "tests/test_lint.py",
+    "tests/test_architecture.py",
+    "tests/test_texts.py",
+    "tests/language",
+    "tests/published/test_proofs_in_library.py",
+    "tests/reference/test_law.py",
+    "tests/settings/test_settings_defaults.py",
+    "tests/checking/test_compare_values.py",
+    "tests/checking/test_spelled_formulas.py",
+    "tests/checking/test_expected_values.py",
+    "tests/book/test_layout_places.py",
+    "tests/book/test_binding.py",
     "tests/sheets/test_plausible.py",
 )
 NEEDED = {"soffice": "LibreOffice", "ssconvert": "Gnumeric", "pdftoppm": "Poppler"}

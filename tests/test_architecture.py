@@ -157,12 +157,7 @@ def test_the_modules_use_each_other_without_a_circle():
 @pytest.mark.parametrize("path", MODULES, ids=name)
 def test_nothing_private_crosses_a_module(path):
     taken = [(module, each) for module, each in imports(path) if module.split(".")[0] == "workbookgen"]
-    aliases = {
-        (each.asname or each.name).split(".")[-1]
-        for node in ast.walk(tree(path))
-        if isinstance(node, ast.Import | ast.ImportFrom)
-        for each in node.names
-    }
+    aliases = {(each.asname or each.name).split(".")[-1] for node in ast.walk(tree(path)) if isinstance(node, ast.Import | ast.ImportFrom) for each in node.names}
     reached = [
         f"{node.value.id}.{node.attr}"
         for node in ast.walk(tree(path))

@@ -41,7 +41,7 @@ def holding(path, *secrets: str) -> list[str]:
 
 def column(path, name: str) -> list:
     book = opened(path)
-    (sheet, area), = book.defined_names[name].destinations
+    ((sheet, area),) = book.defined_names[name].destinations
     cells = book[sheet][area.replace("$", "")]
     return [row[0].value for row in cells]
 
@@ -62,9 +62,15 @@ def filled(little_file, little_layout, tmp_path_factory):
     book[guide["source"].sheet][guide["source"].cell(0)].value = f"{SECRET} source"
     reels = {key: little_layout.placements[f"reels_{key}"] for key in ("name", "rated", "cord", "turns", "tolerance", "height")}
     for key, row, value in (
-        ("name", 0, None), ("rated", 0, None), ("tolerance", 0, None),  # the reel Clock reel was given away
-        ("name", 2, "Reel by the door"), ("cord", 2, 600.125), ("turns", 2, 8.5),
-        ("name", 3, "=2+2 is a name"), ("rated", 3, f"{SECRET} phone"), ("height", 3, "=2*15.5"),
+        ("name", 0, None),
+        ("rated", 0, None),
+        ("tolerance", 0, None),  # the reel Clock reel was given away
+        ("name", 2, "Reel by the door"),
+        ("cord", 2, 600.125),
+        ("turns", 2, 8.5),
+        ("name", 3, "=2+2 is a name"),
+        ("rated", 3, f"{SECRET} phone"),
+        ("height", 3, "=2*15.5"),
     ):
         book["Reels"][reels[key].cell(row)].value = value
     book["Reels"][reels["name"].cell(3)].data_type = "s"

@@ -49,8 +49,27 @@ def test_nothing_in_the_demo_is_left_to_fix(told):
 def test_every_sheet_has_something_to_show(told):
     blocks = {key.partition("_")[0] for key, values in told.items() if any(value is not None for value in values)}
     assert blocks >= {
-        "reels", "guide", "fiber", "buying", "scouring", "samples", "designs", "components", "twist", "skeins", "compare", "labels",
-        "estimates", "pieces", "weavings", "projects", "pace", "costs", "way", "counts", "backwards",
+        "reels",
+        "guide",
+        "fiber",
+        "buying",
+        "scouring",
+        "samples",
+        "designs",
+        "components",
+        "twist",
+        "skeins",
+        "compare",
+        "labels",
+        "estimates",
+        "pieces",
+        "weavings",
+        "projects",
+        "pace",
+        "costs",
+        "way",
+        "counts",
+        "backwards",
     }
 
 

@@ -12,8 +12,18 @@ from workbookgen.texts import folded, is_blank, loosely
 # Unicode's CaseFolding.txt, statuses C and S (from memory): small letter, the others that fold to it.
 ONE_NAME = [("clover", "CLOVER"), ("é", "É"), ("я", "Я"), ("σ", "ς"), ("σ", "Σ"), ("s", "ſ"), ("k", "\u212a"), ("ß", "ẞ"), ("ǆ", "ǅ"), ("ᾳ", "ᾼ")]
 TWO_NAMES = [
-    ("e", "é"), ("é", "e\u0301"), ("ß", "ss"), ("ẞ", "SS"), ("ﬁ", "fi"), ("i", "ı"), ("i", "İ"), ("a b", "a\u00a0b"), ("a b", "a\tb"),
-    ("a b", "a\u3000b"), ("a", "a "), ("co-op", "coop"),
+    ("e", "é"),
+    ("é", "e\u0301"),
+    ("ß", "ss"),
+    ("ẞ", "SS"),
+    ("ﬁ", "fi"),
+    ("i", "ı"),
+    ("i", "İ"),
+    ("a b", "a\u00a0b"),
+    ("a b", "a\tb"),
+    ("a b", "a\u3000b"),
+    ("a", "a "),
+    ("co-op", "coop"),
 ]
 
 

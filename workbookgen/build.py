@@ -47,9 +47,7 @@ def layout_of(settings: Settings) -> Layout:
     return place(planner(settings))
 
 
-def workbook(
-    layout: Layout, entries: Entries | None = None, notes: Notes | None = None, step: Callable[[], None] = lambda: None, drawn: int = 0
-) -> bytes:
+def workbook(layout: Layout, entries: Entries | None = None, notes: Notes | None = None, step: Callable[[], None] = lambda: None, drawn: int = 0) -> bytes:
     """A planner with these entries, its cached values proven, and so many sets of drawn inputs tried in it.
 
     Raises Disagreement. `step` is called after each of the STEPS.

@@ -235,7 +235,7 @@ def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
     tables = [str(place) for part, place in places.items() if part not in ("summary", "fibers")]
     if tables:
         click.echo(f"The tables are in {', '.join(tables)}.")
-    click.echo(f"What was observed is in {places['fibers']} as a fiber table; a line fibers = \"{places['fibers'].name}\" in settings builds planners with it.")
+    click.echo(f'What was observed is in {places["fibers"]} as a fiber table; a line fibers = "{places["fibers"].name}" in settings builds planners with it.')
     for fault in gathered.repeated[:20]:
         click.echo(str(fault))
     if gathered.notes:

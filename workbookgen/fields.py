@@ -14,11 +14,7 @@ PROOF_REFERENCE = "workbookgen.checking.expected.computed"
 
 def described(planner: PlannerFile) -> list[dict]:
     """One record a field: key, sheet, range, kind, unit, label, domain, reference, sources."""
-    return [
-        _record(placement, planner)
-        for placement in planner.layout.placements.values()
-        if isinstance(placement.field, Input) or placement.formulas
-    ]
+    return [_record(placement, planner) for placement in planner.layout.placements.values() if isinstance(placement.field, Input) or placement.formulas]
 
 
 def _record(placement: Placement, planner: PlannerFile) -> dict:

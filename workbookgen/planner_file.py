@@ -47,7 +47,8 @@ class PlannerFile:
         """Refuse a planner of which a sheet is gone or has another name: engines find cells by the names of sheets."""
         if gone := [name for name in self.layout.plans if name not in self.sheets]:
             raise FileError.at(
-                str(self.path), f"it has no sheet {gone[0]}; its sheets are {', '.join(self.sheets)}. If it was renamed, give it its name again and save; "
+                str(self.path),
+                f"it has no sheet {gone[0]}; its sheets are {', '.join(self.sheets)}. If it was renamed, give it its name again and save; "
                 f"or carry the planner over, and use the new one: workbookgen carry {self.path} -o newer.xlsx",
             )
 
@@ -77,8 +78,8 @@ def read_planner(path: Path) -> PlannerFile:
     most = sum(placement.rows for placement in layout.placements.values()) + STRAY_CELLS
     if package.cells > most:
         raise FileError.at(
-            str(path), f"this file has about {package.cells:,} filled cells, where this planner has at most {most:,}; it is not read. "
-            "Delete what was put beside the planner.",
+            str(path),
+            f"this file has about {package.cells:,} filled cells, where this planner has at most {most:,}; it is not read. Delete what was put beside the planner.",
         )
     in_file = _formulas(path)
     _require_inside(path, layout, in_file)
@@ -97,7 +98,8 @@ def _settings(path: Path, book: Book) -> Settings:
     version = texts[start].removeprefix("# workbookgen").strip()
     if version != __version__:
         raise FileError.at(
-            str(path), f"it was made with workbookgen {version}, and this is {__version__}, whose formulas are not all the same. "
+            str(path),
+            f"it was made with workbookgen {version}, and this is {__version__}, whose formulas are not all the same. "
             f"Carry it over, and use the new one: workbookgen carry {path} -o newer.xlsx",
         )
     # What stands above is left empty, so that a fault's line is a row of the sheet.

@@ -39,8 +39,7 @@ def save_all(contents: Mapping[Path, bytes]) -> None:
         _clear(folder)
     with _drafts() as write:
         new = {target: write(target, places[target], content) for target, content in contents.items()}
-        old = {target: write(target, places[target], places[target].read_bytes())
-               for target in contents if len(contents) > 1 and places[target].exists()}
+        old = {target: write(target, places[target], places[target].read_bytes()) for target in contents if len(contents) > 1 and places[target].exists()}
         for done, target in enumerate(contents):
             try:
                 os.replace(new[target], places[target])

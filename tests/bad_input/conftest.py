@@ -20,8 +20,7 @@ from workbookgen.language.parts import Log
 from workbookgen.settings import Rows, Settings
 
 BY_ENGINE = [  # the embedded engines always, the big programs where they are asked for
-    pytest.param(name, marks=pytest.mark.programs if name in ("libreoffice", "gnumeric") else ())
-    for name in ENGINES
+    pytest.param(name, marks=pytest.mark.programs if name in ("libreoffice", "gnumeric") else ()) for name in ENGINES
 ]
 PYTHON = ("formualizer", "ironcalc")
 PROGRAMS = {"libreoffice": 4, "gnumeric": 2}  # cases of each test at a push: LibreOffice takes seconds for one, and so does Gnumeric, that starts anew
@@ -35,14 +34,8 @@ def in_engines(name: str, cases, told=str):
     return pytest.mark.parametrize(("planner", name), found, indirect=["planner"])
 
 
-HEAD = (
-    "name,fleece_low,fleece_high,yield_low,yield_high,diameter_low,diameter_high,"
-    "staple_low,staple_high,regain,skirting,preparation,spinning,source\n"
-)
-FIBERS = HEAD + (
-    "Fog,4,7,0.6,0.7,30,45,6,8,0.136,0.15,0.06,0.03,invented for this test\n"
-    "Mist,8,12,0.5,0.6,20,24,3,5,0.136,0.1,0.05,0.02,invented for this test\n"
-)
+HEAD = "name,fleece_low,fleece_high,yield_low,yield_high,diameter_low,diameter_high,staple_low,staple_high,regain,skirting,preparation,spinning,source\n"
+FIBERS = HEAD + ("Fog,4,7,0.6,0.7,30,45,6,8,0.136,0.15,0.06,0.03,invented for this test\nMist,8,12,0.5,0.6,20,24,3,5,0.136,0.1,0.05,0.02,invented for this test\n")
 RECORDS = {
     "reels": [
         {"name": "Porch reel", "rated": 72.0},
@@ -87,11 +80,7 @@ class OpenPlanner:
     def __init__(self, layout, session):
         self.layout = layout
         self._session, self._is_worked_out = session, True
-        self.typed = {
-            (key, row): value
-            for key, column in read_inputs(session, layout).items()
-            for row, value in enumerate(column)
-        }
+        self.typed = {(key, row): value for key, column in read_inputs(session, layout).items() for row, value in enumerate(column)}
         self.good = self.shown()
 
     def shown(self) -> dict[Cell, float | str | None | ErrorValue]:
@@ -158,8 +147,7 @@ def errors(shown: dict) -> dict:
 
 def differing(planner: OpenPlanner, shown: dict) -> list[tuple[str, int, str]]:
     """The cells (block, line, field) that show anything else than before; what sums up a log or the whole stock aside."""
-    cells = ((*key.split("_", 1), row) for (key, row), value in shown.items()
-             if value != planner.good[key, row] and not is_of_all(planner.layout, key))
+    cells = ((*key.split("_", 1), row) for (key, row), value in shown.items() if value != planner.good[key, row] and not is_of_all(planner.layout, key))
     return [(block, row, key) for block, key, row in cells if block in BEGUN]
 
 

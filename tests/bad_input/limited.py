@@ -48,8 +48,12 @@ def run(arguments: list[str]) -> dict:
             stream.seek(0)
             texts.append(stream.read().decode("utf-8", "replace"))
     return {
-        "code": os.waitstatus_to_exitcode(status), "out": texts[0], "err": texts[1],
-        "seconds": used.ru_utime + used.ru_stime, "elapsed": time.perf_counter() - began, "megabytes": used.ru_maxrss / 1024,
+        "code": os.waitstatus_to_exitcode(status),
+        "out": texts[0],
+        "err": texts[1],
+        "seconds": used.ru_utime + used.ru_stime,
+        "elapsed": time.perf_counter() - began,
+        "megabytes": used.ru_maxrss / 1024,
     }
 
 

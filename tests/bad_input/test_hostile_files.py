@@ -19,7 +19,11 @@ pytestmark = pytest.mark.skipif(not hasattr(os, "fork"), reason="NOT TRIED: this
 
 def outcomes(asked: list[list[str]]) -> list[dict]:
     done = subprocess.run(
-        [sys.executable, SCRIPT], input=json.dumps(asked), capture_output=True, text=True, timeout=900,
+        [sys.executable, SCRIPT],
+        input=json.dumps(asked),
+        capture_output=True,
+        text=True,
+        timeout=900,
         env=os.environ | {"PYTHONPATH": os.pathsep.join(filter(None, sys.path))},
     )
     assert done.returncode == 0, done.stderr
@@ -73,7 +77,9 @@ def test_files_made_to_harm(content, tmp_path):
     failed = {
         (command, file): outcome
         for (command, file, *_), outcome in zip(asked, outcomes(asked), strict=True)
-        if not told_in_a_sentence(outcome) or outcome["code"] != 2 or outcome["out"]
+        if not told_in_a_sentence(outcome)
+        or outcome["code"] != 2
+        or outcome["out"]
         or not (command == "gather" or re.match(re.escape(f"{file}: ") + sentences[Path(file)], outcome["err"]))
     }
     assert failed == {}
@@ -107,9 +113,12 @@ def test_names_that_point_anywhere(content, tmp_path):
     asked = []
     for number, where in enumerate(ranges):
         path = tmp_path / f"{number}.xlsx"
-        path.write_bytes(part("xl/workbook.xml", lambda book, where=where: re.sub(
-            rb'(<definedName name="(?!_xlnm|origin)[^"]*"[^>]*>)[^<]*', lambda found: found[1] + where.replace("'", "&apos;").encode(), book
-        ))(content))
+        path.write_bytes(
+            part(
+                "xl/workbook.xml",
+                lambda book, where=where: re.sub(rb'(<definedName name="(?!_xlnm|origin)[^"]*"[^>]*>)[^<]*', lambda found: found[1] + where.replace("'", "&apos;").encode(), book),
+            )(content)
+        )
         commands = readers(path, tmp_path / f"out {number}.xlsx")
         # Carrying looks at every cell of a range, so only whole sheets and whole columns are carried; at a push one command a file.
         asked += [*commands[1:3], *(commands[3:4] if number < 2 else ())] if LONG else [commands[3 if number == SEED % 2 else 1 + (SEED + number) % 2]]

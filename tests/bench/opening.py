@@ -36,7 +36,9 @@ def convert(folder: Path, file: Path, form: str) -> None:
     target.unlink(missing_ok=True)
     subprocess.run(
         ["soffice", f"-env:UserInstallation=file://{folder / 'profile'}", "--headless", "--convert-to", form, "--outdir", str(target.parent), str(file)],
-        check=True, capture_output=True, timeout=300,
+        check=True,
+        capture_output=True,
+        timeout=300,
     )
     if not target.is_file():
         raise RuntimeError(f"soffice wrote no {target}")

@@ -43,9 +43,7 @@ def bound_beside_logs(*fields) -> str:
 
 def test_a_number_needed_and_its_limits():
     # 1 cm is 0.01 m, and the result is in meters. The blanks of the description are gone.
-    assert texts("reels_hundred") == tuple(
-        f'=IF(COUNT($C{row})=1,IF(AND($C{row}<=1000,$C{row}>=0.000001),100*($C{row}*0.01),""),"")' for row in (8, 9, 10)
-    )
+    assert texts("reels_hundred") == tuple(f'=IF(COUNT($C{row})=1,IF(AND($C{row}<=1000,$C{row}>=0.000001),100*($C{row}*0.01),""),"")' for row in (8, 9, 10))
 
 
 def test_the_same_in_inches_and_yards():
@@ -58,33 +56,28 @@ def test_a_text_needed():
 
 def test_a_total():
     # What the skeins were wound on only repeats which reel was chosen, and that tells its line in the list: the first one here.
-    assert texts("reels_wound")[0] == (
-        '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),SUMIF(skeins_line_of_reel,ROW()-7,skeins_length),""),"")'
-    )
+    assert texts("reels_wound")[0] == ('=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),SUMIF(skeins_line_of_reel,ROW()-7,skeins_length),""),"")')
 
 
 def test_a_total_in_another_unit():
     # The brackets of the unit that is multiplied with serve the one that is divided by, too.
     assert texts("reels_wound", "us")[0] == (
-        '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),'
-        '(SUMIF(skeins_line_of_reel,ROW()-7,skeins_length)*0.9144)/0.9144,""),"")'
+        '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),(SUMIF(skeins_line_of_reel,ROW()-7,skeins_length)*0.9144)/0.9144,""),"")'
     )
 
 
 @pytest.mark.parametrize("system", ["metric", "us"])
 def test_a_tally_counts_and_has_no_unit(system):
     # Only lines that bear the name and have the amount: any number is more than that, and a blank one is none.
-    skeins = Result("skeins", "Skeins", "count_where(skeins_end, skeins_wound_on, name)", lambda amounts, names, name: 0, NUMBER,
-                    uses={"amounts": "skeins_end", "names": "skeins_wound_on"})
+    skeins = Result(
+        "skeins", "Skeins", "count_where(skeins_end, skeins_wound_on, name)", lambda amounts, names, name: 0, NUMBER, uses={"amounts": "skeins_end", "names": "skeins_wound_on"}
+    )
     assert bound_in_reels(skeins, system) == (
-        '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),'
-        'COUNTIFS(skeins_line_of_reel,ROW()-7,skeins_end,">-1000000000000"),""),"")'
+        '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),COUNTIFS(skeins_line_of_reel,ROW()-7,skeins_end,">-1000000000000"),""),"")'
     )
 
 
-@pytest.mark.parametrize(
-    ("system", "value"), [("metric", "SUM(skeins_length)"), ("us", "(SUM(skeins_length)*0.9144)/0.9144")]
-)
+@pytest.mark.parametrize(("system", "value"), [("metric", "SUM(skeins_length)"), ("us", "(SUM(skeins_length)*0.9144)/0.9144")])
 def test_a_sum_waits_for_nothing(system, value):
     # Blank lines add nothing, so there is no test around it.
     in_all = Result("in_all", "In all", "sum(skeins_length)", lambda amounts: 0, LENGTH, uses={"amounts": "skeins_length"})
@@ -106,10 +99,7 @@ def test_repeated_readings_may_be_missing(form, unit, value):
     # Nothing need be typed; what is typed is a number inside its limits. An empty cell is 0: within "at most", not "above".
     told = Result("told", "Told", f"{form}(one, two, three)", lambda one, two, three: one, unit, only_if="readings(one, two, three) > 1")
     limits = ",".join(f"{cell}<=1000,OR(ISBLANK({cell}),{cell}>=0.000001)" for cell in ("$D$6", "$D$7", "$D$8"))
-    assert bound(*THREE, told, system="us") == (
-        "=IF(COUNTA($D$6,$D$7,$D$8)=COUNT($D$6,$D$7,$D$8),"
-        f'IF(AND({limits}),IF(COUNT($D$6:$D$8)>1,{value},""),""),"")'
-    )
+    assert bound(*THREE, told, system="us") == (f'=IF(COUNTA($D$6,$D$7,$D$8)=COUNT($D$6,$D$7,$D$8),IF(AND({limits}),IF(COUNT($D$6:$D$8)>1,{value},""),""),"")')
 
 
 def test_the_line_in_which_a_chosen_name_stands():
@@ -141,19 +131,21 @@ def test_a_name_that_only_repeats_a_choice_has_its_line():
 def test_a_choice_and_a_pick():
     # The line is told in $Q9. The cell found must hold a number, and it may be an error, so that only then it is held against its domain.
     found = "INDEX(reels_loop,$Q9)"
-    assert texts("skeins_loop")[1] == (
-        f'=IF(ISTEXT($B9),IF(ISNUMBER($Q9),IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),"")'
-    )
+    assert texts("skeins_loop")[1] == (f'=IF(ISTEXT($B9),IF(ISNUMBER($Q9),IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),"")')
 
 
 def test_a_pick_of_a_result_needs_only_be_there():
     # A result has no domain: what it shows has passed its own tests.
-    hundred = Result("hundred", "Hundred", "lookup(reels_hundred, reels_listed, reel)", lambda values, names, name: 0, LENGTH,
-                     uses={"values": "reels_hundred", "names": "reels_listed", "name": "reel"})
-    found = "INDEX(Reels!$D$8:$D$10,$N$1)"
-    assert bound_beside_logs(Input("reel", "Reel", Choice("reels_listed", "Reels")), hundred) == (
-        f'=IF(ISTEXT($D$6),IF(ISNUMBER($N$1),IF(ISNUMBER({found}),{found},""),""),"")'
+    hundred = Result(
+        "hundred",
+        "Hundred",
+        "lookup(reels_hundred, reels_listed, reel)",
+        lambda values, names, name: 0,
+        LENGTH,
+        uses={"values": "reels_hundred", "names": "reels_listed", "name": "reel"},
     )
+    found = "INDEX(Reels!$D$8:$D$10,$N$1)"
+    assert bound_beside_logs(Input("reel", "Reel", Choice("reels_listed", "Reels")), hundred) == (f'=IF(ISTEXT($D$6),IF(ISNUMBER($N$1),IF(ISNUMBER({found}),{found},""),""),"")')
 
 
 @pytest.mark.parametrize(
@@ -166,33 +158,28 @@ def test_a_pick_of_a_result_needs_only_be_there():
 )
 def test_a_name_from_elsewhere_must_stand_once_in_the_list(domain, inside, line):
     # Each list that a name is looked for in has its own line; two reels of that name have none.
-    loop = Result("loop", "Loop", "lookup(reels_loop, reels_listed, kind)", lambda values, names, name: 0, LOOP,
-                  uses={"values": "reels_loop", "names": "reels_listed", "name": "kind"})
+    loop = Result(
+        "loop", "Loop", "lookup(reels_loop, reels_listed, kind)", lambda values, names, name: 0, LOOP, uses={"values": "reels_loop", "names": "reels_listed", "name": "kind"}
+    )
     found = f"INDEX(Reels!$C$8:$C$10,{line})"
     assert bound_beside_logs(Input("kind", "Kind", domain), loop) == (
-        f"=IF(ISTEXT($D$6),IF({inside},IF(ISNUMBER({line}),"
-        f'IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),""),"")'
+        f'=IF(ISTEXT($D$6),IF({inside},IF(ISNUMBER({line}),IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),""),"")'
     )
 
 
 def test_what_a_blank_cell_means():
     # Zero is what an empty cell counts as anyway, so nothing is spelled out; a text in it still blanks the result.
     assert texts("skeins_length")[0] == (
-        "=IF(AND(COUNT($C8,$I8)=2,COUNTA($D8)=COUNT($D8)),"
-        'IF(AND($C8<=5000,OR(SIGN($C8)=0,$C8>=0.000001),$D8<100,OR(SIGN($D8)=0,$D8>=0.000001)),$C8*($I8*0.01)+$D8,""),"")'
+        '=IF(AND(COUNT($C8,$I8)=2,COUNTA($D8)=COUNT($D8)),IF(AND($C8<=5000,OR(SIGN($C8)=0,$C8>=0.000001),$D8<100,OR(SIGN($D8)=0,$D8>=0.000001)),$C8*($I8*0.01)+$D8,""),"")'
     )
     assert texts("plan_need") == (
-        "=IF(AND(COUNT($D$6)=1,COUNTA($D$7)=COUNT($D$7)),"
-        "IF(AND($D$6<=1000,$D$6>=0.000001,$D$7<=2,OR(SIGN($D$7)=0,$D$7>=0.000001)),"
-        '$D$6*(1+IF(ISBLANK($D$7),0.1,$D$7)),""),"")',
+        '=IF(AND(COUNT($D$6)=1,COUNTA($D$7)=COUNT($D$7)),IF(AND($D$6<=1000,$D$6>=0.000001,$D$7<=2,OR(SIGN($D$7)=0,$D$7>=0.000001)),$D$6*(1+IF(ISBLANK($D$7),0.1,$D$7)),""),"")',
     )
 
 
 def test_a_condition():
     # It stands inside the domains, on which it may rely: AND works out all its parts, wherever the first fails.
-    assert texts("skeins_kept")[3] == (
-        '=IF(COUNT($F11,$E11)=2,IF(AND($F11<=1000,$F11>=0.000001,$E11<=1000,$E11>=0.000001),IF($F11<=$E11,$F11/$E11,""),""),"")'
-    )
+    assert texts("skeins_kept")[3] == ('=IF(COUNT($F11,$E11)=2,IF(AND($F11<=1000,$F11>=0.000001,$E11<=1000,$E11>=0.000001),IF($F11<=$E11,$F11/$E11,""),""),"")')
 
 
 def test_optional_words():
@@ -229,9 +216,7 @@ def test_days_and_whole_numbers(domain, needed, optional):
     same = Result("same", "Same", "start", lambda start: start, DAY)
     assert bound(field, same) == f'=IF(COUNT($D$6)=1,IF(AND({",".join(needed)}),$D$6,""),"")'
     or_else = Result("same", "Same", "IF(given(start), start, 7)", lambda start=7: start, DAY)
-    assert bound(field, or_else) == (
-        f'=IF(COUNTA($D$6)=COUNT($D$6),IF(AND({",".join(optional)}),IF(ISNUMBER($D$6),$D$6,7),""),"")'
-    )
+    assert bound(field, or_else) == (f'=IF(COUNTA($D$6)=COUNT($D$6),IF(AND({",".join(optional)}),IF(ISNUMBER($D$6),$D$6,7),""),"")')
 
 
 @pytest.mark.parametrize(
@@ -250,24 +235,26 @@ def test_a_unit_whose_zero_lies_elsewhere(system, value):
 
 
 def test_a_band():
-    assert texts("skeins_size")[0] == (
-        "=IF(COUNT($M8)=1,"
-        'INDEX(sizes_name,MATCH(ROUND(($M8*1/0.0254)/(1/0.0254),9),sizes_from,1)),"")'
-    )
+    assert texts("skeins_size")[0] == ('=IF(COUNT($M8)=1,INDEX(sizes_name,MATCH(ROUND(($M8*1/0.0254)/(1/0.0254),9),sizes_from,1)),"")')
 
 
 def test_a_band_some_times_the_word():
     said = Result("said", "Said", "class_of(sizes_name, sizes_from, threads * 0.95)", lambda threads: "", None)
     assert bound(Input("threads", "Threads", ANY, THREADS), said) == (
-        '=IF(COUNT($D$6)=1,IF(AND($D$6<=1000,$D$6>=0.000001),'
-        'INDEX(Facts!$B$8:$B$10,MATCH(ROUND((($D$6*1/0.0254)*0.95)/(1/0.0254),9),Facts!$C$8:$C$10,1)),""),"")'
+        '=IF(COUNT($D$6)=1,IF(AND($D$6<=1000,$D$6>=0.000001),INDEX(Facts!$B$8:$B$10,MATCH(ROUND((($D$6*1/0.0254)*0.95)/(1/0.0254),9),Facts!$C$8:$C$10,1)),""),"")'
     )
 
 
 def test_a_lookup_within_a_lookup():
     # What the inner one finds must be there before the outer one is asked. No cell tells the line of what is worked out, so that its name is compared.
-    nested = Result("least", "Least", "lookup(sizes_from, sizes_name, lookup(skeins_size, skeins_wound_on, reel))", lambda sizes, names, name: 0, THREADS,
-                    uses={"sizes": "skeins_size", "names": "skeins_wound_on", "name": "reel"})
+    nested = Result(
+        "least",
+        "Least",
+        "lookup(sizes_from, sizes_name, lookup(skeins_size, skeins_wound_on, reel))",
+        lambda sizes, names, name: 0,
+        THREADS,
+        uses={"sizes": "skeins_size", "names": "skeins_wound_on", "name": "reel"},
+    )
     size = "INDEX(Skeins!$N$8:$N$11,$N$1)"
     line = f"SUMPRODUCT((Facts!$B$8:$B$10={size})*1,Facts!$N$1:$N$3)"
     found = f"INDEX(Facts!$C$8:$C$10,{line})"
@@ -319,9 +306,7 @@ def test_a_text_that_may_be_missing():
     # An empty cell has no letters: never more than nine of them, but not more than none either.
     said = Result("said", "Said", 'IF(given(kind), kind, "none")', lambda kind="none": kind, None)
     assert bound(Input("kind", "Kind", Name(longest=9)), said) == (
-        "=IF(OR(ISBLANK($D$6),ISTEXT($D$6)),"
-        'IF(AND(OR(ISBLANK($D$6),LEN(SUBSTITUTE($D$6," ",""))>0),LEN($D$6)<=9),'
-        'IF((LEN($D$6)>0),$D$6,"none"),""),"")'
+        '=IF(OR(ISBLANK($D$6),ISTEXT($D$6)),IF(AND(OR(ISBLANK($D$6),LEN(SUBSTITUTE($D$6," ",""))>0),LEN($D$6)<=9),IF((LEN($D$6)>0),$D$6,"none"),""),"")'
     )
 
 
@@ -344,7 +329,7 @@ def test_limits_are_written_in_full():
 def test_the_message_of_a_record():
     # What is wrong before what is missing, in the order of the fields; nothing for a record nobody began.
     assert texts("plan_message") == (
-        '=IF(COUNTA($D$6:$D$8)>0,'
+        "=IF(COUNTA($D$6:$D$8)>0,"
         "IF(IF(ISBLANK($D$6),1=0,IF(ISNUMBER($D$6),NOT(AND($D$6<=1000,$D$6>=0.000001)),1=1)),"
         '"Wanted: type a number above 0 up to 1,000 m, in digits.",'
         "IF(IF(ISBLANK($D$7),1=0,IF(ISNUMBER($D$7),NOT(AND($D$7<=2,OR(SIGN($D$7)=0,$D$7>=0.000001))),1=1)),"
@@ -361,7 +346,7 @@ def test_a_card_as_a_new_planner_brings_it_is_not_begun():
     kind = Input("kind", "Kind", Choice("sizes_name", "Facts"), starts_as="thick")
     plan = replace(PLAN, groups=(replace(typed, fields=(wanted, replace(margin, starts_as=0.15), usual, kind)), computed))
     text = place(planner_of(REELS, SKEINS, plan)).placements["plan_message"].formulas[0]
-    begun = "AND(COUNTA($D$6:$D$9)>0,NOT(AND(COUNTA($D$6:$D$9)=2,IF(ISNUMBER($D$7),$D$7=0.15,1=0),IF(ISTEXT($D$9),$D$9=\"thick\",1=0))))"
+    begun = 'AND(COUNTA($D$6:$D$9)>0,NOT(AND(COUNTA($D$6:$D$9)=2,IF(ISNUMBER($D$7),$D$7=0.15,1=0),IF(ISTEXT($D$9),$D$9="thick",1=0))))'
     assert text.startswith(f"=IF({begun},IF(")
 
 
@@ -418,9 +403,7 @@ def test_what_the_head_of_a_log_says():
     marks = "$A$8:$A$11"
     wrong, asked, open_ = f'MATCH("!",{marks},0)', f'SUMPRODUCT(LARGE(({marks}="?")*Facts!$N$1:$N$4,1))', f'SUMPRODUCT(LARGE(({marks}="…")*Facts!$N$1:$N$4,1))'
     told = [f'"Line "&{line}&": "&INDEX($O$8:$O$11,{line})' for line in (wrong, asked, open_)]
-    assert texts("skeins_first") == (
-        f'=IF(COUNTIF({marks},"!")>0,{told[0]},IF(SUMPRODUCT(({marks}="?")*1)>0,{told[1]},IF(COUNTIF({marks},"…")>0,{told[2]},"")))',
-    )
+    assert texts("skeins_first") == (f'=IF(COUNTIF({marks},"!")>0,{told[0]},IF(SUMPRODUCT(({marks}="?")*1)>0,{told[1]},IF(COUNTIF({marks},"…")>0,{told[2]},"")))',)
     [head] = texts("reels_first")
     first = 'MATCH("!",$A$8:$A$10,0)'
     name = f"INDEX($E$8:$E$10,{first})"

@@ -62,10 +62,7 @@ class Page:
         self.sheet, self.plan = sheet, plan
         self.merged = {area.coord.split(":")[0]: area for area in sheet.merged_cells.ranges}
         self.covered = {(row, column) for area in sheet.merged_cells.ranges for row, column in area.cells}
-        self.widths = {
-            column: 0 if each.hidden else round(each.width * 7)
-            for each in sheet.column_dimensions.values() for column in range(each.min, each.max + 1)
-        }
+        self.widths = {column: 0 if each.hidden else round(each.width * 7) for each in sheet.column_dimensions.values() for column in range(each.min, each.max + 1)}
 
     def across(self, first: int, last: int) -> int:
         return sum(self.widths.get(column, USUAL_COLUMN) for column in range(first, last + 1))
@@ -223,12 +220,15 @@ def test_a_column_that_runs_on_has_the_sheet_to_its_right(written):
                 assert pixels(value, look.FACT) <= page.across(placement.column, page.plan.last_column), re.sub(r"\s+", " ", value)
 
 
-@pytest.mark.parametrize("said, shown", [
-    ("Carded. Empty: combed, as the guide says of every other kind of wool that it names.", "Carded"),
-    ("Carded: brushed open between two cards, so that the fibers lie every way, and then rolled.", "Carded"),
-    ("Carded. Brushed open; rolled, so that the fibers lie every way, and then spun from the end.", "Carded. Brushed open"),
-    ("Carded. Empty: combed.", "Carded. Empty: combed"),
-])
+@pytest.mark.parametrize(
+    "said, shown",
+    [
+        ("Carded. Empty: combed, as the guide says of every other kind of wool that it names.", "Carded"),
+        ("Carded: brushed open between two cards, so that the fibers lie every way, and then rolled.", "Carded"),
+        ("Carded. Brushed open; rolled, so that the fibers lie every way, and then spun from the end.", "Carded. Brushed open"),
+        ("Carded. Empty: combed.", "Carded. Empty: combed"),
+    ],
+)
 def test_a_help_that_is_cut_says_nothing_by_halves(said, shown):
     """Where two short lines do not hold all of it: "Empty" alone would be read as a word of its own."""
     assert help_of(Input("way", "Prepared by", Note(), help=said), None, 25) == shown

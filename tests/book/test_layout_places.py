@@ -45,11 +45,7 @@ def formulas(layout):
 def cells(layout, placement):
     """Every cell that a field covers, those merged into its own included."""
     spot = layout.plans[placement.sheet].spots[placement.key]
-    return {
-        (placement.sheet, placement.row + row, placement.column + column)
-        for row in range(placement.rows + spot.down - 1)
-        for column in range(spot.across)
-    }
+    return {(placement.sheet, placement.row + row, placement.column + column) for row in range(placement.rows + spot.down - 1) for column in range(spot.across)}
 
 
 def corners(layout, plan):
@@ -162,14 +158,10 @@ def test_a_field_has_as_many_cells_as_its_block_has_records(each_layout):
 
 def test_a_formula_for_every_cell_of_a_result_and_none_for_inputs(each_layout):
     for placement in each_layout.placements.values():
-        computed = isinstance(placement.field, Result | Automatic) or (
-            isinstance(placement.field, Column) and isinstance(placement.holder, ProofTable)
-        )
+        computed = isinstance(placement.field, Result | Automatic) or (isinstance(placement.field, Column) and isinstance(placement.holder, ProofTable))
         assert len(placement.formulas) == (placement.rows if computed else 0)
     assert all(isinstance(each.field, Input) and not each.formulas for each in each_layout.inputs)
-    assert {each.key for each in each_layout.formulas} == {
-        key for key, each in each_layout.placements.items() if each.formulas
-    }
+    assert {each.key for each in each_layout.formulas} == {key for key, each in each_layout.placements.items() if each.formulas}
 
 
 def test_the_records_of_a_log_lie_beside_each_other(each_layout):
@@ -304,9 +296,7 @@ def test_a_proof_uses_the_formula_of_the_planner(layout):
         result = layout.placements[proof.result]
         shape = re.sub(r"\s", "", result.field.formula)
         functions = re.findall(r"[A-Z]+\(", shape) + ["MAX("] * shape.count("stdev(")  # which asks whether the readings differ at all
-        assert Counter(re.findall(r"\b(?:SQRT|PI|MAX|ROUNDUP)\(", bare(text))) == Counter(
-            each for each in functions if each in ("SQRT(", "PI(", "MAX(", "ROUNDUP(")
-        ), proof.number
+        assert Counter(re.findall(r"\b(?:SQRT|PI|MAX|ROUNDUP)\(", bare(text))) == Counter(each for each in functions if each in ("SQRT(", "PI(", "MAX(", "ROUNDUP(")), proof.number
         assert re.findall(r"\$[A-Z]+(\d+)", bare(text)), proof.number
 
 

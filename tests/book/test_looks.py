@@ -9,9 +9,7 @@ from workbookgen.language.fields import MARK, MESSAGE, Input, Result
 from workbookgen.language.quantities import LENGTH, NUMBER, SHARE
 
 WHITE = "#FFFFFF"
-STYLES = {
-    name: value for name, value in vars(look).items() if name.isupper() and isinstance(value, dict) and "font_color" in value
-}
+STYLES = {name: value for name, value in vars(look).items() if name.isupper() and isinstance(value, dict) and "font_color" in value}
 SOME = Number(least=0, most=1)
 
 

@@ -8,9 +8,36 @@ from workbookgen.engines import Area, engine
 from workbookgen.language.entries import starting_entries
 
 TEXTS = (
-    "=1+1", "=cmd|'/c calc'!A0", '=HYPERLINK("http://example.com","x")', "+1+1", "-1+1", "- a dash", "@SUM(A1)", "\tafter a tab", "  blanks  ",
-    "'quoted", '"double"', "a\nsecond line", "0042", "1e5", "12,5", "5/6/2026", "TRUE", "#N/A", "1 2/3", "{=A1}", "<b>&amp;</b>", "]]>",
-    "שלום עולם", "مغزل", "\u202eright to left", "🧶🐑👩‍🌾", "手紡ぎ", "Größe", "e\u0301", "x" * 4_000,
+    "=1+1",
+    "=cmd|'/c calc'!A0",
+    '=HYPERLINK("http://example.com","x")',
+    "+1+1",
+    "-1+1",
+    "- a dash",
+    "@SUM(A1)",
+    "\tafter a tab",
+    "  blanks  ",
+    "'quoted",
+    '"double"',
+    "a\nsecond line",
+    "0042",
+    "1e5",
+    "12,5",
+    "5/6/2026",
+    "TRUE",
+    "#N/A",
+    "1 2/3",
+    "{=A1}",
+    "<b>&amp;</b>",
+    "]]>",
+    "שלום עולם",
+    "مغزل",
+    "\u202eright to left",
+    "🧶🐑👩‍🌾",
+    "手紡ぎ",
+    "Größe",
+    "e\u0301",
+    "x" * 4_000,
 )
 
 ESCAPE = "_x0041_"  # the format's own code for the letter A, typed as a text; Gnumeric does not know the code
@@ -33,9 +60,14 @@ def test_a_library_reads_the_same_texts(noted):
     assert [(cell.data_type, cell.value) for cell in cells] == [("s", text) for text in (*TEXTS, ESCAPE)]
 
 
-@pytest.mark.parametrize("name", [
-    "formualizer", pytest.param("libreoffice", marks=pytest.mark.programs), pytest.param("gnumeric", marks=pytest.mark.programs),
-])
+@pytest.mark.parametrize(
+    "name",
+    [
+        "formualizer",
+        pytest.param("libreoffice", marks=pytest.mark.programs),
+        pytest.param("gnumeric", marks=pytest.mark.programs),
+    ],
+)
 def test_programs_read_the_same_text(noted, name):
     path, place = noted
     with engine(name).open(path) as session:

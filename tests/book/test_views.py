@@ -59,9 +59,7 @@ def test_what_one_came_for_is_told_in_the_units_that_the_planner_is_built_in(pla
     own, foreign = ("meter", "yard") if UNIT_SYSTEMS[layout.planner.system].is_metric("length") else ("yard", "meter")
     for _, log, view in own_logs(layout):
         shown = [layout.placements[key] for key in view.shown(log)]
-        told_in = {
-            unit: {each.field.label for each in shown if each.unit and re.match(rf"{unit}( /|$)", each.unit.pint)} for unit in (own, foreign)
-        }
+        told_in = {unit: {each.field.label for each in shown if each.unit and re.match(rf"{unit}( /|$)", each.unit.pint)} for unit in (own, foreign)}
         assert told_in[foreign] <= told_in[own], (log, told_in)
 
 

@@ -29,11 +29,7 @@ def cells(book, placement):
 
 def hidden_columns(sheet) -> dict[int, bool]:
     """Each hidden column, and whether it is in a group that opens."""
-    return {
-        column: bool(each.outlineLevel)
-        for each in sheet.column_dimensions.values() if each.hidden
-        for column in range(each.min, each.max + 1)
-    }
+    return {column: bool(each.outlineLevel) for each in sheet.column_dimensions.values() if each.hidden for column in range(each.min, each.max + 1)}
 
 
 def test_only_what_no_view_shows_is_hidden(book, layout):
@@ -121,13 +117,8 @@ def test_cells_are_merged_for_what_stands_in_them_and_cover_nothing_else(book, l
 
 
 def test_every_formula_is_in_its_cell(book, layout):
-    expected = {
-        (each.sheet, each.cell(row)): text for each in layout.formulas for row, text in enumerate(each.formulas)
-    }
-    found = {
-        (sheet.title, cell.coordinate): cell.value
-        for sheet in book for row in sheet.iter_rows() for cell in row if cell.data_type == "f"
-    }
+    expected = {(each.sheet, each.cell(row)): text for each in layout.formulas for row, text in enumerate(each.formulas)}
+    found = {(sheet.title, cell.coordinate): cell.value for sheet in book for row in sheet.iter_rows() for cell in row if cell.data_type == "f"}
     assert found == expected
 
 
@@ -189,8 +180,7 @@ def test_labels_and_units_stand_by_their_fields(book, layout):
     Where what is alike stands abreast, one label and unit at the head of a row say what all of it is.
     """
     abreast = {
-        key: (section, label) for sheet in layout.planner.sheets for section in sheet.sections if isinstance(section, Abreast)
-        for label, keys in section.rows for key in keys
+        key: (section, label) for sheet in layout.planner.sheets for section in sheet.sections if isinstance(section, Abreast) for label, keys in section.rows for key in keys
     }
     chosen = {sheet.grid.chosen for sheet in layout.planner.sheets}
     for placement in (each for each in layout.inputs if each.key not in chosen):

@@ -55,7 +55,9 @@ def test_another_process_and_another_hash_seed_give_them_too(blank):
     said = subprocess.run(
         [sys.executable, "-c", ELSEWHERE],
         env=os.environ | {"PYTHONHASHSEED": seed, "TZ": "Asia/Tokyo", "PYTHONPATH": root},
-        capture_output=True, text=True, check=True,
+        capture_output=True,
+        text=True,
+        check=True,
     )
     assert said.stdout.strip() == hashlib.sha256(blank.read_bytes()).hexdigest()
 
@@ -105,9 +107,7 @@ def test_the_sheets_are_what_stock_xlsxwriter_writes(small_layout, monkeypatch):
     monkeypatch.setattr(writing, "PlainWorksheet", Stock)
     stock = parts(writing.write(small_layout, entries, values))
     assert any(b't="shared"' in content for content in ours.values())
-    assert {part: in_sixteen_digits(unshared(content)) for part, content in ours.items()} == {
-        part: in_sixteen_digits(content) for part, content in stock.items()
-    }
+    assert {part: in_sixteen_digits(unshared(content)) for part, content in ours.items()} == {part: in_sixteen_digits(content) for part, content in stock.items()}
 
 
 def test_a_long_log_is_not_written_cell_by_cell(small, monkeypatch):
@@ -134,7 +134,7 @@ def test_a_number_comes_back_to_the_last_digit(number, tmp_path):
     assert openpyxl.load_workbook(path)["Numbers"]["A1"].value == number
 
 
-TYPED = ("=1+2", "+wool", "-12", "@here", "=HYPERLINK(\"x\")", "0042", "{=1}", " lead", "7")
+TYPED = ("=1+2", "+wool", "-12", "@here", '=HYPERLINK("x")', "0042", "{=1}", " lead", "7")
 
 
 @pytest.fixture(scope="module")
@@ -170,7 +170,9 @@ def test_an_engine_reads_it_as_a_text(typed, name):
 
 def test_entries_come_back_as_they_were_given(small_layout, tmp_path):
     entries = with_records(
-        small_layout.planner, starting_entries(small_layout.planner), "skeins",
+        small_layout.planner,
+        starting_entries(small_layout.planner),
+        "skeins",
         [{"name": "One & <two>", "reel": "Clock reel", "wraps": 1e5, "rest": 0.3, "gross": 1e-7}],
     )
     path = tmp_path / "planner.xlsx"
@@ -184,15 +186,8 @@ def test_every_formula_shows_what_an_engine_computes(blank, layout):
     book = opened(blank, values=True)
     with engine("formualizer").open(blank) as session:
         computed = read(session, layout, layout.formulas)
-    shown = {
-        each.key: tuple(book[each.sheet][each.cell(row)].value for row in range(each.rows)) for each in layout.formulas
-    }
-    unlike = [
-        (key, row)
-        for key, values in computed.items()
-        for row, (one, other) in enumerate(zip(shown[key], values, strict=True))
-        if not agree(one, other)
-    ]
+    shown = {each.key: tuple(book[each.sheet][each.cell(row)].value for row in range(each.rows)) for each in layout.formulas}
+    unlike = [(key, row) for key, values in computed.items() for row, (one, other) in enumerate(zip(shown[key], values, strict=True)) if not agree(one, other)]
     assert unlike == []
     filled = [value for values in shown.values() for value in values if value is not None]
     assert len(filled) > 300 and {type(value) for value in filled} <= {int, float, str}

@@ -49,6 +49,7 @@ def _piece(tag: str, stated: float, **more) -> dict:
 
 def of_fiber(state: str, whole: Grams, expected: float, kept: Callable[[Draw], float], is_one_fleece: bool = False) -> Callable[[str, Draw], Purchase]:
     """Fiber of which there is a fifth to somewhat more than all that it takes, and more of the kind."""
+
     def purchase(tag: str, draw: Draw) -> Purchase:
         there, off, grist = whole * draw.uniform(0.2, 1.1), 1 + SCALE * draw.normal(), PLANNED * (1 + PLAN * draw.normal())
         first = kept(draw)
@@ -56,6 +57,7 @@ def of_fiber(state: str, whole: Grams, expected: float, kept: Callable[[Draw], f
         stated, takes = _wanted(draw, whole * expected * PLANNED / 100)
         records = {"fiber": [_lot(tag, state, there * off)], "projects": [_piece(tag, stated, grist=PLANNED, lot_1=f"Lot {tag}")]}
         return Purchase(records, lambda grams, *_: _spun(draw, there * first + grams / off * second, grist) >= takes)
+
     return purchase
 
 
@@ -90,7 +92,9 @@ def of_skeins_and_fiber(tag: str, draw: Draw) -> Purchase:
     rest, length = yarn - sum(mass for *_, mass in made), sum(each for _, each, _ in made)
     stated, takes = _wanted(draw, 1600.0)
     records = {
-        "fiber": [_lot(tag, "prepared fiber", 600 * (1 + off))], "reels": [reel], "skeins": [each for each, *_ in made],
+        "fiber": [_lot(tag, "prepared fiber", 600 * (1 + off))],
+        "reels": [reel],
+        "skeins": [each for each, *_ in made],
         "projects": [_piece(tag, stated, grist=PLANNED, lot_1=f"Lot {tag}")],
     }
     hold = 115 * RATED / 100 * (1 - USUAL)
@@ -116,11 +120,13 @@ def of_single_and_thread(tag: str, draw: Draw) -> Purchase:
         spools = max(1, round((thread + silk) * 10 / SKEIN))
         of_thread = (thread + silk) * 10 * batch * np.mean(1 + BALL * draw.normal(size=spools))
         return min(_spun(draw, yarn + wool / (1 + off) * top_kept(draw), grist), of_thread) * left >= takes
+
     return Purchase(_plied(tag, stated, lots, (400.0, 1000.0)), is_enough)
 
 
 def of_fleeces(number: int) -> Callable[[str, Draw], Purchase]:
     """As many singles, each of a fleece of its own: any of them may run out first."""
+
     def purchase(tag: str, draw: Draw) -> Purchase:
         off, single, whole = SCALE * draw.normal(), PLANNED * number, 4000 / number
         grist = single * (1 + PLAN * draw.normal())
@@ -133,6 +139,7 @@ def of_fleeces(number: int) -> Callable[[str, Draw], Purchase]:
             _plied(tag, stated, lots, (single,) * number),
             lambda *grams: left * min(_spun(draw, first + more / (1 + off) * fleece_kept(draw), grist) for first, more in zip(yarn, grams, strict=False)) >= takes,
         )
+
     return purchase
 
 
@@ -144,7 +151,8 @@ def of_two_projects(tag: str, draw: Draw) -> Purchase:
     lot = _lot(tag, "prepared fiber", there * (1 + off))
     projects = [_piece(tag, stated, grist=PLANNED, lot_1=lot["name"]), {"name": f"Other {tag}", "wanted": round(others_stated, 1), "grist": PLANNED, "lot_1": lot["name"]}]
     return Purchase(
-        {"fiber": [lot], "projects": projects}, lambda grams, *_: _spun(draw, yarn + grams / (1 + off) * top_kept(draw), grist) >= takes + others_take,
+        {"fiber": [lot], "projects": projects},
+        lambda grams, *_: _spun(draw, yarn + grams / (1 + off) * top_kept(draw), grist) >= takes + others_take,
     )
 
 

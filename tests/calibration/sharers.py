@@ -33,6 +33,7 @@ def _fleece(tag: str, off: float, weight: float = WHOLE_FLEECE) -> dict:
 
 def contested(is_fleece: bool, others: int) -> Callable[[str, Draw], Shared]:
     """The other projects need from a third of what there is to far more than there is."""
+
     def shared(tag: str, draw: Draw) -> Shared:
         off = SCALE * draw.normal()
         lot, yarn = (_fleece(tag, off), WHOLE_FLEECE * fleece_kept(draw)) if is_fleece else _top(tag, draw, off)
@@ -43,6 +44,7 @@ def contested(is_fleece: bool, others: int) -> Callable[[str, Draw], Shared]:
         rest = has - sum(takes for _, takes in needs)
         projects = [_project(f"Piece {tag}", stated, lot["name"])] + [_project(f"Other {place} {tag}", wanted, lot["name"]) for place, (wanted, _) in enumerate(needs)]
         return Shared({"fiber": [lot], "projects": projects}, rest, takes)
+
     return shared
 
 
@@ -75,6 +77,7 @@ def after_a_finished_piece_with_skeins(tag: str, draw: Draw) -> Shared:
 
 def two_lots(is_one_fleece: bool) -> Callable[[str, Draw], Shared]:
     """Two lots for one piece: of two fleeces, or one fleece that was logged as two lots and so yields alike in both."""
+
     def shared(tag: str, draw: Draw) -> Shared:
         off, first = SCALE * draw.normal(), fleece_kept(draw)
         kept = first + (first if is_one_fleece else fleece_kept(draw))
@@ -82,6 +85,7 @@ def two_lots(is_one_fleece: bool) -> Callable[[str, Draw], Shared]:
         stated, takes = _wanted(draw, WHOLE_FLEECE * FLEECE_KEPT * PLANNED / 100)
         there = _spun(draw, WHOLE_FLEECE / 2 * kept, PLANNED * (1 + PLAN * draw.normal()))
         return Shared({"fiber": lots, "projects": [_project(f"Piece {tag}", stated, *(lot["name"] for lot in lots))]}, there, takes)
+
     return shared
 
 
@@ -97,6 +101,7 @@ def overlapping(tag: str, draw: Draw) -> Shared:
 
 def of_two_grists(is_one_hand: bool) -> Callable[[str, Draw], Shared]:
     """The other project spins the same lot to another grist, finer or thicker than planned as this one, or on its own."""
+
     def shared(tag: str, draw: Draw) -> Shared:
         off, others_grist, share = SCALE * draw.normal(), float(draw.choice([100.0, 400.0, 800.0])), draw.uniform(0.2, 0.6)
         lot, yarn = _top(tag, draw, off)
@@ -107,11 +112,13 @@ def of_two_grists(is_one_hand: bool) -> Callable[[str, Draw], Shared]:
         there = _spun(draw, yarn - others_take * 100 / (others_grist * others_finer), PLANNED * finer)
         projects = [_project(f"Piece {tag}", stated, lot["name"]), _project(f"Other {tag}", others_stated, lot["name"], grist=others_grist)]
         return Shared({"fiber": [lot], "projects": projects}, there, takes)
+
     return shared
 
 
 def half_spun(skeins: tuple[int, int], alike: float = 0.0, is_skewed: bool = False) -> Callable[[str, Draw], Shared]:
     """Skeins and fiber. Of an evening's three skeins, `alike` is the share of their variance that they have in common."""
+
     def shared(tag: str, draw: Draw) -> Shared:
         off, slack, shrinkage = SCALE * draw.normal(), SLACK * draw.normal(), USUAL + USUAL_DOUBT * draw.normal()
         lot, yarn = _top(tag, draw, off)
@@ -126,8 +133,17 @@ def half_spun(skeins: tuple[int, int], alike: float = 0.0, is_skewed: bool = Fal
             reeled = (counted + draw.uniform(-1, 1)) * loop / 100 * (1 - shrinkage)
             weighs = reeled / grists[place]
             washed = round(loop * (1 - shrinkage) * (1 + slack) + draw.uniform(-TAPE, TAPE), 2)
-            made.append({"name": f"Skein {place} {tag}", "reel": reel["name"], "wraps": counted, "gross": round(weighs * (1 + off), 1), "washed_loop": washed,
-                         "project": f"Piece {tag}", "lot": lot["name"]})
+            made.append(
+                {
+                    "name": f"Skein {place} {tag}",
+                    "reel": reel["name"],
+                    "wraps": counted,
+                    "gross": round(weighs * (1 + off), 1),
+                    "washed_loop": washed,
+                    "project": f"Piece {tag}",
+                    "lot": lot["name"],
+                }
+            )
             length, mass = length + reeled, mass + weighs
         rest = max(0.0, yarn - mass)
         still = max(1, round(rest * grist / 100 / HOLDS))
@@ -135,6 +151,7 @@ def half_spun(skeins: tuple[int, int], alike: float = 0.0, is_skewed: bool = Fal
         stated, takes = _wanted(draw, WHOLE_TOP * 0.97 * PLANNED / 100)
         records = {"fiber": [lot], "reels": [reel], "skeins": made, "projects": [_project(f"Piece {tag}", stated, lot["name"])]}
         return Shared(records, length + coming, takes)
+
     return shared
 
 
@@ -147,6 +164,7 @@ def dirty_fleeces(tag: str, draw: Draw) -> Shared:
 
 def fleece_looked_into(handfuls: int = 0, weighed: str = "", is_own: bool = False) -> Callable[[str, Draw], Shared]:
     """A fleece of which handfuls were washed, or the whole of it, or whose yield the person knows from fleeces like it."""
+
     def shared(tag: str, draw: Draw) -> Shared:
         off, skirted, clean = SCALE * draw.normal(), 1 - draw.uniform(0.05, 0.25), draw.uniform(0.45, 0.65)
         prepared = skirted * clean * (1 - draw.uniform(0.02, 0.10))
@@ -167,4 +185,5 @@ def fleece_looked_into(handfuls: int = 0, weighed: str = "", is_own: bool = Fals
         there = _spun(draw, WHOLE_FLEECE * kept, PLANNED * (1 + PLAN * draw.normal()))
         records = {"fiber": [lot], "projects": [_project(f"Piece {tag}", stated, lot["name"])]} | ({"samples": samples} if samples else {})
         return Shared(records, there, takes)
+
     return shared

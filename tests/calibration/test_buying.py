@@ -14,7 +14,14 @@ def enough(state: str, kept, asked: float) -> tuple[float, float]:
     """How often the middle weight gave the yarn, and how often the weight that one is that sure of did."""
     draw = np.random.default_rng(31)
     middle, sure = said(
-        {}, "buying_to_buy", "buying_sure", buying_kind=BREED["name"], buying_state=state, buying_length=WANTED, buying_grist=PLANNED, doubts_certainty=asked,
+        {},
+        "buying_to_buy",
+        "buying_sure",
+        buying_kind=BREED["name"],
+        buying_state=state,
+        buying_length=WANTED,
+        buying_grist=PLANNED,
+        doubts_certainty=asked,
     )
     gives = np.array([kept(draw) * PLANNED / 100 * (1 + PLAN * draw.normal()) for _ in range(FLEECES)])
     return float(np.mean(gives * middle.item() >= WANTED)), float(np.mean(gives * sure.item() >= WANTED))

@@ -53,9 +53,7 @@ def in_skeins(number: int, draw: Draw, speed: float) -> tuple[dict, list[dict], 
     """Some skeins of it logged, and no hours."""
     stated, takes = _wanted(draw, 1500.0)
     _, loop = _reel(draw, "Reel")
-    made = [
-        _skein(draw, f"Skein {each} of {number}", "Reel", loop, USUAL, 200.0, 0.0, None, project=f"Piece {number}") for each in range(int(draw.integers(1, 6)))
-    ]
+    made = [_skein(draw, f"Skein {each} of {number}", "Reel", loop, USUAL, 200.0, 0.0, None, project=f"Piece {number}") for each in range(int(draw.integers(1, 6)))]
     there = sum(length for _, length, _ in made)
     return {"name": f"Piece {number}", "wanted": round(stated, 1)}, [typed for typed, *_ in made], hours_for(takes + RESERVE * stated - there) / speed
 
@@ -68,7 +66,13 @@ def came_true(world, factor, unsteady: float = UNSTEADY, weeks: float = UNSTEADY
     if skeins := [skein for _, made, _ in drawn for skein in made]:
         records["skeins"] = skeins
     least, most, safe, words = said(
-        records, *SAID, pace_spinning=SPINNING, pace_plying=PLYING, pace_finishing=WINDING, pace_weekly=WEEKLY, pace_start=START,
+        records,
+        *SAID,
+        pace_spinning=SPINNING,
+        pace_plying=PLYING,
+        pace_finishing=WINDING,
+        pace_weekly=WEEKLY,
+        pace_start=START,
     )
     hours = np.array([each for *_, each in drawn])
     finish = START - 1 + np.ceil(hours / (WEEKLY * np.array([factor(draw, weeks) for _ in drawn])) * 7)
@@ -91,13 +95,21 @@ def test_how_far_it_drifts_with_hands_or_weeks_half_again_as_unsteady():
     assert likely >= 0.80 and safe >= 0.80
 
 
-@pytest.mark.parametrize("timed, unsteady, least", [
-    (2, 0.1, 0.95), (3, 0.1, 0.95), (6, 0.1, 0.95),
-    (2, 0.2, 0.86), (3, 0.2, 0.87), (6, 0.2, 0.89),
-    (3, 0.3, 0.78), (6, 0.3, 0.85),
-    # Two samples do not show a hand whose paces differ by far more than the usual figure says: type a larger one then.
-    (2, 0.3, 0.70),
-])
+@pytest.mark.parametrize(
+    "timed, unsteady, least",
+    [
+        (2, 0.1, 0.95),
+        (3, 0.1, 0.95),
+        (6, 0.1, 0.95),
+        (2, 0.2, 0.86),
+        (3, 0.2, 0.87),
+        (6, 0.2, 0.89),
+        (3, 0.3, 0.78),
+        (6, 0.3, 0.85),
+        # Two samples do not show a hand whose paces differ by far more than the usual figure says: type a larger one then.
+        (2, 0.3, 0.70),
+    ],
+)
 def test_paces_timed_say_how_unsteady_a_hand_is(timed, unsteady, least):
     """A hand whose samples differ so much takes one of them as its pace; the project is one more of the same kind."""
     draw = np.random.default_rng(22)

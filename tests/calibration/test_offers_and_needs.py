@@ -68,13 +68,16 @@ def swatched(side: float, step: float, worlds: int = SWATCHES) -> tuple[np.ndarr
     return need, doubt, np.array(took)
 
 
-@pytest.mark.parametrize("side, step, low, high", [
-    pytest.param(20.0, 0.1, 0.95, 1.0, id="20 cm, weighed to 0.1 g"),
-    pytest.param(15.0, 0.1, 0.95, 1.0, id="15 cm, weighed to 0.1 g"),
-    pytest.param(20.0, 1.0, 0.93, 1.0, id="20 cm, weighed to 1 g"),
-    # 5% do not hold what a small swatch hides on a coarse scale: the sheet asks about such a weight.
-    pytest.param(10.0, 1.0, 0.55, 0.8, id="10 cm, weighed to 1 g"),
-])
+@pytest.mark.parametrize(
+    "side, step, low, high",
+    [
+        pytest.param(20.0, 0.1, 0.95, 1.0, id="20 cm, weighed to 0.1 g"),
+        pytest.param(15.0, 0.1, 0.95, 1.0, id="15 cm, weighed to 0.1 g"),
+        pytest.param(20.0, 1.0, 0.93, 1.0, id="20 cm, weighed to 1 g"),
+        # 5% do not hold what a small swatch hides on a coarse scale: the sheet asks about such a weight.
+        pytest.param(10.0, 1.0, 0.55, 0.8, id="10 cm, weighed to 1 g"),
+    ],
+)
 def test_a_need_from_a_swatch_is_as_sure_as_stated(side, step, low, high):
     need, doubt, took = swatched(side, step)
     right = float(np.mean(np.abs(took - need) <= 2 * doubt))

@@ -27,9 +27,11 @@ def rated(draw: Draw) -> tuple[dict, float]:
 
 def corded(step: float) -> Callable[[Draw], tuple[dict, float]]:
     """Ten meters of cord, its turns read to a step; a thousandth of it stretches."""
+
     def reel(draw: Draw) -> tuple[dict, float]:
         loop = draw.uniform(120, 200)
         return {"cord": 1000.0, "turns": round(round(1000 / loop * (1 + 0.001 * draw.normal()) / step) * step, 3)}, loop
+
     return reel
 
 
@@ -59,7 +61,10 @@ def wound(reel, is_washed: bool = True, wraps: tuple[int, int] = (40, 140), step
 
 
 REELS = {
-    "a rated reel": rated, "a cord read to a quarter turn": corded(0.25), "a cord read to a twentieth": corded(0.05), "a niddy-noddy's height and arms": niddy_noddy,
+    "a rated reel": rated,
+    "a cord read to a quarter turn": corded(0.25),
+    "a cord read to a twentieth": corded(0.05),
+    "a niddy-noddy's height and arms": niddy_noddy,
 }
 
 
@@ -90,8 +95,11 @@ def within(length, doubt, shown, is_in_ounces: bool):
 @pytest.mark.parametrize(
     "step, is_in_ounces",
     [
-        pytest.param(0.1, False, id="0.1 g"), pytest.param(1.0, False, id="1 g"),
-        pytest.param(0.1 * OUNCE, True, id="0.1 oz"), pytest.param(0.05 * OUNCE, True, id="0.05 oz"), pytest.param(0.01 * OUNCE, True, id="0.01 oz"),
+        pytest.param(0.1, False, id="0.1 g"),
+        pytest.param(1.0, False, id="1 g"),
+        pytest.param(0.1 * OUNCE, True, id="0.1 oz"),
+        pytest.param(0.05 * OUNCE, True, id="0.05 oz"),
+        pytest.param(0.01 * OUNCE, True, id="0.01 oz"),
     ],
 )
 def test_a_grist_lies_as_near_as_it_very_likely_does(step, is_in_ounces, per_100_g):

@@ -129,8 +129,11 @@ def test_how_far_it_drifts_where_a_world_is_not_as_it_is_taken_to_be(shared, cov
     assert 0.9 + sure[0] - error <= each.sure() <= 0.9 + sure[1] + error, f"{each.sure():.1%}"
 
 
-@pytest.mark.parametrize("shared", [sharers.contested(is_fleece=True, others=1), sharers.after_a_finished_piece, sharers.two_lots(is_one_fleece=False)],
-                         ids=["a contested fleece", "after a finished piece", "two fleeces"])
+@pytest.mark.parametrize(
+    "shared",
+    [sharers.contested(is_fleece=True, others=1), sharers.after_a_finished_piece, sharers.two_lots(is_one_fleece=False)],
+    ids=["a contested fleece", "after a finished piece", "two fleeces"],
+)
 def test_a_verdict_is_worth_its_word(shared):
     """Enough: as sure as one asks, 90%. Likely enough: two thirds. In doubt: half. Short: less than half."""
     each = found(shared)

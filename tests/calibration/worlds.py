@@ -167,8 +167,14 @@ def _plied(tag: str, draw: Draw, skeins: int) -> World:
         made.append(typed | {"project": f"Piece {tag}", "design": f"Yarn {tag}"})
     stated, takes = _wanted(draw, nominal)
     return World(
-        [{"name": f"Piece {tag}", "wanted": round(stated, 1), "design": f"Yarn {tag}"}], min(plied + _spun(draw, yarn - used, spun), of_thread) * left, takes, fiber=[wool, silk],
-        designs=[{"name": f"Yarn {tag}"}], components=strands, skeins=made, reels=[reel] if made else [],
+        [{"name": f"Piece {tag}", "wanted": round(stated, 1), "design": f"Yarn {tag}"}],
+        min(plied + _spun(draw, yarn - used, spun), of_thread) * left,
+        takes,
+        fiber=[wool, silk],
+        designs=[{"name": f"Yarn {tag}"}],
+        components=strands,
+        skeins=made,
+        reels=[reel] if made else [],
     )
 
 
@@ -196,9 +202,7 @@ def two_projects(tag: str, draw: Draw) -> World:
     nominal = 900 * 0.97 * PLANNED / 100
     pieces = [_wanted(draw, nominal * share) for share in (0.6, 0.4)]
     has = _spun(draw, yarn, PLANNED * (1 + PLAN * draw.normal()))
-    projects = [
-        {"name": f"{name} {tag}", "wanted": round(stated, 1), "grist": PLANNED, "lot_1": lot["name"]} for name, (stated, _) in zip(("Piece", "Other"), pieces, strict=True)
-    ]
+    projects = [{"name": f"{name} {tag}", "wanted": round(stated, 1), "grist": PLANNED, "lot_1": lot["name"]} for name, (stated, _) in zip(("Piece", "Other"), pieces, strict=True)]
     return World(projects, has, sum(takes for _, takes in pieces), fiber=[lot])
 
 

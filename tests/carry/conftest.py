@@ -29,8 +29,7 @@ RECORDS = {
     "skeins": [
         {"name": "First", "reel": "Clock reel", "wraps": 104.0, "gross": 4.02, "tare": 0.12, "lot": "Clover"},
         {"name": "Second", "reel": "Spare", "wraps": 142.0, "part_wrap": 0.5, "gross": 3.74, "washed_loop": 51.3, "lot": "Clover"},
-        {"name": "Third", "reel": "Clock reel", "wraps": 98.0, "rest": 1.5, "gross": 3.88, "counted_wpi": 12.5,
-         "lot": "Clover"},
+        {"name": "Third", "reel": "Clock reel", "wraps": 98.0, "rest": 1.5, "gross": 3.88, "counted_wpi": 12.5, "lot": "Clover"},
     ],
     "projects": [{"name": "Hat", "wanted": 200.0, "margin": 0.1, "grist": 850.0, "lot_1": "Clover"}],
 }

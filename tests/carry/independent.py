@@ -24,9 +24,7 @@ class Workbook:
             tree = ElementTree.fromstring(package.read("xl/workbook.xml"))
         found = ((each.get("name"), NAME.fullmatch(each.text or "")) for each in tree.iter(f"{MAIN}definedName"))
         self._areas = {name: (area[1].replace("''", "'"), number(area[2]), int(area[3]), int(area[4] or area[3])) for name, area in found if area}
-        self._notes = {
-            (sheet.title, each.row, each.column): each.comment.text for sheet in openpyxl.load_workbook(path) for line in sheet for each in line if each.comment
-        }
+        self._notes = {(sheet.title, each.row, each.column): each.comment.text for sheet in openpyxl.load_workbook(path) for line in sheet for each in line if each.comment}
 
     def entries(self, keys) -> dict[tuple[str, int], float | str]:
         """Whatever stands in the cells of these names, by name and line."""

@@ -69,7 +69,8 @@ def main(folder, jobs):
     address = f"pipe,name=edits-{os.getpid()}"
     office = subprocess.Popen(
         ["soffice", f"-env:UserInstallation={Path(folder, 'profile').as_uri()}", "--headless", "--norestore", "--nologo", f"--accept={address};urp;"],
-        stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL,
+        stdout=subprocess.DEVNULL,
+        stderr=subprocess.DEVNULL,
     )
     try:
         desk = desktop(address)

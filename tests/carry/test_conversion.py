@@ -13,12 +13,15 @@ KINDS = st.sampled_from((LENGTH, LOOP, MASS, GRIST, GAUGE))
 SYSTEMS = st.sampled_from(("us", "us-grams", "metric"))
 
 
-@pytest.mark.parametrize(("kind", "typed", "new", "value"), [
-    (LOOP, 72.0, "metric", 182.88),  # an inch is 2.54 cm exactly (NIST Handbook 44, from memory)
-    (LENGTH, 100.0, "metric", 91.44),  # a yard is 0.9144 m exactly (the same)
-    (TEMPERATURE, 140.0, "metric", 60.0),
-    (MASS, 16.0, "us-grams", 453.59237),  # a pound is 453.59237 g exactly (the same)
-])
+@pytest.mark.parametrize(
+    ("kind", "typed", "new", "value"),
+    [
+        (LOOP, 72.0, "metric", 182.88),  # an inch is 2.54 cm exactly (NIST Handbook 44, from memory)
+        (LENGTH, 100.0, "metric", 91.44),  # a yard is 0.9144 m exactly (the same)
+        (TEMPERATURE, 140.0, "metric", 60.0),
+        (MASS, 16.0, "us-grams", 453.59237),  # a pound is 453.59237 g exactly (the same)
+    ],
+)
 def test_exact_units(kind, typed, new, value):
     assert converted(typed, kind, "us", new).value == pytest.approx(value, rel=1e-15)
 

@@ -45,8 +45,14 @@ def test_what_stands_on_the_sheet_and_comes_along(untidy, carried, tmp_path):
     told = rows(tmp_path / "new.xlsx")
     assert told == [
         ("Skeins", cell("skeins_name", 2).partition("!")[2], "Skein", "=HYPERLINK(1)", "the new planner has only 2 lines here", "only here"),
-        ("Skeins", cell("skeins_wraps").partition("!")[2], "Wraps", "many", "the new planner does not take it. Wraps: type a number from 0 up to 100,000, in digits.",
-         "in its cell"),
+        (
+            "Skeins",
+            cell("skeins_wraps").partition("!")[2],
+            "Wraps",
+            "many",
+            "the new planner does not take it. Wraps: type a number from 0 up to 100,000, in digits.",
+            "in its cell",
+        ),
     ]
     first = column(openpyxl.load_workbook(tmp_path / "new.xlsx"), "what")[0]
     assert (first.value, first.data_type) == ("=HYPERLINK(1)", "s"), "a text stays a text"

@@ -19,13 +19,25 @@ OLDEST, LATEST, BEFORE_TIMES_MOVED, SAID_OTHERWISE, IN_METERS = (
 PACKING = "thickness_packing"  # is worked out now, from K
 # Up to version 0.4.3 a design was not washed: its grist, and what a project reckons by it.
 OF_WASHED_DESIGN = {
-    "designs_grist_yd_lb", "designs_grist_m_100g", "projects_design_grist", "projects_planned", "projects_yarn", "projects_part_1_need_square", "projects_finer",
+    "designs_grist_yd_lb",
+    "designs_grist_m_100g",
+    "projects_design_grist",
+    "projects_planned",
+    "projects_yarn",
+    "projects_part_1_need_square",
+    "projects_finer",
 }
 DROPPED = {"skeins_second_lot", "skeins_second_share"}  # a skein of several lots is of a design now, which knows its shares
 FALLEN = {
     OLDEST: {"Counts!B45": (CARDS[PACKING], ONLY_HERE), "Skeins!K9": ("Gray thread", ONLY_HERE), "Skeins!L9": (0.18, ONLY_HERE)},
-    LATEST: {"Counts!B45": (CARDS[PACKING], ONLY_HERE), "Twist!B8": (0.5, ONLY_HERE), "Twist!B9": (1.31, ONLY_HERE),
-             "Skeins!K8": ("Gray thread", ONLY_HERE), "Skeins!L8": (0.18, ONLY_HERE), "Figures!B26": (0.05, ONLY_HERE)},
+    LATEST: {
+        "Counts!B45": (CARDS[PACKING], ONLY_HERE),
+        "Twist!B8": (0.5, ONLY_HERE),
+        "Twist!B9": (1.31, ONLY_HERE),
+        "Skeins!K8": ("Gray thread", ONLY_HERE),
+        "Skeins!L8": (0.18, ONLY_HERE),
+        "Figures!B26": (0.05, ONLY_HERE),
+    },
 }
 
 
@@ -71,9 +83,15 @@ def test_the_latest_brings_all_its_logs(carried):
             kept = {key: value for key, value in record.items() if f"{block}_{key}" not in DROPPED}
             assert {key: outcome.new.entries[f"{block}_{key}"][row] for key in kept} == kept
     assert_told_as_it_was_shown(outcome, read_filled(LATEST))
-    assert outcome.leftovers == {  # and no formula: that another version's are not the same is nobody's change
-        "Skeins!B9": ("Attic reel", IN_ITS_CELL), "Skeins!C9": ("about a hundred", IN_ITS_CELL), "Components!A7": ("Tweed", IN_ITS_CELL),
-    } | FALLEN[LATEST]
+    assert (
+        outcome.leftovers
+        == {  # and no formula: that another version's are not the same is nobody's change
+            "Skeins!B9": ("Attic reel", IN_ITS_CELL),
+            "Skeins!C9": ("about a hundred", IN_ITS_CELL),
+            "Components!A7": ("Tweed", IN_ITS_CELL),
+        }
+        | FALLEN[LATEST]
+    )
 
 
 def test_fibers_get_the_names_for_labels_that_it_had_no_column_for(carried):
@@ -113,7 +131,8 @@ def test_words_of_the_planner_that_are_others_now_are_nobodys_entries(carried):
     """Version 0.4.0 said many things in other words, in formulas, helps and pages; all of its fields are there."""
     outcome = carried(SAID_OTHERWISE)
     assert outcome.leftovers == {
-        "Skeins!C10": ("Attic reel", IN_ITS_CELL), "Skeins!D10": ("about a hundred", IN_ITS_CELL),
+        "Skeins!C10": ("Attic reel", IN_ITS_CELL),
+        "Skeins!D10": ("about a hundred", IN_ITS_CELL),
         "Yarn!B17": ("Tweed", IN_ITS_CELL),
     }
     assert outcome.new.entries["skeins_name"] == read_filled(SAID_OTHERWISE).entries["skeins_name"]

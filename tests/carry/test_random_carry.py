@@ -37,8 +37,35 @@ SAVED = (".ods", ".xlsx", "Gnumeric", ".xlsx")  # one after the other
 SHEETS = {"skeins": "Skeins", "fiber": "Fiber"}  # logs in which a line may be inserted
 NUMBERED = ("skeins_wraps", "skeins_gross", "fiber_weight", "projects_wanted")  # inputs into which arithmetic may be typed
 ODD = (
-    "Élan", "e\u0301lan", "ß und ſ", "繭 まゆ", "шерсть", "صوف", "🐑🧶", "a\u00a0b", "a\u2003b", "a  b", " lead", "two\nlines", "x" * 300, "&lt;b> \"q\" 'p'", "_x0041_",
-    "=1+1", "+1", "-", "@sum", "12,5", "1e400", 1e-9, 1e12, -273.15, 0.1 + 0.2, 1 / 3, 123456789.123456, 1e15, 0.0,
+    "Élan",
+    "e\u0301lan",
+    "ß und ſ",
+    "繭 まゆ",
+    "шерсть",
+    "صوف",
+    "🐑🧶",
+    "a\u00a0b",
+    "a\u2003b",
+    "a  b",
+    " lead",
+    "two\nlines",
+    "x" * 300,
+    "&lt;b> \"q\" 'p'",
+    "_x0041_",
+    "=1+1",
+    "+1",
+    "-",
+    "@sum",
+    "12,5",
+    "1e400",
+    1e-9,
+    1e12,
+    -273.15,
+    0.1 + 0.2,
+    1 / 3,
+    123456789.123456,
+    1e15,
+    0.0,
 )
 
 Place = tuple[str, int]  # a field, and the line of its log
@@ -99,7 +126,11 @@ def draw(seed: int) -> Drawn:
         entries[key][at_random.randrange(len(entries[key]))] = "-" if is_before_days else odd
     pinned = {(key, at_random.randrange(len(entries[key]))): f"ask Fern about {key}" for key in at_random.sample(keys, 6)}
     return Drawn(
-        units, other, layout, entries, pinned,
+        units,
+        other,
+        layout,
+        entries,
+        pinned,
         {log: at_random.randrange(1, LINES) for log in SHEETS if at_random.random() < 0.6},
         {(key, 0): f"={at_random.randint(2, 90)}*4.5" for key in at_random.sample(NUMBERED, 2)},
         {"Skeins": "My skeins, 2026"} if at_random.random() < 0.5 else {},

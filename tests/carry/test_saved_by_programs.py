@@ -36,14 +36,22 @@ def by_sheet(edits: dict[str, object]) -> dict[str, dict[str, object]]:
 
 EDITS = {
     "lines": {"Skeins": laid_out(small()).placements["skeins_name"].row + 1},  # before the second skein
-    "cells": by_sheet({
-        cell("skeins_name", INSERTED): "New one", cell("skeins_reel", INSERTED): "Clock reel",
-        cell("skeins_wraps", INSERTED): "=6.5*16", cell("skeins_gross", INSERTED): 4.25,
-        cell("skeins_name", SECOND): "'=cmd", cell("skeins_wraps", THIRD): "7,5", cell("skeins_gross", THIRD): "'3.88",
-        cell("skeins_name", FREE): "Last", "Skeins!ZZ3": "in the margin",
-        cell("reels_name", 2): "Mill", cell("reels_rated", 2): 100.0,
-        f"{DESK}!ZZ30": 12.5,
-    }),
+    "cells": by_sheet(
+        {
+            cell("skeins_name", INSERTED): "New one",
+            cell("skeins_reel", INSERTED): "Clock reel",
+            cell("skeins_wraps", INSERTED): "=6.5*16",
+            cell("skeins_gross", INSERTED): 4.25,
+            cell("skeins_name", SECOND): "'=cmd",
+            cell("skeins_wraps", THIRD): "7,5",
+            cell("skeins_gross", THIRD): "'3.88",
+            cell("skeins_name", FREE): "Last",
+            "Skeins!ZZ3": "in the margin",
+            cell("reels_name", 2): "Mill",
+            cell("reels_rated", 2): 100.0,
+            f"{DESK}!ZZ30": 12.5,
+        }
+    ),
     "notes": by_sheet({cell("skeins_name", FIRST): "the first I liked", f"{DESK}!A1": "read this"}),
 }
 
@@ -70,12 +78,15 @@ def by_openpyxl(path: Path, folder: Path) -> Path:
     return folder / "saved.xlsx"
 
 
-@pytest.mark.parametrize("save", [
-    pytest.param(by_openpyxl, id="openpyxl"),
-    pytest.param(by_libreoffice("xlsx"), id="LibreOffice xlsx", marks=pytest.mark.programs),
-    pytest.param(by_libreoffice("ods"), id="LibreOffice ods", marks=pytest.mark.programs),
-    pytest.param(by_gnumeric, id="Gnumeric", marks=pytest.mark.programs),
-])
+@pytest.mark.parametrize(
+    "save",
+    [
+        pytest.param(by_openpyxl, id="openpyxl"),
+        pytest.param(by_libreoffice("xlsx"), id="LibreOffice xlsx", marks=pytest.mark.programs),
+        pytest.param(by_libreoffice("ods"), id="LibreOffice ods", marks=pytest.mark.programs),
+        pytest.param(by_gnumeric, id="Gnumeric", marks=pytest.mark.programs),
+    ],
+)
 def test_the_demo_comes_over_whoever_saved_it(save, demo, tmp_path, carried):
     entries, path = demo
     outcome = carried(save(path, tmp_path))

@@ -73,5 +73,6 @@ def test_a_difference_is_told_by_its_sheet_and_once(tmp_path, carried):
     told = list(map(str, carried(old, small(reels=(Reel(name="Clock reel", loop="80 in"),))).carried.differences))
     assert "Desk, Yarn in skeins: 380 before, 422.2222222 now" in told
     assert [each for each in told if "Finished" in each and "(" not in each and "lot" not in each] == [
-        *(f"Skeins, Finished, line {line}: 190 before, 211.1111111 now" for line in (1, 2)), *(f"Skeins, Finished, line {line}: 173.736 before, 193.04 now" for line in (1, 2)),
+        *(f"Skeins, Finished, line {line}: 190 before, 211.1111111 now" for line in (1, 2)),
+        *(f"Skeins, Finished, line {line}: 173.736 before, 193.04 now" for line in (1, 2)),
     ]

@@ -91,11 +91,7 @@ class Mutant:
 
     @property
     def places(self) -> Places:
-        return {
-            (self.placement.sheet, self.placement.cell(row)): text
-            for row, text in enumerate(self.formulas)
-            if text != self.placement.formulas[row]
-        }
+        return {(self.placement.sheet, self.placement.cell(row)): text for row, text in enumerate(self.formulas) if text != self.placement.formulas[row]}
 
     def __str__(self) -> str:
         return f"{self.kind}: {self.placement.key}"

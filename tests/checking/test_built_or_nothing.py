@@ -67,8 +67,15 @@ def test_a_planner_that_disagrees_is_not_built(little, scratch, wrong_reference)
 
 def test_a_planner_that_differs_from_print_is_not_built(little, scratch, monkeypatch):
     """Twelve wraps of 1.5 m are 18 m, whoever printed 19."""
-    slip = replace(proofs.PROOFS.proofs[0], number="99-001", result="skeins_length_m", unit="meter", printed=19.0, tolerance=1e-9,
-                   given={"wraps": (12.0, "dimensionless"), "part_wrap": (0.0, "dimensionless"), "rest": (0.0, "meter"), "loop": (1.5, "meter")})
+    slip = replace(
+        proofs.PROOFS.proofs[0],
+        number="99-001",
+        result="skeins_length_m",
+        unit="meter",
+        printed=19.0,
+        tolerance=1e-9,
+        given={"wraps": (12.0, "dimensionless"), "part_wrap": (0.0, "dimensionless"), "rest": (0.0, "meter"), "loop": (1.5, "meter")},
+    )
     monkeypatch.setattr(proofs, "PROOFS", replace(proofs.PROOFS, proofs=(*proofs.PROOFS.proofs, slip)))
     folder, drafts = scratch
     with pytest.raises(Disagreement, match="^proof 99-001: the planner works out 18.0, but 19.0 is printed.$"):
@@ -221,7 +228,9 @@ def test_at_most_twenty_disagreements_are_told(little, monkeypatch):
 
 def test_a_planner_with_entries_shows_their_results(little_layout, tmp_path):
     entries = with_records(
-        little_layout.planner, starting_entries(little_layout.planner), "skeins",
+        little_layout.planner,
+        starting_entries(little_layout.planner),
+        "skeins",
         [{"name": "First", "reel": "Clock reel", "wraps": 100.0, "washed_loop": 72.0, "gross": 4.0}],
     )
     path = tmp_path / "planner.xlsx"

@@ -36,7 +36,11 @@ SETS = 30  # so many that nearly every cell of a small planner shows something i
 def good(little_file, little_layout):
     steps = []
     report = check(
-        little_file, little_layout, EMBEDDED, scenarios=SETS, formulas_in_file=read_planner(little_file).formulas,
+        little_file,
+        little_layout,
+        EMBEDDED,
+        scenarios=SETS,
+        formulas_in_file=read_planner(little_file).formulas,
         step=lambda: steps.append(1),
     )
     return report, steps
@@ -77,8 +81,14 @@ def test_a_condition_that_fails_outside_the_domain_shows_no_error(little_layout,
 def test_the_report_as_json(good):
     said = good[0].as_json()
     assert set(said) >= {
-        "engines", "scenarios", "formula_cells", "formula_cells_checked", "comparisons",
-        "worst_relative_difference", "findings", "seconds",
+        "engines",
+        "scenarios",
+        "formula_cells",
+        "formula_cells_checked",
+        "comparisons",
+        "worst_relative_difference",
+        "findings",
+        "seconds",
     }
     assert [(each["name"], each["version"]) for each in said["engines"]] == [(name, engine(name).version()) for name in EMBEDDED]
     assert 0 <= said["worst_relative_difference"] < 1e-9 and said["seconds"] > 0
@@ -89,9 +99,7 @@ def test_equal_readings_have_no_spread_in_any_engine(little, tmp_path):
     # Of five readings of 0.1 IronCalc 0.9 finds a standard deviation of 1.3e-9, were it not for the formula.
     repeated = [each.key for each in layout.planner.blocks["samples"].inputs if each.label.startswith("Wraps")]
     assert len(repeated) == 5
-    entries = with_records(
-        layout.planner, starting_entries(layout.planner), "samples", [{"name": "Even", **dict.fromkeys(repeated, 0.1)}]
-    )
+    entries = with_records(layout.planner, starting_entries(layout.planner), "samples", [{"name": "Even", **dict.fromkeys(repeated, 0.1)}])
     path = tmp_path / "planner.xlsx"
     path.write_bytes(workbook(layout, entries))
     assert check(path, layout, EMBEDDED, scenarios=0).findings == []
@@ -126,15 +134,11 @@ def test_an_extra_formula(little_file, little_layout, tmp_path):
     path = tmp_path / "planner.xlsx"
     sheet = openpyxl.load_workbook(little_file)["Reels"]
     inputs = {each.cell(row) for each in little_layout.inputs if each.sheet == "Reels" for row in range(each.rows)}
-    cell = next(
-        each.coordinate for row in sheet for each in row if each.value is None and each.has_style and each.coordinate not in inputs
-    )
+    cell = next(each.coordinate for row in sheet for each in row if each.value is None and each.has_style and each.coordinate not in inputs)
     edited(little_file, path, little_layout, {("Reels", cell): "=1+1"})
     report = check(path, little_layout, scenarios=0, formulas_in_file=read_planner(path).formulas)
     [finding] = report.findings
-    assert (finding.reason, finding.cell, finding.got) == (
-        "this cell holds a formula that no reference checks", f"Reels!{cell}", "=1+1"
-    )
+    assert (finding.reason, finding.cell, finding.got) == ("this cell holds a formula that no reference checks", f"Reels!{cell}", "=1+1")
     assert report.formula_cells == report.formula_cells_checked + 1
 
 
@@ -160,10 +164,10 @@ def test_a_missing_formula(little_file, little_layout, tmp_path):
 @pytest.mark.parametrize(
     ("one", "other", "alike"),
     [
-        ("=IF(A1 > 0, A1, \"\")", "IF(A1>0,A1,\"\")", True),
+        ('=IF(A1 > 0, A1, "")', 'IF(A1>0,A1,"")', True),
         ("=sum(a1)", "=SUM(A1)", True),
-        ("=A1&\" yd\"", "=A1&\"yd\"", False),  # spaces inside a text count
-        ("=A1&\"Yd\"", "=A1&\"yd\"", False),
+        ('=A1&" yd"', '=A1&"yd"', False),  # spaces inside a text count
+        ('=A1&"Yd"', '=A1&"yd"', False),
         ("=A1*2", "=A1*3", False),
         ("=_xlfn.STDEV.S(A1:B1)*0.0253999999999999999992", "=STDEV(A1:B1)*0.0254", True),  # as Gnumeric saves it
         ("=_xlfn.NORM.S.INV(A1)", "=NORMSINV(A1)", True),

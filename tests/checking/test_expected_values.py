@@ -108,9 +108,7 @@ def test_a_refusal_of_the_library_blanks_only_the_record_it_is_meant_for():
         described.SKEINS,
         groups=(
             described.SKEINS.groups[0],
-            replace(described.SKEINS.groups[1], fields=tuple(
-                replace(each, only_if="") if each.key == "kept" else each for each in described.SKEINS.groups[1].fields
-            )),
+            replace(described.SKEINS.groups[1], fields=tuple(replace(each, only_if="") if each.key == "kept" else each for each in described.SKEINS.groups[1].fields)),
         ),
     )
     planner = described.planner_of(described.REELS, skeins, described.PLAN)
@@ -227,6 +225,7 @@ def broken(change) -> str:
 
 def need_by(reference):
     """The card, its answer worked out by another reference."""
+
     def change(card):
         typed, worked_out = card.groups
         return replace(card, groups=(typed, replace(worked_out, fields=(replace(worked_out.fields[0], reference=reference),))))
@@ -234,11 +233,14 @@ def need_by(reference):
     return change
 
 
-@pytest.mark.parametrize("reference, sentence", [
-    (lambda wanted, margin: 3.0, "it gives a plain number, and is shown in meter."),
-    (lambda wanted, margin: wanted * wanted, "Cannot convert from"),
-    (lambda wanted, margin: wanted.no_such, "no_such"),
-])
+@pytest.mark.parametrize(
+    "reference, sentence",
+    [
+        (lambda wanted, margin: 3.0, "it gives a plain number, and is shown in meter."),
+        (lambda wanted, margin: wanted * wanted, "Cannot convert from"),
+        (lambda wanted, margin: wanted.no_such, "no_such"),
+    ],
+)
 def test_a_reference_that_fails_is_told_with_its_field(reference, sentence):
     said = broken(need_by(reference))
     assert said.startswith("field plan_need: its reference ") and sentence in said

@@ -67,8 +67,18 @@ def edges(few, tmp_path_factory):
             {"name": "Once", "height": 15.0, "arm_a": 14.0, "arm_b": 12.0},  # in the last line that there is
         ],
         "guide": [
-            {"name": "Fine wool", "diameter_low": 17.6, "diameter_high": 17.6, "fleece_low": 5.0, "fleece_high": 7.0,
-             "yield_low": 0.5, "yield_high": 0.7, "skirting": 0.1, "preparation": 0.05, "spinning": 0.05},
+            {
+                "name": "Fine wool",
+                "diameter_low": 17.6,
+                "diameter_high": 17.6,
+                "fleece_low": 5.0,
+                "fleece_high": 7.0,
+                "yield_low": 0.5,
+                "yield_high": 0.7,
+                "skirting": 0.1,
+                "preparation": 0.05,
+                "spinning": 0.05,
+            },
         ],
         "fiber": [
             {"name": "Thread", "state": "yarn or thread", "weight": 10.0, "grist": 0.0},
@@ -94,16 +104,12 @@ def test_every_kind_of_change_is_tried():
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_a_changed_formula_is_told_apart_by_its_text(small_layout, kind):
-    ours = {
-        (each.sheet, each.cell(row)): text for each in small_layout.formulas for row, text in enumerate(each.formulas)
-    }
+    ours = {(each.sheet, each.cell(row)): text for each in small_layout.formulas for row, text in enumerate(each.formulas)}
     mutants = mutants_of(small_layout, kind)
     assert mutants
     for mutant in (mutants[0], mutants[-1]):
         findings = foreign_formulas(small_layout, ours | dict(mutant.places))
-        assert {(each.cell, each.reason) for each in findings} == {
-            (f"{sheet}!{cell}", "the formula was changed") for sheet, cell in mutant.places
-        }
+        assert {(each.cell, each.reason) for each in findings} == {(f"{sheet}!{cell}", "the formula was changed") for sheet, cell in mutant.places}
 
 
 @pytest.mark.parametrize("kind", BY_VALUE)

@@ -22,18 +22,39 @@ from workbookgen.language.parts import Log
 from workbookgen.settings import Rows, Settings
 
 KINDS = {
-    "words": "about a hundred", "a decimal comma": "12,5", "a number as a text": "7", "a number with its unit": "4 oz",
-    "a date as a text": "5/6/2026", "a star": "*", "spaces": "  ", "a formula as a text": "=142", "a long text": "x" * 300,
-    "a blank": None, "a negative number": -3.0, "zero": 0.0, "a huge number": 1e300, "a small number": 0.0001, "a number next to nothing": 1e-300, "a date": 46_188.0,
-    "true": True, "false": False,
-    "a formula": Typed("=6.5*16"), "a formula that gives a text": Typed('="abc"'), "a formula that gives nothing": Typed('=""'),
-    "a formula that fails": Typed("=1/0"), "a formula that finds nothing": Typed("=NA()"), "a formula that gives true": Typed("=1=1"),
+    "words": "about a hundred",
+    "a decimal comma": "12,5",
+    "a number as a text": "7",
+    "a number with its unit": "4 oz",
+    "a date as a text": "5/6/2026",
+    "a star": "*",
+    "spaces": "  ",
+    "a formula as a text": "=142",
+    "a long text": "x" * 300,
+    "a blank": None,
+    "a negative number": -3.0,
+    "zero": 0.0,
+    "a huge number": 1e300,
+    "a small number": 0.0001,
+    "a number next to nothing": 1e-300,
+    "a date": 46_188.0,
+    "true": True,
+    "false": False,
+    "a formula": Typed("=6.5*16"),
+    "a formula that gives a text": Typed('="abc"'),
+    "a formula that gives nothing": Typed('=""'),
+    "a formula that fails": Typed("=1/0"),
+    "a formula that finds nothing": Typed("=NA()"),
+    "a formula that gives true": Typed("=1=1"),
 }
 LINES = 9
 AT_ONCE = 16  # sets of which the expected values are worked out at once
 # What is divided by the sum over all lines, so that each line has its part in it.
-OF_ALL_LINES = {"blend_share", "blend_lay_out"} | {f"members_{part}{key}" for part in ("", "coins_") for key in ("claim", "exact", "whole", "turn")} \
+OF_ALL_LINES = (
+    {"blend_share", "blend_lay_out"}
+    | {f"members_{part}{key}" for part in ("", "coins_") for key in ("claim", "exact", "whole", "turn")}
     | {"members_got", "members_coins", "members_weight", "members_pays", "rack_over"}
+)
 TRIALS = {"formualizer": 64, "ironcalc": drawn(4, 16), "libreoffice": drawn(2, 16), "gnumeric": drawn(2, 4)}  # after 64, every kind was in every input of every log
 ENDS = {"formualizer": 5, "ironcalc": 5, "libreoffice": 1, "gnumeric": 1}  # how many numbers at the end of what can be held, at a push
 FASTEST = "formualizer"  # tries every kind at each push; the others share the kinds among them
@@ -51,13 +72,23 @@ by_engine = pytest.mark.parametrize("session", [marked(name) for name in ENGINES
 
 # What must fit together within a line: fiber gets less from stage to stage, a hot tap is hotter than a cold one,
 # a yarn is designed or of one lot, what is finished or gone asks for nothing more, and one thing is compared with another.
-TOGETHER = {
-    "fiber_weight": lambda row: 60.0, "fiber_skirted_weighed": lambda row: 50.0, "fiber_scoured_weighed": lambda row: 30.0,
-    "fiber_prepared_weighed": lambda row: 25.0, "fiber_yarn_weighed": lambda row: 20.0,
-    "components_place": lambda row: 1.0, "samples_raw_in": lambda row: 30.0, "scouring_hot": lambda row: 60.0, "compare_second": lambda row: "skeins 1",
-    "projects_used": lambda row: 9.0 if row % 4 == 3 else None, "skeins_gone": lambda row: "given" if row % 4 == 3 else None,
-} | {f"{key}_design": lambda row: f"designs {row}" if row % 2 else None for key in ("skeins", "projects")} \
-  | {key: lambda row: f"fiber {row}" if not row % 2 else None for key in ("skeins_lot", "projects_lot_1")}
+TOGETHER = (
+    {
+        "fiber_weight": lambda row: 60.0,
+        "fiber_skirted_weighed": lambda row: 50.0,
+        "fiber_scoured_weighed": lambda row: 30.0,
+        "fiber_prepared_weighed": lambda row: 25.0,
+        "fiber_yarn_weighed": lambda row: 20.0,
+        "components_place": lambda row: 1.0,
+        "samples_raw_in": lambda row: 30.0,
+        "scouring_hot": lambda row: 60.0,
+        "compare_second": lambda row: "skeins 1",
+        "projects_used": lambda row: 9.0 if row % 4 == 3 else None,
+        "skeins_gone": lambda row: "given" if row % 4 == 3 else None,
+    }
+    | {f"{key}_design": lambda row: f"designs {row}" if row % 2 else None for key in ("skeins", "projects")}
+    | {key: lambda row: f"fiber {row}" if not row % 2 else None for key in ("skeins_lot", "projects_lot_1")}
+)
 
 
 def fine(planner, block, each, row):
@@ -132,10 +163,7 @@ def shown(session, layout, entries):
     """What stands in the inputs and what all formulas show."""
     set_inputs(session, layout, entries)
     session.evaluate()
-    typed = {
-        (each.sheet, each.cell(row)): value.formula
-        for each in layout.inputs for row, value in enumerate(entries[each.key]) if isinstance(value, Typed)
-    }
+    typed = {(each.sheet, each.cell(row)): value.formula for each in layout.inputs for row, value in enumerate(entries[each.key]) if isinstance(value, Typed)}
     return with_empty_texts(layout, read_inputs(session, layout), typed), read(session, layout, layout.formulas)
 
 

@@ -89,6 +89,11 @@ def test_a_cell_that_is_there_twice_has_the_later_formula(tmp_path, written):
 def test_stretches_end_where_either_sheet_has_another_row():
     ours, theirs = sheets.FileSheet("a", alike=[(8, 100)]), sheets.FileSheet("a", alike=[(8, 20), (22, 200)])
     assert list(sheets.stretches(range(7, 103), ours, theirs)) == [
-        range(7, 8), range(8, 21), range(21, 22), range(22, 101), range(101, 102), range(102, 103),
+        range(7, 8),
+        range(8, 21),
+        range(21, 22),
+        range(22, 101),
+        range(101, 102),
+        range(102, 103),
     ]
     assert rows.alike(b"<nothing/>") is None

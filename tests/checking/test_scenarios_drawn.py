@@ -50,10 +50,7 @@ def test_a_real_planner_is_drawn_for_whole(small):
 
 def faults(block, record, listed) -> int:
     return sum(
-        record[each.key] is not None
-        and not (
-            each.domain.accepts(record[each.key], listed) if isinstance(each.domain, Choice) else each.domain.accepts(record[each.key])
-        )
+        record[each.key] is not None and not (each.domain.accepts(record[each.key], listed) if isinstance(each.domain, Choice) else each.domain.accepts(record[each.key]))
         for each in block.inputs
     )
 

@@ -73,11 +73,14 @@ def dying():
     os.kill(os.getpid(), signal.SIGKILL)
 
 
-@pytest.mark.parametrize(("lay_out", "kind", "sentence"), [
-    (refusing, FileError, "planner.xlsx: it cannot be laid out."),
-    (failing, ZeroDivisionError, "of our own"),
-    (dying, PlannerError, "A process that did a part of the work was stopped from outside, perhaps for want of memory"),
-])
+@pytest.mark.parametrize(
+    ("lay_out", "kind", "sentence"),
+    [
+        (refusing, FileError, "planner.xlsx: it cannot be laid out."),
+        (failing, ZeroDivisionError, "of our own"),
+        (dying, PlannerError, "A process that did a part of the work was stopped from outside, perhaps for want of memory"),
+    ],
+)
 def test_what_goes_wrong_elsewhere_is_raised_here(little_file, little_layout, lay_out, kind, sentence):
     with pytest.raises(kind) as caught:
         check(little_file, little_layout, scenarios=SETS, lay_out=lay_out)

@@ -101,7 +101,7 @@ class TestAnHonestFile:
         assert checked(tmp_path / "saved.xlsx") == []
 
     def test_a_persons_own_name_and_notes_are_theirs(self, made):
-        own = replaced("</definedNames>", "<definedName name=\"my_list\">Skeins!$A$7:$A$9</definedName></definedNames>")
+        own = replaced("</definedNames>", '<definedName name="my_list">Skeins!$A$7:$A$9</definedName></definedNames>')
         assert checked(made(book=own)) == []
 
 
@@ -144,14 +144,17 @@ class TestNames:
             checked(made(book=edit))
 
 
-@pytest.mark.parametrize(("edit", "words"), [
-    (replaced("<calcPr ", '<calcPr calcMode="manual" '), "the workbook is set to calculate by hand"),
-    (replaced("<calcPr ", '<calcPr fullPrecision="0" '), "the workbook is set to calculate with numbers as they are shown"),
-    (replaced("<calcPr ", '<calcPr iterate="1" '), "the workbook is set to repeat formulas that go in a circle"),
-    (replaced("<workbookPr ", '<workbookPr date1904="1" '), "the workbook counts its days from 1904"),
-    (replaced('<sheet name="Skeins" ', '<sheet name="Skeins" state="hidden" '), "Skeins: this sheet is hidden"),
-    (replaced('<sheet name="Skeins" ', '<sheet name="Skeins" state="veryHidden" '), "Skeins: this sheet is hidden"),
-])
+@pytest.mark.parametrize(
+    ("edit", "words"),
+    [
+        (replaced("<calcPr ", '<calcPr calcMode="manual" '), "the workbook is set to calculate by hand"),
+        (replaced("<calcPr ", '<calcPr fullPrecision="0" '), "the workbook is set to calculate with numbers as they are shown"),
+        (replaced("<calcPr ", '<calcPr iterate="1" '), "the workbook is set to repeat formulas that go in a circle"),
+        (replaced("<workbookPr ", '<workbookPr date1904="1" '), "the workbook counts its days from 1904"),
+        (replaced('<sheet name="Skeins" ', '<sheet name="Skeins" state="hidden" '), "Skeins: this sheet is hidden"),
+        (replaced('<sheet name="Skeins" ', '<sheet name="Skeins" state="veryHidden" '), "Skeins: this sheet is hidden"),
+    ],
+)
 def test_settings_of_the_workbook(made, edit, words):
     [finding] = checked(made(book=edit))
     assert finding.startswith(words)
@@ -195,13 +198,16 @@ class TestWhatMayBeTyped:
         at = little_layout.placements["reels_rated"]
         assert f"Reels!{at.cell(0)}:{at.cell(at.rows - 1)} (reels_rated): what may be typed is no longer said; expected 'decimal between 0 1000', got 'nothing'" in findings
 
-    @pytest.mark.parametrize(("edit", "words"), [
-        (replaced("<formula2>1000</formula2>", "<formula2>9000</formula2>"), "other limits or choices are set for what may be typed"),
-        (replaced('error="Rated loop: type a number', 'error="Rated loop: type a figure'), "what is said of an entry that does not fit was changed"),
-        (replaced('prompt="What the maker says', 'prompt="Guess'), "what is said while the cell is selected was changed"),
-        (replaced('errorStyle="warning" ', ""), "an entry that does not fit is treated otherwise"),
-        (replaced('type="decimal"', 'type="whole"'), "another kind of entry is asked for"),
-    ])
+    @pytest.mark.parametrize(
+        ("edit", "words"),
+        [
+            (replaced("<formula2>1000</formula2>", "<formula2>9000</formula2>"), "other limits or choices are set for what may be typed"),
+            (replaced('error="Rated loop: type a number', 'error="Rated loop: type a figure'), "what is said of an entry that does not fit was changed"),
+            (replaced('prompt="What the maker says', 'prompt="Guess'), "what is said while the cell is selected was changed"),
+            (replaced('errorStyle="warning" ', ""), "an entry that does not fit is treated otherwise"),
+            (replaced('type="decimal"', 'type="whole"'), "another kind of entry is asked for"),
+        ],
+    )
     def test_something_else_is_asked(self, made, edit, words):
         findings = checked(made(Reels=edit))
         assert len(findings) == 1 and words in findings[0]
@@ -258,18 +264,21 @@ class TestLocksAndLooks:
         book.save(folder / "locked.xlsx")
         return folder / "locked.xlsx"
 
-    @pytest.mark.parametrize(("key", "code", "words"), [
-        ("reels_relative", "0.0000", "its number format shows something else; expected 'percent with 2 decimals', got 'number with 4 decimals'"),
-        ("reels_loop", "0.00%", "its number format shows something else; expected 'number with "),
-        ("reels_loop", '#,##0.00,', "got 'number with 2 decimals, divided by 1,000'"),
-        ("reels_loop", '#,##0.00" yd"', "got 'number with 2 decimals, with \"yd\"'"),
-        ("reels_loop", ";;;", "got 'nothing'"),
-        ("reels_loop", "yyyy-mm-dd", "got 'date'"),
-        ("reels_loop", "0", "its number format shows fewer digits"),
-        ("reels_rated", "0%", "its number format shows something else; expected 'number', got 'percent with 0 decimals'"),
-        ("reels_name", "General", "its number format shows something else; expected 'text', got 'number'"),
-        ("pace_start", "0", "expected 'date', got 'number with 0 decimals'"),
-    ])
+    @pytest.mark.parametrize(
+        ("key", "code", "words"),
+        [
+            ("reels_relative", "0.0000", "its number format shows something else; expected 'percent with 2 decimals', got 'number with 4 decimals'"),
+            ("reels_loop", "0.00%", "its number format shows something else; expected 'number with "),
+            ("reels_loop", "#,##0.00,", "got 'number with 2 decimals, divided by 1,000'"),
+            ("reels_loop", '#,##0.00" yd"', "got 'number with 2 decimals, with \"yd\"'"),
+            ("reels_loop", ";;;", "got 'nothing'"),
+            ("reels_loop", "yyyy-mm-dd", "got 'date'"),
+            ("reels_loop", "0", "its number format shows fewer digits"),
+            ("reels_rated", "0%", "its number format shows something else; expected 'number', got 'percent with 0 decimals'"),
+            ("reels_name", "General", "its number format shows something else; expected 'text', got 'number'"),
+            ("pace_start", "0", "expected 'date', got 'number with 0 decimals'"),
+        ],
+    )
     def test_a_number_format(self, little_file, little_layout, tmp_path, key, code, words):
         at = little_layout.placements[key]
         book = openpyxl.load_workbook(little_file)
@@ -280,7 +289,7 @@ class TestLocksAndLooks:
         cells = at.area.replace("$", "")
         assert finding.startswith(f"{at.sheet}!{cells} ({key}): ") and words in finding
 
-    @pytest.mark.parametrize("codes", [('#,##0.00_)', "[BLACK]#,##0.00", "#,##0.00;-#,##0.00", "[$-409]#,##0.00"), ("#,##0.000",)], ids=["shown alike", "more digits"])
+    @pytest.mark.parametrize("codes", [("#,##0.00_)", "[BLACK]#,##0.00", "#,##0.00;-#,##0.00", "[$-409]#,##0.00"), ("#,##0.000",)], ids=["shown alike", "more digits"])
     def test_other_spellings_of_a_number_format(self, little_file, little_layout, tmp_path, codes):
         book = openpyxl.load_workbook(little_file)
         at = little_layout.placements["reels_loop"]

@@ -15,15 +15,17 @@ from workbookgen import cli
 from workbookgen.settings import Rows
 
 ROOT = Path(__file__).parents[2]
-SMALL = "\n".join((
-    'fibers = "fibers.csv"',
-    f"leave_out = {json.dumps(all_but('Guide', 'Counts'))}",
-    "[rows]",
-    *(f"{log} = {4 if log == 'reels' else 3}" for log in Rows.model_fields),
-    "[[reels]]",
-    'name = "Clock reel"',
-    'loop = "2 yd"',
-))
+SMALL = "\n".join(
+    (
+        'fibers = "fibers.csv"',
+        f"leave_out = {json.dumps(all_but('Guide', 'Counts'))}",
+        "[rows]",
+        *(f"{log} = {4 if log == 'reels' else 3}" for log in Rows.model_fields),
+        "[[reels]]",
+        'name = "Clock reel"',
+        'loop = "2 yd"',
+    )
+)
 FIBERS = (
     "name,fleece_low,fleece_high,yield_low,yield_high,diameter_low,diameter_high,"
     "staple_low,staple_high,regain,skirting,preparation,spinning,source\n"
@@ -66,7 +68,11 @@ def run_apart():
     def running(*arguments, **changed: str) -> Outcome:
         done = subprocess.run(
             [sys.executable, "-m", "workbookgen", *map(str, arguments)],
-            cwd=ROOT, env=os.environ | changed, capture_output=True, encoding="utf-8", timeout=300,
+            cwd=ROOT,
+            env=os.environ | changed,
+            capture_output=True,
+            encoding="utf-8",
+            timeout=300,
         )
         return Outcome(done.returncode, done.stdout, done.stderr)
 
@@ -108,5 +114,5 @@ def altered(planner, tmp_path):
 
 def first_cell(book, name: str):
     """The first cell of a defined name's range."""
-    (sheet, area), = book.defined_names[name].destinations
+    ((sheet, area),) = book.defined_names[name].destinations
     return book[sheet][area.replace("$", "").split(":")[0]]

@@ -22,7 +22,7 @@ READ_ONLY = Path("/sys")  # Linux lets nobody make a file there, the superuser i
 def column(path: Path, name: str) -> list:
     """The cached values of a defined name's range."""
     book = opened(path, values=True)
-    (sheet, area), = book.defined_names[name].destinations
+    ((sheet, area),) = book.defined_names[name].destinations
     return [cell.value for row in book[sheet][area.replace("$", "")] for cell in row]
 
 
@@ -48,9 +48,7 @@ class TestWithoutSettings:
         assert left_in(built) == {"planner.xlsx"}
 
     def test_it_is_in_yards_with_the_reels_of_the_template(self, built):
-        assert column(built / "planner.xlsx", "reels_name")[:4] == [
-            "Two-yard reel", "Niddy-noddy", "Yard-and-a-half reel", None
-        ]
+        assert column(built / "planner.xlsx", "reels_name")[:4] == ["Two-yard reel", "Niddy-noddy", "Yard-and-a-half reel", None]
         assert column(built / "planner.xlsx", "reels_loop")[:4:2] == [72, 54]  # inches
 
     def test_its_results_show_at_once(self, built):
@@ -96,8 +94,7 @@ def test_the_size_of_the_command_line_wins(run, small_settings, tmp_path, size, 
 
 def test_a_reel_of_ones_own_needs_no_file(run, small_settings, tmp_path):
     target = tmp_path / "mine.xlsx"
-    assert run("build", "--settings", small_settings, "--reel", "Attic reel=63.5 in", "--reel", "Cross=15 in x 14 in x 14 in",
-               "-o", target).code == 0
+    assert run("build", "--settings", small_settings, "--reel", "Attic reel=63.5 in", "--reel", "Cross=15 in x 14 in x 14 in", "-o", target).code == 0
     assert column(target, "reels_name") == ["Clock reel", "Attic reel", "Cross", None]
     assert column(target, "reels_rated") == [72, 63.5, None, None]
     clock, attic, cross, empty = column(target, "reels_loop")
@@ -194,7 +191,7 @@ class TestWithBadSettings:
 
     def test_no_planner_is_begun(self, run, tmp_path):
         code, _, err = run("build", "--reel", "Porch=long", "-o", tmp_path / "mine.xlsx")
-        assert code == 2 and 'write a length as a number and a unit' in err
+        assert code == 2 and "write a length as a number and a unit" in err
         assert left_in(tmp_path) == set()
 
     def test_a_missing_settings_file(self, run, tmp_path):
@@ -214,6 +211,7 @@ class TestWithBadSettings:
 
 def test_a_planner_that_disagrees_is_never_written(run, small_settings, tmp_path, monkeypatch):
     """The reference library is made to say something else of one cell."""
+
     def otherwise(planner, entries, proofs):
         honest = build_expected(planner, entries, proofs)
         return honest | {"reels_loop": (73.0, *honest["reels_loop"][1:])}

@@ -17,8 +17,14 @@ from .conftest import first_cell
 
 ENGINE_KEYS = {"name", "version", "declared", "read", "agreed", "refused"}
 REPORT_KEYS = {
-    "engines", "scenarios", "formula_cells", "formula_cells_checked", "comparisons",
-    "worst_relative_difference", "findings", "seconds",
+    "engines",
+    "scenarios",
+    "formula_cells",
+    "formula_cells_checked",
+    "comparisons",
+    "worst_relative_difference",
+    "findings",
+    "seconds",
 }
 
 
@@ -47,9 +53,7 @@ class TestAGoodPlanner:
     def test_engines_are_named_with_their_versions(self, report):
         from importlib.metadata import version
 
-        assert [(each["name"], each["version"]) for each in report["engines"]] == [
-            (name, version(name)) for name in ("formualizer", "ironcalc")
-        ]
+        assert [(each["name"], each["version"]) for each in report["engines"]] == [(name, version(name)) for name in ("formualizer", "ironcalc")]
 
     def test_nothing_was_found(self, report):
         assert report["findings"] == [] and report["scenarios"] == 3
@@ -176,11 +180,14 @@ class TestWhatIsNoPlanner:
     def test_a_folder(self, run, tmp_path):
         assert self.told(run, tmp_path) == "this is a folder; give the planner in it."
 
-    @pytest.mark.parametrize(("content", "sentence"), [
-        (b"", "this file is empty."),
-        (b"wraps,weight\n104,4.02\n", "this is a text file (such as .csv), whatever its name says."),
-        (b"PK\x03\x04 and then nothing", "this file is damaged, or was cut off on its way here."),
-    ])
+    @pytest.mark.parametrize(
+        ("content", "sentence"),
+        [
+            (b"", "this file is empty."),
+            (b"wraps,weight\n104,4.02\n", "this is a text file (such as .csv), whatever its name says."),
+            (b"PK\x03\x04 and then nothing", "this file is damaged, or was cut off on its way here."),
+        ],
+    )
     def test_no_workbook(self, run, tmp_path, content, sentence):
         (tmp_path / "mine.xlsx").write_bytes(content)
         assert self.told(run, tmp_path / "mine.xlsx").startswith(sentence)

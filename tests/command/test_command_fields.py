@@ -52,7 +52,7 @@ def test_a_range_is_where_the_name_points(listed, book):
 def test_ranges_resolve(listed, book):
     """On the sheet that is named, inputs unlocked and without formulas, results the other way about."""
     for each in listed:
-        (sheet, area), = book.defined_names[each["key"]].destinations
+        ((sheet, area),) = book.defined_names[each["key"]].destinations
         assert sheet == each["sheet"]
         cells = book[sheet][area.replace("$", "")]
         for cell in [cells] if not isinstance(cells, tuple) else [cell for row in cells for cell in row]:
@@ -63,7 +63,7 @@ def test_ranges_resolve(listed, book):
 def test_every_formula_cell_lies_in_one_range(listed, book):
     covered = set()
     for each in listed:
-        (sheet, area), = book.defined_names[each["key"]].destinations
+        ((sheet, area),) = book.defined_names[each["key"]].destinations
         cells = book[sheet][area.replace("$", "")]
         covered |= {(sheet, cell.coordinate) for row in (cells if isinstance(cells, tuple) else [[cells]]) for cell in row}
     formulas = {(s.title, cell.coordinate) for s in book for row in s.iter_rows() for cell in row if cell.data_type == "f"}
@@ -118,8 +118,14 @@ def test_kinds_and_domains(listed):
 def test_some_domains_in_full(listed):
     domains = {each["key"]: each["domain"] for each in listed if each["kind"] == "input"}
     assert {
-        "kind": "number", "minimum": 0, "above": None, "maximum": 100_000, "below": None,
-        "needed": True, "blank_means": None, "default": None,
+        "kind": "number",
+        "minimum": 0,
+        "above": None,
+        "maximum": 100_000,
+        "below": None,
+        "needed": True,
+        "blank_means": None,
+        "default": None,
     }.items() <= domains["skeins_wraps"].items()
     assert domains["projects_margin"]["blank_means"] == 0.1
     assert domains["skeins_reel"]["of"] == "reels_listed"

@@ -50,7 +50,9 @@ def test_tables_of_their_own(run, guild, tmp_path):
     assert sorted(path.name for path in tmp_path.iterdir()) == sorted([*(f"guild-{part}.csv" for part in parts), "guild-summary.xlsx"])
     with (tmp_path / "guild-lots.csv").open(encoding="utf-8", newline="") as file:
         assert [(line["planner"], line["file"], line["lot"]) for line in csv.DictReader(file)] == [
-            ("1", "ben.xlsx", "'=Gorse"), ("2", "ann.xlsx", "Heather"), ("2", "ann.xlsx", "Bramble"),
+            ("1", "ben.xlsx", "'=Gorse"),
+            ("2", "ann.xlsx", "Heather"),
+            ("2", "ann.xlsx", "Bramble"),
         ]
     assert "got an apostrophe in front in the .csv files: 1." in outcome.out
 
@@ -105,7 +107,8 @@ def test_what_cannot_be_done_is_a_sentence(run, guild, tmp_path, monkeypatch, ar
 def test_another_fiber_table_is_the_one_compared_with(run, guild, tmp_path):
     (tmp_path / "own.csv").write_text(
         "name,fleece_low,fleece_high,yield_low,yield_high,diameter_low,diameter_high,staple_low,staple_high,regain,skirting,preparation,spinning,source\n"
-        "ROMNEY,,,0.3,0.5,,,,,,,,,invented for this test\n", encoding="utf-8",
+        "ROMNEY,,,0.3,0.5,,,,,,,,,invented for this test\n",
+        encoding="utf-8",
     )
     (tmp_path / "own.toml").write_text('fibers = "own.csv"\n', encoding="utf-8")
     assert run("gather", guild, "-o", tmp_path / "guild.csv", "--settings", tmp_path / "own.toml").code == 0

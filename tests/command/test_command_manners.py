@@ -48,12 +48,15 @@ def test_what_it_does_not_know(run, arguments):
     assert (code, out) == (2, "") and "Error: " in err and "Traceback" not in err
 
 
-@pytest.mark.parametrize("command, broken", [
-    ("build", "workbookgen.build.build"),
-    ("check", "workbookgen.checking.check.check"),
-    ("fields", "workbookgen.fields.described"),
-    ("blank", "workbookgen.blank.blank"),
-])
+@pytest.mark.parametrize(
+    "command, broken",
+    [
+        ("build", "workbookgen.build.build"),
+        ("check", "workbookgen.checking.check.check"),
+        ("fields", "workbookgen.fields.described"),
+        ("blank", "workbookgen.blank.blank"),
+    ],
+)
 def test_our_own_faults_are_told_as_ours(run, monkeypatch, planner, tmp_path, command, broken):
     def fail(*_, **__):
         raise RuntimeError("the belt came off")
@@ -129,7 +132,10 @@ def test_a_reader_who_leaves_early_is_no_fault(planner, command):
     os.close(reader)
     done = subprocess.run(
         [sys.executable, "-m", "workbookgen", *command, str(planner)],
-        cwd=ROOT, stdout=writer, stderr=subprocess.PIPE, timeout=300,
+        cwd=ROOT,
+        stdout=writer,
+        stderr=subprocess.PIPE,
+        timeout=300,
     )
     os.close(writer)
     assert (done.returncode, done.stderr) == (2, b"")
@@ -138,7 +144,10 @@ def test_a_reader_who_leaves_early_is_no_fault(planner, command):
 def test_a_terminal_that_cannot_spell_everything(planner):
     done = subprocess.run(
         [sys.executable, "-m", "workbookgen", "fields", str(planner)],
-        cwd=ROOT, env=os.environ | {"PYTHONIOENCODING": "koi8-r"}, capture_output=True, timeout=300,
+        cwd=ROOT,
+        env=os.environ | {"PYTHONIOENCODING": "koi8-r"},
+        capture_output=True,
+        timeout=300,
     )
     assert (done.returncode, done.stderr) == (0, b"") and b"Loop \\xb1" in done.stdout  # Russian letters, and no plus-minus
 

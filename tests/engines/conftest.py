@@ -17,10 +17,8 @@ def workbook(tmp_path_factory):
 
 
 @pytest.fixture(
-    params=[
-        pytest.param(name, marks=pytest.mark.programs if name in PROGRAMS else ())
-        for name in ENGINES
-    ] + [pytest.param("hyperformula", marks=[pytest.mark.programs, pytest.mark.web])]
+    params=[pytest.param(name, marks=pytest.mark.programs if name in PROGRAMS else ()) for name in ENGINES]
+    + [pytest.param("hyperformula", marks=[pytest.mark.programs, pytest.mark.web])]
 )
 def each_engine(request):
     return HyperFormula() if request.param == "hyperformula" else engine(request.param)

@@ -18,14 +18,21 @@ BLOCK = Area("Entries", 1, 5, LONG, 3)
 BLOCK_SUMS = Area("Worked out", 1, 11, LONG)
 STALE = -1
 
-_LOOKS = ("ISBLANK({})*1", "ISTEXT({})*1", "ISNUMBER({})*1", "COUNTA({})", 'CONCATENATE({},"|")',
-          "LEN({})", 'IF({}="","",1)')
+_LOOKS = ("ISBLANK({})*1", "ISTEXT({})*1", "ISNUMBER({})*1", "COUNTA({})", 'CONCATENATE({},"|")', "LEN({})", 'IF({}="","",1)')
 
 # What engines spell differently, each with its number format.
 _RESULTS = (
-    ("=1/0", None), ('="a"+1', None), ("=NA()", None), ('="#VALUE!"', None), ('=""', None),
-    ("=1=1", None), ("=Entries!Z99", None), ("=DATE(2026,1,2)", "yyyy-mm-dd"),
-    ("=1/3", "hh:mm"), ("=7/4", "[h]:mm"), ("=DATE(2026,1,2)+1/3", "d mmm yyyy"),
+    ("=1/0", None),
+    ('="a"+1', None),
+    ("=NA()", None),
+    ('="#VALUE!"', None),
+    ('=""', None),
+    ("=1=1", None),
+    ("=Entries!Z99", None),
+    ("=DATE(2026,1,2)", "yyyy-mm-dd"),
+    ("=1/3", "hh:mm"),
+    ("=7/4", "[h]:mm"),
+    ("=DATE(2026,1,2)+1/3", "d mmm yyyy"),
     ("=Entries!C1+1", "yyyy-mm-dd"),
 )
 
@@ -43,9 +50,7 @@ def write(path):
         worked_out.write_formula(row, 8, formula, style, STALE)
     entries.write_number(0, 2, 46000, book.add_format({"num_format": "yyyy-mm-dd"}))
     for row in range(LONG):
-        worked_out.write_formula(
-            row, 10, f"=SUM(Entries!E{row + 1}:G{row + 1})*10", None, STALE
-        )
+        worked_out.write_formula(row, 10, f"=SUM(Entries!E{row + 1}:G{row + 1})*10", None, STALE)
     entries.protect()
     worked_out.protect()
     book.close()

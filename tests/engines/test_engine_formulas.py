@@ -23,8 +23,13 @@ SHARED = b"""<?xml version="1.0"?>
 </sheetData></worksheet>"""
 
 WRITTEN = {
-    "C2": '=$A2*$B$1&" $A2"', "C3": '=$A3*$B$1&" $A2"', "C4": '=$A4*$B$1&" $A2"',
-    "D3": "=A2+1", "E3": "=B2+1", "D4": "=A3+1", "E4": "=SUM(A1:A4)",
+    "C2": '=$A2*$B$1&" $A2"',
+    "C3": '=$A3*$B$1&" $A2"',
+    "C4": '=$A4*$B$1&" $A2"',
+    "D3": "=A2+1",
+    "E3": "=B2+1",
+    "D4": "=A3+1",
+    "E4": "=SUM(A1:A4)",
 }
 SHOWN = [["20 $A2", None, None], ["30 $A2", 3, 1], ["40 $A2", 4, 10]]
 
@@ -47,10 +52,7 @@ def test_each_cell_has_its_own_text(sharing):
 
 def test_a_planners_formulas_are_those_that_openpyxl_reads(small_file):
     book = openpyxl.load_workbook(small_file)
-    assert formulas(small_file) == {
-        (sheet.title, cell.coordinate): cell.value
-        for sheet in book for row in sheet.iter_rows() for cell in row if cell.data_type == "f"
-    }
+    assert formulas(small_file) == {(sheet.title, cell.coordinate): cell.value for sheet in book for row in sheet.iter_rows() for cell in row if cell.data_type == "f"}
 
 
 def test_poison_leaves_sharing_alone(sharing, tmp_path):
@@ -71,8 +73,34 @@ def test_every_engine_moves_a_shared_formula(each_engine, sharing):
 
 # Formulas in row 7 that move down otherwise than by their row's number, or that have what only looks like a cell.
 HARD = (
-    "=A6", "=A7+A8", "=$A7:$A9", "=7:7", "=A:A", "=Other!A7", "='My sheet'!A7", '="{row}"&A7', '="A7"', '="say ""A7"""&A7', "=a7", "=A07", "=ABCD7", "=A7:INDEX(B$1:B$9,7)",
-    "=LOG10(A7)", "=1E7+A7", "=1.5E-7*A7", "=skeins_a7", "=tax7", "=A7_b", "=Table[A7]", "=[1]Sheet1!A7", "=#REF!+A7", "=R7C7", "={A7,7}", "=A7%", "='it''s A7'!$A$7", "=A$7+$A7",
+    "=A6",
+    "=A7+A8",
+    "=$A7:$A9",
+    "=7:7",
+    "=A:A",
+    "=Other!A7",
+    "='My sheet'!A7",
+    '="{row}"&A7',
+    '="A7"',
+    '="say ""A7"""&A7',
+    "=a7",
+    "=A07",
+    "=ABCD7",
+    "=A7:INDEX(B$1:B$9,7)",
+    "=LOG10(A7)",
+    "=1E7+A7",
+    "=1.5E-7*A7",
+    "=skeins_a7",
+    "=tax7",
+    "=A7_b",
+    "=Table[A7]",
+    "=[1]Sheet1!A7",
+    "=#REF!+A7",
+    "=R7C7",
+    "={A7,7}",
+    "=A7%",
+    "='it''s A7'!$A$7",
+    "=A$7+$A7",
     "=É7",
 )
 

@@ -25,11 +25,10 @@ def bare_machine(monkeypatch, tmp_path):
         ("gnumeric", "Debian package gnumeric"),
     ],
 )
-def test_a_missing_engine_says_how_to_get_it(
-    bare_machine, workbook, monkeypatch, name, way_to_get_it
-):
+def test_a_missing_engine_says_how_to_get_it(bare_machine, workbook, monkeypatch, name, way_to_get_it):
     if name == "libreoffice":
         from workbookgen.engines import libreoffice
+
         monkeypatch.setattr(libreoffice, "_shared", [])  # as if none were running yet
     for act in (lambda: engine(name).version(), lambda: engine(name).open(workbook)):
         with pytest.raises(MissingEngine, match=way_to_get_it) as caught:

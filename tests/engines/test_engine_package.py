@@ -28,10 +28,7 @@ def around_the_data(xml):
 
 def contents(path, **options):
     book = openpyxl.load_workbook(path, **options)
-    return {
-        (sheet.title, cell.coordinate): cell.value
-        for sheet in book for row in sheet for cell in row if cell.value is not None
-    }
+    return {(sheet.title, cell.coordinate): cell.value for sheet in book for row in sheet for cell in row if cell.value is not None}
 
 
 def test_poison_reaches_every_formula_and_nothing_else(workbook, tmp_path):
@@ -43,10 +40,7 @@ def test_poison_reaches_every_formula_and_nothing_else(workbook, tmp_path):
     assert around_the_data(before[WORKED_OUT]) == around_the_data(after[WORKED_OUT])
     assert contents(workbook) == contents(target)  # formulas and entries
 
-    old, new = (
-        list(ElementTree.fromstring(content[WORKED_OUT]).iter(f"{MAIN}c"))
-        for content in (before, after)
-    )
+    old, new = (list(ElementTree.fromstring(content[WORKED_OUT]).iter(f"{MAIN}c")) for content in (before, after))
     assert len(old) == len(new) > 200
     for was, now in zip(old, new, strict=True):
         assert now.find(f"{MAIN}f").text == was.find(f"{MAIN}f").text
@@ -72,8 +66,10 @@ def test_values_are_set_where_asked(workbook, tmp_path):
     expected = contents(workbook)
     del expected["Entries", "A1"]
     expected |= {
-        ("Entries", "A2"): 'a "b" & <c> ', ("Entries", "A3"): 0.2,
-        ("Entries", "AB2"): "beyond the row", ("Entries", "C400"): 1e300,
+        ("Entries", "A2"): 'a "b" & <c> ',
+        ("Entries", "A3"): 0.2,
+        ("Entries", "AB2"): "beyond the row",
+        ("Entries", "C400"): 1e300,
         ("Entries", "C1"): openpyxl.utils.datetime.from_excel(46010),  # still a date: its style
     }
     assert contents(target) == expected

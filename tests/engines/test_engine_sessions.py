@@ -17,8 +17,18 @@ POISON = -987654321.0
 SECOND_OF_JANUARY = float((date(2026, 1, 2) - date(1899, 12, 30)).days)
 
 TEXTS = (
-    "12,5", "=1+1", "5/6/2026", "12", "1e5", "TRUE", "#N/A", "'quoted", 'a "b" & <c>',
-    "Größe", " spaced ", "two\nlines",
+    "12,5",
+    "=1+1",
+    "5/6/2026",
+    "12",
+    "1e5",
+    "TRUE",
+    "#N/A",
+    "'quoted",
+    'a "b" & <c>',
+    "Größe",
+    " spaced ",
+    "two\nlines",
 )
 
 
@@ -77,12 +87,8 @@ def test_a_cell_is_truly_emptied(each_engine, workbook, blank):
 def test_results_have_one_spelling(each_engine, workbook):
     with each_engine.open(workbook) as session:
         results = [value for (value,) in session.read(RESULTS)]
-    assert results[:7] == [
-        ErrorValue("#DIV/0!"), ErrorValue("#VALUE!"), ErrorValue("#N/A"), "#VALUE!", None, 1.0, 0.0
-    ]
-    assert results[7:] == pytest.approx(
-        [SECOND_OF_JANUARY, 1 / 3, 1.75, SECOND_OF_JANUARY + 1 / 3, 46001], rel=1e-12
-    )
+    assert results[:7] == [ErrorValue("#DIV/0!"), ErrorValue("#VALUE!"), ErrorValue("#N/A"), "#VALUE!", None, 1.0, 0.0]
+    assert results[7:] == pytest.approx([SECOND_OF_JANUARY, 1 / 3, 1.75, SECOND_OF_JANUARY + 1 / 3, 46001], rel=1e-12)
     assert all(type(value) is float for value in results[6:])
 
 

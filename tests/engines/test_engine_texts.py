@@ -11,8 +11,20 @@ from workbookgen.texts import folded, loosely
 
 CAPITALS = [("a", "A"), ("é", "É"), ("ö", "Ö"), ("я", "Я"), ("σ", "Σ"), ("σ", "ς"), ("ſ", "s"), ("ß", "ẞ"), ("æ", "Æ"), ("ǆ", "ǅ"), ("ᾳ", "ᾼ")]
 OTHERS = [
-    ("e", "é"), ("æ", "ae"), ("a b", "a\tb"), ("a b", "a\nb"), ("a b", "a\u0085b"), ("a", "a "), (" a", "a"), ("a", "a\u00a0"), ("a", "a\u200b"),
-    ("-a", "a"), ("co-op", "coop"), ("i", "İ"), ("あ", "ア"), ("😀", "😁"),
+    ("e", "é"),
+    ("æ", "ae"),
+    ("a b", "a\tb"),
+    ("a b", "a\nb"),
+    ("a b", "a\u0085b"),
+    ("a", "a "),
+    (" a", "a"),
+    ("a", "a\u00a0"),
+    ("a", "a\u200b"),
+    ("-a", "a"),
+    ("co-op", "coop"),
+    ("i", "İ"),
+    ("あ", "ア"),
+    ("😀", "😁"),
 ]
 SPLIT = [("ß", "ss"), ("straße", "STRASSE"), ("ﬁ", "fi"), ("é", "e\u0301"), ("a b", "a\u00a0b"), ("a b", "a\u3000b"), ("a b", "a\u2003b"), ("ａ", "a"), ("ı", "I")]
 # Beyond A to Z: the engines that go less far or further than the library.

@@ -20,7 +20,11 @@ OLD = b"old" * 10_000
 def run(*arguments, **environment: str) -> tuple[int, str]:
     done = subprocess.run(
         [sys.executable, "-m", "workbookgen", *map(str, arguments)],
-        cwd=ROOT, env=os.environ | environment, capture_output=True, text=True, timeout=300,
+        cwd=ROOT,
+        env=os.environ | environment,
+        capture_output=True,
+        text=True,
+        timeout=300,
     )
     return done.returncode, done.stderr
 
@@ -75,7 +79,11 @@ def test_the_answer_itself_finds_no_room(arguments, unbuffered):
     with open("/dev/full", "w") as full:
         done = subprocess.run(
             [sys.executable, "-m", "workbookgen", *arguments],
-            cwd=ROOT, env=os.environ | {"PYTHONUNBUFFERED": unbuffered}, stdout=full, stderr=subprocess.PIPE, text=True,
+            cwd=ROOT,
+            env=os.environ | {"PYTHONUNBUFFERED": unbuffered},
+            stdout=full,
+            stderr=subprocess.PIPE,
+            text=True,
         )
     assert (done.returncode, done.stderr) == (2, "This computer refuses it: No space left on device.\n")
 

@@ -51,8 +51,13 @@ def checking(small_file, tmp_path):
     """A check of many sets under way, its helper, and how it ends: the exit code, what it said, what runs still, what lies about."""
     (tmp_path / "temporary").mkdir()
     command = subprocess.Popen(
-        [sys.executable, "-m", "workbookgen", "check", small_file, "--scenarios", "400"], cwd=ROOT, start_new_session=True,
-        env=os.environ | {"TMPDIR": str(tmp_path / "temporary")}, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
+        [sys.executable, "-m", "workbookgen", "check", small_file, "--scenarios", "400"],
+        cwd=ROOT,
+        start_new_session=True,
+        env=os.environ | {"TMPDIR": str(tmp_path / "temporary")},
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
         preexec_fn=heeding,
     )
 
@@ -110,7 +115,12 @@ def test_a_request_between_the_start_of_a_helper_and_its_work(tmp_path, name):
     """It waits until the helper has all that it needs to end by itself; which thread of the process gets it does not matter."""
     (tmp_path / "started.py").write_text(STARTED_BY_HALF.format(name=name))
     done = subprocess.run(
-        [sys.executable, tmp_path / "started.py"], env=os.environ | {"PYTHONPATH": str(ROOT)}, capture_output=True, text=True, timeout=60, preexec_fn=heeding,
+        [sys.executable, tmp_path / "started.py"],
+        env=os.environ | {"PYTHONPATH": str(ROOT)},
+        capture_output=True,
+        text=True,
+        timeout=60,
+        preexec_fn=heeding,
     )
     assert (done.returncode, done.stdout, done.stderr) == (0, "stopped\n", "")
 

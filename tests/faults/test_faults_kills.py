@@ -32,7 +32,10 @@ def stopped(tmp_path, planner):
     def stopping(mode: str, signal: str, times: int) -> tuple[dict, str]:
         done = subprocess.run(
             [sys.executable, "-W", "error::DeprecationWarning", SCRIPT, mode, signal, str(times), "1", tmp_path],
-            input=json.dumps({"planner": planner if mode == "save" else ""}), capture_output=True, text=True, timeout=600,
+            input=json.dumps({"planner": planner if mode == "save" else ""}),
+            capture_output=True,
+            text=True,
+            timeout=600,
             env=os.environ | {"TMPDIR": str(tmp_path / "temporary"), "PYTHONPATH": os.pathsep.join(filter(None, sys.path))},
         )
         assert done.returncode == 0, done.stderr + (tmp_path / "said.txt").read_text()

@@ -181,10 +181,7 @@ class TestDrafts:
     @posix
     def test_two_runs_at_once(self, tmp_path):
         """Many runs into one folder: none takes another's draft away, and the last one wins whole."""
-        script = (
-            "import sys\nfrom pathlib import Path\nfrom workbookgen.saving import save\n"
-            "for turn in range(150): save(Path(sys.argv[1]), sys.argv[2].encode() * 5000)\n"
-        )
+        script = "import sys\nfrom pathlib import Path\nfrom workbookgen.saving import save\nfor turn in range(150): save(Path(sys.argv[1]), sys.argv[2].encode() * 5000)\n"
         environment = os.environ | {"PYTHONPATH": os.pathsep.join(filter(None, sys.path))}
         runs = [subprocess.Popen([sys.executable, "-c", script, tmp_path / "mine.xlsx", letter], env=environment) for letter in "abc"]
         assert [run.wait(120) for run in runs] == [0, 0, 0]

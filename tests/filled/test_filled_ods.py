@@ -38,26 +38,41 @@ def test_every_kind_of_cell(tmp_path):
         cell("date", 'office:date-value="2026-12-01"', "12/01/26"),
         cell("time", 'office:time-value="PT12H30M00S"', "12:30"),
         cell("boolean", 'office:boolean-value="true"', "TRUE"),
-        cell("string", "", "a <text:s text:c=\"2\"/>b<text:tab/>c"),
+        cell("string", "", 'a <text:s text:c="2"/>b<text:tab/>c'),
         cell("string", "", "#DIV/0!", 'table:formula="of:=1/0" calcext:value-type="error"'),
         cell("float", 'office:value="0"', "#VALUE!", 'table:formula="of:=[.A1]*2"'),
         '<table:table-cell table:style-name="boxed"/>',
     )
     assert list(open_book(package(tmp_path / "kinds.ods", rows)).sheets["S"].values()) == [
-        Cell(1.5), Cell(0.15), Cell(46357.0), Cell(12.5 / 24), Cell(True), Cell("a   b\tc"),
-        Cell(ErrorValue("#DIV/0!"), "=1/0"), Cell(ErrorValue("#VALUE!"), "=A1*2"),
+        Cell(1.5),
+        Cell(0.15),
+        Cell(46357.0),
+        Cell(12.5 / 24),
+        Cell(True),
+        Cell("a   b\tc"),
+        Cell(ErrorValue("#DIV/0!"), "=1/0"),
+        Cell(ErrorValue("#VALUE!"), "=A1*2"),
     ]
 
 
 def test_what_repeats_is_stored_once(tmp_path):
     rows = (
         row('<table:table-cell table:number-columns-repeated="16384"/>', more='table:number-rows-repeated="1000000"')
-        + row('<table:table-cell table:number-columns-repeated="2"/>', cell("float", 'office:value="7"', "7", 'table:number-columns-repeated="2"'),
-              more='table:number-rows-repeated="2"')
-        + "<table:table-row-group>" + row(cell("string", "", "end")) + "</table:table-row-group>"
+        + row(
+            '<table:table-cell table:number-columns-repeated="2"/>',
+            cell("float", 'office:value="7"', "7", 'table:number-columns-repeated="2"'),
+            more='table:number-rows-repeated="2"',
+        )
+        + "<table:table-row-group>"
+        + row(cell("string", "", "end"))
+        + "</table:table-row-group>"
     )
     assert open_book(package(tmp_path / "repeated.ods", rows)).sheets["S"] == {
-        (1000001, 3): Cell(7.0), (1000001, 4): Cell(7.0), (1000002, 3): Cell(7.0), (1000002, 4): Cell(7.0), (1000003, 1): Cell("end"),
+        (1000001, 3): Cell(7.0),
+        (1000001, 4): Cell(7.0),
+        (1000002, 3): Cell(7.0),
+        (1000002, 4): Cell(7.0),
+        (1000003, 1): Cell("end"),
     }
 
 
@@ -65,7 +80,7 @@ def test_formulas_are_told_in_the_words_of_xlsx(tmp_path):
     formula = "of:=IF([.$B7]&gt;0;SUMIF([$'Made with'.$A$1:.$A$9];&quot;a;[b]&quot;;[Skeins.C1:.C9]);&quot;&quot;)"
     rows = row(cell("float", 'office:value="1"', "1", f'table:formula="{formula}"'))
     written = open_book(package(tmp_path / "formula.ods", rows)).sheets["S"][1, 1].formula
-    assert written == "=IF($B7>0,SUMIF('Made with'!$A$1:$A$9,\"a;[b]\",Skeins!C1:C9),\"\")"
+    assert written == '=IF($B7>0,SUMIF(\'Made with\'!$A$1:$A$9,"a;[b]",Skeins!C1:C9),"")'
 
 
 def test_a_note_is_no_part_of_its_cell(tmp_path):
@@ -83,12 +98,15 @@ def test_names_are_found_behind_the_sheets_and_those_of_one_sheet_left_out(tmp_p
     assert book.names == {"skeins_name": "S!$A$1:$A$3"}  # as an .xlsx file spells it
 
 
-@pytest.mark.parametrize("spelled, name", [
-    ("$'Made with'.$A$7:.$C$20", "'Made with'!$A$7:$C$20"),
-    ("$'Made with'.$A$7:$'Made with'.$C$20", "'Made with'!$A$7:$C$20"),
-    ("$'Nan''s lots, no. 2'.$B$7", "'Nan''s lots, no. 2'!$B$7"),
-    ("", ""),
-])
+@pytest.mark.parametrize(
+    "spelled, name",
+    [
+        ("$'Made with'.$A$7:.$C$20", "'Made with'!$A$7:$C$20"),
+        ("$'Made with'.$A$7:$'Made with'.$C$20", "'Made with'!$A$7:$C$20"),
+        ("$'Nan''s lots, no. 2'.$B$7", "'Nan''s lots, no. 2'!$B$7"),
+        ("", ""),
+    ],
+)
 def test_names_are_spelled_as_in_the_other_format(tmp_path, spelled, name):
     path = package(tmp_path / "names.ods", row(cell("string", "", "x")))
     with zipfile.ZipFile(path) as before:

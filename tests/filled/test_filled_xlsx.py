@@ -66,10 +66,7 @@ def test_a_cell_or_row_that_does_not_say_where_it_is_follows_the_last(tmp_path):
 
 
 def test_a_shared_formula_moves_along(tmp_path):
-    rows = (
-        '<row r="1"><c r="C1"><f t="shared" ref="C1:C2" si="0">A1*$B$1</f><v>2</v></c></row>'
-        '<row r="2"><c r="C2"><f t="shared" si="0"/><v>4</v></c></row>'
-    )
+    rows = '<row r="1"><c r="C1"><f t="shared" ref="C1:C2" si="0">A1*$B$1</f><v>2</v></c></row><row r="2"><c r="C2"><f t="shared" si="0"/><v>4</v></c></row>'
     assert cells(package(tmp_path / "shared.xlsx", rows)) == {(1, 3): Cell(2.0, "=A1*$B$1"), (2, 3): Cell(4.0, "=A2*$B$1")}
 
 
@@ -124,9 +121,8 @@ def test_a_broken_part_is_told_in_a_sentence(tmp_path):
 WRITTEN = {
     "as programs do": '<row r="2"><c r="A2" s="3"><v>1</v></c><c r="B2" s="1"/><c r="C2" t="str"><f>"a&gt;b"</f><v>a</v></c></row><row r="3"><c r="C3"><v>4</v></c></row>',
     "places are left out": '<row r="2"><c><v>1</v></c><c s="1"/><c t="str"><f>"a&gt;b"</f><v>a</v></c></row><row><c r="C3"><v>4</v></c></row>',
-    "another attribute first":
-        '<row r="2"><c s="3" r="A2"><v>1</v></c><c s="1" r="B2"/><c t="str" r="C2"><f>"a&gt;b"</f><v>a</v></c></row>'
-        '<row r="3"><c s="1" r="C3"><v>4</v></c></row>',
+    "another attribute first": '<row r="2"><c s="3" r="A2"><v>1</v></c><c s="1" r="B2"/><c t="str" r="C2"><f>"a&gt;b"</f><v>a</v></c></row>'
+    '<row r="3"><c s="1" r="C3"><v>4</v></c></row>',
     "single quotes": "<row r='2'><c r='A2'><v>1</v></c><c r='C2' t='str'><f>\"a&gt;b\"</f><v>a</v></c></row><row r='3'><c r='C3'><v>4</v></c></row>",
     "with remarks": '<row r="2"><c r="A2"><v>1</v></c><c r="C2" t="str"><f>"a&gt;b"</f><v>a</v></c><!--<c r="C2"><v>9</v></c>--></row><row r="3"><c r="C3"><v>4</v></c></row>',
     "as raw text": '<row r="2"><c r="A2"><v>1</v></c><c r="C2" t="str"><f><![CDATA["a>b"]]></f><v>a</v></c></row><row r="3"><c r="C3"><v>4</v></c></row>',
@@ -168,8 +164,10 @@ ODD = {  # what is not written as nearly all programs write it, and what it says
     "a section": ('<row r="1"><c r="A1" t="str"><v><![CDATA[a < b]]></v></c></row>', {(1, 1): Cell("a < b")}),
     "ends of lines": ('<row r="1"><c r="A1" t="str"><v>a\r\nb</v></c></row>', {(1, 1): Cell("a\nb")}),
     "its own space": ('<row r="1"><c r="A1" t="str"><f xml:space="preserve"> 1+1 </f><v xml:space="preserve"> a </v></c></row>', {(1, 1): Cell(" a ", "= 1+1 ")}),
-    "a formula by its own name": ('<row r="1"><c r="A1"><f t="shared" ref="A1:A2" si="7">B1</f><v>1</v></c></row><row r="2"><c r="A2"><f si="7" t="shared"/></c></row>',
-                                  {(1, 1): Cell(1.0, "=B1"), (2, 1): Cell(None, "=B2")}),
+    "a formula by its own name": (
+        '<row r="1"><c r="A1"><f t="shared" ref="A1:A2" si="7">B1</f><v>1</v></c></row><row r="2"><c r="A2"><f si="7" t="shared"/></c></row>',
+        {(1, 1): Cell(1.0, "=B1"), (2, 1): Cell(None, "=B2")},
+    ),
 }
 
 

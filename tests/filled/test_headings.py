@@ -27,6 +27,7 @@ def edited(planner_file, tmp_path):
 
 def lines_inserted(number: int):
     """So many lines above the first skein, as a spreadsheet program inserts them: the names go down with what was there."""
+
     def change(book):
         sheet = book["Skeins"]
         sheet.move_range(f"A{FIRST}:ZZ{FIRST + 20}", rows=number)

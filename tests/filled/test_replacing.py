@@ -13,7 +13,9 @@ from workbookgen.filled.replacing import require_no_entries
 from workbookgen.settings import Reel, Rows, Settings, templates
 
 SETTINGS = Settings(
-    rows=Rows(**dict.fromkeys(Rows.model_fields, 4) | {"guide": 60}), reels=(Reel(name="Clock reel", loop="2 yd"),), leave_out=all_but("Guide", "Time", "Figures"),
+    rows=Rows(**dict.fromkeys(Rows.model_fields, 4) | {"guide": 60}),
+    reels=(Reel(name="Clock reel", loop="2 yd"),),
+    leave_out=all_but("Guide", "Time", "Figures"),
 )
 
 
@@ -62,24 +64,30 @@ def test_what_is_no_planner(tmp_path):
     require_no_entries(path)
 
 
-@pytest.mark.parametrize(("key", "value"), [
-    ("skeins_wraps", 100),
-    ("skeins_wraps", "a hundred"),  # not taken by the planner, but typed
-    ("reels_name", None),
-    ("guide_name", "Fog"),
-    ("pace_weekly", 3),
-])
+@pytest.mark.parametrize(
+    ("key", "value"),
+    [
+        ("skeins_wraps", 100),
+        ("skeins_wraps", "a hundred"),  # not taken by the planner, but typed
+        ("reels_name", None),
+        ("guide_name", "Fog"),
+        ("pace_weekly", 3),
+    ],
+)
 def test_one_cell_is_enough(changed, key, value):
     """That cell is told: here the first of its field."""
     at = layout_of(SETTINGS).placements[key]
     assert f"({at.sheet}!{at.cell(0)})" in told(changed(**{key: value}))
 
 
-@pytest.mark.parametrize(("beside", "words"), [
-    ({"beside": "CZ40"}, "more than its formulas (Skeins!CZ40)"),
-    ({"note": "C9"}, "notes (Skeins)"),  # pinned to an empty cell in which one types
-    ({"note": "CZ40"}, "notes (Skeins)"),
-])
+@pytest.mark.parametrize(
+    ("beside", "words"),
+    [
+        ({"beside": "CZ40"}, "more than its formulas (Skeins!CZ40)"),
+        ({"note": "C9"}, "notes (Skeins)"),  # pinned to an empty cell in which one types
+        ({"note": "CZ40"}, "notes (Skeins)"),
+    ],
+)
 def test_what_stands_in_the_margin_alone(changed, beside, words):
     assert words in told(changed(**beside))
 
@@ -89,11 +97,15 @@ def test_what_an_earlier_carrying_left_over(changed, tmp_path):
     assert "leftovers of an older planner" in told(tmp_path / "new.xlsx")
 
 
-@pytest.mark.parametrize("damaged", [
-    lambda planner: planner[: len(planner) // 2],
-    lambda planner: b"\0" * 64 + planner[64:],
-    lambda planner: b"\xd0\xcf\x11\xe0" + bytes(508) + "EncryptedPackage".encode("utf-16-le"),
-], ids=["cut off", "begun with nothing", "with a password"])
+@pytest.mark.parametrize(
+    "damaged",
+    [
+        lambda planner: planner[: len(planner) // 2],
+        lambda planner: b"\0" * 64 + planner[64:],
+        lambda planner: b"\xd0\xcf\x11\xe0" + bytes(508) + "EncryptedPackage".encode("utf-16-le"),
+    ],
+    ids=["cut off", "begun with nothing", "with a password"],
+)
 def test_what_cannot_be_read_may_be_somebodys_planner(untouched, tmp_path, damaged):
     path = tmp_path / "mine.xlsx"
     path.write_bytes(damaged(untouched.read_bytes()))
@@ -128,12 +140,15 @@ def command(capsys, *words) -> str:
     return capsys.readouterr().err
 
 
-@pytest.mark.parametrize("words", [
-    ("build", "-o", "{mine}"),
-    ("carry", "{other}", "-o", "{mine}"),
-    ("blank", "{other}", "-o", "{mine}"),
-    ("gather", "{other}", "-o", "{mine}"),
-])
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("build", "-o", "{mine}"),
+        ("carry", "{other}", "-o", "{mine}"),
+        ("blank", "{other}", "-o", "{mine}"),
+        ("gather", "{other}", "-o", "{mine}"),
+    ],
+)
 def test_every_command_that_writes(changed, untouched, capsys, words):
     mine = changed(skeins_wraps=100)
     before = mine.read_bytes()

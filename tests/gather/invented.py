@@ -30,8 +30,14 @@ REELS = ({"name": "Post reel", "rated": q(2, "yd"), "tolerance": q(0.01, "m")},)
 LOTS = (
     # Romney from raw fleece to yarn: 10% lost in skirting, 60% kept in scouring, then 10% and 10% lost.
     {
-        "name": "Heather", "kind": "Romney", "state": "raw fleece", "weight": q(1000, "g"), "skirted_weighed": q(900, "g"),
-        "scoured_weighed": q(540, "g"), "prepared_weighed": q(486, "g"), "yarn_weighed": q(437.4, "g"),
+        "name": "Heather",
+        "kind": "Romney",
+        "state": "raw fleece",
+        "weight": q(1000, "g"),
+        "skirted_weighed": q(900, "g"),
+        "scoured_weighed": q(540, "g"),
+        "prepared_weighed": q(486, "g"),
+        "yarn_weighed": q(437.4, "g"),
     },
     # Only skirted yet.
     {"name": "Bramble", "kind": "Corriedale", "state": "raw fleece", "weight": q(2, "kg"), "skirted_weighed": q(1.6, "kg"), "grist": q(3, "m/g")},
@@ -39,21 +45,35 @@ LOTS = (
 SKEINS = (
     # 100.5 turns are 201 yd, 183.7944 m; a tenth of the loop is lost in washing; 100 g.
     {
-        "name": "Heather 1", "reel": "Post reel", "wraps": 100.0, "part_wrap": 0.5, "gross": q(104, "g"), "tare": q(4, "g"),
-        "washed_loop": q(1.8 , "yd"), "counted_wpi": q(10, "1/inch"), "lot": "Heather",
+        "name": "Heather 1",
+        "reel": "Post reel",
+        "wraps": 100.0,
+        "part_wrap": 0.5,
+        "gross": q(104, "g"),
+        "tare": q(4, "g"),
+        "washed_loop": q(1.8, "yd"),
+        "counted_wpi": q(10, "1/inch"),
+        "lot": "Heather",
     },
     # 110.5 turns unwashed, no tare, 100 g.
     {"name": "Heather 2", "reel": "Post reel", "wraps": 110.0, "part_wrap": 0.5, "gross": q(100, "g"), "lot": "Heather"},
 )
 SAMPLES = (
     {
-        "name": "Heather 2-ply", "lot": "Heather", "wpi_1": q(10, "1/inch"), "wpi_2": q(12, "1/inch"), "wpi_3": q(11, "1/inch"), "length": q(20, "m"),
-        "mass": q(10, "g"), "fiber_in": q(12, "g"), "yarn_out": q(10.8, "g"), "singles_turns": 60.0, "singles_piece": q(0.1, "m"),
+        "name": "Heather 2-ply",
+        "lot": "Heather",
+        "wpi_1": q(10, "1/inch"),
+        "wpi_2": q(12, "1/inch"),
+        "wpi_3": q(11, "1/inch"),
+        "length": q(20, "m"),
+        "mass": q(10, "g"),
+        "fiber_in": q(12, "g"),
+        "yarn_out": q(10.8, "g"),
+        "singles_turns": 60.0,
+        "singles_piece": q(0.1, "m"),
     },
 )
-PROJECTS = (
-    {"name": "Mittens", "wanted": q(200, "m"), "margin": 0.1, "grist": q(2, "m/g"), "lot_1": "Heather"},
-)
+PROJECTS = ({"name": "Mittens", "wanted": q(200, "m"), "margin": 0.1, "grist": q(2, "m/g"), "lot_1": "Heather"},)
 WORK = {"reels": REELS, "fiber": LOTS, "skeins": SKEINS, "samples": SAMPLES, "projects": PROJECTS}
 
 
@@ -91,9 +111,7 @@ def copies(folder: Path, count: int, units: str) -> list[Path]:
 
 def _typed(planner, block: str, record: Mapping) -> dict:
     fields = planner.blocks[block].by_key
-    return {
-        key: value.m_as(unit_of(fields[key], planner.system).pint) if isinstance(value, Quantity) else value for key, value in record.items()
-    }
+    return {key: value.m_as(unit_of(fields[key], planner.system).pint) if isinstance(value, Quantity) else value for key, value in record.items()}
 
 
 def fleece(name: str, kind: str, scoured: float, spun: float | None = None) -> dict:

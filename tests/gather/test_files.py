@@ -17,7 +17,7 @@ from workbookgen.gather.summary import published_fibers
 from .invented import LOTS, WORK, fleece, settings, write_planner
 
 FIBERS = published_fibers(settings("us"))
-FORMULA = "=HYPERLINK(\"http://example.org\")"
+FORMULA = '=HYPERLINK("http://example.org")'
 
 
 @pytest.fixture(scope="module")

@@ -153,8 +153,7 @@ def test_what_was_typed_below_a_log_is_told(folder, tmp_path, here):
     gathered = gather([path], here)
     assert len(gathered.tables["skeins"]) == 2
     assert [str(note) for note in gathered.notes] == [
-        f"more.xlsx: skeins: 2 lines typed below the last line of the log (line {last} of the sheet); nothing there is counted. "
-        "Carry the planner over to one with more rows."
+        f"more.xlsx: skeins: 2 lines typed below the last line of the log (line {last} of the sheet); nothing there is counted. Carry the planner over to one with more rows."
     ]
 
 

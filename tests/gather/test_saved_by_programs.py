@@ -14,7 +14,9 @@ pytestmark = pytest.mark.programs
 def by_libreoffice(file, folder, kind):
     subprocess.run(
         ["soffice", f"-env:UserInstallation=file://{folder}/profile", "--headless", "--convert-to", kind, "--outdir", str(folder), str(file)],
-        check=True, capture_output=True, timeout=120,
+        check=True,
+        capture_output=True,
+        timeout=120,
     )
     return folder / f"{file.stem}.{kind}"
 

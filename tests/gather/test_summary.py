@@ -23,12 +23,16 @@ def lots(tmp_path_factory, here):
     place = tmp_path_factory.mktemp("guild")
     own_breed = {"guide": ({"name": "Fog"}, {"name": "romney"})}
     files = [
-        write_planner(place / "a.xlsx", settings("us"), {
-            "reels": REELS,
-            "fiber": (fleece("One", "Romney", 500), fleece("Two", "Romney", 600, spun=540), fleece("Other", "Cheviot", 480)),
-            # 100 and 120 turns in one lot, 100 and 100 in the other: CVs of 0.128565 and 0.
-            "skeins": (spun("1", "One", 100), spun("2", "One", 120), spun("3", "Two", 100), spun("4", "Two", 100), spun("5", "Other", 80)),
-        }),
+        write_planner(
+            place / "a.xlsx",
+            settings("us"),
+            {
+                "reels": REELS,
+                "fiber": (fleece("One", "Romney", 500), fleece("Two", "Romney", 600, spun=540), fleece("Other", "Cheviot", 480)),
+                # 100 and 120 turns in one lot, 100 and 100 in the other: CVs of 0.128565 and 0.
+                "skeins": (spun("1", "One", 100), spun("2", "One", 120), spun("3", "Two", 100), spun("4", "Two", 100), spun("5", "Other", 80)),
+            },
+        ),
         write_planner(place / "b.xlsx", settings("metric"), own_breed | {"fiber": (fleece("Three", "romney", 700), fleece("Mine", "fog", 650))}),
         write_planner(place / "c.xlsx", settings("us-grams"), {"fiber": WORK["fiber"]}),
     ]

@@ -20,10 +20,22 @@ from workbookgen.settings import Settings
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
 ANY = Number(above=0, most=1000)
-LOG = Log("lots", "", (Group("", (
-    Input("name", "Lot", Name()), Input("weight", "Weight", ANY, MASS), Input("long", "Length", ANY, LENGTH),
-    repeated("listed", "Listed", "name"),
-)),), rows=3)
+LOG = Log(
+    "lots",
+    "",
+    (
+        Group(
+            "",
+            (
+                Input("name", "Lot", Name()),
+                Input("weight", "Weight", ANY, MASS),
+                Input("long", "Length", ANY, LENGTH),
+                repeated("listed", "Listed", "name"),
+            ),
+        ),
+    ),
+    rows=3,
+)
 
 
 def planner(*fields) -> None:
@@ -56,10 +68,12 @@ WRONG = {
         "it is shown as a mass, but its reference gives a grist.",
     ),
     "a looked-up mass shown as a length": (
-        [NAME_IN, result(TEXT_NAMES, stock.lookup, LENGTH, **LOOKED_UP)], "it is shown as a length, but its reference gives a mass.",
+        [NAME_IN, result(TEXT_NAMES, stock.lookup, LENGTH, **LOOKED_UP)],
+        "it is shown as a length, but its reference gives a mass.",
     ),
     "a looked-up mass shown as a text": (
-        [NAME_IN, result(TEXT_NAMES, stock.lookup, None, **LOOKED_UP)], "it is shown as a text, but its reference gives a mass.",
+        [NAME_IN, result(TEXT_NAMES, stock.lookup, None, **LOOKED_UP)],
+        "it is shown as a text, but its reference gives a mass.",
     ),
     "a looked-up text shown as a mass": (
         [NAME_IN, result("lookup(lots_name, lots_listed, lot)", stock.lookup, MASS, **LOOKED_UP | {"values": "lots_name"})],
@@ -74,13 +88,16 @@ WRONG = {
         "its word r_3x is a mass, but its reference takes a length for reading_3.",
     ),
     "a mean of lengths shown as a mass": (
-        [*READ, result(f"mean({ALL_READ})", readings.mean, MASS, **READ_USES)], "it is shown as a mass, but its reference gives a length.",
+        [*READ, result(f"mean({ALL_READ})", readings.mean, MASS, **READ_USES)],
+        "it is shown as a mass, but its reference gives a length.",
     ),
     "a number of readings shown as a length": (
-        [*READ, result(f"readings({ALL_READ})", readings.count, LENGTH, **READ_USES)], "it is shown as a length, but its reference gives a plain number.",
+        [*READ, result(f"readings({ALL_READ})", readings.count, LENGTH, **READ_USES)],
+        "it is shown as a length, but its reference gives a plain number.",
     ),
     "a square that is none": (
-        [LENGTH_IN, result("long * long", joined.square_of, LENGTH, value="long")], "it is shown as a length, but its reference gives an area.",
+        [LENGTH_IN, result("long * long", joined.square_of, LENGTH, value="long")],
+        "it is shown as a length, but its reference gives an area.",
     ),
     "an amount at a pace of another kind": (
         [MASS_IN, Input("pace", "Pace", ANY, PACE), result("net / pace", work.hours, HOURS, amount="net")],
@@ -94,7 +111,9 @@ RIGHT = {
     "a square of a grist": [Input("grist", "Grist", ANY, GRIST), result("grist * grist", joined.square_of, SQUARE_GRIST, value="grist")],
     "an amount at its pace": [LENGTH_IN, Input("pace", "Pace", ANY, PACE), result("long / pace", work.hours, HOURS, amount="long")],
     "a variation": [
-        Input("squares", "Squares", ANY, SQUARE_LENGTH), Input("count", "Number", ANY), Input("long", "Mean", ANY, LENGTH),
+        Input("squares", "Squares", ANY, SQUARE_LENGTH),
+        Input("count", "Number", ANY),
+        Input("long", "Mean", ANY, LENGTH),
         result("squares * count / long / long", joined.variation_of_sums, SHARE, mean="long"),
     ],
 }
@@ -123,9 +142,12 @@ def test_every_result_of_the_planner_is_of_the_kind_that_its_reference_gives(uni
 
 
 def test_a_printed_value_of_another_kind_is_refused():
-    table = ProofTable("proofs", "Proofs", (proof := Proof(
-        "1", "Grist", "card_outcome", {"long": (100.0, "yard"), "net": (100.0, "yard")}, 1.0, "yard / pound", 0.1, "A book", "read"
-    ),), Result("verdict", "Verdict", "computed", lambda computed: computed, None))
+    table = ProofTable(
+        "proofs",
+        "Proofs",
+        (proof := Proof("1", "Grist", "card_outcome", {"long": (100.0, "yard"), "net": (100.0, "yard")}, 1.0, "yard / pound", 0.1, "A book", "read"),),
+        Result("verdict", "Verdict", "computed", lambda computed: computed, None),
+    )
     card = Card("card", "", (Group("", (LENGTH_IN, MASS_IN, result("long / net", grist, GRIST, length="long", mass="net"))),))
     whole = described.planner_of(LOG, card)
     with pytest.raises(DescriptionError) as refused:

@@ -271,9 +271,7 @@ def test_a_log_with_a_view_of_its_own_shares_its_sheet_with_no_other():
 
 def proofs(*given) -> Planner:
     verdict = Result("verdict", "Verdict", "IF(computed = printed, tolerance, 0)", lambda computed, printed, tolerance: 0, NUMBER)
-    table = ProofTable(
-        "proofs", "", tuple(Proof(str(n), "", "skeins_length", each, 1.0, "meter", 0.1, "", "read") for n, each in enumerate(given)), verdict
-    )
+    table = ProofTable("proofs", "", tuple(Proof(str(n), "", "skeins_length", each, 1.0, "meter", 0.1, "", "read") for n, each in enumerate(given)), verdict)
     return replace(described.whole(), sheets=(*described.whole().sheets, Sheet("Proofs", "", "", (Chapter("Proofs", (table,), (band(Examples(table="proofs")),)),))))
 
 

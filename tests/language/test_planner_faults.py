@@ -61,10 +61,16 @@ def test_a_choice_of_what_is_not_there(choice, sentence):
     assert refused(lambda: planner_of(REELS, SKEINS, described.PLAN, card(Input("reel", "Reel", choice)))) == [f"field work_reel: {sentence}."]
 
 
-@pytest.mark.parametrize(("column", "refusal"), [
-    ("skeins_reel", ['field work_outcome: its formula looks up skeins_reel, which was chosen and may be of no list: look up the result beside it that is repeated(..., "reel").']),
-    ("skeins_wound_on", None),
-])
+@pytest.mark.parametrize(
+    ("column", "refusal"),
+    [
+        (
+            "skeins_reel",
+            ['field work_outcome: its formula looks up skeins_reel, which was chosen and may be of no list: look up the result beside it that is repeated(..., "reel").'],
+        ),
+        ("skeins_wound_on", None),
+    ],
+)
 def test_what_another_log_chose_is_looked_up_where_it_is_repeated(column, refusal):
     """A choice is whatever was typed; the result beside it is blank where that is none."""
     reel = Input("reel", "Reel", Choice("reels_listed", "Reels"))

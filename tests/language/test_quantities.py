@@ -10,12 +10,7 @@ from workbookgen.unit_systems import UNIT_SYSTEMS, UnitSystem
 from workbookgen.units import COUNT_UNITS, ureg
 
 KINDS = {name: each for name, each in vars(quantities).items() if isinstance(each, Kind)}
-UNITS = tuple(
-    dict.fromkeys(
-        unit
-        for unit in [*(kind.unit(system) for kind in KINDS.values() for system in UNIT_SYSTEMS), *PRINTED_ONLY]
-    )
-)
+UNITS = tuple(dict.fromkeys(unit for unit in [*(kind.unit(system) for kind in KINDS.values() for system in UNIT_SYSTEMS), *PRINTED_ONLY]))
 
 
 STRANGER = pint.UnitRegistry()
@@ -23,7 +18,11 @@ STRANGER = pint.UnitRegistry()
 
 # What formulas reckon in. Volumes come in liters, whatever else a length to the third would be.
 COHERENT = {
-    "[length]": "meter", "[mass]": "gram", "[time]": "hour", "[temperature]": "degree_Celsius", "volume": "liter",
+    "[length]": "meter",
+    "[mass]": "gram",
+    "[time]": "hour",
+    "[temperature]": "degree_Celsius",
+    "volume": "liter",
 }
 
 

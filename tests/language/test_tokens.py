@@ -32,8 +32,11 @@ def kind(token: str) -> str:
 
 def as_openpyxl_reads(text: str) -> list[tuple[str, str]]:
     found = [each for each in Tokenizer("=" + text.removeprefix("=")).items if each.type != "WHITE-SPACE"]
-    kinds = {"OPERAND": lambda each: each.subtype, "FUNC": lambda each: each.type if each.subtype == "OPEN" else "SIGN",
-             "PAREN": lambda each: each.type if each.subtype == "OPEN" else "SIGN"}
+    kinds = {
+        "OPERAND": lambda each: each.subtype,
+        "FUNC": lambda each: each.type if each.subtype == "OPEN" else "SIGN",
+        "PAREN": lambda each: each.type if each.subtype == "OPEN" else "SIGN",
+    }
     return [(each.value, kinds.get(each.type, lambda each: "SIGN")(each)) for each in found]
 
 
@@ -58,9 +61,7 @@ def test_no_sign_of_a_formula_is_lost(described):
 
 def test_calls_stand_within_each_other():
     inner = Call("lookup", (("a",), ("b",), ("c",)))
-    assert nodes("IF(given(x), (lookup(a, b, c) * 2), PI())") == (
-        Call("IF", ((Call("given", (("x",),)),), (Call("", ((inner, "*", "2"),)),), (Call("PI", ((),)),))),
-    )
+    assert nodes("IF(given(x), (lookup(a, b, c) * 2), PI())") == (Call("IF", ((Call("given", (("x",),)),), (Call("", ((inner, "*", "2"),)),), (Call("PI", ((),)),))),)
     assert [call.name for call in calls(nodes("IF(given(x), (lookup(a, b, c) * 2), PI())"))] == ["IF", "given", "", "lookup", "PI"]
     assert inner.keys == ("a", "b", "c")
     assert Call("lookup", (("a",), ("1",), (inner,), ("a", "*", "b"), (), ("B7",))).keys == ("a", "", "", "", "", "")
@@ -88,8 +89,9 @@ def test_brackets_that_do_not_match(text):
         nodes(text)
 
 
-@pytest.mark.parametrize(("word", "is_one"), [("a", True), ("a_1", True), ("A", False), ("_a", False), ("a.b", False), ("1a", False), ("größe", False), ("a(", False),
-                                              ("$a", False)])
+@pytest.mark.parametrize(
+    ("word", "is_one"), [("a", True), ("a_1", True), ("A", False), ("_a", False), ("a.b", False), ("1a", False), ("größe", False), ("a(", False), ("$a", False)]
+)
 def test_a_word_is_written_as_a_key(word, is_one):
     assert is_word(word) is is_one
 

@@ -70,11 +70,7 @@ def distinct(layout: Layout) -> list[tuple[Placement, int]]:
 
 
 def mutants(layout: Layout) -> list[Mutant]:
-    return [
-        Mutant(placement, row, change)
-        for placement, row in distinct(layout)
-        for change in changes(with_addresses(layout, placement.formulas[row]))
-    ]
+    return [Mutant(placement, row, change) for placement, row in distinct(layout) for change in changes(with_addresses(layout, placement.formulas[row]))]
 
 
 def in_its_row(mutant: Mutant) -> str:

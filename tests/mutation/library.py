@@ -75,12 +75,7 @@ def _module(path: Path) -> str:
 
 def _annotations(source: str) -> list[tuple[tuple[int, int], tuple[int, int]]]:
     """Where annotations begin and end."""
-    found = [
-        each
-        for node in ast.walk(ast.parse(source))
-        for each in (getattr(node, "annotation", None), getattr(node, "returns", None))
-        if each is not None
-    ]
+    found = [each for node in ast.walk(ast.parse(source)) for each in (getattr(node, "annotation", None), getattr(node, "returns", None)) if each is not None]
     return [((each.lineno, each.col_offset), (each.end_lineno, each.end_col_offset)) for each in found]
 
 

@@ -23,11 +23,31 @@ FIBERS = (
     {"name": "Goat", "on_labels": "mohair"},
 )
 LOTS = (
-    {"name": "Bracken", "state": PREPARED, "weight": 30.0, "grist": 1500.0, "own_spinning": 0.05, "kind": "Moor sheep", "also_kind": "Goat", "also_share": 0.2,
-     "third_kind": "Cocoon", "third_share": 0.1},
+    {
+        "name": "Bracken",
+        "state": PREPARED,
+        "weight": 30.0,
+        "grist": 1500.0,
+        "own_spinning": 0.05,
+        "kind": "Moor sheep",
+        "also_kind": "Goat",
+        "also_share": 0.2,
+        "third_kind": "Cocoon",
+        "third_share": 0.1,
+    },
     {"name": "Heath", "state": PREPARED, "weight": 18.0, "grist": 1500.0, "own_spinning": 0.08, "kind": "Hill sheep", "also_kind": "Stalk", "also_share": 0.25},
-    {"name": "Fog", "state": PREPARED, "weight": 22.0, "grist": 1400.0, "own_spinning": 0.04, "kind": "Goat", "also_kind": "Hill sheep", "also_share": 0.4, "third_kind": "Stalk",
-     "third_share": 0.04},
+    {
+        "name": "Fog",
+        "state": PREPARED,
+        "weight": 22.0,
+        "grist": 1400.0,
+        "own_spinning": 0.04,
+        "kind": "Goat",
+        "also_kind": "Hill sheep",
+        "also_share": 0.4,
+        "third_kind": "Stalk",
+        "third_share": 0.04,
+    },
     {"name": "Spark", "state": THREAD, "weight": 9.0, "grist": 6000.0, "kind": "Cocoon"},
 )
 DESIGNS = ({"name": "Moorland", "wanted": 1200.0}, {"name": "Drizzle", "wanted": 700.0})

@@ -83,16 +83,16 @@ def test_every_formula_is_right_where_projects_share_yarns(layout):
 @pytest.mark.parametrize(
     ("kind", "changed"),
     [
-        ("another constant", "=IF(ISNUMBER($A7),SUM(Reels!$B$7:$B$9)*0.923544,\"\")"),
-        ("another unit", "=IF(ISNUMBER($A7),SUM(Reels!$B$7:$B$9)*0.3048,\"\")"),
-        ("another sign", "=IF(ISNUMBER($A7),SUM(Reels!$B$7:$B$9)/0.9144,\"\")"),
-        ("a cell one row off", "=IF(ISNUMBER($A8),SUM(Reels!$B$7:$B$9)*0.9144,\"\")"),
-        ("a range one row short", "=IF(ISNUMBER($A7),SUM(Reels!$B$7:$B$8)*0.9144,\"\")"),
-        ("the column beside it", "=IF(ISNUMBER($A7),SUM(Reels!$C$7:$C$9)*0.9144,\"\")"),
+        ("another constant", '=IF(ISNUMBER($A7),SUM(Reels!$B$7:$B$9)*0.923544,"")'),
+        ("another unit", '=IF(ISNUMBER($A7),SUM(Reels!$B$7:$B$9)*0.3048,"")'),
+        ("another sign", '=IF(ISNUMBER($A7),SUM(Reels!$B$7:$B$9)/0.9144,"")'),
+        ("a cell one row off", '=IF(ISNUMBER($A8),SUM(Reels!$B$7:$B$9)*0.9144,"")'),
+        ("a range one row short", '=IF(ISNUMBER($A7),SUM(Reels!$B$7:$B$8)*0.9144,"")'),
+        ("the column beside it", '=IF(ISNUMBER($A7),SUM(Reels!$C$7:$C$9)*0.9144,"")'),
         ("a missing guard", "=(SUM(Reels!$B$7:$B$9)*0.9144)"),
-        ("another function", "=IF(ISNUMBER($A7),COUNT(Reels!$B$7:$B$9)*0.9144,\"\")"),
+        ("another function", '=IF(ISNUMBER($A7),COUNT(Reels!$B$7:$B$9)*0.9144,"")'),
     ],
 )
 def test_kinds_of_change(kind, changed):
-    made = {each.formula: each.kind for each in changes("=IF(ISNUMBER($A7),SUM(Reels!$B$7:$B$9)*0.9144,\"\")")}
+    made = {each.formula: each.kind for each in changes('=IF(ISNUMBER($A7),SUM(Reels!$B$7:$B$9)*0.9144,"")')}
     assert made[changed] == kind

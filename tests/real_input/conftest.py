@@ -83,8 +83,15 @@ def readings() -> list[Reading]:
     with (Path(__file__).parent / "readings.csv").open(encoding="utf-8", newline="") as file:
         return [
             Reading(
-                line["id"], line["perimeter"], float(line["turns"]), line["rest"], line["weight"],
-                line["reading"], float(line["printed"]), float(line["half_step"]), line["source"],
+                line["id"],
+                line["perimeter"],
+                float(line["turns"]),
+                line["rest"],
+                line["weight"],
+                line["reading"],
+                float(line["printed"]),
+                float(line["half_step"]),
+                line["source"],
             )
             for line in csv.DictReader(file)
         ]
@@ -111,9 +118,7 @@ def filled(request, tmp_path_factory) -> Filled:
     small = SHOWN[system][0]
     planner = layout_of(settings).planner
     entries = starting_entries(planner)
-    entries = with_records(planner, entries, "reels", [
-        {"name": perimeter, "rated": amount(perimeter, METERS, small)} for perimeter in perimeters
-    ])
+    entries = with_records(planner, entries, "reels", [{"name": perimeter, "rated": amount(perimeter, METERS, small)} for perimeter in perimeters])
     entries = with_records(planner, entries, "skeins", [reading.as_skein(system) for reading in READINGS])
     path = tmp_path_factory.mktemp("readings") / f"{system}.xlsx"
     return Filled(build(settings, path, entries), path)
@@ -125,7 +130,7 @@ def cached(filled) -> dict[str, list]:
     book = openpyxl.load_workbook(filled.path, data_only=True)
 
     def column(key: str) -> list:
-        (sheet, area), = book.defined_names[key].destinations
+        ((sheet, area),) = book.defined_names[key].destinations
         return [row[0].value for row in book[sheet][area.replace("$", "")]]
 
     return {key: column(key) for key in {*(key for key, _ in COLUMNS.values()), "skeins_message"}}

@@ -12,9 +12,7 @@ from workbookgen.engines import ENGINES, engine
 from .conftest import COLUMNS, READINGS
 
 ROWS = [pytest.param(row, id=reading.id) for row, reading in enumerate(READINGS)]
-BY_ENGINE = [
-    pytest.param(name, marks=pytest.mark.programs if name in ("libreoffice", "gnumeric") else ()) for name in ENGINES
-]
+BY_ENGINE = [pytest.param(name, marks=pytest.mark.programs if name in ("libreoffice", "gnumeric") else ()) for name in ENGINES]
 ISO_SKEINS = [row for row, reading in enumerate(READINGS) if reading.id.startswith("05-010")]
 
 
@@ -65,6 +63,5 @@ def test_a_slip_of_one_turn_would_be_noticed(cached):
     """The printed roundings are narrow enough: one turn more is refused wherever the skein is short."""
     for row, reading in enumerate(READINGS):
         if reading.turns <= 20 and reading.reading != "galashiels":
-            longer = {key: [value and value * (reading.turns + 1) / reading.turns for value in column]
-                      for key, column in cached.items() if key != "skeins_message"}
+            longer = {key: [value and value * (reading.turns + 1) / reading.turns for value in column] for key, column in cached.items() if key != "skeins_message"}
             assert not reading.reproduced_by(longer, row)

@@ -66,9 +66,7 @@ def test_how_many_counts_what_could_not_be_computed_too():
 
 def test_trust():
     assert agreement.trust(24, 24) == "This program computes the planner correctly."
-    assert agreement.trust(21.0, 24.0) == (
-        "Do not rely on the numbers here: 3 of 24 checks fail in this program."
-    )
+    assert agreement.trust(21.0, 24.0) == ("Do not rely on the numbers here: 3 of 24 checks fail in this program.")
     assert agreement.trust(0, 1).startswith("Do not rely on the numbers here: 1 of 1 ")
 
 

@@ -86,12 +86,15 @@ def test_all_that_is_spun_is_plied_or_left():
     assert plying.plied_to_the_end(plying.shared_evenly(meters(270), 3), 3, 0.1).m_as("m") == approx(72 + 9)
 
 
-@pytest.mark.parametrize(("strands", "rest", "words"), [
-    (2, 2, "The bobbins run out together."),
-    (2, 30, "Wind the rest into a ball, and ply it from both ends."),
-    (3, 30, "Chain-ply the rest."),
-    (4, 30, "Wind the rest over evenly, and ply on."),
-])
+@pytest.mark.parametrize(
+    ("strands", "rest", "words"),
+    [
+        (2, 2, "The bobbins run out together."),
+        (2, 30, "Wind the rest into a ball, and ply it from both ends."),
+        (3, 30, "Chain-ply the rest."),
+        (4, 30, "Wind the rest over evenly, and ply on."),
+    ],
+)
 def test_what_to_do_with_the_rest(strands, rest, words):
     assert plying.leftover_words(strands, Quantity(240, "yard"), Quantity(rest, "yard")) == words
 

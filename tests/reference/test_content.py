@@ -115,8 +115,10 @@ def test_a_lot_that_may_replace_another_of_the_same_fiber_changes_nothing():
 
 
 def test_a_yarn_of_five_fibers_is_not_told_of():
-    lots = [{"name": "Fleece", "kind": "wool fleece", "also_kind": "SILK", "also_share": 0.2, "third_kind": "NYLON", "third_share": 0.1},
-            {"name": "Thread", "kind": "COTTON", "also_kind": "LINEN", "also_share": 0.5}]
+    lots = [
+        {"name": "Fleece", "kind": "wool fleece", "also_kind": "SILK", "also_share": 0.2, "third_kind": "NYLON", "third_share": 0.1},
+        {"name": "Thread", "kind": "COTTON", "also_kind": "LINEN", "also_share": 0.5},
+    ]
     assert told(lots, [STRAND, SECOND], {"design": "Design"}) is None
     del lots[1]["also_kind"], lots[1]["also_share"]
     assert told(lots, [STRAND, SECOND], {"design": "Design"}) == "50% cotton, 35% wool, 10% silk, 5% nylon"
@@ -131,8 +133,16 @@ def parts(words):
 def of_many(mixtures):
     """What is told of each of several lots; a mixture is three names with their weights."""
     lots = [
-        {"name": f"Lot {n}", "state": "prepared fiber", "weight": 10.0, "kind": OF[first], "also_kind": OF[second], "also_share": b / (a + b + c), "third_kind": OF[third],
-         "third_share": c / (a + b + c)}
+        {
+            "name": f"Lot {n}",
+            "state": "prepared fiber",
+            "weight": 10.0,
+            "kind": OF[first],
+            "also_kind": OF[second],
+            "also_share": b / (a + b + c),
+            "third_kind": OF[third],
+            "third_share": c / (a + b + c),
+        }
         for n, ((first, a), (second, b), (third, c)) in enumerate(mixtures)
     ]
     entries = with_records(MANY, starting_entries(MANY), "guide", FIBERS)

@@ -78,9 +78,7 @@ def test_packing_implied_by_two_published_rules():
     assert 1 / found.m_as("inch") == approx(54.0, rel=1e-4)
 
 
-@given(
-    linear_density=st.floats(1, 5000), fiber=st.floats(1000, 2000), packing=st.floats(0.05, 1)
-)
+@given(linear_density=st.floats(1, 5000), fiber=st.floats(1000, 2000), packing=st.floats(0.05, 1))
 def test_the_cylinder_has_the_mass_of_the_yarn(linear_density, fiber, packing):
     found = diameter.yarn_diameter(tex(linear_density), Quantity(fiber, "kg/m^3"), packing)
     kilometer_of_fiber = np.pi * (found / 2) ** 2 * Quantity(1, "km") * packing
@@ -100,9 +98,7 @@ def test_counted_wraps_beat_expected_ones():
 
 
 def test_density_matters():
-    assert diameter.fibers_in_section(tex(30), micrometers(15), COTTON) < diameter.fibers_in_section(
-        tex(30), micrometers(15), WOOL
-    )
+    assert diameter.fibers_in_section(tex(30), micrometers(15), COTTON) < diameter.fibers_in_section(tex(30), micrometers(15), WOOL)
 
 
 @pytest.mark.parametrize(

@@ -8,9 +8,7 @@ from workbookgen.units import Quantity
 
 from .examples import EXAMPLES, label, public_calculations, single
 
-ARGUMENTS = [
-    (calculation, arguments, name) for calculation, arguments in EXAMPLES for name in arguments if name in calculation.dimensions
-]
+ARGUMENTS = [(calculation, arguments, name) for calculation, arguments in EXAMPLES for name in arguments if name in calculation.dimensions]
 # What a calculation takes only to refuse it: there is no right call with it.
 REFUSED = [(calculation, arguments, "washed_loop") for calculation, arguments in EXAMPLES if calculation in (uncertainty.by_reel, uncertainty.by_shrinkage)]
 REFUSED += [(calculation, arguments, "used") for calculation, arguments in EXAMPLES if calculation is project.while_open]

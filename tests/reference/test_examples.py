@@ -42,9 +42,23 @@ def test_arrays_give_what_single_values_give(example):
 
 # What an argument is when nobody gives it: nothing is lost, taken off or added, and there is one of it.
 NEUTRAL = {
-    "each": 0.0, "shipping": 0.0, "draw_in": 0.0, "feed": 1, "part_wrap": 0.0, "pieces": 1, "rinses": 0.0, "second_share": 0.0,
-    "shrinkage": 0.0, "slip": 0.0, "take_up": 0.0, "hems": Quantity(0.0, "m"), "loom_waste": Quantity(0.0, "m"), "rest": Quantity(0.0, "m"),
-    "samples": Quantity(0.0, "m"), "done": Quantity(0.0, "hour"), "tare": Quantity(0.0, "g"),
+    "each": 0.0,
+    "shipping": 0.0,
+    "draw_in": 0.0,
+    "feed": 1,
+    "part_wrap": 0.0,
+    "pieces": 1,
+    "rinses": 0.0,
+    "second_share": 0.0,
+    "shrinkage": 0.0,
+    "slip": 0.0,
+    "take_up": 0.0,
+    "hems": Quantity(0.0, "m"),
+    "loom_waste": Quantity(0.0, "m"),
+    "rest": Quantity(0.0, "m"),
+    "samples": Quantity(0.0, "m"),
+    "done": Quantity(0.0, "hour"),
+    "tare": Quantity(0.0, "g"),
 }
 LEFT_OUT = [
     (calculation, arguments, name)
@@ -61,17 +75,10 @@ def test_what_is_left_out_changes_nothing(calculation, arguments, name):
     assert calculation(**given) == calculation(**given, **{name: NEUTRAL[name]})
 
 
-NUMBERS = [
-    (calculation, arguments, name)
-    for calculation, arguments in EXAMPLES
-    for name in arguments
-    if name in calculation.dimensions or calculation in ANY_KIND
-]
+NUMBERS = [(calculation, arguments, name) for calculation, arguments in EXAMPLES for name in arguments if name in calculation.dimensions or calculation in ANY_KIND]
 
 
-@pytest.mark.parametrize(
-    "calculation, arguments, name", NUMBERS, ids=[f"{label((calculation, given))}:{name}" for calculation, given, name in NUMBERS]
-)
+@pytest.mark.parametrize("calculation, arguments, name", NUMBERS, ids=[f"{label((calculation, given))}:{name}" for calculation, given, name in NUMBERS])
 def test_what_is_not_a_number_is_refused(calculation, arguments, name):
     right = single(arguments, 0)
     with pytest.raises(ValueError):

@@ -42,12 +42,15 @@ def test_in_words():
     assert gauge.gauge_words(16, 20).endswith("a swatch decides")
 
 
-@pytest.mark.parametrize("call, sentence", [
-    (lambda: gauge.fewest_stitches(per_inch(0)), "wraps"),
-    (lambda: gauge.most_stitches(per_inch(0)), "wraps"),
-    (lambda: gauge.gauge_words(20, 16), "fewest"),
-    (lambda: gauge.gauge_words(-1, 16), "fewest"),
-])
+@pytest.mark.parametrize(
+    "call, sentence",
+    [
+        (lambda: gauge.fewest_stitches(per_inch(0)), "wraps"),
+        (lambda: gauge.most_stitches(per_inch(0)), "wraps"),
+        (lambda: gauge.gauge_words(20, 16), "fewest"),
+        (lambda: gauge.gauge_words(-1, 16), "fewest"),
+    ],
+)
 def test_refusals(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()

@@ -35,17 +35,8 @@ def in_modules(*paths):
     named = set()
     for path in paths:
         nodes = list(ast.walk(ast.parse(path.read_text(encoding="utf-8"))))
-        subjects = {
-            each.asname or each.name: each.name
-            for node in nodes
-            if isinstance(node, ast.ImportFrom) and node.module == "workbookgen.reference"
-            for each in node.names
-        }
-        named |= {
-            f"{subjects.get(node.value.id)}.{node.attr}"
-            for node in nodes
-            if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name)
-        }
+        subjects = {each.asname or each.name: each.name for node in nodes if isinstance(node, ast.ImportFrom) and node.module == "workbookgen.reference" for each in node.names}
+        named |= {f"{subjects.get(node.value.id)}.{node.attr}" for node in nodes if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name)}
     return {CALCULATIONS[name] for name in named & set(CALCULATIONS)}
 
 

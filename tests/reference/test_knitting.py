@@ -83,9 +83,7 @@ def test_area_by_adding_up_narrow_strips(shape):
 
 
 def test_many_shapes_at_once_and_sizes_that_a_shape_does_not_need():
-    areas = knitting.area(
-        np.array(["circle", "rectangle"], dtype=object), centimeters([20, 50]), centimeters([np.nan, 60])
-    )
+    areas = knitting.area(np.array(["circle", "rectangle"], dtype=object), centimeters([20, 50]), centimeters([np.nan, 60]))
     assert areas.m_as("cm^2") == approx([314.159265, 3000])
 
 
@@ -204,9 +202,7 @@ ONE = centimeters(1)
 def test_a_swatch_in_two_units():
     # 4 by 5 inches of 2.54 cm each.
     assert knitting.swatch_area(Quantity(4, "inch"), centimeters(12.7)).m_as("cm^2") == approx(10.16 * 12.7)
-    assert knitting.swatch_area(centimeters(10), centimeters(8)) == knitting.area(
-        "rectangle", centimeters(10), centimeters(8)
-    )
+    assert knitting.swatch_area(centimeters(10), centimeters(8)) == knitting.area("rectangle", centimeters(10), centimeters(8))
 
 
 def test_the_parts_of_a_project_make_its_area():
@@ -251,7 +247,7 @@ def test_an_estimate_may_be_nothing_and_one_that_is_not_used_anything():
         (lambda: knitting.area("ring", ONE), "inner diameter"),
         (lambda: knitting.area("ring", ONE, second=ONE), "below the outer"),
         (lambda: knitting.area("ring", ONE, second=2 * ONE), "below the outer"),
-        (lambda: knitting.from_swatch(-ONE**2, ONE**2, grams(1), Quantity(1, "m/g")), "piece"),
+        (lambda: knitting.from_swatch(-(ONE**2), ONE**2, grams(1), Quantity(1, "m/g")), "piece"),
         (lambda: knitting.from_swatch(ONE**2, 0 * ONE**2, grams(1), Quantity(1, "m/g")), "swatch"),
         (lambda: knitting.from_swatch(ONE**2, ONE**2, grams(0), Quantity(1, "m/g")), "weigh"),
         (lambda: knitting.from_swatch(ONE**2, ONE**2, grams(1), Quantity(0, "m/g")), "grist"),
@@ -263,7 +259,7 @@ def test_an_estimate_may_be_nothing_and_one_that_is_not_used_anything():
         (lambda: knitting.munden_stitch_length(per_square_centimeter(1), 0), "constant"),
         (lambda: knitting.stitch_density(per_centimeter(0), per_centimeter(1)), "stitch gauge"),
         (lambda: knitting.stitch_density(per_centimeter(1), per_centimeter(0)), "row gauge"),
-        (lambda: knitting.from_gauge(-ONE**2, per_square_centimeter(1), ONE), "area"),
+        (lambda: knitting.from_gauge(-(ONE**2), per_square_centimeter(1), ONE), "area"),
         (lambda: knitting.from_gauge(ONE**2, per_square_centimeter(0), ONE), "stitch density"),
         (lambda: knitting.from_gauge(ONE**2, per_square_centimeter(1), centimeters(0)), "stitch must"),
         (lambda: knitting.rows_possible(grams(-1), grams(2), grams(1), 1), "left"),

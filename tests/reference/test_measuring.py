@@ -78,9 +78,19 @@ def test_a_grist_is_as_sure_as_its_length_and_the_scale():
     assert measuring.grist_words(0.0234, Quantity(800, "yard / pound")) == "very likely within 2.3%"
 
 
-@pytest.mark.parametrize("typed, unit, step", [
-    (57, "g", 1), (57.3, "g", 0.1), (57.25, "g", 0.1), (3.5, "oz", 0.1), (4, "oz", 0.1), (3.55, "oz", 0.05), (3.52, "oz", 0.01), (19.7, "oz", 0.1),
-])
+@pytest.mark.parametrize(
+    "typed, unit, step",
+    [
+        (57, "g", 1),
+        (57.3, "g", 0.1),
+        (57.25, "g", 0.1),
+        (3.5, "oz", 0.1),
+        (4, "oz", 0.1),
+        (3.55, "oz", 0.05),
+        (3.52, "oz", 0.01),
+        (19.7, "oz", 0.1),
+    ],
+)
 def test_a_weight_tells_how_finely_the_scale_shows_it(typed, unit, step):
     assert measuring.scale_step(Quantity(typed, unit), in_ounces=float(unit == "oz")).m_as(unit) == pytest.approx(step)
 
@@ -93,27 +103,33 @@ def test_a_grist_lies_as_near_as_promised():
     assert np.mean(np.abs(length / weight / 2 - 1) <= within) == pytest.approx(0.95, abs=0.01)
 
 
-@pytest.mark.parametrize("call, sentence", [
-    (lambda: measuring.grist_within(yards(0), yards(3), 0.004, grams(50), grams(1)), "length"),
-    (lambda: measuring.grist_within(yards(10), yards(-3), 0.004, grams(50), grams(1)), "negative"),
-    (lambda: measuring.grist_within(yards(10), yards(3), -0.004, grams(50), grams(1)), "negative"),
-    (lambda: measuring.grist_within(yards(10), yards(3), 0.004, grams(0), grams(1)), "weight"),
-    (lambda: measuring.grist_within(yards(10), yards(3), 0.004, grams(50), grams(-1)), "step"),
-    (lambda: measuring.grist_within(yards(10), yards(3), 0.004, grams(50), grams(1), grams(-1)), "tare"),
-    (lambda: measuring.scale_step(grams(-1), 0.0), "weight"),
-    (lambda: measuring.grist_words(-0.1, Quantity(1, "m/g")), "negative"),
-    (lambda: measuring.grist_words(0.1, Quantity(0, "m/g")), "grist"),
-])
+@pytest.mark.parametrize(
+    "call, sentence",
+    [
+        (lambda: measuring.grist_within(yards(0), yards(3), 0.004, grams(50), grams(1)), "length"),
+        (lambda: measuring.grist_within(yards(10), yards(-3), 0.004, grams(50), grams(1)), "negative"),
+        (lambda: measuring.grist_within(yards(10), yards(3), -0.004, grams(50), grams(1)), "negative"),
+        (lambda: measuring.grist_within(yards(10), yards(3), 0.004, grams(0), grams(1)), "weight"),
+        (lambda: measuring.grist_within(yards(10), yards(3), 0.004, grams(50), grams(-1)), "step"),
+        (lambda: measuring.grist_within(yards(10), yards(3), 0.004, grams(50), grams(1), grams(-1)), "tare"),
+        (lambda: measuring.scale_step(grams(-1), 0.0), "weight"),
+        (lambda: measuring.grist_words(-0.1, Quantity(1, "m/g")), "negative"),
+        (lambda: measuring.grist_words(0.1, Quantity(0, "m/g")), "grist"),
+    ],
+)
 def test_doubts_of_a_grist_that_are_none(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
 
 
-@pytest.mark.parametrize("known, asked", [
-    ({}, "Choose a skein, or type reel and wraps."),
-    ({"wraps": 3.0}, "Choose a reel, or type its loop."),
-    ({"loop": yards(2)}, "Type the wraps you counted."),
-])
+@pytest.mark.parametrize(
+    "known, asked",
+    [
+        ({}, "Choose a skein, or type reel and wraps."),
+        ({"wraps": 3.0}, "Choose a reel, or type its loop."),
+        ({"loop": yards(2)}, "Type the wraps you counted."),
+    ],
+)
 def test_what_is_missing_is_asked_for(known, asked):
     assert measuring.likely_words(**known) == asked
 
@@ -137,25 +153,40 @@ SKEIN = LOOP | {"mass": grams(100)}
 RULER = {"counted": Quantity(12, "1/inch"), "expected": Quantity(10, "1/inch")}
 
 
-@pytest.mark.parametrize(("measured", "asked"), [
-    (SKEIN | {"loop": Quantity(2, "inch")}, "Loop: under 20 cm"),
-    (SKEIN | {"mass": Quantity(100, "oz")}, "Weight: more than a kilogram"),
-    (SKEIN | {"mass": grams(2.9)}, "Weight: less than 3 g"),
-    (SKEIN | {"washed_loop": Quantity(35, "inch")}, "Loop washed: far from"),  # the folded skein, half of the loop
-    (SKEIN | {"washed_loop": Quantity(140, "inch")}, "Loop washed: far from"),
-    (SKEIN | RULER | {"counted": Quantity(18, "1/inch")}, "Wraps counted: far from"),
-    (SKEIN | RULER | {"counted": Quantity(5, "1/inch")}, "Wraps counted: far from"),
-])
+@pytest.mark.parametrize(
+    ("measured", "asked"),
+    [
+        (SKEIN | {"loop": Quantity(2, "inch")}, "Loop: under 20 cm"),
+        (SKEIN | {"mass": Quantity(100, "oz")}, "Weight: more than a kilogram"),
+        (SKEIN | {"mass": grams(2.9)}, "Weight: less than 3 g"),
+        (SKEIN | {"washed_loop": Quantity(35, "inch")}, "Loop washed: far from"),  # the folded skein, half of the loop
+        (SKEIN | {"washed_loop": Quantity(140, "inch")}, "Loop washed: far from"),
+        (SKEIN | RULER | {"counted": Quantity(18, "1/inch")}, "Wraps counted: far from"),
+        (SKEIN | RULER | {"counted": Quantity(5, "1/inch")}, "Wraps counted: far from"),
+    ],
+)
 def test_what_is_unlike_most_skeins_is_asked_about(measured, asked):
     assert measuring.unusual(**measured).startswith(f"Is it right? {asked}")
 
 
-@pytest.mark.parametrize("measured", [
-    {}, SKEIN, SKEIN | {"washed_loop": Quantity(66, "inch")}, SKEIN | RULER, {"mass": grams(1000)}, {"mass": grams(3)}, {"loop": Quantity(20, "cm")},
-    LOOP | {"washed_loop": Quantity(108, "inch")}, LOOP | {"washed_loop": Quantity(43.2, "inch")},  # 1.5 and 0.6 of it
-    {"loop": Quantity(0, "inch"), "washed_loop": Quantity(70, "inch")} | {"loop": Quantity(200, "cm")},
-    {"washed_loop": Quantity(3, "inch")}, {"counted": Quantity(90, "1/inch")}, RULER | {"expected": Quantity(0, "1/inch")},
-])
+@pytest.mark.parametrize(
+    "measured",
+    [
+        {},
+        SKEIN,
+        SKEIN | {"washed_loop": Quantity(66, "inch")},
+        SKEIN | RULER,
+        {"mass": grams(1000)},
+        {"mass": grams(3)},
+        {"loop": Quantity(20, "cm")},
+        LOOP | {"washed_loop": Quantity(108, "inch")},
+        LOOP | {"washed_loop": Quantity(43.2, "inch")},  # 1.5 and 0.6 of it
+        {"loop": Quantity(0, "inch"), "washed_loop": Quantity(70, "inch")} | {"loop": Quantity(200, "cm")},
+        {"washed_loop": Quantity(3, "inch")},
+        {"counted": Quantity(90, "1/inch")},
+        RULER | {"expected": Quantity(0, "1/inch")},
+    ],
+)
 def test_nothing_else_is_asked_about(measured):
     with pytest.raises(ValueError, match="Nothing is unusual"):
         measuring.unusual(**measured)
@@ -169,12 +200,23 @@ def test_each_skein_of_many_is_asked_about_by_itself():
 NAMES = [f"Aster {number}" for number in range(1, 7)]
 
 
-@pytest.mark.parametrize("alike, words", [
-    ((), "none"), ((2,), "Aster 2"), ((1, 2, 4), "Aster 1, Aster 2, Aster 4"), ((1, 2, 4, 5, 6), "Aster 1, Aster 2, Aster 4 and 2 more"),
-])
-@pytest.mark.parametrize("calculation, verdict", [
-    (measuring.goes_with, "go together"), (measuring.alternates_with, "alternate rows"), (measuring.apart_from, "keep apart"),
-])
+@pytest.mark.parametrize(
+    "alike, words",
+    [
+        ((), "none"),
+        ((2,), "Aster 2"),
+        ((1, 2, 4), "Aster 1, Aster 2, Aster 4"),
+        ((1, 2, 4, 5, 6), "Aster 1, Aster 2, Aster 4 and 2 more"),
+    ],
+)
+@pytest.mark.parametrize(
+    "calculation, verdict",
+    [
+        (measuring.goes_with, "go together"),
+        (measuring.alternates_with, "alternate rows"),
+        (measuring.apart_from, "keep apart"),
+    ],
+)
 def test_the_first_three_are_named(calculation, verdict, alike, words):
     verdicts = [verdict if number in alike else "" for number in range(1, 7)]
     assert calculation(NAMES, verdicts, np.arange(1.0, 7.0), 0.1) == words

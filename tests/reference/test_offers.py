@@ -52,13 +52,16 @@ def test_range_of_the_guide_is_the_doubt():
     assert values["offers_clean_price_doubt"][0] == approx(0.05 / 12**0.5 / 0.525)
 
 
-@pytest.mark.parametrize(("price", "text"), [
-    # By hand: two doubts of 6% each; of 2 and 2.2 the difference is 0.2, and twice √(0.12² + 0.132²) is 0.357.
-    (79.2, "Ewe seems cheapest by its yarn, but not for certain: Ram, the next, costs 10% more, which is within their uncertainty. Choose by the fiber."),
-    # Of 2 and 2.6: 0.6 beside 0.394.
-    (93.6, "Ewe costs least by its yarn: Ram, the next, costs 30% more."),
-    (72.0, "Ewe seems cheapest by its yarn, but not for certain: Ram, the next, costs about as much, which is within their uncertainty. Choose by the fiber."),
-])
+@pytest.mark.parametrize(
+    ("price", "text"),
+    [
+        # By hand: two doubts of 6% each; of 2 and 2.2 the difference is 0.2, and twice √(0.12² + 0.132²) is 0.357.
+        (79.2, "Ewe seems cheapest by its yarn, but not for certain: Ram, the next, costs 10% more, which is within their uncertainty. Choose by the fiber."),
+        # Of 2 and 2.6: 0.6 beside 0.394.
+        (93.6, "Ewe costs least by its yarn: Ram, the next, costs 30% more."),
+        (72.0, "Ewe seems cheapest by its yarn, but not for certain: Ram, the next, costs about as much, which is within their uncertainty. Choose by the fiber."),
+    ],
+)
 def test_sentence_tells_prices_apart_only_beyond_their_doubt(price, text):
     values = told(offer("Ewe", "raw fleece", 100.0, 72.0, **OWN), offer("Ram", "raw fleece", 100.0, price, **OWN))
     assert values["best_words"] == (text,)
@@ -66,7 +69,9 @@ def test_sentence_tells_prices_apart_only_beyond_their_doubt(price, text):
 
 def test_an_offer_that_cannot_be_compared_is_not_passed_over_in_silence():
     values = told(
-        offer("Ewe", "raw fleece", 100.0, 72.0, **OWN), offer("Lamb", "raw fleece", 50.0, 1.0), offer("Ram", "raw fleece", 100.0, 93.6, **OWN),
+        offer("Ewe", "raw fleece", 100.0, 72.0, **OWN),
+        offer("Lamb", "raw fleece", 50.0, 1.0),
+        offer("Ram", "raw fleece", 100.0, 93.6, **OWN),
     )
     assert values["best_words"][0].endswith(" 1 offer is left aside: a yield or a loss is not known.")
 

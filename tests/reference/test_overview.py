@@ -17,10 +17,13 @@ def test_what_rounding_leaves_of_a_lot_is_nothing(rest):
     assert how_many_above_nothing(Quantity([rest, 1.0], "gram")) == 1
 
 
-@pytest.mark.parametrize("skeins, yards, ounces, words", [
-    (0, 0, 0, "no skeins yet"),
-    (1, 198.6, 4.02, "1 skein, 199 yd, 4 oz"),
-    (1204, 240_800.4, 4816.26, "1,204 skeins, 240,800 yd, 4816.3 oz"),
-])
+@pytest.mark.parametrize(
+    "skeins, yards, ounces, words",
+    [
+        (0, 0, 0, "no skeins yet"),
+        (1, 198.6, 4.02, "1 skein, 199 yd, 4 oz"),
+        (1204, 240_800.4, 4816.26, "1,204 skeins, 240,800 yd, 4816.3 oz"),
+    ],
+)
 def test_the_head_of_the_skeins(skeins, yards, ounces, words):
     assert spun_in_words(skeins, Quantity(float(yards), "yard"), Quantity(float(ounces), "oz")) == words

@@ -94,9 +94,7 @@ def test_no_work_ends_after_the_last_day_that_spreadsheets_have():
         planning.finish_day(last, hours(2), hours(7))
 
 
-@given(
-    start=st.dates(date(2000, 1, 1), date(2100, 1, 1)), work=st.integers(1, 2000), per_week=st.integers(1, 80)
-)
+@given(start=st.dates(date(2000, 1, 1), date(2100, 1, 1)), work=st.integers(1, 2000), per_week=st.integers(1, 80))
 def test_the_calendar_counts_the_same_days(start, work, per_week):
     # Outside witness: exact fractions for the days, datetime for the calendar.
     days = -((-7 * Fraction(work, per_week)) // 1)
@@ -145,14 +143,17 @@ def test_rounding_never_narrows_what_is_very_likely():
     assert planning.likely_hours(hours(0.2), hours(0.3)) == "0 to 1"
 
 
-@pytest.mark.parametrize("wrong, words", [
-    (lambda: planning.pace_variation(Quantity([90.0], "m/hour")), "two samples"),
-    (lambda: planning.pace_variation(Quantity([90.0, 0.0], "m/hour")), "pace"),
-    (lambda: planning.pace_uncertainty(0.2, variation=0.1, count=1), "at least two"),
-    (lambda: planning.least_hours(hours(0), hours(40), 1, 0.2, hours(2)), "ahead"),
-    (lambda: planning.hours_by_need(hours(40), yards(50), yards(0)), "yarn to make"),
-    (lambda: planning.likely_hours(hours(1), hours(1e6)), "no plan"),
-])
+@pytest.mark.parametrize(
+    "wrong, words",
+    [
+        (lambda: planning.pace_variation(Quantity([90.0], "m/hour")), "two samples"),
+        (lambda: planning.pace_variation(Quantity([90.0, 0.0], "m/hour")), "pace"),
+        (lambda: planning.pace_uncertainty(0.2, variation=0.1, count=1), "at least two"),
+        (lambda: planning.least_hours(hours(0), hours(40), 1, 0.2, hours(2)), "ahead"),
+        (lambda: planning.hours_by_need(hours(40), yards(50), yards(0)), "yarn to make"),
+        (lambda: planning.likely_hours(hours(1), hours(1e6)), "no plan"),
+    ],
+)
 def test_doubts_of_no_work_are_refused(wrong, words):
     with pytest.raises(OutOfValidity, match=words):
         wrong()

@@ -1,6 +1,5 @@
 """Need, what is in hand, and the verdict in yards and meters."""
 
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st

@@ -26,9 +26,7 @@ def fahrenheit(number):
     return Quantity(number, "degF")
 
 
-@pytest.mark.parametrize(
-    "mass, wanted", [(0, 0), (499, 1), (500, 1), (501, 2), (1500, 3)], ids=lambda number: f"{number}"
-)
+@pytest.mark.parametrize("mass, wanted", [(0, 0), (499, 1), (500, 1), (501, 2), (1500, 3)], ids=lambda number: f"{number}")
 def test_loads_are_whole(mass, wanted):
     assert scouring.loads(grams(mass), grams(500)) == wanted
 

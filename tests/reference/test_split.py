@@ -36,19 +36,22 @@ def by_hand(dues, steps):
     return got
 
 
-@pytest.mark.parametrize(("members", "mass", "weights"), [
-    # Three alike and 100 g: the gram that is left is the first one's.
-    ([{"name": "A"}, {"name": "B"}, {"name": "C"}], 100.0, (34, 33, 33)),
-    ([{"name": "A", "parts": 1.0}, {"name": "B", "parts": 2.0}], 100.0, (33, 67)),
-    # More wanted than there is: 4 : 4 : 2 of 50.
-    ([{"name": "A", "wanted": 40.0}, {"name": "B", "wanted": 40.0}, {"name": "C", "wanted": 20.0}], 50.0, (20, 20, 10)),
-    # Less wanted: everyone gets more, and a line without a weight takes the rest.
-    ([{"name": "A", "wanted": 40.0}, {"name": "B", "wanted": 40.0}], 100.0, (50, 50)),
-    ([{"name": "A", "wanted": 40.0}, {"name": "B", "wanted": 40.0}, {"name": "rest"}], 100.0, (40, 40, 20)),
-    ([{"name": "A", "wanted": 80.0}, {"name": "rest"}], 60.0, (60, 0)),
-    # Seats by largest remainders, a textbook example (from memory): 10 seats for 47,000, 16,000, 15,800, 12,000, 6,100 and 3,100 votes.
-    ([{"name": name, "wanted": votes} for name, votes in zip("ABCDEF", (47e3, 16e3, 15.8e3, 12e3, 6.1e3, 3.1e3), strict=True)], 10.0, (5, 2, 1, 1, 1, 0)),
-])
+@pytest.mark.parametrize(
+    ("members", "mass", "weights"),
+    [
+        # Three alike and 100 g: the gram that is left is the first one's.
+        ([{"name": "A"}, {"name": "B"}, {"name": "C"}], 100.0, (34, 33, 33)),
+        ([{"name": "A", "parts": 1.0}, {"name": "B", "parts": 2.0}], 100.0, (33, 67)),
+        # More wanted than there is: 4 : 4 : 2 of 50.
+        ([{"name": "A", "wanted": 40.0}, {"name": "B", "wanted": 40.0}, {"name": "C", "wanted": 20.0}], 50.0, (20, 20, 10)),
+        # Less wanted: everyone gets more, and a line without a weight takes the rest.
+        ([{"name": "A", "wanted": 40.0}, {"name": "B", "wanted": 40.0}], 100.0, (50, 50)),
+        ([{"name": "A", "wanted": 40.0}, {"name": "B", "wanted": 40.0}, {"name": "rest"}], 100.0, (40, 40, 20)),
+        ([{"name": "A", "wanted": 80.0}, {"name": "rest"}], 60.0, (60, 0)),
+        # Seats by largest remainders, a textbook example (from memory): 10 seats for 47,000, 16,000, 15,800, 12,000, 6,100 and 3,100 votes.
+        ([{"name": name, "wanted": votes} for name, votes in zip("ABCDEF", (47e3, 16e3, 15.8e3, 12e3, 6.1e3, 3.1e3), strict=True)], 10.0, (5, 2, 1, 1, 1, 0)),
+    ],
+)
 def test_weights_by_hand(members, mass, weights):
     assert divided(members, mass)["members_weight"][: len(weights)] == approx(weights)
 
@@ -71,15 +74,18 @@ def test_nothing_is_over_and_nobody_is_cut_short(wanted, mass, cents):
     assert told["split_divided"][0] == approx(mass) and told["split_paid"][0] == approx(cents / 100)
 
 
-@pytest.mark.parametrize(("wanted", "text"), [
-    ((60.0, 60.0), "They want more than there is: each gets less than wanted, all in proportion."),
-    ((60.0, 60.0, None), "They want more than there is: each gets less than wanted, all in proportion, and nothing is left for the others."),
-    ((60.0, 40.0), "Each gets the weight wanted."),
-    ((60.0, 40.0, None), "Each gets the weight wanted, and nothing is left for the others."),
-    ((60.0, 20.0, None), "Each gets the weight wanted, and the others divide the rest."),
-    ((60.0, 20.0), "They want less than there is: each gets more than wanted, all in proportion. To keep the rest apart, give it a line without a weight."),
-    ((None, None), "All of it is divided by parts."),
-])
+@pytest.mark.parametrize(
+    ("wanted", "text"),
+    [
+        ((60.0, 60.0), "They want more than there is: each gets less than wanted, all in proportion."),
+        ((60.0, 60.0, None), "They want more than there is: each gets less than wanted, all in proportion, and nothing is left for the others."),
+        ((60.0, 40.0), "Each gets the weight wanted."),
+        ((60.0, 40.0, None), "Each gets the weight wanted, and nothing is left for the others."),
+        ((60.0, 20.0, None), "Each gets the weight wanted, and the others divide the rest."),
+        ((60.0, 20.0), "They want less than there is: each gets more than wanted, all in proportion. To keep the rest apart, give it a line without a weight."),
+        ((None, None), "All of it is divided by parts."),
+    ],
+)
 def test_whoever_gets_other_than_was_wanted_is_told(wanted, text):
     members = [{"name": f"Member {place}"} | ({} if each is None else {"wanted": each}) for place, each in enumerate(wanted)]
     assert divided(members, 100.0)["split_words"] == (text,)

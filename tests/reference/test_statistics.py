@@ -83,10 +83,7 @@ def test_scipy_finds_the_same_coefficient_of_variation(readings):
 
 @given(some_readings, st.floats(0.01, 100))
 def test_the_variation_does_not_hang_on_the_unit(readings, factor):
-    shares = [
-        statistics.variation(statistics.deviation(*each), statistics.mean(*each))
-        for each in (readings, [reading * factor for reading in readings])
-    ]
+    shares = [statistics.variation(statistics.deviation(*each), statistics.mean(*each)) for each in (readings, [reading * factor for reading in readings])]
     assert shares[0] == approx(shares[1], rel=1e-6, abs=1e-9)
 
 
@@ -379,8 +376,12 @@ def test_evenness_within_lots_does_not_see_that_lots_differ():
 @pytest.mark.parametrize(
     "variations, counts, sentence",
     [
-        ([0.1, 0.2], [2.5, 3], "at least two"), ([0.1, 0.2], [2.000001, 3], "at least two"), ([-0.5, 0.1], [3, 3], "negative"),
-        ([0.1], [3, 4], "Each group"), ([0.1, 0.2], [3], "Each group"), ([], [], "at least one group"),
+        ([0.1, 0.2], [2.5, 3], "at least two"),
+        ([0.1, 0.2], [2.000001, 3], "at least two"),
+        ([-0.5, 0.1], [3, 3], "negative"),
+        ([0.1], [3, 4], "Each group"),
+        ([0.1, 0.2], [3], "Each group"),
+        ([], [], "at least one group"),
     ],
 )
 def test_groups_that_cannot_be_pooled(variations, counts, sentence):

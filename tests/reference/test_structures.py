@@ -24,9 +24,16 @@ def meters(number):
     return Quantity(number, "m")
 
 
-@pytest.mark.parametrize(("structure", "strands", "plies", "ends"), [
-    ("several strands", 4, 2, 4), ("a chain of three", 4, 2, 3), ("A ball on itself", 4, 2, 2), ("a cable", 2, 2, 4), ("a cable", 3, 2, 6),
-])
+@pytest.mark.parametrize(
+    ("structure", "strands", "plies", "ends"),
+    [
+        ("several strands", 4, 2, 4),
+        ("a chain of three", 4, 2, 3),
+        ("A ball on itself", 4, 2, 2),
+        ("a cable", 2, 2, 4),
+        ("a cable", 3, 2, 6),
+    ],
+)
 def test_ends_side_by_side(structure, strands, plies, ends):
     assert plying.ends_in(structure, strands, plies) == ends
 

@@ -130,8 +130,9 @@ def test_what_the_others_need_is_taken_off_the_pool():
 
 
 def test_a_scarce_strand_is_bought_and_the_other_is_not():
-    bought = [strands.to_buy(meters(100.0), meters(20.0), meters(come), 0.5, Quantity(2.0, "m/g"), 1.0, 0, kept).m_as("g")
-              for come, kept in ((100.0, 0.5), (110.0, 1.0), (130.0, 1.0))]
+    bought = [
+        strands.to_buy(meters(100.0), meters(20.0), meters(come), 0.5, Quantity(2.0, "m/g"), 1.0, 0, kept).m_as("g") for come, kept in ((100.0, 0.5), (110.0, 1.0), (130.0, 1.0))
+    ]
     assert bought == [approx(10), approx(2.5), 0]
 
 
@@ -178,9 +179,7 @@ def test_a_lot_that_is_not_known_is_not_an_empty_one():
 def test_what_projects_lack_together_is_got_once():
     assert sharing.shared_components(grams(500.0), grams(350.0), grams(90.0), grams(90.0)) == 1
     lacking = dict(buy_1=grams(60.0), name_1="Blue", form_1="raw fleece")
-    assert advice.advice(meters(90.0), 0.9, **lacking, shared=1) == (
-        "To be 90% sure, get 90 m more: 60 g of Blue (raw fleece). Get it once: other projects draw on the same lots."
-    )
+    assert advice.advice(meters(90.0), 0.9, **lacking, shared=1) == ("To be 90% sure, get 90 m more: 60 g of Blue (raw fleece). Get it once: other projects draw on the same lots.")
     assert advice.advice(meters(90.0), 0.9, **lacking, shared=0) == "To be 90% sure, get 90 m more: 60 g of Blue (raw fleece)."
     assert advice.advice(meters(0.0), 0.9, shared=1) == "That is as sure as you ask."
 

@@ -31,13 +31,16 @@ def said(wraps, wpi):
     return expected_values(US, entries)["measure_enough"][0]
 
 
-@pytest.mark.parametrize(("wraps", "wpi", "text"), [
-    (30.0, 10.0, "not enough for mitts"),
-    (60.0, 10.0, "usually enough for mitts, not for hat (grown)"),
-    (100.0, 10.0, "usually enough for hat (grown), not for scarf"),
-    (100.0, 20.0, "usually enough for mitts, not for hat (grown)"),  # half as thick: as much as 100 yd of the other
-    (250.0, 10.0, "usually enough for scarf"),
-])
+@pytest.mark.parametrize(
+    ("wraps", "wpi", "text"),
+    [
+        (30.0, 10.0, "not enough for mitts"),
+        (60.0, 10.0, "usually enough for mitts, not for hat (grown)"),
+        (100.0, 10.0, "usually enough for hat (grown), not for scarf"),
+        (100.0, 20.0, "usually enough for mitts, not for hat (grown)"),  # half as thick: as much as 100 yd of the other
+        (250.0, 10.0, "usually enough for scarf"),
+    ],
+)
 def test_a_skein_is_told_its_largest_piece_and_the_next(wraps, wpi, text):
     assert said(wraps, wpi) == text
 

@@ -152,9 +152,7 @@ def test_warp_of_several_pieces():
     waste=st.floats(0, 2),
 )
 def test_the_warp_woven_and_washed_gives_the_pieces(finished, take_up, shrinkage, pieces, hems, waste):
-    warp = weaving.warp_length(
-        meters(finished), take_up, shrinkage, pieces, meters(hems), loom_waste=meters(waste)
-    )
+    warp = weaving.warp_length(meters(finished), take_up, shrinkage, pieces, meters(hems), loom_waste=meters(waste))
     woven = (warp.m_as("m") - waste) * (1 - take_up)
     assert woven * (1 - shrinkage) == approx(pieces * (finished + hems))
 

@@ -11,10 +11,7 @@ from workbookgen.sheets import guide
 from workbookgen.sheets.planner import planner
 from workbookgen.units import Quantity
 
-HEAD = (
-    "name,fleece_low,fleece_high,yield_low,yield_high,diameter_low,diameter_high,"
-    "staple_low,staple_high,regain,skirting,preparation,spinning,source"
-)
+HEAD = "name,fleece_low,fleece_high,yield_low,yield_high,diameter_low,diameter_high,staple_low,staple_high,regain,skirting,preparation,spinning,source"
 GOOD = "Fog,4,7,0.6,0.7,30,45,6,8,0.136,0.15,0.06,0.03,invented here"
 BARE = "Mist,,,,,,,,,,,,,"
 
@@ -94,9 +91,7 @@ def test_all_words_are_told_at_once(table):
 
 
 def test_more_fibers_than_lines_of_the_guide(table):
-    assert told(table(HEAD, GOOD, BARE, "Rime" + BARE[4:], rows=2)) == [
-        "rows.guide: the fiber table has 3 fibers, so this must be 3 or more."
-    ]
+    assert told(table(HEAD, GOOD, BARE, "Rime" + BARE[4:], rows=2)) == ["rows.guide: the fiber table has 3 fibers, so this must be 3 or more."]
 
 
 def test_a_planner_without_the_guide_needs_no_lines_for_its_fibers():
@@ -106,15 +101,11 @@ def test_a_planner_without_the_guide_needs_no_lines_for_its_fibers():
 
 
 def test_a_name_that_no_workbook_can_store(table):
-    assert told(table(HEAD, "Fo\x01g" + BARE[4:])) == [
-        "mine.csv, line 2, name: leave out line breaks and control characters."
-    ]
+    assert told(table(HEAD, "Fo\x01g" + BARE[4:])) == ["mine.csv, line 2, name: leave out line breaks and control characters."]
 
 
 def test_a_name_that_stands_there_twice(table):
-    assert told(table(HEAD, GOOD, BARE, GOOD.replace("Fog", "FOG"))) == [
-        'mine.csv, line 4, name: "FOG" stands in line 2 too; give each fiber its own name.'
-    ]
+    assert told(table(HEAD, GOOD, BARE, GOOD.replace("Fog", "FOG"))) == ['mine.csv, line 4, name: "FOG" stands in line 2 too; give each fiber its own name.']
 
 
 def refused(settings: Settings) -> list[str]:

@@ -72,7 +72,7 @@ def test_tables_in_one_line():
 
 
 def test_a_table_inside_the_last_of_several_tables():
-    assert key_lines('[[reels]]\n[[reels]]\n[reels.made]\nyear = 1999')[("reels", 1, "made", "year")] == 4
+    assert key_lines("[[reels]]\n[[reels]]\n[reels.made]\nyear = 1999")[("reels", 1, "made", "year")] == 4
 
 
 KEYS = st.text(alphabet="abc", min_size=1, max_size=3)

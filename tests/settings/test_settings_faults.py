@@ -104,9 +104,7 @@ def test_more_reels_than_lines():
 def test_all_mistakes_are_told_at_once():
     text = 'units = "imperial"\ncolor = 1\n[rows]\nskeins = 0\n[[reels]]\nname = "A"\n[[reels]]\nname = "B"\nloop = "x"\n'
     found = faults(parse, text, "mine.toml")
-    assert {fault.place for fault in found} == {
-        f"mine.toml, line {where}" for where in ("1, units", "2, color", "4, rows.skeins", "5, reels.1", "9, reels.2.loop")
-    }
+    assert {fault.place for fault in found} == {f"mine.toml, line {where}" for where in ("1, units", "2, color", "4, rows.skeins", "5, reels.1", "9, reels.2.loop")}
     assert [fault.place for fault in found] == sorted(fault.place for fault in found), "in the order of the file"
 
 
@@ -117,7 +115,7 @@ def test_each_mistake_is_a_line_of_its_own():
     assert first.startswith("mine.toml, line 1, units: ") and second.startswith("mine.toml, line 2, paper: ")
 
 
-@pytest.mark.parametrize("text", ["units us", "units = us", '[rows\nskeins = 5', 'units = "us"\nunits = "metric"'])
+@pytest.mark.parametrize("text", ["units us", "units = us", "[rows\nskeins = 5", 'units = "us"\nunits = "metric"'])
 def test_a_file_that_is_not_toml(text):
     (fault,) = faults(parse, text, "mine.toml")
     assert fault.place == "mine.toml"

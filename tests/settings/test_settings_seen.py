@@ -13,7 +13,7 @@ from workbookgen.planner_file import read_planner
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import Reel
 
-STRANGE = ["=1+1", "+cmd|' /C calc'!A0", "@SUM(A1)", "&L&\"Arial\"&99 &P", "9 lives", "{row}", "שלום 🧶 Ω", "a_x0041_b", '"quoted" \\ & <b>', "\u2028 and \x85"]
+STRANGE = ["=1+1", "+cmd|' /C calc'!A0", "@SUM(A1)", '&L&"Arial"&99 &P', "9 lives", "{row}", "שלום 🧶 Ω", "a_x0041_b", '"quoted" \\ & <b>', "\u2028 and \x85"]
 
 
 @pytest.fixture(scope="module")

@@ -38,10 +38,7 @@ def results(planner):
 
 def alike(shown, others):
     """The same values, but for the last digits."""
-    return all(
-        one == (pytest.approx(other, rel=1e-9) if isinstance(other, float) else other)
-        for key in others for one, other in zip(shown[key], others[key], strict=True)
-    )
+    return all(one == (pytest.approx(other, rel=1e-9) if isinstance(other, float) else other) for key in others for one, other in zip(shown[key], others[key], strict=True))
 
 
 def test_it_opens_with_the_right_numbers(planner):
@@ -110,9 +107,14 @@ def test_a_text_is_pasted_where_a_number_belongs(planner):
     assert planner.shown()["skeins_message"][1] == "Wraps: type a number from 0 up to 100,000, in digits."
 
 
-@pytest.mark.parametrize(("column", "rising", "order"), [
-    ("name", True, ["Apple", "Birch", "Cedar", "Dogwood"]), ("name", False, ["Dogwood", "Cedar", "Birch", "Apple"]), ("wraps", True, ["Dogwood", "Birch", "Cedar", "Apple"]),
-])
+@pytest.mark.parametrize(
+    ("column", "rising", "order"),
+    [
+        ("name", True, ["Apple", "Birch", "Cedar", "Dogwood"]),
+        ("name", False, ["Dogwood", "Cedar", "Birch", "Apple"]),
+        ("wraps", True, ["Dogwood", "Birch", "Cedar", "Apple"]),
+    ],
+)
 def test_sorting_a_log_keeps_every_record_together(planner, column, rising, order):
     before, alone = records(planner.entries()), results(planner)
     planner.select(planner.lines("skeins", 0, 7))

@@ -73,7 +73,10 @@ def test_what_it_does_with_normsdist_by_itself():
     bare = 'import {HyperFormula} from "hyperformula"; const b = HyperFormula.buildFromArray([["=NORMSDIST(1)", "=NORM.S.DIST(1,TRUE())"]],'
     said = subprocess.run(
         ["node", "--input-type=module", "-e", bare + '{licenseKey: "gpl-v3", smartRounding: false}); console.log(JSON.stringify(b.getSheetValues(0)[0]))'],
-        cwd=HERE, capture_output=True, text=True, check=True,
+        cwd=HERE,
+        capture_output=True,
+        text=True,
+        check=True,
     ).stdout
     one, two = json.loads(said)
     assert one["value"] == "#N/A", "HyperFormula now has NORMSDIST with one argument: take ours out of witness.mjs."
@@ -94,10 +97,26 @@ def sail(small, tmp_path_factory):
     """A planner's path and layout, with a cloth that is wider than any: its seven million ends come out at 7000000.000000001."""
     layout = layout_of(small.model_copy(update={"leave_out": all_but("Weaving")}))
     entries = with_records(layout.planner, starting_entries(layout.planner), "projects", [{"name": "Sail", "grist": 900.0}])
-    entries = with_records(layout.planner, entries, "weavings", [{
-        "project": "Sail", "weave": "plain", "grist": 900.0, "width": 1_000_000.0, "length": 1000.0, "draw_in": 0.0, "shrinkage": 0.0,
-        "take_up": 0.1, "weft_lost": 0.1, "own_sett": 7.0, "own_picks": 7.0,
-    }])
+    entries = with_records(
+        layout.planner,
+        entries,
+        "weavings",
+        [
+            {
+                "project": "Sail",
+                "weave": "plain",
+                "grist": 900.0,
+                "width": 1_000_000.0,
+                "length": 1000.0,
+                "draw_in": 0.0,
+                "shrinkage": 0.0,
+                "take_up": 0.1,
+                "weft_lost": 0.1,
+                "own_sett": 7.0,
+                "own_picks": 7.0,
+            }
+        ],
+    )
     path = tmp_path_factory.mktemp("sail") / "planner.xlsx"
     path.write_bytes(workbook(layout, entries))
     return path, layout
@@ -108,9 +127,14 @@ def test_seven_million_ends(sail, each):
     assert check(*sail, [each], scenarios=0).findings == []
 
 
-@pytest.mark.parametrize(("kind", "key"), [
-    ("over for times", "skeins_length_yd"), ("the looked-up column beside it", "skeins_loop"), ("no guard against blanks", "skeins_length_yd"),
-])
+@pytest.mark.parametrize(
+    ("kind", "key"),
+    [
+        ("over for times", "skeins_length_yd"),
+        ("the looked-up column beside it", "skeins_loop"),
+        ("no guard against blanks", "skeins_length_yd"),
+    ],
+)
 def test_a_changed_formula_is_found(little_file, little_layout, tmp_path, kind, key):
     [mutant] = [each for each in mutants_of(little_layout, kind) if each.placement.key == key]
     path = tmp_path / "mutant.xlsx"

@@ -78,15 +78,21 @@ KINDS = {"bars": _bars, "shares": _shares, "stages": _stages, "control": _contro
 _POINT = {"type": "circle", "size": 6, "fill": {"color": ACCENT}, "border": {"color": ACCENT}}
 LINES = {
     "points": {"line": {"color": ACCENT, "width": 1}, "marker": _POINT},
-    "chosen": {"line": {"none": True}, "marker": _POINT | {"size": 11},
-               "data_labels": {"value": True, "position": "above", "font": TEXT | {"color": ACCENT, "bold": True}, "num_format": OFF_FORMAT}},
+    "chosen": {
+        "line": {"none": True},
+        "marker": _POINT | {"size": 11},
+        "data_labels": {"value": True, "position": "above", "font": TEXT | {"color": ACCENT, "bold": True}, "num_format": OFF_FORMAT},
+    },
     "limit": {"marker": {"type": "none"}, "line": {"color": QUIET, "width": 0.75, "dash_type": "dash"}},
 }
 
 
 def _axis(grid: bool = False, **more) -> dict:
     return {
-        "num_font": TEXT, "line": {"color": STRAW}, "major_tick_mark": "none", "minor_tick_mark": "none",
+        "num_font": TEXT,
+        "line": {"color": STRAW},
+        "major_tick_mark": "none",
+        "minor_tick_mark": "none",
         "major_gridlines": {"visible": grid, "line": {"color": HAIR, "width": 0.75}},
     } | more
 

@@ -253,10 +253,7 @@ def _typed(result: Result, single: Mapping[str, Operand]) -> list[str]:
 def _sayable(result: Result, single: Mapping[str, Operand]) -> list[str]:
     """Every amount that is stated, and is there, is one that people would state in figures, in the unit shown."""
     tests = {call.keys[0]: f"{single[call.keys[0]].ref}<{SAID_BELOW}" for call in result.text.of("said") if call.keys[0] in single}
-    return [
-        f"IF(ISNUMBER({single[word].ref}),{test},1=1)" if result.may_miss(word, single[word].meaning.field) else test
-        for word, test in tests.items()
-    ]
+    return [f"IF(ISNUMBER({single[word].ref}),{test},1=1)" if result.may_miss(word, single[word].meaning.field) else test for word, test in tests.items()]
 
 
 def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> list[str]:
@@ -304,10 +301,7 @@ def inside_domain(field: Input, ref: str, columns: Columns, or_blank: bool = Fal
     A blank cell counts as 0 and as an empty text; a condition that both satisfy needs no exception where the cell may
     be blank.
     """
-    return [
-        f"OR(ISBLANK({ref}),{test})" if or_blank and not blank_keeps_it else test
-        for test, blank_keeps_it in _conditions(field.domain, ref, columns)
-    ]
+    return [f"OR(ISBLANK({ref}),{test})" if or_blank and not blank_keeps_it else test for test, blank_keeps_it in _conditions(field.domain, ref, columns)]
 
 
 def _conditions(domain: Domain, ref: str, columns: Columns) -> list[tuple[str, bool]]:

@@ -33,8 +33,7 @@ def places(canvas: Canvas, room: int) -> list[str]:
     sheets, here = canvas.layout.planner.sheets, canvas.plan.sheet
     names = [sheet.name for sheet in sheets if not sheet.is_added or sheet is here]
     spare = [
-        sheet.name for kind in (Kind.AID, Kind.PAPER) for sheet in reversed(sheets[:-1])
-        if sheet.kind is kind and sheet.name in names and sheet.name not in (here.name, *here.near)
+        sheet.name for kind in (Kind.AID, Kind.PAPER) for sheet in reversed(sheets[:-1]) if sheet.kind is kind and sheet.name in names and sheet.name not in (here.name, *here.near)
     ]
     for name in spare[: max(0, len(names) - room)]:
         names.remove(name)

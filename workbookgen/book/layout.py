@@ -121,15 +121,10 @@ class _Binder:
 
     def _of_verdict(self, table: ProofTable) -> str:
         names = {"computed": ProofColumn.COMPUTED, "printed": ProofColumn.PRINTED, "tolerance": ProofColumn.WITHIN}
-        operands = {
-            word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{{row}}")
-            for word, column in names.items()
-        }
+        operands = {word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{{row}}") for word, column in names.items()}
         return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)
 
-    def _columns(
-        self, block: Block | None, words: set[str], sheet: str, rows: int = 1, by_position: bool = False, sums: tuple[Call, ...] = ()
-    ) -> Columns:
+    def _columns(self, block: Block | None, words: set[str], sheet: str, rows: int = 1, by_position: bool = False, sums: tuple[Call, ...] = ()) -> Columns:
         """The words of a formula as operands, seen from a sheet, with the columns that choices name.
 
         A formula that cells share may hold the name of what is elsewhere, and no address. Others hold

@@ -23,8 +23,12 @@ def draw(canvas: Canvas) -> None:
         _group(canvas, first, strip)
     canvas.cells(f"{log.key}_{OPEN.key}", look.MESSAGE | {"top": 2, "top_color": ACCENT, "num_format": NEEDS_A_LOOK, "align": "right"})
     for column, strip in plan.folds:
-        canvas.text(LABELS, column, strip.heading if strip.is_typed else strip.heading.lower(),
-                    look.LITTLE | {"font_color": ACCENT, "align": "center", "text_wrap": True, "valign": "bottom"})
+        canvas.text(
+            LABELS,
+            column,
+            strip.heading if strip.is_typed else strip.heading.lower(),
+            look.LITTLE | {"font_color": ACCENT, "align": "center", "text_wrap": True, "valign": "bottom"},
+        )
         canvas.text(UNITS, column, f"{len(strip.keys)} more", look.LITTLE | {"align": "center"})
     records.columns(canvas, log, plan.strips, LABELS, UNITS)
     records.tint(canvas, log, plan.strips)
@@ -61,4 +65,3 @@ def _hidden(canvas: Canvas, log: Log) -> None:
             if key not in sums:
                 placement = canvas.placed(key)
                 canvas.cells(key, look.result(placement.field, placement.unit))
-

@@ -125,11 +125,7 @@ def sentences(block: Block, system: str) -> list[str]:
 def message_formula(block: Block, columns: Columns, system: str) -> str:
     """The bound message formula of one record of a block."""
     cases = [(_wrong(each, columns), refusal(each, system)) for each in block.inputs]
-    cases += [
-        (_doubled(columns.operands[each.key].ref, columns.operands[block.names_column].ref), doubled(each))
-        for each in block.inputs
-        if block.names_its_records(each)
-    ]
+    cases += [(_doubled(columns.operands[each.key].ref, columns.operands[block.names_column].ref), doubled(each)) for each in block.inputs if block.names_its_records(each)]
     cases += [(_doubled(columns.operands[each.key].ref, columns.operands[f"{block.key}_{each.key}"].ref), each.sentence) for each in block.apart]
     faults, questions = ([rule for rule in block.rules if rule.asks == asking] for asking in (False, True))
     cases += [(_broken(rule, columns), rule.sentence) for rule in faults]
@@ -173,11 +169,6 @@ def _doubled(ref: str, column: str) -> str:
 
 def _broken(rule, columns: Columns) -> str:
     """A rule applies once all its words that are not asked for are there."""
-    numbers = [
-        columns.operands[word].ref
-        for word in rule.text.words
-        if word not in rule.text.asked and not columns.operands[word].is_text
-    ]
+    numbers = [columns.operands[word].ref for word in rule.text.words if word not in rule.text.asked and not columns.operands[word].is_text]
     condition = columns.written(rule.text.nodes)
     return f"IF(COUNT({','.join(numbers)})={len(numbers)},{condition},1=0)" if numbers else condition
-

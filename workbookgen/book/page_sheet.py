@@ -68,4 +68,3 @@ def _hidden(canvas: Canvas) -> None:
             else:
                 for place, value in enumerate(placement.field.values):
                     canvas.number(spot.row + place, spot.column, value, look.PLAIN)
-

@@ -44,16 +44,25 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
     heights = {1: LINKS_ROW, 2: GAP, 3: TITLE_ROW, 4: ROW + 2 if starts else GAP - 2}
     printed_to = printed_to if printed_to > 1 else row - 2  # if everything is for the screen, printing it is better than nothing
     return Plan(
-        sheet, spots, widths, heights, tuple(placed), last_column=seen, last_row=row - 2, bands=tuple(bands), printed_to=printed_to,
-        papers=tuple(papers), starts=starts, further=_further(sheet, placed, starts),
+        sheet,
+        spots,
+        widths,
+        heights,
+        tuple(placed),
+        last_column=seen,
+        last_row=row - 2,
+        bands=tuple(bands),
+        printed_to=printed_to,
+        papers=tuple(papers),
+        starts=starts,
+        further=_further(sheet, placed, starts),
     )
 
 
 def _starts(sheet: Sheet, placed: list[Placed]) -> tuple[Placed, ...]:
     """For a page of several chapters, where each begins: at its first title that is not a caution."""
     titled = [
-        next((section for band in chapter.view for section in band.sections if section.title and not getattr(section, "is_caution", False)), None)
-        for chapter in sheet.chapters
+        next((section for band in chapter.view for section in band.sections if section.title and not getattr(section, "is_caution", False)), None) for chapter in sheet.chapters
     ]
     starts = tuple(next(each for each in placed if each.section is section) for section in titled if section)
     return starts if len(starts) >= CHAPTERS else ()
@@ -64,9 +73,13 @@ def _further(sheet: Sheet, placed: list[Placed], starts: tuple[Placed, ...]) -> 
     first = [band.sections[0] for chapter in sheet.chapters for band in chapter.view]
     begun = [each.section for each in starts]
     return tuple(
-        each for each in placed
-        if starts and any(each.section is section for section in first) and not any(each.section is section for section in begun)
-        and each.section.title and not getattr(each.section, "is_caution", False)
+        each
+        for each in placed
+        if starts
+        and any(each.section is section for section in first)
+        and not any(each.section is section for section in begun)
+        and each.section.title
+        and not getattr(each.section, "is_caution", False)
     )
 
 

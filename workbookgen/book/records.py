@@ -86,7 +86,4 @@ def tint(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]]) -> None:
     form = canvas.formats(look.TINTED)
     for start, strip in strips:
         if strip.is_typed:
-            canvas.to.conditional_format(
-                first - 1, start - 1, first + log.rows - 2, start + len(strip.keys) - 2, {"type": "formula", "criteria": in_use, "format": form}
-            )
-
+            canvas.to.conditional_format(first - 1, start - 1, first + log.rows - 2, start + len(strip.keys) - 2, {"type": "formula", "criteria": in_use, "format": form})

@@ -37,11 +37,13 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
     """
     stream = io.BytesIO()
     with temporary_folder("workbookgen") as parts, _drawn(layout, entries, cached, Canvas, stream, parts) as book:  # a large planner's parts take a hundred megabytes
-        book.set_properties({
-            "title": layout.planner.title,
-            "comments": f"Made with workbookgen {__version__}.",
-            "created": CREATED,
-        })
+        book.set_properties(
+            {
+                "title": layout.planner.title,
+                "comments": f"Made with workbookgen {__version__}.",
+                "created": CREATED,
+            }
+        )
         book.set_calc_mode("auto")
         for (key, row), note in (notes or {}).items():
             placement = layout.placements[key]
@@ -70,9 +72,7 @@ class _Workbook(xlsxwriter.Workbook):
 
 
 @contextmanager
-def _drawn(
-    layout: Layout, entries: Entries, cached: Cached, surface: type[Canvas], stream: IO[bytes] | None = None, parts: Path | None = None
-) -> Iterator[xlsxwriter.Workbook]:
+def _drawn(layout: Layout, entries: Entries, cached: Cached, surface: type[Canvas], stream: IO[bytes] | None = None, parts: Path | None = None) -> Iterator[xlsxwriter.Workbook]:
     """All sheets with what is on them, to be closed by whoever wants them in the stream; its parts are packed in a folder."""
     with warnings.catch_warnings():
         warnings.simplefilter("error")  # XlsxWriter warns and continues where it should refuse

@@ -81,8 +81,15 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     save(target, content)
     step()
     return Carried(
-        old.version, _lines(old, matched.rows), matched.converted, len(matched.renewed), tuple(dict.fromkeys(found)), tuple(changed),
-        (*old.notes, *belonging_to_none(old, entries), *told_apart(plain, entries)), tuple(misplaced(old)), tuple(unproven),
+        old.version,
+        _lines(old, matched.rows),
+        matched.converted,
+        len(matched.renewed),
+        tuple(dict.fromkeys(found)),
+        tuple(changed),
+        (*old.notes, *belonging_to_none(old, entries), *told_apart(plain, entries)),
+        tuple(misplaced(old)),
+        tuple(unproven),
     )
 
 
@@ -106,7 +113,5 @@ def buildable(settings: Settings) -> Settings:
 
 def _lines(old: FilledPlanner, rows: dict[str, dict[int, int]]) -> dict[str, int]:
     """Sheet -> how many lines of its log came over."""
-    sheets = Counter({
-        sheet.name: len(rows.get(part.key, {})) for sheet in old.planner.sheets for part in sheet.parts if isinstance(part, Log)
-    })
+    sheets = Counter({sheet.name: len(rows.get(part.key, {})) for sheet in old.planner.sheets for part in sheet.parts if isinstance(part, Log)})
     return dict(+sheets)

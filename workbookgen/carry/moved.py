@@ -23,9 +23,7 @@ class Move:
     fields: tuple[tuple[str, str], ...]
 
 
-MOVES = (
-    Move("times_project", "projects_name", (("times_strands", "projects_strands"), ("times_take_up", "projects_take_up"), ("times_done", "projects_done"))),
-)
+MOVES = (Move("times_project", "projects_name", (("times_strands", "projects_strands"), ("times_take_up", "projects_take_up"), ("times_done", "projects_done"))),)
 
 
 def move(old: FilledPlanner, new: Planner, matched: Matched) -> set[tuple[str, Position]]:

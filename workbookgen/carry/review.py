@@ -95,9 +95,7 @@ def differences(old: FilledPlanner, before: Values, new: Planner, after: Values,
 
 def _hang_on_proofs(planner: Planner) -> set[str]:
     """The results that count the published examples, or say something about the count: that does not depend on what was entered."""
-    words = {
-        f"{block.key}_{result.key}": [planner.meaning(block, word) for word in result.words] for block in planner.blocks.values() for result in block.results
-    }
+    words = {f"{block.key}_{result.key}": [planner.meaning(block, word) for word in result.words] for block in planner.blocks.values() for result in block.results}
     found: set[str] = set()
     while more := {key for key, meant in words.items() if any(isinstance(each.holder, ProofTable) or each.key in found for each in meant)} - found:
         found |= more
@@ -128,7 +126,15 @@ def _accepts(each: Input, entry: Entry, planner: Planner, values: Values) -> boo
 
 
 def _of_result(
-    sheet: str, block: Block, result: Result, match: Result, old: FilledPlanner, before: Values, new: Planner, after: Values, matched: Matched,
+    sheet: str,
+    block: Block,
+    result: Result,
+    match: Result,
+    old: FilledPlanner,
+    before: Values,
+    new: Planner,
+    after: Values,
+    matched: Matched,
 ) -> Iterator[Difference]:
     key = f"{block.key}_{result.key}"
     rows = matched.rows.get(block.key, {}) if block.inputs else {0: 0}
@@ -147,5 +153,3 @@ def _of_result(
 
 def _shown(value: Entry) -> str:
     return "nothing" if value is None else f'"{value}"' if isinstance(value, str) else f"{value:,.10g}"
-
-

@@ -18,7 +18,7 @@ from workbookgen.texts import folded, loosely, strictly
 def told_apart(planner: Planner, entries: Entries) -> list[Fault]:
     """Names of one list that are not the same, or not different, to every program."""
     return [
-        Fault("", f'{first} and {other} are one name to some programs and two to others. Write the name in one way in all its places.')
+        Fault("", f"{first} and {other} are one name to some programs and two to others. Write the name in one way in all its places.")
         for names in _spellings(planner, entries)
         for first, other in _pairs(names)
     ]
@@ -26,11 +26,7 @@ def told_apart(planner: Planner, entries: Entries) -> list[Fault]:
 
 def beyond_a_to_z(planner: Planner, entries: Entries) -> bool:
     """Whether a name is written with other capitals in some place, where the embedded engine knows those from A to Z alone."""
-    return any(
-        len({strictly(each.text) for each in names if folded(each.text) == folded(name.text)}) > 1
-        for names in _spellings(planner, entries)
-        for name in names
-    )
+    return any(len({strictly(each.text) for each in names if folded(each.text) == folded(name.text)}) > 1 for names in _spellings(planner, entries) for name in names)
 
 
 @dataclass(frozen=True)

@@ -9,10 +9,23 @@ from workbookgen.language.quantities import GRIST_US
 
 # Up to the version before, planners of every unit system told these in yards per pound.
 FIRST_OF_TODAY = (0, 4, 3)
-TOLD_IN = dict.fromkeys((
-    "fiber_mean_grist", "fiber_limit_low", "fiber_limit_high", "fiber_grist_sum", "skeins_lot_mean", "skeins_limit_low", "skeins_limit_high",
-    "projects_design_grist", "projects_grist_sum", "projects_mean_grist", "way_wanted", "way_grist",
-), GRIST_US)
+TOLD_IN = dict.fromkeys(
+    (
+        "fiber_mean_grist",
+        "fiber_limit_low",
+        "fiber_limit_high",
+        "fiber_grist_sum",
+        "skeins_lot_mean",
+        "skeins_limit_low",
+        "skeins_limit_high",
+        "projects_design_grist",
+        "projects_grist_sum",
+        "projects_mean_grist",
+        "way_wanted",
+        "way_grist",
+    ),
+    GRIST_US,
+)
 
 
 def in_todays_unit(key: str, result: Result, values: Iterable[Entry], version: str, system: str) -> tuple[Entry, ...]:

@@ -33,8 +33,7 @@ from workbookgen.temporary import temporary_folder
 A_SHARE = 6  # sets, which take about as long as a process takes to start
 MOST_CELLS = 600_000  # formula cells held by all processes of one check together: about 7 kB each in the embedded engine
 SPELLED_ONCE = (
-    "it takes capitals with accents (É, é) for other letters, where spreadsheet programs take them for the same; "
-    "so it was given each name of the planner in one spelling"
+    "it takes capitals with accents (É, é) for other letters, where spreadsheet programs take them for the same; so it was given each name of the planner in one spelling"
 )
 
 
@@ -60,9 +59,7 @@ class EngineReport:
         self.agreed = self.declared - self.refused
 
     def as_json(self) -> dict:
-        return {key: getattr(self, key) for key in (
-            "name", "version", "declared", "read", "agreed", "refused", "comparisons", "worst_relative_difference", "note"
-        )}
+        return {key: getattr(self, key) for key in ("name", "version", "declared", "read", "agreed", "refused", "comparisons", "worst_relative_difference", "note")}
 
 
 @dataclass

@@ -35,8 +35,7 @@ def expected_of_proofs(planner: Planner) -> dict[str, tuple[Entry, ...]]:
         answers = (*(computed(planner, proof) for proof in table.proofs), *(trial.printed for trial in table.trials))
         values[f"{key}_computed"] = answers
         values[f"{key}_verdict"] = tuple(
-            table.verdict.reference(computed=answer, printed=proof.printed, tolerance=proof.tolerance)
-            for answer, proof in zip(answers, table.lines, strict=True)
+            table.verdict.reference(computed=answer, printed=proof.printed, tolerance=proof.tolerance) for answer, proof in zip(answers, table.lines, strict=True)
         )
     return values
 
@@ -67,9 +66,7 @@ def expected_of_keys(planner: Planner, scenarios: Sequence[Entries], keys: Itera
 def computed(planner: Planner, proof: Proof) -> Entry:
     """The reference library's answer to a published example, in the printed unit."""
     _, result = planner.by_key[proof.result]
-    arguments = {
-        parameter: _given(*proof.given[word]) for parameter, word in result.arguments.items() if word in proof.given
-    }
+    arguments = {parameter: _given(*proof.given[word]) for parameter, word in result.arguments.items() if word in proof.given}
     answer = result.reference(**arguments, **result.fixed)
     return answer if result.is_text else float(_magnitude(answer, proof.unit))
 
@@ -125,8 +122,15 @@ class _Evaluation:
         columns = {each.key: self.part(f"{block.key}_{each.key}", number) for each in (*block.inputs, *block.asked)}
         listed = self.part(block.names_column, number) if block.inputs and block.names_column in self.planner.by_key else ()
         folded = self.planner.folded.get(block.key, ())
-        said = automatic(block, columns, lambda each, value: self.accepts(each, value, number), listed, self.planner.system, folded,
-                    {each.key: self.part(f"{block.key}_{each.key}", number) for each in block.apart})
+        said = automatic(
+            block,
+            columns,
+            lambda each, value: self.accepts(each, value, number),
+            listed,
+            self.planner.system,
+            folded,
+            {each.key: self.part(f"{block.key}_{each.key}", number) for each in block.apart},
+        )
         repeats = (each for each in block.automatic if isinstance(each, Repeat))
         return said | {each.key: (self.part(f"{block.key}_{each.of}", number)[each.record],) for each in repeats}
 
@@ -161,6 +165,7 @@ class _Evaluation:
         for number, records in self._together(block, whole):
             columns = {parameter: self._whole(each, number) for parameter, each in whole.items()}
             for chosen, names in _patterns(eligible, present, records):
+
                 def call(some: np.ndarray, names=names, columns=columns):
                     arguments = {name: self._values(singles[name], block, some) for name in names}
                     return result.reference(**arguments, **columns, **result.fixed)
@@ -187,9 +192,7 @@ class _Evaluation:
             column = self.column(meaning.key)
             filled = usable = np.array([value is not None for value in column], dtype=bool)
             if isinstance(meaning.field, Input):
-                usable = np.array(
-                    [value is not None and self.accepts(meaning.field, value, row // meaning.rows) for row, value in enumerate(column)], dtype=bool
-                )
+                usable = np.array([value is not None and self.accepts(meaning.field, value, row // meaning.rows) for row, value in enumerate(column)], dtype=bool)
             self.states[meaning.key] = filled, usable
         return self.states[meaning.key]
 
@@ -237,9 +240,7 @@ def _needing_their_blanks(result: Result, singles: dict[str, Meaning]) -> set[st
     return {
         name
         for name, meaning in singles.items()
-        if parameters[name].default is inspect.Parameter.empty
-        and isinstance(meaning.field, Input)
-        and meaning.field.blank_means is not None
+        if parameters[name].default is inspect.Parameter.empty and isinstance(meaning.field, Input) and meaning.field.blank_means is not None
     }
 
 
@@ -300,5 +301,3 @@ def _is_text(each: Input | Result | Automatic | Column) -> bool:
     if isinstance(each, Column):
         return isinstance(each.values[0], str)
     return each.is_text
-
-

@@ -29,9 +29,7 @@ def foreign_formulas(layout: Layout, in_file: Texts) -> list[Finding]:
         for row, text in unlike(placement, found):
             wanted = placement.formulas[row - placement.row]
             if spelled(text) != spelled(wanted):
-                changed.append(
-                    Finding("the formula was changed", f"{placement.sheet}!{placement.cell(row - placement.row)}", placement.key, expected=wanted, got=text)
-                )
+                changed.append(Finding("the formula was changed", f"{placement.sheet}!{placement.cell(row - placement.row)}", placement.key, expected=wanted, got=text))
     foreign = [Finding("this cell holds a formula that no reference checks", f"{sheet}!{cell}", got=text) for (sheet, cell), text in strangers(layout, texts)]
     return foreign + changed + gone
 

@@ -68,7 +68,11 @@ def messages(
     shared = {key: [name for name, number in _times(column).items() if number > 1] for key, column in apart.items()}
     return [
         _message(
-            block, {key: column[row] for key, column in columns.items()}, accepts, times, system,
+            block,
+            {key: column[row] for key, column in columns.items()},
+            accepts,
+            times,
+            system,
             [each.sentence for each in block.apart if isinstance(text := apart[each.key][row], str) and folded(text) in shared[each.key]],
         )
         for row in range(block.rows)

@@ -91,10 +91,7 @@ def _whole(planner: Planner, block: Block, row: int, entries: dict, draw: Random
         return None if is_left_out else _usual(planner, block, each, row, entries, draw)
 
     is_as_new = draw.random() < 0.5
-    record = {
-        each.key: each.first(planner.system) if is_as_new and each.starts_as is not None else drawn(each, LEFT_OUT[isinstance(each.domain, Choice)])
-        for each in block.inputs
-    }
+    record = {each.key: each.first(planner.system) if is_as_new and each.starts_as is not None else drawn(each, LEFT_OUT[isinstance(each.domain, Choice)]) for each in block.inputs}
     of_inputs = [rule for rule in block.rules if set(rule.text.words) <= set(record)]
     for left_out in (*[0.2] * TRIES, *[0.8] * TRIES):
         if not (broken := next((rule for rule in of_inputs if bites(rule, block, record)), None)):
@@ -187,9 +184,16 @@ def _wild(planner: Planner, each: Input, row: int, entries: dict, draw: Random) 
         case Name() | Note() as domain:
             if draw.random() < 0.1:
                 return float(draw.randint(1, 4))
-            return draw.choice([
-                f"{each.label} {max(row, 1)}", f"{each.label} {row + 2}", "x" * domain.longest, "x" * (domain.longest + 1), "*", 'a "b" & <c>',
-            ])
+            return draw.choice(
+                [
+                    f"{each.label} {max(row, 1)}",
+                    f"{each.label} {row + 2}",
+                    "x" * domain.longest,
+                    "x" * (domain.longest + 1),
+                    "*",
+                    'a "b" & <c>',
+                ]
+            )
         case Choice() as domain:
             names = _names(planner, domain, entries)
             others = ["on no list", "*", "?"] + [name.upper() for name in names[:3]] + [f" {name}" for name in names[:1]]

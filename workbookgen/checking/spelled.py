@@ -4,7 +4,10 @@ from workbookgen.language.tokens import called, is_number, is_text, tokens
 
 # Other names of the same functions, with which Gnumeric and LibreOffice save them.
 _RENAMED_TO = {
-    "_XLFN.STDEV.S": "STDEV", "_XLFN.NORM.S.INV": "NORMSINV", "LEGACY.NORMSINV": "NORMSINV", "LEGACY.NORMSDIST": "NORMSDIST",
+    "_XLFN.STDEV.S": "STDEV",
+    "_XLFN.NORM.S.INV": "NORMSINV",
+    "LEGACY.NORMSINV": "NORMSINV",
+    "LEGACY.NORMSDIST": "NORMSDIST",
 }
 
 

@@ -30,8 +30,10 @@ def stale_results(layout: Layout, theirs: WholeFile, expected: Mapping[str, tupl
             yield Finding(
                 "the stored result is not what the inputs give: a program that does not calculate shows it. Open the file in your spreadsheet program, "
                 "have it calculate everything, and save it",
-                f"{placement.sheet}!{placement.cell(row)}", placement.key,
-                expected="nothing" if wanted is None else wanted, got="nothing" if shown is None else shown,
+                f"{placement.sheet}!{placement.cell(row)}",
+                placement.key,
+                expected="nothing" if wanted is None else wanted,
+                got="nothing" if shown is None else shown,
             )
 
 

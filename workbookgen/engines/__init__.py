@@ -24,14 +24,20 @@ ENGINES = tuple(_ADAPTERS)
 def engine(name: str) -> Engine:
     """The engine of this name."""
     if name not in _ADAPTERS:
-        raise PlannerError.at(
-            name, f"There is no engine of this name. Choose from {', '.join(ENGINES)}."
-        )
+        raise PlannerError.at(name, f"There is no engine of this name. Choose from {', '.join(ENGINES)}.")
     module, adapter = _ADAPTERS[name]
     return getattr(import_module(f".{module}", __package__), adapter)()
 
 
 __all__ = [
-    "ENGINES", "Area", "Engine", "ErrorValue", "Reading", "Rows", "Session", "Typed", "Value",
+    "ENGINES",
+    "Area",
+    "Engine",
+    "ErrorValue",
+    "Reading",
+    "Rows",
+    "Session",
+    "Typed",
+    "Value",
     "engine",
 ]

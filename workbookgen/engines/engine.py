@@ -194,13 +194,9 @@ def existing(path: Path) -> Path:
 def require_sheet(sheets: Sequence[str], sheet: str) -> None:
     """Some engines silently add a sheet that they do not find; none may."""
     if sheet not in sheets:
-        raise FileError.at(
-            sheet, f"The workbook has no such sheet. Its sheets are {', '.join(sheets)}."
-        )
+        raise FileError.at(sheet, f"The workbook has no such sheet. Its sheets are {', '.join(sheets)}.")
 
 
 def unreadable(path: Path, program: str, reason: object) -> FileError:
     """The error for a file that a program could not load."""
-    return FileError.at(
-        str(path), f"{program} cannot read this file as an .xlsx workbook ({reason})."
-    )
+    return FileError.at(str(path), f"{program} cannot read this file as an .xlsx workbook ({reason}).")

@@ -36,9 +36,7 @@ class FormualizerSession(Session):
             self._workbook = package.Workbook.from_path(str(path))
         except (OSError, ValueError) as reason:
             raise unreadable(path, "formualizer", reason) from None
-        self._sheets = {
-            name: self._workbook.sheet(name) for name in self._workbook.sheet_names
-        }
+        self._sheets = {name: self._workbook.sheet(name) for name in self._workbook.sheet_names}
         self._workbook.set_temporal_egress("serial")
         self._workbook.set_changelog_enabled(False)  # nobody undoes, and it halves the speed
         self.evaluate()
@@ -55,15 +53,11 @@ class FormualizerSession(Session):
         try:
             self._workbook.evaluate_all()
         except self._package.ExcelEvaluationError as reason:  # it gives up on some workbooks that others compute
-            raise FileError.at(
-                str(self._path), f"formualizer cannot work out this workbook ({reason}). Try another engine."
-            ) from None
+            raise FileError.at(str(self._path), f"formualizer cannot work out this workbook ({reason}). Try another engine.") from None
 
     def read(self, area: Area) -> Reading:
         require_sheet(tuple(self._sheets), area.sheet)
-        block = self._package.RangeAddress(
-            area.sheet, area.row, area.column, area.last_row, area.last_column
-        )
+        block = self._package.RangeAddress(area.sheet, area.row, area.column, area.last_row, area.last_column)
         rows = self._sheets[area.sheet].get_values(block)
         return [[_value(value) for value in row] for row in rows]
 

@@ -72,10 +72,7 @@ class GnumericSession(Session):
             self._sheets[area.sheet] = _values(self._book[area.sheet])
         cells = self._sheets[area.sheet]
         columns = range(area.column, area.last_column + 1)
-        return [
-            [cells.get((row, column)) for column in columns]
-            for row in range(area.row, area.last_row + 1)
-        ]
+        return [[cells.get((row, column)) for column in columns] for row in range(area.row, area.last_row + 1)]
 
     def close(self) -> None:
         self._forget()
@@ -88,12 +85,7 @@ class GnumericSession(Session):
 
 
 def _values(sheet) -> dict[tuple[int, int], float | str | bool | ErrorValue]:
-    return {
-        (cell.row, cell.column): _value(cell)
-        for row in sheet.iter_rows()
-        for cell in row
-        if cell.value not in (None, "")
-    }
+    return {(cell.row, cell.column): _value(cell) for row in sheet.iter_rows() for cell in row if cell.value not in (None, "")}
 
 
 def _value(cell) -> float | str | bool | ErrorValue:
@@ -107,8 +99,7 @@ def _program() -> str:
     if program is None:
         raise MissingEngine.at(
             "gnumeric",
-            "The program ssconvert is not on this machine. It comes with Gnumeric: install "
-            "the Debian package gnumeric.",
+            "The program ssconvert is not on this machine. It comes with Gnumeric: install the Debian package gnumeric.",
         )
     return program
 
@@ -117,7 +108,10 @@ def _run(*arguments: str | Path) -> subprocess.CompletedProcess:
     try:
         return subprocess.run(
             [_program(), *map(str, arguments)],
-            capture_output=True, encoding="utf-8", errors="replace", timeout=TIME_LIMIT,
+            capture_output=True,
+            encoding="utf-8",
+            errors="replace",
+            timeout=TIME_LIMIT,
         )
     except subprocess.TimeoutExpired:
         raise FileError.at(

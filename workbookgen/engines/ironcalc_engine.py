@@ -32,8 +32,11 @@ class IronCalcSession(CellByCell):
             raise unreadable(path, "IronCalc", reason) from None
         self.sheets = {sheet["name"]: index for index, sheet in enumerate(model.get_worksheets_properties())}
         self.calls = {
-            NoneType: model.clear_cell_contents, bool: model.update_cell_with_bool, float: model.update_cell_with_number,
-            str: model.update_cell_with_text, Typed: model.set_user_input,
+            NoneType: model.clear_cell_contents,
+            bool: model.update_cell_with_bool,
+            float: model.update_cell_with_number,
+            str: model.update_cell_with_text,
+            Typed: model.set_user_input,
         }
         self.evaluate()
 

@@ -87,9 +87,7 @@ class LibreOfficeSession(Session):
     def _block(self, area: Area) -> list[str | int]:
         """Sheet, left, top, right, bottom, counted from 0."""
         require_sheet(self._sheets, area.sheet)
-        return [
-            area.sheet, area.column - 1, area.row - 1, area.last_column - 1, area.last_row - 1
-        ]
+        return [area.sheet, area.column - 1, area.row - 1, area.last_column - 1, area.last_row - 1]
 
 
 def _value(value: object) -> float | str | None | ErrorValue:
@@ -109,8 +107,15 @@ def convert(path: Path, target: Path, recalculate: bool) -> None:
             _write_profile(folder)
         made = folder / "out" / f"{source.stem}{target.suffix}"
         report = _run(
-            folder, "--headless", "--norestore", "--nologo",
-            "--convert-to", target.suffix.lstrip("."), "--outdir", str(made.parent), str(source),
+            folder,
+            "--headless",
+            "--norestore",
+            "--nologo",
+            "--convert-to",
+            target.suffix.lstrip("."),
+            "--outdir",
+            str(made.parent),
+            str(source),
         )
         if not made.is_file():  # it may fail and still report success
             raise unreadable(path, "LibreOffice", report.strip() or "it wrote no result")
@@ -133,7 +138,10 @@ class _Office:
         with open(self._log, "wb") as log:
             self._process = subprocess.Popen(
                 [python, "-E", "-s", str(_DRIVER), program, str(folder), str(START_LIMIT / 2)],
-                stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=log, start_new_session=True,
+                stdin=subprocess.PIPE,
+                stdout=subprocess.PIPE,
+                stderr=log,
+                start_new_session=True,
             )
         try:
             self.ask("hello")
@@ -161,8 +169,7 @@ class _Office:
             self.stop()
             raise PlannerError.at(
                 "libreoffice",
-                f"LibreOffice ended or did not answer within {TIME_LIMIT} seconds, and was "
-                "stopped. Try again; close other programs if the machine is short of memory.",
+                f"LibreOffice ended or did not answer within {TIME_LIMIT} seconds, and was stopped. Try again; close other programs if the machine is short of memory.",
             )
         answer = json.loads(reply)
         if "error" in answer:
@@ -217,7 +224,10 @@ def _run(folder: Path, *arguments: str) -> str:
     # A file and not a pipe: a child that outlives its parent would hold a pipe open.
     with open(log, "wb") as output:
         process = subprocess.Popen(
-            command, stdin=subprocess.DEVNULL, stdout=output, stderr=subprocess.STDOUT,
+            command,
+            stdin=subprocess.DEVNULL,
+            stdout=output,
+            stderr=subprocess.STDOUT,
             start_new_session=True,
         )
     try:
@@ -252,8 +262,7 @@ def _program() -> str:
     if program is None:
         raise MissingEngine.at(
             "libreoffice",
-            "LibreOffice is not on this machine. Install the Debian packages libreoffice-calc "
-            "and python3-uno.",
+            "LibreOffice is not on this machine. Install the Debian packages libreoffice-calc and python3-uno.",
         )
     return program
 
@@ -265,13 +274,10 @@ def python_with_uno() -> str:
             return python
     raise MissingEngine.at(
         "libreoffice",
-        "LibreOffice is here, but no Python that can speak to it. Install the Debian package "
-        "python3-uno.",
+        "LibreOffice is here, but no Python that can speak to it. Install the Debian package python3-uno.",
     )
 
 
 def _has_uno(python: str) -> bool:
-    tried = subprocess.run(
-        [python, "-E", "-s", "-c", "import uno"], capture_output=True, timeout=TIME_LIMIT
-    )
+    tried = subprocess.run([python, "-E", "-s", "-c", "import uno"], capture_output=True, timeout=TIME_LIMIT)
     return tried.returncode == 0

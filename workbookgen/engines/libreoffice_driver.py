@@ -29,8 +29,12 @@ def start(program, folder):
     """The process, listening on a pipe that is named after this one."""
     pipe = f"workbookgen-{os.getpid()}"
     command = [
-        program, f"-env:UserInstallation={Path(folder, 'profile').as_uri()}",
-        "--headless", "--norestore", "--nologo", f"--accept=pipe,name={pipe};urp;",
+        program,
+        f"-env:UserInstallation={Path(folder, 'profile').as_uri()}",
+        "--headless",
+        "--norestore",
+        "--nologo",
+        f"--accept=pipe,name={pipe};urp;",
     ]
     # Its own words go to the log; standard output is for answers.
     office = subprocess.Popen(command, stdin=subprocess.DEVNULL, stdout=sys.stderr)
@@ -67,9 +71,7 @@ class Desk:
         # A copy, so that no lock file appears beside the person's workbook.
         copy = Path(self._folder, f"{number}.xlsx")
         shutil.copyfile(path, copy)
-        document = self._desktop.loadComponentFromURL(
-            copy.as_uri(), "_blank", 0, (_property("Hidden", True), _property("FilterName", XLSX))
-        )
+        document = self._desktop.loadComponentFromURL(copy.as_uri(), "_blank", 0, (_property("Hidden", True), _property("FilterName", XLSX)))
         if document is None:
             raise RuntimeError("it was not loaded")
         for sheet in document.Sheets:

@@ -56,8 +56,8 @@ def foreign_cells(old: FilledPlanner, known: Collection[tuple[str, Position]] = 
     most = sum(placement.rows for placement in search.layout.placements.values()) + STRAY_CELLS
     if cells > most:
         raise FileError.at(
-            str(old.path), f"this file has {cells:,} filled cells, where this planner has at most {most:,}; it is not carried over. "
-            "Delete what was put beside the planner.",
+            str(old.path),
+            f"this file has {cells:,} filled cells, where this planner has at most {most:,}; it is not carried over. Delete what was put beside the planner.",
         )
     return [*search.unknown_fields(known), *search.results(), *search.outside(), *search.comments()]
 
@@ -96,11 +96,7 @@ class _Search:
         """The sheets of which every cell of ours is where this version writes it."""
         if self.old.version != __version__:
             return set()
-        moved = {
-            each.sheet
-            for key, each in self.layout.placements.items()
-            if self.areas.get(key) != Area(each.sheet, each.row, each.column, each.rows)
-        }
+        moved = {each.sheet for key, each in self.layout.placements.items() if self.areas.get(key) != Area(each.sheet, each.row, each.column, each.rows)}
         moved |= {area.sheet for name, area in self.areas.items() if name not in self.layout.placements}
         return set(self.layout.plans) - moved
 

@@ -59,9 +59,7 @@ def _chosen(contents: Contents, choice: dict[str, set[int] | None]) -> Contents:
     """Only what is wanted, its formulas in the words of .xlsx: converting them is most of the work."""
     sheets = {
         name: {
-            position: Cell(cell.value, _formula(cell.formula)) if cell.formula else cell
-            for position, cell in cells.items()
-            if choice[name] is None or position[1] in choice[name]
+            position: Cell(cell.value, _formula(cell.formula)) if cell.formula else cell for position, cell in cells.items() if choice[name] is None or position[1] in choice[name]
         }
         for name, cells in contents.sheets.items()
         if name in choice

@@ -34,7 +34,8 @@ def require_no_entries(target: Path, intended: Settings | None = None) -> None:
         return
     if written:
         raise FileError.at(
-            str(target), f"this planner holds {written}, which would be lost. {ELSEWHERE} The command carry brings what is in it into a newer planner.",
+            str(target),
+            f"this planner holds {written}, which would be lost. {ELSEWHERE} The command carry brings what is in it into a newer planner.",
         )
 
 

@@ -55,11 +55,7 @@ def joined(batches: Sequence[Batch]) -> Gathered:
         tables,
         _planners(list(firsts.values()), tables),
         tuple(Fault(each.file, each.fault) for each in reports if each.fault),
-        tuple(
-            Fault(each.file, f"the same, byte for byte, as {firsts[each.digest].file}; it counts once.")
-            for each in reports
-            if not each.fault and each.number not in numbers
-        ),
+        tuple(Fault(each.file, f"the same, byte for byte, as {firsts[each.digest].file}; it counts once.") for each in reports if not each.fault and each.number not in numbers),
         tuple(Fault(each.file, note) for each in firsts.values() for note in each.notes),
     )
 
@@ -72,10 +68,12 @@ def _joined(frames: list[pd.DataFrame], empty: pd.DataFrame, numbers: dict[int, 
 
 def _planners(reports: list[FileReport], tables: dict[str, pd.DataFrame]) -> pd.DataFrame:
     """One row per planner: what it is, and how many records it gave."""
-    listed = pd.DataFrame({
-        PLANNER: pd.Series(range(1, len(reports) + 1), dtype="int64"),
-        **{name: pd.Series([getattr(each, name) for each in reports], dtype="string") for name in ("file", "title", "units", "version")},
-    })
+    listed = pd.DataFrame(
+        {
+            PLANNER: pd.Series(range(1, len(reports) + 1), dtype="int64"),
+            **{name: pd.Series([getattr(each, name) for each in reports], dtype="string") for name in ("file", "title", "units", "version")},
+        }
+    )
     counts = {name: listed[PLANNER].map(table[PLANNER].value_counts()).fillna(0).astype("int64") for name, table in tables.items()}
     return listed.assign(**counts)
 
@@ -90,8 +88,4 @@ def planners_in(places: Sequence[Path], leave_out: Sequence[Path] = ()) -> list[
 
 
 def _in_folder(folder: Path, leave_out: set[Path]) -> list[Path]:
-    return sorted(
-        file
-        for file in folder.iterdir()
-        if file.suffix.lower() in SUFFIXES and not file.name.startswith(LOCKS) and file.is_file() and file.absolute() not in leave_out
-    )
+    return sorted(file for file in folder.iterdir() if file.suffix.lower() in SUFFIXES and not file.name.startswith(LOCKS) and file.is_file() and file.absolute() not in leave_out)

@@ -65,11 +65,7 @@ def _hangs_on(planner: Planner, holder, each) -> list[str]:
 
 def _whole(planner: Planner, entries: Entries) -> dict[str, tuple[Entry, ...]]:
     """The entries of every input, blank where the file was not read or has no such field."""
-    return {
-        f"{block.key}_{each.key}": entries.get(f"{block.key}_{each.key}", (None,) * block.rows)
-        for block in planner.blocks.values()
-        for each in block.inputs
-    }
+    return {f"{block.key}_{each.key}": entries.get(f"{block.key}_{each.key}", (None,) * block.rows) for block in planner.blocks.values() for each in block.inputs}
 
 
 def _records(planner: Planner, tables: Sequence[Table], entries: Entries, values: dict[str, tuple[Entry, ...]]) -> Records:

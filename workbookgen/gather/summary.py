@@ -30,8 +30,18 @@ ALL_LOTS = "all lots"
 OBSERVED = ("kind", "stage", "lots", "planners", "mean", "deviation", "least", "most", "mean_doubt95", "published", "in_use")
 WORDS, COUNTS = ("kind", "stage"), ("lots", "planners", "skeins", "lots_compared")
 EVENNESS = (
-    "kind", "planners", "lots", "skeins", "mean_grist_m_per_g", "mean_grist_yd_per_lb", "least_grist_m_per_g", "most_grist_m_per_g",
-    "lots_compared", "grist_cv", "least_cv", "most_cv",
+    "kind",
+    "planners",
+    "lots",
+    "skeins",
+    "mean_grist_m_per_g",
+    "mean_grist_yd_per_lb",
+    "least_grist_m_per_g",
+    "most_grist_m_per_g",
+    "lots_compared",
+    "grist_cv",
+    "least_cv",
+    "most_cv",
 )
 
 Fibers = tuple[dict, ...]

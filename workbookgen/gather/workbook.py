@@ -64,24 +64,37 @@ HEADS = {
 }
 
 ABOUT = (
-    ("What this is", (
-        "The figures of several planners together, to compare and to plan with. Nothing here is a formula; gather again for newer figures.",
-        "Each planner was worked out anew from what was typed into it. Files with the same bytes count once; later versions of one planner count each, so give only the latest.",
-    )),
-    ("Observed", (
-        "Only what was weighed before and after counts. Lots count alike, large or small. A loss is a share of what went into that stage; a yield is the share that came out.",
-        "Spread is the standard deviation: about two lots in three lie within one spread of the mean. The mean is known to within ± (95%, Student's t); "
-        f"under {ENOUGH} lots this is left empty, since it would say nothing.",
-        f"To reckon with: the guild's own mean from {ENOUGH} lots on, until then what the guide says. Many lots of one planner are still one person's hands.",
-    )),
-    ("Evenness", (
-        "CV is the standard deviation of the skeins' grist as a share of their mean, within one lot; over several lots it is pooled, so that lots of different grist do not count "
-        "as uneven. 5 to 15% is usual for handspun (common practice, no source).",
-    )),
-    ("Units", (
-        "Lengths are in meters and masses in grams, whatever a planner was kept in: 1 yd is 0.9144 m, 1 oz is 28.349523125 g, 1 m/g is 496 yd/lb. "
-        "Shares are 0 to 1, shown as percent.",
-    )),
+    (
+        "What this is",
+        (
+            "The figures of several planners together, to compare and to plan with. Nothing here is a formula; gather again for newer figures.",
+            "Each planner was worked out anew from what was typed into it. Files with the same bytes count once; "
+            "later versions of one planner count each, so give only the latest.",
+        ),
+    ),
+    (
+        "Observed",
+        (
+            "Only what was weighed before and after counts. Lots count alike, large or small. A loss is a share of what went into that stage; a yield is the share that came out.",
+            "Spread is the standard deviation: about two lots in three lie within one spread of the mean. The mean is known to within ± (95%, Student's t); "
+            f"under {ENOUGH} lots this is left empty, since it would say nothing.",
+            f"To reckon with: the guild's own mean from {ENOUGH} lots on, until then what the guide says. Many lots of one planner are still one person's hands.",
+        ),
+    ),
+    (
+        "Evenness",
+        (
+            "CV is the standard deviation of the skeins' grist as a share of their mean, within one lot; over several lots it is pooled, so that lots of "
+            "different grist do not count as uneven. 5 to 15% is usual for handspun (common practice, no source).",
+        ),
+    ),
+    (
+        "Units",
+        (
+            "Lengths are in meters and masses in grams, whatever a planner was kept in: 1 yd is 0.9144 m, 1 oz is 28.349523125 g, 1 m/g is 496 yd/lb. "
+            "Shares are 0 to 1, shown as percent.",
+        ),
+    ),
 )
 
 
@@ -163,17 +176,28 @@ class _Pages:
         last = FIRST + len(drawn) - 1
         chart = self.book.add_chart({"type": "column"})
         spread = f"=Yields!$D${FIRST + 1}:$D${last + 1}"
-        chart.add_series({
-            "name": "Observed mean", "categories": ["Yields", FIRST, 0, last, 0], "values": ["Yields", FIRST, 2, last, 2],
-            "fill": {"color": PALE}, "border": {"color": look.ACCENT}, "gap": 60,
-            "y_error_bars": {"type": "custom", "plus_values": spread, "minus_values": spread, "line": {"color": look.INK}},
-        })
+        chart.add_series(
+            {
+                "name": "Observed mean",
+                "categories": ["Yields", FIRST, 0, last, 0],
+                "values": ["Yields", FIRST, 2, last, 2],
+                "fill": {"color": PALE},
+                "border": {"color": look.ACCENT},
+                "gap": 60,
+                "y_error_bars": {"type": "custom", "plus_values": spread, "minus_values": spread, "line": {"color": look.INK}},
+            }
+        )
         guide = self.book.add_chart({"type": "line"})
         mark = {"type": "diamond", "size": 8, "fill": {"color": look.INK}, "border": {"color": look.INK}}
-        guide.add_series({
-            "name": "In the guide", "categories": ["Yields", FIRST, 0, last, 0], "values": ["Yields", FIRST, 4, last, 4],
-            "line": {"none": True}, "marker": mark,
-        })
+        guide.add_series(
+            {
+                "name": "In the guide",
+                "categories": ["Yields", FIRST, 0, last, 0],
+                "values": ["Yields", FIRST, 4, last, 4],
+                "line": {"none": True},
+                "marker": mark,
+            }
+        )
         chart.combine(guide)
         font = {"name": look.TYPEFACE, "size": 9, "color": look.INK}
         chart.set_title({"name": "Scoured yield, mean and spread of the lots", "name_font": font | {"size": 11}})

@@ -20,10 +20,23 @@ Dimension = UnitsContainer | str  # of a quantity; or TEXT
 RETURNED = "return"
 
 WORDS = {
-    "[]": "a plain number", "[length]": "a length", "[mass]": "a mass", "[length]/[mass]": "a grist", "[mass]/[length]": "a linear density",
-    "[length]**2": "an area", "[mass]**2": "a mass squared", "[length]**3": "a volume", "[mass]/[length]**3": "a density",
-    "1/[length]": "a number per length", "1/[mass]": "a number per mass", "1/[length]**2": "a number per area", "[time]": "a time", "[temperature]": "a temperature",
-    "[length]/[time]": "a pace", "[mass]/[time]": "a mass per time", "[length]**2/[mass]**2": "a grist squared",
+    "[]": "a plain number",
+    "[length]": "a length",
+    "[mass]": "a mass",
+    "[length]/[mass]": "a grist",
+    "[mass]/[length]": "a linear density",
+    "[length]**2": "an area",
+    "[mass]**2": "a mass squared",
+    "[length]**3": "a volume",
+    "[mass]/[length]**3": "a density",
+    "1/[length]": "a number per length",
+    "1/[mass]": "a number per mass",
+    "1/[length]**2": "a number per area",
+    "[time]": "a time",
+    "[temperature]": "a temperature",
+    "[length]/[time]": "a pace",
+    "[mass]/[time]": "a mass per time",
+    "[length]**2/[mass]**2": "a grist squared",
 }
 
 
@@ -57,7 +70,8 @@ def objections(reference: Callable, arguments: Mapping[str, str], words: Mapping
             wanted = _filled_in(wanted, looked_up)
         if wanted is not None and wanted != given:
             found.append(
-                f"it is shown as {in_words(given)}, but its reference gives {in_words(wanted)}" if name == RETURNED
+                f"it is shown as {in_words(given)}, but its reference gives {in_words(wanted)}"
+                if name == RETURNED
                 else f"its word {arguments[name]} is {in_words(given)}, but its reference takes {in_words(wanted)} for {name}"
             )
     return found

@@ -216,11 +216,7 @@ def repeats(fields: Mapping[str, Input | Result], keys: tuple[str, ...], records
     """The cells that repeat what records show in these fields, record by record."""
     if odd := [key for key in keys if not (isinstance(each := fields.get(key), Result) and each.is_text)]:
         raise DescriptionError.at(f"field {odd[0]}", "it is repeated on tickets, and only results that are texts can be.")
-    return tuple(
-        Repeat(f"{key}_on_{record + 1}", f"{fields[key].label}, ticket {record + 1}", is_one=True, of=key, record=record)
-        for record in range(records)
-        for key in keys
-    )
+    return tuple(Repeat(f"{key}_on_{record + 1}", f"{fields[key].label}, ticket {record + 1}", is_one=True, of=key, record=record) for record in range(records) for key in keys)
 
 
 def check_keys(place: str, fields: tuple[Input | Result, ...]) -> None:

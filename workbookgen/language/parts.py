@@ -297,21 +297,12 @@ class Planner:
     @cached_property
     def by_key(self) -> dict[str, tuple[Holder, Input | Result | Column]]:
         """Full key -> what holds the field, and the field."""
-        return {
-            f"{key}_{name}": (holder, each)
-            for key, holder in (self.blocks | self.tables | self.proof_tables).items()
-            for name, each in holder.by_key.items()
-        }
+        return {f"{key}_{name}": (holder, each) for key, holder in (self.blocks | self.tables | self.proof_tables).items() for name, each in holder.by_key.items()}
 
     @cached_property
     def folded(self) -> dict[str, tuple[str, ...]]:
         """Key of a log -> the keys of its inputs that its view folds away."""
-        return {
-            log.key: tuple(each.key for each in log.inputs if each.key not in view.typed.split())
-            for sheet in self.sheets
-            if (view := sheet.log_view)
-            for log in sheet.logs
-        }
+        return {log.key: tuple(each.key for each in log.inputs if each.key not in view.typed.split()) for sheet in self.sheets if (view := sheet.log_view) for log in sheet.logs}
 
     @cached_property
     def automatic(self) -> dict[str, tuple[Block, Automatic]]:
@@ -351,10 +342,7 @@ class Planner:
         if faults := planner_faults.names(self) or planner_faults.words(self):
             raise DescriptionError(*faults)
         faults = [
-            Fault(f"field {block.key}_{result.key}", f"{sentence}.")
-            for block in self.blocks.values()
-            for result in block.results
-            for sentence in self._mismatches(block, result)
+            Fault(f"field {block.key}_{result.key}", f"{sentence}.") for block in self.blocks.values() for result in block.results for sentence in self._mismatches(block, result)
         ]
         faults += [
             Fault(f"field {block.key}_{each.key}", f"{each.key} is also the full key of another field.")
@@ -375,9 +363,7 @@ class Planner:
     def full_keys(self) -> list[str]:
         """The full key of every field, automatic ones included; each becomes a defined name."""
         parts = [part for sheet in self.sheets for part in sheet.parts]
-        return [f"{part.key}_{name}" for part in parts for name in part.by_key] + [
-            f"{part.key}_{each.key}" for part in parts if isinstance(part, Block) for each in part.automatic
-        ]
+        return [f"{part.key}_{name}" for part in parts for name in part.by_key] + [f"{part.key}_{each.key}" for part in parts if isinstance(part, Block) for each in part.automatic]
 
     def _dependencies(self) -> dict[str, set[str]]:
         """Full key of every result, and of the messages of records with questions -> the full keys from which it is calculated."""

@@ -106,7 +106,7 @@ def _word_faults(planner, block, result: Result) -> Iterator[str]:
     for word in dict.fromkeys(call.keys[0] for call in result.text.of(LOOKUP) if call.keys[0]):
         found = planner.found(block, word)
         if found and isinstance(found.field, Input) and isinstance(found.field.domain, Choice):
-            yield f"its formula looks up {word}, which was chosen and may be of no list: look up the result beside it that is repeated(..., \"{found.field.key}\")"
+            yield f'its formula looks up {word}, which was chosen and may be of no list: look up the result beside it that is repeated(..., "{found.field.key}")'
 
 
 def _choice_faults(planner, domain) -> Iterator[str]:

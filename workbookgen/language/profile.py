@@ -28,8 +28,7 @@ def outside(pieces: Sequence[str], functions: Collection[str]) -> list[str]:
     """What in the tokens of a formula is outside the profile: functions and constructs, whatever is between them."""
     each = tuple(dict.fromkeys(pieces))
     found = [
-        f"the function {name} is outside the portable profile (language/profile.py lists what is in it)"
-        for piece in each if (name := called(piece)) and name not in functions
+        f"the function {name} is outside the portable profile (language/profile.py lists what is in it)" for piece in each if (name := called(piece)) and name not in functions
     ]
     found += [f"'{piece}' is read differently by different programs{': write POWER' if piece == '^' else ''}" for piece in each if _is_strange(piece)]
     found += ["'--' is read differently by different programs" for pair in pairwise(pieces) if pair == ("-", "-")]

@@ -217,9 +217,4 @@ def is_convertible(name: str) -> bool:
     return name in _BY_NAME
 
 
-_BY_NAME = {
-    unit.pint: unit
-    for kind in list(globals().values())
-    if isinstance(kind, Kind)
-    for unit in kind.units
-} | {unit.pint: unit for unit in PRINTED_ONLY}
+_BY_NAME = {unit.pint: unit for kind in list(globals().values()) if isinstance(kind, Kind) for unit in kind.units} | {unit.pint: unit for unit in PRINTED_ONLY}

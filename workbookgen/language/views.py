@@ -131,9 +131,7 @@ class Answers(Section):
         return (*((self.message,) if self.message else ()), *large, *self.lines)
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
-        big = tuple(
-            replace(each, below=tuple(key for key in each.below if key not in fallen)) for each in self.big if each.field not in fallen
-        )
+        big = tuple(replace(each, below=tuple(key for key in each.below if key not in fallen)) for each in self.big if each.field not in fallen)
         lines = tuple(each for each in self.lines if each not in fallen)
         return replace(self, big=big, lines=lines) if big or lines else None
 
@@ -353,6 +351,7 @@ def band(*sections: Section) -> Band:
 
 def view_without(view: LogView, block: str, fallen: Collection[str]) -> LogView:
     """A log's view without these fields."""
+
     def left(words: str) -> str:
         return " ".join(word for word in words.split() if f"{block}_{word}" not in fallen).strip(" .")
 

@@ -174,7 +174,4 @@ def trust(agreeing: Ratio, total: Ratio) -> str:
 def _trust_sentence(agreeing, total) -> str:
     if agreeing == total:
         return "This program computes the planner correctly."
-    return (
-        f"Do not rely on the numbers here: {int(total - agreeing)} of {int(total)} "
-        "checks fail in this program."
-    )
+    return f"Do not rely on the numbers here: {int(total - agreeing)} of {int(total)} checks fail in this program."

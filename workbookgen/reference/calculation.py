@@ -20,11 +20,7 @@ from workbookgen.units import Quantity, ureg
 def calculation(function):
     """Hold a calculation's arguments to the dimensions in its annotations."""
     signature = inspect.signature(function)
-    dimensions = {
-        name: dimension_of(parameter.annotation)
-        for name, parameter in signature.parameters.items()
-        if dimension_of(parameter.annotation) is not None
-    }
+    dimensions = {name: dimension_of(parameter.annotation) for name, parameter in signature.parameters.items() if dimension_of(parameter.annotation) is not None}
 
     def fitted(given: dict) -> dict:
         return {name: _fit(value, dimensions[name]) if name in dimensions and value is not None else value for name, value in given.items()}

@@ -237,6 +237,7 @@ def way_in_words(spun: Mass, to_come: Mass, length: Length | None = None) -> str
     >>> print(way_in_words(Quantity(300, "g"), Quantity(200, "g"), Quantity(400, "m")))
     300 g is spun, 200 g still to spin: about 400 m.
     """
+
     def words(done: str, left: str, reach: str) -> str:
         return f"{done} is spun, {left} still to spin" + (f": about {reach}." if reach else ".")
 

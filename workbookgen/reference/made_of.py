@@ -49,7 +49,7 @@ def component_share(yarn: Grist, found: Ratio | None = None, design: str | None 
     if found is not None:
         return found + 0.0
     require(design is None, "The design has no such component.")
-    return (yarn.magnitude * 0.0 + 1.0)
+    return yarn.magnitude * 0.0 + 1.0
 
 
 @calculation

@@ -307,8 +307,10 @@ def program_in_words(agreeing: Ratio, total: Ratio) -> str:
     do not rely on it: 2 checks fail
     """
     require(np.asarray(agreeing) <= np.asarray(total), "No more can agree than there are.")
-    return by_element(lambda wrong: "computes the planner correctly" if wrong == "0" else f"do not rely on it: {wrong} {'check fails' if wrong == '1' else 'checks fail'}",
-                      said(np.asarray(total) - np.asarray(agreeing)))
+    return by_element(
+        lambda wrong: "computes the planner correctly" if wrong == "0" else f"do not rely on it: {wrong} {'check fails' if wrong == '1' else 'checks fail'}",
+        said(np.asarray(total) - np.asarray(agreeing)),
+    )
 
 
 @calculation

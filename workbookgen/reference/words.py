@@ -12,8 +12,17 @@ from workbookgen.units import Quantity
 
 # Unit of the registry -> how it is written, and how many decimals a person would say.
 SPOKEN = {
-    "yard": ("yd", 0), "meter": ("m", 0), "inch": ("in", 1), "centimeter": ("cm", 1), "ounce": ("oz", 1), "gram": ("g", 0),
-    "pound": ("lb", 1), "kilogram": ("kg", 1), "yard / pound": ("yd/lb", 0), "meter / hectogram": ("m/100 g", 0), "hour": ("h", 0),
+    "yard": ("yd", 0),
+    "meter": ("m", 0),
+    "inch": ("in", 1),
+    "centimeter": ("cm", 1),
+    "ounce": ("oz", 1),
+    "gram": ("g", 0),
+    "pound": ("lb", 1),
+    "kilogram": ("kg", 1),
+    "yard / pound": ("yd/lb", 0),
+    "meter / hectogram": ("m/100 g", 0),
+    "hour": ("h", 0),
 }
 MOST = 1_000_000  # from here on, no sentence states a number
 

@@ -25,10 +25,35 @@ Model = TypeVar("Model", bound=BaseModel)
 
 # The chapters that a planner can do without, and the chapters on which each of them depends.
 Leavable = Literal[
-    "Guide", "Buying", "Scouring", "Samples", "Yarn", "Components", "Twist", "Compare", "Labels", "Knitting", "Pieces",
-    "Weaving", "Projects", "Time", "Figures", "Cost", "Lot", "Project", "Counts", "Questions", "Uses", "Bobbins", "Structures",
-    "Offers", "Matching", "Blends",
-    "Dyeing", "Color", "Garments",
+    "Guide",
+    "Buying",
+    "Scouring",
+    "Samples",
+    "Yarn",
+    "Components",
+    "Twist",
+    "Compare",
+    "Labels",
+    "Knitting",
+    "Pieces",
+    "Weaving",
+    "Projects",
+    "Time",
+    "Figures",
+    "Cost",
+    "Lot",
+    "Project",
+    "Counts",
+    "Questions",
+    "Uses",
+    "Bobbins",
+    "Structures",
+    "Offers",
+    "Matching",
+    "Blends",
+    "Dyeing",
+    "Color",
+    "Garments",
 ]
 IN_SMALL = ("Compare", "Projects", "Project")  # of these, those in a small planner
 NEEDS = {
@@ -106,9 +131,7 @@ class Settings(Strict):
     @field_validator("leave_out")
     @classmethod
     def _stand_alone(cls, names: tuple[str, ...]) -> tuple[str, ...]:
-        faults = [
-            (("leave_out", place), f"{name} is listed twice; once is enough") for place, name in enumerate(names) if name in names[:place]
-        ] + [
+        faults = [(("leave_out", place), f"{name} is listed twice; once is enough") for place, name in enumerate(names) if name in names[:place]] + [
             (("leave_out", names.index(needed)), f"{sheet} is nothing without {needed}; leave out {sheet} too, or keep {needed}")
             for sheet, others in NEEDS.items()
             for needed in others
@@ -122,17 +145,9 @@ class Settings(Strict):
     @classmethod
     def _fit_the_sheet(cls, reels: tuple[Reel, ...], info: ValidationInfo) -> tuple[Reel, ...]:
         names = [folded(reel.name) for reel in reels]
-        faults = [
-            (("reels", place, "name"), f'two reels are called "{reels[place].name}"; give each its own name')
-            for place, name in enumerate(names)
-            if name in names[:place]
-        ]
+        faults = [(("reels", place, "name"), f'two reels are called "{reels[place].name}"; give each its own name') for place, name in enumerate(names) if name in names[:place]]
         if "units" in info.data:  # else they are wrong themselves
-            faults += [
-                (("reels", place, *key), sentence)
-                for place, reel in enumerate(reels)
-                for key, sentence in too_large(reel, info.data["units"])
-            ]
+            faults += [(("reels", place, *key), sentence) for place, reel in enumerate(reels) for key, sentence in too_large(reel, info.data["units"])]
         if "rows" in info.data and len(reels) > info.data["rows"].reels:
             faults.append((("rows", "reels"), f"{len(reels)} reels are listed, so this must be {len(reels)} or more"))
         if faults:

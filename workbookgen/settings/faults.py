@@ -51,7 +51,7 @@ def _heading(table: dict, tables: Counter) -> Path:
     """The path of a [table], or of the next of several [[tables]]."""
     path: Path = ()
     while table:
-        (key, table), = table.items()
+        ((key, table),) = table.items()
         path += (key,)
         if isinstance(table, list):
             tables[path] += 1

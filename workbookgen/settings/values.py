@@ -30,7 +30,7 @@ class Misfit(ValueError):
 def _length(text: str) -> str:
     found = _LENGTH.fullmatch(text)
     if not found or float(found[1]) <= 0:
-        raise ValueError(f"write a length as a number and a unit ({', '.join(LENGTH_UNITS)}), for example \"72 in\"")
+        raise ValueError(f'write a length as a number and a unit ({", ".join(LENGTH_UNITS)}), for example "72 in"')
     return text.strip()
 
 

@@ -42,8 +42,19 @@ COLUMNS = {
     *(f"lots_{place}" for place in supply.PLACES),
 }
 
-EXAMPLES = [*yarn.EXAMPLES, *work.EXAMPLES, *supply.EXAMPLES, *one_skein.EXAMPLES, *compared.EXAMPLES, *bobbins.EXAMPLES, *structures.EXAMPLES, *bought.EXAMPLES, *blended.EXAMPLES,
-            *dyed.EXAMPLES, *labeled.EXAMPLES]
+EXAMPLES = [
+    *yarn.EXAMPLES,
+    *work.EXAMPLES,
+    *supply.EXAMPLES,
+    *one_skein.EXAMPLES,
+    *compared.EXAMPLES,
+    *bobbins.EXAMPLES,
+    *structures.EXAMPLES,
+    *bought.EXAMPLES,
+    *blended.EXAMPLES,
+    *dyed.EXAMPLES,
+    *labeled.EXAMPLES,
+]
 
 # Calculations for any kind of quantity: their annotations state no dimension, and yet they take numbers only.
 ANY_KIND = {

@@ -11,8 +11,10 @@ TWO = dict(price=q("1/oz", 1.4, 2.0), least=q("1/kg", 40, 70))
 
 EXAMPLES = [
     (fiber.clean_uncertainty, dict(clean=q("oz", 50, 20), stage=n(1, 2), u_skirting=n(0.07, 0.07), u_yield=n(0.1, 0.1), u_own=n(0.03, 0.03))),
-    (fiber.clean_uncertainty, dict(clean=q("oz", 50, 20), stage=n(1, 2), u_skirting=n(0.07, 0.07), u_yield=n(0.1, 0.1), u_own=n(0.03, 0.03), own_skirting=n(0.1, 0.2),
-                                   own_yield=n(0.5, 0.6))),
+    (
+        fiber.clean_uncertainty,
+        dict(clean=q("oz", 50, 20), stage=n(1, 2), u_skirting=n(0.07, 0.07), u_yield=n(0.1, 0.1), u_own=n(0.03, 0.03), own_skirting=n(0.1, 0.2), own_yield=n(0.5, 0.6)),
+    ),
     (offers.paid, dict(price=n(54, 58), name=texts("Hill ewe", "Top"), shipping=n(16, 0))),
     (offers.per_mass, dict(money=n(70, 0), mass=q("oz", 50, 400))),
     (offers.price_uncertainty, dict(price=q("1/oz", 1.4, 0), mass=q("g", 1400, 400), doubt=q("oz", 4, 0))),

@@ -25,11 +25,24 @@ EXAMPLES = [
     (content.share_in_yarn, dict(fiber=texts("WOOL", "SILK"), strand=n(0.5, 1), lot=texts("clover", "Moss"), lots=["Clover", "Moss", ""], shares=n(0.75, 1, 0.5))),
     (content.next_fiber, dict(fiber_1=texts("wool", "silk"), fiber_4=texts("silk", "Wool"))),
     (content.next_fiber, dict(fiber_1=texts("wool", "silk"), fiber_4=texts("silk", "Wool"), before_1=texts("Wool", "silk"))),
-    (content.together, dict(fiber=texts("wool", "silk"), fiber_1=texts("Wool", "wool"), share_1=n(0.5, 0.4), fiber_4=texts("silk", "silk"), share_4=n(0.2, 0.6),
-                            fiber_12=texts("wool", "silk"), share_12=n(0.3, 0.1))),
+    (
+        content.together,
+        dict(
+            fiber=texts("wool", "silk"),
+            fiber_1=texts("Wool", "wool"),
+            share_1=n(0.5, 0.4),
+            fiber_4=texts("silk", "silk"),
+            share_4=n(0.2, 0.6),
+            fiber_12=texts("wool", "silk"),
+            share_12=n(0.3, 0.1),
+        ),
+    ),
     (content.together, dict(fiber=texts("wool", "silk")) | STRANDS),
-    (content.next_fiber, {key: value for key, value in STRANDS.items() if key.startswith("fiber")}
-     | dict(before_1=texts("silk", "wool"), before_2=texts("hemp", "flax"), before_3=texts("flax", "hemp"))),
+    (
+        content.next_fiber,
+        {key: value for key, value in STRANDS.items() if key.startswith("fiber")}
+        | dict(before_1=texts("silk", "wool"), before_2=texts("hemp", "flax"), before_3=texts("flax", "hemp")),
+    ),
     (content.named_share, dict(fiber=texts("wool", "silk"), share=n(0.02, 0.04))),
     (content.known_in_all, dict(whole_1=n(0.5, 1))),
     (content.known_in_all, dict(whole_1=n(0.5, 0.6), whole_3=n(0.5, 0.4))),

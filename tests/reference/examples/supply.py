@@ -19,12 +19,16 @@ EXAMPLES = [
     (project.while_open, dict(amount=q("yard", 200, 0))),
     (project.while_open, dict(amount=n(0.9, 0.1))),
     (project.all_there_is, dict(in_skeins=q("yard", 200, 0), to_come=q("m", 100, -50), unknown=n(0, 0))),
-    (sharing.unknown_lots, dict(to_spin=q("yard", 200, 0), lot_1=texts("Moss", "River"), gives_1=q("oz", 30, 10), lot_2=texts("River", "Moss"), gives_2=q("oz", 10, 0),
-                                lot_3=texts("Fern", "Fern"))),
+    (
+        sharing.unknown_lots,
+        dict(to_spin=q("yard", 200, 0), lot_1=texts("Moss", "River"), gives_1=q("oz", 30, 10), lot_2=texts("River", "Moss"), gives_2=q("oz", 10, 0), lot_3=texts("Fern", "Fern")),
+    ),
     (sharing.unknown_lots, dict(to_spin=q("yard", 200, 0), gives_3=q("oz", 30, 10))),
     (sharing.unknown_in_all, dict(to_spin=q("yard", 200, 0), lasts=q("m", 300, -10), **{f"unknown_{each}": n(each, 0) for each in FOUR})),
-    *((sharing.unknown_in_all, dict(to_spin=q("yard", 200, 0), **{f"unknown_{each}": n(each, 0) for each in FOUR}) | {word: texts("Moss", "River")})
-      for word in ("design", "lot_1", "lot_2", "lot_3")),
+    *(
+        (sharing.unknown_in_all, dict(to_spin=q("yard", 200, 0), **{f"unknown_{each}": n(each, 0) for each in FOUR}) | {word: texts("Moss", "River")})
+        for word in ("design", "lot_1", "lot_2", "lot_3")
+    ),
     (sharing.shared_components, {f"{key}_{each}": q("oz", number, 10) for each in FOUR for key, number in (("pool", 30), ("left", 30 - each % 2))}),
     (project.skein_holds, dict(skeins=n(4, 2), in_skeins=q("yard", 800, 90), usual=q("m", 200, 150))),
     (project.skein_holds, dict(skeins=n(4, 0), in_skeins=q("yard", 800, 0), usual=q("m", 200, 150), package=q("m", 120, 50))),
@@ -47,8 +51,14 @@ EXAMPLES = [
     (belongings.pair, dict(first=texts("Shawl", "hat"), second=texts("Reel", "Other"))),
     (
         belongings.free_skeins,
-        dict(designs=["Gray", "", "Wrapped"], of_designs=q("yard", 100, np.nan, 20), lots=["", "Moss", "River"], of_lots=q("yard", np.nan, 50, 0), design=texts("gray", "Wrapped"),
-             lot_1=texts("Moss", "River")),
+        dict(
+            designs=["Gray", "", "Wrapped"],
+            of_designs=q("yard", 100, np.nan, 20),
+            lots=["", "Moss", "River"],
+            of_lots=q("yard", np.nan, 50, 0),
+            design=texts("gray", "Wrapped"),
+            lot_1=texts("Moss", "River"),
+        ),
     ),
     (plying.component_key, dict(design=texts("Gray", "Wrapped"), place=n(1, 4))),
     (plying.component_label, dict(design=texts("Gray", "Wrapped"), place=n(1, 4), name=texts("Core", "Silk"))),
@@ -61,8 +71,15 @@ EXAMPLES = [
     (plying.bought_part, dict(contribution=q("tex", 50, 100), form=texts("yarn or thread", "raw fleece"))),
     (
         plying.strand_taken,
-        dict(contribution=q("tex", 50, 100), resultant=q("tex", 200, 300), own_bought=q("tex", 50, 0), all_bought=q("tex", 50, 0), mass=q("oz", 4, 0), length=q("yard", 400, 0),
-             weighed=q("yard", 300, 0)),
+        dict(
+            contribution=q("tex", 50, 100),
+            resultant=q("tex", 200, 300),
+            own_bought=q("tex", 50, 0),
+            all_bought=q("tex", 50, 0),
+            mass=q("oz", 4, 0),
+            length=q("yard", 400, 0),
+            weighed=q("yard", 300, 0),
+        ),
     ),
     (plying.washed_grist, dict(linear_density=q("tex", 200, 300), shrinkage=n(0.05, -0.1))),
     (plying.drawn_from_lot, dict(taken=q("oz", 4, 0), weight=q("g", 100, 50), other_weight=q("oz", 4, 2))),
@@ -96,8 +113,7 @@ EXAMPLES = [
     (sharing.others_square, dict(own=q("g^2", 4, 1), names=["Moss", "", "River"], squares=q("g^2", 9, np.nan, 4), lot=texts("moss", "River"))),
     (
         sharing.squares_on_lot,
-        dict(name=texts("moss", "River"))
-        | {f"squares_{each}": q("g^2", 4, np.nan, 9) for each in FOUR} | {f"lots_{each}_a": ["Moss", "", "River"] for each in FOUR},
+        dict(name=texts("moss", "River")) | {f"squares_{each}": q("g^2", 4, np.nan, 9) for each in FOUR} | {f"lots_{each}_a": ["Moss", "", "River"] for each in FOUR},
     ),
     (uncertainty.counted, dict(finished=q("yard", 200, 0), wraps=n(100, 50), u_wraps=n(0.5, 0))),
     (uncertainty.taped, dict(finished=q("yard", 200, 0), washed_loop=q("inch", 70, 60), u_tape=q("mm", 3, 0))),
@@ -115,12 +131,22 @@ EXAMPLES = [
     (
         uncertainty.grist_uncertainty,
         dict(
-            pool=q("oz", 20, 0), share=n(0.5, 1), planned=q("m/g", 2, 3), hold=q("yard", 200, 150), bought=n(0, 1), weight=n(0.5, 0),
-            u_plan=n(0.08, 0), variation=n(0.08, 0.1), u_batch=n(0.03, 0), u_ball=n(0.02, 0),
+            pool=q("oz", 20, 0),
+            share=n(0.5, 1),
+            planned=q("m/g", 2, 3),
+            hold=q("yard", 200, 150),
+            bought=n(0, 1),
+            weight=n(0.5, 0),
+            u_plan=n(0.08, 0),
+            variation=n(0.08, 0.1),
+            u_batch=n(0.03, 0),
+            u_ball=n(0.02, 0),
         ),
     ),
-    (uncertainty.coming_uncertainty, dict(pool_square=q("oz^2", 0.25, 0), others_square=q("g^2", 4, 0), pool=q("oz", 20, 0), relative=n(0.08, 0), needs=q("oz", 4, 0),
-                                          left=q("oz", 15, 0))),
+    (
+        uncertainty.coming_uncertainty,
+        dict(pool_square=q("oz^2", 0.25, 0), others_square=q("g^2", 4, 0), pool=q("oz", 20, 0), relative=n(0.08, 0), needs=q("oz", 4, 0), left=q("oz", 15, 0)),
+    ),
     *(
         (calculation, dict(first=q("yard", 400, 100), u_first=q("m", 20, 0), second=q("m", 380, 100), u_second=q("yard", 30, 0)))
         for calculation in (uncertainty.lesser, uncertainty.lesser_uncertainty)
@@ -128,26 +154,40 @@ EXAMPLES = [
     (
         uncertainty.in_hand_uncertainty,
         dict(
-            skeins_doubt=q("yard", 9, 0), in_skeins=q("m", 100, 0), to_come=q("yard", 300, -10), u_to_come=q("m", 20, 0), weight=n(0.5, 0),
+            skeins_doubt=q("yard", 9, 0),
+            in_skeins=q("m", 100, 0),
+            to_come=q("yard", 300, -10),
+            u_to_come=q("m", 20, 0),
+            weight=n(0.5, 0),
             u_scale=n(0.005, 0),
         ),
     ),
     (uncertainty.in_hand_uncertainty, dict(skeins_doubt=q("yard", 9, 0), in_skeins=q("m", 100, 0), weight=n(0.5, 0), u_scale=n(0.005, 0))),
     (uncertainty.more_for, dict(spare=q("yard", 20, -30), uncertainty=q("m", 40, 0), with_more=q("yard", 4, 0), square_more=n(0.01, 0), coverage=n(1.28, 0))),
     (uncertainty.more_for, dict(spare=q("yard", 20, -30), uncertainty=q("m", 40, 0), coverage=n(1.28, 0))),
+    *((uncertainty.strand_added_square, dict(bought=n(0, 1), weight=n(0.5, 0), u_plan=n(0.08, 0), u_batch=n(0.03, 0)) | kept) for kept in ({}, dict(u_kept=n(0.1, 0)))),
     *(
-        (uncertainty.strand_added_square, dict(bought=n(0, 1), weight=n(0.5, 0), u_plan=n(0.08, 0), u_batch=n(0.03, 0)) | kept)
-        for kept in ({}, dict(u_kept=n(0.1, 0)))
-    ),
-    *(
-        (uncertainty.strand_added_with, dict(pool=q("oz", 30, 0), hold=q("yard", 200, 150), weight=n(0.5, 0), u_plan=n(0.08, 0), variation=n(0.1, 0),
-                                             u_batch=n(0.03, 0), u_ball=n(0.02, 0), **strand))
+        (
+            uncertainty.strand_added_with,
+            dict(pool=q("oz", 30, 0), hold=q("yard", 200, 150), weight=n(0.5, 0), u_plan=n(0.08, 0), variation=n(0.1, 0), u_batch=n(0.03, 0), u_ball=n(0.02, 0), **strand),
+        )
         for strand in (STRAND, {key: each for key, each in STRAND.items() if key != "finer"})
     ),
-    *((uncertainty.added_square, dict(weight=n(0.5, 0), u_scale=n(0.005, 0), in_skeins=q("yard", 200, 0), skeins_doubt=q("m", 4, 0))
-       | {f"square_{each}": n(0.01 * each, 0) for each in strands}) for strands in ((1,), FOUR)),
-    *((uncertainty.added_with, dict(weight=n(0.5, 0), u_scale=n(0.005, 0), in_skeins=q("yard", 200, 0), skeins_doubt=q("m", 4, 0), to_come=q("yard", 300, -50))
-       | {f"with_{each}": q("m", each, 0) for each in strands}) for strands in ((1,), FOUR)),
+    *(
+        (
+            uncertainty.added_square,
+            dict(weight=n(0.5, 0), u_scale=n(0.005, 0), in_skeins=q("yard", 200, 0), skeins_doubt=q("m", 4, 0)) | {f"square_{each}": n(0.01 * each, 0) for each in strands},
+        )
+        for strands in ((1,), FOUR)
+    ),
+    *(
+        (
+            uncertainty.added_with,
+            dict(weight=n(0.5, 0), u_scale=n(0.005, 0), in_skeins=q("yard", 200, 0), skeins_doubt=q("m", 4, 0), to_come=q("yard", 300, -50))
+            | {f"with_{each}": q("m", each, 0) for each in strands},
+        )
+        for strands in ((1,), FOUR)
+    ),
     (uncertainty.need_uncertainty, dict(need=q("yard", 400, 0), relative=n(0.05, 0))),
     (fiber.surely_before, dict(bought=q("g", 900, 0), stage=n(1, 5), u_kept=n(0.06, 0), u_grist=n(0.08, 0.1), u_batch=n(0.03, 0), coverage=n(1, 1.28))),
     (fiber.kept_uncertainty, dict(stage=n(1, 3), **DOUBTS)),
@@ -194,8 +234,11 @@ EXAMPLES = [
     (
         advice.advice,
         dict(more=q("yard", 40, 0), certainty=n(0.9, 0.95))
-        | {f"{key}_{each}": value for each in FOUR for key, value in (("buy", q("oz", each, 0)), ("name", texts(f"A{each}", f"B{each}")),
-                                                                      ("form", texts("raw fleece", "yarn or thread")))},
+        | {
+            f"{key}_{each}": value
+            for each in FOUR
+            for key, value in (("buy", q("oz", each, 0)), ("name", texts(f"A{each}", f"B{each}")), ("form", texts("raw fleece", "yarn or thread")))
+        },
     ),
     (
         advice.advice,

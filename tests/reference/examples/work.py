@@ -170,11 +170,7 @@ EXAMPLES = [
     (knitting.stitch_length, dict(length=q("yard", 2, 1), stitches=n(100, 50))),
     (knitting.stitch_length_in_use, dict(counted=q("mm", 15, 12))),
     (knitting.stitch_length_in_use, dict(munden=q("inch", 0.5, 0.75))),
-    *(
-        (calculation, {way: q("yard", 900, 0)})
-        for calculation in (knitting.estimate_in_use, knitting.estimate_basis)
-        for way in ("swatch", "gauge", "piece")
-    ),
+    *((calculation, {way: q("yard", 900, 0)}) for calculation in (knitting.estimate_in_use, knitting.estimate_basis) for way in ("swatch", "gauge", "piece")),
     (knitting.munden_stitch_length, dict(stitch_density=q("1/inch^2", 40, 60), constant=n(19, 21.6))),
     (knitting.stitch_density, dict(stitches=q("1/inch", 5, 6), rows=q("1/cm", 3, 2))),
     (knitting.tightness, dict(linear_density=q("tex", 225, 90), stitch_length=q("cm", 1, 0.8))),

@@ -97,10 +97,7 @@ EXAMPLES = [
         for known in ({}, dict(plied=q("oz", 4, 0)), dict(plied=q("oz", 4, 0), gone=texts("set aside", "used")))
     ),
     (fiber.before_preparation, dict(prepared=q("g", 1000, 800, 700), stage=n(1, 5, 4), guide=n(0.4, 7, 7), second=n(0.25, 0, 0.125))),
-    *(
-        (fiber.second_loss, known)
-        for known in (dict(own=n(0.25, 0)), dict(way=texts("Combing", "carding"), carding=n(0.06, 0.1), combing=n(0.3, 0.25)))
-    ),
+    *((fiber.second_loss, known) for known in (dict(own=n(0.25, 0)), dict(way=texts("Combing", "carding"), carding=n(0.06, 0.1), combing=n(0.3, 0.25)))),
     *(
         (fiber.second_uncertainty, dict(u_own=n(0.03, 0), u_carding=n(0.025, 0), u_combing=n(0.08, 0), **known))
         for known in (dict(own=n(0.25, 0)), dict(way=texts("Combing", "carding")))
@@ -130,18 +127,9 @@ EXAMPLES = [
     ),
     (fiber.wool_grade, dict(fiber_diameter=q("um", 22.05, 40))),
     (fiber.fleeces, dict(weight=q("kg", 3, 0), fleece_low=q("lb", 3, 8), fleece_high=q("lb", 5, 18), stage=n(1, 1))),
-    *(
-        (calculation, dict(before=q("g", 1000, 800), after=q("oz", 30, 0)))
-        for calculation in (fiber.seen_loss, fiber.seen_yield)
-    ),
-    *(
-        (fiber.preparation_loss, dict(carding=n(0.06, 0.1), combing=n(0.3, 0.25), **way))
-        for way in ({}, dict(way=texts("Combing", "carding")))
-    ),
-    *(
-        (fiber.preparation_uncertainty, dict(u_carding=n(0.025, 0), u_combing=n(0.08, 0), **way))
-        for way in ({}, dict(way=texts("Combing", "carding")))
-    ),
+    *((calculation, dict(before=q("g", 1000, 800), after=q("oz", 30, 0))) for calculation in (fiber.seen_loss, fiber.seen_yield)),
+    *((fiber.preparation_loss, dict(carding=n(0.06, 0.1), combing=n(0.3, 0.25), **way)) for way in ({}, dict(way=texts("Combing", "carding")))),
+    *((fiber.preparation_uncertainty, dict(u_carding=n(0.025, 0), u_combing=n(0.08, 0), **way)) for way in ({}, dict(way=texts("Combing", "carding")))),
     *(
         (fiber.seen_in_preparing, dict(before=q("g", 1000, 800), after=q("oz", 30, 0), by=texts(*by), own_second=n(0, 0), **way))
         for by, way in ((("carding", "carding"), {}), (("combing", "carding"), dict(way=texts("Combing", "carding"))))

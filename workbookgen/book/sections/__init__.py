@@ -1,8 +1,8 @@
-"""The sections of a page, one module per kind. Each says three things of its kind:
+"""The sections of a page, one module per kind. Each says three things of its kind.
 
-    rows(section, planner)                  how many rows it takes, its heading included
-    spots(section, planner, row, column)    where its fields stand: full key and Spot
-    draw(section, canvas, row)              writes it, from its heading's row on
+- `rows(section, planner)`: how many rows it takes, its heading included.
+- `spots(section, planner, row, column)`: where its fields stand, full key and Spot.
+- `draw(section, canvas, row)`: writes it, from its heading's row on.
 """
 
 from types import ModuleType

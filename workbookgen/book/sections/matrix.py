@@ -26,8 +26,12 @@ def draw(section: Matrix, canvas: Canvas, row: int) -> None:
     rule = {name: value for name, value in look.HEAD.items() if name.startswith("top")}
     for place, head in enumerate(section.heads):
         if head:
-            canvas.text(row, first_value(section) + place, _head(section, canvas, place),
-                        look.head_of(_first_of(section, canvas, place))[not _is_plain(section)] | rule | {"valign": "vcenter"})
+            canvas.text(
+                row,
+                first_value(section) + place,
+                _head(section, canvas, place),
+                look.head_of(_first_of(section, canvas, place))[not _is_plain(section)] | rule | {"valign": "vcenter"},
+            )
     for place, (label, keys) in enumerate(section.rows, start=1):
         canvas.across(row + place, first, last, look.PLAIN | look.LINE)
         if label:
@@ -56,4 +60,3 @@ def _with_unit(words: str, keys, canvas: Canvas) -> str:
     """A label or a head, and the unit if all have the same."""
     units = {unit.beside for key in keys if key and (unit := canvas.placed(key).unit)} - {""}
     return f"{words}, {units.pop()}" if len(units) == 1 else words
-

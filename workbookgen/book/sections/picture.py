@@ -28,10 +28,20 @@ def draw(section: Picture, canvas: Canvas, row: int) -> None:
     first, last = (1 + place for place in section.across)
     if section.title:
         canvas.heading(row, first, last, section.title, section.aside)
-    canvas.to.insert_image(row - 1 + bool(section.title), first - 1, section.file, {
-        "image_data": BytesIO(_drawing(section)), "x_scale": SCALE, "y_scale": SCALE, "x_offset": OFF, "y_offset": OFF,
-        "object_position": 2, "description": section.about,
-    })
+    canvas.to.insert_image(
+        row - 1 + bool(section.title),
+        first - 1,
+        section.file,
+        {
+            "image_data": BytesIO(_drawing(section)),
+            "x_scale": SCALE,
+            "y_scale": SCALE,
+            "x_offset": OFF,
+            "y_offset": OFF,
+            "object_position": 2,
+            "description": section.about,
+        },
+    )
 
 
 @cache

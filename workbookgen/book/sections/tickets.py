@@ -96,7 +96,7 @@ def _looks(section: Tickets) -> dict[str, dict]:
 def _rule(canvas: Canvas, name: Spot) -> None:
     """The line under a name; a ticket without one stays empty."""
     cells = name.row + name.down - 2, name.column - 1, name.row + name.down - 2, name.column + name.across - 2
-    there = f'=LEN(${xl_col_to_name(name.column - 1)}${name.row})>0'
+    there = f"=LEN(${xl_col_to_name(name.column - 1)}${name.row})>0"
     canvas.to.conditional_format(*cells, {"type": "formula", "criteria": there, "format": canvas.formats({"bottom": 1, "bottom_color": INK})})
 
 

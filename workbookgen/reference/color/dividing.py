@@ -1,6 +1,5 @@
 """How a dyed top is divided lengthwise, so that each strip holds its colors in their order."""
 
-
 from workbookgen.reference.calculation import by_element, calculation, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, LESS_THAN_ALL, NOT_NEGATIVE, PART, require_within
 from workbookgen.reference.words import said

@@ -81,7 +81,6 @@ def meeting_words(ahead: Length, shortest: Length) -> str:
     """
     require_within(NOT_NEGATIVE, "A length", ahead, shortest)
     return by_element(
-        lambda apart: "At the end the plies have lost step: the shortest color no longer meets itself." if apart
-        else "The colors of the plies meet to the end of the yarn.",
+        lambda apart: "At the end the plies have lost step: the shortest color no longer meets itself." if apart else "The colors of the plies meet to the end of the yarn.",
         (ahead - shortest).m_as("m") > -1e-9,
     )

@@ -1,6 +1,5 @@
 """What all shares have in common."""
 
-
 from workbookgen.reference.calculation import require_numbers
 from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 

@@ -168,9 +168,7 @@ def fiber_linear_density(fiber_diameter: Length, fiber_density: Density) -> Line
 
 
 @calculation
-def fibers_in_section(
-    linear_density: LinearDensity, fiber_diameter: Length, fiber_density: Density
-) -> Ratio:
+def fibers_in_section(linear_density: LinearDensity, fiber_diameter: Length, fiber_density: Density) -> Ratio:
     """Number of fibers in the cross section of a yarn.
 
     n = T / t. With too few of them a yarn drifts apart, however well it is twisted.

@@ -16,9 +16,7 @@ LEAST_COUNTED_ON = 0.1
 
 
 @calculation
-def before_spinning(
-    yarn: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None
-) -> Mass:
+def before_spinning(yarn: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None) -> Mass:
     """Mass of prepared fiber for a mass of yarn.
 
     a = b if bought as yarn; else b / (1 - loss). Divide by the share kept: adding the loss gives too little.
@@ -56,9 +54,7 @@ def before_spinning(
 
 
 @calculation
-def before_preparation(
-    prepared: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None, second: Ratio = 0.0
-) -> Mass:
+def before_preparation(prepared: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None, second: Ratio = 0.0) -> Mass:
     """Mass of washed fiber for a mass of prepared fiber.
 
     a = b if bought so or later; else b / ((1 - loss) · (1 - second)). What combs and cards will hold back has to be
@@ -98,9 +94,7 @@ def before_preparation(
 
 
 @calculation
-def before_scouring(
-    scoured: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None
-) -> Mass:
+def before_scouring(scoured: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None) -> Mass:
     """Mass of skirted fleece for a mass of washed fiber.
 
     a = b if bought washed or later; else b / yield. Grease and dirt are bought along with the fleece.
@@ -138,9 +132,7 @@ def before_scouring(
 
 
 @calculation
-def before_skirting(
-    skirted: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None
-) -> Mass:
+def before_skirting(skirted: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None) -> Mass:
     """Mass of raw fleece for a mass of skirted fleece.
 
     a = b if bought skirted or later; else b / (1 - loss). The soiled edges are bought along with the fleece.

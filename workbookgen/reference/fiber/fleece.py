@@ -115,9 +115,7 @@ def _require_range(low, high):
 
 
 @calculation
-def clean_fleece(
-    fleece_low: Mass, fleece_high: Mass, yield_low: Ratio, yield_high: Ratio
-) -> Mass:
+def clean_fleece(fleece_low: Mass, fleece_high: Mass, yield_low: Ratio, yield_high: Ratio) -> Mass:
     """Clean wool that a fleece of the breed gives.
 
     c = (f_low + f_high) / 2 · (y_low + y_high) / 2. Midpoint of the fleece times midpoint of the yield.

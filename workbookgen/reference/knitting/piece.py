@@ -288,9 +288,7 @@ def from_gauge(area: Area, stitch_density: PerArea, stitch_length: Length) -> Le
 
 
 @calculation
-def estimate_in_use(
-    swatch: Length | None = None, gauge: Length | None = None, piece: Length | None = None
-) -> Length:
+def estimate_in_use(swatch: Length | None = None, gauge: Length | None = None, piece: Length | None = None) -> Length:
     """Estimate of the yarn for a piece that the planner uses.
 
     L = by swatch, else by gauge, else by an existing piece. A swatch of this very yarn says most.
@@ -328,9 +326,7 @@ def estimate_in_use(
 
 
 @calculation
-def estimate_basis(
-    swatch: Length | None = None, gauge: Length | None = None, piece: Length | None = None
-) -> str:
+def estimate_basis(swatch: Length | None = None, gauge: Length | None = None, piece: Length | None = None) -> str:
     """What the estimate in use is based on.
 
     basis = the first known of swatch, gauge, existing piece. How far to trust an estimate depends on its origin, so

@@ -216,9 +216,7 @@ def fault_in_log(mark: str, message: str) -> str:
 
 
 @calculation
-def wrong_words(
-    message: str | None = None, fault: str | None = None, gross: Mass | None = None, net: Mass | None = None, unusual: str | None = None
-) -> str:
+def wrong_words(message: str | None = None, fault: str | None = None, gross: Mass | None = None, net: Mass | None = None, unusual: str | None = None) -> str:
     """What is wrong with a measurement, in words.
 
     words = the message about what was typed, or else the fault in the log, or else that the tare is too heavy, or else the question about what is

@@ -20,9 +20,7 @@ QUESTIONS = (
 
 
 @calculation
-def unusual(
-    loop: Length | None = None, mass: Mass | None = None, washed_loop: Length | None = None, counted: PerLength | None = None, expected: PerLength | None = None
-) -> str:
+def unusual(loop: Length | None = None, mass: Mass | None = None, washed_loop: Length | None = None, counted: PerLength | None = None, expected: PerLength | None = None) -> str:
     """The question about a measurement that is unlike most.
 
     words = the first that holds of: L < 20 cm; m > 1 kg; m < 3 g; L' / L not within 0.6 and 1.5; w / w0 not within 0.55 and 1.75. The measurement is taken as it is.
@@ -60,13 +58,20 @@ def unusual(
     for name, each in (("The loop", loop), ("The expected wraps", expected)):
         if each is not None:
             require_within(NOT_NEGATIVE, name, each)
-    found = np.array(np.broadcast_arrays(*(np.asarray(each) for each in (
-        loop is not None and loop < SHORT,
-        mass is not None and mass > HEAVY,
-        mass is not None and mass < LIGHT,
-        washed_loop is not None and loop is not None and _is_far(washed_loop, loop, *WASHED),
-        counted is not None and expected is not None and _is_far(counted, expected, *COUNTED),
-    ))))
+    found = np.array(
+        np.broadcast_arrays(
+            *(
+                np.asarray(each)
+                for each in (
+                    loop is not None and loop < SHORT,
+                    mass is not None and mass > HEAVY,
+                    mass is not None and mass < LIGHT,
+                    washed_loop is not None and loop is not None and _is_far(washed_loop, loop, *WASHED),
+                    counted is not None and expected is not None and _is_far(counted, expected, *COUNTED),
+                )
+            )
+        )
+    )
     require(found.any(axis=0), "Nothing is unusual.")
     words = np.array([f"Is it right? {question}" for question in QUESTIONS], dtype=object)[found.argmax(axis=0)]
     return words if found.ndim > 1 else str(words)

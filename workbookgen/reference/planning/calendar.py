@@ -3,7 +3,6 @@
 Hours become weeks at the number of hours that a week has to spare, and weeks become a day in the calendar.
 """
 
-
 from workbookgen.reference.calculation import calculation, require, whole_for
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.planning.work import require_hours

@@ -13,9 +13,7 @@ from workbookgen.units import Length, Pace, Quantity, Ratio, Time
 
 
 @calculation
-def steps_known(
-    preparing: Time | None = None, spinning: Time | None = None, plying: Time | None = None, finishing: Time | None = None
-) -> str:
+def steps_known(preparing: Time | None = None, spinning: Time | None = None, plying: Time | None = None, finishing: Time | None = None) -> str:
     """Which steps the total hours are missing.
 
     words = the steps with unknown hours. A sum that lacks a step looks too good.

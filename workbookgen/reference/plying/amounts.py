@@ -3,7 +3,6 @@
 Lengths and masses of components, and the packages to buy or bobbins to fill.
 """
 
-
 from workbookgen.reference.calculation import by_element, calculation, require_name, whole_for
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, Limits, require_within
 from workbookgen.reference.plying.design import require_strands_and_feed

@@ -250,5 +250,7 @@ def plying_words(bobbins: Ratio, each: Length) -> str:
     require_within(AT_LEAST_ONE, "There must be at least one bobbin.", bobbins)
     return by_element(
         lambda number, count, length: "It all fits on one plying bobbin." if number <= 1 else f"It fills {count} plying bobbins of {length} each.",
-        bobbins, said(bobbins), said(each),
+        bobbins,
+        said(bobbins),
+        said(each),
     )

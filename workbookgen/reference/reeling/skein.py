@@ -88,9 +88,7 @@ def hundred_wraps(loop: Length) -> Length:
 
 
 @calculation
-def finished_length(
-    length: Length, loop: Length, washed_loop: Length | None = None, shrinkage: Ratio | None = None
-) -> Length:
+def finished_length(length: Length, loop: Length, washed_loop: Length | None = None, shrinkage: Ratio | None = None) -> Length:
     """Length of the yarn after washing.
 
     F = L · C_w / C, or L · (1 - s) while no washed loop is known. Every part of a skein shrinks

@@ -269,7 +269,14 @@ def share_promised(
     """
     claims = {1: claims_1, 2: claims_2, 3: claims_3, 4: claims_4}
     places = (
-        (1, lots_1_a), (1, lots_1_b), (1, lots_1_c), (2, lots_2_a), (2, lots_2_b),
-        (3, lots_3_a), (3, lots_3_b), (4, lots_4_a), (4, lots_4_b),
+        (1, lots_1_a),
+        (1, lots_1_b),
+        (1, lots_1_c),
+        (2, lots_2_a),
+        (2, lots_2_b),
+        (3, lots_3_a),
+        (3, lots_3_b),
+        (4, lots_4_a),
+        (4, lots_4_b),
     )
     return _claimed(name, claims, places)

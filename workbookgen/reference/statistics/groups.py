@@ -12,6 +12,7 @@ from workbookgen.units import Grist, Quantity, Ratio, Some
 
 OUT, IN = "stands out", "in line"
 # From how many values on, and Grubbs' limit of so many.
+# fmt: off
 GRUBBS_TABLE = (
     (3, 1.1543), (4, 1.4813), (5, 1.7150), (6, 1.8871), (7, 2.0200), (8, 2.1266), (9, 2.2150), (10, 2.2900),
     (11, 2.3547), (12, 2.4116), (13, 2.4620), (14, 2.5073), (15, 2.5483), (16, 2.5857), (17, 2.6200), (18, 2.6516),
@@ -19,6 +20,7 @@ GRUBBS_TABLE = (
     (27, 2.8589), (28, 2.8762), (29, 2.8927), (30, 2.9085), (35, 2.9782), (40, 3.0361), (50, 3.1282), (60, 3.1997),
     (80, 3.3061), (100, 3.3841), (150, 3.5170), (200, 3.6055), (300, 3.7236), (500, 3.8631), (1000, 4.0400),
 )
+# fmt: on
 
 TOGETHER, ALTERNATE, APART = "go together", "alternate rows", "keep apart"
 TOGETHER_UP_TO, ALTERNATE_UP_TO = 0.10, 0.20

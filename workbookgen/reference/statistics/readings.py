@@ -51,9 +51,7 @@ T_TABLE = (
 
 
 @calculation
-def mean(
-    reading_1: Some = None, reading_2: Some = None, reading_3: Some = None, reading_4: Some = None, reading_5: Some = None
-) -> Some:
+def mean(reading_1: Some = None, reading_2: Some = None, reading_3: Some = None, reading_4: Some = None, reading_5: Some = None) -> Some:
     """Mean of some readings.
 
     x̄ = Σ x / n. The best single figure for something that varies.
@@ -91,9 +89,7 @@ def mean(
 
 
 @calculation
-def count(
-    reading_1: Some = None, reading_2: Some = None, reading_3: Some = None, reading_4: Some = None, reading_5: Some = None
-) -> Ratio:
+def count(reading_1: Some = None, reading_2: Some = None, reading_3: Some = None, reading_4: Some = None, reading_5: Some = None) -> Ratio:
     """Number of readings.
 
     n = count of x. A reading that was not taken does not count.
@@ -131,9 +127,7 @@ def count(
 
 
 @calculation
-def deviation(
-    reading_1: Some = None, reading_2: Some = None, reading_3: Some = None, reading_4: Some = None, reading_5: Some = None
-) -> Some:
+def deviation(reading_1: Some = None, reading_2: Some = None, reading_3: Some = None, reading_4: Some = None, reading_5: Some = None) -> Some:
     """Standard deviation of some readings.
 
     s = √(Σ (x - x̄)² / (n - 1)). How far a single reading typically lies from the mean.

@@ -137,9 +137,7 @@ def twist_left(singles_twist: PerLength, ply_twist: PerLength | None = None, pli
 
 
 @calculation
-def balance(
-    singles_twist: PerLength, plied_twist: PerLength, share: Ratio = USUAL_SHARE
-) -> Ratio:
+def balance(singles_twist: PerLength, plied_twist: PerLength, share: Ratio = USUAL_SHARE) -> Ratio:
     """How far the twist of a ply is from balance.
 
     b = P / (q · T) - 1. It is 0 at balance, and above zero with more ply twist.

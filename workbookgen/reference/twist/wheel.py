@@ -89,9 +89,7 @@ def counted_ratio(flyer: Ratio, turns: Ratio = 10.0) -> Ratio:
 
 
 @calculation
-def drive_ratio(
-    geared: Ratio | None = None, stamped: Ratio | None = None, slip: Ratio = 0.0, counted: Ratio | None = None
-) -> Ratio:
+def drive_ratio(geared: Ratio | None = None, stamped: Ratio | None = None, slip: Ratio = 0.0, counted: Ratio | None = None) -> Ratio:
     """Turns of the flyer for one turn of the wheel.
 
     i = counted, or else (stamped, or else from the diameters) · (1 - s). Counting includes the slip already.

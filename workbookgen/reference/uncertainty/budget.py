@@ -85,9 +85,7 @@ def combined(u_1, u_2=None, u_3=None, u_4=None):
 
 
 @calculation
-def product_relative(
-    relative_1: Ratio, relative_2: Ratio | None = None, relative_3: Ratio | None = None
-) -> Ratio:
+def product_relative(relative_1: Ratio, relative_2: Ratio | None = None, relative_3: Ratio | None = None) -> Ratio:
     """Relative uncertainty of a product or a quotient.
 
     r = √(r₁² + r₂² + r₃²). A grist is a length over a mass, so it takes on the uncertainty of both.

@@ -332,9 +332,7 @@ def _clark(first: float, u_first: float, second: float, u_second: float) -> tupl
 
 
 @calculation
-def in_hand_uncertainty(
-    skeins_doubt: Length, in_skeins: Length, weight: Ratio, u_scale: Ratio, to_come: Length | None = None, u_to_come: Length | None = None
-) -> Length:
+def in_hand_uncertainty(skeins_doubt: Length, in_skeins: Length, weight: Ratio, u_scale: Ratio, to_come: Length | None = None, u_to_come: Length | None = None) -> Length:
     """Standard uncertainty of all that there is and will be.
 
     u = √((u_S · (1 + w · M / S))² + u_M² + (M · (1 - w) · r)²), or u_S where nothing is to come. An error in the skeins

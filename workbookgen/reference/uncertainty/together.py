@@ -89,9 +89,7 @@ def with_its_reel(part: Length, sum_of_reel: Length) -> Area:
 
 
 @calculation
-def skein_uncertainty(
-    own: Area, reel_part: Length | None = None, slack_part: Length | None = None, shrink_part: Length | None = None
-) -> Length:
+def skein_uncertainty(own: Area, reel_part: Length | None = None, slack_part: Length | None = None, shrink_part: Length | None = None) -> Length:
     """Standard uncertainty of one skein's finished length.
 
     u = √(q + u_C² + u_r² + u_s²). What it shares with others counts as well.

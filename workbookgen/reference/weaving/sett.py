@@ -12,9 +12,7 @@ from workbookgen.units import PerLength, Ratio
 
 
 @calculation
-def closest_sett(
-    threads_side_by_side: PerLength, ends: Ratio, intersections: Ratio, crossing: PerLength | None = None
-) -> PerLength:
+def closest_sett(threads_side_by_side: PerLength, ends: Ratio, intersections: Ratio, crossing: PerLength | None = None) -> PerLength:
     """Closest sett that a weave allows.
 
     S = e / (e / D + i / C), which is D · e / (e + i) where warp and weft are alike. Where threads cross, the weft

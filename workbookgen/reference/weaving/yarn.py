@@ -45,9 +45,7 @@ def warp_yarn(ends: Ratio, warp_length: Length) -> Length:
 
 
 @calculation
-def weft_yarn(
-    picks: PerLength, woven_length: Length, width: Length, take_up: Ratio = 0.0
-) -> Length:
+def weft_yarn(picks: PerLength, woven_length: Length, width: Length, take_up: Ratio = 0.0) -> Length:
     """Length of yarn in the weft.
 
     Y = P · V · b / (1 - t). Picks in an inch times inches of width are yards of weft in a yard of cloth, and the yarn
