@@ -398,12 +398,12 @@ def test_how_many_records_have_something_wrong():
 
 
 def test_what_the_head_of_a_log_says():
-    # A record is called by the name that other sheets find it by, or by its line where it has none. What is wrong is
-    # found by MATCH, a question is not: a "?" stands for any sign there.
+    # A record is called by the name that other sheets find it by, or by its line where it has none. A mark may be "?",
+    # which stands for any sign in MATCH and COUNTIF, so the last mark is found by comparing.
     marks = "$A$8:$A$11"
-    wrong, asked, open_ = f'MATCH("!",{marks},0)', f'SUMPRODUCT(LARGE(({marks}="?")*Facts!$N$1:$N$4,1))', f'SUMPRODUCT(LARGE(({marks}="…")*Facts!$N$1:$N$4,1))'
-    told = [f'"Line "&{line}&": "&INDEX($O$8:$O$11,{line})' for line in (wrong, asked, open_)]
-    assert texts("skeins_first") == (f'=IF(COUNTIF({marks},"!")>0,{told[0]},IF(SUMPRODUCT(({marks}="?")*1)>0,{told[1]},IF(COUNTIF({marks},"…")>0,{told[2]},"")))',)
+    wrong, last = f'MATCH("!",{marks},0)', f'SUMPRODUCT(LARGE(({marks}<>"")*Facts!$N$1:$N$4,1))'
+    told = [f'"Line "&{line}&": "&INDEX($O$8:$O$11,{line})' for line in (wrong, last)]
+    assert texts("skeins_first") == (f'=IF(COUNTIF({marks},"!")>0,{told[0]},IF(SUMPRODUCT(({marks}<>"")*1)>0,{told[1]},""))',)
     [head] = texts("reels_first")
     first = 'MATCH("!",$A$8:$A$10,0)'
     name = f"INDEX($E$8:$E$10,{first})"

@@ -271,6 +271,8 @@ def test_the_head_of_a_log_reads_out_what_its_marks_mean_and_the_desk_only_what_
     head, desk = told(unfinished, unfinished, good)
     assert head.startswith("Birch: ") and "Wraps" in head and desk == "nothing"
     head, desk = told(asking, unfinished)
-    assert head.startswith("Ash: Is it right?") and desk == "nothing", "a question before what is only unfinished"
+    assert head.startswith("Birch: ") and "Wraps" in head and desk == "nothing", "an old question whose answer is yes hides nothing"
+    head, desk = told(unfinished, asking, good)
+    assert head.startswith("Birch: Is it right?") and desk == "nothing"
     head, desk = told(unfinished, asking, wrong, wrong)
     assert head == desk == "Cedar: Reel: choose one of the names on the sheet Reels.", "the first that is wrong before all else"

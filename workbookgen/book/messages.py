@@ -4,7 +4,7 @@ A message is, in words, the first thing that is wrong or still missing. It looks
 missing, in the order of the fields, and says nothing about a record that has not been started: a blank one, or a card
 still as in a new planner. The mark of a log's record shows that it has one: "!" for what is wrong, "…" for what is
 only unfinished, "?" for a question. The head of a log repeats the first message about something wrong; where nothing is
-wrong, the last question, or else the last that is unfinished, since one types at the bottom. It counts what is wrong.
+wrong, the last there is, since one types at the bottom, and a question whose answer is yes stays. It counts what is wrong.
 The twins in Python are in `workbookgen.checking.messages`; only the sentences are shared.
 """
 
@@ -60,10 +60,9 @@ def automatic_formula(field: Automatic, block: Block, columns: Columns, system: 
         return f'=COUNTIF({marks},"!")'
     messages, names = columns.operands[f"{block.key}_{MESSAGE.key}"].ref, _names(block)
     said = partial(_of_line, messages, columns.operands[names].ref if names else "")
-    asked, unfinished = (f'SUMPRODUCT(LARGE(({marks}="{mark}")*{columns.numbers(block.rows)},1))' for mark in "?…")  # to MATCH a ? is any sign
-    rest = f'IF(SUMPRODUCT(({marks}="?")*1)>0,{said(asked)},IF(COUNTIF({marks},"…")>0,{said(unfinished)},""))'
+    last = f'SUMPRODUCT(LARGE(({marks}<>"")*{columns.numbers(block.rows)},1))'
     wrong = f'MATCH("!",{marks},0)'
-    return f'=IF(COUNTIF({marks},"!")>0,{said(wrong)},{rest})'
+    return f'=IF(COUNTIF({marks},"!")>0,{said(wrong)},IF(SUMPRODUCT(({marks}<>"")*1)>0,{said(last)},""))'
 
 
 def _of_line(messages: str, names: str, line: str) -> str:

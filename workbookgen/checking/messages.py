@@ -39,10 +39,9 @@ def automatic(
 
 
 def _at_the_head(said: Sequence[str | None], marks: Sequence[str | None], listed: Sequence) -> str | None:
-    """What the head of a log says: the first thing wrong, or else the last question, or else the last that is unfinished."""
-    told = [row for row, mark in enumerate(marks) if mark == WRONG][:1]
-    for mark in (ASKED, UNFINISHED):
-        told = told or [row for row, each in enumerate(marks) if each == mark][-1:]
+    """What the head of a log says: the first thing wrong, or else the last question or thing unfinished."""
+    wrong = [row for row, mark in enumerate(marks) if mark == WRONG]
+    told = wrong[:1] or [row for row, mark in enumerate(marks) if mark][-1:]
     return f"{_called(listed, told[0])}: {said[told[0]]}" if told else None
 
 
