@@ -150,7 +150,7 @@ CARDS = {
     "match_mass": (3.5,),
     "match_take_up": (0.05,),
     "match_ply": (4.0,),
-    "match_left": (2.0,),
+    "match_left": (6.0,),
     "match_wanted": (460.0,),
     "mix_wanted": (2.0,),
     "structure_length": (420.0,),

@@ -30,14 +30,23 @@ def test_what_is_lost_must_be_spun():
 
 @given(spun=st.floats(0, 500), plied=st.floats(0, 300), take_up=LOSSES, shrinkage=LOSSES)
 def test_turns_are_neither_made_nor_lost(spun, plied, take_up, shrinkage):
-    """A strand of 1 m with so many turns, plied and washed and taken apart again, says how it was spun."""
-    plied_length = (1 - take_up) * (1 - shrinkage)  # of the finished yarn
-    inserted = plied * (1 - take_up)  # turns of the ply, which is shorter than the strand
-    left = max(spun - inserted, 0.0)
-    counted_left = turns(left / (1 - shrinkage))  # the strand alone is as long as it was, less what washing took
-    counted_ply = turns(inserted / plied_length)
-    assert plying.ply_to_insert(counted_ply, shrinkage).m_as("1/m") == approx(plied)
-    assert plying.singles_to_insert(counted_left, counted_ply, take_up, shrinkage).m_as("1/m") == approx(max(spun, inserted))
+    """A strand of 1 m with so many turns, plied against them, washed and taken apart again, says how it was spun."""
+    in_the_ply = plied * (1 - take_up)  # turns of the whole piece, which is shorter than the strand
+    in_the_strand = spun - in_the_ply  # each of them took one out of it; below zero it turns the other way
+    counted_ply = turns(in_the_ply / ((1 - take_up) * (1 - shrinkage)))
+    undone = in_the_strand + in_the_ply  # whoever turns the end until the strands lie side by side turns the strands with it
+    counted = turns(undone / (1 - shrinkage))  # the strand alone is as long as it was, less what washing took
+    assert plying.twist_to_insert(counted_ply, shrinkage).m_as("1/m") == approx(plied)
+    assert plying.twist_to_insert(counted, shrinkage).m_as("1/m") == approx(spun, abs=1e-9)
+
+
+def test_a_strand_taken_out_of_the_yarn_has_the_turns_with_which_it_was_spun():
+    """By hand: 20 turns undo the ply of 5 in; one of its strands, 5.2 in long, then takes 31.2 to lie open: 6 in an inch. Washing took a twentieth, so spin it
+    with 5.7 and ply it with 3.8 of the 4. Nine and more, as with the turns of the ply added once more, make a cord of it."""
+    us = planner(Settings())
+    typed = {"length": 230.0, "mass": 3.5, "take_up": 0.04, "shrinkage": 0.05, "ply": 20 / 5, "left": 31.2 / 5.2}
+    values = expected_values(us, starting_entries(us) | {f"match_{key}": (value,) for key, value in typed.items()})
+    assert values["match_twist"][0] == approx(5.7) and values["match_ply_twist"][0] == approx(3.8)
 
 
 def test_a_label_on_the_sheet():
@@ -51,4 +60,4 @@ def test_a_label_on_the_sheet():
 
 def test_what_is_no_twist_is_refused():
     with pytest.raises(ValueError):
-        plying.singles_to_insert(turns(-1), turns(1))
+        plying.twist_to_insert(turns(-1))

@@ -27,7 +27,6 @@ EXAMPLES = [
     (fiber.waste_of_fed, dict(fed=q("oz", 4, 30), prepared=q("oz", 2, 20), way=texts("carding", "Carding"))),
     (fiber.waste_share, dict(waste=q("oz", 1, 0), fed=q("g", 400, 90))),
     (plying.strand_to_spin, dict(wanted=q("yard", 400, 0), take_up=n(0.05, 0), shrinkage=n(0.04, -0.02))),
-    (plying.ply_to_insert, dict(ply=q("1/inch", 4, 0), shrinkage=n(0.04, -0.02))),
-    (plying.singles_to_insert, dict(left=q("1/inch", 2, 0), ply=q("1/cm", 1.5, 2), take_up=n(0.05, 0), shrinkage=n(0.04, -0.02))),
+    (plying.twist_to_insert, dict(counted=q("1/inch", 4, 0), shrinkage=n(0.04, -0.02))),
     (plying.strands_mass, dict(length=q("yard", 400, 0), strands=n(2, 3), linear_density=q("tex", 100, 200))),
 ]

@@ -46,55 +46,15 @@ def strand_to_spin(wanted: Length, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0)
 
 
 @calculation
-def ply_to_insert(ply: PerLength, shrinkage: Ratio = 0.0) -> PerLength:
-    """Ply twist to insert, for the wanted twist after washing.
+def twist_to_insert(counted: PerLength, shrinkage: Ratio = 0.0) -> PerLength:
+    """Twist to insert in a ply or in its singles, for the twist counted in a finished yarn.
 
-    P' = P · (1 - s). The turns stay, but the washed yarn is shorter.
-
-    Parameters
-    ----------
-    ply : P, twist counted in the finished yarn
-    shrinkage : s, share of the yarn's length lost in washing; negative where yarn grows
-
-    Returns
-    -------
-    P', a twist
-
-    Raises
-    ------
-    ValueError
-        A twist below zero, or a shrinkage of 0.9 or more.
-
-    Notes
-    -----
-    Valid for yarn that does not untwist in washing.
-
-    References
-    ----------
-    Definition of the twist.
-
-    Examples
-    --------
-    >>> print(ply_to_insert(Quantity(200, "1/m"), shrinkage=0.05))
-    190.0 / meter
-    """
-    require_within(NOT_NEGATIVE, "The twist cannot be below zero.", ply)
-    _require_losses(0.0, shrinkage)
-    return ply * (1 - shrinkage)
-
-
-@calculation
-def singles_to_insert(left: PerLength, ply: PerLength, take_up: Ratio = 0.0, shrinkage: Ratio = 0.0) -> PerLength:
-    """Twist to insert in singles, for the wanted twist after plying and washing.
-
-    T' = (T + P · (1 - c)) · (1 - s). Each turn of the ply takes one out of every strand, and strands are longer than the ply.
+    T' = T · (1 - s). The turns stay, but what was washed is shorter.
 
     Parameters
     ----------
-    left : T, twist left in a strand of the finished yarn, once the ply is undone
-    ply : P, twist of the ply, counted in the finished yarn
-    take_up : c, share of the strands' length lost in plying
-    shrinkage : s, share of the yarn's length lost in washing; negative where yarn grows
+    counted : T, twist counted in the finished yarn; of singles in one strand, once the ply is undone
+    shrinkage : s, share of the length lost in washing; negative where yarn grows
 
     Returns
     -------
@@ -103,24 +63,26 @@ def singles_to_insert(left: PerLength, ply: PerLength, take_up: Ratio = 0.0, shr
     Raises
     ------
     ValueError
-        A twist below zero, a take-up outside 0 to under 1, or a shrinkage of 0.9 or more.
+        A twist below zero, or a shrinkage of 0.9 or more.
 
     Notes
     -----
-    Valid for strands plied against their twist.
+    Valid for yarn that does not untwist in washing. Each turn of the ply took one out of every strand, and undoing it gives that turn back:
+    a strand taken out of the yarn has the turns with which it was spun.
 
     References
     ----------
-    Geometry: a change of length neither adds nor removes turns.
+    Geometry: a change of length neither adds nor removes turns. That a strand so counted tells the original twist of the single before plying:
+    ISO 2061:2010, scope (read as reproduced).
 
     Examples
     --------
-    >>> print(singles_to_insert(Quantity(100, "1/m"), Quantity(200, "1/m"), take_up=0.05))
-    290.0 / meter
+    >>> print(twist_to_insert(Quantity(200, "1/m"), shrinkage=0.05))
+    190.0 / meter
     """
-    require_within(NOT_NEGATIVE, "The twist cannot be below zero.", left, ply)
-    _require_losses(take_up, shrinkage)
-    return (left + ply * (1 - take_up)) * (1 - shrinkage)
+    require_within(NOT_NEGATIVE, "The twist cannot be below zero.", counted)
+    _require_losses(0.0, shrinkage)
+    return counted * (1 - shrinkage)
 
 
 @calculation
