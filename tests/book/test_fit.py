@@ -130,6 +130,15 @@ def test_every_text_is_read_in_full(written):
     assert cut == [] and seen > 1000
 
 
+def test_a_head_on_one_line_has_room_for_what_keeps_it_off_the_edge(written):
+    """Else that room goes to a line of its own, and the head stands at the edge, or a line too high."""
+    _, pages = written
+    heads = [(page, cell) for page in pages.values() for row in page.sheet.iter_rows() for cell in row if cell.number_format == f"@{look.AIR}" and cell.alignment.wrap_text]
+    air = 2 * pixels(")", {"font_size": look.SMALL, "bold": True})
+    cut = [f"{cell.parent.title}!{cell.coordinate}: {cell.value}" for page, cell in heads if pixels(cell.value, style_of(cell)) + air > page.plan.widths[cell.column]]
+    assert cut == [] and len(heads) > 100
+
+
 def test_what_is_printed_ends_on_the_paper(written):
     """Beyond a sheet's print area, texts are cut off."""
     layout, pages = written

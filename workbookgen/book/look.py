@@ -85,7 +85,7 @@ def answer(field: Result, unit: Unit | None) -> dict:
 def aligned(field: Input | Result | Automatic) -> dict:
     """Texts to the left, indented; numbers to the right, where their format keeps them off the edge; a number that one types stands at it.
 
-    LibreOffice 7.4 forgets the indent of a number beside another one with a validation of its own.
+    LibreOffice 7.4 forgets the indent of a number beside another one with a validation of its own, and that of some heads.
     """
     if field.is_text:
         return {"align": "left"} | ({"indent": 1} if isinstance(field, Input) else {})
@@ -145,9 +145,14 @@ def stands_at_the_edge(field: Input | Result | Automatic, unit: Unit | None) -> 
 
 
 def head_of(field: Input | Result | Automatic, unit: Unit | None = None) -> tuple[dict, dict]:
-    """The formats of a column's label and unit, which are above what they name."""
-    air = aligned(field) | ({} if field.is_text or stands_at_the_edge(field, unit) else {"indent": 1})
+    """The formats of a column's label and unit, which are above what they name, and as far from the edge."""
+    air = aligned(field) | ({} if field.is_text or stands_at_the_edge(field, unit) else {"num_format": f"@{AIR}"})
     return LABEL | air, UNIT | air
+
+
+def broken(head: dict) -> dict:
+    """The format of a label that takes more lines than one: its room at the edge would be behind the last of them only."""
+    return head | ({"num_format": GENERAL, "indent": 1} if head.get("num_format", "").startswith("@_") else {})
 
 
 def worked_out(field: Result | Automatic | Column) -> dict:

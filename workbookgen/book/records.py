@@ -9,6 +9,7 @@ from xlsxwriter.utility import xl_col_to_name
 
 from workbookgen.book import look
 from workbookgen.book.canvas import Canvas
+from workbookgen.book.lines import LETTER, lines_taken
 from workbookgen.book.plan import Strip
 from workbookgen.colors import ACCENT, INK, SOFT, WHITE
 from workbookgen.language.fields import FILLED, FIRST, MARK, MESSAGE, SPOILED, Input
@@ -16,6 +17,7 @@ from workbookgen.language.parts import Log
 from workbookgen.language.views import FREE
 
 NOTHING: Mapping = {}
+BOLD = 1.1  # how much wider bold letters are
 
 
 def columns(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], labels: int, units: int, under: Mapping = NOTHING) -> None:
@@ -27,7 +29,8 @@ def columns(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], label
                 continue
             placement = canvas.placed(f"{log.key}_{key}")
             label, unit = look.head_of(placement.field, placement.unit)
-            canvas.text(labels, column, placement.field.label, label)
+            is_long = lines_taken(placement.field.label, canvas.width(column, column) / LETTER, look.SMALL * BOLD, indented=True) > 1
+            canvas.text(labels, column, placement.field.label, look.broken(label) if is_long else label)
             canvas.text(units, column, placement.unit.symbol if placement.unit else "", unit | under)
             is_input = isinstance(placement.field, Input)
             canvas.cells(placement.key, (look.entry_in_a_log if is_input else look.result)(placement.field, placement.unit))

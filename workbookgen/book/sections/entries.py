@@ -14,7 +14,7 @@ from workbookgen.language.quantities import Unit
 from workbookgen.language.views import Entries
 
 LABEL_COLUMNS, NUMBER_COLUMNS, TEXT_COLUMNS = 2, 1, 2
-HELP_LINE, DIGIT = 13, 7  # pixels: of a line of help, and of a digit
+HELP_LINE, DIGIT = 14, 7  # pixels: of a line of help, and of a digit
 MOST_LINES = 2
 _CLAUSE_END = re.compile(r"(?<=[.;:])\s(?![^(]*\))")
 
