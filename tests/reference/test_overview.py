@@ -2,7 +2,7 @@
 
 import pytest
 
-from workbookgen.reference.lot_words import spun_in_words
+from workbookgen.reference.lot_words import there_in_words
 from workbookgen.reference.overview import how_many_above_nothing
 from workbookgen.units import Quantity
 
@@ -26,4 +26,4 @@ def test_what_rounding_leaves_of_a_lot_is_nothing(rest):
     ],
 )
 def test_the_head_of_the_skeins(skeins, yards, ounces, words):
-    assert spun_in_words(skeins, Quantity(float(yards), "yard"), Quantity(float(ounces), "oz")) == words
+    assert there_in_words(skeins, Quantity(float(yards), "yard"), Quantity(float(ounces), "oz")) == words

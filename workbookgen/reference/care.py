@@ -1,4 +1,4 @@
-"""Stock that is kept: what it is worth, and when it may leave the freezer."""
+"""Stock that is kept: what of it is still there, what that is worth, and when it may leave the freezer."""
 
 import numpy as np
 
@@ -6,48 +6,48 @@ from workbookgen.reference.calculation import by_element, calculation, require, 
 from workbookgen.reference.fates import is_gone
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.words import said
-from workbookgen.units import Mass, Ratio
+from workbookgen.units import Mass, Ratio, Some
 
 FREEZING = 7.0  # days
 
 
 @calculation
-def worth(price: Ratio, gone: str | None = None) -> Ratio:
-    """What a skein in the stock is worth.
+def still_there(amount: Some, gone: str | None = None) -> Some:
+    """What a skein counts for in the stock: its length, its weight or its price.
 
-    v = p. What was given away, sold or used is no longer stock.
+    v = amount. What was given away, sold, used or lost is no longer stock.
 
     Parameters
     ----------
-    price : p, what it cost, or would sell for, in money
+    amount : its length, its mass, or what it cost or would sell for, in money
     gone : where it went, if it is gone
 
     Returns
     -------
-    v, money
+    v, of the same kind
 
     Raises
     ------
     ValueError
-        A negative price, or a skein that is gone.
+        A negative amount, or a skein that is gone.
 
     Notes
     -----
-    Valid for prices of one kind: all at cost, or all at selling price.
+    Valid for skeins that left whole; for prices of one kind: all at cost, or all at selling price.
 
     References
     ----------
-    Definition of the value of a stock.
+    Definition of a stock.
 
     Examples
     --------
-    >>> print(worth(24))
-    24.0
+    >>> print(still_there(Quantity(200, "yd")))
+    200 yard
     """
-    require_numbers(price)
+    require_numbers(amount)
     require(gone is None or by_element(lambda each: not is_gone(str(each)), gone), "The skein is gone.")
-    require_within(NOT_NEGATIVE, "An amount of money", price)
-    return price * 1.0
+    require_within(NOT_NEGATIVE, "An amount", amount)
+    return amount
 
 
 @calculation

@@ -43,23 +43,23 @@ def skeins_in_words(count: Ratio, mass: Mass) -> str:
 
 
 @calculation
-def spun_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, aside: Ratio = 0.0, worth: str | None = None) -> str:
+def there_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, aside: Ratio = 0.0, worth: str | None = None) -> str:
     """How many skeins there are, their length and their weight together, in words.
 
-    words = n skeins, L, m, each in the unit in which it is given, or that there are none yet. It is shown at the head of the log.
+    words = n skeins, L, m, each in the unit in which it is given; what of them is set aside; and how many more are gone. It is shown at the head of the log.
 
     Parameters
     ----------
-    count : n, number of skeins
+    count : n, number of skeins that are still there
     length : L, their length together
     mass : m, what they weigh together
-    gone : how many of them are gone: given away, sold or used
-    aside : how many of them are set aside
-    worth : what those that are left are worth, in words, if they have a price
+    gone : how many more are gone: given away, sold, used or lost
+    aside : how many of those that are there are set aside
+    worth : what those that are there are worth, in words, if they have a price
 
     Returns
     -------
-    a text such as "11 skeins, 2,500 yd, 37.2 oz; 2 are gone"
+    a text such as "9 skeins, 2,050 yd, 30.5 oz; 2 more are gone"
 
     Raises
     ------
@@ -76,18 +76,22 @@ def spun_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, a
 
     Examples
     --------
-    >>> print(spun_in_words(11, Quantity(2500, "yd"), Quantity(37.2, "oz"), gone=2))
-    11 skeins, 2,500 yd, 37.2 oz; 2 are gone
+    >>> print(there_in_words(9, Quantity(2050, "yd"), Quantity(30.5, "oz"), gone=2))
+    9 skeins, 2,050 yd, 30.5 oz; 2 more are gone
     """
-    text = by_element(_spun, said(count), said(length), said(mass), said(gone), said(aside))
-    return text if worth is None else by_element(lambda text, more, number: f"{text}; {more}" if number else text, text, worth, count)
+    return by_element(_there, said(count), said(length), said(mass), said(gone), said(aside), "" if worth is None else worth)
 
 
-def _spun(skeins: str, length: str, mass: str, gone: str, aside: str) -> str:
+def _there(skeins: str, length: str, mass: str, gone: str, aside: str, worth: str) -> str:
     if skeins == "0":
-        return "no skeins yet"
-    left = "".join(f"; {number} {'is' if number == '1' else 'are'} {what}" for number, what in ((gone, "gone"), (aside, "set aside")) if number != "0")
-    return f"{skeins} {'skein' if skeins == '1' else 'skeins'}, {length}, {mass}{left}"
+        return "no skeins yet" if gone == "0" else f"no skeins left; {gone} {_are(gone)} gone"
+    parts = [f"{skeins} {'skein' if skeins == '1' else 'skeins'}, {length}, {mass}"]
+    parts += [f"{aside} of them {_are(aside)} set aside"] * (aside != "0") + [worth] * bool(worth) + [f"{gone} more {_are(gone)} gone"] * (gone != "0")
+    return "; ".join(parts)
+
+
+def _are(number: str) -> str:
+    return "is" if number == "1" else "are"
 
 
 @calculation

@@ -59,9 +59,9 @@ def glance() -> Card:
     """One number behind each door."""
     return Card("glance", "", groups=(
         Group("", (
-            Result("skeins", "Skeins", "COUNT(skeins_finished_yd)", overview.how_many, NUMBER, uses={"amounts": "skeins_finished_yd"}, digits=0),
-            Result("length", "Yarn in skeins", "sum(skeins_finished_yd)", stock.sum_of, LENGTH, uses={"amounts": "skeins_finished_yd"}),
-            Result("mass", "Its weight", "sum(skeins_net)", stock.sum_of, MASS, uses={"amounts": "skeins_net"}),
+            Result("skeins", "Skeins", "COUNT(skeins_there)", overview.how_many, NUMBER, uses={"amounts": "skeins_there"}, digits=0),
+            Result("length", "Yarn in skeins", "sum(skeins_there)", stock.sum_of, LENGTH, uses={"amounts": "skeins_there"}),
+            Result("mass", "Its weight", "sum(skeins_there_mass)", stock.sum_of, MASS, uses={"amounts": "skeins_there_mass"}),
             Result("skeins_words", "In words", 'IF(skeins = 1, "in 1 skein, ", "in " & said(skeins) & " skeins, ") & said(mass)', lot_words.skeins_in_words, None,
                    uses={"count": "skeins"}),
             Result("to_come", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),

@@ -27,7 +27,7 @@ from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, care, diameter, labels, made_of, plying, reeling, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, lists, one_skein, plausible, reels, sums, tabs, yarn
+from workbookgen.sheets import fiber, lists, one_skein, plausible, reels, stages, sums, tabs, yarn
 from workbookgen.sheets.cost import money
 from workbookgen.sheets.knitting import PROJECTS
 from workbookgen.sheets.limits import AMOUNT, CLOSE, NONE_OR_AMOUNT, NONE_OR_PART, NONE_OR_SIZE, NONE_OR_TURNS, REACH
@@ -74,7 +74,7 @@ def skeins(settings: Settings) -> Log:
             _grist_and_counts(),
             _thickness(),
             Group("In the stock", (
-                Result("worth", "Worth", "price", care.worth, money(settings), only_if='IF(given(gone), gone = "set aside", 1 = 1)'),
+                Result("worth", "Worth", "price", care.still_there, money(settings), uses={"amount": "price"}, only_if=stages.STILL_THERE),
             )),
             Group("Its lot", (
                 lookup("lot_left", "Lot still to spin", "fiber_to_come", "lot", MASS, width=9,
@@ -231,6 +231,8 @@ def _for_other_sheets(settings: Settings) -> Group:
         ),
         Result("made_first", "Made of", "IF(given(from_first), from_first, lot)", made_of.lot_in_use, None, uses={"picked": "from_first", "own": "lot"},
                only_if="OR(given(from_first), AND(given(lot), NOT(given(design))))", width=20),
+        Result("there", "Still there", "finished_yd", care.still_there, IN_YARDS, uses={"amount": "finished_yd"}, only_if=stages.STILL_THERE),
+        Result("there_mass", "Still there", "net", care.still_there, MASS, uses={"amount": "net"}, only_if=stages.STILL_THERE),
         Result("free_design", "Free, of design", "design", belongings.is_free, None, uses={"name": "design"}, leaves=("other",), width=18,
                only_if="AND(NOT(given(project)), NOT(given(gone)))"),
         Result("free_lot", "Free, of lot", "lot", belongings.is_free, None, uses={"name": "lot", "other": "design"}, width=18,

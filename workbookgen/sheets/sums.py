@@ -9,16 +9,17 @@ from workbookgen.settings import Settings
 
 def spun(settings: Settings) -> Card:
     return Card("skein_sums", "", groups=(Group("", (
-        Result("skeins", "Skeins", "COUNT(skeins_finished_yd)", overview.how_many, NUMBER, uses={"amounts": "skeins_finished_yd"}, digits=0),
-        Result("length", "Yarn in skeins", "sum(skeins_finished_yd)", stock.sum_of, LENGTH, uses={"amounts": "skeins_finished_yd"}),
-        Result("mass", "Its weight", "sum(skeins_net)", stock.sum_of, MASS, uses={"amounts": "skeins_net"}),
+        Result("skeins", "Skeins", "COUNT(skeins_there)", overview.how_many, NUMBER, uses={"amounts": "skeins_there"}, digits=0),
+        Result("length", "Yarn in skeins", "sum(skeins_there)", stock.sum_of, LENGTH, uses={"amounts": "skeins_there"}),
+        Result("mass", "Its weight", "sum(skeins_there_mass)", stock.sum_of, MASS, uses={"amounts": "skeins_there_mass"}),
         Result("gone", "Gone", "COUNT(skeins_line_of_gone) - aside", belongings.how_many_went, NUMBER, uses={"lines": "skeins_line_of_gone"}, digits=0),
         Result("aside", "Set aside", 'COUNTIF(skeins_gone, "set aside")', belongings.how_many_aside, NUMBER, uses={"fates": "skeins_gone"}, digits=0),
         Result("words", "In words",
-               'IF(skeins = 0, "no skeins yet", IF(skeins = 1, "1 skein, ", said(skeins) & " skeins, ") & said(length) & ", " & said(mass) & '
-               'IF(gone = 0, "", "; " & said(gone) & IF(gone = 1, " is gone", " are gone")) & IF(aside = 0, "", "; " & said(aside) '
-               '& IF(aside = 1, " is set aside", " are set aside")) & IF(given(worth_words), "; " & worth_words, ""))',
-               lot_words.spun_in_words, None, uses={"count": "skeins", "worth": "worth_words"}),
+               'IF(skeins = 0, IF(gone = 0, "no skeins yet", "no skeins left; " & said(gone) & IF(gone = 1, " is gone", " are gone")), '
+               'IF(skeins = 1, "1 skein, ", said(skeins) & " skeins, ") & said(length) & ", " & said(mass) & IF(aside = 0, "", "; " & said(aside) '
+               '& IF(aside = 1, " of them is set aside", " of them are set aside")) & IF(given(worth_words), "; " & worth_words, "") '
+               '& IF(gone = 0, "", "; " & said(gone) & IF(gone = 1, " more is gone", " more are gone")))',
+               lot_words.there_in_words, None, uses={"count": "skeins", "worth": "worth_words"}),
         *_worth(settings, "skeins_worth"),
     )),))
 
