@@ -54,6 +54,9 @@ def test_who_comes_back_after_a_year_reads_what_is_there():
     """Three of 200 yd and 4 oz: one used, one sold, and the last given away, too."""
     skeins = [SKEIN | {"name": name, "gone": gone} for name, gone in (("One", "used"), ("Two", "sold"), ("Three", None))]
     assert told(LOT, skeins)["skein_sums_words"] == ("1 skein, 200 yd, 4 oz; 2 more are gone",)
+    moths = [SKEIN | {"name": "One", "gone": "lost", "project": "Cap"}, SKEIN | {"name": "Two", "project": "Cap"}]
+    cap = told(LOT | {"gone": "Lost"}, moths, projects=[{"name": "Cap", "wanted": 300.0, "grist": 1600.0, "lot_1": "Moss"}])
+    assert cap["projects_in_skeins"][0] == approx(200) and cap["fiber_to_come"][0] == 0  # moths had the other skein and the rest of the lot
     nothing = told(LOT, [*skeins[:2], skeins[2] | {"gone": "given"}])
     assert nothing["skein_sums_words"] == ("no skeins left; 3 are gone",) and nothing["glance_length"] == (0,)
 

@@ -1,7 +1,7 @@
 """To which project a skein belongs, whether it is free or gone, and which yarn it is.
 
 A skein serves the project that it belongs to, whatever else is spun from its lot, also once it is used: then it is in
-the piece. What was given away or sold serves no project any more, though its lot has lost the weight of it. What is set
+the piece. What was given away, sold or lost serves no project any more, though it took its weight of its lot. What is set
 aside is still there, but not free for others.
 """
 
@@ -20,7 +20,7 @@ from workbookgen.units import Mass, Ratio, Some
 def belongs(name: str, gone: str | None = None) -> str:
     """The project that a skein serves, as yarn still there or in the piece.
 
-    name = name. What was given away or sold serves no project any more; what was used for it is part of what it takes.
+    name = name. What was given away, sold or lost to moths serves no project any more; what was used for it is part of what it takes.
 
     Parameters
     ----------
@@ -34,7 +34,7 @@ def belongs(name: str, gone: str | None = None) -> str:
     Raises
     ------
     ValueError
-        A blank name, or a skein that was given away or sold.
+        A blank name, or a skein that was given away, sold or lost.
 
     Notes
     -----
@@ -49,7 +49,7 @@ def belongs(name: str, gone: str | None = None) -> str:
     >>> print(belongs("Vest"))
     Vest
     """
-    require(gone is None or by_element(lambda each: serves_its_project(str(each)), gone), "The skein was given away or sold.")
+    require(gone is None or by_element(lambda each: serves_its_project(str(each)), gone), "The skein was given away, sold or lost.")
     require_name(name)
     return name
 
@@ -94,7 +94,7 @@ def how_many_aside(fates: Sequence[str]) -> Ratio:
 def how_many_went(lines: Some, aside: Ratio) -> Ratio:
     """How many skeins are gone.
 
-    n = those with a fate, less those set aside. Skeins given away, sold or used are gone.
+    n = those with a fate, less those set aside. Skeins given away, sold, used or lost are gone.
 
     Parameters
     ----------

@@ -209,7 +209,7 @@ def still_to_come(yarn: Mass, spun: Mass, gone: str | None = None) -> Mass:
     ----------
     yarn : y, mass of yarn that the whole lot is to give
     spun : s, mass of yarn already spun from it
-    gone : where the rest of it went, if it was given away, sold or used
+    gone : where the rest of it went, if it was given away, sold, used or lost
 
     Returns
     -------

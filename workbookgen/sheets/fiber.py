@@ -127,8 +127,8 @@ def _you_type(settings: Settings) -> Group:
         Input("yarn_weighed", "Yarn", AMOUNT, MASS, help="All the yarn of the lot, once the whole lot is spun."),
         Input("note", "Note", Note(), width=24),
         Input("gone", "Rest gone, or set aside", lists.one_of(lists.FATES), width=12,
-              help="Once the rest of it is given, sold or used, nothing is left to spin. Set aside: it stays in the stock, for the projects that draw on it. "
-                   "If a part goes, give that a line of its own."),
+              help="Once the rest is given, sold, used or lost (to moths), nothing is left to spin. "
+                   "Set aside: it stays, for the projects that draw on it. If a part goes, give that a line of its own."),
         Input("cost", "It cost", NONE_OR_AMOUNT, money(settings), help="All of it, with the post. The head adds up what the rest is worth by it."),
         Input("bought_on", "Bought on", Date(), DAY),
         Input("dye_lot", "Dye lot", Note(), width=14, help="Of a dyed top or thread: another one may differ in color."),

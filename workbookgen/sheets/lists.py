@@ -189,7 +189,7 @@ NOTHING = Table(
     (Column("cell", "Nothing", ("",), width=24),),
 )
 
-FATES = Table("fates", "Where a skein or a lot went", (Column("name", "Gone, or set aside", ("given", "sold", "used", "set aside"), width=24),))
+FATES = Table("fates", "Where a skein or a lot went", (Column("name", "Gone, or set aside", ("given", "sold", "used", "lost", "set aside"), width=24),))
 
 DIRECTIONS = Table("directions", "Directions of twist", (Column("name", "Direction", ("Z", "S")),))
 

@@ -116,7 +116,8 @@ def _you_type(settings: Settings) -> Group:
         Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=20,
               help="If it is all of one lot: that lot, from the sheet Fiber. Leave it empty for yarn that came from none."),
         Input("gone", "Gone, or set aside", lists.one_of(lists.FATES), width=12,
-              help="Used: it is in the piece, and counts for its project. Given or sold: it serves none any more. Set aside: it stays in the stock, free for nobody else."),
+              help="Used: it counts for its project. Given, sold or lost (to moths): for none. "
+                   "Set aside: it stays, free for nobody else. If a part goes, divide wraps and weight into two lines."),
         Input("finished_on", "Finished on", Date(), DAY, help="The day it came off the reel, or dried."),
         Input("plied_of", "Plied of", Number(least=1, most=24, whole=True), NUMBER, width=8, help="Number of singles in it: 1, 2, 3."),
         Input("dye_lot", "Dye lot", Note(), width=14, help="Number or name of the dye bath or dyed top. Skeins of another one may differ in color."),
