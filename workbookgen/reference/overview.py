@@ -198,14 +198,14 @@ def projects_in_words(chances: Sequence[float]) -> str:
 
 
 @calculation
-def systems_in_words(count: Ratio) -> str:
-    """The words below the number of a yarn.
+def words_explained(count: Ratio) -> str:
+    """What the number of words on the sheet Reference is of.
 
-    words = one number if k = 1, else several. They are shown below the number.
+    words = one word if k = 1, else several. They are shown below the number.
 
     Parameters
     ----------
-    count : k, number of systems
+    count : k, number of words
 
     Returns
     -------
@@ -214,11 +214,11 @@ def systems_in_words(count: Ratio) -> str:
     Raises
     ------
     ValueError
-        No system.
+        No word.
 
     Notes
     -----
-    Valid for one system or more.
+    Valid for one word or more.
 
     References
     ----------
@@ -226,11 +226,11 @@ def systems_in_words(count: Ratio) -> str:
 
     Examples
     --------
-    >>> print(systems_in_words(17))
-    yarn numbers, one in all
+    >>> print(words_explained(150))
+    words explained
     """
-    require_within(AT_LEAST_ONE, "There must be a system.", count)
-    return by_element(lambda systems: "yarn numbers, one in all" if systems > 1 else "yarn number", count)
+    require_within(AT_LEAST_ONE, "There must be a word.", count)
+    return by_element(lambda words: "words explained" if words > 1 else "word explained", count)
 
 
 @calculation

@@ -49,8 +49,8 @@ def _doors() -> Band:
              further=(Way(tabs.FIBER, "the log"), Way(tabs.FLEECE, "buy, wash, dye"))),
         Door(way=Way(tabs.PROJECT, "Plan a project", "project_name"), number="glance_projects", counts="glance_projects_words", across=(7, 9),
              further=(Way(tabs.PROJECTS, "the log"), Way(tabs.TIME, "hours, cost"))),
-        Door(way=Way(tabs.TWIST, "Look something up"), number="glance_systems", counts="glance_systems_words", across=(10, 12),
-             further=(Way(tabs.YARN, "design"), Way(tabs.REFERENCE, "methods"))),
+        Door(way=Way(tabs.REFERENCE, "Look something up"), number="glance_words", counts="glance_words_words", across=(10, 12),
+             further=(Way(tabs.TWIST, "yarn numbers"), Way(tabs.YARN, "design"))),
     )
     return Band(doors)
 
@@ -74,8 +74,8 @@ def glance() -> Card:
             Result("projects", "Projects", 'said(enough) & " of " & COUNT(projects_open_chance)', overview.so_many_of, None, uses={"chances": "projects_open_chance"}),
             Result("projects_words", "In words", 'IF(COUNT(projects_open_chance) = 1, "project has enough yarn", "projects have enough yarn")', overview.projects_in_words, None,
                    uses={"chances": "projects_open_chance"}),
-            Result("systems_words", "In words", 'IF(systems > 1, "yarn numbers, one in all", "yarn number")', overview.systems_in_words, None, uses={"count": "systems"}),
-            Result("systems", "Yarn numbers", "COUNTA(systems_name)", agreement.how_many, NUMBER, uses={"verdicts": "systems_name"}, digits=0),
+            Result("words", "Words on the sheet Reference", "COUNTA(glossary_word)", agreement.how_many, NUMBER, uses={"verdicts": "glossary_word"}, digits=0),
+            Result("words_words", "In words", 'IF(words = 1, "word explained", "words explained")', overview.words_explained, None, uses={"count": "words"}),
         )),
     ))
 

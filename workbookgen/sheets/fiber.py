@@ -21,7 +21,7 @@ def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
         "Fiber",
-        "One line for each fleece, top or thread; what you weigh replaces what is expected.",
+        "One line a lot. What you weigh replaces what is expected.",
         (Chapter(SHEET, (lots(settings), sums.shelf(settings)), VIEW),),
         kind=Kind.LOG,
         near=(tabs.LOT, tabs.FLEECE, tabs.SKEINS, tabs.PROJECTS),

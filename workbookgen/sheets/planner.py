@@ -116,7 +116,7 @@ def planner(settings: Settings) -> Planner:
     if settings.without:
         every = proofs.without(fallen)
         first = desk.sheet(settings, every.rows, working, cautions)
-        full = Planner(settings.units, settings.paper, settings.title, (first, *working, _reference(proofs.chapter(every), facts)))
+        full = Planner(settings.units, settings.paper, settings.title, (first, *working, _reference(methods.chapter(working), proofs.chapter(every), facts)))
         left = leaving(full, settings.without)
         working = tuple(kept for sheet in working if (kept := left.kept(sheet)))
         fallen, absent, cautions = left.fallen, {key: full.by_key[key] for key in left.fallen}, left.cautions

@@ -17,7 +17,7 @@ EXAMPLES = [
     (overview.how_many_enough, dict(certainty=n(0.9, 0.99), **CHANCES)),
     (overview.so_many_of, dict(enough=n(1, 0), **CHANCES)),
     (overview.projects_in_words, CHANCES),
-    (overview.systems_in_words, dict(count=n(17, 1))),
+    (overview.words_explained, dict(count=n(150, 1))),
     (overview.nth, dict(names=["Aster", "", "birch"], place=n(1, 3))),
     (overview.program_in_words, dict(agreeing=n(237, 236), total=n(237, 237))),
     (overview.needs_a_look, dict(spoiled=n(1, 2), wrong=n(0, 1))),
