@@ -250,6 +250,29 @@ def test_no_day_is_promised_while_nobody_knows_how_long_the_spinning_takes():
     assert finish == 46000 - 1 + 33  # 27.5 h at 6 h a week are 32.08 days
 
 
+def test_what_is_still_ahead_is_not_worked_before_the_skein_that_was_finished_last():
+    """Half of the 27.5 hours above lie in a skein of 475 yd, finished 40 days after the first day: 13.75 h at 6 a week are 16.04 days, counted from that day.
+
+    To allow for: 13.75 + √((13.75 · 0.760655)² + 2.75²) = 24.5645 h, 28.66 days. From the first day on, all would have been done before that very skein.
+    """
+    skein = {"name": "One", "reel": "Reel", "wraps": 237.0, "part_wrap": 0.5, "washed_loop": 72.0, "project": "Vest"}
+    keys = ("pace_counted_from", "times_ahead", "times_finish", "times_safe", "project_counted_from")
+
+    def day(start=46000.0, **dated):
+        other = {"name": "Two", "finished_on": "in spring"}
+        entries = with_records(PLANNER, starting_entries(PLANNER), "projects", [{"name": "Vest", "wanted": 950.0, "margin": 0.0}])
+        entries = with_records(PLANNER, with_records(PLANNER, entries, "reels", [REEL]), "skeins", [skein | dated, other])
+        entries |= {"pace_start": (start,), "pace_spinning": (100.0,), "pace_plying": (200.0,), "project_name": ("Vest",)}
+        [values] = expected_of_keys(PLANNER, [entries], keys)
+        return [values[key][0] for key in keys]
+
+    assert day() == [46000, pytest.approx(13.75), 46000 - 1 + 17, 46000 - 1 + 29, 46000]
+    assert day(finished_on=46040.0) == [46040, pytest.approx(13.75), 46040 - 1 + 17, 46040 - 1 + 29, 46040]
+    # Ill for six weeks: who types the day on which she begins again reads days that can come true.
+    assert day(start=46082.0, finished_on=46040.0)[2:] == [46082 - 1 + 17, 46082 - 1 + 29, 46082]
+    assert day(start=None)[0] is day(start=None)[2] is None
+
+
 def test_a_day_is_promised_with_the_doubt_of_pace_weeks_and_yarn():
     """The 27.5 hours above, by hand. Pace and weeks are off by 20%, the 950 yd by 5%, which is 1.375 h.
 

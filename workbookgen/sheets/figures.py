@@ -37,7 +37,7 @@ PACES = Card(
             Input("finishing", "Winding and washing", AMOUNT, PACE, needed=True, starts_as=Quantity(400, "yard / hour"), help="Length of yarn reeled, tied and washed in an hour."),
             Input("strands", "Strands for the stock", STRANDS, NUMBER, needed=True, starts_as=2.0, help="How the stock will be plied, for the weeks of spinning in it."),
             Input("weekly", "Hours a week", Number(above=0, most=168), HOURS, needed=True, starts_as=Quantity(6, "hour")),
-            Input("start", "First day", Date(), DAY, help="Of the projects that you plan."),
+            Input("start", "First day", Date(), DAY, help="Of what is still ahead: after a break, type today's. Days are never counted from before your latest finished skein."),
         )),
         Group("Worked out", (
             lookup("sample_spinning", "Spinning in the sample", "samples_spin_pace", "sample", PACE),
@@ -54,6 +54,8 @@ PACES = Card(
                    "IF(given(varies), SQRT((4 * doubts_pace * doubts_pace + (timed - 1) * 2 * varies * varies) / (timed + 3)), doubts_pace)",
                    planning.pace_uncertainty, SHARE, uses={"u_usual": "doubts_pace", "variation": "varies", "count": "timed"}, digits=0,
                    note="By the sheet Sureness, and how your timed paces differ."),
+            Result("counted_from", "Days are counted from", "MAX(start, MAX(skeins_dated))", planning.counted_from, DAY, uses={"days": "skeins_dated"},
+                   note="The first day above, or that of the skein finished last, if it is later."),
             Result("stock", "Yarn still to spin in the stock", "sum(fiber_to_spin_length)", stock.sum_of, LENGTH, uses={"amounts": "fiber_to_spin_length"},
                    note="Of all lots of fiber that have a wanted grist; bought yarn and thread are spun already."),
             Result("stock_singles", "As singles", "stock * strands", planning.singles_length, LENGTH, uses={"length": "stock"}, leaves=("take_up",)),

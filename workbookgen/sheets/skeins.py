@@ -25,7 +25,7 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Kind, LogView
-from workbookgen.reference import belongings, care, diameter, labels, made_of, plying, reeling, statistics, stock, uncertainty, yarn_count
+from workbookgen.reference import belongings, care, diameter, labels, made_of, planning, plying, reeling, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, lists, one_skein, plausible, reels, stages, sums, tabs, yarn
 from workbookgen.sheets.cost import money
@@ -232,6 +232,7 @@ def _for_other_sheets(settings: Settings) -> Group:
         ),
         Result("made_first", "Made of", "IF(given(from_first), from_first, lot)", made_of.lot_in_use, None, uses={"picked": "from_first", "own": "lot"},
                only_if="OR(given(from_first), AND(given(lot), NOT(given(design))))", width=20),
+        Result("dated", "Finished on", "finished_on", planning.day_known, DAY, uses={"day": "finished_on"}),
         Result("there", "Still there", "finished_yd", care.still_there, IN_YARDS, uses={"amount": "finished_yd"}, only_if=stages.STILL_THERE),
         Result("there_mass", "Still there", "net", care.still_there, MASS, uses={"amount": "net"}, only_if=stages.STILL_THERE),
         Result("free_design", "Free, of design", "design", belongings.is_free, None, uses={"name": "design"}, leaves=("other",), width=18,

@@ -19,7 +19,9 @@ def chapter(settings: Settings) -> Chapter:
 
 
 ABOUT = (
-    "Each of your projects, at your pace above. Strands, take-up and hours done are typed beside it on the sheet Projects. Rest counts too: stop and stretch every half hour.",
+    "Each of your projects as if it alone had all your hours a week. Strands, take-up and hours done are typed beside it on the sheet Projects. "
+    "Rest counts too: stop and stretch every half hour.",
+    "After a break, type today's day as First day before you read a day here. "
     'To promise a day, take "Safe by": half of all work takes longer than "Done on" says. How far pace and weeks may be off is typed on the sheet Sureness.',
 )
 VIEW = LogView(typed="", answers=(("", "name . plies done_hours hours ahead likely weeks finish safe known ."),))
@@ -127,12 +129,12 @@ def _when() -> Group:
         Result("likely", "Very likely, h", 'ROUNDDOWN(ROUND(least, 6), 0) & " to " & ROUNDUP(ROUND(most, 6), 0)', planning.likely_hours, None,
                only_if="most < 1000000", width=13, note="Hours still ahead, 19 times in 20."),
         Result("weeks", "Weeks", "ahead / pace_weekly", planning.weeks, NUMBER, uses={"hours": "ahead", "hours_per_week": "pace_weekly"}, digits=1),
-        Result("finish", "Done on", "pace_start - 1 + ROUNDUP(ROUND(ahead / pace_weekly * 7, 6), 0)", planning.finish_day, DAY,
-               uses={"start": "pace_start", "hours": "ahead", "hours_per_week": "pace_weekly"}, width=12,
-               only_if="AND(ahead > 0, pace_start - 1 + ROUNDUP(ROUND(ahead / pace_weekly * 7, 6), 0) <= 2958465)",  # the last day that programs know
-               note="The first day of the sheet Figures counts as a day of work. Empty when nothing is ahead."),
-        Result("safe", "Safe by", "pace_start - 1 + ROUNDUP(ROUND(allow / pace_weekly * 7, 6), 0)", planning.finish_day, DAY,
-               uses={"start": "pace_start", "hours": "allow", "hours_per_week": "pace_weekly"}, width=12,
-               only_if="AND(allow > 0, pace_start - 1 + ROUNDUP(ROUND(allow / pace_weekly * 7, 6), 0) <= 2958465)",
+        Result("finish", "Done on", "pace_counted_from - 1 + ROUNDUP(ROUND(ahead / pace_weekly * 7, 6), 0)", planning.finish_day, DAY,
+               uses={"start": "pace_counted_from", "hours": "ahead", "hours_per_week": "pace_weekly"}, width=12,
+               only_if="AND(ahead > 0, pace_counted_from - 1 + ROUNDUP(ROUND(ahead / pace_weekly * 7, 6), 0) <= 2958465)",  # the last day that programs know
+               note="The day from which days are counted on the sheet Figures is a day of work. Empty when nothing is ahead."),
+        Result("safe", "Safe by", "pace_counted_from - 1 + ROUNDUP(ROUND(allow / pace_weekly * 7, 6), 0)", planning.finish_day, DAY,
+               uses={"start": "pace_counted_from", "hours": "allow", "hours_per_week": "pace_weekly"}, width=12,
+               only_if="AND(allow > 0, pace_counted_from - 1 + ROUNDUP(ROUND(allow / pace_weekly * 7, 6), 0) <= 2958465)",
                note="The day to promise: done by then 19 times in 20 or more, as far as your pace, your weeks and the yarn go."),
     ))

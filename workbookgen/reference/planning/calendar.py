@@ -3,10 +3,12 @@
 Hours become weeks at the number of hours that a week has to spare, and weeks become a day in the calendar.
 """
 
+import numpy as np
+
 from workbookgen.reference.calculation import calculation, require, whole_for
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.planning.work import require_hours
-from workbookgen.units import Ratio, Time
+from workbookgen.units import Ratio, Some, Time
 
 DAYS_PER_WEEK = 7
 LAST_DAY = 2_958_465  # December 31, 9999, counted from December 30, 1899
@@ -51,6 +53,81 @@ def weeks(hours: Time, hours_per_week: Time) -> Ratio:
 
 
 @calculation
+def day_known(day: Ratio) -> Ratio:
+    """A day that is known.
+
+    D = D. Of a skein that has none, nothing is said.
+
+    Parameters
+    ----------
+    day : D, number of the day
+
+    Returns
+    -------
+    D, the same
+
+    Raises
+    ------
+    ValueError
+        A day before day 0.
+
+    Notes
+    -----
+    Valid for days of one calendar.
+
+    References
+    ----------
+    Definition of a calendar of numbered days.
+
+    Examples
+    --------
+    >>> print(day_known(46000))
+    46000
+    """
+    require_within(NOT_NEGATIVE, "A day cannot lie before day 0.", day)
+    return day
+
+
+@calculation
+def counted_from(start: Ratio, days: Some) -> Ratio:
+    """Day from which the work still ahead is counted.
+
+    D = the later of the first day and the last on which a skein was finished. What is still ahead cannot be worked before that.
+
+    Parameters
+    ----------
+    start : number of the first day of work
+    days : those on which skeins were finished, blank where it is not known
+
+    Returns
+    -------
+    D, number of the day
+
+    Raises
+    ------
+    ValueError
+        A day before day 0.
+
+    Notes
+    -----
+    Valid for skeins that are dated when they are finished. After a time in which none was, the first day must be typed anew.
+
+    References
+    ----------
+    Definition of a calendar of numbered days.
+
+    Examples
+    --------
+    >>> print(counted_from(46000, [45990, np.nan, 46012]))
+    46012.0
+    """
+    known = np.asarray(days, dtype=float)
+    known = known[~np.isnan(known)]
+    require_within(NOT_NEGATIVE, "A day cannot lie before day 0.", start, known)
+    return np.maximum(start, known.max(initial=0.0))
+
+
+@calculation
 def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
     """Day on which some hours of work are done.
 
@@ -58,7 +135,7 @@ def finish_day(start: Ratio, hours: Time, hours_per_week: Time) -> Ratio:
 
     Parameters
     ----------
-    start : D₀, number of the first day of work
+    start : D₀, number of the day from which they are counted, which is one of work
     hours : t, hours of work
     hours_per_week : h, hours available in a week
 
