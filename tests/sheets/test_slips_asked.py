@@ -211,6 +211,26 @@ def test_a_cloth_in_another_unit(described, cloth, asked):
     assert said.startswith(asked or "") and bool(said) == bool(asked)
 
 
+RUG = LOSSES | {"grist": 750.0, "weft_grist": 300.0, "weft_project": "Weft"}
+
+
+@pytest.mark.parametrize(("cloth", "asked"), [
+    ({"own_sett": 5.0}, True), ({"own_sett": 5.0, "own_picks": 16.0}, False), ({"own_sett": 5.3}, False), ({"firmness": 0.5}, True), ({"firmness": 0.6}, False), ({}, False),
+])
+def test_a_weft_that_covers_its_warp_is_asked_about(cloth, asked):
+    """A rug by hand: 0.9 · √750 = 24.65 and 0.9 · √300 = 15.59 threads touch in an inch, and 2 / (2 / 24.65 + 2 / 15.59) = 9.55 are the closest sett.
+
+    Five ends are 52% of it. By three quarters of the closest, 7.16 picks in an inch, the weft is 45% of what 16 picks take.
+    """
+    values = log(US, projects=VEST + [{"name": "Weft"}], weavings=[CLOTH | RUG | cloth])
+    said = of(values, "weavings", "weft_yarn")
+    assert said.startswith("Own picks: on so open a warp") == asked and bool(said) == asked
+    assert values["weavings_closest"][0] == pytest.approx(9.55, abs=0.005)
+    if cloth == {"own_sett": 5.0}:
+        sampled = log(US, projects=VEST + [{"name": "Weft"}], weavings=[CLOTH | RUG | cloth | {"own_picks": 16.0}])
+        assert values["weavings_weft_yarn"][0] / sampled["weavings_weft_yarn"][0] == pytest.approx(7.162 / 16, abs=1e-4)
+
+
 @pytest.mark.parametrize("left_out", [(), *((key,) for key in LOSSES), tuple(LOSSES)])
 def test_a_warp_without_what_the_loom_keeps_is_asked_about(left_out):
     """A cloth of 6 feet from a warp of 6 feet: nothing is woven like that, though one may mean it, and type zeros."""

@@ -19,6 +19,7 @@ SPUN_OF_A_LOT = 1.05  # yarn weighed in damper air than its fiber has a few perc
 LEAST_WASHED_OUT = 0.5  # of what a breed, a handful or the spinner's own figure lets expect to go in the wash; common practice, no source
 SHORTEST_CLOTH = 0.1  # meters; common practice, no source
 CLOSEST_SETT = 1.25  # of threads that touch: a warp that hides its weft is pressed together; common practice, no source
+OPENEST_SETT = 0.55  # of the closest sett: a shawl has 0.6 (common practice, no source), and a warp more open than that lets its weft close over it
 FASTEST_SPINDLE = 50  # turns in a second; common practice, no source
 LONGEST_WASHED, SHORTEST_WASHED = 1.5, 0.6  # of the loop on the reel; common practice, no source
 MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of those that the grist lets expect; common practice, no source
@@ -327,6 +328,15 @@ def close_sett() -> Rule:
         f"ROUND(set_at / touching_used, 9) > {CLOSEST_SETT}",
         lambda values: round(values["set_at"] / values["touching_used"], 9) > CLOSEST_SETT,
         f"{ASKING} Own sett: closer than threads of this grist lie when they touch. Look at the unit of the sett, and at the grist.",
+    )
+
+
+def open_warp() -> Rule:
+    """A warp so open that the weft covers it, as in a rug, and as many picks as ends: several times the weft is woven in."""
+    return Rule(
+        f"AND(NOT(given(own_picks)), ROUND(set_at / closest, 9) < {OPENEST_SETT})",
+        lambda values: values["own_picks"] is None and round(values["set_at"] / values["closest"], 9) < OPENEST_SETT,
+        f"{ASKING} Own picks: on so open a warp the weft can be beaten far closer, as in a rug, and takes several times as much. Type the picks of a sample.",
     )
 
 
