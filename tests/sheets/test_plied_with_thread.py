@@ -76,6 +76,22 @@ def test_washing_is_in_the_doubt_of_what_a_design_still_gives():
     assert told("projects_common_doubt", projects=[SHAWL | {"grist": 1500.0}])[0][0] == pytest.approx(0.005)
 
 
+def test_what_washing_takes_of_a_design_is_taken_of_its_projects_and_skeins():
+    """By hand: a design that loses an eighth. Of 200 yd on the reel 175 are left, not 190; 1,500 yd are plied as 1,714.3, not as 1,578.9, and its singles for
+    bobbins are those of the design as it is plied. A sample that the project plans with goes before it: of a tenth, 180 yd and 1,666.7."""
+    lines = [*skeins(1, 1.6), skeins(1, 1.6)[0] | {"project": None, "name": "Free"}]
+    keys = ("skeins_finished_yd", "skeins_known_from", "projects_unwashed", "projects_in_skeins", "skeins_shrink_part")
+    finished, known, unwashed, held, doubt = told(*keys, design={"shrinkage": 0.125}, skeins=lines)
+    assert finished[:2] == (pytest.approx(175), pytest.approx(175)) and known[0] == "shrinks as its sample"
+    assert unwashed[0] == pytest.approx(1500 / 0.875) and held[0] == pytest.approx(175)
+    assert doubt[0] == pytest.approx(200 * 0.01)
+    sample = [{"name": "Swatch", "unwashed": 10.0, "washed": 9.0}]
+    finished, known, unwashed, *_ = told(*keys, design={"shrinkage": 0.125}, skeins=lines, samples=sample, projects=[SHAWL | {"sample": "Swatch"}])
+    assert finished[:2] == (pytest.approx(180), pytest.approx(175)) and unwashed[0] == pytest.approx(1500 / 0.9)
+    finished, known, unwashed, *_ = told(*keys, skeins=lines)
+    assert finished[:2] == (pytest.approx(190), pytest.approx(190)) and known[0] == "usual shrinkage" and unwashed[0] == pytest.approx(1500 / 0.95)
+
+
 @pytest.mark.parametrize(("skein", "is_asked"), [
     ({"lot": "Fog"}, True), ({"design": "Tweed"}, False), ({}, False), ({"lot": "Fog", "project": None}, False),
 ])

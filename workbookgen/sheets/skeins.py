@@ -130,10 +130,13 @@ def _you_type(settings: Settings) -> Group:
 
 def _length() -> Group:
     return Group("Length", (
-        lookup("shrinkage_sample", "Its sample's shrinkage", "projects_sample_shrinkage", "project", SHARE, note="By the sample of its project."),
+        Result("shrinkage_sample", "Its sample's shrinkage", "IF(given(project_shrinkage), project_shrinkage, design_shrinkage)", reeling.known_shrinkage, SHARE,
+               uses={"sample": "project_shrinkage", "design": "design_shrinkage"}, only_if="OR(given(project_shrinkage), given(design_shrinkage))",
+               note="By the sample of its project, or by the design of its yarn."),
         Result("shrinkage_expected", "Shrinkage expected", "IF(given(shrinkage_sample), shrinkage_sample, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
                uses={"usual": "doubts_shrinkage", "sample": "shrinkage_sample"}, only_if="IF(given(shrinkage_sample), shrinkage_sample < 0.9, 1 = 1)",
-               note="Until you measure the washed loop: the usual one of the sheet Sureness; a sample of the sheet Samples goes before it."),
+               note="Until you measure the washed loop: the usual one of the sheet Sureness; a design of the sheet Yarn goes before it; a sample of the sheet Samples "
+                    "goes before both."),
         lookup("loop", "Loop", "reels_loop", "reel", LOOP),
         Result("length_yd", "On the reel", "(wraps + part_wrap) * loop + rest", reeling.length, IN_YARDS,
                note="Every full turn of the reel is one loop."),
@@ -220,6 +223,8 @@ def _for_other_sheets(settings: Settings) -> Group:
         repeated("from_reel", "Reel", "reel", width=18),
         Result("from_lot", "Drawn from", "lot", belongings.of_one_lot, None, width=18, only_if="NOT(given(design))"),
         repeated("from_design", "Design", "design", width=18),
+        lookup("project_shrinkage", "Its project's shrinkage", "projects_shrinkage_known", "project", SHARE),
+        lookup("design_shrinkage", "Its design's shrinkage", "designs_shrinkage", "design", SHARE),
         Result("weighed_of", "Weighed, of", "design", belongings.weighed, None, uses={"name": "design", "mass": "net"}, only_if="net > 0", width=18),
         lookup("project_design", "Its project's yarn", "projects_by_design", "project", width=18),
         *(

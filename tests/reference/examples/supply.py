@@ -37,6 +37,8 @@ EXAMPLES = [
     (reeling.expected_shrinkage, dict(usual=n(0.05, 0))),
     (reeling.expected_shrinkage, dict(usual=n(0.05, 0), sample=n(0.25, -0.1))),
     (reeling.finished_length, dict(length=q("yard", 200, 0), loop=q("inch", 72, 54), shrinkage=n(0.25, -0.1))),
+    (reeling.known_shrinkage, dict(sample=n(0.25, -0.1), design=n(0.1, 0))),
+    (reeling.known_shrinkage, dict(design=n(0.12, 0))),
     (reeling.length_basis, dict(length=q("yard", 200, 0))),
     (reeling.length_basis, dict(length=q("yard", 200, 0), washed_loop=q("inch", 70, 60))),
     (reeling.length_basis, dict(length=q("yard", 200, 0), sample=n(0.25, 0))),

@@ -174,6 +174,45 @@ def expected_shrinkage(usual: Ratio, sample: Ratio | None = None) -> Ratio:
 
 
 @calculation
+def known_shrinkage(sample: Ratio | None = None, design: Ratio | None = None) -> Ratio:
+    """Shrinkage that is known of a yarn.
+
+    s = the sample's, or else the design's. Both come from a washed sample; the one that was chosen for the yarn goes first.
+
+    Parameters
+    ----------
+    sample : shrinkage of the sample that the project plans with
+    design : shrinkage as typed with the design of the yarn
+
+    Returns
+    -------
+    s, a share of the length before washing
+
+    Raises
+    ------
+    ValueError
+        None of the two is known.
+
+    Notes
+    -----
+    Valid for a yarn plied as its design says, and washed as the sample was.
+
+    References
+    ----------
+    Common practice, no source.
+
+    Examples
+    --------
+    >>> print(known_shrinkage(design=0.12))
+    0.12
+    """
+    require_numbers(sample, design)
+    share = design if sample is None else sample
+    require(share is not None, "Give the shrinkage of a sample, or of the design.")
+    return share + 0.0
+
+
+@calculation
 def length_basis(length: Length, washed_loop: Length | None = None, sample: Ratio | None = None) -> str:
     """How the finished length of a skein is known.
 
