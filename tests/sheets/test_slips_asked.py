@@ -288,3 +288,15 @@ def test_a_small_planner_asks_by_the_spinners_own_yield(washed, is_asked):
     fleece = {"name": "Moss", "state": "raw fleece", "weight": 2500.0, "own_skirting": 0.15, "own_yield": 0.6, "own_preparation": 0.06, "own_spinning": 0.03}
     said = of(log(small, fiber=[fleece | {"scoured_weighed": washed}]), "fiber", "yarn")
     assert said.startswith(HARDLY) == is_asked == bool(said)
+
+
+@pytest.mark.parametrize(("reeled", "asked"), [({"wraps": 0.0}, True), ({"wraps": 0.0, "rest": 6.0}, False), ({"wraps": 0.0, "part_wrap": 0.5}, False), ({"wraps": 4.0}, False)])
+def test_a_bobbin_that_is_weighed_before_it_is_reeled(reeled, asked):
+    """24 oz at 70 yards to the pound are 105 yd. Of a half-filled bobbin with 1.5 oz, no yarn is there, and 22.5 oz are left: 98.4 yd."""
+    lot = {"name": "Batt", "state": "prepared fiber", "weight": 24.0, "grist": 70.0, "own_spinning": 0.0}
+    bobbin = {"name": "Bobbin", "reel": "Reel", "gross": 3.1, "tare": 1.6, "washed_loop": 72.0, "lot": "Batt", "project": "Rug"}
+    values = log(US, reels=[{"name": "Reel", "rated": 72.0}], fiber=[lot], skeins=[bobbin | reeled], projects=[{"name": "Rug", "wanted": 60.0, "lot_1": "Batt"}])
+    said = of(values, "skeins", "net")
+    assert said.startswith("Wraps: none, so it has no length") == asked
+    if asked:
+        assert values["projects_open_have"][0] == pytest.approx(98.4375) and values["fiber_spun"][0] == pytest.approx(1.5)

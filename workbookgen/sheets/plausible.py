@@ -179,6 +179,15 @@ def of_a_lot_alone() -> Rule:
     )
 
 
+def without_length() -> Rule:
+    """A bobbin that is not full, logged with no wraps: its fiber would be gone, and no yarn be there for it."""
+    return Rule(
+        "AND(length_yd <= 0, net > 0)",
+        lambda values: values["length_yd"] <= 0 and values["net"] > 0,
+        f"{ASKING} Wraps: none, so it has no length, and still its weight is taken off its lot. Log what is on a bobbin once it is reeled.",
+    )
+
+
 def not_weighed() -> tuple[Rule, ...]:
     """A skein of a lot, or of a design, that was not weighed: what it took of the fiber is still counted as there. A small planner has no designs."""
     return tuple(

@@ -88,6 +88,7 @@ def skeins(settings: Settings) -> Log:
             *plausible.skein_weight(settings.units),
             plausible.washed_loop(),
             plausible.wraps_counted(),
+            plausible.without_length(),
             plausible.off_its_lot(),
             plausible.of_a_lot_alone(),
             *plausible.not_weighed(),
