@@ -7,8 +7,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pytest import approx
 
+from workbookgen.checking.expected import expected_of_keys
+from workbookgen.filled.planner import described
+from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import reeling, twist, weaving, yarn_count
 from workbookgen.reference.diameter.wraps import threads_side_by_side
+from workbookgen.settings import Settings
 from workbookgen.sheets.lists import WEAVES
 from workbookgen.units import Quantity
 
@@ -302,3 +306,15 @@ def test_picks_are_as_the_sett_unless_told_otherwise_or_of_another_yarn():
 def test_refusals(call, sentence):
     with pytest.raises(ValueError, match=sentence):
         call()
+
+
+def test_a_pick_taken_out_of_the_cloth_says_how_much_weft_there_is():
+    """By hand: 40 in in the reed draw in to 36 in of cloth, and a pick pulled out of it measures 42 in straightened. 10 picks in an inch of a yard are 360, and
+    they are 420 yd. Measured against the cloth, 1 - 36/42, the draw-in counts twice, and 466.7 yd are spun. So what is asked for says against what."""
+    us = described(Settings(units="us"))
+    cloth = {"project": "Towel", "weave": "plain", "grist": 2000.0, "width": 36.0, "length": 36.0, "draw_in": 0.1, "own_picks": 10.0, "weft_lost": 1 - 40 / 42}
+    [values] = expected_of_keys(us, [with_records(us, starting_entries(us), "weavings", [cloth])], ["weavings_weft_yarn", "weavings_reed_width"])
+    assert values["weavings_reed_width"][0] == approx(40) and values["weavings_weft_yarn"][0] == approx(420)
+    asked = {each.key: each.help for each in us.blocks["weavings"].inputs}
+    assert "beyond the width in the reed" in asked["weft_lost"]
+    assert approx(42) == weaving.weft_yarn(per_inch(1), inches(1), inches(40), 1 - (1 - (1 - 36 / 42)) / (1 - 0.1)).m_as("inch")

@@ -48,15 +48,15 @@ def warp_yarn(ends: Ratio, warp_length: Length) -> Length:
 def weft_yarn(picks: PerLength, woven_length: Length, width: Length, take_up: Ratio = 0.0) -> Length:
     """Length of yarn in the weft.
 
-    Y = P · V · b / (1 - t). Picks in an inch times inches of width are yards of weft in a yard of cloth, and the yarn
-    is longer by what it takes up going over and under.
+    Y = P · V · b / (1 - t). Picks in an inch times inches of width are yards of weft in a yard of cloth, and a pick that
+    is laid in with some slack, to bend over and under, is longer than the reed is wide.
 
     Parameters
     ----------
     picks : P, picks in a length
     woven_length : V, length to weave
     width : b, width in the reed
-    take_up : t, share of the straightened yarn, as for the warp, from 0 to under 1
+    take_up : t, share of a straightened pick beyond the width in the reed, from 0 to under 1
 
     Returns
     -------
@@ -69,12 +69,13 @@ def weft_yarn(picks: PerLength, woven_length: Length, width: Length, take_up: Ra
 
     Notes
     -----
-    Valid for warp and weft alike; crimp, a share of the cloth, is a different number: t = c / (1 + c).
+    Valid for a take-up told of the width in the reed. Told of the cloth on the loom, as t₁ of the warp is, it holds the draw-in d as well:
+    t = 1 - (1 - t₁) / (1 - d). Crimp, a share of the cloth, is a third number: t₁ = c / (1 + c).
 
     References
     ----------
-    C. P. Brooks, Cotton Manufacturing, the weight of a piece (read); take-up as a share of the straightened yarn, ASTM D3883
-    (from memory).
+    C. P. Brooks, Cotton Manufacturing, the weight of a piece: picks as long as the reed is wide (read); take-up as a share of the straightened
+    yarn, ASTM D3883 (from memory).
 
     Examples
     --------
