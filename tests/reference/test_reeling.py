@@ -1,5 +1,7 @@
 """Loops, wraps, washing and tare."""
 
+import math
+
 import numpy as np
 import pytest
 from hypothesis import given
@@ -8,7 +10,11 @@ from pytest import approx
 from scipy import stats
 from uncertainties import ufloat
 
+from workbookgen.checking.expected import expected_values
+from workbookgen.language.entries import starting_entries
 from workbookgen.reference import reeling
+from workbookgen.settings import Settings
+from workbookgen.sheets.planner import planner
 from workbookgen.units import Quantity
 
 positive = st.floats(0.01, 1e4)
@@ -158,6 +164,12 @@ def test_a_loop_without_a_tolerance_is_taken_within_half_a_percent():
         (lambda: reeling.mean_loop(centimeters(1), 0, centimeters(1), 1), "turn"),
         (lambda: reeling.mean_loop(centimeters(1), 6, centimeters(0), 1), "diameter"),
         (lambda: reeling.mean_loop(centimeters(1), 6, centimeters(1), 0), "at least one layer"),
+        (lambda: reeling.mean_loop(centimeters(1), 6, centimeters(1), 2, 1.5), "last layer"),
+        (lambda: reeling.last_layer(0, centimeters(1), centimeters(1), 1), "some wraps"),
+        (lambda: reeling.last_layer(1, centimeters(0), centimeters(1), 1), "diameter"),
+        (lambda: reeling.last_layer(1, centimeters(1), centimeters(0), 1), "width"),
+        (lambda: reeling.last_layer(1, centimeters(1), centimeters(1), 0), "at least one layer"),
+        (lambda: reeling.last_layer(1, centimeters(1), centimeters(1), 2), "so many layers"),
         (lambda: reeling.growth(centimeters(1), centimeters(0)), "loop must have a length"),
         (lambda: reeling.growth(centimeters(1), centimeters(-1)), "loop must have a length"),
         (lambda: reeling.growth(centimeters(1), centimeters(2)), "shorten"),
@@ -215,6 +227,27 @@ def test_rings_around_a_drum_have_the_mean_loop(radius, diameter, layers):
     loop = reeling.mean_loop(centimeters(rings[0]), reeling.turning(), centimeters(diameter), layers)
     assert loop.m_as("cm") == approx(sum(rings) / layers)
     assert float(reeling.growth(loop, centimeters(rings[0]))) == approx(sum(rings) / layers / rings[0] - 1, abs=1e-12)
+
+
+@given(radius=positive, diameter=st.floats(0.01, 1), width=st.floats(1, 10), wraps=st.integers(1, 500))
+def test_every_wrap_counts_as_long_as_it_is(radius, diameter, width, wraps):
+    """Each wrap by itself, spread over the layers that it lies in: the longest layer counts for no more wraps than it has."""
+    begun = reeling.layers_wound(wraps, centimeters(diameter), centimeters(width))
+    in_a_layer = width / diameter
+    lying = [min(max(wraps - layer * in_a_layer, 0), in_a_layer) for layer in range(int(begun))]
+    rings = [2 * np.pi * (radius + layer * diameter) for layer in range(int(begun))]
+    last = reeling.last_layer(wraps, centimeters(diameter), centimeters(width), begun)
+    loop = reeling.mean_loop(centimeters(rings[0]), reeling.turning(), centimeters(diameter), begun, last)
+    assert loop.m_as("cm") == approx(sum(map(math.prod, zip(lying, rings, strict=True))) / wraps, rel=1e-5)
+
+
+def test_a_few_wraps_on_top_hardly_lengthen_a_skein():
+    """By hand: 50 wraps of 0.2 in fill 10 in, and 5 more lie on top, each 1.2566 in longer: 6.28 in of 55 wraps are 0.114 in a wrap, not half a layer's 0.628."""
+    us = planner(Settings())
+    typed = {"loop": 72.0, "wraps": 55.0, "wpi": 5.0, "width": 10.0}
+    values = expected_values(us, starting_entries(us) | {f"crowded_{key}": (value,) for key, value in typed.items()})
+    assert values["crowded_layers"][0] == 2 and values["crowded_last"][0] == approx(0.1)
+    assert values["crowded_mean"][0] == approx(72 + 2 * np.pi * 0.2 * 5 / 55)
 
 
 def test_a_single_layer_grows_nothing():

@@ -7,7 +7,7 @@ around; a layer one diameter farther out is longer by that angle times the diame
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, whole_for
-from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, require_within
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, SOME_PART, require_within
 from workbookgen.units import Angle, Length, Quantity, Ratio
 
 
@@ -49,6 +49,50 @@ def layers_wound(wraps: Ratio, diameter: Length, width: Length) -> Ratio:
     require_within(ABOVE_ZERO, "The yarn must have a diameter.", diameter)
     require_within(ABOVE_ZERO, "The winding must have a width.", width)
     return whole_for((wraps * diameter / width).m_as(""))
+
+
+@calculation
+def last_layer(wraps: Ratio, diameter: Length, width: Length, layers: Ratio) -> Ratio:
+    """Share of the last layer on a reel that is filled.
+
+    p = n · d / b - (k - 1), but not above 1. All layers below it are full.
+
+    Parameters
+    ----------
+    wraps : n, wraps on the reel
+    diameter : d, diameter of the yarn as it lies
+    width : b, width of the winding
+    layers : k, layers, those begun among them
+
+    Returns
+    -------
+    p, a share
+
+    Raises
+    ------
+    ValueError
+        A number of wraps, a diameter or a width that is not above zero, less than one layer, or more layers than the wraps begin.
+
+    Notes
+    -----
+    Valid for wraps laid side by side.
+
+    References
+    ----------
+    Geometry.
+
+    Examples
+    --------
+    >>> print(round(last_layer(110, Quantity(2, "mm"), Quantity(50, "mm"), layers=5), 6))
+    0.4
+    """
+    require_within(ABOVE_ZERO, "There must be some wraps.", wraps)
+    require_within(ABOVE_ZERO, "The yarn must have a diameter.", diameter)
+    require_within(ABOVE_ZERO, "The winding must have a width.", width)
+    require_within(AT_LEAST_ONE, "There is at least one layer.", layers)
+    in_full_layers = (layers - 1) * (width / diameter).m_as("")
+    require(in_full_layers < wraps, "So few wraps do not begin so many layers.")
+    return np.minimum((wraps - in_full_layers) * (diameter / width).m_as(""), 1.0)
 
 
 @calculation
@@ -100,17 +144,19 @@ def turning(height: Length | None = None, arm_a: Length | None = None, arm_b: Le
 
 
 @calculation
-def mean_loop(loop: Length, turning: Angle, diameter: Length, layers: Ratio) -> Length:
-    """Mean loop over all layers.
+def mean_loop(loop: Length, turning: Angle, diameter: Length, layers: Ratio, last: Ratio = 1.0) -> Length:
+    """Mean loop over all wraps.
 
-    C̄ = C + θ · d · (k - 1) / 2. Each layer adds as much as the one before.
+    C̄ = C + θ · d · (k - 1) · (k - 2 + 2 p) / (2 · (k - 1 + p)), with a full last layer C + θ · d · (k - 1) / 2. Each layer is longer by as much as the one
+    before, and the longest is seldom full.
 
     Parameters
     ----------
     loop : C, loop of the bare reel
     turning : θ, angle through which the path turns on its way around
     diameter : d, diameter of the yarn as it lies
-    layers : k, number of layers
+    layers : k, number of layers, the last one among them
+    last : p, share of the last layer that is filled
 
     Returns
     -------
@@ -119,7 +165,7 @@ def mean_loop(loop: Length, turning: Angle, diameter: Length, layers: Ratio) -> 
     Raises
     ------
     ValueError
-        A loop, an angle or a diameter that is not above zero, or less than one layer.
+        A loop, an angle or a diameter that is not above zero, less than one layer, or a share outside 0 to 1.
 
     Notes
     -----
@@ -138,7 +184,10 @@ def mean_loop(loop: Length, turning: Angle, diameter: Length, layers: Ratio) -> 
     require_within(ABOVE_ZERO, "The path must turn.", turning)
     require_within(ABOVE_ZERO, "The yarn must have a diameter.", diameter)
     require_within(AT_LEAST_ONE, "There is at least one layer.", layers)
-    return loop + turning * diameter * (layers - 1) / 2
+    require_within(SOME_PART, "The share of the last layer that is filled", last)
+    below = layers - 1  # full layers, longer than the first by 0, 1, ... below - 1 times what a layer adds; the last by `below` times
+    added = (below * (below - 1) / 2 + last * below) / (below + last)
+    return loop + turning * diameter * added
 
 
 @calculation
