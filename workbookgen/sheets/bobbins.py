@@ -122,7 +122,7 @@ ON_THE_RACK = Log(
     rows=Rows().rack,
     groups=(
         Group("You type", (
-            Input("length", "Length on it", LARGE, LENGTH, help="Of the single, a line for each bobbin. Or give its weight instead."),
+            Input("length", "Length on it", LARGE, LENGTH, help="Of the single, a line for each bobbin that is plied at the same time. Or give its weight instead."),
             Input("mass", "Or weight", AMOUNT, MASS, help="Of the yarn alone, without the bobbin. The grist below turns it into a length."),
         )),
         Group("In meters", (

@@ -31,7 +31,8 @@ PACES = Card(
     groups=(
         Group("You type", (
             Input("sample", "As in the sample", Choice("samples_listed", samples.SHEET), help="A sample with minutes taken; your own figures below win over it."),
-            Input("preparing", "Preparing fiber", AMOUNT, MASS_PACE, needed=True, starts_as=Quantity(2, "ounce / hour"), help="Carding or combing, weight in an hour."),
+            Input("preparing", "Preparing fiber", AMOUNT, MASS_PACE, needed=True, starts_as=Quantity(2, "ounce / hour"),
+                  help="Carding or combing: what comes out of it in an hour, ready to spin."),
             Input("spinning", "Spinning singles", AMOUNT, PACE, help="Length in an hour."),
             Input("plying", "Plying", AMOUNT, PACE, help="Length of ply in an hour."),
             Input("finishing", "Winding and washing", AMOUNT, PACE, needed=True, starts_as=Quantity(400, "yard / hour"), help="Length of yarn reeled, tied and washed in an hour."),

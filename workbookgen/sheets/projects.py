@@ -93,7 +93,7 @@ def _you_type() -> Group:
             for lot, label in zip(LOTS, ("First lot", "Second lot", "Third lot"), strict=True)
         ),
         Input("package", "A ball holds", AMOUNT, LENGTH, help="If you buy the yarn: length of one ball or skein."),
-        Input("bobbins", "Bobbins", COUNTED, help="To share the fiber out evenly by weight."),
+        Input("bobbins", "Bobbins", COUNTED, help="To fill so many alike, by the weight of yarn on each. Of fiber weigh out more, by what spinning loses."),
         Input("strands", "Strands", STRANDS, NUMBER, help="For the hours: singles in the ply; empty means two."),
         Input("take_up", "Take-up", LOSS, SHARE, help="For the hours: share of the singles' length lost in plying; empty takes it from the sheet Samples."),
         Input("done", "Hours done", NONE_OR_AMOUNT, HOURS, help="Hours of work on it that are behind you."),

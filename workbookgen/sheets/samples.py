@@ -77,7 +77,7 @@ def _you_type() -> Group:
         Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=18, help="What it was spun from."),
         *(
             Input(word, f"Wraps {number}", CLOSE, THREADS, width=8,
-                  help="Wraps in an inch, counted afresh at another place. Of uneven yarn wrap several inches, and divide: =31/3.")
+                  help="Wraps in an inch of the finished yarn, counted afresh at another place. Of uneven yarn wrap several inches, and divide: =31/3.")
             for number, word in enumerate(READINGS, start=1)
         ),
         Input("length", "Length", AMOUNT, LENGTH, help="Of the finished sample."),
@@ -90,7 +90,7 @@ def _you_type() -> Group:
         Input("washed", "After washing", AMOUNT, LENGTH, help="The same piece washed, dry and slack."),
         Input("singles_length", "Singles used", AMOUNT, LENGTH, help="Length of one of the singles that went into the ply."),
         Input("plied_length", "Plied length", AMOUNT, LENGTH, help="Length of ply that it made."),
-        Input("singles_turns", "Turns, singles", NONE_OR_TURNS, NUMBER, help="Turns counted out of a piece of the singles."),
+        Input("singles_turns", "Turns, singles", NONE_OR_TURNS, NUMBER, help="Turns counted out of a piece of the singles; if the ply was washed, out of one of its strands."),
         Input("singles_piece", "In singles of", AMOUNT, LOOP, help="Length of that piece."),
         Input("ply_turns", "Turns, ply", NONE_OR_TURNS, NUMBER, width=9, help="Turns counted out of a piece of the ply."),
         Input("ply_piece", "In ply of", AMOUNT, LOOP, help="Length of that piece."),

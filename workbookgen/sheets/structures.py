@@ -82,7 +82,7 @@ WRAPPED = Card(
             Input("wrapper", "Grist of the wrapper", LARGE, GRIST, needed=True),
             Input("core_wraps", "Wraps of the core", CLOSE, THREADS, needed=True, help="Wound on a ruler so that they touch."),
             Input("wrapper_wraps", "Wraps of the wrapper", CLOSE, THREADS, needed=True),
-            Input("turns", "Turns of the wrapper", NONE_OR_TWISTED, TWIST, needed=True, help="How often it goes around the core."),
+            Input("turns", "Turns of the wrapper", NONE_OR_TWISTED, TWIST, needed=True, help="How often it goes around the core, before a binder is plied on."),
             Input("slack", "Slack for loops", Number(least=0, most=20), SHARE, blank_means=0,
                   help="How much more wrapper is let in than lies flat; from a sample. Empty means none."),
             Input("binder", "Grist of a binder", LARGE, GRIST, help="A fine thread plied on in the other direction, to hold it. Empty for none."),

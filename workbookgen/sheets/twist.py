@@ -134,7 +134,7 @@ PLY = Card(
                   help="0.6 to 0.75 (common practice, no source). With a thread, of the single alone."),
             Input("direction", "Singles spun", lists.one_of(lists.DIRECTIONS), needed=True, starts_as="Z", help="Z: the wheel or spindle turns clockwise."),
             Input("sample", "Take-up of a sample", SHRINKAGE, SHARE, help="See the sheet Samples; it wins over what is worked out here."),
-            Input("plied", "Ply twist of a sample", NONE_OR_TWISTED, TWIST, help="Counted, to see how far it is from balance."),
+            Input("plied", "Ply twist of a sample", NONE_OR_TWISTED, TWIST, help="Counted before washing, as the singles were, to see how far it is from balance."),
         )),
         Group("Worked out", (
             Result("twist", "Ply twist", "singles * share", trade.ply_twist, TWIST, uses={"singles_twist": "singles"}),

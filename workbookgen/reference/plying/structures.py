@@ -265,7 +265,7 @@ def wrapper_feed(core_diameter: Length, wrapper_diameter: Length, turns: PerLeng
     ----------
     core_diameter : d₁, diameter of the core
     wrapper_diameter : d₂, diameter of the wrapper
-    turns : T, turns of the wrapper in a length of yarn
+    turns : T, turns of the wrapper in a length of yarn, before a binder takes any out
     slack : z, additional length for loops, as a share
 
     Returns

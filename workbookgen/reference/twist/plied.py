@@ -159,7 +159,7 @@ def balance(singles_twist: PerLength, plied_twist: PerLength, share: Ratio = USU
 
     Notes
     -----
-    Valid for singles of equal twist, plied in the opposite direction; a hanging loop decides.
+    Valid for singles of equal twist, plied in the opposite direction, both counted before washing or both after it; a hanging loop decides.
 
     References
     ----------

@@ -20,7 +20,7 @@ def turns_by_roll(rolled: Length, shaft: Length, rolls: Ratio = 1.0) -> Ratio:
 
     Parameters
     ----------
-    rolled : L, length along which the shaft is rolled
+    rolled : L, way of the shaft itself, half that of the hand that rolls it
     shaft : d, its diameter there
     rolls : r, rolls per draft
 
