@@ -237,6 +237,7 @@ def test_a_wheel():
     assert twist.treadles_for(per_inch(6), inches(6), 9) == approx(4)
     assert twist.draft_for(per_inch(6), 4, 9).m_as("inch") == approx(6)
     assert twist.whorl_for(inches(20), 10).m_as("inch") == approx(2)
+    assert twist.whorl_for(inches(20), 9, slip=0.1).m_as("inch") == approx(2)
 
 
 def test_the_band_bends_along_its_middle():

@@ -238,7 +238,7 @@ EXAMPLES = [
     (finest.finest_yarn, dict(fibers=n(40, 30), fiber_diameter=q("micrometer", 25, 30), fiber_density=q("g/cm^3", 1.31, 1.52))),
     (finest.turns_round, dict(twist=q("1/inch", 5, 0), staple=q("cm", 8, 10))),
     (finest.fit_words, dict(in_section=n(62.5, 12), fibers=n(40, 30))),
-    (twist.whorl_for, dict(wheel=q("inch", 20, 24), ratio=n(8, 10), band=q("mm", 3, 0))),
+    (twist.whorl_for, dict(wheel=q("inch", 20, 24), ratio=n(8, 10), band=q("mm", 3, 0), slip=n(0, 0.1))),
     (twist.inserted, dict(ratio=n(8, 10), treadles=n(3, 0), draft=q("inch", 6, 4))),
     (twist.treadles_for, dict(twist=q("1/inch", 9, 0), draft=q("cm", 15, 10), ratio=n(8, 10))),
     (twist.draft_for, dict(twist=q("1/inch", 9, 8), treadles=n(3, 0), ratio=n(8, 10))),

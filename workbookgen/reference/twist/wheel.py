@@ -132,16 +132,17 @@ def drive_ratio(geared: Ratio | None = None, stamped: Ratio | None = None, slip:
 
 
 @calculation
-def whorl_for(wheel: Length, ratio: Ratio, band: Length = NO_LENGTH) -> Length:
+def whorl_for(wheel: Length, ratio: Ratio, band: Length = NO_LENGTH, slip: Ratio = 0.0) -> Length:
     """Diameter of the whorl for a drive ratio.
 
-    w = (D + t) / i - t. It says which whorl to use.
+    w = (D + t) · (1 - s) / i - t. It says which whorl to use: where the band slips, a smaller one makes up for it.
 
     Parameters
     ----------
     wheel : D, diameter of the drive wheel
     ratio : i, turns of the flyer wanted for one turn of the wheel
     band : t, thickness of the drive band
+    slip : s, share of the turns that the band loses
 
     Returns
     -------
@@ -150,11 +151,11 @@ def whorl_for(wheel: Length, ratio: Ratio, band: Length = NO_LENGTH) -> Length:
     Raises
     ------
     ValueError
-        A diameter or a ratio that is not above zero, a negative thickness, or a ratio that no whorl can give.
+        A diameter or a ratio that is not above zero, a negative thickness, a slip outside 0 to under 1, or a ratio that no whorl can give.
 
     Notes
     -----
-    Valid for a band that does not slip; diameters are those in the grooves.
+    Valid for a band that slips as much on any whorl; diameters are those in the grooves.
 
     References
     ----------
@@ -168,7 +169,9 @@ def whorl_for(wheel: Length, ratio: Ratio, band: Length = NO_LENGTH) -> Length:
     _require_wheel(wheel)
     _require_ratio(ratio)
     _require_band(band)
-    whorl = (wheel + band) / ratio - band
+    require_within(LESS_THAN_ALL, "The slip", slip)
+    without_slip = ratio / (1 - slip)
+    whorl = (wheel + band) / without_slip - band
     require(ABOVE_ZERO.hold(whorl), "No whorl is that small: the band is too thick for that ratio.")
     return whorl
 
