@@ -250,6 +250,27 @@ def test_no_day_is_promised_while_nobody_knows_how_long_the_spinning_takes():
     assert finish == 46000 - 1 + 33  # 27.5 h at 6 h a week are 32.08 days
 
 
+@pytest.mark.parametrize(("components", "typed", "strands", "hours"), [
+    ((("Top", 2.0), ("Nylon top", 1.0)), {}, 3, 12 + 2 + 1),
+    ((("Top", 3.0),), {}, 3, 12 + 2 + 1),
+    ((("Top", None), ("Thread", None)), {}, 1, 4 + 2 + 1),  # the thread is bought, and plied all the same
+    ((("Top", 2.0), ("Thread", 1.0)), {}, 2, 8 + 2 + 1),
+    ((("Top", 2.0), ("Nylon top", 1.0)), {"strands": 4.0}, 4, 16 + 2 + 1),  # who types them knows better
+])
+def test_hours_are_of_the_singles_that_a_design_has(components, typed, strands, hours):
+    """380 yd of socks are 400 before washing: 4 h for each single at 100 yards an hour, 2 h of plying at 200, 1 h of winding at 400."""
+    tops = [{"name": "Top", "state": "prepared fiber", "weight": 20.0}, {"name": "Nylon top", "state": "Prepared Fiber", "weight": 20.0}]
+    lots = [*tops, {"name": "Thread", "state": "Yarn or Thread", "weight": 20.0}]
+    made = [{"design": "Sock", "number": 5000.0, "system": "yards per pound", "place": float(place), "lot": lot, "strands": number}
+            for place, (lot, number) in enumerate(components, start=1)]
+    entries = with_records(PLANNER, starting_entries(PLANNER), "projects", [{"name": "Socks", "wanted": 380.0, "margin": 0.0, "design": "sock"} | typed])
+    for block, records in (("fiber", lots), ("designs", [{"name": "Sock"}]), ("components", made)):
+        entries = with_records(PLANNER, entries, block, records)
+    entries |= {"pace_spinning": (100.0,), "pace_plying": (200.0,), "bobbin_project": ("Socks",)}
+    [values] = expected_of_keys(PLANNER, [entries], ("times_plies", "times_whole", "bobbin_strands_used"))
+    assert [values[key][0] for key in values] == [strands, pytest.approx(hours), strands]
+
+
 def test_what_is_still_ahead_is_not_worked_before_the_skein_that_was_finished_last():
     """Half of the 27.5 hours above lie in a skein of 475 yd, finished 40 days after the first day: 13.75 h at 6 a week are 16.04 days, counted from that day.
 

@@ -68,7 +68,7 @@ def bobbin(settings: Settings) -> Card:
                 Result("holds", "One holds", "IF(given(weighed), weighed, estimated)", plying.bobbin_holds, MASS, only_if="OR(given(weighed), given(estimated))"),
                 _of_project("its_length", "Yarn of the project", "unwashed", LENGTH),
                 _of_project("its_left", "Still to make", "left_share", SHARE),
-                _of_project("its_strands", "Its strands", "strands", NUMBER),
+                _of_project("its_strands", "Its strands", "plies", NUMBER),
                 _of_project("its_own_take_up", "Its take-up", "take_up", SHARE),
                 _of_project("its_take_up", "Sample's take-up", "sample_take_up", SHARE),
                 _of_project("its_grist", "Grist planned", "planned", GRIST),

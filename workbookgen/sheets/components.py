@@ -112,6 +112,8 @@ def _for_other_sheets() -> Group:
         lookup("lot_form", "Bought as", "fiber_bought_as", "lot", width=14),
         Result("bought_part", "Bought, in the yarn", 'IF(IF(given(lot_form), lot_form, "") = "yarn or thread", contribution, 0)', plying.bought_part, TEX,
                uses={"form": "lot_form"}),
+        Result("to_spin", "Strands to spin", 'IF(IF(given(lot_form), lot_form, "") = "yarn or thread", 0, strands)', plying.strands_to_spin, NUMBER, digits=0,
+               uses={"form": "lot_form"}),
         Result("all_bought", "Bought, of all", "sum_where(components_bought_part, components_of, design)", stock.sum_where, TEX,
                uses={"name": "design", "names": "components_of", "amounts": "components_bought_part"}),
         Result("taken", "Taken",

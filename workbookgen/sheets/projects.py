@@ -7,7 +7,7 @@ from workbookgen.language.quantities import GRIST, HOURS, LENGTH, MASS, NUMBER, 
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import Kind, LogView
-from workbookgen.reference import belongings, in_use, made_of, plying, project, reeling, statistics, stock, strands, uncertainty, yarn_count
+from workbookgen.reference import belongings, in_use, made_of, planning, plying, project, reeling, statistics, stock, strands, uncertainty, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, plausible, samples, skeins, supply, tabs, yarn
 from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_AMOUNT, STRANDS, UNCERTAIN
@@ -94,7 +94,7 @@ def _you_type() -> Group:
         ),
         Input("package", "A ball holds", AMOUNT, LENGTH, help="If you buy the yarn: length of one ball or skein."),
         Input("bobbins", "Bobbins", COUNTED, help="To fill so many alike, by the weight of yarn on each. Of fiber weigh out more, by what spinning loses."),
-        Input("strands", "Strands", STRANDS, NUMBER, help="For the hours: singles in the ply; empty means two."),
+        Input("strands", "Strands", STRANDS, NUMBER, help="For the hours: singles in the ply; empty means two; a design of the sheet Yarn knows how many are not bought."),
         Input("take_up", "Take-up", LOSS, SHARE, help="For the hours: share of the singles' length lost in plying; empty takes it from the sheet Samples."),
         Input("done", "Hours done", NONE_OR_AMOUNT, HOURS, help="Hours of work on it that are behind you."),
         Input("used", "Yarn used", NONE_OR_AMOUNT, MASS, help="Once it is finished: what the piece weighs. Mark its skeins as used. "
@@ -145,6 +145,10 @@ def _needed() -> Group:
         lookup("design_grist", "Design's grist", "designs_grist_yd_lb", "design", GRIST),
         lookup("design_washing", "Design's washing ±", "designs_washing_doubt", "design", SHARE),
         lookup("design_shrinkage", "Design's shrinkage", "designs_shrinkage", "design", SHARE),
+        lookup("design_strands", "Design's singles", "designs_to_spin", "design", NUMBER, digits=0),
+        Result("plies", "Singles in the ply", "IF(given(strands), strands, design_strands)", planning.singles_in_ply, NUMBER, digits=0,
+               uses={"own": "strands", "design": "design_strands"}, only_if="OR(given(strands), IF(given(design_strands), design_strands > 0.5, 1 = 0))",
+               note="For the hours: as typed; a design of the sheet Yarn knows how many are not bought."),
         lookup("lot_grist", "First lot's grist", "fiber_grist", "lot_1", GRIST),
         Result("planned", "Grist in use", "IF(given(grist), grist, IF(given(sample_grist_yd_lb), sample_grist_yd_lb, IF(given(design_grist), design_grist, lot_grist)))",
                in_use.planned_grist, GRIST,

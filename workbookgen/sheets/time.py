@@ -43,7 +43,7 @@ def times(settings: Settings) -> Log:
             _hours(),
             _when(),
             Group("For the hours", tuple(_of_project(*each) for each in (
-                ("own_strands", "Its strands", "strands", NUMBER), ("own_take_up", "Its take-up", "take_up", SHARE),
+                ("own_strands", "Its strands", "plies", NUMBER), ("by_design", "Plied by", "by_design", None), ("own_take_up", "Its take-up", "take_up", SHARE),
                 ("sample_take_up", "Sample's take-up", "sample_take_up", SHARE),
             )), printed=False),
             _how_sure(),
@@ -59,7 +59,7 @@ def _of_the_project() -> Group:
     return Group("Of the project", (
         Result("name", "Project", "INDEX(projects_listed, line)", overview.nth, None, uses={"names": "projects_listed", "place": "line"}, width=24),
         Result("plies", "Strands", "IF(given(own_strands), own_strands, 2)", planning.strands_in_use, NUMBER, uses={"project": "name", "own": "own_strands"}, digits=0,
-               only_if='name <> ""', note="Singles in the ply, as the sheet Projects says, or else two."),
+               only_if='name <> ""', note="Singles in the ply, as the sheet Projects says, or else two; a design of the sheet Yarn knows how many are not bought."),
         Result("take_up_used", "Take-up in use", "IF(given(own_take_up), own_take_up, sample_take_up)", planning.take_up_in_use, SHARE,
                uses={"own": "own_take_up", "sample": "sample_take_up"}, only_if="OR(given(own_take_up), AND(given(sample_take_up), sample_take_up < 1))"),
         _of_project("done_hours", "Hours done", "done", HOURS),
@@ -83,8 +83,9 @@ def _hours() -> Group:
     return Group("Hours", (
         Result("preparing", "Preparing", "prepared / pace_preparing", planning.hours, HOURS, uses={"amount": "prepared", "pace": "pace_preparing"}),
         Result("spinning", "Spinning", "singles / pace_spin", planning.hours, HOURS, uses={"amount": "singles", "pace": "pace_spin"}),
-        Result("plying", "Plying", "IF(plies > 1, length / pace_ply, 0)", planning.plying_hours, HOURS, uses={"strands": "plies", "pace": "pace_ply"},
-               only_if="OR(plies = 1, given(pace_ply))", note="None for a single."),
+        Result("plying", "Plying", "IF(OR(plies > 1, given(by_design)), length / pace_ply, 0)", planning.plying_hours, HOURS,
+               uses={"strands": "plies", "pace": "pace_ply", "design": "by_design"}, only_if="OR(AND(plies = 1, NOT(given(by_design))), given(pace_ply))",
+               note="None for a single."),
         Result("finishing", "Finishing", "length / pace_finishing", planning.hours, HOURS, uses={"amount": "length", "pace": "pace_finishing"}),
         Result("hours", "In all",
                "IF(given(preparing), preparing, 0) + IF(given(spinning), spinning, 0) + IF(given(plying), plying, 0) + IF(given(finishing), finishing, 0)",

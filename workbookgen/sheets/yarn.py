@@ -58,6 +58,8 @@ def designs(settings: Settings) -> Log:
                 repeated("listed", "Listed as", "name", width=24),
                 Result("washing_doubt", "Washing ±", "IF(given(shrinkage), doubts_sampled, doubts_usual) / (1 - shrinkage_used)", uncertainty.by_washing, SHARE,
                        uses={"shrinkage": "shrinkage_used", "u_usual": "doubts_usual", "u_sampled": "doubts_sampled", "sampled": "shrinkage"}),
+                Result("to_spin", "Strands to spin", "sum_where(components_to_spin, components_of, name)", stock.sum_where, NUMBER, digits=0,
+                       uses={"names": "components_of", "amounts": "components_to_spin"}, note="Of all its components, those that are not bought."),
                 Result("lacking", "Components not known", "sum_where(components_lacking, components_of, name)", stock.sum_where, NUMBER, digits=0,
                        uses={"names": "components_of", "amounts": "components_lacking"}),
             ), printed=False),

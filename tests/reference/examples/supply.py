@@ -70,6 +70,8 @@ EXAMPLES = [
         for known in ({}, dict(u_washing=n(0.03, 0)), dict(u_washing=n(0.03, 0), own=q("m/g", 2, 3)), dict(u_washing=n(0.03, 0), sample=q("m/g", 2, 3)))
     ),
     (plying.bought_part, dict(contribution=q("tex", 50, 100))),
+    (plying.strands_to_spin, dict(strands=n(2, 1))),
+    (plying.strands_to_spin, dict(strands=n(2, 1), form=texts("yarn or thread", "raw fleece"))),
     (plying.bought_part, dict(contribution=q("tex", 50, 100), form=texts("yarn or thread", "raw fleece"))),
     (
         plying.strand_taken,

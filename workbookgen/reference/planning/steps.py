@@ -6,7 +6,7 @@ is counted.
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require
+from workbookgen.reference.calculation import by_element, calculation, require, require_applicable
 from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED, NOT_NEGATIVE, require_within
 from workbookgen.reference.planning.work import require_hours
 from workbookgen.units import Length, Pace, Quantity, Ratio, Time
@@ -60,12 +60,12 @@ def steps_known(preparing: Time | None = None, spinning: Time | None = None, ply
 def strands_in_use(project: str, own: Ratio | None = None) -> Ratio:
     """Strands to plan with.
 
-    n = own, or else 2. Most plied yarns have two.
+    n = those that are known, or else 2. Most plied yarns have two.
 
     Parameters
     ----------
     project : name of the project; a line without one has no strands
-    own : singles in the ply, as you state them
+    own : singles in the ply, as you or its design state them
 
     Returns
     -------
@@ -97,16 +97,56 @@ def strands_in_use(project: str, own: Ratio | None = None) -> Ratio:
 
 
 @calculation
-def plying_hours(length: Length, strands: Ratio, pace: Pace | None = None) -> Time:
+def singles_in_ply(own: Ratio | None = None, design: Ratio | None = None) -> Ratio:
+    """Singles to spin for a ply.
+
+    n = own, or else those of its design. A thread that is bought is not spun.
+
+    Parameters
+    ----------
+    own : singles in the ply, as you state them
+    design : strands of its design that are not bought
+
+    Returns
+    -------
+    n, a number
+
+    Raises
+    ------
+    ValueError
+        Neither, or less than one.
+
+    Notes
+    -----
+    Valid for singles that lie side by side. Of a single plied with a bought thread, the single alone is spun.
+
+    References
+    ----------
+    Definition of counting.
+
+    Examples
+    --------
+    >>> print(singles_in_ply(design=3))
+    3
+    """
+    used = design if own is None else own
+    require_applicable(used is not None, "Neither the singles nor a design is known.")
+    require_within(AT_LEAST_ONE, "There must be at least one single.", used)
+    return used
+
+
+@calculation
+def plying_hours(length: Length, strands: Ratio, pace: Pace | None = None, design: str | None = None) -> Time:
     """Hours of plying.
 
-    t = L / v, and t = 0 for a single. A yarn of one strand is not plied.
+    t = L / v, and t = 0 for a single. A yarn of one strand is not plied, unless a design says with what.
 
     Parameters
     ----------
     length : L, length of the finished yarn
     strands : n, singles in it
     pace : v, length of ply in a time
+    design : name of its design, if it has one
 
     Returns
     -------
@@ -133,7 +173,7 @@ def plying_hours(length: Length, strands: Ratio, pace: Pace | None = None) -> Ti
     require_within(NOT_NEGATIVE, "The length", length)
     require_within(COUNTED, "The number of strands", strands)
     if pace is None:
-        require(strands == 1, "Give the pace of plying.")
+        require((strands == 1) & (design is None), "Give the pace of plying.")
         return length / Quantity(1.0, "m/hour") * 0
     require_within(ABOVE_ZERO, "The pace", pace)
-    return (length / pace).to("hour") * np.where(strands > 1, 1.0, 0.0)[()]
+    return (length / pace).to("hour") * np.where((strands > 1) | (design is not None), 1.0, 0.0)[()]

@@ -8,9 +8,9 @@ import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require_numbers
 from workbookgen.reference.fiber.stages import STATES
-from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, NOT_NEGATIVE, require_within
 from workbookgen.texts import folded
-from workbookgen.units import Length, LinearDensity, Mass, Quantity
+from workbookgen.units import Length, LinearDensity, Mass, Quantity, Ratio
 
 THREAD = STATES[-1]
 
@@ -51,6 +51,44 @@ def bought_part(contribution: LinearDensity, form: str | None = None) -> LinearD
     require_within(ABOVE_ZERO, "The component must weigh something.", contribution)
     is_bought = False if form is None else by_element(lambda each: folded(str(each)) == THREAD, form)
     return contribution * np.where(is_bought, 1.0, 0.0)[()]
+
+
+@calculation
+def strands_to_spin(strands: Ratio, form: str | None = None) -> Ratio:
+    """Strands of a component that are singles to spin.
+
+    n = its strands, or 0 if its lot was bought as yarn or thread. What is bought takes no hours of spinning.
+
+    Parameters
+    ----------
+    strands : how many of it are in the yarn
+    form : the state in which its lot was bought, if it has one
+
+    Returns
+    -------
+    n, a number
+
+    Raises
+    ------
+    ValueError
+        Strands that are not a whole number from 1 up.
+
+    Notes
+    -----
+    Valid for a component of one kind: of two lots, the first says it.
+
+    References
+    ----------
+    Definition of counting.
+
+    Examples
+    --------
+    >>> print(strands_to_spin(2, "prepared fiber"))
+    2.0
+    """
+    require_within(COUNTED, "The number of strands", strands)
+    is_bought = False if form is None else by_element(lambda each: folded(str(each)) == THREAD, form)
+    return strands * np.where(is_bought, 0.0, 1.0)[()]
 
 
 @calculation
