@@ -75,6 +75,8 @@ def of(values, block, stays):
     ("structure", {"length": 600.0, "strands": 1.0, "structure": "several strands"}, "plied", ""),
     ("structure", {"length": 600.0, "take_up": 0.0}, "plied", ""),
     ("structure", {"length": 600.0}, "plied", "Take-up: an empty one"),
+    ("structure", {"length": 600.0, "structure": "A cable", "take_up": 0.04}, "plied", "Take-up in cabling: an empty one"),
+    ("structure", {"length": 600.0, "structure": "A cable", "take_up": 0.04, "cabling": 0.03}, "plied", ""),
     ("bobbin", {"weighed": 4.0, "grist": 12.0}, "length", f"Grist of the singles: {ROPE}"),
     ("bobbin", {"weighed": 4.0, "grist": 2000.0}, "length", ""),
     ("bobbin", {"weighed": 4.0, "grist": 2000.0, "wanted": 400.0}, "strand", "Take-up: an empty one"),

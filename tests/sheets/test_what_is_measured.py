@@ -22,6 +22,8 @@ ASKED = (
     # A tenth lost in washing makes 6.67 turns of 6: with singles of 9 counted before it, a balanced ply is 11% above balance.
     ("samples_singles_turns", "if the ply was washed, out of one of its strands"),
     ("plying_plied", "before washing, as the singles were"),
+    # Two singles of 20 yd spun in 30 minutes: 20 yd of one took 15, and a pace of 80 yd an hour; with the minutes of both it would be 40.
+    ("samples_spin_minutes", "one of the singles, not for all"),
     # K is of the wraps and of the grist, and the grist is that of the finished sample, which washing has made rounder and shorter.
     ("samples_wpi_1", "of the finished yarn"),
     # Of 2 oz fed to a comb in an hour 1.4 oz are ready to spin; 14 oz of it take ten hours, not seven.

@@ -56,7 +56,7 @@ TOP = Card(
                    'IF(ROUND(strand_repeats, 6) = ROUND(strand_repeats, 0), "Each strand holds the same colors in the same order.", '
                    '"The strands would not be alike: they end within a repeat. Divide into " & said(pieces) & " strips instead.")',
                    color.order_words, None, uses={"repeats": "strand_repeats"}),
-            Result("yarn", "Yarn in a skein", "strand * grist * (1 - take_up)", color.strand_length, LENGTH, uses={"mass": "strand"}),
+            Result("yarn", "Yarn in a skein", "strand * grist * (1 - take_up)", color.strand_length, LENGTH, uses={"mass": "strand"}, note="Before washing."),
             Result("repeat", "One repeat", "yarn / strand_repeats", color.run, LENGTH, uses={"length": "yarn", "repeats": "strand_repeats"}, leaves=("share",), digits=1,
                    note="In the yarn."),
             Result("ahead", "Out of step at the end", "yarn * differ", color.out_of_step, LENGTH, uses={"length": "yarn", "difference": "differ"}, only_if="strands > 1", digits=1,

@@ -94,7 +94,7 @@ def _you_type() -> Group:
         Input("singles_piece", "In singles of", AMOUNT, LOOP, help="Length of that piece."),
         Input("ply_turns", "Turns, ply", NONE_OR_TURNS, NUMBER, width=9, help="Turns counted out of a piece of the ply."),
         Input("ply_piece", "In ply of", AMOUNT, LOOP, help="Length of that piece."),
-        Input("spin_minutes", "Spinning took", AMOUNT, MINUTES, help="Minutes for the singles' length."),
+        Input("spin_minutes", "Spinning took", AMOUNT, MINUTES, help="Minutes for that length of one of the singles, not for all of them."),
         Input("ply_minutes", "Plying took", AMOUNT, MINUTES, width=9, help="Minutes for the plied length."),
     ))
 

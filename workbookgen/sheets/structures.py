@@ -27,6 +27,10 @@ def chapter(settings: Settings) -> Chapter:
     ))
 
 
+def _is_cabled_without_take_up(values: dict) -> bool:
+    return isinstance(values["structure"], str) and folded(values["structure"]) == "a cable" and values["cabling"] is None
+
+
 def _has_its_own_strands(values: dict) -> bool:
     built = values["structure"]
     return isinstance(built, str) and folded(built) in ("a chain of three", "a ball on itself") and (values["strands"] is not None or values["plies"] is not None)
@@ -69,6 +73,8 @@ STRUCTURE = Card(
         Rule('AND(OR(structure = "a chain of three", structure = "a ball on itself"), OR(given(strands), given(plies)))', _has_its_own_strands,
              f"{ASKING} Strands: a chain has three ends, a ball two, whatever is typed here. For a ply choose several strands above."),
         plausible.no_take_up(strands="ends"),
+        Rule('AND(structure = "a cable", NOT(given(cabling)))', _is_cabled_without_take_up,
+             f"{ASKING} Take-up in cabling: an empty one counts as none, and the cable comes out short. Type yours, or 0 for none."),
     ),
 )
 
