@@ -104,3 +104,18 @@ def test_the_first_skein_of_two_is_the_one_above_unless_another_is_chosen():
     assert one("compare_dots_grist_yd_lb") == "–" * 10 + "●"
     one, _ = shown(logged(skein="Aster 1") | both | {"compare_first": ("Aster 4",)})
     assert one("compare_words") == "keep apart"
+
+
+@pytest.mark.parametrize(("own", "of_lot", "words", "differ"), [
+    (None, None, "go together", "."),
+    (None, "A 12", "go together", "."),  # both are of the lot's
+    ("B 3", "A 12", "alternate rows", ", and they are of two dye lots."),
+    ("a 12", "A 12", "go together", "."),
+    ("B 3", None, "go together", "."),  # of the other one nothing is known
+])
+def test_skeins_of_two_dye_lots_are_not_put_into_one_piece_unasked(own, of_lot, words, differ):
+    """Of one grist within 1.3%: 800 yd/lb, and 104 turns of 2 yd less a twentieth, 197.6 yd, in 3.9 oz, which are 810.7."""
+    filled = with_records(us().planner, entries(skein="Aster 1") | {"compare_second": ("Aster 2",)}, "fiber",
+                          [{"name": "Aster", "state": "raw fleece", "weight": 64.0, "dye_lot": of_lot}])
+    one, _ = shown(with_records(us().planner, filled, "skeins", [each | {"dye_lot": own if each["name"] == "Aster 2" else None} for each in SKEINS]))
+    assert one("compare_words") == words and one("compare_differ") == f"Their grists differ by 1%{differ}"

@@ -28,7 +28,7 @@ MOST_BYTES = 96 * 2**20
 MOST_UNPACKED = 1_000 * 2**20
 MOST_PARTS = 2_000
 MOST_TAGS = 17_000_000
-MOST_CELLS = 2_970_000
+MOST_CELLS = 2_990_000
 MOST_TAGS_BESIDE = 500_000  # in a part that is not a sheet, and is held in memory as a whole
 
 MOST_KEPT = 16 * 2**20  # unpacked, of a workbook whose parts are kept for the reader; a filled planner of the usual size has 5 MB

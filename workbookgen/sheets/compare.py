@@ -4,7 +4,7 @@ from workbookgen.language.abreast import Abreast
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import MESSAGE, Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
-from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, IN_METERS, IN_YARDS, LOOP, MASS, SHARE, THREADS, Kind
+from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, IN_METERS, IN_YARDS, LOOP, MASS, NUMBER, SHARE, THREADS, Kind
 from workbookgen.language.views import Answers, Band, Big, Reading, band
 from workbookgen.reference import measuring, statistics
 from workbookgen.settings import Settings
@@ -60,6 +60,18 @@ def verdict(first: str, second: str) -> str:
     return f'IF({difference} <= 0.1, "go together", IF({difference} <= 0.2, "alternate rows", "keep apart"))'
 
 
+def _dye(skein: str, name: str) -> tuple[Result, ...]:
+    """The dye lot of a skein: as it was typed beside it, or else of the lot that it was spun from."""
+    return (
+        lookup(f"{skein}_own_dye", f"Its own dye lot, {skein}", "skeins_dyed", name),
+        lookup(f"{skein}_lot", f"Fiber lot, {skein}", "skeins_from_lot", name),
+        lookup(f"{skein}_lot_dye", f"Dye lot of its fiber, {skein}", "fiber_dyed", f"{skein}_lot"),
+        Result(f"{skein}_dye", f"Dye lot, {skein}", f"IF(given({skein}_own_dye), {skein}_own_dye, {skein}_lot_dye)", measuring.in_use, None,
+               uses={"tried": f"{skein}_own_dye", "logged": f"{skein}_lot_dye"}, only_if=f"OR(given({skein}_own_dye), given({skein}_lot_dye))"),
+    )
+
+
+TWO_DYES = "IF(given(two_dyes), two_dyes, 0) = 1"
 COMPARE = Card(
     "compare",
     "Beside another",
@@ -73,11 +85,18 @@ COMPARE = Card(
                    uses={"tried": "first", "logged": "measure_skein"}, only_if="OR(given(first), given(measure_skein))"),
             *(_of(skein, name, *compared) for compared in COMPARED for skein, name in (("first", "left"), ("second", "second"))),
             *(each for key, label, _ in COMPARED if key in TOLD_APART for each in _apart(key, label)),
+            *_dye("first", "left"),
+            *_dye("second", "second"),
         )),
         Group("Verdict", (
             Result("difference", "Grists differ by", DIFFERENCE, statistics.difference, SHARE, uses=OF_BOTH),
-            Result("words", "In words", verdict("first_grist_yd_lb", "second_grist_yd_lb"), statistics.may_share, None, uses=OF_BOTH),
-            Result("differ", "In words", '"Their grists differ by " & said(difference) & "."', measuring.difference_words, None),
+            Result("by_grist", "By their grists", verdict("first_grist_yd_lb", "second_grist_yd_lb"), statistics.may_share, None, uses=OF_BOTH),
+            Result("two_dyes", "Two dye lots", "IF(first_dye = second_dye, 0, 1)", measuring.two_dye_lots, NUMBER, digits=0,
+                   uses={"first": "first_dye", "second": "second_dye"}),
+            Result("words", "In words", f'IF({TWO_DYES}, IF(by_grist = "go together", "alternate rows", by_grist), by_grist)', measuring.by_dye_lots, None,
+                   uses={"verdict": "by_grist", "two": "two_dyes"}),
+            Result("differ", "In words", f'"Their grists differ by " & said(difference) & IF({TWO_DYES}, ", and they are of two dye lots.", ".")',
+                   measuring.difference_words, None, uses={"two": "two_dyes"}),
         )),
     ),
 )
@@ -95,13 +114,13 @@ def _band(settings: Settings) -> Band:
     labels = {key: label for key, label, _ in COMPARED}
     beside = Abreast(
         title="Beside another", heads=("one (or the skein above)", "the other", "more, or less", ""), wide=(2, 2, 1, 1), across=LEFT,
-        rows=(("Skein", ("compare_first", "compare_second", "", "")), *(row(key, labels[key]) for key in shown)),
+        rows=(("Skein", ("compare_first", "compare_second", "", "")), *(row(key, labels[key]) for key in shown), ("Dye lot", ("compare_first_dye", "compare_second_dye", "", ""))),
         dots=tuple(f"compare_dots_{key}" for key in TOLD_APART), loud=(f"compare_first_{grist}",),
     )
     together = Answers(
         title="Do they go together?", across=RIGHT, message=f"compare_{MESSAGE.key}", big=(Big("compare_words", below=("compare_differ",)),),
     )
     rules = Reading(is_small=True, across=RIGHT, is_below=True, sentences=(
-        "Within 10%: the same piece.", "Within 20%: alternate them, row by row.", "More: keep them apart.", "Common practice, no source.",
+        "Within 10%, and of one dye lot: the same piece.", "Within 20%: alternate them, row by row.", "More: keep them apart.", "Common practice, no source.",
     ))
     return band(beside, together, rules)

@@ -224,6 +224,7 @@ def _for_other_sheets(settings: Settings) -> Group:
         repeated("from_reel", "Reel", "reel", width=18),
         Result("from_lot", "Drawn from", "lot", belongings.of_one_lot, None, width=18, only_if="NOT(given(design))"),
         repeated("from_design", "Design", "design", width=18),
+        repeated("dyed", "Dyed", "dye_lot", width=14),
         lookup("project_shrinkage", "Its project's shrinkage", "projects_shrinkage_known", "project", SHARE),
         lookup("design_shrinkage", "Its design's shrinkage", "designs_shrinkage", "design", SHARE),
         Result("weighed_of", "Weighed, of", "design", belongings.weighed, None, uses={"name": "design", "mass": "net"}, only_if="net > 0", width=18),

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require
-from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, PART, require_within
 from workbookgen.reference.statistics.groups import ALTERNATE, APART, TOGETHER
 from workbookgen.reference.words import percent, said
 from workbookgen.units import Length, Ratio
@@ -212,14 +212,15 @@ def project_words(project: str, need: Length, share: Ratio) -> str:
 
 
 @calculation
-def difference_words(difference: Ratio) -> str:
+def difference_words(difference: Ratio, two: Ratio = 0.0) -> str:
     """How much two skeins differ, in words.
 
-    words = Δ in whole percent. It is shown below the verdict that follows from it.
+    words = Δ in whole percent, and whether they are of two dye lots. It is shown below the verdict that follows from it.
 
     Parameters
     ----------
     difference : Δ, their relative difference in grist
+    two : 1 if they are of two dye lots, else 0
 
     Returns
     -------
@@ -243,7 +244,8 @@ def difference_words(difference: Ratio) -> str:
     >>> print(difference_words(0.17))
     Their grists differ by 17%.
     """
-    return by_element(lambda share: f"Their grists differ by {share}.", percent(difference))
+    require_within(PART, "Two dye lots", two)
+    return by_element(lambda share, apart: f"Their grists differ by {share}{', and they are of two dye lots' if apart else ''}.", percent(difference), two)
 
 
 @calculation
