@@ -18,8 +18,8 @@ def test_an_archive_says_what_it_takes():
     assert seconds_an_entry(Settings(rows=Rows(skeins=5_000, fiber=250, projects=125))) == pytest.approx(1.05)
     archive = Rows(skeins=20_000, fiber=1_000, projects=500)
     assert long_wait(Settings(rows=archive)) == (
-        "Once its lines are full, a spreadsheet program may need 17 seconds or more after each skein you type: 20,000 skeins are added up "
-        "for 1,000 lots and 500 projects. Fewer lines under [rows] in the settings make it quicker."
+        "Once its lines are full, a spreadsheet program may need 17 seconds or more to add 20,000 skeins up for 1,000 lots and 500 projects: "
+        "LibreOffice when you come to the desk, others perhaps after each skein you type. Fewer lines under [rows] in the settings make it quicker."
     )
 
 

@@ -35,7 +35,9 @@ from workbookgen.sheets.lookup import lookup
 from workbookgen.unit_systems import UNIT_SYSTEMS
 
 SHEET = tabs.SKEINS
-FEW = 1_000  # with more skeins, comparing every name with every other would make the planner slow
+# With more skeins, comparing every name with every other would make the planner slow, and so would a message that needs
+# the mean of every lot: after each typed wrap the head looks at all messages. What stands out is told beside the skein.
+FEW = 1_000
 FINISHED = "IF(given(washed_loop), length_yd * washed_loop / loop, length_yd * (1 - IF(given(shrinkage_expected), shrinkage_expected, 0)))"
 OF_FINISHED = {"length": "length_yd", "shrinkage": "shrinkage_expected"}
 OF_SKEIN = {"uses": {"length": "finished_yd", "mass": "net"}, "only_if": "finished_yd > 0"}
@@ -89,7 +91,7 @@ def skeins(settings: Settings) -> Log:
             plausible.washed_loop(),
             plausible.wraps_counted(),
             plausible.without_length(),
-            plausible.off_its_lot(),
+            *((plausible.off_its_lot(),) if settings.rows.skeins <= FEW else ()),
             plausible.of_a_lot_alone(),
             *plausible.not_weighed(),
             Rule("tare >= gross", lambda values: values["tare"] >= values["gross"],

@@ -1,0 +1,41 @@
+"""An archive of skeins: what is typed into one is answered at once, though thousands of others stand beside it."""
+
+from collections.abc import Iterable
+
+import pytest
+
+from workbookgen.language.fields import Result
+from workbookgen.language.parts import Planner
+from workbookgen.settings import Rows, Settings
+from workbookgen.sheets.planner import planner
+from workbookgen.sheets.skeins import FEW
+
+TYPED = {"skeins_wraps", "skeins_gross"}
+
+
+def read_by(described: Planner, key: str) -> set[str]:
+    """The full keys of what a field's formula reads."""
+    block, field = described.by_key[key]
+    return {described.meaning(block, word).key for word in field.words} if isinstance(field, Result) else set()
+
+
+def reached(described: Planner, keys: Iterable[str]) -> set[str]:
+    """These fields, and all that they depend on."""
+    found, waiting = set(), set(keys)
+    while waiting:
+        found |= waiting
+        waiting = set().union(*(read_by(described, key) for key in waiting)) - found
+    return found
+
+
+def sums_over_skeins(described: Planner, keys: set[str]) -> set[str]:
+    """Those that are of another block, and depend on what was counted or weighed of the skeins."""
+    return {key for key in keys if described.by_key[key][0].key != "skeins" and reached(described, {key}) & TYPED}
+
+
+@pytest.mark.parametrize(("rows", "looks_at_all"), [(FEW, True), (FEW + 1, False)])
+def test_no_message_of_many_skeins_waits_for_sums_over_all_of_them(rows, looks_at_all):
+    """The head looks at every message: where these need what each lot adds up to, a wrap typed into 20,000 skeins takes LibreOffice six seconds."""
+    described = planner(Settings(rows=Rows(skeins=rows)))
+    words = {f"skeins_{word}" for rule in described.blocks["skeins"].rules for word in rule.text.words}
+    assert TYPED & words and bool(sums_over_skeins(described, reached(described, words))) == looks_at_all
