@@ -6,20 +6,21 @@ from workbookgen.reference.calculation import by_element, calculation, require, 
 from workbookgen.reference.fates import is_gone
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
 from workbookgen.reference.words import said
-from workbookgen.units import Mass, Ratio, Some
+from workbookgen.units import Length, Mass, Ratio, Some
 
 FREEZING = 7.0  # days
+THERE = "there"
 
 
 @calculation
 def still_there(amount: Some, gone: str | None = None) -> Some:
-    """What a skein counts for in the stock: its length, its weight or its price.
+    """What a skein counts for in the stock: its length, or its price.
 
     v = amount. What was given away, sold, used or lost is no longer stock.
 
     Parameters
     ----------
-    amount : its length, its mass, or what it cost or would sell for, in money
+    amount : its length, or what it cost or would sell for, in money
     gone : where it went, if it is gone
 
     Returns
@@ -48,6 +49,43 @@ def still_there(amount: Some, gone: str | None = None) -> Some:
     require(gone is None or by_element(lambda each: not is_gone(str(each)), gone), "The skein is gone.")
     require_within(NOT_NEGATIVE, "An amount", amount)
     return amount
+
+
+@calculation
+def in_stock(length: Length, gone: str | None = None) -> str:
+    """Whether a skein is in the stock.
+
+    words = "there", where its length is known. What was given away, sold, used or lost is no longer stock.
+
+    Parameters
+    ----------
+    length : its length
+    gone : where it went, if it is gone
+
+    Returns
+    -------
+    the text "there"
+
+    Raises
+    ------
+    ValueError
+        A negative length, or a skein that is gone.
+
+    Notes
+    -----
+    Valid for skeins that left whole.
+
+    References
+    ----------
+    Definition of a stock.
+
+    Examples
+    --------
+    >>> print(in_stock(Quantity(200, "yd")))
+    there
+    """
+    still_there(length, gone)
+    return by_element(lambda _: THERE, length.magnitude)
 
 
 @calculation

@@ -9,9 +9,12 @@ from workbookgen.settings import Settings
 
 def spun(settings: Settings) -> Card:
     return Card("skein_sums", "", groups=(Group("", (
-        Result("skeins", "Skeins", "COUNT(skeins_there)", overview.how_many, NUMBER, uses={"amounts": "skeins_there"}, digits=0),
-        Result("length", "Yarn in skeins", "sum(skeins_there)", stock.sum_of, LENGTH, uses={"amounts": "skeins_there"}),
-        Result("mass", "Its weight", "sum(skeins_there_mass)", stock.sum_of, MASS, uses={"amounts": "skeins_there_mass"}),
+        Result("skeins", "Skeins", 'count_where(skeins_finished_yd, skeins_stock, "there")', stock.count_where, NUMBER, digits=0, fixed={"name": care.THERE},
+               uses={"names": "skeins_stock", "amounts": "skeins_finished_yd"}),
+        Result("length", "Yarn in skeins", 'sum_where(skeins_finished_yd, skeins_stock, "there")', stock.sum_where, LENGTH, fixed={"name": care.THERE},
+               uses={"names": "skeins_stock", "amounts": "skeins_finished_yd"}),
+        Result("mass", "Its weight", 'sum_where(skeins_net, skeins_stock, "there")', stock.sum_where, MASS, fixed={"name": care.THERE},
+               uses={"names": "skeins_stock", "amounts": "skeins_net"}),
         Result("gone", "Gone", "COUNT(skeins_line_of_gone) - aside", belongings.how_many_went, NUMBER, uses={"lines": "skeins_line_of_gone"}, digits=0),
         Result("aside", "Set aside", 'COUNTIF(skeins_gone, "set aside")', belongings.how_many_aside, NUMBER, uses={"fates": "skeins_gone"}, digits=0),
         Result("words", "In words",
