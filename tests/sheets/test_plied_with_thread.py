@@ -92,6 +92,18 @@ def test_what_washing_takes_of_a_design_is_taken_of_its_projects_and_skeins():
     assert finished[:2] == (pytest.approx(190), pytest.approx(190)) and known[0] == "usual shrinkage" and unwashed[0] == pytest.approx(1500 / 0.95)
 
 
+def test_bobbins_of_a_project_hold_the_single_that_its_design_has():
+    """By hand: beside the thread, its single is still one of 2,000 yd/lb; of the whole yarn it would be one of 1,584. 1,500 yd of it weigh 12 oz, and
+    1,575 yd of the thread 3.15 oz more: all of it needs two plying bobbins of 14 oz."""
+    cards = {"bobbin_project": ("Shawl",), "bobbin_weighed": (14.0,), "bobbin_take_up": (0.0,)}
+    entries = starting_entries(PLANNER) | cards
+    for log, lines in {"fiber": LOTS, "designs": [{"name": "Tweed", "shrinkage": 0.0}], "components": STRANDS, "projects": [SHAWL]}.items():
+        entries = with_records(PLANNER, entries, log, lines)
+    keys = ("bobbin_singles", "bobbin_mass", "bobbin_plying_bobbins", "bobbin_bobbins")
+    [values] = expected_of_keys(PLANNER, [entries], keys)
+    assert [values[key][0] for key in keys] == [pytest.approx(2000), pytest.approx(12), 2, 1]
+
+
 @pytest.mark.parametrize(("skein", "is_asked"), [
     ({"lot": "Fog"}, True), ({"design": "Tweed"}, False), ({}, False), ({"lot": "Fog", "project": None}, False),
 ])

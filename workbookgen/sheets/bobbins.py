@@ -34,7 +34,8 @@ def chapter(settings: Settings) -> Chapter:
     ))
 
 
-OF_PROJECT = "estimated its_length its_left its_strands its_own_take_up its_take_up its_grist its_shrinkage wanted_used strands_used take_up_used strand each_plied"
+SPUN_IN_PART = "IF(given(its_bought), its_bought < 0.999999, 1 = 1)"
+OF_PROJECT = "estimated its_length its_left its_bought its_strands its_own_take_up its_take_up its_grist its_shrinkage wanted_used strands_used take_up_used strand each_plied"
 
 
 def _of_project(key: str, label: str, column: str, unit) -> Result:
@@ -68,6 +69,7 @@ def bobbin(settings: Settings) -> Card:
                 Result("holds", "One holds", "IF(given(weighed), weighed, estimated)", plying.bobbin_holds, MASS, only_if="OR(given(weighed), given(estimated))"),
                 _of_project("its_length", "Yarn of the project", "unwashed", LENGTH),
                 _of_project("its_left", "Still to make", "left_share", SHARE),
+                _of_project("its_bought", "Bought thread in it", "bought_share", SHARE),
                 _of_project("its_strands", "Its strands", "plies", NUMBER),
                 _of_project("its_own_take_up", "Its take-up", "take_up", SHARE),
                 _of_project("its_take_up", "Sample's take-up", "sample_take_up", SHARE),
@@ -79,10 +81,13 @@ def bobbin(settings: Settings) -> Card:
                        plying.take_up_to_ply, SHARE,
                        uses={"own": "take_up", "project": "its_own_take_up", "sample": "its_take_up"},
                        only_if="OR(given(take_up), given(its_own_take_up), IF(given(its_take_up), AND(its_take_up >= 0, its_take_up < 1), 1 = 1))"),
-                Result("singles", "Grist of the singles", "IF(given(grist), grist, its_grist * strands_used / ((1 - its_shrinkage) * (1 - take_up_used)))", plying.singles_grist,
-                       GRIST_US, digits=0,
-                       uses={"own": "grist", "plied": "its_grist", "strands": "strands_used", "take_up": "take_up_used", "shrinkage": "its_shrinkage"},
-                       only_if="OR(given(grist), AND(given(its_grist), given(its_shrinkage)))", note="As typed, or as the project's yarn needs it before washing."),
+                Result("singles", "Grist of the singles",
+                       "IF(given(grist), grist, its_grist * strands_used / ((1 - its_shrinkage) * (1 - take_up_used) * (1 - IF(given(its_bought), its_bought, 0))))",
+                       plying.singles_grist, GRIST_US, digits=0,
+                       uses={"own": "grist", "plied": "its_grist", "strands": "strands_used", "take_up": "take_up_used", "shrinkage": "its_shrinkage",
+                             "bought": "its_bought"},
+                       only_if=f"OR(given(grist), AND(given(its_grist), given(its_shrinkage), {SPUN_IN_PART}))",
+                       note="As typed, or as the project's yarn needs it before washing."),
                 Result("singles_m", "Grist of the singles", "singles", yarn_count.indirect_count, GRIST_METRIC, uses={"grist": "singles"}),
                 Result("length", "That is", "holds * singles", yarn_count.length_of_mass, LENGTH, uses={"mass": "holds", "grist": "singles"},
                        note="Length of single on one full bobbin."),
@@ -95,8 +100,9 @@ def bobbin(settings: Settings) -> Card:
                 Result("all_singles", "Singles in all", "strand * strands_used", plying.component_length, LENGTH, uses={"wanted": "strand", "strands": "strands_used"},
                        leaves=("feed",)),
                 Result("mass", "They weigh", "all_singles / singles", yarn_count.mass_of_length, MASS, uses={"length": "all_singles", "grist": "singles"}),
-                Result("plying_bobbins", "Plying bobbins", "ROUNDUP(ROUND(mass / IF(given(plying), plying, holds), 6), 0)", plying.plying_bobbins, NUMBER, digits=0,
-                       only_if="OR(given(plying), given(holds))", note="For the plied yarn, which weighs what its singles weigh."),
+                Result("plying_bobbins", "Plying bobbins", "ROUNDUP(ROUND(mass / (1 - IF(given(its_bought), its_bought, 0)) / IF(given(plying), plying, holds), 6), 0)",
+                       plying.plying_bobbins, NUMBER, digits=0, uses={"bought": "its_bought"}, only_if=f"AND(OR(given(plying), given(holds)), {SPUN_IN_PART})",
+                       note="For the plied yarn, which weighs what its singles weigh, and the bought thread of its design."),
                 Result("each_plied", "Plied yarn on each", "wanted_used / plying_bobbins", plying.bobbin_gets, LENGTH, uses={"length": "wanted_used", "bobbins": "plying_bobbins"},
                        only_if="plying_bobbins >= 1"),
                 Result("words", "In words", 'IF(plying_bobbins <= 1, "It all fits on one plying bobbin.", "It fills " & said(plying_bobbins) & " plying bobbins of " '

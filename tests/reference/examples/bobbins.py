@@ -22,6 +22,8 @@ EXAMPLES = [
     (plying.singles_grist, dict(plied=q("yard/pound", 900, 1680), strands=n(2, 3), take_up=n(0.04, 0), shrinkage=n(0.05, -0.02))),
     (plying.bobbins_to_fill, dict(length=q("yard", 400, 900), holds=q("m", 300, 350), strands=n(2, 3))),
     (plying.plying_bobbins, dict(mass=q("oz", 9, 3), holds=q("g", 100, 90))),
+    (plying.singles_grist, dict(plied=q("yard/pound", 900, 1680), strands=n(2, 3), take_up=n(0.04, 0), shrinkage=n(0.05, -0.02), bought=n(0.2, 0))),
+    (plying.plying_bobbins, dict(mass=q("oz", 9, 3), holds=q("g", 100, 90), bought=n(0.2, 0))),
     (plying.plying_bobbins, dict(mass=q("oz", 9, 3), plying=q("g", 100, 90))),
     (plying.bobbin_gets, dict(length=q("yard", 400, 900), bobbins=n(1, 3))),
     (plying.plying_words, dict(bobbins=n(1, 3), each=q("yard", 400, 300))),

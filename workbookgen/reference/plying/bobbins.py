@@ -11,6 +11,8 @@ from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED, NOT_
 from workbookgen.reference.words import said
 from workbookgen.units import Density, Length, Mass, Ratio
 
+NEARLY_ALL = 0.999999  # of a yarn's weight: the rest is the rounding of shares
+
 
 @calculation
 def bobbin_mass(outer: Length, inner: Length, height: Length, package_density: Density, fullness: Ratio = 0.9) -> Mass:
@@ -135,16 +137,17 @@ def bobbins_to_fill(length: Length, holds: Length, strands: Ratio) -> Ratio:
 
 
 @calculation
-def plying_bobbins(mass: Mass, holds: Mass | None = None, plying: Mass | None = None) -> Ratio:
+def plying_bobbins(mass: Mass, holds: Mass | None = None, plying: Mass | None = None, bought: Ratio | None = None) -> Ratio:
     """Bobbins that the plied yarn fills.
 
-    k = ⌈m / M⌉, M the plying bobbin's, or else what the others hold. The plied yarn weighs what its singles weigh.
+    k = ⌈m / (1 - b) / M⌉, M the plying bobbin's, or else what the others hold. The plied yarn weighs what its singles weigh, and a bought thread in it.
 
     Parameters
     ----------
     mass : m, mass of all singles
     holds : mass that a bobbin of singles holds
     plying : mass that a plying bobbin holds, if it is a different one
+    bought : b, share of the yarn's weight that is a bought thread, none if not given
 
     Returns
     -------
@@ -153,11 +156,11 @@ def plying_bobbins(mass: Mass, holds: Mass | None = None, plying: Mass | None = 
     Raises
     ------
     ValueError
-        A negative mass, no bobbin at all, or one that holds nothing.
+        A negative mass, no bobbin at all, or one that holds nothing, or a yarn all bought.
 
     Notes
     -----
-    Valid for plied yarn that packs as densely as its singles; m / M is rounded to six decimals first.
+    Valid for plied yarn that packs as densely as its singles; what is rounded up is rounded to six decimals first.
 
     References
     ----------
@@ -168,12 +171,14 @@ def plying_bobbins(mass: Mass, holds: Mass | None = None, plying: Mass | None = 
     >>> print(plying_bobbins(Quantity(250, "g"), holds=Quantity(100, "g")))
     3.0
     """
-    require_numbers(mass, holds, plying)
+    require_numbers(mass, holds, plying, bought)
     room = holds if plying is None else plying
+    spun = 1.0 if bought is None else 1 - bought
+    require(bought is None or bought < NEARLY_ALL, "A yarn that is all bought is not plied.")
     require(room is not None, "State what a bobbin holds.")
     require_within(ABOVE_ZERO, "A bobbin must hold something.", room)
     require_within(NOT_NEGATIVE, "A mass", mass)
-    return whole_for((mass / room).m_as(""))
+    return whole_for((mass / spun / room).m_as(""))
 
 
 @calculation

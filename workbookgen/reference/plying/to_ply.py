@@ -2,6 +2,7 @@
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED, NOT_NEGATIVE, PART, SHRINKAGE, require_within
+from workbookgen.reference.plying.bobbins import NEARLY_ALL
 from workbookgen.reference.plying.design import require_loss
 from workbookgen.units import Grist, Length, Ratio
 
@@ -128,10 +129,12 @@ def take_up_to_ply(own: Ratio | None = None, project: Ratio | None = None, sampl
 
 
 @calculation
-def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands: Ratio = 1, take_up: Ratio = 0, shrinkage: Ratio | None = None) -> Grist:
+def singles_grist(
+    own: Grist | None = None, plied: Grist | None = None, strands: Ratio = 1, take_up: Ratio = 0, shrinkage: Ratio | None = None, bought: Ratio | None = None
+) -> Grist:
     """Grist of the singles on the bobbins.
 
-    g = own, or else G · n / ((1 - s) · (1 - c)). The second gives the singles of a planned yarn.
+    g = own, or else G · n / ((1 - s) · (1 - c) · (1 - b)). The second gives the singles of a planned yarn, of which a bought thread is a part.
 
     Parameters
     ----------
@@ -140,6 +143,7 @@ def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands:
     strands : n, its strands
     take_up : c, share of the singles' length lost in plying
     shrinkage : s, share of the yarn's length lost in washing
+    bought : b, share of the yarn's weight that is a bought thread, none if not given
 
     Returns
     -------
@@ -148,7 +152,7 @@ def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands:
     Raises
     ------
     ValueError
-        Neither the grist nor the plan that it follows from is known, or it is not above zero, or a loss of the whole length.
+        Neither the grist nor the plan that it follows from is known, or it is not above zero, or a loss of the whole length, or a yarn all bought.
 
     Notes
     -----
@@ -163,12 +167,14 @@ def singles_grist(own: Grist | None = None, plied: Grist | None = None, strands:
     >>> print(singles_grist(plied=Quantity(2, "m/g"), strands=2, shrinkage=0.2))
     5.0 meter / gram
     """
-    require_numbers(strands, take_up, shrinkage)
+    require_numbers(strands, take_up, shrinkage, bought)
+    spun = 1.0 if bought is None else 1 - bought
     if own is None:
         require(plied is not None and shrinkage is not None, "Give the grist of the singles, or choose a project.")
         require_loss(take_up, "take-up")
         require_within(SHRINKAGE, "The shrinkage", shrinkage)
         require_within(AT_LEAST_ONE, "There must be at least one strand.", strands)
-    grist = plied * strands / ((1 - shrinkage) * (1 - take_up)) if own is None else own
+        require(bought is None or bought < NEARLY_ALL, "A yarn that is all bought has no singles to spin.")
+    grist = plied / (1 - shrinkage) * strands / (spun * (1 - take_up)) if own is None else own
     require_within(ABOVE_ZERO, "The grist", grist)
     return grist
