@@ -6,6 +6,7 @@ that a person can choose, and stands here alone. Each difference is pinned with 
 """
 
 import json
+import math
 import re
 import subprocess
 
@@ -16,7 +17,7 @@ from checking.mutants import edited, mutants_of
 from long_run import drawn
 from workbookgen.build import layout_of, workbook
 from workbookgen.checking.check import check
-from workbookgen.checking.compare import agree
+from workbookgen.checking.compare import Finding, agree
 from workbookgen.engines import ENGINES, Area, engine
 from workbookgen.errors import MissingEngine, PlannerError
 from workbookgen.language.entries import starting_entries, with_records
@@ -68,26 +69,39 @@ def test_the_others_agree_on_every_answer(questions, name):
     assert {formula: got[formula] for formula, answer in wanted.items() if not agree(answer, got[formula]) and answer != got[formula]} == {}
 
 
+def answered(*formulas: str) -> list:
+    """What HyperFormula answers by itself."""
+    asked = 'import {HyperFormula} from "hyperformula"; const b = HyperFormula.buildFromArray([%s], {licenseKey: "gpl-v3", smartRounding: false});'
+    script = asked % json.dumps(formulas) + "console.log(JSON.stringify(b.getSheetValues(0)[0]))"
+    return json.loads(subprocess.run(["node", "--input-type=module", "-e", script], cwd=HERE, capture_output=True, text=True, check=True).stdout)
+
+
 def test_what_it_does_with_normsdist_by_itself():
     """Else the function that witness.mjs hands on would be handed on for nothing."""
-    bare = 'import {HyperFormula} from "hyperformula"; const b = HyperFormula.buildFromArray([["=NORMSDIST(1)", "=NORM.S.DIST(1,TRUE())"]],'
-    said = subprocess.run(
-        ["node", "--input-type=module", "-e", bare + '{licenseKey: "gpl-v3", smartRounding: false}); console.log(JSON.stringify(b.getSheetValues(0)[0]))'],
-        cwd=HERE,
-        capture_output=True,
-        text=True,
-        check=True,
-    ).stdout
-    one, two = json.loads(said)
+    one, two = answered("=NORMSDIST(1)", "=NORM.S.DIST(1,TRUE())")
     assert one["value"] == "#N/A", "HyperFormula now has NORMSDIST with one argument: take ours out of witness.mjs."
     assert two == pytest.approx(0.8413447460685429, rel=1e-9)  # table of the normal distribution at 1, from memory
+
+
+BESIDE_ZERO = 1e-9
+
+
+def test_how_far_the_tail_of_its_normal_distribution_is_off():
+    """So much more than rounding that what is left of two such terms, a length beside zero, is another one. A version that mends it ends the exception."""
+    [each] = answered("=NORM.S.DIST(-5.6,TRUE())")
+    assert each != pytest.approx(math.erfc(5.6 / math.sqrt(2)) / 2, rel=1e-10, abs=0)
+
+
+def is_beside_zero(finding: Finding) -> bool:
+    return isinstance(finding.got, float) and isinstance(finding.expected, float) and abs(finding.got - finding.expected) < BESIDE_ZERO
 
 
 def test_the_default_planner(blank, layout, record_property):
     report = check(blank, layout, [HyperFormula()], scenarios=SCENARIOS, formulas_in_file=read_planner(blank).formulas)
     [each] = report.engines
-    record_property("compared", [each.name, each.version, report.scenarios, each.comparisons, len(report.findings), each.worst_relative_difference])
-    assert [str(finding) for finding in report.findings[:10]] == []
+    findings = [str(finding) for finding in report.findings if not is_beside_zero(finding)]
+    record_property("compared", [each.name, each.version, report.scenarios, each.comparisons, len(findings), each.worst_relative_difference])
+    assert findings[:10] == [] and len(report.findings) < 10
     assert report.formula_cells == report.formula_cells_checked
     assert report.formula_cells_seen_filled > 0.85 * report.formula_cells  # a tenth are messages and marks, blank in a line that is all right
 
