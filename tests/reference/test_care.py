@@ -44,7 +44,7 @@ def test_a_skein_that_was_sold_is_spun_and_no_stock():
     skeins = [SKEIN | {"name": "One", "price": 20.0}, SKEIN | {"name": "Two", "price": 24.0, "gone": "sold"}]
     values = told(LOT, skeins)
     assert values["skeins_worth"][:2] == (20, None)
-    assert values["skein_sums_words"] == ("1 skein, 200 yd, 4 oz; worth $20; 1 more is gone",)
+    assert values["skein_sums_words"] == ("1 skein, 200 yd, 4 oz; worth $20; 1 more gone",)
     assert values["glance_length"][0] == approx(200) and values["glance_skeins_words"] == ("in 1 skein, 4 oz",)  # what the desk says is there
     assert values["fiber_skeins"][0] == 2 and values["fiber_spun_length"][0] == approx(400)  # both were spun of it
     assert values["fiber_to_come"][0] == approx(2)  # it took its weight of the lot all the same
@@ -53,7 +53,7 @@ def test_a_skein_that_was_sold_is_spun_and_no_stock():
 def test_who_comes_back_after_a_year_reads_what_is_there():
     """Three of 200 yd and 4 oz: one used, one sold, and the last given away, too."""
     skeins = [SKEIN | {"name": name, "gone": gone} for name, gone in (("One", "used"), ("Two", "sold"), ("Three", None))]
-    assert told(LOT, skeins)["skein_sums_words"] == ("1 skein, 200 yd, 4 oz; 2 more are gone",)
+    assert told(LOT, skeins)["skein_sums_words"] == ("1 skein, 200 yd, 4 oz; 2 more gone",)
     moths = [SKEIN | {"name": "One", "gone": "lost", "project": "Cap"}, SKEIN | {"name": "Two", "project": "Cap"}]
     cap = told(LOT | {"gone": "Lost"}, moths, projects=[{"name": "Cap", "wanted": 300.0, "grist": 1600.0, "lot_1": "Moss"}])
     assert cap["projects_in_skeins"][0] == approx(200) and cap["fiber_to_come"][0] == 0  # moths had the other skein and the rest of the lot
@@ -68,7 +68,7 @@ def test_a_skein_that_is_set_aside_is_stock_but_not_free():
     assert values["skeins_worth"][:4] == (20, 20, 20, None)
     assert values["skeins_free_lot"][:4] == ("Moss", None, None, None)
     assert values["skeins_for_project"][:4] == (None, None, "Cap", None) and values["projects_in_skeins"][0] == approx(200)
-    assert values["skein_sums_words"] == ("3 skeins, 600 yd, 12 oz; 2 of them are set aside; worth $60; 1 more is gone",)
+    assert values["skein_sums_words"] == ("3 skeins, 600 yd, 12 oz; 2 of them set aside; worth $60; 1 more gone",)
 
 
 def test_the_rest_of_a_lot_that_is_set_aside_is_stock_for_the_projects_that_draw_on_it():

@@ -59,7 +59,7 @@ def there_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, 
 
     Returns
     -------
-    a text such as "9 skeins, 2,050 yd, 30.5 oz; 2 more are gone"
+    a text such as "9 skeins, 2,050 yd, 30.5 oz; 2 more gone"
 
     Raises
     ------
@@ -77,21 +77,17 @@ def there_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, 
     Examples
     --------
     >>> print(there_in_words(9, Quantity(2050, "yd"), Quantity(30.5, "oz"), gone=2))
-    9 skeins, 2,050 yd, 30.5 oz; 2 more are gone
+    9 skeins, 2,050 yd, 30.5 oz; 2 more gone
     """
     return by_element(_there, said(count), said(length), said(mass), said(gone), said(aside), "" if worth is None else worth)
 
 
 def _there(skeins: str, length: str, mass: str, gone: str, aside: str, worth: str) -> str:
     if skeins == "0":
-        return "no skeins yet" if gone == "0" else f"no skeins left; {gone} {_are(gone)} gone"
+        return "no skeins yet" if gone == "0" else f"no skeins left; {gone} {'is' if gone == '1' else 'are'} gone"
     parts = [f"{skeins} {'skein' if skeins == '1' else 'skeins'}, {length}, {mass}"]
-    parts += [f"{aside} of them {_are(aside)} set aside"] * (aside != "0") + [worth] * bool(worth) + [f"{gone} more {_are(gone)} gone"] * (gone != "0")
+    parts += [f"{aside} of them set aside"] * (aside != "0") + [worth] * bool(worth) + [f"{gone} more gone"] * (gone != "0")
     return "; ".join(parts)
-
-
-def _are(number: str) -> str:
-    return "is" if number == "1" else "are"
 
 
 @calculation

@@ -20,8 +20,8 @@ def spun(settings: Settings) -> Card:
         Result("words", "In words",
                'IF(skeins = 0, IF(gone = 0, "no skeins yet", "no skeins left; " & said(gone) & IF(gone = 1, " is gone", " are gone")), '
                'IF(skeins = 1, "1 skein, ", said(skeins) & " skeins, ") & said(length) & ", " & said(mass) & IF(aside = 0, "", "; " & said(aside) '
-               '& IF(aside = 1, " of them is set aside", " of them are set aside")) & IF(given(worth_words), "; " & worth_words, "") '
-               '& IF(gone = 0, "", "; " & said(gone) & IF(gone = 1, " more is gone", " more are gone")))',
+               '& " of them set aside") & IF(given(worth_words), "; " & worth_words, "") '
+               '& IF(gone = 0, "", "; " & said(gone) & " more gone"))',
                lot_words.there_in_words, None, uses={"count": "skeins", "worth": "worth_words"}),
         *_worth(settings, "skeins_worth"),
     )),))
