@@ -6,9 +6,9 @@ from workbookgen.language.fields import FIRST, OPEN, SPOILED, Group, Result
 from workbookgen.language.parts import Card, Chapter, Log, Sheet
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE
 from workbookgen.language.views import Band, Chart, Door, Kind, Listing, LogView, Looks, Reading, Sentences, Series, Way, band
-from workbookgen.reference import agreement, care, lot_words, overview, stock
+from workbookgen.reference import agreement, lot_words, overview, stock
 from workbookgen.settings import Settings
-from workbookgen.sheets import tabs
+from workbookgen.sheets import sums, tabs
 from workbookgen.sheets.lookup import lookup
 
 SHEET = tabs.DESK
@@ -59,12 +59,7 @@ def glance() -> Card:
     """One number behind each door."""
     return Card("glance", "", groups=(
         Group("", (
-            Result("skeins", "Skeins", 'count_where(skeins_finished_yd, skeins_stock, "there")', stock.count_where, NUMBER, digits=0, fixed={"name": care.THERE},
-                   uses={"names": "skeins_stock", "amounts": "skeins_finished_yd"}),
-            Result("length", "Yarn in skeins", 'sum_where(skeins_finished_yd, skeins_stock, "there")', stock.sum_where, LENGTH, fixed={"name": care.THERE},
-                   uses={"names": "skeins_stock", "amounts": "skeins_finished_yd"}),
-            Result("mass", "Its weight", 'sum_where(skeins_net, skeins_stock, "there")', stock.sum_where, MASS, fixed={"name": care.THERE},
-                   uses={"names": "skeins_stock", "amounts": "skeins_net"}),
+            *sums.in_stock(),
             Result("skeins_words", "In words", 'IF(skeins = 1, "in 1 skein, ", "in " & said(skeins) & " skeins, ") & said(mass)', lot_words.skeins_in_words, None,
                    uses={"count": "skeins"}),
             Result("to_come", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),

@@ -7,14 +7,21 @@ from workbookgen.reference import belongings, care, lot_words, overview, stock
 from workbookgen.settings import Settings
 
 
-def spun(settings: Settings) -> Card:
-    return Card("skein_sums", "", groups=(Group("", (
+def in_stock() -> tuple[Result, ...]:
+    """How many skeins are there, how long they are and what they weigh, without those that are gone: for the head of their log and for the desk."""
+    return (
         Result("skeins", "Skeins", 'count_where(skeins_finished_yd, skeins_stock, "there")', stock.count_where, NUMBER, digits=0, fixed={"name": care.THERE},
                uses={"names": "skeins_stock", "amounts": "skeins_finished_yd"}),
         Result("length", "Yarn in skeins", 'sum_where(skeins_finished_yd, skeins_stock, "there")', stock.sum_where, LENGTH, fixed={"name": care.THERE},
                uses={"names": "skeins_stock", "amounts": "skeins_finished_yd"}),
         Result("mass", "Its weight", 'sum_where(skeins_net, skeins_stock, "there")', stock.sum_where, MASS, fixed={"name": care.THERE},
                uses={"names": "skeins_stock", "amounts": "skeins_net"}),
+    )
+
+
+def spun(settings: Settings) -> Card:
+    return Card("skein_sums", "", groups=(Group("", (
+        *in_stock(),
         Result("gone", "Gone", "COUNT(skeins_line_of_gone) - aside", belongings.how_many_went, NUMBER, uses={"lines": "skeins_line_of_gone"}, digits=0),
         Result("aside", "Set aside", 'COUNTIF(skeins_gone, "set aside")', belongings.how_many_aside, NUMBER, uses={"fates": "skeins_gone"}, digits=0),
         Result("words", "In words",
