@@ -104,6 +104,70 @@ def test_bobbins_of_a_project_hold_the_single_that_its_design_has():
     assert [values[key][0] for key in keys] == [pytest.approx(2000), pytest.approx(12), 2, 1]
 
 
+def told_with_paces(*keys, design=None, cards=None, components=STRANDS, lots=LOTS, project=SHAWL, **records):
+    """At 100 yards of single an hour, 200 of ply, and 400 washed."""
+    entries = starting_entries(PLANNER) | {"pace_spinning": (100.0,), "pace_plying": (200.0,), "pace_finishing": (400.0,)} | (cards or {})
+    logs = {"fiber": lots, "designs": [{"name": "Tweed", "shrinkage": 0.0} | (design or {})], "components": components, "projects": [project]} | records
+    for log, lines in logs.items():
+        entries = with_records(PLANNER, entries, log, lines)
+    [values] = expected_of_keys(PLANNER, [entries], keys)
+    return [values[key][0] for key in keys]
+
+
+HOURS = ("times_spinning", "times_plying", "times_finishing", "times_hours", "times_whole")
+
+
+def test_threads_that_are_bought_are_plied_and_not_spun():
+    """By hand: 1,500 yd of two bought threads are no hours of spinning, 7.5 of plying, 3.75 of washing; no pace of spinning is asked for."""
+    lots = [LOTS[0] | {"state": "yarn or thread"}, LOTS[1]]
+    assert told_with_paces("times_plies", "times_singles", *HOURS, lots=lots) == [0, None, 0, pytest.approx(7.5), pytest.approx(3.75), pytest.approx(11.25), pytest.approx(11.25)]
+    unpaced = told_with_paces("times_spinning", "times_whole", "times_known", lots=lots, cards={"pace_spinning": (None,)})
+    assert unpaced == [0, pytest.approx(11.25), "all steps"]
+    bobbins = {"bobbin_project": ("Shawl",), "bobbin_weighed": (14.0,)}
+    assert told_with_paces("bobbin_strands_used", "bobbin_singles", "bobbin_all_singles", "bobbin_message", lots=lots, cards=bobbins) == [None] * 4
+
+
+def test_a_design_without_components_has_no_hours_of_its_own():
+    assert told_with_paces("projects_plies", "times_plies", components=[]) == [None, 2]
+
+
+def test_a_bought_yarn_that_nobody_plies_takes_no_hours():
+    plain = SHAWL | {"design": None, "lot_1": "Cone", "grist": 8000.0}
+    assert told_with_paces("times_length", *HOURS, project=plain) == [0] * 6
+
+
+def test_singles_are_as_long_as_their_feed_says():
+    """By hand: a single fed 1.25 to 1 is 1,875 yd for 1,500 yd of yarn, 18.75 hours, not 15; plying and washing take 11.25 more. What is typed as take-up goes
+    before it, and so does a sample's: of 10%, 1,666.7 yd."""
+    fed = [STRANDS[0] | {"feed": 1.25}, STRANDS[1]]
+    assert told_with_paces("designs_take_up", *HOURS, components=fed) == [pytest.approx(0.2), *map(pytest.approx, (18.75, 7.5, 3.75, 30, 30))]
+    assert told_with_paces("times_spinning", components=fed, project=SHAWL | {"take_up": 0.0}) == [pytest.approx(15)]
+    sample = [{"name": "Swatch", "singles_length": 100.0, "plied_length": 90.0}]
+    assert told_with_paces("times_spinning", components=fed, samples=sample, project=SHAWL | {"sample": "Swatch"}) == [pytest.approx(1500 / 0.9 / 100)]
+    assert told_with_paces("designs_take_up", "times_spinning") == [None, pytest.approx(15)], "the feed of a bought thread is not spun"
+
+
+def test_bobbins_are_filled_for_singles_as_long_as_their_feed_says():
+    """The single is one of 2,000 yd/lb whatever its feed: 1,875 yd of it are 15 oz, on two bobbins of 14."""
+    fed = [STRANDS[0] | {"feed": 1.25}, STRANDS[1]]
+    bobbins = {"bobbin_project": ("Shawl",), "bobbin_weighed": (14.0,)}
+    found = told_with_paces("bobbin_take_up_used", "bobbin_singles", "bobbin_strand", "bobbin_mass", "bobbin_bobbins", "bobbin_message", components=fed, cards=bobbins)
+    assert found == [pytest.approx(0.2), pytest.approx(2000), pytest.approx(1875), pytest.approx(15), 2, None]
+
+
+def test_weeks_of_spinning_in_the_stock_are_of_singles_before_plying_and_washing():
+    """By hand: 10 lb to spin at 1,900 yd/lb are 19,000 yd finished and 20,000 as plied, 40,000 of singles; where plying takes a fifth, 50,000, and 500 hours.
+    By a sample that loses a tenth in washing, 21,111 as plied."""
+    lots = [{"name": "Fog", "state": "prepared fiber", "weight": 160.0, "own_spinning": 0.0, "grist": 1900.0}]
+    keys = ("pace_stock", "pace_stock_plied", "pace_stock_singles", "pace_stock_hours")
+    assert told_with_paces(*keys, lots=lots) == [*map(pytest.approx, (19000, 20000, 40000, 400))]
+    sample = [{"name": "Swatch", "singles_length": 100.0, "plied_length": 80.0}]
+    by_sample = {"pace_sample": ("Swatch",)}
+    assert told_with_paces(*keys, lots=lots, samples=sample, cards=by_sample) == [*map(pytest.approx, (19000, 20000, 50000, 500))]
+    washed = [sample[0] | {"unwashed": 10.0, "washed": 9.0}]
+    assert told_with_paces(*keys, lots=lots, samples=washed, cards=by_sample)[1:3] == [pytest.approx(19000 / 0.9), pytest.approx(19000 / 0.9 * 2 / 0.8)]
+
+
 @pytest.mark.parametrize(("skein", "is_asked"), [
     ({"lot": "Fog"}, True), ({"design": "Tweed"}, False), ({}, False), ({"lot": "Fog", "project": None}, False),
 ])

@@ -35,7 +35,10 @@ def chapter(settings: Settings) -> Chapter:
 
 
 SPUN_IN_PART = "IF(given(its_bought), its_bought < 0.999999, 1 = 1)"
-OF_PROJECT = "estimated its_length its_left its_bought its_strands its_own_take_up its_take_up its_grist its_shrinkage wanted_used strands_used take_up_used strand each_plied"
+OF_PROJECT = (
+    "estimated its_length its_left its_bought its_strands its_own_take_up its_take_up its_design_take_up its_grist its_shrinkage "
+    "wanted_used strands_used take_up_used strand each_plied"
+)
 
 
 def _of_project(key: str, label: str, column: str, unit) -> Result:
@@ -58,9 +61,10 @@ def bobbin(settings: Settings) -> Card:
                 Input("weighed", "Or yarn of a full one", AMOUNT, MASS, help="Weight of a full bobbin less that of the bare one. It wins over the measures."),
                 Input("project", "For the project", Choice("projects_listed", "Projects"), help="Its yarn still to make, grist, strands and take-up are used where you type none."),
                 Input("wanted", "Or for plied yarn", LARGE, LENGTH, help="Length before washing."),
-                Input("grist", "Grist of the singles", AMOUNT, GRIST),
+                Input("grist", "Grist of the singles", AMOUNT, GRIST,
+                      help="As they lie on the bobbin, not washed: washing shortens them, and a bobbin would be told to hold too little."),
                 Input("strands", "Strands", STRANDS, NUMBER, help="Empty takes the project's, or two."),
-                Input("take_up", "Take-up", LOSS, SHARE, help="Share of the singles' length lost in plying; empty takes the project's or its sample's, or none."),
+                Input("take_up", "Take-up", LOSS, SHARE, help="Share of the singles' length lost in plying; empty takes the project's, its sample's or its design's, or none."),
                 Input("plying", "A plying bobbin holds", AMOUNT, MASS, help="Weight of yarn; empty means as much as above."),
             )),
             Group("Worked out", (
@@ -73,13 +77,17 @@ def bobbin(settings: Settings) -> Card:
                 _of_project("its_strands", "Its strands", "plies", NUMBER),
                 _of_project("its_own_take_up", "Its take-up", "take_up", SHARE),
                 _of_project("its_take_up", "Sample's take-up", "sample_take_up", SHARE),
+                _of_project("its_design_take_up", "Design's take-up", "design_take_up", SHARE),
                 _of_project("its_grist", "Grist planned", "planned", GRIST),
                 _of_project("its_shrinkage", "Shrinkage", "shrinkage_used", SHARE),
                 Result("strands_used", "Strands in use", "IF(given(strands), strands, IF(given(its_strands), its_strands, 2))", plying.strands_to_ply, NUMBER, digits=0,
-                       uses={"own": "strands", "project": "its_strands"}, leaves=("usual",)),
-                Result("take_up_used", "Take-up in use", "IF(given(take_up), take_up, IF(given(its_own_take_up), its_own_take_up, IF(given(its_take_up), its_take_up, 0)))",
+                       uses={"own": "strands", "project": "its_strands"}, leaves=("usual",),
+                       only_if="OR(given(strands), IF(given(its_strands), its_strands > 0.5, 1 = 1))"),
+                Result("take_up_used", "Take-up in use",
+                       "IF(given(take_up), take_up, IF(given(its_own_take_up), its_own_take_up, IF(given(its_take_up), its_take_up, "
+                       "IF(given(its_design_take_up), its_design_take_up, 0))))",
                        plying.take_up_to_ply, SHARE,
-                       uses={"own": "take_up", "project": "its_own_take_up", "sample": "its_take_up"},
+                       uses={"own": "take_up", "project": "its_own_take_up", "sample": "its_take_up", "design": "its_design_take_up"},
                        only_if="OR(given(take_up), given(its_own_take_up), IF(given(its_take_up), AND(its_take_up >= 0, its_take_up < 1), 1 = 1))"),
                 Result("singles", "Grist of the singles",
                        "IF(given(grist), grist, its_grist * strands_used / ((1 - its_shrinkage) * (1 - take_up_used) * (1 - IF(given(its_bought), its_bought, 0))))",
@@ -116,7 +124,7 @@ def bobbin(settings: Settings) -> Card:
                  "Still to fill in: the three measures of the bobbin, or the yarn of a full one."),
             plausible.wide_bobbin(settings.units),
             *plausible.thick("us", singles="Grist of the singles"),  # which is worked out in yards per pound in any planner
-            plausible.no_take_up("its_own_take_up", "its_take_up", strands="strands_used", where="strand"),
+            plausible.no_take_up("its_own_take_up", "its_take_up", "its_design_take_up", strands="strands_used", where="strand"),
             Rule("outer <= inner", lambda values: values["outer"] <= values["inner"], "Across, when full: it must be more than across the bare shaft."),
         ),
     )
@@ -148,7 +156,7 @@ ON_THE_RACK = Log(
 
 RACK = Card("ending", "Singles left over", groups=(
     Group("You type", (
-        Input("grist", "Grist of the singles", AMOUNT, GRIST, help="For bobbins that are weighed."),
+        Input("grist", "Grist of the singles", AMOUNT, GRIST, help="For bobbins that are weighed: of the singles as they lie there, not washed."),
         Input("take_up", "Take-up", LOSS, SHARE, blank_means=0,
               help="Share of the singles' length lost in plying; from a sample, 2 to 6% in an ordinary ply (common practice, no source)."),
     )),

@@ -114,6 +114,8 @@ def _for_other_sheets() -> Group:
                uses={"form": "lot_form"}),
         Result("to_spin", "Strands to spin", 'IF(IF(given(lot_form), lot_form, "") = "yarn or thread", 0, strands)', plying.strands_to_spin, NUMBER, digits=0,
                uses={"form": "lot_form"}),
+        Result("spun_fed", "Of them, in a length", 'IF(IF(given(lot_form), lot_form, "") = "yarn or thread", 0, strands * feed)', plying.fed_to_spin, NUMBER,
+               uses={"form": "lot_form"}, note="Length of its singles in one length of yarn; none of a bought thread."),
         Result("all_bought", "Bought, of all", "sum_where(components_bought_part, components_of, design)", stock.sum_where, TEX,
                uses={"name": "design", "names": "components_of", "amounts": "components_bought_part"}),
         Result("taken", "Taken",

@@ -4,7 +4,7 @@ from workbookgen.language.domains import Choice, Date, Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, LOOP, MASS_PACE, NUMBER, PACE, SHARE
-from workbookgen.reference import overview, planning, stock, uncertainty
+from workbookgen.reference import overview, planning, project, reeling, stock, uncertainty
 from workbookgen.settings import Settings
 from workbookgen.sheets import samples, tabs
 from workbookgen.sheets.limits import AMOUNT, STRANDS, UNCERTAIN
@@ -17,7 +17,7 @@ CHAPTER, SURENESS = "Figures", "Sureness"
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (PACES,), (asked_and_answered(PACES, "stock_weeks", hidden="varies"),))
+    return Chapter(CHAPTER, (PACES,), (asked_and_answered(PACES, "stock_weeks", hidden="varies sample_shrinkage sample_take_up stock_shrinkage"),))
 
 
 def sureness(settings: Settings) -> Chapter:
@@ -59,7 +59,16 @@ PACES = Card(
                    note="The first day above, or that of the skein finished last, if it is later."),
             Result("stock", "Yarn still to spin in the stock", "sum(fiber_to_spin_length)", stock.sum_of, LENGTH, uses={"amounts": "fiber_to_spin_length"},
                    note="Of all lots of fiber that have a wanted grist; bought yarn and thread are spun already."),
-            Result("stock_singles", "As singles", "stock * strands", planning.singles_length, LENGTH, uses={"length": "stock"}, leaves=("take_up",)),
+            lookup("sample_shrinkage", "Shrinkage in the sample", "samples_shrinkage", "sample", SHARE),
+            lookup("sample_take_up", "Take-up in the sample", "samples_take_up", "sample", SHARE),
+            Result("stock_shrinkage", "Shrinkage in use", "IF(given(sample_shrinkage), sample_shrinkage, doubts_shrinkage)", reeling.expected_shrinkage, SHARE,
+                   uses={"usual": "doubts_shrinkage", "sample": "sample_shrinkage"}, only_if="IF(given(sample_shrinkage), sample_shrinkage < 0.9, 1 = 1)"),
+            Result("stock_plied", "As plied, unwashed", "stock / (1 - stock_shrinkage)", project.unwashed_length, LENGTH,
+                   uses={"length": "stock", "shrinkage": "stock_shrinkage"}, leaves=("bought_share", "design"),
+                   note="Before washing takes its share: the sample's above, or else the usual one of the sheet Sureness."),
+            Result("stock_singles", "As singles", "stock_plied * strands / (1 - IF(given(sample_take_up), sample_take_up, 0))", planning.singles_length, LENGTH,
+                   uses={"length": "stock_plied", "take_up": "sample_take_up"}, only_if="IF(given(sample_take_up), sample_take_up >= 0, 1 = 1)",
+                   note="With the take-up of the sample above; without one, none is reckoned."),
             Result("stock_hours", "Hours of spinning in it", "stock_singles / spin", planning.hours, HOURS, uses={"amount": "stock_singles", "pace": "spin"}),
             Result("stock_weeks", "Weeks of spinning in it", "stock_hours / weekly", planning.weeks, NUMBER, uses={"hours": "stock_hours", "hours_per_week": "weekly"}, digits=1),
         )),

@@ -44,7 +44,7 @@ def times(settings: Settings) -> Log:
             _when(),
             Group("For the hours", tuple(_of_project(*each) for each in (
                 ("own_strands", "Its strands", "plies", NUMBER), ("by_design", "Plied by", "by_design", None), ("own_take_up", "Its take-up", "take_up", SHARE),
-                ("sample_take_up", "Sample's take-up", "sample_take_up", SHARE),
+                ("sample_take_up", "Sample's take-up", "sample_take_up", SHARE), ("design_take_up", "Design's take-up", "design_take_up", SHARE),
             )), printed=False),
             _how_sure(),
             Group("For other sheets", (
@@ -60,8 +60,9 @@ def _of_the_project() -> Group:
         Result("name", "Project", "INDEX(projects_listed, line)", overview.nth, None, uses={"names": "projects_listed", "place": "line"}, width=24),
         Result("plies", "Strands", "IF(given(own_strands), own_strands, 2)", planning.strands_in_use, NUMBER, uses={"project": "name", "own": "own_strands"}, digits=0,
                only_if='name <> ""', note="Singles in the ply, as the sheet Projects says, or else two; a design of the sheet Yarn knows how many are not bought."),
-        Result("take_up_used", "Take-up in use", "IF(given(own_take_up), own_take_up, sample_take_up)", planning.take_up_in_use, SHARE,
-               uses={"own": "own_take_up", "sample": "sample_take_up"}, only_if="OR(given(own_take_up), AND(given(sample_take_up), sample_take_up < 1))"),
+        Result("take_up_used", "Take-up in use", "IF(given(own_take_up), own_take_up, IF(given(sample_take_up), sample_take_up, design_take_up))", planning.take_up_in_use, SHARE,
+               uses={"own": "own_take_up", "sample": "sample_take_up", "design": "design_take_up"},
+               only_if="OR(given(own_take_up), IF(given(sample_take_up), sample_take_up < 1, given(design_take_up)))"),
         _of_project("done_hours", "Hours done", "done", HOURS),
     ))
 
@@ -73,7 +74,7 @@ def _what_there_is_to_do() -> Group:
         _of_project("left", "Still to make", "left_share", SHARE, digits=0, note="Share of the yarn that is not in skeins yet."),
         Result("singles", "Singles in all", "length * plies / (1 - IF(given(take_up_used), take_up_used, 0))", planning.singles_length, LENGTH,
                uses={"strands": "plies", "take_up": "take_up_used"},
-               only_if="OR(NOT(given(take_up_used)), take_up_used >= 0)", note="Without a known take-up, none is reckoned."),
+               only_if="AND(plies > 0, OR(NOT(given(take_up_used)), take_up_used >= 0))", note="Without a known take-up, none is reckoned."),
         Result("singles_left", "Singles still to spin", "singles * left", planning.length_ahead, LENGTH, uses={"amount": "singles"}, note="Before washing."),
         _of_project("used", "Yarn used", "used", MASS, note="Of a finished project, for which nothing is ahead any more."),
     ))
@@ -82,7 +83,8 @@ def _what_there_is_to_do() -> Group:
 def _hours() -> Group:
     return Group("Hours", (
         Result("preparing", "Preparing", "prepared / pace_preparing", planning.hours, HOURS, uses={"amount": "prepared", "pace": "pace_preparing"}),
-        Result("spinning", "Spinning", "singles / pace_spin", planning.hours, HOURS, uses={"amount": "singles", "pace": "pace_spin"}),
+        Result("spinning", "Spinning", "IF(plies > 0, singles / pace_spin, 0)", planning.spinning_hours, HOURS, uses={"strands": "plies", "pace": "pace_spin"},
+               only_if="OR(plies = 0, AND(given(singles), given(pace_spin)))", note="None for a yarn that is plied of bought threads alone."),
         Result("plying", "Plying", "IF(OR(plies > 1, given(by_design)), length / pace_ply, 0)", planning.plying_hours, HOURS,
                uses={"strands": "plies", "pace": "pace_ply", "design": "by_design"}, only_if="OR(AND(plies = 1, NOT(given(by_design))), given(pace_ply))",
                note="None for a single."),

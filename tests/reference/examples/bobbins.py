@@ -18,6 +18,7 @@ EXAMPLES = [
     (plying.take_up_to_ply, dict(own=n(0.04, 0))),
     (plying.take_up_to_ply, dict(project=n(0.04, 0))),
     (plying.take_up_to_ply, dict(sample=n(0.04, 0))),
+    (plying.take_up_to_ply, dict(design=n(0.04, 0))),
     (plying.singles_grist, dict(own=q("yard/pound", 2000, 3000))),
     (plying.singles_grist, dict(plied=q("yard/pound", 900, 1680), strands=n(2, 3), take_up=n(0.04, 0), shrinkage=n(0.05, -0.02))),
     (plying.bobbins_to_fill, dict(length=q("yard", 400, 900), holds=q("m", 300, 350), strands=n(2, 3))),

@@ -70,6 +70,9 @@ EXAMPLES = [
         for known in ({}, dict(u_washing=n(0.03, 0)), dict(u_washing=n(0.03, 0), own=q("m/g", 2, 3)), dict(u_washing=n(0.03, 0), sample=q("m/g", 2, 3)))
     ),
     (plying.bought_part, dict(contribution=q("tex", 50, 100))),
+    (plying.fed_to_spin, dict(strands=n(2, 1), feed=n(1.25, 1))),
+    (plying.fed_to_spin, dict(strands=n(2, 1), feed=n(1.25, 1), form=texts("yarn or thread", "raw fleece"))),
+    (plying.take_up_of_feeds, dict(strands=n(2, 1), fed=n(2.5, 1.25))),
     (plying.strands_to_spin, dict(strands=n(2, 1))),
     (plying.strands_to_spin, dict(strands=n(2, 1), form=texts("yarn or thread", "raw fleece"))),
     (plying.bought_part, dict(contribution=q("tex", 50, 100), form=texts("yarn or thread", "raw fleece"))),

@@ -127,15 +127,16 @@ def singles_length(length: Length, strands: Ratio = 2, take_up: Ratio = 0) -> Le
 
 
 @calculation
-def take_up_in_use(own: Ratio | None = None, sample: Ratio | None = None) -> Ratio:
+def take_up_in_use(own: Ratio | None = None, sample: Ratio | None = None, design: Ratio | None = None) -> Ratio:
     """Take-up to plan with.
 
-    c = own, or else the sample's. What is typed goes before what was measured.
+    c = own, or else the sample's, or else the design's. What is typed goes before what was measured, and that before what was planned.
 
     Parameters
     ----------
     own : take-up as typed
     sample : take-up of a sample
+    design : take-up by the feeds of a design
 
     Returns
     -------
@@ -144,7 +145,7 @@ def take_up_in_use(own: Ratio | None = None, sample: Ratio | None = None) -> Rat
     Raises
     ------
     ValueError
-        Neither is known, or a take-up of 1 or more.
+        None is known, or a take-up of 1 or more.
 
     Notes
     -----
@@ -159,7 +160,7 @@ def take_up_in_use(own: Ratio | None = None, sample: Ratio | None = None) -> Rat
     >>> print(take_up_in_use(sample=0.04))
     0.04
     """
-    take_up = sample if own is None else own
+    take_up = next((each for each in (own, sample, design) if each is not None), None)
     require(take_up is not None, "Give the take-up, or choose a sample that has one.")
     require_within(UNDER_ONE, "The take-up", take_up)
     return take_up

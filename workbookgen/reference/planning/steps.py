@@ -6,8 +6,8 @@ is counted.
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require, require_applicable
-from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED, NOT_NEGATIVE, require_within
+from workbookgen.reference.calculation import by_element, calculation, require, require_applicable, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED_FROM_ZERO, NO_TIME, NOT_NEGATIVE, require_within
 from workbookgen.reference.planning.work import require_hours
 from workbookgen.units import Length, Pace, Quantity, Ratio, Time
 
@@ -74,11 +74,11 @@ def strands_in_use(project: str, own: Ratio | None = None) -> Ratio:
     Raises
     ------
     ValueError
-        No project, or less than one strand.
+        No project, or strands below zero.
 
     Notes
     -----
-    Valid for singles that lie side by side.
+    Valid for singles that lie side by side; 0 of a yarn that is plied of bought threads alone.
 
     References
     ----------
@@ -92,12 +92,12 @@ def strands_in_use(project: str, own: Ratio | None = None) -> Ratio:
     require(project != "", "Name the project.")
     if own is None:
         return np.full(np.shape(project), 2.0)[()]
-    require_within(AT_LEAST_ONE, "There must be at least one strand.", own)
+    require_within(NOT_NEGATIVE, "The number of strands", own)
     return own
 
 
 @calculation
-def singles_in_ply(own: Ratio | None = None, design: Ratio | None = None) -> Ratio:
+def singles_in_ply(own: Ratio | None = None, design: Ratio | None = None, bought: Ratio | None = None) -> Ratio:
     """Singles to spin for a ply.
 
     n = own, or else those of its design. A thread that is bought is not spun.
@@ -106,6 +106,7 @@ def singles_in_ply(own: Ratio | None = None, design: Ratio | None = None) -> Rat
     ----------
     own : singles in the ply, as you state them
     design : strands of its design that are not bought
+    bought : share of its yarn that is bought, if it is known; only where that is all of it a design may have none to spin
 
     Returns
     -------
@@ -114,7 +115,7 @@ def singles_in_ply(own: Ratio | None = None, design: Ratio | None = None) -> Rat
     Raises
     ------
     ValueError
-        Neither, or less than one.
+        Neither, or none of a yarn that is not all bought.
 
     Notes
     -----
@@ -129,10 +130,59 @@ def singles_in_ply(own: Ratio | None = None, design: Ratio | None = None) -> Rat
     >>> print(singles_in_ply(design=3))
     3
     """
+    require_numbers(own, design, bought)
     used = design if own is None else own
     require_applicable(used is not None, "Neither the singles nor a design is known.")
-    require_within(AT_LEAST_ONE, "There must be at least one single.", used)
-    return used
+    if own is not None:
+        require_within(AT_LEAST_ONE, "There must be at least one single.", own)
+        return own
+    require_within(NOT_NEGATIVE, "The number of singles", design)
+    is_all_bought = False if bought is None else np.asarray(bought) > 0.999999
+    require((np.asarray(design) >= 1) | is_all_bought, "The design has no singles yet.")
+    return design
+
+
+@calculation
+def spinning_hours(strands: Ratio, singles: Length | None = None, pace: Pace | None = None) -> Time:
+    """Hours of spinning.
+
+    t = ℓ / v, and t = 0 without a single in it. A yarn that is plied of bought threads alone is not spun.
+
+    Parameters
+    ----------
+    strands : n, singles in the yarn
+    singles : ℓ, length of all of them
+    pace : v, length of single in a time
+
+    Returns
+    -------
+    t, a time
+
+    Raises
+    ------
+    ValueError
+        Strands that are not a whole number, or singles without a length and a pace above zero.
+
+    Notes
+    -----
+    Valid for a sustained pace; tired hands are slower.
+
+    References
+    ----------
+    Definition of the pace.
+
+    Examples
+    --------
+    >>> print(spinning_hours(2, Quantity(900, "m"), Quantity(300, "m/hour")))
+    3.0 hour
+    """
+    require_within(COUNTED_FROM_ZERO, "The number of strands", strands)
+    if singles is None or pace is None:
+        require(np.asarray(strands) == 0, "Give the length of the singles and the pace of spinning.")
+        return strands * NO_TIME
+    require_within(ABOVE_ZERO, "The pace", pace)
+    require_within(NOT_NEGATIVE, "The length", singles)
+    return (singles / pace).to("hour") * np.where(np.asarray(strands) > 0, 1.0, 0.0)[()]
 
 
 @calculation
@@ -144,7 +194,7 @@ def plying_hours(length: Length, strands: Ratio, pace: Pace | None = None, desig
     Parameters
     ----------
     length : L, length of the finished yarn
-    strands : n, singles in it
+    strands : n, singles in it, 0 of bought threads alone
     pace : v, length of ply in a time
     design : name of its design, if it has one
 
@@ -155,7 +205,7 @@ def plying_hours(length: Length, strands: Ratio, pace: Pace | None = None, desig
     Raises
     ------
     ValueError
-        A negative length, strands that are not a whole number from 1 up, or a ply without a pace above zero.
+        A negative length, strands that are not a whole number, or a ply without a pace above zero.
 
     Notes
     -----
@@ -171,7 +221,7 @@ def plying_hours(length: Length, strands: Ratio, pace: Pace | None = None, desig
     3.0 hour
     """
     require_within(NOT_NEGATIVE, "The length", length)
-    require_within(COUNTED, "The number of strands", strands)
+    require_within(COUNTED_FROM_ZERO, "The number of strands", strands)
     if pace is None:
         require((strands == 1) & (design is None), "Give the pace of plying.")
         return length / Quantity(1.0, "m/hour") * 0

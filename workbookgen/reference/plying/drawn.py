@@ -6,9 +6,10 @@ the hand makes of them, so they took the rest of the weight.
 
 import numpy as np
 
-from workbookgen.reference.calculation import by_element, calculation, require_numbers
+from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.fiber.stages import STATES
 from workbookgen.reference.limits import ABOVE_ZERO, COUNTED, NOT_NEGATIVE, require_within
+from workbookgen.reference.plying.design import ROUNDING, require_strands_and_feed
 from workbookgen.texts import folded
 from workbookgen.units import Length, LinearDensity, Mass, Quantity, Ratio
 
@@ -89,6 +90,83 @@ def strands_to_spin(strands: Ratio, form: str | None = None) -> Ratio:
     require_within(COUNTED, "The number of strands", strands)
     is_bought = False if form is None else by_element(lambda each: folded(str(each)) == THREAD, form)
     return strands * np.where(is_bought, 0.0, 1.0)[()]
+
+
+@calculation
+def fed_to_spin(strands: Ratio, feed: Ratio = 1, form: str | None = None) -> Ratio:
+    """Length of a component's singles in one length of yarn.
+
+    f = s · m, or 0 if its lot was bought as yarn or thread. Only what is spun takes hours of spinning.
+
+    Parameters
+    ----------
+    strands : s, how many of it are in the yarn
+    feed : m, length of one of them in one length of yarn, from 1 up
+    form : the state in which its lot was bought, if it has one
+
+    Returns
+    -------
+    f, a length for each length of yarn
+
+    Raises
+    ------
+    ValueError
+        Strands that are not a whole number from 1 up, or a feed below 1.
+
+    Notes
+    -----
+    Valid for a component of one kind: of two lots, the first says it.
+
+    References
+    ----------
+    Definition of the feed ratio.
+
+    Examples
+    --------
+    >>> print(fed_to_spin(2, 1.25, "prepared fiber"))
+    2.5
+    """
+    require_strands_and_feed(strands, feed)
+    return strands_to_spin(strands, form) * feed
+
+
+@calculation
+def take_up_of_feeds(strands: Ratio, fed: Ratio) -> Ratio:
+    """Take-up of singles, from how much of them is fed into a yarn.
+
+    c = 1 - n / f. It is the inverse of the feed ratio, for all singles of a yarn together.
+
+    Parameters
+    ----------
+    strands : n, singles in the yarn
+    fed : f, length of all of them in one length of yarn
+
+    Returns
+    -------
+    c, lost length over the length before plying
+
+    Raises
+    ------
+    ValueError
+        Negative strands, or no more fed than there are strands: then no feed is known.
+
+    Notes
+    -----
+    Valid for the hours and bobbins of a yarn whose feeds are stated.
+
+    References
+    ----------
+    Definition of the feed ratio.
+
+    Examples
+    --------
+    >>> print(take_up_of_feeds(2, 4))
+    0.5
+    """
+    require_numbers(strands, fed)
+    require_within(NOT_NEGATIVE, "The number of strands", strands)
+    require(fed > strands * (1 + ROUNDING), "None of the singles has a feed above 1.")
+    return 1 - strands / fed
 
 
 @calculation

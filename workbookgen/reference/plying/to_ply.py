@@ -90,16 +90,17 @@ def strands_to_ply(own: Ratio | None = None, project: Ratio | None = None, usual
 
 
 @calculation
-def take_up_to_ply(own: Ratio | None = None, project: Ratio | None = None, sample: Ratio | None = None) -> Ratio:
+def take_up_to_ply(own: Ratio | None = None, project: Ratio | None = None, sample: Ratio | None = None, design: Ratio | None = None) -> Ratio:
     """Take-up of the yarn for which bobbins are to be filled.
 
-    c = own, or else the project's, or else its sample's, or else 0. Without a known one, none is counted.
+    c = own, or else the project's, or else its sample's, or else its design's, or else 0. Without a known one, none is counted.
 
     Parameters
     ----------
     own : take-up as typed
     project : take-up of the project
     sample : take-up of the project's sample
+    design : take-up by the feeds of the project's design
 
     Returns
     -------
@@ -123,7 +124,7 @@ def take_up_to_ply(own: Ratio | None = None, project: Ratio | None = None, sampl
     >>> print(take_up_to_ply(sample=0.04))
     0.04
     """
-    share = next((each for each in (own, project, sample) if each is not None), 0.0)
+    share = next((each for each in (own, project, sample, design) if each is not None), 0.0)
     require_loss(share, "take-up")
     return share + 0.0
 
