@@ -130,7 +130,7 @@ CARDS = {
     "fulling_after_width": (4.9,),
     "fulling_before_height": (6.0,),
     "fulling_after_height": (4.3,),
-    "fulling_swatch_mass": (0.6,),
+    "fulling_swatch_mass": (0.62,),
     "fulling_stitches": (4.0,),
     "fulling_rows": (5.5,),
     "measure_skein": ("Clover 1",),

@@ -61,7 +61,11 @@ def test_strands_that_differ_lose_step():
     assert ahead.m_as("yard") == approx(6)
     assert "no longer meets" in color.meeting_words(ahead, yards(6))
     assert "no longer meets" in color.meeting_words(ahead, yards(5))
-    assert "to the end" in color.meeting_words(ahead, yards(6.1))
+    # Of a run of 7.5 yd, 6 yd off, a fifth still meets; of 12 yd, half.
+    assert "less than half" in color.meeting_words(ahead, yards(7.5))
+    assert "less than half" in color.meeting_words(ahead, yards(11.9))
+    assert "to the end" in color.meeting_words(ahead, yards(12))
+    assert list(color.meeting_words(yards([3, 6, 9]), yards([12, 8, 9]))) == [color.meeting_words(yards(1), yards(run)) for run in (9, 1.5, 1)]
     with pytest.raises(ValueError, match="One strand"):
         color.out_of_step(yards(200), 0.03, 1)
 

@@ -53,6 +53,7 @@ def test_a_lot_in_another_unit_is_asked_about_and_reckoned_with(described, weigh
 @pytest.mark.parametrize(("described", "typed", "asked"), [
     (US, {"gross": 100.0}, "more than a kilogram"), (US, {"gross_lb": 2.0, "gross": 5.0}, "more than a kilogram"), (US, {"gross": 4.0}, None),
     (METRIC, {"gross": 2.0}, "less than 3 g"), (METRIC, {"gross": 100.0}, None),
+    (METRIC, {"gross": 100.0, "washed_loop": 200.0}, "Loop washed: far"), (METRIC, {"gross": 100.0, "washed_loop": 197.0}, None),
     (METRIC, {"gross": 100.0, "loop": 1.8}, "under 20 cm"), (METRIC, {"gross": 100.0, "washed_loop": 80.0}, "Loop washed: far"),
     (METRIC, {"gross": 100.0, "counted_wpi": 40.0}, "Wraps counted: far"),
     (METRIC, {"gross": 100.0, "tare": 120.0, "washed_loop": 80.0}, "Bag or tag"),  # what is wrong comes first
@@ -80,13 +81,15 @@ FULLED = {
     (METRIC, {"pattern_stitches": 22.0, "pattern_own_stitches": 2.2}, "Stitches, by your swatch", "pattern_kept"),  # over a centimeter
     (METRIC, {"pattern_stitches": 22.0, "pattern_own_stitches": 4.0}, None, "pattern_kept"),
     (METRIC, {"pattern_stitches": 56.0, "pattern_own_stitches": 56.0}, None, "pattern_kept"),
-    (US, SWATCH | {"fabric_swatch_mass": 0.2}, None, "fabric_area"),  # 5.7 g in 0.0103 m²: 550 g/m²
+    (US, SWATCH | {"fabric_swatch_mass": 0.2}, "steps of 0.1 oz, and the fabric with it", "fabric_area"),
+    (US, SWATCH | {"fabric_swatch_mass": 0.25}, None, "fabric_area"),  # 7.1 g in 0.0103 m²: 690 g/m²
     (US, SWATCH | {"fabric_swatch_mass": 6.0}, "far from what a swatch", "fabric_area"),
     (METRIC, SWATCH | {"fabric_swatch_mass": 6.0}, "far from what a swatch", "fabric_area"),  # 4 by 4 cm, for inches
-    (METRIC, SWATCH | DECIMETER | {"fabric_swatch_mass": 6.0}, None, "fabric_area"),
+    (METRIC, SWATCH | DECIMETER | {"fabric_swatch_mass": 6.2}, None, "fabric_area"),
     (METRIC, SWATCH | DECIMETER | {"fabric_swatch_mass": 0.15}, "far from what a swatch", "fabric_area"),
     (US, FULLED | {"fulling_swatch_mass": 7.0}, "far from what a swatch", "fulling_mass"),
-    (US, FULLED | {"fulling_swatch_mass": 0.3}, None, "fulling_mass"),
+    (US, FULLED | {"fulling_swatch_mass": 0.3}, "steps of 0.1 oz, and the yarn with it", "fulling_mass"),
+    (US, FULLED | {"fulling_swatch_mass": 0.35}, None, "fulling_mass"),
 ])
 def test_a_gauge_or_a_swatch_in_another_unit_is_asked_about_and_reckoned_with(described, typed, asked, stays):
     values = expected_values(described, starting_entries(described) | {key: (value,) for key, value in typed.items()})
@@ -111,6 +114,19 @@ def test_a_small_swatch_on_a_coarse_scale_is_asked_about_and_reckoned_with(descr
     message, mark = values["estimates_message"][0], values["estimates_mark"][0]
     assert values["estimates_yarn"][0] > 0, "the result stays"
     assert (asked in message and message.startswith("Is it right?") and mark == "?") if asked else (message is None and mark is None)
+
+
+@pytest.mark.parametrize(("described", "before", "after", "asked"), [
+    (US, 3.5, 3.2, "steps of 0.1 oz"), (US, 3.5, 2.6, "steps of 0.1 oz"), (US, 3.5, 2.5, None), (US, 3.5, 3.25, None),
+    (METRIC, 100.0, 91.0, "steps of 1 g"), (METRIC, 100.0, 90.0, None), (METRIC, 100.0, 96.4, None), (METRIC, 99.4, 96.4, None),
+])
+def test_a_ball_weighed_twice_within_a_few_steps_of_the_scale_is_asked_about(described, before, after, asked):
+    """3.5 oz and 3.2 oz may be 3.45 and 3.25 on the way from 3.55 and 3.15: ten rows took 0.2 to 0.4 oz, and 3.2 oz make 80 to 160 more."""
+    typed = {"making_before": before, "making_after": after, "making_rows": 10.0, "making_left": after, "making_wanted": 10.0}
+    values = expected_values(described, starting_entries(described) | {key: (value,) for key, value in typed.items()})
+    message = values["making_message"][0]
+    assert (message is None) if asked is None else message.startswith("Is it right? Ball after") and asked in message
+    assert values["making_words"][0] == "it will last", "the result stays"
 
 
 @pytest.mark.parametrize(("share", "asked"), [(4.0, True), (0.04, False), (0.5, False)])

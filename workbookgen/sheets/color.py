@@ -65,7 +65,8 @@ TOP = Card(
             Result("shortest", "Shortest run", "repeat * least", color.run, LENGTH, uses={"length": "repeat", "share": "least"}, fixed={"repeats": 1.0}, digits=1),
             Result("meeting", "The plies",
                    'IF(ahead - shortest > -0.000000001, "At the end the plies have lost step: the shortest color no longer meets itself.", '
-                   '"The colors of the plies meet to the end of the yarn.")',
+                   'IF(ahead - shortest / 2 > 0.000000001, "At the end most of the shortest color is plied with another: the plies meet in less than half of it.", '
+                   '"The colors of the plies meet to the end of the yarn."))',
                    color.meeting_words, None),
             Result("shares", "Colors come to", "sum(colors_share_used)", dyeing.whole_of, SHARE, uses={"shares": "colors_share_used"}, only_if="sum(colors_share_used) > 0"),
             Result("whole", "The colors",

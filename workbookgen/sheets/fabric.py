@@ -53,6 +53,7 @@ def fabric(settings: Settings) -> Card:
         rules=(
             plausible.whole_swatch(),
             plausible.swatch_weight(settings.units),
+            plausible.coarse_swatch(settings.units, "the fabric"),
             *plausible.thick(settings.units, grist="Its grist"),
             *plausible.stitches(settings.units, stitches="Stitches", rows="Rows"),
         ),

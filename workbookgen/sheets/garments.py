@@ -195,6 +195,7 @@ def fulling(settings: Settings) -> Card:
         ),
         rules=(
             plausible.swatch_weight(settings.units, "before_width", "before_height"),
+            plausible.coarse_swatch(settings.units),
             Rule("AND(after_width > before_width, after_height > before_height)",
                  lambda values: values["after_width"] > values["before_width"] and values["after_height"] > values["before_height"],
                  f"{ASKING} Swatch after fulling: it has grown both ways. Were before and after exchanged?"),

@@ -21,7 +21,7 @@ SHORTEST_CLOTH = 0.1  # meters; common practice, no source
 CLOSEST_SETT = 1.25  # of threads that touch: a warp that hides its weft is pressed together; common practice, no source
 OPENEST_SETT = 0.55  # of the closest sett: a shawl has 0.6 (common practice, no source), and a warp more open than that lets its weft close over it
 FASTEST_SPINDLE = 50  # turns in a second; common practice, no source
-LONGEST_WASHED, SHORTEST_WASHED = 1.5, 0.6  # of the loop on the reel; common practice, no source
+LONGEST_WASHED, SHORTEST_WASHED = 1.1, 0.6  # of the loop on the reel; common practice, no source
 MOST_WRAPS, FEWEST_WRAPS = 1.75, 0.55  # of those that the grist lets expect; common practice, no source
 SHORTEST_LOOP = 0.2  # meters; common practice, no source
 CLOSEST_STITCHES, WIDEST_STITCHES = 560, 39  # in a meter: 14 and 1 in an inch; common practice, no source
@@ -134,7 +134,7 @@ def _hardly_washed(values: Mapping[str, object], yields: tuple[str, ...]) -> boo
 
 
 def washed_loop() -> Rule:
-    """A washed loop about twice or half as long as the reel's: a loop that lay double, or two of them. Its last digits do not decide."""
+    """A washed loop half as long as the reel's, one that lay double; or clearly longer, which washing does not make it. Its last digits do not decide."""
     return Rule(
         f"OR(ROUND(washed_loop / loop, 9) > {LONGEST_WASHED}, ROUND(washed_loop / loop, 9) < {SHORTEST_WASHED})",
         lambda values: not SHORTEST_WASHED <= round(values["washed_loop"] / values["loop"], 9) <= LONGEST_WASHED,
@@ -220,17 +220,29 @@ def swatch_weight(system: str, width: str = "swatch_width", height: str = "swatc
     )
 
 
-def coarse_swatch(system: str) -> Rule:
-    """A swatch of less than ten steps of the scale on which it was weighed: half a step is more than 5% of it, and so of all the yarn that is needed."""
+def coarse_swatch(system: str, follows: str = "the yarn") -> Rule:
+    """A swatch of less than ten steps of the scale: half a step is more than 5% of it, and so of all that is reckoned by it."""
+    return _of_few_steps(system, ("swatch_mass",), "Its weight: so light a swatch may be off by 5% and more on a scale with steps of {step}, "
+                         f"and {follows} with it. Make a larger one, or weigh it on a finer scale.")
+
+
+def coarse_difference(system: str) -> Rule:
+    """Two weights less than ten steps of the scale apart: half a step of each makes more than 10% of what lies between them."""
+    return _of_few_steps(system, ("before", "after"), "Ball after: so little less than before may be off by 10% and more on a scale with steps of {step}, "
+                         "and the rows with it. Work more rows between, or weigh on a finer scale.")
+
+
+def _of_few_steps(system: str, read: tuple[str, ...], question: str) -> Rule:
+    """A weight, or the difference of two. What is no multiple of the step of kitchen scales was weighed on a finer one."""
     grams = MASS.unit(system).value
-    coarse = 1 if grams == 1 else 0.1  # the step of kitchen scales; what is no multiple of it was weighed on a finer one
-    shown = "swatch_mass" if grams == 1 else f"swatch_mass / {grams}"
-    return Rule(
-        f"AND(ABS({shown} / {coarse} - ROUND({shown} / {coarse}, 0)) < 0.000001, {shown} / {coarse} < 9.999999)",
-        lambda values: abs(values["swatch_mass"] / coarse - round(values["swatch_mass"] / coarse)) < 1e-6 and values["swatch_mass"] / coarse < 9.999999,
-        f"{ASKING} Its weight: so light a swatch may be off by 5% and more on a scale with steps of {'1 g' if grams == 1 else '0.1 oz'}, and the yarn "
-        "with it. Make a larger one, or weigh it on a finer scale.",
-    )
+    coarse, shown, step = (1, "", "1 g") if grams == 1 else (0.1, f" / {grams}", "0.1 oz")
+    whole = ", ".join(f"ABS({word}{shown} / {coarse} - ROUND({word}{shown} / {coarse}, 0)) < 0.000001" for word in read)
+
+    def holds(values: Mapping[str, float]) -> bool:
+        first, *rest = (values[word] / coarse for word in read)
+        return all(abs(steps - round(steps)) < 1e-6 for steps in (first, *rest)) and first - sum(rest) < 9.999999
+
+    return Rule(f"AND({whole}, ({' - '.join(read)}){shown} / {coarse} < 9.999999)", holds, f"{ASKING} {question.format(step=step)}")
 
 
 def whole_swatch() -> Rule:

@@ -15,8 +15,8 @@ CHAPTER = "Questions"
 
 
 def chapter(settings: Settings) -> Chapter:
-    singles = backwards(settings)
-    return Chapter(CHAPTER, (singles, MAKING, CROWDED), tuple(asked_and_answered(each, first) for each, first in ((singles, "singles"), (MAKING, "possible"), (CROWDED, "growth"))))
+    singles, ball = backwards(settings), making(settings)
+    return Chapter(CHAPTER, (singles, ball, CROWDED), tuple(asked_and_answered(each, first) for each, first in ((singles, "singles"), (ball, "possible"), (CROWDED, "growth"))))
 
 
 def backwards(settings: Settings) -> Card:
@@ -70,28 +70,30 @@ def backwards(settings: Settings) -> Card:
     )
 
 
-MAKING = Card(
-    "making",
-    "While making: will the ball last?",
-    about="Weigh the ball, work some rows, weigh it again.",
-    groups=(
-        Group("You type", (
-            Input("before", "Ball before", LARGE, MASS, needed=True),
-            Input("after", "Ball after", NONE_OR_AMOUNT, MASS, needed=True),
-            Input("rows", "Rows worked between", TURNS, NUMBER, needed=True),
-            Input("left", "Yarn left in all", NONE_OR_AMOUNT, MASS, needed=True, help="This ball and all others."),
-            Input("wanted", "Rows still to work", NONE_OR_AMOUNT, NUMBER),
-        )),
-        Group("Worked out", (
-            Result("possible", "Rows that are possible", "left / ((before - after) / rows)", knitting.rows_possible, NUMBER, digits=1, only_if="before > after",
-                   note="Yarn left over the weight of one row."),
-            Result("words", "In words", 'IF(ROUND(possible - wanted, 9) >= 0, "it will last", "it will not last")', knitting.lasts, None),
-        )),
-    ),
-    rules=(
-        Rule("after >= before", lambda values: values["after"] >= values["before"], "Ball after: it must be lighter than before."),
-    ),
-)
+def making(settings: Settings) -> Card:
+    return Card(
+        "making",
+        "While making: will the ball last?",
+        about="Weigh the ball, work some rows, weigh it again.",
+        groups=(
+            Group("You type", (
+                Input("before", "Ball before", LARGE, MASS, needed=True),
+                Input("after", "Ball after", NONE_OR_AMOUNT, MASS, needed=True),
+                Input("rows", "Rows worked between", TURNS, NUMBER, needed=True),
+                Input("left", "Yarn left in all", NONE_OR_AMOUNT, MASS, needed=True, help="This ball and all others."),
+                Input("wanted", "Rows still to work", NONE_OR_AMOUNT, NUMBER, help="With two more for binding off (common practice, no source)."),
+            )),
+            Group("Worked out", (
+                Result("possible", "Rows that are possible", "left / ((before - after) / rows)", knitting.rows_possible, NUMBER, digits=1, only_if="before > after",
+                       note="Yarn left over the weight of one row."),
+                Result("words", "In words", 'IF(ROUND(possible - wanted, 9) >= 0, "it will last", "it will not last")', knitting.lasts, None),
+            )),
+        ),
+        rules=(
+            Rule("after >= before", lambda values: values["after"] >= values["before"], "Ball after: it must be lighter than before."),
+            plausible.coarse_difference(settings.units),
+        ),
+    )
 
 
 def _arm_angle(one: str, other: str) -> str:

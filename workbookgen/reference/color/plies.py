@@ -50,7 +50,7 @@ def out_of_step(length: Length, difference: Ratio, strands: Ratio = 2) -> Length
 def meeting_words(ahead: Length, shortest: Length) -> str:
     """Whether the colors of the plies still meet at the end of the yarn, in words.
 
-    text = meet where a < ρ, apart where a ≥ ρ. A color meets itself as long as its run is longer than the distance by which the strands are out of step.
+    text = meet where a ≤ ρ / 2, mostly apart where a > ρ / 2, apart where a ≥ ρ. Of a run ρ, a color meets itself in ρ − a.
 
     Parameters
     ----------
@@ -76,11 +76,17 @@ def meeting_words(ahead: Length, shortest: Length) -> str:
 
     Examples
     --------
-    >>> print(meeting_words(Quantity(9, "m"), Quantity(15, "m")))
+    >>> print(meeting_words(Quantity(9, "m"), Quantity(20, "m")))
     The colors of the plies meet to the end of the yarn.
     """
     require_within(NOT_NEGATIVE, "A length", ahead, shortest)
-    return by_element(
-        lambda apart: "At the end the plies have lost step: the shortest color no longer meets itself." if apart else "The colors of the plies meet to the end of the yarn.",
-        (ahead - shortest).m_as("m") > -1e-9,
-    )
+    return by_element(_meeting, (ahead - shortest).m_as("m"), (ahead - shortest / 2).m_as("m"))
+
+
+def _meeting(beyond_all: float, beyond_half: float) -> str:
+    """By how far the strands are out of step beyond the shortest run, and beyond half of it; the last digits aside."""
+    if beyond_all > -1e-9:
+        return "At the end the plies have lost step: the shortest color no longer meets itself."
+    if beyond_half > 1e-9:
+        return "At the end most of the shortest color is plied with another: the plies meet in less than half of it."
+    return "The colors of the plies meet to the end of the yarn."

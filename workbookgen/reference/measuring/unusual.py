@@ -8,7 +8,7 @@ from workbookgen.units import Length, Mass, PerLength, Quantity
 
 SHORT = Quantity(20, "cm")
 HEAVY, LIGHT = Quantity(1, "kg"), Quantity(3, "g")
-WASHED = (0.6, 1.5)
+WASHED = (0.6, 1.1)
 COUNTED = (0.55, 1.75)
 QUESTIONS = (
     "Loop: under 20 cm (8 in) all the way around. Look at the unit: yards or meters are too large for it.",
@@ -23,7 +23,7 @@ QUESTIONS = (
 def unusual(loop: Length | None = None, mass: Mass | None = None, washed_loop: Length | None = None, counted: PerLength | None = None, expected: PerLength | None = None) -> str:
     """The question about a measurement that is unlike most.
 
-    words = the first that holds of: L < 20 cm; m > 1 kg; m < 3 g; L' / L not within 0.6 and 1.5; w / w0 not within 0.55 and 1.75. The measurement is taken as it is.
+    words = the first that holds of: L < 20 cm; m > 1 kg; m < 3 g; L' / L not within 0.6 and 1.1; w / w0 not within 0.55 and 1.75. The measurement is taken as it is.
 
     Parameters
     ----------
