@@ -76,6 +76,17 @@ def test_an_offer_that_cannot_be_compared_is_not_passed_over_in_silence():
     assert values["best_words"][0].endswith(" 1 offer is left aside: a yield or a loss is not known.")
 
 
+def test_a_gift_costs_nothing():
+    """By hand: 0 over 36 oz of yarn is 0; a gift that comes by post costs the post, 9 over 36, 0.25."""
+    gift, ram = offer("Ewe", "raw fleece", 100.0, 0.0, **OWN), offer("Ram", "raw fleece", 100.0, 93.6, **OWN)
+    values = told(gift, ram, offer("Lamb", "raw fleece", 50.0, 0.0))
+    assert values["offers_yarn_price"][:2] == (0, approx(2.6)) and values["offers_yarn_price_doubt"][0] == 0
+    assert values["best_words"] == ("Ewe costs nothing. The next by its yarn is Ram. 1 offer is left aside: a yield or a loss is not known.",)
+    assert told(gift, ram | {"price": 0.0})["best_words"] == ("Ewe and Ram cost nothing. Choose by the fiber.",)
+    by_post = told(gift | {"shipping": 9.0}, ram)
+    assert by_post["offers_yarn_price"][0] == approx(0.25) and by_post["best_words"] == ("Ewe costs least by its yarn: Ram, the next, costs 940% more.",)
+
+
 def test_one_offer_is_compared_with_nothing():
     assert told(offer("Ewe", "raw fleece", 100.0, 72.0, **OWN))["best_words"] == (None,)
 

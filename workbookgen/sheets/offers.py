@@ -80,7 +80,7 @@ def log(settings: Settings) -> Log:
                 Input("state", "Offered as", lists.one_of(lists.STATES), needed=True, width=12,
                       help="Raw fleece is as shorn, not skirted. Or skirted, washed, prepared, or yarn."),
                 Input("weight", "Weight", AMOUNT, MASS, needed=True, help="All that you would get. A pound is 16 ounces: you may type =6.5*16."),
-                Input("price", "Price", AMOUNT, amount, needed=True, help="Of all of it, not of a pound."),
+                Input("price", "Price", NONE_OR_AMOUNT, amount, needed=True, help="Of all of it, not of a pound; 0 for a gift."),
                 Input("shipping", "Shipping", NONE_OR_AMOUNT, amount, blank_means=0, help="Post, or the way there."),
                 stages.way(),
                 *stages.own_losses(),
@@ -132,16 +132,18 @@ def best(settings: Settings) -> Card:
         _of("second_price", "Its price", "yarn_price", "second", price),
         _of("second_doubt", "Its ±", "yarn_price_doubt", "second", price),
         Result("more", "The next costs more by", "second_price / price - 1", offers.costs_more, SHARE, uses={"price": "second_price", "least": "price"},
-               only_if="second_price >= price"),
+               only_if="AND(price > 0, second_price >= price)", note="None beside a gift."),
         Result("apart", "Told apart", "IF(second_price - price > 2 * SQRT(doubt * doubt + second_doubt * second_doubt), 1, 0)", offers.told_apart, NUMBER, digits=0,
                uses={"price": "second_price", "least": "price", "u_price": "second_doubt", "u_least": "doubt"}, only_if="second_price >= price"),
         Result("lacking", "Offers left aside", "COUNT(offers_paid) - COUNT(offers_yarn_price)", offers.unpriced, NUMBER, digits=0,
                uses={"amounts": "offers_paid", "values": "offers_yarn_price"}),
         Result("words", "In words",
-               'name & IF(apart = 1, " costs least by its yarn: ", " seems cheapest by its yarn, but not for certain: ") & second & ", the next, costs " & '
-               'IF(ROUND(ROUND(more * 100, 9), 0) = 0, "about as much", said(more) & " more") & IF(apart = 1, ".", ", which is within their uncertainty. Choose by the fiber.") & '
+               'IF(price > 0, name & IF(apart = 1, " costs least by its yarn: ", " seems cheapest by its yarn, but not for certain: ") & second & ", the next, costs " & '
+               'IF(ROUND(ROUND(more * 100, 9), 0) = 0, "about as much", said(more) & " more") & IF(apart = 1, ".", ", which is within their uncertainty. Choose by the fiber."), '
+               'IF(second_price > 0, name & " costs nothing. The next by its yarn is " & second & ".", name & " and " & second & " cost nothing. Choose by the fiber.")) & '
                'IF(lacking = 0, "", " " & said(lacking) & IF(lacking = 1, " offer is", " offers are") & " left aside: a yield or a loss is not known.")',
-               offers.cheapest_in_words, None, uses={"best": "name", "following": "second"}, width=60),
+               offers.cheapest_in_words, None, uses={"best": "name", "following": "second", "least": "price", "dearer": "second_price"},
+               only_if="OR(price <= 0, given(more))", width=60),
     )),))
 
 

@@ -23,7 +23,16 @@ EXAMPLES = [
     (offers.costs_more, TWO),
     (offers.told_apart, TWO | dict(u_price=q("1/oz", 0.1, 0.4), u_least=q("1/kg", 1, 9))),
     (offers.unpriced, dict(amounts=n(70, np.nan, 72), values=PRICES)),
-    (offers.cheapest_in_words, dict(best=texts("Top", "Hill ewe"), following=texts("Hill ewe", "Top"), more=n(0.12, 0), apart=n(1, 0), lacking=n(0, 2))),
+    (
+        offers.cheapest_in_words,
+        dict(
+            best=texts("Top", "Hill ewe"), following=texts("Hill ewe", "Top"), more=n(0.12, 0), apart=n(1, 0), lacking=n(0, 2), least=q("1/oz", 1.5, 2), dearer=q("1/oz", 1.68, 2)
+        ),
+    ),
+    (
+        offers.cheapest_in_words,
+        dict(best=texts("Top", "Hill ewe"), following=texts("Hill ewe", "Top"), apart=n(1, 0), lacking=n(0, 2), least=q("1/oz", 0, 0), dearer=q("1/oz", 1.68, 0)),
+    ),
     (split.line, dict(name=texts("Ada", "bea"), names=["Ada", "", "Bea"])),
     (split.whole_steps, dict(amount=q("oz", 107.3, 0), step=q("g", 5, 1))),
     (split.whole_steps, dict(amount=n(70, 0.3), step=n(0.01, 0.05))),
