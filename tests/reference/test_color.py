@@ -6,8 +6,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 from pytest import approx
 
+from workbookgen.checking.expected import expected_of_keys
+from workbookgen.filled.planner import described
+from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.reference import color
+from workbookgen.settings import Settings
 from workbookgen.units import Quantity
+
+US = described(Settings(units="us"))
 
 
 def yards(number):
@@ -91,3 +97,14 @@ def test_stripes():
     rows = color.stripe_rows(yards(6), Quantity(36, "inch"))
     assert rows == approx(6)
     assert color.stripe_width(rows, Quantity(6, "1/inch")).m_as("inch") == approx(1)
+    # Of 6 yd as they were plied, a washing that takes a sixth leaves 5: 5 rows.
+    assert color.stripe_rows(yards(6), Quantity(36, "inch"), shrinkage=1 / 6) == approx(5)
+
+
+def test_stripes_of_the_planner_are_of_washed_yarn():
+    """By hand: a top of 4 oz for one single of 1,600 yd/lb is 400 yd. A quarter of it in 10 repeats is 10 yd each time, 9.5 when washing has taken 5%, and at a
+    yard and an eighth for a row 8.44 rows."""
+    from_top = {"color_mass": (4.0,), "color_repeats": (10.0,), "color_strands": (1.0,), "color_grist": (1600.0,), "color_row": (40.5,)}
+    entries = with_records(US, starting_entries(US) | from_top, "colors", [{"name": "Rust", "share": 0.25}])
+    [values] = expected_of_keys(US, [entries], ["colors_run", "colors_rows"])
+    assert values["colors_run"][0] == approx(10) and values["colors_rows"][0] == approx(9.5 * 36 / 40.5)

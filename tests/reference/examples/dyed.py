@@ -36,5 +36,6 @@ EXAMPLES = [
     (color.least_share, dict(shares=n(0.5, 0.25, np.nan))),
     (color.whole_words, dict(total=n(1, 1.25))),
     (color.stripe_rows, dict(length=q("yard", 4, 0), per_row=q("inch", 20, 30))),
+    (color.stripe_rows, dict(length=q("yard", 4, 0), per_row=q("inch", 20, 30), shrinkage=n(0.25, -0.125))),
     (color.stripe_width, dict(rows=n(6, 0), row_gauge=q("1/inch", 6, 5))),
 ]

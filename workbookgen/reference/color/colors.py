@@ -3,7 +3,7 @@
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
-from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, SHRINKAGE, require_within
 from workbookgen.units import Length, Mass, PerLength, Ratio
 
 
@@ -165,15 +165,16 @@ def whole_words(total: Ratio) -> str:
 
 
 @calculation
-def stripe_rows(length: Length, per_row: Length) -> Ratio:
+def stripe_rows(length: Length, per_row: Length, shrinkage: Ratio = 0.0) -> Ratio:
     """Rows that a run of color makes.
 
-    R = ρ / q. Yarn for one row is measured on a swatch.
+    R = ρ · (1 - s) / q. Yarn for one row is measured on a washed swatch, and a run of color is shorter once it is washed.
 
     Parameters
     ----------
     length : ρ, length of the run
     per_row : q, yarn for one row
+    shrinkage : s, share of the run's length that washing takes, none if it was measured washed
 
     Returns
     -------
@@ -182,7 +183,7 @@ def stripe_rows(length: Length, per_row: Length) -> Ratio:
     Raises
     ------
     ValueError
-        A negative length, or no yarn for a row.
+        A negative length, no yarn for a row, or a shrinkage of 0.9 or more.
 
     Notes
     -----
@@ -200,7 +201,8 @@ def stripe_rows(length: Length, per_row: Length) -> Ratio:
     require_numbers(length)
     require_within(NOT_NEGATIVE, "The length", length)
     require_within(ABOVE_ZERO, "The yarn for a row", per_row)
-    return (length / per_row).m_as("")
+    require_within(SHRINKAGE, "The shrinkage", shrinkage)
+    return (length / per_row).m_as("") * (1 - shrinkage)
 
 
 @calculation
