@@ -78,12 +78,15 @@ def _you_type() -> Group:
         Input("width", "Finished width", AMOUNT, LOOP, needed=True, help="Of the washed cloth."),
         Input("length", "Finished length", AMOUNT, LOOP, needed=True, help="Of one piece, washed."),
         Input("pieces", "Pieces", PIECES, NUMBER, blank_means=1, help="On one warp; empty means one."),
-        Input("hems", "Hems, fringe", NONE_OR_TURNS, LOOP, blank_means=0, help="Of one piece, both ends."),
+        Input("hems", "Hems", NONE_OR_TURNS, LOOP, blank_means=0, help="Of one piece, both ends. They are woven; a fringe is not, and goes with the loom waste."),
         Input("samples", "Samples", NONE_OR_TURNS, LOOP, blank_means=0, help="Length for trying out."),
         Input("loom_waste", "Loom waste", NONE_OR_TURNS, LOOP, blank_means=0,
-              help="Warp that stays on the loom: floor loom 18 to 36 in (45 to 90 cm), rigid heddle 12 to 24 in (common practice, no source)."),
+              help="Warp not woven: left on the loom, floor loom 18 to 36 in (45 to 90 cm), rigid heddle 12 to 24 in (common practice, no source); "
+                   "and fringes that are not cut from that."),
         Input("draw_in", "Draw-in", LOSS, SHARE, blank_means=0, help="Share of the width in the reed lost while weaving."),
-        Input("shrinkage", "Shrinkage", LOSS, SHARE, blank_means=0, help="Share lost in washing, both ways: 5 to 15% (common practice, no source)."),
+        Input("shrinkage", "Shrinkage", LOSS, SHARE, blank_means=0,
+              help="Share lost in washing, taken alike in length and width: 5 to 15% (common practice, no source). If your sample lost more one way, type that: "
+                   "no side comes out too small."),
         Input("take_up", "Warp take-up", LOSS, SHARE, blank_means=0,
               help="Share of the straightened warp lost going over and under (ASTM D3883): 8 to 12% (common practice, no source)."),
         Input("weft_lost", "Weft take-up", LOSS, SHARE, blank_means=0,

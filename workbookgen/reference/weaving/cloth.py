@@ -106,7 +106,7 @@ def woven_length(
     finished_length : F, length of one piece, washed and dry
     shrinkage : s, share of the woven length lost in washing
     pieces : n, number of pieces
-    hems : h, hems or fringe of one piece, as finished
+    hems : h, hems of one piece, as finished; a fringe is not woven, and belongs to the waste
     samples : p, length for samples, as finished
 
     Returns
@@ -121,7 +121,7 @@ def woven_length(
 
     Notes
     -----
-    Valid for cloth without tension; a fringe takes warp but no weft, so this is slightly too much.
+    Valid for cloth without tension; a fringe takes warp but no weft, and counts with the loom waste.
 
     References
     ----------
@@ -161,9 +161,9 @@ def warp_length(
     take_up : t, share of the warp's length lost in weaving over and under
     shrinkage : s, share of the woven length lost in washing
     pieces : n, number of pieces
-    hems : h, hems or fringe of one piece, as finished
+    hems : h, hems of one piece, as finished; a fringe is not woven, and belongs to the waste
     samples : p, length for samples, as finished
-    loom_waste : w, warp that remains on the loom
+    loom_waste : w, warp that remains on the loom, and fringes
 
     Returns
     -------
