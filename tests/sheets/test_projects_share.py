@@ -68,6 +68,15 @@ def test_what_is_finished_takes_no_more_than_it_took():
     assert spare[0] == pytest.approx(16 / 16 * 1000 - 750) and verdict[1] == "finished"
 
 
+@pytest.mark.parametrize(("used", "is_asked"), [(0.0, True), (6.0, True), (7.1, True), (7.3, False), (12.0, False), (20.0, False)])
+def test_one_sock_of_two_is_not_the_finished_piece(used, is_asked):
+    """750 yards at 1,000 to the pound weigh 12 oz: 6 are one of two socks, and 7.2 three fifths."""
+    share, message = told("used_of_need", "message", projects=[SOCKS | {"used": used}])
+    assert share[0] == pytest.approx(used / 12)
+    assert (message[0] or "").startswith("Is it right? Yarn used: far less than planned.") == is_asked == bool(message[0])
+    assert told("used_of_need", projects=[SOCKS])[0] is None
+
+
 def test_of_a_finished_piece_it_is_not_asked_whether_it_is_enough():
     # The scarf, still to make, takes all that is left of the lot and more; the socks are done and lack nothing.
     scarf, socks = SCARF | {"wanted": 1200.0}, SOCKS | {"used": 4.0}

@@ -17,6 +17,7 @@ from workbookgen.texts import folded
 SHEET = tabs.PROJECTS
 LOTS = ("lot_1", "lot_2", "lot_3")
 NOT_COUNTED = f"{UNKNOWN}: what its lots give is unknown. Give a grist here or beside the lot; look at their lines on the sheet Fiber."
+HALF_DONE = 0.6  # one of two alike, and a little more; a whole piece seldom takes so little (common practice, no source)
 ANY_LOT = "OR(given(lot_1), given(lot_2), given(lot_3))"
 
 
@@ -60,6 +61,8 @@ def projects(settings: Settings) -> Log:
                  _same_lot_twice, "Lots: choose each lot only once."),
             *plausible.thick(settings.units, grist="Grist planned"),
             _without_need(settings),
+            Rule(f"used_of_need < {HALF_DONE}", lambda values: values["used_of_need"] < HALF_DONE,
+                 f"{ASKING} Yarn used: far less than planned. It is for the whole piece, finished; after one sock of two leave it empty."),
             Rule("AND(need > 0, in_skeins <= 0, NOT(given(part_1_name)), NOT(given(used)))",
                  lambda values: values["need"] > 0 and values["in_skeins"] <= 0 and not values["part_1_name"] and values["used"] is None,
                  f"{ASKING} No yarn for it is known. Choose its lot here, or this project beside its skeins on the sheet Skeins."),
@@ -98,7 +101,7 @@ def _you_type() -> Group:
         Input("take_up", "Take-up", LOSS, SHARE,
               help="For the hours: share of the singles' length lost in plying; empty takes it from the sheet Samples; or by the feeds of the sheet Yarn."),
         Input("done", "Hours done", NONE_OR_AMOUNT, HOURS, help="Hours of work on it that are behind you."),
-        Input("used", "Yarn used", NONE_OR_AMOUNT, MASS, help="Once it is finished: what the piece weighs. Mark its skeins as used. "
+        Input("used", "Yarn used", NONE_OR_AMOUNT, MASS, help="Once all is finished, both socks: its weight. Mark its skeins as used. "
                                                               "What it took beyond the skeins logged for it is taken off its lots; "
                                                               "what is left of them is free for other projects."),
     ))
@@ -193,6 +196,8 @@ def _its_skeins() -> Group:
                uses={"names": "skeins_of_project", "amounts": "skeins_net"}, note="Weight of all skeins logged for it, those that are gone too."),
         Result("used_rest", "Used besides", "MAX(0, used - used_logged)", strands.used_besides, MASS, uses={"logged": "used_logged"},
                note="What a finished piece took that no skein was logged for: it is taken off its lots."),
+        Result("used_of_need", "Used, of the need", "used * planned / need", project.used_of_need, SHARE, digits=0, only_if="need > 0",
+               note="Beside what the yarn needed weighs at the grist in use."),
         Result("to_spin", "Still to make", "IF(given(used), 0, MAX(0, need - in_skeins))", strands.to_spin, LENGTH, note="Of the yarn needed, what is not in its skeins."),
     ))
 

@@ -31,6 +31,7 @@ EXAMPLES = [
     (in_use.planned_grist, dict(sample=q("m/g", 2, 3))),
     (in_use.kept_in_spinning, dict(sample_loss=n(0.25, 0))),
     (in_use.kept_in_spinning, dict(lot=n(0.5, 1))),
+    (project.used_of_need, dict(used=q("g", 50, 0), planned=q("m/g", 4, 3), need=q("yard", 400, 200))),
     (project.unwashed_length, dict(length=q("yard", 400, 0), shrinkage=n(0.25, -0.125))),
     (project.unwashed_length, dict(length=q("yard", 400, 0), shrinkage=n(0.25, -0.125), bought_share=n(1, 0.5))),
     (project.unwashed_length, dict(length=q("yard", 400, 0), shrinkage=n(0.25, -0.125), bought_share=n(1, 0.5), design=texts("Sock", "Shawl"))),

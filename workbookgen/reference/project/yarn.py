@@ -4,7 +4,7 @@ import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_applicable, require_numbers
 from workbookgen.reference.limits import ABOVE_ZERO, NO_LENGTH, NOT_NEGATIVE, SHRINKAGE, require_within
-from workbookgen.units import Length, Mass, Quantity, Ratio, Some
+from workbookgen.units import Grist, Length, Mass, Quantity, Ratio, Some
 
 
 @calculation
@@ -207,6 +207,47 @@ def while_open(amount: Some, used: Mass | None = None) -> Some:
     require_applicable(used is None, "The piece is finished.")
     require_numbers(amount)
     return amount
+
+
+@calculation
+def used_of_need(used: Mass, planned: Grist, need: Length) -> Ratio:
+    """What a piece took, beside what it was expected to take.
+
+    q = m · G / N. After one sock of two it is about a half.
+
+    Parameters
+    ----------
+    used : m, mass of yarn that the piece took
+    planned : G, grist of its yarn
+    need : N, length needed
+
+    Returns
+    -------
+    q, a share
+
+    Raises
+    ------
+    ValueError
+        A negative mass, or a grist or a length that is not above zero.
+
+    Notes
+    -----
+    Valid for yarn spun as planned.
+
+    References
+    ----------
+    Definition of the grist.
+
+    Examples
+    --------
+    >>> print(used_of_need(Quantity(50, "g"), Quantity(4, "m/g"), Quantity(400, "m")))
+    0.5
+    """
+    require_numbers(used, planned, need)
+    require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount of yarn.", used)
+    require_within(ABOVE_ZERO, "The grist", planned)
+    require_within(ABOVE_ZERO, "The length needed", need)
+    return (used * planned / need).m_as("")
 
 
 @calculation
