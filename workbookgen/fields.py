@@ -4,7 +4,7 @@ from workbookgen.book.placement import Placement
 from workbookgen.language.domains import Choice, Date, Name, Note, Number
 from workbookgen.language.fields import Automatic, Input, Result
 from workbookgen.language.parts import Column
-from workbookgen.language.repeated import as_typed
+from workbookgen.language.repeated import REPEATING
 from workbookgen.planner_file import PlannerFile
 from workbookgen.sheets.methods import page
 
@@ -28,7 +28,7 @@ def _record(placement: Placement, planner: PlannerFile) -> dict:
         "label": field.label,
         "domain": _domain(field.domain) | _use(field, planner.settings.units) if isinstance(field, Input) else None,
         "reference": _reference(field),
-        "sources": [page(field.reference).source] if isinstance(field, Result) and field.reference is not as_typed else [],
+        "sources": [page(field.reference).source] if isinstance(field, Result) and field.reference not in REPEATING else [],
     }
 
 

@@ -14,7 +14,7 @@ import docstring_parser
 from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language import dimensions
 from workbookgen.language.parts import Block, Chapter, Column, Sheet, Table
-from workbookgen.language.repeated import as_typed
+from workbookgen.language.repeated import REPEATING
 from workbookgen.language.views import Facts, Reading, band
 from workbookgen.sheets import tabs
 from workbookgen.sheets.glossary import glossary
@@ -102,7 +102,7 @@ def chapter(sheets: tuple[Sheet, ...]) -> Chapter:
         for part in each.parts:
             if isinstance(part, Block):
                 for field in part.results:
-                    if field.reference is not as_typed:
+                    if field.reference not in REPEATING:
                         shown.setdefault(field.reference, []).append(f"{each.name}: {field.label}")
     if faults := [Fault(f"reference {each.__module__}.{each.__qualname__}", f"{sentence}.") for each in shown for sentence in lacking(each)]:
         raise DescriptionError(*faults)

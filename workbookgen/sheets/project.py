@@ -4,6 +4,7 @@ from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
 from workbookgen.language.quantities import DAY, HOURS, LENGTH, MASS, NUMBER, SHARE, Kind
+from workbookgen.language.repeated import repeated_day
 from workbookgen.language.views import Answers, Chart, Listing, LogView, Matrix, Sentences, Series, band
 from workbookgen.reference import answer, charted, planning
 from workbookgen.settings import Settings
@@ -103,8 +104,8 @@ PROJECT = Card(
             _of_time("likely", "Very likely, hours", "likely", None),
             _of_time("ahead_share", "Share ahead", "ahead_share", SHARE),
             _of_time("hours", "Hours in all", "hours", HOURS),
-            Result("counted_from", "Counted from", "pace_counted_from", planning.day_known, DAY, uses={"day": "pace_counted_from"},
-                   note="First day on the sheet Figures, or your latest finished skein. Is it long ago? Type today's there."),
+            repeated_day("counted_from", "Counted from", "pace_counted_from",
+                         note="First day on the sheet Figures, or your latest finished skein. Is it long ago? Type today's there."),
             _of_time("finish", "Done on", "finish", DAY, "As if it alone had all your hours a week."),
             _of_time("safe", "Safe to promise by", "safe", DAY, "Done by then 19 times in 20 or more, as far as your pace, your weeks and the yarn go."),
         )),

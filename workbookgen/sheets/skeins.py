@@ -23,9 +23,9 @@ from workbookgen.language.quantities import (
     WOOLLEN_RUN,
     WORSTED_COUNT,
 )
-from workbookgen.language.repeated import repeated
+from workbookgen.language.repeated import repeated, repeated_day
 from workbookgen.language.views import Kind, LogView
-from workbookgen.reference import belongings, care, diameter, labels, made_of, planning, plying, reeling, statistics, stock, uncertainty, yarn_count
+from workbookgen.reference import belongings, care, diameter, labels, made_of, plying, reeling, statistics, stock, uncertainty, yarn_count
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, lists, one_skein, plausible, reels, stages, sums, tabs, yarn
 from workbookgen.sheets.cost import money
@@ -241,7 +241,7 @@ def _for_other_sheets(settings: Settings) -> Group:
         ),
         Result("made_first", "Made of", "IF(given(from_first), from_first, lot)", made_of.lot_in_use, None, uses={"picked": "from_first", "own": "lot"},
                only_if="OR(given(from_first), AND(given(lot), NOT(given(design))))", width=20),
-        Result("dated", "Finished on", "finished_on", planning.day_known, DAY, uses={"day": "finished_on"}),
+        repeated_day("dated", "Finished on", "finished_on"),
         Result("stock", "In the stock", '"there"', care.in_stock, None, uses={"length": "finished_yd"}, only_if=f"AND(finished_yd >= 0, {stages.STILL_THERE})", width=8),
         Result("free_design", "Free, of design", "design", belongings.is_free, None, uses={"name": "design"}, leaves=("other",), width=18,
                only_if="AND(NOT(given(project)), NOT(given(gone)))"),

@@ -130,7 +130,6 @@ EXAMPLES = [
     (planning.hours_in_all, {f"hours_{step}": q("hour", step, 0) for step in range(1, 7)}),
     (planning.weeks, dict(hours=q("hour", 30, 0), hours_per_week=q("hour", 4, 5))),
     (planning.still_to_spin, dict(length=q("yard", 900, 0), stage=n(1, 4))),
-    (planning.day_known, dict(day=n(46000, 0))),
     (planning.counted_from, dict(start=n(46000, 0), days=n(45990, np.nan, 46012))),
     (planning.finish_day, dict(start=n(46000, 0), hours=q("hour", 30, 1), hours_per_week=q("hour", 4, 5))),
     (planning.hours_in_use, dict(own=q("hour", 30, 0))),

@@ -4,7 +4,7 @@
 the day on which they end, `likely` says how sure all this is. `steps` says what there is to do, `timetable` lays the steps out in weeks.
 """
 
-from workbookgen.reference.planning.calendar import counted_from, day_known, finish_day, weeks
+from workbookgen.reference.planning.calendar import counted_from, finish_day, weeks
 from workbookgen.reference.planning.likely import hours_by_need, hours_to_allow, least_hours, likely_hours, most_hours, pace_uncertainty, pace_variation
 from workbookgen.reference.planning.paces import pace, pace_in_use, singles_length, take_up_in_use
 from workbookgen.reference.planning.steps import plying_hours, singles_in_ply, spinning_hours, steps_known, strands_in_use

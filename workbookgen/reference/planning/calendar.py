@@ -53,42 +53,6 @@ def weeks(hours: Time, hours_per_week: Time) -> Ratio:
 
 
 @calculation
-def day_known(day: Ratio) -> Ratio:
-    """A day that is known.
-
-    D = D. Of a skein that has none, nothing is said.
-
-    Parameters
-    ----------
-    day : D, number of the day
-
-    Returns
-    -------
-    D, the same
-
-    Raises
-    ------
-    ValueError
-        A day before day 0.
-
-    Notes
-    -----
-    Valid for days of one calendar.
-
-    References
-    ----------
-    Definition of a calendar of numbered days.
-
-    Examples
-    --------
-    >>> print(day_known(46000))
-    46000
-    """
-    require_within(NOT_NEGATIVE, "A day cannot lie before day 0.", day)
-    return day
-
-
-@calculation
 def counted_from(start: Ratio, days: Some) -> Ratio:
     """Day from which the work still ahead is counted.
 
