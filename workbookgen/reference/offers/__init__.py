@@ -1,0 +1,7 @@
+"""Offers of fiber side by side: what each costs by what becomes of it, and which costs least.
+
+`prices` works them out, with how sure they are; `in_words` says which is the cheapest, or that nobody can tell.
+"""
+
+from workbookgen.reference.offers.in_words import cheapest_in_words
+from workbookgen.reference.offers.prices import cheapest, costs_more, of_others, paid, per_mass, price_uncertainty, told_apart, unpriced

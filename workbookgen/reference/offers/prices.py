@@ -1,0 +1,341 @@
+"""What offered fleeces and fibers really cost: per weight left by washing, and per weight of the yarn that they become.
+
+A price by the weight on the tag compares grease with wool. What counts is what is paid, shipping included, over the
+weight that is kept; and since that weight is only expected, each such price has an uncertainty. Money is a plain
+number, in whatever currency the spinner uses.
+"""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from workbookgen.reference.calculation import by_element, calculation, require, require_name, require_numbers
+from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
+from workbookgen.texts import folded
+from workbookgen.units import Mass, PerMass, Quantity, Ratio, Some, SomePerMass
+
+TIMES = 2.0  # standard uncertainties within which two prices are not distinguished
+
+
+@calculation
+def paid(price: Ratio, name: str, shipping: Ratio = 0.0) -> Ratio:
+    """Total cost of an offer.
+
+    C = p + s. Shipping is paid for grease and straw too.
+
+    Parameters
+    ----------
+    price : p, price of the whole, in money
+    name : what the offer is called
+    shipping : s, cost of shipping
+
+    Returns
+    -------
+    C, money
+
+    Raises
+    ------
+    ValueError
+        A blank name, a price that is not above zero, or a negative cost of shipping.
+
+    Notes
+    -----
+    Valid for costs in one currency.
+
+    References
+    ----------
+    Definition of a sum.
+
+    Examples
+    --------
+    >>> print(paid(80, "Gray fleece", shipping=12))
+    92
+    """
+    require_name(name)
+    require_numbers(price, shipping)
+    require_within(NOT_NEGATIVE, "The price", price)
+    require_within(NOT_NEGATIVE, "The cost of shipping", shipping)
+    return price + shipping
+
+
+@calculation
+def per_mass(money: Ratio, mass: Mass) -> PerMass:
+    """Price by the weight that is kept.
+
+    P = C / m. It is per weight kept, not per weight bought.
+
+    Parameters
+    ----------
+    money : C, all that is paid
+    mass : m, weight of clean fiber, or of yarn, that comes of it
+
+    Returns
+    -------
+    P, money per mass
+
+    Raises
+    ------
+    ValueError
+        Negative money, or a mass that is not above zero.
+
+    Notes
+    -----
+    Valid for weights in the same state of moisture.
+
+    References
+    ----------
+    Definition of the unit price.
+
+    Examples
+    --------
+    >>> print(per_mass(90, Quantity(2, "lb")))
+    45.0 / pound
+    """
+    require_numbers(money, mass)
+    require_within(NOT_NEGATIVE, "An amount of money", money)
+    require_within(ABOVE_ZERO, "The mass", mass)
+    return money / mass
+
+
+@calculation
+def price_uncertainty(price: PerMass, mass: Mass, doubt: Mass) -> PerMass:
+    """Standard uncertainty of a price by the weight kept.
+
+    u(P) = P · u(m) / m. The payment is known; the weight that it yields is not.
+
+    Parameters
+    ----------
+    price : P, price by the weight kept
+    mass : m, that weight
+    doubt : u(m), its standard uncertainty
+
+    Returns
+    -------
+    u(P), money per mass
+
+    Raises
+    ------
+    ValueError
+        A negative price or uncertainty, or a mass that is not above zero.
+
+    Notes
+    -----
+    Valid for an uncertainty that is small beside the weight: a first-order approximation.
+
+    References
+    ----------
+    JCGM 100, 5.1.6, the relative form for a quotient (from memory).
+
+    Examples
+    --------
+    >>> print(price_uncertainty(Quantity(45, "1/lb"), Quantity(2, "lb"), Quantity(0.2, "lb")))
+    4.5 / pound
+    """
+    require_numbers(price, mass, doubt)
+    require_within(NOT_NEGATIVE, "A price", price)
+    require_within(ABOVE_ZERO, "The mass", mass)
+    require_within(NOT_NEGATIVE, "A standard uncertainty", doubt)
+    return price * (doubt / mass).m_as("")
+
+
+@calculation
+def cheapest(names: Sequence[str], amounts: Some) -> str:
+    """Name of the offer that costs least.
+
+    name i, where P i = min P. Of two equal ones, it is the first.
+
+    Parameters
+    ----------
+    names : the names of the offers, a blank one where a line is empty
+    amounts : the prices beside them; one that is not a number is blank
+
+    Returns
+    -------
+    a name
+
+    Raises
+    ------
+    ValueError
+        No price at all, or prices that are not one per name.
+
+    Notes
+    -----
+    Valid for prices by the same weight.
+
+    References
+    ----------
+    Definition of the least.
+
+    Examples
+    --------
+    >>> print(cheapest(["gray", "brown"], Quantity([45, 40], "1/lb")))
+    brown
+    """
+    prices = _numbers(amounts)
+    require(len(prices) == len(names), "Each name needs one price beside it.")
+    require(bool(np.isfinite(prices).any()), "No offer has a price.")
+    return str(names[int(np.nanargmin(prices))])
+
+
+@calculation
+def of_others(price: PerMass, name: str, best: str) -> PerMass:
+    """Price of an offer that is not the cheapest.
+
+    P = P, if name ≠ best. The least of these is the next one.
+
+    Parameters
+    ----------
+    price : P, price by the weight kept
+    name : name of the offer
+    best : name of the cheapest one
+
+    Returns
+    -------
+    P, money per mass
+
+    Raises
+    ------
+    ValueError
+        The cheapest offer itself, or a negative price.
+
+    Notes
+    -----
+    Valid for offers that have each a name of its own.
+
+    References
+    ----------
+    Definition of the others.
+
+    Examples
+    --------
+    >>> print(of_others(Quantity(45, "1/lb"), "gray", best="brown"))
+    45.0 / pound
+    """
+    require_numbers(price)
+    require_within(NOT_NEGATIVE, "A price", price)
+    require(by_element(lambda one, other: folded(str(one)) != folded(str(other)), name, best), "It is the cheapest itself.")
+    return price * 1.0
+
+
+@calculation
+def costs_more(price: PerMass, least: PerMass) -> Ratio:
+    """How much higher one price is than another.
+
+    x = P / Q - 1. As a share of the lower price.
+
+    Parameters
+    ----------
+    price : P, the higher price
+    least : Q, the lower one
+
+    Returns
+    -------
+    x, a share
+
+    Raises
+    ------
+    ValueError
+        A lower price that is not above zero, or one that is higher than the other.
+
+    Notes
+    -----
+    Valid for prices by the same weight.
+
+    References
+    ----------
+    Definition of the relative difference.
+
+    Examples
+    --------
+    >>> print(costs_more(Quantity(45, "1/lb"), Quantity(36, "1/lb")))
+    0.25
+    """
+    require_numbers(price, least)
+    require_within(ABOVE_ZERO, "The lower price", least)
+    require(price >= least, "The higher price cannot be lower.")
+    return (price / least).m_as("") - 1
+
+
+@calculation
+def told_apart(price: PerMass, least: PerMass, u_price: PerMass, u_least: PerMass) -> Ratio:
+    """Whether two expected prices can be told apart.
+
+    t = 1 if P - Q > 2 · √(u² + v²), else 0. Within two standard uncertainties of their difference, they may differ by chance alone.
+
+    Parameters
+    ----------
+    price : P, the higher price
+    least : Q, the lower one
+    u_price : u, standard uncertainty of the higher price
+    u_least : v, standard uncertainty of the lower one
+
+    Returns
+    -------
+    t, 1 or 0
+
+    Raises
+    ------
+    ValueError
+        A negative uncertainty, or a lower price that is higher than the other.
+
+    Notes
+    -----
+    Valid for two fleeces of independent yields. Losses in the same hands are not independent, and their difference is
+    then less uncertain than this.
+
+    References
+    ----------
+    JCGM 100, 5.1.2 and 6.2.1, a difference, and two standard uncertainties for about 95% (from memory).
+
+    Examples
+    --------
+    >>> print(told_apart(Quantity(45, "1/lb"), Quantity(36, "1/lb"), Quantity(3, "1/lb"), Quantity(4, "1/lb")))
+    0.0
+    """
+    require_numbers(price, least, u_price, u_least)
+    require(price >= least, "The higher price cannot be lower.")
+    require_within(NOT_NEGATIVE, "A standard uncertainty", u_price, u_least)
+    u = np.sqrt(np.square(u_price.m_as("1/g")) + np.square(u_least.m_as("1/g")))
+    return np.where((price - least).m_as("1/g") > TIMES * u, 1.0, 0.0)[()]
+
+
+@calculation
+def unpriced(amounts: Some, values: SomePerMass) -> Ratio:
+    """How many offers have no price by the weight kept.
+
+    k = n - m. They cannot be compared.
+
+    Parameters
+    ----------
+    amounts : what is paid for each, n of them numbers
+    values : the prices by what is kept, m of them numbers
+
+    Returns
+    -------
+    k, a whole number
+
+    Raises
+    ------
+    ValueError
+        More prices than offers.
+
+    Notes
+    -----
+    Valid for columns of the same offers.
+
+    References
+    ----------
+    Definition of counting.
+
+    Examples
+    --------
+    >>> print(unpriced([90, 80, 70], Quantity([45, 40, np.nan], "1/lb")))
+    1.0
+    """
+    left = np.isfinite(_numbers(amounts)).sum() - np.isfinite(_numbers(values)).sum()
+    require(NOT_NEGATIVE.hold(left), "There cannot be more prices than offers.")
+    return float(left)
+
+
+def _numbers(values) -> np.ndarray:
+    return np.atleast_1d(np.asarray(values.magnitude if isinstance(values, Quantity) else values, dtype=float))
