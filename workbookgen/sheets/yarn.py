@@ -17,7 +17,10 @@ CHAPTER = "Yarn"
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (designs(settings),), (band(Listing(title="Designs", block="designs", view=VIEW, aside="Name a design here, and give it its components below.")),))
+    return Chapter(CHAPTER, (designs(settings),), (band(Listing(
+        title="Designs", block="designs", view=VIEW,
+        aside="Name a design here, and give it its components below. A thread that does not shrink, beside wool that does, puckers when it is washed: try a sample.",
+    )),))
 
 
 VIEW = LogView(typed="name wanted shrinkage", answers=(("The yarn", "grist_yd_lb grist_m_100g tex wpi mass"),))
