@@ -127,6 +127,13 @@ def test_threads_that_are_bought_are_plied_and_not_spun():
     assert told_with_paces("bobbin_strands_used", "bobbin_singles", "bobbin_all_singles", "bobbin_message", lots=lots, cards=bobbins) == [None] * 4
 
 
+def test_no_day_is_told_before_a_first_day_is_typed():
+    """By hand: 15 and 7.5 and 3.75 hours at 6 a week are 30.6 days; the 31st, of which day 46,000 is the first, is 46,030."""
+    keys = ("times_hours", "times_finish", "project_counted_from")
+    assert told_with_paces(*keys) == [pytest.approx(26.25), None, None]
+    assert told_with_paces(*keys, cards={"pace_start": (46000.0,)}) == [pytest.approx(26.25), 46030, 46000]
+
+
 def test_a_design_without_components_has_no_hours_of_its_own():
     assert told_with_paces("projects_plies", "times_plies", components=[]) == [None, 2]
 

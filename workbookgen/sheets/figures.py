@@ -38,7 +38,8 @@ PACES = Card(
             Input("finishing", "Winding and washing", AMOUNT, PACE, needed=True, starts_as=Quantity(400, "yard / hour"), help="Length of yarn reeled, tied and washed in an hour."),
             Input("strands", "Strands for the stock", STRANDS, NUMBER, needed=True, starts_as=2.0, help="How the stock will be plied, for the weeks of spinning in it."),
             Input("weekly", "Hours a week", Number(above=0, most=168), HOURS, needed=True, starts_as=Quantity(6, "hour")),
-            Input("start", "First day", Date(), DAY, help="Of what is still ahead: after a break, type today's. Days are never counted from before your latest finished skein."),
+            Input("start", "First day", Date(), DAY,
+                  help="Today, and again after a break: the planner does not know it. Days are never counted from before your latest finished skein."),
         )),
         Group("Worked out", (
             lookup("sample_spinning", "Spinning in the sample", "samples_spin_pace", "sample", PACE),
