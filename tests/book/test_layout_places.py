@@ -30,6 +30,7 @@ PORTABLE = set(
 )
 # Limits of the file format's best known program: letters of a formula, nested calls, letters of a text in it.
 LONGEST_FORMULA, DEEPEST, LONGEST_TEXT = 8192, 64, 255
+MOST_ARGUMENTS = 255
 
 
 @pytest.fixture(scope="module", params=UNIT_SYSTEMS)
@@ -66,6 +67,20 @@ def nesting(formula: str) -> int:
     for sign in bare(formula):
         depth += (sign == "(") - (sign == ")")
         most = max(most, depth)
+    return most
+
+
+def arguments(formula: str) -> int:
+    """Of the function that takes most: its commas, and one."""
+    inside, most = [0], 0
+    for sign in bare(formula):
+        if sign == "(":
+            inside.append(1)
+        elif sign == ")":
+            inside.pop()
+        elif sign == ",":
+            inside[-1] += 1
+        most = max(most, inside[-1])
     return most
 
 
@@ -284,6 +299,7 @@ def test_formulas_stay_inside_the_limits_of_the_format(each_layout):
     for key, text in formulas(each_layout):
         assert len(text) <= LONGEST_FORMULA, key
         assert nesting(text) <= DEEPEST, key
+        assert arguments(text) <= MOST_ARGUMENTS, key
         assert max(map(len, re.findall(r'"([^"]*)"', text)), default=0) <= LONGEST_TEXT, key
         assert bare(text).count("(") == bare(text).count(")"), key
 

@@ -15,6 +15,7 @@ from workbookgen.language.domains import Date, Number
 from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Automatic, Input
 from workbookgen.language.lines import Position
 from workbookgen.language.parts import AGAIN, Block
+from workbookgen.language.profile import MOST_ARGUMENTS
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN, doubled, missing, refusal
 
 
@@ -100,7 +101,9 @@ def _spoiled(block: Block, columns: Columns) -> str:
     """
     refs = {each.key: columns.operands[f"{block.key}_{each.key}"].ref for each in block.results}
     differ = [_differing(refs[key], again, block.by_key[key].is_text) for name, again in refs.items() if (key := name.removeprefix(AGAIN)) != name]
-    return "+".join([f"={len(refs) * block.rows}-COUNTA({','.join(refs.values())})", *differ])
+    columns_there = list(refs.values())
+    counted = "-".join(f"COUNTA({','.join(columns_there[first : first + MOST_ARGUMENTS])})" for first in range(0, len(columns_there), MOST_ARGUMENTS))
+    return "+".join([f"={len(refs) * block.rows}-{counted}", *differ])
 
 
 def _differing(ref: str, again: str, is_text: bool) -> str:

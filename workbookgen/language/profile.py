@@ -22,6 +22,7 @@ FUNCTIONS = frozenset(
 SIGNS = COMPARISONS | {"+", "-", "*", "/", "&", ",", ")"}
 TRUTHS = frozenset({"TRUE", "FALSE"})  # a 1 = 1 is true everywhere
 LONGEST, DEEPEST = 8192, 64  # signs of a formula and brackets within brackets, as the file format's oldest readers take them
+MOST_ARGUMENTS = 255  # of one function: LibreOffice 7.4 shows an error from 256 on (measured), and the format's best known program takes no more (from memory)
 
 
 def outside(pieces: Sequence[str], functions: Collection[str]) -> list[str]:
@@ -47,7 +48,21 @@ def bound_objections(formula: str) -> list[str]:
     found += [f"in {piece} a range must stand between two cells" for piece in dict.fromkeys(pieces) if ":" in piece and is_name(piece) and not _is_range(piece)]
     found += [f"it has {len(formula)} signs, and some programs take {LONGEST}"] * (len(formula) > LONGEST)
     found += [f"its brackets are {deepest} deep, and some programs take {DEEPEST}"] * (deepest > DEEPEST)
+    most = max(_arguments(pieces), default=0)
+    found += [f"a function in it takes {most} arguments, and some programs take {MOST_ARGUMENTS}"] * (most > MOST_ARGUMENTS)
     return found
+
+
+def _arguments(pieces: Sequence[str]) -> Iterator[int]:
+    """How many arguments stand in each pair of brackets."""
+    inside: list[int] = []
+    for piece in pieces:
+        if piece == ")":
+            yield inside.pop() if inside else 0
+        elif piece == "(" or called(piece) is not None:
+            inside.append(1)
+        elif piece == "," and inside:
+            inside[-1] += 1
 
 
 def _is_strange(piece: str) -> bool:
