@@ -4,6 +4,8 @@ from collections.abc import Iterable
 
 import pytest
 
+from planners import opened
+from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.language.fields import Result
 from workbookgen.language.parts import Planner
 from workbookgen.settings import Rows, Settings
@@ -39,3 +41,26 @@ def test_no_message_of_many_skeins_waits_for_sums_over_all_of_them(rows, looks_a
     described = planner(Settings(rows=Rows(skeins=rows)))
     words = {f"skeins_{word}" for rule in described.blocks["skeins"].rules for word in rule.text.words}
     assert TYPED & words and bool(sums_over_skeins(described, reached(described, words))) == looks_at_all
+
+
+@pytest.mark.parametrize(
+    ("wraps", "grams", "said", "behind_the_door"),
+    [
+        (100_000.0, 350_000.0, "6 skeins, 1,140,000 m, 2,100,000 g", "in 6 skeins, 2,100,000 g"),
+        (200.0, 100.0, "6 skeins, 2,280 m, 600 g", "in 6 skeins, 600 g"),
+    ],
+)
+def test_the_heads_of_an_archive_say_more_than_a_million(built, wraps, grams, said, behind_the_door):
+    """By hand: 100,000 turns of 2 m are 200 km, less 5% in washing 190 km; six of them 1,140 km."""
+    settings = Settings(units="metric", size="small")
+    described = planner(settings)
+    entries = with_records(described, starting_entries(described), "reels", [{"name": "Reel", "rated": 200.0}])
+    skeins = [{"name": f"S {place}", "reel": "Reel", "wraps": wraps, "gross": grams} for place in range(6)]
+    path = built(settings, with_records(described, entries, "skeins", skeins))
+    book = opened(path, values=True)
+
+    def shown(name):
+        sheet, cell = book.defined_names[name].attr_text.split("!")
+        return book[sheet.strip("'")][cell.replace("$", "")].value
+
+    assert shown("skein_sums_words") == said and shown("glance_skeins_words") == behind_the_door

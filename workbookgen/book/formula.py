@@ -23,7 +23,7 @@ from workbookgen.language.tokens import Call, Nodes, is_word
 
 _CELL = re.compile(r"\$([A-Z]+)\$?(\{row\}|\d+)")
 
-SAID_BELOW = 999_999  # from here on, the workbook states no number in words
+SAID_BELOW = {"said": 999_999, "said_in_all": 99_999_999}  # from here on, the workbook states no number in words
 LESS_THAN_ALL = "-1000000000000"  # every number is larger: this distinguishes numbers from blanks by a condition that all programs read alike
 BEYOND_ALL_LINES = 10_000_000  # more than a sheet has
 READING_FUNCTIONS = {"mean": "AVERAGE", "stdev": "STDEV", "readings": "COUNT"}
@@ -82,6 +82,8 @@ class Columns:
                 return f"(LEN({first.ref})>0)" if first.is_text else f"ISNUMBER({first.ref})"
             case "said":
                 return said(first)
+            case "said_in_all":
+                return said_in_all(first)
             case "sum":
                 return first.unit.coherent(f"SUM({first.ref})")
             case "lookup":
@@ -188,6 +190,18 @@ def said(word: Operand) -> str:
     return f'(IF({number}<1000,{number}&"",{parted}){unit})'
 
 
+def said_in_all(word: Operand) -> str:
+    """A total as text: the same, up to a hundred million. So large a sum is noise from the seventh decimal on."""
+    unit = f'&" {word.unit.symbol}"' if word.unit.symbol else '&""'
+    if min(word.unit.digits, 1) and word.unit.symbol:
+        return f"(ROUND(ROUND({word.ref},6),1){unit})"
+    number = f"ROUND(ROUND({word.ref},6),0)"
+    thousands, millions = (f"ROUNDDOWN({number}/{each},0)" for each in (1000, 1000000))
+    last = f'RIGHT("00"&({number}-1000*{thousands}),3)'
+    middle = f'IF({number}<1000000,{thousands}&"",{millions}&","&RIGHT("00"&({thousands}-1000*{millions}),3))'
+    return f'(IF({number}<1000,{number}&"",{middle}&","&{last}){unit})'
+
+
 def joined(refs: list[str]) -> str:
     """Cells of one sheet as a function takes them: adjacent ones in one range."""
     runs: list[list[tuple[int, str, str]]] = []
@@ -252,7 +266,7 @@ def _typed(result: Result, single: Mapping[str, Operand]) -> list[str]:
 
 def _sayable(result: Result, single: Mapping[str, Operand]) -> list[str]:
     """Every amount that is stated, and is there, is one that people would state in figures, in the unit shown."""
-    tests = {call.keys[0]: f"{single[call.keys[0]].ref}<{SAID_BELOW}" for call in result.text.of("said") if call.keys[0] in single}
+    tests = {call.keys[0]: f"{single[call.keys[0]].ref}<{below}" for form, below in SAID_BELOW.items() for call in result.text.of(form) if call.keys[0] in single}
     return [f"IF(ISNUMBER({single[word].ref}),{test},1=1)" if result.may_miss(word, single[word].meaning.field) else test for word, test in tests.items()]
 
 

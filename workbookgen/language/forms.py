@@ -11,6 +11,7 @@
 - readings(first, ..., last): how many there are
 - given(word): whether a word has a value; such a word may be missing
 - said(word): an amount in words, with its unit: "2,300 yd"
+- said_in_all(word): the same of a total, which may be some millions: "4,280,000 yd"
 
 Most of what a form takes are fields, given by their keys. Where it takes a formula, that may contain forms again:
 `lookup(prices, names, lookup(kinds, listed, lot))`.
@@ -46,6 +47,7 @@ class Form:
 FORMS = {
     "given": Form(("word",)),
     "said": Form(("word",)),
+    "said_in_all": Form(("word",)),
     "sum": Form(("amounts",)),
     "lookup": Form(("values", "names", "name*")),
     "sum_where": Form(("amounts", "names", "name*")),

@@ -5,7 +5,7 @@ import numpy as np
 from workbookgen.reference.calculation import by_element, calculation, require, require_numbers
 from workbookgen.reference.fates import is_gone
 from workbookgen.reference.limits import ABOVE_ZERO, NOT_NEGATIVE, require_within
-from workbookgen.reference.words import said
+from workbookgen.reference.words import said_in_all
 from workbookgen.units import Length, Mass, Ratio, Some
 
 FREEZING = 7.0  # days
@@ -151,7 +151,7 @@ def worth_in_words(worth: Ratio, currency: str = "") -> str:
 
     Notes
     -----
-    Valid for amounts below a million.
+    Valid for amounts below a hundred million.
 
     References
     ----------
@@ -163,7 +163,7 @@ def worth_in_words(worth: Ratio, currency: str = "") -> str:
     worth $1,240
     """
     require_within(ABOVE_ZERO, "Nothing here has a price.", worth)
-    return by_element(lambda number: f"worth {currency}{number}", said(worth))
+    return by_element(lambda number: f"worth {currency}{number}", said_in_all(worth))
 
 
 @calculation

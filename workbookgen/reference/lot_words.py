@@ -2,7 +2,7 @@
 
 from workbookgen.reference.calculation import by_element, calculation, require
 from workbookgen.reference.limits import ABOVE_ZERO, NO_MASS, require_within
-from workbookgen.reference.words import percent, said
+from workbookgen.reference.words import percent, said, said_in_all
 from workbookgen.units import Length, Mass, Ratio
 
 
@@ -28,7 +28,7 @@ def skeins_in_words(count: Ratio, mass: Mass) -> str:
 
     Notes
     -----
-    Valid for numbers and masses below a million of their unit.
+    Valid for numbers below a million, and masses below a hundred million of their unit.
 
     References
     ----------
@@ -39,7 +39,7 @@ def skeins_in_words(count: Ratio, mass: Mass) -> str:
     >>> print(skeins_in_words(11, Quantity(37.2, "oz")))
     in 11 skeins, 37.2 oz
     """
-    return by_element(lambda skeins, weight: f"in {skeins} {'skein' if skeins == '1' else 'skeins'}, {weight}", said(count), said(mass))
+    return by_element(lambda skeins, weight: f"in {skeins} {'skein' if skeins == '1' else 'skeins'}, {weight}", said(count), said_in_all(mass))
 
 
 @calculation
@@ -68,7 +68,7 @@ def there_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, 
 
     Notes
     -----
-    Valid for amounts below a million of their unit.
+    Valid for numbers below a million, and lengths and masses below a hundred million of their unit.
 
     References
     ----------
@@ -79,7 +79,7 @@ def there_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, 
     >>> print(there_in_words(9, Quantity(2050, "yd"), Quantity(30.5, "oz"), gone=2))
     9 skeins, 2,050 yd, 30.5 oz; 2 more gone
     """
-    return by_element(_there, said(count), said(length), said(mass), said(gone), said(aside), "" if worth is None else worth)
+    return by_element(_there, said(count), said_in_all(length), said_in_all(mass), said(gone), said(aside), "" if worth is None else worth)
 
 
 def _there(skeins: str, length: str, mass: str, gone: str, aside: str, worth: str) -> str:
@@ -114,7 +114,7 @@ def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str |
 
     Notes
     -----
-    Valid for amounts below a million of their unit.
+    Valid for numbers below a million, and masses below a hundred million of their unit.
 
     References
     ----------
@@ -126,8 +126,8 @@ def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str |
     3 lots, 37.2 oz still to spin
     """
     require_within(ABOVE_ZERO, "There must be a lot.", count)
-    text = by_element(lambda lots, weight: f"{lots} {'lot' if lots == '1' else 'lots'}, {weight} still to spin", said(count), said(mass))
-    text = by_element(lambda text, weight, some: f"{text}, {weight} of it set aside" if some > 0 else text, text, said(aside), aside.magnitude)
+    text = by_element(lambda lots, weight: f"{lots} {'lot' if lots == '1' else 'lots'}, {weight} still to spin", said(count), said_in_all(mass))
+    text = by_element(lambda text, weight, some: f"{text}, {weight} of it set aside" if some > 0 else text, text, said_in_all(aside), aside.magnitude)
     return text if worth is None else by_element(lambda text, more: f"{text}, {more}", text, worth)
 
 

@@ -25,6 +25,7 @@ SPOKEN = {
     "hour": ("h", 0),
 }
 MOST = 1_000_000  # from here on, no sentence states a number
+MOST_IN_ALL = 100_000_000  # and none a total: half a million skeins
 
 
 def said(amount):
@@ -33,10 +34,19 @@ def said(amount):
     Valid from 0 to a million of its unit; halves round away from zero. Raises ValueError beyond, and KeyError for a
     unit that no sentence uses.
     """
+    return _said(amount, MOST, 9, "An amount in words must be from 0 to below a million.")
+
+
+def said_in_all(total):
+    """A total in words: the same, up to a hundred million, where a sum is noise from the seventh decimal on."""
+    return _said(total, MOST_IN_ALL, 6, "A total in words must be from 0 to below a hundred million.")
+
+
+def _said(amount, most: int, known: int, sentence: str):
     symbol, digits = SPOKEN[str(amount.units)] if isinstance(amount, Quantity) else ("", 0)
     number = amount.magnitude if isinstance(amount, Quantity) else amount
-    require((number >= 0) & (number < MOST - 1), "An amount in words must be from 0 to below a million.")
-    return by_element(lambda each: f"{rounded(each, digits)} {symbol}".strip(), number)
+    require((number >= 0) & (number < most - 1), sentence)
+    return by_element(lambda each: f"{rounded(round(float(each), known), digits)} {symbol}".strip(), number)
 
 
 def percent(share):

@@ -26,7 +26,7 @@ def spun(settings: Settings) -> Card:
         Result("aside", "Set aside", 'COUNTIF(skeins_gone, "set aside")', belongings.how_many_aside, NUMBER, uses={"fates": "skeins_gone"}, digits=0),
         Result("words", "In words",
                'IF(skeins = 0, IF(gone = 0, "no skeins yet", "no skeins left; " & said(gone) & IF(gone = 1, " is gone", " are gone")), '
-               'IF(skeins = 1, "1 skein, ", said(skeins) & " skeins, ") & said(length) & ", " & said(mass) & IF(aside = 0, "", "; " & said(aside) '
+               'IF(skeins = 1, "1 skein, ", said(skeins) & " skeins, ") & said_in_all(length) & ", " & said_in_all(mass) & IF(aside = 0, "", "; " & said(aside) '
                '& " of them set aside") & IF(given(worth_words), "; " & worth_words, "") '
                '& IF(gone = 0, "", "; " & said(gone) & " more gone"))',
                lot_words.there_in_words, None, uses={"count": "skeins", "worth": "worth_words"}),
@@ -39,9 +39,9 @@ def shelf(settings: Settings) -> Card:
         Result("lots", "Lots with something left", 'COUNTIF(fiber_to_come, ">=" & 0.001)', overview.how_many_above_nothing, NUMBER, uses={"amounts": "fiber_to_come"}, digits=0),
         Result("aside", "Set aside", "sum(fiber_aside)", stock.sum_of, MASS, uses={"amounts": "fiber_aside"}),
         Result("mass", "Yarn to spin", "sum(fiber_to_come)", stock.sum_of, MASS, uses={"amounts": "fiber_to_come"}),
-        Result("words", "In words", 'IF(lots = 1, "1 lot, ", said(lots) & " lots, ") & said(mass) & " still to spin" & IF(aside > 0, ", " & said(aside) & " of it set aside", "") '
-                                    '& IF(given(worth_words), ", " & worth_words, "")', lot_words.shelf_in_words, None,
-               uses={"count": "lots", "worth": "worth_words"}, only_if="lots > 0"),
+        Result("words", "In words", 'IF(lots = 1, "1 lot, ", said(lots) & " lots, ") & said_in_all(mass) & " still to spin" '
+                                    '& IF(aside > 0, ", " & said_in_all(aside) & " of it set aside", "") & IF(given(worth_words), ", " & worth_words, "")',
+               lot_words.shelf_in_words, None, uses={"count": "lots", "worth": "worth_words"}, only_if="lots > 0"),
         *_worth(settings, "fiber_worth"),
     )),))
 
@@ -51,5 +51,5 @@ def _worth(settings: Settings, column: str) -> tuple[Result, Result]:
     sign = settings.currency if len(settings.currency) == 1 else f"{settings.currency} "
     return (
         Result("worth", "Worth", f"sum({column})", stock.sum_of, NUMBER, uses={"amounts": column}),
-        Result("worth_words", "Worth, in words", f'"worth {sign}" & said(worth)', care.worth_in_words, None, fixed={"currency": sign}, only_if="worth > 0"),
+        Result("worth_words", "Worth, in words", f'"worth {sign}" & said_in_all(worth)', care.worth_in_words, None, fixed={"currency": sign}, only_if="worth > 0"),
     )
