@@ -124,7 +124,9 @@ def test_threads_that_are_bought_are_plied_and_not_spun():
     unpaced = told_with_paces("times_spinning", "times_whole", "times_known", lots=lots, cards={"pace_spinning": (None,)})
     assert unpaced == [0, pytest.approx(11.25), "all steps"]
     bobbins = {"bobbin_project": ("Shawl",), "bobbin_weighed": (14.0,)}
-    assert told_with_paces("bobbin_strands_used", "bobbin_singles", "bobbin_all_singles", "bobbin_message", lots=lots, cards=bobbins) == [None] * 4
+    assert told_with_paces("bobbin_strands_used", "bobbin_singles", "bobbin_all_singles", lots=lots, cards=bobbins) == [None] * 3
+    assert told_with_paces("bobbin_message", lots=lots, cards=bobbins) == ["No answer yet: the yarn of this project is all bought, so there are no singles to spin."]
+    assert told_with_paces("bobbin_message", cards=bobbins) == [None]
 
 
 def test_no_day_is_told_before_a_first_day_is_typed():

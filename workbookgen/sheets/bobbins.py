@@ -122,6 +122,9 @@ def bobbin(settings: Settings) -> Card:
             Rule("AND(NOT(given(weighed)), NOT(AND(given(outer), given(inner), given(height))))",
                  lambda values: values["weighed"] is None and any(values[each] is None for each in ("outer", "inner", "height")),
                  "Still to fill in: the three measures of the bobbin, or the yarn of a full one."),
+            Rule("AND(IF(given(its_bought), its_bought >= 0.999999, 1 = 0), NOT(given(grist)))",
+                 lambda values: values["its_bought"] is not None and values["its_bought"] >= 0.999999 and values["grist"] is None,
+                 f"{UNKNOWN}: the yarn of this project is all bought, so there are no singles to spin."),
             plausible.wide_bobbin(settings.units),
             *plausible.thick("us", singles="Grist of the singles"),  # which is worked out in yards per pound in any planner
             plausible.no_take_up("its_own_take_up", "its_take_up", "its_design_take_up", strands="strands_used", where="strand"),
