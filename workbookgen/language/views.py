@@ -367,7 +367,7 @@ class Grid:
     Of a sheet that is cut up or filled in by hand, `paper` is its first and last printed column, in portrait and at true size.
     """
 
-    widths: tuple[int, ...] = (96,) * COLUMNS
+    widths: tuple[int, ...] = (93,) * COLUMNS
     chosen: str = ""
     paper: tuple[int, int] | None = None
 

@@ -118,7 +118,7 @@ DOUBTS = Card(
                   help="How far the pace of a whole project may be off the one you plan with, one standard uncertainty (common practice, no source)."),
             Input("weekly", "Hours a week, ±", UNCERTAIN, SHARE, needed=True, starts_as=0.2,
                   help="How far the hours a week that you find may be off those you plan, until it is done; one standard uncertainty (common practice, no source)."),
-            Input("readings", "Mean of a sample's wraps, ±", Number(above=0, most=0.5), SHARE, needed=True, starts_as=0.05,
+            Input("readings", "A sample's mean wraps, ±", Number(above=0, most=0.5), SHARE, needed=True, starts_as=0.05,
                   help="How near you want it, 19 times in 20: the sheet Samples says how many more to count."),
         )),
         Group("Worked out", (

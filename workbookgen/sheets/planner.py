@@ -54,7 +54,7 @@ from workbookgen.sheets import (
 from workbookgen.sheets.leaving_out import leaving
 from workbookgen.sheets.naming import retold, said_with, sheets_of_chapters
 
-OF_LOGS = Grid((140, *(94,) * 11))  # a page of logs: their names need room
+OF_LOGS = Grid((124, *(92,) * 3, 94, *(92,) * 7))  # a page of logs: their names need room, and so do the names of yarn counts
 OF_FACTS = Grid((150, 250, 250, 330, 200, 220, 84, 70, 84))
 
 

@@ -73,8 +73,8 @@ def samples(settings: Settings) -> Log:
 
 def _you_type() -> Group:
     return Group("You type", (
-        Input("name", "Sample", Name(), needed=True, width=22, help="What you call this sample. Projects choose it by this name."),
-        Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=18, help="What it was spun from."),
+        Input("name", "Sample", Name(), needed=True, width=19, help="What you call this sample. Projects choose it by this name."),
+        Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=15, help="What it was spun from."),
         *(
             Input(word, f"Wraps {number}", CLOSE, THREADS, width=8,
                   help="Wraps in an inch of the finished yarn, counted afresh at another place. Of uneven yarn wrap several inches, and divide: =31/3.")
@@ -114,7 +114,7 @@ def _thickness() -> Group:
                'IF(count < 3, (3 - count) & " more to see how they vary", IF(IF(given(in_all), in_all <= 5, 1 = 0), IF(in_all > count, (in_all - count) & " more", '
                'IF(IF(AND(given(within), given(wpi)), within > doubts_readings * wpi * 1.000000001, 1 = 0), "read parts of a wrap", "enough")), '
                'IF(IF(given(inches), inches <= 10, 1 = 0), "5 over " & inches & " inches each", "too uneven")) & " for ±" & ROUND(ROUND(doubts_readings * 100, 9), 1) & "%")',
-               statistics.more_readings, None, uses={"error": "doubts_readings", "mean": "wpi"}, width=30,
+               statistics.more_readings, None, uses={"error": "doubts_readings", "mean": "wpi"}, width=26,
                note="For a mean that lies as near as the sheet Sureness says, 19 times in 20, if the others vary as these do."),
         Result("width", "Yarn width", "1 / wpi", diameter.wrap_width, YARN_DIAMETER, uses={"wraps": "wpi"}),
     ))

@@ -47,7 +47,7 @@ def sheet(settings: Settings) -> Sheet:
     return Sheet(
         SHEET,
         "Skeins",
-        "Count the wraps while it is on the reel; weigh it washed and dry, and measure its loop again.",
+        "Count the wraps on the reel; weigh it washed and dry, and measure its loop again.",
         (Chapter(SHEET, (skeins(settings), sums.spun(settings)), view(settings)),),
         kind=Kind.LOG,
         near=(tabs.MEASURE, tabs.REELS, tabs.FIBER, tabs.PROJECTS, tabs.PRINT),
@@ -104,19 +104,19 @@ def skeins(settings: Settings) -> Log:
 
 def _you_type(settings: Settings) -> Group:
     return Group("You type", (
-        Input("name", "Skein", Name(unique=settings.rows.skeins <= FEW), needed=True, width=20, help="What you call this skein."),
-        Input("reel", "Reel", Choice("reels_listed", reels.SHEET), needed=True, width=18, help="The reel it was wound on, from the sheet Reels."),
-        Input("wraps", "Wraps", NONE_OR_TURNS, needed=True, help="Full turns of the reel."),
+        Input("name", "Skein", Name(unique=settings.rows.skeins <= FEW), needed=True, width=17, help="What you call this skein."),
+        Input("reel", "Reel", Choice("reels_listed", reels.SHEET), needed=True, width=15, help="The reel it was wound on, from the sheet Reels."),
+        Input("wraps", "Wraps", NONE_OR_TURNS, needed=True, width=8, help="Full turns of the reel."),
         Input("part_wrap", "Part wrap", NONE_OR_PART, blank_means=0, help="The last turn if it is not full: 0.5 is half a turn."),
         Input("rest", "Rest", NONE_OR_SIZE, LENGTH, blank_means=0, help="Or the leftover length, measured apart."),
-        Input("gross", "Weight", AMOUNT, MASS, help="On the scale, with whatever holds it. Best washed and dry."),
+        Input("gross", "Weight", AMOUNT, MASS, width=9, help="On the scale, with whatever holds it. Best washed and dry."),
         Input("tare", "Tare", NONE_OR_AMOUNT, MASS, blank_means=0, help="Weight of bag, tag or bobbin alone."),
-        Input("washed_loop", "Loop washed", REACH, LOOP, help="One full loop of the washed, dry, slack skein."),
+        Input("washed_loop", "Loop washed", REACH, LOOP, width=9, help="One full loop of the washed, dry, slack skein."),
         Input("counted_wpi", "Counted wpi", CLOSE, THREADS, help="Wraps per inch, if you have counted them."),
         Input("project", "For project", Choice("projects_listed", PROJECTS), width=22, help="The project that it belongs to, from the sheet Projects. Empty: it is free."),
         Input("design", "Design", Choice("designs_listed", yarn.SHEET), width=22,
               help="If it is plied from several lots: its design, from the sheet Yarn. The design knows the shares of each."),
-        Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=20,
+        Input("lot", "Fiber lot", Choice("fiber_listed", fiber.SHEET), width=16,
               help="If it is all of one lot: that lot, from the sheet Fiber. Leave it empty for yarn that came from none."),
         Input("gone", "Gone, or set aside", lists.one_of(lists.FATES), width=12,
               help="Used: it counts for its project. Given, sold or lost (to moths): for none. "
@@ -180,7 +180,7 @@ def _thickness() -> Group:
                uses={"counted": "counted_wpi", "expected": "expected_wpi"},
                only_if="OR(given(counted_wpi), given(expected_wpi))",
                note="Your own count, or the expected one."),
-        one_skein.weight_class(width=26, note="By wraps per inch. The published classes overlap, so that several may be named; sources differ."),
+        one_skein.weight_class(width=22, note="By wraps per inch. The published classes overlap, so that several may be named; sources differ."),
     ))
 
 
@@ -196,7 +196,7 @@ def _in_its_lot() -> Group:
         lookup("lot_variation", "Lot's CV", "fiber_variation", "lot", SHARE, width=9),
         lookup("lot_grubbs", "Grubbs' limit", "fiber_grubbs", "lot", NUMBER, width=9),
         Result("stands_out", "Stands out?", 'IF(ROUND(ABS(deviation), 12) > ROUND(lot_grubbs * lot_variation, 12), "stands out", "in line")',
-               statistics.stands_out, None, uses={"variation": "lot_variation", "times": "lot_grubbs"}, width=12,
+               statistics.stands_out, None, uses={"variation": "lot_variation", "times": "lot_grubbs"}, width=10,
                note="Farther off the lot's mean than chance would put one skein of so many (Grubbs); from three skeins on."),
     ))
 
