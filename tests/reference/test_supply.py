@@ -130,10 +130,23 @@ def test_what_the_others_need_is_taken_off_the_pool():
 
 
 def test_a_scarce_strand_is_bought_and_the_other_is_not():
-    bought = [
-        strands.to_buy(meters(100.0), meters(20.0), meters(come), 0.5, Quantity(2.0, "m/g"), 1.0, 0, kept).m_as("g") for come, kept in ((100.0, 0.5), (110.0, 1.0), (130.0, 1.0))
-    ]
+    bought = [strands.to_buy(meters(120.0), meters(come), 0.5, Quantity(2.0, "m/g"), 1.0, 0, kept).m_as("g") for come, kept in ((100.0, 0.5), (110.0, 1.0), (130.0, 1.0))]
     assert bought == [approx(10), approx(2.5), 0]
+
+
+def test_strands_that_should_last_equally_long_should_each_last_longer():
+    """Of 2, 3, 4 normal values of doubt 1 the least lies 0.5642, 0.8463, 1.0294 below their mean (tables of order statistics)."""
+    square = lambda doubt: meters(doubt) * meters(doubt)  # noqa: E731
+    for count, below in ((1, 0), (2, 0.5642), (3, 0.8463), (4, 1.0294)):
+        near = {f"near_{each}": square(6.0 if each <= count else 0.0) for each in (1, 2, 3, 4)}
+        assert strands.level(meters(100.0), meters(100.0), meters(20.0), **near).m_as("m") == approx(120 + 6 * below, abs=1e-3)
+    # What the yarn is already shorter by than its scarcest strand need not be made up for again; and nothing more is nothing more.
+    both = {"near_1": square(6.0), "near_2": square(8.0)}
+    assert strands.level(meters(100.0), meters(98.0), meters(20.0), **both).m_as("m") == approx(120 + 10 * 0.398942 - 2, abs=1e-4)
+    assert strands.level(meters(100.0), meters(90.0), meters(20.0), **both).m_as("m") == approx(120)
+    assert strands.level(meters(100.0), meters(100.0), meters(0.0), **both).m_as("m") == approx(100)
+    near = [strands.may_run_out(meters(come), meters(6.0), meters(100.0), meters(20.0)).m_as("m^2") for come in (90.0, 126.0, 126.1)]
+    assert near == [approx(36), approx(36), 0]
 
 
 @pytest.mark.parametrize("chance, words", [(0.0, "under 2%"), (0.019, "under 2%"), (0.02, "2%"), (0.845, "85%"), (0.98, "98%"), (0.981, "over 98%"), (1.0, "over 98%")])

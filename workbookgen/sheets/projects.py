@@ -9,7 +9,7 @@ from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import belongings, in_use, made_of, planning, plying, project, reeling, statistics, stock, strands, uncertainty, yarn_count
 from workbookgen.settings import Settings
-from workbookgen.sheets import fiber, plausible, samples, skeins, supply, tabs, yarn
+from workbookgen.sheets import fiber, level, plausible, samples, skeins, supply, tabs, yarn
 from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_AMOUNT, STRANDS, UNCERTAIN
 from workbookgen.sheets.lookup import lookup
 from workbookgen.texts import folded
@@ -250,6 +250,7 @@ def _how_sure(settings: Settings) -> Group:
                uses={"uncertainty": "doubt_spare", "with_more": "added_with", "square_more": "added_square", "coverage": "doubts_z"},
                only_if="IF(given(added_square), IF(given(added_with), doubts_z * doubts_z * added_square < 1, 1 = 0), NOT(given(added_with)))",
                note="What to have besides, to be as sure as you ask on the sheet Sureness; it is itself uncertain, and off together with the rest."),
+        *level.level(),
         *supply.to_buy(),
     ))
 

@@ -264,8 +264,8 @@ def to_buy() -> tuple[Result, ...]:
         results += [
             _lookup(part, "kept", "Kept of the lot", "fiber_kept", "@_lot_a", SHARE),
             _lookup(part, "form", "Bought as", "fiber_bought_as", "@_lot_a", width=14),
-            _result(part, "buy", "To buy", f"MAX(0, come_least + more - @_come) * @_share / (planned * {factor}) / IF(given(@_kept), @_kept, 1)", strands.to_buy, MASS,
-                    {"least": "come_least", "come": "@_come", "share": "@_share", "bought": "@_bought", "kept": "@_kept"},
+            _result(part, "buy", "To buy", f"MAX(0, level - @_come) * @_share / (planned * {factor}) / IF(given(@_kept), @_kept, 1)", strands.to_buy, MASS,
+                    {"come": "@_come", "share": "@_share", "bought": "@_bought", "kept": "@_kept"},
                     only_if="AND(finer > 0, IF(given(@_kept), @_kept > 0, 1 = 1))",
                     note="In the form in which its lot was bought, to be as sure as you ask."),
             _lookup(part, "spool", "A spool weighs", "components_spool", "@_key", MASS, among="components_key"),

@@ -211,8 +211,7 @@ def left_in_the_end(come: Length, least: Length, share: Ratio, planned: Grist, f
 
 @calculation
 def to_buy(
-    least: Length,
-    more: Length,
+    level: Length,
     come: Length,
     share: Ratio,
     planned: Grist,
@@ -222,12 +221,11 @@ def to_buy(
 ) -> Mass:
     """How much of a strand to get, in the form in which it is bought.
 
-    f = max(0, L + E - L i) · x / (g · q) / k. Every strand must last as long as the scarcest one is meant to.
+    f = max(0, T - L i) · x / (g · q) / k. Every strand must last as long as the scarcest one is meant to.
 
     Parameters
     ----------
-    least : L, length for which the scarcest strand lasts
-    more : E, additional length to have
+    level : T, length for which each strand should last
     come : L i, length for which this strand lasts
     share : x, share of this strand in the yarn's weight
     planned : g, planned grist of the yarn
@@ -242,7 +240,7 @@ def to_buy(
     Raises
     ------
     ValueError
-        A share, a grist, a fineness or a share kept that is not above zero, or a negative length to add.
+        A share, a grist, a fineness or a share kept that is not above zero.
 
     Notes
     -----
@@ -254,15 +252,14 @@ def to_buy(
 
     Examples
     --------
-    >>> print(to_buy(Quantity(900, "m"), more=Quantity(100, "m"), come=Quantity(900, "m"), share=0.5, planned=Quantity(2, "m/g"), finer=1,
+    >>> print(to_buy(Quantity(1000, "m"), come=Quantity(900, "m"), share=0.5, planned=Quantity(2, "m/g"), finer=1,
     ...     bought=0, kept=0.5))
     50.0 gram
     """
-    require_numbers(least, more, come, share, planned, finer, bought, kept)
-    require_within(NOT_NEGATIVE, "The additional length", more)
+    require_numbers(level, come, share, planned, finer, bought, kept)
     if kept is not None:
         require_within(ABOVE_ZERO, "The share kept", kept)
-    lacking = np.maximum(least + more - come, NO_LENGTH)
+    lacking = np.maximum(level - come, NO_LENGTH)
     return _mass(lacking, share, planned, finer, bought) / (1.0 if kept is None else kept)
 
 

@@ -1,0 +1,26 @@
+"""For what length each component should last. Projects take these results after what they are to have besides."""
+
+from workbookgen.language.fields import Result
+from workbookgen.language.quantities import LENGTH, SQUARE_LENGTH
+from workbookgen.reference import strands
+from workbookgen.sheets.supply import PARTS
+
+NEAR = tuple(f"part_{part}_near" for part in PARTS)
+
+
+def level() -> tuple[Result, ...]:
+    """Components brought to one length will hardly all last for it: the more of them, the longer each should."""
+    squares = " + ".join(f"IF(given({near}), {near}, 0)" for near in NEAR)
+    count = " + ".join(f"IF(given({near}), IF({near} > 0, 1, 0), 0)" for near in NEAR)
+    below = f"IF({count} < 2, 0, IF({count} < 3, 0.398942280401433, IF({count} < 4, 0.48860251190292, 0.514687686148188))) * SQRT({squares})"
+    return (
+        *(
+            Result(f"part_{part}_near", f"May run out, ±², {part}", f"IF(ROUND(part_{part}_come - part_{part}_come_doubt - come_least - more, 9) <= 0, "
+                   f"part_{part}_come_doubt * part_{part}_come_doubt, 0)", strands.may_run_out, SQUARE_LENGTH,
+                   uses={"come": f"part_{part}_come", "u_come": f"part_{part}_come_doubt", "least": "come_least"})
+            for part in PARTS
+        ),
+        Result("level", "Each to last for", f"come_least + IF(more > 0, more + MAX(0, {below} - (come_least - lesser_4)), 0)", strands.level, LENGTH,
+               uses={"least": "come_least", "mean": "lesser_4"} | {f"near_{part}": f"part_{part}_near" for part in PARTS},
+               note="Each component, to be as sure as you ask: the shortest of them ends the yarn."),
+    )
