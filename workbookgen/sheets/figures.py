@@ -17,7 +17,7 @@ CHAPTER, SURENESS = "Figures", "Sureness"
 
 
 def chapter(settings: Settings) -> Chapter:
-    return Chapter(CHAPTER, (PACES,), (asked_and_answered(PACES, "stock_weeks", hidden="varies sample_shrinkage sample_take_up stock_shrinkage"),))
+    return Chapter(CHAPTER, (PACES,), (asked_and_answered(PACES, "stock_weeks", hidden="varies sample_shrinkage sample_take_up stock_shrinkage stock_plied"),))
 
 
 def sureness(settings: Settings) -> Chapter:

@@ -21,7 +21,7 @@ def chapter(settings: Settings) -> Chapter:
 ABOUT = (
     "Each of your projects as if it alone had all your hours a week. Strands, take-up and hours done are typed beside it on the sheet Projects. "
     "Rest counts too: stop and stretch every half hour.",
-    "The planner does not know what day it is: type today as First day before you read a day here. Without one, none is shown. "
+    "The planner cannot know today: type it as First day before you read a day here. "
     'To promise a day, take "Safe by": half of all work takes longer than "Done on" says.',
 )
 VIEW = LogView(typed="", answers=(("", "name . plies done_hours hours ahead likely weeks finish safe known ."),))
