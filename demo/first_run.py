@@ -25,7 +25,10 @@ def main() -> None:
     python = python_with()
     run(python, "-m", "workbookgen", "build", "-o", "planner.xlsx")
     run(python, "demo/make.py", "demo-planner.xlsx")
-    for name, what in (("planner.xlsx", "a blank planner"), ("demo-planner.xlsx", "the same planner, filled with our invented demo")):
+    for name, what in (
+        ("planner.xlsx", "a blank planner"),
+        ("demo-planner.xlsx", "the same planner, filled with our invented demo"),
+    ):
         report = json.loads(run(python, "-m", "workbookgen", "check", name, "--json"))
         print(
             f"{ROOT / name}\n  is {what}. All {report['formula_cells']:,} formula cells were worked out by "

@@ -39,7 +39,12 @@ def main(target: Path = FOLDER / "pictures") -> None:
 def screen():
     """A screen in memory; gives its display's name."""
     across, down = SCREEN
-    with subprocess.Popen(["Xvfb", "-displayfd", "1", "-screen", "0", f"{across}x{down}x24"], stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True) as server:
+    with subprocess.Popen(
+        ["Xvfb", "-displayfd", "1", "-screen", "0", f"{across}x{down}x24"],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.DEVNULL,
+        text=True,
+    ) as server:
         try:
             yield f":{server.stdout.readline().strip()}"
         finally:

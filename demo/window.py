@@ -26,7 +26,14 @@ def pictures(workbook: Path, folder: Path, display: str, across: int, down: int)
         pipe = f"pictures{os.getpid()}"
         environment = os.environ | {"DISPLAY": display}
         office = subprocess.Popen(
-            ["soffice", f"-env:UserInstallation={Path(profile).as_uri()}", "--norestore", "--nologo", "--nofirststartwizard", f"--accept=pipe,name={pipe};urp;"],
+            [
+                "soffice",
+                f"-env:UserInstallation={Path(profile).as_uri()}",
+                "--norestore",
+                "--nologo",
+                "--nofirststartwizard",
+                f"--accept=pipe,name={pipe};urp;",
+            ],
             env=environment,
             stderr=subprocess.DEVNULL,
         )
@@ -34,14 +41,18 @@ def pictures(workbook: Path, folder: Path, display: str, across: int, down: int)
         try:
             context = connected(pipe)
             desktop = context.ServiceManager.createInstanceWithContext("com.sun.star.frame.Desktop", context)
-            document = desktop.loadComponentFromURL(workbook.resolve().as_uri(), "_default", 0, (PropertyValue("ReadOnly", 0, False, 0),))
+            document = desktop.loadComponentFromURL(
+                workbook.resolve().as_uri(), "_default", 0, (PropertyValue("ReadOnly", 0, False, 0),)
+            )
             controller = document.CurrentController
             alone(context, controller.Frame, across, down)
             for sheet in document.Sheets:
                 controller.setActiveSheet(sheet)
                 controller.setFirstVisibleRow(0)
                 time.sleep(DRAWN)
-                subprocess.run(["import", "-window", "root", str(folder / f"{sheet.Name}.png")], env=environment, check=True)
+                subprocess.run(
+                    ["import", "-window", "root", str(folder / f"{sheet.Name}.png")], env=environment, check=True
+                )
             document.close(True)
         finally:
             if desktop:

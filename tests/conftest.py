@@ -51,20 +51,30 @@ def pytest_collection_modifyitems(items):
 def pytest_terminal_summary(terminalreporter):
     """What was drawn, and the table of the engines, as the README has it; tests record its rows as a property."""
     by_file = Counter()
-    for each in (report for group in terminalreporter.stats.values() for report in group if isinstance(report, pytest.TestReport)):
+    for each in (
+        report for group in terminalreporter.stats.values() for report in group if isinstance(report, pytest.TestReport)
+    ):
         by_file[each.nodeid.partition("::")[0]] += each.duration
     if sum(by_file.values()) > 60:  # a long run says where its time went
         terminalreporter.write_sep("=", "the files that took longest, in seconds")
-        terminalreporter.write_line(", ".join(f"{file.removeprefix('tests/')} {seconds:.0f}" for file, seconds in by_file.most_common(25)))
-    terminalreporter.write_line("All that is drawn at random was drawn in full." if LONG else f"Drawn with WORKBOOKGEN_SEED={SEED}.")
+        terminalreporter.write_line(
+            ", ".join(f"{file.removeprefix('tests/')} {seconds:.0f}" for file, seconds in by_file.most_common(25))
+        )
+    terminalreporter.write_line(
+        "All that is drawn at random was drawn in full." if LONG else f"Drawn with WORKBOOKGEN_SEED={SEED}."
+    )
     reports = [each for outcome in ("passed", "failed") for each in terminalreporter.getreports(outcome)]
     rows = [row for report in reports for name, row in report.user_properties if name == "compared"]
     if rows:
         terminalreporter.write_sep("=", "the default planner against the reference library")
-        terminalreporter.write_line("| engine | version | sets of inputs | comparisons | findings | largest relative difference |")
+        terminalreporter.write_line(
+            "| engine | version | sets of inputs | comparisons | findings | largest relative difference |"
+        )
         terminalreporter.write_line("|---|---|---|---|---|---|")
     for name, version, scenarios, comparisons, findings, worst in rows:
-        terminalreporter.write_line(f"| {name} | {version} | {scenarios:,} | {comparisons:,} | {findings} | {worst:.1e} |")
+        terminalreporter.write_line(
+            f"| {name} | {version} | {scenarios:,} | {comparisons:,} | {findings} | {worst:.1e} |"
+        )
 
 
 @pytest.fixture(scope="session")
@@ -127,7 +137,9 @@ def small_file(small, built):
 @pytest.fixture(scope="session")
 def little(small):
     """The same without most chapters that can go. It takes a third of the time: for what is the same in any planner."""
-    return Settings.model_validate(small.model_dump() | {"leave_out": all_but("Guide", "Counts", "Time", "Figures")})  # with lists, a chart and a date
+    return Settings.model_validate(
+        small.model_dump() | {"leave_out": all_but("Guide", "Counts", "Time", "Figures")}
+    )  # with lists, a chart and a date
 
 
 @pytest.fixture(scope="session")

@@ -52,7 +52,11 @@ WEB_NEEDED = {"node": "Node.js", "npm": "npm"}
 
 def missing() -> list[str]:
     """The programs that the tests need and that are not here."""
-    uno = subprocess.run(["/usr/bin/python3", "-c", "import uno"], stderr=subprocess.DEVNULL).returncode if os.path.exists("/usr/bin/python3") else 1
+    uno = (
+        subprocess.run(["/usr/bin/python3", "-c", "import uno"], stderr=subprocess.DEVNULL).returncode
+        if os.path.exists("/usr/bin/python3")
+        else 1
+    )
     return without(NEEDED) + ([] if uno == 0 else ["LibreOffice's Python bridge"])
 
 
@@ -92,7 +96,13 @@ def main() -> int:
         install(WEB_PACKAGES)
     programs = missing()
     absent = programs + (without(WEB_NEEDED) or ([] if fetched() else ["HyperFormula"]))
-    words = ["-m", "pytest", *EVERY_CORE, "--durations=15", *sys.argv[1:]]  # the longest tests are told in the end, as conftest.py tells the longest files
+    words = [
+        "-m",
+        "pytest",
+        *EVERY_CORE,
+        "--durations=15",
+        *sys.argv[1:],
+    ]  # the longest tests are told in the end, as conftest.py tells the longest files
     if absent:
         print(f"NOT TRIED: {', '.join(absent)} is missing, so the tests that need it are left out.", flush=True)
         words += ["-m", "not programs" if programs else "not web"]

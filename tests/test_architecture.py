@@ -33,8 +33,33 @@ MAY_USE = {
     "ooxml": set(),
     "checking": {"errors", "temporary", "processes", "texts", "units", "language", "book", "engines", "ooxml"},
     "filled": {"errors", "texts", "language", "settings", "sheets", "ooxml", "engines", "book", "checking"},
-    "carry": {"errors", "saving", "texts", "units", "reference", "language", "settings", "book", "engines", "checking", "filled", "build"},
-    "gather": {"errors", "saving", "processes", "texts", "units", "reference", "language", "settings", "book", "checking", "filled"},
+    "carry": {
+        "errors",
+        "saving",
+        "texts",
+        "units",
+        "reference",
+        "language",
+        "settings",
+        "book",
+        "engines",
+        "checking",
+        "filled",
+        "build",
+    },
+    "gather": {
+        "errors",
+        "saving",
+        "processes",
+        "texts",
+        "units",
+        "reference",
+        "language",
+        "settings",
+        "book",
+        "checking",
+        "filled",
+    },
 }
 # Above the floors stand the modules that put them together: they may use any floor, and each other without a circle.
 
@@ -157,11 +182,19 @@ def test_the_modules_use_each_other_without_a_circle():
 @pytest.mark.parametrize("path", MODULES, ids=name)
 def test_nothing_private_crosses_a_module(path):
     taken = [(module, each) for module, each in imports(path) if module.split(".")[0] == "workbookgen"]
-    aliases = {(each.asname or each.name).split(".")[-1] for node in ast.walk(tree(path)) if isinstance(node, ast.Import | ast.ImportFrom) for each in node.names}
+    aliases = {
+        (each.asname or each.name).split(".")[-1]
+        for node in ast.walk(tree(path))
+        if isinstance(node, ast.Import | ast.ImportFrom)
+        for each in node.names
+    }
     reached = [
         f"{node.value.id}.{node.attr}"
         for node in ast.walk(tree(path))
-        if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name) and node.value.id in aliases and private(node.attr)
+        if isinstance(node, ast.Attribute)
+        and isinstance(node.value, ast.Name)
+        and node.value.id in aliases
+        and private(node.attr)
     ]
     assert [each for _, each in taken if private(each)] + reached == []
 

@@ -36,7 +36,11 @@ def parts(path) -> dict[str, bytes]:
 
 def holding(path, *secrets: str) -> list[str]:
     """The parts that hold any of these, in their text or their name."""
-    return [name for name, content in parts(path).items() if any(each.encode() in content or each in name for each in secrets)]
+    return [
+        name
+        for name, content in parts(path).items()
+        if any(each.encode() in content or each in name for each in secrets)
+    ]
 
 
 def column(path, name: str) -> list:
@@ -60,7 +64,10 @@ def filled(little_file, little_layout, tmp_path_factory):
     guide = {key: little_layout.placements[f"guide_{key}"] for key in ("name", "source")}
     book[guide["name"].sheet][guide["name"].cell(3)].value = f"{SECRET} fiber"
     book[guide["source"].sheet][guide["source"].cell(0)].value = f"{SECRET} source"
-    reels = {key: little_layout.placements[f"reels_{key}"] for key in ("name", "rated", "cord", "turns", "tolerance", "height")}
+    reels = {
+        key: little_layout.placements[f"reels_{key}"]
+        for key in ("name", "rated", "cord", "turns", "tolerance", "height")
+    }
     for key, row, value in (
         ("name", 0, None),
         ("rated", 0, None),
@@ -81,7 +88,16 @@ def filled(little_file, little_layout, tmp_path_factory):
     book["Desk"]["B3"].hyperlink = f"http://example.com/{SECRET}"
     book["Desk"].oddHeader.left.text = f"{SECRET} header"
     book.defined_names[f"{SECRET}_name"] = DefinedName(f"{SECRET}_name", attr_text="Skeins!$A$1")
-    for field in ("creator", "lastModifiedBy", "title", "subject", "keywords", "category", "description", "contentStatus"):
+    for field in (
+        "creator",
+        "lastModifiedBy",
+        "title",
+        "subject",
+        "keywords",
+        "category",
+        "description",
+        "contentStatus",
+    ):
         setattr(book.properties, field, f"{SECRET} {field}")
     book.custom_doc_props.append(StringProperty(name=f"{SECRET}Property", value=f"{SECRET} value"))
     stream = io.BytesIO()
@@ -90,7 +106,10 @@ def filled(little_file, little_layout, tmp_path_factory):
         for name in before.namelist():
             content = before.read(name)
             if name == "docProps/app.xml":
-                content = content.replace(b"</Properties>", f"<Company>{SECRET} company</Company><Manager>{SECRET}</Manager></Properties>".encode())
+                content = content.replace(
+                    b"</Properties>",
+                    f"<Company>{SECRET} company</Company><Manager>{SECRET}</Manager></Properties>".encode(),
+                )
             after.writestr(name, content)
         after.writestr("customXml/item1.xml", f"<x>{SECRET}</x>")
         after.writestr("xl/printerSettings/printerSettings1.bin", f"{SECRET} printer".encode("utf-16-le"))
@@ -110,22 +129,40 @@ def handed_on(filled, tmp_path_factory):
 
 def test_the_secrets_were_everywhere(filled):
     """Else their absence below would say nothing."""
-    assert len(holding(filled, SECRET, repr(NUMBER))) > 20 and SECRET.encode("utf-16-le") in parts(filled)["xl/printerSettings/printerSettings1.bin"]
+    assert (
+        len(holding(filled, SECRET, repr(NUMBER))) > 20
+        and SECRET.encode("utf-16-le") in parts(filled)["xl/printerSettings/printerSettings1.bin"]
+    )
 
 
 def test_no_secret_comes_along(handed_on, little_file):
     assert holding(handed_on, SECRET, SECRET.lower(), repr(NUMBER), "Clock reel") == []
-    assert not any(SECRET.encode(form) in content for content in parts(handed_on).values() for form in ("utf-16-le", "utf-16-be"))
+    assert not any(
+        SECRET.encode(form) in content for content in parts(handed_on).values() for form in ("utf-16-le", "utf-16-be")
+    )
     properties = opened(handed_on).properties
-    assert not (properties.creator or properties.lastModifiedBy or properties.subject or properties.keywords or properties.category)
+    assert not (
+        properties.creator
+        or properties.lastModifiedBy
+        or properties.subject
+        or properties.keywords
+        or properties.category
+    )
     assert not re.search(r"customXml|custom\.xml|printerSettings|comments|thumbnail", " ".join(parts(handed_on)))
-    drawings, of_ours = ({content for name, content in parts(path).items() if "media" in name} for path in (handed_on, little_file))
+    drawings, of_ours = (
+        {content for name, content in parts(path).items() if "media" in name} for path in (handed_on, little_file)
+    )
     assert drawings <= of_ours, "only the planner's own drawings"
 
 
 def test_the_reels_come_along_as_they_stand(handed_on):
     assert column(handed_on, "reels_name") == ["Niddy-noddy", "Reel by the door", "=2+2 is a name", None]
-    assert column(handed_on, "reels_cord") == [None, 600.125, None, None] and column(handed_on, "reels_turns") == [None, 8.5, None, None]
+    assert column(handed_on, "reels_cord") == [None, 600.125, None, None] and column(handed_on, "reels_turns") == [
+        None,
+        8.5,
+        None,
+        None,
+    ]
     assert column(handed_on, "reels_rated") == [None] * 4
     assert column(handed_on, "reels_arm_a")[0] == 14
 
@@ -135,7 +172,9 @@ def test_nothing_else_is_entered(handed_on, little_layout):
     for placement in little_layout.inputs:
         if not placement.key.startswith("reels_"):
             stands = tuple(book[placement.sheet][placement.cell(row)].value for row in range(placement.rows))
-            assert stands == (start[placement.key] if not placement.key.startswith("guide_") else (None,) * placement.rows), placement.key
+            assert stands == (
+                start[placement.key] if not placement.key.startswith("guide_") else (None,) * placement.rows
+            ), placement.key
 
 
 def test_the_settings_are_the_same(handed_on, little):
@@ -161,7 +200,9 @@ def test_an_empty_guide_is_told(filled, tmp_path, capsys):
     assert "Its guide is empty, since this planner was built with a fiber table of its own" in capsys.readouterr().out
 
 
-@pytest.mark.parametrize(("asked", "told"), [([], ""), (["--guide"], "It has no guide, since this planner was built without one.\n")])
+@pytest.mark.parametrize(
+    ("asked", "told"), [([], ""), (["--guide"], "It has no guide, since this planner was built without one.\n")]
+)
 def test_a_planner_without_a_guide(built, small, tmp_path, capsys, asked, told):
     """Such as every small one, which guilds hand on most."""
     filled, path = built(small.model_copy(update={"leave_out": all_but("Counts")})), tmp_path / "guild.xlsx"
@@ -183,7 +224,10 @@ class TestWhereItGoes:
     def test_never_over_the_filled_one(self, filled, capsys):
         before = filled.read_bytes()
         assert run("blank", filled, "-o", filled) == 2
-        assert capsys.readouterr().err == f"{filled}: this is the file that is read, and it is never changed. Choose another name after -o.\n"
+        assert (
+            capsys.readouterr().err
+            == f"{filled}: this is the file that is read, and it is never changed. Choose another name after -o.\n"
+        )
         assert filled.read_bytes() == before
 
 

@@ -28,11 +28,36 @@ def test_the_usual_colors_are_seen():
 
 # Role, a color that cannot be seen in it, how its sentence begins and ends. The ratio of #777777 is the published one, not rounded up.
 SAID = [
-    ("accent", "#777777", "#777777 on white has a contrast of 4.47 to 1, and a heading needs 4.5 to 1; ", "choose a darker color"),
-    ("accent", "#B0C4DE", "#B0C4DE on white has a contrast of 1.", "and a heading needs 4.5 to 1; choose a darker color"),
-    ("band", "#1D4E57", "#1D4E57 under the text has a contrast of 1.", "and text needs 4.5 to 1; choose a lighter color"),
-    ("ground", "#000000", "#000000 under the text has a contrast of 1.", "and text needs 4.5 to 1; choose a lighter color"),
-    ("edge", "#C9CFD3", "#C9CFD3 on white has a contrast of 1.", "and the edge of a cell needs 3 to 1; choose a darker color"),
+    (
+        "accent",
+        "#777777",
+        "#777777 on white has a contrast of 4.47 to 1, and a heading needs 4.5 to 1; ",
+        "choose a darker color",
+    ),
+    (
+        "accent",
+        "#B0C4DE",
+        "#B0C4DE on white has a contrast of 1.",
+        "and a heading needs 4.5 to 1; choose a darker color",
+    ),
+    (
+        "band",
+        "#1D4E57",
+        "#1D4E57 under the text has a contrast of 1.",
+        "and text needs 4.5 to 1; choose a lighter color",
+    ),
+    (
+        "ground",
+        "#000000",
+        "#000000 under the text has a contrast of 1.",
+        "and text needs 4.5 to 1; choose a lighter color",
+    ),
+    (
+        "edge",
+        "#C9CFD3",
+        "#C9CFD3 on white has a contrast of 1.",
+        "and the edge of a cell needs 3 to 1; choose a darker color",
+    ),
 ]
 
 

@@ -8,7 +8,9 @@ ROOT = Path(__file__).resolve().parent.parent
 
 
 def ruff(*words: str) -> subprocess.CompletedProcess:
-    return subprocess.run([sys.executable, "-m", "ruff", *words, "--no-cache", "."], cwd=ROOT, capture_output=True, text=True)
+    return subprocess.run(
+        [sys.executable, "-m", "ruff", *words, "--no-cache", "."], cwd=ROOT, capture_output=True, text=True
+    )
 
 
 def test_the_linter_finds_nothing():

@@ -46,7 +46,9 @@ def test_a_command_of_the_readme_runs(command, desk, little_file, monkeypatch, c
     except SystemExit as end:
         code = end.code
     said = capsys.readouterr()
-    if said.err.strip() == "Stopped.":  # somebody stops the tests: the command that runs within them takes the signal for its own
+    if (
+        said.err.strip() == "Stopped."
+    ):  # somebody stops the tests: the command that runs within them takes the signal for its own
         raise KeyboardInterrupt
     assert said.out and (code, said.err) == (0, "")
 
@@ -70,5 +72,13 @@ def test_the_examples_are_counted_as_they_are():
     known = Counter(proof.provenance for proof in PROOFS.proofs)
     with (ROOT / "tests" / "published" / "published_rows.csv").open(encoding="utf-8", newline="") as file:
         serves = Counter(row["where"] for row in csv.DictReader(file))
-    said = re.search(r"Of the examples, (\d+) are computed live among the proofs: (\d+) were read in print, (\d+) are worked by hand .+?; (\d+) more are tests", README)
-    assert [int(number) for number in said.groups()] == [len(PROOFS.proofs), known["read"], known["derived"], serves["library"] + serves["table"]]
+    said = re.search(
+        r"Of the examples, (\d+) are computed live among the proofs: (\d+) were read in print, (\d+) are worked by hand .+?; (\d+) more are tests",
+        README,
+    )
+    assert [int(number) for number in said.groups()] == [
+        len(PROOFS.proofs),
+        known["read"],
+        known["derived"],
+        serves["library"] + serves["table"],
+    ]

@@ -10,7 +10,10 @@ from workbookgen.settings import load, templates
 @pytest.mark.parametrize("name", ["us", "us-grams", "metric", "us-small", "us-grams-small", "metric-small"])
 def test_the_committed_planner_is_built_from_its_settings(name, built):
     """Part by part, unpacked: another zlib may pack the same bytes differently."""
-    with zipfile.ZipFile(built(load(templates() / f"{name}.toml"))) as fresh, zipfile.ZipFile(templates() / f"{name}.xlsx") as committed:
+    with (
+        zipfile.ZipFile(built(load(templates() / f"{name}.toml"))) as fresh,
+        zipfile.ZipFile(templates() / f"{name}.xlsx") as committed,
+    ):
         assert fresh.namelist() == committed.namelist()
         different = [part for part in fresh.namelist() if fresh.read(part) != committed.read(part)]
     assert different == [], "run templates/build_all.py"

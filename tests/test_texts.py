@@ -10,7 +10,18 @@ from workbookgen.reference import stock
 from workbookgen.texts import folded, is_blank, loosely
 
 # Unicode's CaseFolding.txt, statuses C and S (from memory): small letter, the others that fold to it.
-ONE_NAME = [("clover", "CLOVER"), ("é", "É"), ("я", "Я"), ("σ", "ς"), ("σ", "Σ"), ("s", "ſ"), ("k", "\u212a"), ("ß", "ẞ"), ("ǆ", "ǅ"), ("ᾳ", "ᾼ")]
+ONE_NAME = [
+    ("clover", "CLOVER"),
+    ("é", "É"),
+    ("я", "Я"),
+    ("σ", "ς"),
+    ("σ", "Σ"),
+    ("s", "ſ"),
+    ("k", "\u212a"),
+    ("ß", "ẞ"),
+    ("ǆ", "ǅ"),
+    ("ᾳ", "ᾼ"),
+]
 TWO_NAMES = [
     ("e", "é"),
     ("é", "e\u0301"),
@@ -66,7 +77,10 @@ def test_plain_blanks_are(text):
         as_typed(text)
 
 
-@pytest.mark.parametrize(("one", "other"), [("é", "E\u0301"), ("Straße", "STRASSE"), ("ﬁne", "Fine"), ("a b", "A\u00a0b"), (" a\u3000 b", "a b")])
+@pytest.mark.parametrize(
+    ("one", "other"),
+    [("é", "E\u0301"), ("Straße", "STRASSE"), ("ﬁne", "Fine"), ("a b", "A\u00a0b"), (" a\u3000 b", "a b")],
+)
 def test_what_some_program_takes_for_one_name(one, other):
     assert loosely(one) == loosely(other)
 

@@ -47,7 +47,13 @@ def layout_of(settings: Settings) -> Layout:
     return place(planner(settings))
 
 
-def workbook(layout: Layout, entries: Entries | None = None, notes: Notes | None = None, step: Callable[[], None] = lambda: None, drawn: int = 0) -> bytes:
+def workbook(
+    layout: Layout,
+    entries: Entries | None = None,
+    notes: Notes | None = None,
+    step: Callable[[], None] = lambda: None,
+    drawn: int = 0,
+) -> bytes:
     """A planner with these entries, its cached values proven, and so many sets of drawn inputs tried in it.
 
     Raises Disagreement. `step` is called after each of the STEPS.
@@ -72,7 +78,11 @@ def workbook(layout: Layout, entries: Entries | None = None, notes: Notes | None
 
 def first_lines(layout: Layout, shown: Mapping[str, Sequence[Entry]]) -> Layout:
     """What the engine works out of a planner: all but the ends of columns in which nothing is shown or typed."""
-    silent = {key for key, values in shown.items() if len(values) > MOST_LINES and all(value is None for value in values[MOST_LINES:])}
+    silent = {
+        key
+        for key, values in shown.items()
+        if len(values) > MOST_LINES and all(value is None for value in values[MOST_LINES:])
+    }
     return layout.first_lines(MOST_LINES, silent) if silent else layout
 
 
@@ -110,9 +120,14 @@ def _opened(layout: Layout, entries: Entries, step: Callable[[], None]) -> Itera
 def disagreements(layout: Layout, expected: Mapping[str, Sequence], cached: Mapping[str, Sequence]) -> list[Fault]:
     """The formula cells of which the embedded engine says something else than the reference library."""
     return [
-        Fault(f"{placement.sheet}!{placement.cell(row)} ({placement.key})", f"expected {wanted!r}, but {EMBEDDED} computes {shown!r}.")
+        Fault(
+            f"{placement.sheet}!{placement.cell(row)} ({placement.key})",
+            f"expected {wanted!r}, but {EMBEDDED} computes {shown!r}.",
+        )
         for placement in layout.formulas
-        for row, (wanted, shown) in enumerate(zip(expected[placement.key][: placement.rows], cached[placement.key], strict=True))
+        for row, (wanted, shown) in enumerate(
+            zip(expected[placement.key][: placement.rows], cached[placement.key], strict=True)
+        )
         if not agree(wanted, shown)
     ]
 
@@ -122,17 +137,24 @@ def unlike_the_print(planner: Planner, proofs: Mapping[str, Sequence]) -> list[F
     return [
         Fault(f"proof {proof.number}", f"the planner works out {computed!r}, but {proof.printed!r} is printed.")
         for key, table in planner.proof_tables.items()
-        for proof, computed, verdict in zip(table.proofs, proofs[f"{key}_computed"], proofs[f"{key}_verdict"], strict=False)
+        for proof, computed, verdict in zip(
+            table.proofs, proofs[f"{key}_computed"], proofs[f"{key}_verdict"], strict=False
+        )
         if verdict == "differs"
     ]
 
 
 def _fault(found: Finding) -> Fault:
     given = ", ".join(f"{word} = {value!r}" for word, value in found.inputs.items() if value is not None)
-    return Fault(f"{found.cell} ({found.key})", f"expected {found.expected!r}, but {found.engine} computes {found.got!r}{f', with {given}' if given else ''}.")
+    return Fault(
+        f"{found.cell} ({found.key})",
+        f"expected {found.expected!r}, but {found.engine} computes {found.got!r}{f', with {given}' if given else ''}.",
+    )
 
 
-def build(settings: Settings, target: Path, entries: Entries | None = None, step: Callable[[], None] = lambda: None) -> Layout:
+def build(
+    settings: Settings, target: Path, entries: Entries | None = None, step: Callable[[], None] = lambda: None
+) -> Layout:
     """Build a planner file. On any failure nothing is left behind, and an old file stays as it was."""
     require_workbook_name(target)
     layout = layout_of(settings)

@@ -44,9 +44,23 @@ def cli():
 
 @cli.command(short_help="Build a blank planner.")
 @click.option("--settings", type=click.Path(path_type=Path), help="A TOML file that says what the planner is to be.")
-@click.option("--units", type=click.Choice(tuple(UNIT_SYSTEMS)), help=f"{'; '.join(each.in_words for each in UNIT_SYSTEMS.values())}.".capitalize())
-@click.option("--size", type=click.Choice(("small", "whole")), help="Eight sheets to begin with, or all; what is typed into a small one can be carried to a whole one.")
-@click.option("--reel", "reels", multiple=True, metavar="NAME=LOOP", help='A reel of yours: "Porch reel=2 yd", or "Niddy=15 in x 14 in x 14 in".')
+@click.option(
+    "--units",
+    type=click.Choice(tuple(UNIT_SYSTEMS)),
+    help=f"{'; '.join(each.in_words for each in UNIT_SYSTEMS.values())}.".capitalize(),
+)
+@click.option(
+    "--size",
+    type=click.Choice(("small", "whole")),
+    help="Eight sheets to begin with, or all; what is typed into a small one can be carried to a whole one.",
+)
+@click.option(
+    "--reel",
+    "reels",
+    multiple=True,
+    metavar="NAME=LOOP",
+    help='A reel of yours: "Porch reel=2 yd", or "Niddy=15 in x 14 in x 14 in".',
+)
 @click.option("-o", "--output", type=click.Path(path_type=Path), default=Path("planner.xlsx"), show_default=True)
 def build(settings: Path | None, units: str | None, size: str | None, reels: tuple[str, ...], output: Path):
     """Build a blank planner. It is proven before it is put in its place."""
@@ -55,24 +69,44 @@ def build(settings: Path | None, units: str | None, size: str | None, reels: tup
     from workbookgen.build import build as build_planner
     from workbookgen.settings.waiting import long_wait
 
-    chosen = settings_module.changed(settings_module.load(settings or settings_module.templates() / "us.toml"), units=units, size=size, reels=reels)
+    chosen = settings_module.changed(
+        settings_module.load(settings or settings_module.templates() / "us.toml"), units=units, size=size, reels=reels
+    )
     if output.is_file():
-        from workbookgen.filled.replacing import require_no_entries  # to read a file takes libraries that to build one does not
+        from workbookgen.filled.replacing import (
+            require_no_entries,
+        )  # to read a file takes libraries that to build one does not
 
         require_no_entries(output, chosen)
     with _progress(STEPS, quiet=False, label="Building") as step:
         layout = build_planner(chosen, output, step=step)
-    click.echo(f"{click.format_filename(output)} is ready: {layout.formula_cells:,} formula cells, each agreeing with the reference library.")
+    click.echo(
+        f"{click.format_filename(output)} is ready: {layout.formula_cells:,} formula cells, each agreeing with the reference library."
+    )
     if has_longer_logs(layout):
-        click.echo(f"Of longer logs the first {MOST_LINES:,} lines were tried, whose formulas all others repeat: workbookgen check tries every line.")
+        click.echo(
+            f"Of longer logs the first {MOST_LINES:,} lines were tried, whose formulas all others repeat: workbookgen check tries every line."
+        )
     if warning := long_wait(chosen):
         click.echo(warning, err=True)
 
 
 @cli.command(short_help="Hold every formula of a planner against the library.")
 @click.argument("file", type=click.Path(path_type=Path))
-@click.option("--engine", "engines", multiple=True, metavar="NAME", help="formualizer (default), ironcalc, libreoffice, gnumeric; may be given several times.")
-@click.option("--scenarios", type=click.IntRange(0, 100_000), default=20, show_default=True, help="How many sets of drawn inputs to try, besides what stands in the planner.")
+@click.option(
+    "--engine",
+    "engines",
+    multiple=True,
+    metavar="NAME",
+    help="formualizer (default), ironcalc, libreoffice, gnumeric; may be given several times.",
+)
+@click.option(
+    "--scenarios",
+    type=click.IntRange(0, 100_000),
+    default=20,
+    show_default=True,
+    help="How many sets of drawn inputs to try, besides what stands in the planner.",
+)
 @click.option("--seed", type=int, default=1, show_default=True, help="The same seed draws the same inputs.")
 @click.option("--json", "as_json", is_flag=True, help="The whole report, for programs.")
 def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_json: bool):
@@ -88,7 +122,17 @@ def check(file: Path, engines: tuple[str, ...], scenarios: int, seed: int, as_js
         planner = read_planner(file)
         planner.require_its_sheets()
         step()
-        report = check_planner(file, planner.layout, chosen, scenarios, seed, planner.formulas, step, planner.whole, partial(laid_out, planner.settings))
+        report = check_planner(
+            file,
+            planner.layout,
+            chosen,
+            scenarios,
+            seed,
+            planner.formulas,
+            step,
+            planner.whole,
+            partial(laid_out, planner.settings),
+        )
     if as_json:
         _tell_programs(report.as_json())
     else:
@@ -110,13 +154,25 @@ def fields(file: Path, as_json: bool):
         _tell_programs(listed)
     else:
         for each in listed:
-            click.echo(f"{each['key']:<32} {each['range']:<28} {each['kind']:<7} {each['unit'] or '':<16} {each['label']}")
+            click.echo(
+                f"{each['key']:<32} {each['range']:<28} {each['kind']:<7} {each['unit'] or '':<16} {each['label']}"
+            )
 
 
 @cli.command(short_help="Build a new planner with all entries of an old one.")
 @click.argument("old", type=click.Path(path_type=Path))
-@click.option("-o", "--output", type=click.Path(path_type=Path), required=True, help="The new planner. The old one is never touched.")
-@click.option("--settings", type=click.Path(path_type=Path), help="A TOML file that says what the new planner is to be; without it, it is like the old one.")
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path),
+    required=True,
+    help="The new planner. The old one is never touched.",
+)
+@click.option(
+    "--settings",
+    type=click.Path(path_type=Path),
+    help="A TOML file that says what the new planner is to be; without it, it is like the old one.",
+)
 def carry(old: Path, output: Path, settings: Path | None):
     """Build a new planner with the entries of a filled one, .xlsx or .ods, of this or an older version."""
     from workbookgen import settings as settings_module
@@ -133,9 +189,20 @@ def carry(old: Path, output: Path, settings: Path | None):
 
 @cli.command(short_help="Read many filled planners into tables.")
 @click.argument("files", type=click.Path(path_type=Path), nargs=-1, required=True, metavar="FILE...")
-@click.option("-o", "--output", type=click.Path(path_type=Path), required=True, metavar="TABLE", help="NAME.xlsx, NAME.csv or NAME.parquet.")
-@click.option("--settings", type=click.Path(path_type=Path), help="Settings whose fiber table is shown beside what was observed.")
-@click.option("--cluster", metavar="ADDRESS", help="Read on the workers of a Dask cluster, such as tcp://10.0.0.5:8786.")
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path),
+    required=True,
+    metavar="TABLE",
+    help="NAME.xlsx, NAME.csv or NAME.parquet.",
+)
+@click.option(
+    "--settings", type=click.Path(path_type=Path), help="Settings whose fiber table is shown beside what was observed."
+)
+@click.option(
+    "--cluster", metavar="ADDRESS", help="Read on the workers of a Dask cluster, such as tcp://10.0.0.5:8786."
+)
 def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster: str | None):
     """Read many filled planners, or folders of them, into tables and a summary.
 
@@ -169,7 +236,12 @@ def gather(files: tuple[Path, ...], output: Path, settings: Path | None, cluster
 
 @cli.command(short_help="Make a blank planner out of a filled one.")
 @click.argument("file", type=click.Path(path_type=Path))
-@click.option("-o", "--output", type=click.Path(path_type=Path), help="The new planner. [default: FILE's name with -blank, beside it]")
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(path_type=Path),
+    help="The new planner. [default: FILE's name with -blank, beside it]",
+)
 @click.option("--guide", is_flag=True, help="Bring along the lines of the guide as they stand, sources and all.")
 def blank(file: Path, output: Path | None, guide: bool):
     """Make a blank planner out of a filled one, to be handed on.
@@ -180,16 +252,24 @@ def blank(file: Path, output: Path | None, guide: bool):
     from workbookgen.blank import blank as make_blank
 
     if output is None and (output := file.with_name(f"{file.stem}-blank.xlsx")).exists():
-        raise PlannerError.at(str(output), "there is such a file already. Choose another name after -o, or this one to replace it.")
+        raise PlannerError.at(
+            str(output), "there is such a file already. Choose another name after -o, or this one to replace it."
+        )
     had = make_blank(file, output, guide)
     reels = counted(had["reels"], "reel")
-    brought = f"the settings, {reels} and {counted(had['guide'], 'line')} of the guide" if "guide" in had else f"the settings and {reels}"
+    brought = (
+        f"the settings, {reels} and {counted(had['guide'], 'line')} of the guide"
+        if "guide" in had
+        else f"the settings and {reels}"
+    )
     click.echo(f"{click.format_filename(output)} is ready: {brought}, no other entries.")
     if "guide" not in had:
         if guide:
             click.echo("It has no guide, since this planner was built without one.")
     elif not had["guide"]:
-        click.echo("Its guide is empty, since this planner was built with a fiber table of its own; --guide brings its lines along.")
+        click.echo(
+            "Its guide is empty, since this planner was built with a fiber table of its own; --guide brings its lines along."
+        )
 
 
 def _progress(steps: int, quiet: bool, label: str = "Checking"):
@@ -214,7 +294,9 @@ def _tell_programs(answer) -> None:
 
 def _tell(file: Path, report) -> None:
     """The report in plain words."""
-    click.echo(f"{file}: {report.formula_cells:,} formula cells, {counted(report.scenarios, 'set')} of inputs, {report.seconds:.1f} s.")
+    click.echo(
+        f"{file}: {report.formula_cells:,} formula cells, {counted(report.scenarios, 'set')} of inputs, {report.seconds:.1f} s."
+    )
     for each in report.engines:
         click.echo(
             f"  {each.name} {each.version}: {each.agreed:,} of {each.declared:,} formula cells agree with the reference library "
@@ -226,7 +308,11 @@ def _tell(file: Path, report) -> None:
         click.echo(f"  {finding}")
     if len(report.findings) > 20:
         click.echo(f"  ... and {len(report.findings) - 20} more; --json lists them.")
-    click.echo("Every formula cell was checked, and all agree." if not report.findings else f"{counted(len(report.findings), 'finding')}.")
+    click.echo(
+        "Every formula cell was checked, and all agree."
+        if not report.findings
+        else f"{counted(len(report.findings), 'finding')}."
+    )
 
 
 def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
@@ -235,11 +321,15 @@ def _tell_gathered(gathered, places: dict[str, Path], changed: int) -> None:
     tables = [str(place) for part, place in places.items() if part not in ("summary", "fibers")]
     if tables:
         click.echo(f"The tables are in {', '.join(tables)}.")
-    click.echo(f'What was observed is in {places["fibers"]} as a fiber table; a line fibers = "{places["fibers"].name}" in settings builds planners with it.')
+    click.echo(
+        f'What was observed is in {places["fibers"]} as a fiber table; a line fibers = "{places["fibers"].name}" in settings builds planners with it.'
+    )
     for fault in gathered.repeated[:20]:
         click.echo(str(fault))
     if gathered.notes:
-        click.echo(f"{counted(len(gathered.notes), 'note')} on cells that were read otherwise than they stand: see the sheet Not read.")
+        click.echo(
+            f"{counted(len(gathered.notes), 'note')} on cells that were read otherwise than they stand: see the sheet Not read."
+        )
     if changed:
         click.echo(f"Texts that begin like a formula got an apostrophe in front in the .csv files: {changed:,}.")
 
@@ -274,7 +364,11 @@ def _place_of(problem: Exception) -> str:
     """The line of ours where it came: of a sheet's description, if one was being read."""
     ours = Path(__file__).parent
     lines = [each for each in traceback.extract_tb(problem.__traceback__) if ours in Path(each.filename).parents]
-    line = [each for each in lines if Path(each.filename).parent.name == "sheets" and each.name in ("<module>", "chapter", "sheet")][-1:] or lines[-1:]
+    line = [
+        each
+        for each in lines
+        if Path(each.filename).parent.name == "sheets" and each.name in ("<module>", "chapter", "sheet")
+    ][-1:] or lines[-1:]
     return f"{Path(line[0].filename).relative_to(ours.parent).as_posix()}, line {line[0].lineno}"
 
 
@@ -328,7 +422,10 @@ def _stopped_by_signals():
         wanted = []
     before = {each: signal.getsignal(each) for each in wanted}
     for each in wanted:
-        if before[each] in (signal.SIG_DFL, signal.default_int_handler):  # under nohup a closed terminal is not to matter
+        if before[each] in (
+            signal.SIG_DFL,
+            signal.default_int_handler,
+        ):  # under nohup a closed terminal is not to matter
             signal.signal(each, stop)
     try:
         yield asked

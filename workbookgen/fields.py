@@ -14,7 +14,11 @@ PROOF_REFERENCE = "workbookgen.checking.expected.computed"
 
 def described(planner: PlannerFile) -> list[dict]:
     """One record a field: key, sheet, range, kind, unit, label, domain, reference, sources."""
-    return [_record(placement, planner) for placement in planner.layout.placements.values() if isinstance(placement.field, Input) or placement.formulas]
+    return [
+        _record(placement, planner)
+        for placement in planner.layout.placements.values()
+        if isinstance(placement.field, Input) or placement.formulas
+    ]
 
 
 def _record(placement: Placement, planner: PlannerFile) -> dict:
@@ -28,7 +32,9 @@ def _record(placement: Placement, planner: PlannerFile) -> dict:
         "label": field.label,
         "domain": _domain(field.domain) | _use(field, planner.settings.units) if isinstance(field, Input) else None,
         "reference": _reference(field),
-        "sources": [page(field.reference).source] if isinstance(field, Result) and field.reference not in REPEATING else [],
+        "sources": [page(field.reference).source]
+        if isinstance(field, Result) and field.reference not in REPEATING
+        else [],
     }
 
 
@@ -50,7 +56,14 @@ def _use(field: Input, system: str) -> dict:
 def _domain(domain) -> dict:
     match domain:
         case Number():
-            return {"kind": "number", "minimum": domain.least, "above": domain.above, "maximum": domain.most, "below": domain.below, "whole": domain.whole}
+            return {
+                "kind": "number",
+                "minimum": domain.least,
+                "above": domain.above,
+                "maximum": domain.most,
+                "below": domain.below,
+                "whole": domain.whole,
+            }
         case Date():
             return {"kind": "date", "minimum": domain.least, "maximum": domain.most}
         case Choice():

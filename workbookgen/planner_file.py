@@ -29,7 +29,9 @@ MOST_LINES = 2_000  # of settings
 
 _TEXT = re.compile(r'"(?:[^"]|"")*"')
 _QUOTED_SHEET = re.compile(r"'(?:[^']|'')*'!")
-_REACHES_OUT = re.compile(r"\b(?:WEBSERVICE|DDE|RTD|CALL|REGISTER|REGISTER\.ID|EXEC|IMAGE|SQL\.REQUEST)\s*\(|\[|\||://", re.IGNORECASE)
+_REACHES_OUT = re.compile(
+    r"\b(?:WEBSERVICE|DDE|RTD|CALL|REGISTER|REGISTER\.ID|EXEC|IMAGE|SQL\.REQUEST)\s*\(|\[|\||://", re.IGNORECASE
+)
 
 
 @dataclass(frozen=True)
@@ -93,7 +95,9 @@ def _settings(path: Path, book: Book) -> Settings:
     cells = {place: str(cell.value) for place, cell in book.sheets[sheet].items()}
     start, home = next((place for place, text in sorted(cells.items()) if text.startswith("# workbookgen")), (0, 0))
     if not start:
-        raise FileError.at(str(path), f"the settings on the sheet {sheet} were overwritten, so the planner cannot be read.")
+        raise FileError.at(
+            str(path), f"the settings on the sheet {sheet} were overwritten, so the planner cannot be read."
+        )
     texts = {row: text for (row, column), text in cells.items() if column == home and start <= row < start + MOST_LINES}
     version = texts[start].removeprefix("# workbookgen").strip()
     if version != __version__:
@@ -128,4 +132,7 @@ def _require_no_reach(path: Path, place: str, text: str) -> None:
     bare = _QUOTED_SHEET.sub(lambda name: "[" if "[" in name[0] else "", _TEXT.sub("", text))
     if _REACHES_OUT.search(bare):
         instead = "Type its value instead." if "!" in place else "Delete it."
-        raise FileError.at(f"{path}, {place}", f"this formula reaches out of the planner ({text[:60]}); it is not worked out. {instead}")
+        raise FileError.at(
+            f"{path}, {place}",
+            f"this formula reaches out of the planner ({text[:60]}); it is not worked out. {instead}",
+        )

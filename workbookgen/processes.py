@@ -65,7 +65,8 @@ class Helper:
             kind, what = self._heard.recv()
         except EOFError:
             raise PlannerError.at(
-                "", "A process that did a part of the work was stopped from outside, perhaps for want of memory; nothing was changed. Close other programs, and try again."
+                "",
+                "A process that did a part of the work was stopped from outside, perhaps for want of memory; nothing was changed. Close other programs, and try again.",
             ) from None
         if kind == "step":
             self._step()

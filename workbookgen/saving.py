@@ -39,7 +39,11 @@ def save_all(contents: Mapping[Path, bytes]) -> None:
         _clear(folder)
     with _drafts() as write:
         new = {target: write(target, places[target], content) for target, content in contents.items()}
-        old = {target: write(target, places[target], places[target].read_bytes()) for target in contents if len(contents) > 1 and places[target].exists()}
+        old = {
+            target: write(target, places[target], places[target].read_bytes())
+            for target in contents
+            if len(contents) > 1 and places[target].exists()
+        }
         for done, target in enumerate(contents):
             try:
                 os.replace(new[target], places[target])
@@ -53,13 +57,19 @@ def save_all(contents: Mapping[Path, bytes]) -> None:
 def require_another(target: Path, sources: Iterable[Path]) -> None:
     """Refuse an output that is one of the files that are read."""
     for source in sources:
-        if os.path.realpath(target) == os.path.realpath(source) or (target.exists() and source.exists() and target.samefile(source)):
-            raise FileError.at(str(target), "this is the file that is read, and it is never changed. Choose another name after -o.")
+        if os.path.realpath(target) == os.path.realpath(source) or (
+            target.exists() and source.exists() and target.samefile(source)
+        ):
+            raise FileError.at(
+                str(target), "this is the file that is read, and it is never changed. Choose another name after -o."
+            )
 
 
 def require_workbook_name(target: Path) -> None:
     """Refuse a name by which programs would take a planner for something else than an .xlsx workbook."""
-    if target.suffix.lower() != ".xlsx" and (target.is_file() or not target.exists()):  # else it is told that a folder or a device has this name
+    if target.suffix.lower() != ".xlsx" and (
+        target.is_file() or not target.exists()
+    ):  # else it is told that a folder or a device has this name
         raise FileError.at(str(target), "end the name with .xlsx; that is what a planner is written as.")
 
 
@@ -78,7 +88,9 @@ def _place(target: Path) -> Path:
     if not stat.S_ISREG(mode):
         raise FileError.at(str(target), "this file cannot be written: what has this name is no ordinary file.")
     if not os.access(place, os.W_OK):
-        raise FileError.at(str(target), "this file cannot be written: the one that is there is protected against changes.")
+        raise FileError.at(
+            str(target), "this file cannot be written: the one that is there is protected against changes."
+        )
     for name in LOCKS:
         lock = place.with_name(name.format(place.name))
         if lock.exists():
@@ -183,5 +195,9 @@ def _flush_folder(folder: Path) -> None:
 
 
 def _refused(target: Path, problem: OSError) -> FileError:
-    hint = " Is it open in a spreadsheet program? Close it there and try again." if os.name == "nt" and isinstance(problem, PermissionError) else ""
+    hint = (
+        " Is it open in a spreadsheet program? Close it there and try again."
+        if os.name == "nt" and isinstance(problem, PermissionError)
+        else ""
+    )
     return FileError.at(str(target), f"this file cannot be written: {problem.strerror}.{hint}")

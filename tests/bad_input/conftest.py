@@ -23,19 +23,27 @@ BY_ENGINE = [  # the embedded engines always, the big programs where they are as
     pytest.param(name, marks=pytest.mark.programs if name in ("libreoffice", "gnumeric") else ()) for name in ENGINES
 ]
 PYTHON = ("formualizer", "ironcalc")
-PROGRAMS = {"libreoffice": 4, "gnumeric": 2}  # cases of each test at a push: LibreOffice takes seconds for one, and so does Gnumeric, that starts anew
+PROGRAMS = {
+    "libreoffice": 4,
+    "gnumeric": 2,
+}  # cases of each test at a push: LibreOffice takes seconds for one, and so does Gnumeric, that starts anew
 
 
 def in_engines(name: str, cases, told=str):
     """Each case in each engine of Python; at a push the programs try some of them, in a long run all."""
     tried = [(each, case) for each in PYTHON for case in cases]
     tried += [(each, case) for each, number in PROGRAMS.items() for case in some(cases, number)]
-    found = [pytest.param(each, case, id=f"{each}-{told(case)}", marks=pytest.mark.programs if each in PROGRAMS else ()) for each, case in tried]
+    found = [
+        pytest.param(each, case, id=f"{each}-{told(case)}", marks=pytest.mark.programs if each in PROGRAMS else ())
+        for each, case in tried
+    ]
     return pytest.mark.parametrize(("planner", name), found, indirect=["planner"])
 
 
 HEAD = "name,fleece_low,fleece_high,yield_low,yield_high,diameter_low,diameter_high,staple_low,staple_high,regain,skirting,preparation,spinning,source\n"
-FIBERS = HEAD + ("Fog,4,7,0.6,0.7,30,45,6,8,0.136,0.15,0.06,0.03,invented for this test\nMist,8,12,0.5,0.6,20,24,3,5,0.136,0.1,0.05,0.02,invented for this test\n")
+FIBERS = HEAD + (
+    "Fog,4,7,0.6,0.7,30,45,6,8,0.136,0.15,0.06,0.03,invented for this test\nMist,8,12,0.5,0.6,20,24,3,5,0.136,0.1,0.05,0.02,invented for this test\n"
+)
 RECORDS = {
     "reels": [
         {"name": "Porch reel", "rated": 72.0},
@@ -49,12 +57,27 @@ RECORDS = {
     ],
     "skeins": [
         {"name": "First", "reel": "Porch reel", "wraps": 104.0, "gross": 4.02, "tare": 0.12, "lot": "Clover"},
-        {"name": "Victim", "reel": "Cross", "wraps": 142.0, "part_wrap": 0.5, "gross": 3.74, "tare": 0.1, "lot": "Moss"},
+        {
+            "name": "Victim",
+            "reel": "Cross",
+            "wraps": 142.0,
+            "part_wrap": 0.5,
+            "gross": 3.74,
+            "tare": 0.1,
+            "lot": "Moss",
+        },
         {"name": "Third", "reel": "Porch reel", "wraps": 98.0, "gross": 3.88, "washed_loop": 69.0, "lot": "Clover"},
         {"name": "Fourth", "reel": "Spare", "wraps": 60.0, "gross": 2.5, "counted_wpi": 12.0, "lot": "Clover"},
     ],
     "projects": [
-        {"name": "Cardigan", "wanted": 1450.0, "margin": 0.15, "grist": 850.0, "lot_1": "Clover", "lot_2": "Gray thread"},
+        {
+            "name": "Cardigan",
+            "wanted": 1450.0,
+            "margin": 0.15,
+            "grist": 850.0,
+            "lot_1": "Clover",
+            "lot_2": "Gray thread",
+        },
         {"name": "Hat", "wanted": 200.0, "grist": 1200.0, "lot_1": "Moss"},
     ],
 }
@@ -80,7 +103,11 @@ class OpenPlanner:
     def __init__(self, layout, session):
         self.layout = layout
         self._session, self._is_worked_out = session, True
-        self.typed = {(key, row): value for key, column in read_inputs(session, layout).items() for row, value in enumerate(column)}
+        self.typed = {
+            (key, row): value
+            for key, column in read_inputs(session, layout).items()
+            for row, value in enumerate(column)
+        }
         self.good = self.shown()
 
     def shown(self) -> dict[Cell, float | str | None | ErrorValue]:
@@ -113,7 +140,9 @@ def filled(tmp_path_factory):
     folder = tmp_path_factory.mktemp("filled")
     (folder / "fibers.csv").write_text(FIBERS, encoding="utf-8")
     rows = dict.fromkeys(Rows.model_fields, 3) | {"reels": 4, "fiber": 4, "skeins": 6}
-    settings = Settings(fibers=str(folder / "fibers.csv"), rows=Rows(**rows), leave_out=all_but("Guide", "Buying", "Counts"))
+    settings = Settings(
+        fibers=str(folder / "fibers.csv"), rows=Rows(**rows), leave_out=all_but("Guide", "Buying", "Counts")
+    )
     planner = layout_of(settings).planner
     entries = starting_entries(planner) | CARDS
     for block, records in RECORDS.items():
@@ -147,7 +176,11 @@ def errors(shown: dict) -> dict:
 
 def differing(planner: OpenPlanner, shown: dict) -> list[tuple[str, int, str]]:
     """The cells (block, line, field) that show anything else than before; what sums up a log or the whole stock aside."""
-    cells = ((*key.split("_", 1), row) for (key, row), value in shown.items() if value != planner.good[key, row] and not is_of_all(planner.layout, key))
+    cells = (
+        (*key.split("_", 1), row)
+        for (key, row), value in shown.items()
+        if value != planner.good[key, row] and not is_of_all(planner.layout, key)
+    )
     return [(block, row, key) for block, key, row in cells if block in BEGUN]
 
 

@@ -6,7 +6,14 @@ from .cases import CASES
 from .conftest import BEGUN, changed, differing, errors, in_engines, is_of_all
 
 # What the sheet Sureness assumes of every line, begun or not; nothing comes of it in a line that is blank.
-ASSUMED = {"skeins_shrinkage_expected", "projects_shrinkage_used", "fiber_yield_doubt", "fiber_preparation_doubt", "fiber_second_loss", "fiber_second_doubt"}
+ASSUMED = {
+    "skeins_shrinkage_expected",
+    "projects_shrinkage_used",
+    "fiber_yield_doubt",
+    "fiber_preparation_doubt",
+    "fiber_second_loss",
+    "fiber_second_doubt",
+}
 
 
 @in_engines("case", CASES, lambda case: case.name)
@@ -31,21 +38,30 @@ def test_good_lines_say_nothing(planner):
 
 def test_good_lines_show_what_they_are_asked_for(planner):
     for row in range(4):
-        assert all(planner.good[f"skeins_{key}", row] for key in ("length_yd", "grist_yd_lb", "weight_class", "lot_left"))
+        assert all(
+            planner.good[f"skeins_{key}", row] for key in ("length_yd", "grist_yd_lb", "weight_class", "lot_left")
+        )
     assert planner.good["skeins_length_yd", 0] == pytest.approx(208, rel=1e-12)  # 104 turns of 2 yd
 
 
 def test_untouched_lines_show_nothing(planner):
     for block, first, rows in (("reels", 3, 4), ("guide", 2, 3), ("fiber", 3, 4), ("skeins", 4, 6), ("projects", 2, 3)):
         for (key, row), value in planner.good.items():
-            if key.startswith(f"{block}_") and first <= row < rows and not is_of_all(planner.layout, key) and key not in ASSUMED:
+            if (
+                key.startswith(f"{block}_")
+                and first <= row < rows
+                and not is_of_all(planner.layout, key)
+                and key not in ASSUMED
+            ):
                 assert value is None, (key, row)
 
 
 def test_a_blank_line_in_the_middle_harms_nobody(planner):
     emptied = {cell: None for cell in planner.typed if cell[0].startswith("skeins_") and cell[1] == 1}
     with planner.with_typed(emptied) as shown:
-        left = {key for (key, row), value in shown.items() if key.startswith("skeins_") and row == 1 and value is not None}
+        left = {
+            key for (key, row), value in shown.items() if key.startswith("skeins_") and row == 1 and value is not None
+        }
         assert left <= ASSUMED
         assert errors(shown) == {}
         assert changed(planner, shown) == {("skeins", 1), ("fiber", 1), ("projects", 1)}

@@ -94,7 +94,11 @@ def test_files_that_reach_out(content, tmp_path):
         path.write_bytes(make(content))
         check, fields, blank, carry, _ = readers(path, tmp_path / f"out {name}.xlsx")
         # At a push one that is refused and one that is not, in turn; in a long run all four.
-        refused, reading = ([check, fields], [blank, carry]) if LONG else ([(check, fields)[number % 2]], [(carry, blank)[(SEED + number) % 2]])
+        refused, reading = (
+            ([check, fields], [blank, carry])
+            if LONG
+            else ([(check, fields)[number % 2]], [(carry, blank)[(SEED + number) % 2]])
+        )
         asked += refused + reading
         sentences += [sentence] * len(refused) + [None] * len(reading)
     for arguments, sentence, outcome in zip(asked, sentences, outcomes(asked), strict=True):
@@ -109,19 +113,37 @@ def test_files_that_reach_out(content, tmp_path):
 
 def test_names_that_point_anywhere(content, tmp_path):
     """Names of another workbook under ours: whole sheets, other sheets, broken, none."""
-    ranges = ["Reels!$A$1:$XFD$1048576", "Reels!$A$7:$A$1048576", "Nowhere!$A$1", "#REF!", "Skeins!$A$1,Skeins!$C$3", "42", "", "'", "Reels!$XFE$1"]
+    ranges = [
+        "Reels!$A$1:$XFD$1048576",
+        "Reels!$A$7:$A$1048576",
+        "Nowhere!$A$1",
+        "#REF!",
+        "Skeins!$A$1,Skeins!$C$3",
+        "42",
+        "",
+        "'",
+        "Reels!$XFE$1",
+    ]
     asked = []
     for number, where in enumerate(ranges):
         path = tmp_path / f"{number}.xlsx"
         path.write_bytes(
             part(
                 "xl/workbook.xml",
-                lambda book, where=where: re.sub(rb'(<definedName name="(?!_xlnm|origin)[^"]*"[^>]*>)[^<]*', lambda found: found[1] + where.replace("'", "&apos;").encode(), book),
+                lambda book, where=where: re.sub(
+                    rb'(<definedName name="(?!_xlnm|origin)[^"]*"[^>]*>)[^<]*',
+                    lambda found: found[1] + where.replace("'", "&apos;").encode(),
+                    book,
+                ),
             )(content)
         )
         commands = readers(path, tmp_path / f"out {number}.xlsx")
         # Carrying looks at every cell of a range, so only whole sheets and whole columns are carried; at a push one command a file.
-        asked += [*commands[1:3], *(commands[3:4] if number < 2 else ())] if LONG else [commands[3 if number == SEED % 2 else 1 + (SEED + number) % 2]]
+        asked += (
+            [*commands[1:3], *(commands[3:4] if number < 2 else ())]
+            if LONG
+            else [commands[3 if number == SEED % 2 else 1 + (SEED + number) % 2]]
+        )
     told = dict(zip(map(tuple, asked), outcomes(asked), strict=True))
     assert {arguments: outcome for arguments, outcome in told.items() if not told_in_a_sentence(outcome)} == {}
 
@@ -155,7 +177,9 @@ def test_parts_that_were_tampered_with(content, tmp_path):
     """A whole package in which the text of one part is another: what no check sum tells."""
     chance, asked = random.Random(11), []
     for number in range(many := drawn(20, 40)):
-        chosen = chance.choice(("sheet1.xml", "sheet2.xml", "sheet27.xml", "sharedStrings.xml", "workbook.xml", ".rels"))
+        chosen = chance.choice(
+            ("sheet1.xml", "sheet2.xml", "sheet27.xml", "sharedStrings.xml", "workbook.xml", ".rels")
+        )
 
         def tampered(name: str, text: bytes, chosen=chosen) -> bytes:
             if not name.endswith(chosen):

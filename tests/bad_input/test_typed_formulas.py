@@ -50,10 +50,15 @@ def test_arithmetic_counts_as_its_result(shown, name):
 
 
 FAILING = ["1/0", "SQRT(-1)", '"12,5"', '""', "0-104"]
-TRIED = [(name, formula) for name in PYTHON for formula in FAILING] + [(name, formula) for name in PROGRAMS for formula in some(FAILING, 2)]  # each is a file of its own
+TRIED = [(name, formula) for name in PYTHON for formula in FAILING] + [
+    (name, formula) for name in PROGRAMS for formula in some(FAILING, 2)
+]  # each is a file of its own
 
 
-@pytest.mark.parametrize(("name", "formula"), [pytest.param(*each, marks=pytest.mark.programs if each[0] in PROGRAMS else ()) for each in TRIED])
+@pytest.mark.parametrize(
+    ("name", "formula"),
+    [pytest.param(*each, marks=pytest.mark.programs if each[0] in PROGRAMS else ()) for each in TRIED],
+)
 def test_arithmetic_that_fails_is_told_in_its_line(shown, name, formula):
     plain, values = shown(name, "104"), shown(name, formula)
     assert not [key for key, column in values.items() for value in column if isinstance(value, ErrorValue)]

@@ -20,7 +20,11 @@ from workbookgen.language.entries import starting_entries
 from workbookgen.settings import Settings
 from workbookgen.sheets.planner import planner
 
-SHARED, SEARCHED, STOCK = "the same calls, no searches", "the same calls with searches", "each formula in its own cell, searches"
+SHARED, SEARCHED, STOCK = (
+    "the same calls, no searches",
+    "the same calls with searches",
+    "each formula in its own cell, searches",
+)
 
 
 def figures(folder: Path) -> list[Figure]:
@@ -33,7 +37,10 @@ def figures(folder: Path) -> list[Figure]:
         shown = read(session, layout, layout.formulas)
     recorded(lambda: write(layout, entries, shown), calls)
     begun = command("-c", "import xlsxwriter", tries=TRIES)[0] - again("ready", calls, folder)
-    bases = {name: begun + again(how, calls, folder) for how, name in (("shared", SHARED), ("searched", SEARCHED), ("stock", STOCK))}
+    bases = {
+        name: begun + again(how, calls, folder)
+        for how, name in (("shared", SHARED), ("searched", SEARCHED), ("stock", STOCK))
+    }
     if (folder / "shared.xlsx").read_bytes() != write(layout, entries, shown):
         raise RuntimeError("the calls made again do not give the same workbook, so there is nothing to compare")
     whole, memory = workbookgen("build", "-o", str(file), tries=TRIES)
@@ -49,7 +56,10 @@ def figures(folder: Path) -> list[Figure]:
             findings_of(layout, session, EMBEDDED, drawn, proofs)
 
     stages = (
-        ("  import what it needs", lambda: command("-c", "import workbookgen.cli, workbookgen.settings, workbookgen.build")),
+        (
+            "  import what it needs",
+            lambda: command("-c", "import workbookgen.cli, workbookgen.settings, workbookgen.build"),
+        ),
         ("  describe", lambda: planner(settings)),
         ("  lay out and bind", lambda: place(described)),
         ("  write a draft", lambda: write(layout, entries, {})),
@@ -60,7 +70,10 @@ def figures(folder: Path) -> list[Figure]:
         ("  write with cached values", lambda: write(layout, entries, shown)),
     )
     return [
-        *(Figure("build, the whole command", whole, "s", name, base, aim=1.5 if name is SHARED else None) for name, base in bases.items()),
+        *(
+            Figure("build, the whole command", whole, "s", name, base, aim=1.5 if name is SHARED else None)
+            for name, base in bases.items()
+        ),
         *(Figure(name, seconds(work), "s", SHARED, bases[SHARED]) for name, work in stages),
         *(Figure(f"  XlsxWriter: {name}", base) for name, base in bases.items()),
         Figure("size of the blank planner", file.stat().st_size / 1000, "kB", aim=400),

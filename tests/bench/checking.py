@@ -24,11 +24,15 @@ def figures(folder: Path) -> list[Figure]:
     for name in ("formualizer", "ironcalc"):
         alone = seconds(lambda name=name: engine_alone(name, file, layout, drawn), 2)
         reading, planner = timed(lambda: read_planner(file))
-        checking, report = timed(lambda name=name, planner=planner: check(file, planner.layout, [name], SCENARIOS, 1, planner.formulas))
+        checking, report = timed(
+            lambda name=name, planner=planner: check(file, planner.layout, [name], SCENARIOS, 1, planner.formulas)
+        )
         if report.findings:
             raise RuntimeError(f"{name}: {report.findings[0]}")
         lines += [
-            Figure(f"check of {SCENARIOS} scenarios in {name}", reading + checking, "s", "the engine alone", alone, aim=2),
+            Figure(
+                f"check of {SCENARIOS} scenarios in {name}", reading + checking, "s", "the engine alone", alone, aim=2
+            ),
             Figure("  reading the planner for it", reading, "s", "the engine alone", alone),
             Figure("  the engine alone", alone),
         ]

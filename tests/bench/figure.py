@@ -69,7 +69,9 @@ def command(*words: str, tries: int = 1) -> tuple[float, float]:
 
 
 def _command(*words: str) -> tuple[float, float]:
-    done = subprocess.run([sys.executable, ALONE, *words], capture_output=True, text=True, env=os.environ | {"PYTHONPATH": ROOT})
+    done = subprocess.run(
+        [sys.executable, ALONE, *words], capture_output=True, text=True, env=os.environ | {"PYTHONPATH": ROOT}
+    )
     if done.returncode:
         raise RuntimeError(f"python {' '.join(words)} ended with {done.returncode}: {done.stderr}")
     taken, memory = json.loads(done.stdout)

@@ -43,7 +43,11 @@ def _growth(what: str, values: list[tuple[int, float, str]]):
     before = None
     for lines, value, unit in values:
         name = f"{what}, {lines:,} skeins"
-        yield Figure(name, value, unit) if before is None else Figure(name, value, unit, "a tenth of the lines", before, LINEAR)
+        yield (
+            Figure(name, value, unit)
+            if before is None
+            else Figure(name, value, unit, "a tenth of the lines", before, LINEAR)
+        )
         before = value
 
 

@@ -24,7 +24,10 @@ def figures(folder: Path) -> list[Figure]:
         book.add_worksheet()
     convert(folder, empty, "csv")  # the first start makes a profile
     lines = []
-    for form, what, aim in (("csv", "LibreOffice opens the blank planner", 1.5), ("xlsx", "LibreOffice opens and saves it", None)):
+    for form, what, aim in (
+        ("csv", "LibreOffice opens the blank planner", 1.5),
+        ("xlsx", "LibreOffice opens and saves it", None),
+    ):
         base = seconds(lambda form=form: convert(folder, empty, form))
         taken = seconds(lambda form=form: convert(folder, planner, form))
         lines += [Figure(what, taken, "s", "an empty workbook", base, aim), Figure("  an empty workbook", base)]
@@ -35,7 +38,16 @@ def convert(folder: Path, file: Path, form: str) -> None:
     target = folder / "converted" / f"{file.stem}.{form}"
     target.unlink(missing_ok=True)
     subprocess.run(
-        ["soffice", f"-env:UserInstallation=file://{folder / 'profile'}", "--headless", "--convert-to", form, "--outdir", str(target.parent), str(file)],
+        [
+            "soffice",
+            f"-env:UserInstallation=file://{folder / 'profile'}",
+            "--headless",
+            "--convert-to",
+            form,
+            "--outdir",
+            str(target.parent),
+            str(file),
+        ],
         check=True,
         capture_output=True,
         timeout=300,

@@ -14,7 +14,18 @@ import pytest
 from workbookgen import colors
 from workbookgen.book import charts
 from workbookgen.book.plan import FIRST_RECORD
-from workbookgen.language.views import Answers, Chart, Entries, Examples, Facts, Kind, Listing, Picture, Reading, Sentences
+from workbookgen.language.views import (
+    Answers,
+    Chart,
+    Entries,
+    Examples,
+    Facts,
+    Kind,
+    Listing,
+    Picture,
+    Reading,
+    Sentences,
+)
 
 from .test_looks import STYLES, WHITE, contrast
 
@@ -73,7 +84,12 @@ def fills(chart: Chart) -> dict[str, str]:
 
 
 def of_kind(layout, *kinds):
-    sections = [each for sheet in layout.planner.sheets for section in sheet.sections for each in (section, getattr(section, "chart", None))]
+    sections = [
+        each
+        for sheet in layout.planner.sheets
+        for section in sheet.sections
+        for each in (section, getattr(section, "chart", None))
+    ]
     return [section for section in sections if isinstance(section, kinds)]
 
 
@@ -83,10 +99,15 @@ def test_columns_of_a_chart_are_told_apart_by_every_eye(sight, layout):
     seen_pairs = 0
     for chart in of_kind(layout, Chart):
         colors_ = fills(chart)
-        assert len(colors_) == len([series for series in chart.series if series.look in charts.FILLS]), "none is used twice"
+        assert len(colors_) == len([series for series in chart.series if series.look in charts.FILLS]), (
+            "none is used twice"
+        )
         for color in colors_.values():
             assert color == colors.ACCENT or contrast(seen(colors.QUIET, sight), seen(color, sight)) >= 3
-            assert contrast(seen(colors.ACCENT if color == colors.ACCENT else colors.QUIET, sight), seen(WHITE, sight)) >= 3
+            assert (
+                contrast(seen(colors.ACCENT if color == colors.ACCENT else colors.QUIET, sight), seen(WHITE, sight))
+                >= 3
+            )
         for one, other in combinations(colors_.values(), 2):
             assert contrast(seen(one, sight), seen(other, sight)) >= (3 if colors.ACCENT in (one, other) else 1.4)
             seen_pairs += 1
@@ -95,8 +116,13 @@ def test_columns_of_a_chart_are_told_apart_by_every_eye(sight, layout):
 
 def test_pale_columns_are_drawn_with_an_edge(blank):
     with zipfile.ZipFile(blank) as package:
-        drawn = "".join(package.read(name).decode() for name in package.namelist() if name.startswith("xl/charts/chart"))
-    pale = re.findall(r'<c:spPr><a:solidFill><a:srgbClr val="(A9BACF|CFC9B8|E3E0D7)"/></a:solidFill><a:ln[^>]*><a:solidFill><a:srgbClr val="([0-9A-F]{6})"/>', drawn)
+        drawn = "".join(
+            package.read(name).decode() for name in package.namelist() if name.startswith("xl/charts/chart")
+        )
+    pale = re.findall(
+        r'<c:spPr><a:solidFill><a:srgbClr val="(A9BACF|CFC9B8|E3E0D7)"/></a:solidFill><a:ln[^>]*><a:solidFill><a:srgbClr val="([0-9A-F]{6})"/>',
+        drawn,
+    )
     assert pale and {edge for _, edge in pale} == {colors.QUIET.removeprefix("#")}
 
 
@@ -119,7 +145,11 @@ def test_the_limits_of_a_control_chart_are_dashed_and_its_mean_is_not(blank):
 
 def test_every_picture_says_what_it_shows(blank, layout):
     with zipfile.ZipFile(blank) as package:
-        drawings = "".join(package.read(name).decode() for name in package.namelist() if re.fullmatch(r"xl/drawings/drawing\d+\.xml", name))
+        drawings = "".join(
+            package.read(name).decode()
+            for name in package.namelist()
+            if re.fullmatch(r"xl/drawings/drawing\d+\.xml", name)
+        )
     told = [each.about for each in of_kind(layout, Chart, Picture)]
     assert sorted(map(unescape, re.findall(r'descr="([^"]+)"', drawings))) == sorted(told) and told
     assert len(told) == drawings.count("<xdr:graphicFrame ") + drawings.count("<xdr:pic>")
@@ -136,15 +166,21 @@ def test_a_sheet_reads_from_its_title_down(book, layout):
         bands = [[(top[id(section)], section.across) for section in band.sections] for band in sheet.bands]
         assert sum(map(len, bands)) == len(plan.placed)
         for above, below in pairwise(bands):
-            assert max(row for row, _ in above) < min(row for row, _ in below), "bands stand on the page in the order in which they are written"
+            assert max(row for row, _ in above) < min(row for row, _ in below), (
+                "bands stand on the page in the order in which they are written"
+            )
         for band in bands:
             for (row, across), (next_row, next_across) in pairwise(band):
                 beside = across[1] < next_across[0]
-                assert next_row <= row if beside else next_row > row, "and so do the sections of each, beside or below the one before"
+                assert next_row <= row if beside else next_row > row, (
+                    "and so do the sections of each, beside or below the one before"
+                )
         for placed in plan.placed:
             section = placed.section
             title = section.title or (layout.planner.tables[section.table].title if isinstance(section, Facts) else "")
-            if title and isinstance(section, Answers | Entries | Examples | Facts | Listing | Reading | Sentences | Chart):
+            if title and isinstance(
+                section, Answers | Entries | Examples | Facts | Listing | Reading | Sentences | Chart
+            ):
                 assert title in [cell.value for cell in page[placed.row]], (sheet.name, title)
                 headed += 1
     assert headed > 40
@@ -167,10 +203,20 @@ def test_the_headings_of_a_log_stay_in_sight(book, layout):
 def test_sheets_stand_in_the_order_of_the_work(book, layout):
     names = book.sheetnames
     assert names[0] == "Desk" and names[-1] == "Reference"
-    for one, other in (("Skeins", "Print"), ("Fiber", "Samples"), ("Samples", "Projects"), ("Projects", "Need"), ("Projects", "Time"), ("Twist", "Time"), ("Print", "Reference")):
+    for one, other in (
+        ("Skeins", "Print"),
+        ("Fiber", "Samples"),
+        ("Samples", "Projects"),
+        ("Projects", "Need"),
+        ("Projects", "Time"),
+        ("Twist", "Time"),
+        ("Print", "Reference"),
+    ):
         assert names.index(one) < names.index(other)
     kinds = [sheet.kind for sheet in layout.planner.sheets]
-    assert kinds == sorted(kinds, key=list(Kind).index), "the desk, pages, logs, aids, paper: each kind has a color of its own"
+    assert kinds == sorted(kinds, key=list(Kind).index), (
+        "the desk, pages, logs, aids, paper: each kind has a color of its own"
+    )
     tabs = {sheet.kind: book[sheet.name].sheet_properties.tabColor.rgb for sheet in layout.planner.sheets}
     assert len(set(tabs.values())) == len(tabs) == len(Kind)
     for sheet in layout.planner.sheets:

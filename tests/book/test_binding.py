@@ -43,11 +43,16 @@ def bound_beside_logs(*fields) -> str:
 
 def test_a_number_needed_and_its_limits():
     # 1 cm is 0.01 m, and the result is in meters. The blanks of the description are gone.
-    assert texts("reels_hundred") == tuple(f'=IF(COUNT($C{row})=1,IF(AND($C{row}<=1000,$C{row}>=0.000001),100*($C{row}*0.01),""),"")' for row in (8, 9, 10))
+    assert texts("reels_hundred") == tuple(
+        f'=IF(COUNT($C{row})=1,IF(AND($C{row}<=1000,$C{row}>=0.000001),100*($C{row}*0.01),""),"")' for row in (8, 9, 10)
+    )
 
 
 def test_the_same_in_inches_and_yards():
-    assert texts("reels_hundred", "us")[0] == '=IF(COUNT($C8)=1,IF(AND($C8<=1000,$C8>=0.000001),(100*($C8*0.0254))/0.9144,""),"")'
+    assert (
+        texts("reels_hundred", "us")[0]
+        == '=IF(COUNT($C8)=1,IF(AND($C8<=1000,$C8>=0.000001),(100*($C8*0.0254))/0.9144,""),"")'
+    )
 
 
 def test_a_text_needed():
@@ -56,7 +61,9 @@ def test_a_text_needed():
 
 def test_a_total():
     # What the skeins were wound on only repeats which reel was chosen, and that tells its line in the list: the first one here.
-    assert texts("reels_wound")[0] == ('=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),SUMIF(skeins_line_of_reel,ROW()-7,skeins_length),""),"")')
+    assert texts("reels_wound")[0] == (
+        '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),SUMIF(skeins_line_of_reel,ROW()-7,skeins_length),""),"")'
+    )
 
 
 def test_a_total_in_another_unit():
@@ -70,17 +77,26 @@ def test_a_total_in_another_unit():
 def test_a_tally_counts_and_has_no_unit(system):
     # Only lines that bear the name and have the amount: any number is more than that, and a blank one is none.
     skeins = Result(
-        "skeins", "Skeins", "count_where(skeins_end, skeins_wound_on, name)", lambda amounts, names, name: 0, NUMBER, uses={"amounts": "skeins_end", "names": "skeins_wound_on"}
+        "skeins",
+        "Skeins",
+        "count_where(skeins_end, skeins_wound_on, name)",
+        lambda amounts, names, name: 0,
+        NUMBER,
+        uses={"amounts": "skeins_end", "names": "skeins_wound_on"},
     )
     assert bound_in_reels(skeins, system) == (
         '=IF(ISTEXT($B8),IF(AND(LEN(SUBSTITUTE($B8," ",""))>0,LEN($B8)<=12),COUNTIFS(skeins_line_of_reel,ROW()-7,skeins_end,">-1000000000000"),""),"")'
     )
 
 
-@pytest.mark.parametrize(("system", "value"), [("metric", "SUM(skeins_length)"), ("us", "(SUM(skeins_length)*0.9144)/0.9144")])
+@pytest.mark.parametrize(
+    ("system", "value"), [("metric", "SUM(skeins_length)"), ("us", "(SUM(skeins_length)*0.9144)/0.9144")]
+)
 def test_a_sum_waits_for_nothing(system, value):
     # Blank lines add nothing, so there is no test around it.
-    in_all = Result("in_all", "In all", "sum(skeins_length)", lambda amounts: 0, LENGTH, uses={"amounts": "skeins_length"})
+    in_all = Result(
+        "in_all", "In all", "sum(skeins_length)", lambda amounts: 0, LENGTH, uses={"amounts": "skeins_length"}
+    )
     assert bound_in_reels(in_all, system) == f"={value}"
 
 
@@ -97,9 +113,18 @@ THREE = tuple(Input(key, key, ANY, LOOP) for key in ("one", "two", "three"))
 )
 def test_repeated_readings_may_be_missing(form, unit, value):
     # Nothing need be typed; what is typed is a number inside its limits. An empty cell is 0: within "at most", not "above".
-    told = Result("told", "Told", f"{form}(one, two, three)", lambda one, two, three: one, unit, only_if="readings(one, two, three) > 1")
+    told = Result(
+        "told",
+        "Told",
+        f"{form}(one, two, three)",
+        lambda one, two, three: one,
+        unit,
+        only_if="readings(one, two, three) > 1",
+    )
     limits = ",".join(f"{cell}<=1000,OR(ISBLANK({cell}),{cell}>=0.000001)" for cell in ("$D$6", "$D$7", "$D$8"))
-    assert bound(*THREE, told, system="us") == (f'=IF(COUNTA($D$6,$D$7,$D$8)=COUNT($D$6,$D$7,$D$8),IF(AND({limits}),IF(COUNT($D$6:$D$8)>1,{value},""),""),"")')
+    assert bound(*THREE, told, system="us") == (
+        f'=IF(COUNTA($D$6,$D$7,$D$8)=COUNT($D$6,$D$7,$D$8),IF(AND({limits}),IF(COUNT($D$6:$D$8)>1,{value},""),""),"")'
+    )
 
 
 def test_the_line_in_which_a_chosen_name_stands():
@@ -108,7 +133,9 @@ def test_the_line_in_which_a_chosen_name_stands():
     once, first = "SUMPRODUCT((reels_listed=$B9)*1)", "MATCH($B9,reels_listed,0)"
     line = once.replace(")*1)", ")*1,lists_number_3)")
     compared = f'IF({once}=1,{line},"")'
-    found = f"IF(IF(ISNUMBER({first}),INDEX(reels_listed,{first})=$B9,1=0),INDEX(reels_line_of_listed,{first}),{compared})"
+    found = (
+        f"IF(IF(ISNUMBER({first}),INDEX(reels_listed,{first})=$B9,1=0),INDEX(reels_line_of_listed,{first}),{compared})"
+    )
     assert texts("skeins_line_of_reel")[1] == f'=IF(ISTEXT($B9),IF(LEN($B9)>0,{found},""),"")'
 
 
@@ -131,7 +158,9 @@ def test_a_name_that_only_repeats_a_choice_has_its_line():
 def test_a_choice_and_a_pick():
     # The line is told in $Q9. The cell found must hold a number, and it may be an error, so that only then it is held against its domain.
     found = "INDEX(reels_loop,$Q9)"
-    assert texts("skeins_loop")[1] == (f'=IF(ISTEXT($B9),IF(ISNUMBER($Q9),IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),"")')
+    assert texts("skeins_loop")[1] == (
+        f'=IF(ISTEXT($B9),IF(ISNUMBER($Q9),IF(ISNUMBER({found}),IF(AND({found}<=1000,{found}>=0.000001),({found}*0.01)/0.01,""),""),""),"")'
+    )
 
 
 def test_a_pick_of_a_result_needs_only_be_there():
@@ -145,7 +174,9 @@ def test_a_pick_of_a_result_needs_only_be_there():
         uses={"values": "reels_hundred", "names": "reels_listed", "name": "reel"},
     )
     found = "INDEX(Reels!$D$8:$D$10,$N$1)"
-    assert bound_beside_logs(Input("reel", "Reel", Choice("reels_listed", "Reels")), hundred) == (f'=IF(ISTEXT($D$6),IF(ISNUMBER($N$1),IF(ISNUMBER({found}),{found},""),""),"")')
+    assert bound_beside_logs(Input("reel", "Reel", Choice("reels_listed", "Reels")), hundred) == (
+        f'=IF(ISTEXT($D$6),IF(ISNUMBER($N$1),IF(ISNUMBER({found}),{found},""),""),"")'
+    )
 
 
 @pytest.mark.parametrize(
@@ -159,7 +190,12 @@ def test_a_pick_of_a_result_needs_only_be_there():
 def test_a_name_from_elsewhere_must_stand_once_in_the_list(domain, inside, line):
     # Each list that a name is looked for in has its own line; two reels of that name have none.
     loop = Result(
-        "loop", "Loop", "lookup(reels_loop, reels_listed, kind)", lambda values, names, name: 0, LOOP, uses={"values": "reels_loop", "names": "reels_listed", "name": "kind"}
+        "loop",
+        "Loop",
+        "lookup(reels_loop, reels_listed, kind)",
+        lambda values, names, name: 0,
+        LOOP,
+        uses={"values": "reels_loop", "names": "reels_listed", "name": "kind"},
     )
     found = f"INDEX(Reels!$C$8:$C$10,{line})"
     assert bound_beside_logs(Input("kind", "Kind", domain), loop) == (
@@ -179,7 +215,9 @@ def test_what_a_blank_cell_means():
 
 def test_a_condition():
     # It stands inside the domains, on which it may rely: AND works out all its parts, wherever the first fails.
-    assert texts("skeins_kept")[3] == ('=IF(COUNT($F11,$E11)=2,IF(AND($F11<=1000,$F11>=0.000001,$E11<=1000,$E11>=0.000001),IF($F11<=$E11,$F11/$E11,""),""),"")')
+    assert texts("skeins_kept")[3] == (
+        '=IF(COUNT($F11,$E11)=2,IF(AND($F11<=1000,$F11>=0.000001,$E11<=1000,$E11>=0.000001),IF($F11<=$E11,$F11/$E11,""),""),"")'
+    )
 
 
 def test_optional_words():
@@ -216,7 +254,9 @@ def test_days_and_whole_numbers(domain, needed, optional):
     same = Result("same", "Same", "start", lambda start: start, DAY)
     assert bound(field, same) == f'=IF(COUNT($D$6)=1,IF(AND({",".join(needed)}),$D$6,""),"")'
     or_else = Result("same", "Same", "IF(given(start), start, 7)", lambda start=7: start, DAY)
-    assert bound(field, or_else) == (f'=IF(COUNTA($D$6)=COUNT($D$6),IF(AND({",".join(optional)}),IF(ISNUMBER($D$6),$D$6,7),""),"")')
+    assert bound(field, or_else) == (
+        f'=IF(COUNTA($D$6)=COUNT($D$6),IF(AND({",".join(optional)}),IF(ISNUMBER($D$6),$D$6,7),""),"")'
+    )
 
 
 @pytest.mark.parametrize(
@@ -235,7 +275,9 @@ def test_a_unit_whose_zero_lies_elsewhere(system, value):
 
 
 def test_a_band():
-    assert texts("skeins_size")[0] == ('=IF(COUNT($M8)=1,INDEX(sizes_name,MATCH(ROUND(($M8*1/0.0254)/(1/0.0254),9),sizes_from,1)),"")')
+    assert texts("skeins_size")[0] == (
+        '=IF(COUNT($M8)=1,INDEX(sizes_name,MATCH(ROUND(($M8*1/0.0254)/(1/0.0254),9),sizes_from,1)),"")'
+    )
 
 
 def test_a_band_some_times_the_word():
@@ -277,7 +319,9 @@ def test_units_in_and_out(system, value):
     # Length over grist is a mass; a grist per 100 g is 0.01 m/g, a gram needs no factor. One pair of brackets is enough.
     weight = Result("weight", "Weight", "(length / grist)", lambda length, grist: length / grist, MASS)
     formula = bound(Input("length", "Length", ANY, LENGTH), Input("grist", "Grist", ANY, GRIST), weight, system=system)
-    assert formula == f'=IF(COUNT($D$6,$D$7)=2,IF(AND($D$6<=1000,$D$6>=0.000001,$D$7<=1000,$D$7>=0.000001),{value},""),"")'
+    assert (
+        formula == f'=IF(COUNT($D$6,$D$7)=2,IF(AND($D$6<=1000,$D$6>=0.000001,$D$7<=1000,$D$7>=0.000001),{value},""),"")'
+    )
 
 
 def test_two_pairs_of_brackets_side_by_side_are_not_one():
@@ -288,13 +332,17 @@ def test_two_pairs_of_brackets_side_by_side_are_not_one():
 
 def test_a_unit_with_a_fraction_is_divided_by_as_a_whole():
     grist = Result("grist", "Grist", "length / weight", lambda length, weight: length / weight, GRIST)
-    formula = bound(Input("length", "Length", ANY, LENGTH), Input("weight", "Weight", ANY, MASS), grist, system="us-grams")
+    formula = bound(
+        Input("length", "Length", ANY, LENGTH), Input("weight", "Weight", ANY, MASS), grist, system="us-grams"
+    )
     assert "(($D$6*0.9144)/$D$7)/(0.9144/453.59237)" in formula
 
 
 def test_a_condition_may_speak_of_texts():
     # Blanks inside a text are the text's own.
-    said = Result("said", "Said", 'IF(kind = "raw wool", loop, loop)', lambda kind, loop: loop, LOOP, only_if='kind <> "kind"')
+    said = Result(
+        "said", "Said", 'IF(kind = "raw wool", loop, loop)', lambda kind, loop: loop, LOOP, only_if='kind <> "kind"'
+    )
     assert bound(Input("kind", "Kind", Note(longest=9)), Input("loop", "Loop", ANY, LOOP), said) == (
         "=IF(AND(ISTEXT($D$6),COUNT($D$7)=1),"
         'IF(AND(LEN($D$6)>0,LEN($D$6)<=9,$D$7<=1000,$D$7>=0.000001),IF($D$6<>"kind",'
@@ -344,7 +392,9 @@ def test_a_card_as_a_new_planner_brings_it_is_not_begun():
     typed, computed = PLAN.groups
     wanted, margin, usual = typed.fields
     kind = Input("kind", "Kind", Choice("sizes_name", "Facts"), starts_as="thick")
-    plan = replace(PLAN, groups=(replace(typed, fields=(wanted, replace(margin, starts_as=0.15), usual, kind)), computed))
+    plan = replace(
+        PLAN, groups=(replace(typed, fields=(wanted, replace(margin, starts_as=0.15), usual, kind)), computed)
+    )
     text = place(planner_of(REELS, SKEINS, plan)).placements["plan_message"].formulas[0]
     begun = 'AND(COUNTA($D$6:$D$9)>0,NOT(AND(COUNTA($D$6:$D$9)=2,IF(ISNUMBER($D$7),$D$7=0.15,1=0),IF(ISTEXT($D$9),$D$9="thick",1=0))))'
     assert text.startswith(f"=IF({begun},IF(")
@@ -380,7 +430,9 @@ def test_a_name_that_others_need_not_find_may_stand_twice():
     assert "another line has this name" not in placements["reels_message"].formulas[0]
     assert '"Reel: type a name of up to 12 letters."' in placements["reels_message"].formulas[0]
     assert tuple(placements["reels_listed"].formulas) == texts("reels_listed")
-    assert tuple(placements["skeins_loop"].formulas) == texts("skeins_loop"), "whoever chooses it still needs one such line"
+    assert tuple(placements["skeins_loop"].formulas) == texts("skeins_loop"), (
+        "whoever chooses it still needs one such line"
+    )
 
 
 def test_words_inside_texts_are_left_alone():
@@ -390,7 +442,10 @@ def test_words_inside_texts_are_left_alone():
 
 
 def test_the_mark_of_a_record():
-    assert texts("skeins_mark")[2] == '=IF(LEN($O10)=0,"",IF(OR(LEFT($O10,16)="Still to fill in",LEFT($O10,13)="No answer yet"),"…",IF(LEFT($O10,12)="Is it right?","?","!")))'
+    assert (
+        texts("skeins_mark")[2]
+        == '=IF(LEN($O10)=0,"",IF(OR(LEFT($O10,16)="Still to fill in",LEFT($O10,13)="No answer yet"),"…",IF(LEFT($O10,12)="Is it right?","?","!")))'
+    )
 
 
 def test_how_many_records_have_something_wrong():
@@ -403,7 +458,9 @@ def test_what_the_head_of_a_log_says():
     marks = "$A$8:$A$11"
     wrong, last = f'MATCH("!",{marks},0)', f'SUMPRODUCT(LARGE(({marks}<>"")*Facts!$N$1:$N$4,1))'
     told = [f'"Line "&{line}&": "&INDEX($O$8:$O$11,{line})' for line in (wrong, last)]
-    assert texts("skeins_first") == (f'=IF(COUNTIF({marks},"!")>0,{told[0]},IF(SUMPRODUCT(({marks}<>"")*1)>0,{told[1]},""))',)
+    assert texts("skeins_first") == (
+        f'=IF(COUNTIF({marks},"!")>0,{told[0]},IF(SUMPRODUCT(({marks}<>"")*1)>0,{told[1]},""))',
+    )
     [head] = texts("reels_first")
     first = 'MATCH("!",$A$8:$A$10,0)'
     name = f"INDEX($E$8:$E$10,{first})"

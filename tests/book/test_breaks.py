@@ -14,7 +14,9 @@ ROW = 20  # pixels
 def page(*bands: int):
     """A page of bands of so many rows each, from its second row on."""
     starts = [2 + sum(bands[:number]) for number in range(len(bands))]
-    return SimpleNamespace(heights={}, plan=SimpleNamespace(bands=tuple(starts), printed_to=1 + sum(bands), top_of=lambda row: ROW))
+    return SimpleNamespace(
+        heights={}, plan=SimpleNamespace(bands=tuple(starts), printed_to=1 + sum(bands), top_of=lambda row: ROW)
+    )
 
 
 @pytest.mark.parametrize(

@@ -38,7 +38,11 @@ def test_there_is_a_blank_planner_of_each_size_in_each_unit_system():
 
 # What they hold is what is built today (tests/test_templates.py). They differ in units, and each takes the validator long, the whole
 # ones longest: of these two other ones follow.
-@pytest.mark.parametrize("path", TEMPLATES if LONG else some([path for path in TEMPLATES if path.stem.endswith("-small")], 1), ids=lambda path: path.stem)
+@pytest.mark.parametrize(
+    "path",
+    TEMPLATES if LONG else some([path for path in TEMPLATES if path.stem.endswith("-small")], 1),
+    ids=lambda path: path.stem,
+)
 def test_a_blank_planner(path):
     assert faults(path) == []
 
@@ -77,5 +81,10 @@ def test_no_input_of_words_is_marked_as_a_number_stored_as_text():
     layout = laid_out(Settings())
     with zipfile.ZipFile(BytesIO(write(layout, starting_entries(layout.planner), {}))) as package:
         sheets = [package.read(name).decode() for name in package.namelist() if name.startswith("xl/worksheets/sheet")]
-    areas = [area for sheet in sheets for said in re.findall(r'sqref="([^"]+)" numberStoredAsText="1"', sheet) for area in said.split()]
+    areas = [
+        area
+        for sheet in sheets
+        for said in re.findall(r'sqref="([^"]+)" numberStoredAsText="1"', sheet)
+        for area in said.split()
+    ]
     assert sorted(areas) == sorted(each.area.replace("$", "") for each in layout.inputs if each.field.is_text)

@@ -62,7 +62,11 @@ class Page:
         self.sheet, self.plan = sheet, plan
         self.merged = {area.coord.split(":")[0]: area for area in sheet.merged_cells.ranges}
         self.covered = {(row, column) for area in sheet.merged_cells.ranges for row, column in area.cells}
-        self.widths = {column: 0 if each.hidden else round(each.width * 7) for each in sheet.column_dimensions.values() for column in range(each.min, each.max + 1)}
+        self.widths = {
+            column: 0 if each.hidden else round(each.width * 7)
+            for each in sheet.column_dimensions.values()
+            for column in range(each.min, each.max + 1)
+        }
 
     def across(self, first: int, last: int) -> int:
         return sum(self.widths.get(column, USUAL_COLUMN) for column in range(first, last + 1))
@@ -112,7 +116,11 @@ def test_every_text_is_read_in_full(written):
     typed = {(each.sheet, each.cell(row)) for each in layout.inputs for row in range(each.rows)}
     cut, seen = [], 0
     for name, page in pages.items():
-        running = {each.column for key, each in layout.placements.items() if each.sheet == name and getattr(each.field, "runs_on", False)}
+        running = {
+            each.column
+            for key, each in layout.placements.items()
+            if each.sheet == name and getattr(each.field, "runs_on", False)
+        }
         for row in page.sheet.iter_rows():
             for cell in row:
                 if cell.data_type != "s" or (name, cell.coordinate) in typed or cell.column in running:
@@ -122,7 +130,10 @@ def test_every_text_is_read_in_full(written):
                     continue  # folded or hidden: measured when it opens, below
                 if cell.alignment.wrap_text:
                     line = style["font_size"] * 96 / 72 * 1.15
-                    fits = lines(cell.value, style, across) * line <= down + 6 and max(pixels(word, style) for word in cell.value.split()) <= across + EDGE
+                    fits = (
+                        lines(cell.value, style, across) * line <= down + 6
+                        and max(pixels(word, style) for word in cell.value.split()) <= across + EDGE
+                    )
                 else:
                     fits = pixels(cell.value, style) <= across + EDGE
                 cut += [] if fits else [f"{name}!{cell.coordinate}: {cell.value}"]
@@ -133,9 +144,19 @@ def test_every_text_is_read_in_full(written):
 def test_a_head_on_one_line_has_room_for_what_keeps_it_off_the_edge(written):
     """Else that room goes to a line of its own, and the head stands at the edge, or a line too high."""
     _, pages = written
-    heads = [(page, cell) for page in pages.values() for row in page.sheet.iter_rows() for cell in row if cell.number_format == f"@{look.AIR}" and cell.alignment.wrap_text]
+    heads = [
+        (page, cell)
+        for page in pages.values()
+        for row in page.sheet.iter_rows()
+        for cell in row
+        if cell.number_format == f"@{look.AIR}" and cell.alignment.wrap_text
+    ]
     air = 2 * pixels(")", {"font_size": look.SMALL, "bold": True})
-    cut = [f"{cell.parent.title}!{cell.coordinate}: {cell.value}" for page, cell in heads if pixels(cell.value, style_of(cell)) + air > page.plan.widths[cell.column]]
+    cut = [
+        f"{cell.parent.title}!{cell.coordinate}: {cell.value}"
+        for page, cell in heads
+        if pixels(cell.value, style_of(cell)) + air > page.plan.widths[cell.column]
+    ]
     assert cut == [] and len(heads) > 60
 
 
@@ -147,8 +168,17 @@ def test_what_is_printed_ends_on_the_paper(written):
         left, top, right, bottom = range_boundaries(page.sheet.print_area.split("!")[1])
         for row in page.sheet.iter_rows(top, bottom, left, right):
             for cell in row:
-                if cell.data_type == "s" and not cell.alignment.wrap_text and cell.alignment.horizontal in (None, "left", "general") and cell.coordinate not in page.merged:
-                    cut += [] if pixels(cell.value, style_of(cell)) <= page.across(cell.column, right) else [f"{name}!{cell.coordinate}"]
+                if (
+                    cell.data_type == "s"
+                    and not cell.alignment.wrap_text
+                    and cell.alignment.horizontal in (None, "left", "general")
+                    and cell.coordinate not in page.merged
+                ):
+                    cut += (
+                        []
+                        if pixels(cell.value, style_of(cell)) <= page.across(cell.column, right)
+                        else [f"{name}!{cell.coordinate}"]
+                    )
     assert cut == []
 
 
@@ -161,7 +191,10 @@ def test_a_label_takes_two_lines_at_most_and_breaks_no_word(written):
             for column, key in enumerate(strip.keys, start=first):
                 field = sheet.logs[0].by_key[key]
                 room = plan.widths[column] - EDGE - INDENT * isinstance(field, Input)
-                fits = lines(field.label, look.LABEL, room) <= LINES_OF_A_LABEL and max((pixels(word, look.LABEL) for word in field.label.split()), default=0) <= room
+                fits = (
+                    lines(field.label, look.LABEL, room) <= LINES_OF_A_LABEL
+                    and max((pixels(word, look.LABEL) for word in field.label.split()), default=0) <= room
+                )
                 cut += [] if strip.is_hidden or fits else [f"{sheet.name}: {key}, {field.label}"]
     assert cut == []
 
@@ -179,14 +212,21 @@ def test_what_is_wrong_can_be_read_in_full_where_it_is_said(written):
     said, cut = 0, []
     for placement in layout.placements.values():
         page = pages[placement.sheet]
-        if placement.field not in (FIRST, MESSAGE) or placement.column > page.plan.last_column or (placement.field == MESSAGE and placement.rows > 1):
+        if (
+            placement.field not in (FIRST, MESSAGE)
+            or placement.column > page.plan.last_column
+            or (placement.field == MESSAGE and placement.rows > 1)
+        ):
             continue
         cell = page.sheet[placement.cell(0)]
         across, down = page.room(cell)
         whose = LONGEST_NAME if "listed" in placement.holder.by_key else "Line 200"
         name, style = f"{whose}: " if placement.field == FIRST else "", style_of(cell)
         for sentence in sentences(placement.holder, layout.planner.system):
-            broken = cell.alignment.wrap_text and lines(sentence, style, across) * style["font_size"] * 96 / 72 * 1.15 <= down + 6
+            broken = (
+                cell.alignment.wrap_text
+                and lines(sentence, style, across) * style["font_size"] * 96 / 72 * 1.15 <= down + 6
+            )
             cut += [] if broken or pixels(name + sentence, style) <= across + EDGE else [(placement.range, sentence)]
             said += 1
     assert cut == [] and said > 140
@@ -201,7 +241,10 @@ def test_what_a_log_says_of_itself_shows_while_one_types(written):
         [log] = sheet.logs
         plan = layout.plans[sheet.name]
         spot, count = plan.spots[f"{log.key}_open"], f"{log.rows:,} lines need a look"
-        assert sum(plan.widths[column] for column in range(spot.column, spot.column + spot.across)) >= pixels(count, look.MESSAGE) + EDGE, sheet.name
+        assert (
+            sum(plan.widths[column] for column in range(spot.column, spot.column + spot.across))
+            >= pixels(count, look.MESSAGE) + EDGE
+        ), sheet.name
         frozen = pages[sheet.name].sheet.freeze_panes
         assert plan.spots[f"{log.key}_first"].column == coordinate_to_tuple(frozen)[1], sheet.name
 
@@ -212,7 +255,13 @@ def test_the_names_that_are_offered_fit_their_cells(written):
     for placement in layout.inputs:
         _, offered = layout.planner.by_key.get(getattr(placement.field.domain, "of", None), (None, None))
         spot = layout.plans[placement.sheet].spots[placement.key]
-        room = sum(layout.plans[placement.sheet].widths[column] for column in range(spot.column, spot.column + spot.across)) - EDGE - INDENT
+        room = (
+            sum(
+                layout.plans[placement.sheet].widths[column] for column in range(spot.column, spot.column + spot.across)
+            )
+            - EDGE
+            - INDENT
+        )
         cell = pages[placement.sheet].sheet[placement.cell(0)]
         room *= look.SIZE / SMALLEST if cell.alignment.shrink_to_fit else 1
         for value in getattr(offered, "values", ()):
@@ -226,7 +275,9 @@ def test_a_column_that_runs_on_has_the_sheet_to_its_right(written):
         if getattr(placement.field, "runs_on", False):
             page = pages[placement.sheet]
             for value in placement.field.values:
-                assert pixels(value, look.FACT) <= page.across(placement.column, page.plan.last_column), re.sub(r"\s+", " ", value)
+                assert pixels(value, look.FACT) <= page.across(placement.column, page.plan.last_column), re.sub(
+                    r"\s+", " ", value
+                )
 
 
 @pytest.mark.parametrize(
@@ -234,7 +285,10 @@ def test_a_column_that_runs_on_has_the_sheet_to_its_right(written):
     [
         ("Carded. Empty: combed, as the guide says of every other kind of wool that it names.", "Carded"),
         ("Carded: brushed open between two cards, so that the fibers lie every way, and then rolled.", "Carded"),
-        ("Carded. Brushed open; rolled, so that the fibers lie every way, and then spun from the end.", "Carded. Brushed open"),
+        (
+            "Carded. Brushed open; rolled, so that the fibers lie every way, and then spun from the end.",
+            "Carded. Brushed open",
+        ),
         ("Carded. Empty: combed.", "Carded. Empty: combed"),
     ],
 )

@@ -46,15 +46,23 @@ def formulas(layout):
 def cells(layout, placement):
     """Every cell that a field covers, those merged into its own included."""
     spot = layout.plans[placement.sheet].spots[placement.key]
-    return {(placement.sheet, placement.row + row, placement.column + column) for row in range(placement.rows + spot.down - 1) for column in range(spot.across)}
+    return {
+        (placement.sheet, placement.row + row, placement.column + column)
+        for row in range(placement.rows + spot.down - 1)
+        for column in range(spot.across)
+    }
 
 
 def corners(layout, plan):
     """(section, rows, columns) of every section of a page, from its heading to the last thing that it has a place for."""
     for placed in plan.placed:
         rows = range(placed.row, placed.row + sections.of(placed.section).rows(placed.section, layout.planner))
-        spots = dict(sections.of(placed.section).spots(placed.section, layout.planner, placed.row, 1 + placed.section.across[0]))
-        columns = {column for spot in spots.values() for column in range(spot.column, spot.column + spot.across) if column > 1}
+        spots = dict(
+            sections.of(placed.section).spots(placed.section, layout.planner, placed.row, 1 + placed.section.across[0])
+        )
+        columns = {
+            column for spot in spots.values() for column in range(spot.column, spot.column + spot.across) if column > 1
+        }
         yield placed.section, rows, columns | set(range(1 + placed.section.across[0], 2 + placed.section.across[1]))
 
 
@@ -92,8 +100,14 @@ def test_no_field_covers_another(each_layout):
 def test_the_values_of_the_proofs_lie_on_no_field(each_layout):
     for table in each_layout.planner.proof_tables.values():
         computed = each_layout.placements[f"{table.key}_computed"]
-        taken = {(computed.sheet, computed.row + row, ProofColumn.VALUES + column) for row in range(table.rows) for column in range(table.most_given)}
-        assert not taken & {cell for placement in each_layout.placements.values() for cell in cells(each_layout, placement)}
+        taken = {
+            (computed.sheet, computed.row + row, ProofColumn.VALUES + column)
+            for row in range(table.rows)
+            for column in range(table.most_given)
+        }
+        assert not taken & {
+            cell for placement in each_layout.placements.values() for cell in cells(each_layout, placement)
+        }
 
 
 def test_sections_of_a_page_do_not_overlap(each_layout):
@@ -120,7 +134,9 @@ def test_what_a_view_shows_is_seen_and_all_else_is_hidden(each_layout):
     seen = hidden = 0
     for sheet in each_layout.planner.sheets:
         plan = each_layout.plans[sheet.name]
-        shown = set(sheet.shown) | {key for section in sheet.sections for key in sections_own(section, plan, each_layout)}
+        shown = set(sheet.shown) | {
+            key for section in sheet.sections for key in sections_own(section, plan, each_layout)
+        }
         for placement in (each for each in each_layout.placements.values() if each.sheet == sheet.name):
             if placement.key in shown:
                 assert placement.column <= plan.last_column, placement.key
@@ -173,10 +189,14 @@ def test_a_field_has_as_many_cells_as_its_block_has_records(each_layout):
 
 def test_a_formula_for_every_cell_of_a_result_and_none_for_inputs(each_layout):
     for placement in each_layout.placements.values():
-        computed = isinstance(placement.field, Result | Automatic) or (isinstance(placement.field, Column) and isinstance(placement.holder, ProofTable))
+        computed = isinstance(placement.field, Result | Automatic) or (
+            isinstance(placement.field, Column) and isinstance(placement.holder, ProofTable)
+        )
         assert len(placement.formulas) == (placement.rows if computed else 0)
     assert all(isinstance(each.field, Input) and not each.formulas for each in each_layout.inputs)
-    assert {each.key for each in each_layout.formulas} == {key for key, each in each_layout.placements.items() if each.formulas}
+    assert {each.key for each in each_layout.formulas} == {
+        key for key, each in each_layout.placements.items() if each.formulas
+    }
 
 
 def test_the_records_of_a_log_lie_beside_each_other(each_layout):
@@ -186,7 +206,9 @@ def test_the_records_of_a_log_lie_beside_each_other(each_layout):
             assert len({each.row for each in fields}) == 1, block.key
             inputs = [each.column for each in fields if isinstance(each.field, Input)]
             for mark in (each for each in fields if each.field == MARK):
-                assert mark.column == 1 or 1 <= min(inputs) - mark.column <= 2, "right before the line that it speaks of"
+                assert mark.column == 1 or 1 <= min(inputs) - mark.column <= 2, (
+                    "right before the line that it speaks of"
+                )
 
 
 def test_the_inputs_of_a_log_stand_side_by_side_name_first(each_layout):
@@ -203,7 +225,9 @@ def test_the_inputs_of_a_log_stand_side_by_side_name_first(each_layout):
         assert [each.field.key for each in sorted(inputs, key=lambda each: each.column)][: len(typed)] == typed
         assert each_layout.plans[sheet.name].folded >= set(columns[len(typed) :])
         filled = each_layout.placements[f"{log.key}_{FILLED.key}"]
-        assert len(typed) == len(inputs) or filled.column == columns[-1] + 1, "how many are folded stands where they open"
+        assert len(typed) == len(inputs) or filled.column == columns[-1] + 1, (
+            "how many are folded stands where they open"
+        )
         seen += 1
     assert seen >= 5
 
@@ -281,7 +305,9 @@ def test_only_references_names_and_functions_are_left(each_layout):
     names = (re.escape(quote_sheetname(each.name)) for each in each_layout.planner.sheets)
     sheet = rf"\b(?:{'|'.join(names)})!(?=\$[A-Z]+\$\d)"
     for key, text in formulas(each_layout):
-        found = re.sub(r"\b[a-z][a-z0-9]*_[a-z0-9_]+\b", lambda name: "" if name[0] in each_layout.names else name[0], bare(text))
+        found = re.sub(
+            r"\b[a-z][a-z0-9]*_[a-z0-9_]+\b", lambda name: "" if name[0] in each_layout.names else name[0], bare(text)
+        )
         if each_layout.placements[key].rows == 1:  # no cells share it, so that it may hold addresses on other sheets
             found = re.sub(sheet, "", found)
         found = re.sub(r"[A-Z][A-Z0-9]*\(|\$[A-Z]+\$?\d+", "", found)
@@ -308,11 +334,17 @@ def test_a_proof_uses_the_formula_of_the_planner(layout):
     """The same text but for where the words stand: its references, units and the guard."""
     proven = layout.placements["proofs_computed"]
     assert len(proven.formulas) == proven.holder.rows
-    for proof, text in zip(proven.holder.proofs, proven.formulas, strict=False):  # the trials below them have formulas of their own
+    for proof, text in zip(
+        proven.holder.proofs, proven.formulas, strict=False
+    ):  # the trials below them have formulas of their own
         result = layout.placements[proof.result]
         shape = re.sub(r"\s", "", result.field.formula)
-        functions = re.findall(r"[A-Z]+\(", shape) + ["MAX("] * shape.count("stdev(")  # which asks whether the readings differ at all
-        assert Counter(re.findall(r"\b(?:SQRT|PI|MAX|ROUNDUP)\(", bare(text))) == Counter(each for each in functions if each in ("SQRT(", "PI(", "MAX(", "ROUNDUP(")), proof.number
+        functions = re.findall(r"[A-Z]+\(", shape) + ["MAX("] * shape.count(
+            "stdev("
+        )  # which asks whether the readings differ at all
+        assert Counter(re.findall(r"\b(?:SQRT|PI|MAX|ROUNDUP)\(", bare(text))) == Counter(
+            each for each in functions if each in ("SQRT(", "PI(", "MAX(", "ROUNDUP(")
+        ), proof.number
         assert re.findall(r"\$[A-Z]+(\d+)", bare(text)), proof.number
 
 

@@ -9,7 +9,11 @@ from workbookgen.language.fields import MARK, MESSAGE, Input, Result
 from workbookgen.language.quantities import LENGTH, NUMBER, SHARE
 
 WHITE = "#FFFFFF"
-STYLES = {name: value for name, value in vars(look).items() if name.isupper() and isinstance(value, dict) and "font_color" in value}
+STYLES = {
+    name: value
+    for name, value in vars(look).items()
+    if name.isupper() and isinstance(value, dict) and "font_color" in value
+}
 SOME = Number(least=0, most=1)
 
 
@@ -46,7 +50,9 @@ def test_text_can_be_read_on_its_ground(name):
 
 @pytest.mark.parametrize("domain", [SOME, Name(), Note(), Choice("reels_listed", "Reels")])
 def test_what_is_typed_can_be_read_and_its_edge_seen(domain):
-    style = look.entry(Input("loop", "Loop", domain, LENGTH if domain is SOME else None), LENGTH.customary if domain is SOME else None)
+    style = look.entry(
+        Input("loop", "Loop", domain, LENGTH if domain is SOME else None), LENGTH.customary if domain is SOME else None
+    )
     assert contrast(style["font_color"], style["bg_color"]) >= 4.5
     assert contrast(style["bottom_color"], WHITE) >= 3, "WCAG 2.2, 1.4.11: the edge of a control (from memory)"
     assert contrast(style["bottom_color"], style["bg_color"]) >= 3
@@ -55,8 +61,14 @@ def test_what_is_typed_can_be_read_and_its_edge_seen(domain):
 
 def test_an_input_is_told_from_a_result_by_more_than_its_color():
     """By the line under it, which is three to one darker than a result's hairline, and by its ground."""
-    typed, computed = look.entry(Input("loop", "Loop", SOME, LENGTH), LENGTH.customary), look.result(result(), LENGTH.customary)
-    assert contrast(typed["bottom_color"], computed["bottom_color"]) >= 2 and contrast(computed["bottom_color"], WHITE) < 1.5
+    typed, computed = (
+        look.entry(Input("loop", "Loop", SOME, LENGTH), LENGTH.customary),
+        look.result(result(), LENGTH.customary),
+    )
+    assert (
+        contrast(typed["bottom_color"], computed["bottom_color"]) >= 2
+        and contrast(computed["bottom_color"], WHITE) < 1.5
+    )
     assert "bg_color" not in computed and computed.get("locked", True)
     in_a_log = look.entry_in_a_log(Input("loop", "Loop", SOME, LENGTH), LENGTH.customary)
     assert in_a_log["locked"] is False and "bg_color" not in in_a_log, "white until its line is in use"
@@ -108,7 +120,12 @@ def test_an_answer_has_its_unit_beside_it(field, unit, form):
 def test_a_cell_that_is_worked_out_refuses_to_be_typed_over():
     for field in (result(), MESSAGE, MARK):
         spoken = look.worked_out(field)
-        assert (spoken["validate"], spoken["value"], spoken["error_type"], spoken["ignore_blank"]) == ("custom", "=1=0", "stop", False)
+        assert (spoken["validate"], spoken["value"], spoken["error_type"], spoken["ignore_blank"]) == (
+            "custom",
+            "=1=0",
+            "stop",
+            False,
+        )
         assert len(spoken["error_title"]) <= 32 and len(spoken["error_message"]) <= 255
 
 

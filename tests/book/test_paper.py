@@ -28,9 +28,16 @@ def paper(request, built, tmp_path_factory):
     settings = load(FOLDER / "settings.toml" if request.param == "demo" else templates() / f"{request.param}.toml")
     path = built(settings, entries(settings) if request.param == "demo" else None)
     convert(path, folder / "planner.pdf", recalculate=False)
-    text = subprocess.run(["pdftotext", "-layout", folder / "planner.pdf", "-"], capture_output=True, text=True, check=True).stdout
+    text = subprocess.run(
+        ["pdftotext", "-layout", folder / "planner.pdf", "-"], capture_output=True, text=True, check=True
+    ).stdout
     subprocess.run(["pdftoppm", "-r", str(DOTS), "-gray", folder / "planner.pdf", folder / "page"], check=True)
-    return request.param, path, text.split("\f")[:-1], [np.asarray(Image.open(each)) for each in sorted(folder.glob("page*.pgm"))]
+    return (
+        request.param,
+        path,
+        text.split("\f")[:-1],
+        [np.asarray(Image.open(each)) for each in sorted(folder.glob("page*.pgm"))],
+    )
 
 
 def sheet_of(page: str) -> str:

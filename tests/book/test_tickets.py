@@ -32,19 +32,28 @@ WORDS = "Washed by hand in cool water and laid flat to dry. " * 3
 
 def settings(paper: str) -> Settings:
     return Settings(
-        paper=paper, rows=FEW, fibers="", reels=(Reel(name="Clock reel", loop="72 in"),), leave_out=all_but("Labels", "Yarn", "Components", "Twist", "Counts", "Figures")
+        paper=paper,
+        rows=FEW,
+        fibers="",
+        reels=(Reel(name="Clock reel", loop="72 in"),),
+        leave_out=all_but("Labels", "Yarn", "Components", "Twist", "Counts", "Figures"),
     )
 
 
 def entries_of(planner):
-    skeins = [{"name": f"Ticket {number}", "reel": "Clock reel", "wraps": 100.0 + number, "gross": 4.0, "lot": "Gray"} for number in range(1, 11)]
+    skeins = [
+        {"name": f"Ticket {number}", "reel": "Clock reel", "wraps": 100.0 + number, "gross": 4.0, "lot": "Gray"}
+        for number in range(1, 11)
+    ]
     skeins[3] |= {"name": LONG, "design": "Both"}
     del skeins[3]["lot"]
     labels = [{"skein": each["name"], "words": WORDS.strip()} for each in skeins if each["name"] != "Ticket 6"]
     entries = with_records(planner, starting_entries(planner), "skeins", skeins)
     entries = with_records(planner, entries, "fiber", [{"name": "Gray"}, {"name": "Thread"}])
     entries = with_records(planner, entries, "designs", [{"name": "Both"}])
-    strands = [{"design": "Both", "place": float(place), "lot": lot} for place, lot in enumerate(("Gray", "Thread"), start=1)]
+    strands = [
+        {"design": "Both", "place": float(place), "lot": lot} for place, lot in enumerate(("Gray", "Thread"), start=1)
+    ]
     entries = with_records(planner, entries, "components", strands)
     return with_records(planner, entries, "labels", [*labels[:5], {}, *labels[5:]])
 
@@ -57,9 +66,25 @@ def printed(request, tmp_path_factory):
     path = folder / "planner.xlsx"
     path.write_bytes(workbook(layout, entries_of(layout.planner)))
     convert(path, folder / "planner.pdf", recalculate=False)
-    pages = subprocess.run(["pdftotext", "-layout", folder / "planner.pdf", "-"], capture_output=True, text=True, check=True).stdout.split("\f")
+    pages = subprocess.run(
+        ["pdftotext", "-layout", folder / "planner.pdf", "-"], capture_output=True, text=True, check=True
+    ).stdout.split("\f")
     first = next(number for number, page in enumerate(pages, start=1) if "wraps per inch" in page and "yd/lb (" in page)
-    subprocess.run(["pdftoppm", "-r", str(DOTS), "-gray", "-f", str(first), "-l", str(first + 2), folder / "planner.pdf", folder / "page"], check=True)
+    subprocess.run(
+        [
+            "pdftoppm",
+            "-r",
+            str(DOTS),
+            "-gray",
+            "-f",
+            str(first),
+            "-l",
+            str(first + 2),
+            folder / "planner.pdf",
+            folder / "page",
+        ],
+        check=True,
+    )
     pictures = [np.asarray(Image.open(each)) for each in sorted(folder.glob("page*.pgm"))]
     return request.param, layout, path, pages[first - 1 : first + 2], pictures
 
@@ -72,8 +97,15 @@ def ink(picture) -> tuple[float, float, float, float]:
 
 def test_eight_tickets_are_on_the_first_page_and_two_on_the_next(printed):
     _, _, _, pages, _ = printed
-    named = [[f"Ticket {number}" for number in range(1, 11) if f"Ticket {number} " in page.replace("\n", " ")] for page in pages]
-    assert named == [["Ticket 1", "Ticket 2", "Ticket 3", "Ticket 5", "Ticket 7", "Ticket 8"], ["Ticket 9", "Ticket 10"], []]
+    named = [
+        [f"Ticket {number}" for number in range(1, 11) if f"Ticket {number} " in page.replace("\n", " ")]
+        for page in pages
+    ]
+    assert named == [
+        ["Ticket 1", "Ticket 2", "Ticket 3", "Ticket 5", "Ticket 7", "Ticket 8"],
+        ["Ticket 9", "Ticket 10"],
+        [],
+    ]
     assert LONG in pages[0] and "Gray and Thread" in pages[0]
     assert pages[0].count("wraps per inch") == pages[0].count("yd/lb") == 7, "an empty line leaves an empty ticket"
     assert "By the wheel" in pages[2] and "By the wheel" not in pages[1]

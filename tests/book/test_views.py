@@ -59,7 +59,10 @@ def test_what_one_came_for_is_told_in_the_units_that_the_planner_is_built_in(pla
     own, foreign = ("meter", "yard") if UNIT_SYSTEMS[layout.planner.system].is_metric("length") else ("yard", "meter")
     for _, log, view in own_logs(layout):
         shown = [layout.placements[key] for key in view.shown(log)]
-        told_in = {unit: {each.field.label for each in shown if each.unit and re.match(rf"{unit}( /|$)", each.unit.pint)} for unit in (own, foreign)}
+        told_in = {
+            unit: {each.field.label for each in shown if each.unit and re.match(rf"{unit}( /|$)", each.unit.pint)}
+            for unit in (own, foreign)
+        }
         assert told_in[foreign] <= told_in[own], (log, told_in)
 
 
@@ -107,7 +110,10 @@ def test_a_page_ends_on_the_screen(planner):
 # ------------------------------------------------------------------ ways
 def links(book) -> dict[str, set[str]]:
     """Sheet -> the sheets to which its links lead."""
-    return {sheet.title: {target(cell.hyperlink.location)[0] for row in sheet.iter_rows() for cell in row if cell.hyperlink} for sheet in book}
+    return {
+        sheet.title: {target(cell.hyperlink.location)[0] for row in sheet.iter_rows() for cell in row if cell.hyperlink}
+        for sheet in book
+    }
 
 
 def target(location: str) -> tuple[str, str]:
@@ -122,7 +128,9 @@ def test_every_link_leads_to_a_cell_that_is_seen(planner):
         for cell in (cell for row in sheet.iter_rows() for cell in row if cell.hyperlink):
             assert cell.hyperlink.target is None, "nothing leads out of the file"
             name, there = target(cell.hyperlink.location)
-            assert name in book.sheetnames and cell.hyperlink.location.startswith(quote_sheetname(name)), cell.hyperlink.location
+            assert name in book.sheetnames and cell.hyperlink.location.startswith(quote_sheetname(name)), (
+                cell.hyperlink.location
+            )
             assert book[name][there].column <= layout.plans[name].last_column, (sheet.title, cell.hyperlink.location)
             assert cell.value, "and says where it leads"
             count += 1

@@ -29,7 +29,12 @@ def cells(book, placement):
 
 def hidden_columns(sheet) -> dict[int, bool]:
     """Each hidden column, and whether it is in a group that opens."""
-    return {column: bool(each.outlineLevel) for each in sheet.column_dimensions.values() if each.hidden for column in range(each.min, each.max + 1)}
+    return {
+        column: bool(each.outlineLevel)
+        for each in sheet.column_dimensions.values()
+        if each.hidden
+        for column in range(each.min, each.max + 1)
+    }
 
 
 def test_only_what_no_view_shows_is_hidden(book, layout):
@@ -40,7 +45,9 @@ def test_only_what_no_view_shows_is_hidden(book, layout):
         last = max([plan.last_column, *(spot.column for spot in plan.spots.values())])
         assert not any(each.hidden for each in sheet.row_dimensions.values())
         hidden = hidden_columns(sheet)
-        assert {column for column in hidden if column <= last} == plan.folded | set(range(plan.last_column + 1, last + 1)), sheet.title
+        assert {column for column in hidden if column <= last} == plan.folded | set(
+            range(plan.last_column + 1, last + 1)
+        ), sheet.title
         assert {column for column, opens in hidden.items() if opens} == plan.folded, sheet.title
     assert not any(defined.hidden for defined in book.defined_names.values())
 
@@ -54,7 +61,10 @@ def test_a_fold_opens_at_the_column_that_carries_its_name(book, layout):
             collapsed = [each for each in shown.values() if each.min <= column <= each.max]
             assert [each.collapsed for each in collapsed] == [True] and not collapsed[0].hidden, (name, column)
             texts = [book[name].cell(row, column).value for row in range(1, 8)]
-            assert strip.heading.casefold() in [str(text).casefold() for text in texts] and f"{len(strip.keys)} more" in texts
+            assert (
+                strip.heading.casefold() in [str(text).casefold() for text in texts]
+                and f"{len(strip.keys)} more" in texts
+            )
             opened += len(strip.keys)
     assert opened > 50
 
@@ -63,7 +73,9 @@ def test_no_macros_no_links_no_connections(blank, book):
     with zipfile.ZipFile(blank) as package:
         names = package.namelist()
         relations = b"".join(package.read(each) for each in names if each.endswith(".rels"))
-    assert not [each for each in names if re.search(r"vba|macro|externalLink|connections|embeddings|\.bin$", each, re.I)]
+    assert not [
+        each for each in names if re.search(r"vba|macro|externalLink|connections|embeddings|\.bin$", each, re.I)
+    ]
     assert b'TargetMode="External"' not in relations
     assert book.vba_archive is None and not book._external_links
 
@@ -82,7 +94,12 @@ def test_what_is_worked_out_refuses_to_be_typed_into_and_inputs_never_do(book, l
             [each] = found
             assert (each.type, each.formula1, each.errorStyle or "stop") == ("custom", "1=0", "stop"), placement.key
             assert each.error and each.errorTitle and each.showErrorMessage and not each.allowBlank, placement.key
-    refused = [str(each.sqref).split() for sheet in book for each in sheet.data_validations.dataValidation if each.type == "custom"]
+    refused = [
+        str(each.sqref).split()
+        for sheet in book
+        for each in sheet.data_validations.dataValidation
+        if each.type == "custom"
+    ]
     assert sum(map(len, refused)) > 100
     assert all(len(areas) < 200 for areas in refused), "a list that every program reads"
 
@@ -91,7 +108,13 @@ def test_inputs_alone_stay_open_where_someone_protects_a_sheet(book, layout):
     for placement in layout.placements.values():
         locked = {cell.protection.locked for cell in cells(book, placement)}
         assert locked == {not isinstance(placement.field, Input)}, placement.key
-    unlocked = {(sheet.title, cell.coordinate) for sheet in book for row in sheet.iter_rows() for cell in row if not cell.protection.locked}
+    unlocked = {
+        (sheet.title, cell.coordinate)
+        for sheet in book
+        for row in sheet.iter_rows()
+        for cell in row
+        if not cell.protection.locked
+    }
     assert unlocked == {(each.sheet, coordinate) for each in layout.inputs for coordinate in covered(layout, each)}
 
 
@@ -99,14 +122,21 @@ def covered(layout, placement) -> set[str]:
     """The cells of a field, those merged into them included."""
     spot = layout.plans[placement.sheet].spots[placement.key]
     rows, columns = range(placement.rows + spot.down - 1), range(spot.across)
-    return {f"{get_column_letter(placement.column + column)}{placement.row + row}" for row in rows for column in columns}
+    return {
+        f"{get_column_letter(placement.column + column)}{placement.row + row}" for row in rows for column in columns
+    }
 
 
 def test_cells_are_merged_for_what_stands_in_them_and_cover_nothing_else(book, layout):
     """A merged area is one field's own, or holds one text; no field's cell lies hidden in another's."""
     merged = 0
     for sheet in book:
-        fields = {coordinate: each.key for each in layout.placements.values() if each.sheet == sheet.title for coordinate in covered(layout, each)}
+        fields = {
+            coordinate: each.key
+            for each in layout.placements.values()
+            if each.sheet == sheet.title
+            for coordinate in covered(layout, each)
+        }
         for area in sheet.merged_cells.ranges:
             inside = {fields.get(cell.coordinate) for row in sheet[area.coord] for cell in row}
             assert len(inside) == 1, (sheet.title, area.coord, inside)
@@ -117,24 +147,41 @@ def test_cells_are_merged_for_what_stands_in_them_and_cover_nothing_else(book, l
 
 
 def test_every_formula_is_in_its_cell(book, layout):
-    expected = {(each.sheet, each.cell(row)): text for each in layout.formulas for row, text in enumerate(each.formulas)}
-    found = {(sheet.title, cell.coordinate): cell.value for sheet in book for row in sheet.iter_rows() for cell in row if cell.data_type == "f"}
+    expected = {
+        (each.sheet, each.cell(row)): text for each in layout.formulas for row, text in enumerate(each.formulas)
+    }
+    found = {
+        (sheet.title, cell.coordinate): cell.value
+        for sheet in book
+        for row in sheet.iter_rows()
+        for cell in row
+        if cell.data_type == "f"
+    }
     assert found == expected
 
 
 def test_every_formula_cell_has_a_format_of_its_own(book, layout):
     for placement in (each for each in layout.formulas if each.column <= layout.plans[each.sheet].last_column):
         cell = cells(book, placement)[0]
-        number = re.sub(r'"[^"]*"', "", cell.number_format).split(";")[0]  # what is above nothing, without what stands beside it; a sign stands from the least that is shown
+        number = re.sub(r'"[^"]*"', "", cell.number_format).split(";")[
+            0
+        ]  # what is above nothing, without what stands beside it; a sign stands from the least that is shown
         if not getattr(placement.field, "is_text", True):
-            assert re.fullmatch(r"(\[>=0\.0*5\])?(#,##0|0)(\.0+)?%?(_\))*|yyyy-mm-dd(_\))*|(\[=1\]0)? ?", number.strip()), (placement.key, cell.number_format)
+            assert re.fullmatch(
+                r"(\[>=0\.0*5\])?(#,##0|0)(\.0+)?%?(_\))*|yyyy-mm-dd(_\))*|(\[=1\]0)? ?", number.strip()
+            ), (placement.key, cell.number_format)
         assert (placement.unit is not None and placement.unit.symbol == "%") == ("%" in number), placement.key
 
 
 def validations(book, placement):
     """Those that hold for all cells of a field. None may hold for some of them only."""
     cells = CellRange(placement.area.replace("$", ""))
-    found = [(each, area) for each in book[placement.sheet].data_validations.dataValidation for area in each.sqref.ranges if not area.isdisjoint(cells)]
+    found = [
+        (each, area)
+        for each in book[placement.sheet].data_validations.dataValidation
+        for area in each.sqref.ranges
+        if not area.isdisjoint(cells)
+    ]
     assert all(cells.issubset(area) for _, area in found), placement.key
     return [each for each, _ in found]
 
@@ -152,7 +199,9 @@ def test_every_input_is_validated_and_explained(book, layout):
     for placement in layout.inputs:
         [validation] = validations(book, placement)
         assert validation.prompt and validation.promptTitle and validation.error, placement.key
-        assert validation.errorStyle == "warning" and validation.allowBlank, "a person may insist; the message says what is wrong"
+        assert validation.errorStyle == "warning" and validation.allowBlank, (
+            "a person may insist; the message says what is wrong"
+        )
         domain = placement.field.domain
         if isinstance(domain, Choice):
             assert validation.type == "list"
@@ -171,7 +220,9 @@ def test_every_input_is_validated_and_explained(book, layout):
 def test_every_placement_has_its_defined_name(book, layout):
     written = {name: defined.attr_text for name, defined in book.defined_names.items()}
     assert written == layout.names
-    assert {key: written[key] for key in layout.placements} == {key: placement.range for key, placement in layout.placements.items()}
+    assert {key: written[key] for key in layout.placements} == {
+        key: placement.range for key, placement in layout.placements.items()
+    }
 
 
 def test_labels_and_units_stand_by_their_fields(book, layout):
@@ -180,7 +231,12 @@ def test_labels_and_units_stand_by_their_fields(book, layout):
     Where what is alike stands abreast, one label and unit at the head of a row say what all of it is.
     """
     abreast = {
-        key: (section, label) for sheet in layout.planner.sheets for section in sheet.sections if isinstance(section, Abreast) for label, keys in section.rows for key in keys
+        key: (section, label)
+        for sheet in layout.planner.sheets
+        for section in sheet.sections
+        if isinstance(section, Abreast)
+        for label, keys in section.rows
+        for key in keys
     }
     chosen = {sheet.grid.chosen for sheet in layout.planner.sheets}
     for placement in (each for each in layout.inputs if each.key not in chosen):
@@ -192,10 +248,16 @@ def test_labels_and_units_stand_by_their_fields(book, layout):
             assert said == ", ".join(filter(None, (label or placement.field.label, symbol))), placement.key
             continue
         above = [sheet.cell(placement.row - up, placement.column).value for up in range(1, min(5, placement.row))]
-        before = [sheet.cell(placement.row, placement.column - back).value for back in range(1, min(4, placement.column))]
+        before = [
+            sheet.cell(placement.row, placement.column - back).value for back in range(1, min(4, placement.column))
+        ]
         behind = sheet.cell(placement.row, placement.column + spot.across).value or ""
         assert placement.field.label in [*above, *before], placement.key
-        assert symbol in [*above, *before, ""] or str(behind).split(";")[0] == symbol or f", {symbol}" in f"{before}{above}", (placement.key, symbol)
+        assert (
+            symbol in [*above, *before, ""]
+            or str(behind).split(";")[0] == symbol
+            or f", {symbol}" in f"{before}{above}"
+        ), (placement.key, symbol)
 
 
 ACROSS, DOWN = {"portrait": 8.5, "landscape": 11.0}, {"portrait": 11.0, "landscape": 8.5}  # inches of a letter
@@ -204,9 +266,16 @@ A4 = {"portrait": (8.27, 11.69), "landscape": (11.69, 8.27)}
 
 def points_across(sheet, first: int, last: int) -> float:
     """Points of the columns that are printed, by the pixels that programs give them."""
-    width = {column: each.width for each in sheet.column_dimensions.values() if not each.hidden for column in range(each.min, each.max + 1)}
+    width = {
+        column: each.width
+        for each in sheet.column_dimensions.values()
+        if not each.hidden
+        for column in range(each.min, each.max + 1)
+    }
     hidden = hidden_columns(sheet)
-    return sum(round(width.get(column, 9.14) * 7 + 5 - 5) * 0.75 for column in range(first, last + 1) if column not in hidden)
+    return sum(
+        round(width.get(column, 9.14) * 7 + 5 - 5) * 0.75 for column in range(first, last + 1) if column not in hidden
+    )
 
 
 def test_every_sheet_can_be_printed(book, layout):
@@ -220,7 +289,10 @@ def test_every_sheet_can_be_printed(book, layout):
             continue
         assert "&P" in sheet.oddFooter.right.text
         fitted = sheet.sheet_properties.pageSetUpPr and sheet.sheet_properties.pageSetUpPr.fitToPage
-        assert (setup.fitToWidth or 1) == 1 and bool(fitted) == (setup.scale is None), (sheet.title, "fitted, or of one scale with breaks of its own")
+        assert (setup.fitToWidth or 1) == 1 and bool(fitted) == (setup.scale is None), (
+            sheet.title,
+            "fitted, or of one scale with breaks of its own",
+        )
         assert not (fitted and sheet.row_breaks.brk), (sheet.title, "a program that fits leaves breaks aside")
         margins = sheet.page_margins
         room = (ACROSS[setup.orientation] - margins.left - margins.right) * 72
@@ -233,7 +305,13 @@ def test_what_a_view_names_is_printed(book, layout):
     for sheet in layout.planner.sheets:
         plan, page = layout.plans[sheet.name], book[sheet.name]
         left, top, right, bottom = range_boundaries(page.print_area.rpartition("!")[2])
-        beside = {each.key for section in sheet.sections if isinstance(section, Tickets) for each in layout.placements.values() if each.holder.key == section.block}
+        beside = {
+            each.key
+            for section in sheet.sections
+            if isinstance(section, Tickets)
+            for each in layout.placements.values()
+            if each.holder.key == section.block
+        }
         on_screen = {key for section in sheet.sections if not section.is_printed for key in section.shown}
         for key in (key for key in sheet.shown if key not in beside | on_screen):
             spot = plan.spots[key]
@@ -276,7 +354,9 @@ def test_eight_tickets_to_a_page_in_their_true_size(paper, template, built):
 
 
 # With few lines and few chapters; whole ones are validated in test_files_are_valid.py.
-@pytest.mark.parametrize("leave_out", [all_but("Guide"), *([()] if LONG else [])], ids=["few chapters", "all chapters"][: 1 + LONG])
+@pytest.mark.parametrize(
+    "leave_out", [all_but("Guide"), *([()] if LONG else [])], ids=["few chapters", "all chapters"][: 1 + LONG]
+)
 @pytest.mark.parametrize("units", ["metric", *(["us"] if LONG else [])])
 def test_a_validator_of_the_format_finds_nothing(units, leave_out, built):
     settings = Settings(rows=FEW, units=units, paper="a4" if units == "metric" else "letter", leave_out=leave_out)

@@ -89,7 +89,10 @@ def in_sixteen_digits(content: bytes) -> bytes:
 def test_the_sheets_are_what_stock_xlsxwriter_writes(small_layout, monkeypatch):
     """PlainWorksheet leaves searches away, and shares formulas; with each put in its cell, only last digits differ."""
     entries = starting_entries(small_layout.planner)
-    values = {each.key: tuple(("a < b", 0.1 + 0.2, None)[row % 3] for row in range(each.rows)) for each in small_layout.formulas}
+    values = {
+        each.key: tuple(("a < b", 0.1 + 0.2, None)[row % 3] for row in range(each.rows))
+        for each in small_layout.formulas
+    }
     ours = parts(writing.write(small_layout, entries, values))
 
     class Stock(Worksheet):
@@ -107,14 +110,18 @@ def test_the_sheets_are_what_stock_xlsxwriter_writes(small_layout, monkeypatch):
     monkeypatch.setattr(writing, "PlainWorksheet", Stock)
     stock = parts(writing.write(small_layout, entries, values))
     assert any(b't="shared"' in content for content in ours.values())
-    assert {part: in_sixteen_digits(unshared(content)) for part, content in ours.items()} == {part: in_sixteen_digits(content) for part, content in stock.items()}
+    assert {part: in_sixteen_digits(unshared(content)) for part, content in ours.items()} == {
+        part: in_sixteen_digits(content) for part, content in stock.items()
+    }
 
 
 def test_a_long_log_is_not_written_cell_by_cell(small, monkeypatch):
     long, written = layout_of(small.model_copy(update={"rows": Rows(skeins=3_000)})), []
     by_cell = PlainWorksheet._write_cell
     monkeypatch.setattr(PlainWorksheet, "_write_cell", lambda self, *cell: written.append(cell) or by_cell(self, *cell))
-    content = writing.write(long, starting_entries(long.planner), {each.key: (1.0,) * each.rows for each in long.formulas})
+    content = writing.write(
+        long, starting_entries(long.planner), {each.key: (1.0,) * each.rows for each in long.formulas}
+    )
     assert long.formula_cells > 200_000 and 8 * len(written) < long.formula_cells
     assert max(map(len, parts(content).values())) > 10_000_000
 
@@ -141,7 +148,10 @@ TYPED = ("=1+2", "+wool", "-12", "@here", '=HYPERLINK("x")', "0042", "{=1}", " l
 def typed(tmp_path_factory):
     """A planner in whose notes and names stands what a program might take for a formula or a number."""
     layout = layout_of(Settings(rows=Rows(reels=2, fiber=len(TYPED), skeins=2, projects=2), leave_out=all_but()))
-    records = [{"name": text, "state": "raw fleece", "weight": 100.0 + number, "note": text} for number, text in enumerate(TYPED)]
+    records = [
+        {"name": text, "state": "raw fleece", "weight": 100.0 + number, "note": text}
+        for number, text in enumerate(TYPED)
+    ]
     entries = with_records(layout.planner, starting_entries(layout.planner), "fiber", records)
     path = tmp_path_factory.mktemp("typed") / "planner.xlsx"
     path.write_bytes(workbook(layout, entries))
@@ -186,8 +196,15 @@ def test_every_formula_shows_what_an_engine_computes(blank, layout):
     book = opened(blank, values=True)
     with engine("formualizer").open(blank) as session:
         computed = read(session, layout, layout.formulas)
-    shown = {each.key: tuple(book[each.sheet][each.cell(row)].value for row in range(each.rows)) for each in layout.formulas}
-    unlike = [(key, row) for key, values in computed.items() for row, (one, other) in enumerate(zip(shown[key], values, strict=True)) if not agree(one, other)]
+    shown = {
+        each.key: tuple(book[each.sheet][each.cell(row)].value for row in range(each.rows)) for each in layout.formulas
+    }
+    unlike = [
+        (key, row)
+        for key, values in computed.items()
+        for row, (one, other) in enumerate(zip(shown[key], values, strict=True))
+        if not agree(one, other)
+    ]
     assert unlike == []
     filled = [value for values in shown.values() for value in values if value is not None]
     assert len(filled) > 300 and {type(value) for value in filled} <= {int, float, str}

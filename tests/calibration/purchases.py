@@ -10,7 +10,24 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .worlds import BALL, BATCH, BREED, PLAN, PLANNED, RATED, SCALE, SKEIN, USUAL, USUAL_DOUBT, Draw, _reel, _skein, _spun, _wanted, left_by_washing
+from .worlds import (
+    BALL,
+    BATCH,
+    BREED,
+    PLAN,
+    PLANNED,
+    RATED,
+    SCALE,
+    SKEIN,
+    USUAL,
+    USUAL_DOUBT,
+    Draw,
+    _reel,
+    _skein,
+    _spun,
+    _wanted,
+    left_by_washing,
+)
 
 Grams = float
 
@@ -28,12 +45,22 @@ def top_kept(draw: Draw) -> float:
 
 
 def fleece_kept(draw: Draw) -> float:
-    return (1 - draw.uniform(0.05, 0.25)) * draw.uniform(0.45, 0.65) * (1 - draw.uniform(0.02, 0.10)) * (1 - draw.uniform(0.01, 0.05))
+    return (
+        (1 - draw.uniform(0.05, 0.25))
+        * draw.uniform(0.45, 0.65)
+        * (1 - draw.uniform(0.02, 0.10))
+        * (1 - draw.uniform(0.01, 0.05))
+    )
 
 
 def skewed_kept(draw: Draw) -> float:
     """With the mean and the spread of the range in the guide, but now and then a fleece with a great deal of dirt."""
-    return (1 - draw.uniform(0.05, 0.25)) * (0.608 - 0.058 * draw.gamma(1.0)) * (1 - draw.uniform(0.02, 0.10)) * (1 - draw.uniform(0.01, 0.05))
+    return (
+        (1 - draw.uniform(0.05, 0.25))
+        * (0.608 - 0.058 * draw.gamma(1.0))
+        * (1 - draw.uniform(0.02, 0.10))
+        * (1 - draw.uniform(0.01, 0.05))
+    )
 
 
 FLEECE_KEPT = 0.85 * 0.55 * 0.94 * 0.97  # as a person expects it by the guide
@@ -47,15 +74,24 @@ def _piece(tag: str, stated: float, **more) -> dict:
     return {"name": f"Piece {tag}", "wanted": round(stated, 1)} | more
 
 
-def of_fiber(state: str, whole: Grams, expected: float, kept: Callable[[Draw], float], is_one_fleece: bool = False) -> Callable[[str, Draw], Purchase]:
+def of_fiber(
+    state: str, whole: Grams, expected: float, kept: Callable[[Draw], float], is_one_fleece: bool = False
+) -> Callable[[str, Draw], Purchase]:
     """Fiber of which there is a fifth to somewhat more than all that it takes, and more of the kind."""
 
     def purchase(tag: str, draw: Draw) -> Purchase:
-        there, off, grist = whole * draw.uniform(0.2, 1.1), 1 + SCALE * draw.normal(), PLANNED * (1 + PLAN * draw.normal())
+        there, off, grist = (
+            whole * draw.uniform(0.2, 1.1),
+            1 + SCALE * draw.normal(),
+            PLANNED * (1 + PLAN * draw.normal()),
+        )
         first = kept(draw)
         second = first if is_one_fleece else kept(draw)
         stated, takes = _wanted(draw, whole * expected * PLANNED / 100)
-        records = {"fiber": [_lot(tag, state, there * off)], "projects": [_piece(tag, stated, grist=PLANNED, lot_1=f"Lot {tag}")]}
+        records = {
+            "fiber": [_lot(tag, state, there * off)],
+            "projects": [_piece(tag, stated, grist=PLANNED, lot_1=f"Lot {tag}")],
+        }
         return Purchase(records, lambda grams, *_: _spun(draw, there * first + grams / off * second, grist) >= takes)
 
     return purchase
@@ -65,7 +101,9 @@ def of_nothing(tag: str, draw: Draw) -> Purchase:
     """Nothing is there yet; what is to be got is told as weight of yarn."""
     grist = PLANNED * (1 + PLAN * draw.normal())
     stated, takes = _wanted(draw, 1500.0)
-    return Purchase({"projects": [_piece(tag, stated, grist=PLANNED)]}, lambda grams, *_: _spun(draw, grams, grist) >= takes)
+    return Purchase(
+        {"projects": [_piece(tag, stated, grist=PLANNED)]}, lambda grams, *_: _spun(draw, grams, grist) >= takes
+    )
 
 
 def of_balls(tag: str, draw: Draw) -> Purchase:
@@ -77,16 +115,36 @@ def of_balls(tag: str, draw: Draw) -> Purchase:
         "fiber": [{"name": f"Lot {tag}", "state": "yarn or thread", "weight": 50.0 * there, "grist": label * 2}],
         "projects": [_piece(tag, stated, lot_1=f"Lot {tag}", package=label)],
     }
-    return Purchase(records, lambda grams, *_: np.sum(batch * (1 + BALL * draw.normal(size=there + int(np.ceil(round(grams / 50, 6)))))) >= takes)
+    return Purchase(
+        records,
+        lambda grams, *_: (
+            np.sum(batch * (1 + BALL * draw.normal(size=there + int(np.ceil(round(grams / 50, 6)))))) >= takes
+        ),
+    )
 
 
 def of_skeins_and_fiber(tag: str, draw: Draw) -> Purchase:
     """One to five skeins, not measured after washing, and fiber."""
-    off, shrinkage, grist = SCALE * draw.normal(), USUAL + USUAL_DOUBT * draw.normal(), PLANNED * (1 + PLAN * draw.normal())
+    off, shrinkage, grist = (
+        SCALE * draw.normal(),
+        USUAL + USUAL_DOUBT * draw.normal(),
+        PLANNED * (1 + PLAN * draw.normal()),
+    )
     yarn = 600 * top_kept(draw)
     reel, loop = _reel(draw, f"Reel {tag}")
     made = [
-        _skein(draw, f"Skein {number} {tag}", reel["name"], loop, shrinkage, grist, off, None, project=f"Piece {tag}", lot=f"Lot {tag}")
+        _skein(
+            draw,
+            f"Skein {number} {tag}",
+            reel["name"],
+            loop,
+            shrinkage,
+            grist,
+            off,
+            None,
+            project=f"Piece {tag}",
+            lot=f"Lot {tag}",
+        )
         for number in range(int(draw.integers(1, 6)))
     ]
     rest, length = yarn - sum(mass for *_, mass in made), sum(each for _, each, _ in made)
@@ -98,23 +156,45 @@ def of_skeins_and_fiber(tag: str, draw: Draw) -> Purchase:
         "projects": [_piece(tag, stated, grist=PLANNED, lot_1=f"Lot {tag}")],
     }
     hold = 115 * RATED / 100 * (1 - USUAL)
-    return Purchase(records, lambda grams, *_: length + _spun(draw, rest + grams / (1 + off) * top_kept(draw), grist, hold) >= takes)
+    return Purchase(
+        records, lambda grams, *_: length + _spun(draw, rest + grams / (1 + off) * top_kept(draw), grist, hold) >= takes
+    )
 
 
 def _plied(tag: str, stated: float, lots: list[dict], numbers: tuple[float, ...]) -> dict[str, list[dict]]:
     strands = [
-        {"design": f"Yarn {tag}", "name": f"Strand {place} {tag}", "number": number, "system": "meters per 100 grams", "place": float(place), "lot": lot["name"]}
+        {
+            "design": f"Yarn {tag}",
+            "name": f"Strand {place} {tag}",
+            "number": number,
+            "system": "meters per 100 grams",
+            "place": float(place),
+            "lot": lot["name"],
+        }
         for place, (number, lot) in enumerate(zip(numbers, lots, strict=True), start=1)
     ]
-    return {"fiber": lots, "designs": [{"name": f"Yarn {tag}"}], "components": strands, "projects": [_piece(tag, stated, design=f"Yarn {tag}")]}
+    return {
+        "fiber": lots,
+        "designs": [{"name": f"Yarn {tag}"}],
+        "components": strands,
+        "projects": [_piece(tag, stated, design=f"Yarn {tag}")],
+    }
 
 
 def of_single_and_thread(tag: str, draw: Draw) -> Purchase:
-    off, there, grist, batch = SCALE * draw.normal(), 600 * draw.uniform(0.3, 1.1), 400 * (1 + PLAN * draw.normal()), 1 + BATCH * draw.normal()
+    off, there, grist, batch = (
+        SCALE * draw.normal(),
+        600 * draw.uniform(0.3, 1.1),
+        400 * (1 + PLAN * draw.normal()),
+        1 + BATCH * draw.normal(),
+    )
     yarn, thread = there * top_kept(draw), round(600 * 0.97 * 0.4 * draw.uniform(0.3, 1.2), 1)
     stated, takes = _wanted(draw, 2300.0)
     left = left_by_washing(draw)
-    lots = [_lot(tag, "prepared fiber", there * (1 + off)), {"name": f"Thread {tag}", "state": "yarn or thread", "weight": thread, "grist": 1000.0}]
+    lots = [
+        _lot(tag, "prepared fiber", there * (1 + off)),
+        {"name": f"Thread {tag}", "state": "yarn or thread", "weight": thread, "grist": 1000.0},
+    ]
 
     def is_enough(wool: Grams, silk: Grams, *_) -> bool:
         spools = max(1, round((thread + silk) * 10 / SKEIN))
@@ -133,11 +213,20 @@ def of_fleeces(number: int) -> Callable[[str, Draw], Purchase]:
         there = whole * draw.uniform(0.3, 1.1, size=number)
         yarn = [each * fleece_kept(draw) for each in there]
         stated, takes = _wanted(draw, whole * FLEECE_KEPT * single / 100)
-        lots = [_lot(f"{letter} {tag}", "raw fleece", each * (1 + off)) for letter, each in zip("ABCD", there, strict=False)]
+        lots = [
+            _lot(f"{letter} {tag}", "raw fleece", each * (1 + off)) for letter, each in zip("ABCD", there, strict=False)
+        ]
         left = left_by_washing(draw)
         return Purchase(
             _plied(tag, stated, lots, (single,) * number),
-            lambda *grams: left * min(_spun(draw, first + more / (1 + off) * fleece_kept(draw), grist) for first, more in zip(yarn, grams, strict=False)) >= takes,
+            lambda *grams: (
+                left
+                * min(
+                    _spun(draw, first + more / (1 + off) * fleece_kept(draw), grist)
+                    for first, more in zip(yarn, grams, strict=False)
+                )
+                >= takes
+            ),
         )
 
     return purchase
@@ -147,9 +236,14 @@ def of_two_projects(tag: str, draw: Draw) -> Purchase:
     """Two projects on one lot, and what the first is told to get: it is to be got once, and to be enough for both."""
     off, there, grist = SCALE * draw.normal(), 900 * draw.uniform(0.2, 1.1), PLANNED * (1 + PLAN * draw.normal())
     yarn, share = there * top_kept(draw), draw.uniform(0.3, 0.7)
-    (stated, takes), (others_stated, others_take) = (_wanted(draw, 900 * 0.97 * PLANNED / 100 * each) for each in (share, 1 - share))
+    (stated, takes), (others_stated, others_take) = (
+        _wanted(draw, 900 * 0.97 * PLANNED / 100 * each) for each in (share, 1 - share)
+    )
     lot = _lot(tag, "prepared fiber", there * (1 + off))
-    projects = [_piece(tag, stated, grist=PLANNED, lot_1=lot["name"]), {"name": f"Other {tag}", "wanted": round(others_stated, 1), "grist": PLANNED, "lot_1": lot["name"]}]
+    projects = [
+        _piece(tag, stated, grist=PLANNED, lot_1=lot["name"]),
+        {"name": f"Other {tag}", "wanted": round(others_stated, 1), "grist": PLANNED, "lot_1": lot["name"]},
+    ]
     return Purchase(
         {"fiber": [lot], "projects": projects},
         lambda grams, *_: _spun(draw, yarn + grams / (1 + off) * top_kept(draw), grist) >= takes + others_take,

@@ -92,8 +92,12 @@ def table(reckonings: dict[str, Reckoning]) -> str:
         cells = []
         for low, high in BINS[1:]:
             inside = (found.chance >= low) & ((found.chance < high) | (high == 1.0))
-            cells.append(f"{found.chance[inside].mean():.0%} → {found.enough[inside].mean():.0%}" if inside.sum() else "")
-        lines.append(f"| {name} | {len(found.chance):,} | {' | '.join(cells)} | {found.sure(0.9):.1%} | {found.within(1):.1%} | {found.within(2):.1%} |")
+            cells.append(
+                f"{found.chance[inside].mean():.0%} → {found.enough[inside].mean():.0%}" if inside.sum() else ""
+            )
+        lines.append(
+            f"| {name} | {len(found.chance):,} | {' | '.join(cells)} | {found.sure(0.9):.1%} | {found.within(1):.1%} | {found.within(2):.1%} |"
+        )
     return "\n".join(lines)
 
 

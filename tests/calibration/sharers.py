@@ -10,7 +10,23 @@ from dataclasses import dataclass
 import numpy as np
 
 from .purchases import FLEECE_KEPT, fleece_kept, skewed_kept
-from .worlds import BREED, PLAN, PLANNED, SCALE, SKEINS_DIFFER, SLACK, TAPE, USUAL, USUAL_DOUBT, Draw, _reel, _skein, _spun, _top, _wanted
+from .worlds import (
+    BREED,
+    PLAN,
+    PLANNED,
+    SCALE,
+    SKEINS_DIFFER,
+    SLACK,
+    TAPE,
+    USUAL,
+    USUAL_DOUBT,
+    Draw,
+    _reel,
+    _skein,
+    _spun,
+    _top,
+    _wanted,
+)
 
 WHOLE_FLEECE, WHOLE_TOP = 2500.0, 900.0
 EVENINGS, OF_AN_EVENING, HOLDS = 8, 3, 164.0
@@ -24,7 +40,11 @@ class Shared:
 
 
 def _project(name: str, stated: float, *lots: str, **more) -> dict:
-    return {"name": name, "wanted": round(stated, 1), "grist": PLANNED} | dict(zip(("lot_1", "lot_2", "lot_3"), lots, strict=False)) | more
+    return (
+        {"name": name, "wanted": round(stated, 1), "grist": PLANNED}
+        | dict(zip(("lot_1", "lot_2", "lot_3"), lots, strict=False))
+        | more
+    )
 
 
 def _fleece(tag: str, off: float, weight: float = WHOLE_FLEECE) -> dict:
@@ -42,7 +62,9 @@ def contested(is_fleece: bool, others: int) -> Callable[[str, Draw], Shared]:
         stated, takes = _wanted(draw, expected * 0.3)
         has = _spun(draw, yarn, PLANNED * (1 + PLAN * draw.normal()))
         rest = has - sum(takes for _, takes in needs)
-        projects = [_project(f"Piece {tag}", stated, lot["name"])] + [_project(f"Other {place} {tag}", wanted, lot["name"]) for place, (wanted, _) in enumerate(needs)]
+        projects = [_project(f"Piece {tag}", stated, lot["name"])] + [
+            _project(f"Other {place} {tag}", wanted, lot["name"]) for place, (wanted, _) in enumerate(needs)
+        ]
         return Shared({"fiber": [lot], "projects": projects}, rest, takes)
 
     return shared
@@ -61,17 +83,38 @@ def after_a_finished_piece(tag: str, draw: Draw) -> Shared:
 
 def after_a_finished_piece_with_skeins(tag: str, draw: Draw) -> Shared:
     """As many skeins as it took were logged for it, with a little thrown away."""
-    off, shrinkage, grist = SCALE * draw.normal(), USUAL + USUAL_DOUBT * draw.normal(), PLANNED * (1 + PLAN * draw.normal())
+    off, shrinkage, grist = (
+        SCALE * draw.normal(),
+        USUAL + USUAL_DOUBT * draw.normal(),
+        PLANNED * (1 + PLAN * draw.normal()),
+    )
     lot, yarn = _top(tag, draw, off)
     reel, loop = _reel(draw, f"Reel {tag}")
     made = [
-        _skein(draw, f"Skein {place} {tag}", reel["name"], loop, shrinkage, grist, off, None, project=f"Old {tag}", lot=lot["name"], gone="used")
+        _skein(
+            draw,
+            f"Skein {place} {tag}",
+            reel["name"],
+            loop,
+            shrinkage,
+            grist,
+            off,
+            None,
+            project=f"Old {tag}",
+            lot=lot["name"],
+            gone="used",
+        )
         for place in range(int(draw.integers(2, 5)))
     ]
     spun = sum(mass for *_, mass in made)
     stated, takes = _wanted(draw, (WHOLE_TOP * 0.97 - spun) * PLANNED / 100)
     old = _project(f"Old {tag}", 800.0, lot["name"], used=round(spun * draw.uniform(0.9, 1.0) * (1 + off), 1))
-    records = {"fiber": [lot], "reels": [reel], "skeins": [typed for typed, *_ in made], "projects": [old, _project(f"Piece {tag}", stated, lot["name"])]}
+    records = {
+        "fiber": [lot],
+        "reels": [reel],
+        "skeins": [typed for typed, *_ in made],
+        "projects": [old, _project(f"Piece {tag}", stated, lot["name"])],
+    }
     return Shared(records, _spun(draw, yarn - spun, grist), takes)
 
 
@@ -84,7 +127,11 @@ def two_lots(is_one_fleece: bool) -> Callable[[str, Draw], Shared]:
         lots = [_fleece(f"{letter} {tag}", off, WHOLE_FLEECE / 2) for letter in "AB"]
         stated, takes = _wanted(draw, WHOLE_FLEECE * FLEECE_KEPT * PLANNED / 100)
         there = _spun(draw, WHOLE_FLEECE / 2 * kept, PLANNED * (1 + PLAN * draw.normal()))
-        return Shared({"fiber": lots, "projects": [_project(f"Piece {tag}", stated, *(lot["name"] for lot in lots))]}, there, takes)
+        return Shared(
+            {"fiber": lots, "projects": [_project(f"Piece {tag}", stated, *(lot["name"] for lot in lots))]},
+            there,
+            takes,
+        )
 
     return shared
 
@@ -95,22 +142,36 @@ def overlapping(tag: str, draw: Draw) -> Shared:
     (first, yarn), (second, others_yarn) = (_top(f"{letter} {tag}", draw, off, WHOLE_TOP / 2) for letter in "AB")
     others_stated, others_take = _wanted(draw, WHOLE_TOP / 2 * 0.97 * PLANNED / 100 * draw.uniform(0.3, 0.9))
     stated, takes = _wanted(draw, WHOLE_TOP * 0.97 * PLANNED / 100 - others_stated)
-    projects = [_project(f"Piece {tag}", stated, first["name"], second["name"]), _project(f"Other {tag}", others_stated, second["name"])]
-    return Shared({"fiber": [first, second], "projects": projects}, _spun(draw, yarn, grist) + _spun(draw, others_yarn, grist) - others_take, takes)
+    projects = [
+        _project(f"Piece {tag}", stated, first["name"], second["name"]),
+        _project(f"Other {tag}", others_stated, second["name"]),
+    ]
+    return Shared(
+        {"fiber": [first, second], "projects": projects},
+        _spun(draw, yarn, grist) + _spun(draw, others_yarn, grist) - others_take,
+        takes,
+    )
 
 
 def of_two_grists(is_one_hand: bool) -> Callable[[str, Draw], Shared]:
     """The other project spins the same lot to another grist, finer or thicker than planned as this one, or on its own."""
 
     def shared(tag: str, draw: Draw) -> Shared:
-        off, others_grist, share = SCALE * draw.normal(), float(draw.choice([100.0, 400.0, 800.0])), draw.uniform(0.2, 0.6)
+        off, others_grist, share = (
+            SCALE * draw.normal(),
+            float(draw.choice([100.0, 400.0, 800.0])),
+            draw.uniform(0.2, 0.6),
+        )
         lot, yarn = _top(tag, draw, off)
         finer = 1 + PLAN * draw.normal()
         others_finer = finer if is_one_hand else 1 + PLAN * draw.normal()
         others_stated, others_take = _wanted(draw, WHOLE_TOP * 0.97 * share * others_grist / 100)
         stated, takes = _wanted(draw, WHOLE_TOP * 0.97 * (1 - share) * PLANNED / 100)
         there = _spun(draw, yarn - others_take * 100 / (others_grist * others_finer), PLANNED * finer)
-        projects = [_project(f"Piece {tag}", stated, lot["name"]), _project(f"Other {tag}", others_stated, lot["name"], grist=others_grist)]
+        projects = [
+            _project(f"Piece {tag}", stated, lot["name"]),
+            _project(f"Other {tag}", others_stated, lot["name"], grist=others_grist),
+        ]
         return Shared({"fiber": [lot], "projects": projects}, there, takes)
 
     return shared
@@ -149,7 +210,12 @@ def half_spun(skeins: tuple[int, int], alike: float = 0.0, is_skewed: bool = Fal
         still = max(1, round(rest * grist / 100 / HOLDS))
         coming = sum(rest / still * grists[(len(made) + place) % grists.size] for place in range(still))
         stated, takes = _wanted(draw, WHOLE_TOP * 0.97 * PLANNED / 100)
-        records = {"fiber": [lot], "reels": [reel], "skeins": made, "projects": [_project(f"Piece {tag}", stated, lot["name"])]}
+        records = {
+            "fiber": [lot],
+            "reels": [reel],
+            "skeins": made,
+            "projects": [_project(f"Piece {tag}", stated, lot["name"])],
+        }
         return Shared(records, length + coming, takes)
 
     return shared
@@ -159,7 +225,9 @@ def dirty_fleeces(tag: str, draw: Draw) -> Shared:
     off = SCALE * draw.normal()
     stated, takes = _wanted(draw, WHOLE_FLEECE * FLEECE_KEPT * PLANNED / 100)
     there = _spun(draw, WHOLE_FLEECE * skewed_kept(draw), PLANNED * (1 + PLAN * draw.normal()))
-    return Shared({"fiber": [_fleece(tag, off)], "projects": [_project(f"Piece {tag}", stated, f"Lot {tag}")]}, there, takes)
+    return Shared(
+        {"fiber": [_fleece(tag, off)], "projects": [_project(f"Piece {tag}", stated, f"Lot {tag}")]}, there, takes
+    )
 
 
 def fleece_looked_into(handfuls: int = 0, weighed: str = "", is_own: bool = False) -> Callable[[str, Draw], Shared]:
@@ -179,11 +247,19 @@ def fleece_looked_into(handfuls: int = 0, weighed: str = "", is_own: bool = Fals
         if is_own:
             lot["own_yield"] = round(clean * (1 + 0.03 * draw.normal()), 3)
         samples = [
-            {"name": f"Handful {place} {tag}", "lot": lot["name"], "raw_in": 50.0, "clean_out": round(50 * clean * (1 + 0.08 * draw.normal()), 1)} for place in range(handfuls)
+            {
+                "name": f"Handful {place} {tag}",
+                "lot": lot["name"],
+                "raw_in": 50.0,
+                "clean_out": round(50 * clean * (1 + 0.08 * draw.normal()), 1),
+            }
+            for place in range(handfuls)
         ]
         stated, takes = _wanted(draw, WHOLE_FLEECE * FLEECE_KEPT * PLANNED / 100)
         there = _spun(draw, WHOLE_FLEECE * kept, PLANNED * (1 + PLAN * draw.normal()))
-        records = {"fiber": [lot], "projects": [_project(f"Piece {tag}", stated, lot["name"])]} | ({"samples": samples} if samples else {})
+        records = {"fiber": [lot], "projects": [_project(f"Piece {tag}", stated, lot["name"])]} | (
+            {"samples": samples} if samples else {}
+        )
         return Shared(records, there, takes)
 
     return shared

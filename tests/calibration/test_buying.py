@@ -28,7 +28,9 @@ def enough(state: str, kept, asked: float) -> tuple[float, float]:
 
 
 @pytest.mark.parametrize("asked", [0.75, 0.9, 0.95])
-@pytest.mark.parametrize("state, kept", [("raw fleece", fleece_kept), ("raw fleece", skewed_kept), ("prepared fiber", top_kept)])
+@pytest.mark.parametrize(
+    "state, kept", [("raw fleece", fleece_kept), ("raw fleece", skewed_kept), ("prepared fiber", top_kept)]
+)
 def test_what_to_buy_is_enough_as_often_as_asked(state, kept, asked):
     middle, sure = enough(state, kept, asked)
     assert 0.4 <= middle <= 0.6, f"{middle:.1%}"

@@ -31,7 +31,9 @@ def test_chances_come_true(found):
     for worlds, said, happened in found.bins():
         if worlds >= FEWEST:
             error = math.sqrt(max(said * (1 - said), 0.01) / worlds)
-            assert abs(said - happened) <= POINTS + 2 * error, f"{said:.0%} was said of {worlds} worlds, and it came true in {happened:.0%}"
+            assert abs(said - happened) <= POINTS + 2 * error, (
+                f"{said:.0%} was said of {worlds} worlds, and it came true in {happened:.0%}"
+            )
 
 
 def test_sure_at_ninety_is_sure_nine_times_in_ten(found):
@@ -54,7 +56,9 @@ def three_rough_reels(tag: str, draw) -> World:
     "together, low, high",
     [
         pytest.param(150, 0.65, 0.71, id="few skeins, reel by reel"),  # as the planners that people have reckon
-        pytest.param(600, 0.80, 0.92, id="thousands of skeins, as if of one reel"),  # which never makes it surer than it is
+        pytest.param(
+            600, 0.80, 0.92, id="thousands of skeins, as if of one reel"
+        ),  # which never makes it surer than it is
     ],
 )
 def test_errors_of_several_reels_partly_cancel(monkeypatch, together, low, high):
@@ -69,7 +73,11 @@ def test_errors_of_several_reels_partly_cancel(monkeypatch, together, low, high)
 def test_the_test_would_notice_that_the_reel_is_forgotten(monkeypatch):
     """A planner that takes each reel for what is rated: sure of itself, and wrong three times in ten where it should be once."""
     calculation = uncertainty.skeins_uncertainty
-    monkeypatch.setattr(uncertainty, "skeins_uncertainty", wraps(calculation)(lambda by_reels, **others: calculation(by_reels=by_reels * 0, **others)))
+    monkeypatch.setattr(
+        uncertainty,
+        "skeins_uncertainty",
+        wraps(calculation)(lambda by_reels, **others: calculation(by_reels=by_reels * 0, **others)),
+    )
     forgetful = reckon("a rough reel", 500)
     assert forgetful.within(1) < 0.65 and forgetful.within(2) < 0.94
 

@@ -30,7 +30,9 @@ def came_true(purchase, seed: int = 1, worlds: int = WORLDS, asked: float = ASKE
     lines = [line for line, name in enumerate(columns[0]) if str(name).startswith("Piece")]
     more, *grams = (column[lines] for column in columns[1:])
     got = [np.where(np.nan_to_num(each) >= LEAST_WEIGHED, np.nan_to_num(each), 0) for each in grams]
-    told = [world.is_enough(*each) for world, is_told, *each in zip(drawn, more >= LEAST_SAID, *got, strict=True) if is_told]
+    told = [
+        world.is_enough(*each) for world, is_told, *each in zip(drawn, more >= LEAST_SAID, *got, strict=True) if is_told
+    ]
     return len(told), float(np.mean(told))
 
 
@@ -41,7 +43,9 @@ def came_true(purchase, seed: int = 1, worlds: int = WORLDS, asked: float = ASKE
         pytest.param(purchases.FLEECE, 0.01, 0.03, id="another raw fleece"),
         pytest.param(purchases.of_nothing, 0.01, 0.01, id="nothing there"),
         pytest.param(purchases.of_skeins_and_fiber, 0.02, 0.02, id="skeins and fiber"),
-        pytest.param(purchases.of_balls, 0.0, 0.09, id="whole balls"),  # rounded up, and half a ball is 4 standard uncertainties
+        pytest.param(
+            purchases.of_balls, 0.0, 0.09, id="whole balls"
+        ),  # rounded up, and half a ball is 4 standard uncertainties
         pytest.param(purchases.of_single_and_thread, 0.02, 0.02, id="a single and a thread"),
         pytest.param(purchases.of_two_projects, 0.01, 0.02, id="two projects on one lot, got once"),
         # All are brought to one length, each by what its lot keeps: the surer, the more of them.
@@ -71,7 +75,11 @@ def test_as_sure_as_asked_whatever_is_asked(purchase, asked):
 def test_the_test_would_notice_more_that_errs_apart_from_the_rest():
     """As the planner had it: 8% of grist for whatever is added, and nothing in common with what is there."""
     calculation = uncertainty.more_for
-    apart = wraps(calculation)(lambda with_more, square_more, **others: calculation(with_more=with_more * 0, square_more=square_more * 0 + 0.08**2, **others))
+    apart = wraps(calculation)(
+        lambda with_more, square_more, **others: calculation(
+            with_more=with_more * 0, square_more=square_more * 0 + 0.08**2, **others
+        )
+    )
     with patch.object(uncertainty, "more_for", apart):
         told, share = came_true(purchases.FLEECE)
     assert share < ASKED - 0.01 - give_or_take(ASKED, told)

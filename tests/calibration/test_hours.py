@@ -15,7 +15,13 @@ from .answers import give_or_take, said
 from .worlds import Draw, _reel, _skein, _wanted
 
 PROJECTS, NINETEEN_IN_TWENTY = 2_000, 0.95
-SPINNING, PLYING, WINDING, WEEKLY, START = 100.0, 200.0, 365.76, 6.0, 46_000.0  # m/h, as typed; winding as it comes; hours a week; first day
+SPINNING, PLYING, WINDING, WEEKLY, START = (
+    100.0,
+    200.0,
+    365.76,
+    6.0,
+    46_000.0,
+)  # m/h, as typed; winding as it comes; hours a week; first day
 UNSTEADY, RESERVE, USUAL = 0.2, 0.1, 0.05
 SAID = ("times_least", "times_most", "times_safe", "times_likely")
 
@@ -53,16 +59,26 @@ def in_skeins(number: int, draw: Draw, speed: float) -> tuple[dict, list[dict], 
     """Some skeins of it logged, and no hours."""
     stated, takes = _wanted(draw, 1500.0)
     _, loop = _reel(draw, "Reel")
-    made = [_skein(draw, f"Skein {each} of {number}", "Reel", loop, USUAL, 200.0, 0.0, None, project=f"Piece {number}") for each in range(int(draw.integers(1, 6)))]
+    made = [
+        _skein(draw, f"Skein {each} of {number}", "Reel", loop, USUAL, 200.0, 0.0, None, project=f"Piece {number}")
+        for each in range(int(draw.integers(1, 6)))
+    ]
     there = sum(length for _, length, _ in made)
-    return {"name": f"Piece {number}", "wanted": round(stated, 1)}, [typed for typed, *_ in made], hours_for(takes + RESERVE * stated - there) / speed
+    return (
+        {"name": f"Piece {number}", "wanted": round(stated, 1)},
+        [typed for typed, *_ in made],
+        hours_for(takes + RESERVE * stated - there) / speed,
+    )
 
 
 def came_true(world, factor, unsteady: float = UNSTEADY, weeks: float = UNSTEADY) -> tuple[float, float]:
     """How often the hours lay where they were said to be, and how often it was done by the day said."""
     draw = np.random.default_rng(21)
     drawn = [world(number, draw, factor(draw, unsteady)) for number in range(PROJECTS)]
-    records = {"projects": [record for record, *_ in drawn], "reels": [{"name": "Reel", "rated": 150.0, "tolerance": 1.0}]}
+    records = {
+        "projects": [record for record, *_ in drawn],
+        "reels": [{"name": "Reel", "rated": 150.0, "tolerance": 1.0}],
+    }
     if skeins := [skein for _, made, _ in drawn for skein in made]:
         records["skeins"] = skeins
     least, most, safe, words = said(
@@ -120,5 +136,7 @@ def test_paces_timed_say_how_unsteady_a_hand_is(timed, unsteady, least):
         u = planning.pace_uncertainty(UNSTEADY, planning.pace_variation(sampled), float(timed))
         hour = Quantity(100 / paces[0], "hour")
         work = dict(ahead=hour, hours=hour, left=1.0, u_pace=u, by_need=Quantity(0.0, "hour"))
-        right += planning.least_hours(**work).m_as("hour") <= 100 / paces[timed] <= planning.most_hours(**work).m_as("hour")
+        right += (
+            planning.least_hours(**work).m_as("hour") <= 100 / paces[timed] <= planning.most_hours(**work).m_as("hour")
+        )
     assert right / PROJECTS >= least, f"{right / PROJECTS:.1%}"

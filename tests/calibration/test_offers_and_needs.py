@@ -20,7 +20,11 @@ def offered(draw: Draw, state: str) -> tuple[dict, float, float]:
     """A fleece as it is offered, and what it really keeps as clean fiber and as yarn."""
     skirted = 1 - draw.uniform(0.05, 0.25) if state == "raw fleece" else 1.0
     clean = skirted * draw.uniform(0.45, 0.65)
-    return {"kind": BREED["name"], "state": state, "weight": 3000.0, "price": 60.0}, clean, clean * (1 - draw.uniform(0.02, 0.10)) * top_kept(draw)
+    return (
+        {"kind": BREED["name"], "state": state, "weight": 3000.0, "price": 60.0},
+        clean,
+        clean * (1 - draw.uniform(0.02, 0.10)) * top_kept(draw),
+    )
 
 
 @pytest.mark.parametrize("state", ["raw fleece", "skirted fleece"])
@@ -28,13 +32,21 @@ def test_a_price_lies_as_near_as_stated(state):
     draw = np.random.default_rng(12)
     records, clean, yarn = zip(*(offered(draw, state) for _ in range(FLEECES)), strict=True)
     named = [{"name": f"Offer {number}"} | record for number, record in enumerate(records)]
-    columns = said({"offers": named}, "offers_clean_price", "offers_clean_price_doubt", "offers_yarn_price", "offers_yarn_price_doubt")
+    columns = said(
+        {"offers": named},
+        "offers_clean_price",
+        "offers_clean_price_doubt",
+        "offers_yarn_price",
+        "offers_yarn_price_doubt",
+    )
     for price, doubt, kept in ((columns[0], columns[1], np.array(clean)), (columns[2], columns[3], np.array(yarn))):
         true = 60.0 / (3000.0 * kept) * 100  # money per 100 g
         off = np.abs(true - price) / doubt
         error = give_or_take(0.6, FLEECES)
         assert 0.57 - error <= np.mean(off <= 1) <= 0.70 + error
-        assert np.mean(off <= 2) >= 0.95 - give_or_take(0.95, FLEECES) - 0.02  # a fleece that gives less costs more than one that gives more saves
+        assert (
+            np.mean(off <= 2) >= 0.95 - give_or_take(0.95, FLEECES) - 0.02
+        )  # a fleece that gives less costs more than one that gives more saves
 
 
 def test_prices_nearer_than_their_uncertainty_say_little():
@@ -42,7 +54,10 @@ def test_prices_nearer_than_their_uncertainty_say_little():
     draw = np.random.default_rng(13)
     records, _, kept = zip(*(offered(draw, "raw fleece") for _ in range(FLEECES)), strict=True)
     asked = draw.uniform(35, 85, size=FLEECES)
-    named = [record | {"name": f"Offer {number}", "price": round(money, 2)} for number, (record, money) in enumerate(zip(records, asked, strict=True))]
+    named = [
+        record | {"name": f"Offer {number}", "price": round(money, 2)}
+        for number, (record, money) in enumerate(zip(records, asked, strict=True))
+    ]
     price, doubt = said({"offers": named}, "offers_yarn_price", "offers_yarn_price_doubt")
     true = asked / np.array(kept)
     apart = np.abs(price[::2] - price[1::2]) / np.maximum(doubt[::2], doubt[1::2])
@@ -61,10 +76,16 @@ def swatched(side: float, step: float, worlds: int = SWATCHES) -> tuple[np.ndarr
         weighs = max(step, round(round(swatch[0] * swatch[1] * per_area / step) * step, 6))
         read = [round((each + draw.uniform(-0.2, 0.2)) * 2) / 2 for each in swatch]
         projects.append({"name": name, "grist": 200.0})
-        estimates.append({"project": name, "grist": 200.0, "swatch_width": read[0], "swatch_height": read[1], "swatch_mass": weighs})
-        pieces.append({"project": name, "part": "all", "shape": "rectangle", "width": 100.0, "height": round(area / 100, 3)})
+        estimates.append(
+            {"project": name, "grist": 200.0, "swatch_width": read[0], "swatch_height": read[1], "swatch_mass": weighs}
+        )
+        pieces.append(
+            {"project": name, "part": "all", "shape": "rectangle", "width": 100.0, "height": round(area / 100, 3)}
+        )
         took.append(area * per_area * (1 + 0.03 * draw.normal()) * 2)
-    need, doubt = said({"projects": projects, "estimates": estimates, "pieces": pieces}, "projects_need", "projects_doubt_need")
+    need, doubt = said(
+        {"projects": projects, "estimates": estimates, "pieces": pieces}, "projects_need", "projects_doubt_need"
+    )
     return need, doubt, np.array(took)
 
 

@@ -39,10 +39,18 @@ def niddy_noddy(draw: Draw) -> tuple[dict, float]:
     """Its height and arms, measured to 5 mm, give or take 3 mm more."""
     height, *arms = draw.uniform(35, 50), draw.uniform(30, 40), draw.uniform(30, 40)
     typed = [round((each + draw.uniform(-0.3, 0.3)) * 2) / 2 for each in (height, *arms)]
-    return dict(zip(("height", "arm_a", "arm_b"), typed, strict=True)), 4 * np.sqrt(height**2 + arms[0] ** 2 / 4 + arms[1] ** 2 / 4)
+    return dict(zip(("height", "arm_a", "arm_b"), typed, strict=True)), 4 * np.sqrt(
+        height**2 + arms[0] ** 2 / 4 + arms[1] ** 2 / 4
+    )
 
 
-def wound(reel, is_washed: bool = True, wraps: tuple[int, int] = (40, 140), step: float = 0.1, per_100_g: tuple[float, float] = (100, 400)):
+def wound(
+    reel,
+    is_washed: bool = True,
+    wraps: tuple[int, int] = (40, 140),
+    step: float = 0.1,
+    per_100_g: tuple[float, float] = (100, 400),
+):
     """Length and grist of a thousand skeins: as stated, their uncertainty, and in truth; and the weight as the scale shows it."""
     draw = np.random.default_rng(5)
     reels, skeins, truth = [], [], []
@@ -52,7 +60,11 @@ def wound(reel, is_washed: bool = True, wraps: tuple[int, int] = (40, 140), step
         counted = float(draw.integers(*wraps))
         length = (counted + draw.uniform(-1, 1)) * loop / 100 * (1 - shrinkage)
         shown = max(step, round(round(length / grist * 100 * (1 + SCALE * draw.normal()) / step) * step, 6))
-        washed = {"washed_loop": round(loop * (1 - shrinkage) * (1 + slack) + draw.uniform(-TAPE, TAPE), 1)} if is_washed else {}
+        washed = (
+            {"washed_loop": round(loop * (1 - shrinkage) * (1 + slack) + draw.uniform(-TAPE, TAPE), 1)}
+            if is_washed
+            else {}
+        )
         reels.append({"name": f"Reel {number}"} | typed)
         skeins.append({"name": f"Skein {number}", "reel": f"Reel {number}", "wraps": counted, "gross": shown} | washed)
         truth.append((length, grist))
@@ -112,5 +124,7 @@ def test_a_grist_lies_as_near_as_it_very_likely_does(step, is_in_ounces, per_100
 def test_the_test_would_notice_a_scale_whose_steps_are_forgotten():
     """As it was: of fine yarn on a scale that shows tenths of an ounce, "very likely" came true in three of ten."""
     length, doubt, grist, _, true_grist, shown = wound(rated, step=0.1 * OUNCE, per_100_g=(400, 1000))
-    forgetful = measuring.grist_within(Quantity(length, "m"), Quantity(doubt, "m"), SCALE, Quantity(shown, "g"), Quantity(0.0, "g"))
+    forgetful = measuring.grist_within(
+        Quantity(length, "m"), Quantity(doubt, "m"), SCALE, Quantity(shown, "g"), Quantity(0.0, "g")
+    )
     assert np.mean(np.abs(true_grist / grist - 1) <= forgetful) < 0.5

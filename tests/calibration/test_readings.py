@@ -73,7 +73,10 @@ def test_the_test_would_notice_that_wraps_were_counted_whole():
 def test_the_sheet_states_what_these_functions_do():
     """The planner's own columns, for a hundred of the yarns."""
     true, read = counted(3, 0.05, 0.5)
-    records = [{"name": f"Sample {number}"} | {f"wpi_{place}": wraps for place, wraps in enumerate(row, start=1)} for number, row in enumerate(read[:100])]
+    records = [
+        {"name": f"Sample {number}"} | {f"wpi_{place}": wraps for place, wraps in enumerate(row, start=1)}
+        for number, row in enumerate(read[:100])
+    ]
     [stated] = said({"samples": records}, "samples_within")
     # A planner in meters shows wraps in an inch all the same.
     assert np.allclose(stated, within(read)[:100])
@@ -93,7 +96,18 @@ def test_enough_readings_are_enough(mean, step):
             average, spread = statistics.mean(*wraps), statistics.deviation(*wraps)
             cv = statistics.variation(spread, average)
             near = statistics.within(statistics.half_width(spread, float(count)), statistics.read_to(*wraps))
-            words = statistics.more_readings(float(count), 0.05, statistics.readings_in_all(cv, 0.05), statistics.inches_each(cv, 0.05), near, average) if cv < 0.2 else ""
+            words = (
+                statistics.more_readings(
+                    float(count),
+                    0.05,
+                    statistics.readings_in_all(cv, 0.05),
+                    statistics.inches_each(cv, 0.05),
+                    near,
+                    average,
+                )
+                if cv < 0.2
+                else ""
+            )
             if words.startswith("enough"):
                 right.append(abs(average.m_as("1/inch") / true[number, 0] - 1) <= 0.05)
                 break

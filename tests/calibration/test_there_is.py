@@ -25,8 +25,12 @@ class Found:
     def __init__(self, worlds) -> None:
         columns = said(typed(worlds), *(f"projects_{key}" for key in KEYS))
         lines = [line for line, name in enumerate(columns[0]) if str(name).startswith("Piece")]
-        _, self.least, self.most, self.have, self.doubt, self.spare, self.doubt_spare, self.chance, self.verdict = (column[lines] for column in columns)
-        self.rest, self.takes = (np.array([getattr(world, key) for world in worlds], dtype=float) for key in ("there", "takes"))
+        _, self.least, self.most, self.have, self.doubt, self.spare, self.doubt_spare, self.chance, self.verdict = (
+            column[lines] for column in columns
+        )
+        self.rest, self.takes = (
+            np.array([getattr(world, key) for world in worlds], dtype=float) for key in ("there", "takes")
+        )
         assert not np.isnan(self.chance.astype(float)).any()
 
     @property
@@ -49,7 +53,11 @@ def found(shared, worlds: int = WORLDS, seed: int = 2) -> Found:
     return Found([shared(str(number), draw) for number in range(worlds)])
 
 
-CONTESTED = {f"{'fleece' if is_fleece else 'top'}, {others} others": (is_fleece, others) for is_fleece in (False, True) for others in (1, 3)}
+CONTESTED = {
+    f"{'fleece' if is_fleece else 'top'}, {others} others": (is_fleece, others)
+    for is_fleece in (False, True)
+    for others in (1, 3)
+}
 
 
 @cache
@@ -131,13 +139,22 @@ def test_how_far_it_drifts_where_a_world_is_not_as_it_is_taken_to_be(shared, cov
 
 @pytest.mark.parametrize(
     "shared",
-    [sharers.contested(is_fleece=True, others=1), sharers.after_a_finished_piece, sharers.two_lots(is_one_fleece=False)],
+    [
+        sharers.contested(is_fleece=True, others=1),
+        sharers.after_a_finished_piece,
+        sharers.two_lots(is_one_fleece=False),
+    ],
     ids=["a contested fleece", "after a finished piece", "two fleeces"],
 )
 def test_a_verdict_is_worth_its_word(shared):
     """Enough: as sure as one asks, 90%. Likely enough: two thirds. In doubt: half. Short: less than half."""
     each = found(shared)
-    for verdict, low, high in (("enough", 0.9, 1.0), ("likely enough", 2 / 3, 0.9), ("in doubt", 0.5, 2 / 3), ("short", 0.0, 0.5)):
+    for verdict, low, high in (
+        ("enough", 0.9, 1.0),
+        ("likely enough", 2 / 3, 0.9),
+        ("in doubt", 0.5, 2 / 3),
+        ("short", 0.0, 0.5),
+    ):
         told, chance, happened = each.came_true(verdict)
         if told >= 40:
             error = 0.03 + give_or_take(max(chance, 0.1) if chance < 0.5 else min(chance, 0.9), told)
@@ -161,5 +178,9 @@ def test_the_test_would_notice_a_range_that_does_not_begin_below_nothing(contest
     """As it was: nothing and two uncertainties more, however much more the others need than there is. That end is too high: far too few truths lie above it."""
     short = (contest.have > -2 * contest.doubt) & (contest.have < 0)
     hopeful = 2 * contest.doubt
-    assert np.mean(contest.rest[short] > hopeful[short]) < 0.0228 / 2 < np.mean(contest.rest[short] > contest.most[short]) + 0.0228 / 2
+    assert (
+        np.mean(contest.rest[short] > hopeful[short])
+        < 0.0228 / 2
+        < np.mean(contest.rest[short] > contest.most[short]) + 0.0228 / 2
+    )
     assert np.all(hopeful[short] > contest.most[short])

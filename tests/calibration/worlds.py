@@ -18,7 +18,14 @@ import numpy as np
 RATED, TOLERANCE, ROUGH = 150.0, 1.0, 3.0  # loop of every reel, as typed, and how far it may be off; a reel of sticks
 PLANNED = 200.0  # grist planned, m in 100 g
 SKEIN = 182.88  # what a skein holds, as the sheet Figures has it: 200 yd
-BREED = {"name": "Invented breed", "yield_low": 0.45, "yield_high": 0.65, "skirting": 0.15, "preparation": 0.06, "spinning": 0.03}
+BREED = {
+    "name": "Invented breed",
+    "yield_low": 0.45,
+    "yield_high": 0.65,
+    "skirting": 0.15,
+    "preparation": 0.06,
+    "spinning": 0.03,
+}
 PLAN, SKEINS_DIFFER, NEED, OWN_RECORD = 0.08, 0.08, 0.05, 0.01
 USUAL, USUAL_DOUBT, SAMPLE_DOUBT = 0.05, 0.03, 0.01
 TAPE, SLACK, SCALE, BATCH, BALL = 0.635, 0.005, 0.005, 0.03, 0.02
@@ -52,7 +59,17 @@ def _reel(draw: Draw, name: str, tolerance: float = TOLERANCE) -> tuple[dict, fl
     return {"name": name, "rated": RATED, "tolerance": tolerance}, RATED + draw.uniform(-tolerance, tolerance)
 
 
-def _skein(draw: Draw, name: str, reel: str, loop: float, shrinkage: float, grist: float, scale: float, slack: float | None, **more) -> tuple[dict, float, float]:
+def _skein(
+    draw: Draw,
+    name: str,
+    reel: str,
+    loop: float,
+    shrinkage: float,
+    grist: float,
+    scale: float,
+    slack: float | None,
+    **more,
+) -> tuple[dict, float, float]:
     """A skein as it is typed; its true finished length and its true mass. `slack` is given where the washed loop is measured."""
     counted = float(draw.integers(90, 140))
     length = (counted + draw.uniform(-1, 1)) * loop / 100 * (1 - shrinkage)
@@ -74,7 +91,15 @@ def left_by_washing(draw: Draw) -> float:
     return 1 - (USUAL + USUAL_DOUBT * draw.normal())
 
 
-def _skeins(tag: str, draw: Draw, reels: int, washed: bool, sampled: bool = False, tolerance: float = TOLERANCE, need: float = NEED) -> World:
+def _skeins(
+    tag: str,
+    draw: Draw,
+    reels: int,
+    washed: bool,
+    sampled: bool = False,
+    tolerance: float = TOLERANCE,
+    need: float = NEED,
+) -> World:
     """A project all of whose yarn is spun: six skeins."""
     scale, slack = SCALE * draw.normal(), SLACK * draw.normal() if washed else None
     seen = round(draw.uniform(0.02, 0.10), 3)
@@ -82,7 +107,17 @@ def _skeins(tag: str, draw: Draw, reels: int, washed: bool, sampled: bool = Fals
     named = [_reel(draw, f"Reel {number} {tag}", tolerance) for number in range(reels)]
     grist = PLANNED * (1 + PLAN * draw.normal())
     made = [
-        _skein(draw, f"Skein {number} {tag}", named[number % reels][0]["name"], named[number % reels][1], shrinkage, grist, scale, slack, project=f"Piece {tag}")
+        _skein(
+            draw,
+            f"Skein {number} {tag}",
+            named[number % reels][0]["name"],
+            named[number % reels][1],
+            shrinkage,
+            grist,
+            scale,
+            slack,
+            project=f"Piece {tag}",
+        )
         for number in range(6)
     ]
     stated, takes = _wanted(draw, 6 * 115 * RATED / 100 * (1 - (seen if sampled else USUAL)), need)
@@ -90,7 +125,14 @@ def _skeins(tag: str, draw: Draw, reels: int, washed: bool, sampled: bool = Fals
     samples = [{"name": f"Sample {tag}", "unwashed": 10.0, "washed": round(10 * (1 - seen), 2)}] if sampled else []
     if sampled:
         project["sample"] = f"Sample {tag}"
-    return World([project], sum(length for _, length, _ in made), takes, [typed for typed, *_ in made], [reel for reel, _ in named], samples=samples)
+    return World(
+        [project],
+        sum(length for _, length, _ in made),
+        takes,
+        [typed for typed, *_ in made],
+        [reel for reel, _ in named],
+        samples=samples,
+    )
 
 
 def unwashed(tag: str, draw: Draw) -> World:
@@ -117,7 +159,12 @@ def rough_reel(tag: str, draw: Draw) -> World:
 def _top(tag: str, draw: Draw, scale: float, weight: float = 900.0) -> tuple[dict, float]:
     """A lot of prepared fiber as it is typed, and the yarn that it really gives."""
     loss = draw.uniform(0.01, 0.05)
-    return {"name": f"Lot {tag}", "kind": BREED["name"], "state": "prepared fiber", "weight": round(weight * (1 + scale), 1)}, weight * (1 - loss)
+    return {
+        "name": f"Lot {tag}",
+        "kind": BREED["name"],
+        "state": "prepared fiber",
+        "weight": round(weight * (1 + scale), 1),
+    }, weight * (1 - loss)
 
 
 def half_spun(tag: str, draw: Draw) -> World:
@@ -125,20 +172,51 @@ def half_spun(tag: str, draw: Draw) -> World:
     lot, yarn = _top(tag, draw, scale)
     grist = PLANNED * (1 + PLAN * draw.normal())
     reel, loop = _reel(draw, f"Reel {tag}")
-    made = [_skein(draw, f"Skein {number} {tag}", reel["name"], loop, shrinkage, grist, scale, slack, project=f"Piece {tag}", lot=lot["name"]) for number in range(5)]
+    made = [
+        _skein(
+            draw,
+            f"Skein {number} {tag}",
+            reel["name"],
+            loop,
+            shrinkage,
+            grist,
+            scale,
+            slack,
+            project=f"Piece {tag}",
+            lot=lot["name"],
+        )
+        for number in range(5)
+    ]
     rest = yarn - sum(mass for *_, mass in made)
     has = sum(length for _, length, _ in made) + _spun(draw, rest, grist, 115 * RATED / 100 * (1 - USUAL))
     stated, takes = _wanted(draw, 900 * 0.97 * PLANNED / 100)
-    return World([{"name": f"Piece {tag}", "wanted": round(stated, 1), "grist": PLANNED, "lot_1": lot["name"]}], has, takes, [typed for typed, *_ in made], [reel], [lot])
+    return World(
+        [{"name": f"Piece {tag}", "wanted": round(stated, 1), "grist": PLANNED, "lot_1": lot["name"]}],
+        has,
+        takes,
+        [typed for typed, *_ in made],
+        [reel],
+        [lot],
+    )
 
 
 def raw_fleece(tag: str, draw: Draw) -> World:
     scale = SCALE * draw.normal()
-    kept = (1 - draw.uniform(0.05, 0.25)) * draw.uniform(0.45, 0.65) * (1 - draw.uniform(0.02, 0.10)) * (1 - draw.uniform(0.01, 0.05))
+    kept = (
+        (1 - draw.uniform(0.05, 0.25))
+        * draw.uniform(0.45, 0.65)
+        * (1 - draw.uniform(0.02, 0.10))
+        * (1 - draw.uniform(0.01, 0.05))
+    )
     lot = {"name": f"Lot {tag}", "kind": BREED["name"], "state": "raw fleece", "weight": round(2500 * (1 + scale), 0)}
     stated, takes = _wanted(draw, 2500 * 0.85 * 0.55 * 0.94 * 0.97 * PLANNED / 100)
     has = _spun(draw, 2500 * kept, PLANNED * (1 + PLAN * draw.normal()))
-    return World([{"name": f"Piece {tag}", "wanted": round(stated, 1), "grist": PLANNED, "lot_1": lot["name"]}], has, takes, fiber=[lot])
+    return World(
+        [{"name": f"Piece {tag}", "wanted": round(stated, 1), "grist": PLANNED, "lot_1": lot["name"]}],
+        has,
+        takes,
+        fiber=[lot],
+    )
 
 
 def _plied(tag: str, draw: Draw, skeins: int) -> World:
@@ -153,8 +231,22 @@ def _plied(tag: str, draw: Draw, skeins: int) -> World:
     of_thread = grams * thread / 100 * batch * float(np.mean(1 + BALL * draw.normal(size=spools)))
     silk = {"name": f"Thread {tag}", "state": "yarn or thread", "weight": grams, "grist": thread}
     strands = [
-        {"design": f"Yarn {tag}", "name": f"Single {tag}", "number": single, "system": "meters per 100 grams", "place": 1.0, "lot": wool["name"]},
-        {"design": f"Yarn {tag}", "name": f"Silk {tag}", "number": thread, "system": "meters per 100 grams", "place": 2.0, "lot": silk["name"]},
+        {
+            "design": f"Yarn {tag}",
+            "name": f"Single {tag}",
+            "number": single,
+            "system": "meters per 100 grams",
+            "place": 1.0,
+            "lot": wool["name"],
+        },
+        {
+            "design": f"Yarn {tag}",
+            "name": f"Silk {tag}",
+            "number": thread,
+            "system": "meters per 100 grams",
+            "place": 2.0,
+            "lot": silk["name"],
+        },
     ]
     reel, loop = _reel(draw, f"Reel {tag}")
     made, plied, used = [], 0.0, 0.0
@@ -163,7 +255,12 @@ def _plied(tag: str, draw: Draw, skeins: int) -> World:
         long = (counted + draw.uniform(-1, 1)) * loop / 100
         plied, used = plied + long, used + long / single_now * 100
         mass = long / single_now * 100 + long / (thread * batch) * 100
-        typed = {"name": f"Skein {number} {tag}", "reel": reel["name"], "wraps": counted, "gross": round(mass * (1 + scale), 1)}
+        typed = {
+            "name": f"Skein {number} {tag}",
+            "reel": reel["name"],
+            "wraps": counted,
+            "gross": round(mass * (1 + scale), 1),
+        }
         made.append(typed | {"project": f"Piece {tag}", "design": f"Yarn {tag}"})
     stated, takes = _wanted(draw, nominal)
     return World(
@@ -193,7 +290,12 @@ def bought(tag: str, draw: Draw) -> World:
     has = float(np.sum(label * (1 + BATCH * draw.normal()) * (1 + BALL * draw.normal(size=balls))))
     lot = {"name": f"Lot {tag}", "state": "yarn or thread", "weight": 50.0 * balls, "grist": label * 2}
     stated, takes = _wanted(draw, label * balls)
-    return World([{"name": f"Piece {tag}", "wanted": round(stated, 1), "lot_1": lot["name"], "package": label}], has, takes, fiber=[lot])
+    return World(
+        [{"name": f"Piece {tag}", "wanted": round(stated, 1), "lot_1": lot["name"], "package": label}],
+        has,
+        takes,
+        fiber=[lot],
+    )
 
 
 def two_projects(tag: str, draw: Draw) -> World:
@@ -202,7 +304,10 @@ def two_projects(tag: str, draw: Draw) -> World:
     nominal = 900 * 0.97 * PLANNED / 100
     pieces = [_wanted(draw, nominal * share) for share in (0.6, 0.4)]
     has = _spun(draw, yarn, PLANNED * (1 + PLAN * draw.normal()))
-    projects = [{"name": f"{name} {tag}", "wanted": round(stated, 1), "grist": PLANNED, "lot_1": lot["name"]} for name, (stated, _) in zip(("Piece", "Other"), pieces, strict=True)]
+    projects = [
+        {"name": f"{name} {tag}", "wanted": round(stated, 1), "grist": PLANNED, "lot_1": lot["name"]}
+        for name, (stated, _) in zip(("Piece", "Other"), pieces, strict=True)
+    ]
     return World(projects, has, sum(takes for _, takes in pieces), fiber=[lot])
 
 

@@ -23,17 +23,46 @@ RECORDS = {
         {"name": "Spare", "rated": 54.0},
     ],
     "fiber": [
-        {"name": "Clover", "state": "raw fleece", "weight": 104.0, "grist": 850.0, "own_skirting": 0.15, "note": "=cmd|calc"},
+        {
+            "name": "Clover",
+            "state": "raw fleece",
+            "weight": 104.0,
+            "grist": 850.0,
+            "own_skirting": 0.15,
+            "note": "=cmd|calc",
+        },
         {"name": "Gray thread", "state": "yarn or thread", "weight": 2.2, "grist": 9000.0},
     ],
     "skeins": [
         {"name": "First", "reel": "Clock reel", "wraps": 104.0, "gross": 4.02, "tare": 0.12, "lot": "Clover"},
-        {"name": "Second", "reel": "Spare", "wraps": 142.0, "part_wrap": 0.5, "gross": 3.74, "washed_loop": 51.3, "lot": "Clover"},
-        {"name": "Third", "reel": "Clock reel", "wraps": 98.0, "rest": 1.5, "gross": 3.88, "counted_wpi": 12.5, "lot": "Clover"},
+        {
+            "name": "Second",
+            "reel": "Spare",
+            "wraps": 142.0,
+            "part_wrap": 0.5,
+            "gross": 3.74,
+            "washed_loop": 51.3,
+            "lot": "Clover",
+        },
+        {
+            "name": "Third",
+            "reel": "Clock reel",
+            "wraps": 98.0,
+            "rest": 1.5,
+            "gross": 3.88,
+            "counted_wpi": 12.5,
+            "lot": "Clover",
+        },
     ],
     "projects": [{"name": "Hat", "wanted": 200.0, "margin": 0.1, "grist": 850.0, "lot_1": "Clover"}],
 }
-CARDS = {"buying_length": 2400.0, "counts_number": 20.0, "weighed_mass": 0.35, "pace_start": 46357.0, "scouring_hot": 140.0}
+CARDS = {
+    "buying_length": 2400.0,
+    "counts_number": 20.0,
+    "weighed_mass": 0.35,
+    "pace_start": 46357.0,
+    "scouring_hot": 140.0,
+}
 
 
 LEFT_OUT = all_but("Guide", "Buying", "Counts", "Time", "Figures", "Scouring", "Uses")  # what is filled in below stays
@@ -41,7 +70,16 @@ LEFT_OUT = all_but("Guide", "Buying", "Counts", "Time", "Figures", "Scouring", "
 
 def small(units: str = "us", lines: int = LINES, **more) -> Settings:
     """Settings with few lines, an empty guide, two reels of inches, and the chapters that are filled in below."""
-    return Settings(**{"units": units, "fibers": "", "reels": REELS, "leave_out": LEFT_OUT, "rows": Rows(**dict.fromkeys(Rows.model_fields, lines))} | more)
+    return Settings(
+        **{
+            "units": units,
+            "fibers": "",
+            "reels": REELS,
+            "leave_out": LEFT_OUT,
+            "rows": Rows(**dict.fromkeys(Rows.model_fields, lines)),
+        }
+        | more
+    )
 
 
 @cache

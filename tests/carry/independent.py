@@ -23,8 +23,18 @@ class Workbook:
         with zipfile.ZipFile(path) as package:
             tree = ElementTree.fromstring(package.read("xl/workbook.xml"))
         found = ((each.get("name"), NAME.fullmatch(each.text or "")) for each in tree.iter(f"{MAIN}definedName"))
-        self._areas = {name: (area[1].replace("''", "'"), number(area[2]), int(area[3]), int(area[4] or area[3])) for name, area in found if area}
-        self._notes = {(sheet.title, each.row, each.column): each.comment.text for sheet in openpyxl.load_workbook(path) for line in sheet for each in line if each.comment}
+        self._areas = {
+            name: (area[1].replace("''", "'"), number(area[2]), int(area[3]), int(area[4] or area[3]))
+            for name, area in found
+            if area
+        }
+        self._notes = {
+            (sheet.title, each.row, each.column): each.comment.text
+            for sheet in openpyxl.load_workbook(path)
+            for line in sheet
+            for each in line
+            if each.comment
+        }
 
     def entries(self, keys) -> dict[tuple[str, int], float | str]:
         """Whatever stands in the cells of these names, by name and line."""
@@ -56,7 +66,11 @@ def plain(value) -> float | str | None:
         case date():
             return float((datetime.combine(value, time()) - DAY_NOUGHT).days)
         case time() | timedelta():
-            return (value if isinstance(value, timedelta) else timedelta(hours=value.hour, minutes=value.minute, seconds=value.second)) / timedelta(days=1)
+            return (
+                value
+                if isinstance(value, timedelta)
+                else timedelta(hours=value.hour, minutes=value.minute, seconds=value.second)
+            ) / timedelta(days=1)
         case bool():
             return str(value).upper()
         case int():

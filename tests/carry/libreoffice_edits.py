@@ -68,7 +68,14 @@ def edit(document, job):
 def main(folder, jobs):
     address = f"pipe,name=edits-{os.getpid()}"
     office = subprocess.Popen(
-        ["soffice", f"-env:UserInstallation={Path(folder, 'profile').as_uri()}", "--headless", "--norestore", "--nologo", f"--accept={address};urp;"],
+        [
+            "soffice",
+            f"-env:UserInstallation={Path(folder, 'profile').as_uri()}",
+            "--headless",
+            "--norestore",
+            "--nologo",
+            f"--accept={address};urp;",
+        ],
         stdout=subprocess.DEVNULL,
         stderr=subprocess.DEVNULL,
     )

@@ -15,7 +15,14 @@ SCRIPT = Path(__file__).with_name("libreoffice_edits.py")
 @cache
 def _python() -> str | None:
     """A Python that can speak to LibreOffice."""
-    return next((each for each in (sys.executable, "/usr/bin/python3") if not subprocess.run([each, "-c", "import uno"], capture_output=True).returncode), None)
+    return next(
+        (
+            each
+            for each in (sys.executable, "/usr/bin/python3")
+            if not subprocess.run([each, "-c", "import uno"], capture_output=True).returncode
+        ),
+        None,
+    )
 
 
 def in_libreoffice(folder: Path, jobs: list[dict]) -> None:

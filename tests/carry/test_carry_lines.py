@@ -37,7 +37,9 @@ def test_there_and_back_between_yards_and_meters(old_file, old_entries, carried,
         texts = [each for each in column if not isinstance(each, float)]
         assert [each for each in back.new.entries[key] if not isinstance(each, float)] == texts, key
         numbers = [each for each in column if isinstance(each, float)]
-        assert [each for each in back.new.entries[key] if isinstance(each, float)] == pytest.approx(numbers, rel=1e-12), key
+        assert [each for each in back.new.entries[key] if isinstance(each, float)] == pytest.approx(
+            numbers, rel=1e-12
+        ), key
     assert back.new.book.comments["Skeins"] == {}
 
 
@@ -52,7 +54,9 @@ def test_with_fewer_lines_the_rest_is_left_over(old_file, carried):
     assert outcome.new.entries["skeins_name"] == ("First", "Second")
     assert outcome.leftovers[cell("skeins_name", 2)] == ("Third", ONLY_HERE)
     assert outcome.leftovers[cell("skeins_gross", 2)] == (3.88, ONLY_HERE)
-    assert {each.label for each in outcome.carried.leftovers if f"{each.sheet}!{each.cell}" == cell("skeins_gross", 2)} == {"Weight (oz) of Third"}
+    assert {
+        each.label for each in outcome.carried.leftovers if f"{each.sheet}!{each.cell}" == cell("skeins_gross", 2)
+    } == {"Weight (oz) of Third"}
     assert any(each.key == "fiber_spun" for each in outcome.carried.differences), "a skein less was spun from Clover"
 
 
@@ -64,14 +68,26 @@ def test_blank_lines_give_way_where_lines_are_few(tmp_path, carried):
 
 
 def test_a_left_out_sheet_leaves_its_entries_over(old_file, carried):
-    outcome = carried(old_file, small(leave_out=("Projects", "Project", "Knitting", "Pieces", "Weaving", "Time", "Cost")))
+    outcome = carried(
+        old_file, small(leave_out=("Projects", "Project", "Knitting", "Pieces", "Weaving", "Time", "Cost"))
+    )
     assert "projects_name" not in outcome.new.entries
-    assert {what for each, (what, _) in outcome.leftovers.items() if each.startswith("Projects!")} == {"Hat", 200.0, "10%", 850.0, "Clover"}
+    assert {what for each, (what, _) in outcome.leftovers.items() if each.startswith("Projects!")} == {
+        "Hat",
+        200.0,
+        "10%",
+        850.0,
+        "Clover",
+    }
 
 
 def test_a_label_that_ends_with_of_is_said_with_its_record(tmp_path, carried):
     settings = small(leave_out=(), fibers=None, rows=Rows(**dict.fromkeys(Rows.model_fields, LINES) | {"guide": 60}))
-    path = written(tmp_path / "mixed.xlsx", settings, filled(settings, {"fiber": [{"name": "River", "also_kind": "Silk", "also_share": 0.2}]}, {}))
+    path = written(
+        tmp_path / "mixed.xlsx",
+        settings,
+        filled(settings, {"fiber": [{"name": "River", "also_kind": "Silk", "also_share": 0.2}]}, {}),
+    )
     told = {each.label for each in carried(path, small(size="small", leave_out=())).carried.leftovers}
     assert {"Also of, River", "Its share of River"} <= told
 
@@ -84,7 +100,9 @@ def test_the_first_value_of_a_field_that_is_no_more_is_nobodys_entry(tmp_path, c
     outcome = carried(plain, small(size="small", leave_out=()), "small.xlsx")
     assert field not in outcome.new.entries and outcome.leftovers == {}
     touched = written(tmp_path / "touched.xlsx", settings, filled(settings, {}, {field: 0.07}))
-    assert [what for what, _ in carried(touched, small(size="small", leave_out=()), "touched-small.xlsx").leftovers.values()] == ["7%"]
+    assert [
+        what for what, _ in carried(touched, small(size="small", leave_out=()), "touched-small.xlsx").leftovers.values()
+    ] == ["7%"]
 
 
 def test_the_reels_of_the_new_settings_and_of_the_old_planner(old_file, carried):
@@ -116,9 +134,13 @@ def test_the_guide_takes_new_figures_only_where_nobody_touched_it(tmp_path):
     entries["guide_name"] = (*entries["guide_name"][:lines], "Fog", *[None] * (59 - lines))
     matched = match(read_filled(written(tmp_path / "old.xlsx", settings, entries)), metric)
     assert matched.entries["guide_yield_low"][0] == 0.123
-    assert matched.entries["guide_fleece_low"][0] == pytest.approx(entries["guide_fleece_low"][0] * 0.45359237, rel=1e-14)
+    assert matched.entries["guide_fleece_low"][0] == pytest.approx(
+        entries["guide_fleece_low"][0] * 0.45359237, rel=1e-14
+    )
     published = {record["name"]: record for record in metric.blocks["guide"].starts_with}
-    assert matched.entries["guide_fleece_low"][1] == published[names[1]]["fleece_low"], "rounded as the new guide has it"
+    assert matched.entries["guide_fleece_low"][1] == published[names[1]]["fleece_low"], (
+        "rounded as the new guide has it"
+    )
     assert matched.entries["guide_name"][2] is None, "a deleted line does not come back"
     assert matched.entries["guide_name"][lines] == "Fog"
     assert len([block for block, _ in matched.renewed if block == "guide"]) == lines - 2
@@ -132,7 +154,9 @@ def test_lines_that_share_a_name_are_known_by_all_their_words(tmp_path):
     entries = filled(settings, {}, {})
     hats = {entries["uses_size"][row]: row for row, name in enumerate(entries["uses_name"]) if name == "hat"}
     assert set(hats) == {"child", "grown"}
-    entries["uses_length"] = tuple(130.0 if row == hats["grown"] else each for row, each in enumerate(entries["uses_length"]))
+    entries["uses_length"] = tuple(
+        130.0 if row == hats["grown"] else each for row, each in enumerate(entries["uses_length"])
+    )
     matched = match(read_filled(written(tmp_path / "old.xlsx", settings, entries)), metric)
     given = {(each["name"], each["size"]): each["length"] for each in metric.blocks["uses"].starts_with}
     assert matched.entries["uses_length"][hats["child"]] == given["hat", "child"], "nobody touched it"
@@ -144,10 +168,17 @@ def test_lines_that_share_a_name_are_known_by_all_their_words(tmp_path):
 
 def test_entries_that_the_planner_does_not_take_stay_and_are_told(tmp_path, carried):
     settings = small()
-    lines = [{"name": "First", "reel": "Attic reel", "wraps": "about a hundred", "gross": -3.0, "tare": "12,5", "lot": 7.0}]
+    lines = [
+        {"name": "First", "reel": "Attic reel", "wraps": "about a hundred", "gross": -3.0, "tare": "12,5", "lot": 7.0}
+    ]
     path = written(tmp_path / "old.xlsx", settings, filled(settings, {"skeins": lines}, {}))
     outcome = carried(path, small("metric"))
-    assert [outcome.new.entries[f"skeins_{key}"][0] for key in ("reel", "wraps", "tare", "lot")] == ["Attic reel", "about a hundred", "12,5", 7.0]
+    assert [outcome.new.entries[f"skeins_{key}"][0] for key in ("reel", "wraps", "tare", "lot")] == [
+        "Attic reel",
+        "about a hundred",
+        "12,5",
+        7.0,
+    ]
     assert outcome.new.entries["skeins_gross"][0] == pytest.approx(-3 * 28.349523125)
     told = {f"{each.sheet}!{each.cell}": each for each in outcome.carried.leftovers}
     assert set(told) == {cell(f"skeins_{key}") for key in ("reel", "wraps", "gross", "tare", "lot")}

@@ -19,7 +19,9 @@ FEW = Rows(**dict.fromkeys(Rows.model_fields, 2) | {"uses": LINES})  # what piec
 def untidy(old_settings, tmp_path_factory):
     """A planner with too many lines for the next, a wrong entry, and a text that looks like a formula."""
     lines = [{"name": "First", "wraps": "many"}, {"name": "Second", "wraps": 20.0}, {"name": "=HYPERLINK(1)"}]
-    return written(tmp_path_factory.mktemp("untidy") / "old.xlsx", old_settings, filled(old_settings, {"skeins": lines}, {}))
+    return written(
+        tmp_path_factory.mktemp("untidy") / "old.xlsx", old_settings, filled(old_settings, {"skeins": lines}, {})
+    )
 
 
 def column(book, name: str) -> list:
@@ -44,7 +46,14 @@ def test_what_stands_on_the_sheet_and_comes_along(untidy, carried, tmp_path):
     carried(untidy, small(rows=FEW))
     told = rows(tmp_path / "new.xlsx")
     assert told == [
-        ("Skeins", cell("skeins_name", 2).partition("!")[2], "Skein", "=HYPERLINK(1)", "the new planner has only 2 lines here", "only here"),
+        (
+            "Skeins",
+            cell("skeins_name", 2).partition("!")[2],
+            "Skein",
+            "=HYPERLINK(1)",
+            "the new planner has only 2 lines here",
+            "only here",
+        ),
         (
             "Skeins",
             cell("skeins_wraps").partition("!")[2],
@@ -58,12 +67,16 @@ def test_what_stands_on_the_sheet_and_comes_along(untidy, carried, tmp_path):
     assert (first.value, first.data_type) == ("=HYPERLINK(1)", "s"), "a text stays a text"
     carried(tmp_path / "new.xlsx", None, "again.xlsx")
     before = [(*told[0][:4], BEFORE + told[0][4], told[0][5]), told[1]]
-    assert sorted(rows(tmp_path / "again.xlsx")) == sorted(before), "its lines come along, and none twice; what was said of one is said to be of then"
+    assert sorted(rows(tmp_path / "again.xlsx")) == sorted(before), (
+        "its lines come along, and none twice; what was said of one is said to be of then"
+    )
     mended = openpyxl.load_workbook(tmp_path / "again.xlsx")
     mended["Skeins"][cell("skeins_wraps").partition("!")[2]] = 104
     mended.save(tmp_path / "mended.xlsx")
     carried(tmp_path / "mended.xlsx", None, "last.xlsx")
-    assert rows(tmp_path / "last.xlsx") == before[:1], "what was seen to is told no more, and of which sheet a line comes is told once"
+    assert rows(tmp_path / "last.xlsx") == before[:1], (
+        "what was seen to is told no more, and of which sheet a line comes is told once"
+    )
 
 
 def test_a_deleted_sheet_is_gone(untidy, carried, tmp_path):

@@ -22,7 +22,9 @@ def few(small):
 
 @pytest.fixture
 def filled(few, tmp_path):
-    entries = with_records(few.planner, starting_entries(few.planner), "skeins", [{"name": "Moth", "gross": 4.5, "tare": 0.25}])
+    entries = with_records(
+        few.planner, starting_entries(few.planner), "skeins", [{"name": "Moth", "gross": 4.5, "tare": 0.25}]
+    )
     (tmp_path / "old.xlsx").write_bytes(workbook(few, entries))
     return tmp_path / "old.xlsx"
 

@@ -14,7 +14,8 @@ from workbookgen.planner_file import read_planner
 from .older.make_older import CARDS, RECORDS
 
 OLDEST, LATEST, BEFORE_TIMES_MOVED, SAID_OTHERWISE, IN_METERS = (
-    Path(__file__).parent / "older" / f"{commit}.xlsx" for commit in ("1f39ebd", "fb79c8c", "03fbab8", "ef6c051", "49d3ab3")
+    Path(__file__).parent / "older" / f"{commit}.xlsx"
+    for commit in ("1f39ebd", "fb79c8c", "03fbab8", "ef6c051", "49d3ab3")
 )
 PACKING = "thickness_packing"  # is worked out now, from K
 # Up to version 0.4.3 a design was not washed: its grist, and what a project reckons by it.
@@ -27,9 +28,16 @@ OF_WASHED_DESIGN = {
     "projects_part_1_need_square",
     "projects_finer",
 }
-DROPPED = {"skeins_second_lot", "skeins_second_share"}  # a skein of several lots is of a design now, which knows its shares
+DROPPED = {
+    "skeins_second_lot",
+    "skeins_second_share",
+}  # a skein of several lots is of a design now, which knows its shares
 FALLEN = {
-    OLDEST: {"Counts!B45": (CARDS[PACKING], ONLY_HERE), "Skeins!K9": ("Gray thread", ONLY_HERE), "Skeins!L9": (0.18, ONLY_HERE)},
+    OLDEST: {
+        "Counts!B45": (CARDS[PACKING], ONLY_HERE),
+        "Skeins!K9": ("Gray thread", ONLY_HERE),
+        "Skeins!L9": (0.18, ONLY_HERE),
+    },
     LATEST: {
         "Counts!B45": (CARDS[PACKING], ONLY_HERE),
         "Twist!B8": (0.5, ONLY_HERE),
@@ -71,7 +79,10 @@ def test_all_its_entries_come_over_and_mean_the_same(old, carried):
         assert key == PACKING or outcome.new.entries[key] == (value,)
     assert outcome.new.entries["thickness_k_touching"] == (0.9,), "a first value that it brought along"
     assert_told_as_it_was_shown(outcome, old)
-    assert outcome.leftovers == {"Skeins!B10": ("Attic reel", IN_ITS_CELL), "Skeins!C10": ("about a hundred", IN_ITS_CELL)} | FALLEN[OLDEST]
+    assert (
+        outcome.leftovers
+        == {"Skeins!B10": ("Attic reel", IN_ITS_CELL), "Skeins!C10": ("about a hundred", IN_ITS_CELL)} | FALLEN[OLDEST]
+    )
     assert outcome.new.entries["samples_name"] == (None,) * 30, "a new log is as a new planner has it"
     assert outcome.new.settings.title == "An older planner"
 
@@ -103,13 +114,17 @@ def test_fibers_get_the_names_for_labels_that_it_had_no_column_for(carried):
 
 @pytest.mark.parametrize("path", [OLDEST, LATEST], ids=lambda path: path.stem)
 def test_one_of_another_version_is_not_checked_but_carried(path):
-    with pytest.raises(FileError, match=rf"made with workbookgen 0\.1\.0, and this is .*workbookgen carry .*{path.name}"):
+    with pytest.raises(
+        FileError, match=rf"made with workbookgen 0\.1\.0, and this is .*workbookgen carry .*{path.name}"
+    ):
         read_planner(path)
 
 
 def test_its_own_reel_is_not_lost_to_one_of_the_settings(carried):
     outcome = carried(OLDEST)
-    assert outcome.new.entries["reels_name"][:3] == ("Porch reel", "Crow niddy", None), "Spare reel was written over by hand"
+    assert outcome.new.entries["reels_name"][:3] == ("Porch reel", "Crow niddy", None), (
+        "Spare reel was written over by hand"
+    )
 
 
 @pytest.mark.parametrize("old", [OLDEST, LATEST])
@@ -122,7 +137,11 @@ def test_skeins_that_belonged_to_no_project_are_told_of(carried, old):
 def test_what_was_said_of_a_project_on_its_own_sheet_comes_to_the_project(carried):
     """The first line is of the one project; the second of none that is there, and of the third line's project the first has spoken."""
     outcome = carried(BEFORE_TIMES_MOVED)
-    assert [outcome.new.entries[f"projects_{key}"] for key in ("strands", "take_up", "done")] == [(3.0, None, None), (0.06, None, None), (9.0, None, None)]
+    assert [outcome.new.entries[f"projects_{key}"] for key in ("strands", "take_up", "done")] == [
+        (3.0, None, None),
+        (0.06, None, None),
+        (9.0, None, None),
+    ]
     listed = {what for what, _ in outcome.leftovers.values()}
     assert {"Given away", 3.0, "Winter cardigan", 1.0} <= listed and not {"winter cardigan", 9.0} & listed
 
@@ -141,11 +160,15 @@ def test_words_of_the_planner_that_are_others_now_are_nobodys_entries(carried):
 def test_what_a_planner_in_meters_told_in_yards_a_pound_is_no_other_result_now(carried):
     """Up to version 0.4.2 the grist of a lot, its limits and those of a project were told so in every planner."""
     old, outcome = read_filled(IN_METERS), carried(IN_METERS)
-    new = [each.key for each in outcome.carried.differences if each.before is None]  # this planner is a small one, which had no wraps but those counted
+    new = [
+        each.key for each in outcome.carried.differences if each.before is None
+    ]  # this planner is a small one, which had no wraps but those counted
     assert set(new) == {"skeins_wpi", "skeins_weight_class", "skeins_wraps_words"}
     other = {each.key for each in outcome.carried.differences if each.key not in new}
     assert other == OF_WASHED_DESIGN and outcome.leftovers == {}
     for key in TOLD_IN:  # and the file has each of them, in yards per pound
         before, now = old.cell(key, 0).value, outcome.new.cell(key, 0).value
         washed = 1 / 0.95 if key in OF_WASHED_DESIGN else 1
-        assert before == pytest.approx(now * washed * 4.96054648, rel=1e-8), key  # of a meter in 100 g: 0.9144 m and 453.59237 g
+        assert before == pytest.approx(now * washed * 4.96054648, rel=1e-8), (
+            key
+        )  # of a meter in 100 g: 0.9144 m and 453.59237 g

@@ -21,7 +21,14 @@ def times(monkeypatch):
         does = getattr(module, name)
         monkeypatch.setattr(module, name, lambda *given: (done.append(name), does(*given))[1])
 
-    for module, name in ((planner, "planner"), (planner, "open_book"), (as_made, "place"), (carrying, "place"), (carrying, "write"), (carrying, "computed")):
+    for module, name in (
+        (planner, "planner"),
+        (planner, "open_book"),
+        (as_made, "place"),
+        (carrying, "place"),
+        (carrying, "write"),
+        (carrying, "computed"),
+    ):
         counted(module, name)
     for kept in (planner.described, as_made.laid_out, as_made.said):
         kept.cache_clear()
@@ -59,5 +66,8 @@ def test_the_engine_gets_the_new_file_and_knows_none_of_its_values(old_file, tmp
     monkeypatch.setattr(build, "engine", lambda name: Looking())
     assert carrying.carry(old_file, tmp_path / "new.xlsx").unproven == ()
     new, [seen] = open_book(tmp_path / "new.xlsx").sheets, given
-    assert seen == {sheet: {place: Cell(POISON, each.formula) if each.formula else each for place, each in cells.items()} for sheet, cells in new.items()}
+    assert seen == {
+        sheet: {place: Cell(POISON, each.formula) if each.formula else each for place, each in cells.items()}
+        for sheet, cells in new.items()
+    }
     assert len({each.value for cells in new.values() for each in cells.values() if each.formula}) > 100

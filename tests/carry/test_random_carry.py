@@ -35,7 +35,12 @@ LINES, MORE = 5, 7
 UNITS = ("us", "us-grams", "metric")
 SAVED = (".ods", ".xlsx", "Gnumeric", ".xlsx")  # one after the other
 SHEETS = {"skeins": "Skeins", "fiber": "Fiber"}  # logs in which a line may be inserted
-NUMBERED = ("skeins_wraps", "skeins_gross", "fiber_weight", "projects_wanted")  # inputs into which arithmetic may be typed
+NUMBERED = (
+    "skeins_wraps",
+    "skeins_gross",
+    "fiber_weight",
+    "projects_wanted",
+)  # inputs into which arithmetic may be typed
 ODD = (
     "Élan",
     "e\u0301lan",
@@ -76,7 +81,11 @@ def few(units: str, lines: int, seed: int) -> Settings:
 
     At a push the first planner that is drawn has all chapters, in a long run each.
     """
-    return small(units, leave_out=() if LONG or seed == 0 else LEFT_OUT, rows=Rows(**dict.fromkeys(Rows.model_fields, lines) | {"uses": len(USUAL) + lines}))
+    return small(
+        units,
+        leave_out=() if LONG or seed == 0 else LEFT_OUT,
+        rows=Rows(**dict.fromkeys(Rows.model_fields, lines) | {"uses": len(USUAL) + lines}),
+    )
 
 
 @dataclass(frozen=True)
@@ -101,8 +110,15 @@ class Drawn:
     @property
     def typed(self) -> dict[Place, float | str]:
         """All that stands in the planner in the end."""
-        entries = {(key, row): entry for key, column in self.entries.items() for row, entry in enumerate(column) if entry not in (None, "")}
-        return {self.moved(place): entry for place, entry in entries.items()} | {place: eval(text[1:]) for place, text in self.formulas.items()}
+        entries = {
+            (key, row): entry
+            for key, column in self.entries.items()
+            for row, entry in enumerate(column)
+            if entry not in (None, "")
+        }
+        return {self.moved(place): entry for place, entry in entries.items()} | {
+            place: eval(text[1:]) for place, text in self.formulas.items()
+        }
 
     def job(self, planner: Path, saved: Path) -> dict:
         """The edits, for LibreOffice."""
@@ -122,9 +138,13 @@ def draw(seed: int) -> Drawn:
     keys = sorted(entries)
     for key in at_random.sample(keys, 40):
         odd = at_random.choice(ODD)
-        is_before_days = isinstance(odd, float) and odd < 0 and layout.placements[key].field.unit is DAY  # the other reader keeps only the time of such a day
+        is_before_days = (
+            isinstance(odd, float) and odd < 0 and layout.placements[key].field.unit is DAY
+        )  # the other reader keeps only the time of such a day
         entries[key][at_random.randrange(len(entries[key]))] = "-" if is_before_days else odd
-    pinned = {(key, at_random.randrange(len(entries[key]))): f"ask Fern about {key}" for key in at_random.sample(keys, 6)}
+    pinned = {
+        (key, at_random.randrange(len(entries[key]))): f"ask Fern about {key}" for key in at_random.sample(keys, 6)
+    }
     return Drawn(
         units,
         other,
@@ -174,7 +194,9 @@ def test_carried_there_and_back_all_is_where_it_was(seed, planners, tmp_path):
         assert unlike(each, units, kept, workbook.entries(each.entries)) == {}
         assert [entry for (key, _), entry in each.typed.items() if key not in kept and entry not in listed] == []
         notes = {place: text.partition("\n")[0] for place, text in workbook.notes(each.entries).items()}
-        assert [place for place, text in each.notes.items() if text != notes.get(each.moved(place)) and text not in listed] == []
+        assert [
+            place for place, text in each.notes.items() if text != notes.get(each.moved(place)) and text not in listed
+        ] == []
         assert set(each.formulas.values()) <= set(listed), "arithmetic is kept on Leftovers"
 
 
@@ -184,14 +206,22 @@ def unlike(each: Drawn, units: str, keys: list[str], found: dict[Place, float | 
     return {
         place: (wanted.get(place), found.get(place))
         for place in wanted.keys() | found.keys()
-        if not (same(wanted.get(place), found.get(place)) or _are_days_alike(each, place, wanted.get(place), found.get(place)))
+        if not (
+            same(wanted.get(place), found.get(place))
+            or _are_days_alike(each, place, wanted.get(place), found.get(place))
+        )
     }
 
 
 def _are_days_alike(each: Drawn, place: Place, one, other) -> bool:
     """The other reader tells a day by the clock, to the millisecond, and one before the first of all as that one."""
     _, field = each.layout.planner.by_key[place[0]]
-    return field.unit is DAY and isinstance(one, float) and isinstance(other, float) and abs(max(one, 0.0) - other) < 1.2e-8
+    return (
+        field.unit is DAY
+        and isinstance(one, float)
+        and isinstance(other, float)
+        and abs(max(one, 0.0) - other) < 1.2e-8
+    )
 
 
 def in_units(each: Drawn, place: Place, entry: float | str, units: str) -> float | str:

@@ -65,7 +65,9 @@ def demo(built):
 
 
 def by_libreoffice(ending: str):
-    return lambda path, folder: convert(path, folder / f"saved.{ending}", recalculate=False) or folder / f"saved.{ending}"
+    return lambda path, folder: (
+        convert(path, folder / f"saved.{ending}", recalculate=False) or folder / f"saved.{ending}"
+    )
 
 
 def by_gnumeric(path: Path, folder: Path) -> Path:
@@ -100,7 +102,9 @@ def edited(tmp_path_factory):
     folder = tmp_path_factory.mktemp("edited")
     (folder / "planner.xlsx").write_bytes(workbook(laid_out(small()), filled(small())))
     files = {ending: folder / f"edited.{ending}" for ending in ("xlsx", "ods")}
-    in_libreoffice(folder, [EDITS | {"planner": str(folder / "planner.xlsx"), "saved": [str(each) for each in files.values()]}])
+    in_libreoffice(
+        folder, [EDITS | {"planner": str(folder / "planner.xlsx"), "saved": [str(each) for each in files.values()]}]
+    )
     return files
 
 

@@ -19,13 +19,19 @@ SKEINS = [{"name": "First", "reel": "élan", "wraps": 100.0, "gross": 4.0}]
 def accented(tmp_path_factory):
     """A right planner: to spreadsheet programs É and é are one name."""
     settings = small(reels=())
-    return written(tmp_path_factory.mktemp("accented") / "old.xlsx", settings, filled(settings, {"reels": REELS, "skeins": SKEINS}, {}))
+    return written(
+        tmp_path_factory.mktemp("accented") / "old.xlsx",
+        settings,
+        filled(settings, {"reels": REELS, "skeins": SKEINS}, {}),
+    )
 
 
 def test_a_planner_that_only_the_embedded_engine_reads_otherwise_is_carried(accented, carried, tmp_path):
     outcome = carried(accented)
     assert outcome.new.entries["skeins_reel"][0] == "élan"
-    assert outcome.carried.unproven[0].sentence.startswith("it takes a name for another one where capitals other than A to Z")
+    assert outcome.carried.unproven[0].sentence.startswith(
+        "it takes a name for another one where capitals other than A to Z"
+    )
     assert outcome.new.cell("skeins_loop", 0).value == 72.0, "the value of the library stands there"
     said = list(sentences(outcome.carried, accented, tmp_path / "new.xlsx"))
     assert any(each.startswith("In ") and "works them out anew" in each for each in said)
@@ -56,13 +62,19 @@ def test_what_the_old_file_showed_is_told_where_it_is_another(tmp_path, carried)
     assert (difference.key, difference.row, difference.before, difference.after) == ("skeins_loop", 0, was + 1, was)
 
 
-@pytest.mark.parametrize(("one", "other"), [("Straße", "STRASSE"), ("Élan", "E\u0301lan"), ("Big wheel", "Big\u00a0wheel")])
+@pytest.mark.parametrize(
+    ("one", "other"), [("Straße", "STRASSE"), ("Élan", "E\u0301lan"), ("Big wheel", "Big\u00a0wheel")]
+)
 def test_names_that_are_one_to_some_programs_only_are_told(one, other, tmp_path, carried):
     settings = small(reels=())
     records = {"reels": [{"name": one, "rated": 72.0}], "skeins": [{"name": "First", "reel": other, "wraps": 100.0}]}
     outcome = carried(written(tmp_path / "old.xlsx", settings, filled(settings, records, {})))
     [note] = outcome.carried.notes
-    assert f'"{one}" (' in note.sentence and f'"{other}" (' in note.sentence and "one name to some programs" in note.sentence
+    assert (
+        f'"{one}" (' in note.sentence
+        and f'"{other}" (' in note.sentence
+        and "one name to some programs" in note.sentence
+    )
     assert outcome.new.entries["skeins_reel"][0] == other, "it stands as it was typed"
 
 

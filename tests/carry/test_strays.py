@@ -11,7 +11,14 @@ from workbookgen.filled.planner import described
 from .conftest import cell, small
 
 DESK = described(small()).sheets[0].name
-FACT = cell(next(f"{key}_{column.key}" for key, table in described(small()).tables.items() for column in table.columns if isinstance(column.values[0], str)))
+FACT = cell(
+    next(
+        f"{key}_{column.key}"
+        for key, table in described(small()).tables.items()
+        for column in table.columns
+        if isinstance(column.values[0], str)
+    )
+)
 EDITS = {
     cell("skeins_wraps", 0): "=6.5*16",  # arithmetic in an input
     cell("skeins_wraps", 1): True,
@@ -62,7 +69,9 @@ def test_everything_beside_the_inputs_is_told(outcome):
         f"{DESK}!A1": ("read this again", ONLY_HERE),
     }
     assert len(told.carried.leftovers) == len(told.leftovers), "nothing is told twice"
-    assert told.new.entries["skeins_wraps"][:2] == (104.0, "TRUE"), "arithmetic is worked out where the file has no value"
+    assert told.new.entries["skeins_wraps"][:2] == (104.0, "TRUE"), (
+        "arithmetic is worked out where the file has no value"
+    )
     assert list(told.new.book.comments["Skeins"].values()) == ["the first I liked"], "a note on an input goes along"
 
 
@@ -71,7 +80,11 @@ def test_on_a_sheet_with_inserted_lines_only_what_is_outside_is_told(old_file, t
     placement = layout_of(small()).placements["skeins_name"]
     last = placement.row + placement.rows - 1
     for defined in book.defined_names.values():
-        defined.attr_text = defined.attr_text.replace(f"${last}", f"${last + 1}") if "Skeins!" in defined.attr_text else defined.attr_text
+        defined.attr_text = (
+            defined.attr_text.replace(f"${last}", f"${last + 1}")
+            if "Skeins!" in defined.attr_text
+            else defined.attr_text
+        )
     book["Skeins"].cell(last + 1, placement.column).value = "Fifth"
     book["Skeins"].cell(last + 2, placement.column).value = "below the log"
     book["Skeins"]["ZZ5"] = "in the margin"
@@ -79,7 +92,10 @@ def test_on_a_sheet_with_inserted_lines_only_what_is_outside_is_told(old_file, t
     book.save(tmp_path / "longer.xlsx")
     outcome = carried(tmp_path / "longer.xlsx")
     assert outcome.new.entries["skeins_name"] == ("First", "Second", "Third", None, "Fifth")
-    assert outcome.leftovers == {f"Skeins!{placement.cell(placement.rows + 1)}": ("below the log", ONLY_HERE), "Skeins!ZZ5": ("in the margin", ONLY_HERE)}
+    assert outcome.leftovers == {
+        f"Skeins!{placement.cell(placement.rows + 1)}": ("below the log", ONLY_HERE),
+        "Skeins!ZZ5": ("in the margin", ONLY_HERE),
+    }
 
 
 def test_a_field_that_is_no_more_is_told_with_its_label(old_file, tmp_path, carried):

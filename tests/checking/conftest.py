@@ -20,7 +20,10 @@ def worked_out_once():
         return remembered
 
     with pytest.MonkeyPatch.context() as patch:
-        for module, names in ((check, ("expected_of_proofs", "expected_of_scenarios")), (trial, ("expected_of_proofs", "expected_of_scenarios", "scenario_of_check"))):
+        for module, names in (
+            (check, ("expected_of_proofs", "expected_of_scenarios")),
+            (trial, ("expected_of_proofs", "expected_of_scenarios", "scenario_of_check")),
+        ):
             for name in names:
                 patch.setattr(module, name, once(getattr(module, name)))
         yield

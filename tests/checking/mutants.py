@@ -56,13 +56,21 @@ KINDS: dict[str, Callable[[str], str]] = {
     "over for times": _sub(r"\*(?=[$(])", "/"),
     "plus for minus": _sub(r"-(?=[$(])", "+"),
     "minus for plus": _sub(r"\+(?=[$(A-Z])", "-"),
-    "the cell of the next row": _sub(r"(\$[A-Z]+)(\d+)(?!.*\$[A-Z]+\2\b.*\$[A-Z]+\2\b.*\$[A-Z]+\2\b)", lambda m: f"{m[1]}{int(m[2]) + 1}"),
+    "the cell of the next row": _sub(
+        r"(\$[A-Z]+)(\d+)(?!.*\$[A-Z]+\2\b.*\$[A-Z]+\2\b.*\$[A-Z]+\2\b)", lambda m: f"{m[1]}{int(m[2]) + 1}"
+    ),
     "the cell of the next column": _sub(r"(?<=\()\$([A-Z]+)(?=\d+\*)", _next_column),
     "a range one row short": _sub(r"(\$[A-Z]+\$\d+:\$[A-Z]+\$)(\d+)(?==)", lambda m: f"{m[1]}{int(m[2]) - 1}"),
-    "a sum of the column beside it": _sub(r"(?<=\)\*1,)(?:'[^']*'!|\w+!)?\$([A-Z]+)\$\d+:\$[A-Z]+\$\d+", _columns_later),
-    "the looked-up column beside it": lambda text: re.sub(r"(?<=INDEX\()(?:'[^']*'!|\w+!)?\$([A-Z]+)\$\d+:\$[A-Z]+\$\d+", _columns_later, text),
+    "a sum of the column beside it": _sub(
+        r"(?<=\)\*1,)(?:'[^']*'!|\w+!)?\$([A-Z]+)\$\d+:\$[A-Z]+\$\d+", _columns_later
+    ),
+    "the looked-up column beside it": lambda text: re.sub(
+        r"(?<=INDEX\()(?:'[^']*'!|\w+!)?\$([A-Z]+)\$\d+:\$[A-Z]+\$\d+", _columns_later, text
+    ),
     "no guard against blanks": _unguarded,
-    "no test of the domain": lambda text: re.sub(r'^(=IF\([^,]*?,)IF\((AND\((?:[^()]|\((?:[^()]|\([^()]*\))*\))*\)),(.*),""\),""\)$', r'\1\3,"")', text),
+    "no test of the domain": lambda text: re.sub(
+        r'^(=IF\([^,]*?,)IF\((AND\((?:[^()]|\((?:[^()]|\([^()]*\))*\))*\)),(.*),""\),""\)$', r'\1\3,"")', text
+    ),
     "an open upper limit": _sub(r"<=(?=1(?:00)*000\b)", ">="),
     "nothing refused": _sub(r"(?<=OR\()SIGN\(([^()]*)\)=0", r"SIGN(\1)>0"),
     "nothing let through": _sub(r"(?<!=0,)(\$[A-Z]+\d+)>=0\.000001", r"\1>=0"),
@@ -91,7 +99,11 @@ class Mutant:
 
     @property
     def places(self) -> Places:
-        return {(self.placement.sheet, self.placement.cell(row)): text for row, text in enumerate(self.formulas) if text != self.placement.formulas[row]}
+        return {
+            (self.placement.sheet, self.placement.cell(row)): text
+            for row, text in enumerate(self.formulas)
+            if text != self.placement.formulas[row]
+        }
 
     def __str__(self) -> str:
         return f"{self.kind}: {self.placement.key}"
@@ -100,7 +112,10 @@ class Mutant:
 @cache
 def mutants_of(layout: Layout, kind: str) -> list[Mutant]:
     """Every formula that this kind of change touches."""
-    made = [Mutant(kind, each, tuple(_changed(layout, KINDS[kind], text) for text in each.formulas)) for each in layout.formulas]
+    made = [
+        Mutant(kind, each, tuple(_changed(layout, KINDS[kind], text) for text in each.formulas))
+        for each in layout.formulas
+    ]
     return [each for each in made if each.places]
 
 
@@ -114,9 +129,15 @@ def edited(source: Path, target: Path, layout: Layout, places: Places) -> None:
 
     Cells that share a formula with one of these get their own, as when a program saves it.
     """
-    shared = [each for each in layout.formulas if any((each.sheet, each.cell(row)) in places for row in range(each.rows))]
-    places = {(each.sheet, each.cell(row)): text for each in shared for row, text in enumerate(each.formulas)} | dict(places)
-    parts = {sheet.name: f"xl/worksheets/sheet{number}.xml" for number, sheet in enumerate(layout.planner.sheets, start=1)}
+    shared = [
+        each for each in layout.formulas if any((each.sheet, each.cell(row)) in places for row in range(each.rows))
+    ]
+    places = {(each.sheet, each.cell(row)): text for each in shared for row, text in enumerate(each.formulas)} | dict(
+        places
+    )
+    parts = {
+        sheet.name: f"xl/worksheets/sheet{number}.xml" for number, sheet in enumerate(layout.planner.sheets, start=1)
+    }
     with zipfile.ZipFile(source) as before, zipfile.ZipFile(target, "w") as after:
         for entry in before.infolist():
             content = before.read(entry)

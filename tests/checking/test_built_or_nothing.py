@@ -61,7 +61,10 @@ def test_a_planner_that_disagrees_is_not_built(little, scratch, wrong_reference)
     assert caught.value.exit_code == 1
     cell = layout_of(little).placements["reels_hundred"].cell(0)
     # A hundred turns of 72 in are 200 yd; the wrong library says 202.
-    assert any(f"Reels!{cell} (reels_hundred): expected 202.0" in str(fault) and "computes 200" in str(fault) for fault in caught.value.faults)
+    assert any(
+        f"Reels!{cell} (reels_hundred): expected 202.0" in str(fault) and "computes 200" in str(fault)
+        for fault in caught.value.faults
+    )
     assert not list(folder.iterdir()) and not list(drafts.iterdir())
 
 
@@ -74,7 +77,12 @@ def test_a_planner_that_differs_from_print_is_not_built(little, scratch, monkeyp
         unit="meter",
         printed=19.0,
         tolerance=1e-9,
-        given={"wraps": (12.0, "dimensionless"), "part_wrap": (0.0, "dimensionless"), "rest": (0.0, "meter"), "loop": (1.5, "meter")},
+        given={
+            "wraps": (12.0, "dimensionless"),
+            "part_wrap": (0.0, "dimensionless"),
+            "rest": (0.0, "meter"),
+            "loop": (1.5, "meter"),
+        },
     )
     monkeypatch.setattr(proofs, "PROOFS", replace(proofs.PROOFS, proofs=(*proofs.PROOFS.proofs, slip)))
     folder, drafts = scratch
@@ -95,10 +103,18 @@ def with_formula(planner: Planner, key: str, right: str, wrong: str) -> Planner:
     def part(each):
         if not isinstance(each, Block):
             return each
-        return replace(each, groups=tuple(replace(group, fields=tuple(changed(each, one) for one in group.fields)) for group in each.groups))
+        return replace(
+            each,
+            groups=tuple(
+                replace(group, fields=tuple(changed(each, one) for one in group.fields)) for group in each.groups
+            ),
+        )
 
     def sheet(each):
-        return replace(each, chapters=tuple(replace(chapter, holders=tuple(map(part, chapter.holders))) for chapter in each.chapters))
+        return replace(
+            each,
+            chapters=tuple(replace(chapter, holders=tuple(map(part, chapter.holders))) for chapter in each.chapters),
+        )
 
     return replace(planner, sheets=tuple(map(sheet, planner.sheets)))
 
@@ -110,7 +126,9 @@ def with_formula(planner: Planner, key: str, right: str, wrong: str) -> Planner:
         ("samples_take_up", "plied_length / singles_length", "plied_length * singles_length"),
     ],
 )
-def test_a_formula_whose_cells_are_blank_in_a_new_planner_is_proven_too(key, right, wrong, little, scratch, monkeypatch):
+def test_a_formula_whose_cells_are_blank_in_a_new_planner_is_proven_too(
+    key, right, wrong, little, scratch, monkeypatch
+):
     folder, drafts = scratch
     settings = little.model_copy(update={"leave_out": all_but("Samples")})
     monkeypatch.setattr(building, "planner", lambda chosen: with_formula(planner(chosen), key, right, wrong))
@@ -132,7 +150,9 @@ def test_logs_of_the_fewest_lines_are_proven_too(small, scratch):
 
 def test_a_planner_of_many_lines_is_tried_too_with_fewer_sets(little, monkeypatch):
     tried = []
-    monkeypatch.setattr(building, "findings_of", lambda layout, session, name, sets, proofs: tried.append(len(sets)) or [])
+    monkeypatch.setattr(
+        building, "findings_of", lambda layout, session, name, sets, proofs: tried.append(len(sets)) or []
+    )
     few, many = building.layout_of(little), building.layout_of(little.model_copy(update={"rows": Rows(skeins=9000)}))
     building.workbook(few, drawn=building.DRAWN)
     assert tried == [building.DRAWN]
@@ -142,7 +162,11 @@ def test_a_planner_of_many_lines_is_tried_too_with_fewer_sets(little, monkeypatc
 def test_lines_that_show_nothing_are_worked_out_no_further_and_the_file_is_the_same(little, monkeypatch):
     layout = building.layout_of(little.model_copy(update={"rows": Rows(skeins=building.MOST_LINES + 60)}))
     worked_out = []
-    monkeypatch.setattr(building, "read", lambda session, begun, formulas: worked_out.append(begun.formula_cells) or read(session, begun, formulas))
+    monkeypatch.setattr(
+        building,
+        "read",
+        lambda session, begun, formulas: worked_out.append(begun.formula_cells) or read(session, begun, formulas),
+    )
     short = workbook(layout)
     monkeypatch.setattr(building, "MOST_LINES", layout.placements["skeins_name"].rows)
     assert workbook(layout) == short
@@ -151,9 +175,14 @@ def test_lines_that_show_nothing_are_worked_out_no_further_and_the_file_is_the_s
 
 def test_of_the_usual_planner_every_line_is_tried(little):
     usual = building.layout_of(Settings())
-    blank = {f"skeins_{each.key}": (None,) * usual.planner.blocks["skeins"].rows for each in usual.planner.blocks["skeins"].results}
+    blank = {
+        f"skeins_{each.key}": (None,) * usual.planner.blocks["skeins"].rows
+        for each in usual.planner.blocks["skeins"].results
+    }
     assert not building.has_longer_logs(usual) and building.first_lines(usual, blank) is usual
-    assert building.has_longer_logs(building.layout_of(little.model_copy(update={"rows": Rows(skeins=building.MOST_LINES + 1)})))
+    assert building.has_longer_logs(
+        building.layout_of(little.model_copy(update={"rows": Rows(skeins=building.MOST_LINES + 1)}))
+    )
 
 
 def test_what_stands_in_the_last_line_is_worked_out(little, tmp_path, monkeypatch):
@@ -220,7 +249,11 @@ def test_a_place_that_cannot_be_written_to(tmp_path, where):
 
 def test_at_most_twenty_disagreements_are_told(little, monkeypatch):
     right = building.expected_of_proofs
-    monkeypatch.setattr(building, "expected_of_proofs", lambda planner: {key: ("wrong",) * len(each) for key, each in right(planner).items()})
+    monkeypatch.setattr(
+        building,
+        "expected_of_proofs",
+        lambda planner: {key: ("wrong",) * len(each) for key, each in right(planner).items()},
+    )
     with pytest.raises(Disagreement) as caught:
         workbook(layout_of(little))
     assert len(caught.value.faults) == 20

@@ -70,8 +70,15 @@ def test_nearly_every_formula_showed_something(good):
 def test_a_condition_that_fails_outside_the_domain_shows_no_error(little_layout, tmp_path):
     # No normal distribution has a point below which all of it lies: NORMSINV(1) is an error in every program.
     entries = starting_entries(little_layout.planner)
-    entries = with_records(little_layout.planner, entries, "fiber", [{"name": "Lot", "state": "yarn or thread", "weight": 8.0, "grist": 900.0}])
-    entries = with_records(little_layout.planner, entries, "projects", [{"name": "Hat", "wanted": 200.0, "grist": 900.0, "lot_1": "Lot"}])
+    entries = with_records(
+        little_layout.planner,
+        entries,
+        "fiber",
+        [{"name": "Lot", "state": "yarn or thread", "weight": 8.0, "grist": 900.0}],
+    )
+    entries = with_records(
+        little_layout.planner, entries, "projects", [{"name": "Hat", "wanted": 200.0, "grist": 900.0, "lot_1": "Lot"}]
+    )
     path = tmp_path / "planner.xlsx"
     for certainty in (0.9, 1.0, 2.0):
         path.write_bytes(write(little_layout, entries | {"doubts_certainty": (certainty,)}, {}))
@@ -90,7 +97,9 @@ def test_the_report_as_json(good):
         "findings",
         "seconds",
     }
-    assert [(each["name"], each["version"]) for each in said["engines"]] == [(name, engine(name).version()) for name in EMBEDDED]
+    assert [(each["name"], each["version"]) for each in said["engines"]] == [
+        (name, engine(name).version()) for name in EMBEDDED
+    ]
     assert 0 <= said["worst_relative_difference"] < 1e-9 and said["seconds"] > 0
 
 
@@ -99,7 +108,9 @@ def test_equal_readings_have_no_spread_in_any_engine(little, tmp_path):
     # Of five readings of 0.1 IronCalc 0.9 finds a standard deviation of 1.3e-9, were it not for the formula.
     repeated = [each.key for each in layout.planner.blocks["samples"].inputs if each.label.startswith("Wraps")]
     assert len(repeated) == 5
-    entries = with_records(layout.planner, starting_entries(layout.planner), "samples", [{"name": "Even", **dict.fromkeys(repeated, 0.1)}])
+    entries = with_records(
+        layout.planner, starting_entries(layout.planner), "samples", [{"name": "Even", **dict.fromkeys(repeated, 0.1)}]
+    )
     path = tmp_path / "planner.xlsx"
     path.write_bytes(workbook(layout, entries))
     assert check(path, layout, EMBEDDED, scenarios=0).findings == []
@@ -126,7 +137,10 @@ def test_an_engine_named_twice_is_asked_once(little_file, little_layout):
 
 
 def test_an_engine_may_be_handed_in(little_file, little_layout):
-    named, handed = (check(little_file, little_layout, [each], scenarios=1).as_json() | {"seconds": 0} for each in ("ironcalc", engine("ironcalc")))
+    named, handed = (
+        check(little_file, little_layout, [each], scenarios=1).as_json() | {"seconds": 0}
+        for each in ("ironcalc", engine("ironcalc"))
+    )
     assert named == handed and named["findings"] == []
 
 
@@ -134,11 +148,20 @@ def test_an_extra_formula(little_file, little_layout, tmp_path):
     path = tmp_path / "planner.xlsx"
     sheet = openpyxl.load_workbook(little_file)["Reels"]
     inputs = {each.cell(row) for each in little_layout.inputs if each.sheet == "Reels" for row in range(each.rows)}
-    cell = next(each.coordinate for row in sheet for each in row if each.value is None and each.has_style and each.coordinate not in inputs)
+    cell = next(
+        each.coordinate
+        for row in sheet
+        for each in row
+        if each.value is None and each.has_style and each.coordinate not in inputs
+    )
     edited(little_file, path, little_layout, {("Reels", cell): "=1+1"})
     report = check(path, little_layout, scenarios=0, formulas_in_file=read_planner(path).formulas)
     [finding] = report.findings
-    assert (finding.reason, finding.cell, finding.got) == ("this cell holds a formula that no reference checks", f"Reels!{cell}", "=1+1")
+    assert (finding.reason, finding.cell, finding.got) == (
+        "this cell holds a formula that no reference checks",
+        f"Reels!{cell}",
+        "=1+1",
+    )
     assert report.formula_cells == report.formula_cells_checked + 1
 
 
@@ -229,7 +252,9 @@ class Idle(Stored):
 def test_an_engine_that_hands_back_stored_values(little_file, little_layout, monkeypatch):
     monkeypatch.setattr(checking, "engine", lambda name: Stored())
     report = check(little_file, little_layout, ["stored"], scenarios=0)
-    assert {each.reason for each in report.findings} == {"the engine handed back a stored value instead of computing it"}
+    assert {each.reason for each in report.findings} == {
+        "the engine handed back a stored value instead of computing it"
+    }
     assert report.findings[0].got == POISON and report.findings[0].engine == "stored"
     assert report.engines[0].agreed == 0 and report.engines[0].refused == report.engines[0].declared
 
@@ -255,7 +280,9 @@ def test_a_finding_can_be_repeated_by_hand(little_file, little_layout, monkeypat
     monkeypatch.setattr(checking, "engine", lambda name: Stored())
     monkeypatch.setattr(trial, "MOST_FINDINGS", 10_000)  # all of them, whichever sheet comes first
     report = check(little_file, little_layout, ["stored"], scenarios=0)
-    finding = next(each for each in report.findings if each.cell == f"Reels!{little_layout.placements['reels_loop'].cell(0)}")
+    finding = next(
+        each for each in report.findings if each.cell == f"Reels!{little_layout.placements['reels_loop'].cell(0)}"
+    )
     assert finding.inputs["name"] == "Clock reel" and finding.inputs["rated"] == pytest.approx(72.0)
     assert finding.expected == pytest.approx(72.0)
 
@@ -269,7 +296,9 @@ def test_a_missing_engine_is_never_agreement(little_file, little_layout, monkeyp
 
 def test_a_planner_that_an_engine_breaks_down_on(little_file, little_layout, tmp_path):
     # Formualizer 0.13 gives up on this one, and must do so in a sentence; nobody takes it for a good planner.
-    [mutant] = [each for each in mutants_of(little_layout, "the cell of the next row") if each.placement.key == "guide_message"]
+    [mutant] = [
+        each for each in mutants_of(little_layout, "the cell of the next row") if each.placement.key == "guide_message"
+    ]
     path = tmp_path / "planner.xlsx"
     edited(little_file, path, little_layout, mutant.places)
     try:
@@ -312,8 +341,18 @@ def test_the_programs_people_use_agree(little_file, little_layout, name):
 
 def test_a_right_planner_with_accented_capitals_is_not_taken_for_a_broken_one(little_layout, tmp_path):
     """formualizer finds no lot "École" for a skein of "école"; every spreadsheet program does (tests/engines/test_engine_texts.py)."""
-    entries = with_records(little_layout.planner, starting_entries(little_layout.planner), "fiber", [{"name": "École", "weight": 10.0}, {"name": "Pré", "weight": 9.0}])
-    entries = with_records(little_layout.planner, entries, "skeins", [{"name": "One", "reel": "Clock reel", "wraps": 100.0, "gross": 4.0, "lot": "école"}])
+    entries = with_records(
+        little_layout.planner,
+        starting_entries(little_layout.planner),
+        "fiber",
+        [{"name": "École", "weight": 10.0}, {"name": "Pré", "weight": 9.0}],
+    )
+    entries = with_records(
+        little_layout.planner,
+        entries,
+        "skeins",
+        [{"name": "One", "reel": "Clock reel", "wraps": 100.0, "gross": 4.0, "lot": "école"}],
+    )
     path = tmp_path / "planner.xlsx"
     path.write_bytes(write(little_layout, entries, {}))
     report = check(path, little_layout, EMBEDDED, scenarios=0)
@@ -322,10 +361,19 @@ def test_a_right_planner_with_accented_capitals_is_not_taken_for_a_broken_one(li
 
 
 def test_in_one_spelling_formulas_are_held_to_the_library_all_the_same(little_layout, tmp_path):
-    entries = with_records(little_layout.planner, starting_entries(little_layout.planner), "fiber", [{"name": "École", "weight": 10.0}])
-    entries = with_records(little_layout.planner, entries, "skeins", [{"name": "One", "reel": "Clock reel", "wraps": 100.0, "gross": 4.0, "lot": "école"}])
+    entries = with_records(
+        little_layout.planner, starting_entries(little_layout.planner), "fiber", [{"name": "École", "weight": 10.0}]
+    )
+    entries = with_records(
+        little_layout.planner,
+        entries,
+        "skeins",
+        [{"name": "One", "reel": "Clock reel", "wraps": 100.0, "gross": 4.0, "lot": "école"}],
+    )
     path, broken = tmp_path / "planner.xlsx", tmp_path / "broken.xlsx"
     path.write_bytes(write(little_layout, entries, {}))
     place = little_layout.placements["fiber_spun"]
     edited(path, broken, little_layout, {(place.sheet, place.cell(0)): "=1"})
-    assert any(finding.key == "fiber_spun" for finding in check(broken, little_layout, ("formualizer",), scenarios=0).findings)
+    assert any(
+        finding.key == "fiber_spun" for finding in check(broken, little_layout, ("formualizer",), scenarios=0).findings
+    )

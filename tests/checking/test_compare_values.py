@@ -50,8 +50,18 @@ def test_how_far_apart(expected, got, difference):
 
 
 def test_a_finding_in_words():
-    whole = Finding("the reference library disagrees", "Skeins!M8", "skeins_loop", "ironcalc", {"wraps": 5.0, "reel": None}, 1.5, None)
-    assert str(whole) == ("Skeins!M8 (skeins_loop) in ironcalc: the reference library disagrees; expected 1.5, got None; with wraps = 5.0, reel = None")
+    whole = Finding(
+        "the reference library disagrees",
+        "Skeins!M8",
+        "skeins_loop",
+        "ironcalc",
+        {"wraps": 5.0, "reel": None},
+        1.5,
+        None,
+    )
+    assert str(whole) == (
+        "Skeins!M8 (skeins_loop) in ironcalc: the reference library disagrees; expected 1.5, got None; with wraps = 5.0, reel = None"
+    )
     assert str(Finding("the formula is gone", "A1", "key")) == "A1 (key): the formula is gone"
     assert str(Finding("something general")) == "something general"
     assert whole.as_json()["inputs"] == {"wraps": 5.0, "reel": None}

@@ -15,13 +15,22 @@ AT_A_PUSH = {"formualizer": 24, "ironcalc": 10, "libreoffice": 6, "gnumeric": 3}
 PROGRAMS = ("libreoffice", "gnumeric")
 
 
-@pytest.mark.parametrize("engine", [pytest.param(name, marks=pytest.mark.programs) if name in PROGRAMS else name for name in AT_A_PUSH])
+@pytest.mark.parametrize(
+    "engine", [pytest.param(name, marks=pytest.mark.programs) if name in PROGRAMS else name for name in AT_A_PUSH]
+)
 def test_every_formula_agrees_in_every_scenario(blank, layout, engine, record_property):
-    report = check(blank, layout, [engine], scenarios=drawn(AT_A_PUSH[engine], ALL), formulas_in_file=read_planner(blank).formulas)
+    report = check(
+        blank, layout, [engine], scenarios=drawn(AT_A_PUSH[engine], ALL), formulas_in_file=read_planner(blank).formulas
+    )
     for each in report.engines:
         found = sum(finding.engine == each.name for finding in report.findings)
-        record_property("compared", [each.name, each.version, report.scenarios, each.comparisons, found, each.worst_relative_difference])
+        record_property(
+            "compared",
+            [each.name, each.version, report.scenarios, each.comparisons, found, each.worst_relative_difference],
+        )
     assert [str(each) for each in report.findings[:10]] == []
     assert report.formula_cells == report.formula_cells_checked
     if LONG:
-        assert report.formula_cells_seen_filled > 0.99 * report.formula_cells  # a cell that was blank throughout was compared with nothing
+        assert (
+            report.formula_cells_seen_filled > 0.99 * report.formula_cells
+        )  # a cell that was blank throughout was compared with nothing

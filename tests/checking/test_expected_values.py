@@ -60,11 +60,15 @@ def test_several_records_of_one_reel_add_up():
 
 def test_nothing_typed_nothing_shown():
     values = filled()
-    counts = {f"{log}_{told}" for log in ("reels", "skeins") for told in ("open", "spoiled")}  # lines that are wrong, cells that fail
+    counts = {
+        f"{log}_{told}" for log in ("reels", "skeins") for told in ("open", "spoiled")
+    }  # lines that are wrong, cells that fail
     assert {key: column for key, column in values.items() if set(column) != {None}} == dict.fromkeys(counts, (0.0,))
     of_all = {f"skeins_{told}": 1 for told in ("first", "open", "spoiled")}
     each = ("loop", "length", "wound_on", "kept", "wpi", "size", "message", "mark", "filled", "line_of_reel")
-    assert {key: len(column) for key, column in values.items() if key.startswith("skeins")} == of_all | {f"skeins_{key}": 4 for key in each}
+    assert {key: len(column) for key, column in values.items() if key.startswith("skeins")} == of_all | {
+        f"skeins_{key}": 4 for key in each
+    }
 
 
 @pytest.mark.parametrize(
@@ -96,7 +100,10 @@ def test_blank_where_something_needed_is_missing_or_wrong(change, blank):
 
 
 def test_a_name_that_stands_twice_finds_no_record():
-    values = filled([CLOCK, {"name": "clock", "loop": 150.0}, NIDDY], [{"reel": "Clock", "wraps": 1.0}, {"reel": "Niddy", "wraps": 1.0}])
+    values = filled(
+        [CLOCK, {"name": "clock", "loop": 150.0}, NIDDY],
+        [{"reel": "Clock", "wraps": 1.0}, {"reel": "Niddy", "wraps": 1.0}],
+    )
     assert values["skeins_loop"][:2] == (None, pytest.approx(150.0))
 
 
@@ -108,7 +115,13 @@ def test_a_refusal_of_the_library_blanks_only_the_record_it_is_meant_for():
         described.SKEINS,
         groups=(
             described.SKEINS.groups[0],
-            replace(described.SKEINS.groups[1], fields=tuple(replace(each, only_if="") if each.key == "kept" else each for each in described.SKEINS.groups[1].fields)),
+            replace(
+                described.SKEINS.groups[1],
+                fields=tuple(
+                    replace(each, only_if="") if each.key == "kept" else each
+                    for each in described.SKEINS.groups[1].fields
+                ),
+            ),
         ),
     )
     planner = described.planner_of(described.REELS, skeins, described.PLAN)
@@ -120,7 +133,9 @@ def test_a_refusal_of_the_library_blanks_only_the_record_it_is_meant_for():
 def test_an_absent_word_is_left_out_of_the_call():
     # Counted wins over usual; neither known, nothing shown.
     skeins = [{"counted": 12.0}, {"wraps": 1.0}]
-    assert filled(skeins=skeins, plan=[{"usual": 25.0}])["skeins_wpi"] == tuple(map(pytest.approx, (12.0, 25.0, 25.0, 25.0)))
+    assert filled(skeins=skeins, plan=[{"usual": 25.0}])["skeins_wpi"] == tuple(
+        map(pytest.approx, (12.0, 25.0, 25.0, 25.0))
+    )
     assert filled(skeins=skeins)["skeins_wpi"] == (pytest.approx(12.0), None, None, None)
 
 
@@ -152,7 +167,10 @@ SKEIN = {"reel": "Clock", "wraps": 10.0}
         (SKEIN | {"start": 10.0, "end": 10.0}, None),
         # What is wrong comes before a broken rule, and both before what is missing.
         ({"reel": "Clock", "start": 10.0, "end": 11.0}, "Yarn: more than the fiber."),
-        ({"reel": "Clock", "start": 10.0, "end": 11.0, "counted": -1.0}, "Counted: type a number above 0 up to 1,000 per in, in digits."),
+        (
+            {"reel": "Clock", "start": 10.0, "end": 11.0, "counted": -1.0},
+            "Counted: type a number above 0 up to 1,000 per in, in digits.",
+        ),
         ({"wraps": -1.0, "reel": "Other"}, "On the reel: choose one of the names on the sheet Reels."),
     ],
 )
@@ -163,7 +181,10 @@ def test_messages(skein, message):
 @pytest.mark.parametrize(
     ("reels", "messages"),
     [
-        ([REEL, {"name": "cLOCK", "loop": 1.0}], ("Reel: another line has this name; give each its own.",) * 2 + (None,)),
+        (
+            [REEL, {"name": "cLOCK", "loop": 1.0}],
+            ("Reel: another line has this name; give each its own.",) * 2 + (None,),
+        ),
         ([{"loop": 1.0}], ("Still to fill in: Reel.", None, None)),
         ([{"name": "x" * 13}], ("Reel: type a name of up to 12 letters.", None, None)),
         ([{"name": 7.0, "loop": 1.0}], ("Reel: type a name of up to 12 letters.", None, None)),
@@ -176,7 +197,11 @@ def test_messages_of_names(reels, messages):
 
 @pytest.mark.parametrize(
     ("margin", "message"),
-    [(0.5, None), (2.5, "Margin: type a percentage from 0% up to 200%."), ("15 percent", "Margin: type a percentage from 0% up to 200%.")],
+    [
+        (0.5, None),
+        (2.5, "Margin: type a percentage from 0% up to 200%."),
+        ("15 percent", "Margin: type a percentage from 0% up to 200%."),
+    ],
 )
 def test_messages_of_a_card(margin, message):
     assert filled(plan=[{"wanted": 1.0, "margin": margin}])["plan_message"] == (message,)
@@ -228,7 +253,9 @@ def need_by(reference):
 
     def change(card):
         typed, worked_out = card.groups
-        return replace(card, groups=(typed, replace(worked_out, fields=(replace(worked_out.fields[0], reference=reference),))))
+        return replace(
+            card, groups=(typed, replace(worked_out, fields=(replace(worked_out.fields[0], reference=reference),)))
+        )
 
     return change
 
@@ -248,4 +275,7 @@ def test_a_reference_that_fails_is_told_with_its_field(reference, sentence):
 
 def test_a_rule_that_asks_for_what_is_not_there_is_told_with_its_block():
     rule = Rule("wanted > 1", lambda values: values["wnated"] > 1, "Wanted: too much.")
-    assert broken(lambda card: replace(card, rules=(rule,))) == "block plan: the rule 'Wanted: too much.' cannot be tried: its `broken` fails with KeyError: 'wnated'."
+    assert (
+        broken(lambda card: replace(card, rules=(rule,)))
+        == "block plan: the rule 'Wanted: too much.' cannot be tried: its `broken` fails with KeyError: 'wnated'."
+    )

@@ -9,11 +9,20 @@ from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import Reel, Rows, Settings
 
-FEWEST = Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 2)), reels=(Reel(name="Катушка 🧶", loop="72 in"),))
-ENGINES = ("formualizer", "ironcalc", *(pytest.param(name, marks=pytest.mark.programs) for name in ("libreoffice", "gnumeric")))
+FEWEST = Settings(
+    fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 2)), reels=(Reel(name="Катушка 🧶", loop="72 in"),)
+)
+ENGINES = (
+    "formualizer",
+    "ironcalc",
+    *(pytest.param(name, marks=pytest.mark.programs) for name in ("libreoffice", "gnumeric")),
+)
 # Written alike wherever they are named: on what else is one name, programs differ (tests/engines/test_engine_texts.py).
 RECORDS = {
-    "fiber": [{"name": "繭 まゆ", "state": "top or roving", "weight": 8.0}, {"name": "صوف", "state": "top or roving", "weight": 4.0}],
+    "fiber": [
+        {"name": "繭 まゆ", "state": "top or roving", "weight": 8.0},
+        {"name": "صوف", "state": "top or roving", "weight": 4.0},
+    ],
     "skeins": [
         {"name": "Пряжа 1", "reel": "Катушка 🧶", "wraps": 100.0, "gross": 4.0, "lot": "繭 まゆ"},
         {"name": "Élan ü", "reel": "Катушка 🧶", "wraps": 80.0, "gross": 3.0, "lot": "صوف"},
@@ -34,6 +43,12 @@ def planner(tmp_path_factory):
 
 @pytest.mark.parametrize("engine", ENGINES)
 def test_every_formula_agrees(planner, engine):
-    report = check(planner.path, planner.layout, [engine], scenarios=drawn(3 if engine in ("formualizer", "ironcalc") else 1, 40), formulas_in_file=planner.formulas)
+    report = check(
+        planner.path,
+        planner.layout,
+        [engine],
+        scenarios=drawn(3 if engine in ("formualizer", "ironcalc") else 1, 40),
+        formulas_in_file=planner.formulas,
+    )
     assert [str(each) for each in report.findings[:10]] == []
     assert report.formula_cells == report.formula_cells_checked

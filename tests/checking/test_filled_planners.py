@@ -20,7 +20,10 @@ from workbookgen.planner_file import read_planner
 
 
 @pytest.mark.programs
-@pytest.mark.parametrize(("name", "filled"), dealt([(scenario, 500), (scenario, 501), (shared, 602), (shared, 603)], ["libreoffice", "gnumeric"]))
+@pytest.mark.parametrize(
+    ("name", "filled"),
+    dealt([(scenario, 500), (scenario, 501), (shared, 602), (shared, 603)], ["libreoffice", "gnumeric"]),
+)
 def test_a_full_planner_is_right_at_first_loading(name, filled, layout, tmp_path):
     drawn, seed = filled
     file = tmp_path / "full.xlsx"
@@ -35,7 +38,11 @@ def test_gnumeric_shows_no_other_numbers_where_it_keeps_some_that_are_stored(lay
     """It works out some cells at loading and keeps the others: numbers that are equal differ in their last digits then."""
     program = shutil.which("ssconvert") or pytest.skip("Gnumeric is not here")
     (tmp_path / "full.xlsx").write_bytes(workbook(layout, scenario(layout.planner, 6, 24, is_whole=True)))
-    subprocess.run([program, tmp_path / "full.xlsx", tmp_path / "saved.xlsx"], check=True, capture_output=True, timeout=120)
+    subprocess.run(
+        [program, tmp_path / "full.xlsx", tmp_path / "saved.xlsx"], check=True, capture_output=True, timeout=120
+    )
     saved = read_planner(tmp_path / "saved.xlsx")
-    report = check(tmp_path / "saved.xlsx", saved.layout, scenarios=0, formulas_in_file=saved.formulas, whole=saved.whole)
+    report = check(
+        tmp_path / "saved.xlsx", saved.layout, scenarios=0, formulas_in_file=saved.formulas, whole=saved.whole
+    )
     assert report.findings == []

@@ -104,12 +104,16 @@ def test_every_kind_of_change_is_tried():
 
 @pytest.mark.parametrize("kind", KINDS)
 def test_a_changed_formula_is_told_apart_by_its_text(small_layout, kind):
-    ours = {(each.sheet, each.cell(row)): text for each in small_layout.formulas for row, text in enumerate(each.formulas)}
+    ours = {
+        (each.sheet, each.cell(row)): text for each in small_layout.formulas for row, text in enumerate(each.formulas)
+    }
     mutants = mutants_of(small_layout, kind)
     assert mutants
     for mutant in (mutants[0], mutants[-1]):
         findings = foreign_formulas(small_layout, ours | dict(mutant.places))
-        assert {(each.cell, each.reason) for each in findings} == {(f"{sheet}!{cell}", "the formula was changed") for sheet, cell in mutant.places}
+        assert {(each.cell, each.reason) for each in findings} == {
+            (f"{sheet}!{cell}", "the formula was changed") for sheet, cell in mutant.places
+        }
 
 
 @pytest.mark.parametrize("kind", BY_VALUE)
@@ -124,7 +128,9 @@ def test_a_changed_formula_is_found_by_its_values_alone(few, edges, tmp_path, ki
     assert report.engines[0].refused > 0 and report.engines[0].agreed < report.engines[0].declared
 
 
-@pytest.mark.parametrize("kind", ["a factor of another unit", "a number for the formula", "another sentence in a message"])
+@pytest.mark.parametrize(
+    "kind", ["a factor of another unit", "a number for the formula", "another sentence in a message"]
+)
 def test_a_changed_file_is_found_by_both(few, edges, tmp_path, kind):
     [mutant] = [each for each in mutants_of(few, kind) if each.placement.key == BY_VALUE[kind]]
     path = tmp_path / "mutant.xlsx"

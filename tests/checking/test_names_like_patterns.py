@@ -13,9 +13,17 @@ from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.planner_file import read_planner
 from workbookgen.settings import Reel, Rows, Settings
 
-ENGINES = ("formualizer", "ironcalc", *(pytest.param(name, marks=pytest.mark.programs) for name in ("libreoffice", "gnumeric")))
+ENGINES = (
+    "formualizer",
+    "ironcalc",
+    *(pytest.param(name, marks=pytest.mark.programs) for name in ("libreoffice", "gnumeric")),
+)
 LOTS = ("wool 1", "wool*", "w?ol 1", "~*", "*", "wool 1*", ">1", "=1", "5", "Twice", "twice")
-SETTINGS = Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 2) | {"fiber": 12, "skeins": 12}), reels=(Reel(name="Reel", loop="72 in"),))
+SETTINGS = Settings(
+    fibers="",
+    rows=Rows(**dict.fromkeys(Rows.model_fields, 2) | {"fiber": 12, "skeins": 12}),
+    reels=(Reel(name="Reel", loop="72 in"),),
+)
 
 
 @pytest.fixture(scope="module")
@@ -23,7 +31,10 @@ def planner(tmp_path_factory):
     layout = layout_of(SETTINGS)
     entries = starting_entries(layout.planner)
     lots = [{"name": name, "state": "top or roving", "weight": 20.0 + place} for place, name in enumerate(LOTS)]
-    skeins = [{"name": f"of {name}", "reel": "Reel", "wraps": 100.0, "gross": 1.0 + place, "lot": name.upper()} for place, name in enumerate(LOTS)]
+    skeins = [
+        {"name": f"of {name}", "reel": "Reel", "wraps": 100.0, "gross": 1.0 + place, "lot": name.upper()}
+        for place, name in enumerate(LOTS)
+    ]
     for block, records in (("fiber", lots), ("skeins", skeins)):
         entries = with_records(layout.planner, entries, block, records)
     path = tmp_path_factory.mktemp("patterns") / "planner.xlsx"

@@ -55,10 +55,24 @@ OF_ALL_LINES = (
     | {f"members_{part}{key}" for part in ("", "coins_") for key in ("claim", "exact", "whole", "turn")}
     | {"members_got", "members_coins", "members_weight", "members_pays", "rack_over"}
 )
-TRIALS = {"formualizer": 64, "ironcalc": drawn(4, 16), "libreoffice": drawn(2, 16), "gnumeric": drawn(2, 4)}  # after 64, every kind was in every input of every log
-ENDS = {"formualizer": 5, "ironcalc": 5, "libreoffice": 1, "gnumeric": 1}  # how many numbers at the end of what can be held, at a push
+TRIALS = {
+    "formualizer": 64,
+    "ironcalc": drawn(4, 16),
+    "libreoffice": drawn(2, 16),
+    "gnumeric": drawn(2, 4),
+}  # after 64, every kind was in every input of every log
+ENDS = {
+    "formualizer": 5,
+    "ironcalc": 5,
+    "libreoffice": 1,
+    "gnumeric": 1,
+}  # how many numbers at the end of what can be held, at a push
 FASTEST = "formualizer"  # tries every kind at each push; the others share the kinds among them
-SHARES = (*("ironcalc",) * 9, *("libreoffice",) * 2, "gnumeric")  # as their pace allows: a set takes LibreOffice and Gnumeric ten times as long
+SHARES = (
+    *("ironcalc",) * 9,
+    *("libreoffice",) * 2,
+    "gnumeric",
+)  # as their pace allows: a set takes LibreOffice and Gnumeric ten times as long
 BY_KIND = [(FASTEST, kind) for kind in KINDS] + dealt(KINDS, SHARES)
 KINDS_OF = {name: [kind for each, kind in BY_KIND if each == name] for name in ENGINES}
 
@@ -163,7 +177,12 @@ def shown(session, layout, entries):
     """What stands in the inputs and what all formulas show."""
     set_inputs(session, layout, entries)
     session.evaluate()
-    typed = {(each.sheet, each.cell(row)): value.formula for each in layout.inputs for row, value in enumerate(entries[each.key]) if isinstance(value, Typed)}
+    typed = {
+        (each.sheet, each.cell(row)): value.formula
+        for each in layout.inputs
+        for row, value in enumerate(entries[each.key])
+        if isinstance(value, Typed)
+    }
     return with_empty_texts(layout, read_inputs(session, layout), typed), read(session, layout, layout.formulas)
 
 
@@ -186,7 +205,11 @@ def proofs(layout):
 
 def first_lines(layout, got):
     """What the first lines of all logs show; single cells of a log tell of all its lines, or of another one."""
-    return {each.key: got[each.key][0] for each in layout.formulas if isinstance(each.holder, Log) and each.rows > 1 and each.key not in OF_ALL_LINES}
+    return {
+        each.key: got[each.key][0]
+        for each in layout.formulas
+        if isinstance(each.holder, Log) and each.rows > 1 and each.key not in OF_ALL_LINES
+    }
 
 
 @by_engine
@@ -208,15 +231,26 @@ def test_a_whole_line_of_nonsense(session, layout, good, proofs, calm):
     logs = [block for block in blocks if isinstance(block, Log)]
     in_lines = [(f"{block.key}_{each.key}", 1) for block in logs for each in block.inputs]
     in_cards = [(f"{block.key}_{each.key}", 0) for block in blocks if block not in logs for each in block.inputs]
-    tried = [(kind, cells) for kind in KINDS_OF[session.name] for cells in (in_lines, in_lines + in_cards) if LONG or session.name == FASTEST or cells != in_lines]
+    tried = [
+        (kind, cells)
+        for kind in KINDS_OF[session.name]
+        for cells in (in_lines, in_lines + in_cards)
+        if LONG or session.name == FASTEST or cells != in_lines
+    ]
     seen = []
     for kind, cells in tried:
         held, got = both = shown(session, layout, with_nonsense(good, dict.fromkeys(cells, KINDS[kind])))
-        assert [key for key, column in got.items() if any(isinstance(value, ErrorValue) for value in column)] == [], kind
+        assert [key for key, column in got.items() if any(isinstance(value, ErrorValue) for value in column)] == [], (
+            kind
+        )
         assert cells != in_lines or first_lines(layout, got) == calm, kind
         for block in logs:
             entries = {each.key: held[f"{block.key}_{each.key}"][1] for each in block.inputs}
-            refused = [each for each in block.inputs if not isinstance(each.domain, Choice) and not takes(each, entries[each.key])]
+            refused = [
+                each
+                for each in block.inputs
+                if not isinstance(each.domain, Choice) and not takes(each, entries[each.key])
+            ]
             if refused and kind != "a blank":
                 assert got[f"{block.key}_{MESSAGE.key}"][1], (kind, block.key)
         if LONG or cells != in_lines:

@@ -10,7 +10,9 @@ from workbookgen.ooxml.workbook import read_whole
 
 
 def sheet(data: str) -> bytes:
-    return f'<?xml version="1.0" encoding="UTF-8"?><worksheet xmlns="x"><sheetData>{data}</sheetData></worksheet>'.encode()
+    return (
+        f'<?xml version="1.0" encoding="UTF-8"?><worksheet xmlns="x"><sheetData>{data}</sheetData></worksheet>'.encode()
+    )
 
 
 def line(row: int, style: int = 3, cell_row: int | None = None) -> str:
@@ -75,7 +77,12 @@ def test_cells_styles_and_rows_are_the_same(written, monkeypatch):
         found = short.sheets[name]
         assert [found.cell(place) for place in each.cells] == list(each.cells.values())
         assert [found.style(place) for place in each.cells] == list(map(each.style, each.cells))
-        assert (found.hidden_rows, found.folded_rows, found.row_styles, found.twice) == (each.hidden_rows, each.folded_rows, each.row_styles, each.twice)
+        assert (found.hidden_rows, found.folded_rows, found.row_styles, found.twice) == (
+            each.hidden_rows,
+            each.folded_rows,
+            each.row_styles,
+            each.twice,
+        )
         repeated += len(each.cells) - len(found.cells)
     assert repeated > 1_000
 

@@ -50,7 +50,12 @@ def test_a_real_planner_is_drawn_for_whole(small):
 
 def faults(block, record, listed) -> int:
     return sum(
-        record[each.key] is not None and not (each.domain.accepts(record[each.key], listed) if isinstance(each.domain, Choice) else each.domain.accepts(record[each.key]))
+        record[each.key] is not None
+        and not (
+            each.domain.accepts(record[each.key], listed)
+            if isinstance(each.domain, Choice)
+            else each.domain.accepts(record[each.key])
+        )
         for each in block.inputs
     )
 
@@ -102,7 +107,10 @@ def test_names_are_too_long_doubled_and_of_other_signs(drawn):
     assert isinstance(domain, Name)
     seen = values(drawn, "reels_name")
     assert {"x" * (domain.longest + 1), "*", 'a "b" & <c>'} <= set(seen)
-    assert any(len(set(filter(None, entries["reels_name"]))) < len(list(filter(None, entries["reels_name"]))) for entries in drawn)
+    assert any(
+        len(set(filter(None, entries["reels_name"]))) < len(list(filter(None, entries["reels_name"])))
+        for entries in drawn
+    )
     assert isinstance(described.SKEINS.by_key["note"].domain, Note)
     assert "x" * 21 in values(drawn, "skeins_note")
 
@@ -135,5 +143,10 @@ def test_what_a_new_planner_is_tried_with_fills_its_pages(layout):
 def test_whole_lines_break_few_rules(layout):
     """Drawn again where they do; what is wrong only beside another line stays, and what is only unlike the usual."""
     [shown] = expected_of_scenarios(layout.planner, [scenario(layout.planner, 1, LINES, is_whole=True)])
-    lines = [message for block in layout.planner.blocks.values() if block.inputs for message in shown[f"{block.key}_{MESSAGE.key}"]]
+    lines = [
+        message
+        for block in layout.planner.blocks.values()
+        if block.inputs
+        for message in shown[f"{block.key}_{MESSAGE.key}"]
+    ]
     assert sum(message is not None and not message.startswith(ASKING) for message in lines) < 0.05 * len(lines)

@@ -30,9 +30,14 @@ def spoiled(file, layout, path, *keys: str):
 
 
 def test_the_outcome_is_that_of_one_process(little, little_file, little_layout, tmp_path):
-    wrong, engines = spoiled(little_file, little_layout, tmp_path / "wrong.xlsx", "reels_hundred"), ["formualizer", "ironcalc"]
+    wrong, engines = (
+        spoiled(little_file, little_layout, tmp_path / "wrong.xlsx", "reels_hundred"),
+        ["formualizer", "ironcalc"],
+    )
     alone, steps = check(wrong, little_layout, engines, SETS, seed=3), []
-    divided = check(wrong, little_layout, engines, SETS, seed=3, step=lambda: steps.append(1), lay_out=partial(layout_of, little))
+    divided = check(
+        wrong, little_layout, engines, SETS, seed=3, step=lambda: steps.append(1), lay_out=partial(layout_of, little)
+    )
     assert divided.as_json() | {"seconds": 0} == alone.as_json() | {"seconds": 0}
     assert 2 * SETS < len(alone.findings) < 2 * MOST_FINDINGS  # of early sets and late ones, in both engines
     assert len(steps) == 2 * (1 + SETS) and divided.comparisons == little_layout.formula_cells * len(steps)
@@ -40,7 +45,9 @@ def test_the_outcome_is_that_of_one_process(little, little_file, little_layout, 
 
 def test_many_findings_are_cut_off_where_one_process_would(little, little_file, little_layout, tmp_path):
     wrong = spoiled(little_file, little_layout, tmp_path / "wrong.xlsx", "skeins_length_yd", "reels_loop")
-    alone, divided = (check(wrong, little_layout, scenarios=SETS, lay_out=lay_out) for lay_out in (None, partial(layout_of, little)))
+    alone, divided = (
+        check(wrong, little_layout, scenarios=SETS, lay_out=lay_out) for lay_out in (None, partial(layout_of, little))
+    )
     assert alone.as_json() | {"seconds": 0} == divided.as_json() | {"seconds": 0}
     assert len(alone.findings) == MOST_FINDINGS and alone.engines[0].refused > 0
 
@@ -78,7 +85,11 @@ def dying():
     [
         (refusing, FileError, "planner.xlsx: it cannot be laid out."),
         (failing, ZeroDivisionError, "of our own"),
-        (dying, PlannerError, "A process that did a part of the work was stopped from outside, perhaps for want of memory"),
+        (
+            dying,
+            PlannerError,
+            "A process that did a part of the work was stopped from outside, perhaps for want of memory",
+        ),
     ],
 )
 def test_what_goes_wrong_elsewhere_is_raised_here(little_file, little_layout, lay_out, kind, sentence):

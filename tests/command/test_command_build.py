@@ -48,7 +48,12 @@ class TestWithoutSettings:
         assert left_in(built) == {"planner.xlsx"}
 
     def test_it_is_in_yards_with_the_reels_of_the_template(self, built):
-        assert column(built / "planner.xlsx", "reels_name")[:4] == ["Two-yard reel", "Niddy-noddy", "Yard-and-a-half reel", None]
+        assert column(built / "planner.xlsx", "reels_name")[:4] == [
+            "Two-yard reel",
+            "Niddy-noddy",
+            "Yard-and-a-half reel",
+            None,
+        ]
         assert column(built / "planner.xlsx", "reels_loop")[:4:2] == [72, 54]  # inches
 
     def test_its_results_show_at_once(self, built):
@@ -94,7 +99,20 @@ def test_the_size_of_the_command_line_wins(run, small_settings, tmp_path, size, 
 
 def test_a_reel_of_ones_own_needs_no_file(run, small_settings, tmp_path):
     target = tmp_path / "mine.xlsx"
-    assert run("build", "--settings", small_settings, "--reel", "Attic reel=63.5 in", "--reel", "Cross=15 in x 14 in x 14 in", "-o", target).code == 0
+    assert (
+        run(
+            "build",
+            "--settings",
+            small_settings,
+            "--reel",
+            "Attic reel=63.5 in",
+            "--reel",
+            "Cross=15 in x 14 in x 14 in",
+            "-o",
+            target,
+        ).code
+        == 0
+    )
     assert column(target, "reels_name") == ["Clock reel", "Attic reel", "Cross", None]
     assert column(target, "reels_rated") == [72, 63.5, None, None]
     clock, attic, cross, empty = column(target, "reels_loop")
@@ -185,7 +203,9 @@ class TestWithBadSettings:
         assert (code, out) == (2, "")
         first, second = err.splitlines()
         assert first == f"{settings}, line 1, units: write one of 'us', 'us-grams' or 'metric'."
-        assert second.startswith(f"{settings}, line 3, rows.skein: there is no such setting; known are reels, guide, fiber, skeins,")
+        assert second.startswith(
+            f"{settings}, line 3, rows.skein: there is no such setting; known are reels, guide, fiber, skeins,"
+        )
         assert second.endswith(" Did you mean skeins?")
         assert target.read_bytes() == b"the old one" and left_in(tmp_path) == {"bad.toml", "mine.xlsx"}
 
@@ -196,12 +216,18 @@ class TestWithBadSettings:
 
     def test_a_missing_settings_file(self, run, tmp_path):
         code, _, err = run("build", "--settings", tmp_path / "none.toml", "-o", tmp_path / "mine.xlsx")
-        assert (code, err) == (2, f"{tmp_path / 'none.toml'}: this settings file cannot be read: No such file or directory.\n")
+        assert (code, err) == (
+            2,
+            f"{tmp_path / 'none.toml'}: this settings file cannot be read: No such file or directory.\n",
+        )
 
     def test_a_missing_fiber_table(self, run, tmp_path):
         (tmp_path / "mine.toml").write_text('fibers = "none.csv"')
         code, _, err = run("build", "--settings", tmp_path / "mine.toml", "-o", tmp_path / "mine.xlsx")
-        assert (code, err) == (2, f"{tmp_path / 'none.csv'}: the fiber table cannot be read: No such file or directory.\n")
+        assert (code, err) == (
+            2,
+            f"{tmp_path / 'none.csv'}: the fiber table cannot be read: No such file or directory.\n",
+        )
         assert left_in(tmp_path) == {"mine.toml"}
 
     def test_unknown_units(self, run, tmp_path):
@@ -234,7 +260,16 @@ def test_what_the_command_built_is_what_the_settings_say(planner):
 @pytest.mark.parametrize("closed", ["2>&-", ">&-", ">&- 2>&-"])
 def test_with_nobody_to_tell_it_builds_all_the_same(small_settings, tmp_path, closed):
     """Run by a task planner, a command may find its outputs closed."""
-    words = [sys.executable, "-m", "workbookgen", "build", "--settings", str(small_settings), "-o", str(tmp_path / "planner.xlsx")]
+    words = [
+        sys.executable,
+        "-m",
+        "workbookgen",
+        "build",
+        "--settings",
+        str(small_settings),
+        "-o",
+        str(tmp_path / "planner.xlsx"),
+    ]
     done = subprocess.run(["sh", "-c", f'exec "$@" {closed}', "sh", *words], cwd=ROOT, timeout=300)
     assert done.returncode == 0 and left_in(tmp_path) == {"planner.xlsx"}
     assert openpyxl.load_workbook(tmp_path / "planner.xlsx").sheetnames[0] == "Desk"

@@ -33,7 +33,9 @@ def report(planner):
     """What a check in two engines prints."""
     printed = io.StringIO()
     with redirect_stdout(printed):
-        cli.main(["check", str(planner), "--json", "--scenarios", "2", "--engine", "formualizer", "--engine", "ironcalc"])
+        cli.main(
+            ["check", str(planner), "--json", "--scenarios", "2", "--engine", "formualizer", "--engine", "ironcalc"]
+        )
     return json.loads(printed.getvalue())
 
 
@@ -53,7 +55,9 @@ class TestAGoodPlanner:
     def test_engines_are_named_with_their_versions(self, report):
         from importlib.metadata import version
 
-        assert [(each["name"], each["version"]) for each in report["engines"]] == [(name, version(name)) for name in ("formualizer", "ironcalc")]
+        assert [(each["name"], each["version"]) for each in report["engines"]] == [
+            (name, version(name)) for name in ("formualizer", "ironcalc")
+        ]
 
     def test_nothing_was_found(self, report):
         assert report["findings"] == [] and report["scenarios"] == 3
@@ -74,7 +78,9 @@ def test_in_plain_words(run, planner):
 
 
 def test_what_stands_in_the_planner_is_always_tried_and_an_engine_named_twice_once(run, planner):
-    report = run("check", planner, "--json", "--scenarios", 0, "--engine", "formualizer", "--engine", "formualizer").json
+    report = run(
+        "check", planner, "--json", "--scenarios", 0, "--engine", "formualizer", "--engine", "formualizer"
+    ).json
     assert report["scenarios"] == 1
     assert [each["name"] for each in report["engines"]] == ["formualizer"]
 
@@ -113,7 +119,9 @@ def test_a_planner_that_libreoffice_saved_is_still_right(run, planner, tmp_path)
     from workbookgen.engines.libreoffice import convert
 
     convert(planner, tmp_path / "saved.xlsx", recalculate=False)
-    outcome = run("check", tmp_path / "saved.xlsx", "--json", "--scenarios", 1, "--engine", "formualizer", "--engine", "ironcalc")
+    outcome = run(
+        "check", tmp_path / "saved.xlsx", "--json", "--scenarios", 1, "--engine", "formualizer", "--engine", "ironcalc"
+    )
     assert outcome.code == 0 and outcome.json["findings"] == []
 
 
@@ -127,7 +135,11 @@ class TestAnAlteredPlanner:
         # What the cell is worked out a second time is not changed, so that the log and the desk tell of it.
         assert {each["key"] for each in found} == {"reels_hundred", "reels_spoiled", "look_reels"}
         assert {"the formula was changed", "the reference library disagrees"} <= {each["reason"] for each in found}
-        wrong = next(each for each in found if each["reason"] == "the reference library disagrees" and each["key"] == "reels_hundred")
+        wrong = next(
+            each
+            for each in found
+            if each["reason"] == "the reference library disagrees" and each["key"] == "reels_hundred"
+        )
         assert wrong["inputs"]["rated"] == 72 and wrong["engine"] == "formualizer"
         assert wrong["expected"] == pytest.approx(200) and wrong["got"] == pytest.approx(202)
         (engine,) = outcome.json["engines"]
@@ -137,7 +149,10 @@ class TestAnAlteredPlanner:
         code, out, _ = run("check", altered(reels_hundred="=42"), "--scenarios", 0)
         assert code == 1 and out.splitlines()[-1] == "4 findings."
         assert "(reels_hundred): the formula was changed; expected" in out and "got '=42'" in out
-        assert "(reels_hundred) in formualizer: the reference library disagrees; expected 200.0, got 42.0; with name = 'Clock reel'" in out
+        assert (
+            "(reels_hundred) in formualizer: the reference library disagrees; expected 200.0, got 42.0; with name = 'Clock reel'"
+            in out
+        )
 
     @pytest.mark.parametrize(("inch", "code"), [(" 0.0253999999999999999992", 0), ("0.0254001", 1)])
     def test_other_spellings_of_a_number_are_no_change(self, run, planner, altered, inch, code):
@@ -151,7 +166,9 @@ class TestAnAlteredPlanner:
         """Even the right one: it would not follow the inputs."""
         outcome = run("check", altered(reels_hundred=200), "--json", "--scenarios", 0)
         assert outcome.code == 1
-        assert ("the formula is gone", "reels_hundred") in {(each["reason"], each["key"]) for each in outcome.json["findings"]}
+        assert ("the formula is gone", "reels_hundred") in {
+            (each["reason"], each["key"]) for each in outcome.json["findings"]
+        }
 
     def test_a_formula_that_does_the_same_in_other_words_is_told(self, run, altered):
         path = altered(start_examples="=COUNTA(proofs_verdict)+0")
@@ -223,8 +240,13 @@ class TestWhatIsNoPlanner:
         del book["Skeins"]
         book.save(tmp_path / "mine.xlsx")
         code, out, err = run("check", tmp_path / "mine.xlsx", "--scenarios", 0)
-        assert (code, out) == (2, "") and err.startswith(f"{tmp_path / 'mine.xlsx'}: it has no sheet Skeins; its sheets are Desk, ")
-        assert f"give it its name again and save; or carry the planner over, and use the new one: workbookgen carry {tmp_path / 'mine.xlsx'} -o newer.xlsx" in err
+        assert (code, out) == (2, "") and err.startswith(
+            f"{tmp_path / 'mine.xlsx'}: it has no sheet Skeins; its sheets are Desk, "
+        )
+        assert (
+            f"give it its name again and save; or carry the planner over, and use the new one: workbookgen carry {tmp_path / 'mine.xlsx'} -o newer.xlsx"
+            in err
+        )
 
 
 def test_settings_in_the_file_that_cannot_be(run, planner, tmp_path):
@@ -233,16 +255,23 @@ def test_settings_in_the_file_that_cannot_be(run, planner, tmp_path):
     line.value = 'units = "imperial"'
     book.save(tmp_path / "mine.xlsx")
     code, _, err = run("check", tmp_path / "mine.xlsx")
-    assert code == 2 and err.startswith(f"{tmp_path / 'mine.xlsx'}, sheet Reference, line {line.row}, units: write one of 'us'")
+    assert code == 2 and err.startswith(
+        f"{tmp_path / 'mine.xlsx'}, sheet Reference, line {line.row}, units: write one of 'us'"
+    )
 
 
 class TestEngines:
     def test_an_unknown_engine(self, run, planner):
         code, out, err = run("check", planner, "--engine", "abacus")
         assert (code, out) == (2, "")
-        assert err == "abacus: There is no engine of this name. Choose from formualizer, ironcalc, libreoffice, gnumeric.\n"
+        assert (
+            err
+            == "abacus: There is no engine of this name. Choose from formualizer, ironcalc, libreoffice, gnumeric.\n"
+        )
 
-    @pytest.mark.parametrize(("name", "remedy"), [("libreoffice", "libreoffice-calc"), ("gnumeric", "package gnumeric")])
+    @pytest.mark.parametrize(
+        ("name", "remedy"), [("libreoffice", "libreoffice-calc"), ("gnumeric", "package gnumeric")]
+    )
     def test_a_program_that_is_not_there(self, run, planner, monkeypatch, name, remedy):
         monkeypatch.setenv("PATH", "")
         code, out, err = run("check", planner, "--engine", name)

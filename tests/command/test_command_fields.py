@@ -65,8 +65,12 @@ def test_every_formula_cell_lies_in_one_range(listed, book):
     for each in listed:
         ((sheet, area),) = book.defined_names[each["key"]].destinations
         cells = book[sheet][area.replace("$", "")]
-        covered |= {(sheet, cell.coordinate) for row in (cells if isinstance(cells, tuple) else [[cells]]) for cell in row}
-    formulas = {(s.title, cell.coordinate) for s in book for row in s.iter_rows() for cell in row if cell.data_type == "f"}
+        covered |= {
+            (sheet, cell.coordinate) for row in (cells if isinstance(cells, tuple) else [[cells]]) for cell in row
+        }
+    formulas = {
+        (s.title, cell.coordinate) for s in book for row in s.iter_rows() for cell in row if cell.data_type == "f"
+    }
     assert formulas <= covered
 
 
@@ -112,7 +116,9 @@ def test_kinds_and_domains(listed):
         if each["kind"] == "result":
             assert each["domain"] is None
         else:
-            assert each["domain"]["kind"] in DOMAIN_KINDS and {"needed", "blank_means", "default"} <= set(each["domain"])
+            assert each["domain"]["kind"] in DOMAIN_KINDS and {"needed", "blank_means", "default"} <= set(
+                each["domain"]
+            )
 
 
 def test_some_domains_in_full(listed):

@@ -36,7 +36,10 @@ def broken(guild, tmp_path):
 def test_a_folder_into_a_workbook(run, guild, tmp_path):
     outcome = run("gather", guild, "-o", tmp_path / "guild.xlsx")
     assert outcome.code == 0 and outcome.err == ""
-    assert outcome.out.splitlines()[0] == f"{tmp_path / 'guild.xlsx'} is ready: 2 planners, 2 skeins, 3 lots, 1 sample, 1 project."
+    assert (
+        outcome.out.splitlines()[0]
+        == f"{tmp_path / 'guild.xlsx'} is ready: 2 planners, 2 skeins, 3 lots, 1 sample, 1 project."
+    )
     assert 'fibers = "guild-fibers.csv"' in outcome.out
     assert sorted(path.name for path in tmp_path.iterdir()) == ["guild-fibers.csv", "guild.xlsx"]
     lots = openpyxl.load_workbook(tmp_path / "guild.xlsx")["Lots"]
@@ -47,7 +50,9 @@ def test_tables_of_their_own(run, guild, tmp_path):
     outcome = run("gather", guild / "ben.xlsx", guild / "ann.xlsx", "-o", tmp_path / "guild.csv")
     assert outcome.code == 0
     parts = ("evenness", "fibers", "lots", "observed", "planners", "projects", "samples", "skeins")
-    assert sorted(path.name for path in tmp_path.iterdir()) == sorted([*(f"guild-{part}.csv" for part in parts), "guild-summary.xlsx"])
+    assert sorted(path.name for path in tmp_path.iterdir()) == sorted(
+        [*(f"guild-{part}.csv" for part in parts), "guild-summary.xlsx"]
+    )
     with (tmp_path / "guild-lots.csv").open(encoding="utf-8", newline="") as file:
         assert [(line["planner"], line["file"], line["lot"]) for line in csv.DictReader(file)] == [
             ("1", "ben.xlsx", "'=Gorse"),
@@ -60,7 +65,10 @@ def test_tables_of_their_own(run, guild, tmp_path):
 def test_a_bad_file_is_told_in_a_sentence_and_the_rest_is_read(run, guild, broken, tmp_path):
     outcome = run("gather", broken, guild / "ann.xlsx", "-o", tmp_path / "guild.xlsx")
     assert outcome.code == 1
-    assert outcome.err.startswith("broken.xlsx: this file is damaged, or was cut off") and len(outcome.err.splitlines()) == 1
+    assert (
+        outcome.err.startswith("broken.xlsx: this file is damaged, or was cut off")
+        and len(outcome.err.splitlines()) == 1
+    )
     assert "1 planner, 2 skeins" in outcome.out
     assert openpyxl.load_workbook(tmp_path / "guild.xlsx")["Not read"]["A4"].value == "broken.xlsx"
 
@@ -68,7 +76,10 @@ def test_a_bad_file_is_told_in_a_sentence_and_the_rest_is_read(run, guild, broke
 def test_nothing_read_is_nothing_written(run, broken, tmp_path):
     outcome = run("gather", broken, tmp_path / "gone.xlsx", "-o", tmp_path / "guild.csv")
     assert outcome.code == 2
-    assert "gone.xlsx: there is no such file." in outcome.err and "no planner could be read, so nothing was written" in outcome.err
+    assert (
+        "gone.xlsx: there is no such file." in outcome.err
+        and "no planner could be read, so nothing was written" in outcome.err
+    )
     assert [path.name for path in tmp_path.iterdir()] == ["broken.xlsx"]
 
 
@@ -83,7 +94,9 @@ def test_gathering_again_into_the_folder_itself(run, guild):
     again = run("gather", guild, "-o", guild / "guild.xlsx")
     assert first == again and again.code == 0
     named = run("gather", *sorted(guild.glob("*.xlsx")), "-o", guild / "guild.xlsx")
-    assert named.code == 2 and named.err.startswith(f"{guild / 'guild.xlsx'}: this is the file that is read, and it is never changed.")
+    assert named.code == 2 and named.err.startswith(
+        f"{guild / 'guild.xlsx'}: this is the file that is read, and it is never changed."
+    )
     (guild / "guild.xlsx").unlink()
     (guild / "guild-fibers.csv").unlink()
 
@@ -113,7 +126,9 @@ def test_another_fiber_table_is_the_one_compared_with(run, guild, tmp_path):
     (tmp_path / "own.toml").write_text('fibers = "own.csv"\n', encoding="utf-8")
     assert run("gather", guild, "-o", tmp_path / "guild.csv", "--settings", tmp_path / "own.toml").code == 0
     with (tmp_path / "guild-observed.csv").open(encoding="utf-8", newline="") as file:
-        (seen,) = (line for line in csv.DictReader(file) if line["kind"] == "ROMNEY" and line["stage"] == "scoured yield")
+        (seen,) = (
+            line for line in csv.DictReader(file) if line["kind"] == "ROMNEY" and line["stage"] == "scoured yield"
+        )
     assert float(seen["published"]) == pytest.approx(0.4) and seen["lots"] == "2"
 
 

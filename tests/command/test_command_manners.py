@@ -34,7 +34,11 @@ def test_every_command_has_its_help(run, name):
 def test_a_planner_has_the_name_of_a_workbook(run, planner, tmp_path, command, name):
     """Else a program would not know it, or take it for something else."""
     code, out, err = run(command, *([] if command == "build" else [planner]), "-o", tmp_path / name)
-    assert (code, out, err) == (2, "", f"{tmp_path / name}: end the name with .xlsx; that is what a planner is written as.\n")
+    assert (code, out, err) == (
+        2,
+        "",
+        f"{tmp_path / name}: end the name with .xlsx; that is what a planner is written as.\n",
+    )
     assert not (tmp_path / name).exists()
 
 
@@ -63,7 +67,11 @@ def test_our_own_faults_are_told_as_ours(run, monkeypatch, planner, tmp_path, co
 
     monkeypatch.setattr(broken, fail)
     monkeypatch.delenv("WORKBOOKGEN_TRACEBACK", raising=False)
-    code, out, err = run(command, *(() if command == "build" else (planner,)), *(("-o", tmp_path / "x.xlsx") if command in ("build", "blank") else ()))
+    code, out, err = run(
+        command,
+        *(() if command == "build" else (planner,)),
+        *(("-o", tmp_path / "x.xlsx") if command in ("build", "blank") else ()),
+    )
     assert (code, out) == (2, "")
     assert re.fullmatch(
         r"workbookgen itself failed, which is our fault and not yours; nothing was changed\. "
@@ -94,7 +102,9 @@ def test_stopping_it_is_no_fault(run, monkeypatch, planner):
 
 
 @pytest.mark.skipif(os.name == "nt", reason="NOT TRIED: signals are sent otherwise there")
-@pytest.mark.parametrize(("name", "usual"), [("SIGINT", signal.default_int_handler), ("SIGTERM", signal.SIG_DFL), ("SIGHUP", signal.SIG_DFL)])
+@pytest.mark.parametrize(
+    ("name", "usual"), [("SIGINT", signal.default_int_handler), ("SIGTERM", signal.SIG_DFL), ("SIGHUP", signal.SIG_DFL)]
+)
 def test_stopping_it_amid_a_library_is_no_fault(run, monkeypatch, planner, name, usual):
     """NumPy, stopped in a comparison, raises a TypeError."""
     asked = getattr(signal, name)
@@ -149,7 +159,10 @@ def test_a_terminal_that_cannot_spell_everything(planner):
         capture_output=True,
         timeout=300,
     )
-    assert (done.returncode, done.stderr) == (0, b"") and b"Loop \\xb1" in done.stdout  # Russian letters, and no plus-minus
+    assert (done.returncode, done.stderr) == (
+        0,
+        b"",
+    ) and b"Loop \\xb1" in done.stdout  # Russian letters, and no plus-minus
 
 
 def test_the_page_that_lies_ready_is_what_the_command_would_print(run, monkeypatch):
@@ -168,4 +181,6 @@ def test_a_command_seldom_looks_for_dead_objects():
 def test_help_loads_nothing_that_it_does_not_need():
     loaded = "import sys; sys.argv = ['workbookgen', '--help']; from workbookgen.__main__ import main; main(); print(sorted(sys.modules))"
     told = subprocess.run([sys.executable, "-c", loaded], capture_output=True, text=True, check=True).stdout
-    assert "Usage: workbookgen" in told and not any(f"'{name}'" in told for name in ("click", "pint", "pandas", "numpy", "workbookgen.cli"))
+    assert "Usage: workbookgen" in told and not any(
+        f"'{name}'" in told for name in ("click", "pint", "pandas", "numpy", "workbookgen.cli")
+    )

@@ -17,7 +17,12 @@ def seen_on_a_terminal(*words: str) -> str:
     """What the command writes to standard error when that is a terminal."""
     ours, theirs = pty.openpty()
     root = str(Path(workbookgen.__file__).parent.parent)
-    process = subprocess.Popen([sys.executable, "-m", "workbookgen", *words], stderr=theirs, stdout=subprocess.PIPE, env=os.environ | {"PYTHONPATH": root, "TERM": "xterm"})
+    process = subprocess.Popen(
+        [sys.executable, "-m", "workbookgen", *words],
+        stderr=theirs,
+        stdout=subprocess.PIPE,
+        env=os.environ | {"PYTHONPATH": root, "TERM": "xterm"},
+    )
     os.close(theirs)
     seen = b""
     try:

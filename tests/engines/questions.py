@@ -18,7 +18,15 @@ BLOCK = Area("Entries", 1, 5, LONG, 3)
 BLOCK_SUMS = Area("Worked out", 1, 11, LONG)
 STALE = -1
 
-_LOOKS = ("ISBLANK({})*1", "ISTEXT({})*1", "ISNUMBER({})*1", "COUNTA({})", 'CONCATENATE({},"|")', "LEN({})", 'IF({}="","",1)')
+_LOOKS = (
+    "ISBLANK({})*1",
+    "ISTEXT({})*1",
+    "ISNUMBER({})*1",
+    "COUNTA({})",
+    'CONCATENATE({},"|")',
+    "LEN({})",
+    'IF({}="","",1)',
+)
 
 # What engines spell differently, each with its number format.
 _RESULTS = (

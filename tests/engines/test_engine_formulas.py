@@ -52,7 +52,13 @@ def test_each_cell_has_its_own_text(sharing):
 
 def test_a_planners_formulas_are_those_that_openpyxl_reads(small_file):
     book = openpyxl.load_workbook(small_file)
-    assert formulas(small_file) == {(sheet.title, cell.coordinate): cell.value for sheet in book for row in sheet.iter_rows() for cell in row if cell.data_type == "f"}
+    assert formulas(small_file) == {
+        (sheet.title, cell.coordinate): cell.value
+        for sheet in book
+        for row in sheet.iter_rows()
+        for cell in row
+        if cell.data_type == "f"
+    }
 
 
 def test_poison_leaves_sharing_alone(sharing, tmp_path):

@@ -28,7 +28,13 @@ def around_the_data(xml):
 
 def contents(path, **options):
     book = openpyxl.load_workbook(path, **options)
-    return {(sheet.title, cell.coordinate): cell.value for sheet in book for row in sheet for cell in row if cell.value is not None}
+    return {
+        (sheet.title, cell.coordinate): cell.value
+        for sheet in book
+        for row in sheet
+        for cell in row
+        if cell.value is not None
+    }
 
 
 def test_poison_reaches_every_formula_and_nothing_else(workbook, tmp_path):

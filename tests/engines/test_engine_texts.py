@@ -9,7 +9,19 @@ import xlsxwriter
 from workbookgen.engines import Area
 from workbookgen.texts import folded, loosely
 
-CAPITALS = [("a", "A"), ("é", "É"), ("ö", "Ö"), ("я", "Я"), ("σ", "Σ"), ("σ", "ς"), ("ſ", "s"), ("ß", "ẞ"), ("æ", "Æ"), ("ǆ", "ǅ"), ("ᾳ", "ᾼ")]
+CAPITALS = [
+    ("a", "A"),
+    ("é", "É"),
+    ("ö", "Ö"),
+    ("я", "Я"),
+    ("σ", "Σ"),
+    ("σ", "ς"),
+    ("ſ", "s"),
+    ("ß", "ẞ"),
+    ("æ", "Æ"),
+    ("ǆ", "ǅ"),
+    ("ᾳ", "ᾼ"),
+]
 OTHERS = [
     ("e", "é"),
     ("æ", "ae"),
@@ -26,17 +38,47 @@ OTHERS = [
     ("あ", "ア"),
     ("😀", "😁"),
 ]
-SPLIT = [("ß", "ss"), ("straße", "STRASSE"), ("ﬁ", "fi"), ("é", "e\u0301"), ("a b", "a\u00a0b"), ("a b", "a\u3000b"), ("a b", "a\u2003b"), ("ａ", "a"), ("ı", "I")]
+SPLIT = [
+    ("ß", "ss"),
+    ("straße", "STRASSE"),
+    ("ﬁ", "fi"),
+    ("é", "e\u0301"),
+    ("a b", "a\u00a0b"),
+    ("a b", "a\u3000b"),
+    ("a b", "a\u2003b"),
+    ("ａ", "a"),
+    ("ı", "I"),
+]
 # Beyond A to Z: the engines that go less far or further than the library.
 ONE_NAME_TO = {
     "ironcalc": {("ß", "ss"), ("straße", "STRASSE"), ("ﬁ", "fi"), ("ı", "I")},
     "libreoffice": {("ﬁ", "fi"), ("ı", "I")},
-    "gnumeric": {("ß", "ss"), ("straße", "STRASSE"), ("ﬁ", "fi"), ("é", "e\u0301"), ("a b", "a\u00a0b"), ("a b", "a\u3000b"), ("a b", "a\u2003b"), ("ａ", "a")},
+    "gnumeric": {
+        ("ß", "ss"),
+        ("straße", "STRASSE"),
+        ("ﬁ", "fi"),
+        ("é", "e\u0301"),
+        ("a b", "a\u00a0b"),
+        ("a b", "a\u3000b"),
+        ("a b", "a\u2003b"),
+        ("ａ", "a"),
+    },
 }
 TWO_NAMES_TO = {"ironcalc": {("ß", "ẞ")}}
 ONLY_A_TO_Z = "formualizer"  # what this means for a filled planner stands in carry/carry.py
 PAIRS = CAPITALS + OTHERS + SPLIT
-LENGTHS = {"e\u0301": 2, "é": 1, " ": 1, "\u00a0": 1, "\t": 1, "a\nb": 3, "😀": 1, "👩\u200d🚀": 3, "\u3000": 1, " a ": 3}
+LENGTHS = {
+    "e\u0301": 2,
+    "é": 1,
+    " ": 1,
+    "\u00a0": 1,
+    "\t": 1,
+    "a\nb": 3,
+    "😀": 1,
+    "👩\u200d🚀": 3,
+    "\u3000": 1,
+    " a ": 3,
+}
 
 
 @pytest.fixture(scope="module")

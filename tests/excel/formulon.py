@@ -31,7 +31,13 @@ class FormulonSession(CellByCell):
         except package.FormulonError as reason:
             raise unreadable(path, "formulon", reason) from None
         self.sheets = {book.sheet_name(number): number for number in range(book.sheet_count())}
-        self.calls = {NoneType: book.set_blank, bool: book.set_bool, float: book.set_number, str: book.set_text, Typed: book.set_formula}
+        self.calls = {
+            NoneType: book.set_blank,
+            bool: book.set_bool,
+            float: book.set_number,
+            str: book.set_text,
+            Typed: book.set_formula,
+        }
         self._error = package.error_display_name
         self.evaluate()
 

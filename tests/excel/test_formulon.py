@@ -15,11 +15,24 @@ from .formulon import Formulon
 SCENARIOS = 5
 
 
-@pytest.mark.skipif(not LONG, reason="in a long run: it takes more than a minute to read the file; the small planner below has the same formulas in fewer lines")
+@pytest.mark.skipif(
+    not LONG,
+    reason="in a long run: it takes more than a minute to read the file; the small planner below has the same formulas in fewer lines",
+)
 def test_the_default_planner(blank, layout, record_property):
     report = check(blank, layout, [Formulon()], scenarios=SCENARIOS, formulas_in_file=read_planner(blank).formulas)
     [each] = report.engines
-    record_property("compared", [each.name, each.version, report.scenarios, each.comparisons, len(report.findings), each.worst_relative_difference])
+    record_property(
+        "compared",
+        [
+            each.name,
+            each.version,
+            report.scenarios,
+            each.comparisons,
+            len(report.findings),
+            each.worst_relative_difference,
+        ],
+    )
     assert [str(finding) for finding in report.findings[:10]] == []
     assert report.formula_cells == report.formula_cells_checked
 
@@ -49,9 +62,15 @@ def test_it_works_out_what_is_poisoned(little_file, little_layout, tmp_path):
 
 
 def test_a_changed_formula_is_found(little_file, little_layout, tmp_path):
-    [mutant] = [each for each in mutants_of(little_layout, "over for times") if each.placement.key == "skeins_length_yd"]
+    [mutant] = [
+        each for each in mutants_of(little_layout, "over for times") if each.placement.key == "skeins_length_yd"
+    ]
     edited(little_file, tmp_path / "mutant.xlsx", little_layout, mutant.places)
-    assert [each for each in check(tmp_path / "mutant.xlsx", little_layout, [Formulon()], scenarios=3).findings if each.key == "skeins_length_yd"]
+    assert [
+        each
+        for each in check(tmp_path / "mutant.xlsx", little_layout, [Formulon()], scenarios=3).findings
+        if each.key == "skeins_length_yd"
+    ]
 
 
 def test_what_is_no_workbook(tmp_path):

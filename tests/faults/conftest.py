@@ -18,7 +18,11 @@ def small_disk(tmp_path):
     folder = tmp_path / "small"
     folder.mkdir()
     mount = shutil.which("mount")
-    if not mount or os.geteuid() or subprocess.run([mount, "-t", "tmpfs", "-o", "size=200k", "tmpfs", folder], capture_output=True).returncode:
+    if (
+        not mount
+        or os.geteuid()
+        or subprocess.run([mount, "-t", "tmpfs", "-o", "size=200k", "tmpfs", folder], capture_output=True).returncode
+    ):
         pytest.skip("NOT TRIED: a small file system may not be mounted here")
     yield folder
     subprocess.run([shutil.which("umount"), folder], check=True)

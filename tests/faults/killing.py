@@ -23,7 +23,12 @@ from workbookgen.filled import replacing
 from workbookgen.settings import Leavable, Reel, Rows, Settings
 
 OLD = b"the old planner, as it was\n" * 4_000
-SETTINGS = Settings(leave_out=get_args(Leavable), fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 2)), reels=(Reel(name="Clock reel", loop="72 in"),))
+SETTINGS = Settings(
+    leave_out=get_args(Leavable),
+    fibers="",
+    rows=Rows(**dict.fromkeys(Rows.model_fields, 2)),
+    reels=(Reel(name="Clock reel", loop="72 in"),),
+)
 
 
 def forked(work) -> tuple[int, int]:
@@ -90,7 +95,9 @@ def main(mode: str, name: str, times: str, seed: str, folder: str) -> None:
         child, begun = forked(work)
         os.read(begun, 5)
         began = time.perf_counter()
-        if select.select([begun], [], [], chance.random() * max(lasted[-2:]) * 1.1)[0]:  # closed, since it was done already
+        if select.select([begun], [], [], chance.random() * max(lasted[-2:]) * 1.1)[
+            0
+        ]:  # closed, since it was done already
             lasted.append(time.perf_counter() - began)
         os.kill(child, stop)
         _, status = os.waitpid(child, 0)
@@ -103,7 +110,9 @@ def main(mode: str, name: str, times: str, seed: str, folder: str) -> None:
         found["drafts"] += len(drafts := list(target.parent.glob(".workbookgen-*")))
         found["many drafts"] += len(drafts) > 1
     work()  # the next run, which nobody stops
-    found["left"] = len({path.name for path in target.parent.iterdir()} - {"planner.xlsx", "settings.toml", "said.txt", "temporary"})
+    found["left"] = len(
+        {path.name for path in target.parent.iterdir()} - {"planner.xlsx", "settings.toml", "said.txt", "temporary"}
+    )
     found["temporary"] = len(os.listdir(tempfile.gettempdir()))
     os.write(told, json.dumps(dict(found) | {"whole": target.read_bytes() == new}).encode())
 

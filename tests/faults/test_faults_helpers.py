@@ -13,7 +13,10 @@ from workbookgen.processes import cores
 
 ROOT = Path(__file__).parents[2]
 pytestmark = [
-    pytest.mark.skipif(not Path("/proc/self/task").exists(), reason="NOT TRIED: this system does not tell which processes another one started"),
+    pytest.mark.skipif(
+        not Path("/proc/self/task").exists(),
+        reason="NOT TRIED: this system does not tell which processes another one started",
+    ),
     pytest.mark.skipif(cores() < 2, reason="NOT TRIED: on a single core nothing is divided"),
 ]
 

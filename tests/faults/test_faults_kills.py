@@ -36,7 +36,8 @@ def stopped(tmp_path, planner):
             capture_output=True,
             text=True,
             timeout=600,
-            env=os.environ | {"TMPDIR": str(tmp_path / "temporary"), "PYTHONPATH": os.pathsep.join(filter(None, sys.path))},
+            env=os.environ
+            | {"TMPDIR": str(tmp_path / "temporary"), "PYTHONPATH": os.pathsep.join(filter(None, sys.path))},
         )
         assert done.returncode == 0, done.stderr + (tmp_path / "said.txt").read_text()
         return json.loads(done.stdout), (tmp_path / "said.txt").read_text()

@@ -85,7 +85,11 @@ def test_a_temporary_folder(temporary):
 @pytest.mark.parametrize("files", [1, 3])
 def test_saving(tmp_path, files):
     targets = [tmp_path / f"{number}.xlsx" for number in range(files)]
-    saving = (lambda content: save(targets[0], content)) if files == 1 else (lambda content: save_all(dict.fromkeys(targets, content)))
+    saving = (
+        (lambda content: save(targets[0], content))
+        if files == 1
+        else (lambda content: save_all(dict.fromkeys(targets, content)))
+    )
 
     def prepare():
         for target in targets:

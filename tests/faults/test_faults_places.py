@@ -183,7 +183,10 @@ class TestDrafts:
         """Many runs into one folder: none takes another's draft away, and the last one wins whole."""
         script = "import sys\nfrom pathlib import Path\nfrom workbookgen.saving import save\nfor turn in range(150): save(Path(sys.argv[1]), sys.argv[2].encode() * 5000)\n"
         environment = os.environ | {"PYTHONPATH": os.pathsep.join(filter(None, sys.path))}
-        runs = [subprocess.Popen([sys.executable, "-c", script, tmp_path / "mine.xlsx", letter], env=environment) for letter in "abc"]
+        runs = [
+            subprocess.Popen([sys.executable, "-c", script, tmp_path / "mine.xlsx", letter], env=environment)
+            for letter in "abc"
+        ]
         assert [run.wait(120) for run in runs] == [0, 0, 0]
         content = (tmp_path / "mine.xlsx").read_bytes()
         assert len(content) == 5000 and len(set(content)) == 1 and left_in(tmp_path) == {"mine.xlsx"}

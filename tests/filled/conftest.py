@@ -13,12 +13,21 @@ from workbookgen.build import layout_of
 from workbookgen.language.entries import starting_entries, with_records
 from workbookgen.settings import Rows, Settings
 
-ENTERED = {"skeins": [{"name": "First", "wraps": 104.0, "gross": 4.02}, {"name": "Second", "wraps": "many"}, {}, {"name": "Fourth"}]}
+ENTERED = {
+    "skeins": [
+        {"name": "First", "wraps": 104.0, "gross": 4.02},
+        {"name": "Second", "wraps": "many"},
+        {},
+        {"name": "Fourth"},
+    ]
+}
 
 
 @pytest.fixture(scope="session")
 def few():
-    return Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4)), leave_out=all_but("Guide", "Time", "Figures"))
+    return Settings(
+        fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 4)), leave_out=all_but("Guide", "Time", "Figures")
+    )
 
 
 @pytest.fixture(scope="session")

@@ -28,7 +28,11 @@ BOMB = (
 )
 
 
-def repacked(planner: bytes, change: Callable[[str, bytes], bytes | None] = lambda name, content: content, added: dict[str, bytes] | None = None) -> bytes:
+def repacked(
+    planner: bytes,
+    change: Callable[[str, bytes], bytes | None] = lambda name, content: content,
+    added: dict[str, bytes] | None = None,
+) -> bytes:
     """The planner with parts changed, taken away (None) or added."""
     stream = io.BytesIO()
     with zipfile.ZipFile(io.BytesIO(planner)) as before, zipfile.ZipFile(stream, "w", zipfile.ZIP_DEFLATED) as after:
@@ -51,7 +55,9 @@ def part(name: str, change: Callable[[bytes], bytes]):
 
 
 def adding(**parts: bytes):
-    return lambda planner: repacked(planner, added={name.replace("__", "/"): content for name, content in parts.items()})
+    return lambda planner: repacked(
+        planner, added={name.replace("__", "/"): content for name, content in parts.items()}
+    )
 
 
 def types(new: bytes):
@@ -111,7 +117,9 @@ def _joined(planner: bytes, other: bytes) -> bytes:
         name, field, comment = struct.unpack_from("<HHH", moved, at + 28)
         struct.pack_into("<L", moved, at + 42, struct.unpack_from("<L", moved, at + 42)[0] + len(body))
         at += 46 + name + field + comment
-    end = struct.pack("<4sHHHHLLH", b"PK\x05\x06", 0, 0, count + others, count + others, size + added, len(body) + len(more), 0)
+    end = struct.pack(
+        "<4sHHHHLLH", b"PK\x05\x06", 0, 0, count + others, count + others, size + added, len(body) + len(more), 0
+    )
     return body + more + listed + bytes(moved) + end
 
 
@@ -171,7 +179,10 @@ def wrong_sum(planner: bytes) -> bytes:
 def filled_rows(rows: int, columns: str, cell: str):
     def more(content: bytes) -> bytes:
         last = max(int(number) for number in re.findall(rb'<row r="(\d+)"', content))
-        added = "".join(f'<row r="{row}">' + "".join(cell.format(column=column, row=row) for column in columns) + "</row>" for row in range(last + 1, last + 1 + rows))
+        added = "".join(
+            f'<row r="{row}">' + "".join(cell.format(column=column, row=row) for column in columns) + "</row>"
+            for row in range(last + 1, last + 1 + rows)
+        )
         return content.replace(b"</sheetData>", added.encode() + b"</sheetData>")
 
     return part("xl/worksheets/sheet2.xml", more)
@@ -182,12 +193,27 @@ STRAY = '<c r="{column}{row}"><v>1</v></c>'
 # name -> how it is made from a planner, and how the sentence after the file's name goes
 NO_PLANNERS: dict[str, tuple[Callable[[bytes], bytes], str]] = {
     "empty": (lambda planner: b"", r"this file is empty\."),
-    "text": (lambda planner: b"Skein,Wraps\nFirst,104\n", r"this is a text file \(such as \.csv\), whatever its name says\."),
-    "web page": (lambda planner: b"\n <!DOCTYPE html><html><table></table></html>", r"this is a web page, whatever its name says\."),
-    "flat XML": (lambda planner: b'\xef\xbb\xbf<?xml version="1.0"?><Workbook/>', r"this is an XML file, whatever its name says\."),
+    "text": (
+        lambda planner: b"Skein,Wraps\nFirst,104\n",
+        r"this is a text file \(such as \.csv\), whatever its name says\.",
+    ),
+    "web page": (
+        lambda planner: b"\n <!DOCTYPE html><html><table></table></html>",
+        r"this is a web page, whatever its name says\.",
+    ),
+    "flat XML": (
+        lambda planner: b'\xef\xbb\xbf<?xml version="1.0"?><Workbook/>',
+        r"this is an XML file, whatever its name says\.",
+    ),
     "noise": (lambda planner: bytes(range(256)) * 40, r"this is not an \.xlsx workbook\."),
-    "old kind": (lambda planner: OLE + "Workbook".encode("utf-16-le") + bytes(500), r"this is a workbook of an old kind \(\.xls\)\."),
-    "password": (lambda planner: OLE + "EncryptedPackage".encode("utf-16-le") + bytes(500), r"it is protected with a password\."),
+    "old kind": (
+        lambda planner: OLE + "Workbook".encode("utf-16-le") + bytes(500),
+        r"this is a workbook of an old kind \(\.xls\)\.",
+    ),
+    "password": (
+        lambda planner: OLE + "EncryptedPackage".encode("utf-16-le") + bytes(500),
+        r"it is protected with a password\.",
+    ),
     "zip password": (zip_password, r"it is protected with a password\."),
     "only PK": (lambda planner: b"PK", DAMAGED),
     "cut in half": (lambda planner: planner[: len(planner) // 2], DAMAGED),
@@ -195,20 +221,40 @@ NO_PLANNERS: dict[str, tuple[Callable[[bytes], bytes], str]] = {
     "start cut off": (lambda planner: b"PK" + planner[1000:], DAMAGED),
     "a wrong byte": (wrong_sum, DAMAGED),
     "letter in a zip": (other_zip(letter=b"Dear all"), r"this is a \.zip archive, not an \.xlsx workbook\."),
-    "planner in a zip": (other_zip(**{"guild__mine.xlsx": b"x"}), r"this is a \.zip archive\. Unpack it, and give mine\.xlsx that is in it\."),
+    "planner in a zip": (
+        other_zip(**{"guild__mine.xlsx": b"x"}),
+        r"this is a \.zip archive\. Unpack it, and give mine\.xlsx that is in it\.",
+    ),
     "Numbers": (other_zip(**{"Index__Document.iwa": b"x"}), r"this is a file of Numbers\. Export it there"),
-    "text document": (types(b"application/vnd.openxmlformats-officedocument.wordprocessingml.document.main+xml"), r"this is a text document of a word processor\."),
-    "presentation": (types(b"application/vnd.openxmlformats-officedocument.presentationml.presentation.main+xml"), r"this is a presentation\."),
-    "binary workbook": (types(b"application/vnd.ms-excel.sheet.binary.macroEnabled.main"), r"it holds macros, which are never run here\."),
-    "macros": (types(b"application/vnd.ms-excel.sheet.macroEnabled.main+xml"), r"it holds macros, which are never run here\."),
+    "text document": (
+        types(b"application/vnd.openxmlformats-officedocument.wordprocessingml.document.main+xml"),
+        r"this is a text document of a word processor\.",
+    ),
+    "presentation": (
+        types(b"application/vnd.openxmlformats-officedocument.presentationml.presentation.main+xml"),
+        r"this is a presentation\.",
+    ),
+    "binary workbook": (
+        types(b"application/vnd.ms-excel.sheet.binary.macroEnabled.main"),
+        r"it holds macros, which are never run here\.",
+    ),
+    "macros": (
+        types(b"application/vnd.ms-excel.sheet.macroEnabled.main+xml"),
+        r"it holds macros, which are never run here\.",
+    ),
     "hidden macros": (adding(**{"xl__vbaProject.bin": b"\0"}), r"it holds macros, which are never run here\."),
     "open text": (other_zip(mimetype=b"application/vnd.oasis.opendocument.text"), r"this is no workbook\."),
     "open with password": (
-        other_zip(mimetype=b"application/vnd.oasis.opendocument.spreadsheet", **{"META-INF__manifest.xml": b"<manifest:encryption-data/>"}),
+        other_zip(
+            mimetype=b"application/vnd.oasis.opendocument.spreadsheet",
+            **{"META-INF__manifest.xml": b"<manifest:encryption-data/>"},
+        ),
         r"it is protected with a password\.",
     ),
     "open with macros": (
-        other_zip(mimetype=b"application/vnd.oasis.opendocument.spreadsheet", **{"Basic__Standard__Module1.xml": b"<x/>"}),
+        other_zip(
+            mimetype=b"application/vnd.oasis.opendocument.spreadsheet", **{"Basic__Standard__Module1.xml": b"<x/>"}
+        ),
         r"it holds macros, which are never run here\.",
     ),
     "bomb": (bomb, r"this file unpacks to 1,10\d MB, far more than a planner; it is not read\."),
@@ -218,27 +264,52 @@ NO_PLANNERS: dict[str, tuple[Callable[[bytes], bytes], str]] = {
     "endless list": (endless_list, r"this file has far more parts than a planner; it is not read\."),
     "other packing": (bzipped, r"it is packed in a way that no planner is\."),
     "a part twice": (twice, r"it holds the part xl/workbook\.xml twice"),
-    "billion laughs": (part("xl/sharedStrings.xml", lambda content: BOMB + content.split(b"?>", 1)[1]), r"its part xl/sharedStrings\.xml declares entities"),
+    "billion laughs": (
+        part("xl/sharedStrings.xml", lambda content: BOMB + content.split(b"?>", 1)[1]),
+        r"its part xl/sharedStrings\.xml declares entities",
+    ),
     "outside entity": (
-        part("xl/workbook.xml", lambda content: b'<!DOCTYPE x [<!ENTITY e SYSTEM "file:///etc/passwd">]>' + content.split(b"?>", 1)[1]),
+        part(
+            "xl/workbook.xml",
+            lambda content: b'<!DOCTYPE x [<!ENTITY e SYSTEM "file:///etc/passwd">]>' + content.split(b"?>", 1)[1],
+        ),
         r"its part xl/workbook\.xml declares entities",
     ),
     "entity in wide letters": (
-        part("xl/sharedStrings.xml", lambda content: '\ufeff<!DOCTYPE x [<!ENTITY e "e">]><sst>&e;</sst>'.encode("utf-16-le")),
+        part(
+            "xl/sharedStrings.xml",
+            lambda content: '\ufeff<!DOCTYPE x [<!ENTITY e "e">]><sst>&e;</sst>'.encode("utf-16-le"),
+        ),
         r"its part xl/sharedStrings\.xml is in an encoding that no planner has\.",
     ),
     "entity in other letters": (
-        part("xl/sharedStrings.xml", lambda content: b'<?xml version="1.0" encoding="cp037"?>' + '<!DOCTYPE x [<!ENTITY e "e">]>'.encode("cp037")),
+        part(
+            "xl/sharedStrings.xml",
+            lambda content: (
+                b'<?xml version="1.0" encoding="cp037"?>' + '<!DOCTYPE x [<!ENTITY e "e">]>'.encode("cp037")
+            ),
+        ),
         r"its part xl/sharedStrings\.xml is in an encoding that no planner has\.",
     ),
-    "a flood of tags": (part("xl/styles.xml", lambda content: content + b"<x/>" * 600_000), r"its part xl/styles\.xml is far larger than in a planner"),
-    "three million cells": (filled_rows(300_000, "ABCDEFGHIJ", STRAY), r"this file has more than 2,990,000 filled cells|its part xl/worksheets"),
+    "a flood of tags": (
+        part("xl/styles.xml", lambda content: content + b"<x/>" * 600_000),
+        r"its part xl/styles\.xml is far larger than in a planner",
+    ),
+    "three million cells": (
+        filled_rows(300_000, "ABCDEFGHIJ", STRAY),
+        r"this file has more than 2,990,000 filled cells|its part xl/worksheets",
+    ),
 }
 
 # What a program would fetch or start on working the file out; `check` and `fields` refuse it, reading entries does no harm.
 REACHING_OUT: dict[str, tuple[Callable[[bytes], bytes], str]] = {
     "another workbook": (
-        adding(**{"xl__externalLinks___rels__externalLink1.xml.rels": LINK % (b"externalLinkPath", b"file:///C:/secret.xlsx")}),
+        adding(
+            **{
+                "xl__externalLinks___rels__externalLink1.xml.rels": LINK
+                % (b"externalLinkPath", b"file:///C:/secret.xlsx")
+            }
+        ),
         r"it draws on file:///C:/secret\.xlsx, and a planner stands alone",
     ),
     "a picture from the net": (
@@ -246,7 +317,10 @@ REACHING_OUT: dict[str, tuple[Callable[[bytes], bytes], str]] = {
         r"it draws on http://example\.com/seen\.png, and a planner stands alone",
     ),
     "a connection": (adding(**{"xl__connections.xml": b"<connections/>"}), r"it draws on xl/connections\.xml"),
-    "a million cells": (filled_rows(100_000, "ABCDEFGHIJ", STRAY), r"this file has about 1,0\d\d,\d\d\d filled cells, where this planner has at most"),
+    "a million cells": (
+        filled_rows(100_000, "ABCDEFGHIJ", STRAY),
+        r"this file has about 1,0\d\d,\d\d\d filled cells, where this planner has at most",
+    ),
 }
 
 FORMULAS = {  # typed into an input: these reach out ...
@@ -275,5 +349,6 @@ def no_ordinary_files(folder: Path) -> dict[Path, str]:
         folder / "folder.xlsx": "this is a folder; give the planner in it.",
         folder / "pipe.xlsx": "this is no ordinary file; give a planner.",
         Path("/dev/zero"): "this is no ordinary file; give a planner.",
-        folder / "~$mine.xlsx": "this is only the mark of a file that is open in a spreadsheet program; give the planner itself.",
+        folder
+        / "~$mine.xlsx": "this is only the mark of a file that is open in a spreadsheet program; give the planner itself.",
     }

@@ -19,7 +19,9 @@ def package(path, rows: str, attributes: str = "", names: str = NAMES):
     with zipfile.ZipFile(path, "w") as archive:
         archive.writestr("mimetype", "application/vnd.oasis.opendocument.spreadsheet")
         archive.writestr("META-INF/manifest.xml", "<manifest/>")
-        archive.writestr("content.xml", f'{HEAD}<table:table table:name="S" {attributes}>{rows}</table:table>{names}{TAIL}')
+        archive.writestr(
+            "content.xml", f'{HEAD}<table:table table:name="S" {attributes}>{rows}</table:table>{names}{TAIL}'
+        )
     return path
 
 
@@ -85,7 +87,10 @@ def test_formulas_are_told_in_the_words_of_xlsx(tmp_path):
 
 def test_a_note_is_no_part_of_its_cell(tmp_path):
     note = "<office:annotation><dc:date>2026-01-01T00:00:00</dc:date><text:p>kept in</text:p><text:p>the shed</text:p></office:annotation>"
-    rows = row(f'<table:table-cell office:value-type="string">{note}<text:p>Clover</text:p></table:table-cell>', f"<table:table-cell>{note}</table:table-cell>")
+    rows = row(
+        f'<table:table-cell office:value-type="string">{note}<text:p>Clover</text:p></table:table-cell>',
+        f"<table:table-cell>{note}</table:table-cell>",
+    )
     book = open_book(package(tmp_path / "note.ods", rows, 'table:protected="true"'))
     assert book.sheets["S"] == {(1, 1): Cell("Clover")}
     assert book.comments["S"] == {(1, 1): "kept in\nthe shed", (1, 2): "kept in\nthe shed"}
@@ -118,6 +123,8 @@ def test_names_are_spelled_as_in_the_other_format(tmp_path, spelled, name):
 
 
 def test_only_the_wanted_columns_are_kept(tmp_path):
-    path = package(tmp_path / "some.ods", row(cell("float", 'office:value="1"', "1"), cell("float", 'office:value="2"', "2")))
+    path = package(
+        tmp_path / "some.ods", row(cell("float", 'office:value="1"', "1"), cell("float", 'office:value="2"', "2"))
+    )
     assert open_book(path, lambda names: {"S": {2}}).sheets == {"S": {(1, 2): Cell(2.0)}}
     assert open_book(path, ()).sheets == {}

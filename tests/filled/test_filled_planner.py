@@ -106,18 +106,26 @@ def test_days_of_a_file_that_counts_from_1904_are_ours(rewritten, entered):
 
 
 def test_deleted_cells_and_errors_are_told(rewritten, planner_file, tmp_path):
-    path = rewritten(WORKBOOK, r'<definedName name="skeins_wraps">[^<]*<', '<definedName name="skeins_wraps">Skeins!#REF!<')
+    path = rewritten(
+        WORKBOOK, r'<definedName name="skeins_wraps">[^<]*<', '<definedName name="skeins_wraps">Skeins!#REF!<'
+    )
     filled = read_filled(path)
     assert "skeins_wraps" not in filled.entries
     assert [str(each) for each in filled.notes] == ["skeins_wraps: its cells were deleted, so nothing was read there."]
-    path = rewritten(sheet_part(planner_file, "Skeins"), r'<c r="D8"([^>]*)><v>104</v></c>', r'<c r="D8"\1 t="e"><f>1/0</f><v>#DIV/0!</v></c>')
+    path = rewritten(
+        sheet_part(planner_file, "Skeins"),
+        r'<c r="D8"([^>]*)><v>104</v></c>',
+        r'<c r="D8"\1 t="e"><f>1/0</f><v>#DIV/0!</v></c>',
+    )
     filled = read_filled(path)
     assert filled.entries["skeins_wraps"][0] is None
     assert [str(each) for each in filled.notes] == ["Skeins!D8: it shows the error #DIV/0!, so it was read as empty."]
 
 
 def test_arithmetic_without_a_stored_value_is_worked_out(rewritten, planner_file):
-    path = rewritten(sheet_part(planner_file, "Skeins"), r'<c r="D8"([^>]*)><v>104</v></c>', r'<c r="D8"\1><f>6.5*16</f></c>')
+    path = rewritten(
+        sheet_part(planner_file, "Skeins"), r'<c r="D8"([^>]*)><v>104</v></c>', r'<c r="D8"\1><f>6.5*16</f></c>'
+    )
     filled = read_filled(path)
     assert filled.entries["skeins_wraps"][0] is None
     assert worked_out(filled).entries["skeins_wraps"][0] == 104.0
@@ -126,8 +134,12 @@ def test_arithmetic_without_a_stored_value_is_worked_out(rewritten, planner_file
 
 def test_arithmetic_is_left_where_names_run_over_whole_columns(rewritten, planner_file):
     """A file that was made to harm: an engine would go through a million lines for every sum. An honest one has tens of thousands at most."""
-    path = rewritten(sheet_part(planner_file, "Skeins"), r'<c r="D8"([^>]*)><v>104</v></c>', r'<c r="D8"\1><f>6.5*16</f></c>')
-    filled = read_filled(rewritten(WORKBOOK, r"(<definedName name=\"skeins_tare\">Skeins!\$J\$8:\$J\$)\d+", r"\g<1>1048576", path))
+    path = rewritten(
+        sheet_part(planner_file, "Skeins"), r'<c r="D8"([^>]*)><v>104</v></c>', r'<c r="D8"\1><f>6.5*16</f></c>'
+    )
+    filled = read_filled(
+        rewritten(WORKBOOK, r"(<definedName name=\"skeins_tare\">Skeins!\$J\$8:\$J\$)\d+", r"\g<1>1048576", path)
+    )
     assert worked_out(filled) is filled
 
 
@@ -149,7 +161,9 @@ def test_a_planner_of_one_line_a_log_is_read_as_one_of_two(tmp_path):
     """Older versions had such; to some programs a column of one cell is none."""
     settings = Settings(fibers="", rows=Rows(**dict.fromkeys(Rows.model_fields, 2)))
     layout = layout_of(settings)
-    (tmp_path / "two.xlsx").write_bytes(write(layout, starting_entries(layout.planner) | {"skeins_name": ("First", None)}, {}))
+    (tmp_path / "two.xlsx").write_bytes(
+        write(layout, starting_entries(layout.planner) | {"skeins_name": ("First", None)}, {})
+    )
     book = openpyxl.load_workbook(tmp_path / "two.xlsx")
     for name, defined in book.defined_names.items():
         if name in layout.placements and layout.placements[name].rows == 2:

@@ -16,7 +16,10 @@ TYPES = (
     '<Override PartName="/xl/workbook.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheet.main+xml"/></Types>'
 )
 LINKS = '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="r1" Type="{kind}/{type}" Target="{target}"/></Relationships>'
-USUAL = "http://schemas.openxmlformats.org/spreadsheetml/2006/main", "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
+USUAL = (
+    "http://schemas.openxmlformats.org/spreadsheetml/2006/main",
+    "http://schemas.openxmlformats.org/officeDocument/2006/relationships",
+)
 STRICT = "http://purl.oclc.org/ooxml/spreadsheetml/main", "http://purl.oclc.org/ooxml/officeDocument/relationships"
 
 
@@ -67,7 +70,10 @@ def test_a_cell_or_row_that_does_not_say_where_it_is_follows_the_last(tmp_path):
 
 def test_a_shared_formula_moves_along(tmp_path):
     rows = '<row r="1"><c r="C1"><f t="shared" ref="C1:C2" si="0">A1*$B$1</f><v>2</v></c></row><row r="2"><c r="C2"><f t="shared" si="0"/><v>4</v></c></row>'
-    assert cells(package(tmp_path / "shared.xlsx", rows)) == {(1, 3): Cell(2.0, "=A1*$B$1"), (2, 3): Cell(4.0, "=A2*$B$1")}
+    assert cells(package(tmp_path / "shared.xlsx", rows)) == {
+        (1, 3): Cell(2.0, "=A1*$B$1"),
+        (2, 3): Cell(4.0, "=A2*$B$1"),
+    }
 
 
 def test_names_of_one_sheet_are_none_of_ours(tmp_path):
@@ -135,7 +141,9 @@ WRITTEN = {
 def test_some_columns_are_read_as_the_whole_is(written, columns, tmp_path):
     whole = {(2, 1): Cell(1.0), (2, 3): Cell("a", '="a>b"'), (3, 3): Cell(4.0)}
     path = package(tmp_path / "some.xlsx", written)
-    assert open_book(path, lambda names: {"S": columns}).sheets["S"] == {place: cell for place, cell in whole.items() if columns is None or place[1] in columns}
+    assert open_book(path, lambda names: {"S": columns}).sheets["S"] == {
+        place: cell for place, cell in whole.items() if columns is None or place[1] in columns
+    }
 
 
 def test_some_columns_of_a_sheet_whose_words_have_a_prefix(tmp_path):
@@ -150,20 +158,33 @@ def test_some_columns_of_a_sheet_whose_words_have_a_prefix(tmp_path):
     assert open_book(rewritten, lambda names: {"S": {1}}).sheets["S"] == {(2, 1): Cell(1.0)}
 
 
-@pytest.mark.parametrize("protection, is_so", [('<sheetProtection sheet="1"/>', True), ('<sheetProtection sheet="0"/>', False), ("", False)])
+@pytest.mark.parametrize(
+    "protection, is_so", [('<sheetProtection sheet="1"/>', True), ('<sheetProtection sheet="0"/>', False), ("", False)]
+)
 def test_that_a_sheet_is_protected_is_seen_where_some_columns_are_read(protection, is_so, tmp_path):
-    path = package(tmp_path / "protected.xlsx", f'<row r="2"><c r="A2"><v>1</v></c></row></sheetData>{protection}<sheetData>')
+    path = package(
+        tmp_path / "protected.xlsx", f'<row r="2"><c r="A2"><v>1</v></c></row></sheetData>{protection}<sheetData>'
+    )
     for columns in (None, {1}, {2}):
         assert ("S" in open_book(path, lambda names, columns=columns: {"S": columns}).protected) == is_so
 
 
 ODD = {  # what is not written as nearly all programs write it, and what it says
-    "an escape by number": ('<row r="1"><c r="A1" t="str"><v>a&#98;c &lt;&#x64;</v></c></row>', {(1, 1): Cell("abc <d")}),
-    "apostrophes around attributes": ("<row r='1'><c r='A1' t='str'><v>two</v></c><c r=\"B1\" t='str'><v>three</v></c></row>", {(1, 1): Cell("two"), (1, 2): Cell("three")}),
+    "an escape by number": (
+        '<row r="1"><c r="A1" t="str"><v>a&#98;c &lt;&#x64;</v></c></row>',
+        {(1, 1): Cell("abc <d")},
+    ),
+    "apostrophes around attributes": (
+        "<row r='1'><c r='A1' t='str'><v>two</v></c><c r=\"B1\" t='str'><v>three</v></c></row>",
+        {(1, 1): Cell("two"), (1, 2): Cell("three")},
+    ),
     "a comment": ('<row r="1"><!-- <c r="A1"><v>1</v></c> --><c r="B1"><v>2</v></c></row>', {(1, 2): Cell(2.0)}),
     "a section": ('<row r="1"><c r="A1" t="str"><v><![CDATA[a < b]]></v></c></row>', {(1, 1): Cell("a < b")}),
     "ends of lines": ('<row r="1"><c r="A1" t="str"><v>a\r\nb</v></c></row>', {(1, 1): Cell("a\nb")}),
-    "its own space": ('<row r="1"><c r="A1" t="str"><f xml:space="preserve"> 1+1 </f><v xml:space="preserve"> a </v></c></row>', {(1, 1): Cell(" a ", "= 1+1 ")}),
+    "its own space": (
+        '<row r="1"><c r="A1" t="str"><f xml:space="preserve"> 1+1 </f><v xml:space="preserve"> a </v></c></row>',
+        {(1, 1): Cell(" a ", "= 1+1 ")},
+    ),
     "a formula by its own name": (
         '<row r="1"><c r="A1"><f t="shared" ref="A1:A2" si="7">B1</f><v>1</v></c></row><row r="2"><c r="A2"><f si="7" t="shared"/></c></row>',
         {(1, 1): Cell(1.0, "=B1"), (2, 1): Cell(None, "=B2")},
@@ -186,7 +207,13 @@ def test_a_planner_is_the_same_by_its_bytes_and_by_the_parser(planner_file, monk
     assert open_book(planner_file) == by_bytes
 
 
-@pytest.mark.parametrize("rows", ['<row r="1"><c r="A1"><v>1</v></c><c r="B1"><v>2</v></row>', '<row r="1"><c r="A1"><v>1</v></c></row></sheet><sheet>'])
+@pytest.mark.parametrize(
+    "rows",
+    [
+        '<row r="1"><c r="A1"><v>1</v></c><c r="B1"><v>2</v></row>',
+        '<row r="1"><c r="A1"><v>1</v></c></row></sheet><sheet>',
+    ],
+)
 def test_a_broken_sheet_is_not_read_in_part(rows, tmp_path):
     with pytest.raises(FileError, match="cannot be read"):
         cells(package(tmp_path / "broken.xlsx", rows))

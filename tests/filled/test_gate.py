@@ -86,14 +86,20 @@ def test_formulas_that_reach_out(made, content, little_layout, formula):
     if FORMULAS[formula]:
         assert read_planner(path).formulas[weight.sheet, weight.cell(0)] == f"={formula}"
     else:
-        with pytest.raises(FileError, match=r"this formula reaches out of the planner \(=.*Type its value instead") as told:
+        with pytest.raises(
+            FileError, match=r"this formula reaches out of the planner \(=.*Type its value instead"
+        ) as told:
             read_planner(path)
         assert str(told.value).startswith(f"{path}, {weight.sheet}!{weight.cell(0)}: ")
 
 
 def test_the_fiber_table_of_a_stranger_is_not_looked_up(made, content):
     """Else a file that came by mail would choose what is read from this computer."""
-    path = made(part("xl/sharedStrings.xml", lambda strings: re.sub(rb'fibers = "[^"]*"', b'fibers = "/etc/passwd"', strings))(content))
+    path = made(
+        part("xl/sharedStrings.xml", lambda strings: re.sub(rb'fibers = "[^"]*"', b'fibers = "/etc/passwd"', strings))(
+            content
+        )
+    )
     assert b"/etc/passwd" in zipfile.ZipFile(path).read("xl/sharedStrings.xml")
     assert read_planner(path).settings.fibers == ""
 
@@ -116,7 +122,10 @@ class TestWhatPeopleReallyDo:
             b'<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" TargetMode="External" '
             b'Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/hyperlink" Target="http://example.com"/></Relationships>'
         )
-        added = {"xl/worksheets/_rels/sheet99.xml.rels": link, "xl/media/image99.png": b"\x89PNG\r\n\x1a\n" + bytes(3000)}
+        added = {
+            "xl/worksheets/_rels/sheet99.xml.rels": link,
+            "xl/media/image99.png": b"\x89PNG\r\n\x1a\n" + bytes(3000),
+        }
         assert inspected(made(repacked(content, added=added))).links == ()
 
     def test_letters_of_all_the_world(self, made, content):
@@ -132,7 +141,10 @@ def test_the_largest_planner_is_well_inside_the_bounds():
     from workbookgen.build import layout_of
     from workbookgen.settings import Rows, Settings
 
-    most = {name: next(each.le for each in field.metadata if hasattr(each, "le")) for name, field in Rows.model_fields.items()}
+    most = {
+        name: next(each.le for each in field.metadata if hasattr(each, "le"))
+        for name, field in Rows.model_fields.items()
+    }
     layout = layout_of(Settings(rows=Rows(**most)))
     cells = sum(placement.rows for placement in layout.placements.values())
     assert cells * 1.1 < MOST_CELLS

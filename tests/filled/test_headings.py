@@ -33,7 +33,9 @@ def lines_inserted(number: int):
         sheet.move_range(f"A{FIRST}:ZZ{FIRST + 20}", rows=number)
         for name, defined in book.defined_names.items():
             if name.startswith("skeins_"):
-                defined.attr_text = defined.attr_text.replace("$11", f"${11 + number}").replace("$8", f"${FIRST + number}")
+                defined.attr_text = defined.attr_text.replace("$11", f"${11 + number}").replace(
+                    "$8", f"${FIRST + number}"
+                )
         return sheet
 
     return change
@@ -49,7 +51,11 @@ def test_a_line_that_was_inserted_above_the_first_record_is_read(number, line, e
     filled = edited(change)
     between = FIRST + number - line - 1
     assert filled.entries["skeins_name"] == ("Newest", *[None] * between, "First", "Second", None, "Fourth")
-    assert filled.entries["skeins_wraps"][0] == 90.0 and filled.entries["skeins_gross"][: 2 + between] == (3.5, *[None] * between, 4.02)
+    assert filled.entries["skeins_wraps"][0] == 90.0 and filled.entries["skeins_gross"][: 2 + between] == (
+        3.5,
+        *[None] * between,
+        4.02,
+    )
     assert filled.place("skeins_wraps", 0) == ("Skeins", f"D{line}")
     assert foreign_cells(filled) == [], "it came over, so it is not left over"
 
@@ -84,7 +90,9 @@ def test_a_field_without_name_and_label_is_told(edited, entered):
         book["Skeins"]["D5"] = "Turns"
 
     filled = edited(change)
-    assert filled.entries == {key: column for key, column in entered.items() if key not in ("skeins_wraps", "pace_start")}
+    assert filled.entries == {
+        key: column for key, column in entered.items() if key not in ("skeins_wraps", "pace_start")
+    }
     assert {str(each) for each in filled.notes} == {f"skeins_wraps: {NAME_GONE}", f"pace_start: {NAME_GONE}"}
 
 

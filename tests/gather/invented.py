@@ -40,7 +40,14 @@ LOTS = (
         "yarn_weighed": q(437.4, "g"),
     },
     # Only skirted yet.
-    {"name": "Bramble", "kind": "Corriedale", "state": "raw fleece", "weight": q(2, "kg"), "skirted_weighed": q(1.6, "kg"), "grist": q(3, "m/g")},
+    {
+        "name": "Bramble",
+        "kind": "Corriedale",
+        "state": "raw fleece",
+        "weight": q(2, "kg"),
+        "skirted_weighed": q(1.6, "kg"),
+        "grist": q(3, "m/g"),
+    },
 )
 SKEINS = (
     # 100.5 turns are 201 yd, 183.7944 m; a tenth of the loop is lost in washing; 100 g.
@@ -56,7 +63,14 @@ SKEINS = (
         "lot": "Heather",
     },
     # 110.5 turns unwashed, no tare, 100 g.
-    {"name": "Heather 2", "reel": "Post reel", "wraps": 110.0, "part_wrap": 0.5, "gross": q(100, "g"), "lot": "Heather"},
+    {
+        "name": "Heather 2",
+        "reel": "Post reel",
+        "wraps": 110.0,
+        "part_wrap": 0.5,
+        "gross": q(100, "g"),
+        "lot": "Heather",
+    },
 )
 SAMPLES = (
     {
@@ -79,18 +93,31 @@ WORK = {"reels": REELS, "fiber": LOTS, "skeins": SKEINS, "samples": SAMPLES, "pr
 
 def settings(units: str, **changed) -> Settings:
     """Of the chapters those that hold such work."""
-    return Settings(**{"units": units, "rows": ROWS, "leave_out": all_but("Guide", "Samples", "Yarn", "Components", "Figures")} | changed)
+    return Settings(
+        **{"units": units, "rows": ROWS, "leave_out": all_but("Guide", "Samples", "Yarn", "Components", "Figures")}
+        | changed
+    )
 
 
-FIGURES = {"doubts_tape": q(1, "cm"), "doubts_skein": q(200, "m")}  # not the starting values, which are round in each unit system
+FIGURES = {
+    "doubts_tape": q(1, "cm"),
+    "doubts_skein": q(200, "m"),
+}  # not the starting values, which are round in each unit system
 
 
-def write_planner(path: Path, chosen: Settings, work: Mapping[str, tuple[Mapping, ...]] = WORK, cached: Mapping | None = None) -> Path:
+def write_planner(
+    path: Path, chosen: Settings, work: Mapping[str, tuple[Mapping, ...]] = WORK, cached: Mapping | None = None
+) -> Path:
     """A planner in which this work was typed in."""
     layout = layout_of(chosen)
-    entries = starting_entries(layout.planner) | {key: (value.m_as(unit_of(layout.planner.by_key[key][1], layout.planner.system).pint),) for key, value in FIGURES.items()}
+    entries = starting_entries(layout.planner) | {
+        key: (value.m_as(unit_of(layout.planner.by_key[key][1], layout.planner.system).pint),)
+        for key, value in FIGURES.items()
+    }
     for block, records in work.items():
-        entries = with_records(layout.planner, entries, block, [_typed(layout.planner, block, record) for record in records])
+        entries = with_records(
+            layout.planner, entries, block, [_typed(layout.planner, block, record) for record in records]
+        )
     path.write_bytes(write(layout, entries, cached or {}))
     return path
 
@@ -111,10 +138,20 @@ def copies(folder: Path, count: int, units: str) -> list[Path]:
 
 def _typed(planner, block: str, record: Mapping) -> dict:
     fields = planner.blocks[block].by_key
-    return {key: value.m_as(unit_of(fields[key], planner.system).pint) if isinstance(value, Quantity) else value for key, value in record.items()}
+    return {
+        key: value.m_as(unit_of(fields[key], planner.system).pint) if isinstance(value, Quantity) else value
+        for key, value in record.items()
+    }
 
 
 def fleece(name: str, kind: str, scoured: float, spun: float | None = None) -> dict:
     """A lot of 1,000 g bought skirted, of which so many grams were left after scouring, and so many grams of yarn."""
-    lot = {"name": name, "kind": kind, "state": "skirted fleece", "weight": q(1000, "g"), "skirted_weighed": q(1000, "g"), "scoured_weighed": q(scoured, "g")}
+    lot = {
+        "name": name,
+        "kind": kind,
+        "state": "skirted fleece",
+        "weight": q(1000, "g"),
+        "skirted_weighed": q(1000, "g"),
+        "scoured_weighed": q(scoured, "g"),
+    }
     return lot if spun is None else lot | {"prepared_weighed": q(scoured, "g"), "yarn_weighed": q(spun, "g")}

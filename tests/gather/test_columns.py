@@ -14,7 +14,16 @@ from .invented import settings
 
 PLANNER = planner(settings("us"))
 COLUMNS = [(table, column) for table in TABLES for column in table.columns]
-ENDINGS = {"m": "_m", "g": "_g", "m/g": "_m_per_g", "1/cm": "_per_cm", "1/m": "_per_m", "m/h": "_m_per_h", "tex": "tex", "degree": "_deg"}
+ENDINGS = {
+    "m": "_m",
+    "g": "_g",
+    "m/g": "_m_per_g",
+    "1/cm": "_per_cm",
+    "1/m": "_per_m",
+    "m/h": "_m_per_h",
+    "tex": "tex",
+    "degree": "_deg",
+}
 
 
 def label(value):

@@ -36,7 +36,14 @@ def guide(tmp_path_factory, here):
     place = tmp_path_factory.mktemp("guild")
     work = {
         "guide": ({"name": "Romney"}, {"name": "Fog"}),
-        "fiber": (fleece("1", "Romney", 500), fleece("2", "Romney", 600), fleece("3", "Romney", 700), fleece("4", "Fog", 800), fleece("5", "Fog", 800), fleece("6", "Fog", 800)),
+        "fiber": (
+            fleece("1", "Romney", 500),
+            fleece("2", "Romney", 600),
+            fleece("3", "Romney", 700),
+            fleece("4", "Fog", 800),
+            fleece("5", "Fog", 800),
+            fleece("6", "Fog", 800),
+        ),
     }
     gathered = gather([write_planner(place / "a.xlsx", settings("us"), work)], here)
     places, _ = save(gathered, place / "guild.csv", FIBERS, 2026)
@@ -86,12 +93,20 @@ def test_a_range_of_yield_stays_within_its_domain(mean, deviation):
 
 
 def test_a_source_fits_its_cell():
-    observed = [rows("Romney", stage, 14, 0.1, 0.01, 6) for stage in ("skirting loss", "scoured yield", "preparation loss", "spinning loss")]
+    observed = [
+        rows("Romney", stage, 14, 0.1, 0.01, 6)
+        for stage in ("skirting loss", "scoured yield", "preparation loss", "spinning loss")
+    ]
     source = table(*observed).loc["Romney", "source"]
     seen = "Observed 2026, lots of planners: skirting 14 of 6, yield 14 of 6, preparation 14 of 6, spinning 14 of 6."
     # Of the published source, what it says of yield and losses is no longer of use.
-    assert source == f"{seen} Rest: Diameter: society (read). Fleece, staple: (from memory). Regain: ASTM D1909-13 (read)."
+    assert (
+        source == f"{seen} Rest: Diameter: society (read). Fleece, staple: (from memory). Regain: ASTM D1909-13 (read)."
+    )
     assert len(source) <= 200
     alone = table(rows("Ramie", "spinning loss", 3, 0.1, 0.01)).loc["Ramie", "source"]
     # One loss of three was seen, so the source of the others stays.
-    assert alone == "Observed 2026, lots of planners: spinning 3 of 2. Rest: Regain: (from memory). Losses: (common practice, no source)."
+    assert (
+        alone
+        == "Observed 2026, lots of planners: spinning 3 of 2. Rest: Regain: (from memory). Losses: (common practice, no source)."
+    )

@@ -24,9 +24,17 @@ FORMULA = '=HYPERLINK("http://example.org")'
 def gathered(tmp_path_factory, here):
     """One planner with names that look like formulas, and a file that is none."""
     place = tmp_path_factory.mktemp("odd names")
-    lots = ({**LOTS[0], "name": FORMULA}, {**LOTS[1], "name": "-minus"}, {"name": "+plus"}, {"name": "@at"}, {"name": "'=quoted"})
+    lots = (
+        {**LOTS[0], "name": FORMULA},
+        {**LOTS[1], "name": "-minus"},
+        {"name": "+plus"},
+        {"name": "@at"},
+        {"name": "'=quoted"},
+    )
     (place / "none.xlsx").write_bytes(b"nothing")
-    return gather([write_planner(place / "=a.xlsx", settings("metric"), WORK | {"fiber": lots}), place / "none.xlsx"], here)
+    return gather(
+        [write_planner(place / "=a.xlsx", settings("metric"), WORK | {"fiber": lots}), place / "none.xlsx"], here
+    )
 
 
 def frames(gathered):
@@ -56,7 +64,11 @@ def test_no_cell_of_a_csv_begins_like_a_formula(gathered, tmp_path):
         if place.suffix == ".csv":
             with place.open(encoding="utf-8", newline="") as file:
                 cells = [cell for line in csv.reader(file) for cell in line]
-            assert not [cell for cell in cells if cell.startswith(("=", "+", "@", "\t")) or (cell.startswith("-") and not _is_number(cell))]
+            assert not [
+                cell
+                for cell in cells
+                if cell.startswith(("=", "+", "@", "\t")) or (cell.startswith("-") and not _is_number(cell))
+            ]
 
 
 def _is_number(text: str) -> bool:
@@ -78,17 +90,42 @@ def test_a_workbook_reads_back_the_same_with_texts_as_texts(gathered, tmp_path):
     places, changed = save(gathered, tmp_path / "guild.xlsx", FIBERS)
     assert changed == 0 and set(places) == {"summary", "fibers"}
     for name, frame in gathered.tables.items():
-        back = pd.read_excel(places["summary"], engine="openpyxl", sheet_name=name.capitalize(), dtype=frame.dtypes.astype(str).to_dict(), keep_default_na=False, na_values=[""])
+        back = pd.read_excel(
+            places["summary"],
+            engine="openpyxl",
+            sheet_name=name.capitalize(),
+            dtype=frame.dtypes.astype(str).to_dict(),
+            keep_default_na=False,
+            na_values=[""],
+        )
         pd.testing.assert_frame_equal(back, frame, check_dtype=False, rtol=1e-15)
     book = openpyxl.load_workbook(places["summary"])
     assert not [cell for sheet in book for line in sheet.iter_rows() for cell in line if cell.data_type == "f"]
-    assert [sheet.title for sheet in book] == ["About", "Observed", "Evenness", "Planners", "Not read", "Skeins", "Lots", "Samples", "Projects", "Columns"]
+    assert [sheet.title for sheet in book] == [
+        "About",
+        "Observed",
+        "Evenness",
+        "Planners",
+        "Not read",
+        "Skeins",
+        "Lots",
+        "Samples",
+        "Projects",
+        "Columns",
+    ]
     told = [[cell.value for cell in line] for line in book["Not read"].iter_rows(min_row=4)]
-    assert told == [["none.xlsx", "this is a text file (such as .csv), whatever its name says. Give the planner itself, saved as .xlsx."]]
+    assert told == [
+        [
+            "none.xlsx",
+            "this is a text file (such as .csv), whatever its name says. Give the planner itself, saved as .xlsx.",
+        ]
+    ]
 
 
 def test_the_chart_shows_breeds_with_enough_lots(tmp_path, here):
-    lots = tuple(fleece(str(number), "Romney", 500 + 100 * number) for number in range(3)) + (fleece("x", "Cheviot", 500),)
+    lots = tuple(fleece(str(number), "Romney", 500 + 100 * number) for number in range(3)) + (
+        fleece("x", "Cheviot", 500),
+    )
     gathered = gather([write_planner(tmp_path / "a.xlsx", settings("us"), {"fiber": lots})], here)
     places, _ = save(gathered, tmp_path / "guild.xlsx", FIBERS)
     sheet = openpyxl.load_workbook(places["summary"])["Yields"]

@@ -43,7 +43,10 @@ def test_a_skein(gathered, planner):
 
 def test_a_lot(gathered):
     lot = record(gathered, "lots", "Heather")
-    assert [lot[name] for name in ("seen_skirting_loss", "seen_scoured_yield", "seen_preparation_loss", "seen_spinning_loss")] == approx([0.1, 0.6, 0.1, 0.1])
+    assert [
+        lot[name]
+        for name in ("seen_skirting_loss", "seen_scoured_yield", "seen_preparation_loss", "seen_spinning_loss")
+    ] == approx([0.1, 0.6, 0.1, 0.1])
     assert lot["yarn_kept"] == approx(0.4374)
     assert lot["spun_g"] == approx(200) and lot["to_come_g"] == approx(237.4)
     # Grists 1.6541496 and, less the usual shrinkage of 5%, 1.9197828: they differ by 0.2656332, of which the spread is the √2-th part.
@@ -61,8 +64,14 @@ def test_what_is_only_expected_is_not_called_seen(gathered):
 def test_a_sample(gathered):
     sample = record(gathered, "samples", "Heather 2-ply")
     assert sample["readings"] == 3 and sample["wraps_per_cm"] == approx(11 / 2.54)
-    assert sample["wraps_doubt95_per_cm"] == approx((4.303**2 / 3 + 0.25) ** 0.5 / 2.54)  # t of two degrees, NIST/SEMATECH (read); counted whole, so half a wrap
-    assert sample["tex"] == approx(500) and sample["singles_twist_per_m"] == approx(600) and sample["spinning_loss"] == approx(0.1)
+    assert sample["wraps_doubt95_per_cm"] == approx(
+        (4.303**2 / 3 + 0.25) ** 0.5 / 2.54
+    )  # t of two degrees, NIST/SEMATECH (read); counted whole, so half a wrap
+    assert (
+        sample["tex"] == approx(500)
+        and sample["singles_twist_per_m"] == approx(600)
+        and sample["spinning_loss"] == approx(0.1)
+    )
 
 
 def test_a_project(gathered):
@@ -74,7 +83,10 @@ def test_a_project(gathered):
 
 def test_the_unit_system_of_a_planner_leaves_no_trace(gathered):
     for table in gathered.tables.values():
-        first, second, third = (table[table["planner"] == number].drop(columns=["planner", "file"]).reset_index(drop=True) for number in (1, 2, 3))
+        first, second, third = (
+            table[table["planner"] == number].drop(columns=["planner", "file"]).reset_index(drop=True)
+            for number in (1, 2, 3)
+        )
         assert len(first) > 0
         pd.testing.assert_frame_equal(second, first, rtol=1e-9, atol=0)
         pd.testing.assert_frame_equal(third, first, rtol=1e-9, atol=0)
@@ -85,7 +97,10 @@ def test_planners_are_told_without_their_folder(gathered, folder):
     assert gathered.planners["title"].tolist() == ["In metric", "In us-grams", "In us"]
     assert gathered.planners["skeins"].tolist() == [2, 2, 2]
     everything = [gathered.planners, *gathered.tables.values()]
-    assert not any(frame.astype("string").apply(lambda column: column.str.contains(str(folder.parent), regex=False)).any().any() for frame in everything)
+    assert not any(
+        frame.astype("string").apply(lambda column: column.str.contains(str(folder.parent), regex=False)).any().any()
+        for frame in everything
+    )
 
 
 def test_stored_results_are_not_believed(tmp_path, here):
@@ -102,7 +117,13 @@ def test_a_bad_file_costs_only_itself(folder, tmp_path, here):
     whole = (folder / "us.xlsx").read_bytes()
     (tmp_path / "cut.xlsx").write_bytes(whole[: len(whole) // 2])
     openpyxl.Workbook().save(tmp_path / "other.xlsx")
-    files = [tmp_path / "cut.xlsx", folder / "us.xlsx", tmp_path / "other.xlsx", tmp_path / "gone.xlsx", folder / "metric.xlsx"]
+    files = [
+        tmp_path / "cut.xlsx",
+        folder / "us.xlsx",
+        tmp_path / "other.xlsx",
+        tmp_path / "gone.xlsx",
+        folder / "metric.xlsx",
+    ]
     gathered = gather(files, here)
     assert gathered.planners["file"].tolist() == ["us.xlsx", "metric.xlsx"]
     assert [fault.place for fault in gathered.unread] == ["cut.xlsx", "other.xlsx", "gone.xlsx"]
@@ -124,18 +145,36 @@ def test_the_same_bytes_count_once(folder, tmp_path, here):
     shutil.copy(folder / "us.xlsx", tmp_path / "a copy.xlsx")
     gathered = gather([folder / "us.xlsx", folder / "metric.xlsx", tmp_path / "a copy.xlsx"], here)
     assert gathered.planners["file"].tolist() == ["us.xlsx", "metric.xlsx"] and not gathered.unread
-    assert [str(fault) for fault in gathered.repeated] == ["a copy.xlsx: the same, byte for byte, as us.xlsx; it counts once."]
+    assert [str(fault) for fault in gathered.repeated] == [
+        "a copy.xlsx: the same, byte for byte, as us.xlsx; it counts once."
+    ]
     assert len(gathered.tables["skeins"]) == 4
 
 
 def test_what_cannot_be_right_stays_and_is_told(tmp_path, here):
-    lots = ({**LOTS[0], "yarn_weighed": q(999, "g")}, {"name": "=HEATHER+1", "kind": "no such breed", "state": "raw fleece", "weight": "a bag full"})
+    lots = (
+        {**LOTS[0], "yarn_weighed": q(999, "g")},
+        {"name": "=HEATHER+1", "kind": "no such breed", "state": "raw fleece", "weight": "a bag full"},
+    )
     skeins = ({**SKEINS[0], "wraps": -3.0}, {"wraps": 12.0})
-    gathered = gather([write_planner(tmp_path / "odd.xlsx", settings("metric"), WORK | {"fiber": lots, "skeins": skeins})], here)
+    gathered = gather(
+        [write_planner(tmp_path / "odd.xlsx", settings("metric"), WORK | {"fiber": lots, "skeins": skeins})], here
+    )
     heather, odd = gathered.tables["lots"].to_dict("records")
-    assert heather["yarn_weighed_g"] == 999 and np.isnan(heather["seen_spinning_loss"]) and heather["message"].startswith("Yarn: more than")
-    assert odd["lot"] == "=HEATHER+1" and np.isnan(odd["bought_g"]) and odd["kind"] == "no such breed" and pd.isna(odd["seen_kind"])
-    assert [str(note) for note in gathered.notes] == ["odd.xlsx: bought_g of the lots: no number, or one beyond all bounds, in 1 of the cells; empty here."]
+    assert (
+        heather["yarn_weighed_g"] == 999
+        and np.isnan(heather["seen_spinning_loss"])
+        and heather["message"].startswith("Yarn: more than")
+    )
+    assert (
+        odd["lot"] == "=HEATHER+1"
+        and np.isnan(odd["bought_g"])
+        and odd["kind"] == "no such breed"
+        and pd.isna(odd["seen_kind"])
+    )
+    assert [str(note) for note in gathered.notes] == [
+        "odd.xlsx: bought_g of the lots: no number, or one beyond all bounds, in 1 of the cells; empty here."
+    ]
     minus, nameless = gathered.tables["skeins"].to_dict("records")
     assert minus["wraps"] == -3 and np.isnan(minus["length_m"]) and re.match("Wraps: type a number", minus["message"])
     assert pd.isna(nameless["skein"]) and nameless["wraps"] == 12
@@ -144,9 +183,20 @@ def test_what_cannot_be_right_stays_and_is_told(tmp_path, here):
 def test_what_was_typed_below_a_log_is_told(folder, tmp_path, here):
     """Two skeins below the eighth and last line, and a remark, which is no record."""
     book = openpyxl.load_workbook(folder / "metric.xlsx")
-    names, wraps = (next(iter(book.defined_names[f"skeins_{key}"].destinations))[1].replace("$", "").split(":") for key in ("name", "wraps"))
-    sheet, last, column = book["Skeins"], int(names[1].lstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ")), wraps[1].rstrip("0123456789")
-    for row, name, count in ((last + 1, "Late 1", 40), (last + 2, "Late 2", 41), (last + 4, "Ask for the blue one", None)):
+    names, wraps = (
+        next(iter(book.defined_names[f"skeins_{key}"].destinations))[1].replace("$", "").split(":")
+        for key in ("name", "wraps")
+    )
+    sheet, last, column = (
+        book["Skeins"],
+        int(names[1].lstrip("ABCDEFGHIJKLMNOPQRSTUVWXYZ")),
+        wraps[1].rstrip("0123456789"),
+    )
+    for row, name, count in (
+        (last + 1, "Late 1", 40),
+        (last + 2, "Late 2", 41),
+        (last + 4, "Ask for the blue one", None),
+    ):
         sheet[f"{names[1].rstrip('0123456789')}{row}"], sheet[f"{column}{row}"] = name, count
     path = tmp_path / "more.xlsx"
     book.save(path)

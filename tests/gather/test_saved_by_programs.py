@@ -13,7 +13,16 @@ pytestmark = pytest.mark.programs
 
 def by_libreoffice(file, folder, kind):
     subprocess.run(
-        ["soffice", f"-env:UserInstallation=file://{folder}/profile", "--headless", "--convert-to", kind, "--outdir", str(folder), str(file)],
+        [
+            "soffice",
+            f"-env:UserInstallation=file://{folder}/profile",
+            "--headless",
+            "--convert-to",
+            kind,
+            "--outdir",
+            str(folder),
+            str(file),
+        ],
         check=True,
         capture_output=True,
         timeout=120,
@@ -22,7 +31,12 @@ def by_libreoffice(file, folder, kind):
 
 
 def by_gnumeric(file, folder, kind):
-    subprocess.run(["ssconvert", "--recalc", str(file), str(folder / f"gnumeric.{kind}")], check=True, capture_output=True, timeout=120)
+    subprocess.run(
+        ["ssconvert", "--recalc", str(file), str(folder / f"gnumeric.{kind}")],
+        check=True,
+        capture_output=True,
+        timeout=120,
+    )
     return folder / f"gnumeric.{kind}"
 
 
@@ -33,6 +47,9 @@ def test_a_program_in_between_changes_nothing(save, kind, folder, tmp_path, here
     one = gather([folder / "us.xlsx", save(folder / "us.xlsx", tmp_path, kind)], here)
     assert not one.unread and len(one.planners) == 2
     for table in one.tables.values():
-        first, second = (table[table["planner"] == number].drop(columns=["planner", "file"]).reset_index(drop=True) for number in (1, 2))
+        first, second = (
+            table[table["planner"] == number].drop(columns=["planner", "file"]).reset_index(drop=True)
+            for number in (1, 2)
+        )
         assert len(first) > 0
         pd.testing.assert_frame_equal(second, first, rtol=1e-12, atol=0)

@@ -14,7 +14,14 @@ FIBERS = published_fibers(settings("us"))
 
 def spun(name: str, lot: str, wraps: float) -> dict:
     """A skein of 100 g, washed: its loop is as long as it was on the reel, so that nothing is taken off for washing."""
-    return {"name": name, "reel": "Post reel", "wraps": wraps, "gross": q(100, "g"), "washed_loop": q(2, "yd"), "lot": lot}
+    return {
+        "name": name,
+        "reel": "Post reel",
+        "wraps": wraps,
+        "gross": q(100, "g"),
+        "washed_loop": q(2, "yd"),
+        "lot": lot,
+    }
 
 
 @pytest.fixture(scope="module")
@@ -28,12 +35,26 @@ def lots(tmp_path_factory, here):
             settings("us"),
             {
                 "reels": REELS,
-                "fiber": (fleece("One", "Romney", 500), fleece("Two", "Romney", 600, spun=540), fleece("Other", "Cheviot", 480)),
+                "fiber": (
+                    fleece("One", "Romney", 500),
+                    fleece("Two", "Romney", 600, spun=540),
+                    fleece("Other", "Cheviot", 480),
+                ),
                 # 100 and 120 turns in one lot, 100 and 100 in the other: CVs of 0.128565 and 0.
-                "skeins": (spun("1", "One", 100), spun("2", "One", 120), spun("3", "Two", 100), spun("4", "Two", 100), spun("5", "Other", 80)),
+                "skeins": (
+                    spun("1", "One", 100),
+                    spun("2", "One", 120),
+                    spun("3", "Two", 100),
+                    spun("4", "Two", 100),
+                    spun("5", "Other", 80),
+                ),
             },
         ),
-        write_planner(place / "b.xlsx", settings("metric"), own_breed | {"fiber": (fleece("Three", "romney", 700), fleece("Mine", "fog", 650))}),
+        write_planner(
+            place / "b.xlsx",
+            settings("metric"),
+            own_breed | {"fiber": (fleece("Three", "romney", 700), fleece("Mine", "fog", 650))},
+        ),
         write_planner(place / "c.xlsx", settings("us-grams"), {"fiber": WORK["fiber"]}),
     ]
     return gather(files, here).tables["lots"]
@@ -74,7 +95,11 @@ def test_yarn_from_raw_fleece_needs_both_ends_weighed(lots):
     found = observed(lots, FIBERS)
     whole = found[found["stage"] == "yarn from raw fleece"]
     # Of all lots only Heather was bought raw and its yarn weighed: 437.4 of 1,000 g. Lot Two was bought skirted.
-    assert whole["kind"].tolist() == ["Romney"] and whole["lots"].tolist() == [1] and whole["mean"].tolist() == approx([0.4374])
+    assert (
+        whole["kind"].tolist() == ["Romney"]
+        and whole["lots"].tolist() == [1]
+        and whole["mean"].tolist() == approx([0.4374])
+    )
 
 
 def test_every_loss_is_told_of_its_own_stage(lots):

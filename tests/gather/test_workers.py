@@ -30,7 +30,9 @@ def expected(files, here):
 
 
 def same(one, other) -> bool:
-    return all(one.tables[name].equals(other.tables[name]) for name in one.tables) and one.planners.equals(other.planners)
+    return all(one.tables[name].equals(other.tables[name]) for name in one.tables) and one.planners.equals(
+        other.planners
+    )
 
 
 def deadly_once(marker: str, batch):
@@ -117,7 +119,9 @@ def test_no_more_processes_than_work_or_cores(monkeypatch):
     assert [workers.this_machine(files).batches for files in (1, 16, 17, 1000)] == [2, 2, 4, 8]
 
 
-@pytest.mark.parametrize("files, batches", [(1, [1]), (16, [16]), (40, [20, 20]), (64, [32, 32]), (65, [17, 17, 17, 14]), (200, [25] * 8)])
+@pytest.mark.parametrize(
+    "files, batches", [(1, [1]), (16, [16]), (40, [20, 20]), (64, [32, 32]), (65, [17, 17, 17, 14]), (200, [25] * 8)]
+)
 def test_every_process_gets_as_much(files, batches, monkeypatch):
     monkeypatch.setattr(workers, "cores", lambda: 2)
     size = workers.this_machine(files).a_batch
@@ -127,4 +131,7 @@ def test_every_process_gets_as_much(files, batches, monkeypatch):
 @pytest.mark.parametrize("count", [0, 1])
 def test_frames_of_a_batch_have_the_kinds_of_the_whole(files, count):
     batch = read_batch([(number, str(file)) for number, file in enumerate(files[:count])])
-    assert all(str(frame["planner"].dtype) == "int64" and pd.api.types.is_string_dtype(frame["message"]) for frame in batch.tables.values())
+    assert all(
+        str(frame["planner"].dtype) == "int64" and pd.api.types.is_string_dtype(frame["message"])
+        for frame in batch.tables.values()
+    )

@@ -76,15 +76,28 @@ WRONG = {
         "it is shown as a text, but its reference gives a mass.",
     ),
     "a looked-up text shown as a mass": (
-        [NAME_IN, result("lookup(lots_name, lots_listed, lot)", stock.lookup, MASS, **LOOKED_UP | {"values": "lots_name"})],
+        [
+            NAME_IN,
+            result("lookup(lots_name, lots_listed, lot)", stock.lookup, MASS, **LOOKED_UP | {"values": "lots_name"}),
+        ],
         "it is shown as a mass, but its reference gives a text.",
     ),
     "a number where a name is looked for": (
-        [LENGTH_IN, result("lookup(lots_weight, lots_listed, long)", stock.lookup, MASS, **LOOKED_UP | {"name": "long"})],
+        [
+            LENGTH_IN,
+            result("lookup(lots_weight, lots_listed, long)", stock.lookup, MASS, **LOOKED_UP | {"name": "long"}),
+        ],
         "its word long is a length, but its reference takes a text for name.",
     ),
     "readings of which one is a mass": (
-        [READ[0], READ[1], Input("r_3x", "Reading", ANY, MASS), READ[3], READ[4], result(f"mean({ALL_READ})", readings.mean, LENGTH, **READ_USES)],
+        [
+            READ[0],
+            READ[1],
+            Input("r_3x", "Reading", ANY, MASS),
+            READ[3],
+            READ[4],
+            result(f"mean({ALL_READ})", readings.mean, LENGTH, **READ_USES),
+        ],
         "its word r_3x is a mass, but its reference takes a length for reading_3.",
     ),
     "a mean of lengths shown as a mass": (
@@ -106,10 +119,20 @@ WRONG = {
 }
 RIGHT = {
     "a total": [NAME_IN, result("sum_where(lots_weight, lots_listed, lot)", stock.sum_where, MASS, **ADDED_UP)],
-    "a text looked up": [NAME_IN, result("lookup(lots_name, lots_listed, lot)", stock.lookup, None, **LOOKED_UP | {"values": "lots_name"})],
+    "a text looked up": [
+        NAME_IN,
+        result("lookup(lots_name, lots_listed, lot)", stock.lookup, None, **LOOKED_UP | {"values": "lots_name"}),
+    ],
     "a square": [LENGTH_IN, result("long * long", joined.square_of, SQUARE_LENGTH, value="long")],
-    "a square of a grist": [Input("grist", "Grist", ANY, GRIST), result("grist * grist", joined.square_of, SQUARE_GRIST, value="grist")],
-    "an amount at its pace": [LENGTH_IN, Input("pace", "Pace", ANY, PACE), result("long / pace", work.hours, HOURS, amount="long")],
+    "a square of a grist": [
+        Input("grist", "Grist", ANY, GRIST),
+        result("grist * grist", joined.square_of, SQUARE_GRIST, value="grist"),
+    ],
+    "an amount at its pace": [
+        LENGTH_IN,
+        Input("pace", "Pace", ANY, PACE),
+        result("long / pace", work.hours, HOURS, amount="long"),
+    ],
     "a variation": [
         Input("squares", "Squares", ANY, SQUARE_LENGTH),
         Input("count", "Number", ANY),
@@ -145,16 +168,46 @@ def test_a_printed_value_of_another_kind_is_refused():
     table = ProofTable(
         "proofs",
         "Proofs",
-        (proof := Proof("1", "Grist", "card_outcome", {"long": (100.0, "yard"), "net": (100.0, "yard")}, 1.0, "yard / pound", 0.1, "A book", "read"),),
+        (
+            proof := Proof(
+                "1",
+                "Grist",
+                "card_outcome",
+                {"long": (100.0, "yard"), "net": (100.0, "yard")},
+                1.0,
+                "yard / pound",
+                0.1,
+                "A book",
+                "read",
+            ),
+        ),
         Result("verdict", "Verdict", "computed", lambda computed: computed, None),
     )
-    card = Card("card", "", (Group("", (LENGTH_IN, MASS_IN, result("long / net", grist, GRIST, length="long", mass="net"))),))
+    card = Card(
+        "card", "", (Group("", (LENGTH_IN, MASS_IN, result("long / net", grist, GRIST, length="long", mass="net"))),)
+    )
     whole = described.planner_of(LOG, card)
     with pytest.raises(DescriptionError) as refused:
-        type(whole)("metric", "a4", "Tried out", (*whole.sheets, Sheet("Proofs", "Proofs", "For tests.", (Chapter("Proofs", (table,), ()),))))
-    assert str(refused.value) == f"proof {proof.number}: its word net is a length, but its reference takes a mass for mass."
+        type(whole)(
+            "metric",
+            "a4",
+            "Tried out",
+            (*whole.sheets, Sheet("Proofs", "Proofs", "For tests.", (Chapter("Proofs", (table,), ()),))),
+        )
+    assert (
+        str(refused.value)
+        == f"proof {proof.number}: its word net is a length, but its reference takes a mass for mass."
+    )
 
 
-@pytest.mark.parametrize(("name", "word"), [("[]", "a plain number"), ("yard / pound", "a grist"), ("degree_Fahrenheit", "a temperature"), ("degree", "a plain number")])
+@pytest.mark.parametrize(
+    ("name", "word"),
+    [
+        ("[]", "a plain number"),
+        ("yard / pound", "a grist"),
+        ("degree_Fahrenheit", "a temperature"),
+        ("degree", "a plain number"),
+    ],
+)
 def test_kinds_in_words(name, word):
     assert in_words(dimension(name)) == word

@@ -32,7 +32,9 @@ def test_a_parameter_that_the_reference_lacks():
         Result("both", "Both", "first + second", sum_of, uses={"third": "weight"})
 
 
-@pytest.mark.parametrize("how", [{"formula": "XLOOKUP(first, second)"}, {"formula": "first + second", "only_if": "first ^ 2 > 0"}])
+@pytest.mark.parametrize(
+    "how", [{"formula": "XLOOKUP(first, second)"}, {"formula": "first + second", "only_if": "first ^ 2 > 0"}]
+)
 def test_what_is_outside_the_profile(how):
     with pytest.raises(DescriptionError, match="field both: .*(XLOOKUP|\\^)"):
         Result("both", "Both", reference=sum_of, **how)
@@ -62,7 +64,10 @@ def test_all_faults_are_told_at_once():
         ({"unit": LENGTH, "starts_as": Quantity(3, "gram")}, "it starts as 3 gram, which no yd can be"),
         ({"starts_as": Quantity(3, "gram")}, "it starts as 3 gram, which no plain number can be"),
         ({"blank_means": -1}, "its blank_means -1 is outside its domain"),
-        ({"blank_means": 1, "needed": True}, "it is needed, so a blank cell means nothing: leave needed or blank_means out"),
+        (
+            {"blank_means": 1, "needed": True},
+            "it is needed, so a blank cell means nothing: leave needed or blank_means out",
+        ),
     ],
 )
 def test_what_does_not_go_together_in_an_input(how, sentence):
@@ -85,7 +90,10 @@ def test_text_or_number():
 
 def test_what_a_result_does_without():
     result = Result("both", "Both", "IF(given(first), first, second)", sum_of)
-    needed, spare = Input("x_y", "X", Number(least=0, most=1)), Input("x_y", "X", Number(least=0, most=1), blank_means=0)
+    needed, spare = (
+        Input("x_y", "X", Number(least=0, most=1)),
+        Input("x_y", "X", Number(least=0, most=1), blank_means=0),
+    )
     assert result.may_miss("first", needed)  # it asks
     assert result.may_miss("second", spare)  # a blank cell means zero
     assert not result.may_miss("second", needed)
@@ -135,12 +143,20 @@ def test_a_card_starts_with_the_same_quantity_in_every_unit_system(field, us, us
 def test_a_unit_system_of_meters_and_ounces_is_one_line(monkeypatch):
     monkeypatch.setitem(UNIT_SYSTEMS, "meters-ounces", UnitSystem("meters", "ounces"))
     mixed = ((MASS_PACE, 2, "ounce / hour"), (TEMPERATURE, 140, "degree_Fahrenheit"))
-    first = [Input("x_y", "X", Number(least=0, most=500), kind, starts_as=Quantity(value, unit)).first("meters-ounces") for kind, value, unit in mixed]
+    first = [
+        Input("x_y", "X", Number(least=0, most=500), kind, starts_as=Quantity(value, unit)).first("meters-ounces")
+        for kind, value, unit in mixed
+    ]
     assert first == [2, 60]
     settings = Settings().model_copy(update={"units": "meters-ounces"})
     shown = planner(settings)
-    assert {shown.by_key[key][1].unit.unit("meters-ounces").symbol for key in ("fiber_weight", "skeins_gross")} == {"oz"}
-    assert {shown.by_key[key][1].unit.unit("meters-ounces").symbol for key in ("projects_wanted", "skeins_rest")} <= {"m", "cm"}
+    assert {shown.by_key[key][1].unit.unit("meters-ounces").symbol for key in ("fiber_weight", "skeins_gross")} == {
+        "oz"
+    }
+    assert {shown.by_key[key][1].unit.unit("meters-ounces").symbol for key in ("projects_wanted", "skeins_rest")} <= {
+        "m",
+        "cm",
+    }
 
 
 def test_a_bare_number_to_start_with_is_refused_where_it_needs_a_unit():

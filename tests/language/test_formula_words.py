@@ -23,7 +23,10 @@ def objections(text: str) -> tuple[str, ...]:
         ("given(own)", ("own",)),
         ("lookup(reels_loop, reels_listed, reel)", ("reels_loop", "reels_listed", "reel")),
         ("class_of(classes_name, classes_from, wpi * 0.95)", ("classes_name", "classes_from", "wpi")),
-        ("lookup(kinds_price, kinds_name, lookup(lots_kind, lots_listed, lot))", ("kinds_price", "kinds_name", "lots_kind", "lots_listed", "lot")),
+        (
+            "lookup(kinds_price, kinds_name, lookup(lots_kind, lots_listed, lot))",
+            ("kinds_price", "kinds_name", "lots_kind", "lots_listed", "lot"),
+        ),
         ("SUM(2, PI()) / 3", ()),
         ("a1b_2 + b_2", ("a1b_2", "b_2")),
     ],
@@ -57,7 +60,9 @@ def test_one_of_which_must_be_given(text, words):
 
 
 def test_what_is_looked_up_and_added():
-    text = Formula("lookup(a_x, a_n,one) / lookup( b_x , b_n , two ) + sum_where(c_x, c_n, three) + sum(d) + lookup(a_x,a_n,one)")
+    text = Formula(
+        "lookup(a_x, a_n,one) / lookup( b_x , b_n , two ) + sum_where(c_x, c_n, three) + sum(d) + lookup(a_x,a_n,one)"
+    )
     assert [call.keys for call in text.of("lookup")] == [("a_x", "a_n", "one"), ("b_x", "b_n", "two")]
     assert text.taken_by("sum_where", "sum") == {"c_x", "c_n", "three", "d"}
     assert text.added == ({"c_x", "c_n", "three"}, {"d"})
@@ -131,7 +136,9 @@ def test_a_construct_that_programs_read_differently_is_named(text, sign):
     assert any(f"'{sign}'" in said for said in objections(text))
 
 
-@pytest.mark.parametrize("text", ["SUMPRODUCT((a_n = n), a_x)", "SUMPRODUCT((a_x > 0))", "1 + SUMPRODUCT((a_x <> n) , a_x)"])
+@pytest.mark.parametrize(
+    "text", ["SUMPRODUCT((a_n = n), a_x)", "SUMPRODUCT((a_x > 0))", "1 + SUMPRODUCT((a_x <> n) , a_x)"]
+)
 def test_a_comparison_in_sumproduct_is_counted_by_a_one(text):
     assert any("multiply the comparison by 1" in said for said in objections(text))
 
@@ -162,7 +169,12 @@ def test_what_a_bound_formula_may_not_hold(formula, said):
 
 
 def test_a_bound_formula_of_the_profile_is_let_through():
-    assert bound_objections("=IF(SUMPRODUCT((Reels!$E$7:$E$9=$A7)*1)=1,AVERAGE($C7:$G7)&\"{a} 50% @ 12:30; TRUE\",'My sheet'!$B$2)") == []
+    assert (
+        bound_objections(
+            "=IF(SUMPRODUCT((Reels!$E$7:$E$9=$A7)*1)=1,AVERAGE($C7:$G7)&\"{a} 50% @ 12:30; TRUE\",'My sheet'!$B$2)"
+        )
+        == []
+    )
 
 
 @pytest.mark.parametrize("text", ["(length", "length)", "IF(length, 1))", ")length(", "length) * (loop"])
@@ -210,11 +222,15 @@ def test_a_key_that_may_be_borne(key):
     assert key_objection(key) is None
 
 
-@pytest.mark.parametrize("key", ["tex1", "ne30", "a1", "xfd9", "r", "c", "r1", "c12", "rc", "r1c1", "r1c", "rc1", "r12c345"])
+@pytest.mark.parametrize(
+    "key", ["tex1", "ne30", "a1", "xfd9", "r", "c", "r1", "c12", "rc", "r1c1", "r1c", "rc1", "r12c345"]
+)
 def test_a_key_that_is_a_cell(key):
     assert key_objection(key) == "this key is also a cell address"
 
 
-@pytest.mark.parametrize("key", ["", "Wraps", "TEX", "part-wrap", "part wrap", "_wraps", "2ply", "größe", "wraps.part", "wraps\n"])
+@pytest.mark.parametrize(
+    "key", ["", "Wraps", "TEX", "part-wrap", "part wrap", "_wraps", "2ply", "größe", "wraps.part", "wraps\n"]
+)
 def test_a_key_in_other_letters(key):
     assert "lower case" in key_objection(key)

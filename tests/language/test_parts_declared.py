@@ -12,7 +12,23 @@ from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log, Planner, Sheet
 from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import NUMBER
-from workbookgen.language.views import Answers, Big, Chart, Door, Entries, Examples, Grid, Listing, LogView, Looks, Sentences, Series, Way, Ways, band
+from workbookgen.language.views import (
+    Answers,
+    Big,
+    Chart,
+    Door,
+    Entries,
+    Examples,
+    Grid,
+    Listing,
+    LogView,
+    Looks,
+    Sentences,
+    Series,
+    Way,
+    Ways,
+    band,
+)
 
 
 def card(key, *fields) -> Card:
@@ -55,12 +71,16 @@ def test_a_word_that_is_no_field():
 
 
 def test_a_word_of_another_block_must_be_named_in_full():
-    with pytest.raises(DescriptionError, match="field work_outcome: its formula names wraps, which is no field; skeins_wraps is one"):
+    with pytest.raises(
+        DescriptionError, match="field work_outcome: its formula names wraps, which is no field; skeins_wraps is one"
+    ):
         planner_of(REELS, SKEINS, described.PLAN, card("work", length(), one_result("2 * wraps", lambda wraps: wraps)))
 
 
 def test_a_parameter_that_the_formula_never_uses():
-    with pytest.raises(DescriptionError, match="field work_outcome: its formula never uses second, which the reference takes"):
+    with pytest.raises(
+        DescriptionError, match="field work_outcome: its formula never uses second, which the reference takes"
+    ):
         planner_of(card("work", length(), length("second"), one_result("2 * first", lambda first, second: first)))
 
 
@@ -71,7 +91,9 @@ def test_a_parameter_with_a_default_must_be_used_too():
 
 
 def test_a_word_that_the_reference_does_not_take():
-    with pytest.raises(DescriptionError, match="field work_outcome: its formula uses second, which the reference does not take"):
+    with pytest.raises(
+        DescriptionError, match="field work_outcome: its formula uses second, which the reference does not take"
+    ):
         planner_of(card("work", length(), length("second"), one_result("first + second", doubled)))
 
 
@@ -162,14 +184,23 @@ def seeing(*sections, near=(), grid=Grid()) -> Planner:  # noqa: B008  it is fro
     """The planner of the tests with a page before it, on which a card and a log are seen in these sections, and the card's other inputs below."""
     shown = {grid.chosen, *(key for section in sections for key in section.shown)}
     below = band(Entries(fields=tuple(key for key in ("shown_first", "shown_second") if key not in shown)))
-    page = Sheet("First", "First", "For tests.", (Chapter("First", (SHOWN, OTHER), (band(*sections), below)),), near=near, grid=grid)
+    page = Sheet(
+        "First",
+        "First",
+        "For tests.",
+        (Chapter("First", (SHOWN, OTHER), (band(*sections), below)),),
+        near=near,
+        grid=grid,
+    )
     return replace(described.whole(), sheets=(page, *described.whole().sheets))
 
 
 LEADING = {
     "a line of links": lambda way: Ways(places=((way, "Do."),)),
     "a door": lambda way: Door(way=way, number="shown_first", counts="shown_second"),
-    "a door's further way": lambda way: Door(way=Way("Reels", "See."), number="shown_first", counts="shown_second", further=(way,)),
+    "a door's further way": lambda way: Door(
+        way=Way("Reels", "See."), number="shown_first", counts="shown_second", further=(way,)
+    ),
     "what needs a look": lambda way: Looks(places=(("shown_first", way),)),
 }
 
@@ -202,7 +233,9 @@ SHOWING = {
 def test_a_view_shows_fields_of_its_sheet_and_each_once(what):
     section = SHOWING[what]
     assert {"shown_first", "shown_second"} <= set(seeing(section("shown_first", "shown_second")).sheets[0].shown)
-    with pytest.raises(DescriptionError, match="sheet First: its view shows shown_lenght, which is no field of this sheet"):
+    with pytest.raises(
+        DescriptionError, match="sheet First: its view shows shown_lenght, which is no field of this sheet"
+    ):
         seeing(section("shown_first", "shown_lenght"))
     with pytest.raises(DescriptionError, match="its view shows plan_need, which is no field of this sheet"):
         seeing(section("plan_need"))
@@ -246,7 +279,10 @@ def test_a_chart_draws_what_is_there():
 
     assert seeing(chart("reels_listed", "reels_loop")), "it may stand on another sheet"
     for category, drawn in (("reels_nmae", "reels_loop"), ("reels_listed", "reels_nmae")):
-        for section in (chart(category, drawn), Listing(block="other", view=LogView("long"), chart=chart(category, drawn))):
+        for section in (
+            chart(category, drawn),
+            Listing(block="other", view=LogView("long"), chart=chart(category, drawn)),
+        ):
             with pytest.raises(DescriptionError, match="sheet First: its chart draws reels_nmae, which is no field"):
                 seeing(section)
 
@@ -261,8 +297,16 @@ def test_a_log_with_a_view_of_its_own_shares_its_sheet_with_no_other():
     # Its head is frozen, and its columns are as wide as its fields need.
     own = Chapter("Reels", (REELS,), described.view_of(REELS))
     asked = Chapter("Work", (described.PLAN,), (band(Entries(fields=("plan_wanted",))),))
-    for chapters in ((own, asked), (asked, own), (own, replace(own, name="Again")), (replace(own, holders=(REELS, SKEINS)),), (replace(own, holders=(described.PLAN,)),)):
-        with pytest.raises(DescriptionError, match="sheet Both: a log that has a view of its own needs the sheet to itself"):
+    for chapters in (
+        (own, asked),
+        (asked, own),
+        (own, replace(own, name="Again")),
+        (replace(own, holders=(REELS, SKEINS)),),
+        (replace(own, holders=(described.PLAN,)),),
+    ):
+        with pytest.raises(
+            DescriptionError, match="sheet Both: a log that has a view of its own needs the sheet to itself"
+        ):
             Sheet("Both", "", "", chapters)
     assert Sheet("Alone", "", "", (own,)).log_view == own.view
     assert Sheet("With a card", "", "", (replace(own, holders=(REELS, described.PLAN)),)).logs == (REELS,)
@@ -270,9 +314,22 @@ def test_a_log_with_a_view_of_its_own_shares_its_sheet_with_no_other():
 
 
 def proofs(*given) -> Planner:
-    verdict = Result("verdict", "Verdict", "IF(computed = printed, tolerance, 0)", lambda computed, printed, tolerance: 0, NUMBER)
-    table = ProofTable("proofs", "", tuple(Proof(str(n), "", "skeins_length", each, 1.0, "meter", 0.1, "", "read") for n, each in enumerate(given)), verdict)
-    return replace(described.whole(), sheets=(*described.whole().sheets, Sheet("Proofs", "", "", (Chapter("Proofs", (table,), (band(Examples(table="proofs")),)),))))
+    verdict = Result(
+        "verdict", "Verdict", "IF(computed = printed, tolerance, 0)", lambda computed, printed, tolerance: 0, NUMBER
+    )
+    table = ProofTable(
+        "proofs",
+        "",
+        tuple(Proof(str(n), "", "skeins_length", each, 1.0, "meter", 0.1, "", "read") for n, each in enumerate(given)),
+        verdict,
+    )
+    return replace(
+        described.whole(),
+        sheets=(
+            *described.whole().sheets,
+            Sheet("Proofs", "", "", (Chapter("Proofs", (table,), (band(Examples(table="proofs")),)),)),
+        ),
+    )
 
 
 def test_a_proof_must_give_every_word_of_its_formula():
@@ -295,7 +352,17 @@ WHOLE = {"wraps": (10.0, "dimensionless"), "loop": (1.0, "meter"), "rest": (0.0,
     ],
 )
 def test_a_slip_in_a_proof_is_told(slip, sentence):
-    right = {"number": "7", "what": "", "result": "skeins_length", "given": WHOLE, "printed": 1.0, "unit": "meter", "tolerance": 0.1, "source": "", "provenance": "read"}
+    right = {
+        "number": "7",
+        "what": "",
+        "result": "skeins_length",
+        "given": WHOLE,
+        "printed": 1.0,
+        "unit": "meter",
+        "tolerance": 0.1,
+        "source": "",
+        "provenance": "read",
+    }
     assert Proof(**right).number == "7"
     with pytest.raises(DescriptionError) as refused:
         Proof(**right | slip)
@@ -306,7 +373,13 @@ def test_a_proof_of_no_result_is_refused():
     astray = replace(proofs(WHOLE).proofs[0], result="skeins_lenght")
     table = replace(next(iter(proofs(WHOLE).sheets[-1].parts)), proofs=(astray,))
     with pytest.raises(DescriptionError, match="proof 0: skeins_lenght is no result of a sheet"):
-        replace(described.whole(), sheets=(*described.whole().sheets, Sheet("Proofs", "", "", (Chapter("Proofs", (table,), (band(Examples(table="proofs")),)),))))
+        replace(
+            described.whole(),
+            sheets=(
+                *described.whole().sheets,
+                Sheet("Proofs", "", "", (Chapter("Proofs", (table,), (band(Examples(table="proofs")),)),)),
+            ),
+        )
 
 
 def test_names_by_which_others_find_a_record():

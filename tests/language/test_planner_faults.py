@@ -42,23 +42,33 @@ def page(name="Page", chapter="Page", *sections, near=()) -> Sheet:
     [
         ("2 * frist", "its formula names frist, which is no field; first is one"),
         ("2 * reels_lop", "its formula names reels_lop, which is no field; reels_loop is one"),
-        ("2 * wraps", "its formula names wraps, which is no field; skeins_wraps is one"),  # of another block, named in short
+        (
+            "2 * wraps",
+            "its formula names wraps, which is no field; skeins_wraps is one",
+        ),  # of another block, named in short
         ("2 * xyz", "its formula names xyz, which is no field"),
     ],
 )
 def test_a_word_that_is_no_field(formula, sentence):
-    assert refused(lambda: planner_of(REELS, SKEINS, described.PLAN, card(FIRST, one_result(formula, lambda first: first)))) == [f"field work_outcome: {sentence}."]
+    assert refused(
+        lambda: planner_of(REELS, SKEINS, described.PLAN, card(FIRST, one_result(formula, lambda first: first)))
+    ) == [f"field work_outcome: {sentence}."]
 
 
 @pytest.mark.parametrize(
     ("choice", "sentence"),
     [
         (Choice("reels_listd", "Reels"), "it chooses from reels_listd, which is no field; reels_listed is one"),
-        (Choice("reels_listed", "Looms"), "it tells people to choose on the sheet Looms, and reels_listed stands on the sheet Reels"),
+        (
+            Choice("reels_listed", "Looms"),
+            "it tells people to choose on the sheet Looms, and reels_listed stands on the sheet Reels",
+        ),
     ],
 )
 def test_a_choice_of_what_is_not_there(choice, sentence):
-    assert refused(lambda: planner_of(REELS, SKEINS, described.PLAN, card(Input("reel", "Reel", choice)))) == [f"field work_reel: {sentence}."]
+    assert refused(lambda: planner_of(REELS, SKEINS, described.PLAN, card(Input("reel", "Reel", choice)))) == [
+        f"field work_reel: {sentence}."
+    ]
 
 
 @pytest.mark.parametrize(
@@ -66,7 +76,9 @@ def test_a_choice_of_what_is_not_there(choice, sentence):
     [
         (
             "skeins_reel",
-            ['field work_outcome: its formula looks up skeins_reel, which was chosen and may be of no list: look up the result beside it that is repeated(..., "reel").'],
+            [
+                'field work_outcome: its formula looks up skeins_reel, which was chosen and may be of no list: look up the result beside it that is repeated(..., "reel").'
+            ],
         ),
         ("skeins_wound_on", None),
     ],
@@ -74,7 +86,14 @@ def test_a_choice_of_what_is_not_there(choice, sentence):
 def test_what_another_log_chose_is_looked_up_where_it_is_repeated(column, refusal):
     """A choice is whatever was typed; the result beside it is blank where that is none."""
     reel = Input("reel", "Reel", Choice("reels_listed", "Reels"))
-    outcome = Result("outcome", "Outcome", f"lookup({column}, reels_listed, reel)", stock.lookup, None, uses={"values": column, "names": "reels_listed", "name": "reel"})
+    outcome = Result(
+        "outcome",
+        "Outcome",
+        f"lookup({column}, reels_listed, reel)",
+        stock.lookup,
+        None,
+        uses={"values": column, "names": "reels_listed", "name": "reel"},
+    )
     described_so = lambda: planner_of(REELS, SKEINS, described.PLAN, card(reel, outcome))  # noqa: E731
     if refusal:
         assert refused(described_so) == refusal
@@ -96,13 +115,19 @@ def test_a_value_to_start_with_that_its_cell_would_refuse(start, sentence):
 
 def test_lines_that_start_with_what_is_no_field():
     log = replace(REELS, starts_with=({"nam": "Porch"},))
-    assert refused(lambda: planner_of(log, SKEINS, described.PLAN)) == ["field reels_nam: lines of its log start with it, and it is no field."]
+    assert refused(lambda: planner_of(log, SKEINS, described.PLAN)) == [
+        "field reels_nam: lines of its log start with it, and it is no field."
+    ]
 
 
 def test_an_input_of_a_card_that_no_section_shows():
     sheet = Sheet("Page", "A page", "For tests.", (Chapter("Page", (card(FIRST),), (band(),)),))
-    assert refused(lambda: with_sheet(sheet)) == ["sheet Page: no section of it shows work_first, so nobody finds where to type it."]
-    assert with_sheet(replace(sheet, chapters=(Chapter("Page", (card(FIRST),), (band(Entries(fields=("work_first",))),)),)))
+    assert refused(lambda: with_sheet(sheet)) == [
+        "sheet Page: no section of it shows work_first, so nobody finds where to type it."
+    ]
+    assert with_sheet(
+        replace(sheet, chapters=(Chapter("Page", (card(FIRST),), (band(Entries(fields=("work_first",))),)),))
+    )
 
 
 @pytest.mark.parametrize(
@@ -130,12 +155,23 @@ def test_a_sheet_with_the_name_of_a_chapter_that_is_elsewhere():
 
 def test_a_link_to_a_field_on_another_sheet_than_it_says():
     way = Ways(places=((Way("Skeins", "See.", "reels_loop"), "Do."), (Way("Skeins", "See.", "reels_loop"), "Do.")))
-    assert refused(lambda: with_sheet(page("Page", "Page", way))) == ["sheet Page: its link leads to reels_loop on the sheet Skeins, and that stands on the sheet Reels."]
+    assert refused(lambda: with_sheet(page("Page", "Page", way))) == [
+        "sheet Page: its link leads to reels_loop on the sheet Skeins, and that stands on the sheet Reels."
+    ]
 
 
 def proven(*numbers, **how) -> Planner:
     given = {"wraps": (10.0, "dimensionless"), "loop": (1.0, "meter"), "rest": (0.0, "meter")}
-    right = {"what": "", "result": "skeins_length", "given": given, "printed": 1.0, "unit": "meter", "tolerance": 0.1, "source": "", "provenance": "read"}
+    right = {
+        "what": "",
+        "result": "skeins_length",
+        "given": given,
+        "printed": 1.0,
+        "unit": "meter",
+        "tolerance": 0.1,
+        "source": "",
+        "provenance": "read",
+    }
     verdict = one_result("IF(computed = printed, tolerance, 0)", lambda computed, printed, tolerance: 0, unit=None)
     table = ProofTable("proofs", "", tuple(Proof(number, **right | how) for number in numbers), verdict)
     return with_sheet(Sheet("Proofs", "", "", (Chapter("Proofs", (table,), (band(Examples(table="proofs")),)),)))
@@ -145,8 +181,12 @@ def test_what_an_example_cannot_prove():
     given = {"wraps": (10.0, "dimensionless"), "loop": (1.0, "meter"), "rest": (0.0, "meter")}
     assert proven("7").proofs[0].number == "7"
     assert refused(lambda: proven("7", "7")) == ["proof 7: another example has this number."]
-    assert refused(lambda: proven("7", result="skeins_lenght")) == ["proof 7: skeins_lenght is no result of a sheet; skeins_length is one."]
-    assert refused(lambda: proven("7", given=given | {"reel": ("Big", "")})) == ["proof 7: reel is given, and the formula of skeins_length has no such word."]
+    assert refused(lambda: proven("7", result="skeins_lenght")) == [
+        "proof 7: skeins_lenght is no result of a sheet; skeins_length is one."
+    ]
+    assert refused(lambda: proven("7", given=given | {"reel": ("Big", "")})) == [
+        "proof 7: reel is given, and the formula of skeins_length has no such word."
+    ]
     assert refused(lambda: proven("7", given=given | {"loop": (1.0, "fathom")})) == [
         "proof 7: no formula can convert the unit fathom: add it to PRINTED_ONLY in language/quantities.py."
     ]

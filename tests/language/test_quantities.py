@@ -10,7 +10,11 @@ from workbookgen.unit_systems import UNIT_SYSTEMS, UnitSystem
 from workbookgen.units import COUNT_UNITS, ureg
 
 KINDS = {name: each for name, each in vars(quantities).items() if isinstance(each, Kind)}
-UNITS = tuple(dict.fromkeys(unit for unit in [*(kind.unit(system) for kind in KINDS.values() for system in UNIT_SYSTEMS), *PRINTED_ONLY]))
+UNITS = tuple(
+    dict.fromkeys(
+        unit for unit in [*(kind.unit(system) for kind in KINDS.values() for system in UNIT_SYSTEMS), *PRINTED_ONLY]
+    )
+)
 
 
 STRANGER = pint.UnitRegistry()
@@ -151,4 +155,7 @@ def test_a_count_of_one_is_one_hank_per_pound_in_pint_too():
 def test_a_unit_system_of_units_that_nothing_has_is_refused(lengths, masses):
     with pytest.raises(DescriptionError) as refused:
         quantities.require_known({"ours": UnitSystem(lengths, masses)})
-    assert str(refused.value) == f"unit system ours: its lengths are yards or meters and its masses ounces or grams, and not {lengths} and {masses}."
+    assert (
+        str(refused.value)
+        == f"unit system ours: its lengths are yards or meters and its masses ounces or grams, and not {lengths} and {masses}."
+    )

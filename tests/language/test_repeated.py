@@ -40,6 +40,8 @@ def test_a_day_comes_back_as_it_is():
 def test_methods_has_no_page_of_it():
     whole = planner(Settings())
     methods, _ = whole.by_key["methods_where"]
-    repeating = [field for _, field in whole.by_key.values() if isinstance(field, Result) and field.reference is as_typed]
+    repeating = [
+        field for _, field in whole.by_key.values() if isinstance(field, Result) and field.reference is as_typed
+    ]
     assert len(repeating) > 20
     assert not {page(each).title for each in (as_typed, day_as_typed)} & set(methods.by_key["what"].values)

@@ -6,7 +6,18 @@ import pytest
 from openpyxl.formula import Tokenizer
 
 from workbookgen.book.layout import place
-from workbookgen.language.tokens import Call, called, calls, is_name, is_number, is_text, is_word, nodes, tokens, written
+from workbookgen.language.tokens import (
+    Call,
+    called,
+    calls,
+    is_name,
+    is_number,
+    is_text,
+    is_word,
+    nodes,
+    tokens,
+    written,
+)
 from workbookgen.settings import parse
 from workbookgen.sheets.planner import planner
 
@@ -55,14 +66,24 @@ def test_bound_formulas_are_read_as_openpyxl_reads_them(layout):
 def test_no_sign_of_a_formula_is_lost(described):
     for text in described:
         pieces = text.split('"')
-        assert "".join(tokens(text)) == '"'.join(piece if index % 2 else "".join(piece.split()) for index, piece in enumerate(pieces))
+        assert "".join(tokens(text)) == '"'.join(
+            piece if index % 2 else "".join(piece.split()) for index, piece in enumerate(pieces)
+        )
         assert written(nodes(text)) == "".join(tokens(text))
 
 
 def test_calls_stand_within_each_other():
     inner = Call("lookup", (("a",), ("b",), ("c",)))
-    assert nodes("IF(given(x), (lookup(a, b, c) * 2), PI())") == (Call("IF", ((Call("given", (("x",),)),), (Call("", ((inner, "*", "2"),)),), (Call("PI", ((),)),))),)
-    assert [call.name for call in calls(nodes("IF(given(x), (lookup(a, b, c) * 2), PI())"))] == ["IF", "given", "", "lookup", "PI"]
+    assert nodes("IF(given(x), (lookup(a, b, c) * 2), PI())") == (
+        Call("IF", ((Call("given", (("x",),)),), (Call("", ((inner, "*", "2"),)),), (Call("PI", ((),)),))),
+    )
+    assert [call.name for call in calls(nodes("IF(given(x), (lookup(a, b, c) * 2), PI())"))] == [
+        "IF",
+        "given",
+        "",
+        "lookup",
+        "PI",
+    ]
     assert inner.keys == ("a", "b", "c")
     assert Call("lookup", (("a",), ("1",), (inner,), ("a", "*", "b"), (), ("B7",))).keys == ("a", "", "", "", "", "")
 
@@ -90,7 +111,18 @@ def test_brackets_that_do_not_match(text):
 
 
 @pytest.mark.parametrize(
-    ("word", "is_one"), [("a", True), ("a_1", True), ("A", False), ("_a", False), ("a.b", False), ("1a", False), ("größe", False), ("a(", False), ("$a", False)]
+    ("word", "is_one"),
+    [
+        ("a", True),
+        ("a_1", True),
+        ("A", False),
+        ("_a", False),
+        ("a.b", False),
+        ("1a", False),
+        ("größe", False),
+        ("a(", False),
+        ("$a", False),
+    ],
 )
 def test_a_word_is_written_as_a_key(word, is_one):
     assert is_word(word) is is_one
@@ -98,4 +130,15 @@ def test_a_word_is_written_as_a_key(word, is_one):
 
 def test_every_token_is_of_one_kind(described):
     for token in set(chain.from_iterable(map(tokens, described))):
-        assert sum((is_text(token), is_number(token), is_name(token), called(token) is not None, token in set("+-*/&=<>),") | {"<=", ">=", "<>"})) == 1
+        assert (
+            sum(
+                (
+                    is_text(token),
+                    is_number(token),
+                    is_name(token),
+                    called(token) is not None,
+                    token in set("+-*/&=<>),") | {"<=", ">=", "<>"},
+                )
+            )
+            == 1
+        )

@@ -177,7 +177,9 @@ def _moved(cell: str, rows: int, columns: int) -> str:
     sheet, _, address = cell.rpartition("!")
     row, column = xl_cell_to_rowcol(address)
     fixed = "$" if address.count("$") == 2 else ""
-    return (sheet + "!" if sheet else "") + f"${xl_col_to_name(max(column + columns, 0))}{fixed}{max(row + rows, 0) + 1}"
+    return (
+        sheet + "!" if sheet else ""
+    ) + f"${xl_col_to_name(max(column + columns, 0))}{fixed}{max(row + rows, 0) + 1}"
 
 
 def _without(formula: str, pieces: list[_Piece], index: int) -> Iterator[tuple[str, str]]:

@@ -63,14 +63,28 @@ def distinct(layout: Layout) -> list[tuple[Placement, int]]:
     """One cell for each formula that differs from others by more than its row."""
     found = {}
     for placement in layout.formulas:
-        for row in sorted(range(placement.rows), key=lambda row: row != 1):  # the second row has neighbors on both sides
+        for row in sorted(
+            range(placement.rows), key=lambda row: row != 1
+        ):  # the second row has neighbors on both sides
             text = re.sub(rf"(\$[A-Z]+){placement.row + row}\b", r"\1{row}", placement.formulas[row])
-            found.setdefault((placement.sheet, placement.holder.key, placement.column if placement.rows > 1 else placement.row, text), (placement, row))
+            found.setdefault(
+                (
+                    placement.sheet,
+                    placement.holder.key,
+                    placement.column if placement.rows > 1 else placement.row,
+                    text,
+                ),
+                (placement, row),
+            )
     return list(found.values())
 
 
 def mutants(layout: Layout) -> list[Mutant]:
-    return [Mutant(placement, row, change) for placement, row in distinct(layout) for change in changes(with_addresses(layout, placement.formulas[row]))]
+    return [
+        Mutant(placement, row, change)
+        for placement, row in distinct(layout)
+        for change in changes(with_addresses(layout, placement.formulas[row]))
+    ]
 
 
 def in_its_row(mutant: Mutant) -> str:
@@ -83,7 +97,10 @@ class Bench:
 
     def __init__(self, session, layout: Layout, tried: list[Mutant]):
         self.session, self.layout = session, layout
-        self.columns = {sheet: [each for each in tried if each.placement.sheet == sheet] for sheet in {each.placement.sheet for each in tried}}
+        self.columns = {
+            sheet: [each for each in tried if each.placement.sheet == sheet]
+            for sheet in {each.placement.sheet for each in tried}
+        }
         self.good = list({each.placement.key: each.placement for each in tried}.values())
         for sheet, group in self.columns.items():
             session._workbook.set_formulas_batch(sheet, 1, FAR_RIGHT, [[in_its_row(each)] for each in group])
@@ -155,13 +172,17 @@ def report(tried: list[Mutant], left: list[Mutant]) -> str:
     """How many of each kind were found."""
     of_kind, missed = Counter(each.change.kind for each in tried), Counter(each.change.kind for each in left)
     lines = [f"{kind:<32} {number - missed[kind]:>6} of {number:>6}" for kind, number in sorted(of_kind.items())]
-    return "\n".join([*lines, f"{'in all':<32} {len(tried) - len(left):>6} of {len(tried):>6} ({1 - len(left) / len(tried):.2%})"])
+    return "\n".join(
+        [*lines, f"{'in all':<32} {len(tried) - len(left):>6} of {len(tried):>6} ({1 - len(left) / len(tried):.2%})"]
+    )
 
 
 def main() -> int:
     options = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     options.add_argument("--scenarios", type=int, default=200, help="as many as the check is given")
-    options.add_argument("--search", type=int, default=1000, help="further sets of inputs, to tell what was missed from what is the same")
+    options.add_argument(
+        "--search", type=int, default=1000, help="further sets of inputs, to tell what was missed from what is the same"
+    )
     options.add_argument("--seed", type=int, default=1)
     chosen = options.parse_args()
     layout = layout_of(Settings(rows=ROWS))
@@ -171,7 +192,9 @@ def main() -> int:
     for each in left:
         print("missed:" if each in missed else "the same:", each)
     print(report(tried, left))
-    print(f"{len(left) - len(missed)} of those left never differed from the good formula in {chosen.search} further sets of inputs; {len(missed)} did.")
+    print(
+        f"{len(left) - len(missed)} of those left never differed from the good formula in {chosen.search} further sets of inputs; {len(missed)} did."
+    )
     return 1 if missed else 0
 
 

@@ -75,7 +75,12 @@ def _module(path: Path) -> str:
 
 def _annotations(source: str) -> list[tuple[tuple[int, int], tuple[int, int]]]:
     """Where annotations begin and end."""
-    found = [each for node in ast.walk(ast.parse(source)) for each in (getattr(node, "annotation", None), getattr(node, "returns", None)) if each is not None]
+    found = [
+        each
+        for node in ast.walk(ast.parse(source))
+        for each in (getattr(node, "annotation", None), getattr(node, "returns", None))
+        if each is not None
+    ]
     return [((each.lineno, each.col_offset), (each.end_lineno, each.end_col_offset)) for each in found]
 
 
@@ -106,7 +111,9 @@ def noticed(change: Change, path: Path, tests: list[str]) -> bool:
         with redirect_stdout(io.StringIO()), redirect_stderr(io.StringIO()):
             try:
                 sys.meta_path.insert(0, _Changed(change, path))
-                code = pytest.main(["-x", "-q", "-p", "no:cacheprovider", "--noconftest", "--tb=no", "-W", "ignore", *tests])
+                code = pytest.main(
+                    ["-x", "-q", "-p", "no:cacheprovider", "--noconftest", "--tb=no", "-W", "ignore", *tests]
+                )
             except BaseException:
                 code = 1
             os._exit(int(code != 0))
@@ -116,7 +123,12 @@ def noticed(change: Change, path: Path, tests: list[str]) -> bool:
 def tests_of(subject: str) -> list[list[str]]:
     """The tests of a subject: its own first, then the published examples and what holds for every calculation."""
     own = ROOT / "tests" / "reference" / f"test_{subject}.py"
-    everywhere = ["tests/reference/test_examples.py", "tests/reference/test_limits.py", "tests/published/test_proofs_in_library.py", "tests/published/test_published_elsewhere.py"]
+    everywhere = [
+        "tests/reference/test_examples.py",
+        "tests/reference/test_limits.py",
+        "tests/published/test_proofs_in_library.py",
+        "tests/published/test_published_elsewhere.py",
+    ]
     return [[str(own)]] * own.exists() + [[str(ROOT / each) for each in everywhere]]
 
 
@@ -127,7 +139,9 @@ def survivors(subject: str) -> tuple[int, list[Change]]:
     tried, left = 0, []
     for path in paths:
         unchanged = Change(_module(path), 1, "nothing", path.read_text(encoding="utf-8"))
-        assert not any(noticed(unchanged, path, tests) for tests in tests_of(subject)), f"The tests of {subject} fail as it is."
+        assert not any(noticed(unchanged, path, tests) for tests in tests_of(subject)), (
+            f"The tests of {subject} fail as it is."
+        )
         for change in changes_of(path):
             tried += 1
             if not any(noticed(change, path, tests) for tests in tests_of(subject)):
@@ -144,7 +158,9 @@ def warm_up() -> None:
 
     # One failure is enough: nobody reads the smallest example, or where it failed.
     phases = [hypothesis.Phase.explicit, hypothesis.Phase.generate]
-    hypothesis.settings.register_profile("mutation", max_examples=25, derandomize=True, deadline=None, database=None, phases=phases)
+    hypothesis.settings.register_profile(
+        "mutation", max_examples=25, derandomize=True, deadline=None, database=None, phases=phases
+    )
     hypothesis.settings.load_profile("mutation")
     os.environ["PYTEST_DISABLE_PLUGIN_AUTOLOAD"] = "1"
     with redirect_stdout(io.StringIO()):
@@ -162,7 +178,10 @@ def main() -> int:
     for subject in subjects:
         tried, left = survivors(subject)
         total, noticed_in_all = total + tried, noticed_in_all + tried - len(left)
-        print(f"{subject}: {tried - len(left)} of {tried} changes noticed ({(tried - len(left)) / max(tried, 1):.1%})", flush=True)
+        print(
+            f"{subject}: {tried - len(left)} of {tried} changes noticed ({(tried - len(left)) / max(tried, 1):.1%})",
+            flush=True,
+        )
     print(f"{noticed_in_all} of {total} changes noticed.")
     return 0
 

@@ -35,7 +35,16 @@ LOTS = (
         "third_kind": "Cocoon",
         "third_share": 0.1,
     },
-    {"name": "Heath", "state": PREPARED, "weight": 18.0, "grist": 1500.0, "own_spinning": 0.08, "kind": "Hill sheep", "also_kind": "Stalk", "also_share": 0.25},
+    {
+        "name": "Heath",
+        "state": PREPARED,
+        "weight": 18.0,
+        "grist": 1500.0,
+        "own_spinning": 0.08,
+        "kind": "Hill sheep",
+        "also_kind": "Stalk",
+        "also_share": 0.25,
+    },
     {
         "name": "Fog",
         "state": PREPARED,
@@ -53,10 +62,46 @@ LOTS = (
 DESIGNS = ({"name": "Moorland", "wanted": 1200.0}, {"name": "Drizzle", "wanted": 700.0})
 YARDS = "yards per pound"
 STRANDS = (
-    {"design": "Moorland", "name": "Brown", "number": 3000.0, "system": YARDS, "place": 1.0, "lot": "Bracken", "other_lot": "Heath", "package": 300.0},
-    {"design": "Moorland", "name": "Gray", "number": 2800.0, "system": YARDS, "place": 2.0, "lot": "Fog", "feed": 1.05, "package": 250.0},
-    {"design": "Moorland", "name": "Heather", "number": 3200.0, "system": YARDS, "place": 3.0, "lot": "Heath", "other_lot": "Fog", "package": 200.0},
-    {"design": "Moorland", "name": "Glint", "number": 9000.0, "system": YARDS, "place": 4.0, "lot": "Spark", "feed": 1.2, "package": 500.0},
+    {
+        "design": "Moorland",
+        "name": "Brown",
+        "number": 3000.0,
+        "system": YARDS,
+        "place": 1.0,
+        "lot": "Bracken",
+        "other_lot": "Heath",
+        "package": 300.0,
+    },
+    {
+        "design": "Moorland",
+        "name": "Gray",
+        "number": 2800.0,
+        "system": YARDS,
+        "place": 2.0,
+        "lot": "Fog",
+        "feed": 1.05,
+        "package": 250.0,
+    },
+    {
+        "design": "Moorland",
+        "name": "Heather",
+        "number": 3200.0,
+        "system": YARDS,
+        "place": 3.0,
+        "lot": "Heath",
+        "other_lot": "Fog",
+        "package": 200.0,
+    },
+    {
+        "design": "Moorland",
+        "name": "Glint",
+        "number": 9000.0,
+        "system": YARDS,
+        "place": 4.0,
+        "lot": "Spark",
+        "feed": 1.2,
+        "package": 500.0,
+    },
 )
 PROJECTS = (
     {"name": "Coat", "wanted": 900.0, "design": "Moorland", "package": 200.0, "margin": 0.1, "bobbins": 4.0},
@@ -72,7 +117,16 @@ SKEINS = (
 )
 LABELS = tuple({"skein": skein, "words": "Wash by hand."} for skein in ("One", "Two", "Three", "Four"))
 REELS = ({"name": "Frame", "rated": 72.0, "tolerance": 0.2},)
-HOUSEHOLD = {"reels": REELS, "guide": FIBERS, "fiber": LOTS, "designs": DESIGNS, "components": STRANDS, "projects": PROJECTS, "skeins": SKEINS, "labels": LABELS}
+HOUSEHOLD = {
+    "reels": REELS,
+    "guide": FIBERS,
+    "fiber": LOTS,
+    "designs": DESIGNS,
+    "components": STRANDS,
+    "projects": PROJECTS,
+    "skeins": SKEINS,
+    "labels": LABELS,
+}
 NAMED, KEPT = ("name", "design", "lot", "state", "system", "place", "reel", "on_labels", "kind", "skein"), ("place",)
 ANEW, SPREAD, LEFT_OUT, ELSEWHERE, LARGEST = 0.7, 0.5, 0.06, 0.3, 0.49
 

@@ -21,7 +21,9 @@ from .shared_yarns import shared
 
 SAMPLE, SCENARIOS, SEARCH = drawn(500, 1500), drawn(80, 200), drawn(40, 60)
 FOUND = 0.75 if LONG else 0.70
-FOUND_AT_LEAST = FOUND - 3 * (FOUND * (1 - FOUND) / SAMPLE) ** 0.5  # and what a sample may stray by; what is left is mostly the same in other words
+FOUND_AT_LEAST = (
+    FOUND - 3 * (FOUND * (1 - FOUND) / SAMPLE) ** 0.5
+)  # and what a sample may stray by; what is left is mostly the same in other words
 MISSED_AT_MOST = 0.08  # differed from the good formula in as many other sets of inputs
 
 
@@ -59,7 +61,10 @@ def test_every_change_is_found_by_its_text(every):
 
 def test_good_formulas_are_not_found(layout, every):
     """The bench itself finds nothing wrong with a formula that was not changed."""
-    tried = [type(each)(each.placement, each.row, type(each.change)("none", "", each.placement.formulas[each.row])) for each in every[::200]]
+    tried = [
+        type(each)(each.placement, each.row, type(each.change)("none", "", each.placement.formulas[each.row]))
+        for each in every[::200]
+    ]
     assert tried and undetected(layout, tried, 4) == tried
 
 
@@ -74,10 +79,23 @@ def test_every_formula_is_right_where_projects_share_yarns(layout):
             set_inputs(planner.session, layout, entries)
             planner.session.evaluate()
             shown = read(planner.session, layout, layout.formulas)
-            assert [(key, row) for key, column in shown.items() for row, value in enumerate(column) if not agree(wanted[key][row], value)] == []
+            assert [
+                (key, row)
+                for key, column in shown.items()
+                for row, value in enumerate(column)
+                if not agree(wanted[key][row], value)
+            ] == []
             seen |= {key for key, column in wanted.items() if any(value not in (None, "", 0.0) for value in column)}
-    assert {f"projects_part_{part}_{what}" for part in (1, 2, 3, 4) for what in ("claim", "left", "come_doubt", "unused")} <= seen
-    assert {"projects_lesser_2_doubt", "projects_lesser_3_doubt", "projects_lesser_4_doubt", "projects_advice", "projects_scarcest"} <= seen
+    assert {
+        f"projects_part_{part}_{what}" for part in (1, 2, 3, 4) for what in ("claim", "left", "come_doubt", "unused")
+    } <= seen
+    assert {
+        "projects_lesser_2_doubt",
+        "projects_lesser_3_doubt",
+        "projects_lesser_4_doubt",
+        "projects_advice",
+        "projects_scarcest",
+    } <= seen
 
 
 @pytest.mark.parametrize(

@@ -48,7 +48,12 @@ def test_each_function_of_the_profile_has_a_trial():
 @pytest.mark.parametrize("units", ["us", "metric"])
 def test_each_function_that_formulas_use_has_a_trial(units):
     layout = layout_of(Settings(units=units))
-    used = {name for each in layout.formulas for text in each.formulas for name in CALL.findall(re.sub(r'"[^"]*"', "", text))}
+    used = {
+        name
+        for each in layout.formulas
+        for text in each.formulas
+        for name in CALL.findall(re.sub(r'"[^"]*"', "", text))
+    }
     assert used <= {each.what.partition(":")[0] for each in read_trials()}
 
 

@@ -37,7 +37,11 @@ def numbers_given(proof):
     """The numbers that the answer hangs on: not a zero, a stage, or a figure that another one beats."""
     beaten = {word for word in proof.given if word.startswith("expected_")} | {"stage"}
     beside = {"loop"} if proof.given.get("wraps") == (0.0, "dimensionless") else set()
-    return [word for word, (value, _) in proof.given.items() if isinstance(value, float) and value and word not in beaten | beside]
+    return [
+        word
+        for word, (value, _) in proof.given.items()
+        if isinstance(value, float) and value and word not in beaten | beside
+    ]
 
 
 @pytest.mark.parametrize("proof", [proof for proof in PROOFS if proof.unit], ids=lambda proof: proof.number)

@@ -39,7 +39,10 @@ def built(tmp_path_factory):
 
 @pytest.fixture(
     scope="module",
-    params=[pytest.param(each, id="-".join(each), marks=pytest.mark.programs if each[1] in PROGRAMS else ()) for each in TRIED],
+    params=[
+        pytest.param(each, id="-".join(each), marks=pytest.mark.programs if each[1] in PROGRAMS else ())
+        for each in TRIED
+    ],
 )
 def opened(request, built):
     """The planner of a unit system, open in an engine; whoever types into it puts back what was there."""
@@ -64,14 +67,19 @@ def test_every_example_agrees(opened):
     session, layout = opened
     assert verdicts(session, layout) == {proof.number: "agrees" for proof in PROOFS.proofs}
     trust = layout.placements["start_trust"]
-    assert session.read(Area(trust.sheet, trust.row, trust.column)) == [["This program computes the planner correctly."]]
+    assert session.read(Area(trust.sheet, trust.row, trust.column)) == [
+        ["This program computes the planner correctly."]
+    ]
 
 
 def test_a_wrong_printed_answer_differs(opened):
     session, layout = opened
     printed = column(layout, ProofColumn.PRINTED)
     right = session.read(printed)
-    wrong = [[proof.printed + " not" if isinstance(proof.printed, str) else proof.printed * (1 + 3 * proof.tolerance + 1e-9)] for proof in PROOFS.proofs]
+    wrong = [
+        [proof.printed + " not" if isinstance(proof.printed, str) else proof.printed * (1 + 3 * proof.tolerance + 1e-9)]
+        for proof in PROOFS.proofs
+    ]
     session.set(printed, wrong)
     session.evaluate()
     assert verdicts(session, layout) == {proof.number: "differs" for proof in PROOFS.proofs}

@@ -55,7 +55,9 @@ def found(row):
         case ["steps", name]:
             return getattr(steps, name)(**{word: amount(text) for word, text in words.items()})
         case [subject, calculation]:
-            return getattr(getattr(reference, subject), calculation)(**{word: amount(text) for word, text in words.items()})
+            return getattr(getattr(reference, subject), calculation)(
+                **{word: amount(text) for word, text in words.items()}
+            )
     raise ValueError(f"{row['call']} is not known here.")
 
 

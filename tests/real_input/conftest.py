@@ -61,7 +61,9 @@ class Reading:
             "wraps": self.turns,
             "rest": amount(self.rest, METERS, large) if self.rest else None,
             "gross": amount(self.weight, GRAMS, mass),
-            "washed_loop": amount(self.perimeter, METERS, small),  # finished yarn on a reel of the laboratory shrinks no more
+            "washed_loop": amount(
+                self.perimeter, METERS, small
+            ),  # finished yarn on a reel of the laboratory shrinks no more
         }
 
     @property
@@ -118,7 +120,12 @@ def filled(request, tmp_path_factory) -> Filled:
     small = SHOWN[system][0]
     planner = layout_of(settings).planner
     entries = starting_entries(planner)
-    entries = with_records(planner, entries, "reels", [{"name": perimeter, "rated": amount(perimeter, METERS, small)} for perimeter in perimeters])
+    entries = with_records(
+        planner,
+        entries,
+        "reels",
+        [{"name": perimeter, "rated": amount(perimeter, METERS, small)} for perimeter in perimeters],
+    )
     entries = with_records(planner, entries, "skeins", [reading.as_skein(system) for reading in READINGS])
     path = tmp_path_factory.mktemp("readings") / f"{system}.xlsx"
     return Filled(build(settings, path, entries), path)

@@ -12,7 +12,9 @@ from workbookgen.engines import ENGINES, engine
 from .conftest import COLUMNS, READINGS
 
 ROWS = [pytest.param(row, id=reading.id) for row, reading in enumerate(READINGS)]
-BY_ENGINE = [pytest.param(name, marks=pytest.mark.programs if name in ("libreoffice", "gnumeric") else ()) for name in ENGINES]
+BY_ENGINE = [
+    pytest.param(name, marks=pytest.mark.programs if name in ("libreoffice", "gnumeric") else ()) for name in ENGINES
+]
 ISO_SKEINS = [row for row, reading in enumerate(READINGS) if reading.id.startswith("05-010")]
 
 
@@ -20,7 +22,9 @@ ISO_SKEINS = [row for row, reading in enumerate(READINGS) if reading.id.startswi
 def test_the_file_shows_what_was_printed(cached, row):
     reading = READINGS[row]
     key, times = COLUMNS[reading.reading]
-    assert reading.reproduced_by(cached, row), f"{cached[key][row] / times} is not {reading.printed} of {reading.source}"
+    assert reading.reproduced_by(cached, row), (
+        f"{cached[key][row] / times} is not {reading.printed} of {reading.source}"
+    )
 
 
 @pytest.mark.parametrize("name", BY_ENGINE)
@@ -32,7 +36,9 @@ def test_an_engine_computes_what_was_printed(filled, name):
 
 
 def test_the_command_agrees_with_every_cell_of_it(filled, capsys):
-    cli.main(["check", str(filled.path), "--json", "--scenarios", "0", "--engine", "formualizer", "--engine", "ironcalc"])
+    cli.main(
+        ["check", str(filled.path), "--json", "--scenarios", "0", "--engine", "formualizer", "--engine", "ironcalc"]
+    )
     report = json.loads(capsys.readouterr().out)
     assert report["findings"] == [] and report["scenarios"] == 1
     assert report["formula_cells"] == report["formula_cells_checked"] > 20 * len(READINGS)
@@ -63,5 +69,9 @@ def test_a_slip_of_one_turn_would_be_noticed(cached):
     """The printed roundings are narrow enough: one turn more is refused wherever the skein is short."""
     for row, reading in enumerate(READINGS):
         if reading.turns <= 20 and reading.reading != "galashiels":
-            longer = {key: [value and value * (reading.turns + 1) / reading.turns for value in column] for key, column in cached.items() if key != "skeins_message"}
+            longer = {
+                key: [value and value * (reading.turns + 1) / reading.turns for value in column]
+                for key, column in cached.items()
+                if key != "skeins_message"
+            }
             assert not reading.reproduced_by(longer, row)

@@ -18,7 +18,10 @@ def test_agrees_within_the_tolerance_of_the_printed_value():
     assert agreement.agrees(1.0, 1.0, 0) == "agrees"
 
 
-@pytest.mark.parametrize("computed, printed, word", [("balanced", "balanced", "agrees"), ("a", "b", "differs"), ("b", "a", "differs"), ("A", "a", "differs")])
+@pytest.mark.parametrize(
+    "computed, printed, word",
+    [("balanced", "balanced", "agrees"), ("a", "b", "differs"), ("b", "a", "differs"), ("A", "a", "differs")],
+)
 def test_texts_agree_when_they_are_the_same(computed, printed, word):
     assert agreement.agrees(computed, printed, 0) == word
 

@@ -22,7 +22,9 @@ def grams(number):
 def mean_of(unit, *parts):
     """Mean fineness of (mass, fineness) of each fiber."""
     length = sum(blends.fiber_length(grams(mass), Quantity(each, unit)).m_as("m") for mass, each in parts)
-    return blends.mean_fineness(grams(sum(mass for mass, _ in parts)), Quantity(length, "m"), len(parts), len(parts)).m_as(unit)
+    return blends.mean_fineness(
+        grams(sum(mass for mass, _ in parts)), Quantity(length, "m"), len(parts), len(parts)
+    ).m_as(unit)
 
 
 def test_mean_fineness_of_a_blend():
@@ -40,8 +42,14 @@ def test_shares_price_and_laying_out():
 
 def test_a_fiber_of_known_diameter_is_a_round_rod():
     # Geometry: 25 µm of wool is 0.643 tex; in dtex 6.43.
-    assert blends.fineness(None, Quantity(25, "µm")).m_as("decitex") == approx(pi / 4 * 25**2 * 1.31 * 1e-2, rel=1e-12) == approx(6.43, abs=5e-3)
-    assert blends.fineness(None, Quantity(25, "µm"), Quantity(1.31, "g/cm^3")) == diameter.fiber_linear_density(Quantity(25, "µm"), Quantity(1.31, "g/cm^3"))
+    assert (
+        blends.fineness(None, Quantity(25, "µm")).m_as("decitex")
+        == approx(pi / 4 * 25**2 * 1.31 * 1e-2, rel=1e-12)
+        == approx(6.43, abs=5e-3)
+    )
+    assert blends.fineness(None, Quantity(25, "µm"), Quantity(1.31, "g/cm^3")) == diameter.fiber_linear_density(
+        Quantity(25, "µm"), Quantity(1.31, "g/cm^3")
+    )
     assert blends.thickness(blends.fineness(None, Quantity(25, "µm"))).m_as("µm") == approx(25)
 
 
@@ -49,7 +57,9 @@ def test_fine_fibers_are_more():
     # By hand: of one density, n is as x / d²: half of 10 µm and half of 20 µm are 4 fibers to 1, and 12 µm in the mean.
     fine, coarse = (blends.fiber_length(grams(50), blends.fineness(None, Quantity(each, "µm"))) for each in (10, 20))
     side = blends.fiber_side(fine, Quantity(10, "µm")) + blends.fiber_side(coarse, Quantity(20, "µm"))
-    assert (fine / coarse).m_as("") == approx(4) and blends.mean_diameter(side, fine + coarse, 2, 2).m_as("µm") == approx(12)
+    assert (fine / coarse).m_as("") == approx(4) and blends.mean_diameter(side, fine + coarse, 2, 2).m_as(
+        "µm"
+    ) == approx(12)
 
 
 def test_a_mean_needs_every_fiber():
@@ -58,17 +68,28 @@ def test_a_mean_needs_every_fiber():
 
 
 def shown(*records):
-    return expected_values(METRIC, with_records(METRIC, starting_entries(METRIC), "blend", list(records)) | {"mix_wanted": (250.0,)})
+    return expected_values(
+        METRIC, with_records(METRIC, starting_entries(METRIC), "blend", list(records)) | {"mix_wanted": (250.0,)}
+    )
 
 
 def test_a_blend_on_the_sheet():
-    values = shown({"name": "polyester", "mass": 67.0, "dtex": 1.3, "price": 2.0}, {"name": "cotton", "mass": 33.0, "dtex": 1.7, "price": 5.0})
-    assert values["mix_fineness"][0] == approx(1.40944, abs=5e-6) and values["mix_price"][0] == approx(2.99) and values["mix_regain"][0] is None
+    values = shown(
+        {"name": "polyester", "mass": 67.0, "dtex": 1.3, "price": 2.0},
+        {"name": "cotton", "mass": 33.0, "dtex": 1.7, "price": 5.0},
+    )
+    assert (
+        values["mix_fineness"][0] == approx(1.40944, abs=5e-6)
+        and values["mix_price"][0] == approx(2.99)
+        and values["mix_regain"][0] is None
+    )
     assert values["blend_lay_out"][:2] == approx((167.5, 82.5))
 
 
 def test_what_is_not_known_of_one_is_not_told_of_all():
-    values = shown({"name": "wool", "mass": 50.0, "diameter": 20.0, "regain": 0.15}, {"name": "silk", "mass": 50.0, "regain": 0.1})
+    values = shown(
+        {"name": "wool", "mass": 50.0, "diameter": 20.0, "regain": 0.15}, {"name": "silk", "mass": 50.0, "regain": 0.1}
+    )
     assert values["mix_diameter"][0] is None and values["mix_price"][0] is None
     # By hand: 50 / 1.15 + 50 / 1.10 = 88.933 g dry; 100 g hold 11.067 g of water.
     assert values["mix_regain"][0] == approx(11.0672 / 88.9328, abs=1e-5)
@@ -84,16 +105,32 @@ def test_top_noil_and_waste_are_what_was_fed():
 
 
 def test_a_combed_lot_on_the_sheet():
-    lot = {"name": "Fleece", "state": "washed fiber", "weight": 200.0, "way": "combing", "prepared_weighed": 130.0, "noil_weighed": 60.0}
+    lot = {
+        "name": "Fleece",
+        "state": "washed fiber",
+        "weight": 200.0,
+        "way": "combing",
+        "prepared_weighed": 130.0,
+        "noil_weighed": 60.0,
+    }
     values = expected_values(METRIC, with_records(METRIC, starting_entries(METRIC), "fiber", [lot]))
-    assert (values["fiber_top_share"][0], values["fiber_noil_share"][0], values["fiber_waste"][0]) == approx((0.65, 0.3, 10))
-    more = expected_values(METRIC, with_records(METRIC, starting_entries(METRIC), "fiber", [lot | {"noil_weighed": 80.0}]))
+    assert (values["fiber_top_share"][0], values["fiber_noil_share"][0], values["fiber_waste"][0]) == approx(
+        (0.65, 0.3, 10)
+    )
+    more = expected_values(
+        METRIC, with_records(METRIC, starting_entries(METRIC), "fiber", [lot | {"noil_weighed": 80.0}])
+    )
     assert more["fiber_message"][0].startswith("Noil:") and more["fiber_waste"][0] is None
 
 
 def test_the_page_of_a_lot_tells_top_noil_and_waste():
     def page(**lot):
-        entries = with_records(METRIC, starting_entries(METRIC), "fiber", [{"name": "Fleece", "state": "washed fiber", "weight": 200.0, "prepared_weighed": 130.0} | lot])
+        entries = with_records(
+            METRIC,
+            starting_entries(METRIC),
+            "fiber",
+            [{"name": "Fleece", "state": "washed fiber", "weight": 200.0, "prepared_weighed": 130.0} | lot],
+        )
         values = expected_values(METRIC, entries | {"way_lot": ("Fleece",)})
         return tuple(values[f"way_{key}"][0] for key in ("top_share", "noil", "noil_share", "waste", "waste_share"))
 

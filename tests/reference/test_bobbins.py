@@ -50,7 +50,11 @@ def test_what_is_typed_goes_before_the_project():
     assert plying.still_to_ply(meters(300), meters(1000), 0.5) == meters(300)
     assert plying.still_to_ply(None, meters(1000), 0.25) == meters(250)
     assert plying.strands_to_ply(None, 3) == 3 and plying.strands_to_ply(2, 3) == 2 and plying.strands_to_ply() == 2
-    assert plying.take_up_to_ply(None, 0.05, 0.04) == 0.05 and plying.take_up_to_ply(None, None, 0.04) == 0.04 and plying.take_up_to_ply() == 0
+    assert (
+        plying.take_up_to_ply(None, 0.05, 0.04) == 0.05
+        and plying.take_up_to_ply(None, None, 0.04) == 0.04
+        and plying.take_up_to_ply() == 0
+    )
 
 
 def test_singles_of_a_planned_yarn_are_finer_by_what_is_lost():
@@ -68,7 +72,11 @@ def test_each_strand_fills_bobbins_of_its_own():
 
 def test_whether_the_ply_fits():
     grams = [Quantity(each, "g") for each in (100, 201, 50)]
-    assert plying.plying_bobbins(grams[0], grams[0]) == 1 and plying.plying_bobbins(grams[1], grams[0]) == 3 and plying.plying_bobbins(grams[1], grams[0], grams[2]) == 5
+    assert (
+        plying.plying_bobbins(grams[0], grams[0]) == 1
+        and plying.plying_bobbins(grams[1], grams[0]) == 3
+        and plying.plying_bobbins(grams[1], grams[0], grams[2]) == 5
+    )
     assert plying.plying_words(1, Quantity(400, "yard")) == "It all fits on one plying bobbin."
     assert plying.plying_words(3, Quantity(400, "yard")) == "It fills 3 plying bobbins of 400 yd each."
 
@@ -79,7 +87,9 @@ def test_all_that_is_spun_is_plied_or_left():
     shortest = plying.shortest_of(has)
     assert shortest == meters(80)
     rest = plying.left_in_all(meters(270), 3, shortest)
-    assert rest.m_as("m") == approx(30) and rest.m_as("m") == approx(sum(plying.left_over(meters(each), shortest).m_as("m") for each in (100, 80, 90)))
+    assert rest.m_as("m") == approx(30) and rest.m_as("m") == approx(
+        sum(plying.left_over(meters(each), shortest).m_as("m") for each in (100, 80, 90))
+    )
     assert plying.plied_to_the_end(shortest, 3, 0.1).m_as("m") == approx(72)
     assert plying.plied_from(rest, 0.1, 3).m_as("m") == approx(9)
     # Shared out evenly, all of it becomes ply at once: as much as both together.
@@ -106,12 +116,21 @@ def test_a_project_fills_bobbins_on_the_sheet():
     entries |= {"bobbin_weighed": (4.0,), "bobbin_project": ("Vest",), "doubts_shrinkage": (0.0,)}
     values = expected_values(US, entries)
     assert values["bobbin_length"][0] == approx(500) and values["bobbin_bobbins"][0] == 4
-    assert values["bobbin_mass"][0] == approx(14.4) and values["bobbin_words"][0] == "It fills 4 plying bobbins of 225 yd each."
-    assert expected_values(US, entries | {"bobbin_strands": (3.0,), "bobbin_grist": (3000.0,)})["bobbin_bobbins"][0] == 6
+    assert (
+        values["bobbin_mass"][0] == approx(14.4)
+        and values["bobbin_words"][0] == "It fills 4 plying bobbins of 225 yd each."
+    )
+    assert (
+        expected_values(US, entries | {"bobbin_strands": (3.0,), "bobbin_grist": (3000.0,)})["bobbin_bobbins"][0] == 6
+    )
 
 
 def test_weights_and_lengths_on_the_rack_are_one():
     """Half an ounce of 1,600 yd/lb is 50 yd."""
     entries = with_records(US, starting_entries(US), "rack", [{"mass": 0.5}, {"length": 80.0}])
     values = expected_values(US, entries | {"ending_grist": (1600.0,)})
-    assert values["rack_over"][:2] == approx((0, 30)) and values["ending_plied"][0] == approx(50) and values["ending_more"][0] == approx(15)
+    assert (
+        values["rack_over"][:2] == approx((0, 30))
+        and values["ending_plied"][0] == approx(50)
+        and values["ending_more"][0] == approx(15)
+    )

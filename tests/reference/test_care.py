@@ -15,7 +15,10 @@ SKEIN = {"reel": "Two-yard reel", "wraps": 100.0, "gross": 4.0, "washed_loop": 7
 
 
 def told(lot, skeins=(), projects=()):
-    entries = starting_entries(US) | {"reels_name": ("Two-yard reel", *[None] * 11), "reels_rated": (72.0, *[None] * 11)}
+    entries = starting_entries(US) | {
+        "reels_name": ("Two-yard reel", *[None] * 11),
+        "reels_rated": (72.0, *[None] * 11),
+    }
     entries = with_records(US, with_records(US, entries, "fiber", [lot]), "skeins", list(skeins))
     return expected_values(US, with_records(US, entries, "projects", list(projects)))
 
@@ -23,13 +26,19 @@ def told(lot, skeins=(), projects=()):
 def test_rest_of_a_lot_is_worth_its_share_of_the_cost():
     # By hand: 10 oz for 50, of which 4 are spun: 6 oz are worth 30.
     values = told(LOT, [SKEIN | {"name": "One"}])
-    assert values["fiber_worth"][0] == approx(30) and values["lot_sums_words"] == ("1 lot, 6 oz still to spin, worth $30",)
+    assert values["fiber_worth"][0] == approx(30) and values["lot_sums_words"] == (
+        "1 lot, 6 oz still to spin, worth $30",
+    )
 
 
 def test_a_lot_whose_rest_is_sold_has_nothing_left_and_no_doubt_of_it():
     before, after = told(LOT), told(LOT | {"gone": "sold"})
     assert before["fiber_to_come"][0] == approx(10) and before["fiber_to_come_doubt"][0] > 0
-    assert after["fiber_to_come"][0] == 0 and after["fiber_to_come_doubt"][0] == 0 and after["fiber_to_spin_length"][0] == 0
+    assert (
+        after["fiber_to_come"][0] == 0
+        and after["fiber_to_come_doubt"][0] == 0
+        and after["fiber_to_spin_length"][0] == 0
+    )
     assert after["fiber_worth"][0] == 0 and after["lot_sums_words"] == (None,)
 
 
@@ -45,29 +54,44 @@ def test_a_skein_that_was_sold_is_spun_and_no_stock():
     values = told(LOT, skeins)
     assert values["skeins_worth"][:2] == (20, None)
     assert values["skein_sums_words"] == ("1 skein, 200 yd, 4 oz; worth $20; 1 more gone",)
-    assert values["glance_length"][0] == approx(200) and values["glance_skeins_words"] == ("in 1 skein, 4 oz",)  # what the desk says is there
+    assert values["glance_length"][0] == approx(200) and values["glance_skeins_words"] == (
+        "in 1 skein, 4 oz",
+    )  # what the desk says is there
     assert values["fiber_skeins"][0] == 2 and values["fiber_spun_length"][0] == approx(400)  # both were spun of it
     assert values["fiber_to_come"][0] == approx(2)  # it took its weight of the lot all the same
 
 
 def test_who_comes_back_after_a_year_reads_what_is_there():
     """Three of 200 yd and 4 oz: one used, one sold, and the last given away, too."""
-    skeins = [SKEIN | {"name": name, "gone": gone} for name, gone in (("One", "used"), ("Two", "sold"), ("Three", None))]
+    skeins = [
+        SKEIN | {"name": name, "gone": gone} for name, gone in (("One", "used"), ("Two", "sold"), ("Three", None))
+    ]
     assert told(LOT, skeins)["skein_sums_words"] == ("1 skein, 200 yd, 4 oz; 2 more gone",)
     moths = [SKEIN | {"name": "One", "gone": "lost", "project": "Cap"}, SKEIN | {"name": "Two", "project": "Cap"}]
-    cap = told(LOT | {"gone": "Lost"}, moths, projects=[{"name": "Cap", "wanted": 300.0, "grist": 1600.0, "lot_1": "Moss"}])
-    assert cap["projects_in_skeins"][0] == approx(200) and cap["fiber_to_come"][0] == 0  # moths had the other skein and the rest of the lot
+    cap = told(
+        LOT | {"gone": "Lost"}, moths, projects=[{"name": "Cap", "wanted": 300.0, "grist": 1600.0, "lot_1": "Moss"}]
+    )
+    assert (
+        cap["projects_in_skeins"][0] == approx(200) and cap["fiber_to_come"][0] == 0
+    )  # moths had the other skein and the rest of the lot
     nothing = told(LOT, [*skeins[:2], skeins[2] | {"gone": "given"}])
     assert nothing["skein_sums_words"] == ("no skeins left; 3 are gone",) and nothing["glance_length"] == (0,)
 
 
 def test_a_skein_that_is_set_aside_is_stock_but_not_free():
-    fates = (("One", {}), ("Two", {"gone": "set aside"}), ("Three", {"gone": "Set Aside", "project": "Cap"}), ("Four", {"gone": "sold"}))
+    fates = (
+        ("One", {}),
+        ("Two", {"gone": "set aside"}),
+        ("Three", {"gone": "Set Aside", "project": "Cap"}),
+        ("Four", {"gone": "sold"}),
+    )
     skeins = [SKEIN | {"name": name, "price": 20.0} | more for name, more in fates]
     values = told(LOT, skeins, projects=[{"name": "Cap", "wanted": 500.0, "grist": 1600.0, "lot_1": "Moss"}])
     assert values["skeins_worth"][:4] == (20, 20, 20, None)
     assert values["skeins_free_lot"][:4] == ("Moss", None, None, None)
-    assert values["skeins_for_project"][:4] == (None, None, "Cap", None) and values["projects_in_skeins"][0] == approx(200)
+    assert values["skeins_for_project"][:4] == (None, None, "Cap", None) and values["projects_in_skeins"][0] == approx(
+        200
+    )
     assert values["skein_sums_words"] == ("3 skeins, 600 yd, 12 oz; 2 of them set aside; worth $60; 1 more gone",)
 
 
@@ -75,7 +99,10 @@ def test_the_rest_of_a_lot_that_is_set_aside_is_stock_for_the_projects_that_draw
     project = {"name": "Cap", "wanted": 300.0, "grist": 1600.0, "lot_1": "Moss"}
     before, after = told(LOT, projects=[project]), told(LOT | {"gone": "set aside"}, projects=[project])
     assert after["fiber_to_come"][0] == before["fiber_to_come"][0] == approx(10)
-    assert after["fiber_to_come_doubt"][0] == before["fiber_to_come_doubt"][0] and after["projects_have"][0] == before["projects_have"][0]
+    assert (
+        after["fiber_to_come_doubt"][0] == before["fiber_to_come_doubt"][0]
+        and after["projects_have"][0] == before["projects_have"][0]
+    )
     assert after["lot_sums_words"] == ("1 lot, 10 oz still to spin, 10 oz of it set aside, worth $50",)
 
 

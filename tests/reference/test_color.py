@@ -54,7 +54,9 @@ def test_length_is_weight_times_grist_less_the_take_up():
     assert color.strand_length(ounces(4), Quantity(1600, "yard/pound"), 0.05).m_as("yard") == approx(380)
 
 
-@given(shares=st.lists(st.floats(0.01, 1), min_size=1, max_size=8), length=st.floats(1, 5000), repeats=st.integers(1, 40))
+@given(
+    shares=st.lists(st.floats(0.01, 1), min_size=1, max_size=8), length=st.floats(1, 5000), repeats=st.integers(1, 40)
+)
 def test_all_runs_of_all_colors_are_the_yarn(shares, length, repeats):
     parts = np.array(shares) / sum(shares)
     runs = [color.run(yards(length), repeats, min(share, 1.0)).m_as("yard") for share in parts]
@@ -71,7 +73,9 @@ def test_strands_that_differ_lose_step():
     assert "less than half" in color.meeting_words(ahead, yards(7.5))
     assert "less than half" in color.meeting_words(ahead, yards(11.9))
     assert "to the end" in color.meeting_words(ahead, yards(12))
-    assert list(color.meeting_words(yards([3, 6, 9]), yards([12, 8, 9]))) == [color.meeting_words(yards(1), yards(run)) for run in (9, 1.5, 1)]
+    assert list(color.meeting_words(yards([3, 6, 9]), yards([12, 8, 9]))) == [
+        color.meeting_words(yards(1), yards(run)) for run in (9, 1.5, 1)
+    ]
     with pytest.raises(ValueError, match="One strand"):
         color.out_of_step(yards(200), 0.03, 1)
 
@@ -104,7 +108,13 @@ def test_stripes():
 def test_stripes_of_the_planner_are_of_washed_yarn():
     """By hand: a top of 4 oz for one single of 1,600 yd/lb is 400 yd. A quarter of it in 10 repeats is 10 yd each time, 9.5 when washing has taken 5%, and at a
     yard and an eighth for a row 8.44 rows."""
-    from_top = {"color_mass": (4.0,), "color_repeats": (10.0,), "color_strands": (1.0,), "color_grist": (1600.0,), "color_row": (40.5,)}
+    from_top = {
+        "color_mass": (4.0,),
+        "color_repeats": (10.0,),
+        "color_strands": (1.0,),
+        "color_grist": (1600.0,),
+        "color_row": (40.5,),
+    }
     entries = with_records(US, starting_entries(US) | from_top, "colors", [{"name": "Rust", "share": 0.25}])
     [values] = expected_of_keys(US, [entries], ["colors_run", "colors_rows"])
     assert values["colors_run"][0] == approx(10) and values["colors_rows"][0] == approx(9.5 * 36 / 40.5)

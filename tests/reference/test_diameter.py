@@ -50,7 +50,9 @@ def test_the_fitted_factor_comes_back(grist, k):
     assert diameter.fitted_k(wraps, grist) == approx(k)
 
 
-@pytest.mark.parametrize("wraps, unit, millimeters", [(10, "1/cm", 1), (25.4, "1/inch", 1), (20, "1/inch", 1.27), (0.5, "1/inch", 50.8)])
+@pytest.mark.parametrize(
+    "wraps, unit, millimeters", [(10, "1/cm", 1), (25.4, "1/inch", 1), (20, "1/inch", 1.27), (0.5, "1/inch", 50.8)]
+)
 def test_threads_side_by_side_share_the_length(wraps, unit, millimeters):
     assert diameter.wrap_width(Quantity(wraps, unit)).m_as("mm") == approx(millimeters)
 
@@ -98,7 +100,9 @@ def test_counted_wraps_beat_expected_ones():
 
 
 def test_density_matters():
-    assert diameter.fibers_in_section(tex(30), micrometers(15), COTTON) < diameter.fibers_in_section(tex(30), micrometers(15), WOOL)
+    assert diameter.fibers_in_section(tex(30), micrometers(15), COTTON) < diameter.fibers_in_section(
+        tex(30), micrometers(15), WOOL
+    )
 
 
 @pytest.mark.parametrize(

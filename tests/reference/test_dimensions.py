@@ -8,10 +8,21 @@ from workbookgen.units import Quantity
 
 from .examples import EXAMPLES, label, public_calculations, single
 
-ARGUMENTS = [(calculation, arguments, name) for calculation, arguments in EXAMPLES for name in arguments if name in calculation.dimensions]
+ARGUMENTS = [
+    (calculation, arguments, name)
+    for calculation, arguments in EXAMPLES
+    for name in arguments
+    if name in calculation.dimensions
+]
 # What a calculation takes only to refuse it: there is no right call with it.
-REFUSED = [(calculation, arguments, "washed_loop") for calculation, arguments in EXAMPLES if calculation in (uncertainty.by_reel, uncertainty.by_shrinkage)]
-REFUSED += [(calculation, arguments, "used") for calculation, arguments in EXAMPLES if calculation is project.while_open]
+REFUSED = [
+    (calculation, arguments, "washed_loop")
+    for calculation, arguments in EXAMPLES
+    if calculation in (uncertainty.by_reel, uncertainty.by_shrinkage)
+]
+REFUSED += [
+    (calculation, arguments, "used") for calculation, arguments in EXAMPLES if calculation is project.while_open
+]
 ARGUMENTS += REFUSED
 IDS = [f"{label((calculation, given))}:{name}" for calculation, given, name in ARGUMENTS]
 
@@ -22,7 +33,9 @@ def test_every_stated_dimension_is_tried():
 
 
 @pytest.mark.parametrize("calculation, arguments, name", REFUSED)
-def test_a_washed_loop_that_is_measured_leaves_nothing_to_expect_and_a_finished_piece_nothing_to_ask(calculation, arguments, name):
+def test_a_washed_loop_that_is_measured_leaves_nothing_to_expect_and_a_finished_piece_nothing_to_ask(
+    calculation, arguments, name
+):
     with pytest.raises(ValueError, match="loop of the washed skein is measured|The piece is finished"):
         calculation(**single(arguments, 0), **{name: Quantity(1.5, "m" if name == "washed_loop" else "oz")})
 

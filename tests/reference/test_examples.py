@@ -69,16 +69,29 @@ LEFT_OUT = [
 ]
 
 
-@pytest.mark.parametrize("calculation, arguments, name", LEFT_OUT, ids=[f"{label((calculation, given))}:{name}" for calculation, given, name in LEFT_OUT])
+@pytest.mark.parametrize(
+    "calculation, arguments, name",
+    LEFT_OUT,
+    ids=[f"{label((calculation, given))}:{name}" for calculation, given, name in LEFT_OUT],
+)
 def test_what_is_left_out_changes_nothing(calculation, arguments, name):
     given = {word: value for word, value in single(arguments, 0).items() if word != name}
     assert calculation(**given) == calculation(**given, **{name: NEUTRAL[name]})
 
 
-NUMBERS = [(calculation, arguments, name) for calculation, arguments in EXAMPLES for name in arguments if name in calculation.dimensions or calculation in ANY_KIND]
+NUMBERS = [
+    (calculation, arguments, name)
+    for calculation, arguments in EXAMPLES
+    for name in arguments
+    if name in calculation.dimensions or calculation in ANY_KIND
+]
 
 
-@pytest.mark.parametrize("calculation, arguments, name", NUMBERS, ids=[f"{label((calculation, given))}:{name}" for calculation, given, name in NUMBERS])
+@pytest.mark.parametrize(
+    "calculation, arguments, name",
+    NUMBERS,
+    ids=[f"{label((calculation, given))}:{name}" for calculation, given, name in NUMBERS],
+)
 def test_what_is_not_a_number_is_refused(calculation, arguments, name):
     right = single(arguments, 0)
     with pytest.raises(ValueError):

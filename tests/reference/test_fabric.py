@@ -14,7 +14,9 @@ METRIC = described(Settings(units="metric", fibers=""))
 
 
 def shown(**typed):
-    values = expected_values(METRIC, starting_entries(METRIC) | {f"fabric_{key}": (value,) for key, value in typed.items()})
+    values = expected_values(
+        METRIC, starting_entries(METRIC) | {f"fabric_{key}": (value,) for key, value in typed.items()}
+    )
     return {key: values[f"fabric_{key}"][0] for key in ("area", "far", "basis", "stitch")}
 
 
@@ -37,11 +39,18 @@ def test_a_stitch_by_rule():
 
 
 def test_a_swatch_wins_over_the_gauge():
-    assert shown(length=200.0, grist=200.0, swatch_width=15.0, swatch_height=20.0, swatch_mass=10.0, stitches=20.0, rows=30.0)["area"] == approx(3000)
+    assert shown(
+        length=200.0, grist=200.0, swatch_width=15.0, swatch_height=20.0, swatch_mass=10.0, stitches=20.0, rows=30.0
+    )["area"] == approx(3000)
 
 
 def test_without_a_yarn_nothing_is_told():
-    assert shown(grist=200.0, swatch_width=15.0, swatch_height=20.0, swatch_mass=10.0) == {"area": None, "far": None, "basis": None, "stitch": None}
+    assert shown(grist=200.0, swatch_width=15.0, swatch_height=20.0, swatch_mass=10.0) == {
+        "area": None,
+        "far": None,
+        "basis": None,
+        "stitch": None,
+    }
 
 
 @pytest.mark.parametrize("length", [1.0, 640.0])
@@ -51,4 +60,6 @@ def test_it_is_the_reverse_of_what_a_piece_takes(length):
     area = garments.area_by_swatch(yarn, grist, swatch, mass)
     assert knitting.from_swatch(area, swatch, mass, grist).m_as("m") == approx(length)
     density, stitch = Quantity(5.5, "1/cm^2"), Quantity(1.3, "cm")
-    assert knitting.from_gauge(garments.area_by_gauge(yarn, density, stitch), density, stitch).m_as("m") == approx(length)
+    assert knitting.from_gauge(garments.area_by_gauge(yarn, density, stitch), density, stitch).m_as("m") == approx(
+        length
+    )

@@ -207,14 +207,38 @@ def test_fleeces_suffice_and_one_less_does_not(weight, low, width):
     [
         (lambda: fiber.stage("felt"), '"felt"'),
         (lambda: fiber.stage(["raw fleece", "felt"]), '"felt"'),
-        *((lambda calculation=calculation: calculation(grams(100), 0, guide=0.2), "stage") for calculation in FORWARDS + BACKWARDS),
-        *((lambda calculation=calculation: calculation(grams(100), 6, guide=0.2), "stage") for calculation in FORWARDS + BACKWARDS),
-        *((lambda calculation=calculation: calculation(grams(-1), RAW, guide=0.2), "negative") for calculation in FORWARDS + BACKWARDS),
-        *((lambda calculation=calculation: calculation(grams(100), RAW), "Nothing is known") for calculation in FORWARDS + BACKWARDS),
-        *((lambda calculation=calculation: calculation(grams([1.0, 1.0]), [RAW, YARN]), "Nothing") for calculation in FORWARDS + BACKWARDS),
-        *((lambda calculation=calculation: calculation(grams(100), RAW, weighed=grams(101)), "gain") for calculation in FORWARDS),
-        *((lambda calculation=calculation: calculation(grams(100), RAW, weighed=grams(-1)), "weighed") for calculation in FORWARDS),
-        *((lambda calculation=calculation: calculation(grams(100), RAW, own=-0.1), "loss|yield") for calculation in FORWARDS + BACKWARDS),
+        *(
+            (lambda calculation=calculation: calculation(grams(100), 0, guide=0.2), "stage")
+            for calculation in FORWARDS + BACKWARDS
+        ),
+        *(
+            (lambda calculation=calculation: calculation(grams(100), 6, guide=0.2), "stage")
+            for calculation in FORWARDS + BACKWARDS
+        ),
+        *(
+            (lambda calculation=calculation: calculation(grams(-1), RAW, guide=0.2), "negative")
+            for calculation in FORWARDS + BACKWARDS
+        ),
+        *(
+            (lambda calculation=calculation: calculation(grams(100), RAW), "Nothing is known")
+            for calculation in FORWARDS + BACKWARDS
+        ),
+        *(
+            (lambda calculation=calculation: calculation(grams([1.0, 1.0]), [RAW, YARN]), "Nothing")
+            for calculation in FORWARDS + BACKWARDS
+        ),
+        *(
+            (lambda calculation=calculation: calculation(grams(100), RAW, weighed=grams(101)), "gain")
+            for calculation in FORWARDS
+        ),
+        *(
+            (lambda calculation=calculation: calculation(grams(100), RAW, weighed=grams(-1)), "weighed")
+            for calculation in FORWARDS
+        ),
+        *(
+            (lambda calculation=calculation: calculation(grams(100), RAW, own=-0.1), "loss|yield")
+            for calculation in FORWARDS + BACKWARDS
+        ),
         (lambda: fiber.after_skirting(grams(100), RAW, own=1), "loss"),
         (lambda: fiber.after_preparation(grams(100), RAW, guide=1), "loss"),
         (lambda: fiber.after_spinning(grams(100), RAW, guide=1), "loss"),

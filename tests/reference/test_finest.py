@@ -41,7 +41,10 @@ def test_turns_in_a_staple():
 def test_fit_in_words():
     assert finest.fit_words(40, 40) == "40 fibers in it: enough to hold, in practiced hands"
     assert finest.fit_words(39.9, 40) == "39 fibers in it: too few to hold"
-    assert list(finest.fit_words([62.5, 12.0], [40.0, 30.0])) == ["62 fibers in it: enough to hold, in practiced hands", "12 fibers in it: too few to hold"]
+    assert list(finest.fit_words([62.5, 12.0], [40.0, 30.0])) == [
+        "62 fibers in it: enough to hold, in practiced hands",
+        "12 fibers in it: too few to hold",
+    ]
 
 
 @pytest.mark.parametrize(

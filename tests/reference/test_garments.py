@@ -83,7 +83,15 @@ def test_rows_that_shrink_end_where_no_stitches_are_left():
     assert garments.yarn_for_rows(50, grams(30), 50, 200, 100).m_as("g") == approx(10)
 
 
-@pytest.mark.parametrize("left, needed, words", [(10, 10, "it will last"), (9.9, 10, "it will not last"), (3 * 1.1, 3.3, "it will last"), (0, 1, "it will not last")])
+@pytest.mark.parametrize(
+    "left, needed, words",
+    [
+        (10, 10, "it will last"),
+        (9.9, 10, "it will not last"),
+        (3 * 1.1, 3.3, "it will last"),
+        (0, 1, "it will not last"),
+    ],
+)
 def test_the_rest_lasts_if_it_weighs_as_much_as_its_rows_take(left, needed, words):
     assert garments.rest_lasts(grams(left), grams(needed)) == words
 
@@ -157,5 +165,7 @@ def test_refusals(call, sentence):
 
 
 def test_arrays_of_shawls():
-    rows = garments.rows_still(grams(np.array([75.0, 75.0, 99.0])), grams(np.array([25.0, 25.0, 30.0])), 50, np.array([0.0, 100.0, 200.0]), 100)
+    rows = garments.rows_still(
+        grams(np.array([75.0, 75.0, 99.0])), grams(np.array([25.0, 25.0, 30.0])), 50, np.array([0.0, 100.0, 200.0]), 100
+    )
     assert list(rows) == approx([50, 150, 50])

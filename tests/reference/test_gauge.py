@@ -15,7 +15,18 @@ def per_inch(number):
 # Standard yarn weight system of the yarn trade (read as reproduced): wraps of one class, or of two or three that overlap, and their stitches in 4 inches.
 @pytest.mark.parametrize(
     "wraps, stitches",
-    [(35, (33, 40)), (20, (27, 32)), (16, (23, 32)), (13, (21, 26)), (11.5, (16, 24)), (10, (16, 20)), (12, (16, 26)), (7, (12, 15)), (5.5, (7, 11)), (3, (0, 6))],
+    [
+        (35, (33, 40)),
+        (20, (27, 32)),
+        (16, (23, 32)),
+        (13, (21, 26)),
+        (11.5, (16, 24)),
+        (10, (16, 20)),
+        (12, (16, 26)),
+        (7, (12, 15)),
+        (5.5, (7, 11)),
+        (3, (0, 6)),
+    ],
 )
 def test_stitches_in_print(wraps, stitches):
     assert (gauge.fewest_stitches(per_inch(wraps)), gauge.most_stitches(per_inch(wraps))) == stitches

@@ -27,7 +27,12 @@ CALCULATIONS = dict(public_calculations())
 def in_formulas():
     """References of the results of the default planner, and of one with many skeins. What a sheet's module names without them is no use."""
     many = Settings(rows=Rows(skeins=FEW + 1))
-    return {field.reference for settings in (Settings(), many) for _, field in planner(settings).by_key.values() if isinstance(field, Result)}
+    return {
+        field.reference
+        for settings in (Settings(), many)
+        for _, field in planner(settings).by_key.values()
+        if isinstance(field, Result)
+    }
 
 
 def in_modules(*paths):
@@ -35,13 +40,24 @@ def in_modules(*paths):
     named = set()
     for path in paths:
         nodes = list(ast.walk(ast.parse(path.read_text(encoding="utf-8"))))
-        subjects = {each.asname or each.name: each.name for node in nodes if isinstance(node, ast.ImportFrom) and node.module == "workbookgen.reference" for each in node.names}
-        named |= {f"{subjects.get(node.value.id)}.{node.attr}" for node in nodes if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name)}
+        subjects = {
+            each.asname or each.name: each.name
+            for node in nodes
+            if isinstance(node, ast.ImportFrom) and node.module == "workbookgen.reference"
+            for each in node.names
+        }
+        named |= {
+            f"{subjects.get(node.value.id)}.{node.attr}"
+            for node in nodes
+            if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name)
+        }
     return {CALCULATIONS[name] for name in named & set(CALCULATIONS)}
 
 
 def in_package():
-    return in_modules(*(path for path in HOUSE.rglob("*.py") if path.relative_to(HOUSE).parts[0] not in {"reference", "sheets"}))
+    return in_modules(
+        *(path for path in HOUSE.rglob("*.py") if path.relative_to(HOUSE).parts[0] not in {"reference", "sheets"})
+    )
 
 
 def in_published():
@@ -58,7 +74,9 @@ def reached(functions):
             found.add(function)
             inner = inspect.unwrap(function)
             called = (inner.__globals__.get(name) for name in globals_of(inner.__code__))
-            waiting += [each for each in called if inspect.isfunction(each) and each.__module__.startswith("workbookgen.")]
+            waiting += [
+                each for each in called if inspect.isfunction(each) and each.__module__.startswith("workbookgen.")
+            ]
     return found
 
 

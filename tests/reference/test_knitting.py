@@ -83,7 +83,9 @@ def test_area_by_adding_up_narrow_strips(shape):
 
 
 def test_many_shapes_at_once_and_sizes_that_a_shape_does_not_need():
-    areas = knitting.area(np.array(["circle", "rectangle"], dtype=object), centimeters([20, 50]), centimeters([np.nan, 60]))
+    areas = knitting.area(
+        np.array(["circle", "rectangle"], dtype=object), centimeters([20, 50]), centimeters([np.nan, 60])
+    )
     assert areas.m_as("cm^2") == approx([314.159265, 3000])
 
 
@@ -202,7 +204,9 @@ ONE = centimeters(1)
 def test_a_swatch_in_two_units():
     # 4 by 5 inches of 2.54 cm each.
     assert knitting.swatch_area(Quantity(4, "inch"), centimeters(12.7)).m_as("cm^2") == approx(10.16 * 12.7)
-    assert knitting.swatch_area(centimeters(10), centimeters(8)) == knitting.area("rectangle", centimeters(10), centimeters(8))
+    assert knitting.swatch_area(centimeters(10), centimeters(8)) == knitting.area(
+        "rectangle", centimeters(10), centimeters(8)
+    )
 
 
 def test_the_parts_of_a_project_make_its_area():

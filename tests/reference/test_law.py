@@ -4,7 +4,16 @@ import numpy as np
 import pint
 import pytest
 
-from workbookgen.reference.calculation import NotApplicable, OutOfValidity, by_element, calculation, dimension_of, require, require_applicable, whole_for
+from workbookgen.reference.calculation import (
+    NotApplicable,
+    OutOfValidity,
+    by_element,
+    calculation,
+    dimension_of,
+    require,
+    require_applicable,
+    whole_for,
+)
 from workbookgen.reference.uncertainty import by_reel
 from workbookgen.units import Length, Quantity, Ratio
 
@@ -70,7 +79,12 @@ def test_a_refusal_of_a_single_value_has_one_answer():
 def test_a_refusal_of_what_is_given_is_one_of_all_values():
     require_applicable(True, "never seen")
     with pytest.raises(NotApplicable, match="is measured") as refusal:
-        by_reel(Quantity([200.0, 210.0], "m"), Quantity([2.0, 2.0], "m"), Quantity([0.01, 0.01], "m"), washed_loop=Quantity([1.9, 1.9], "m"))
+        by_reel(
+            Quantity([200.0, 210.0], "m"),
+            Quantity([2.0, 2.0], "m"),
+            Quantity([0.01, 0.01], "m"),
+            washed_loop=Quantity([1.9, 1.9], "m"),
+        )
     assert refusal.value.is_of_all and not OutOfValidity("It must be above zero.", [False, True]).is_of_all
 
 
@@ -82,7 +96,18 @@ def test_by_element_gives_a_text_or_an_object_array_of_texts():
 
 @pytest.mark.parametrize(
     "share, whole",
-    [(0.0, 0), (1.0, 1), (2.1, 3), (2.0000000000000004, 2), (2.0000001, 2), (2.000001, 3), (5e-7, 1), (4.9e-7, 0), (0.1 * 3 * 10, 3), (166_700_000.00000003, 166_700_000)],
+    [
+        (0.0, 0),
+        (1.0, 1),
+        (2.1, 3),
+        (2.0000000000000004, 2),
+        (2.0000001, 2),
+        (2.000001, 3),
+        (5e-7, 1),
+        (4.9e-7, 0),
+        (0.1 * 3 * 10, 3),
+        (166_700_000.00000003, 166_700_000),
+    ],
 )
 def test_a_part_takes_a_whole_one_and_noise_takes_none(share, whole):
     assert whole_for(share) == whole

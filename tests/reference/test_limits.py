@@ -25,8 +25,20 @@ IN_WORDS = {1: ("1", "one", "once", "must be a "), 2: ("2", "two"), 0.5: ("0.5",
 
 def refused(limits: Limits) -> list[float]:
     """The nearest numbers outside."""
-    low = [limits.least - A_LITTLE] if limits.least is not None else [limits.above, limits.above - 1] if limits.above is not None else []
-    high = [limits.most + A_LITTLE] if limits.most is not None else [limits.below, limits.below + 1] if limits.below is not None else []
+    low = (
+        [limits.least - A_LITTLE]
+        if limits.least is not None
+        else [limits.above, limits.above - 1]
+        if limits.above is not None
+        else []
+    )
+    high = (
+        [limits.most + A_LITTLE]
+        if limits.most is not None
+        else [limits.below, limits.below + 1]
+        if limits.below is not None
+        else []
+    )
     between = [limits.least - 1, limits.least + 0.5, limits.least + A_LITTLE] if limits.whole else []
     return low + high + between
 
@@ -34,7 +46,9 @@ def refused(limits: Limits) -> list[float]:
 def taken(limits: Limits) -> list[float]:
     """The last numbers inside."""
     low = [limits.least] if limits.least is not None else [limits.above + A_LITTLE] if limits.above is not None else []
-    return low + ([limits.most] if limits.most is not None else [limits.below - A_LITTLE] if limits.below is not None else [])
+    return low + (
+        [limits.most] if limits.most is not None else [limits.below - A_LITTLE] if limits.below is not None else []
+    )
 
 
 def of_kind(number: float, example):
@@ -62,7 +76,9 @@ def found():
             error = refusal(calculation, right, name, number)
             if error and error.limits and (calculation.__name__, name) not in OF_ANOTHER:
                 seen.setdefault((calculation, name, error.limits, str(error)), right)
-    return [(calculation, right, name, limits, sentence) for (calculation, name, limits, sentence), right in seen.items()]
+    return [
+        (calculation, right, name, limits, sentence) for (calculation, name, limits, sentence), right in seen.items()
+    ]
 
 
 FOUND = found()
@@ -78,7 +94,9 @@ def test_a_refusal_is_true_at_its_edges(calculation, arguments, name, limits, se
 
 
 def test_most_numbers_have_a_limit():
-    assert len({(calculation, name) for calculation, _, name, _, _ in FOUND}) > 0.7 * len({(calculation, name) for calculation, _, name in NUMBERS})
+    assert len({(calculation, name) for calculation, _, name, _, _ in FOUND}) > 0.7 * len(
+        {(calculation, name) for calculation, _, name in NUMBERS}
+    )
 
 
 def test_a_sentence_of_its_own_words_names_every_limit_but_nothing():
@@ -107,7 +125,9 @@ def test_what_limits_want_in_words(limits, words):
     assert limits.words == words
 
 
-@pytest.mark.parametrize("limits", [each for each in vars(known).values() if isinstance(each, Limits)], ids=lambda each: each.words)
+@pytest.mark.parametrize(
+    "limits", [each for each in vars(known).values() if isinstance(each, Limits)], ids=lambda each: each.words
+)
 def test_limits_hold_for_what_lies_within(limits):
     assert all(limits.hold(number) for number in taken(limits))
     assert not any(limits.hold(number) for number in (*refused(limits), float("nan")))
@@ -117,7 +137,9 @@ def test_limits_hold_for_what_lies_within(limits):
 
 def test_nothing_is_nothing_in_every_unit():
     assert Limits(above=0).hold(Quantity(1e-9, "inch")) and not Limits(above=0).hold(Quantity(0.0, "yard / pound"))
-    assert Limits(least=0, most=1).hold(Quantity(99, "percent")) and not Limits(least=0, most=1).hold(Quantity(101, "percent"))
+    assert Limits(least=0, most=1).hold(Quantity(99, "percent")) and not Limits(least=0, most=1).hold(
+        Quantity(101, "percent")
+    )
 
 
 def test_each_of_several_values_is_held():

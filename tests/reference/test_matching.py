@@ -34,7 +34,9 @@ def test_turns_are_neither_made_nor_lost(spun, plied, take_up, shrinkage):
     in_the_ply = plied * (1 - take_up)  # turns of the whole piece, which is shorter than the strand
     in_the_strand = spun - in_the_ply  # each of them took one out of it; below zero it turns the other way
     counted_ply = turns(in_the_ply / ((1 - take_up) * (1 - shrinkage)))
-    undone = in_the_strand + in_the_ply  # whoever turns the end until the strands lie side by side turns the strands with it
+    undone = (
+        in_the_strand + in_the_ply
+    )  # whoever turns the end until the strands lie side by side turns the strands with it
     counted = turns(undone / (1 - shrinkage))  # the strand alone is as long as it was, less what washing took
     assert plying.twist_to_insert(counted_ply, shrinkage).m_as("1/m") == approx(plied)
     assert plying.twist_to_insert(counted, shrinkage).m_as("1/m") == approx(spun, abs=1e-9)
@@ -52,7 +54,13 @@ def test_a_strand_taken_out_of_the_yarn_has_the_turns_with_which_it_was_spun():
 def test_a_label_on_the_sheet():
     """By hand: 200 m of 100 g is 500 tex; a tenth lost twice and two strands: 500 · 0.81 / 2 = 202.5 tex, 493.827 m/100 g."""
     metric = planner(Settings(units="metric"))
-    entries = starting_entries(metric) | {"match_length": (200.0,), "match_mass": (100.0,), "match_take_up": (0.1,), "match_shrinkage": (0.1,), "match_wanted": (400.0,)}
+    entries = starting_entries(metric) | {
+        "match_length": (200.0,),
+        "match_mass": (100.0,),
+        "match_take_up": (0.1,),
+        "match_shrinkage": (0.1,),
+        "match_wanted": (400.0,),
+    }
     values = expected_values(metric, entries)
     assert values["match_singles_tex"][0] == approx(202.5) and values["match_singles_m"][0] == approx(493.827, abs=1e-3)
     assert values["match_weight"][0] == approx(200)  # as much as the yarn itself

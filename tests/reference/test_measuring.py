@@ -56,7 +56,10 @@ def test_pounds_and_ounces_add_up():
 
 @given(length=amounts, uncertainty=amounts)
 def test_the_two_ends_lie_two_uncertainties_off_and_never_below_nothing(length, uncertainty):
-    low, high = (calculation(yards(length), yards(uncertainty)).m_as("yard") for calculation in (measuring.least_likely, measuring.most_likely))
+    low, high = (
+        calculation(yards(length), yards(uncertainty)).m_as("yard")
+        for calculation in (measuring.least_likely, measuring.most_likely)
+    )
     assert high - length == pytest.approx(2 * uncertainty, rel=1e-9, abs=1e-9)
     assert low == pytest.approx(max(0.0, 2 * length - high), rel=1e-9, abs=1e-9)
 
@@ -69,9 +72,15 @@ def test_a_grist_is_as_sure_as_its_length_and_the_scale():
     # By hand: 3 and 4 in a thousand make 5 (JCGM 100, 5.1.6), and twice that is said.
     assert measuring.grist_within(yards(1000), yards(3), 0.004, grams(100), grams(0)) == pytest.approx(0.01)
     # A step of √3 g in 50 g: 3 / 12 / 2,500 = 0.0001, which is 1%, beside 0.6% and 0.8%, which also make 1%: twice √2 %. Bag and all are two readings: twice √3 %.
-    assert measuring.grist_within(yards(1000), yards(6), 0.008, grams(50), grams(3**0.5)) == pytest.approx(0.02 * 2**0.5)
-    assert measuring.grist_within(yards(1000), yards(6), 0.008, grams(50), grams(3**0.5), tare=grams(0)) == pytest.approx(0.02 * 2**0.5)
-    assert measuring.grist_within(yards(1000), yards(6), 0.008, grams(50), grams(3**0.5), tare=grams(4)) == pytest.approx(0.02 * 3**0.5)
+    assert measuring.grist_within(yards(1000), yards(6), 0.008, grams(50), grams(3**0.5)) == pytest.approx(
+        0.02 * 2**0.5
+    )
+    assert measuring.grist_within(
+        yards(1000), yards(6), 0.008, grams(50), grams(3**0.5), tare=grams(0)
+    ) == pytest.approx(0.02 * 2**0.5)
+    assert measuring.grist_within(
+        yards(1000), yards(6), 0.008, grams(50), grams(3**0.5), tare=grams(4)
+    ) == pytest.approx(0.02 * 3**0.5)
     assert measuring.grist_words(0.01, Quantity(800, "yard / pound")) == "very likely within 1%"
     assert measuring.grist_words(0.5, Quantity(800, "yard / pound")) == "very likely within 50%"
     assert measuring.grist_words(1.15, Quantity(800, "yard / pound")) == "known only roughly: wind more"
@@ -161,7 +170,10 @@ RULER = {"counted": Quantity(12, "1/inch"), "expected": Quantity(10, "1/inch")}
         (SKEIN | {"mass": grams(2.9)}, "Weight: less than 3 g"),
         (SKEIN | {"washed_loop": Quantity(35, "inch")}, "Loop washed: far from"),  # the folded skein, half of the loop
         (SKEIN | {"washed_loop": Quantity(140, "inch")}, "Loop washed: far from"),
-        (SKEIN | {"washed_loop": Quantity(80, "inch")}, "Loop washed: far from"),  # washing makes no loop a tenth longer
+        (
+            SKEIN | {"washed_loop": Quantity(80, "inch")},
+            "Loop washed: far from",
+        ),  # washing makes no loop a tenth longer
         (SKEIN | RULER | {"counted": Quantity(18, "1/inch")}, "Wraps counted: far from"),
         (SKEIN | RULER | {"counted": Quantity(5, "1/inch")}, "Wraps counted: far from"),
     ],
@@ -246,7 +258,9 @@ def test_lines_that_are_not_needed_repeat_the_last_and_are_not_looked_at():
 
 def test_what_is_not_there_lies_off_the_chart():
     # The chart shows 30 % to either side, and numbers from 0 on.
-    assert measuring.on_the_chart() < -0.3 and measuring.high_on_the_chart() < -0.3 and measuring.low_on_the_chart() < -0.3
+    assert (
+        measuring.on_the_chart() < -0.3 and measuring.high_on_the_chart() < -0.3 and measuring.low_on_the_chart() < -0.3
+    )
     assert measuring.where_drawn("cedar", ["Aster"], np.array([1.0])) < 0
     assert measuring.where_drawn("ASTER", ["Aster", "Birch", "Aster"], np.array([2.0, 1.0, 2.0])) == 2
     assert [measuring.on_the_chart(each) for each in (-0.9, -0.1, 0.4)] == [-0.3, -0.1, 0.3]

@@ -56,10 +56,16 @@ def test_range_of_the_guide_is_the_doubt():
     ("price", "text"),
     [
         # By hand: two doubts of 6% each; of 2 and 2.2 the difference is 0.2, and twice √(0.12² + 0.132²) is 0.357.
-        (79.2, "Ewe seems cheapest by its yarn, but not for certain: Ram, the next, costs 10% more, which is within their uncertainty. Choose by the fiber."),
+        (
+            79.2,
+            "Ewe seems cheapest by its yarn, but not for certain: Ram, the next, costs 10% more, which is within their uncertainty. Choose by the fiber.",
+        ),
         # Of 2 and 2.6: 0.6 beside 0.394.
         (93.6, "Ewe costs least by its yarn: Ram, the next, costs 30% more."),
-        (72.0, "Ewe seems cheapest by its yarn, but not for certain: Ram, the next, costs about as much, which is within their uncertainty. Choose by the fiber."),
+        (
+            72.0,
+            "Ewe seems cheapest by its yarn, but not for certain: Ram, the next, costs about as much, which is within their uncertainty. Choose by the fiber.",
+        ),
     ],
 )
 def test_sentence_tells_prices_apart_only_beyond_their_doubt(price, text):
@@ -81,10 +87,14 @@ def test_a_gift_costs_nothing():
     gift, ram = offer("Ewe", "raw fleece", 100.0, 0.0, **OWN), offer("Ram", "raw fleece", 100.0, 93.6, **OWN)
     values = told(gift, ram, offer("Lamb", "raw fleece", 50.0, 0.0))
     assert values["offers_yarn_price"][:2] == (0, approx(2.6)) and values["offers_yarn_price_doubt"][0] == 0
-    assert values["best_words"] == ("Ewe costs nothing. The next by its yarn is Ram. 1 offer is left aside: a yield or a loss is not known.",)
+    assert values["best_words"] == (
+        "Ewe costs nothing. The next by its yarn is Ram. 1 offer is left aside: a yield or a loss is not known.",
+    )
     assert told(gift, ram | {"price": 0.0})["best_words"] == ("Ewe and Ram cost nothing. Choose by the fiber.",)
     by_post = told(gift | {"shipping": 9.0}, ram)
-    assert by_post["offers_yarn_price"][0] == approx(0.25) and by_post["best_words"] == ("Ewe costs least by its yarn: Ram, the next, costs 940% more.",)
+    assert by_post["offers_yarn_price"][0] == approx(0.25) and by_post["best_words"] == (
+        "Ewe costs least by its yarn: Ram, the next, costs 940% more.",
+    )
 
 
 def test_one_offer_is_compared_with_nothing():

@@ -42,7 +42,11 @@ def test_a_single_is_not_plied():
     length, pace = Quantity(400, "yard"), Quantity(200, "yard/hour")
     assert planning.plying_hours(length, 2, pace).m_as("hour") == approx(2)
     assert planning.plying_hours(length, 1, pace).m_as("hour") == planning.plying_hours(length, 1).m_as("hour") == 0
-    for wrong in (lambda: planning.plying_hours(length, 2), lambda: planning.plying_hours(length, 2, 0 * pace), lambda: planning.plying_hours(length, 1.5, pace)):
+    for wrong in (
+        lambda: planning.plying_hours(length, 2),
+        lambda: planning.plying_hours(length, 2, 0 * pace),
+        lambda: planning.plying_hours(length, 1.5, pace),
+    ):
         with pytest.raises(ValueError):
             wrong()
 
@@ -120,7 +124,9 @@ def test_bought_yarn_is_not_spun_again():
 
 def test_years_of_spinning_in_the_stock():
     # 10 pounds at 1,600 yards per pound and 80 yards an hour: 200 hours, 50 weeks of 4 hours.
-    stock = planning.hours(yarn_count.length_of_mass(Quantity(10, "pound"), Quantity(1600, "yard/pound")), Quantity(80, "yard/hour"))
+    stock = planning.hours(
+        yarn_count.length_of_mass(Quantity(10, "pound"), Quantity(1600, "yard/pound")), Quantity(80, "yard/hour")
+    )
     assert stock.m_as("hour") == approx(200)
     assert planning.weeks(stock, hours(4)) == approx(50)
 
@@ -197,9 +203,15 @@ def test_work_that_took_longer_than_planned_has_nothing_ahead():
 
 def test_skeins_bear_out_what_is_ahead():
     assert planning.hours_ahead(hours(30), 0.25, hours(0)).m_as("hour") == approx(7.5)
-    assert planning.hours_ahead(hours(30), 0.25, hours(5)).m_as("hour") == approx(7.5), "three quarters are in skeins, whatever was told"
-    assert planning.hours_ahead(hours(30), 0.75, hours(20)).m_as("hour") == approx(10), "there is work in what is not a skein yet"
-    assert planning.hours_ahead(hours(30), 0.5, hours(40)).m_as("hour") == approx(15), "half is not spun, though the hours are used up"
+    assert planning.hours_ahead(hours(30), 0.25, hours(5)).m_as("hour") == approx(7.5), (
+        "three quarters are in skeins, whatever was told"
+    )
+    assert planning.hours_ahead(hours(30), 0.75, hours(20)).m_as("hour") == approx(10), (
+        "there is work in what is not a skein yet"
+    )
+    assert planning.hours_ahead(hours(30), 0.5, hours(40)).m_as("hour") == approx(15), (
+        "half is not spun, though the hours are used up"
+    )
 
 
 def test_what_is_finished_has_nothing_ahead():

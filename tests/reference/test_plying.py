@@ -89,7 +89,10 @@ def test_components_weigh_what_the_yarn_weighs(components, length):
     # Weighed out strand by strand: the balance is the outside witness.
     brought = [plying.contribution(tex(density), strands, feed) for density, strands, feed in components]
     yarn = plied(*brought)
-    masses = [plying.component_mass(plying.component_length(meters(length), strands, feed), tex(density)).m_as("g") for density, strands, feed in components]
+    masses = [
+        plying.component_mass(plying.component_length(meters(length), strands, feed), tex(density)).m_as("g")
+        for density, strands, feed in components
+    ]
     assert math.fsum(masses) == approx((yarn * meters(length)).m_as("g"))
     shares = [plying.weight_share(each, yarn) for each in brought]
     assert shares == approx([mass / math.fsum(masses) for mass in masses])

@@ -14,7 +14,12 @@ US = described(Settings(units="us"))
 
 
 def lots(lines, samples=()):
-    entries = with_records(US, starting_entries(US), "fiber", [{"state": "raw fleece", "kind": "Awassi", "weight": 100.0, **line} for line in lines])
+    entries = with_records(
+        US,
+        starting_entries(US),
+        "fiber",
+        [{"state": "raw fleece", "kind": "Awassi", "weight": 100.0, **line} for line in lines],
+    )
     return expected_values(US, with_records(US, entries, "samples", list(samples)))
 
 
@@ -37,14 +42,26 @@ def test_combed_fiber_is_less_surely_known():
 
 def test_lots_of_one_way_do_not_speak_for_the_other():
     weighed = {"scoured_weighed": 50.0, "kind": "Awassi"}
-    values = lots([{"name": "A", "prepared_weighed": 45.0, **weighed}, *({"name": n, "way": "combing", "prepared_weighed": 30.0, **weighed} for n in "BCD")])
+    values = lots(
+        [
+            {"name": "A", "prepared_weighed": 45.0, **weighed},
+            *({"name": n, "way": "combing", "prepared_weighed": 30.0, **weighed} for n in "BCD"),
+        ]
+    )
     awassi = 0
     assert (values["guide_lots_preparation"][awassi], values["guide_lots_combing"][awassi]) == (1, 3)
-    assert (values["guide_used_preparation"][awassi], values["guide_used_combing"][awassi]) == (approx(0.06), approx(0.4))
+    assert (values["guide_used_preparation"][awassi], values["guide_used_combing"][awassi]) == (
+        approx(0.06),
+        approx(0.4),
+    )
 
 
 def test_a_second_preparation_loses_once_more():
-    lines = [{"name": "A", "way": "carding", "second_way": "combing"}, {"name": "B", "second_way": "carding", "own_second": 0.1}, {"name": "C"}]
+    lines = [
+        {"name": "A", "way": "carding", "second_way": "combing"},
+        {"name": "B", "second_way": "carding", "own_second": 0.1},
+        {"name": "C"},
+    ]
     values = lots(lines)
     # By hand, with Awassi's figures above: what carding leaves is combed, or carded again at one's own 10%.
     once = 100 * 0.85 * 0.65 * 0.94
@@ -54,7 +71,12 @@ def test_a_second_preparation_loses_once_more():
 
 def test_a_bought_top_that_is_carded_again_loses_in_that_alone():
     top = {"state": "prepared fiber", "weight": 20.0}
-    lines = [{"name": "A"}, {"name": "B", "second_way": "carding"}, {"name": "C", "second_way": "carding", "prepared_weighed": 19.5}, {"name": "D", "prepared_weighed": 19.5}]
+    lines = [
+        {"name": "A"},
+        {"name": "B", "second_way": "carding"},
+        {"name": "C", "second_way": "carding", "prepared_weighed": 19.5},
+        {"name": "D", "prepared_weighed": 19.5},
+    ]
     values = lots([top | line for line in lines])
     # D says nothing of a second preparation: what was bought prepared is taken as it was bought, as it always was.
     assert values["fiber_prepared"][:4] == (approx(20), approx(20 * 0.94), approx(19.5), approx(20))
@@ -62,7 +84,13 @@ def test_a_bought_top_that_is_carded_again_loses_in_that_alone():
 
 def test_a_second_preparation_is_in_doubt_until_it_is_weighed():
     washed = {"scoured_weighed": 50.0, "second_way": "combing"}
-    values = lots([{"name": "A", **washed}, {"name": "B", **washed, "own_second": 0.25}, {"name": "C", **washed, "prepared_weighed": 33.0}])
+    values = lots(
+        [
+            {"name": "A", **washed},
+            {"name": "B", **washed, "own_second": 0.25},
+            {"name": "C", **washed, "prepared_weighed": 33.0},
+        ]
+    )
     # JCGM 100, 5.1.6: relative squares add.
     assert values["fiber_to_come_doubt"][0] == approx(50 * 0.94 * 0.7 * 0.97 * (0.025**2 + 0.08**2 + 0.012**2) ** 0.5)
     assert values["fiber_to_come_doubt"][1] == approx(50 * 0.94 * 0.75 * 0.97 * (0.025**2 + 0.03**2 + 0.012**2) ** 0.5)
@@ -71,7 +99,13 @@ def test_a_second_preparation_is_in_doubt_until_it_is_weighed():
 
 def test_a_lot_prepared_twice_tells_the_guide_of_neither():
     weighed = {"scoured_weighed": 50.0, "prepared_weighed": 33.0}
-    values = lots([{"name": "A", **weighed}, {"name": "B", "second_way": "combing", **weighed}, {"name": "C", "own_second": 0.3, **weighed}])
+    values = lots(
+        [
+            {"name": "A", **weighed},
+            {"name": "B", "second_way": "combing", **weighed},
+            {"name": "C", "own_second": 0.3, **weighed},
+        ]
+    )
     assert (values["guide_lots_preparation"][0], values["guide_lots_combing"][0]) == (1, 0)
 
 
@@ -84,7 +118,12 @@ def test_of_a_fiber_without_figures_a_second_preparation_is_unknown_until_it_is_
 def test_an_own_figure_for_a_second_preparation_that_is_no_share_leaves_the_weight_unknown():
     with pytest.raises(ValueError, match="second preparation"):
         fiber.after_preparation(Quantity(50.0, "g"), 1, own=0.06, own_second=0.3)
-    lines = lots([{"name": name, "scoured_weighed": 50.0, "own_preparation": 0.06, "own_second": own} for name, own in (("A", None), ("B", 0.5), ("C", "=1"), ("D", 7.0))])
+    lines = lots(
+        [
+            {"name": name, "scoured_weighed": 50.0, "own_preparation": 0.06, "own_second": own}
+            for name, own in (("A", None), ("B", 0.5), ("C", "=1"), ("D", 7.0))
+        ]
+    )
     assert lines["fiber_prepared"][:4] == (approx(47), approx(23.5), None, None)
 
 
@@ -101,7 +140,10 @@ def handful(lot, raw, clean):
 
 
 def test_a_lots_own_handfuls_win_over_its_breed_and_a_figure_over_both():
-    values = lots([{"name": "A"}, {"name": "B"}, {"name": "C", "own_yield": 0.6}], [handful("A", 2.0, 1.0), handful("a", 1.0, 0.4), handful("C", 2.0, 1.0)])
+    values = lots(
+        [{"name": "A"}, {"name": "B"}, {"name": "C", "own_yield": 0.6}],
+        [handful("A", 2.0, 1.0), handful("a", 1.0, 0.4), handful("C", 2.0, 1.0)],
+    )
     assert values["fiber_expected_yield"][:3] == (approx(0.45), approx(0.65), approx(0.5))
     assert values["fiber_scoured"][:3] == (approx(85 * 0.45), approx(85 * 0.65), approx(85 * 0.6))
 
@@ -110,7 +152,10 @@ def test_two_handfuls_are_surer_than_one_by_the_root_of_two():
     assert fiber.yield_uncertainty(0.03, 0.08, 2) == approx(0.08 / 2**0.5)
     assert fiber.yield_uncertainty(0.03, 0.08, 0, 0.06, 0.5) == approx(0.12)
     assert fiber.yield_uncertainty(0.03, 0.08) == 0.03
-    values = lots([{"name": "A"}, {"name": "B", "own_yield": 0.5}], [handful("A", 2.0, 1.0), handful("A", 1.0, 0.5), handful("B", 2.0, 1.0)])
+    values = lots(
+        [{"name": "A"}, {"name": "B", "own_yield": 0.5}],
+        [handful("A", 2.0, 1.0), handful("A", 1.0, 0.5), handful("B", 2.0, 1.0)],
+    )
     rest = 0.07**2 + 0.025**2 + 0.012**2
     of_a, of_b = (100 * 0.85 * 0.5 * 0.94 * 0.97 * (rest + doubt**2) ** 0.5 for doubt in (0.08 / 2**0.5, 0.03))
     assert values["fiber_to_come_doubt"][:2] == (approx(of_a), approx(of_b))

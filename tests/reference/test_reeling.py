@@ -123,7 +123,9 @@ def test_doubt_of_a_loop_is_scipys_spread_of_its_limits():
 
 def test_a_loop_without_a_tolerance_is_taken_within_half_a_percent():
     # Common practice, no source: 0.36 in of 72 in.
-    assert reeling.loop_uncertainty(inches(72)).m_as("inch") == approx(reeling.loop_uncertainty(inches(72), inches(0.36)).m_as("inch"))
+    assert reeling.loop_uncertainty(inches(72)).m_as("inch") == approx(
+        reeling.loop_uncertainty(inches(72), inches(0.36)).m_as("inch")
+    )
 
 
 @pytest.mark.parametrize(

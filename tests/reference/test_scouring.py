@@ -26,7 +26,9 @@ def fahrenheit(number):
     return Quantity(number, "degF")
 
 
-@pytest.mark.parametrize("mass, wanted", [(0, 0), (499, 1), (500, 1), (501, 2), (1500, 3)], ids=lambda number: f"{number}")
+@pytest.mark.parametrize(
+    "mass, wanted", [(0, 0), (499, 1), (500, 1), (501, 2), (1500, 3)], ids=lambda number: f"{number}"
+)
 def test_loads_are_whole(mass, wanted):
     assert scouring.loads(grams(mass), grams(500)) == wanted
 
@@ -83,7 +85,9 @@ def test_liquid_detergent_by_the_spoon():
 def test_mixed_by_hand():
     # 30 L at 20 and 10 L at 80: (600 + 800) / 40 = 35 degrees; the same told in Fahrenheit.
     assert scouring.mixed_temperature(liters(30), celsius(20), liters(10), celsius(80)).m_as("degC") == approx(35)
-    assert scouring.mixed_temperature(liters(30), fahrenheit(68), liters(10), fahrenheit(176)).m_as("degF") == approx(95)
+    assert scouring.mixed_temperature(liters(30), fahrenheit(68), liters(10), fahrenheit(176)).m_as("degF") == approx(
+        95
+    )
 
 
 @given(volume=st.floats(0.5, 200), first=st.floats(0, 95), second=st.floats(0, 95), share=st.floats(0.01, 0.99))
@@ -91,7 +95,9 @@ def test_what_is_added_brings_about_the_target(volume, first, second, share):
     assume(abs(first - second) > 0.5)
     target = celsius(first + share * (second - first))
     added = scouring.to_add(liters(volume), celsius(first), celsius(second), target)
-    assert scouring.mixed_temperature(liters(volume), celsius(first), added, celsius(second)).m_as("degC") == approx(target.m_as("degC"))
+    assert scouring.mixed_temperature(liters(volume), celsius(first), added, celsius(second)).m_as("degC") == approx(
+        target.m_as("degC")
+    )
     part = scouring.part_of_mix(liters(volume), celsius(first), celsius(second), target)
     assert part.m_as("L") == approx(volume * share)
     # Outside witness: the two ways mix in the same proportion.
@@ -168,7 +174,10 @@ def test_cold_water_that_is_added_to_cool_a_pot_is_no_bath():
     assert scouring.added_words(celsius(12)) == "cool: look at what it becomes"
     assert scouring.added_words(celsius(44.99)) == "cool: look at what it becomes"
     assert scouring.added_words(fahrenheit(140)) == "scalds in under 5 seconds: gloves, tools"
-    assert list(scouring.added_words(Quantity([12.0, 50.0], "degC"))) == ["cool: look at what it becomes", "scalds in minutes: gloves, tools"]
+    assert list(scouring.added_words(Quantity([12.0, 50.0], "degC"))) == [
+        "cool: look at what it becomes",
+        "scalds in minutes: gloves, tools",
+    ]
 
 
 def test_no_bath_that_melts_grease_is_safe_for_bare_hands():

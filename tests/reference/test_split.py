@@ -22,7 +22,15 @@ def divided(members, mass, money=None, step=1.0, coin=0.01):
     """Steps, coins and the sentence, of a purchase in grams."""
     entries = with_records(METRIC, starting_entries(METRIC), "members", members)
     entries |= {"split_mass": (mass,), "split_money": (money,), "split_step": (step,), "split_coin": (coin,)}
-    keys = ("members_weight", "members_pays", "split_words", "split_divided", "split_paid", "members_got", "members_coins")
+    keys = (
+        "members_weight",
+        "members_pays",
+        "split_words",
+        "split_divided",
+        "split_paid",
+        "members_got",
+        "members_coins",
+    )
     return expected_of_keys(METRIC, [entries], keys)[0]
 
 
@@ -43,13 +51,24 @@ def by_hand(dues, steps):
         ([{"name": "A"}, {"name": "B"}, {"name": "C"}], 100.0, (34, 33, 33)),
         ([{"name": "A", "parts": 1.0}, {"name": "B", "parts": 2.0}], 100.0, (33, 67)),
         # More wanted than there is: 4 : 4 : 2 of 50.
-        ([{"name": "A", "wanted": 40.0}, {"name": "B", "wanted": 40.0}, {"name": "C", "wanted": 20.0}], 50.0, (20, 20, 10)),
+        (
+            [{"name": "A", "wanted": 40.0}, {"name": "B", "wanted": 40.0}, {"name": "C", "wanted": 20.0}],
+            50.0,
+            (20, 20, 10),
+        ),
         # Less wanted: everyone gets more, and a line without a weight takes the rest.
         ([{"name": "A", "wanted": 40.0}, {"name": "B", "wanted": 40.0}], 100.0, (50, 50)),
         ([{"name": "A", "wanted": 40.0}, {"name": "B", "wanted": 40.0}, {"name": "rest"}], 100.0, (40, 40, 20)),
         ([{"name": "A", "wanted": 80.0}, {"name": "rest"}], 60.0, (60, 0)),
         # Seats by largest remainders, a textbook example (from memory): 10 seats for 47,000, 16,000, 15,800, 12,000, 6,100 and 3,100 votes.
-        ([{"name": name, "wanted": votes} for name, votes in zip("ABCDEF", (47e3, 16e3, 15.8e3, 12e3, 6.1e3, 3.1e3), strict=True)], 10.0, (5, 2, 1, 1, 1, 0)),
+        (
+            [
+                {"name": name, "wanted": votes}
+                for name, votes in zip("ABCDEF", (47e3, 16e3, 15.8e3, 12e3, 6.1e3, 3.1e3), strict=True)
+            ],
+            10.0,
+            (5, 2, 1, 1, 1, 0),
+        ),
     ],
 )
 def test_weights_by_hand(members, mass, weights):
@@ -78,16 +97,24 @@ def test_nothing_is_over_and_nobody_is_cut_short(wanted, mass, cents):
     ("wanted", "text"),
     [
         ((60.0, 60.0), "They want more than there is: each gets less than wanted, all in proportion."),
-        ((60.0, 60.0, None), "They want more than there is: each gets less than wanted, all in proportion, and nothing is left for the others."),
+        (
+            (60.0, 60.0, None),
+            "They want more than there is: each gets less than wanted, all in proportion, and nothing is left for the others.",
+        ),
         ((60.0, 40.0), "Each gets the weight wanted."),
         ((60.0, 40.0, None), "Each gets the weight wanted, and nothing is left for the others."),
         ((60.0, 20.0, None), "Each gets the weight wanted, and the others divide the rest."),
-        ((60.0, 20.0), "They want less than there is: each gets more than wanted, all in proportion. To keep the rest apart, give it a line without a weight."),
+        (
+            (60.0, 20.0),
+            "They want less than there is: each gets more than wanted, all in proportion. To keep the rest apart, give it a line without a weight.",
+        ),
         ((None, None), "All of it is divided by parts."),
     ],
 )
 def test_whoever_gets_other_than_was_wanted_is_told(wanted, text):
-    members = [{"name": f"Member {place}"} | ({} if each is None else {"wanted": each}) for place, each in enumerate(wanted)]
+    members = [
+        {"name": f"Member {place}"} | ({} if each is None else {"wanted": each}) for place, each in enumerate(wanted)
+    ]
     assert divided(members, 100.0)["split_words"] == (text,)
 
 

@@ -42,7 +42,13 @@ def test_readings_that_were_rounded_alike():
     # By hand: 1.2 by their spread, and half a step of 1: √(1.44 + 0.25) = 1.3.
     assert statistics.within(per_inch(1.2), per_inch(1.0)).m_as("1/inch") == approx(1.3)
     assert statistics.within(per_inch(0.0), per_inch(1.0)).m_as("1/inch") == approx(0.5)
-    for typed, step in (((14, 14, 14), 1), ((14, 14.5), 0.5), ((31 / 3, 11), 0), ((14.2,), 0), ((0.1 + 0.2 + 0.2,), 0.5)):
+    for typed, step in (
+        ((14, 14, 14), 1),
+        ((14, 14.5), 0.5),
+        ((31 / 3, 11), 0),
+        ((14.2,), 0),
+        ((0.1 + 0.2 + 0.2,), 0.5),
+    ):
         assert statistics.read_to(*map(per_inch, typed)).m_as("1/inch") == step
     assert statistics.read_to(Quantity(14 / 2.54, "1/cm")).m_as("1/inch") == 1
     with pytest.raises(ValueError, match="There must be a reading"):
@@ -83,7 +89,10 @@ def test_scipy_finds_the_same_coefficient_of_variation(readings):
 
 @given(some_readings, st.floats(0.01, 100))
 def test_the_variation_does_not_hang_on_the_unit(readings, factor):
-    shares = [statistics.variation(statistics.deviation(*each), statistics.mean(*each)) for each in (readings, [reading * factor for reading in readings])]
+    shares = [
+        statistics.variation(statistics.deviation(*each), statistics.mean(*each))
+        for each in (readings, [reading * factor for reading in readings])
+    ]
     assert shares[0] == approx(shares[1], rel=1e-6, abs=1e-9)
 
 
@@ -100,7 +109,14 @@ def test_beyond_the_table_it_is_the_normal_distribution():
 
 def test_a_printed_line_holds_from_its_own_degrees_on():
     # The usual printed table has lines for 40, 60 and 120 degrees: 2.021, 2.000, 1.980 (from memory).
-    assert [statistics.t_quantile(degrees) for degrees in (39, 40, 59, 60, 119, 120)] == [2.042, 2.021, 2.021, 2.000, 2.000, 1.980]
+    assert [statistics.t_quantile(degrees) for degrees in (39, 40, 59, 60, 119, 120)] == [
+        2.042,
+        2.021,
+        2.021,
+        2.000,
+        2.000,
+        1.980,
+    ]
 
 
 @given(st.integers(1, 120))
@@ -173,7 +189,9 @@ def test_who_takes_the_readings_asked_for_is_as_near_as_promised():
     near = []
     for _ in range(500):
         readings = [*(1 + 0.07 * draw.standard_normal(3))]
-        while (wanted := int(statistics.readings_in_all(np.std(readings, ddof=1) / np.mean(readings), 0.05))) > len(readings):
+        while (wanted := int(statistics.readings_in_all(np.std(readings, ddof=1) / np.mean(readings), 0.05))) > len(
+            readings
+        ):
             readings += [*(1 + 0.07 * draw.standard_normal(wanted - len(readings)))]
         near.append(abs(np.mean(readings) - 1) <= 0.05)
     assert 0.92 <= np.mean(near) <= 0.99
@@ -197,7 +215,9 @@ def test_how_many_more(count, in_all, inches, words):
     assert statistics.more_readings(3, 0.025, 4, 1) == "1 more for ±2.5%"
 
 
-@pytest.mark.parametrize("mean, words", [(8, "read parts of a wrap for ±5%"), (10, "enough for ±5%"), (14, "enough for ±5%")])
+@pytest.mark.parametrize(
+    "mean, words", [(8, "read parts of a wrap for ±5%"), (10, "enough for ±5%"), (14, "enough for ±5%")]
+)
 def test_whole_wraps_are_too_coarse_for_a_bulky_yarn(mean, words):
     # Half a wrap of 8 is 6.25%, of 10 is 5%.
     assert statistics.more_readings(3, 0.05, 3, 1, within=per_inch(0.5), mean=per_inch(mean)) == words
@@ -229,7 +249,9 @@ def test_sums_over_a_log_give_what_pandas_gives(values):
     mean = statistics.group_mean(Quantity(log.sum(), "g"), log.count())
     squares = sum(statistics.square_of(Quantity(value, "g")) for value in values)
     assert mean.m_as("g") == approx(log.mean())
-    assert statistics.variation_of_sums(squares, log.count(), mean) == approx(log.std() / log.mean(), rel=1e-6, abs=2e-6)
+    assert statistics.variation_of_sums(squares, log.count(), mean) == approx(
+        log.std() / log.mean(), rel=1e-6, abs=2e-6
+    )
 
 
 def test_an_empty_skein_lies_a_whole_mean_below():
@@ -270,7 +292,18 @@ def test_what_stands_out_lies_outside_the_limits(value, variation):
 # Table of critical values for Grubbs' test of LibreTexts, two-sided 0.05 (read); its 2.202 for 7 is a misprint.
 @pytest.mark.parametrize(
     ("count", "limit"),
-    [(3, 1.155), (4, 1.481), (5, 1.715), (6, 1.887), (7, 2.020), (8, 2.126), (9, 2.215), (10, 2.290), (11, 2.355), (12, 2.412)],
+    [
+        (3, 1.155),
+        (4, 1.481),
+        (5, 1.715),
+        (6, 1.887),
+        (7, 2.020),
+        (8, 2.126),
+        (9, 2.215),
+        (10, 2.290),
+        (11, 2.355),
+        (12, 2.412),
+    ],
 )
 def test_grubbs_limit_as_printed(count, limit):
     assert statistics.grubbs_limit(count) == approx(limit, abs=0.0012)
@@ -395,7 +428,9 @@ def test_pooled_evenness_is_that_of_pandas(logs):
     relative = pd.concat([pd.Series(log) / np.mean(log) - 1 for log in logs])
     degrees = sum(len(log) - 1 for log in logs)
     shares = [pd.Series(log).std() / np.mean(log) for log in logs]
-    assert statistics.pooled_variation(shares, [len(log) for log in logs]) == approx((relative.pow(2).sum() / degrees) ** 0.5, rel=1e-9)
+    assert statistics.pooled_variation(shares, [len(log) for log in logs]) == approx(
+        (relative.pow(2).sum() / degrees) ** 0.5, rel=1e-9
+    )
 
 
 @given(value=st.floats(0, 1e6))

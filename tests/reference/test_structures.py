@@ -87,7 +87,14 @@ def test_a_binder_lies_over_the_wrapper_and_takes_turns_out_of_it():
 
 def test_a_binder_on_the_sheet():
     # By hand: 100 tex of core, 100 tex of wrapper without a turn, 20 tex of binder without a turn: 220 tex, and 300 m of each for 300 m.
-    typed = {"core": 1000.0, "wrapper": 1000.0, "core_wraps": 10.0, "wrapper_wraps": 20.0, "turns": 0.0, "wanted": 300.0}
+    typed = {
+        "core": 1000.0,
+        "wrapper": 1000.0,
+        "core_wraps": 10.0,
+        "wrapper_wraps": 20.0,
+        "turns": 0.0,
+        "wanted": 300.0,
+    }
     whole = wrapped(**typed, binder=5000.0, binder_wraps=40.0, binder_turns=0.0)
     assert whole["tex"] == approx(220) and whole["binder_length"] == approx(300) and whole["binder_mass"] == approx(6)
     assert wrapped(**typed)["tex"] == approx(200) and wrapped(**typed)["binder_length"] is None
@@ -96,7 +103,9 @@ def test_a_binder_on_the_sheet():
 
 
 def wrapped(**typed):
-    values = expected_values(METRIC, starting_entries(METRIC) | {f"wrapped_{key}": (value,) for key, value in typed.items()})
+    values = expected_values(
+        METRIC, starting_entries(METRIC) | {f"wrapped_{key}": (value,) for key, value in typed.items()}
+    )
     return {key: values[f"wrapped_{key}"][0] for key in ("tex", "binder_length", "binder_mass", "message")}
 
 

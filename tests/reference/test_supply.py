@@ -21,24 +21,34 @@ def grams(number):
     return Quantity(number, "g")
 
 
-@pytest.mark.parametrize("first, u_first, second, u_second", [(100, 10, 100, 10), (100, 10, 110, 20), (100, 5, 300, 5), (300, 30, 100, 1)])
+@pytest.mark.parametrize(
+    "first, u_first, second, u_second", [(100, 10, 100, 10), (100, 10, 110, 20), (100, 5, 300, 5), (300, 30, 100, 1)]
+)
 def test_draws_bear_out_the_lesser_of_two(first, u_first, second, u_second):
     draw = np.random.default_rng(1)
     least = np.minimum(draw.normal(first, u_first, 1_000_000), draw.normal(second, u_second, 1_000_000))
-    told = [calculation(*map(meters, map(float, (first, u_first, second, u_second)))).m_as("m") for calculation in (uncertainty.lesser, uncertainty.lesser_uncertainty)]
+    told = [
+        calculation(*map(meters, map(float, (first, u_first, second, u_second)))).m_as("m")
+        for calculation in (uncertainty.lesser, uncertainty.lesser_uncertainty)
+    ]
     assert told == [approx(least.mean(), abs=0.05), approx(least.std(), abs=0.05)]
 
 
 def test_the_lesser_of_two_alike_is_less_by_what_the_tables_say():
     # The mean of the least of two standard normal values is -1/√π, its variance 1 - 1/π (order statistics, textbooks; from memory).
     assert uncertainty.lesser(meters(0.0), meters(1.0), meters(0.0), meters(1.0)).m_as("m") == approx(-(np.pi**-0.5))
-    assert uncertainty.lesser_uncertainty(meters(0.0), meters(1.0), meters(0.0), meters(1.0)).m_as("m") == approx((1 - 1 / np.pi) ** 0.5)
+    assert uncertainty.lesser_uncertainty(meters(0.0), meters(1.0), meters(0.0), meters(1.0)).m_as("m") == approx(
+        (1 - 1 / np.pi) ** 0.5
+    )
 
 
 @given(lengths, doubts, lengths, doubts)
 def test_which_strand_is_called_first_does_not_matter(first, u_first, second, u_second):
     for calculation in (uncertainty.lesser, uncertainty.lesser_uncertainty):
-        one, other = calculation(*map(meters, (first, u_first, second, u_second))), calculation(*map(meters, (second, u_second, first, u_first)))
+        one, other = (
+            calculation(*map(meters, (first, u_first, second, u_second))),
+            calculation(*map(meters, (second, u_second, first, u_first))),
+        )
         assert one.m_as("m") == approx(other.m_as("m"), rel=1e-9)
 
 
@@ -82,7 +92,15 @@ def test_more_of_the_same_by_hand():
     assert uncertainty.strand_added_square(bought=0.0, u_kept=0.09, **spun) == approx(0.0113)
     assert uncertainty.strand_added_square(bought=1.0, u_kept=0.09, **spun) == approx(0.0009)
     # 300 g at 2 m/g, half of the yarn's weight, a quarter finer: 300 · 2 / 0.5 · 1.25 = 1,500 m. 0.0032 · 1,500 + 0.01 · 200 / 2 = 4.8 + 1.
-    pool = dict(pool=grams(300.0), share=0.5, planned=Quantity(2.0, "m/g"), hold=meters(200.0), variation=0.1, u_ball=0.02, finer=1.25)
+    pool = dict(
+        pool=grams(300.0),
+        share=0.5,
+        planned=Quantity(2.0, "m/g"),
+        hold=meters(200.0),
+        variation=0.1,
+        u_ball=0.02,
+        finer=1.25,
+    )
     assert uncertainty.strand_added_with(bought=0.0, **spun, **pool).m_as("m") == approx(5.8)
     # A label is as it is: 0.0009 · 1,200 + 0.0004 · 200 / 2 = 1.08 + 0.04.
     assert uncertainty.strand_added_with(bought=1.0, **spun, **pool).m_as("m") == approx(1.12)
@@ -90,10 +108,16 @@ def test_more_of_the_same_by_hand():
     skeins = dict(weight=0.5, u_scale=0.02, in_skeins=meters(500.0), skeins_doubt=meters(10.0))
     assert uncertainty.added_square(square_1=0.0032, square_2=0.0113, **skeins) == approx(0.0115)
     # 100 · (1 + 0.001 · 1,500) · 0.001 = 0.25 and 1,500 · 0.0001 = 0.15.
-    assert uncertainty.added_with(with_1=meters(5.8), with_2=meters(1.12), to_come=meters(1500.0), **skeins).m_as("m") == approx(6.2)
-    assert uncertainty.added_with(with_1=meters(5.8), to_come=meters(-20.0), **skeins | {"in_skeins": meters(0.0)}).m_as("m") == approx(5.8)
+    assert uncertainty.added_with(with_1=meters(5.8), with_2=meters(1.12), to_come=meters(1500.0), **skeins).m_as(
+        "m"
+    ) == approx(6.2)
+    assert uncertainty.added_with(
+        with_1=meters(5.8), to_come=meters(-20.0), **skeins | {"in_skeins": meters(0.0)}
+    ).m_as("m") == approx(5.8)
     # Nothing over, ± 60 m, z = 1, K = 8 m, Q = 0.36: E² · 0.64 - 16 · E - 3,600 = 0, E = (8 + √(64 + 2,304)) / 0.64 = 88.535 m; with no K, 75 m.
-    assert uncertainty.more_for(meters(0.0), meters(60.0), 1.0, meters(8.0), 0.36).m_as("m") == approx((8 + 2368**0.5) / 0.64)
+    assert uncertainty.more_for(meters(0.0), meters(60.0), 1.0, meters(8.0), 0.36).m_as("m") == approx(
+        (8 + 2368**0.5) / 0.64
+    )
     assert uncertainty.more_for(meters(0.0), meters(60.0), 1.0, meters(0.0), 0.36).m_as("m") == approx(75)
     with pytest.raises(ValueError, match="No amount is that certain"):
         uncertainty.more_for(meters(0.0), meters(60.0), 1.0, meters(0.0), 1.0)
@@ -114,23 +138,35 @@ def test_doubts_of_a_fleece_go_stage_by_stage():
     figures = dict(u_skirting=0.07, u_yield=0.12, u_preparation=0.025, u_spinning=0.012, u_own=0.03)
     whole = fiber.yarn_uncertainty(grams(1000.0), 1, **figures).m_as("g")
     assert whole == approx(1000 * (0.07**2 + 0.12**2 + 0.025**2 + 0.012**2) ** 0.5)
-    assert fiber.yarn_uncertainty(grams(1000.0), 1, **figures, scoured=grams(1.0)).m_as("g") == approx(1000 * (0.025**2 + 0.012**2) ** 0.5)
-    assert fiber.yarn_uncertainty(grams(1000.0), 2, **figures, own_yield=0.5).m_as("g") == approx(1000 * (0.03**2 + 0.025**2 + 0.012**2) ** 0.5)
+    assert fiber.yarn_uncertainty(grams(1000.0), 1, **figures, scoured=grams(1.0)).m_as("g") == approx(
+        1000 * (0.025**2 + 0.012**2) ** 0.5
+    )
+    assert fiber.yarn_uncertainty(grams(1000.0), 2, **figures, own_yield=0.5).m_as("g") == approx(
+        1000 * (0.03**2 + 0.025**2 + 0.012**2) ** 0.5
+    )
     assert fiber.yarn_uncertainty(grams(1000.0), 1, **figures, whole=grams(1000.0)).m_as("g") == 0
     assert fiber.yarn_uncertainty(grams(1000.0), 5, **figures).m_as("g") == 0
 
 
 def test_what_the_others_need_is_taken_off_the_pool():
     claims = {f"claims_{part}": [0.6, 0.4] if part == 1 else [np.nan, np.nan] for part in (1, 2, 3, 4)}
-    lots = {f"lots_{place}": ["Moss", "Moss"] if place == "1_a" else ["", ""] for place in ("1_a", "1_b", "1_c", "2_a", "2_b", "3_a", "3_b", "4_a", "4_b")}
+    lots = {
+        f"lots_{place}": ["Moss", "Moss"] if place == "1_a" else ["", ""]
+        for place in ("1_a", "1_b", "1_c", "2_a", "2_b", "3_a", "3_b", "4_a", "4_b")
+    }
     promised = sharing.share_promised("MOSS", **claims, **lots)
     assert promised == approx(1.0)
-    left = sharing.left_by_others(grams(500.0), grams(300.0), ["Moss", ""], grams(np.array([500.0, np.nan])), [promised, np.nan], lot_1="moss")
+    left = sharing.left_by_others(
+        grams(500.0), grams(300.0), ["Moss", ""], grams(np.array([500.0, np.nan])), [promised, np.nan], lot_1="moss"
+    )
     assert left.m_as("g") == approx(300)  # the other takes 200
 
 
 def test_a_scarce_strand_is_bought_and_the_other_is_not():
-    bought = [strands.to_buy(meters(120.0), meters(come), 0.5, Quantity(2.0, "m/g"), 1.0, 0, kept).m_as("g") for come, kept in ((100.0, 0.5), (110.0, 1.0), (130.0, 1.0))]
+    bought = [
+        strands.to_buy(meters(120.0), meters(come), 0.5, Quantity(2.0, "m/g"), 1.0, 0, kept).m_as("g")
+        for come, kept in ((100.0, 0.5), (110.0, 1.0), (130.0, 1.0))
+    ]
     assert bought == [approx(10), approx(2.5), 0]
 
 
@@ -139,17 +175,35 @@ def test_strands_that_should_last_equally_long_should_each_last_longer():
     square = lambda doubt: meters(doubt) * meters(doubt)  # noqa: E731
     for count, below in ((1, 0), (2, 0.5642), (3, 0.8463), (4, 1.0294)):
         near = {f"near_{each}": square(6.0 if each <= count else 0.0) for each in (1, 2, 3, 4)}
-        assert strands.level(meters(100.0), meters(100.0), meters(20.0), **near).m_as("m") == approx(120 + 6 * below, abs=1e-3)
+        assert strands.level(meters(100.0), meters(100.0), meters(20.0), **near).m_as("m") == approx(
+            120 + 6 * below, abs=1e-3
+        )
     # What the yarn is already shorter by than its scarcest strand need not be made up for again; and nothing more is nothing more.
     both = {"near_1": square(6.0), "near_2": square(8.0)}
-    assert strands.level(meters(100.0), meters(98.0), meters(20.0), **both).m_as("m") == approx(120 + 10 * 0.398942 - 2, abs=1e-4)
+    assert strands.level(meters(100.0), meters(98.0), meters(20.0), **both).m_as("m") == approx(
+        120 + 10 * 0.398942 - 2, abs=1e-4
+    )
     assert strands.level(meters(100.0), meters(90.0), meters(20.0), **both).m_as("m") == approx(120)
     assert strands.level(meters(100.0), meters(100.0), meters(0.0), **both).m_as("m") == approx(100)
-    near = [strands.may_run_out(meters(come), meters(6.0), meters(100.0), meters(20.0)).m_as("m^2") for come in (90.0, 126.0, 126.1)]
+    near = [
+        strands.may_run_out(meters(come), meters(6.0), meters(100.0), meters(20.0)).m_as("m^2")
+        for come in (90.0, 126.0, 126.1)
+    ]
     assert near == [approx(36), approx(36), 0]
 
 
-@pytest.mark.parametrize("chance, words", [(0.0, "under 2%"), (0.019, "under 2%"), (0.02, "2%"), (0.845, "85%"), (0.98, "98%"), (0.981, "over 98%"), (1.0, "over 98%")])
+@pytest.mark.parametrize(
+    "chance, words",
+    [
+        (0.0, "under 2%"),
+        (0.019, "under 2%"),
+        (0.02, "2%"),
+        (0.845, "85%"),
+        (0.98, "98%"),
+        (0.981, "over 98%"),
+        (1.0, "over 98%"),
+    ],
+)
 def test_nobody_is_told_of_certainty(chance, words):
     assert answer.chance_words(chance) == words
 
@@ -159,21 +213,38 @@ def yards(number):
 
 
 def test_the_sentence_says_what_its_number_says_in_the_unit_in_which_it_is_given():
-    told = answer.answer(yards(2317), yards(2100), yards(217), yards(217), yards(0), yards(2020), yards(2614), "84%", yards(240))
+    told = answer.answer(
+        yards(2317), yards(2100), yards(217), yards(217), yards(0), yards(2020), yards(2614), "84%", yards(240)
+    )
     assert told == (
         "There is 2,317 yd, very likely 2,020 yd to 2,614 yd; it takes 2,100 yd: 217 yd over. Chance that it is enough: 84%. "
         "Another 240 yd lie in skeins that belong to no project."
     )
-    assert answer.answer(meters(380.0), meters(400.0), meters(-20.0), meters(0.0), meters(20.0)) == "There is 380 m; it takes 400 m: 20 m short."
+    assert (
+        answer.answer(meters(380.0), meters(400.0), meters(-20.0), meters(0.0), meters(20.0))
+        == "There is 380 m; it takes 400 m: 20 m short."
+    )
     nothing = answer.answer(yards(0), yards(400), yards(-400), yards(0), yards(400), yards(0), yards(0))
     assert nothing == "There is 0 yd; it takes 400 yd: 400 yd short."  # of nothing there is no range
-    assert answer.answer(yards(0), yards(400), yards(-400), yards(0), yards(400), used=Quantity(8.5, "oz")) == "It took 8.5 oz of yarn."
-    assert answer.verdict(0.95, 0.9) == "enough" and answer.verdict(0.7, 0.9) == "likely enough" and answer.verdict(0.4, 0.9) == "short"
+    assert (
+        answer.answer(yards(0), yards(400), yards(-400), yards(0), yards(400), used=Quantity(8.5, "oz"))
+        == "It took 8.5 oz of yarn."
+    )
+    assert (
+        answer.verdict(0.95, 0.9) == "enough"
+        and answer.verdict(0.7, 0.9) == "likely enough"
+        and answer.verdict(0.4, 0.9) == "short"
+    )
 
 
 def test_a_toss_of_a_coin_is_not_called_likely():
     # "Likely" from 66% on: guidance of the Intergovernmental Panel on Climate Change for its authors, 2010 (from memory).
-    assert [answer.verdict(chance, 0.9) for chance in (0.5, 0.61, 0.66, 0.67)] == ["in doubt", "in doubt", "in doubt", "likely enough"]
+    assert [answer.verdict(chance, 0.9) for chance in (0.5, 0.61, 0.66, 0.67)] == [
+        "in doubt",
+        "in doubt",
+        "in doubt",
+        "likely enough",
+    ]
     assert answer.verdict(0.6, 0.55) == "enough"  # whoever asks for less gets it
     assert answer.in_short("in doubt", yards(15), yards(0)) == "In doubt: 15 yd over"
 
@@ -192,18 +263,45 @@ def test_a_lot_that_is_not_known_is_not_an_empty_one():
 def test_what_projects_lack_together_is_got_once():
     assert sharing.shared_components(grams(500.0), grams(350.0), grams(90.0), grams(90.0)) == 1
     lacking = dict(buy_1=grams(60.0), name_1="Blue", form_1="raw fleece")
-    assert advice.advice(meters(90.0), 0.9, **lacking, shared=1) == ("To be 90% sure, get 90 m more: 60 g of Blue (raw fleece). Get it once: other projects draw on the same lots.")
-    assert advice.advice(meters(90.0), 0.9, **lacking, shared=0) == "To be 90% sure, get 90 m more: 60 g of Blue (raw fleece)."
+    assert advice.advice(meters(90.0), 0.9, **lacking, shared=1) == (
+        "To be 90% sure, get 90 m more: 60 g of Blue (raw fleece). Get it once: other projects draw on the same lots."
+    )
+    assert (
+        advice.advice(meters(90.0), 0.9, **lacking, shared=0)
+        == "To be 90% sure, get 90 m more: 60 g of Blue (raw fleece)."
+    )
     assert advice.advice(meters(0.0), 0.9, shared=1) == "That is as sure as you ask."
 
 
 def test_advice_names_what_to_get_in_the_form_in_which_it_is_bought():
-    told = advice.advice(yards(100), 0.9, buy_1=Quantity(4.2, "oz"), name_1="Clover", form_1="raw fleece", buy_2=Quantity(0.0, "oz"), name_2="Silk")
+    told = advice.advice(
+        yards(100),
+        0.9,
+        buy_1=Quantity(4.2, "oz"),
+        name_1="Clover",
+        form_1="raw fleece",
+        buy_2=Quantity(0.0, "oz"),
+        name_2="Silk",
+    )
     assert told == "To be 90% sure, get 100 yd more: 4.2 oz of Clover (raw fleece)."
     assert advice.advice(meters(0.0), 0.9) == "That is as sure as you ask."
-    both = dict(buy_1=grams(0.0), name_1="Wool", buy_2=grams(30.0), name_2="Silk", form_2="yarn or thread", buy_3=grams(12.0), name_3="Linen")
-    assert advice.advice(meters(90.0), 0.925, design="Both", **both, balls_2=1) == "To be 92.5% sure, get 90 m more: 1 spool of Silk; 12 g of Linen."
-    assert advice.advice(meters(90.0), 0.9, buy_1=grams(60.0), name_1="Blue", balls_1=2) == "To be 90% sure, get 90 m more: 2 balls of Blue."
+    both = dict(
+        buy_1=grams(0.0),
+        name_1="Wool",
+        buy_2=grams(30.0),
+        name_2="Silk",
+        form_2="yarn or thread",
+        buy_3=grams(12.0),
+        name_3="Linen",
+    )
+    assert (
+        advice.advice(meters(90.0), 0.925, design="Both", **both, balls_2=1)
+        == "To be 92.5% sure, get 90 m more: 1 spool of Silk; 12 g of Linen."
+    )
+    assert (
+        advice.advice(meters(90.0), 0.9, buy_1=grams(60.0), name_1="Blue", balls_1=2)
+        == "To be 90% sure, get 90 m more: 2 balls of Blue."
+    )
 
 
 def test_a_ball_weighs_what_its_length_weighs_and_a_part_of_one_is_a_whole_one():
@@ -222,8 +320,15 @@ def test_who_has_less_than_nothing_is_the_scarcest():
 
 @pytest.mark.parametrize("others, counted", [(1e-18, 0.0), (1e-12, 1e-12)])
 def test_a_doubt_that_no_scale_tells_from_nothing_is_nothing(others, counted):
-    squares = {f"squares_{part}": Quantity(np.array([np.nan, others if part == 2 else np.nan]), "g^2") for part in (1, 2, 3, 4)}
+    squares = {
+        f"squares_{part}": Quantity(np.array([np.nan, others if part == 2 else np.nan]), "g^2") for part in (1, 2, 3, 4)
+    }
     lots = {f"lots_{part}_a": ["", "Moss"] for part in (1, 2, 3, 4)}
     of_all = sharing.squares_on_lot("Moss", **squares, **lots)
     assert of_all.m_as("g^2") == approx(others, rel=1e-12)
-    assert sharing.others_square(Quantity(0.0, "g^2"), ["Moss"], Quantity(np.array([of_all.m_as("g^2")]), "g^2"), lot="Moss").m_as("g^2") == counted
+    assert (
+        sharing.others_square(
+            Quantity(0.0, "g^2"), ["Moss"], Quantity(np.array([of_all.m_as("g^2")]), "g^2"), lot="Moss"
+        ).m_as("g^2")
+        == counted
+    )

@@ -295,14 +295,24 @@ def test_the_nearest_whorl_is_named():
     assert offs.m_as("1/inch") == approx([0.2, 0.4], abs=1e-6)
     assert twist.place_of_least(offs) == 1
     assert twist.place_of_least(per_inch(np.array([np.nan, 0.5, 0.25, 0.25]))) == 3
-    assert twist.nearest_words("Slow", 8, per_inch(4.8), 8.5) == "Nearest to the twist wanted: Slow, 8 treadles to a draft: 4.8 turns per inch (189 per meter)"
-    assert twist.nearest_words("Big", 1, per_inch(40), 0.9) == "Nearest to the twist wanted: Big, 1 treadle to a draft: 40 turns per inch (1575 per meter)"
+    assert (
+        twist.nearest_words("Slow", 8, per_inch(4.8), 8.5)
+        == "Nearest to the twist wanted: Slow, 8 treadles to a draft: 4.8 turns per inch (189 per meter)"
+    )
+    assert (
+        twist.nearest_words("Big", 1, per_inch(40), 0.9)
+        == "Nearest to the twist wanted: Big, 1 treadle to a draft: 40 turns per inch (1575 per meter)"
+    )
 
 
 def test_the_nearest_whorl_may_be_far():
     # Worked by hand: 8 treadles give 2 per inch, so 6 per inch take 24; of 10 treadles 8 are a fifth too few, and still called near.
-    assert twist.nearest_words("Slow", 8, per_inch(2), 24).endswith("2 turns per inch (79 per meter). That is not near: the twist wanted takes 24 treadles")
-    assert twist.nearest_words("Slow", 1, per_inch(2), 0.25).endswith("That is not near: the twist wanted takes 0.3 treadles")
+    assert twist.nearest_words("Slow", 8, per_inch(2), 24).endswith(
+        "2 turns per inch (79 per meter). That is not near: the twist wanted takes 24 treadles"
+    )
+    assert twist.nearest_words("Slow", 1, per_inch(2), 0.25).endswith(
+        "That is not near: the twist wanted takes 0.3 treadles"
+    )
     assert "not near" not in twist.nearest_words("Slow", 8, per_inch(2), 10)
     with pytest.raises(ValueError, match="treadles"):
         twist.nearest_words("Slow", 8, per_inch(2), 0)
@@ -330,7 +340,9 @@ def _take_up(strands, yards_in_a_pound, turns, share):
     across = Quantity(np.sqrt(4 / (yards_in_a_pound * 0.9144 / 453.59237) / (np.pi * 1.31e6 * 0.6)), "m")
     plied = per_inch(turns * share)
     ratio = twist.ply_ratio(twist.ply_path(across, strands), plied)
-    return twist.ply_take_up(twist.retraction_by_twist(across, per_inch(turns)), twist.retraction_left(across, per_inch(turns), plied), ratio)
+    return twist.ply_take_up(
+        twist.retraction_by_twist(across, per_inch(turns)), twist.retraction_left(across, per_inch(turns), plied), ratio
+    )
 
 
 def test_take_up_of_a_ply_by_the_lengths_of_its_fiber():
@@ -343,7 +355,9 @@ def test_take_up_of_a_ply_by_the_lengths_of_its_fiber():
     assert twist.feed(0.2) == approx(1.25)
 
 
-@pytest.mark.parametrize(("strands", "grist", "turns"), [(2, 1600, 8), (2, 1600, 12), (2, 3000, 14), (3, 1600, 8), (3, 2400, 12)])
+@pytest.mark.parametrize(
+    ("strands", "grist", "turns"), [(2, 1600, 8), (2, 1600, 12), (2, 3000, 14), (3, 1600, 8), (3, 2400, 12)]
+)
 def test_an_ordinary_ply_takes_up_a_few_percent_and_not_eleven(strands, grist, turns):
     # 1 to 6 per cent is what spinners measure (common practice); of the way round alone it would be far more.
     assert -0.005 < _take_up(strands, grist, turns, 2 / 3) < 0.07

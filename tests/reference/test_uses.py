@@ -12,7 +12,11 @@ from workbookgen.settings import Settings
 from workbookgen.units import Quantity
 
 US = described(Settings(units="us"))
-PIECES = [{"name": "hat", "size": "grown", "length": 180.0, "wraps": 10.0}, {"name": "scarf", "length": 400.0, "wraps": 10.0}, {"name": "mitts", "length": 80.0, "wraps": 10.0}]
+PIECES = [
+    {"name": "hat", "size": "grown", "length": 180.0, "wraps": 10.0},
+    {"name": "scarf", "length": 400.0, "wraps": 10.0},
+    {"name": "mitts", "length": 80.0, "wraps": 10.0},
+]
 
 
 def test_yarn_laid_side_by_side_covers_its_length_times_its_width():
@@ -21,13 +25,20 @@ def test_yarn_laid_side_by_side_covers_its_length_times_its_width():
 
 
 def test_twice_as_fine_takes_twice_as_much():
-    assert uses.in_this_yarn(Quantity(180.0, "yard"), Quantity(10.0, "1/inch"), Quantity(20.0, "1/inch")).m_as("yard") == approx(360)
+    assert uses.in_this_yarn(Quantity(180.0, "yard"), Quantity(10.0, "1/inch"), Quantity(20.0, "1/inch")).m_as(
+        "yard"
+    ) == approx(360)
 
 
 def said(wraps, wpi):
     """What the page of one skein says of so many two-yard wraps of a yarn of so many wraps per inch, washed with nothing lost."""
     entries = with_records(US, starting_entries(US), "uses", [*PIECES, *[dict.fromkeys(PIECES[0])] * 21])
-    entries |= {"measure_loop": (72.0,), "measure_wraps": (wraps,), "measure_washed_loop": (72.0,), "measure_counted_wpi": (wpi,)}
+    entries |= {
+        "measure_loop": (72.0,),
+        "measure_wraps": (wraps,),
+        "measure_washed_loop": (72.0,),
+        "measure_counted_wpi": (wpi,),
+    }
     return expected_values(US, entries)["measure_enough"][0]
 
 
@@ -46,7 +57,9 @@ def test_a_skein_is_told_its_largest_piece_and_the_next(wraps, wpi, text):
 
 
 def test_of_two_pieces_that_take_the_same_the_first_is_named():
-    assert uses.enough_words(2, ["hat", "cowl", "scarf"], [0.5, 0.5, 0.75], 3) == "usually enough for hat, not for scarf"
+    assert (
+        uses.enough_words(2, ["hat", "cowl", "scarf"], [0.5, 0.5, 0.75], 3) == "usually enough for hat, not for scarf"
+    )
 
 
 def test_blank_lines_are_no_pieces():
@@ -56,7 +69,21 @@ def test_blank_lines_are_no_pieces():
 
 
 def test_a_lot_is_told_of_what_is_still_to_spin():
-    entries = with_records(US, starting_entries(US), "fiber", [{"name": "Moss", "state": "prepared fiber", "kind": "Awassi", "weight": 4.0, "grist": 1000.0, "own_spinning": 0.0}])
+    entries = with_records(
+        US,
+        starting_entries(US),
+        "fiber",
+        [
+            {
+                "name": "Moss",
+                "state": "prepared fiber",
+                "kind": "Awassi",
+                "weight": 4.0,
+                "grist": 1000.0,
+                "own_spinning": 0.0,
+            }
+        ],
+    )
     values = expected_values(US, entries | {"way_lot": ("Moss",)})
     assert values["way_reach"][0] == approx(250)
     assert values["way_enough_words"][0] == f"What is still to spin is {values['way_enough'][0]}."

@@ -237,7 +237,10 @@ def test_a_finer_weft_lets_the_warp_stand_closer(touching, crossing, repeat):
     assert (sett > alike) == (crossing > touching) or sett == approx(alike)
 
 
-@pytest.mark.parametrize("sett, dents, per_dent", [(20, 10, 2), (15, 10, 1.5), (14, 10, 1.5), (12.5, 10, 1.5), (12.4, 10, 1), (4, 10, 0.5), (1, 10, 0.5), (24, 8, 3)])
+@pytest.mark.parametrize(
+    "sett, dents, per_dent",
+    [(20, 10, 2), (15, 10, 1.5), (14, 10, 1.5), (12.5, 10, 1.5), (12.4, 10, 1), (4, 10, 0.5), (1, 10, 0.5), (24, 8, 3)],
+)
 def test_ends_in_a_dent_come_nearest_by_halves(sett, dents, per_dent):
     assert weaving.ends_in_a_dent(per_inch(sett), per_inch(dents)) == per_dent
     assert weaving.sett_of_reed(per_dent, per_inch(dents)).m_as("1/inch") == approx(per_dent * dents)
@@ -312,9 +315,22 @@ def test_a_pick_taken_out_of_the_cloth_says_how_much_weft_there_is():
     """By hand: 40 in in the reed draw in to 36 in of cloth, and a pick pulled out of it measures 42 in straightened. 10 picks in an inch of a yard are 360, and
     they are 420 yd. Measured against the cloth, 1 - 36/42, the draw-in counts twice, and 466.7 yd are spun. So what is asked for says against what."""
     us = described(Settings(units="us"))
-    cloth = {"project": "Towel", "weave": "plain", "grist": 2000.0, "width": 36.0, "length": 36.0, "draw_in": 0.1, "own_picks": 10.0, "weft_lost": 1 - 40 / 42}
-    [values] = expected_of_keys(us, [with_records(us, starting_entries(us), "weavings", [cloth])], ["weavings_weft_yarn", "weavings_reed_width"])
+    cloth = {
+        "project": "Towel",
+        "weave": "plain",
+        "grist": 2000.0,
+        "width": 36.0,
+        "length": 36.0,
+        "draw_in": 0.1,
+        "own_picks": 10.0,
+        "weft_lost": 1 - 40 / 42,
+    }
+    [values] = expected_of_keys(
+        us, [with_records(us, starting_entries(us), "weavings", [cloth])], ["weavings_weft_yarn", "weavings_reed_width"]
+    )
     assert values["weavings_reed_width"][0] == approx(40) and values["weavings_weft_yarn"][0] == approx(420)
     asked = {each.key: each.help for each in us.blocks["weavings"].inputs}
     assert "beyond the width in the reed" in asked["weft_lost"]
-    assert approx(42) == weaving.weft_yarn(per_inch(1), inches(1), inches(40), 1 - (1 - (1 - 36 / 42)) / (1 - 0.1)).m_as("inch")
+    assert approx(42) == weaving.weft_yarn(
+        per_inch(1), inches(1), inches(40), 1 - (1 - (1 - 36 / 42)) / (1 - 0.1)
+    ).m_as("inch")

@@ -48,7 +48,12 @@ def test_the_usual_values_are_the_usual_ones():
 
 def test_a_comment_says_every_limit_of_rows():
     for key, field in Rows.model_fields.items():
-        least, most = (limit for each in field.metadata for limit in [getattr(each, "ge", getattr(each, "le", None))] if limit is not None)
+        least, most = (
+            limit
+            for each in field.metadata
+            for limit in [getattr(each, "ge", getattr(each, "le", None))]
+            if limit is not None
+        )
         assert re.search(rf"^{key} = {field.default} +# {least} to {most}\b", TEXT, re.MULTILINE), key
 
 
@@ -59,7 +64,9 @@ def test_a_comment_names_every_sheet_that_can_go():
 
 def test_it_builds_and_checks(path, tmp_path):
     settings = load(path)
-    settings = settings.model_copy(update={"rows": settings.rows.model_copy(update={"skeins": 8, "pieces": 4, "components": 4, "samples": 4})})
+    settings = settings.model_copy(
+        update={"rows": settings.rows.model_copy(update={"skeins": 8, "pieces": 4, "components": 4, "samples": 4})}
+    )
     assert len(load_fibers(settings)) > 20
     target = tmp_path / "planner.xlsx"
     target.write_bytes(workbook(layout_of(settings)))

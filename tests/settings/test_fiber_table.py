@@ -44,7 +44,9 @@ def test_a_line_is_read_with_its_units(table):
 
 
 def test_a_name_for_labels_is_read_where_there_is_one(table):
-    settings = table(HEAD.replace(",source", ",on_labels,source"), "Fog,,,,,,,,,,,,,wool,invented here", "Mist,,,,,,,,,,,,,,")
+    settings = table(
+        HEAD.replace(",source", ",on_labels,source"), "Fog,,,,,,,,,,,,,wool,invented here", "Mist,,,,,,,,,,,,,,"
+    )
     assert [record.get("on_labels") for record in load_fibers(settings)] == ["wool", None]
     assert guide.guide(settings).starts_with[0]["on_labels"] == "wool"
 
@@ -91,7 +93,9 @@ def test_all_words_are_told_at_once(table):
 
 
 def test_more_fibers_than_lines_of_the_guide(table):
-    assert told(table(HEAD, GOOD, BARE, "Rime" + BARE[4:], rows=2)) == ["rows.guide: the fiber table has 3 fibers, so this must be 3 or more."]
+    assert told(table(HEAD, GOOD, BARE, "Rime" + BARE[4:], rows=2)) == [
+        "rows.guide: the fiber table has 3 fibers, so this must be 3 or more."
+    ]
 
 
 def test_a_planner_without_the_guide_needs_no_lines_for_its_fibers():
@@ -101,11 +105,15 @@ def test_a_planner_without_the_guide_needs_no_lines_for_its_fibers():
 
 
 def test_a_name_that_no_workbook_can_store(table):
-    assert told(table(HEAD, "Fo\x01g" + BARE[4:])) == ["mine.csv, line 2, name: leave out line breaks and control characters."]
+    assert told(table(HEAD, "Fo\x01g" + BARE[4:])) == [
+        "mine.csv, line 2, name: leave out line breaks and control characters."
+    ]
 
 
 def test_a_name_that_stands_there_twice(table):
-    assert told(table(HEAD, GOOD, BARE, GOOD.replace("Fog", "FOG"))) == ['mine.csv, line 4, name: "FOG" stands in line 2 too; give each fiber its own name.']
+    assert told(table(HEAD, GOOD, BARE, GOOD.replace("Fog", "FOG"))) == [
+        'mine.csv, line 4, name: "FOG" stands in line 2 too; give each fiber its own name.'
+    ]
 
 
 def refused(settings: Settings) -> list[str]:
@@ -140,7 +148,9 @@ def test_a_missing_table(tmp_path):
 def test_a_table_that_is_not_text(tmp_path):
     path = tmp_path / "mine.csv"
     path.write_bytes(f"{HEAD}\nSchäfchen{BARE[4:]}\n".encode("latin-1"))
-    assert told(Settings(fibers=str(path)), FileError) == ["mine.csv: the fiber table cannot be read: it is not a text file."]
+    assert told(Settings(fibers=str(path)), FileError) == [
+        "mine.csv: the fiber table cannot be read: it is not a text file."
+    ]
 
 
 def test_no_table_at_all_leaves_the_guide_empty():

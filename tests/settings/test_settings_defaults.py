@@ -42,7 +42,9 @@ def test_a_template_loads(name):
 
 @pytest.mark.parametrize("units", ["us", "us-grams", "metric"])
 def test_a_small_template_differs_from_the_whole_one_in_its_size_alone(units):
-    assert load(templates() / f"{units}-small.toml") == load(templates() / f"{units}.toml").model_copy(update={"size": "small"})
+    assert load(templates() / f"{units}-small.toml") == load(templates() / f"{units}.toml").model_copy(
+        update={"size": "small"}
+    )
 
 
 def test_every_template_is_tried_here():
@@ -106,7 +108,9 @@ class TestReelsOfTheCommandLine:
         assert [reel.name for reel in changed(before, reels=("New=1 m", "Newer=2 m")).reels] == ["Old", "New", "Newer"]
 
     def test_the_same_name_replaces(self):
-        before = Settings(reels=(Reel(name="Porch reel", loop="2 yd", tolerance="1 in"), Reel(name="Other", loop="1 m")))
+        before = Settings(
+            reels=(Reel(name="Porch reel", loop="2 yd", tolerance="1 in"), Reel(name="Other", loop="1 m"))
+        )
         after = changed(before, reels=("PORCH REEL=1.5 yd",))
         assert [(reel.name, reel.loop) for reel in after.reels] == [("Other", "1 m"), ("PORCH REEL", "1.5 yd")]
 

@@ -8,7 +8,9 @@ from workbookgen.errors import SettingsError
 from workbookgen.settings import load, parse
 
 
-@pytest.mark.parametrize("text", [f"rows = {'9' * 5000}", f"reels = {'[' * 3000}{']' * 3000}"], ids=["digits", "brackets"])
+@pytest.mark.parametrize(
+    "text", [f"rows = {'9' * 5000}", f"reels = {'[' * 3000}{']' * 3000}"], ids=["digits", "brackets"]
+)
 def test_endless_values(text):
     with pytest.raises(SettingsError, match="a number or a list that no setting has"):
         parse(text, "guild.toml")

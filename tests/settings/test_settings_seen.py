@@ -13,7 +13,18 @@ from workbookgen.planner_file import read_planner
 from workbookgen.settings import Settings
 from workbookgen.settings.reels import Reel
 
-STRANGE = ["=1+1", "+cmd|' /C calc'!A0", "@SUM(A1)", '&L&"Arial"&99 &P', "9 lives", "{row}", "שלום 🧶 Ω", "a_x0041_b", '"quoted" \\ & <b>', "\u2028 and \x85"]
+STRANGE = [
+    "=1+1",
+    "+cmd|' /C calc'!A0",
+    "@SUM(A1)",
+    '&L&"Arial"&99 &P',
+    "9 lives",
+    "{row}",
+    "שלום 🧶 Ω",
+    "a_x0041_b",
+    '"quoted" \\ & <b>',
+    "\u2028 and \x85",
+]
 
 
 @pytest.fixture(scope="module")
@@ -25,7 +36,12 @@ def planner_of(little, built):
 def desk(path) -> list[tuple[str, str]]:
     """(text, kind of cell) of what stands on the first sheet, from the top, but for its line of links."""
     sheet = opened(path)["Desk"]
-    return [(cell.value, cell.data_type) for row in sheet.iter_rows(min_row=2, max_col=13) for cell in row if cell.value is not None]
+    return [
+        (cell.value, cell.data_type)
+        for row in sheet.iter_rows(min_row=2, max_col=13)
+        for cell in row
+        if cell.value is not None
+    ]
 
 
 def texts(path) -> list[str]:
@@ -34,7 +50,11 @@ def texts(path) -> list[str]:
 
 def test_a_note_stands_under_the_title(planner_of):
     shown = texts(planner_of(title="Ours", note="Bring your wheel.\n\n  Tea at four; do not be late.  \n"))
-    assert shown[0] == "Ours" and shown[2:5] == ["Before you begin", "Bring your wheel.", "Tea at four; do not be late."]
+    assert shown[0] == "Ours" and shown[2:5] == [
+        "Before you begin",
+        "Bring your wheel.",
+        "Tea at four; do not be late.",
+    ]
 
 
 def test_without_a_note_nothing_stands_in_its_place(planner_of):
@@ -50,20 +70,28 @@ def test_a_long_note_is_broken_into_lines_and_loses_nothing(planner_of):
 
 def test_strange_texts_are_texts(planner_of):
     """All of them in one planner, a line of the note and a reel each."""
-    path = planner_of(note="\n".join(STRANGE), reels=tuple(Reel(name=text[:40], loop="2 yd").model_dump() for text in STRANGE), rows={"reels": len(STRANGE)})
+    path = planner_of(
+        note="\n".join(STRANGE),
+        reels=tuple(Reel(name=text[:40], loop="2 yd").model_dump() for text in STRANGE),
+        rows={"reels": len(STRANGE)},
+    )
     shown = desk(path)
     assert [text for text in STRANGE if (" ".join(text.split()), "s") not in shown] == []
     planner = read_planner(path)
     placed = planner.layout.placements["reels_name"]
     sheet = opened(path)[placed.sheet]
-    assert [(cell.value, cell.data_type) for cell in (sheet[placed.cell(row)] for row in range(placed.rows))] == [(text, "s") for text in STRANGE]
+    assert [(cell.value, cell.data_type) for cell in (sheet[placed.cell(row)] for row in range(placed.rows))] == [
+        (text, "s") for text in STRANGE
+    ]
     assert [reel.name for reel in planner.settings.reels] == STRANGE and planner.settings.note == "\n".join(STRANGE)
     assert check(path, planner.layout, scenarios=1, formulas_in_file=planner.formulas).findings == []
 
 
 @pytest.mark.parametrize("text", some(STRANGE, 4))
 def test_a_strange_text_is_a_text_everywhere(planner_of, text):
-    path = planner_of(title=text, note=f"{text}\nand {text}", currency="=1&2", reels=(Reel(name=text[:40], loop="2 yd").model_dump(),))
+    path = planner_of(
+        title=text, note=f"{text}\nand {text}", currency="=1&2", reels=(Reel(name=text[:40], loop="2 yd").model_dump(),)
+    )
     shown = desk(path)
     assert shown[0] == (text, "s")
     read = " ".join(text.split())
@@ -72,12 +100,18 @@ def test_a_strange_text_is_a_text_everywhere(planner_of, text):
     placed = planner.layout.placements["reels_name"]
     reel = opened(path)[placed.sheet][placed.cell(0)]
     assert (reel.value, reel.data_type) == (text, "s")
-    assert planner.settings.title == text and planner.settings.note == f"{text}\nand {text}" and planner.settings.currency == "=1&2"
+    assert (
+        planner.settings.title == text
+        and planner.settings.note == f"{text}\nand {text}"
+        and planner.settings.currency == "=1&2"
+    )
     report = check(path, planner.layout, scenarios=1, formulas_in_file=planner.formulas)
     assert report.findings == []
 
 
-@pytest.mark.parametrize(("title", "shown"), [("Spin & dye", "Spin && dye"), ("2026 guild", " 2026 guild"), ("&P&D", "&&P&&D")])
+@pytest.mark.parametrize(
+    ("title", "shown"), [("Spin & dye", "Spin && dye"), ("2026 guild", " 2026 guild"), ("&P&D", "&&P&&D")]
+)
 def test_a_footer_shows_the_title_and_runs_no_code_in_it(planner_of, title, shown):
     with zipfile.ZipFile(planner_of(title=title)) as package:
         text = package.read("xl/worksheets/sheet1.xml").decode()
@@ -92,7 +126,12 @@ def colors_of(path) -> tuple[str, set[str], set[str], set[str]]:
     styles = read["xl/styles.xml"]
 
     def within(tag: str) -> set[str]:
-        return set(re.findall(r'(?:rgb="FF|<bgColor rgb="FF)([0-9A-F]{6})"', "".join(re.findall(rf"<{tag}\b.*?</{tag}>", styles, re.DOTALL))))
+        return set(
+            re.findall(
+                r'(?:rgb="FF|<bgColor rgb="FF)([0-9A-F]{6})"',
+                "".join(re.findall(rf"<{tag}\b.*?</{tag}>", styles, re.DOTALL)),
+            )
+        )
 
     return "".join(read.values()), within("fonts"), within("fills") | within("dxfs"), within("borders")
 

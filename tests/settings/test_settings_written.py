@@ -20,7 +20,9 @@ def texts(most: int, letters=LETTERS):
 
 def lengths(most: int):
     number = st.one_of(st.integers(1, most).map(str), st.decimals("0.01", most, places=2).map(str))
-    return st.tuples(number, st.sampled_from(LENGTH_UNITS[2:])).map(" ".join).filter(lambda text: not text.endswith(" m"))
+    return (
+        st.tuples(number, st.sampled_from(LENGTH_UNITS[2:])).map(" ".join).filter(lambda text: not text.endswith(" m"))
+    )
 
 
 REELS = st.one_of(

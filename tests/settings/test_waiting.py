@@ -24,7 +24,10 @@ def test_an_archive_says_what_it_takes():
 
 
 def test_projects_that_are_left_out_cost_nothing():
-    left_out = Settings(rows=Rows(skeins=20_000, fiber=1_000, projects=500), leave_out=("Projects", "Project", "Knitting", "Pieces", "Weaving", "Time", "Cost"))
+    left_out = Settings(
+        rows=Rows(skeins=20_000, fiber=1_000, projects=500),
+        leave_out=("Projects", "Project", "Knitting", "Pieces", "Weaving", "Time", "Cost"),
+    )
     assert "10 seconds" in long_wait(left_out) and "project" not in long_wait(left_out)
 
 

@@ -28,7 +28,15 @@ RECORDS = {
     ],
     "skeins": [
         {"name": "Cedar", "reel": "Clock reel", "wraps": 104.0, "gross": 4.02, "tare": 0.12, "lot": "Clover"},
-        {"name": "Apple", "reel": "Clock reel", "wraps": 142.0, "part_wrap": 0.5, "gross": 3.74, "tare": 0.1, "lot": "Moss"},
+        {
+            "name": "Apple",
+            "reel": "Clock reel",
+            "wraps": 142.0,
+            "part_wrap": 0.5,
+            "gross": 3.74,
+            "tare": 0.1,
+            "lot": "Moss",
+        },
         {"name": "Birch", "reel": "Clock reel", "wraps": 98.0, "gross": 3.88, "washed_loop": 69.0, "lot": "Clover"},
         {"name": "Dogwood", "reel": "Clock reel", "wraps": 60.0, "gross": 2.5, "lot": "Clover"},
     ],

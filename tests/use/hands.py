@@ -22,7 +22,9 @@ class Hands(driver.Desk):
         number = next(self._numbers)
         copy = Path(self._folder, f"{number}{Path(path).suffix}")
         shutil.copyfile(path, copy)
-        self._documents[number] = self._desktop.loadComponentFromURL(copy.as_uri(), "_blank", 0, (driver._property("Hidden", True),))
+        self._documents[number] = self._desktop.loadComponentFromURL(
+            copy.as_uri(), "_blank", 0, (driver._property("Hidden", True),)
+        )
         return {"document": number, "sheets": self._documents[number].Sheets.ElementNames}
 
     def unprotect(self, document, sheet):
@@ -41,7 +43,9 @@ class Hands(driver.Desk):
         """A command of the menus, as if chosen there."""
         helper = self.context.ServiceManager.createInstance("com.sun.star.frame.DispatchHelper")
         frame = self._documents[document].CurrentController.Frame
-        helper.executeDispatch(frame, f".uno:{command}", "", 0, tuple(driver._property(name, value) for name, value in settings.items()))
+        helper.executeDispatch(
+            frame, f".uno:{command}", "", 0, tuple(driver._property(name, value) for name, value in settings.items())
+        )
 
     def filter(self, document, area, column, text):
         """Only the lines with this text in that column stay in sight."""
@@ -57,7 +61,9 @@ class Hands(driver.Desk):
         return [rows.getByIndex(index).IsVisible for index in range(rows.getCount())]
 
     def save(self, document, path):
-        self._documents[document].storeToURL(Path(path).as_uri(), (driver._property("FilterName", FILTERS[Path(path).suffix]),))
+        self._documents[document].storeToURL(
+            Path(path).as_uri(), (driver._property("FilterName", FILTERS[Path(path).suffix]),)
+        )
 
 
 def connect(office, address, seconds):

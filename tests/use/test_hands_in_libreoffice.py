@@ -19,13 +19,23 @@ from .conftest import RECORDS, Planner
 pytestmark = pytest.mark.programs
 SKEINS = RECORDS["skeins"]
 ITS_LINE = "skeins_line_of_listed"  # in which line a skein stands, which changes when lines do
-SORT = {"ByRows": True, "HasHeader": False, "CaseSensitive": False, "IncludeAttribs": False, "UserDefIndex": 0, "Ascending1": True}
+SORT = {
+    "ByRows": True,
+    "HasHeader": False,
+    "CaseSensitive": False,
+    "IncludeAttribs": False,
+    "UserDefIndex": 0,
+    "Ascending1": True,
+}
 
 
 def records(entries, block="skeins"):
     """The lines that are not blank, as sets of what stands in them."""
     columns = {key: column for key, column in entries.items() if key.startswith(f"{block}_")}
-    lines = [frozenset((key, value) for key, value in zip(columns, line, strict=True) if value is not None) for line in zip(*columns.values(), strict=True)]
+    lines = [
+        frozenset((key, value) for key, value in zip(columns, line, strict=True) if value is not None)
+        for line in zip(*columns.values(), strict=True)
+    ]
     return [line for line in lines if line]
 
 
@@ -38,7 +48,11 @@ def results(planner):
 
 def alike(shown, others):
     """The same values, but for the last digits."""
-    return all(one == (pytest.approx(other, rel=1e-9) if isinstance(other, float) else other) for key in others for one, other in zip(shown[key], others[key], strict=True))
+    return all(
+        one == (pytest.approx(other, rel=1e-9) if isinstance(other, float) else other)
+        for key in others
+        for one, other in zip(shown[key], others[key], strict=True)
+    )
 
 
 def test_it_opens_with_the_right_numbers(planner):
@@ -61,7 +75,14 @@ def test_no_sheet_is_protected_and_the_desk_tells_of_a_formula_that_was_emptied(
 
 
 def test_typing_and_deleting(planner):
-    for key, words in {"name": "Elder", "reel": "Clock reel", "wraps": "120", "part_wrap": "0.5", "gross": "3.5", "lot": "moss"}.items():
+    for key, words in {
+        "name": "Elder",
+        "reel": "Clock reel",
+        "wraps": "120",
+        "part_wrap": "0.5",
+        "gross": "3.5",
+        "lot": "moss",
+    }.items():
         planner.type(f"skeins_{key}", 4, words)
     assert planner.entries()["skeins_wraps"][4] == 120 and planner.faults() == []
     assert planner.shown()["skeins_length_yd"][4] == pytest.approx(241, rel=1e-12)
@@ -123,7 +144,9 @@ def test_sorting_a_log_keeps_every_record_together(planner, column, rising, orde
     assert [name for name in entries["skeins_name"] if name] == order and set(records(entries)) == set(before)
     assert planner.faults() == []
     for name, shown in results(planner).items():
-        assert alike({key: [value] for key, value in shown.items()}, {key: [value] for key, value in alone[name].items()}), name
+        assert alike(
+            {key: [value] for key, value in shown.items()}, {key: [value] for key, value in alone[name].items()}
+        ), name
 
 
 def test_sorting_whole_rows(planner):
@@ -173,7 +196,11 @@ def test_cutting_takes_the_formulas_along_which_the_check_tells(planner, tmp_pat
     saved = planner.save(tmp_path / "cut.xlsx")
     told = check(saved, planner.layout, scenarios=0, formulas_in_file=read_planner(saved).formulas).findings
     assert {"the formula was changed", "the reference library disagrees"} == {each.reason for each in told}
-    words = [sentence for section in planner.layout.planner.sheets[0].sections for sentence in getattr(section, "sentences", ())]
+    words = [
+        sentence
+        for section in planner.layout.planner.sheets[0].sections
+        for sentence in getattr(section, "sentences", ())
+    ]
     assert any("do not cut" in sentence.lower() for sentence in words)
     planner.press("Undo")
     planner.press("Undo")
@@ -196,7 +223,9 @@ def test_saved_and_opened_again(planner, english, layout, tmp_path, suffix):
     if suffix == ".ods":
         convert(saved, xlsx, recalculate=False)
     held = read_planner(xlsx)
-    report = check(xlsx, held.layout, ["formualizer", "libreoffice"], scenarios=drawn(1, 2), formulas_in_file=held.formulas)
+    report = check(
+        xlsx, held.layout, ["formualizer", "libreoffice"], scenarios=drawn(1, 2), formulas_in_file=held.formulas
+    )
     assert [str(each) for each in report.findings[:5]] == []
 
 
@@ -204,7 +233,13 @@ def test_saved_by_gnumeric(path, tmp_path):
     saved = tmp_path / "gnumeric.xlsx"
     subprocess.run(["ssconvert", "--recalc", str(path), str(saved)], check=True, capture_output=True, timeout=120)
     held = read_planner(saved)
-    report = check(saved, held.layout, ["formualizer", "libreoffice", "gnumeric"], scenarios=drawn(1, 2), formulas_in_file=held.formulas)
+    report = check(
+        saved,
+        held.layout,
+        ["formualizer", "libreoffice", "gnumeric"],
+        scenarios=drawn(1, 2),
+        formulas_in_file=held.formulas,
+    )
     assert [str(each) for each in report.findings[:5]] == []
 
 
@@ -214,7 +249,11 @@ def test_a_decimal_comma_is_a_number_where_people_write_one(german_planner):
     entries = german_planner.entries()
     assert entries["skeins_gross"][0] == 2.5 and entries["projects_margin"][0] == 0.125
     # Numbers that are written into words have the comma there, too.
-    words = [each for each in german_planner.faults() if not german_planner.layout.placements[each.partition("[")[0]].field.is_text]
+    words = [
+        each
+        for each in german_planner.faults()
+        if not german_planner.layout.placements[each.partition("[")[0]].field.is_text
+    ]
     assert words == [] and german_planner.shown()["skeins_mass_words"][0] == "2,4 oz (67 g)"
 
 

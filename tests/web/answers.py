@@ -28,27 +28,59 @@ NAMES = ("wool", "Wool top", "fleece", "é", "5/6/2026", "wool")
 
 DIFFERENT = (
     # What a formula of a planner could meet, were it not written as it is.
-    Difference("A4+1", VALUE, 1.0, "It takes the empty text for zero (its pull request 1768 is to mend that); our formulas ask ISNUMBER or COUNT first."),
+    Difference(
+        "A4+1",
+        VALUE,
+        1.0,
+        "It takes the empty text for zero (its pull request 1768 is to mend that); our formulas ask ISNUMBER or COUNT first.",
+    ),
     Difference("AND(A4,1=1)", True, False, "The empty text again; what we give to AND are comparisons."),
     Difference('COUNT("",1)', 1.0, 2.0, "The empty text again, when it is no cell's; we count cells."),
-    Difference('COUNTIF(A1:A6,"")', 2.0, 1.0, "A formula that shows nothing is not counted as empty; we count words that are there."),
-    Difference('MATCH("wo*",B1:B6,0)', 1.0, NOT_FOUND, "It knows no wildcards in MATCH; a name that is on no list is not looked up by us."),
-    Difference('MATCH("e",B1:B6,0)', NOT_FOUND, 4.0, "MATCH takes é for e, though = does not; two names that differ in an accent alone would be one to it."),
+    Difference(
+        'COUNTIF(A1:A6,"")',
+        2.0,
+        1.0,
+        "A formula that shows nothing is not counted as empty; we count words that are there.",
+    ),
+    Difference(
+        'MATCH("wo*",B1:B6,0)',
+        1.0,
+        NOT_FOUND,
+        "It knows no wildcards in MATCH; a name that is on no list is not looked up by us.",
+    ),
+    Difference(
+        'MATCH("e",B1:B6,0)',
+        NOT_FOUND,
+        4.0,
+        "MATCH takes é for e, though = does not; two names that differ in an accent alone would be one to it.",
+    ),
     Difference(
         "ROUNDUP(ROUND((7/0.0254)*(1000000*0.0254),9),0)",
         7_000_000.0,
         7_000_001.0,
         "The product misses 7,000,000 by its last binary digit, which no nine decimals take away from so large a number; the others see fifteen digits.",
     ),
-    Difference("ROUND(1.005,2)", 1.01, 1.0, "It rounds the binary number, which lies below 1.005; the others see fifteen digits."),
+    Difference(
+        "ROUND(1.005,2)",
+        1.01,
+        1.0,
+        "It rounds the binary number, which lies below 1.005; the others see fifteen digits.",
+    ),
     Difference('LEN("🧶")', 1.0, 2.0, "It counts units of UTF-16, of which such a sign has two."),
     # How a formula of a planner is never written.
     Difference('"a""b"', 'a"b', UNPARSED, "It cannot read a quotation mark within a text."),
     Difference("1E-9*1", 1e-9, UNPARSED, "It cannot read a number with an exponent."),
     Difference("TRUE", True, NAME, "It knows TRUE() alone."),
-    Difference('"5/6/2026"*1', 46_148.0, VALUE, "Dates in texts are turned off in witness.mjs: what the text means depends on the country."),
+    Difference(
+        '"5/6/2026"*1',
+        46_148.0,
+        VALUE,
+        "Dates in texts are turned off in witness.mjs: what the text means depends on the country.",
+    ),
     Difference("INT(-2.5)", -3.0, -2.0, "It rounds towards zero; INT is outside our profile."),
-    Difference("COUNTBLANK(A1:A6)", 2.0, 1.0, "A formula that shows nothing is not counted as blank; outside our profile."),
+    Difference(
+        "COUNTBLANK(A1:A6)", 2.0, 1.0, "A formula that shows nothing is not counted as blank; outside our profile."
+    ),
     Difference("TINV(0.05,10)", 2.22813885198627, 2.228138842468655, "It is off by 4e-9; outside our profile."),
     *(
         Difference(f"{name}({given})", answer, NAME, "It has no such function; outside our profile.")

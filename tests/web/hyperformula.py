@@ -108,7 +108,9 @@ class _Witness:
 
     def __init__(self):
         node, self._log = _node(), TemporaryFile()
-        self._process = subprocess.Popen([node, str(DRIVER)], stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=self._log)
+        self._process = subprocess.Popen(
+            [node, str(DRIVER)], stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=self._log
+        )
 
     def ask(self, what: str, **details):
         """The driver's answer; a process that stays silent is stopped."""
@@ -123,7 +125,9 @@ class _Witness:
             self._process.kill()
             self._log.seek(0)
             said = self._log.read().decode(errors="replace").strip()
-            raise PlannerError.at("hyperformula", f"HyperFormula ended or did not answer within {TIME_LIMIT} seconds. {said}".strip())
+            raise PlannerError.at(
+                "hyperformula", f"HyperFormula ended or did not answer within {TIME_LIMIT} seconds. {said}".strip()
+            )
         answer = json.loads(reply)
         if "error" in answer:
             raise PlannerError.at("hyperformula", answer["error"])
@@ -143,7 +147,11 @@ class _Witness:
 def _node() -> str:
     node = shutil.which("node")
     if node is None:
-        raise MissingEngine.at("hyperformula", "Node.js is not on this machine. Install the Debian packages nodejs and npm.")
+        raise MissingEngine.at(
+            "hyperformula", "Node.js is not on this machine. Install the Debian packages nodejs and npm."
+        )
     if not (MODULES / "hyperformula").is_dir():
-        raise MissingEngine.at("hyperformula", "HyperFormula is not here. Get it with: npm ci --prefix tests/web --no-audit --no-fund")
+        raise MissingEngine.at(
+            "hyperformula", "HyperFormula is not here. Get it with: npm ci --prefix tests/web --no-audit --no-fund"
+        )
     return node

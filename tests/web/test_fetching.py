@@ -49,12 +49,18 @@ def test_where_it_cannot_be_had_it_is_not_tried(clone, monkeypatch, capfd, progr
     monkeypatch.setattr(run_all, "missing", lambda: programs)
     monkeypatch.setattr(run_all, "without", lambda commands: [])
     monkeypatch.setattr(run_all, "install", lambda packages: None)
-    monkeypatch.setattr(run_all.subprocess, "run", lambda words, **how: told.append(words) or Run() if words[0] == "python-of-the-tests" else run(words, **how))
+    monkeypatch.setattr(
+        run_all.subprocess,
+        "run",
+        lambda words, **how: told.append(words) or Run() if words[0] == "python-of-the-tests" else run(words, **how),
+    )
     monkeypatch.setattr(sys, "argv", ["run_all.py"])
     assert run_all.main() == 3
     assert told[0][-2:] == ["-m", left_out]
     said = capfd.readouterr().out
-    assert f"NOT TRIED: {', '.join([*programs, 'HyperFormula'])} is missing" in said and said.endswith("HyperFormula.\n")
+    assert f"NOT TRIED: {', '.join([*programs, 'HyperFormula'])} is missing" in said and said.endswith(
+        "HyperFormula.\n"
+    )
 
 
 def test_without_node_its_packages_are_asked_for(monkeypatch):
@@ -76,5 +82,10 @@ def test_the_quick_ones_are_there_and_need_no_program(monkeypatch):
     assert run_all.main() == 0
     [words] = told
     assert words[0] == "python-of-the-tests" and words[-1] == "-x" and {*run_all.QUICK} < {*words}
-    files = [file for each in run_all.QUICK for path in [run_all.ROOT / each] for file in (path.rglob("test_*.py") if path.is_dir() else [path])]
+    files = [
+        file
+        for each in run_all.QUICK
+        for path in [run_all.ROOT / each]
+        for file in (path.rglob("test_*.py") if path.is_dir() else [path])
+    ]
     assert len(files) > 15 and [file for file in files if "mark.programs" in file.read_text(encoding="utf-8")] == []

@@ -48,8 +48,12 @@ def answers(questions):
 @pytest.mark.parametrize("each", DIFFERENT, ids=lambda each: each.formula)
 def test_what_it_answers_otherwise(answers, each):
     got = answers[each.formula]
-    assert not agree(each.others, got), f"HyperFormula now computes ={each.formula} as the others do: take it off the list of differences."
-    assert agree(each.hyperformula, got), f"HyperFormula now answers ={each.formula} in a new way: look whether a planner could meet it."
+    assert not agree(each.others, got), (
+        f"HyperFormula now computes ={each.formula} as the others do: take it off the list of differences."
+    )
+    assert agree(each.hyperformula, got), (
+        f"HyperFormula now answers ={each.formula} in a new way: look whether a planner could meet it."
+    )
 
 
 def test_what_it_answers_alike(answers):
@@ -66,14 +70,22 @@ def test_the_others_agree_on_every_answer(questions, name):
     wanted = ALIKE | {each.formula: each.others for each in DIFFERENT}
     got = asked(engine(name), questions)
     # A second look with ==, since LibreOffice hands over true and false as numbers.
-    assert {formula: got[formula] for formula, answer in wanted.items() if not agree(answer, got[formula]) and answer != got[formula]} == {}
+    assert {
+        formula: got[formula]
+        for formula, answer in wanted.items()
+        if not agree(answer, got[formula]) and answer != got[formula]
+    } == {}
 
 
 def answered(*formulas: str) -> list:
     """What HyperFormula answers by itself."""
     asked = 'import {HyperFormula} from "hyperformula"; const b = HyperFormula.buildFromArray([%s], {licenseKey: "gpl-v3", smartRounding: false});'
     script = asked % json.dumps(formulas) + "console.log(JSON.stringify(b.getSheetValues(0)[0]))"
-    return json.loads(subprocess.run(["node", "--input-type=module", "-e", script], cwd=HERE, capture_output=True, text=True, check=True).stdout)
+    return json.loads(
+        subprocess.run(
+            ["node", "--input-type=module", "-e", script], cwd=HERE, capture_output=True, text=True, check=True
+        ).stdout
+    )
 
 
 def test_what_it_does_with_normsdist_by_itself():
@@ -93,24 +105,35 @@ def test_how_far_the_tail_of_its_normal_distribution_is_off():
 
 
 def is_beside_zero(finding: Finding) -> bool:
-    return isinstance(finding.got, float) and isinstance(finding.expected, float) and abs(finding.got - finding.expected) < BESIDE_ZERO
+    return (
+        isinstance(finding.got, float)
+        and isinstance(finding.expected, float)
+        and abs(finding.got - finding.expected) < BESIDE_ZERO
+    )
 
 
 def test_the_default_planner(blank, layout, record_property):
     report = check(blank, layout, [HyperFormula()], scenarios=SCENARIOS, formulas_in_file=read_planner(blank).formulas)
     [each] = report.engines
     findings = [str(finding) for finding in report.findings if not is_beside_zero(finding)]
-    record_property("compared", [each.name, each.version, report.scenarios, each.comparisons, len(findings), each.worst_relative_difference])
+    record_property(
+        "compared",
+        [each.name, each.version, report.scenarios, each.comparisons, len(findings), each.worst_relative_difference],
+    )
     assert findings[:10] == [] and len(report.findings) < 10
     assert report.formula_cells == report.formula_cells_checked
-    assert report.formula_cells_seen_filled > 0.85 * report.formula_cells  # a tenth are messages and marks, blank in a line that is all right
+    assert (
+        report.formula_cells_seen_filled > 0.85 * report.formula_cells
+    )  # a tenth are messages and marks, blank in a line that is all right
 
 
 @pytest.fixture(scope="module")
 def sail(small, tmp_path_factory):
     """A planner's path and layout, with a cloth that is wider than any: its seven million ends come out at 7000000.000000001."""
     layout = layout_of(small.model_copy(update={"leave_out": all_but("Weaving")}))
-    entries = with_records(layout.planner, starting_entries(layout.planner), "projects", [{"name": "Sail", "grist": 900.0}])
+    entries = with_records(
+        layout.planner, starting_entries(layout.planner), "projects", [{"name": "Sail", "grist": 900.0}]
+    )
     entries = with_records(
         layout.planner,
         entries,
@@ -159,7 +182,9 @@ def test_a_changed_formula_is_found(little_file, little_layout, tmp_path, kind, 
 def test_it_is_the_version_that_the_lock_names():
     lock = json.loads((HERE / "package-lock.json").read_text())
     wanted = json.loads((HERE / "package.json").read_text())["dependencies"]
-    assert HyperFormula().version() == wanted["hyperformula"] == lock["packages"]["node_modules/hyperformula"]["version"]
+    assert (
+        HyperFormula().version() == wanted["hyperformula"] == lock["packages"]["node_modules/hyperformula"]["version"]
+    )
     assert [name for name, each in lock["packages"].items() if "resolved" in each] == []  # npm asks where it is told to
 
 

@@ -54,7 +54,9 @@ class Canvas:
     formats: Formats
     heights: dict[int, int] = field(default_factory=dict)
     texts: list[str] = field(default_factory=list)  # the areas of inputs that take words
-    refused: dict[tuple, list[Area]] = field(default_factory=dict)  # what is said of cells that are worked out -> where, from 0
+    refused: dict[tuple, list[Area]] = field(
+        default_factory=dict
+    )  # what is said of cells that are worked out -> where, from 0
 
     def text(self, row: int, column: int, text: str, looks: Mapping) -> None:
         if text:
@@ -75,7 +77,9 @@ class Canvas:
 
     def link_here(self, row: int, column: int, to: int, words: str, looks: Mapping) -> None:
         """A link to a row of this sheet."""
-        self.to.write_url(row - 1, column - 1, f"internal:{quote_sheetname(self.plan.sheet.name)}!A{to}", self.formats(looks), words)
+        self.to.write_url(
+            row - 1, column - 1, f"internal:{quote_sheetname(self.plan.sheet.name)}!A{to}", self.formats(looks), words
+        )
 
     def target(self, way: Way) -> str:
         """The cell that a way leads to."""
@@ -100,13 +104,17 @@ class Canvas:
         row, column = placement.row - 1, placement.column - 1
         if spot.across > 1 or spot.down > 1:
             for place in range(placement.rows):
-                self.to.merge_range(row + place, column, row + place + spot.down - 1, column + spot.across - 1, "", form)
+                self.to.merge_range(
+                    row + place, column, row + place + spot.down - 1, column + spot.across - 1, "", form
+                )
         self._formulas(placement, form)
         if isinstance(placement.field, Input):
             self._entries(placement, form)
             self._offer(placement)
         else:
-            self.refused.setdefault(tuple(look.worked_out(placement.field).items()), []).append((row, column, row + placement.rows - 1, column))
+            self.refused.setdefault(tuple(look.worked_out(placement.field).items()), []).append(
+                (row, column, row + placement.rows - 1, column)
+            )
 
     def _formulas(self, placement: Placement, form) -> None:
         row, column, formulas = placement.row - 1, placement.column - 1, placement.formulas
@@ -132,7 +140,9 @@ class Canvas:
         field, last = placement.field, placement.row + placement.rows - 2
         source = offered(self.layout.placements[field.domain.of]) if isinstance(field.domain, Choice) else ""
         words = refusal(field, self.layout.planner.system)
-        self.to.data_validation(placement.row - 1, placement.column - 1, last, placement.column - 1, look.validation(field, source, words))
+        self.to.data_validation(
+            placement.row - 1, placement.column - 1, last, placement.column - 1, look.validation(field, source, words)
+        )
         if field.is_text:
             self.texts.append(placement.area.replace("$", ""))
 
@@ -153,7 +163,9 @@ class Canvas:
             first, *others = joined(areas)
             self.to.data_validation(*first, dict(rule) | {"other_cells": others})
         # No green triangles where all is as it should be. XlsxWriter keeps only the last such call, so there is one call for all.
-        everywhere = dict.fromkeys(("formula_differs", "formula_range", "formula_unlocked", "empty_cell_reference"), "A1:XFD1048576")
+        everywhere = dict.fromkeys(
+            ("formula_differs", "formula_range", "formula_unlocked", "empty_cell_reference"), "A1:XFD1048576"
+        )
         self.to.ignore_errors(everywhere | ({"number_stored_as_text": " ".join(self.texts)} if self.texts else {}))
 
 

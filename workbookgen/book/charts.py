@@ -61,8 +61,12 @@ def _control(book, layout: Layout, chart: Chart):
     drawn = book.add_chart({"type": "scatter", "subtype": "straight_with_markers"})
     for series in chart.series:
         drawn.add_series(_ranges(layout, chart, series) | recolored(LINES[series.look], layout.planner.colors))
-    drawn.set_y_axis(_axis(grid=True, min=-OFF_MOST, max=OFF_MOST, major_unit=0.1, num_format=OFF_FORMAT, line={"none": True}))
-    drawn.set_x_axis(_axis(min=0, major_unit=1, label_position="low", num_format="0;;", line={"color": QUIET, "width": 1}))
+    drawn.set_y_axis(
+        _axis(grid=True, min=-OFF_MOST, max=OFF_MOST, major_unit=0.1, num_format=OFF_FORMAT, line={"none": True})
+    )
+    drawn.set_x_axis(
+        _axis(min=0, major_unit=1, label_position="low", num_format="0;;", line={"color": QUIET, "width": 1})
+    )
     drawn.set_legend({"none": True})
     return drawn
 
@@ -81,7 +85,12 @@ LINES = {
     "chosen": {
         "line": {"none": True},
         "marker": _POINT | {"size": 11},
-        "data_labels": {"value": True, "position": "above", "font": TEXT | {"color": ACCENT, "bold": True}, "num_format": OFF_FORMAT},
+        "data_labels": {
+            "value": True,
+            "position": "above",
+            "font": TEXT | {"color": ACCENT, "bold": True},
+            "num_format": OFF_FORMAT,
+        },
     },
     "limit": {"marker": {"type": "none"}, "line": {"color": QUIET, "width": 0.75, "dash_type": "dash"}},
 }
@@ -100,11 +109,18 @@ def _axis(grid: bool = False, **more) -> dict:
 def _series(layout: Layout, chart: Chart, series: Series) -> dict:
     """A series of columns or bars, with error bars."""
     color = recolored({"color": FILLS.get(series.look, ACCENT)}, layout.planner.colors)
-    edge = color if FILLS.get(series.look, ACCENT) == ACCENT else {"color": QUIET, "width": 0.75}  # a pale column is visible by its edge
+    edge = (
+        color if FILLS.get(series.look, ACCENT) == ACCENT else {"color": QUIET, "width": 0.75}
+    )  # a pale column is visible by its edge
     drawn = _ranges(layout, chart, series) | {"fill": color, "border": edge}
     if series.whisker:
         cells = f"={range_of(layout, series.whisker, chart.records)}"
-        drawn["y_error_bars"] = {"type": "custom", "plus_values": cells, "minus_values": cells, "line": {"color": QUIET, "width": 1.25}}
+        drawn["y_error_bars"] = {
+            "type": "custom",
+            "plus_values": cells,
+            "minus_values": cells,
+            "line": {"color": QUIET, "width": 1.25},
+        }
     return drawn
 
 
@@ -121,7 +137,9 @@ def _names(layout: Layout, chart: Chart) -> str:
     if chart.categories:
         return f"={range_of(layout, chart.categories, chart.records)}"
     plan = next(plan for plan in layout.plans.values() if chart in plan.sheet.sections)
-    matrix = next(placed for placed in plan.placed if isinstance(placed.section, Matrix) and placed.section.heads == chart.heads)
+    matrix = next(
+        placed for placed in plan.placed if isinstance(placed.section, Matrix) and placed.section.heads == chart.heads
+    )
     first = first_value(matrix.section)
     return f"={quote_sheetname(plan.sheet.name)}!${xl_col_to_name(first - 1)}${matrix.row}:${xl_col_to_name(first + len(chart.heads) - 2)}${matrix.row}"
 

@@ -29,7 +29,9 @@ class CopiedDown(Sequence):
     @property
     def can_be_shared(self) -> bool:
         """Whether the cells may share it: several of them, and it holds no address on another sheet."""
-        return self.rows > 1 and ("!" not in self.text or not any("!" in each for each in tokens(self.text) if not is_text(each)))
+        return self.rows > 1 and (
+            "!" not in self.text or not any("!" in each for each in tokens(self.text) if not is_text(each))
+        )
 
     def __getitem__(self, index: int | slice) -> str | tuple[str, ...]:
         rows = range(self.first, self.first + self.rows)[index]

@@ -58,7 +58,9 @@ class Operand:
 class ByLine:
     """How the records with a name are found without comparing names: by the line of that name in its list."""
 
-    lines: str  # the column of the records' lines; empty where the records are the list itself, which has one of each name
+    lines: (
+        str  # the column of the records' lines; empty where the records are the list itself, which has one of each name
+    )
     line: str  # of the name
     is_own: bool  # the name is the record's own, so that its line is never blank
 
@@ -69,9 +71,15 @@ class Columns:
 
     operands: Mapping[str, Operand]
     numbers: Callable[[int], str]  # a range that holds 1, 2, 3 ... of this length
-    positions: Mapping[tuple[str, str], str] = field(default_factory=dict)  # list and a name's cell -> the cell that tells its line
-    lines_of: Mapping[str, str] = field(default_factory=dict)  # list -> the column that tells the line of each name that stands in it once
-    by_line: Mapping[tuple[str, str], ByLine] = field(default_factory=dict)  # names and a name, of a sum_where or count_where
+    positions: Mapping[tuple[str, str], str] = field(
+        default_factory=dict
+    )  # list and a name's cell -> the cell that tells its line
+    lines_of: Mapping[str, str] = field(
+        default_factory=dict
+    )  # list -> the column that tells the line of each name that stands in it once
+    by_line: Mapping[tuple[str, str], ByLine] = field(
+        default_factory=dict
+    )  # names and a name, of a sum_where or count_where
 
     def form(self, call: Call) -> str:
         """A form in functions of the profile."""
@@ -114,7 +122,9 @@ class Columns:
         column = self.operands[amounts].ref
         if by := self.by_line.get((names, name)):
             found = f"INDEX({column},{by.line})"
-            return _if_found(by, f"SUMIF({by.lines},{by.line},{column})" if by.lines else f"IF(ISNUMBER({found}),{found},0)")
+            return _if_found(
+                by, f"SUMIF({by.lines},{by.line},{column})" if by.lines else f"IF(ISNUMBER({found}),{found},0)"
+            )
         return f"SUMPRODUCT(({self.operands[names].ref}={self.name(call)})*1,{column})"
 
     def count_where(self, call: Call) -> str:
@@ -158,7 +168,9 @@ class Columns:
 
     def _written(self, node: str | Call) -> str:
         if isinstance(node, Call):
-            return self.form(node) if node.name in FORMS else f"{node.name}({','.join(map(self.written, node.arguments))})"
+            return (
+                self.form(node) if node.name in FORMS else f"{node.name}({','.join(map(self.written, node.arguments))})"
+            )
         if not is_word(node):
             return node
         operand = self.operands[node]
@@ -229,7 +241,11 @@ def guard(result: Result, columns: Columns, value: str) -> str:
     """The value, or blank: nested conditions, each safe once the ones before it hold."""
     operands = {word: columns.operands[word] for word in result.words}
     single = {word: each for word, each in operands.items() if not each.meaning.is_column}
-    looked_up = [conditions for step in reversed(result.text.lookup_steps) for conditions in (_found_inside(step, columns), _found(step, columns), _listed_once(step, columns))]
+    looked_up = [
+        conditions
+        for step in reversed(result.text.lookup_steps)
+        for conditions in (_found_inside(step, columns), _found(step, columns), _listed_once(step, columns))
+    ]
     for conditions in (
         *looked_up,
         [columns.written(result.condition.nodes)] if result.only_if else [],
@@ -266,8 +282,16 @@ def _typed(result: Result, single: Mapping[str, Operand]) -> list[str]:
 
 def _sayable(result: Result, single: Mapping[str, Operand]) -> list[str]:
     """Every amount that is stated, and is there, is one that people would state in figures, in the unit shown."""
-    tests = {call.keys[0]: f"{single[call.keys[0]].ref}<{below}" for form, below in SAID_BELOW.items() for call in result.text.of(form) if call.keys[0] in single}
-    return [f"IF(ISNUMBER({single[word].ref}),{test},1=1)" if result.may_miss(word, single[word].meaning.field) else test for word, test in tests.items()]
+    tests = {
+        call.keys[0]: f"{single[call.keys[0]].ref}<{below}"
+        for form, below in SAID_BELOW.items()
+        for call in result.text.of(form)
+        if call.keys[0] in single
+    }
+    return [
+        f"IF(ISNUMBER({single[word].ref}),{test},1=1)" if result.may_miss(word, single[word].meaning.field) else test
+        for word, test in tests.items()
+    ]
 
 
 def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> list[str]:
@@ -285,7 +309,11 @@ def _inside(result: Result, single: Mapping[str, Operand], columns: Columns) -> 
 
 def _listed_once(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
     """A name chosen from another list occurs once in the list that is searched."""
-    return [columns.once(call.keys[1], columns.name(call)) for call in lookups if _chosen_from(call.keys[2], columns) != call.keys[1]]
+    return [
+        columns.once(call.keys[1], columns.name(call))
+        for call in lookups
+        if _chosen_from(call.keys[2], columns) != call.keys[1]
+    ]
 
 
 def _chosen_from(key: str, columns: Columns) -> str | None:
@@ -296,7 +324,12 @@ def _chosen_from(key: str, columns: Columns) -> str | None:
 
 def _found(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
     """Every looked-up cell holds something of the right type."""
-    return [f"LEN({columns.looked_up(call)})>0" if columns.operands[call.keys[0]].is_text else f"ISNUMBER({columns.looked_up(call)})" for call in lookups]
+    return [
+        f"LEN({columns.looked_up(call)})>0"
+        if columns.operands[call.keys[0]].is_text
+        else f"ISNUMBER({columns.looked_up(call)})"
+        for call in lookups
+    ]
 
 
 def _found_inside(lookups: tuple[Call, ...], columns: Columns) -> list[str]:
@@ -315,7 +348,10 @@ def inside_domain(field: Input, ref: str, columns: Columns, or_blank: bool = Fal
     A blank cell counts as 0 and as an empty text; a condition that both satisfy needs no exception where the cell may
     be blank.
     """
-    return [f"OR(ISBLANK({ref}),{test})" if or_blank and not blank_keeps_it else test for test, blank_keeps_it in _conditions(field.domain, ref, columns)]
+    return [
+        f"OR(ISBLANK({ref}),{test})" if or_blank and not blank_keeps_it else test
+        for test, blank_keeps_it in _conditions(field.domain, ref, columns)
+    ]
 
 
 def _conditions(domain: Domain, ref: str, columns: Columns) -> list[tuple[str, bool]]:

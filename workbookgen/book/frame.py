@@ -18,7 +18,9 @@ TABS = {Kind.DESK: INK, Kind.PAGE: ACCENT, Kind.LOG: "#C9B98D", Kind.AID: SOFT, 
 def links_of_a_page(canvas: Canvas) -> None:
     """The same places in the same order on every page; the current one is highlighted."""
     canvas.across(1, 1, max(COLUMNS + 1, canvas.plan.last_column), look.LITTLE | {"bottom": 1, "bottom_color": HAIR})
-    columns = [column for column in range(2, canvas.plan.last_column + 1) if canvas.plan.widths[column] >= WIDE_ENOUGH][:COLUMNS]
+    columns = [column for column in range(2, canvas.plan.last_column + 1) if canvas.plan.widths[column] >= WIDE_ENOUGH][
+        :COLUMNS
+    ]
     for column, sheet in zip(columns, places(canvas, len(columns)), strict=False):
         if sheet == canvas.plan.sheet.name:
             canvas.text(1, column, sheet, look.HERE)
@@ -33,7 +35,10 @@ def places(canvas: Canvas, room: int) -> list[str]:
     sheets, here = canvas.layout.planner.sheets, canvas.plan.sheet
     names = [sheet.name for sheet in sheets if not sheet.is_added or sheet is here]
     spare = [
-        sheet.name for kind in (Kind.AID, Kind.PAPER) for sheet in reversed(sheets[:-1]) if sheet.kind is kind and sheet.name in names and sheet.name not in (here.name, *here.near)
+        sheet.name
+        for kind in (Kind.AID, Kind.PAPER)
+        for sheet in reversed(sheets[:-1])
+        if sheet.kind is kind and sheet.name in names and sheet.name not in (here.name, *here.near)
     ]
     for name in spare[: max(0, len(names) - room)]:
         names.remove(name)
@@ -45,7 +50,11 @@ def links_of_a_log(canvas: Canvas) -> None:
     plan, desk = canvas.plan, canvas.layout.planner.sheets[0].name
     canvas.across(1, 1, plan.last_column, look.LITTLE | {"bottom": 1, "bottom_color": HAIR})
     canvas.link(1, 2, Way(desk, f"← {desk}"), LINK)
-    seen = [column for column in range(3, plan.last_column + 1) if column not in plan.folded and plan.widths[column] >= WIDE_ENOUGH]
+    seen = [
+        column
+        for column in range(3, plan.last_column + 1)
+        if column not in plan.folded and plan.widths[column] >= WIDE_ENOUGH
+    ]
     for column, name in zip(seen, plan.sheet.near, strict=False):
         canvas.link(1, column, Way(name, name), LINK)
 

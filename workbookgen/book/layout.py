@@ -73,7 +73,9 @@ class _Binder:
                 formulas = CopiedDown(self._of_verdict(table), placement.row, table.rows)
             case _:
                 formulas = ()
-        for text in formulas[-1:] if isinstance(formulas, CopiedDown) else formulas:  # the others of a log differ in their row, which has no more digits
+        for text in (
+            formulas[-1:] if isinstance(formulas, CopiedDown) else formulas
+        ):  # the others of a log differ in their row, which has no more digits
             if faults := bound_objections(text):
                 raise DescriptionError.at(f"field {placement.key}", "; ".join(faults) + ".")
         return replace(placement, formulas=formulas)
@@ -82,7 +84,9 @@ class _Binder:
         field, folded = placement.field, self.planner.folded.get(block.key, ())
         words = automatic_words(field, block, folded) if isinstance(field, Automatic) else set(field.words)
         sums = () if isinstance(field, Automatic) else (*field.text.of(*SUMS), *field.condition.of(*SUMS))
-        columns = self._columns(block, words, placement.sheet, placement.rows, by_position=not isinstance(field, Position), sums=sums)
+        columns = self._columns(
+            block, words, placement.sheet, placement.rows, by_position=not isinstance(field, Position), sums=sums
+        )
         if isinstance(field, Automatic):
             text = automatic_formula(field, block, columns, self.planner.system, folded, placement.row)
         else:
@@ -115,16 +119,34 @@ class _Binder:
         for each in self.placements.values():
             if id(each.holder) in blocks and isinstance(each.field, Result | Automatic):
                 columns.setdefault((id(each.holder), each.sheet, each.letter), []).append(each)
-        ranges = [_spanned(cells) for cells in columns.values()]  # a thousand labels have ten thousand cells apart: too many for one formula
-        some = [f"SUM({','.join(ranges[start : start + MOST_ARGUMENTS])})" for start in range(0, len(ranges), MOST_ARGUMENTS)]
+        ranges = [
+            _spanned(cells) for cells in columns.values()
+        ]  # a thousand labels have ten thousand cells apart: too many for one formula
+        some = [
+            f"SUM({','.join(ranges[start : start + MOST_ARGUMENTS])})"
+            for start in range(0, len(ranges), MOST_ARGUMENTS)
+        ]
         return f'=IF(ISNUMBER({"+".join(some)}),"{NO_ERROR}","{AN_ERROR}")'
 
     def _of_verdict(self, table: ProofTable) -> str:
         names = {"computed": ProofColumn.COMPUTED, "printed": ProofColumn.PRINTED, "tolerance": ProofColumn.WITHIN}
-        operands = {word: Operand(Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{{row}}") for word, column in names.items()}
+        operands = {
+            word: Operand(
+                Meaning(word, table, Column(word, word, (0.0,)), False), f"${xl_col_to_name(column - 1)}{{row}}"
+            )
+            for word, column in names.items()
+        }
         return bound(table.verdict, Columns(operands, self._numbers), None, guarded=False)
 
-    def _columns(self, block: Block | None, words: set[str], sheet: str, rows: int = 1, by_position: bool = False, sums: tuple[Call, ...] = ()) -> Columns:
+    def _columns(
+        self,
+        block: Block | None,
+        words: set[str],
+        sheet: str,
+        rows: int = 1,
+        by_position: bool = False,
+        sums: tuple[Call, ...] = (),
+    ) -> Columns:
         """The words of a formula as operands, seen from a sheet, with the columns that choices name.
 
         A formula that cells share may hold the name of what is elsewhere, and no address. Others hold
@@ -132,13 +154,17 @@ class _Binder:
         What is looked up is taken from the line kept beside each record, with `by_position`.
         """
         meanings = {word: self.planner.meaning(block, word) for word in sorted(words)}
-        listed = {each.field.domain.of for each in meanings.values() if hasattr(getattr(each.field, "domain", None), "of")}
+        listed = {
+            each.field.domain.of for each in meanings.values() if hasattr(getattr(each.field, "domain", None), "of")
+        }
         meanings |= {word: self.planner.meaning(block, word) for word in sorted(listed)}
         elsewhere = [each for each in meanings.values() if self._target(each).sheet != sheet]
         is_named = rows > 1 and not any(each.is_column and self._target(each).rows == 1 for each in elsewhere)
         operands = {word: self._operand(each, sheet, is_named) for word, each in meanings.items()}
         positions = {
-            (each.names, operands[each.name].ref): self._operand(self.planner.meaning(block, each.key), sheet, is_named).ref
+            (each.names, operands[each.name].ref): self._operand(
+                self.planner.meaning(block, each.key), sheet, is_named
+            ).ref
             for each in (block.positions if by_position else ())
             if each.name in operands
         }
@@ -146,7 +172,11 @@ class _Binder:
             names: self._operand(self.planner.meaning(None, f"{holder.key}_{position.key}"), sheet, is_named).ref
             for names, holder, position in ([] if by_position or block is None else self._listing(block, words))
         }
-        by_line = {(names, name): by for _, names, name in (call.keys for call in sums) if (by := self._by_line(block, names, name, sheet, is_named))}
+        by_line = {
+            (names, name): by
+            for _, names, name in (call.keys for call in sums)
+            if (by := self._by_line(block, names, name, sheet, is_named))
+        }
         return Columns(operands, first_numbers if is_named else self._numbers, positions, lines_of, by_line)
 
     def _listing(self, block: Block, words: set[str]) -> Iterator[tuple[str, Log, Position]]:
@@ -163,11 +193,17 @@ class _Binder:
             return None
 
         def lines(position: Position, holder: Block, of: Block | None) -> str:
-            return self._operand(self.planner.meaning(of, f"{holder.key}_{position.key}" if of is None else position.key), sheet, is_named).ref
+            return self._operand(
+                self.planner.meaning(of, f"{holder.key}_{position.key}" if of is None else position.key),
+                sheet,
+                is_named,
+            ).ref
 
         is_own = isinstance(own := block.by_key[name], Input) and block.names_its_records(own)
         if is_own and (theirs := holder.line_of(field.key, block.names_column)):
-            return ByLine(lines(theirs, holder, None), f"ROW()-{self.placements[block.names_column].row - 1}", is_own=True)
+            return ByLine(
+                lines(theirs, holder, None), f"ROW()-{self.placements[block.names_column].row - 1}", is_own=True
+            )
         for ours in block.positions:
             if ours.name == name and ours.names == names and any(map(holder.names_its_records, holder.inputs)):
                 return ByLine("", lines(ours, block, block), is_own=False)
@@ -188,7 +224,12 @@ class _Binder:
             ref = target.key
         elif is_elsewhere:
             ref = target.range
-        elif meaning.is_column or is_absent or isinstance(meaning.holder, Card) or getattr(meaning.field, "is_one", False):
+        elif (
+            meaning.is_column
+            or is_absent
+            or isinstance(meaning.holder, Card)
+            or getattr(meaning.field, "is_one", False)
+        ):
             ref = target.area
         else:
             ref = f"${target.letter}{{row}}"

@@ -9,7 +9,10 @@ from functools import cache
 
 from xlsxwriter.utility import cell_autofit_width
 
-LETTER, INDENT = 7, 9  # pixels: of a column's width counted in digits, and of an indented text; the edge of a cell is its own
+LETTER, INDENT = (
+    7,
+    9,
+)  # pixels: of a column's width counted in digits, and of an indented text; the edge of a cell is its own
 PADDING = 7  # pixels that XlsxWriter adds
 WIDER = 1.02
 USUAL = 10  # points

@@ -21,7 +21,10 @@ def draw(canvas: Canvas) -> None:
     _sums(canvas)
     for first, strip in plan.strips:
         _group(canvas, first, strip)
-    canvas.cells(f"{log.key}_{OPEN.key}", look.MESSAGE | {"top": 2, "top_color": ACCENT, "num_format": NEEDS_A_LOOK, "align": "right"})
+    canvas.cells(
+        f"{log.key}_{OPEN.key}",
+        look.MESSAGE | {"top": 2, "top_color": ACCENT, "num_format": NEEDS_A_LOOK, "align": "right"},
+    )
     for column, strip in plan.folds:
         canvas.text(
             LABELS,
@@ -53,7 +56,9 @@ def _sums(canvas: Canvas) -> None:
     view = canvas.plan.sheet.log_view
     for key in view.sums:
         placement = canvas.placed(key)
-        canvas.cells(key, look.PLAIN | {"num_format": look.sum_format(placement.field, placement.unit), "align": "left"})
+        canvas.cells(
+            key, look.PLAIN | {"num_format": look.sum_format(placement.field, placement.unit), "align": "left"}
+        )
 
 
 def _hidden(canvas: Canvas, log: Log) -> None:

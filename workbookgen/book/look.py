@@ -53,7 +53,10 @@ TINTED = {"bg_color": GROUND}
 def recolored(properties: Mapping, colors: Mapping[str, str]) -> dict:
     """A format, and what it is made of, with the colors that were chosen for some roles."""
     chosen = {ROLES[role]: color for role, color in colors.items()}
-    return {name: recolored(value, colors) if isinstance(value, Mapping) else chosen.get(value, value) for name, value in properties.items()}
+    return {
+        name: recolored(value, colors) if isinstance(value, Mapping) else chosen.get(value, value)
+        for name, value in properties.items()
+    }
 
 
 def accented(properties: Mapping) -> dict:
@@ -68,7 +71,9 @@ def entry(field: Input, unit: Unit | None) -> dict:
 
 def entry_in_a_log(field: Input, unit: Unit | None) -> dict:
     """A cell to type in, in a log: white, until its line is in use."""
-    chosen = {"shrink": True} if isinstance(field.domain, Choice) else {}  # a long name is read in full, in smaller letters
+    chosen = (
+        {"shrink": True} if isinstance(field.domain, Choice) else {}
+    )  # a long name is read in full, in smaller letters
     return PLAIN | LINE | {"locked": False, "num_format": number_format(field, unit)} | aligned(field) | chosen
 
 
@@ -116,7 +121,11 @@ def sum_format(field: Result | Automatic, unit: Unit | None) -> str:
 
 def _digits(field: Result | Automatic, unit: Unit | None) -> str:
     digits = unit.digits if getattr(field, "digits", None) is None else field.digits
-    return ("0" if _is_percent(unit) else "#,##0") + ("." + "0" * digits if digits else "") + ("%" if _is_percent(unit) else "")
+    return (
+        ("0" if _is_percent(unit) else "#,##0")
+        + ("." + "0" * digits if digits else "")
+        + ("%" if _is_percent(unit) else "")
+    )
 
 
 def _aired(body: str) -> str:
@@ -183,7 +192,12 @@ def validation(field: Input, source: str, words: str) -> dict:
             high = domain.most if domain.most is not None else domain.below
             return spoken | {"validate": "decimal", "criteria": "between", "minimum": low, "maximum": high}
         case Date() as domain:
-            return spoken | {"validate": "decimal", "criteria": "between", "minimum": domain.least, "maximum": domain.most}
+            return spoken | {
+                "validate": "decimal",
+                "criteria": "between",
+                "minimum": domain.least,
+                "maximum": domain.most,
+            }
         case Name() | Note() as domain:
             return spoken | {"validate": "length", "criteria": "<=", "value": domain.longest}
 

@@ -39,7 +39,9 @@ def automatic_words(field: Automatic, block: Block, folded: tuple[str, ...]) -> 
     return {column, f"{block.key}_{MARK.key}"} | ({name} if (name := _names(block)) and field == FIRST else set())
 
 
-def automatic_formula(field: Automatic, block: Block, columns: Columns, system: str, folded: tuple[str, ...], first_row: int) -> str:
+def automatic_formula(
+    field: Automatic, block: Block, columns: Columns, system: str, folded: tuple[str, ...], first_row: int
+) -> str:
     """The bound formula of an automatic field, of one record or of a log."""
     if isinstance(field, Position):
         return f"={_line_formula(field, block, columns, first_row)}"
@@ -100,9 +102,16 @@ def _spoiled(block: Block, columns: Columns) -> str:
     compared one by one only where a column has a different sum, or a different count of numbers.
     """
     refs = {each.key: columns.operands[f"{block.key}_{each.key}"].ref for each in block.results}
-    differ = [_differing(refs[key], again, block.by_key[key].is_text) for name, again in refs.items() if (key := name.removeprefix(AGAIN)) != name]
+    differ = [
+        _differing(refs[key], again, block.by_key[key].is_text)
+        for name, again in refs.items()
+        if (key := name.removeprefix(AGAIN)) != name
+    ]
     columns_there = list(refs.values())
-    counted = "-".join(f"COUNTA({','.join(columns_there[first : first + MOST_ARGUMENTS])})" for first in range(0, len(columns_there), MOST_ARGUMENTS))
+    counted = "-".join(
+        f"COUNTA({','.join(columns_there[first : first + MOST_ARGUMENTS])})"
+        for first in range(0, len(columns_there), MOST_ARGUMENTS)
+    )
     return "+".join([f"={len(refs) * block.rows}-{counted}", *differ])
 
 
@@ -127,8 +136,15 @@ def sentences(block: Block, system: str) -> list[str]:
 def message_formula(block: Block, columns: Columns, system: str) -> str:
     """The bound message formula of one record of a block."""
     cases = [(_wrong(each, columns), refusal(each, system)) for each in block.inputs]
-    cases += [(_doubled(columns.operands[each.key].ref, columns.operands[block.names_column].ref), doubled(each)) for each in block.inputs if block.names_its_records(each)]
-    cases += [(_doubled(columns.operands[each.key].ref, columns.operands[f"{block.key}_{each.key}"].ref), each.sentence) for each in block.apart]
+    cases += [
+        (_doubled(columns.operands[each.key].ref, columns.operands[block.names_column].ref), doubled(each))
+        for each in block.inputs
+        if block.names_its_records(each)
+    ]
+    cases += [
+        (_doubled(columns.operands[each.key].ref, columns.operands[f"{block.key}_{each.key}"].ref), each.sentence)
+        for each in block.apart
+    ]
     faults, questions = ([rule for rule in block.rules if rule.asks == asking] for asking in (False, True))
     cases += [(_broken(rule, columns), rule.sentence) for rule in faults]
     cases += [(f"ISBLANK({columns.operands[each.key].ref})", missing(each)) for each in block.inputs if each.needed]
@@ -144,7 +160,9 @@ def _begun(block: Block, columns: Columns, system: str) -> str:
     typed = f"COUNTA({joined([columns.operands[each.key].ref for each in block.inputs])})"
     if not (starts := [each for each in block.inputs if each.starts_as is not None]):
         return f"{typed}>0"
-    as_new = ",".join([f"{typed}={len(starts)}", *(_as_new(each.first(system), columns.operands[each.key].ref) for each in starts)])
+    as_new = ",".join(
+        [f"{typed}={len(starts)}", *(_as_new(each.first(system), columns.operands[each.key].ref) for each in starts)]
+    )
     return f"AND({typed}>0,NOT(AND({as_new})))"
 
 
@@ -171,6 +189,10 @@ def _doubled(ref: str, column: str) -> str:
 
 def _broken(rule, columns: Columns) -> str:
     """A rule applies once all its words that are not asked for are there."""
-    numbers = [columns.operands[word].ref for word in rule.text.words if word not in rule.text.asked and not columns.operands[word].is_text]
+    numbers = [
+        columns.operands[word].ref
+        for word in rule.text.words
+        if word not in rule.text.asked and not columns.operands[word].is_text
+    ]
     condition = columns.written(rule.text.nodes)
     return f"IF(COUNT({','.join(numbers)})={len(numbers)},{condition},1=0)" if numbers else condition

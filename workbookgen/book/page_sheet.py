@@ -25,7 +25,9 @@ def draw(canvas: Canvas) -> None:
         canvas.text(TITLE, FIRST + 1, sheet.about, look.LITTLE)
     if sheet.grid.chosen:
         placement = canvas.placed(sheet.grid.chosen)
-        canvas.cells(sheet.grid.chosen, look.entry(placement.field, NUMBER_UNIT) | {"font_size": look.LARGE, "bold": True})
+        canvas.cells(
+            sheet.grid.chosen, look.entry(placement.field, NUMBER_UNIT) | {"font_size": look.LARGE, "bold": True}
+        )
     _links_on_this_page(canvas)
     for placed in canvas.plan.placed:
         sections.of(placed.section).draw(placed.section, canvas, placed.row)
@@ -49,7 +51,11 @@ def _columns_of_links(canvas: Canvas, places: list[Placed]) -> list[int]:
         width, taken = pixels_taken(place.section.title, look.SMALL) + AIR, 1
         while column + taken <= last and canvas.width(column, column + taken - 1) < width:
             taken += 1
-        if canvas.width(column, column + taken - 1) < width or column + taken - 1 > last or canvas.width(FIRST, column + taken - 1) > SCREEN:
+        if (
+            canvas.width(column, column + taken - 1) < width
+            or column + taken - 1 > last
+            or canvas.width(FIRST, column + taken - 1) > SCREEN
+        ):
             break
         columns.append(column)
         column += taken

@@ -1,7 +1,19 @@
 """The plan of a page: bands one below another on the grid, and hidden columns for what no section shows."""
 
 from workbookgen.book import sections
-from workbookgen.book.plan import FIRST_BAND, GAP, HIDDEN, LINKS_ROW, MARGIN, ROW, TITLE_ROW, Placed, Plan, Spot, plan_of_log
+from workbookgen.book.plan import (
+    FIRST_BAND,
+    GAP,
+    HIDDEN,
+    LINKS_ROW,
+    MARGIN,
+    ROW,
+    TITLE_ROW,
+    Placed,
+    Plan,
+    Spot,
+    plan_of_log,
+)
 from workbookgen.language.parts import Card, Log, Planner, Sheet, Table
 from workbookgen.language.proofs import ProofTable
 
@@ -42,7 +54,9 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
     widths |= dict.fromkeys(range(seen + 1, column), HIDDEN)
     starts = _starts(sheet, placed)
     heights = {1: LINKS_ROW, 2: GAP, 3: TITLE_ROW, 4: ROW + 2 if starts else GAP - 2}
-    printed_to = printed_to if printed_to > 1 else row - 2  # if everything is for the screen, printing it is better than nothing
+    printed_to = (
+        printed_to if printed_to > 1 else row - 2
+    )  # if everything is for the screen, printing it is better than nothing
     return Plan(
         sheet,
         spots,
@@ -62,7 +76,16 @@ def plan_of_page(sheet: Sheet, planner: Planner) -> Plan:
 def _starts(sheet: Sheet, placed: list[Placed]) -> tuple[Placed, ...]:
     """For a page of several chapters, where each begins: at its first title that is not a caution."""
     titled = [
-        next((section for band in chapter.view for section in band.sections if section.title and not getattr(section, "is_caution", False)), None) for chapter in sheet.chapters
+        next(
+            (
+                section
+                for band in chapter.view
+                for section in band.sections
+                if section.title and not getattr(section, "is_caution", False)
+            ),
+            None,
+        )
+        for chapter in sheet.chapters
     ]
     starts = tuple(next(each for each in placed if each.section is section) for section in titled if section)
     return starts if len(starts) >= CHAPTERS else ()
@@ -85,7 +108,9 @@ def _further(sheet: Sheet, placed: list[Placed], starts: tuple[Placed, ...]) -> 
 
 def _hidden(sheet: Sheet, planner: Planner, spots: dict[str, Spot], column: int) -> int:
     """Puts what nothing shows into columns from this one on; returns the first free column."""
-    column += max((table.most_given for table in sheet.parts if isinstance(table, ProofTable)), default=0)  # their values stand there
+    column += max(
+        (table.most_given for table in sheet.parts if isinstance(table, ProofTable)), default=0
+    )  # their values stand there
     row = 1
     for card in (part for part in sheet.parts if isinstance(part, Card)):
         for key in (f"{card.key}_{each.key}" for each in (*card.fields, *card.automatic)):

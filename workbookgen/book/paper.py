@@ -63,7 +63,9 @@ def _scale(canvas: Canvas, largest: float, down: float) -> float:
 def _room(canvas: Canvas, is_wide: bool) -> tuple[float, float]:
     """Pixels of a page within its margins, across and down."""
     across, down = sorted(SIZE[canvas.layout.planner.paper], reverse=is_wide)
-    return (across - MARGINS["left"] - MARGINS["right"]) * PIXELS_AN_INCH, (down - MARGINS["top"] - MARGINS["bottom"]) * PIXELS_AN_INCH
+    return (across - MARGINS["left"] - MARGINS["right"]) * PIXELS_AN_INCH, (
+        down - MARGINS["top"] - MARGINS["bottom"]
+    ) * PIXELS_AN_INCH
 
 
 def _high(canvas: Canvas, first: int, last: int) -> int:
@@ -81,7 +83,9 @@ def _broken(canvas: Canvas, down: float) -> tuple[list[int], int]:
             used, pages = 0.0, pages + 1
         more = ceil((used + high) / down) - 1
         used, pages = used + high - more * down, pages + more
-    return [row for row in starts if row <= canvas.plan.printed_to], pages - sum(row > canvas.plan.printed_to for row in starts)
+    return [row for row in starts if row <= canvas.plan.printed_to], pages - sum(
+        row > canvas.plan.printed_to for row in starts
+    )
 
 
 def _papers(canvas: Canvas) -> None:
@@ -97,9 +101,19 @@ def _papers(canvas: Canvas) -> None:
 def _log(canvas: Canvas) -> None:
     """The head on every page; the lines in use and some more."""
     [log] = canvas.plan.sheet.logs
-    used = max((row for each in log.inputs for row, entry in enumerate(canvas.entries[f"{log.key}_{each.key}"], start=1) if entry is not None), default=0)
+    used = max(
+        (
+            row
+            for each in log.inputs
+            for row, entry in enumerate(canvas.entries[f"{log.key}_{each.key}"], start=1)
+            if entry is not None
+        ),
+        default=0,
+    )
     lines = min(log.rows, max(used + SPARE_LINES, LINES_PRINTED))
-    seen = max(first + len(strip.keys) - 1 for first, strip in canvas.plan.strips if not (strip.is_folded or strip.is_hidden))
+    seen = max(
+        first + len(strip.keys) - 1 for first, strip in canvas.plan.strips if not (strip.is_folded or strip.is_hidden)
+    )
     canvas.to.set_landscape()
     canvas.to.fit_to_pages(1, 0)
     canvas.to.print_area(1, 0, FIRST_RECORD + lines - 2, seen - 1)

@@ -106,8 +106,18 @@ class Layout:
         """Every defined name and where it points: the fields, and the counting numbers that formulas need."""
         if self.whole:
             return self.whole.names
-        texts = [text for each in self.formulas for text in (each.formulas[:1] if isinstance(each.formulas, CopiedDown) else each.formulas)]
-        asked = {int(each.removeprefix(_COUNTED)) for text in texts if _COUNTED in text for each in tokens(text) if each.startswith(_COUNTED)}
+        texts = [
+            text
+            for each in self.formulas
+            for text in (each.formulas[:1] if isinstance(each.formulas, CopiedDown) else each.formulas)
+        ]
+        asked = {
+            int(each.removeprefix(_COUNTED))
+            for text in texts
+            if _COUNTED in text
+            for each in tokens(text)
+            if each.startswith(_COUNTED)
+        }
         counted = {first_numbers(rows): replace(self.placements[NUMBERS], rows=rows).range for rows in sorted(asked)}
         return {key: each.range for key, each in self.placements.items()} | counted
 

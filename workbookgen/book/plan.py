@@ -19,7 +19,9 @@ TINY, GAP, TITLE_ROW = 4, 14, 42
 LINKS_ROW = 26
 FIRST_BAND = 5  # a page: links, a gap, the title, a gap
 HEAD_OF_LOG = (LINKS_ROW, 40, 24, ROW, 30, 18, TINY)  # links; title and sums; message; groups; labels; units; a line
-BESIDE_NAME = 3  # the first column that is not frozen: a text that began left of it would be cut there until all is drawn anew
+BESIDE_NAME = (
+    3  # the first column that is not frozen: a text that began left of it would be cut there until all is drawn anew
+)
 TITLE, SUMS, FIRST_MESSAGE, GROUPS, LABELS, UNITS, INK_LINE = 2, 2, 3, 4, 5, 6, 7
 FIRST_RECORD = len(HEAD_OF_LOG) + 1
 FOLD = 62  # pixels of the column with a fold's button and name
@@ -73,12 +75,16 @@ class Plan:
     bands: tuple[int, ...] = ()  # of a page: the rows with which they begin
     printed_to: int = 1  # of a page: the last row that is printed
     papers: tuple[int, ...] = ()  # the rows with which pages of paper begin, where it is made of such
-    starts: tuple[Placed, ...] = ()  # of a long page: the sections to which it has links of its own, where its chapters begin
+    starts: tuple[
+        Placed, ...
+    ] = ()  # of a long page: the sections to which it has links of its own, where its chapters begin
     further: tuple[Placed, ...] = ()  # and others with a title, which have a link where there is room
 
     @cached_property
     def folded(self) -> frozenset[int]:
-        return frozenset(first + place for first, strip in self.strips if strip.is_folded for place in range(len(strip.keys)))
+        return frozenset(
+            first + place for first, strip in self.strips if strip.is_folded for place in range(len(strip.keys))
+        )
 
     @cached_property
     def last_printed(self) -> int:
@@ -109,7 +115,10 @@ def strips_of(log: Log, view: LogView, folds: bool) -> Iterator[Strip]:
     yield from others if folds else ()
     yield from answers
     yield from () if folds else others
-    rest = [(group, tuple(each.key for each in group.fields if each.key not in seen and not isinstance(each, Input))) for group in log.groups]
+    rest = [
+        (group, tuple(each.key for each in group.fields if each.key not in seen and not isinstance(each, Input)))
+        for group in log.groups
+    ]
     is_seen = {group.heading: group.printed and (folds or bool(log.inputs)) for group, _ in rest}
     for group, left in rest:
         if left and is_seen[group.heading]:
@@ -153,21 +162,39 @@ def plan_of_log(sheet: Sheet, log: Log, view: LogView, others: Iterable[Card]) -
         column += 1
         spots[f"{log.key}_{FILLED.key}"] = Spot(FIRST_RECORD, column, log.rows)
     spots[f"{log.key}_{FIRST.key}"] = Spot(FIRST_MESSAGE, BESIDE_NAME)
-    answers = [first + place for first, strip in strips if not (strip.is_folded or strip.is_hidden) for place in range(len(strip.keys))]
+    answers = [
+        first + place
+        for first, strip in strips
+        if not (strip.is_folded or strip.is_hidden)
+        for place in range(len(strip.keys))
+    ]
     first_answer = next((first for first, strip in strips if not (strip.is_typed or strip.is_folded)), answers[-1])
     for place, key in enumerate(view.sums):
         spots[key] = Spot(SUMS, first_answer + place)
-    spots[f"{log.key}_{OPEN.key}"] = _spot_of_count(widths, last=next(first + len(strip.keys) - 1 for first, strip in strips if strip.is_typed))
+    spots[f"{log.key}_{OPEN.key}"] = _spot_of_count(
+        widths, last=next(first + len(strip.keys) - 1 for first, strip in strips if strip.is_typed)
+    )
     for each in log.positions:
         column += 1
         spots[f"{log.key}_{each.key}"] = Spot(FIRST_RECORD, column, log.rows)
     column += 1
     spots[f"{log.key}_{SPOILED.key}"] = Spot(FIRST_MESSAGE, column)
-    left = [f"{card.key}_{each.key}" for card in others for each in card.fields if f"{card.key}_{each.key}" not in spots]
+    left = [
+        f"{card.key}_{each.key}" for card in others for each in card.fields if f"{card.key}_{each.key}" not in spots
+    ]
     column += bool(left)
     for place, key in enumerate(left):  # beside the head: lines are sorted, and some are inserted
         spots[key] = Spot(1 + place % len(HEAD_OF_LOG), column + place // len(HEAD_OF_LOG))
     column += max(0, len(left) - 1) // len(HEAD_OF_LOG)
     hidden = range(seen + 1, column + 1)
     heights = dict(enumerate(HEAD_OF_LOG, start=1))
-    return Plan(sheet, spots, widths | dict.fromkeys(hidden, HIDDEN), heights, strips=tuple(strips), folds=tuple(folds), last_column=seen, last_row=FIRST_RECORD + log.rows - 1)
+    return Plan(
+        sheet,
+        spots,
+        widths | dict.fromkeys(hidden, HIDDEN),
+        heights,
+        strips=tuple(strips),
+        folds=tuple(folds),
+        last_column=seen,
+        last_row=FIRST_RECORD + log.rows - 1,
+    )

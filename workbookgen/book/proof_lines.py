@@ -45,7 +45,10 @@ def facts(layout: Layout, proof: Proof | Trial) -> dict[int, float | str]:
 
 def _given(layout: Layout, proof: Proof) -> list[str]:
     block, _ = layout.planner.by_key[proof.result]
-    return [f"{layout.planner.meaning(block, word).field.label} {_printed(value)} {_symbol(unit)}".strip() for word, (value, unit) in proof.given.items()]
+    return [
+        f"{layout.planner.meaning(block, word).field.label} {_printed(value)} {_symbol(unit)}".strip()
+        for word, (value, unit) in proof.given.items()
+    ]
 
 
 def _symbol(unit: str) -> str:

@@ -20,7 +20,9 @@ NOTHING: Mapping = {}
 BOLD = 1.1  # how much wider bold letters are
 
 
-def columns(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], labels: int, units: int, under: Mapping = NOTHING) -> None:
+def columns(
+    canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], labels: int, units: int, under: Mapping = NOTHING
+) -> None:
     """Writes the columns of these strips; `labels` and `units` are the rows of what stands above them, `under` the line below."""
     for first, strip in strips:
         for column, key in enumerate(strip.keys, start=first):
@@ -29,14 +31,23 @@ def columns(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], label
                 continue
             placement = canvas.placed(f"{log.key}_{key}")
             label, unit = look.head_of(placement.field, placement.unit)
-            is_long = lines_taken(placement.field.label, canvas.width(column, column) / LETTER, look.SMALL * BOLD, indented=True) > 1
+            is_long = (
+                lines_taken(
+                    placement.field.label, canvas.width(column, column) / LETTER, look.SMALL * BOLD, indented=True
+                )
+                > 1
+            )
             canvas.text(labels, column, placement.field.label, look.broken(label) if is_long else label)
             canvas.text(units, column, placement.unit.symbol if placement.unit else "", unit | under)
             is_input = isinstance(placement.field, Input)
-            canvas.cells(placement.key, (look.entry_in_a_log if is_input else look.result)(placement.field, placement.unit))
+            canvas.cells(
+                placement.key, (look.entry_in_a_log if is_input else look.result)(placement.field, placement.unit)
+            )
 
 
-def read(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heading: int, filled: Container[str] = ()) -> None:
+def read(
+    canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heading: int, filled: Container[str] = ()
+) -> None:
     """Writes the columns of a log in which nobody types: label and unit are beside its heading. Filled cells have no unit, and do not show a zero."""
     rule = {name: value for name, value in look.HEAD.items() if name.startswith("top")}
     for first, strip in strips:
@@ -50,7 +61,10 @@ def read(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]], heading:
                 said = f"{placement.field.label}, {unit}" if unit and key not in filled else placement.field.label
                 canvas.text(heading, column, said, look.head_of(placement.field, placement.unit)[1] | rule)
             looks = look.result(placement.field, placement.unit)
-            canvas.cells(placement.key, looks | ({"num_format": look.unless_nothing(looks["num_format"])} if key in filled else {}))
+            canvas.cells(
+                placement.key,
+                looks | ({"num_format": look.unless_nothing(looks["num_format"])} if key in filled else {}),
+            )
 
 
 def fill(canvas: Canvas, key: str, full: float = 4.0) -> None:
@@ -61,7 +75,15 @@ def fill(canvas: Canvas, key: str, full: float = 4.0) -> None:
     area = spot.row - 1, spot.column - 1, spot.row + spot.rows - 2, spot.column - 1
     cell = f"${xl_col_to_name(spot.column - 1)}{spot.row}"
     for least, looks in ((f">={full:g}", dark), (">0", pale)):
-        canvas.to.conditional_format(*area, {"type": "formula", "criteria": f"=IF(ISNUMBER({cell}),{cell}{least},1=0)", "format": looks, "stop_if_true": True})
+        canvas.to.conditional_format(
+            *area,
+            {
+                "type": "formula",
+                "criteria": f"=IF(ISNUMBER({cell}),{cell}{least},1=0)",
+                "format": looks,
+                "stop_if_true": True,
+            },
+        )
 
 
 def _free(canvas: Canvas, log: Log, column: int) -> None:
@@ -89,4 +111,10 @@ def tint(canvas: Canvas, log: Log, strips: Iterable[tuple[int, Strip]]) -> None:
     form = canvas.formats(look.TINTED)
     for start, strip in strips:
         if strip.is_typed:
-            canvas.to.conditional_format(first - 1, start - 1, first + log.rows - 2, start + len(strip.keys) - 2, {"type": "formula", "criteria": in_use, "format": form})
+            canvas.to.conditional_format(
+                first - 1,
+                start - 1,
+                first + log.rows - 2,
+                start + len(strip.keys) - 2,
+                {"type": "formula", "criteria": in_use, "format": form},
+            )

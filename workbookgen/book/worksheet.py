@@ -106,13 +106,23 @@ class PlainWorksheet(Worksheet):
         """Which columns each row fills, a row need not say."""
 
     def _write_rows(self) -> None:
-        edges = {self.dim_rowmin, self.dim_rowmax + 1, *(each.row for each in self.columns), *(each.end for each in self.columns)}
+        edges = {
+            self.dim_rowmin,
+            self.dim_rowmax + 1,
+            *(each.row for each in self.columns),
+            *(each.end for each in self.columns),
+        }
         for first, end in pairwise(sorted(edges)):
-            self._write_band(range(first, end), {each.column: each for each in self.columns if each.row <= first < each.end})
+            self._write_band(
+                range(first, end), {each.column: each for each in self.columns if each.row <= first < each.end}
+            )
 
     def _write_band(self, band: range, columns: dict[int, _Cells]) -> None:
         """Rows that are made of the same columns. One that shows the same as the row above is the same but for its number."""
-        leading, telling = {each.row for each in columns.values() if each.leading}, [each for each in columns.values() if not each.is_silent]
+        leading, telling = (
+            {each.row for each in columns.values() if each.leading},
+            [each for each in columns.values() if not each.is_silent],
+        )
         above, parts = None, []
         for row in band:
             cells = columns | self.table.get(row, {})
@@ -127,7 +137,10 @@ class PlainWorksheet(Worksheet):
             else:
                 shown = row in leading, [each.value(row) for each in telling]
                 if shown != above:
-                    above, parts = shown, "".join(columns[column].in_row(row) for column in sorted(columns)).split(NUMBER)
+                    above, parts = (
+                        shown,
+                        "".join(columns[column].in_row(row) for column in sorted(columns)).split(NUMBER),
+                    )
                 self.fh.write(str(row + 1).join(parts))
             self._xml_end_tag("row")
 
@@ -139,7 +152,11 @@ class PlainWorksheet(Worksheet):
 
     def _get_range_data(self, row_start: int, col_start: int, row_end: int, col_end: int) -> list:
         """What a chart keeps of the cells that it draws."""
-        return [self._drawn(row, column) for row in range(row_start, row_end + 1) for column in range(col_start, col_end + 1)]
+        return [
+            self._drawn(row, column)
+            for row in range(row_start, row_end + 1)
+            for column in range(col_start, col_end + 1)
+        ]
 
     def _drawn(self, row: int, column: int) -> float | str | None:
         [single] = super()._get_range_data(row, column, row, column)

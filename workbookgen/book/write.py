@@ -36,7 +36,10 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
     `notes` are pinned to inputs, by full key and record.
     """
     stream = io.BytesIO()
-    with temporary_folder("workbookgen") as parts, _drawn(layout, entries, cached, Canvas, stream, parts) as book:  # a large planner's parts take a hundred megabytes
+    with (
+        temporary_folder("workbookgen") as parts,
+        _drawn(layout, entries, cached, Canvas, stream, parts) as book,
+    ):  # a large planner's parts take a hundred megabytes
         book.set_properties(
             {
                 "title": layout.planner.title,
@@ -53,7 +56,9 @@ def write(layout: Layout, entries: Entries, cached: Cached, notes: Notes | None 
                 raise DescriptionError.at(name, "a workbook cannot hold a name like this.")
         try:
             book.close()
-        except FileCreateError as problem:  # in which XlsxWriter wraps what the system said, such as that no room is left
+        except (
+            FileCreateError
+        ) as problem:  # in which XlsxWriter wraps what the system said, such as that no room is left
             raise problem.args[0].with_traceback(None) from None  # and lets go of the package while its stream is there
     return stream.getvalue()
 
@@ -72,14 +77,28 @@ class _Workbook(xlsxwriter.Workbook):
 
 
 @contextmanager
-def _drawn(layout: Layout, entries: Entries, cached: Cached, surface: type[Canvas], stream: IO[bytes] | None = None, parts: Path | None = None) -> Iterator[xlsxwriter.Workbook]:
+def _drawn(
+    layout: Layout,
+    entries: Entries,
+    cached: Cached,
+    surface: type[Canvas],
+    stream: IO[bytes] | None = None,
+    parts: Path | None = None,
+) -> Iterator[xlsxwriter.Workbook]:
     """All sheets with what is on them, to be closed by whoever wants them in the stream; its parts are packed in a folder."""
     with warnings.catch_warnings():
         warnings.simplefilter("error")  # XlsxWriter warns and continues where it should refuse
         book = _Workbook(stream, {"tmpdir": parts, "default_format_properties": look.FACE})
         formats = Formats(book, layout.planner.colors)
         for sheet in layout.planner.sheets:
-            canvas = surface(book.add_worksheet(sheet.name, PlainWorksheet), layout.plans[sheet.name], layout, entries, cached, formats)
+            canvas = surface(
+                book.add_worksheet(sheet.name, PlainWorksheet),
+                layout.plans[sheet.name],
+                layout,
+                entries,
+                cached,
+                formats,
+            )
             (log_sheet if sheet.log_view else page_sheet).draw(canvas)
             frame.finish(canvas)
         yield book

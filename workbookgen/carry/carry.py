@@ -54,7 +54,9 @@ class Carried:
         return sum(each.now == ONLY_HERE for each in self.leftovers)
 
 
-def carry(source: Path, target: Path, settings: Settings | None = None, step: Callable[[], None] = lambda: None) -> Carried:
+def carry(
+    source: Path, target: Path, settings: Settings | None = None, step: Callable[[], None] = lambda: None
+) -> Carried:
     """Build a new planner with the entries of an old one, by these settings or by the old one's own.
 
     `step` is called after each of the STEPS. Raises FileError for anything that cannot be
@@ -71,7 +73,12 @@ def carry(source: Path, target: Path, settings: Settings | None = None, step: Ca
     moved = move(old, plain, matched)
     entries = {key: tuple(column) for key, column in matched.entries.items()}
     after = expected_values(plain, entries)
-    found = [*matched.leftovers, *refused(old, plain, after, matched), *(Leftover(**vars(each)) for each in foreign_cells(old, moved)), *kept_from_before(old)]
+    found = [
+        *matched.leftovers,
+        *refused(old, plain, after, matched),
+        *(Leftover(**vars(each)) for each in foreign_cells(old, moved)),
+        *kept_from_before(old),
+    ]
     step()
     layout = place(with_leftovers(plain, dict.fromkeys(found))) if found else laid_out(settings)
     content = write(layout, entries, after, matched.notes)
@@ -100,18 +107,34 @@ def _unproven(layout: Layout, content: bytes, entries: Entries, expected: Mappin
     except FileError as problem:
         return [Fault(EMBEDDED, fault.sentence) for fault in problem.faults]
     if faults and beyond_a_to_z(layout.planner, entries):
-        faults.insert(0, Fault(EMBEDDED, "it takes a name for another one where capitals other than A to Z are written as small letters; spreadsheet programs do not."))
+        faults.insert(
+            0,
+            Fault(
+                EMBEDDED,
+                "it takes a name for another one where capitals other than A to Z are written as small letters; spreadsheet programs do not.",
+            ),
+        )
     return faults
 
 
 def buildable(settings: Settings) -> Settings:
     """An old planner's settings, with no more rows than a planner may have."""
-    most = {name: next(limit.le for limit in each.metadata if hasattr(limit, "le")) for name, each in Rows.model_fields.items()}
+    most = {
+        name: next(limit.le for limit in each.metadata if hasattr(limit, "le"))
+        for name, each in Rows.model_fields.items()
+    }
     rows = {name: min(rows, most[name]) for name, rows in settings.rows.model_dump().items()}
     return settings.model_copy(update={"rows": Rows(**rows)})
 
 
 def _lines(old: FilledPlanner, rows: dict[str, dict[int, int]]) -> dict[str, int]:
     """Sheet -> how many lines of its log came over."""
-    sheets = Counter({sheet.name: len(rows.get(part.key, {})) for sheet in old.planner.sheets for part in sheet.parts if isinstance(part, Log)})
+    sheets = Counter(
+        {
+            sheet.name: len(rows.get(part.key, {}))
+            for sheet in old.planner.sheets
+            for part in sheet.parts
+            if isinstance(part, Log)
+        }
+    )
     return dict(+sheets)

@@ -46,13 +46,23 @@ def with_leftovers(planner: Planner, leftovers: Iterable[Leftover]) -> Planner:
     table = Table(
         KEY,
         "",
-        tuple(Column(name, label, tuple(getattr(line, name) for line in lines), width=width) for name, label, width in COLUMNS),
+        tuple(
+            Column(name, label, tuple(getattr(line, name) for line in lines), width=width)
+            for name, label, width in COLUMNS
+        ),
     )
     about = "What came from the old planner and has no cell here, or stands in its cell though the planner does not take it. When you have seen to it, delete this sheet."
     first, *others = planner.sheets
     widths = tuple(7 * width for _, _, width in COLUMNS)  # pixels
     grid = Grid(widths + Grid().widths[len(widths) :])
-    sheet = Sheet(SHEET, "Leftovers of the old planner", about, (Chapter(SHEET, (table,), (band(Facts(table=KEY)),)),), grid=grid, is_added=True)
+    sheet = Sheet(
+        SHEET,
+        "Leftovers of the old planner",
+        about,
+        (Chapter(SHEET, (table,), (band(Facts(table=KEY)),)),),
+        grid=grid,
+        is_added=True,
+    )
     return replace(planner, sheets=(first, sheet, *others))
 
 
@@ -65,9 +75,19 @@ def kept_from_before(old: FilledPlanner) -> list[Leftover]:
     lines = []
     for row in range(areas[0].row, areas[0].last_row + 1):
         values = [cells[row, area.column].value if (row, area.column) in cells else "" for area in areas]
-        sheet, cell, label, what, why, now = (value if isinstance(value, str) or index == 3 else str(value) for index, value in enumerate(values))
+        sheet, cell, label, what, why, now = (
+            value if isinstance(value, str) or index == 3 else str(value) for index, value in enumerate(values)
+        )
         if what not in (None, "") and now != IN_ITS_CELL:
-            lines.append(Leftover(sheet, cell, label, what if isinstance(what, float | str) else str(what), why if why.startswith(BEFORE) else BEFORE + why))
+            lines.append(
+                Leftover(
+                    sheet,
+                    cell,
+                    label,
+                    what if isinstance(what, float | str) else str(what),
+                    why if why.startswith(BEFORE) else BEFORE + why,
+                )
+            )
     return lines
 
 
@@ -76,4 +96,7 @@ def _lines(leftover: Leftover) -> list[Leftover]:
     if isinstance(leftover.what, float) or len(leftover.what) <= LONGEST:
         return [leftover]
     pieces = [leftover.what[start : start + LONGEST] for start in range(0, len(leftover.what), LONGEST)]
-    return [replace(leftover, what=piece, label=f"{leftover.label}, part {number}") for number, piece in enumerate(pieces, start=1)]
+    return [
+        replace(leftover, what=piece, label=f"{leftover.label}, part {number}")
+        for number, piece in enumerate(pieces, start=1)
+    ]

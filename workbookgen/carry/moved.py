@@ -23,7 +23,13 @@ class Move:
     fields: tuple[tuple[str, str], ...]
 
 
-MOVES = (Move("times_project", "projects_name", (("times_strands", "projects_strands"), ("times_take_up", "projects_take_up"), ("times_done", "projects_done"))),)
+MOVES = (
+    Move(
+        "times_project",
+        "projects_name",
+        (("times_strands", "projects_strands"), ("times_take_up", "projects_take_up"), ("times_done", "projects_done")),
+    ),
+)
 
 
 def move(old: FilledPlanner, new: Planner, matched: Matched) -> set[tuple[str, Position]]:
@@ -44,13 +50,32 @@ def _moved(old: FilledPlanner, new: Planner, matched: Matched, a_move: Move) -> 
         if isinstance(name, str):
             lines.setdefault(folded(name), []).append(line)
     for row in range(column.rows):
-        cells = {key: old.position(key, row) for key in (a_move.named_in, *(was for was, _ in a_move.fields)) if key in old.ranges}
-        filled = {key: cell for key, (sheet, *place) in cells.items() if (cell := old.book.sheets.get(sheet, {}).get(tuple(place)))}
+        cells = {
+            key: old.position(key, row)
+            for key in (a_move.named_in, *(was for was, _ in a_move.fields))
+            if key in old.ranges
+        }
+        filled = {
+            key: cell
+            for key, (sheet, *place) in cells.items()
+            if (cell := old.book.sheets.get(sheet, {}).get(tuple(place)))
+        }
         name = filled.get(a_move.named_in)
         found = lines.get(folded(name.value), []) if name and isinstance(name.value, str) else []
-        said = {now: as_entry(filled[was].value, new.by_key[now][1], old.book) for was, now in a_move.fields if was in filled and now in matched.entries}
-        is_plain = not any(cell.formula for cell in filled.values()) and all(isinstance(entry, float) for entry in said.values())
-        if len(found) == 1 and is_plain and len(said) == len(filled) - 1 and all(matched.entries[key][found[0]] is None for key in said):
+        said = {
+            now: as_entry(filled[was].value, new.by_key[now][1], old.book)
+            for was, now in a_move.fields
+            if was in filled and now in matched.entries
+        }
+        is_plain = not any(cell.formula for cell in filled.values()) and all(
+            isinstance(entry, float) for entry in said.values()
+        )
+        if (
+            len(found) == 1
+            and is_plain
+            and len(said) == len(filled) - 1
+            and all(matched.entries[key][found[0]] is None for key in said)
+        ):
             for key, entry in said.items():
                 matched.entries[key][found[0]] = entry
             yield from ((sheet, tuple(place)) for key, (sheet, *place) in cells.items() if key in filled)

@@ -26,11 +26,16 @@ def misplaced(old: FilledPlanner) -> Iterator[Fault]:
     for block in planner.blocks.values():
         for key, label, other in _by_their_labels(old, block, areas):
             told.add(key)
-            yield Fault(key, f'this name stands for the cells of "{other}", so what is there was carried over as "{label}". {_LOOK}')
+            yield Fault(
+                key,
+                f'this name stands for the cells of "{other}", so what is there was carried over as "{label}". {_LOOK}',
+            )
     if old.version == __version__:
         for finding in names_out_of_place(laid_out(old.made_with), areas):
             if finding.key not in told:
-                yield Fault(finding.key, f"{finding.reason}, and what is there was carried over under this name. {_LOOK}")
+                yield Fault(
+                    finding.key, f"{finding.reason}, and what is there was carried over under this name. {_LOOK}"
+                )
 
 
 _LOOK = "Look at these entries in the new planner, and put them right."

@@ -24,13 +24,19 @@ def sentences(carried: Carried, old: Path, new: Path) -> Iterator[str]:
     if carried.leftovers:
         kept = len(carried.leftovers) - carried.homeless
         parts = [f"{counted(carried.homeless, 'thing')} found no home"] * bool(carried.homeless)
-        parts += [f"{counted(kept, 'thing')} stand{'s' if kept == 1 else ''} in place, though the planner does not take {'it' if kept == 1 else 'them'}"] * bool(kept)
+        parts += [
+            f"{counted(kept, 'thing')} stand{'s' if kept == 1 else ''} in place, though the planner does not take {'it' if kept == 1 else 'them'}"
+        ] * bool(kept)
         yield f"{'; '.join(parts)}: see the sheet {SHEET}."
         yield from _first(carried.leftovers)
     else:
         yield "Everything found its place."
     if carried.differences:
-        newer = "" if carried.version == __version__ else f", made with version {carried.version}; this is {__version__}, which works some out otherwise"
+        newer = (
+            ""
+            if carried.version == __version__
+            else f", made with version {carried.version}; this is {__version__}, which works some out otherwise"
+        )
         yield f"{counted(len(carried.differences), 'result')} differ{'s' if len(carried.differences) == 1 else ''} from what the old planner shows{newer}:"
         yield from _first(carried.differences)
     elif carried.misplaced:

@@ -46,7 +46,11 @@ class Difference:
 
 def results(planner: Planner, entries: Entries) -> Values:
     """What the reference library calculates from entries; the proofs are the same in every planner."""
-    proofs = {f"{key}_{name}": (None,) * table.rows for key, table in planner.proof_tables.items() for name in ("computed", "verdict")}
+    proofs = {
+        f"{key}_{name}": (None,) * table.rows
+        for key, table in planner.proof_tables.items()
+        for name in ("computed", "verdict")
+    }
     return expected_of_blocks(planner, entries, proofs)
 
 
@@ -63,7 +67,9 @@ def results_of_old(old: FilledPlanner) -> Values:
 def shown_by_old(old: FilledPlanner) -> Values:
     """The results as an old planner's file has them; none where the program that saved it stored none."""
     shown = {
-        key: in_todays_unit(key, each, (_shown_in(old, key, row) for row in range(block.rows)), old.version, old.settings.units)
+        key: in_todays_unit(
+            key, each, (_shown_in(old, key, row) for row in range(block.rows)), old.version, old.settings.units
+        )
         for block in old.planner.blocks.values()
         for each in block.results
         if (key := f"{block.key}_{each.key}") in old.ranges
@@ -88,16 +94,32 @@ def differences(old: FilledPlanner, before: Values, new: Planner, after: Values,
             if result.key.startswith(AGAIN):
                 continue  # the same, worked out a second time
             match = target.by_key.get(result.key)
-            if (key := f"{block.key}_{result.key}") in before and key not in of_proofs and isinstance(match, Result) and result.is_text == match.is_text:
+            if (
+                (key := f"{block.key}_{result.key}") in before
+                and key not in of_proofs
+                and isinstance(match, Result)
+                and result.is_text == match.is_text
+            ):
                 found += _of_result(sheets[block.key], block, result, match, old, before, new, after, matched)
     return found
 
 
 def _hang_on_proofs(planner: Planner) -> set[str]:
     """The results that count the published examples, or say something about the count: that does not depend on what was entered."""
-    words = {f"{block.key}_{result.key}": [planner.meaning(block, word) for word in result.words] for block in planner.blocks.values() for result in block.results}
+    words = {
+        f"{block.key}_{result.key}": [planner.meaning(block, word) for word in result.words]
+        for block in planner.blocks.values()
+        for result in block.results
+    }
     found: set[str] = set()
-    while more := {key for key, meant in words.items() if any(isinstance(each.holder, ProofTable) or each.key in found for each in meant)} - found:
+    while (
+        more := {
+            key
+            for key, meant in words.items()
+            if any(isinstance(each.holder, ProofTable) or each.key in found for each in meant)
+        }
+        - found
+    ):
         found |= more
     return found
 
@@ -110,12 +132,23 @@ def refused(old: FilledPlanner, new: Planner, after: Values, matched: Matched) -
         for each in block.inputs:
             key = f"{block.key}_{each.key}"
             for place, entry in enumerate(matched.entries[key]):
-                if entry is not None and place in backwards and key in old.entries and not _accepts(each, entry, new, names):
+                if (
+                    entry is not None
+                    and place in backwards
+                    and key in old.entries
+                    and not _accepts(each, entry, new, names)
+                ):
                     why = f"the new planner does not take it. {refusal(each, new.system)}"
                     if isinstance(entry, str) and not each.is_text and old.settings.units != new.system:
                         why += f" The old planner was for {old.settings.units}."
                     stood, unit = readable(each, old.entries[key][backwards[place]], old.settings.units)
-                    yield Leftover(*old.place(key, backwards[place]), each.label + (f" ({unit})" if unit else ""), stood, why, IN_ITS_CELL)
+                    yield Leftover(
+                        *old.place(key, backwards[place]),
+                        each.label + (f" ({unit})" if unit else ""),
+                        stood,
+                        why,
+                        IN_ITS_CELL,
+                    )
 
 
 def _accepts(each: Input, entry: Entry, planner: Planner, values: Values) -> bool:

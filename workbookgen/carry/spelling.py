@@ -18,7 +18,10 @@ from workbookgen.texts import folded, loosely, strictly
 def told_apart(planner: Planner, entries: Entries) -> list[Fault]:
     """Names of one list that are not the same, or not different, to every program."""
     return [
-        Fault("", f"{first} and {other} are one name to some programs and two to others. Write the name in one way in all its places.")
+        Fault(
+            "",
+            f"{first} and {other} are one name to some programs and two to others. Write the name in one way in all its places.",
+        )
         for names in _spellings(planner, entries)
         for first, other in _pairs(names)
     ]
@@ -26,7 +29,11 @@ def told_apart(planner: Planner, entries: Entries) -> list[Fault]:
 
 def beyond_a_to_z(planner: Planner, entries: Entries) -> bool:
     """Whether a name is written with other capitals in some place, where the embedded engine knows those from A to Z alone."""
-    return any(len({strictly(each.text) for each in names if folded(each.text) == folded(name.text)}) > 1 for names in _spellings(planner, entries) for name in names)
+    return any(
+        len({strictly(each.text) for each in names if folded(each.text) == folded(name.text)}) > 1
+        for names in _spellings(planner, entries)
+        for name in names
+    )
 
 
 @dataclass(frozen=True)
@@ -53,9 +60,17 @@ def _spellings(planner: Planner, entries: Entries) -> Iterator[list[_Spelled]]:
     for block in planner.blocks.values():
         for each in block.inputs:
             key = f"{block.key}_{each.key}"
-            listed = each.domain.of if isinstance(each.domain, Choice) else block.names_column if block.names_its_records(each) else ""
+            listed = (
+                each.domain.of
+                if isinstance(each.domain, Choice)
+                else block.names_column
+                if block.names_its_records(each)
+                else ""
+            )
             column = (text for text in dict.fromkeys(entries[key]) if isinstance(text, str)) if listed else ()
-            lists.setdefault(listed, []).extend(_Spelled(text, f"{block.title or block.key.capitalize()}, {each.label}") for text in column)
+            lists.setdefault(listed, []).extend(
+                _Spelled(text, f"{block.title or block.key.capitalize()}, {each.label}") for text in column
+            )
     for listed, names in lists.items():
         holder, each = planner.by_key.get(listed, (None, None))
         known = each.values if isinstance(each, Column) else ()

@@ -31,10 +31,10 @@ from workbookgen.processes import cores, helpers
 from workbookgen.temporary import temporary_folder
 
 A_SHARE = 6  # sets, which take about as long as a process takes to start
-MOST_CELLS = 600_000  # formula cells held by all processes of one check together: about 7 kB each in the embedded engine
-SPELLED_ONCE = (
-    "it takes capitals with accents (É, é) for other letters, where spreadsheet programs take them for the same; so it was given each name of the planner in one spelling"
+MOST_CELLS = (
+    600_000  # formula cells held by all processes of one check together: about 7 kB each in the embedded engine
 )
+SPELLED_ONCE = "it takes capitals with accents (É, é) for other letters, where spreadsheet programs take them for the same; so it was given each name of the planner in one spelling"
 
 
 @dataclass
@@ -59,7 +59,20 @@ class EngineReport:
         self.agreed = self.declared - self.refused
 
     def as_json(self) -> dict:
-        return {key: getattr(self, key) for key in ("name", "version", "declared", "read", "agreed", "refused", "comparisons", "worst_relative_difference", "note")}
+        return {
+            key: getattr(self, key)
+            for key in (
+                "name",
+                "version",
+                "declared",
+                "read",
+                "agreed",
+                "refused",
+                "comparisons",
+                "worst_relative_difference",
+                "note",
+            )
+        }
 
 
 @dataclass
@@ -203,7 +216,9 @@ def with_empty_texts(layout: Layout, entries: Entries, in_file: Texts) -> Entrie
     texts, held = as_formulas(in_file), dict(entries)
     for placement in layout.inputs:
         if rows := {row - placement.row for row, _ in typed_formulas(texts, placement)}:
-            held[placement.key] = tuple("" if value is None and row in rows else value for row, value in enumerate(entries[placement.key]))
+            held[placement.key] = tuple(
+                "" if value is None and row in rows else value for row, value in enumerate(entries[placement.key])
+            )
     return held
 
 

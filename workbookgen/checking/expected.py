@@ -35,7 +35,8 @@ def expected_of_proofs(planner: Planner) -> dict[str, tuple[Entry, ...]]:
         answers = (*(computed(planner, proof) for proof in table.proofs), *(trial.printed for trial in table.trials))
         values[f"{key}_computed"] = answers
         values[f"{key}_verdict"] = tuple(
-            table.verdict.reference(computed=answer, printed=proof.printed, tolerance=proof.tolerance) for answer, proof in zip(answers, table.lines, strict=True)
+            table.verdict.reference(computed=answer, printed=proof.printed, tolerance=proof.tolerance)
+            for answer, proof in zip(answers, table.lines, strict=True)
         )
     return values
 
@@ -45,19 +46,29 @@ def expected_of_blocks(planner: Planner, entries: Entries, proofs: dict | None =
     return expected_of_scenarios(planner, [entries], proofs)[0]
 
 
-def expected_of_scenarios(planner: Planner, scenarios: Sequence[Entries], proofs: dict | None = None) -> list[dict[str, tuple[Entry, ...]]]:
+def expected_of_scenarios(
+    planner: Planner, scenarios: Sequence[Entries], proofs: dict | None = None
+) -> list[dict[str, tuple[Entry, ...]]]:
     """The same for several sets of entries together, which takes little longer than one."""
     proofs = expected_of_proofs(planner) if proofs is None else proofs
     evaluation = _Evaluation(planner, scenarios, {key: _objects(column) for key, column in proofs.items()})
     values: list[dict[str, tuple[Entry, ...]]] = [{} for _ in scenarios]
     for block in planner.blocks.values():
         for number, each in enumerate(values):
-            each |= {f"{block.key}_{result.key}": tuple(evaluation.part(f"{block.key}_{result.key}", number)) for result in block.results}
-            each |= {f"{block.key}_{own.key}": tuple(evaluation.part(f"{block.key}_{own.key}", number)) for own in block.automatic}
+            each |= {
+                f"{block.key}_{result.key}": tuple(evaluation.part(f"{block.key}_{result.key}", number))
+                for result in block.results
+            }
+            each |= {
+                f"{block.key}_{own.key}": tuple(evaluation.part(f"{block.key}_{own.key}", number))
+                for own in block.automatic
+            }
     return values
 
 
-def expected_of_keys(planner: Planner, scenarios: Sequence[Entries], keys: Iterable[str]) -> list[dict[str, tuple[Entry, ...]]]:
+def expected_of_keys(
+    planner: Planner, scenarios: Sequence[Entries], keys: Iterable[str]
+) -> list[dict[str, tuple[Entry, ...]]]:
     """The expected values of some fields of the blocks, and only what they depend on. Inputs are as typed."""
     evaluation = _Evaluation(planner, scenarios, {})
     return [{key: tuple(evaluation.part(key, number)) for key in keys} for number in range(len(scenarios))]
@@ -66,7 +77,9 @@ def expected_of_keys(planner: Planner, scenarios: Sequence[Entries], keys: Itera
 def computed(planner: Planner, proof: Proof) -> Entry:
     """The reference library's answer to a published example, in the printed unit."""
     _, result = planner.by_key[proof.result]
-    arguments = {parameter: _given(*proof.given[word]) for parameter, word in result.arguments.items() if word in proof.given}
+    arguments = {
+        parameter: _given(*proof.given[word]) for parameter, word in result.arguments.items() if word in proof.given
+    }
     answer = result.reference(**arguments, **result.fixed)
     return answer if result.is_text else float(_magnitude(answer, proof.unit))
 
@@ -96,7 +109,11 @@ class _Evaluation:
         """The values of a field in one scenario; fixed facts are the same in all."""
         if key in self.planner.automatic:
             block, each = self.planner.automatic[key]
-            return self.position(block, each, number) if isinstance(each, Position) else self.automatic(block, number)[each.key]
+            return (
+                self.position(block, each, number)
+                if isinstance(each, Position)
+                else self.automatic(block, number)[each.key]
+            )
         holder, _ = self.planner.absent.get(key) or self.planner.by_key[key]
         column = self.column(key)
         return column[number * holder.rows : (number + 1) * holder.rows] if isinstance(holder, Block) else column
@@ -120,7 +137,9 @@ class _Evaluation:
 
     def _automatic(self, block: Block, number: int) -> dict[str, tuple]:
         columns = {each.key: self.part(f"{block.key}_{each.key}", number) for each in (*block.inputs, *block.asked)}
-        listed = self.part(block.names_column, number) if block.inputs and block.names_column in self.planner.by_key else ()
+        listed = (
+            self.part(block.names_column, number) if block.inputs and block.names_column in self.planner.by_key else ()
+        )
         folded = self.planner.folded.get(block.key, ())
         said = automatic(
             block,
@@ -173,7 +192,9 @@ class _Evaluation:
                 try:
                     _fill(values, chosen if names else chosen[:1], call, unit)
                 except (TypeError, AttributeError, LookupError) as slip:  # what the library refuses is a ValueError
-                    raise DescriptionError.at(f"field {block.key}_{result.key}", f"its reference {result.reference_path} fails: {slip}.") from slip
+                    raise DescriptionError.at(
+                        f"field {block.key}_{result.key}", f"its reference {result.reference_path} fails: {slip}."
+                    ) from slip
                 if not names:  # nothing distinguishes these records, so one stands for all
                     values[chosen] = values[chosen[:1]]
         return values
@@ -192,7 +213,13 @@ class _Evaluation:
             column = self.column(meaning.key)
             filled = usable = np.array([value is not None for value in column], dtype=bool)
             if isinstance(meaning.field, Input):
-                usable = np.array([value is not None and self.accepts(meaning.field, value, row // meaning.rows) for row, value in enumerate(column)], dtype=bool)
+                usable = np.array(
+                    [
+                        value is not None and self.accepts(meaning.field, value, row // meaning.rows)
+                        for row, value in enumerate(column)
+                    ],
+                    dtype=bool,
+                )
             self.states[meaning.key] = filled, usable
         return self.states[meaning.key]
 
@@ -240,7 +267,9 @@ def _needing_their_blanks(result: Result, singles: dict[str, Meaning]) -> set[st
     return {
         name
         for name, meaning in singles.items()
-        if parameters[name].default is inspect.Parameter.empty and isinstance(meaning.field, Input) and meaning.field.blank_means is not None
+        if parameters[name].default is inspect.Parameter.empty
+        and isinstance(meaning.field, Input)
+        and meaning.field.blank_means is not None
     }
 
 
@@ -251,7 +280,10 @@ def _patterns(eligible: np.ndarray, present: dict[str, np.ndarray], records: ran
     if not names or not len(indices):
         yield indices, ()
         return
-    numbered = sum(present[name][indices].astype(object if len(names) > 62 else np.int64) << place for place, name in enumerate(names))
+    numbered = sum(
+        present[name][indices].astype(object if len(names) > 62 else np.int64) << place
+        for place, name in enumerate(names)
+    )
     for number in np.unique(numbered):
         yield indices[numbered == number], tuple(name for place, name in enumerate(names) if int(number) >> place & 1)
 

@@ -22,15 +22,31 @@ def foreign_formulas(layout: Layout, in_file: Texts) -> list[Finding]:
         if sum(len(each.rows) for each in found) < placement.rows:
             there = {row for each in found for row in each.rows}
             gone += [
-                Finding("the formula is gone", f"{placement.sheet}!{placement.cell(index)}", placement.key, expected=placement.formulas[index])
+                Finding(
+                    "the formula is gone",
+                    f"{placement.sheet}!{placement.cell(index)}",
+                    placement.key,
+                    expected=placement.formulas[index],
+                )
                 for index in range(placement.rows)
                 if placement.row + index not in there
             ]
         for row, text in unlike(placement, found):
             wanted = placement.formulas[row - placement.row]
             if spelled(text) != spelled(wanted):
-                changed.append(Finding("the formula was changed", f"{placement.sheet}!{placement.cell(row - placement.row)}", placement.key, expected=wanted, got=text))
-    foreign = [Finding("this cell holds a formula that no reference checks", f"{sheet}!{cell}", got=text) for (sheet, cell), text in strangers(layout, texts)]
+                changed.append(
+                    Finding(
+                        "the formula was changed",
+                        f"{placement.sheet}!{placement.cell(row - placement.row)}",
+                        placement.key,
+                        expected=wanted,
+                        got=text,
+                    )
+                )
+    foreign = [
+        Finding("this cell holds a formula that no reference checks", f"{sheet}!{cell}", got=text)
+        for (sheet, cell), text in strangers(layout, texts)
+    ]
     return foreign + changed + gone
 
 
@@ -88,10 +104,19 @@ def _rows_in_columns(layout: Layout) -> Mapping[tuple[str, str], list[tuple[int,
 
 
 def _within(texts: Formulas, placement: Placement) -> Iterator[FormulaRun]:
-    return texts.within(placement.sheet, column_letters(placement.cell(0)), placement.row, placement.row + placement.rows - 1)
+    return texts.within(
+        placement.sheet, column_letters(placement.cell(0)), placement.row, placement.row + placement.rows - 1
+    )
 
 
 def as_formulas(texts: Texts) -> Formulas:
     if isinstance(texts, Formulas):
         return texts
-    return Formulas([FormulaRun(sheet, letters := column_letters(cell), int(cell[len(letters) :]), int(cell[len(letters) :]), text) for (sheet, cell), text in texts.items()])
+    return Formulas(
+        [
+            FormulaRun(
+                sheet, letters := column_letters(cell), int(cell[len(letters) :]), int(cell[len(letters) :]), text
+            )
+            for (sheet, cell), text in texts.items()
+        ]
+    )

@@ -34,7 +34,14 @@ def automatic(
     filled = [float(sum(columns[key][row] is not None for key in rare)) or None for row in range(block.rows)]
     wrong = [row for row, mark in enumerate(marks) if mark == WRONG]
     first = _at_the_head(said, marks, listed)
-    answers = {MESSAGE.key: said, MARK.key: marks, FILLED.key: filled, FIRST.key: [first], OPEN.key: [float(len(wrong))], SPOILED.key: [0.0]}
+    answers = {
+        MESSAGE.key: said,
+        MARK.key: marks,
+        FILLED.key: filled,
+        FIRST.key: [first],
+        OPEN.key: [float(len(wrong))],
+        SPOILED.key: [0.0],
+    }
     return {each.key: tuple(answers[each.key]) for each in block.automatic if each.key in answers}
 
 
@@ -72,7 +79,11 @@ def messages(
             accepts,
             times,
             system,
-            [each.sentence for each in block.apart if isinstance(text := apart[each.key][row], str) and folded(text) in shared[each.key]],
+            [
+                each.sentence
+                for each in block.apart
+                if isinstance(text := apart[each.key][row], str) and folded(text) in shared[each.key]
+            ],
         )
         for row in range(block.rows)
     ]
@@ -84,7 +95,9 @@ def _times(names: Sequence) -> Counter:
 
 
 def _message(block: Block, record: dict, accepts, times: Counter, system: str, shared: Sequence[str]) -> str | None:
-    if all(record[each.key] is None for each in block.inputs) or all(_is_as_new(each.first(system), record[each.key]) for each in block.inputs):
+    if all(record[each.key] is None for each in block.inputs) or all(
+        _is_as_new(each.first(system), record[each.key]) for each in block.inputs
+    ):
         return None
     for each in block.inputs:
         if record[each.key] is not None and not accepts(each, record[each.key]):
@@ -110,7 +123,10 @@ def bites(rule, block: Block, record: dict) -> bool:
     try:
         return all(record[word] is not None for word in numbers if word not in rule.text.asked) and rule.broken(record)
     except (TypeError, LookupError) as slip:
-        raise DescriptionError.at(f"block {block.key}", f"the rule {rule.sentence!r} cannot be tried: its `broken` fails with {type(slip).__name__}: {slip}.") from slip
+        raise DescriptionError.at(
+            f"block {block.key}",
+            f"the rule {rule.sentence!r} cannot be tried: its `broken` fails with {type(slip).__name__}: {slip}.",
+        ) from slip
 
 
 def _is_as_new(first, value) -> bool:

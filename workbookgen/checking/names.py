@@ -23,20 +23,44 @@ def names_elsewhere(ours: WholeFile, theirs: WholeFile, blocks: Collection[str])
     swapped: set[str] = set()
     for name, meaning in wanted.items():
         if name not in found:
-            yield Finding("this name is gone; carrying and gathering find the entries by it", key=name, expected=meaning, got="nothing")
+            yield Finding(
+                "this name is gone; carrying and gathering find the entries by it",
+                key=name,
+                expected=meaning,
+                got="nothing",
+            )
         elif found[name] != meaning and name not in swapped:
-            other = next((each for each, its in wanted.items() if its == found[name] and found.get(each) == meaning), None)
+            other = next(
+                (each for each, its in wanted.items() if its == found[name] and found.get(each) == meaning), None
+            )
             if other:
                 swapped |= {name, other}
-                yield Finding(f"this name and {other} are swapped: each stands for the other's cells", key=name, expected=meaning, got=found[name])
+                yield Finding(
+                    f"this name and {other} are swapped: each stands for the other's cells",
+                    key=name,
+                    expected=meaning,
+                    got=found[name],
+                )
             else:
-                yield Finding("this name stands for other cells than its own", key=name, expected=meaning, got=found[name])
+                yield Finding(
+                    "this name stands for other cells than its own", key=name, expected=meaning, got=found[name]
+                )
     for name, meaning in found.items():
         if name not in wanted and any(name.startswith(f"{block}_") for block in blocks):
-            yield Finding("a name like those of the planner, which the planner does not have. Delete it", key=name, expected="no such name", got=meaning)
+            yield Finding(
+                "a name like those of the planner, which the planner does not have. Delete it",
+                key=name,
+                expected="no such name",
+                got=meaning,
+            )
     for (sheet, name), text in theirs.names_of_sheets.items():
         if name in wanted and not name.startswith(OF_PROGRAMS):
-            yield Finding(f"on the sheet {sheet} this name stands for something of its own. Delete it there", key=name, expected=wanted[name], got=_meaning(text))
+            yield Finding(
+                f"on the sheet {sheet} this name stands for something of its own. Delete it there",
+                key=name,
+                expected=wanted[name],
+                got=_meaning(text),
+            )
 
 
 def _meaning(text: str) -> str:
@@ -57,7 +81,11 @@ def names_out_of_place(layout: Layout, found: Mapping[str, Area]) -> Iterator[Fi
         }
         for key, each in strange.items():
             other = next((two.key for two in placed if two is not each and _is_swapped(placed, each, two, found)), None)
-            reason = f"this name and {other} are swapped: each stands for the other's cells" if other else "this name stands for other cells than its own"
+            reason = (
+                f"this name and {other} are swapped: each stands for the other's cells"
+                if other
+                else "this name stands for other cells than its own"
+            )
             yield Finding(reason, key=key, expected=each.range.replace("$", ""), got=str(_range(found[key])))
 
 

@@ -22,7 +22,10 @@ def in_one_spelling(planner: Planner, entries: Entries) -> Entries:
                 known.setdefault(folded(value), value)
     return {
         **entries,
-        **{key: tuple(_spelled(value, lists[names]) if isinstance(value, str) else value for value in entries[key]) for names, key in _names(planner)},
+        **{
+            key: tuple(_spelled(value, lists[names]) if isinstance(value, str) else value for value in entries[key])
+            for names, key in _names(planner)
+        },
     }
 
 
@@ -34,8 +37,18 @@ def _spelled(name: str, known: dict[str, str]) -> str:
 def _names(planner: Planner) -> list[tuple[str, str]]:
     """Every list of names, with the full key of each input that writes into it or chooses from it; writers first."""
     blocks = planner.blocks.values()
-    writers = [(block.names_column, f"{block.key}_{each.key}") for block in blocks for each in block.inputs if block.names_its_records(each)]
-    choosers = [(each.domain.of, f"{block.key}_{each.key}") for block in blocks for each in block.inputs if isinstance(each.domain, Choice)]
+    writers = [
+        (block.names_column, f"{block.key}_{each.key}")
+        for block in blocks
+        for each in block.inputs
+        if block.names_its_records(each)
+    ]
+    choosers = [
+        (each.domain.of, f"{block.key}_{each.key}")
+        for block in blocks
+        for each in block.inputs
+        if isinstance(each.domain, Choice)
+    ]
     return writers + choosers
 
 

@@ -31,7 +31,9 @@ class Validations:
     """What a sheet says about what may be typed, to be asked column by column."""
 
     def __init__(self, sheet: FileSheet):
-        self._narrow: defaultdict[int, list[tuple[Range, Validation]]] = defaultdict(list)  # of one column, as nearly all are
+        self._narrow: defaultdict[int, list[tuple[Range, Validation]]] = defaultdict(
+            list
+        )  # of one column, as nearly all are
         self._wide: list[tuple[Range, Validation]] = []
         for ranges, validation in sheet.validations:
             plain = replace(validation, formulas=tuple(spelled(plainly_named(each)) for each in validation.formulas))
@@ -43,7 +45,11 @@ class Validations:
     def areas(self, placement: Placement) -> frozenset[tuple[range, Validation]]:
         """The rows of a field's cells for which each validation holds."""
         column = Range("", placement.row, placement.column, placement.row + placement.rows - 1, placement.column)
-        return frozenset((rows, each) for cells, each in (*self._narrow.get(placement.column, ()), *self._wide) if (rows := cells.rows_within(column)))
+        return frozenset(
+            (rows, each)
+            for cells, each in (*self._narrow.get(placement.column, ()), *self._wide)
+            if (rows := cells.rows_within(column))
+        )
 
     def rows(self, placement: Placement) -> defaultdict[int, frozenset[Validation]]:
         """Row -> what holds for its cell."""
@@ -71,16 +77,25 @@ def changed_validations(placement: Placement, our: Validations, their: Validatio
 
 def _difference(wanted: frozenset[Validation], found: frozenset[Validation]) -> tuple[str, str | None, str | None]:
     if len(wanted) != 1 or len(found) != 1:
-        reason = "what may be typed is no longer said" if wanted and not found else "something is asked for that the planner does not ask"
+        reason = (
+            "what may be typed is no longer said"
+            if wanted and not found
+            else "something is asked for that the planner does not ask"
+        )
         return reason, _listed(wanted), _listed(found)
     (one,), (other,) = wanted, found
     part = next(each.name for each in fields(Validation) if getattr(one, each.name) != getattr(other, each.name))
-    was, now = (" to ".join(each) if isinstance(each, tuple) else each for each in (getattr(one, part), getattr(other, part)))
+    was, now = (
+        " to ".join(each) if isinstance(each, tuple) else each for each in (getattr(one, part), getattr(other, part))
+    )
     return _WORDS[part], was or "nothing", now or "nothing"
 
 
 def _listed(validations: frozenset[Validation]) -> str:
-    return "; ".join(sorted(" ".join((each.kind, each.operator, *each.formulas)).strip() for each in validations)) or "nothing"
+    return (
+        "; ".join(sorted(" ".join((each.kind, each.operator, *each.formulas)).strip() for each in validations))
+        or "nothing"
+    )
 
 
 def changed_rules(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
@@ -92,12 +107,19 @@ def changed_rules(our: FileSheet, their: FileSheet) -> Iterator[Finding]:
         new = cells - wanted.get(rule, set())
         if new:
             first = cell_name(min(new))
-            yield Finding("a conditional format is here that the planner does not have", f"{our.name}!{first}", expected="none", got=_shown(rule))
+            yield Finding(
+                "a conditional format is here that the planner does not have",
+                f"{our.name}!{first}",
+                expected="none",
+                got=_shown(rule),
+            )
     for rule, cells in wanted.items():
         gone = cells - found.get(rule, set())
         if gone:
             first = cell_name(min(gone))
-            yield Finding("a conditional format of the planner is gone", f"{our.name}!{first}", expected=_shown(rule), got="none")
+            yield Finding(
+                "a conditional format of the planner is gone", f"{our.name}!{first}", expected=_shown(rule), got="none"
+            )
 
 
 def _cells_by_rule(rules: list[Rule]) -> dict[tuple, set]:

@@ -36,9 +36,15 @@ def scenario(planner: Planner, seed: int, lines: int | None = None, is_whole: bo
     draw = Random(seed)
     entries: dict[str, tuple[Entry, ...]] = {}
     for block in _named_first(planner):
-        records = [(_whole if is_whole else _record)(planner, block, row, entries, draw) for row in range(min(block.rows, lines or block.rows))]
+        records = [
+            (_whole if is_whole else _record)(planner, block, row, entries, draw)
+            for row in range(min(block.rows, lines or block.rows))
+        ]
         for each in block.inputs:
-            entries[f"{block.key}_{each.key}"] = (*(record[each.key] for record in records), *[None] * (block.rows - len(records)))
+            entries[f"{block.key}_{each.key}"] = (
+                *(record[each.key] for record in records),
+                *[None] * (block.rows - len(records)),
+            )
     return entries
 
 
@@ -91,7 +97,12 @@ def _whole(planner: Planner, block: Block, row: int, entries: dict, draw: Random
         return None if is_left_out else _usual(planner, block, each, row, entries, draw)
 
     is_as_new = draw.random() < 0.5
-    record = {each.key: each.first(planner.system) if is_as_new and each.starts_as is not None else drawn(each, LEFT_OUT[isinstance(each.domain, Choice)]) for each in block.inputs}
+    record = {
+        each.key: each.first(planner.system)
+        if is_as_new and each.starts_as is not None
+        else drawn(each, LEFT_OUT[isinstance(each.domain, Choice)])
+        for each in block.inputs
+    }
     of_inputs = [rule for rule in block.rules if set(rule.text.words) <= set(record)]
     for left_out in (*[0.2] * TRIES, *[0.8] * TRIES):
         if not (broken := next((rule for rule in of_inputs if bites(rule, block, record)), None)):
@@ -116,7 +127,9 @@ def _usual(planner: Planner, block: Block, each: Input, row: int, entries: dict,
             if not isinstance(block, Log):
                 return draw.choice(names[:2])
             is_name = "listed" in block.by_key and each.key in block.by_key["listed"].words
-            return names[(row if is_name else row // TOGETHER) % len(names)] if draw.random() < 0.9 else draw.choice(names)
+            return (
+                names[(row if is_name else row // TOGETHER) % len(names)] if draw.random() < 0.9 else draw.choice(names)
+            )
         case _:
             return _careful(planner, each, row, entries, draw)
 
@@ -126,7 +139,9 @@ def _not_begun(planner: Planner, block: Block, row: int, entries: dict, draw: Ra
     starting = [each for each in block.inputs if each.starts_as is not None]
     if starting and (how := draw.choice(("blank", "as it comes", "one changed"))) != "as it comes":
         changed = starting if how == "blank" else [draw.choice(starting)]
-        record |= {each.key: None if how == "blank" else _careful(planner, each, row, entries, draw) for each in changed}
+        record |= {
+            each.key: None if how == "blank" else _careful(planner, each, row, entries, draw) for each in changed
+        }
     return record
 
 
@@ -196,7 +211,9 @@ def _wild(planner: Planner, each: Input, row: int, entries: dict, draw: Random) 
             )
         case Choice() as domain:
             names = _names(planner, domain, entries)
-            others = ["on no list", "*", "?"] + [name.upper() for name in names[:3]] + [f" {name}" for name in names[:1]]
+            others = (
+                ["on no list", "*", "?"] + [name.upper() for name in names[:3]] + [f" {name}" for name in names[:1]]
+            )
             return draw.choice(others) if draw.random() < 0.8 else float(draw.randint(-5, 4))
 
 

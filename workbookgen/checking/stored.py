@@ -41,10 +41,16 @@ def as_stored(layout: Layout, theirs: WholeFile, typed: Entries) -> Entries:
     """The entries with their texts as the file has them: an engine may take off a blank that the file does not say to keep."""
 
     def text(placement: Placement, row: int, entry: Entry) -> Entry:
-        cell = theirs.sheets[placement.sheet].cell((placement.row + row, placement.column)) if isinstance(entry, str) else None
+        cell = (
+            theirs.sheets[placement.sheet].cell((placement.row + row, placement.column))
+            if isinstance(entry, str)
+            else None
+        )
         return cell.value if cell and isinstance(cell.value, str) else entry
 
-    return {each.key: tuple(text(each, row, entry) for row, entry in enumerate(typed[each.key])) for each in layout.inputs}
+    return {
+        each.key: tuple(text(each, row, entry) for row, entry in enumerate(typed[each.key])) for each in layout.inputs
+    }
 
 
 def _stored(layout: Layout, theirs: WholeFile) -> Iterator[tuple[Placement, range, Value]]:

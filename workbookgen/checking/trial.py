@@ -71,7 +71,9 @@ class Trial:
                 tried.refused[placement.key] = np.isin(np.arange(len(wanted)), wrong)
         self.outcome.add(tried)
 
-    def _compare(self, placement: Placement, inputs: Entries, wanted: Sequence[Entry], shown: Sequence, tried: Outcome) -> list[int]:
+    def _compare(
+        self, placement: Placement, inputs: Entries, wanted: Sequence[Entry], shown: Sequence, tried: Outcome
+    ) -> list[int]:
         """The rows of one field in which the engine shows something else."""
         wrong = []
         for row, (one, other) in enumerate(zip(wanted, shown, strict=True)):
@@ -95,7 +97,9 @@ def try_drawn(layout: Layout, trials: Sequence[Trial], seeds: range, proofs: dic
                 step()
 
 
-def try_share(lay_out: Callable[[], Layout], file: Path, engines: Sequence[str], seeds: range, step: Callable[[], None]) -> list[Outcome]:
+def try_share(
+    lay_out: Callable[[], Layout], file: Path, engines: Sequence[str], seeds: range, step: Callable[[], None]
+) -> list[Outcome]:
     """Try a share of the drawn sets, in a new process; returns the outcome for each engine."""
     layout = lay_out()
     with ExitStack() as opened:

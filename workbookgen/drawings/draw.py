@@ -78,7 +78,10 @@ def _face(size: int):
 def niddy_noddy(pen: Pen) -> None:
     """Its two arms lie crosswise; a wrap goes from one end of an arm to the next end of the other, four times."""
     middle, top, bottom = 150, 46, 168
-    arm, other = ((middle - 66, top + 7), (middle + 66, top - 7)), ((middle - 30, bottom - 20), (middle + 30, bottom + 20))
+    arm, other = (
+        ((middle - 66, top + 7), (middle + 66, top - 7)),
+        ((middle - 30, bottom - 20), (middle + 30, bottom + 20)),
+    )
     ends = (arm[0], other[0], arm[1], other[1], arm[0])
     for near, far in zip(ends, ends[1:], strict=False):
         pen.line((near, far), SOFT, 3.6)
@@ -124,7 +127,14 @@ def angle_of_twist(pen: Pen) -> None:
         pen.line(((x, axis), (x + 6, axis)), INK, 1)
     crossing, slant, far = marked + turn / 2, math.atan(math.pi * half / turn), 62
     pen.line(((crossing, axis), (crossing + 68 * math.cos(slant), axis - 68 * math.sin(slant))), WARNING, 1)
-    pen.line([(crossing + far * math.cos(slant * step / 24), axis - far * math.sin(slant * step / 24)) for step in range(25)], WARNING, 2)
+    pen.line(
+        [
+            (crossing + far * math.cos(slant * step / 24), axis - far * math.sin(slant * step / 24))
+            for step in range(25)
+        ],
+        WARNING,
+        2,
+    )
     pen.word(crossing + far + 10, axis - 15, "angle", WARNING, "lm")
     pen.word(left, 92, "how the fibers at the surface lie", ACCENT, "lm")
     pen.word(left, 108, "against the length of the yarn", QUIET, "lm")

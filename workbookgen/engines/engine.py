@@ -140,7 +140,9 @@ class PackageEngine(Engine):
         try:
             return import_module(self.name)
         except ImportError:
-            raise MissingEngine.at(self.name, f"This engine is not installed. Get it with: pip install {self.name}") from None
+            raise MissingEngine.at(
+                self.name, f"This engine is not installed. Get it with: pip install {self.name}"
+            ) from None
 
 
 # XML cannot carry these, and a lone carriage return does not survive it either.

@@ -9,7 +9,21 @@ from pathlib import Path
 from types import ModuleType
 
 from ..errors import FileError
-from .engine import Area, CellValue, ErrorValue, PackageEngine, Reading, Rows, Session, Typed, checked, plain, require_sheet, typed, unreadable
+from .engine import (
+    Area,
+    CellValue,
+    ErrorValue,
+    PackageEngine,
+    Reading,
+    Rows,
+    Session,
+    Typed,
+    checked,
+    plain,
+    require_sheet,
+    typed,
+    unreadable,
+)
 
 _TOKENS = {
     "Div": "#DIV/0!",
@@ -53,7 +67,9 @@ class FormualizerSession(Session):
         try:
             self._workbook.evaluate_all()
         except self._package.ExcelEvaluationError as reason:  # it gives up on some workbooks that others compute
-            raise FileError.at(str(self._path), f"formualizer cannot work out this workbook ({reason}). Try another engine.") from None
+            raise FileError.at(
+                str(self._path), f"formualizer cannot work out this workbook ({reason}). Try another engine."
+            ) from None
 
     def read(self, area: Area) -> Reading:
         require_sheet(tuple(self._sheets), area.sheet)

@@ -85,7 +85,12 @@ class GnumericSession(Session):
 
 
 def _values(sheet) -> dict[tuple[int, int], float | str | bool | ErrorValue]:
-    return {(cell.row, cell.column): _value(cell) for row in sheet.iter_rows() for cell in row if cell.value not in (None, "")}
+    return {
+        (cell.row, cell.column): _value(cell)
+        for row in sheet.iter_rows()
+        for cell in row
+        if cell.value not in (None, "")
+    }
 
 
 def _value(cell) -> float | str | bool | ErrorValue:

@@ -82,7 +82,10 @@ class LibreOfficeSession(Session):
         for row, values in enumerate(rows, area.row):
             for column, value in enumerate(values, area.column):
                 if isinstance(value, bool | Typed):
-                    yield Area(area.sheet, row, column), value.formula if isinstance(value, Typed) else str(value).upper()
+                    yield (
+                        Area(area.sheet, row, column),
+                        value.formula if isinstance(value, Typed) else str(value).upper(),
+                    )
 
     def _block(self, area: Area) -> list[str | int]:
         """Sheet, left, top, right, bottom, counted from 0."""

@@ -71,7 +71,9 @@ class Desk:
         # A copy, so that no lock file appears beside the person's workbook.
         copy = Path(self._folder, f"{number}.xlsx")
         shutil.copyfile(path, copy)
-        document = self._desktop.loadComponentFromURL(copy.as_uri(), "_blank", 0, (_property("Hidden", True), _property("FilterName", XLSX)))
+        document = self._desktop.loadComponentFromURL(
+            copy.as_uri(), "_blank", 0, (_property("Hidden", True), _property("FilterName", XLSX))
+        )
         if document is None:
             raise RuntimeError("it was not loaded")
         for sheet in document.Sheets:

@@ -17,7 +17,12 @@ EMBEDDED = "formualizer"
 
 def worked_out(old: FilledPlanner) -> FilledPlanner:
     """The planner with the values of such cells. Where the engine cannot read the file, or would take minutes for it, they stay empty."""
-    unsaid = {(sheet, column) for sheet, cells in old.book.sheets.items() for (_, column), cell in cells.items() if cell.formula and cell.value is None}
+    unsaid = {
+        (sheet, column)
+        for sheet, cells in old.book.sheets.items()
+        for (_, column), cell in cells.items()
+        if cell.formula and cell.value is None
+    }
     pending = [
         (key, row)
         for key, column in old.entries.items()

@@ -45,18 +45,30 @@ def open_book(path: Path, sheets: Collection[str] | Wanted | None = None) -> Boo
     """
     with admitted(path) as (about, package):
         contents = _contents(path, {"xlsx": xlsx, "ods": ods}[about.kind], package, _choice(sheets))
-    return Book(path, contents.sheets, contents.names, contents.comments, contents.sheet_names, frozenset(contents.protected), contents.counts_from_1904)
+    return Book(
+        path,
+        contents.sheets,
+        contents.names,
+        contents.comments,
+        contents.sheet_names,
+        frozenset(contents.protected),
+        contents.counts_from_1904,
+    )
 
 
 def _contents(path: Path, reader: ModuleType, package: Package, choice: Choice) -> Contents:
     try:
         return reader.read(package, choice)
     except TooMany as problem:
-        raise FileError.at(str(path), f"this file has more than {problem} filled cells, far more than a planner; it is not read.") from None
+        raise FileError.at(
+            str(path), f"this file has more than {problem} filled cells, far more than a planner; it is not read."
+        ) from None
     except UnknownForm as problem:
         raise FileError.at(str(path), f"this file cannot be read as a workbook ({problem}).") from None
     except Exception as problem:  # whatever makes the parser fail on a broken part
-        raise FileError.at(str(path), f"this file cannot be read as a workbook ({type(problem).__name__}: {problem}).") from None
+        raise FileError.at(
+            str(path), f"this file cannot be read as a workbook ({type(problem).__name__}: {problem})."
+        ) from None
 
 
 def _choice(sheets) -> Choice:

@@ -25,7 +25,10 @@ from workbookgen.language.parts import Column
 from workbookgen.language.views import COLUMNS
 from workbookgen.ooxml.references import MOST_ROWS, cell_name
 
-KEPT, KEPT_ON = "leftovers", "Leftovers"  # the table of what found no cell in an earlier carrying, and its sheet, to which every sheet links
+KEPT, KEPT_ON = (
+    "leftovers",
+    "Leftovers",
+)  # the table of what found no cell in an earlier carrying, and its sheet, to which every sheet links
 OUTSIDE = "typed outside the cells of the planner"
 OVERWRITTEN = "it stood where the planner has a formula"
 
@@ -74,15 +77,29 @@ class _Search:
     def areas(self) -> dict[str, Area]:
         """Where each name of ours points, in the file."""
         areas = {name: area_of(text) for name, text in self.old.book.names.items()}
-        return {name: area for name, area in areas.items() if area and (name in self.layout.placements or self._is_of_a_block(name))}
+        return {
+            name: area
+            for name, area in areas.items()
+            if area and (name in self.layout.placements or self._is_of_a_block(name))
+        }
 
     @cached_property
     def taken(self) -> dict[str, set[Position]]:
         """Sheet -> the cells that names of ours point to. Facts that can be compared are not among them."""
-        compared = {key for key, each in self.layout.placements.items() if _is_fact(each) and each.sheet in self.as_written and key != ORIGIN}
+        compared = {
+            key
+            for key, each in self.layout.placements.items()
+            if _is_fact(each) and each.sheet in self.as_written and key != ORIGIN
+        }
         taken: dict[str, set[Position]] = {}
-        inputs = [self.old.ranges[each.key] for each in self.layout.inputs if each.key in self.old.ranges]  # with lines inserted above the first record
-        for area in [*(area for name, area in self.areas.items() if name not in compared), *inputs, *self._own_leftovers]:
+        inputs = [
+            self.old.ranges[each.key] for each in self.layout.inputs if each.key in self.old.ranges
+        ]  # with lines inserted above the first record
+        for area in [
+            *(area for name, area in self.areas.items() if name not in compared),
+            *inputs,
+            *self._own_leftovers,
+        ]:
             taken.setdefault(area.sheet, set()).update(_positions(area, self.old.book.sheets.get(area.sheet, {})))
         return taken
 
@@ -96,14 +113,20 @@ class _Search:
         """The sheets of which every cell of ours is where this version writes it."""
         if self.old.version != __version__:
             return set()
-        moved = {each.sheet for key, each in self.layout.placements.items() if self.areas.get(key) != Area(each.sheet, each.row, each.column, each.rows)}
+        moved = {
+            each.sheet
+            for key, each in self.layout.placements.items()
+            if self.areas.get(key) != Area(each.sheet, each.row, each.column, each.rows)
+        }
         moved |= {area.sheet for name, area in self.areas.items() if name not in self.layout.placements}
         return set(self.layout.plans) - moved
 
     def _is_of_a_block(self, name: str) -> bool:
         """Whether a name belongs to a block of fields, known today or not: every block has a message."""
         parts = name.split("_")
-        return any(f"{'_'.join(parts[:length])}_{MESSAGE.key}" in self.old.book.names for length in range(1, len(parts)))
+        return any(
+            f"{'_'.join(parts[:length])}_{MESSAGE.key}" in self.old.book.names for length in range(1, len(parts))
+        )
 
     def _cells(self, area: Area) -> Iterator[tuple[Position, Cell]]:
         cells = self.old.book.sheets.get(area.sheet, {})
@@ -115,7 +138,9 @@ class _Search:
             if name not in self.layout.placements:
                 for position, cell in self._cells(area):
                     if not cell.formula and (area.sheet, position) not in known:
-                        yield self._foreign(area.sheet, position, cell, "the new planner does not have this field", self._label(area))
+                        yield self._foreign(
+                            area.sheet, position, cell, "the new planner does not have this field", self._label(area)
+                        )
 
     def results(self) -> Iterator[ForeignCell]:
         """What replaced our formulas, or was made of them. Where lines were inserted, all formulas adapt."""
@@ -128,7 +153,13 @@ class _Search:
                 if not cell.formula:
                     yield self._foreign(area.sheet, position, cell, OVERWRITTEN, placed.field.label)
                 elif is_whole and not _is_formula(cell.formula, placed.formulas[position[0] - placed.row]):
-                    yield ForeignCell(area.sheet, cell_name(position), placed.field.label, cell.formula, "the planner's formula was changed to this")
+                    yield ForeignCell(
+                        area.sheet,
+                        cell_name(position),
+                        placed.field.label,
+                        cell.formula,
+                        "the planner's formula was changed to this",
+                    )
 
     def outside(self) -> Iterator[ForeignCell]:
         """The content of cells that belong to no field."""
@@ -144,7 +175,9 @@ class _Search:
         for each in self.layout.inputs:
             if each.key in self.old.ranges:
                 area = self.old.ranges[each.key]
-                inputs.setdefault(area.sheet, set()).update(_positions(area, self.old.book.comments.get(area.sheet, {})))
+                inputs.setdefault(area.sheet, set()).update(
+                    _positions(area, self.old.book.comments.get(area.sheet, {}))
+                )
         for sheet, comments in self.old.book.comments.items():
             for position, text in comments.items():
                 if position not in inputs.get(sheet, ()):
@@ -163,7 +196,9 @@ class _Search:
 
     def _fits(self, written: dict[Position, float | str]):
         """Whether a cell is as it was written. The row of links differs while there is a sheet of leftovers."""
-        return lambda position, cell: (position in written and _same(cell, written[position])) or (position[0] == 1 and cell.value in self._words)
+        return lambda position, cell: (
+            (position in written and _same(cell, written[position])) or (position[0] == 1 and cell.value in self._words)
+        )
 
     def _is_inside(self, sheet: str):
         """Whether a cell is among those that names point to. A sheet that no name points to is the user's own."""
@@ -173,14 +208,25 @@ class _Search:
             return lambda position, cell: known
         verdicts = ((part, self.areas.get(f"{part.key}_verdict")) for part in self.layout.planner.proof_tables.values())
         proofs = [part for part, area in verdicts if area and area.sheet == sheet]
-        right = max(*(area.last_column for area in named), 1 + COLUMNS, *(ProofColumn.VALUES + part.most_given - 1 for part in proofs))
+        right = max(
+            *(area.last_column for area in named),
+            1 + COLUMNS,
+            *(ProofColumn.VALUES + part.most_given - 1 for part in proofs),
+        )
         # Below its fields, a sheet may have words of ours; while it is protected, nobody else's can be there.
         bottom = MOST_ROWS if sheet in self.old.book.protected else max(area.last_row for area in named)
-        above = {row for name, area in self.areas.items() if area.sheet == sheet and name in self.old.ranges for row in range(self.old.ranges[name].row, area.row)}
+        above = {
+            row
+            for name, area in self.areas.items()
+            if area.sheet == sheet and name in self.old.ranges
+            for row in range(self.old.ranges[name].row, area.row)
+        }
 
         def is_ours(position: Position, cell: Cell) -> bool:
             # Since no sheet is protected any more, words that are ours are known by what they say; a formula in an inserted line was copied there.
-            is_inside = position[1] <= right and position[0] <= bottom and (position[0] not in above or cell.formula != "")
+            is_inside = (
+                position[1] <= right and position[0] <= bottom and (position[0] not in above or cell.formula != "")
+            )
             return is_inside or (cell.value in self._words and not cell.formula)
 
         return is_ours
@@ -194,7 +240,13 @@ class _Search:
         return label.value if label and isinstance(label.value, str) else ""
 
     def _foreign(self, sheet: str, position: Position, cell: Cell, why: str, label: str = "") -> ForeignCell:
-        what = cell.value if isinstance(cell.value, float) else cell.formula if cell.value in (None, "") else str(cell.value)
+        what = (
+            cell.value
+            if isinstance(cell.value, float)
+            else cell.formula
+            if cell.value in (None, "")
+            else str(cell.value)
+        )
         formula = f", as the formula {cell.formula}" if cell.formula and what != cell.formula else ""
         return ForeignCell(sheet, cell_name(position), label, what, why + formula)
 

@@ -31,7 +31,9 @@ MOST_TAGS = 17_000_000
 MOST_CELLS = 2_990_000
 MOST_TAGS_BESIDE = 500_000  # in a part that is not a sheet, and is held in memory as a whole
 
-MOST_KEPT = 16 * 2**20  # unpacked, of a workbook whose parts are kept for the reader; a filled planner of the usual size has 5 MB
+MOST_KEPT = (
+    16 * 2**20
+)  # unpacked, of a workbook whose parts are kept for the reader; a filled planner of the usual size has 5 MB
 
 STRAY_CELLS = 100_000  # that people may have added to a planner; with more, the file is no longer mainly a planner
 
@@ -66,7 +68,9 @@ class Admitted:
 
     kind: str  # "xlsx" or "ods"
     cells: int
-    links: tuple[str, ...]  # other files and addresses that a program may fetch on opening it; clickable links do not count
+    links: tuple[
+        str, ...
+    ]  # other files and addresses that a program may fetch on opening it; clickable links do not count
 
 
 def require_workbook(path: Path) -> str:
@@ -101,7 +105,17 @@ def _let_in(path: Path) -> tuple[Admitted, Package]:
             raise
         except NotImplementedError:
             raise FileError.at(str(path), f"it is packed in a way that no planner is. {AS_XLSX}") from None
-        except (zipfile.BadZipFile, zlib.error, EOFError, OSError, ValueError, KeyError, RuntimeError, struct.error, ParseError):
+        except (
+            zipfile.BadZipFile,
+            zlib.error,
+            EOFError,
+            OSError,
+            ValueError,
+            KeyError,
+            RuntimeError,
+            struct.error,
+            ParseError,
+        ):
             raise FileError.at(str(path), f"this file is damaged, or was cut off on its way here. {AGAIN}") from None
         until_admitted.pop_all()
     return about, package
@@ -110,7 +124,9 @@ def _let_in(path: Path) -> tuple[Admitted, Package]:
 def _head(path: Path) -> bytes:
     """The first bytes of an ordinary file of an acceptable size."""
     if path.name.startswith(("~$", ".~lock.")):
-        raise FileError.at(str(path), "this is only the mark of a file that is open in a spreadsheet program; give the planner itself.")
+        raise FileError.at(
+            str(path), "this is only the mark of a file that is open in a spreadsheet program; give the planner itself."
+        )
     try:
         about = path.stat()
         if stat.S_ISDIR(about.st_mode):
@@ -118,7 +134,9 @@ def _head(path: Path) -> bytes:
         if not stat.S_ISREG(about.st_mode):
             raise FileError.at(str(path), "this is no ordinary file; give a planner.")
         if about.st_size > MOST_BYTES:
-            raise FileError.at(str(path), f"this file has {about.st_size / 2**20:,.0f} MB, far more than a planner; it is not read.")
+            raise FileError.at(
+                str(path), f"this file has {about.st_size / 2**20:,.0f} MB, far more than a planner; it is not read."
+            )
         with path.open("rb") as file:
             head = file.read(4096)
             file.seek(max(0, about.st_size - 2**16 - 22))
@@ -139,7 +157,11 @@ def _directory_size(tail: bytes) -> int:
         return 0
     size = struct.unpack_from("<L", tail, end + 12)[0]
     large = end - 76  # where the record of a large package has its place
-    return max(size, struct.unpack_from("<Q", tail, large + 40)[0]) if large >= 0 and tail[large:].startswith(b"PK\x06\x06") else size
+    return (
+        max(size, struct.unpack_from("<Q", tail, large + 40)[0])
+        if large >= 0 and tail[large:].startswith(b"PK\x06\x06")
+        else size
+    )
 
 
 def _no_package(path: Path, head: bytes) -> str:
@@ -168,7 +190,9 @@ def _kind(path: Path, package: zipfile.ZipFile) -> str:
         raise FileError.at(str(path), f"this file has {len(entries):,} parts, far more than a planner; it is not read.")
     unpacked = sum(entry.file_size for entry in entries)
     if unpacked > MOST_UNPACKED:
-        raise FileError.at(str(path), f"this file unpacks to {unpacked / 2**20:,.0f} MB, far more than a planner; it is not read.")
+        raise FileError.at(
+            str(path), f"this file unpacks to {unpacked / 2**20:,.0f} MB, far more than a planner; it is not read."
+        )
     if any(entry.flag_bits & 1 for entry in entries):
         raise FileError.at(str(path), PASSWORD)
     if any(entry.compress_type not in (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED) for entry in entries):
@@ -227,9 +251,14 @@ def _look_through(path: Path, package: Package, marks: tuple[re.Pattern[bytes], 
             tags += piece.count(b"<")
             cells += sum(_times(mark, piece) for mark in marks)
             if tags > MOST_TAGS or not _SHEETS.search(entry.filename) and tags - before > MOST_TAGS_BESIDE:
-                raise FileError.at(str(path), f"its part {entry.filename} is far larger than in a planner; it is not read.")
+                raise FileError.at(
+                    str(path), f"its part {entry.filename} is far larger than in a planner; it is not read."
+                )
             if cells > MOST_CELLS:
-                raise FileError.at(str(path), f"this file has more than {MOST_CELLS:,} filled cells, far more than a planner; it is not read.")
+                raise FileError.at(
+                    str(path),
+                    f"this file has more than {MOST_CELLS:,} filled cells, far more than a planner; it is not read.",
+                )
             if is_kept:
                 kept.append(piece)
         if is_kept:
@@ -245,10 +274,14 @@ def _pieces(path: Path, package: zipfile.ZipFile, entry: zipfile.ZipInfo):
     with package.open(longer) as stream:
         while piece := stream.read(PIECE):
             if not read and (piece.startswith(_WIDE) or _encoding(piece) not in _READABLE):
-                raise FileError.at(str(path), f"its part {entry.filename} is in an encoding that no planner has. {AS_XLSX}")
+                raise FileError.at(
+                    str(path), f"its part {entry.filename} is in an encoding that no planner has. {AS_XLSX}"
+                )
             read += len(piece)
             if _declares(piece) or _declares(before + piece[:OVERLAP]):
-                raise FileError.at(str(path), f"its part {entry.filename} declares entities, as no planner does; it is not read.")
+                raise FileError.at(
+                    str(path), f"its part {entry.filename} declares entities, as no planner does; it is not read."
+                )
             before = piece[-OVERLAP:]
             yield piece
     if read != entry.file_size:

@@ -21,9 +21,20 @@ def with_lines_above(book: Book, block: Block, areas: Areas) -> dict[str, Area]:
     first = min(area.row for area in areas.values())
     labels = _labels(book, block, areas)
     # Units are texts: where a log has none, a number tells that the line below its labels is a record.
-    begun = () if labels is None else (row for row in range(labels + 1, first) if any(row > labels + 1 or isinstance(value, float) for value in _typed(book, areas, row)))
+    begun = (
+        ()
+        if labels is None
+        else (
+            row
+            for row in range(labels + 1, first)
+            if any(row > labels + 1 or isinstance(value, float) for value in _typed(book, areas, row))
+        )
+    )
     top = next(iter(begun), first)
-    return {key: replace(area, row=top, rows=area.last_row - top + 1) if area.row == first else area for key, area in areas.items()}
+    return {
+        key: replace(area, row=top, rows=area.last_row - top + 1) if area.row == first else area
+        for key, area in areas.items()
+    }
 
 
 def by_its_label(book: Book, block: Block, areas: Areas, key: str, taken: Collection[tuple[str, int]]) -> Area | None:
@@ -33,7 +44,11 @@ def by_its_label(book: Book, block: Block, areas: Areas, key: str, taken: Collec
         return None
     beside = next(iter(areas.values()))
     cells = book.sheets.get(beside.sheet, {})
-    found = [column for (row, column), cell in cells.items() if row == labels and cell.value == block.by_key[key].label and (beside.sheet, column) not in taken]
+    found = [
+        column
+        for (row, column), cell in cells.items()
+        if row == labels and cell.value == block.by_key[key].label and (beside.sheet, column) not in taken
+    ]
     return replace(beside, column=found[0]) if len(found) == 1 else None
 
 

@@ -46,7 +46,9 @@ def read(package: Package, choice: Choice) -> Contents:
                 element.clear()
             elif element.tag == f"{TABLE}named-range":
                 if sheet is None:  # a name local to one sheet is not ours
-                    contents.names.setdefault(element.get(f"{TABLE}name"), _formula(f"[{element.get(f'{TABLE}cell-range-address', '')}]"))
+                    contents.names.setdefault(
+                        element.get(f"{TABLE}name"), _formula(f"[{element.get(f'{TABLE}cell-range-address', '')}]")
+                    )
             elif element.tag == f"{TABLE}table":
                 sheet = None
                 element.clear()
@@ -59,7 +61,9 @@ def _chosen(contents: Contents, choice: dict[str, set[int] | None]) -> Contents:
     """Only what is wanted, its formulas in the words of .xlsx: converting them is most of the work."""
     sheets = {
         name: {
-            position: Cell(cell.value, _formula(cell.formula)) if cell.formula else cell for position, cell in cells.items() if choice[name] is None or position[1] in choice[name]
+            position: Cell(cell.value, _formula(cell.formula)) if cell.formula else cell
+            for position, cell in cells.items()
+            if choice[name] is None or position[1] in choice[name]
         }
         for name, cells in contents.sheets.items()
         if name in choice
@@ -76,7 +80,9 @@ def _row(contents: Contents, sheet: str, before: int, line) -> int:
             continue
         columns = int(element.get(f"{TABLE}number-columns-repeated", 1))
         if len(element) or element.get(f"{OFFICE}value-type") or element.get(f"{TABLE}formula"):
-            _repeat(contents, sheet, element, range(before + 1, before + rows + 1), range(column + 1, column + columns + 1))
+            _repeat(
+                contents, sheet, element, range(before + 1, before + rows + 1), range(column + 1, column + columns + 1)
+            )
         column += columns
     return before + rows
 

@@ -86,7 +86,9 @@ def described(settings: Settings) -> Planner:
 
 def records_of(settings: Settings) -> Planner:
     """The planner of these settings as far as its records go: its own names and reels make no difference."""
-    return described(settings.model_copy(update={"title": "-", "note": "", "fibers": "", "colors": Colors(), "reels": ()}))
+    return described(
+        settings.model_copy(update={"title": "-", "note": "", "fibers": "", "colors": Colors(), "reels": ()})
+    )
 
 
 def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlanner:
@@ -94,29 +96,43 @@ def read_filled(path: Path, blocks: Collection[str] | None = None) -> FilledPlan
     book = open_book(path, None if blocks is None else lambda names: _columns(names, blocks))
     ranges = {name: area for name, text in book.names.items() if (area := area_of(text))}
     version, settings, notes = _made_with(path, book, ranges)
-    whole = described(settings) if blocks is None else records_of(settings)  # who reads all of it goes on with its description
+    whole = (
+        described(settings) if blocks is None else records_of(settings)
+    )  # who reads all of it goes on with its description
     entries: dict[str, tuple[Entry, ...]] = {}
     rows: dict[str, int] = {}
     for block in whole.blocks.values():
         if blocks is None or block.key in blocks:
             keys = [f"{block.key}_{each.key}" for each in block.inputs]
-            notes += [Fault(key, "its cells were deleted, so nothing was read there.") for key in keys if key in book.names and key not in ranges]
+            notes += [
+                Fault(key, "its cells were deleted, so nothing was read there.")
+                for key in keys
+                if key in book.names and key not in ranges
+            ]
             areas = _areas(book, block, keys, ranges, notes if version == __version__ else None)
             found, rows[block.key] = _records(book, block, areas, notes)
             entries |= found
-            if isinstance(block, Log) and areas:  # all fields of a record are on one line, so all are counted from the same
+            if (
+                isinstance(block, Log) and areas
+            ):  # all fields of a record are on one line, so all are counted from the same
                 first, last = _lines(areas)
                 ranges |= {key: Area(area.sheet, first, area.column, last - first + 1) for key, area in areas.items()}
     if not any(f"{block.key}_{each.key}" in book.names for block in whole.blocks.values() for each in block.inputs):
         raise FileError.at(str(path), NAMES_GONE)
-    return FilledPlanner(path, version, settings, _with_rows(settings, whole, rows), entries, ranges, book, tuple(notes))
+    return FilledPlanner(
+        path, version, settings, _with_rows(settings, whole, rows), entries, ranges, book, tuple(notes)
+    )
 
 
 @lru_cache(maxsize=16_384)  # the planners of a guild have the same names at the same places
 def area_of(text: str) -> Area | None:
     """Where a name points: one rectangle of cells on one sheet, or None for anything else."""
     found = range_of(text)
-    return Area(found.sheet, found.top, found.left, found.bottom - found.top + 1, found.right - found.left + 1) if found and found.sheet else None
+    return (
+        Area(found.sheet, found.top, found.left, found.bottom - found.top + 1, found.right - found.left + 1)
+        if found and found.sheet
+        else None
+    )
 
 
 def origin_sheet(names: dict[str, str]) -> dict[str, None]:
@@ -144,7 +160,9 @@ def _results_known() -> frozenset[str]:
     return frozenset(f"{block.key}_{each.key}" for block in blocks for each in (*block.results, *block.automatic))
 
 
-def _areas(book: Book, block: Block, keys: list[str], ranges: dict[str, Area], notes: list[Fault] | None) -> dict[str, Area]:
+def _areas(
+    book: Book, block: Block, keys: list[str], ranges: dict[str, Area], notes: list[Fault] | None
+) -> dict[str, Area]:
     """The cells of a block's inputs, by full key, also of those to which no name points any more.
 
     `notes` takes what is told of these. Without it the planner is of another version, in which a field may be missing.
@@ -154,7 +172,11 @@ def _areas(book: Book, block: Block, keys: list[str], ranges: dict[str, Area], n
     if isinstance(block, Log) and named:
         within = {key.removeprefix(f"{block.key}_"): area for key, area in named.items()}
         taken = {(area.sheet, area.column) for area in ranges.values()} if lost else ()
-        found = {key: area for key in lost if (area := by_its_label(book, block, within, key.removeprefix(f"{block.key}_"), taken))}
+        found = {
+            key: area
+            for key in lost
+            if (area := by_its_label(book, block, within, key.removeprefix(f"{block.key}_"), taken))
+        }
         within |= {key.removeprefix(f"{block.key}_"): area for key, area in found.items()}
         named = {f"{block.key}_{key}": area for key, area in with_lines_above(book, block, within).items()}
     if notes is not None:
@@ -162,14 +184,18 @@ def _areas(book: Book, block: Block, keys: list[str], ranges: dict[str, Area], n
     return named
 
 
-def _records(book: Book, block: Block, areas: dict[str, Area], notes: list[Fault]) -> tuple[dict[str, tuple[Entry, ...]], int]:
+def _records(
+    book: Book, block: Block, areas: dict[str, Area], notes: list[Fault]
+) -> tuple[dict[str, tuple[Entry, ...]], int]:
     """The entries of a block, and how many of its lines are filled. Each line of a log's sheet is one record."""
     inputs = {f"{block.key}_{each.key}": each for each in block.inputs}
     if not isinstance(block, Log) or not areas:
         return {key: (_entry(book, inputs[key], area, area.row, notes),) for key, area in areas.items()}, block.rows
     first, last = _lines(areas)
     columns = {
-        key: [_entry(book, inputs[key], area, line, notes) if line in filled else None for line in range(first, last + 1)]
+        key: [
+            _entry(book, inputs[key], area, line, notes) if line in filled else None for line in range(first, last + 1)
+        ]
         for key, area in areas.items()
         for filled in [_filled(book, area, last)]
     }
@@ -234,10 +260,14 @@ def _made_with(path: Path, book: Book, ranges: dict[str, Area]) -> tuple[str, Se
     sheet = ranges[ORIGIN].sheet if ORIGIN in ranges else origin.SHEET
     if sheet not in book.sheets:
         raise FileError.at(str(path), f"this is not one of our planners: it has no sheet {origin.SHEET}.")
-    texts = sorted((position, cell.value) for position, cell in book.sheets[sheet].items() if isinstance(cell.value, str))
+    texts = sorted(
+        (position, cell.value) for position, cell in book.sheets[sheet].items() if isinstance(cell.value, str)
+    )
     start = next(((position, found[1]) for position, text in texts if (found := _MADE_WITH.match(text))), None)
     if start is None:
-        raise FileError.at(str(path), f"the settings on the sheet {sheet} were overwritten, so the planner cannot be read.")
+        raise FileError.at(
+            str(path), f"the settings on the sheet {sheet} were overwritten, so the planner cannot be read."
+        )
     (row, column), version = start
     lines = [text for position, text in texts if position[1] == column and position[0] >= row]
     settings, notes = _forgiving("\n".join(lines), f"{path.name}, sheet {sheet}")
@@ -251,7 +281,9 @@ def _forgiving(text: str, place: str) -> tuple[Settings, list[Fault]]:
     except tomllib.TOMLDecodeError as problem:
         raise FileError.at(place, f"the settings were changed and cannot be read: {problem}.") from None
     except (ValueError, RecursionError):  # thousands of digits, or of brackets within brackets
-        raise FileError.at(place, "the settings were changed and cannot be read: they hold a number or a list that no setting has.") from None
+        raise FileError.at(
+            place, "the settings were changed and cannot be read: they hold a number or a list that no setting has."
+        ) from None
     notes: list[Fault] = []
     if table.get("fibers"):
         notes.append(Fault(place, "its own fiber table is not looked up; the lines of its guide are read."))
@@ -262,13 +294,17 @@ def _forgiving(text: str, place: str) -> tuple[Settings, list[Fault]]:
         except ValidationError as problem:
             first = problem.errors()[0]
             location = first["loc"]
-            if location[:1] == ("rows",) and first["type"] == "greater_than_equal":  # logs of one line were once possible
+            if (
+                location[:1] == ("rows",) and first["type"] == "greater_than_equal"
+            ):  # logs of one line were once possible
                 table["rows"][location[1]] = first["ctx"]["ge"]
                 continue
             if not location or location[0] == "units" or not _remove(table, location):
                 raise FileError.at(place, f"the settings cannot be read: {first['msg']}.") from None
             reason = "is not known to" if first["type"] == "extra_forbidden" else "has a value that is not taken by"
-            notes.append(Fault(place, f"the setting {'.'.join(map(str, location))} {reason} this version; it was left out."))
+            notes.append(
+                Fault(place, f"the setting {'.'.join(map(str, location))} {reason} this version; it was left out.")
+            )
 
 
 def _remove(table: dict, location: tuple) -> bool:

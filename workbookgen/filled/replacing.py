@@ -30,7 +30,10 @@ def require_no_entries(target: Path, intended: Settings | None = None) -> None:
     except FileError as problem:
         if _may_be_a_planner(target):
             why = problem.faults[0].sentence.partition(". ")[0].rstrip(".")
-            raise FileError.at(str(target), f"{why}. What somebody may have written into it would be lost, so it is not written over. {ELSEWHERE}") from None
+            raise FileError.at(
+                str(target),
+                f"{why}. What somebody may have written into it would be lost, so it is not written over. {ELSEWHERE}",
+            ) from None
         return
     if written:
         raise FileError.at(

@@ -23,7 +23,13 @@ def read(package: Package, choice: Choice) -> Contents:
         if tab.name in chosen:
             contents.sheets[tab.name] = {}
             columns = chosen[tab.name]
-            if read_cells(package, tab.part, strings, columns, lambda place, value, formula, name=tab.name: contents.put(name, place, Cell(value, formula))):
+            if read_cells(
+                package,
+                tab.part,
+                strings,
+                columns,
+                lambda place, value, formula, name=tab.name: contents.put(name, place, Cell(value, formula)),
+            ):
                 contents.protected.add(tab.name)
             if columns is None:
                 contents.comments[tab.name] = read_comments(package, tab.part)

@@ -11,13 +11,19 @@ BELOW = "typed below the last line of the log (line {} of the sheet); nothing th
 def typed_below(filled: FilledPlanner) -> Iterator[str]:
     """A sentence for each log. What has a name and something more in its line is a record; a lone text below a log may be a remark, or ours."""
     for table in TABLES:
-        areas = [area for key, area in filled.ranges.items() if key in filled.entries and key.startswith(f"{table.block}_")]
+        areas = [
+            area for key, area in filled.ranges.items() if key in filled.entries and key.startswith(f"{table.block}_")
+        ]
         if not areas:
             continue
         first, last = areas[0], max(area.last_row for area in areas)
         columns = {area.column for area in areas}
         name = filled.ranges.get(f"{table.block}_name", first).column
-        filled_in = [position for position, cell in filled.book.sheets.get(first.sheet, {}).items() if position[0] > last and cell.value not in (None, "")]
+        filled_in = [
+            position
+            for position, cell in filled.book.sheets.get(first.sheet, {}).items()
+            if position[0] > last and cell.value not in (None, "")
+        ]
         more = {row for row, column in filled_in if column in columns and column != name}
         if lines := sum(column == name and row in more for row, column in filled_in):
             yield f"{table.name}: {lines} line{'s' if lines > 1 else ''} {BELOW.format(last)}"

@@ -15,7 +15,14 @@ from workbookgen.gather.columns import PLANNER, TABLES
 from workbookgen.gather.reading import Batch, FileReport, frame
 from workbookgen.gather.workers import Engine, read_all, this_machine
 
-SUFFIXES = (".xlsx", ".ods", ".xls", ".xlsm", ".xlsb", ".numbers")  # in a folder; the last ones may be planners that cannot be read, and nobody's figures are left out in silence
+SUFFIXES = (
+    ".xlsx",
+    ".ods",
+    ".xls",
+    ".xlsm",
+    ".xlsb",
+    ".numbers",
+)  # in a folder; the last ones may be planners that cannot be read, and nobody's figures are left out in silence
 LOCKS = ("~$", ".~lock", ".")  # what programs leave beside a file that is open
 
 
@@ -33,10 +40,14 @@ class Gathered:
     def counts(self) -> str:
         """How much there is, in words."""
         numbers = {"planners": len(self.planners)} | {name: len(table) for name, table in self.tables.items()}
-        return ", ".join(f"{number:,} {name if number != 1 else name.removesuffix('s')}" for name, number in numbers.items())
+        return ", ".join(
+            f"{number:,} {name if number != 1 else name.removesuffix('s')}" for name, number in numbers.items()
+        )
 
 
-def gather(files: Sequence[Path], engine: Engine | None = None, step: Callable[[int], None] = lambda count: None) -> Gathered:
+def gather(
+    files: Sequence[Path], engine: Engine | None = None, step: Callable[[int], None] = lambda count: None
+) -> Gathered:
     """Read planners into tables. A file that cannot be read is reported in `unread`, and the others are read."""
     batches = read_all([str(file.absolute()) for file in files], engine or this_machine(len(files)), step)
     return joined(batches)
@@ -50,12 +61,19 @@ def joined(batches: Sequence[Batch]) -> Gathered:
         if not each.fault:
             firsts.setdefault(each.digest, each)
     numbers = {each.number: number for number, each in enumerate(firsts.values(), start=1)}
-    tables = {table.name: _joined([batch.tables[table.name] for batch in batches if batch.tables], frame(table), numbers) for table in TABLES}
+    tables = {
+        table.name: _joined([batch.tables[table.name] for batch in batches if batch.tables], frame(table), numbers)
+        for table in TABLES
+    }
     return Gathered(
         tables,
         _planners(list(firsts.values()), tables),
         tuple(Fault(each.file, each.fault) for each in reports if each.fault),
-        tuple(Fault(each.file, f"the same, byte for byte, as {firsts[each.digest].file}; it counts once.") for each in reports if not each.fault and each.number not in numbers),
+        tuple(
+            Fault(each.file, f"the same, byte for byte, as {firsts[each.digest].file}; it counts once.")
+            for each in reports
+            if not each.fault and each.number not in numbers
+        ),
         tuple(Fault(each.file, note) for each in firsts.values() for note in each.notes),
     )
 
@@ -63,7 +81,9 @@ def joined(batches: Sequence[Batch]) -> Gathered:
 def _joined(frames: list[pd.DataFrame], empty: pd.DataFrame, numbers: dict[int, int]) -> pd.DataFrame:
     whole = pd.concat([each for each in frames if len(each)] or [empty], ignore_index=True)
     whole = whole[whole[PLANNER].isin(list(numbers))]
-    return whole.assign(**{PLANNER: whole[PLANNER].map(numbers).astype("int64")}).sort_values(PLANNER, kind="stable", ignore_index=True)
+    return whole.assign(**{PLANNER: whole[PLANNER].map(numbers).astype("int64")}).sort_values(
+        PLANNER, kind="stable", ignore_index=True
+    )
 
 
 def _planners(reports: list[FileReport], tables: dict[str, pd.DataFrame]) -> pd.DataFrame:
@@ -71,10 +91,16 @@ def _planners(reports: list[FileReport], tables: dict[str, pd.DataFrame]) -> pd.
     listed = pd.DataFrame(
         {
             PLANNER: pd.Series(range(1, len(reports) + 1), dtype="int64"),
-            **{name: pd.Series([getattr(each, name) for each in reports], dtype="string") for name in ("file", "title", "units", "version")},
+            **{
+                name: pd.Series([getattr(each, name) for each in reports], dtype="string")
+                for name in ("file", "title", "units", "version")
+            },
         }
     )
-    counts = {name: listed[PLANNER].map(table[PLANNER].value_counts()).fillna(0).astype("int64") for name, table in tables.items()}
+    counts = {
+        name: listed[PLANNER].map(table[PLANNER].value_counts()).fillna(0).astype("int64")
+        for name, table in tables.items()
+    }
     return listed.assign(**counts)
 
 
@@ -88,4 +114,11 @@ def planners_in(places: Sequence[Path], leave_out: Sequence[Path] = ()) -> list[
 
 
 def _in_folder(folder: Path, leave_out: set[Path]) -> list[Path]:
-    return sorted(file for file in folder.iterdir() if file.suffix.lower() in SUFFIXES and not file.name.startswith(LOCKS) and file.is_file() and file.absolute() not in leave_out)
+    return sorted(
+        file
+        for file in folder.iterdir()
+        if file.suffix.lower() in SUFFIXES
+        and not file.name.startswith(LOCKS)
+        and file.is_file()
+        and file.absolute() not in leave_out
+    )

@@ -11,14 +11,23 @@ HEADS = ("table", "column", "unit", "meaning")
 IN_EVERY_TABLE = (
     ("every table", PLANNER, "", "The planner's number on the sheet Planners."),
     ("every table", FILE, "", "The planner's file."),
-    ("every table", MESSAGE, "", "What the planner says of this record, where something in it is missing or cannot be right."),
+    (
+        "every table",
+        MESSAGE,
+        "",
+        "What the planner says of this record, where something in it is missing or cannot be right.",
+    ),
 )
 
 
 def meanings() -> pd.DataFrame:
     """One row per column of the tables."""
     planner = records_of(Settings())
-    rows = [(table.name, column.name, column.unit or "", _meaning(planner, table, column)) for table in TABLES for column in table.columns]
+    rows = [
+        (table.name, column.name, column.unit or "", _meaning(planner, table, column))
+        for table in TABLES
+        for column in table.columns
+    ]
     return pd.DataFrame([*IN_EVERY_TABLE, *rows], columns=HEADS, dtype="string")
 
 

@@ -65,10 +65,16 @@ def _hangs_on(planner: Planner, holder, each) -> list[str]:
 
 def _whole(planner: Planner, entries: Entries) -> dict[str, tuple[Entry, ...]]:
     """The entries of every input, blank where the file was not read or has no such field."""
-    return {f"{block.key}_{each.key}": entries.get(f"{block.key}_{each.key}", (None,) * block.rows) for block in planner.blocks.values() for each in block.inputs}
+    return {
+        f"{block.key}_{each.key}": entries.get(f"{block.key}_{each.key}", (None,) * block.rows)
+        for block in planner.blocks.values()
+        for each in block.inputs
+    }
 
 
-def _records(planner: Planner, tables: Sequence[Table], entries: Entries, values: dict[str, tuple[Entry, ...]]) -> Records:
+def _records(
+    planner: Planner, tables: Sequence[Table], entries: Entries, values: dict[str, tuple[Entry, ...]]
+) -> Records:
     records = Records()
     for table in tables:
         block = planner.blocks[table.block]
@@ -82,7 +88,9 @@ def _records(planner: Planner, tables: Sequence[Table], entries: Entries, values
             else:
                 columns[column.name], strange = _numbers(shown, lines, _factor(block, column, planner.system))
                 if strange:
-                    records.notes.append(f"{column.name} of the {table.name}: no number, or one beyond all bounds, in {strange} of the cells; empty here.")
+                    records.notes.append(
+                        f"{column.name} of the {table.name}: no number, or one beyond all bounds, in {strange} of the cells; empty here."
+                    )
     return records
 
 

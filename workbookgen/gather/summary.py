@@ -27,7 +27,19 @@ STAGES = (
     (WHOLE, "seen_yarn_kept", ""),
 )
 ALL_LOTS = "all lots"
-OBSERVED = ("kind", "stage", "lots", "planners", "mean", "deviation", "least", "most", "mean_doubt95", "published", "in_use")
+OBSERVED = (
+    "kind",
+    "stage",
+    "lots",
+    "planners",
+    "mean",
+    "deviation",
+    "least",
+    "most",
+    "mean_doubt95",
+    "published",
+    "in_use",
+)
 WORDS, COUNTS = ("kind", "stage"), ("lots", "planners", "skeins", "lots_compared")
 EVENNESS = (
     "kind",
@@ -85,7 +97,9 @@ def _told(kind: str, stage: str, group: pd.DataFrame, column: str, published: fl
         "most": shares.max(),
         "mean_doubt95": statistics.half_width(deviation, count) if count >= ENOUGH else np.nan,
         "published": published,
-        "in_use": learning.in_use(published, mean, count, ENOUGH) if published is not None or count >= ENOUGH else np.nan,
+        "in_use": learning.in_use(published, mean, count, ENOUGH)
+        if published is not None or count >= ENOUGH
+        else np.nan,
     }
 
 
@@ -131,7 +145,9 @@ def _even(kind: str, group: pd.DataFrame) -> dict:
         "least_grist_m_per_g": grists.min(),
         "most_grist_m_per_g": grists.max(),
         "lots_compared": len(compared),
-        "grist_cv": statistics.pooled_variation(compared["grist_cv"].to_numpy(), compared["skeins"].to_numpy()) if len(compared) else np.nan,
+        "grist_cv": statistics.pooled_variation(compared["grist_cv"].to_numpy(), compared["skeins"].to_numpy())
+        if len(compared)
+        else np.nan,
         "least_cv": compared["grist_cv"].min(),
         "most_cv": compared["grist_cv"].max(),
     }

@@ -101,7 +101,9 @@ ABOUT = (
 def workbook(gathered: Gathered, observed: pd.DataFrame, evenness: pd.DataFrame, with_tables: bool) -> bytes:
     """The summary, and the tables behind it where they are wanted."""
     stream = io.BytesIO()
-    with xlsxwriter.Workbook(stream, {"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False}) as book:
+    with xlsxwriter.Workbook(
+        stream, {"strings_to_formulas": False, "strings_to_urls": False, "strings_to_numbers": False}
+    ) as book:
         book.set_properties({"created": CREATED})
         pages = _Pages(book)
         pages.about(gathered)
@@ -118,8 +120,12 @@ def workbook(gathered: Gathered, observed: pd.DataFrame, evenness: pd.DataFrame,
 
 
 def _told(gathered: Gathered) -> pd.DataFrame:
-    faults = [*gathered.unread, *gathered.repeated, *gathered.notes] or [Fault("", "Every file was read, and nothing was left out.")]
-    return pd.DataFrame({"file": [fault.place for fault in faults], "what": [fault.sentence for fault in faults]}, dtype="string")
+    faults = [*gathered.unread, *gathered.repeated, *gathered.notes] or [
+        Fault("", "Every file was read, and nothing was left out.")
+    ]
+    return pd.DataFrame(
+        {"file": [fault.place for fault in faults], "what": [fault.sentence for fault in faults]}, dtype="string"
+    )
 
 
 class _Pages:
@@ -151,15 +157,25 @@ class _Pages:
             label, width, shown = HEADS[key]
             align = {"align": "right"} if shown else {"align": "left", "indent": 1}
             sheet.set_column(column, column, width)
-            sheet.write_string(FIRST - 1, column, label, self._format(look.LABEL | look.INK_LINE | {"text_wrap": True} | align))
-            self._fill(sheet, FIRST, column, frame[key], self._format(look.FACT | align | ({"num_format": shown} if shown else {})))
+            sheet.write_string(
+                FIRST - 1, column, label, self._format(look.LABEL | look.INK_LINE | {"text_wrap": True} | align)
+            )
+            self._fill(
+                sheet,
+                FIRST,
+                column,
+                frame[key],
+                self._format(look.FACT | align | ({"num_format": shown} if shown else {})),
+            )
         sheet.freeze_panes(FIRST, 1)
         sheet.repeat_rows(FIRST - 1)
 
     def plain(self, name: str, frame: pd.DataFrame) -> None:
         """A frame to work with: its own column names in the first row, and nothing around it."""
         sheet = self._sheet(name)
-        sheet.set_column(0, len(frame.columns) - 1, 14, self._format(look.PLAIN))  # of whole columns, which costs no cell anything
+        sheet.set_column(
+            0, len(frame.columns) - 1, 14, self._format(look.PLAIN)
+        )  # of whole columns, which costs no cell anything
         for column, key in enumerate(frame.columns):
             sheet.write_string(0, column, key, self._format(look.LABEL | look.INK_LINE))
             self._fill(sheet, 1, column, frame[key])
@@ -169,10 +185,18 @@ class _Pages:
 
     def chart(self, observed: pd.DataFrame) -> None:
         """The scoured yields of the breeds with most lots, with their spread, read from a list beside the chart."""
-        drawn = observed[(observed["stage"] == DRAWN) & (observed["lots"] >= ENOUGH)].nlargest(CHARTED, "lots").sort_values("kind")
+        drawn = (
+            observed[(observed["stage"] == DRAWN) & (observed["lots"] >= ENOUGH)]
+            .nlargest(CHARTED, "lots")
+            .sort_values("kind")
+        )
         if drawn.empty:
             return
-        self.table("Yields", "Scoured yield of the breeds with most lots", drawn[["kind", "lots", "mean", "deviation", "published"]])
+        self.table(
+            "Yields",
+            "Scoured yield of the breeds with most lots",
+            drawn[["kind", "lots", "mean", "deviation", "published"]],
+        )
         last = FIRST + len(drawn) - 1
         chart = self.book.add_chart({"type": "column"})
         spread = f"=Yields!$D${FIRST + 1}:$D${last + 1}"
@@ -184,7 +208,12 @@ class _Pages:
                 "fill": {"color": PALE},
                 "border": {"color": look.ACCENT},
                 "gap": 60,
-                "y_error_bars": {"type": "custom", "plus_values": spread, "minus_values": spread, "line": {"color": look.INK}},
+                "y_error_bars": {
+                    "type": "custom",
+                    "plus_values": spread,
+                    "minus_values": spread,
+                    "line": {"color": look.INK},
+                },
             }
         )
         guide = self.book.add_chart({"type": "line"})
@@ -202,7 +231,15 @@ class _Pages:
         font = {"name": look.TYPEFACE, "size": 9, "color": look.INK}
         chart.set_title({"name": "Scoured yield, mean and spread of the lots", "name_font": font | {"size": 11}})
         chart.set_x_axis({"num_font": font})
-        chart.set_y_axis({"num_font": font, "num_format": "0%", "min": 0, "max": 1, "major_gridlines": {"visible": True, "line": {"color": look.HAIR}}})
+        chart.set_y_axis(
+            {
+                "num_font": font,
+                "num_format": "0%",
+                "min": 0,
+                "max": 1,
+                "major_gridlines": {"visible": True, "line": {"color": look.HAIR}},
+            }
+        )
         chart.set_legend({"position": "bottom", "font": font})
         chart.set_size({"width": 860, "height": 330})
         about = "Columns: mean scoured yield of each breed's lots, with one standard deviation up and down. Diamonds: what the guide says."
@@ -220,7 +257,9 @@ class _Pages:
     def _fill(self, sheet, first: int, column: int, values: pd.Series, form=None) -> None:
         """The values of a column, one below another; words always as words, what is missing as blank."""
         write = sheet.write_number if pd.api.types.is_numeric_dtype(values) else sheet.write_string
-        for row, (value, is_missing) in enumerate(zip(values.tolist(), values.isna().tolist(), strict=True), start=first):
+        for row, (value, is_missing) in enumerate(
+            zip(values.tolist(), values.isna().tolist(), strict=True), start=first
+        ):
             if not is_missing:
                 write(row, column, value, form)
             elif form:

@@ -50,7 +50,9 @@ def cluster(address: str) -> Engine:
     try:
         from distributed import Client
     except ImportError:
-        raise FileError.at("--cluster", 'a cluster needs one more package: python -m pip install "workbookgen[cluster]".') from None
+        raise FileError.at(
+            "--cluster", 'a cluster needs one more package: python -m pip install "workbookgen[cluster]".'
+        ) from None
 
     @contextmanager
     def connected():
@@ -76,7 +78,9 @@ def read_all(files: Sequence[str], engine: Engine, step: Callable[[int], None]) 
     return sorted(batches + again + given_up, key=lambda batch: batch.reports[0].number)
 
 
-def _rounds(waiting: deque, engine: Engine, most: int, step: Callable[[int], None]) -> tuple[list[Batch], list[Numbered]]:
+def _rounds(
+    waiting: deque, engine: Engine, most: int, step: Callable[[int], None]
+) -> tuple[list[Batch], list[Numbered]]:
     """Have batches read, with another executor whenever one broke."""
     read, lost = [], []
     while waiting:
@@ -88,7 +92,9 @@ def _rounds(waiting: deque, engine: Engine, most: int, step: Callable[[int], Non
     return read, lost
 
 
-def _work(executor: Executor, waiting: deque, most: int, step: Callable[[int], None], read: list[Batch], lost: list[Numbered]) -> None:
+def _work(
+    executor: Executor, waiting: deque, most: int, step: Callable[[int], None], read: list[Batch], lost: list[Numbered]
+) -> None:
     """Have batches read until none waits or the executor breaks."""
     running: dict[Future, list[Numbered]] = {}
     is_broken = False

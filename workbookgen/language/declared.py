@@ -37,7 +37,11 @@ def _takes(hint) -> Callable[[object], bool]:
         return lambda value: isinstance(value, tuple) and all(map(member, value))
     if origin is tuple:
         members = [_takes(each) for each in arguments]
-        return lambda value: isinstance(value, tuple) and len(value) == len(members) and all(takes(each) for takes, each in zip(members, value, strict=True))
+        return lambda value: (
+            isinstance(value, tuple)
+            and len(value) == len(members)
+            and all(takes(each) for takes, each in zip(members, value, strict=True))
+        )
     if hint is float:
         return lambda value: isinstance(value, float | int) and not isinstance(value, bool)
     return lambda value: isinstance(value, origin or hint)
@@ -45,11 +49,24 @@ def _takes(hint) -> Callable[[object], bool]:
 
 def _misfit(hint, value) -> str:
     """What does not fit, and for the usual slips with a tuple what to write."""
-    members = next((each for each in (hint, *typing.get_args(hint)) if typing.get_origin(each) is tuple and typing.get_args(each)[-1] is Ellipsis), None)
+    members = next(
+        (
+            each
+            for each in (hint, *typing.get_args(hint))
+            if typing.get_origin(each) is tuple and typing.get_args(each)[-1] is Ellipsis
+        ),
+        None,
+    )
     takes = _takes(typing.get_args(members)[0]) if members else None
     if takes and isinstance(value, tuple):
         return f"{_named(next(each for each in value if not takes(each)))} in it is not"
-    slip = ": write ( ) for [ ]" if takes and isinstance(value, list) else ": one alone is written (it,)" if takes and takes(value) else ""
+    slip = (
+        ": write ( ) for [ ]"
+        if takes and isinstance(value, list)
+        else ": one alone is written (it,)"
+        if takes and takes(value)
+        else ""
+    )
     return f"{_named(value)} is not{slip}"
 
 
@@ -71,6 +88,13 @@ def _in_words(hint) -> str:
         return " or ".join(map(repr, arguments))
     if origin is tuple:
         return f"a tuple of {', '.join(_in_words(each) for each in arguments if each is not Ellipsis)}"
-    named = {str: "a text", float: "a number", int: "a whole number", bool: "True or False", NoneType: "None", Callable: "a function"}
+    named = {
+        str: "a text",
+        float: "a number",
+        int: "a whole number",
+        bool: "True or False",
+        NoneType: "None",
+        Callable: "a function",
+    }
     name = getattr(origin or hint, "__name__", str(hint))
     return named.get(origin or hint) or f"{'an' if name[0] in 'AEIO' else 'a'} {name}"

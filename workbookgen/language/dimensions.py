@@ -57,7 +57,9 @@ def is_unit(name: str) -> bool:
         return False
 
 
-def objections(reference: Callable, arguments: Mapping[str, str], words: Mapping[str, Dimension], shown: Dimension) -> list[str]:
+def objections(
+    reference: Callable, arguments: Mapping[str, str], words: Mapping[str, Dimension], shown: Dimension
+) -> list[str]:
     """What does not fit: the words that stand for the parameters of a reference, and what its result is shown as.
 
     A parameter without an annotation takes whatever it is given.

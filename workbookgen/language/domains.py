@@ -31,10 +31,14 @@ class Number:
     def __post_init__(self):
         require_types("a number's domain", self)
         if (self.least is None) == (self.above is None) or (self.most is None) == (self.below is None):
-            raise DescriptionError.at("a number's domain", "it needs one lower limit (least or above) and one upper limit (most or below).")
+            raise DescriptionError.at(
+                "a number's domain", "it needs one lower limit (least or above) and one upper limit (most or below)."
+            )
         low, high = (limit for limit in (self.least, self.above, self.most, self.below) if limit is not None)
         if low > high:
-            raise DescriptionError.at("a number's domain", f"its lower limit {low:g} is above its upper limit {high:g}.")
+            raise DescriptionError.at(
+                "a number's domain", f"its lower limit {low:g} is above its upper limit {high:g}."
+            )
 
     @property
     def begins_at_nothing(self) -> bool:

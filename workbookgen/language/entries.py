@@ -10,7 +10,11 @@ Entries = Mapping[str, tuple[Entry, ...]]
 
 def starting_entries(planner: Planner) -> dict[str, tuple[Entry, ...]]:
     """What a new planner starts with: the reels, the guide, and the first values of cards."""
-    return {f"{block.key}_{field.key}": _column(block, field, planner.system) for block in planner.blocks.values() for field in block.inputs}
+    return {
+        f"{block.key}_{field.key}": _column(block, field, planner.system)
+        for block in planner.blocks.values()
+        for field in block.inputs
+    }
 
 
 def with_records(planner: Planner, entries: Entries, block_key: str, records: list[Mapping[str, Entry]]) -> dict:
@@ -22,7 +26,10 @@ def with_records(planner: Planner, entries: Entries, block_key: str, records: li
     if unknown:
         raise ValueError(f"{block_key} has no inputs {', '.join(sorted(unknown))}.")
     padding = [{}] * (block.rows - len(records))
-    return dict(entries) | {f"{block_key}_{field.key}": tuple(record.get(field.key) for record in [*records, *padding]) for field in block.inputs}
+    return dict(entries) | {
+        f"{block_key}_{field.key}": tuple(record.get(field.key) for record in [*records, *padding])
+        for field in block.inputs
+    }
 
 
 def _column(block: Block, field, system: str) -> tuple[Entry, ...]:

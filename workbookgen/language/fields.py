@@ -47,11 +47,15 @@ class Input:
             yield f"its domain {type(self.domain).__name__} is for texts, which have no unit"
         if has_dimension and isinstance(self.starts_as, float | int):
             yield "it starts as a bare number; give it as a quantity, with its unit"
-        if isinstance(self.starts_as, Quantity) and not self.starts_as.is_compatible_with(self.unit.customary.pint if self.unit else ""):
+        if isinstance(self.starts_as, Quantity) and not self.starts_as.is_compatible_with(
+            self.unit.customary.pint if self.unit else ""
+        ):
             yield f"it starts as {self.starts_as}, which no {self.unit.customary.symbol if self.unit else 'plain number'} can be"
         if has_dimension and self.blank_means:
             yield "a blank cell of a quantity can stand for nothing but 0"
-        if self.blank_means is not None and not (isinstance(self.domain, Number) and self.domain.accepts(self.blank_means)):
+        if self.blank_means is not None and not (
+            isinstance(self.domain, Number) and self.domain.accepts(self.blank_means)
+        ):
             yield f"its blank_means {self.blank_means:g} is outside its domain"
         if self.blank_means is not None and self.needed:
             yield "it is needed, so a blank cell means nothing: leave needed or blank_means out"
@@ -86,7 +90,9 @@ class Result:
     def __post_init__(self):
         require_types(f"field {self.key}", self)
         faults = [*self.text.objections, *self.condition.objections]
-        faults += ["its condition looks something up, which nothing guards there: look it up in a field of its own"] * bool(self.condition.lookup_steps)
+        faults += [
+            "its condition looks something up, which nothing guards there: look it up in a field of its own"
+        ] * bool(self.condition.lookup_steps)
         strangers = set(self.uses) | set(self.leaves) | set(self.fixed)
         strangers -= set(inspect.signature(self.reference).parameters)
         faults += [f"its reference has no parameter {name}" for name in sorted(strangers)]
@@ -117,7 +123,9 @@ class Result:
     def arguments(self) -> dict[str, str]:
         """Reference parameter -> the word that it stands for."""
         parameters = inspect.signature(self.reference).parameters
-        return {name: self.uses.get(name, name) for name in parameters if name not in self.leaves and name not in self.fixed}
+        return {
+            name: self.uses.get(name, name) for name in parameters if name not in self.leaves and name not in self.fixed
+        }
 
     def may_miss(self, word: str, field) -> bool:
         """Whether it can do without this word: it asks for it, or a blank cell has a meaning."""
@@ -153,10 +161,16 @@ class Repeat(Automatic):
 
 MESSAGE = Automatic("message", "What to fix")  # of each record: what is wrong with it, or missing
 MARK = Automatic("mark", "")  # of each record: that there is a message
-FILLED = Automatic("filled", "", is_text=False)  # of each record: how many of the inputs that are folded away hold something
-FIRST = Automatic("first", "", is_one=True)  # of a log: the first message about something wrong, or the last that asks, or says what is missing
+FILLED = Automatic(
+    "filled", "", is_text=False
+)  # of each record: how many of the inputs that are folded away hold something
+FIRST = Automatic(
+    "first", "", is_one=True
+)  # of a log: the first message about something wrong, or the last that asks, or says what is missing
 LINE = Automatic("line", "", is_text=False)  # of each record of a log in which nobody types: its number
-SPOILED = Automatic("spoiled", "", is_text=False, is_one=True)  # of a log: how many calculated cells are now empty or overwritten
+SPOILED = Automatic(
+    "spoiled", "", is_text=False, is_one=True
+)  # of a log: how many calculated cells are now empty or overwritten
 OPEN = Automatic("open", "", is_text=False, is_one=True)  # of a log: how many records have something wrong
 
 
@@ -178,7 +192,10 @@ class Rule:
 
     def __post_init__(self):
         require_types(f"the rule {self.sentence!r}", self)
-        faults = [*self.text.objections, *["it says nothing: give a sentence that ends with a sign"] * (not self.sentence.endswith((".", "?")))]
+        faults = [
+            *self.text.objections,
+            *["it says nothing: give a sentence that ends with a sign"] * (not self.sentence.endswith((".", "?"))),
+        ]
         if faults:
             raise DescriptionError.at(f"the rule {self.sentence!r}", "; ".join(faults) + ".")
 
@@ -215,8 +232,16 @@ class Group:
 def repeats(fields: Mapping[str, Input | Result], keys: tuple[str, ...], records: int) -> tuple[Repeat, ...]:
     """The cells that repeat what records show in these fields, record by record."""
     if odd := [key for key in keys if not (isinstance(each := fields.get(key), Result) and each.is_text)]:
-        raise DescriptionError.at(f"field {odd[0]}", "it is repeated on tickets, and only results that are texts can be.")
-    return tuple(Repeat(f"{key}_on_{record + 1}", f"{fields[key].label}, ticket {record + 1}", is_one=True, of=key, record=record) for record in range(records) for key in keys)
+        raise DescriptionError.at(
+            f"field {odd[0]}", "it is repeated on tickets, and only results that are texts can be."
+        )
+    return tuple(
+        Repeat(
+            f"{key}_on_{record + 1}", f"{fields[key].label}, ticket {record + 1}", is_one=True, of=key, record=record
+        )
+        for record in range(records)
+        for key in keys
+    )
 
 
 def check_keys(place: str, fields: tuple[Input | Result, ...]) -> None:

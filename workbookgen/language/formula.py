@@ -61,7 +61,11 @@ class Formula:
         if len(self.nodes) != 1 or not isinstance(whole := self.nodes[0], Call):
             return frozenset()
         branches = whole.arguments if whole.name == "OR" else whole.arguments[1:] if whole.name == "IF" else ()
-        given = [call.keys[0] for branch in branches if len(branch) == 1 and isinstance(call := branch[0], Call) and call.name == "given"]
+        given = [
+            call.keys[0]
+            for branch in branches
+            if len(branch) == 1 and isinstance(call := branch[0], Call) and call.name == "given"
+        ]
         return frozenset(given) if len(given) == len(branches) > 1 else frozenset()
 
     @cached_property
@@ -69,7 +73,9 @@ class Formula:
         """What it looks up, in steps: each needs only the steps before it."""
         found = self.of(LOOKUP)
         steps = [_steps(call) for call in found]
-        return tuple(tuple(call for call, step in zip(found, steps, strict=True) if step == each) for each in sorted(set(steps)))
+        return tuple(
+            tuple(call for call, step in zip(found, steps, strict=True) if step == each) for each in sorted(set(steps))
+        )
 
     @cached_property
     def placed(self) -> frozenset[str]:
@@ -85,9 +91,21 @@ class Formula:
     def objections(self) -> tuple[str, ...]:
         """What in it is not allowed in our formulas; empty if all is well."""
         found = outside(self.tokens, FUNCTIONS | FORMS.keys())
-        found += [f"{each} is neither a word nor a function" for each in self.tokens if is_name(each) and ":" not in each and not is_word(each) and each not in TRUTHS]
-        found += [f"in {each} the ':' is no sign of a described formula" for each in self.tokens if ":" in each and is_name(each)]
-        found += [f"a sign is missing between {one} and {other}" for one, other in pairwise(self.tokens) if _ends_a_value(one) and _begins_a_value(other)]
+        found += [
+            f"{each} is neither a word nor a function"
+            for each in self.tokens
+            if is_name(each) and ":" not in each and not is_word(each) and each not in TRUTHS
+        ]
+        found += [
+            f"in {each} the ':' is no sign of a described formula"
+            for each in self.tokens
+            if ":" in each and is_name(each)
+        ]
+        found += [
+            f"a sign is missing between {one} and {other}"
+            for one, other in pairwise(self.tokens)
+            if _ends_a_value(one) and _begins_a_value(other)
+        ]
         try:
             return tuple(found or misused(self.nodes))
         except ValueError as fault:
@@ -111,7 +129,9 @@ def key_objection(key: str) -> str | None:
 
 def _steps(call: Call) -> int:
     """How deeply lookups are nested in the arguments of a call."""
-    return max((_steps(each) + 1 for argument in call.arguments for each in calls(argument) if each.name == LOOKUP), default=0)
+    return max(
+        (_steps(each) + 1 for argument in call.arguments for each in calls(argument) if each.name == LOOKUP), default=0
+    )
 
 
 def _begins_a_value(token: str) -> bool:

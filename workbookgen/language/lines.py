@@ -28,17 +28,30 @@ def positions(own: list[tuple[str, str]], fields: Mapping[str, Input | Result]) 
     a line in each. A result that only repeats a choice follows that choice's line.
     """
     results = [each for each in fields.values() if isinstance(each, Result)]
-    chosen = {key: each.domain.of for key, each in fields.items() if isinstance(each, Input) and isinstance(each.domain, Choice)}
+    chosen = {
+        key: each.domain.of
+        for key, each in fields.items()
+        if isinstance(each, Input) and isinstance(each.domain, Choice)
+    }
     looked_up = [(names, name) for each in results for _, names, name in _keys(each, LOOKUP) if name in fields]
-    summed = [(names, name) for each in results for _, names, name in _keys(each, *SUMS) if names in chosen.values() and name in fields]
+    summed = [
+        (names, name)
+        for each in results
+        for _, names, name in _keys(each, *SUMS)
+        if names in chosen.values() and name in fields
+    ]
     repeated = {each.key: each.formula for each in results if each.formula in chosen}
     apart = [(chosen[word], key) for key, word in repeated.items() if fields[key].only_if]
     lines: dict[tuple[str, str], Position] = {}
-    for names, name in dict.fromkeys([*own, *((names, key) for key, names in chosen.items()), *looked_up, *summed, *apart]):
+    for names, name in dict.fromkeys(
+        [*own, *((names, key) for key, names in chosen.items()), *looked_up, *summed, *apart]
+    ):
         before = sum(word == name for _, word in lines)
         other = lines.get((names, repeated.get(name, "")))
         key = f"line_of_{name}{f'_{before + 1}' if before else ''}"
-        lines[names, name] = Position(key, "", is_text=False, names=names, name=name, follows=other.key if other else "")
+        lines[names, name] = Position(
+            key, "", is_text=False, names=names, name=name, follows=other.key if other else ""
+        )
     return tuple(lines.values())
 
 

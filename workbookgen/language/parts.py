@@ -15,7 +15,24 @@ from workbookgen.errors import DescriptionError, Fault
 from workbookgen.language import dimensions, lines, planner_faults
 from workbookgen.language.declared import require_types
 from workbookgen.language.domains import Name
-from workbookgen.language.fields import FILLED, FIRST, LINE, MARK, MESSAGE, OPEN, SPOILED, Automatic, Group, Input, Repeat, Result, Rule, Shared, check_keys, repeats
+from workbookgen.language.fields import (
+    FILLED,
+    FIRST,
+    LINE,
+    MARK,
+    MESSAGE,
+    OPEN,
+    SPOILED,
+    Automatic,
+    Group,
+    Input,
+    Repeat,
+    Result,
+    Rule,
+    Shared,
+    check_keys,
+    repeats,
+)
 from workbookgen.language.proofs import Proof, ProofTable
 from workbookgen.language.quantities import NUMBER_UNIT, Unit
 from workbookgen.language.views import Band, Grid, Kind, LogView, Section
@@ -42,10 +59,19 @@ class Block:
         if self.rows < 1:
             raise DescriptionError.at(f"block {self.key}", f"it has {self.rows} lines; give it one or more.")
         if strangers := [each.key for each in self.apart if each.key not in self.by_key]:
-            raise DescriptionError.at(f"block {self.key}", f"no two records may share {strangers[0]}, which is no field of it.")
+            raise DescriptionError.at(
+                f"block {self.key}", f"no two records may share {strangers[0]}, which is no field of it."
+            )
         for rule in self.rules:
-            if strangers := [word for word in rule.text.words if not isinstance(self.by_key.get(word), Input | Result if rule.asks else Input)]:
-                raise DescriptionError.at(f"block {self.key}", f"the rule {rule.sentence!r} looks at {strangers[0]}, which is no {'field' if rule.asks else 'input'} of it.")
+            if strangers := [
+                word
+                for word in rule.text.words
+                if not isinstance(self.by_key.get(word), Input | Result if rule.asks else Input)
+            ]:
+                raise DescriptionError.at(
+                    f"block {self.key}",
+                    f"the rule {rule.sentence!r} looks at {strangers[0]}, which is no {'field' if rule.asks else 'input'} of it.",
+                )
 
     @cached_property
     def fields(self) -> tuple[Input | Result, ...]:
@@ -117,7 +143,11 @@ class Log(Block):
 
     @cached_property
     def automatic(self) -> tuple[Automatic, ...]:
-        return (*((MARK, MESSAGE, FILLED, FIRST, OPEN, SPOILED) if self.inputs else (LINE,)), *self.positions, *self.repeats)
+        return (
+            *((MARK, MESSAGE, FILLED, FIRST, OPEN, SPOILED) if self.inputs else (LINE,)),
+            *self.positions,
+            *self.repeats,
+        )
 
     @cached_property
     def repeats(self) -> tuple[Repeat, ...]:
@@ -207,10 +237,15 @@ class Sheet:
         require_types(f"sheet {self.name}", self)
         views = [chapter.view for chapter in self.chapters]
         if any(isinstance(view, LogView) for view in views) and (len(views) > 1 or len(self.logs) != 1):
-            raise DescriptionError.at(f"sheet {self.name}", "a log that has a view of its own needs the sheet to itself.")
+            raise DescriptionError.at(
+                f"sheet {self.name}", "a log that has a view of its own needs the sheet to itself."
+            )
         for section in self.sections:
             if not 1 <= section.across[0] <= section.across[1] <= self.grid.last:
-                raise DescriptionError.at(f"section {section.title!r}", f"it goes across {section.across}, and the grid has the columns 1 to {self.grid.last}.")
+                raise DescriptionError.at(
+                    f"section {section.title!r}",
+                    f"it goes across {section.across}, and the grid has the columns 1 to {self.grid.last}.",
+                )
 
     @property
     def parts(self) -> tuple[Holder, ...]:
@@ -232,9 +267,14 @@ class Sheet:
             return self
         [log], [chapter] = self.logs, self.chapters
         answers = dict.fromkeys(key for _, words in view.answers for key in words.split())
-        again = tuple(replace(log.by_key[key], key=f"{AGAIN}{key}", note="") for key in answers if key in log.by_key)  # the planner tells of a key that is not there
+        again = tuple(
+            replace(log.by_key[key], key=f"{AGAIN}{key}", note="") for key in answers if key in log.by_key
+        )  # the planner tells of a key that is not there
         twice = replace(log, groups=(*log.groups, Group("Worked out again", again, printed=False)))
-        return replace(self, chapters=(replace(chapter, holders=tuple(twice if each is log else each for each in chapter.holders)),))
+        return replace(
+            self,
+            chapters=(replace(chapter, holders=tuple(twice if each is log else each for each in chapter.holders)),),
+        )
 
     @property
     def bands(self) -> tuple[Band, ...]:
@@ -275,7 +315,9 @@ class Planner:
     paper: str
     title: str
     sheets: tuple[Sheet, ...]
-    absent: Mapping[str, tuple[Block, Input | Result]] = field(default_factory=dict)  # full key -> a field left out: always blank
+    absent: Mapping[str, tuple[Block, Input | Result]] = field(
+        default_factory=dict
+    )  # full key -> a field left out: always blank
     colors: Mapping[str, str] = field(default_factory=dict)  # role -> a color other than the default
 
     @cached_property
@@ -297,12 +339,21 @@ class Planner:
     @cached_property
     def by_key(self) -> dict[str, tuple[Holder, Input | Result | Column]]:
         """Full key -> what holds the field, and the field."""
-        return {f"{key}_{name}": (holder, each) for key, holder in (self.blocks | self.tables | self.proof_tables).items() for name, each in holder.by_key.items()}
+        return {
+            f"{key}_{name}": (holder, each)
+            for key, holder in (self.blocks | self.tables | self.proof_tables).items()
+            for name, each in holder.by_key.items()
+        }
 
     @cached_property
     def folded(self) -> dict[str, tuple[str, ...]]:
         """Key of a log -> the keys of its inputs that its view folds away."""
-        return {log.key: tuple(each.key for each in log.inputs if each.key not in view.typed.split()) for sheet in self.sheets if (view := sheet.log_view) for log in sheet.logs}
+        return {
+            log.key: tuple(each.key for each in log.inputs if each.key not in view.typed.split())
+            for sheet in self.sheets
+            if (view := sheet.log_view)
+            for log in sheet.logs
+        }
 
     @cached_property
     def automatic(self) -> dict[str, tuple[Block, Automatic]]:
@@ -342,7 +393,10 @@ class Planner:
         if faults := planner_faults.names(self) or planner_faults.words(self):
             raise DescriptionError(*faults)
         faults = [
-            Fault(f"field {block.key}_{result.key}", f"{sentence}.") for block in self.blocks.values() for result in block.results for sentence in self._mismatches(block, result)
+            Fault(f"field {block.key}_{result.key}", f"{sentence}.")
+            for block in self.blocks.values()
+            for result in block.results
+            for sentence in self._mismatches(block, result)
         ]
         faults += [
             Fault(f"field {block.key}_{each.key}", f"{each.key} is also the full key of another field.")
@@ -351,24 +405,44 @@ class Planner:
             if each.key in self.by_key
         ]
         faults += planner_faults.starting_values(self)
-        faults += [Fault(f"sheet {sheet.name}", f"{sentence}.") for sheet in self.sheets for sentence in planner_faults.views(sheet, self)]
-        faults += [Fault(f"proof {proof.number}", f"{sentence}.") for proof in self.proofs for sentence in planner_faults.of_proof(proof, self)]
+        faults += [
+            Fault(f"sheet {sheet.name}", f"{sentence}.")
+            for sheet in self.sheets
+            for sentence in planner_faults.views(sheet, self)
+        ]
+        faults += [
+            Fault(f"proof {proof.number}", f"{sentence}.")
+            for proof in self.proofs
+            for sentence in planner_faults.of_proof(proof, self)
+        ]
         if faults:
             raise DescriptionError(*faults)
         try:
             TopologicalSorter(self._dependencies()).prepare()
         except CycleError as circle:
-            raise DescriptionError.at(" < ".join(circle.args[1]), "these fields depend on each other in a circle.") from None
+            raise DescriptionError.at(
+                " < ".join(circle.args[1]), "these fields depend on each other in a circle."
+            ) from None
 
     def full_keys(self) -> list[str]:
         """The full key of every field, automatic ones included; each becomes a defined name."""
         parts = [part for sheet in self.sheets for part in sheet.parts]
-        return [f"{part.key}_{name}" for part in parts for name in part.by_key] + [f"{part.key}_{each.key}" for part in parts if isinstance(part, Block) for each in part.automatic]
+        return [f"{part.key}_{name}" for part in parts for name in part.by_key] + [
+            f"{part.key}_{each.key}" for part in parts if isinstance(part, Block) for each in part.automatic
+        ]
 
     def _dependencies(self) -> dict[str, set[str]]:
         """Full key of every result, and of the messages of records with questions -> the full keys from which it is calculated."""
-        results = {f"{key}_{each.key}": {self.meaning(block, word).key for word in each.words} for key, block in self.blocks.items() for each in block.results}
-        automatic = {key: {f"{block.key}_{result.key}" for result in block.asked} for key, (block, each) in self.automatic.items() if each in (MESSAGE, MARK, FIRST, OPEN)}
+        results = {
+            f"{key}_{each.key}": {self.meaning(block, word).key for word in each.words}
+            for key, block in self.blocks.items()
+            for each in block.results
+        }
+        automatic = {
+            key: {f"{block.key}_{result.key}" for result in block.asked}
+            for key, (block, each) in self.automatic.items()
+            if each in (MESSAGE, MARK, FIRST, OPEN)
+        }
         return results | automatic
 
     def _mismatches(self, block: Block, result: Result) -> list[str]:

@@ -20,21 +20,37 @@ LONGEST_NAME = 31  # letters of a sheet's name: the format's limit
 
 def names(planner) -> list[Fault]:
     """Names that are no names, or another's: of sheets, of chapters, of fields."""
-    sheets, chapters = [sheet.name for sheet in planner.sheets], [chapter.name for sheet in planner.sheets for chapter in sheet.chapters]
+    sheets, chapters = (
+        [sheet.name for sheet in planner.sheets],
+        [chapter.name for sheet in planner.sheets for chapter in sheet.chapters],
+    )
     faults = [
-        Fault(f"sheet {name}", f"a sheet's name begins with a capital letter and has letters, digits and blanks, {LONGEST_NAME} at most.")
+        Fault(
+            f"sheet {name}",
+            f"a sheet's name begins with a capital letter and has letters, digits and blanks, {LONGEST_NAME} at most.",
+        )
         for name in sheets
         if not NAME_OF_A_SHEET.fullmatch(name) or len(name) > LONGEST_NAME
     ]
-    faults += [Fault(f"sheet {name}", "another sheet has this name; a spreadsheet takes small and capital letters for one.") for name in _twice(map(str.lower, sheets))]
+    faults += [
+        Fault(f"sheet {name}", "another sheet has this name; a spreadsheet takes small and capital letters for one.")
+        for name in _twice(map(str.lower, sheets))
+    ]
     faults += [Fault(f"chapter {name}", "another chapter has this name too.") for name in _twice(chapters)]
     faults += [
-        Fault(f"sheet {sheet.name}", "a chapter of another sheet has this name, and texts name chapters: give it another.")
+        Fault(
+            f"sheet {sheet.name}", "a chapter of another sheet has this name, and texts name chapters: give it another."
+        )
         for sheet in planner.sheets
         if sheet.name in chapters and sheet.name not in {chapter.name for chapter in sheet.chapters}
     ]
-    faults += [Fault(f"proof {number}", "another example has this number.") for number in _twice(proof.number for proof in planner.proofs)]
-    return faults + [Fault(f"field {key}", "another field has this full key too.") for key in _twice(planner.full_keys())]
+    faults += [
+        Fault(f"proof {number}", "another example has this number.")
+        for number in _twice(proof.number for proof in planner.proofs)
+    ]
+    return faults + [
+        Fault(f"field {key}", "another field has this full key too.") for key in _twice(planner.full_keys())
+    ]
 
 
 def words(planner) -> list[Fault]:
@@ -43,39 +59,78 @@ def words(planner) -> list[Fault]:
         Fault(f"field {block.key}_{each.key}", f"{sentence}.")
         for block in planner.blocks.values()
         for each in block.fields
-        for sentence in (_choice_faults(planner, each.domain) if isinstance(each, Input) else _word_faults(planner, block, each))
+        for sentence in (
+            _choice_faults(planner, each.domain) if isinstance(each, Input) else _word_faults(planner, block, each)
+        )
     ]
 
 
 def starting_values(planner) -> list[Fault]:
     """Values with which a new planner starts, and which its cells would not take."""
     faults = [
-        Fault(f"field {block.key}_{each.key}", f"it starts as {value}; give {each.domain.wanted(each.unit.unit(planner.system).symbol if each.unit else '')}.")
+        Fault(
+            f"field {block.key}_{each.key}",
+            f"it starts as {value}; give {each.domain.wanted(each.unit.unit(planner.system).symbol if each.unit else '')}.",
+        )
         for block in planner.blocks.values()
         for each in block.inputs
-        if (value := each.first(planner.system)) is not None and not isinstance(each.domain, Choice) and not each.domain.accepts(value)
+        if (value := each.first(planner.system)) is not None
+        and not isinstance(each.domain, Choice)
+        and not each.domain.accepts(value)
     ]
-    known = {key: {*block.by_key, *(full.removeprefix(f"{key}_") for full in planner.absent)} for key, block in planner.blocks.items()}
-    unknown = {f"{block.key}_{key}" for block in planner.blocks.values() for record in getattr(block, "starts_with", ()) for key in record if key not in known[block.key]}
-    return faults + [Fault(f"field {key}", "lines of its log start with it, and it is no field.") for key in sorted(unknown)]
+    known = {
+        key: {*block.by_key, *(full.removeprefix(f"{key}_") for full in planner.absent)}
+        for key, block in planner.blocks.items()
+    }
+    unknown = {
+        f"{block.key}_{key}"
+        for block in planner.blocks.values()
+        for record in getattr(block, "starts_with", ())
+        for key in record
+        if key not in known[block.key]
+    }
+    return faults + [
+        Fault(f"field {key}", "lines of its log start with it, and it is no field.") for key in sorted(unknown)
+    ]
 
 
 def views(sheet, planner) -> list[str]:
     """Fields that a sheet's views lack, that they show twice or that stand elsewhere, and links that lead nowhere."""
-    own = {f"{part.key}_{name}" for part in sheet.parts for name in (*part.by_key, *getattr(part, "automatic_by_key", ()))}
+    own = {
+        f"{part.key}_{name}" for part in sheet.parts for name in (*part.by_key, *getattr(part, "automatic_by_key", ()))
+    }
     everywhere = {*planner.by_key, *planner.automatic, *planner.absent}
     shown = sheet.shown
     drawn = [key for section in sheet.sections for key in getattr(section, "drawn", ())]
-    faults = [f"its view shows {key}, which is no field of this sheet{_meant(key, own)}" for key in shown if key not in own]
+    faults = [
+        f"its view shows {key}, which is no field of this sheet{_meant(key, own)}" for key in shown if key not in own
+    ]
     faults += [f"its view shows {key} twice" for key in _twice(shown)]
     if not sheet.log_view:
-        asked = [f"{part.key}_{each.key}" for part in sheet.parts if part.key in planner.blocks and part not in sheet.logs for each in part.inputs]
-        faults += [f"no section of it shows {key}, so nobody finds where to type it" for key in asked if key not in shown]
-    faults += [f"its chart draws {key}, which is no field{_meant(key, everywhere)}" for key in drawn if key not in everywhere]
+        asked = [
+            f"{part.key}_{each.key}"
+            for part in sheet.parts
+            if part.key in planner.blocks and part not in sheet.logs
+            for each in part.inputs
+        ]
+        faults += [
+            f"no section of it shows {key}, so nobody finds where to type it" for key in asked if key not in shown
+        ]
+    faults += [
+        f"its chart draws {key}, which is no field{_meant(key, everywhere)}" for key in drawn if key not in everywhere
+    ]
     sheets = {each.name for each in planner.sheets}
     ways = [way for section in sheet.sections for way in section.ways]
-    faults += [f"its link to {name} leads nowhere{_meant(name, sheets)}" for name in (*sheet.near, *(way.sheet for way in ways)) if name not in sheets]
-    faults += [f"its link to {way.field} leads nowhere{_meant(way.field, everywhere)}" for way in ways if way.field and way.field not in everywhere]
+    faults += [
+        f"its link to {name} leads nowhere{_meant(name, sheets)}"
+        for name in (*sheet.near, *(way.sheet for way in ways))
+        if name not in sheets
+    ]
+    faults += [
+        f"its link to {way.field} leads nowhere{_meant(way.field, everywhere)}"
+        for way in ways
+        if way.field and way.field not in everywhere
+    ]
     faults += [
         f"its link leads to {way.field} on the sheet {way.sheet}, and that stands on the sheet {place}"
         for way in ways
@@ -88,12 +143,23 @@ def of_proof(proof, planner) -> list[str]:
     """Words that are neither printed in the example nor a table's facts, or not of its formula, and values of another kind than the reference takes or gives."""
     block, result = planner.by_key.get(proof.result, (None, None))
     if not isinstance(result, Result):
-        return [f"{proof.result} is no result of a sheet{_meant(proof.result, [key for key, (_, each) in planner.by_key.items() if isinstance(each, Result)])}"]
-    lacking = [word for word in result.words if word not in proof.given and planner.meaning(block, word).holder.key not in planner.tables]
+        return [
+            f"{proof.result} is no result of a sheet{_meant(proof.result, [key for key, (_, each) in planner.by_key.items() if isinstance(each, Result)])}"
+        ]
+    lacking = [
+        word
+        for word in result.words
+        if word not in proof.given and planner.meaning(block, word).holder.key not in planner.tables
+    ]
     spare = [word for word in proof.given if word not in result.words]
     if lacking or spare:
-        return [f"{word} is not given" for word in lacking] + [f"{word} is given, and the formula of {proof.result} has no such word" for word in spare]
-    printed = {word: dimensions.dimension(unit) if unit else dimensions.TEXT for word, (_, unit) in (*proof.given.items(), ("", ("", proof.unit)))}
+        return [f"{word} is not given" for word in lacking] + [
+            f"{word} is given, and the formula of {proof.result} has no such word" for word in spare
+        ]
+    printed = {
+        word: dimensions.dimension(unit) if unit else dimensions.TEXT
+        for word, (_, unit) in (*proof.given.items(), ("", ("", proof.unit)))
+    }
     arguments = {name: word for name, word in result.arguments.items() if word in printed}
     return dimensions.objections(result.reference, arguments, printed, printed[""])
 

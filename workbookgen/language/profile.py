@@ -21,7 +21,10 @@ FUNCTIONS = frozenset(
 )
 SIGNS = COMPARISONS | {"+", "-", "*", "/", "&", ",", ")"}
 TRUTHS = frozenset({"TRUE", "FALSE"})  # a 1 = 1 is true everywhere
-LONGEST, DEEPEST = 8192, 64  # signs of a formula and brackets within brackets, as the file format's oldest readers take them
+LONGEST, DEEPEST = (
+    8192,
+    64,
+)  # signs of a formula and brackets within brackets, as the file format's oldest readers take them
 MOST_ARGUMENTS = 255  # of one function: LibreOffice 7.4 shows an error from 256 on (measured), and the format's best known program takes no more (from memory)
 
 
@@ -29,9 +32,15 @@ def outside(pieces: Sequence[str], functions: Collection[str]) -> list[str]:
     """What in the tokens of a formula is outside the profile: functions and constructs, whatever is between them."""
     each = tuple(dict.fromkeys(pieces))
     found = [
-        f"the function {name} is outside the portable profile (language/profile.py lists what is in it)" for piece in each if (name := called(piece)) and name not in functions
+        f"the function {name} is outside the portable profile (language/profile.py lists what is in it)"
+        for piece in each
+        if (name := called(piece)) and name not in functions
     ]
-    found += [f"'{piece}' is read differently by different programs{': write POWER' if piece == '^' else ''}" for piece in each if _is_strange(piece)]
+    found += [
+        f"'{piece}' is read differently by different programs{': write POWER' if piece == '^' else ''}"
+        for piece in each
+        if _is_strange(piece)
+    ]
     found += ["'--' is read differently by different programs" for pair in pairwise(pieces) if pair == ("-", "-")]
     found += [f"{place} counts in some programs only: multiply the comparison by 1" for place in _uncounted(pieces)]
     depths = list(_depths(pieces))
@@ -45,11 +54,17 @@ def bound_objections(formula: str) -> list[str]:
     pieces = tokens(formula)
     deepest = max(_depths(pieces), default=0)
     found = outside(pieces, FUNCTIONS)
-    found += [f"in {piece} a range must stand between two cells" for piece in dict.fromkeys(pieces) if ":" in piece and is_name(piece) and not _is_range(piece)]
+    found += [
+        f"in {piece} a range must stand between two cells"
+        for piece in dict.fromkeys(pieces)
+        if ":" in piece and is_name(piece) and not _is_range(piece)
+    ]
     found += [f"it has {len(formula)} signs, and some programs take {LONGEST}"] * (len(formula) > LONGEST)
     found += [f"its brackets are {deepest} deep, and some programs take {DEEPEST}"] * (deepest > DEEPEST)
     most = max(_arguments(pieces), default=0)
-    found += [f"a function in it takes {most} arguments, and some programs take {MOST_ARGUMENTS}"] * (most > MOST_ARGUMENTS)
+    found += [f"a function in it takes {most} arguments, and some programs take {MOST_ARGUMENTS}"] * (
+        most > MOST_ARGUMENTS
+    )
     return found
 
 
@@ -67,7 +82,14 @@ def _arguments(pieces: Sequence[str]) -> Iterator[int]:
 
 def _is_strange(piece: str) -> bool:
     """Neither a sign of the profile nor what is allowed between signs."""
-    return piece in TRUTHS or not (piece in SIGNS or called(piece) is not None or is_name(piece) or is_number(piece) or len(piece) > 1 and is_text(piece))
+    return piece in TRUTHS or not (
+        piece in SIGNS
+        or called(piece) is not None
+        or is_name(piece)
+        or is_number(piece)
+        or len(piece) > 1
+        and is_text(piece)
+    )
 
 
 def _uncounted(pieces: Sequence[str]) -> Iterator[str]:
@@ -75,8 +97,14 @@ def _uncounted(pieces: Sequence[str]) -> Iterator[str]:
     for index, pair in enumerate(pairwise(pieces)):
         if pair == ("SUMPRODUCT(", "("):
             inner = pieces[index + 2 :]
-            end = next((place for place, piece in enumerate(inner) if piece == ")" or called(piece) is not None), len(inner))
-            if inner[end : end + 1] == (")",) and inner[end + 1 : end + 2] in ((",",), (")",)) and COMPARISONS & set(inner[:end]):
+            end = next(
+                (place for place, piece in enumerate(inner) if piece == ")" or called(piece) is not None), len(inner)
+            )
+            if (
+                inner[end : end + 1] == (")",)
+                and inner[end + 1 : end + 2] in ((",",), (")",))
+                and COMPARISONS & set(inner[:end])
+            ):
                 yield "".join(("SUMPRODUCT((", *inner[: end + 1]))
 
 

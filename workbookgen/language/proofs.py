@@ -42,7 +42,9 @@ class Proof:
         units = [unit for _, unit in (*self.given.values(), ("", self.unit)) if unit]
         faults = [f"the registry knows no unit {unit}" for unit in units if not dimensions.is_unit(unit)]
         faults += [
-            f"no formula can convert the unit {unit}: add it to PRINTED_ONLY in language/quantities.py" for unit in units if dimensions.is_unit(unit) and not is_convertible(unit)
+            f"no formula can convert the unit {unit}: add it to PRINTED_ONLY in language/quantities.py"
+            for unit in units
+            if dimensions.is_unit(unit) and not is_convertible(unit)
         ]
         if self.provenance not in PROVENANCES:
             faults.append(f"its provenance {self.provenance!r} is none of {', '.join(PROVENANCES)}")

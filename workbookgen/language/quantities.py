@@ -124,7 +124,10 @@ PER_INCH = Unit("per in", "1 / inch", f"1/{IN}", 1)
 MINUTE, HOUR = Unit("min", "minute", "1/60", 0), Unit("h", "hour", digits=1)
 GALLON, LITER = Unit("gal", "gallon", "3.785411784", 1), Unit("L", "liter", digits=1)
 TEASPOON, MILLILITER = Unit("tsp", "teaspoon", "0.00492892159375", 1), Unit("mL", "milliliter", "0.001", 0)
-TEASPOONS_PER_GALLON, MILLILITERS_PER_LITER = Unit("tsp/gal", "teaspoon / gallon", "1/768", 1), Unit("mL/L", "milliliter / liter", "0.001", 1)
+TEASPOONS_PER_GALLON, MILLILITERS_PER_LITER = (
+    Unit("tsp/gal", "teaspoon / gallon", "1/768", 1),
+    Unit("mL/L", "milliliter / liter", "0.001", 1),
+)
 
 NUMBER = always(NUMBER_UNIT)
 SHARE = always(PERCENT_UNIT)
@@ -147,7 +150,9 @@ AREA = by_length(Unit("in²", "inch ** 2", f"{IN}*{IN}", 1), Unit("cm²", "centi
 SQUARE_LENGTH = by_length(Unit("yd²", "yard ** 2", f"{YD}*{YD}", 1), Unit("m²", "meter ** 2", digits=1))
 SQUARE_MASS = by_mass(Unit("oz²", "ounce ** 2", f"{OZ}*{OZ}"), Unit("g²", "gram ** 2", digits=1))
 SQUARE_GRIST = always(Unit("(yd/lb)²", "(yard / pound) ** 2", f"{YD}*{YD}/({LB}*{LB})", 0))
-PER_AREA = by_length(Unit("per in²", "1 / inch ** 2", f"1/({IN}*{IN})", 1), Unit("per cm²", "1 / centimeter ** 2", "10000", 2))
+PER_AREA = by_length(
+    Unit("per in²", "1 / inch ** 2", f"1/({IN}*{IN})", 1), Unit("per cm²", "1 / centimeter ** 2", "10000", 2)
+)
 GAUGE = by_length(PER_INCH, Unit("per 10 cm", "1 / decimeter", "10", 1))
 SETT = by_length(PER_INCH, Unit("per cm", "1 / centimeter", "100", 2))
 TWIST, TWIST_PER_METER = always(PER_INCH), always(Unit("per m", "1 / meter", digits=0))
@@ -156,7 +161,10 @@ HOURS, MINUTES, SECONDS = always(HOUR), always(MINUTE), always(Unit("s", "second
 PACE = by_length(Unit("yd/h", "yard / hour", YD, 0), Unit("m/h", "meter / hour", digits=0))
 MASS_PACE = by_mass(Unit("oz/h", "ounce / hour", OZ), Unit("g/h", "gram / hour", digits=1))
 VOLUME = by_length(GALLON, LITER)
-LIQUID, DOSE = by_length(TEASPOON, MILLILITER), by_length(TEASPOONS_PER_GALLON, MILLILITERS_PER_LITER)  # as labels of detergents say
+LIQUID, DOSE = (
+    by_length(TEASPOON, MILLILITER),
+    by_length(TEASPOONS_PER_GALLON, MILLILITERS_PER_LITER),
+)  # as labels of detergents say
 DYE = always(Unit("g", "gram"))  # powder is weighed precisely, and in grams everywhere
 STOCK, DYE_BATH = always(MILLILITER), always(Unit("L", "liter"))
 LIQUOR = always(Unit("L/kg", "liter / kilogram", "0.001", 0))
@@ -201,7 +209,10 @@ def require_known(systems: Mapping[str, UnitSystem]) -> None:
     """Refuse a unit system whose lengths or masses no kind of quantity has a unit for."""
     for name, system in systems.items():
         if system.lengths not in ("yards", "meters") or system.masses not in ("ounces", "grams"):
-            raise DescriptionError.at(f"unit system {name}", f"its lengths are yards or meters and its masses ounces or grams, and not {system.in_words}.")
+            raise DescriptionError.at(
+                f"unit system {name}",
+                f"its lengths are yards or meters and its masses ounces or grams, and not {system.in_words}.",
+            )
 
 
 require_known(UNIT_SYSTEMS)
@@ -217,4 +228,6 @@ def is_convertible(name: str) -> bool:
     return name in _BY_NAME
 
 
-_BY_NAME = {unit.pint: unit for kind in list(globals().values()) if isinstance(kind, Kind) for unit in kind.units} | {unit.pint: unit for unit in PRINTED_ONLY}
+_BY_NAME = {unit.pint: unit for kind in list(globals().values()) if isinstance(kind, Kind) for unit in kind.units} | {
+    unit.pint: unit for unit in PRINTED_ONLY
+}

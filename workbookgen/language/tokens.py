@@ -64,7 +64,10 @@ class Call:
     @cached_property
     def keys(self) -> tuple[str, ...]:
         """The arguments that are nothing but a word, in their places; an empty text for any other."""
-        return tuple(argument[0] if len(argument) == 1 and isinstance(argument[0], str) and is_word(argument[0]) else "" for argument in self.arguments)
+        return tuple(
+            argument[0] if len(argument) == 1 and isinstance(argument[0], str) and is_word(argument[0]) else ""
+            for argument in self.arguments
+        )
 
 
 Nodes = tuple[str | Call, ...]  # what stands side by side
@@ -89,7 +92,9 @@ def calls(found: Nodes) -> Iterator[Call]:
 
 def written(found: Nodes) -> str:
     """The text again, without the blanks that only its describer needs."""
-    return "".join(node if isinstance(node, str) else f"{node.name}({','.join(map(written, node.arguments))})" for node in found)
+    return "".join(
+        node if isinstance(node, str) else f"{node.name}({','.join(map(written, node.arguments))})" for node in found
+    )
 
 
 def _argument(pieces: Iterator[str]) -> tuple[Nodes, str]:

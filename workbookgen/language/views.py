@@ -131,7 +131,11 @@ class Answers(Section):
         return (*((self.message,) if self.message else ()), *large, *self.lines)
 
     def without(self, fallen: Collection[str], names: Collection[str]) -> Self | None:
-        big = tuple(replace(each, below=tuple(key for key in each.below if key not in fallen)) for each in self.big if each.field not in fallen)
+        big = tuple(
+            replace(each, below=tuple(key for key in each.below if key not in fallen))
+            for each in self.big
+            if each.field not in fallen
+        )
         lines = tuple(each for each in self.lines if each not in fallen)
         return replace(self, big=big, lines=lines) if big or lines else None
 
@@ -293,7 +297,9 @@ class Series:
 
     label: str
     keys: tuple[str, ...]  # full keys
-    look: Literal["accent", "soft", "straw", "hair", "points", "chosen", "limit"] = "accent"  # the first four of columns, the others of lines
+    look: Literal["accent", "soft", "straw", "hair", "points", "chosen", "limit"] = (
+        "accent"  # the first four of columns, the others of lines
+    )
     whisker: tuple[str, ...] = ()  # full keys of its uncertainty, to either side
     at: tuple[str, ...] = ()  # full keys of its positions, if not the chart's categories
 

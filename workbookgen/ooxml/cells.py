@@ -21,13 +21,19 @@ from workbookgen.ooxml.references import MOST_COLUMNS, Place, cell_name, column_
 from workbookgen.ooxml.strings import text_of
 from workbookgen.ooxml.values import Value, value_of
 
-Put = Callable[[Place, Value, str], None]  # where, what, and the formula behind it, which is empty where something was typed
+Put = Callable[
+    [Place, Value, str], None
+]  # where, what, and the formula behind it, which is empty where something was typed
 
 # A cell as programs write it, or else any that holds something: its column and row, then its type, its formula and what
 # is stored, or else its attributes and all in it.
 _CELL = (
     rb'<c r="(%b)([0-9]{1,7})"(?:(?: s="[0-9]+")?(?: t="([a-z]+)")?>'
-    rb"(?:<f((?: [^>']*)?)(?:(?<=/)>|>(" + plain.TEXT + rb")</f>))?<v>(" + plain.TEXT + rb")</v></c>|([^>]*)(?<!/)>(.*?)</c>)"
+    rb"(?:<f((?: [^>']*)?)(?:(?<=/)>|>("
+    + plain.TEXT
+    + rb")</f>))?<v>("
+    + plain.TEXT
+    + rb")</v></c>|([^>]*)(?<!/)>(.*?)</c>)"
 )
 _OTHER_CELL = re.compile(rb'<c(?! r=")')
 _NUMBER_OF = re.compile(rb'\ssi="([^"]*)"')
@@ -65,17 +71,29 @@ class _Reading:
     def by_bytes(self, content: bytes) -> bool:
         opening, put, strings = plain.opening_tag(content, "worksheet"), self.put, self.strings
         columns: dict[bytes, int] = {}
-        for found in _cells_of(None if self.columns is None else frozenset(self.columns)).finditer(content, *plain.cells_in(content)):
+        for found in _cells_of(None if self.columns is None else frozenset(self.columns)).finditer(
+            content, *plain.cells_in(content)
+        ):
             letters, row, kind, described, formula, stored, attributes, inside = found.groups()
             if attributes is not None:
                 if inside:
-                    self._parsed(b'%b<row><c r="%b%b"%b>%b</c></row></worksheet>' % (opening, letters, row, attributes, inside))
+                    self._parsed(
+                        b'%b<row><c r="%b%b"%b>%b</c></row></worksheet>' % (opening, letters, row, attributes, inside)
+                    )
                 continue
             if letters not in columns:
                 columns[letters] = column_index_from_string(letters.decode())
             place = int(row), columns[letters]
-            value = strings[int(stored)] if kind == b"s" else value_of(kind.decode() if kind else "n", plain.text(stored), strings)
-            text = self._formula(plain.text(formula or b""), *_shared_as(described), place) if described is not None else ""
+            value = (
+                strings[int(stored)]
+                if kind == b"s"
+                else value_of(kind.decode() if kind else "n", plain.text(stored), strings)
+            )
+            text = (
+                self._formula(plain.text(formula or b""), *_shared_as(described), place)
+                if described is not None
+                else ""
+            )
             if text or value not in (None, ""):
                 put(place, value, text)
         protection = _PROTECTION.search(content)
@@ -87,7 +105,10 @@ class _Reading:
             if line.tag.endswith("}sheetProtection"):
                 is_protected = is_on(line.get("sheet"))
                 continue
-            row, column = int(line.get("r", row + 1)), 0  # a row or a cell may leave out where it is: then it follows the last one
+            row, column = (
+                int(line.get("r", row + 1)),
+                0,
+            )  # a row or a cell may leave out where it is: then it follows the last one
             for element in line:
                 reference = element.get("r")
                 column = column_of(reference) if reference else column + 1

@@ -30,7 +30,9 @@ def read_charts(package: Package, sheet: str) -> Iterator[Chart]:
             root = package.root(part)
             title = root.find("{*}chart/{*}title")
             series = (each for each in root.iter("{*}ser"))
-            yield Chart(_texts(title, "t") or _texts(title, "f") if title is not None else "", tuple(map(_drawn, series)))
+            yield Chart(
+                _texts(title, "t") or _texts(title, "f") if title is not None else "", tuple(map(_drawn, series))
+            )
 
 
 def _drawn(element) -> Drawn:

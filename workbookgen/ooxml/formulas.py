@@ -96,7 +96,9 @@ class Formulas(Mapping[tuple[str, str], str]):
             self.columns.setdefault((each.sheet, each.letters), []).append(each)
         for column, found in self.columns.items():
             found.sort(key=lambda each: each.first)
-            if any(above.last >= below.first for above, below in pairwise(found)):  # a cell is there twice, and the later one counts
+            if any(
+                above.last >= below.first for above, below in pairwise(found)
+            ):  # a cell is there twice, and the later one counts
                 self.columns[column] = _one_by_one(each for each in runs if (each.sheet, each.letters) == column)
 
     @property

@@ -39,8 +39,15 @@ def read_listing(package: Package) -> Listing:
     if not books:
         raise NoWorkbook("it has no workbook in it")
     root, relations = package.root(books[0]), package.relations(books[0])
-    worksheets = {key: each.target for key, each in relations.items() if each.kind == "worksheet" and not each.is_outside and each.target in package.parts}
-    tabs = tuple(Tab(each.get("name"), worksheets.get(attribute(each, "id")), each.get("state", "visible")) for each in root.iterfind("{*}sheets/{*}sheet"))
+    worksheets = {
+        key: each.target
+        for key, each in relations.items()
+        if each.kind == "worksheet" and not each.is_outside and each.target in package.parts
+    }
+    tabs = tuple(
+        Tab(each.get("name"), worksheets.get(attribute(each, "id")), each.get("state", "visible"))
+        for each in root.iterfind("{*}sheets/{*}sheet")
+    )
     names: dict[str, str] = {}
     of_sheets: dict[tuple[str, str], str] = {}
     for each in root.iterfind("{*}definedNames/{*}definedName"):

@@ -72,7 +72,11 @@ class Package:
 
     def targets(self, part: str, kind: str) -> list[str]:
         """The parts of a kind that a part refers to, as far as they are there."""
-        return [each.target for each in self.relations(part).values() if each.kind == kind and not each.is_outside and each.target in self.parts]
+        return [
+            each.target
+            for each in self.relations(part).values()
+            if each.kind == kind and not each.is_outside and each.target in self.parts
+        ]
 
 
 def streamed(stream: IO[bytes], *names: str, **more) -> Iterator:

@@ -107,7 +107,9 @@ def read_sheet(package: Package, part: str, name: str, state: str, strings: Sequ
                 _columns(sheet, element)
             elif kind == "hyperlink":
                 outside = relations.get(attribute(element, "id") or "")
-                target = (outside.target if outside else "") + (f"#{element.get('location')}" if element.get("location") else "")
+                target = (outside.target if outside else "") + (
+                    f"#{element.get('location')}" if element.get("location") else ""
+                )
                 sheet.links.update({(each.top, each.left): target for each in ranges_of(element.get("ref", ""))})
             elif kind == "dataValidation":
                 sheet.validations.append((_cells_of(element), _validation(element)))
@@ -149,7 +151,9 @@ def _repeat(sheet: FileSheet) -> None:
                 rows.update(range(first, last + 1))
         if first in sheet.row_styles:
             sheet.row_styles |= dict.fromkeys(range(first, last + 1), sheet.row_styles[first])
-        sheet.twice += [(row, column) for place, column in sheet.twice if place == first for row in range(first + 1, last + 1)]
+        sheet.twice += [
+            (row, column) for place, column in sheet.twice if place == first for row in range(first + 1, last + 1)
+        ]
 
 
 def _row(sheet: FileSheet, element, strings: Sequence[str]) -> None:

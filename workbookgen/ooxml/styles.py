@@ -28,7 +28,9 @@ def read_styles(package: Package, book: str) -> list[Style]:
     if not parts:
         return [PLAIN]
     root = package.root(parts[0])
-    codes = BUILTIN_FORMATS | {int(each.get("numFmtId")): each.get("formatCode", "") for each in root.iterfind("{*}numFmts/{*}numFmt")}
+    codes = BUILTIN_FORMATS | {
+        int(each.get("numFmtId")): each.get("formatCode", "") for each in root.iterfind("{*}numFmts/{*}numFmt")
+    }
     return [_style(each, codes) for each in root.iterfind("{*}cellXfs/{*}xf")] or [PLAIN]
 
 
@@ -48,7 +50,13 @@ class Shown:
     words: str = ""  # set beside the number
 
     def __str__(self) -> str:
-        digits = "" if self.decimals is None else f" with {self.decimals[1]} decimals" if self.kind in ("number", "percent") else ""
+        digits = (
+            ""
+            if self.decimals is None
+            else f" with {self.decimals[1]} decimals"
+            if self.kind in ("number", "percent")
+            else ""
+        )
         scaled = f", divided by {1000**self.thousands_left_out:,}" if self.thousands_left_out else ""
         return self.kind + digits + scaled + (f', with "{self.words}"' if self.words else "")
 

@@ -75,7 +75,14 @@ def _read(package: Package) -> WholeFile:
     listing = read_listing(package)
     strings = read_strings(package, listing.part)
     sheets = {each.name: read_sheet(package, each.part, each.name, each.state, strings) for each in listing.worksheets}
-    return WholeFile(_program(package), listing.names, listing.names_of_sheets, _calculating(package.root(listing.part), listing), sheets, read_styles(package, listing.part))
+    return WholeFile(
+        _program(package),
+        listing.names,
+        listing.names_of_sheets,
+        _calculating(package.root(listing.part), listing),
+        sheets,
+        read_styles(package, listing.part),
+    )
 
 
 def _calculating(root, listing: Listing) -> Calculating:

@@ -79,7 +79,12 @@ def advice(
     >>> print(advice(Quantity(100, "yd"), 0.95, buy_1=Quantity(2, "oz"), name_1="Aster", form_1="washed fiber"))
     To be 95% sure, get 100 yd more: 2 oz of Aster (washed fiber).
     """
-    strands = ((buy_1, name_1, form_1, balls_1), (buy_2, name_2, form_2, balls_2), (buy_3, name_3, form_3, balls_3), (buy_4, name_4, form_4, balls_4))
+    strands = (
+        (buy_1, name_1, form_1, balls_1),
+        (buy_2, name_2, form_2, balls_2),
+        (buy_3, name_3, form_3, balls_3),
+        (buy_4, name_4, form_4, balls_4),
+    )
     require_numbers(more, certainty, used, shared, *(each for buy, _, _, balls in strands for each in (buy, balls)))
     told = []
     for buy, name, form, balls in strands:
@@ -90,12 +95,27 @@ def advice(
             continue
         require((buy >= NO_MASS) & (buy < TOO_HEAVY), "That is too much to put into a few words.")
         require((buy < LEAST_TOLD) | (name is not None), "A strand to get needs a name.")
-        told += [buy.m_as("g"), said(buy), "" if name is None else name, "" if form is None else form, 0.0 if balls is None else balls, "" if balls is None else said(balls)]
+        told += [
+            buy.m_as("g"),
+            said(buy),
+            "" if name is None else name,
+            "" if form is None else form,
+            0.0 if balls is None else balls,
+            "" if balls is None else said(balls),
+        ]
     amount = said(more)
     if used is not None:
         require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
         return by_element(lambda _: "Nothing more to do.", amount)
-    return by_element(_advice, more.m_as("m"), amount, certainty, "" if design is None else design, 0.0 if shared is None else shared, *told)
+    return by_element(
+        _advice,
+        more.m_as("m"),
+        amount,
+        certainty,
+        "" if design is None else design,
+        0.0 if shared is None else shared,
+        *told,
+    )
 
 
 def _advice(more, amount, certainty, design, shared, *strands) -> str:
@@ -106,7 +126,11 @@ def _advice(more, amount, certainty, design, shared, *strands) -> str:
         grams, buy, name, form, balls, counted = strands[6 * number : 6 * number + 6]
         if grams >= LEAST_TOLD.m_as("g"):
             one = "spool" if design else "ball"
-            told.append(f"{counted} {one}{'' if balls == 1 else 's'} of {name}" if counted else f"{buy} of {name}{f' ({form})' if form else ''}")
+            told.append(
+                f"{counted} {one}{'' if balls == 1 else 's'} of {name}"
+                if counted
+                else f"{buy} of {name}{f' ({form})' if form else ''}"
+            )
     sure = f"{np.floor(round(certainty * 100, 9) * 10 + 0.5) / 10:g}%"
     once = " Get it once: other projects draw on the same lots." if shared > 0 else ""
     return f"To be {sure} sure, get {amount} more{': ' if told else ''}{'; '.join(told)}.{once}"

@@ -214,14 +214,23 @@ def answer(
         require(used < TOO_HEAVY, "That is too much to put into a few words.")
         return by_element(lambda took, *_: f"It took {took} of yarn.", said(used), *parts)
     known = least is not None and most is not None
-    parts += [said(least) if known else "", said(most) if known else "", most.m_as("m") if known else 0.0, "" if chance_words is None else chance_words]
+    parts += [
+        said(least) if known else "",
+        said(most) if known else "",
+        most.m_as("m") if known else 0.0,
+        "" if chance_words is None else chance_words,
+    ]
     parts += [0.0, ""] if free is None else [free.m_as("m"), said(free)]
     return by_element(_answer, *parts, 0.0 if have is None else (there - have).m_as("m"))
 
 
 def _answer(there, need, spare, over, lacking, least, most, meters, chance, free, in_skeins, of_others) -> str:
     between = f", very likely {least} to {most}" if meters >= 0.5 else ""
-    rest = f"{over} over" if spare >= 0 else f"{lacking} short{', for all projects on its lots' if of_others > 0.5 else ''}"
+    rest = (
+        f"{over} over"
+        if spare >= 0
+        else f"{lacking} short{', for all projects on its lots' if of_others > 0.5 else ''}"
+    )
     sure = f" Chance that it is enough: {chance}." if chance else ""
     another = f" Another {in_skeins} lie in skeins that belong to no project." if free > 0.5 else ""
     return f"There is {there}{between}; it takes {need}: {rest}.{sure}{another}"
@@ -268,7 +277,13 @@ def verdict(chance: Ratio, certainty: Ratio, used: Mass | None = None) -> str:
     if used is not None:
         require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount.", used)
         return by_element(lambda _: "finished", chance)
-    return by_element(lambda p, asked: "enough" if p >= asked else "likely enough" if p >= 2 / 3 else "in doubt" if p >= 0.5 else "short", chance, certainty)
+    return by_element(
+        lambda p, asked: (
+            "enough" if p >= asked else "likely enough" if p >= 2 / 3 else "in doubt" if p >= 0.5 else "short"
+        ),
+        chance,
+        certainty,
+    )
 
 
 @calculation

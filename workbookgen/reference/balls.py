@@ -9,7 +9,9 @@ from workbookgen.units import Grist, Length, Mass, Quantity, Ratio
 
 
 @calculation
-def ball_weighs(planned: Grist, spool: Mass | None = None, package: Length | None = None, design: str | None = None) -> Mass:
+def ball_weighs(
+    planned: Grist, spool: Mass | None = None, package: Length | None = None, design: str | None = None
+) -> Mass:
     """Mass of one ball or spool of a yarn's first strand.
 
     b = that of the design's spool, or p / g of a plain yarn. Shops sell whole balls and spools only.

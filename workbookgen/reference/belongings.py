@@ -49,7 +49,10 @@ def belongs(name: str, gone: str | None = None) -> str:
     >>> print(belongs("Vest"))
     Vest
     """
-    require(gone is None or by_element(lambda each: serves_its_project(str(each)), gone), "The skein was given away, sold or lost.")
+    require(
+        gone is None or by_element(lambda each: serves_its_project(str(each)), gone),
+        "The skein was given away, sold or lost.",
+    )
     require_name(name)
     return name
 

@@ -20,10 +20,17 @@ from workbookgen.units import Quantity, ureg
 def calculation(function):
     """Hold a calculation's arguments to the dimensions in its annotations."""
     signature = inspect.signature(function)
-    dimensions = {name: dimension_of(parameter.annotation) for name, parameter in signature.parameters.items() if dimension_of(parameter.annotation) is not None}
+    dimensions = {
+        name: dimension_of(parameter.annotation)
+        for name, parameter in signature.parameters.items()
+        if dimension_of(parameter.annotation) is not None
+    }
 
     def fitted(given: dict) -> dict:
-        return {name: _fit(value, dimensions[name]) if name in dimensions and value is not None else value for name, value in given.items()}
+        return {
+            name: _fit(value, dimensions[name]) if name in dimensions and value is not None else value
+            for name, value in given.items()
+        }
 
     @functools.wraps(function)
     def checked(*args, **kwargs):
@@ -47,8 +54,12 @@ def dimension_of(annotation) -> str | None:
 
 
 def _fit(value, dimension: str):
-    if dimension == "[]" and (isinstance(value, float | int) or (isinstance(value, np.ndarray) and value.dtype == float)):
-        return value  # plain numbers stay as they are; a detour through a quantity would cost more than most calculations
+    if dimension == "[]" and (
+        isinstance(value, float | int) or (isinstance(value, np.ndarray) and value.dtype == float)
+    ):
+        return (
+            value  # plain numbers stay as they are; a detour through a quantity would cost more than most calculations
+        )
     if not isinstance(value, Quantity):
         value = Quantity(np.asarray(value, dtype=float) if np.ndim(value) else value, "")
     if not value.check(dimension):
@@ -93,7 +104,9 @@ def require_numbers(*values) -> None:
     """Refuse what is not a finite number. One that is not given at all is not a fault."""
     for value in values:
         if value is not None:
-            require(np.isfinite(value.magnitude if isinstance(value, Quantity) else value), "Every amount must be a number.")
+            require(
+                np.isfinite(value.magnitude if isinstance(value, Quantity) else value), "Every amount must be a number."
+            )
 
 
 def require_name(name) -> None:

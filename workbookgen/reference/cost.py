@@ -12,7 +12,9 @@ from workbookgen.units import Length, PerLength, Ratio, Time
 
 
 @calculation
-def material_cost(fiber: Ratio | None = None, thread: Ratio | None = None, dye: Ratio | None = None, tools: Ratio | None = None) -> Ratio:
+def material_cost(
+    fiber: Ratio | None = None, thread: Ratio | None = None, dye: Ratio | None = None, tools: Ratio | None = None
+) -> Ratio:
     """Cost of the materials.
 
     C = fiber + thread + dye + tools. All that was paid for, time not counted.

@@ -20,4 +20,8 @@ def is_gone(fate: str) -> bool:
 
 def share_still_there(fate: str | None):
     """1 for what is there, 0 for what is gone; a thing of no fate is simply there."""
-    return 1.0 if fate is None else np.asarray(by_element(lambda each: 0.0 if is_gone(str(each)) else 1.0, fate), dtype=float)[()]
+    return (
+        1.0
+        if fate is None
+        else np.asarray(by_element(lambda each: 0.0 if is_gone(str(each)) else 1.0, fate), dtype=float)[()]
+    )

@@ -171,4 +171,8 @@ def _fit(within: float, least: float) -> str:
     enough = round(float(within) / float(least), 6) >= 1
     # As a person counts them: no more than there are.
     count = int(np.floor(round(float(within), 6)))
-    return f"{count} fibers in it: enough to hold, in practiced hands" if enough else f"{count} fibers in it: too few to hold"
+    return (
+        f"{count} fibers in it: enough to hold, in practiced hands"
+        if enough
+        else f"{count} fibers in it: too few to hold"
+    )

@@ -48,7 +48,9 @@ def wanted_in_use(stated: Length | None = None, estimated: Length | None = None)
 
 
 @calculation
-def planned_grist(own: Grist | None = None, sample: Grist | None = None, design: Grist | None = None, lot: Grist | None = None) -> Grist:
+def planned_grist(
+    own: Grist | None = None, sample: Grist | None = None, design: Grist | None = None, lot: Grist | None = None
+) -> Grist:
     """Grist that a project plans with.
 
     g = own, or else the sample's, the design's, or the first lot's. What is typed goes before what was measured, and

@@ -32,7 +32,12 @@ class Limits:
         number = self._number(value)
         held = [
             compare(number, limit)
-            for compare, limit in ((operator.ge, self.least), (operator.gt, self.above), (operator.le, self.most), (operator.lt, self.below))
+            for compare, limit in (
+                (operator.ge, self.least),
+                (operator.gt, self.above),
+                (operator.le, self.most),
+                (operator.lt, self.below),
+            )
             if limit is not None
         ]
         return reduce(operator.and_, [*held, number % 1 == 0] if self.whole else held)
@@ -47,27 +52,64 @@ class Limits:
     @property
     def words(self) -> str:
         """What is said about a number within them: "must be from 0 to under 1"."""
-        if (self.most, self.below, self.whole) == (None, None, False) and self.above in (None, 0) and (self.least, self.above) != (None, None):
-            return "must be above zero" if self.above == 0 else "cannot be negative" if self.least == 0 else f"is {self.least:g} or more"
-        low = "" if (self.least, self.above) == (None, None) else f"from {self.least:g}" if self.above is None else f"above {self.above:g}"
-        high = "" if (self.most, self.below) == (None, None) else f"up to {self.most:g}" if self.below is None else f"under {self.below:g}"
+        if (
+            (self.most, self.below, self.whole) == (None, None, False)
+            and self.above in (None, 0)
+            and (self.least, self.above) != (None, None)
+        ):
+            return (
+                "must be above zero"
+                if self.above == 0
+                else "cannot be negative"
+                if self.least == 0
+                else f"is {self.least:g} or more"
+            )
+        low = (
+            ""
+            if (self.least, self.above) == (None, None)
+            else f"from {self.least:g}"
+            if self.above is None
+            else f"above {self.above:g}"
+        )
+        high = (
+            ""
+            if (self.most, self.below) == (None, None)
+            else f"up to {self.most:g}"
+            if self.below is None
+            else f"under {self.below:g}"
+        )
         if self.whole:
-            return f"is a whole number, {self.least:g} or more" if not high else f"is a whole number from {self.least:g} to {self.most:g}"
+            return (
+                f"is a whole number, {self.least:g} or more"
+                if not high
+                else f"is a whole number from {self.least:g} to {self.most:g}"
+            )
         if low and high and self.above is None:
-            return f"must be between {self.least:g} and {self.most:g}" if self.below is None else f"must be {low} to {high}"
+            return (
+                f"must be between {self.least:g} and {self.most:g}"
+                if self.below is None
+                else f"must be {low} to {high}"
+            )
         return f"must be {' and '.join(filter(None, (low, high)))}"
 
 
 NOT_NEGATIVE, ABOVE_ZERO = Limits(least=0), Limits(above=0)
 PART, SOME_PART = Limits(least=0, most=1), Limits(above=0, most=1)
-FOUND_PART, SOME_FOUND_PART = Limits(least=0, most=1 + 1e-9), Limits(above=0, most=1 + 1e-9)  # dividing equal masses may miss 1 by rounding
+FOUND_PART, SOME_FOUND_PART = (
+    Limits(least=0, most=1 + 1e-9),
+    Limits(above=0, most=1 + 1e-9),
+)  # dividing equal masses may miss 1 by rounding
 LESS_THAN_ALL = Limits(least=0, below=1)  # a loss: a total loss leaves nothing
 UNDER_ONE = Limits(below=1)
-SHRINKAGE = Limits(below=0.9)  # negative for growth; with a larger loss, the length to spin would depend on its last digits
+SHRINKAGE = Limits(
+    below=0.9
+)  # negative for growth; with a larger loss, the length to spin would depend on its last digits
 AT_LEAST_ONE, AT_LEAST_TWO = Limits(least=1), Limits(least=2)
 COUNTED, COUNTED_FROM_ZERO, COUNTED_FROM_TWO = (Limits(least=number, whole=True) for number in (1, 0, 2))
 
-NO_LENGTH, NO_MASS, NO_TIME, NO_VOLUME, NO_LINEAR_DENSITY = (Quantity(0.0, unit) for unit in ("m", "g", "hour", "L", "tex"))  # the start of a sum, and the floor of a maximum
+NO_LENGTH, NO_MASS, NO_TIME, NO_VOLUME, NO_LINEAR_DENSITY = (
+    Quantity(0.0, unit) for unit in ("m", "g", "hour", "L", "tex")
+)  # the start of a sum, and the floor of a maximum
 
 
 def require_within(limits: Limits, subject: str, *values) -> None:

@@ -39,11 +39,17 @@ def skeins_in_words(count: Ratio, mass: Mass) -> str:
     >>> print(skeins_in_words(11, Quantity(37.2, "oz")))
     in 11 skeins, 37.2 oz
     """
-    return by_element(lambda skeins, weight: f"in {skeins} {'skein' if skeins == '1' else 'skeins'}, {weight}", said(count), said_in_all(mass))
+    return by_element(
+        lambda skeins, weight: f"in {skeins} {'skein' if skeins == '1' else 'skeins'}, {weight}",
+        said(count),
+        said_in_all(mass),
+    )
 
 
 @calculation
-def there_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, aside: Ratio = 0.0, worth: str | None = None) -> str:
+def there_in_words(
+    count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, aside: Ratio = 0.0, worth: str | None = None
+) -> str:
     """How many skeins there are, their length and their weight together, in words.
 
     words = n skeins, L, m, each in the unit in which it is given; what of them is set aside; and how many more are gone. It is shown at the head of the log.
@@ -79,14 +85,24 @@ def there_in_words(count: Ratio, length: Length, mass: Mass, gone: Ratio = 0.0, 
     >>> print(there_in_words(9, Quantity(2050, "yd"), Quantity(30.5, "oz"), gone=2))
     9 skeins, 2,050 yd, 30.5 oz; 2 more gone
     """
-    return by_element(_there, said(count), said_in_all(length), said_in_all(mass), said(gone), said(aside), "" if worth is None else worth)
+    return by_element(
+        _there,
+        said(count),
+        said_in_all(length),
+        said_in_all(mass),
+        said(gone),
+        said(aside),
+        "" if worth is None else worth,
+    )
 
 
 def _there(skeins: str, length: str, mass: str, gone: str, aside: str, worth: str) -> str:
     if skeins == "0":
         return "no skeins yet" if gone == "0" else f"no skeins left; {gone} {'is' if gone == '1' else 'are'} gone"
     parts = [f"{skeins} {'skein' if skeins == '1' else 'skeins'}, {length}, {mass}"]
-    parts += [f"{aside} of them set aside"] * (aside != "0") + [worth] * bool(worth) + [f"{gone} more gone"] * (gone != "0")
+    parts += (
+        [f"{aside} of them set aside"] * (aside != "0") + [worth] * bool(worth) + [f"{gone} more gone"] * (gone != "0")
+    )
     return "; ".join(parts)
 
 
@@ -126,8 +142,17 @@ def shelf_in_words(count: Ratio, mass: Mass, aside: Mass = NO_MASS, worth: str |
     3 lots, 37.2 oz still to spin
     """
     require_within(ABOVE_ZERO, "There must be a lot.", count)
-    text = by_element(lambda lots, weight: f"{lots} {'lot' if lots == '1' else 'lots'}, {weight} still to spin", said(count), said_in_all(mass))
-    text = by_element(lambda text, weight, some: f"{text}, {weight} of it set aside" if some > 0 else text, text, said_in_all(aside), aside.magnitude)
+    text = by_element(
+        lambda lots, weight: f"{lots} {'lot' if lots == '1' else 'lots'}, {weight} still to spin",
+        said(count),
+        said_in_all(mass),
+    )
+    text = by_element(
+        lambda text, weight, some: f"{text}, {weight} of it set aside" if some > 0 else text,
+        text,
+        said_in_all(aside),
+        aside.magnitude,
+    )
     return text if worth is None else by_element(lambda text, more: f"{text}, {more}", text, worth)
 
 
@@ -200,7 +225,12 @@ def lot_in_words(yarn: Mass, bought: Mass) -> str:
     46 oz of yarn from 92 oz: 50% kept
     """
     require_within(ABOVE_ZERO, "Something must have been bought.", bought)
-    return by_element(lambda some, all_of_it, kept: f"{some} of yarn from {all_of_it}: {kept} kept", said(yarn), said(bought), percent((yarn / bought).m_as("")))
+    return by_element(
+        lambda some, all_of_it, kept: f"{some} of yarn from {all_of_it}: {kept} kept",
+        said(yarn),
+        said(bought),
+        percent((yarn / bought).m_as("")),
+    )
 
 
 @calculation
@@ -241,7 +271,12 @@ def way_in_words(spun: Mass, to_come: Mass, length: Length | None = None) -> str
     def words(done: str, left: str, reach: str) -> str:
         return f"{done} is spun, {left} still to spin" + (f": about {reach}." if reach else ".")
 
-    return by_element(words, said(spun), said(to_come), said(length) if length is not None else by_element(lambda _: "", spun.magnitude))
+    return by_element(
+        words,
+        said(spun),
+        said(to_come),
+        said(length) if length is not None else by_element(lambda _: "", spun.magnitude),
+    )
 
 
 @calculation

@@ -203,4 +203,8 @@ def _require_regain(regain):
 
 
 def _require_content(moisture_content):
-    require_within(LESS_THAN_ALL, "The moisture content must be from 0 to below 1: it is a share of the moist mass.", moisture_content)
+    require_within(
+        LESS_THAN_ALL,
+        "The moisture content must be from 0 to below 1: it is a share of the moist mass.",
+        moisture_content,
+    )

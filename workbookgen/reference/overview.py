@@ -308,7 +308,11 @@ def program_in_words(agreeing: Ratio, total: Ratio) -> str:
     """
     require(np.asarray(agreeing) <= np.asarray(total), "No more can agree than there are.")
     return by_element(
-        lambda wrong: "computes the planner correctly" if wrong == "0" else f"do not rely on it: {wrong} {'check fails' if wrong == '1' else 'checks fail'}",
+        lambda wrong: (
+            "computes the planner correctly"
+            if wrong == "0"
+            else f"do not rely on it: {wrong} {'check fails' if wrong == '1' else 'checks fail'}"
+        ),
         said(np.asarray(total) - np.asarray(agreeing)),
     )
 
@@ -355,7 +359,12 @@ def needs_a_look(spoiled: Ratio, wrong: Ratio, first: str | None = None) -> str:
             return f"{cells} worked-out cells were emptied or typed over: undo it, or carry the planner over"
         return message if is_wrong and message else "nothing"
 
-    return by_element(words, said(spoiled), _magnitudes(wrong) > 0, first if first is not None else np.full(np.shape(spoiled), "", dtype=object)[()])
+    return by_element(
+        words,
+        said(spoiled),
+        _magnitudes(wrong) > 0,
+        first if first is not None else np.full(np.shape(spoiled), "", dtype=object)[()],
+    )
 
 
 def _magnitudes(amounts) -> np.ndarray:

@@ -47,7 +47,11 @@ def called(name: str, size: str | None = None) -> str:
     hat (grown)
     """
     require_name(name)
-    return by_element(lambda each: str(each), name) if size is None else by_element(lambda each, of: f"{each} ({of})", name, size)
+    return (
+        by_element(lambda each: str(each), name)
+        if size is None
+        else by_element(lambda each, of: f"{each} ({of})", name, size)
+    )
 
 
 @calculation
@@ -206,7 +210,11 @@ def how_many_fit(area: Ratio, values: Sequence[float], pieces: Ratio) -> Ratio:
     require_within(NOT_NEGATIVE, "An area", area)
     require_within(NOT_NEGATIVE, "The number of pieces", pieces)
     known = _known(values)
-    return by_element(lambda each: float((known <= each).sum()), area) if np.ndim(area) == 0 else np.array([float((known <= each).sum()) for each in area])
+    return (
+        by_element(lambda each: float((known <= each).sum()), area)
+        if np.ndim(area) == 0
+        else np.array([float((known <= each).sum()) for each in area])
+    )
 
 
 @calculation

@@ -57,7 +57,11 @@ def percent(share):
 
 def rounded(number: float, digits: int) -> str:
     """A number as people write it: thousands separated by a comma, and no trailing zero."""
-    return f"{_exact(number, digits):,f}".removesuffix(".0") if digits == 0 else f"{_exact(number, digits):f}".removesuffix(".0")
+    return (
+        f"{_exact(number, digits):,f}".removesuffix(".0")
+        if digits == 0
+        else f"{_exact(number, digits):f}".removesuffix(".0")
+    )
 
 
 def _exact(number: float, digits: int) -> Decimal:

@@ -131,8 +131,15 @@ class Settings(Strict):
     @field_validator("leave_out")
     @classmethod
     def _stand_alone(cls, names: tuple[str, ...]) -> tuple[str, ...]:
-        faults = [(("leave_out", place), f"{name} is listed twice; once is enough") for place, name in enumerate(names) if name in names[:place]] + [
-            (("leave_out", names.index(needed)), f"{sheet} is nothing without {needed}; leave out {sheet} too, or keep {needed}")
+        faults = [
+            (("leave_out", place), f"{name} is listed twice; once is enough")
+            for place, name in enumerate(names)
+            if name in names[:place]
+        ] + [
+            (
+                ("leave_out", names.index(needed)),
+                f"{sheet} is nothing without {needed}; leave out {sheet} too, or keep {needed}",
+            )
             for sheet, others in NEEDS.items()
             for needed in others
             if needed in names and sheet not in names
@@ -145,9 +152,17 @@ class Settings(Strict):
     @classmethod
     def _fit_the_sheet(cls, reels: tuple[Reel, ...], info: ValidationInfo) -> tuple[Reel, ...]:
         names = [folded(reel.name) for reel in reels]
-        faults = [(("reels", place, "name"), f'two reels are called "{reels[place].name}"; give each its own name') for place, name in enumerate(names) if name in names[:place]]
+        faults = [
+            (("reels", place, "name"), f'two reels are called "{reels[place].name}"; give each its own name')
+            for place, name in enumerate(names)
+            if name in names[:place]
+        ]
         if "units" in info.data:  # else they are wrong themselves
-            faults += [(("reels", place, *key), sentence) for place, reel in enumerate(reels) for key, sentence in too_large(reel, info.data["units"])]
+            faults += [
+                (("reels", place, *key), sentence)
+                for place, reel in enumerate(reels)
+                for key, sentence in too_large(reel, info.data["units"])
+            ]
         if "rows" in info.data and len(reels) > info.data["rows"].reels:
             faults.append((("rows", "reels"), f"{len(reels)} reels are listed, so this must be {len(reels)} or more"))
         if faults:
@@ -163,17 +178,23 @@ class Settings(Strict):
     def as_toml(self) -> str:
         """These settings as the text of a settings file, without defaults."""
         table = self.model_dump(exclude_none=True)
-        return tomli_w.dumps({key: value for key, value in table.items() if value not in ("", (), {}) or key == "fibers"})
+        return tomli_w.dumps(
+            {key: value for key, value in table.items() if value not in ("", (), {}) or key == "fibers"}
+        )
 
 
-def changed(settings: Settings, *, units: str | None = None, size: str | None = None, reels: tuple[str, ...] = ()) -> Settings:
+def changed(
+    settings: Settings, *, units: str | None = None, size: str | None = None, reels: tuple[str, ...] = ()
+) -> Settings:
     """Settings with another unit system or size, and with reels added; a reel of the same name is replaced."""
     table = settings.model_dump(exclude_none=True)
     table |= {key: value for key, value in (("units", units), ("size", size)) if value}
     if reels:
         added = [_reel_of_the_command_line(text, table["units"]) for text in reels]
         names = {folded(reel.name) for reel in added}
-        table["reels"] = [reel for reel in table["reels"] if folded(reel["name"]) not in names] + [reel.model_dump(exclude_none=True) for reel in added]
+        table["reels"] = [reel for reel in table["reels"] if folded(reel["name"]) not in names] + [
+            reel.model_dump(exclude_none=True) for reel in added
+        ]
     return validated(Settings, table, "the command line")
 
 
@@ -214,7 +235,9 @@ def parse(text: str, place: str) -> Settings:
     except tomllib.TOMLDecodeError as problem:
         raise SettingsError.at(place, f"this is not a TOML settings file: {problem}.") from None
     except (ValueError, RecursionError):  # thousands of digits, or of brackets within brackets
-        raise SettingsError.at(place, "this is no settings file: it holds a number or a list that no setting has.") from None
+        raise SettingsError.at(
+            place, "this is no settings file: it holds a number or a list that no setting has."
+        ) from None
     return validated(Settings, table, place, text)
 
 

@@ -80,7 +80,10 @@ def faults_found(problem: ValidationError, model: type[BaseModel], place: str, l
             faults.append((error["loc"], _sentence(error, model)))
     located = [(_line(path, lines), path, sentence) for path, sentence in faults]
     return [
-        Fault(", ".join(filter(None, (place, f"line {line}" if line else "", _spelled(path)))), sentence + "." * (sentence[-1] != "?"))
+        Fault(
+            ", ".join(filter(None, (place, f"line {line}" if line else "", _spelled(path)))),
+            sentence + "." * (sentence[-1] != "?"),
+        )
         for line, path, sentence in sorted(located, key=lambda each: each[0])
     ]
 
@@ -101,7 +104,9 @@ def _sentence(error: dict, model: type[BaseModel]) -> str:
             known = _keys_beside(path, model)
             return f"there is no such setting; known are {', '.join(known)}{_nearest(str(path[-1]), known)}"
         case "literal_error":
-            near = _nearest(str(error["input"]), [each.strip("' ") for each in context["expected"].replace(" or ", ",").split(",")])
+            near = _nearest(
+                str(error["input"]), [each.strip("' ") for each in context["expected"].replace(" or ", ",").split(",")]
+            )
             return f"write one of {context['expected']}{near}"
         case "value_error":
             return str(context["error"])

@@ -50,7 +50,9 @@ def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], 
     if lacking:
         raise SettingsError.at(str(path), f"the fiber table needs the columns {', '.join(lacking)}.")
     if len(lines) > settings.rows.guide and "Guide" not in settings.without:  # without it, none of them is shown
-        raise SettingsError.at("rows.guide", f"the fiber table has {len(lines)} fibers, so this must be {len(lines)} or more.")
+        raise SettingsError.at(
+            "rows.guide", f"the fiber table has {len(lines)} fibers, so this must be {len(lines)} or more."
+        )
     records, faults = [], []
     for number, line in enumerate(lines, start=FIRST_LINE):
         record = {name: text for name in TEXTS if (text := line.get(name, "").strip())}
@@ -60,11 +62,20 @@ def load_fibers(settings: Settings) -> tuple[dict[str, Quantity | float | str], 
                     faults.append(Fault(f"{path}, line {number}, {name}", f'"{text}" is not a number.'))
                 else:
                     record[name] = Quantity(value, unit) if unit else value
-        faults += [Fault(f"{path}, line {number}, {name}", "leave out line breaks and control characters.") for name in TEXTS if UNSTORABLE.search(record.get(name, ""))]
+        faults += [
+            Fault(f"{path}, line {number}, {name}", "leave out line breaks and control characters.")
+            for name in TEXTS
+            if UNSTORABLE.search(record.get(name, ""))
+        ]
         before = [folded(each.get("name", "")) for each in records]
         if (name := record.get("name", "")) and folded(name) in before:
             first = before.index(folded(name)) + FIRST_LINE
-            faults.append(Fault(f"{path}, line {number}, name", f'"{name}" stands in line {first} too; give each fiber its own name.'))
+            faults.append(
+                Fault(
+                    f"{path}, line {number}, name",
+                    f'"{name}" stands in line {first} too; give each fiber its own name.',
+                )
+            )
         records.append(record)
     if faults:
         raise SettingsError(*faults)

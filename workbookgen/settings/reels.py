@@ -39,9 +39,13 @@ class Reel(Strict):
         if (self.height is None) != (self.arms is None):
             raise ValueError("a niddy-noddy needs both height and arms")
         if (self.cord is None) != (self.turns is None):
-            raise ValueError("a cord measures a reel by its length and the turns that it makes; give both cord and turns")
+            raise ValueError(
+                "a cord measures a reel by its length and the turns that it makes; give both cord and turns"
+            )
         if not (self.loop or self.cord or self.height):
-            raise ValueError('give the loop of the reel, for example loop = "72 in", or height and arms, or cord and turns')
+            raise ValueError(
+                'give the loop of the reel, for example loop = "72 in", or height and arms, or cord and turns'
+            )
         return self
 
 
@@ -54,7 +58,13 @@ def too_large(reel: Reel, units: str) -> list[tuple[tuple[str | int, ...], str]]
     """Measures of a reel that the sheet Reels would refuse, and what it accepts."""
     symbol = LOOP.unit(units).symbol
     arms = [(("arms", place), arm, SPAN) for place, arm in enumerate(reel.arms or ())]
-    measures = [(("loop",), reel.loop, SPAN), (("cord",), reel.cord, CORD), (("height",), reel.height, SPAN), *arms, (("tolerance",), reel.tolerance, TOLERANCE)]
+    measures = [
+        (("loop",), reel.loop, SPAN),
+        (("cord",), reel.cord, CORD),
+        (("height",), reel.height, SPAN),
+        *arms,
+        (("tolerance",), reel.tolerance, TOLERANCE),
+    ]
     return [
         (key, f"{text} is {shown(text, units):,.6g} {symbol}, and the sheet Reels takes {domain.wanted(symbol)}")
         for key, text, domain in measures

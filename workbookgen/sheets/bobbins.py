@@ -5,7 +5,18 @@ from dataclasses import replace
 from workbookgen.language.domains import Choice, Number
 from workbookgen.language.fields import MESSAGE, Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter, Log
-from workbookgen.language.quantities import DENSITY, GRIST, GRIST_METRIC, GRIST_US, IN_METERS, LENGTH, LOOP, MASS, NUMBER, SHARE
+from workbookgen.language.quantities import (
+    DENSITY,
+    GRIST,
+    GRIST_METRIC,
+    GRIST_US,
+    IN_METERS,
+    LENGTH,
+    LOOP,
+    MASS,
+    NUMBER,
+    SHARE,
+)
 from workbookgen.language.sentences import UNKNOWN
 from workbookgen.language.views import RIGHT, Answers, Band, Big, Entries, Listing, LogView, Sentences
 from workbookgen.reference import overview, planning, plying, stock, yarn_count

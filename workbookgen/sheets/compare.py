@@ -4,7 +4,18 @@ from workbookgen.language.abreast import Abreast
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import MESSAGE, Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
-from workbookgen.language.quantities import GRIST_METRIC, GRIST_US, IN_METERS, IN_YARDS, LOOP, MASS, NUMBER, SHARE, THREADS, Kind
+from workbookgen.language.quantities import (
+    GRIST_METRIC,
+    GRIST_US,
+    IN_METERS,
+    IN_YARDS,
+    LOOP,
+    MASS,
+    NUMBER,
+    SHARE,
+    THREADS,
+    Kind,
+)
 from workbookgen.language.views import Answers, Band, Big, Reading, band
 from workbookgen.reference import measuring, statistics
 from workbookgen.settings import Settings

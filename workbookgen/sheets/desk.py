@@ -5,7 +5,20 @@ from itertools import zip_longest
 from workbookgen.language.fields import FIRST, OPEN, SPOILED, Group, Result
 from workbookgen.language.parts import Card, Chapter, Log, Sheet
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE
-from workbookgen.language.views import Band, Chart, Door, Kind, Listing, LogView, Looks, Reading, Sentences, Series, Way, band
+from workbookgen.language.views import (
+    Band,
+    Chart,
+    Door,
+    Kind,
+    Listing,
+    LogView,
+    Looks,
+    Reading,
+    Sentences,
+    Series,
+    Way,
+    band,
+)
 from workbookgen.reference import agreement, lot_words, overview, stock
 from workbookgen.settings import Settings
 from workbookgen.sheets import sums, tabs

@@ -3,7 +3,19 @@
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card
-from workbookgen.language.quantities import DENSITY, DTEX, FIBER_DIAMETER, GRIST, GRIST_METRIC, GRIST_US, NUMBER, STAPLE, TEX, THREADS, TWIST
+from workbookgen.language.quantities import (
+    DENSITY,
+    DTEX,
+    FIBER_DIAMETER,
+    GRIST,
+    GRIST_METRIC,
+    GRIST_US,
+    NUMBER,
+    STAPLE,
+    TEX,
+    THREADS,
+    TWIST,
+)
 from workbookgen.language.sentences import ASKING, MISSING, UNKNOWN
 from workbookgen.reference import diameter, finest, yarn_count
 from workbookgen.reference import twist as trade

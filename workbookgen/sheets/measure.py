@@ -4,7 +4,22 @@ from workbookgen.language.abreast import Abreast
 from workbookgen.language.domains import Choice
 from workbookgen.language.fields import ASKING, Group, Input, Result
 from workbookgen.language.parts import Card, Chapter, Log
-from workbookgen.language.quantities import GRIST, GRIST_METRIC, GRIST_US, IN_METERS, IN_YARDS, LENGTH, LOOP, MASS, NUMBER, POUND, SHARE, THREADS, Kind, always
+from workbookgen.language.quantities import (
+    GRIST,
+    GRIST_METRIC,
+    GRIST_US,
+    IN_METERS,
+    IN_YARDS,
+    LENGTH,
+    LOOP,
+    MASS,
+    NUMBER,
+    POUND,
+    SHARE,
+    THREADS,
+    Kind,
+    always,
+)
 from workbookgen.language.views import Answers, Band, Big, Chart, Picture, Series, band
 from workbookgen.reference import diameter, gauge, labels, measuring, overview, reeling, statistics, stock, yarn_count
 from workbookgen.reference.statistics import groups

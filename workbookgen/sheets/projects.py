@@ -7,7 +7,20 @@ from workbookgen.language.quantities import GRIST, HOURS, LENGTH, MASS, NUMBER, 
 from workbookgen.language.repeated import repeated
 from workbookgen.language.sentences import ASKING, UNKNOWN
 from workbookgen.language.views import Kind, LogView
-from workbookgen.reference import belongings, in_use, made_of, planning, plying, project, reeling, statistics, stock, strands, uncertainty, yarn_count
+from workbookgen.reference import (
+    belongings,
+    in_use,
+    made_of,
+    planning,
+    plying,
+    project,
+    reeling,
+    statistics,
+    stock,
+    strands,
+    uncertainty,
+    yarn_count,
+)
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, level, plausible, samples, skeins, supply, tabs, yarn
 from workbookgen.sheets.limits import AMOUNT, COUNTED, LARGE, LOSS, NONE_OR_AMOUNT, STRANDS, UNCERTAIN

@@ -2,7 +2,19 @@
 
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
-from workbookgen.language.quantities import ANGLE, GRIST, GRIST_METRIC, GRIST_US, LOOP, MASS, NUMBER, SHARE, TEX, THREADS, YARN_DIAMETER
+from workbookgen.language.quantities import (
+    ANGLE,
+    GRIST,
+    GRIST_METRIC,
+    GRIST_US,
+    LOOP,
+    MASS,
+    NUMBER,
+    SHARE,
+    TEX,
+    THREADS,
+    YARN_DIAMETER,
+)
 from workbookgen.language.sentences import ASKING, MISSING
 from workbookgen.reference import diameter, knitting, plying, reeling, yarn_count
 from workbookgen.settings import Settings

@@ -3,7 +3,22 @@
 from workbookgen.language.domains import Choice, Name
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Chapter, Log, Sheet
-from workbookgen.language.quantities import ANGLE, GRIST_METRIC, GRIST_US, LENGTH, LOOP, MASS, MINUTES, NUMBER, PACE, SHARE, TEX, THREADS, TWIST, YARN_DIAMETER
+from workbookgen.language.quantities import (
+    ANGLE,
+    GRIST_METRIC,
+    GRIST_US,
+    LENGTH,
+    LOOP,
+    MASS,
+    MINUTES,
+    NUMBER,
+    PACE,
+    SHARE,
+    TEX,
+    THREADS,
+    TWIST,
+    YARN_DIAMETER,
+)
 from workbookgen.language.repeated import repeated
 from workbookgen.language.views import Kind, LogView
 from workbookgen.reference import diameter, planning, reeling, statistics, twist, yarn_count

@@ -3,7 +3,18 @@
 from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
-from workbookgen.language.quantities import DOSE, HOURS, LIQUID, LIQUOR, MASS, MINUTES, NUMBER, SHARE, TEMPERATURE, VOLUME
+from workbookgen.language.quantities import (
+    DOSE,
+    HOURS,
+    LIQUID,
+    LIQUOR,
+    MASS,
+    MINUTES,
+    NUMBER,
+    SHARE,
+    TEMPERATURE,
+    VOLUME,
+)
 from workbookgen.language.views import Reading, band
 from workbookgen.reference import cost, scouring
 from workbookgen.settings import Settings

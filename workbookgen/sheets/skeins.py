@@ -25,7 +25,19 @@ from workbookgen.language.quantities import (
 )
 from workbookgen.language.repeated import repeated, repeated_day
 from workbookgen.language.views import Kind, LogView
-from workbookgen.reference import belongings, care, diameter, labels, made_of, plying, reeling, statistics, stock, uncertainty, yarn_count
+from workbookgen.reference import (
+    belongings,
+    care,
+    diameter,
+    labels,
+    made_of,
+    plying,
+    reeling,
+    statistics,
+    stock,
+    uncertainty,
+    yarn_count,
+)
 from workbookgen.settings import Settings
 from workbookgen.sheets import fiber, lists, one_skein, plausible, reels, stages, sums, tabs, yarn
 from workbookgen.sheets.cost import money

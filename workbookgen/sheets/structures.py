@@ -3,7 +3,19 @@
 from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result, Rule
 from workbookgen.language.parts import Card, Chapter
-from workbookgen.language.quantities import GRIST, GRIST_METRIC, GRIST_US, LENGTH, MASS, NUMBER, SHARE, TEX, THREADS, TWIST, YARN_DIAMETER
+from workbookgen.language.quantities import (
+    GRIST,
+    GRIST_METRIC,
+    GRIST_US,
+    LENGTH,
+    MASS,
+    NUMBER,
+    SHARE,
+    TEX,
+    THREADS,
+    TWIST,
+    YARN_DIAMETER,
+)
 from workbookgen.language.sentences import ASKING
 from workbookgen.reference import diameter, plying, yarn_count
 from workbookgen.settings import Settings

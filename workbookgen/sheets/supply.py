@@ -8,7 +8,19 @@ loops is the same for each of the four.
 from workbookgen.language.fields import Result
 from workbookgen.language.quantities import LENGTH, MASS, NUMBER, SHARE, SQUARE_MASS
 from workbookgen.language.repeated import as_typed
-from workbookgen.reference import advice, answer, balls, belongings, in_use, made_of, plying, project, sharing, strands, uncertainty
+from workbookgen.reference import (
+    advice,
+    answer,
+    balls,
+    belongings,
+    in_use,
+    made_of,
+    plying,
+    project,
+    sharing,
+    strands,
+    uncertainty,
+)
 from workbookgen.sheets.lookup import lookup
 
 PARTS = (1, 2, 3, 4)

@@ -3,7 +3,18 @@
 from workbookgen.language.domains import Number
 from workbookgen.language.fields import Group, Input, Result
 from workbookgen.language.parts import Card, Chapter
-from workbookgen.language.quantities import ANGLE, GRIST, LOOP, NUMBER, SHARE, STAPLE, TEX, TWIST, TWIST_PER_METER, YARN_DIAMETER
+from workbookgen.language.quantities import (
+    ANGLE,
+    GRIST,
+    LOOP,
+    NUMBER,
+    SHARE,
+    STAPLE,
+    TEX,
+    TWIST,
+    TWIST_PER_METER,
+    YARN_DIAMETER,
+)
 from workbookgen.language.views import LEFT, Picture
 from workbookgen.reference import diameter, yarn_count
 from workbookgen.reference import twist as trade

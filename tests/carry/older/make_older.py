@@ -20,12 +20,38 @@ RECORDS = {
         {"name": "Crow niddy", "height": 15.0, "arm_a": 13.5, "arm_b": 14.0},
     ],
     "fiber": [
-        {"name": "Clover", "kind": "Romney", "state": "raw fleece", "weight": 104.0, "grist": 850.0, "skirted_weighed": 91.5, "note": "White, a lot of straw"},
+        {
+            "name": "Clover",
+            "kind": "Romney",
+            "state": "raw fleece",
+            "weight": 104.0,
+            "grist": 850.0,
+            "skirted_weighed": 91.5,
+            "note": "White, a lot of straw",
+        },
         {"name": "Gray thread", "kind": "Silk", "state": "yarn or thread", "weight": 2.2, "grist": 9000.0},
     ],
     "skeins": [
-        {"name": "Clover 1", "reel": "Porch reel", "wraps": 104.0, "gross": 4.02, "tare": 0.12, "washed_loop": 68.9, "counted_wpi": 10.5, "lot": "Clover"},
-        {"name": "Clover 2", "reel": "crow niddy", "wraps": 98.0, "part_wrap": 0.5, "gross": 3.88, "lot": "Clover", "second_lot": "Gray thread", "second_share": 0.18},
+        {
+            "name": "Clover 1",
+            "reel": "Porch reel",
+            "wraps": 104.0,
+            "gross": 4.02,
+            "tare": 0.12,
+            "washed_loop": 68.9,
+            "counted_wpi": 10.5,
+            "lot": "Clover",
+        },
+        {
+            "name": "Clover 2",
+            "reel": "crow niddy",
+            "wraps": 98.0,
+            "part_wrap": 0.5,
+            "gross": 3.88,
+            "lot": "Clover",
+            "second_lot": "Gray thread",
+            "second_share": 0.18,
+        },
         {"name": "Lost", "reel": "Attic reel", "wraps": "about a hundred", "rest": 1.5},
     ],
     "projects": [{"name": "Winter cardigan", "wanted": 1450.0, "margin": 0.15, "grist": 850.0, "lot_1": "Clover"}],
@@ -36,7 +62,14 @@ TIMES = [  # each named its project, up to version 0.3
     {"project": "Given away", "done": 3.0},
     {"project": "Winter cardigan", "done": 1.0},
 ]
-CARDS = {"buying_kind": "Romney", "buying_length": 2400.0, "counts_number": 20.0, "weighed_mass": 0.35, "moisture_content": 0.1, "thickness_packing": 0.45}
+CARDS = {
+    "buying_kind": "Romney",
+    "buying_length": 2400.0,
+    "counts_number": 20.0,
+    "weighed_mass": 0.35,
+    "moisture_content": 0.1,
+    "thickness_packing": 0.45,
+}
 
 
 def make(target: Path) -> None:
@@ -48,7 +81,12 @@ def make(target: Path) -> None:
     for block, records in (RECORDS | {"times": TIMES}).items():
         if block in planner.blocks:
             known = {field.key for field in planner.blocks[block].inputs}
-            entries = with_records(planner, entries, block, [{key: value for key, value in record.items() if key in known} for record in records])
+            entries = with_records(
+                planner,
+                entries,
+                block,
+                [{key: value for key, value in record.items() if key in known} for record in records],
+            )
     build(settings, target, entries | {key: (value,) for key, value in CARDS.items() if key in entries})
 
 

@@ -104,7 +104,11 @@ def label(example):
 
 def columns(arguments):
     """Names of the arguments that are columns; some only beside the names that they belong to."""
-    return COLUMNS | ({"hours"} if "projects" in arguments else set()) | ({"promised", "squares"} if "names" in arguments else set())
+    return (
+        COLUMNS
+        | ({"hours"} if "projects" in arguments else set())
+        | ({"promised", "squares"} if "names" in arguments else set())
+    )
 
 
 def single(arguments, index):

@@ -7,7 +7,16 @@ from workbookgen.reference import plying
 from .amounts import n, q
 
 EXAMPLES = [
-    (plying.bobbin_mass, dict(outer=q("inch", 4, 3), inner=q("cm", 2, 1), height=q("inch", 4, 5), package_density=q("g/cm^3", 0.3, 0.4), fullness=n(1, 0.8))),
+    (
+        plying.bobbin_mass,
+        dict(
+            outer=q("inch", 4, 3),
+            inner=q("cm", 2, 1),
+            height=q("inch", 4, 5),
+            package_density=q("g/cm^3", 0.3, 0.4),
+            fullness=n(1, 0.8),
+        ),
+    ),
     (plying.bobbin_holds, dict(weighed=q("oz", 4, 3))),
     (plying.bobbin_holds, dict(estimated=q("g", 100, 90))),
     (plying.still_to_ply, dict(own=q("yard", 400, 0))),
@@ -20,10 +29,22 @@ EXAMPLES = [
     (plying.take_up_to_ply, dict(sample=n(0.04, 0))),
     (plying.take_up_to_ply, dict(design=n(0.04, 0))),
     (plying.singles_grist, dict(own=q("yard/pound", 2000, 3000))),
-    (plying.singles_grist, dict(plied=q("yard/pound", 900, 1680), strands=n(2, 3), take_up=n(0.04, 0), shrinkage=n(0.05, -0.02))),
+    (
+        plying.singles_grist,
+        dict(plied=q("yard/pound", 900, 1680), strands=n(2, 3), take_up=n(0.04, 0), shrinkage=n(0.05, -0.02)),
+    ),
     (plying.bobbins_to_fill, dict(length=q("yard", 400, 900), holds=q("m", 300, 350), strands=n(2, 3))),
     (plying.plying_bobbins, dict(mass=q("oz", 9, 3), holds=q("g", 100, 90))),
-    (plying.singles_grist, dict(plied=q("yard/pound", 900, 1680), strands=n(2, 3), take_up=n(0.04, 0), shrinkage=n(0.05, -0.02), bought=n(0.2, 0))),
+    (
+        plying.singles_grist,
+        dict(
+            plied=q("yard/pound", 900, 1680),
+            strands=n(2, 3),
+            take_up=n(0.04, 0),
+            shrinkage=n(0.05, -0.02),
+            bought=n(0.2, 0),
+        ),
+    ),
     (plying.plying_bobbins, dict(mass=q("oz", 9, 3), holds=q("g", 100, 90), bought=n(0.2, 0))),
     (plying.plying_bobbins, dict(mass=q("oz", 9, 3), plying=q("g", 100, 90))),
     (plying.bobbin_gets, dict(length=q("yard", 400, 900), bobbins=n(1, 3))),

@@ -10,10 +10,21 @@ PRICES = q("1/oz", 1.4, np.nan, 1.2)
 TWO = dict(price=q("1/oz", 1.4, 2.0), least=q("1/kg", 40, 70))
 
 EXAMPLES = [
-    (fiber.clean_uncertainty, dict(clean=q("oz", 50, 20), stage=n(1, 2), u_skirting=n(0.07, 0.07), u_yield=n(0.1, 0.1), u_own=n(0.03, 0.03))),
     (
         fiber.clean_uncertainty,
-        dict(clean=q("oz", 50, 20), stage=n(1, 2), u_skirting=n(0.07, 0.07), u_yield=n(0.1, 0.1), u_own=n(0.03, 0.03), own_skirting=n(0.1, 0.2), own_yield=n(0.5, 0.6)),
+        dict(clean=q("oz", 50, 20), stage=n(1, 2), u_skirting=n(0.07, 0.07), u_yield=n(0.1, 0.1), u_own=n(0.03, 0.03)),
+    ),
+    (
+        fiber.clean_uncertainty,
+        dict(
+            clean=q("oz", 50, 20),
+            stage=n(1, 2),
+            u_skirting=n(0.07, 0.07),
+            u_yield=n(0.1, 0.1),
+            u_own=n(0.03, 0.03),
+            own_skirting=n(0.1, 0.2),
+            own_yield=n(0.5, 0.6),
+        ),
     ),
     (offers.paid, dict(price=n(54, 58), name=texts("Hill ewe", "Top"), shipping=n(16, 0))),
     (offers.per_mass, dict(money=n(70, 0), mass=q("oz", 50, 400))),
@@ -26,12 +37,25 @@ EXAMPLES = [
     (
         offers.cheapest_in_words,
         dict(
-            best=texts("Top", "Hill ewe"), following=texts("Hill ewe", "Top"), more=n(0.12, 0), apart=n(1, 0), lacking=n(0, 2), least=q("1/oz", 1.5, 2), dearer=q("1/oz", 1.68, 2)
+            best=texts("Top", "Hill ewe"),
+            following=texts("Hill ewe", "Top"),
+            more=n(0.12, 0),
+            apart=n(1, 0),
+            lacking=n(0, 2),
+            least=q("1/oz", 1.5, 2),
+            dearer=q("1/oz", 1.68, 2),
         ),
     ),
     (
         offers.cheapest_in_words,
-        dict(best=texts("Top", "Hill ewe"), following=texts("Hill ewe", "Top"), apart=n(1, 0), lacking=n(0, 2), least=q("1/oz", 0, 0), dearer=q("1/oz", 1.68, 0)),
+        dict(
+            best=texts("Top", "Hill ewe"),
+            following=texts("Hill ewe", "Top"),
+            apart=n(1, 0),
+            lacking=n(0, 2),
+            least=q("1/oz", 0, 0),
+            dearer=q("1/oz", 1.68, 0),
+        ),
     ),
     (split.line, dict(name=texts("Ada", "bea"), names=["Ada", "", "Bea"])),
     (split.whole_steps, dict(amount=q("oz", 107.3, 0), step=q("g", 5, 1))),
@@ -53,7 +77,10 @@ EXAMPLES = [
     (split.given_out, dict(whole=n(3, 5), turn=n(333333999, 998), last=n(333333999, 333333999))),
     (split.handed_out, dict(amounts=q("oz", 32, np.nan, 24))),
     (split.of_the_wanted, dict(mass=q("oz", 107, 10), wanted=q("g", 900, 900))),
-    (split.split_in_words, dict(in_all=q("oz", 107, 10), parts=n(3, 0), mass_left=n(0, 0.4), money_left=n(0, 0.5), fit=n(0.9, 1))),
+    (
+        split.split_in_words,
+        dict(in_all=q("oz", 107, 10), parts=n(3, 0), mass_left=n(0, 0.4), money_left=n(0, 0.5), fit=n(0.9, 1)),
+    ),
     (split.split_in_words, dict(in_all=q("oz", 107, 10), parts=n(3, 1), mass_left=n(0, 0.4), money_left=n(0.5, 0))),
     (care.still_there, dict(amount=n(24, 0), gone=texts("set aside", "Set aside"))),
     (care.still_there, dict(amount=q("yard", 200, 0))),
@@ -62,7 +89,17 @@ EXAMPLES = [
     (care.worth_in_words, dict(worth=n(1240, 12))),
     (care.out_of_freezer, dict(frozen=n(46357, 46360))),
     (stock.still_to_come, dict(yarn=q("oz", 4, 1), spun=q("g", 50, 50), gone=texts("sold", "given"))),
-    (lot_words.there_in_words, dict(count=n(12, 3), length=q("yard", 200, 10), mass=q("oz", 4, 1), gone=n(1, 2), aside=n(0, 1), worth=texts("worth $32", "worth $5"))),
+    (
+        lot_words.there_in_words,
+        dict(
+            count=n(12, 3),
+            length=q("yard", 200, 10),
+            mass=q("oz", 4, 1),
+            gone=n(1, 2),
+            aside=n(0, 1),
+            worth=texts("worth $32", "worth $5"),
+        ),
+    ),
     (lot_words.shelf_in_words, dict(count=n(12, 3), mass=q("oz", 4, 1), aside=q("oz", 0, 1))),
     (lot_words.shelf_in_words, dict(count=n(12, 3), mass=q("oz", 4, 1), worth=texts("worth $32", "worth $5"))),
 ]

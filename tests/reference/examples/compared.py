@@ -21,7 +21,10 @@ EXAMPLES = [
     (overview.nth, dict(names=["Aster", "", "birch"], place=n(1, 3))),
     (overview.program_in_words, dict(agreeing=n(237, 236), total=n(237, 237))),
     (overview.needs_a_look, dict(spoiled=n(1, 2), wrong=n(0, 1))),
-    (overview.needs_a_look, dict(spoiled=n(0, 0, 2), wrong=n(1, 0, 1), first=texts("Aster: Weight", "Birch: Is it right?", "Cedar: Reel"))),
+    (
+        overview.needs_a_look,
+        dict(spoiled=n(0, 0, 2), wrong=n(1, 0, 1), first=texts("Aster: Weight", "Birch: Is it right?", "Cedar: Reel")),
+    ),
     (lot_words.skeins_in_words, dict(count=n(1, 1200), mass=q("oz", 4, 0))),
     (lot_words.there_in_words, dict(count=n(1, 1200, 0), length=q("yard", 200, 0, 0), mass=q("oz", 4, 0, 0))),
     (lot_words.shelf_in_words, dict(count=n(1, 12), mass=q("g", 400, 0))),
@@ -32,11 +35,23 @@ EXAMPLES = [
     (charted.has_of_needs, dict(has=q("oz", 40, 900), needs=q("g", 500, 800))),
     (charted.whisker, dict(has=q("oz", 40, 10), needs=q("g", 500, 800), doubt=q("g", 30, 0))),
     *((calculation, WEIGHTS) for calculation in (charted.known_part, charted.expected_part, charted.lost_part)),
-    *((calculation, WEIGHTS | dict(weighed=q("oz", 30, 40))) for calculation in (charted.known_part, charted.expected_part)),
+    *(
+        (calculation, WEIGHTS | dict(weighed=q("oz", 30, 40)))
+        for calculation in (charted.known_part, charted.expected_part)
+    ),
     (planning.step_in_words, dict(place=n(1, 4))),
-    *((calculation, dict(place=n(1, 4), **STEPS)) for calculation in (planning.hours_of_step, planning.hours_before_step)),
-    *((calculation, dict(place=n(1, 4), left=n(0.5, 0), **STEPS)) for calculation in (planning.hours_of_step, planning.hours_before_step)),
-    (planning.hours_in_week, dict(before=q("hour", 4, 0), hours=q("hour", 20, 9), weekly=q("hour", 6, 7), week=n(1, 2))),
+    *(
+        (calculation, dict(place=n(1, 4), **STEPS))
+        for calculation in (planning.hours_of_step, planning.hours_before_step)
+    ),
+    *(
+        (calculation, dict(place=n(1, 4), left=n(0.5, 0), **STEPS))
+        for calculation in (planning.hours_of_step, planning.hours_before_step)
+    ),
+    (
+        planning.hours_in_week,
+        dict(before=q("hour", 4, 0), hours=q("hour", 20, 9), weekly=q("hour", 6, 7), week=n(1, 2)),
+    ),
     (answer.lacking, dict(spare=q("yard", 20, -20))),
     (answer.in_short, dict(verdict=texts("enough", "short"), spare=q("yard", 20, -20), lacking=q("yard", 0, 20))),
     (lot_words.still_enough, dict(enough=texts("enough for hat", "not enough for hat"))),

@@ -2,15 +2,33 @@
 
 import numpy as np
 
-from workbookgen.reference import advice, answer, balls, belongings, fiber, in_use, made_of, plying, project, reeling, sharing, strands, uncertainty
+from workbookgen.reference import (
+    advice,
+    answer,
+    balls,
+    belongings,
+    fiber,
+    in_use,
+    made_of,
+    plying,
+    project,
+    reeling,
+    sharing,
+    strands,
+    uncertainty,
+)
 
 from .amounts import n, q, texts
 
 PLACES = ("1_a", "1_b", "1_c", "2_a", "2_b", "3_a", "3_b", "4_a", "4_b")
-CLAIMED = {f"claims_{part}": [0.5, np.nan, 0.25] for part in (1, 2, 3, 4)} | {f"lots_{place}": ["Moss", "", "River"] for place in PLACES}
+CLAIMED = {f"claims_{part}": [0.5, np.nan, 0.25] for part in (1, 2, 3, 4)} | {
+    f"lots_{place}": ["Moss", "", "River"] for place in PLACES
+}
 LOTS = dict(names=["Moss", "River", ""], amounts=q("oz", 30, 10, np.nan))
 STRAND = dict(share=n(0.5, 1), planned=q("m/g", 2, 3), finer=n(1.25, 1), bought=n(0, 1))
-DOUBTS = dict(u_skirting=n(0.07, 0.1), u_yield=n(0.125, 0), u_preparation=n(0.025, 0), u_spinning=n(0.012, 0.5), u_own=n(0.03, 0))
+DOUBTS = dict(
+    u_skirting=n(0.07, 0.1), u_yield=n(0.125, 0), u_preparation=n(0.025, 0), u_spinning=n(0.012, 0.5), u_own=n(0.03, 0)
+)
 FOUR = range(1, 5)
 
 EXAMPLES = [
@@ -21,17 +39,41 @@ EXAMPLES = [
     (project.all_there_is, dict(in_skeins=q("yard", 200, 0), to_come=q("m", 100, -50), unknown=n(0, 0))),
     (
         sharing.unknown_lots,
-        dict(to_spin=q("yard", 200, 0), lot_1=texts("Moss", "River"), gives_1=q("oz", 30, 10), lot_2=texts("River", "Moss"), gives_2=q("oz", 10, 0), lot_3=texts("Fern", "Fern")),
+        dict(
+            to_spin=q("yard", 200, 0),
+            lot_1=texts("Moss", "River"),
+            gives_1=q("oz", 30, 10),
+            lot_2=texts("River", "Moss"),
+            gives_2=q("oz", 10, 0),
+            lot_3=texts("Fern", "Fern"),
+        ),
     ),
     (sharing.unknown_lots, dict(to_spin=q("yard", 200, 0), gives_3=q("oz", 30, 10))),
-    (sharing.unknown_in_all, dict(to_spin=q("yard", 200, 0), lasts=q("m", 300, -10), **{f"unknown_{each}": n(each, 0) for each in FOUR})),
+    (
+        sharing.unknown_in_all,
+        dict(to_spin=q("yard", 200, 0), lasts=q("m", 300, -10), **{f"unknown_{each}": n(each, 0) for each in FOUR}),
+    ),
     *(
-        (sharing.unknown_in_all, dict(to_spin=q("yard", 200, 0), **{f"unknown_{each}": n(each, 0) for each in FOUR}) | {word: texts("Moss", "River")})
+        (
+            sharing.unknown_in_all,
+            dict(to_spin=q("yard", 200, 0), **{f"unknown_{each}": n(each, 0) for each in FOUR})
+            | {word: texts("Moss", "River")},
+        )
         for word in ("design", "lot_1", "lot_2", "lot_3")
     ),
-    (sharing.shared_components, {f"{key}_{each}": q("oz", number, 10) for each in FOUR for key, number in (("pool", 30), ("left", 30 - each % 2))}),
+    (
+        sharing.shared_components,
+        {
+            f"{key}_{each}": q("oz", number, 10)
+            for each in FOUR
+            for key, number in (("pool", 30), ("left", 30 - each % 2))
+        },
+    ),
     (project.skein_holds, dict(skeins=n(4, 2), in_skeins=q("yard", 800, 90), usual=q("m", 200, 150))),
-    (project.skein_holds, dict(skeins=n(4, 0), in_skeins=q("yard", 800, 0), usual=q("m", 200, 150), package=q("m", 120, 50))),
+    (
+        project.skein_holds,
+        dict(skeins=n(4, 0), in_skeins=q("yard", 800, 0), usual=q("m", 200, 150), package=q("m", 120, 50)),
+    ),
     (in_use.planned_grist, dict(design=q("m/g", 2, 3))),
     (in_use.planned_grist, dict(lot=q("m/g", 2, 3))),
     (reeling.expected_shrinkage, dict(usual=n(0.05, 0))),
@@ -64,10 +106,18 @@ EXAMPLES = [
     ),
     (plying.component_key, dict(design=texts("Gray", "Wrapped"), place=n(1, 4))),
     (plying.component_label, dict(design=texts("Gray", "Wrapped"), place=n(1, 4), name=texts("Core", "Silk"))),
-    *((uncertainty.by_washing, dict(shrinkage=n(0.05, -0.1), u_usual=n(0.03, 0), u_sampled=n(0.01, 0)) | known) for known in ({}, dict(sampled=n(0.05, -0.1)))),
+    *(
+        (uncertainty.by_washing, dict(shrinkage=n(0.05, -0.1), u_usual=n(0.03, 0), u_sampled=n(0.01, 0)) | known)
+        for known in ({}, dict(sampled=n(0.05, -0.1)))
+    ),
     *(
         (uncertainty.common_to_all, dict(project=texts("Vest", "hat"), u_scale=n(0.003, 0)) | known)
-        for known in ({}, dict(u_washing=n(0.03, 0)), dict(u_washing=n(0.03, 0), own=q("m/g", 2, 3)), dict(u_washing=n(0.03, 0), sample=q("m/g", 2, 3)))
+        for known in (
+            {},
+            dict(u_washing=n(0.03, 0)),
+            dict(u_washing=n(0.03, 0), own=q("m/g", 2, 3)),
+            dict(u_washing=n(0.03, 0), sample=q("m/g", 2, 3)),
+        )
     ),
     (plying.bought_part, dict(contribution=q("tex", 50, 100))),
     (plying.fed_to_spin, dict(strands=n(2, 1), feed=n(1.25, 1))),
@@ -97,7 +147,10 @@ EXAMPLES = [
     (made_of.strand_name, dict(share=n(0.5, 1))),
     (made_of.strand_name, dict(share=n(0.5, 1), label=texts("Core", "Silk"), lot=texts("Moss", "River"))),
     (made_of.is_bought, dict(share=n(0.5, 1), stage=n(5, 1))),
-    (made_of.bought_share, {f"{key}_{each}": value for each in FOUR for key, value in (("bought", n(1, 0)), ("share", n(0.25, 0.5)))}),
+    (
+        made_of.bought_share,
+        {f"{key}_{each}": value for each in FOUR for key, value in (("bought", n(1, 0)), ("share", n(0.25, 0.5)))},
+    ),
     (strands.to_spin, dict(need=q("yard", 400, 100), in_skeins=q("m", 100, 200))),
     (strands.to_spin, dict(need=q("yard", 400, 100), in_skeins=q("m", 100, 200), used=q("g", 300, 0))),
     (strands.component_needs, dict(to_spin=q("yard", 400, 0), **STRAND)),
@@ -107,35 +160,84 @@ EXAMPLES = [
     (strands.least, {f"come_{each}": q("yard", 100 + each, 100 - each) for each in FOUR}),
     (strands.left_in_the_end, dict(come=q("yard", 400, 100), least=q("m", 100, 90), **STRAND)),
     (strands.to_buy, dict(level=q("m", 140, 90), come=q("yard", 400, 100), kept=n(0.5, 1), **STRAND)),
-    (strands.may_run_out, dict(come=q("yard", 110, 130), u_come=q("m", 9, 3), least=q("m", 100, 90), more=q("yard", 10, 0))),
-    (strands.level, dict(least=q("m", 100, 90), mean=q("yard", 100, 95), more=q("yard", 10, 0)) | {f"near_{each}": q("m^2", 9, 16) for each in FOUR}),
+    (
+        strands.may_run_out,
+        dict(come=q("yard", 110, 130), u_come=q("m", 9, 3), least=q("m", 100, 90), more=q("yard", 10, 0)),
+    ),
+    (
+        strands.level,
+        dict(least=q("m", 100, 90), mean=q("yard", 100, 95), more=q("yard", 10, 0))
+        | {f"near_{each}": q("m^2", 9, 16) for each in FOUR},
+    ),
     (sharing.pool, dict(share=n(0.5, 1), lot_1=texts("moss", "River"), lot_2=texts("River", "MOSS"), **LOTS)),
     (sharing.claim, dict(needs=q("oz", 20, 0), pool=q("g", 800, 100))),
-    (sharing.left_by_others, dict(pool=q("oz", 40, 30), needs=q("g", 100, 0), lot_1=texts("moss", "River"), promised=[0.5, np.nan, 2.0], **LOTS)),
+    (
+        sharing.left_by_others,
+        dict(
+            pool=q("oz", 40, 30),
+            needs=q("g", 100, 0),
+            lot_1=texts("moss", "River"),
+            promised=[0.5, np.nan, 2.0],
+            **LOTS,
+        ),
+    ),
     (
         sharing.taken_by_pieces,
-        dict(name=texts("moss", "River")) | {f"taken_{each}": q("g", 4, np.nan, 9) for each in FOUR} | {f"lots_{each}": ["Moss", "", "River"] for each in FOUR},
+        dict(name=texts("moss", "River"))
+        | {f"taken_{each}": q("g", 4, np.nan, 9) for each in FOUR}
+        | {f"lots_{each}": ["Moss", "", "River"] for each in FOUR},
     ),
     (sharing.share_promised, dict(name=texts("moss", "River"), **CLAIMED)),
     (sharing.need_square, dict(share=n(0.5, 1), doubt_need=q("yard", 20, 0), planned=q("m/g", 2, 3))),
-    (sharing.need_square, dict(share=n(0.5, 1), doubt_need=q("yard", 20, 0), planned=q("m/g", 2, 3), used=q("g", 300, 0))),
-    (sharing.others_square, dict(own=q("g^2", 4, 1), names=["Moss", "", "River"], squares=q("g^2", 9, np.nan, 4), lot=texts("moss", "River"))),
+    (
+        sharing.need_square,
+        dict(share=n(0.5, 1), doubt_need=q("yard", 20, 0), planned=q("m/g", 2, 3), used=q("g", 300, 0)),
+    ),
+    (
+        sharing.others_square,
+        dict(
+            own=q("g^2", 4, 1), names=["Moss", "", "River"], squares=q("g^2", 9, np.nan, 4), lot=texts("moss", "River")
+        ),
+    ),
     (
         sharing.squares_on_lot,
-        dict(name=texts("moss", "River")) | {f"squares_{each}": q("g^2", 4, np.nan, 9) for each in FOUR} | {f"lots_{each}_a": ["Moss", "", "River"] for each in FOUR},
+        dict(name=texts("moss", "River"))
+        | {f"squares_{each}": q("g^2", 4, np.nan, 9) for each in FOUR}
+        | {f"lots_{each}_a": ["Moss", "", "River"] for each in FOUR},
     ),
     (uncertainty.counted, dict(finished=q("yard", 200, 0), wraps=n(100, 50), u_wraps=n(0.5, 0))),
     (uncertainty.taped, dict(finished=q("yard", 200, 0), washed_loop=q("inch", 70, 60), u_tape=q("mm", 3, 0))),
     (uncertainty.own_square, dict(count_part=q("yard", 2, 0), tape_part=q("m", 1, 0))),
     (uncertainty.by_reel, dict(finished=q("yard", 200, 0), loop=q("inch", 72, 54), u_loop=q("mm", 9, 0))),
     (uncertainty.by_slack, dict(finished=q("yard", 200, 0), u_slack=n(0.005, 0), washed_loop=q("inch", 70, 60))),
-    (uncertainty.by_shrinkage, dict(finished=q("yard", 200, 0), shrinkage=n(0.05, -0.1), u_usual=n(0.03, 0), u_sampled=n(0.01, 0))),
-    (uncertainty.by_shrinkage, dict(finished=q("yard", 200, 0), shrinkage=n(0.05, -0.1), u_usual=n(0.03, 0), u_sampled=n(0.01, 0), sampled=n(0.05, -0.1))),
+    (
+        uncertainty.by_shrinkage,
+        dict(finished=q("yard", 200, 0), shrinkage=n(0.05, -0.1), u_usual=n(0.03, 0), u_sampled=n(0.01, 0)),
+    ),
+    (
+        uncertainty.by_shrinkage,
+        dict(
+            finished=q("yard", 200, 0),
+            shrinkage=n(0.05, -0.1),
+            u_usual=n(0.03, 0),
+            u_sampled=n(0.01, 0),
+            sampled=n(0.05, -0.1),
+        ),
+    ),
     (uncertainty.with_its_reel, dict(part=q("yard", 2, 0), sum_of_reel=q("m", 10, 5))),
-    (uncertainty.skein_uncertainty, dict(own=q("yard^2", 4, 0), reel_part=q("m", 2, 1), slack_part=q("m", 2, 1), shrink_part=q("yard", 2, 1))),
-    (uncertainty.skeins_uncertainty, dict(own=q("yard^2", 4, 0), by_reels=q("m^2", 2, 1), slack=q("m", 2, 1), shrink=q("yard", 2, 1))),
+    (
+        uncertainty.skein_uncertainty,
+        dict(own=q("yard^2", 4, 0), reel_part=q("m", 2, 1), slack_part=q("m", 2, 1), shrink_part=q("yard", 2, 1)),
+    ),
+    (
+        uncertainty.skeins_uncertainty,
+        dict(own=q("yard^2", 4, 0), by_reels=q("m^2", 2, 1), slack=q("m", 2, 1), shrink=q("yard", 2, 1)),
+    ),
     (uncertainty.learned_weight, dict(u_plan=n(0.08, 0), variation=n(0.08, 0.1), skeins=n(4, 0))),
-    (uncertainty.finer_than_planned, dict(weight=n(0.5, 0), bought_share=n(0.25, 0), planned=q("m/g", 2, 3), seen=q("yard/pound", 900, 1680))),
+    (
+        uncertainty.finer_than_planned,
+        dict(weight=n(0.5, 0), bought_share=n(0.25, 0), planned=q("m/g", 2, 3), seen=q("yard/pound", 900, 1680)),
+    ),
     (uncertainty.finer_than_planned, dict(weight=n(0.5, 0), bought_share=n(0.25, 0), planned=q("m/g", 2, 3))),
     (
         uncertainty.grist_uncertainty,
@@ -154,10 +256,20 @@ EXAMPLES = [
     ),
     (
         uncertainty.coming_uncertainty,
-        dict(pool_square=q("oz^2", 0.25, 0), others_square=q("g^2", 4, 0), pool=q("oz", 20, 0), relative=n(0.08, 0), needs=q("oz", 4, 0), left=q("oz", 15, 0)),
+        dict(
+            pool_square=q("oz^2", 0.25, 0),
+            others_square=q("g^2", 4, 0),
+            pool=q("oz", 20, 0),
+            relative=n(0.08, 0),
+            needs=q("oz", 4, 0),
+            left=q("oz", 15, 0),
+        ),
     ),
     *(
-        (calculation, dict(first=q("yard", 400, 100), u_first=q("m", 20, 0), second=q("m", 380, 100), u_second=q("yard", 30, 0)))
+        (
+            calculation,
+            dict(first=q("yard", 400, 100), u_first=q("m", 20, 0), second=q("m", 380, 100), u_second=q("yard", 30, 0)),
+        )
         for calculation in (uncertainty.lesser, uncertainty.lesser_uncertainty)
     ),
     (
@@ -171,36 +283,91 @@ EXAMPLES = [
             u_scale=n(0.005, 0),
         ),
     ),
-    (uncertainty.in_hand_uncertainty, dict(skeins_doubt=q("yard", 9, 0), in_skeins=q("m", 100, 0), weight=n(0.5, 0), u_scale=n(0.005, 0))),
-    (uncertainty.more_for, dict(spare=q("yard", 20, -30), uncertainty=q("m", 40, 0), with_more=q("yard", 4, 0), square_more=n(0.01, 0), coverage=n(1.28, 0))),
+    (
+        uncertainty.in_hand_uncertainty,
+        dict(skeins_doubt=q("yard", 9, 0), in_skeins=q("m", 100, 0), weight=n(0.5, 0), u_scale=n(0.005, 0)),
+    ),
+    (
+        uncertainty.more_for,
+        dict(
+            spare=q("yard", 20, -30),
+            uncertainty=q("m", 40, 0),
+            with_more=q("yard", 4, 0),
+            square_more=n(0.01, 0),
+            coverage=n(1.28, 0),
+        ),
+    ),
     (uncertainty.more_for, dict(spare=q("yard", 20, -30), uncertainty=q("m", 40, 0), coverage=n(1.28, 0))),
-    *((uncertainty.strand_added_square, dict(bought=n(0, 1), weight=n(0.5, 0), u_plan=n(0.08, 0), u_batch=n(0.03, 0)) | kept) for kept in ({}, dict(u_kept=n(0.1, 0)))),
+    *(
+        (
+            uncertainty.strand_added_square,
+            dict(bought=n(0, 1), weight=n(0.5, 0), u_plan=n(0.08, 0), u_batch=n(0.03, 0)) | kept,
+        )
+        for kept in ({}, dict(u_kept=n(0.1, 0)))
+    ),
     *(
         (
             uncertainty.strand_added_with,
-            dict(pool=q("oz", 30, 0), hold=q("yard", 200, 150), weight=n(0.5, 0), u_plan=n(0.08, 0), variation=n(0.1, 0), u_batch=n(0.03, 0), u_ball=n(0.02, 0), **strand),
+            dict(
+                pool=q("oz", 30, 0),
+                hold=q("yard", 200, 150),
+                weight=n(0.5, 0),
+                u_plan=n(0.08, 0),
+                variation=n(0.1, 0),
+                u_batch=n(0.03, 0),
+                u_ball=n(0.02, 0),
+                **strand,
+            ),
         )
         for strand in (STRAND, {key: each for key, each in STRAND.items() if key != "finer"})
     ),
     *(
         (
             uncertainty.added_square,
-            dict(weight=n(0.5, 0), u_scale=n(0.005, 0), in_skeins=q("yard", 200, 0), skeins_doubt=q("m", 4, 0)) | {f"square_{each}": n(0.01 * each, 0) for each in strands},
+            dict(weight=n(0.5, 0), u_scale=n(0.005, 0), in_skeins=q("yard", 200, 0), skeins_doubt=q("m", 4, 0))
+            | {f"square_{each}": n(0.01 * each, 0) for each in strands},
         )
         for strands in ((1,), FOUR)
     ),
     *(
         (
             uncertainty.added_with,
-            dict(weight=n(0.5, 0), u_scale=n(0.005, 0), in_skeins=q("yard", 200, 0), skeins_doubt=q("m", 4, 0), to_come=q("yard", 300, -50))
+            dict(
+                weight=n(0.5, 0),
+                u_scale=n(0.005, 0),
+                in_skeins=q("yard", 200, 0),
+                skeins_doubt=q("m", 4, 0),
+                to_come=q("yard", 300, -50),
+            )
             | {f"with_{each}": q("m", each, 0) for each in strands},
         )
         for strands in ((1,), FOUR)
     ),
     (uncertainty.need_uncertainty, dict(need=q("yard", 400, 0), relative=n(0.05, 0))),
-    (fiber.surely_before, dict(bought=q("g", 900, 0), stage=n(1, 5), u_kept=n(0.06, 0), u_grist=n(0.08, 0.1), u_batch=n(0.03, 0), coverage=n(1, 1.28))),
+    (
+        fiber.surely_before,
+        dict(
+            bought=q("g", 900, 0),
+            stage=n(1, 5),
+            u_kept=n(0.06, 0),
+            u_grist=n(0.08, 0.1),
+            u_batch=n(0.03, 0),
+            coverage=n(1, 1.28),
+        ),
+    ),
     (fiber.kept_uncertainty, dict(stage=n(1, 3), **DOUBTS)),
-    (fiber.kept_uncertainty, dict(stage=n(1, 5), u_second=n(0.08, 0), own_skirting=n(0.1, 0), own_yield=n(0.5, 1), own_preparation=n(0.1, 0), own_spinning=n(0.1, 0), **DOUBTS)),
+    (
+        fiber.kept_uncertainty,
+        dict(
+            stage=n(1, 5),
+            u_second=n(0.08, 0),
+            own_skirting=n(0.1, 0),
+            own_yield=n(0.5, 1),
+            own_preparation=n(0.1, 0),
+            own_spinning=n(0.1, 0),
+            **DOUBTS,
+        ),
+    ),
     *(
         (fiber.yarn_uncertainty, dict(yarn=q("oz", 40, 0), stage=n(1, 3), **DOUBTS, **known))
         for known in (
@@ -217,15 +384,39 @@ EXAMPLES = [
     (answer.verdict, dict(chance=n(0.84, 0.99), certainty=n(0.9, 0.95), used=q("g", 300, 0))),
     (answer.chance_words, dict(chance=n(0.84, 0.99))),
     (answer.lacking, dict(spare=q("yard", 20, -20))),
-    (answer.in_short, dict(verdict=texts("likely enough", "short"), spare=q("yard", 20, -20), lacking=q("yard", 0, 20))),
+    (
+        answer.in_short,
+        dict(verdict=texts("likely enough", "short"), spare=q("yard", 20, -20), lacking=q("yard", 0, 20)),
+    ),
     (answer.not_below_nothing, dict(amount=q("yard", 420, -20))),
     (project.there_is, dict(skeins=q("yard", 290, 0), have=q("m", 420, -20))),
-    *((end, dict(skeins=q("yard", 290, 0), u_skeins=q("m", 5, 0), have=q("yard", 420, -20), uncertainty=q("m", 15, 2))) for end in (project.least_there, project.most_there)),
     *(
-        (answer.answer, dict(there=q("yard", 420, 380), need=q("yard", 400, 400), spare=q("m", 20, -20), over=q("yard", 20, 0), lacking=q("yard", 0, 20)) | known)
+        (
+            end,
+            dict(skeins=q("yard", 290, 0), u_skeins=q("m", 5, 0), have=q("yard", 420, -20), uncertainty=q("m", 15, 2)),
+        )
+        for end in (project.least_there, project.most_there)
+    ),
+    *(
+        (
+            answer.answer,
+            dict(
+                there=q("yard", 420, 380),
+                need=q("yard", 400, 400),
+                spare=q("m", 20, -20),
+                over=q("yard", 20, 0),
+                lacking=q("yard", 0, 20),
+            )
+            | known,
+        )
         for known in (
             dict(chance_words=texts("84%", "16%")),
-            dict(chance_words=texts("84%", "16%"), least=q("yard", 390, 350), most=q("yard", 450, 410), free=q("yard", 240, 0)),
+            dict(
+                chance_words=texts("84%", "16%"),
+                least=q("yard", 390, 350),
+                most=q("yard", 450, 410),
+                free=q("yard", 240, 0),
+            ),
             dict(have=q("m", 20, -300), chance_words=texts("84%", "under 2%")),
             dict(used=q("g", 300, 0)),
         )
@@ -238,7 +429,12 @@ EXAMPLES = [
     (balls.balls_to_buy, dict(buy=q("g", 120, 0), ball=q("oz", 2, 1), bought=n(1, 0))),
     (
         answer.scarcest,
-        dict(least=q("m", 100, 90)) | {f"{key}_{each}": value for each in FOUR for key, value in (("come", q("m", 99 + each, 94 - each)), ("name", texts(f"A{each}", f"B{each}")))},
+        dict(least=q("m", 100, 90))
+        | {
+            f"{key}_{each}": value
+            for each in FOUR
+            for key, value in (("come", q("m", 99 + each, 94 - each)), ("name", texts(f"A{each}", f"B{each}")))
+        },
     ),
     (
         advice.advice,
@@ -246,13 +442,25 @@ EXAMPLES = [
         | {
             f"{key}_{each}": value
             for each in FOUR
-            for key, value in (("buy", q("oz", each, 0)), ("name", texts(f"A{each}", f"B{each}")), ("form", texts("raw fleece", "yarn or thread")))
+            for key, value in (
+                ("buy", q("oz", each, 0)),
+                ("name", texts(f"A{each}", f"B{each}")),
+                ("form", texts("raw fleece", "yarn or thread")),
+            )
         },
     ),
     (
         advice.advice,
         dict(more=q("yard", 40, 0), certainty=n(0.9, 0.95), design=texts("A", "B"))
-        | {f"{key}_{each}": value for each in FOUR for key, value in (("buy", q("oz", each, 0)), ("name", texts(f"A{each}", f"B{each}")), ("balls", n(each, 0)))},
+        | {
+            f"{key}_{each}": value
+            for each in FOUR
+            for key, value in (
+                ("buy", q("oz", each, 0)),
+                ("name", texts(f"A{each}", f"B{each}")),
+                ("balls", n(each, 0)),
+            )
+        },
     ),
     (advice.advice, dict(more=q("yard", 40, 0), certainty=n(0.9, 0.95), used=q("g", 300, 0))),
     (advice.advice, dict(more=q("yard", 40, 0), certainty=n(0.9, 0.95), shared=n(1, 0))),

@@ -2,14 +2,27 @@
 
 import numpy as np
 
-from workbookgen.reference import agreement, cost, in_use, knitting, planning, project, scouring, statistics, uncertainty, weaving
+from workbookgen.reference import (
+    agreement,
+    cost,
+    in_use,
+    knitting,
+    planning,
+    project,
+    scouring,
+    statistics,
+    uncertainty,
+    weaving,
+)
 
 from .amounts import n, q, texts
 
 READINGS = {f"reading_{reading}": q("tex", 40 + reading, reading**2) for reading in range(1, 6)}
 GRISTS = {"first": q("yard/pound", 900, 1680), "second": q("m/g", 2, 3)}
 
-AHEAD = dict(ahead=q("hour", 40, 10), hours=q("hour", 40, 30), left=n(1, 0.5), u_pace=n(0.2, 0), by_need=q("hour", 2, 0))
+AHEAD = dict(
+    ahead=q("hour", 40, 10), hours=q("hour", 40, 30), left=n(1, 0.5), u_pace=n(0.2, 0), by_need=q("hour", 2, 0)
+)
 
 EXAMPLES = [
     (in_use.wanted_in_use, dict(stated=q("yard", 400, 500))),
@@ -21,7 +34,9 @@ EXAMPLES = [
     (project.of_all_strands, dict(amount_1=q("g", 500, 0), amount_2=q("oz", 2, 3), share_2=n(0.5, 0.25))),
     (
         project.of_all_strands,
-        dict(amount_1=q("g", 500, 0)) | {f"amount_{each}": q("oz", each, 0) for each in (2, 3, 4)} | {f"share_{each}": n(0.25, 0.1 * each) for each in (2, 3, 4)},
+        dict(amount_1=q("g", 500, 0))
+        | {f"amount_{each}": q("oz", each, 0) for each in (2, 3, 4)}
+        | {f"share_{each}": n(0.25, 0.1 * each) for each in (2, 3, 4)},
     ),
     (project.left_share, dict(length=q("yard", 400, 300), in_skeins=q("m", 100, 400))),
     (project.left_share, dict(length=q("yard", 400, 300), in_skeins=q("m", 100, 400), used=q("g", 300, 0))),
@@ -34,7 +49,12 @@ EXAMPLES = [
     (project.used_of_need, dict(used=q("g", 50, 0), planned=q("m/g", 4, 3), need=q("yard", 400, 200))),
     (project.unwashed_length, dict(length=q("yard", 400, 0), shrinkage=n(0.25, -0.125))),
     (project.unwashed_length, dict(length=q("yard", 400, 0), shrinkage=n(0.25, -0.125), bought_share=n(1, 0.5))),
-    (project.unwashed_length, dict(length=q("yard", 400, 0), shrinkage=n(0.25, -0.125), bought_share=n(1, 0.5), design=texts("Sock", "Shawl"))),
+    (
+        project.unwashed_length,
+        dict(
+            length=q("yard", 400, 0), shrinkage=n(0.25, -0.125), bought_share=n(1, 0.5), design=texts("Sock", "Shawl")
+        ),
+    ),
     (statistics.mean, READINGS),
     (statistics.count, READINGS),
     (statistics.deviation, READINGS),
@@ -42,13 +62,26 @@ EXAMPLES = [
     (statistics.t_quantile, dict(degrees=n(4, 500))),
     (statistics.half_width, dict(deviation=q("tex", 5, 0), count=n(5, 2))),
     (statistics.within, dict(half_width=q("1/inch", 1.2, 0), step=q("1/cm", 1, 0))),
-    (statistics.more_readings, dict(count=n(4, 3), error=n(0.05, 0.025), in_all=n(3, 4), inches=n(1, 2), within=q("1/inch", 0.5, 1), mean=q("1/cm", 3, 4))),
+    (
+        statistics.more_readings,
+        dict(
+            count=n(4, 3),
+            error=n(0.05, 0.025),
+            in_all=n(3, 4),
+            inches=n(1, 2),
+            within=q("1/inch", 0.5, 1),
+            mean=q("1/cm", 3, 4),
+        ),
+    ),
     (statistics.read_to, {f"reading_{number}": q("1/inch", number, 14.5) for number in range(1, 6)}),
     (statistics.read_to, dict(reading_2=q("1/cm", 5, 7))),
     (statistics.standard_error, dict(deviation=q("tex", 5, 0), count=n(4, 1))),
     (statistics.specimens, dict(variation=n(0.5, 0), error=n(0.25, 0.1), t=n(2, 1.5))),
     (statistics.readings_in_all, dict(variation=n(0.5, 0, 0.125), error=n(0.25, 0.1, 0.0625))),
-    *((statistics.more_readings, dict(count=n(4, 1), error=n(0.05, 0.025)) | known) for known in ({}, dict(in_all=n(11, 4), inches=n(3, 1)))),
+    *(
+        (statistics.more_readings, dict(count=n(4, 1), error=n(0.05, 0.025)) | known)
+        for known in ({}, dict(in_all=n(11, 4), inches=n(3, 1)))
+    ),
     (statistics.inches_each, dict(variation=n(0.5, 0, 0.125), error=n(0.25, 0.1, 0.0625))),
     (statistics.group_mean, dict(total=q("yard", 900, 0), count=n(4, 1))),
     (statistics.square_of, dict(value=q("yard/pound", 900, 0))),
@@ -80,10 +113,29 @@ EXAMPLES = [
     (scouring.time_of_fleece, dict(loads=n(3, 1), time_each=q("hour", 2, 0))),
     (scouring.detergent, dict(mass=q("kg", 1.2, 0), share=n(0.25, 0), by_water=n(0, 0))),
     (scouring.liquid_detergent, dict(liquor=q("gallon", 5, 0), dose=n(0.004, 0.002))),
-    (scouring.liquid_of_fleece, dict(mass=q("kg", 1.2, 0), liquor_ratio=q("L/kg", 30, 20), dose=n(0.004, 0.002), washes=n(2, 1))),
-    (scouring.mixed_temperature, dict(volume=q("L", 20, 5), temperature=q("degC", 45, 15), added=q("gallon", 1, 2), added_temperature=q("degF", 200, 140))),
+    (
+        scouring.liquid_of_fleece,
+        dict(mass=q("kg", 1.2, 0), liquor_ratio=q("L/kg", 30, 20), dose=n(0.004, 0.002), washes=n(2, 1)),
+    ),
+    (
+        scouring.mixed_temperature,
+        dict(
+            volume=q("L", 20, 5),
+            temperature=q("degC", 45, 15),
+            added=q("gallon", 1, 2),
+            added_temperature=q("degF", 200, 140),
+        ),
+    ),
     *(
-        (calculation, dict(volume=q("L", 20, 5), temperature=q("degC", 45, 15), added_temperature=q("degF", 200, 140), target=q("degC", 55, 45)))
+        (
+            calculation,
+            dict(
+                volume=q("L", 20, 5),
+                temperature=q("degC", 45, 15),
+                added_temperature=q("degF", 200, 140),
+                target=q("degC", 55, 45),
+            ),
+        )
         for calculation in (scouring.to_add, scouring.part_of_mix)
     ),
     (scouring.detergent_by_liquor, dict(liquor=q("gallon", 5, 0), dose=q("g/L", 2, 0))),
@@ -119,7 +171,10 @@ EXAMPLES = [
     (planning.spinning_hours, dict(strands=n(2, 0), singles=q("yard", 400, 0), pace=q("m/hour", 100, 50))),
     (planning.spinning_hours, dict(strands=n(0, 0))),
     (planning.plying_hours, dict(length=q("yard", 400, 0), strands=n(2, 3), pace=q("m/hour", 100, 50))),
-    (planning.plying_hours, dict(length=q("yard", 400, 0), strands=n(1, 3), pace=q("m/hour", 100, 50), design=texts("Sock", "Shawl"))),
+    (
+        planning.plying_hours,
+        dict(length=q("yard", 400, 0), strands=n(1, 3), pace=q("m/hour", 100, 50), design=texts("Sock", "Shawl")),
+    ),
     (planning.singles_in_ply, dict(own=n(2, 1))),
     (planning.singles_in_ply, dict(design=n(3, 2))),
     (planning.singles_in_ply, dict(design=n(3, 0), bought=n(0, 1))),
@@ -180,7 +235,11 @@ EXAMPLES = [
     (knitting.stitch_length, dict(length=q("yard", 2, 1), stitches=n(100, 50))),
     (knitting.stitch_length_in_use, dict(counted=q("mm", 15, 12))),
     (knitting.stitch_length_in_use, dict(munden=q("inch", 0.5, 0.75))),
-    *((calculation, {way: q("yard", 900, 0)}) for calculation in (knitting.estimate_in_use, knitting.estimate_basis) for way in ("swatch", "gauge", "piece")),
+    *(
+        (calculation, {way: q("yard", 900, 0)})
+        for calculation in (knitting.estimate_in_use, knitting.estimate_basis)
+        for way in ("swatch", "gauge", "piece")
+    ),
     (knitting.munden_stitch_length, dict(stitch_density=q("1/inch^2", 40, 60), constant=n(19, 21.6))),
     (knitting.stitch_density, dict(stitches=q("1/inch", 5, 6), rows=q("1/cm", 3, 2))),
     (knitting.tightness, dict(linear_density=q("tex", 225, 90), stitch_length=q("cm", 1, 0.8))),
@@ -242,11 +301,19 @@ EXAMPLES = [
         dict(picks=q("1/inch", 8, 12), woven_length=q("m", 2, 3), width=q("cm", 60, 80), take_up=n(0.125, 0)),
     ),
     (weaving.yarn_of_the_warp, dict(warp_yarn=q("yard", 700, 0), weft_yarn=q("m", 500, 400))),
-    (weaving.yarn_of_the_warp, dict(warp_yarn=q("yard", 700, 0), weft_yarn=q("m", 500, 400), weft_grist=q("m/g", 4, 5))),
+    (
+        weaving.yarn_of_the_warp,
+        dict(warp_yarn=q("yard", 700, 0), weft_yarn=q("m", 500, 400), weft_grist=q("m/g", 4, 5)),
+    ),
     (weaving.weft_apart, dict(weft_yarn=q("m", 500, 400), weft_grist=q("yard/pound", 1500, 900))),
     (
         weaving.weight_of_cloth,
-        dict(warp_yarn=q("yard", 700, 0), weft_yarn=q("m", 500, 400), grist=q("yard/pound", 1500, 900), weft_grist=q("m/g", 4, 5)),
+        dict(
+            warp_yarn=q("yard", 700, 0),
+            weft_yarn=q("m", 500, 400),
+            grist=q("yard/pound", 1500, 900),
+            weft_grist=q("m/g", 4, 5),
+        ),
     ),
     (agreement.agrees, dict(computed=n(1.001, 2), printed=n(1, 3), tolerance=n(0.01, 0.01))),
     (agreement.how_many_agree, dict(verdicts=["agrees", "differs"])),

@@ -2,7 +2,21 @@
 
 import numpy as np
 
-from workbookgen.reference import diameter, fiber, finest, garments, gauge, labels, learning, moisture, plying, reeling, stock, twist, yarn_count
+from workbookgen.reference import (
+    diameter,
+    fiber,
+    finest,
+    garments,
+    gauge,
+    labels,
+    learning,
+    moisture,
+    plying,
+    reeling,
+    stock,
+    twist,
+    yarn_count,
+)
 
 from .amounts import n, q, texts
 
@@ -29,7 +43,10 @@ EXAMPLES = [
     (reeling.layers_wound, dict(wraps=n(120, 80), diameter=q("mm", 1.5, 1), width=q("inch", 2, 4))),
     (reeling.last_layer, dict(wraps=n(120, 80), diameter=q("mm", 1.5, 1), width=q("inch", 2, 4), layers=n(4, 1))),
     (reeling.turning, dict(height=q("inch", 15, 18), arm_a=q("cm", 30, 31), arm_b=q("inch", 14, 9))),
-    (reeling.mean_loop, dict(loop=q("inch", 72, 54), turning=n(6.25, 9), diameter=q("mm", 1.5, 1), layers=n(4, 1), last=n(0.25, 1))),
+    (
+        reeling.mean_loop,
+        dict(loop=q("inch", 72, 54), turning=n(6.25, 9), diameter=q("mm", 1.5, 1), layers=n(4, 1), last=n(0.25, 1)),
+    ),
     (reeling.growth, dict(mean_loop=q("inch", 73, 54), loop=q("cm", 180, 130))),
     (reeling.net_mass, dict(gross=q("oz", 4, 2), tare=q("g", 3, 0))),
     (yarn_count.grist, dict(length=q("yard", 200, 100), mass=q("g", 100, 30))),
@@ -86,19 +103,54 @@ EXAMPLES = [
         for known in (dict(weighed=q("oz", 30, 99)), dict(own=n(0.3, 7)), dict(guide=n(0.4, 7)))
     ),
     *(
-        (fiber.after_preparation, dict(scoured=q("g", 1000, 800, 700), stage=n(1, 5, 4), second=n(0.25, 0, 0.125), **known))
-        for known in (dict(weighed=q("oz", 30, 99, 20)), dict(own=n(0.3, 7, 7)), dict(own=n(0.3, 7, 7), own_second=n(0.25, 0, 0.125)))
+        (
+            fiber.after_preparation,
+            dict(scoured=q("g", 1000, 800, 700), stage=n(1, 5, 4), second=n(0.25, 0, 0.125), **known),
+        )
+        for known in (
+            dict(weighed=q("oz", 30, 99, 20)),
+            dict(own=n(0.3, 7, 7)),
+            dict(own=n(0.3, 7, 7), own_second=n(0.25, 0, 0.125)),
+        )
     ),
-    (fiber.after_skirting, dict(weight=q("g", 1000, 800), stage=n(1, 5), guide=n(0.1, 7), scoured=q("oz", 33, 99), prepared=q("g", 910, 1), spun=q("g", 5, 1))),
-    (fiber.after_scouring, dict(skirted=q("g", 1000, 800), stage=n(1, 5), guide=n(0.5, 7), prepared=q("oz", 20, 99), spun=q("g", 5, 1))),
+    (
+        fiber.after_skirting,
+        dict(
+            weight=q("g", 1000, 800),
+            stage=n(1, 5),
+            guide=n(0.1, 7),
+            scoured=q("oz", 33, 99),
+            prepared=q("g", 910, 1),
+            spun=q("g", 5, 1),
+        ),
+    ),
+    (
+        fiber.after_scouring,
+        dict(skirted=q("g", 1000, 800), stage=n(1, 5), guide=n(0.5, 7), prepared=q("oz", 20, 99), spun=q("g", 5, 1)),
+    ),
     (fiber.after_preparation, dict(scoured=q("g", 1000, 800), stage=n(1, 5), guide=n(0.1, 7), spun=q("oz", 33, 99))),
-    *((calculation, dict(weighed=q("oz", 30, 20), bought=q("g", 1000, 600))) for calculation in (fiber.after_scouring, fiber.after_preparation, fiber.after_spinning)),
     *(
-        (fiber.rest_square, dict(uncertainty=q("g", 4, 0), stage=n(1, 5), u_batch=n(0.03, 0.1), to_come=q("g", 50, 20)) | known)
+        (calculation, dict(weighed=q("oz", 30, 20), bought=q("g", 1000, 600)))
+        for calculation in (fiber.after_scouring, fiber.after_preparation, fiber.after_spinning)
+    ),
+    *(
+        (
+            fiber.rest_square,
+            dict(uncertainty=q("g", 4, 0), stage=n(1, 5), u_batch=n(0.03, 0.1), to_come=q("g", 50, 20)) | known,
+        )
         for known in ({}, dict(plied=q("oz", 4, 0)), dict(plied=q("oz", 4, 0), gone=texts("set aside", "used")))
     ),
-    (fiber.before_preparation, dict(prepared=q("g", 1000, 800, 700), stage=n(1, 5, 4), guide=n(0.4, 7, 7), second=n(0.25, 0, 0.125))),
-    *((fiber.second_loss, known) for known in (dict(own=n(0.25, 0)), dict(way=texts("Combing", "carding"), carding=n(0.06, 0.1), combing=n(0.3, 0.25)))),
+    (
+        fiber.before_preparation,
+        dict(prepared=q("g", 1000, 800, 700), stage=n(1, 5, 4), guide=n(0.4, 7, 7), second=n(0.25, 0, 0.125)),
+    ),
+    *(
+        (fiber.second_loss, known)
+        for known in (
+            dict(own=n(0.25, 0)),
+            dict(way=texts("Combing", "carding"), carding=n(0.06, 0.1), combing=n(0.3, 0.25)),
+        )
+    ),
     *(
         (fiber.second_uncertainty, dict(u_own=n(0.03, 0), u_carding=n(0.025, 0), u_combing=n(0.08, 0), **known))
         for known in (dict(own=n(0.25, 0)), dict(way=texts("Combing", "carding")))
@@ -128,17 +180,41 @@ EXAMPLES = [
     ),
     (fiber.wool_grade, dict(fiber_diameter=q("um", 22.05, 40))),
     (fiber.fleeces, dict(weight=q("kg", 3, 0), fleece_low=q("lb", 3, 8), fleece_high=q("lb", 5, 18), stage=n(1, 1))),
-    *((calculation, dict(before=q("g", 1000, 800), after=q("oz", 30, 0))) for calculation in (fiber.seen_loss, fiber.seen_yield)),
-    *((fiber.preparation_loss, dict(carding=n(0.06, 0.1), combing=n(0.3, 0.25), **way)) for way in ({}, dict(way=texts("Combing", "carding")))),
-    *((fiber.preparation_uncertainty, dict(u_carding=n(0.025, 0), u_combing=n(0.08, 0), **way)) for way in ({}, dict(way=texts("Combing", "carding")))),
     *(
-        (fiber.seen_in_preparing, dict(before=q("g", 1000, 800), after=q("oz", 30, 0), by=texts(*by), own_second=n(0, 0), **way))
+        (calculation, dict(before=q("g", 1000, 800), after=q("oz", 30, 0)))
+        for calculation in (fiber.seen_loss, fiber.seen_yield)
+    ),
+    *(
+        (fiber.preparation_loss, dict(carding=n(0.06, 0.1), combing=n(0.3, 0.25), **way))
+        for way in ({}, dict(way=texts("Combing", "carding")))
+    ),
+    *(
+        (fiber.preparation_uncertainty, dict(u_carding=n(0.025, 0), u_combing=n(0.08, 0), **way))
+        for way in ({}, dict(way=texts("Combing", "carding")))
+    ),
+    *(
+        (
+            fiber.seen_in_preparing,
+            dict(before=q("g", 1000, 800), after=q("oz", 30, 0), by=texts(*by), own_second=n(0, 0), **way),
+        )
         for by, way in ((("carding", "carding"), {}), (("combing", "carding"), dict(way=texts("Combing", "carding"))))
     ),
-    *((fiber.yield_in_use, known) for known in (dict(sampled=n(0.5, 1)), dict(published=n(0.5, 1)), dict(sampled=n(0.5, 1), published=n(0.6, 0.4)))),
+    *(
+        (fiber.yield_in_use, known)
+        for known in (
+            dict(sampled=n(0.5, 1)),
+            dict(published=n(0.5, 1)),
+            dict(sampled=n(0.5, 1), published=n(0.6, 0.4)),
+        )
+    ),
     *(
         (fiber.yield_uncertainty, dict(u_own=n(0.03, 0), u_handful=n(0.08, 0), **known))
-        for known in ({}, dict(samples=n(4, 0)), dict(spread=n(0.06, 0), published=n(0.5, 1)), dict(samples=n(0, 2), spread=n(0.06, 0), published=n(0.5, 1)))
+        for known in (
+            {},
+            dict(samples=n(4, 0)),
+            dict(spread=n(0.06, 0), published=n(0.5, 1)),
+            dict(samples=n(0, 2), spread=n(0.06, 0), published=n(0.5, 1)),
+        )
     ),
     (fiber.seen_skirting, dict(before=q("g", 1000, 800), after=q("oz", 30, 0), stage=n(1, 1))),
     (stock.lookup, dict(name=texts("aster", "Birch"), names=["Aster", "", "birch"], values=q("m", 1, np.nan, 3))),
@@ -174,7 +250,10 @@ EXAMPLES = [
     (twist.ply_ratio, dict(path=q("mm", 1, 2), twist=q("1/m", 200, 0))),
     (twist.take_up, dict(ratio=n(1.25, 1))),
     (twist.retraction_by_twist, dict(diameter=q("mm", 0.5, 1), twist=q("1/inch", 8, 0))),
-    (twist.retraction_left, dict(diameter=q("mm", 0.5, 1), singles_twist=q("1/inch", 8, 4), ply_twist=q("1/m", 200, 400))),
+    (
+        twist.retraction_left,
+        dict(diameter=q("mm", 0.5, 1), singles_twist=q("1/inch", 8, 4), ply_twist=q("1/m", 200, 400)),
+    ),
     (twist.ply_take_up, dict(before=n(0.05, 0), left=n(0.01, 0), ratio=n(1.25, 1))),
     (twist.feed, dict(take_up=n(0.05, -0.01))),
     (twist.ply_twist, dict(singles_twist=q("1/inch", 9, 0), share=n(0.5, 0.75))),
@@ -193,14 +272,23 @@ EXAMPLES = [
     (twist.nearest_treadles, dict(treadles=n(5.5, 0))),
     (twist.off_the_wanted, dict(twist=q("1/inch", 6, 0), wanted=q("1/m", 200, 250))),
     (twist.place_of_least, dict(amounts=q("1/inch", np.nan, 0.5, 0.25))),
-    (twist.nearest_words, dict(name=texts("Fast", "slow"), treadles=n(4, 1), twist=q("1/inch", 5.25, 4.5), exact=n(4.5, 24))),
+    (
+        twist.nearest_words,
+        dict(name=texts("Fast", "slow"), treadles=n(4, 1), twist=q("1/inch", 5.25, 4.5), exact=n(4.5, 24)),
+    ),
     (twist.turns_by_roll, dict(rolled=q("inch", 9, 6), shaft=q("cm", 1, 0.8), rolls=n(2, 0))),
     (twist.turns_by_time, dict(counted=n(60, 0), seconds=q("second", 6, 12), lasting=q("minute", 0.25, 1))),
     (twist.spindle_turns, dict(by_time=n(150, 2))),
     (twist.spindle_turns, dict(by_roll=n(15, 0))),
     (twist.draft_of_turns, dict(turns=n(60, 0), twist=q("1/inch", 5, 8))),
-    (twist.rolls_for, dict(twist=q("1/inch", 5, 0), draft=q("cm", 60, 30), rolled=q("inch", 9, 6), shaft=q("cm", 1, 0.8))),
-    (twist.seconds_for, dict(twist=q("1/inch", 5, 0), draft=q("cm", 60, 30), counted=n(60, 12), seconds=q("second", 6, 12))),
+    (
+        twist.rolls_for,
+        dict(twist=q("1/inch", 5, 0), draft=q("cm", 60, 30), rolled=q("inch", 9, 6), shaft=q("cm", 1, 0.8)),
+    ),
+    (
+        twist.seconds_for,
+        dict(twist=q("1/inch", 5, 0), draft=q("cm", 60, 30), counted=n(60, 12), seconds=q("second", 6, 12)),
+    ),
     (twist.turns_for_angle, dict(angle=n(0.5, 0.25), diameter=q("mm", 1, 2))),
     (twist.twist_left, dict(singles_twist=q("1/inch", 9, 0), ply_twist=q("1/m", 200, 100))),
     (twist.twist_left, dict(singles_twist=q("1/inch", 9, 0), plied=q("1/inch", 6, 0))),
@@ -210,11 +298,44 @@ EXAMPLES = [
     (diameter.diameter_in_use, dict(expected=q("inch", 0.05, 0.06))),
     (garments.finished_around, dict(body=q("inch", 38, 40), ease=q("cm", 10, -5))),
     (garments.panel_width, dict(around=q("inch", 42, 44))),
-    (garments.garment_area, dict(around=q("inch", 42, 44), length=q("cm", 60, 70), upper_arm=q("inch", 15, 0), sleeve=q("cm", 45, 0), cuff=q("inch", 9, 8), more=n(0.05, 0))),
-    (garments.garment_area, dict(around=q("inch", 42, 44), length=q("cm", 60, 70), upper_arm=q("inch", 15, 0), sleeve=q("cm", 45, 0), more=n(0.05, 0))),
-    (garments.yarn_by_swatch, dict(area=q("inch^2", 1500, 0), swatch_area=q("cm^2", 100, 225), swatch_mass=q("gram", 4, 9))),
-    (garments.area_by_swatch, dict(length=q("yard", 200, 0), grist=q("yard/pound", 900, 1200), swatch_area=q("cm^2", 100, 225), swatch_mass=q("gram", 4, 9))),
-    (garments.area_by_gauge, dict(length=q("yard", 200, 0), stitch_density=q("1/inch^2", 35, 40), stitch_length=q("mm", 12, 15))),
+    (
+        garments.garment_area,
+        dict(
+            around=q("inch", 42, 44),
+            length=q("cm", 60, 70),
+            upper_arm=q("inch", 15, 0),
+            sleeve=q("cm", 45, 0),
+            cuff=q("inch", 9, 8),
+            more=n(0.05, 0),
+        ),
+    ),
+    (
+        garments.garment_area,
+        dict(
+            around=q("inch", 42, 44),
+            length=q("cm", 60, 70),
+            upper_arm=q("inch", 15, 0),
+            sleeve=q("cm", 45, 0),
+            more=n(0.05, 0),
+        ),
+    ),
+    (
+        garments.yarn_by_swatch,
+        dict(area=q("inch^2", 1500, 0), swatch_area=q("cm^2", 100, 225), swatch_mass=q("gram", 4, 9)),
+    ),
+    (
+        garments.area_by_swatch,
+        dict(
+            length=q("yard", 200, 0),
+            grist=q("yard/pound", 900, 1200),
+            swatch_area=q("cm^2", 100, 225),
+            swatch_mass=q("gram", 4, 9),
+        ),
+    ),
+    (
+        garments.area_by_gauge,
+        dict(length=q("yard", 200, 0), stitch_density=q("1/inch^2", 35, 40), stitch_length=q("mm", 12, 15)),
+    ),
     (garments.area_in_use, dict(swatch=q("m^2", 1, 0), gauge=q("m^2", 2, 3))),
     (garments.area_in_use, dict(gauge=q("m^2", 2, 3))),
     (garments.area_basis, dict(swatch=q("m^2", 1, 0))),
@@ -223,11 +344,25 @@ EXAMPLES = [
     (garments.same_size, dict(count=n(100, 0), pattern=q("1/inch", 5, 6), own=q("1/decimeter", 22, 24))),
     (garments.size_of_its_numbers, dict(pattern=q("1/inch", 5, 6), own=q("1/decimeter", 22, 24))),
     (garments.stitches_for_one, dict(pattern=q("1/inch", 5, 6), own=q("1/decimeter", 22, 24))),
-    (garments.stitches_for_one, dict(pattern=q("1/inch", 5, 6), own=q("1/decimeter", 22, 24), pattern_rows=q("1/inch", 7, 8), own_rows=q("1/decimeter", 28, 30))),
+    (
+        garments.stitches_for_one,
+        dict(
+            pattern=q("1/inch", 5, 6),
+            own=q("1/decimeter", 22, 24),
+            pattern_rows=q("1/inch", 7, 8),
+            own_rows=q("1/decimeter", 28, 30),
+        ),
+    ),
     (garments.yarn_in_gauge, dict(yarn=q("yard", 1100, 400), stitches_for_one=n(1.2, 0.9))),
     (garments.yarn_to_work, dict(left=q("ounce", 3, 2), kept=q("gram", 10, 0))),
-    (garments.rows_still, dict(left=q("ounce", 3, 0), used=q("gram", 40, 25), rows=n(80, 50), first=n(0, 200), now=n(160, 100))),
-    (garments.yarn_for_rows, dict(wanted=n(60, 10), used=q("gram", 40, 25), rows=n(80, 50), first=n(0, 200), now=n(160, 100))),
+    (
+        garments.rows_still,
+        dict(left=q("ounce", 3, 0), used=q("gram", 40, 25), rows=n(80, 50), first=n(0, 200), now=n(160, 100)),
+    ),
+    (
+        garments.yarn_for_rows,
+        dict(wanted=n(60, 10), used=q("gram", 40, 25), rows=n(80, 50), first=n(0, 200), now=n(160, 100)),
+    ),
     (garments.rest_lasts, dict(left=q("ounce", 3, 0), needed=q("gram", 40, 90))),
     (garments.share_worked, dict(used=q("ounce", 1, 2), to_come=q("gram", 40, 0))),
     (garments.lost_in_fulling, dict(before=q("inch", 6, 4), after=q("cm", 12, 11))),
@@ -235,7 +370,10 @@ EXAMPLES = [
     (garments.counted_over, dict(size=q("inch", 14, 12), gauge=q("1/decimeter", 16, 22))),
     (finest.own_or_published, dict(own=q("micrometer", 25, 30))),
     (finest.own_or_published, dict(published=q("inch", 3, 4))),
-    (finest.finest_yarn, dict(fibers=n(40, 30), fiber_diameter=q("micrometer", 25, 30), fiber_density=q("g/cm^3", 1.31, 1.52))),
+    (
+        finest.finest_yarn,
+        dict(fibers=n(40, 30), fiber_diameter=q("micrometer", 25, 30), fiber_density=q("g/cm^3", 1.31, 1.52)),
+    ),
     (finest.turns_round, dict(twist=q("1/inch", 5, 0), staple=q("cm", 8, 10))),
     (finest.fit_words, dict(in_section=n(62.5, 12), fibers=n(40, 30))),
     (twist.whorl_for, dict(wheel=q("inch", 20, 24), ratio=n(8, 10), band=q("mm", 3, 0), slip=n(0, 0.1))),
@@ -246,15 +384,23 @@ EXAMPLES = [
     (plying.contribution, dict(linear_density=q("tex", 100, 40), strands=n(2, 1), feed=n(1.25, 1))),
     (
         plying.resultant,
-        dict(design=texts("aster", "Birch"), designs=["Aster", "birch", "", "aster"], contributions=q("tex", 1, 2, 4, 8)),
+        dict(
+            design=texts("aster", "Birch"), designs=["Aster", "birch", "", "aster"], contributions=q("tex", 1, 2, 4, 8)
+        ),
     ),
     (plying.not_known, dict(design=texts("Aster", "Birch"))),
     (plying.not_known, dict(design=texts("Aster", "Birch"), contribution=q("tex", 100, 40))),
     (plying.weight_share, dict(contribution=q("tex", 100, 40), resultant=q("denier", 9000, 360))),
     (plying.missing_component, dict(resultant=q("tex", 200, 90), known=q("denier", 900, 720))),
-    (plying.folded_grist, dict(grist=q("yard/pound", 1600, 900), ends=n(2, 3), notation=texts("of each end", "of the folded yarn"))),
+    (
+        plying.folded_grist,
+        dict(grist=q("yard/pound", 1600, 900), ends=n(2, 3), notation=texts("of each end", "of the folded yarn")),
+    ),
     (plying.all_strands, dict(plied=q("tex", 200, 90), take_up=n(0.25, 0), shrinkage=n(0.125, 0))),
-    (plying.singles_for, dict(plied=q("tex", 200, 90), strands=n(2, 1), take_up=n(0.25, 0), shrinkage=n(0.125, -0.125))),
+    (
+        plying.singles_for,
+        dict(plied=q("tex", 200, 90), strands=n(2, 1), take_up=n(0.25, 0), shrinkage=n(0.125, -0.125)),
+    ),
     (plying.grist_for_wraps, dict(wraps=q("1/cm", 4, 5), k=n(0.75, 0.9))),
     (plying.component_length, dict(wanted=q("yard", 400, 0), strands=n(2, 1), feed=n(1.25, 1))),
     (plying.component_mass, dict(length=q("yard", 400, 0), linear_density=q("tex", 200, 90))),

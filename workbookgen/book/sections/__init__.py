@@ -7,7 +7,24 @@
 
 from types import ModuleType
 
-from workbookgen.book.sections import abreast, answers, chart, door, entries, examples, facts, form, listing, looks, matrix, picture, reading, sentences, tickets, ways
+from workbookgen.book.sections import (
+    abreast,
+    answers,
+    chart,
+    door,
+    entries,
+    examples,
+    facts,
+    form,
+    listing,
+    looks,
+    matrix,
+    picture,
+    reading,
+    sentences,
+    tickets,
+    ways,
+)
 from workbookgen.language import views
 from workbookgen.language.abreast import Abreast
 from workbookgen.language.tickets import Tickets

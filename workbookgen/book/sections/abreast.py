@@ -37,7 +37,9 @@ def draw(section: Abreast, canvas: Canvas, row: int) -> None:
         canvas.across(row + place, first, last, look.PLAIN | look.LINE)
         canvas.text(row + place, first, _label(label, keys, canvas), look.PLAIN | look.LINE | loud)
         for key in filter(None, keys):
-            canvas.cells(key, look.LITTLE | look.LINE | look.AXIS if key in section.dots else _looks(key, canvas) | loud)
+            canvas.cells(
+                key, look.LITTLE | look.LINE | look.AXIS if key in section.dots else _looks(key, canvas) | loud
+            )
 
 
 def _label(label: str, keys: tuple[str, ...], canvas: Canvas) -> str:

@@ -22,4 +22,6 @@ def draw(section: Chart, canvas: Canvas, row: int) -> None:
     if section.title:
         canvas.heading(row, first, last, section.title, section.aside)
     chart = drawn(canvas.formats.book, canvas.layout, section, canvas.width(first, last), section.rows * ROW)
-    canvas.to.insert_chart(row - 1 + bool(section.title), first - 1, chart, {"description": section.about, "object_position": 2})
+    canvas.to.insert_chart(
+        row - 1 + bool(section.title), first - 1, chart, {"description": section.about, "object_position": 2}
+    )

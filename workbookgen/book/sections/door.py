@@ -24,11 +24,18 @@ def spots(section: Door, planner: Planner, row: int, column: int) -> Iterator[tu
 def draw(section: Door, canvas: Canvas, row: int) -> None:
     first = 1 + section.across[0]
     canvas.across(row, first, first + 1, look.PLAIN | look.DOOR_RULE)
-    canvas.link(row, first, Way(section.way.sheet, f"{section.way.words}  →", section.way.field), look.LINK_BOLD | look.DOOR_RULE)
+    canvas.link(
+        row,
+        first,
+        Way(section.way.sheet, f"{section.way.words}  →", section.way.field),
+        look.LINK_BOLD | look.DOOR_RULE,
+    )
     canvas.high(row, SHORT)
     canvas.high(row + NUMBER_ROW, TALL)
     placement = canvas.placed(section.number)
-    canvas.cells(section.number, look.TITLE | {"num_format": look.sum_format(placement.field, placement.unit), "align": "left"})
+    canvas.cells(
+        section.number, look.TITLE | {"num_format": look.sum_format(placement.field, placement.unit), "align": "left"}
+    )
     canvas.cells(section.counts, look.QUIETLY)
     for place, way in enumerate(section.further):
         canvas.link(row + WAYS_ROW, first + place, way, look.LINK)

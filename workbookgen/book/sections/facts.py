@@ -37,7 +37,12 @@ def draw(section: Facts, canvas: Canvas, row: int) -> None:
         canvas.text(top, column, each.label, look.LABEL | align)
         canvas.text(top + 1, column, each.unit.symbol if each.unit else "", look.UNIT | align | look.LINE)
     for place in range(table.rows):
-        facts(canvas, top + HEADS + place, {column: each.values[place] for column, each in enumerate(table.columns, start=first)}, _running(table, first))
+        facts(
+            canvas,
+            top + HEADS + place,
+            {column: each.values[place] for column, each in enumerate(table.columns, start=first)},
+            _running(table, first),
+        )
 
 
 def facts(canvas: Canvas, row: int, shown: dict[int, float | str], running: frozenset[int] = frozenset()) -> None:

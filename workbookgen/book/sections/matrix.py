@@ -35,10 +35,19 @@ def draw(section: Matrix, canvas: Canvas, row: int) -> None:
     for place, (label, keys) in enumerate(section.rows, start=1):
         canvas.across(row + place, first, last, look.PLAIN | look.LINE)
         if label:
-            canvas.text(row + place, first, _with_unit(label, keys, canvas), (look.PLAIN if place == 1 else look.QUIETLY) | look.LINE)
+            canvas.text(
+                row + place,
+                first,
+                _with_unit(label, keys, canvas),
+                (look.PLAIN if place == 1 else look.QUIETLY) | look.LINE,
+            )
         for key in filter(None, keys):
             placement = canvas.placed(key)
-            canvas.cells(key, look.result(placement.field, placement.unit) | ({"bold": True} if place == 1 and label and len(keys) > 1 else {}))
+            canvas.cells(
+                key,
+                look.result(placement.field, placement.unit)
+                | ({"bold": True} if place == 1 and label and len(keys) > 1 else {}),
+            )
 
 
 def _is_plain(section: Matrix) -> bool:

@@ -49,7 +49,9 @@ def _drawing(section: Picture) -> bytes:
     try:
         return (files("workbookgen.drawings") / section.file).read_bytes()
     except FileNotFoundError:
-        raise DescriptionError.at(f"picture {section.file}", "drawings/ has no drawing of this name; draw.py makes those in DRAWINGS.") from None
+        raise DescriptionError.at(
+            f"picture {section.file}", "drawings/ has no drawing of this name; draw.py makes those in DRAWINGS."
+        ) from None
 
 
 def _height(png: bytes) -> int:

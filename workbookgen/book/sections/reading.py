@@ -23,7 +23,9 @@ def spots(section: Reading, planner: Planner, row: int, column: int) -> Iterator
 def draw(section: Reading, canvas: Canvas, row: int) -> None:
     first, last = (1 + place for place in section.across)
     if section.title:
-        canvas.heading(row, first, last, section.title, section.aside, look.CAUTION_HEAD if section.is_caution else look.HEAD)
+        canvas.heading(
+            row, first, last, section.title, section.aside, look.CAUTION_HEAD if section.is_caution else look.HEAD
+        )
     for place, line in enumerate(_lines(section), start=bool(section.title)):
         canvas.text(row + place, first, line, look.LITTLE if section.is_small else look.PLAIN)
 

@@ -89,7 +89,9 @@ def _looks(section: Tickets) -> dict[str, dict]:
         section.foot: look.PLAIN | {"font_size": look.SMALL, "text_wrap": True, "valign": "bottom"},
     }
     for line in section.lines:
-        looks |= dict.fromkeys(line.keys, (look.LITTLE if line.is_small else look.PLAIN) | {"bold": line.is_bold, "shrink": True})
+        looks |= dict.fromkeys(
+            line.keys, (look.LITTLE if line.is_small else look.PLAIN) | {"bold": line.is_bold, "shrink": True}
+        )
     return {key: {"align": "left"} | each for key, each in looks.items()}
 
 
@@ -97,7 +99,9 @@ def _rule(canvas: Canvas, name: Spot) -> None:
     """The line under a name; a ticket without one stays empty."""
     cells = name.row + name.down - 2, name.column - 1, name.row + name.down - 2, name.column + name.across - 2
     there = f"=LEN(${xl_col_to_name(name.column - 1)}${name.row})>0"
-    canvas.to.conditional_format(*cells, {"type": "formula", "criteria": there, "format": canvas.formats({"bottom": 1, "bottom_color": INK})})
+    canvas.to.conditional_format(
+        *cells, {"type": "formula", "criteria": there, "format": canvas.formats({"bottom": 1, "bottom_color": INK})}
+    )
 
 
 def _cutting_marks(canvas: Canvas, top: int, left: int) -> None:

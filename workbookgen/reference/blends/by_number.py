@@ -10,7 +10,9 @@ WOOL = Quantity(1.31, "g/cm^3")  # Morton and Hearle, Physical Properties of Tex
 
 
 @calculation
-def fineness(own: LinearDensity | None = None, fiber_diameter: Length | None = None, fiber_density: Density | None = None) -> LinearDensity:
+def fineness(
+    own: LinearDensity | None = None, fiber_diameter: Length | None = None, fiber_density: Density | None = None
+) -> LinearDensity:
     """Linear density of a fiber in a blend.
 
     t = as stated, or else π / 4 · d² · ρ. Mills state the first, breeders the second.
@@ -53,7 +55,9 @@ def fineness(own: LinearDensity | None = None, fiber_diameter: Length | None = N
 
 
 @calculation
-def thickness(linear_density: LinearDensity, fiber_diameter: Length | None = None, fiber_density: Density | None = None) -> Length:
+def thickness(
+    linear_density: LinearDensity, fiber_diameter: Length | None = None, fiber_density: Density | None = None
+) -> Length:
     """Diameter of a fiber in a blend.
 
     d = as stated, or else √(4 · t / (π · ρ)). So diameters can be averaged even where one fiber is stated in dtex.

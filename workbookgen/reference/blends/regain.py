@@ -80,7 +80,9 @@ def blend_regain(total: Mass, dry: Mass, known: Ratio = 1, of: Ratio = 1) -> Rat
     """
     _require_all_known(known, of)
     require_numbers(total, dry)
-    require((dry > NO_MASS) & (dry <= total * (1 + 1e-9)), "The dry fiber weighs something, and no more than the whole.")
+    require(
+        (dry > NO_MASS) & (dry <= total * (1 + 1e-9)), "The dry fiber weighs something, and no more than the whole."
+    )
     return (total / dry).m_as("") - 1
 
 

@@ -4,6 +4,13 @@ A top dyed in repeats holds each color once per repeat. `dividing` goes from the
 whether their colors meet, `colors` is about each color on its own.
 """
 
-from workbookgen.reference.color.colors import color_weight, least_share, share_of_top, stripe_rows, stripe_width, whole_words
+from workbookgen.reference.color.colors import (
+    color_weight,
+    least_share,
+    share_of_top,
+    stripe_rows,
+    stripe_width,
+    whole_words,
+)
 from workbookgen.reference.color.dividing import order_words, part, repeats_of_strand, run, strand_length, strips
 from workbookgen.reference.color.plies import meeting_words, out_of_step

@@ -62,7 +62,20 @@ def next_fiber(
     >>> print(next_fiber("wool", "wool", "silk", before_1="wool"))
     silk
     """
-    fibers = (fiber_1, fiber_2, fiber_3, fiber_4, fiber_5, fiber_6, fiber_7, fiber_8, fiber_9, fiber_10, fiber_11, fiber_12)
+    fibers = (
+        fiber_1,
+        fiber_2,
+        fiber_3,
+        fiber_4,
+        fiber_5,
+        fiber_6,
+        fiber_7,
+        fiber_8,
+        fiber_9,
+        fiber_10,
+        fiber_11,
+        fiber_12,
+    )
     present = [each for each in fibers if each is not None]
     told = [each for each in (before_1, before_2, before_3) if each is not None]
     require(len(present) > 0, "No fiber is known.")
@@ -149,7 +162,9 @@ def together(
 
 
 @calculation
-def known_in_all(whole_1: Ratio, whole_2: Ratio | None = None, whole_3: Ratio | None = None, whole_4: Ratio | None = None) -> Ratio:
+def known_in_all(
+    whole_1: Ratio, whole_2: Ratio | None = None, whole_3: Ratio | None = None, whole_4: Ratio | None = None
+) -> Ratio:
     """Share of the yarn whose fibers are known.
 
     W = Σ X. Where it is 1, nothing of the yarn is unknown.
@@ -219,12 +234,17 @@ def named_share(fiber: str, share: Ratio) -> Ratio:
     0.0
     """
     require_shares(share)
-    named = np.asarray(by_element(lambda name, x: x if x >= LEAST_NAMED - SAME or folded(str(name)) in WOOLS else 0.0, fiber, share), dtype=float)
+    named = np.asarray(
+        by_element(lambda name, x: x if x >= LEAST_NAMED - SAME or folded(str(name)) in WOOLS else 0.0, fiber, share),
+        dtype=float,
+    )
     return named if np.ndim(named) else float(named)
 
 
 @calculation
-def without_a_name(named_1: Ratio, named_2: Ratio | None = None, named_3: Ratio | None = None, named_4: Ratio | None = None) -> Ratio:
+def without_a_name(
+    named_1: Ratio, named_2: Ratio | None = None, named_3: Ratio | None = None, named_4: Ratio | None = None
+) -> Ratio:
     """How many fibers of a yarn have no name on its label.
 
     n = the fibers whose named share is 0. One is "other fiber", more are "other fibers".
@@ -256,7 +276,9 @@ def without_a_name(named_1: Ratio, named_2: Ratio | None = None, named_3: Ratio 
     1.0
     """
     require_shares(named_1, named_2, named_3, named_4)
-    return sum(np.where(np.asarray(each) > 0, 0.0, 1.0) for each in (named_1, named_2, named_3, named_4) if each is not None)[()]
+    return sum(
+        np.where(np.asarray(each) > 0, 0.0, 1.0) for each in (named_1, named_2, named_3, named_4) if each is not None
+    )[()]
 
 
 def _if_same(fiber, name, share) -> float:

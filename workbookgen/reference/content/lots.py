@@ -13,7 +13,13 @@ from workbookgen.units import Ratio
 
 
 @calculation
-def main_share(kind: str, also_kind: str | None = None, also: Ratio | None = None, third_kind: str | None = None, third: Ratio | None = None) -> Ratio:
+def main_share(
+    kind: str,
+    also_kind: str | None = None,
+    also: Ratio | None = None,
+    third_kind: str | None = None,
+    third: Ratio | None = None,
+) -> Ratio:
     """Share of a lot's main fiber.
 
     x = 1 - a - b. All of the weight that is not another fiber.
@@ -144,7 +150,10 @@ def lot_of_strand(lot: str, mixed: str, other: str | None = None, other_mixed: s
     require_name(lot)
     if other is not None:
         require(other_mixed is not None, "The fibers of the second lot are not known.")
-        require(by_element(lambda one, two: folded(str(one)) == folded(str(two)), mixed, other_mixed), "The two lots are of other fibers.")
+        require(
+            by_element(lambda one, two: folded(str(one)) == folded(str(two)), mixed, other_mixed),
+            "The two lots are of other fibers.",
+        )
     return by_element(lambda name, _: str(name), lot, mixed)
 
 

@@ -57,7 +57,9 @@ def largest_share(
     >>> print(largest_share("silk", 0.25, "wool", 0.75))
     0.75
     """
-    left = _left(((fiber_1, named_1), (fiber_2, named_2), (fiber_3, named_3), (fiber_4, named_4)), (before_1, before_2, before_3))
+    left = _left(
+        ((fiber_1, named_1), (fiber_2, named_2), (fiber_3, named_3), (fiber_4, named_4)), (before_1, before_2, before_3)
+    )
     return np.max(np.asarray(left), axis=0)[()]
 
 
@@ -110,7 +112,11 @@ def largest_fiber(
     wool
     """
     require_within(ABOVE_ZERO, "The share", largest)
-    pairs = [(fiber, named) for fiber, named in ((fiber_1, named_1), (fiber_2, named_2), (fiber_3, named_3), (fiber_4, named_4)) if fiber is not None and named is not None]
+    pairs = [
+        (fiber, named)
+        for fiber, named in ((fiber_1, named_1), (fiber_2, named_2), (fiber_3, named_3), (fiber_4, named_4))
+        if fiber is not None and named is not None
+    ]
     left = _left(pairs, (before_1, before_2, before_3))
 
     def first(most, *rest) -> str:
@@ -125,7 +131,17 @@ def _left(pairs, before) -> list[np.ndarray]:
     require_shares(*(named for _, named in pairs))
     done = [each for each in before if each is not None]
     return [
-        np.asarray(by_element(lambda share, name, *told: 0.0 if folded(str(name)) in {folded(str(each)) for each in told} else float(share), named, fiber, *done), dtype=float)
+        np.asarray(
+            by_element(
+                lambda share, name, *told: (
+                    0.0 if folded(str(name)) in {folded(str(each)) for each in told} else float(share)
+                ),
+                named,
+                fiber,
+                *done,
+            ),
+            dtype=float,
+        )
         for fiber, named in pairs
         if fiber is not None and named is not None
     ]

@@ -121,7 +121,9 @@ def rest_percent(next_2: Ratio, next_3: Ratio, next_4: Ratio, others: Ratio) -> 
 
 
 @calculation
-def whole_percent(points_1: Ratio, points_2: Ratio, points_3: Ratio, points_4: Ratio, others: Ratio, place: Ratio) -> Ratio:
+def whole_percent(
+    points_1: Ratio, points_2: Ratio, points_3: Ratio, points_4: Ratio, others: Ratio, place: Ratio
+) -> Ratio:
     """A fiber's percentage, whole, so that all add up to 100.
 
     p = the whole points, and one more for those with the largest remainders until 100 is reached. Each is within one of the exact figure, and none passes a heavier one.
@@ -156,9 +158,23 @@ def whole_percent(points_1: Ratio, points_2: Ratio, points_3: Ratio, points_4: R
     """
     require_numbers(points_1)
     require_shares(points_2, points_3, points_4, others)
-    require(np.abs(np.asarray(points_1 + points_2 + points_3 + points_4 + others) - 100) <= FULL, "The points must add up to 100.")
+    require(
+        np.abs(np.asarray(points_1 + points_2 + points_3 + points_4 + others) - 100) <= FULL,
+        "The points must add up to 100.",
+    )
     require(by_element(lambda each: each in range(1, 6), place), "A place is a whole number from 1 to 5.")
-    return np.asarray(by_element(lambda wanted, *points: _apportioned(points)[int(wanted) - 1], place, points_1, points_2, points_3, points_4, others), dtype=float)[()]
+    return np.asarray(
+        by_element(
+            lambda wanted, *points: _apportioned(points)[int(wanted) - 1],
+            place,
+            points_1,
+            points_2,
+            points_3,
+            points_4,
+            others,
+        ),
+        dtype=float,
+    )[()]
 
 
 def _apportioned(points) -> list[int]:

@@ -63,7 +63,9 @@ def content_words(
     require_shares(percent_1, percent_2, percent_3, percent_4, others, unnamed, whole, untold)
     require(np.abs(np.asarray(whole) - 1.0) <= NOTHING, "The shares are not all of the yarn.")
     require(np.asarray(untold) < 0.5, "Something about a strand is not known.")
-    told = [(percent_1, fiber_1)] + [pair for pair in ((percent_2, fiber_2), (percent_3, fiber_3), (percent_4, fiber_4)) if pair[1] is not None]
+    told = [(percent_1, fiber_1)] + [
+        pair for pair in ((percent_2, fiber_2), (percent_3, fiber_3), (percent_4, fiber_4)) if pair[1] is not None
+    ]
 
     def words(rest, count, *each) -> str:
         pairs = list(zip(each[: len(told)], each[len(told) :], strict=True))

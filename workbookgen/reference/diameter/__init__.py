@@ -7,5 +7,19 @@ throughout: one fitted to your own samples beats every table. `wraps` counts thr
 side, `thickness` works out diameters, and what fills them.
 """
 
-from workbookgen.reference.diameter.thickness import diameter_in_use, fiber_linear_density, fibers_in_section, packing, yarn_diameter
-from workbookgen.reference.diameter.wraps import WEIGHT_CLASSES, fitted_k, threads_side_by_side, wrap_width, wraps_expected, wraps_in_use, yarn_weight_class
+from workbookgen.reference.diameter.thickness import (
+    diameter_in_use,
+    fiber_linear_density,
+    fibers_in_section,
+    packing,
+    yarn_diameter,
+)
+from workbookgen.reference.diameter.wraps import (
+    WEIGHT_CLASSES,
+    fitted_k,
+    threads_side_by_side,
+    wrap_width,
+    wraps_expected,
+    wraps_in_use,
+    yarn_weight_class,
+)

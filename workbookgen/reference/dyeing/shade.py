@@ -9,7 +9,9 @@ from workbookgen.units import Mass, Ratio, Volume
 
 
 @calculation
-def to_weigh(dye: Mass | None = None, of_shade: Ratio | None = None, goods: Mass | None = None, of_goods: Ratio | None = None) -> Mass:
+def to_weigh(
+    dye: Mass | None = None, of_shade: Ratio | None = None, goods: Mass | None = None, of_goods: Ratio | None = None
+) -> Mass:
     """Weight of one ingredient of the bath.
 
     m = d · x for a dye that is a share of the shade, m = g · y for an assistant. Mixed dyes divide one depth among them.
@@ -44,7 +46,10 @@ def to_weigh(dye: Mass | None = None, of_shade: Ratio | None = None, goods: Mass
     10.0 gram
     """
     whole, share = (goods, of_goods) if of_shade is None else (dye, of_shade)
-    require(whole is not None and share is not None, "Give a dye and its share of the shade, or the goods and a share of them.")
+    require(
+        whole is not None and share is not None,
+        "Give a dye and its share of the shade, or the goods and a share of them.",
+    )
     require_within(NOT_NEGATIVE, "A mass", whole)
     require_within(NOT_NEGATIVE, "A share", share)
     return whole * share

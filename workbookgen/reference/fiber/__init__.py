@@ -8,9 +8,22 @@ breeds. As in the trade, skirting, preparation and spinning are stated by what t
 what it yields.
 """
 
-from workbookgen.reference.fiber.backwards import before_preparation, before_scouring, before_skirting, before_spinning, surely_before
+from workbookgen.reference.fiber.backwards import (
+    before_preparation,
+    before_scouring,
+    before_skirting,
+    before_spinning,
+    surely_before,
+)
 from workbookgen.reference.fiber.fed import share_of_fed, waste_of_fed, waste_share
-from workbookgen.reference.fiber.fleece import WOOL_GRADES, clean_fleece, fleeces, midpoint, rectangular_uncertainty, wool_grade
+from workbookgen.reference.fiber.fleece import (
+    WOOL_GRADES,
+    clean_fleece,
+    fleeces,
+    midpoint,
+    rectangular_uncertainty,
+    wool_grade,
+)
 from workbookgen.reference.fiber.forwards import after_preparation, after_scouring, after_skirting, after_spinning
 from workbookgen.reference.fiber.preparing import (
     WAYS,

@@ -7,7 +7,15 @@ is.
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
-from workbookgen.reference.fiber.stages import SCOURING, SKIRTING, SPINNING, bought_after, kept_in_preparing, kept_of_loss, kept_of_yield
+from workbookgen.reference.fiber.stages import (
+    SCOURING,
+    SKIRTING,
+    SPINNING,
+    bought_after,
+    kept_in_preparing,
+    kept_of_loss,
+    kept_of_yield,
+)
 from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.units import Mass, Ratio
 
@@ -54,7 +62,9 @@ def before_spinning(yarn: Mass, stage: Ratio, own: Ratio | None = None, guide: R
 
 
 @calculation
-def before_preparation(prepared: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None, second: Ratio = 0.0) -> Mass:
+def before_preparation(
+    prepared: Mass, stage: Ratio, own: Ratio | None = None, guide: Ratio | None = None, second: Ratio = 0.0
+) -> Mass:
     """Mass of washed fiber for a mass of prepared fiber.
 
     a = b if bought so or later; else b / ((1 - loss) · (1 - second)). What combs and cards will hold back has to be

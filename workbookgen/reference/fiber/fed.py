@@ -90,7 +90,9 @@ def waste_of_fed(fed: Mass, prepared: Mass, noil: Mass | None = None, stage: Rat
     require_numbers(fed, prepared, noil)
     require_within(ABOVE_ZERO, "Every weight", fed, prepared)
     if noil is None:
-        require(way is None or by_element(lambda each: folded(str(each)) != "combing", way), "The noil was not weighed.")
+        require(
+            way is None or by_element(lambda each: folded(str(each)) != "combing", way), "The noil was not weighed."
+        )
         noil = 0 * fed
     else:
         require_within(ABOVE_ZERO, "Every weight", noil)

@@ -10,7 +10,17 @@ from functools import reduce
 import numpy as np
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
-from workbookgen.reference.fiber.stages import RAW, SCOURING, SKIRTING, SPINNING, bought_after, kept_in_preparing, kept_of_loss, kept_of_yield, prepared_before
+from workbookgen.reference.fiber.stages import (
+    RAW,
+    SCOURING,
+    SKIRTING,
+    SPINNING,
+    bought_after,
+    kept_in_preparing,
+    kept_of_loss,
+    kept_of_yield,
+    prepared_before,
+)
 from workbookgen.reference.limits import NOT_NEGATIVE, require_within
 from workbookgen.units import Mass, Quantity, Ratio
 

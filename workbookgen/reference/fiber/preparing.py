@@ -110,7 +110,9 @@ def preparation_uncertainty(u_carding: Ratio, u_combing: Ratio, way: str | None 
 
 
 @calculation
-def second_loss(way: str | None = None, own: Ratio | None = None, carding: Ratio | None = None, combing: Ratio | None = None) -> Ratio:
+def second_loss(
+    way: str | None = None, own: Ratio | None = None, carding: Ratio | None = None, combing: Ratio | None = None
+) -> Ratio:
     """Loss of a second preparation.
 
     loss = your own figure, else that of its way, else 0. Fiber that is carded and then combed, or top that is carded
@@ -152,7 +154,9 @@ def second_loss(way: str | None = None, own: Ratio | None = None, carding: Ratio
 
 
 @calculation
-def second_uncertainty(u_own: Ratio, u_carding: Ratio, u_combing: Ratio, own: Ratio | None = None, way: str | None = None) -> Ratio:
+def second_uncertainty(
+    u_own: Ratio, u_carding: Ratio, u_combing: Ratio, own: Ratio | None = None, way: str | None = None
+) -> Ratio:
     """Uncertainty of the loss of a second preparation.
 
     r = that of your own figure, else that of its way, else 0. A step that is not done adds no uncertainty.
@@ -196,7 +200,9 @@ def second_uncertainty(u_own: Ratio, u_carding: Ratio, u_combing: Ratio, own: Ra
 
 
 @calculation
-def seen_in_preparing(before: Mass, after: Mass, by: str, way: str | None = None, second_way: str | None = None, own_second: Ratio = 0.0) -> Ratio:
+def seen_in_preparing(
+    before: Mass, after: Mass, by: str, way: str | None = None, second_way: str | None = None, own_second: Ratio = 0.0
+) -> Ratio:
     """Share that a lot lost in one way of preparing.
 
     loss = 1 − after / before. Only lots prepared in that one way count.

@@ -165,7 +165,17 @@ def clean_uncertainty(
     >>> print(clean_uncertainty(Quantity(100, "g"), 1, u_skirting=0.03, u_yield=0.04, u_own=0.02))
     5.0 gram
     """
-    return yarn_uncertainty(clean, stage, u_skirting, u_yield, u_yield * 0.0, u_yield * 0.0, u_own, own_skirting=own_skirting, own_yield=own_yield)
+    return yarn_uncertainty(
+        clean,
+        stage,
+        u_skirting,
+        u_yield,
+        u_yield * 0.0,
+        u_yield * 0.0,
+        u_own,
+        own_skirting=own_skirting,
+        own_yield=own_yield,
+    )
 
 
 @calculation
@@ -224,12 +234,18 @@ def kept_uncertainty(
     0.05
     """
     one = Quantity(1.0, "g")
-    own = dict(own_skirting=own_skirting, own_yield=own_yield, own_preparation=own_preparation, own_spinning=own_spinning)
-    return yarn_uncertainty(one, stage, u_skirting, u_yield, u_preparation, u_spinning, u_own, **own, u_second=u_second).m_as("g")
+    own = dict(
+        own_skirting=own_skirting, own_yield=own_yield, own_preparation=own_preparation, own_spinning=own_spinning
+    )
+    return yarn_uncertainty(
+        one, stage, u_skirting, u_yield, u_preparation, u_spinning, u_own, **own, u_second=u_second
+    ).m_as("g")
 
 
 @calculation
-def rest_square(uncertainty: Mass, stage: Ratio, u_batch: Ratio, to_come: Mass, plied: Mass | None = None, gone: str | None = None) -> MassSquared:
+def rest_square(
+    uncertainty: Mass, stage: Ratio, u_batch: Ratio, to_come: Mass, plied: Mass | None = None, gone: str | None = None
+) -> MassSquared:
     """Squared uncertainty of what a lot can still give.
 
     q = u², and of a bought thread u² + h² · p · (p + 2 · m), or 0 once its rest is gone. What a thread is

@@ -84,7 +84,9 @@ def size_of_its_numbers(pattern: PerLength, own: PerLength) -> Ratio:
 
 
 @calculation
-def stitches_for_one(pattern: PerLength, own: PerLength, pattern_rows: PerLength | None = None, own_rows: PerLength | None = None) -> Ratio:
+def stitches_for_one(
+    pattern: PerLength, own: PerLength, pattern_rows: PerLength | None = None, own_rows: PerLength | None = None
+) -> Ratio:
     """Your stitches in the area of one pattern stitch.
 
     q = o / p · r / c. Both gauges count; where the row gauges are not known, rows are taken to change as stitches do.

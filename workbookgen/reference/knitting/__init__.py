@@ -5,5 +5,22 @@ stitch. `ball` helps while knitting.
 """
 
 from workbookgen.reference.knitting.ball import lasts, rows_possible
-from workbookgen.reference.knitting.piece import SHAPES, area, area_in_all, estimate_basis, estimate_in_use, from_gauge, from_piece, from_swatch, swatch_area
-from workbookgen.reference.knitting.stitch import MUNDEN, munden_stitch_length, stitch_density, stitch_length, stitch_length_in_use, tightness
+from workbookgen.reference.knitting.piece import (
+    SHAPES,
+    area,
+    area_in_all,
+    estimate_basis,
+    estimate_in_use,
+    from_gauge,
+    from_piece,
+    from_swatch,
+    swatch_area,
+)
+from workbookgen.reference.knitting.stitch import (
+    MUNDEN,
+    munden_stitch_length,
+    stitch_density,
+    stitch_length,
+    stitch_length_in_use,
+    tightness,
+)

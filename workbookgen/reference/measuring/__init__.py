@@ -5,11 +5,34 @@ which length and grist very likely lie, `comparison` says what a skein is good f
 put the skeins of its lot into a chart.
 """
 
-from workbookgen.reference.measuring.charted import dots, high_on_the_chart, limit_off, low_on_the_chart, number_on_the_chart, on_the_chart, where_drawn
-from workbookgen.reference.measuring.comparison import alternates_with, apart_from, difference_words, goes_with, lot_words, project_words, share_of_need
+from workbookgen.reference.measuring.charted import (
+    dots,
+    high_on_the_chart,
+    limit_off,
+    low_on_the_chart,
+    number_on_the_chart,
+    on_the_chart,
+    where_drawn,
+)
+from workbookgen.reference.measuring.comparison import (
+    alternates_with,
+    apart_from,
+    difference_words,
+    goes_with,
+    lot_words,
+    project_words,
+    share_of_need,
+)
 from workbookgen.reference.measuring.dyes import by_dye_lots, two_dye_lots
 from workbookgen.reference.measuring.group import of_another, place, place_in_group
 from workbookgen.reference.measuring.likely import least_likely, likely_words, most_likely
 from workbookgen.reference.measuring.sureness import grist_within, grist_words, scale_step
-from workbookgen.reference.measuring.tried import fault_in_log, in_use, of_the_reel, weight_in_use, wraps_in_use, wrong_words
+from workbookgen.reference.measuring.tried import (
+    fault_in_log,
+    in_use,
+    of_the_reel,
+    weight_in_use,
+    wraps_in_use,
+    wrong_words,
+)
 from workbookgen.reference.measuring.unusual import unusual

@@ -89,7 +89,11 @@ def where_drawn(name: str, names: Sequence[str], amounts: Ratio) -> Ratio:
 
     def found(wanted) -> float:
         require_name(wanted)
-        places = [x for x, each in zip(np.atleast_1d(amounts), names, strict=True) if folded(str(each)) == folded(str(wanted)) and x == x]
+        places = [
+            x
+            for x, each in zip(np.atleast_1d(amounts), names, strict=True)
+            if folded(str(each)) == folded(str(wanted)) and x == x
+        ]
         return float(np.mean(places)) if places else OFF_THE_CHART
 
     answer = by_element(found, name)

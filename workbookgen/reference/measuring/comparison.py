@@ -245,7 +245,11 @@ def difference_words(difference: Ratio, two: Ratio = 0.0) -> str:
     Their grists differ by 17%.
     """
     require_within(PART, "Two dye lots", two)
-    return by_element(lambda share, apart: f"Their grists differ by {share}{', and they are of two dye lots' if apart else ''}.", percent(difference), two)
+    return by_element(
+        lambda share, apart: f"Their grists differ by {share}{', and they are of two dye lots' if apart else ''}.",
+        percent(difference),
+        two,
+    )
 
 
 @calculation

@@ -84,7 +84,10 @@ def place(name: str, names: Sequence[str], amounts: Some, number: Ratio) -> Rati
     3.0
     """
     known = np.atleast_1d(amounts.magnitude if isinstance(amounts, Quantity) else amounts)
-    lines = [folded(str(each)) if amount == amount and amount is not None else "" for each, amount in zip(names, known, strict=True)]
+    lines = [
+        folded(str(each)) if amount == amount and amount is not None else ""
+        for each, amount in zip(names, known, strict=True)
+    ]
 
     def found(wanted, count) -> float:
         require_name(wanted)
@@ -134,6 +137,9 @@ def of_another(value: Some, line: Ratio, number: Ratio, name: str, chosen: str) 
     0.1
     """
     require(line == number, "The line repeats another.")
-    require(np.vectorize(lambda one, other: folded(str(one)) != folded(str(other)), otypes=[bool])(name, chosen), "It is the chosen one itself.")
+    require(
+        np.vectorize(lambda one, other: folded(str(one)) != folded(str(other)), otypes=[bool])(name, chosen),
+        "It is the chosen one itself.",
+    )
     require(np.isfinite(value), "The value must be a number.")
     return value

@@ -88,7 +88,9 @@ def _require_range(length, uncertainty) -> None:
 
 
 @calculation
-def likely_words(least: Length | None = None, most: Length | None = None, loop: Length | None = None, wraps: Ratio | None = None) -> str:
+def likely_words(
+    least: Length | None = None, most: Length | None = None, loop: Length | None = None, wraps: Ratio | None = None
+) -> str:
     """How long a skein very likely is, in words, or what is still to be typed.
 
     words = L₁ to L₂. Until they are known, the words ask for what is missing.
@@ -127,7 +129,10 @@ def likely_words(least: Length | None = None, most: Length | None = None, loop: 
     if least is not None and most is not None:
         return by_element(lambda low, high: f"very likely {low} to {high}", said(least), said(most))
     if loop is None:
-        return _alike("Choose a reel, or type its loop." if wraps is not None else "Choose a skein, or type reel and wraps.", wraps)
+        return _alike(
+            "Choose a reel, or type its loop." if wraps is not None else "Choose a skein, or type reel and wraps.",
+            wraps,
+        )
     require(wraps is None, "The length must be known once loop and wraps are.")
     return _alike("Type the wraps you counted.", loop)
 

@@ -58,7 +58,9 @@ def _is_multiple(amount, parts: int):
 
 
 @calculation
-def grist_within(length: Length, uncertainty: Length, u_scale: Ratio, net: Mass, step: Mass, tare: Mass | None = None) -> Ratio:
+def grist_within(
+    length: Length, uncertainty: Length, u_scale: Ratio, net: Mass, step: Mass, tare: Mass | None = None
+) -> Ratio:
     """Expanded uncertainty of a grist, as a share.
 
     w = 2 · √((u / L)² + s² + k · (d / m)² / 12). For a quotient, relative uncertainties add in quadrature; two standard uncertainties
@@ -104,7 +106,11 @@ def grist_within(length: Length, uncertainty: Length, u_scale: Ratio, net: Mass,
     if tare is not None:
         require_within(NOT_NEGATIVE, "The tare", tare)
         readings = np.where(tare.magnitude > 0, 2.0, 1.0)[()]
-    squares = np.square((uncertainty / length).m_as("")) + np.square(u_scale) + readings * np.square((step / net).m_as("")) / 12
+    squares = (
+        np.square((uncertainty / length).m_as(""))
+        + np.square(u_scale)
+        + readings * np.square((step / net).m_as("")) / 12
+    )
     return 2 * np.sqrt(squares)
 
 
@@ -143,4 +149,11 @@ def grist_words(within: Ratio, grist: Grist) -> str:
     """
     require_within(NOT_NEGATIVE, "The share", within)
     require_within(ABOVE_ZERO, "The grist", grist)
-    return by_element(lambda each: "known only roughly: wind more" if round(each, 9) > ROUGH else f"very likely within {rounded(each * 100, 1)}%", within)
+    return by_element(
+        lambda each: (
+            "known only roughly: wind more"
+            if round(each, 9) > ROUGH
+            else f"very likely within {rounded(each * 100, 1)}%"
+        ),
+        within,
+    )

@@ -54,7 +54,9 @@ def in_use(tried: Some = None, logged: Some = None) -> Some:
 
 
 @calculation
-def of_the_reel(typed: Length | None = None, reel: str | None = None, of_reel: Length | None = None, logged: Length | None = None) -> Length:
+def of_the_reel(
+    typed: Length | None = None, reel: str | None = None, of_reel: Length | None = None, logged: Length | None = None
+) -> Length:
     """The loop to use, or its uncertainty.
 
     C = typed, or else that of the reel chosen, or else that in the log. A chosen reel about which nothing is known is not replaced by another.
@@ -137,7 +139,9 @@ def weight_in_use(pounds: Mass | None = None, rest: Mass | None = None, logged: 
 
 
 @calculation
-def wraps_in_use(tried: Ratio | None = None, logged: Ratio | None = None, fault: str | None = None, message: str | None = None) -> Ratio:
+def wraps_in_use(
+    tried: Ratio | None = None, logged: Ratio | None = None, fault: str | None = None, message: str | None = None
+) -> Ratio:
     """Wraps tried out, or else those in the log.
 
     n = tried, or else logged. As long as something is wrong, neither is used.
@@ -216,7 +220,13 @@ def fault_in_log(mark: str, message: str) -> str:
 
 
 @calculation
-def wrong_words(message: str | None = None, fault: str | None = None, gross: Mass | None = None, net: Mass | None = None, unusual: str | None = None) -> str:
+def wrong_words(
+    message: str | None = None,
+    fault: str | None = None,
+    gross: Mass | None = None,
+    net: Mass | None = None,
+    unusual: str | None = None,
+) -> str:
     """What is wrong with a measurement, in words.
 
     words = the message about what was typed, or else the fault in the log, or else that the tare is too heavy, or else the question about what is

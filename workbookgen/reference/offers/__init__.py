@@ -4,4 +4,13 @@
 """
 
 from workbookgen.reference.offers.in_words import cheapest_in_words
-from workbookgen.reference.offers.prices import cheapest, costs_more, of_others, paid, per_mass, price_uncertainty, told_apart, unpriced
+from workbookgen.reference.offers.prices import (
+    cheapest,
+    costs_more,
+    of_others,
+    paid,
+    per_mass,
+    price_uncertainty,
+    told_apart,
+    unpriced,
+)

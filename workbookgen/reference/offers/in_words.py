@@ -7,7 +7,9 @@ from workbookgen.units import PerMass, Ratio
 
 
 @calculation
-def cheapest_in_words(best: str, following: str, least: PerMass, dearer: PerMass, apart: Ratio, lacking: Ratio, more: Ratio | None = None) -> str:
+def cheapest_in_words(
+    best: str, following: str, least: PerMass, dearer: PerMass, apart: Ratio, lacking: Ratio, more: Ratio | None = None
+) -> str:
     """Which offer costs least by its yarn, and how surely, in words.
 
     text = the cheapest, the next, and whether t = 1. Prices that cannot be told apart decide nothing; beside a gift no price is so many percent more.
@@ -64,7 +66,11 @@ def _cheapest_in_words(best: str, following: str, more: str, apart: float, lacki
 
 
 def _beside_a_gift(best: str, following: str, dearer: float, lacking: str) -> str:
-    text = f"{best} costs nothing. The next by its yarn is {following}." if dearer > 0 else f"{best} and {following} cost nothing. Choose by the fiber."
+    text = (
+        f"{best} costs nothing. The next by its yarn is {following}."
+        if dearer > 0
+        else f"{best} and {following} cost nothing. Choose by the fiber."
+    )
     return text + _left_aside(lacking)
 
 

@@ -213,7 +213,9 @@ def of_others(price: PerMass, name: str, best: str) -> PerMass:
     """
     require_numbers(price)
     require_within(NOT_NEGATIVE, "A price", price)
-    require(by_element(lambda one, other: folded(str(one)) != folded(str(other)), name, best), "It is the cheapest itself.")
+    require(
+        by_element(lambda one, other: folded(str(one)) != folded(str(other)), name, best), "It is the cheapest itself."
+    )
     return price * 1.0
 
 

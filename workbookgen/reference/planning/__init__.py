@@ -5,8 +5,32 @@ the day on which they end, `likely` says how sure all this is. `steps` says what
 """
 
 from workbookgen.reference.planning.calendar import counted_from, finish_day, weeks
-from workbookgen.reference.planning.likely import hours_by_need, hours_to_allow, least_hours, likely_hours, most_hours, pace_uncertainty, pace_variation
+from workbookgen.reference.planning.likely import (
+    hours_by_need,
+    hours_to_allow,
+    least_hours,
+    likely_hours,
+    most_hours,
+    pace_uncertainty,
+    pace_variation,
+)
 from workbookgen.reference.planning.paces import pace, pace_in_use, singles_length, take_up_in_use
-from workbookgen.reference.planning.steps import plying_hours, singles_in_ply, spinning_hours, steps_known, strands_in_use
+from workbookgen.reference.planning.steps import (
+    plying_hours,
+    singles_in_ply,
+    spinning_hours,
+    steps_known,
+    strands_in_use,
+)
 from workbookgen.reference.planning.timetable import hours_before_step, hours_in_week, hours_of_step, step_in_words
-from workbookgen.reference.planning.work import ahead_share, hours, hours_ahead, hours_in_all, hours_in_use, hours_planned, hours_with_spinning, length_ahead, still_to_spin
+from workbookgen.reference.planning.work import (
+    ahead_share,
+    hours,
+    hours_ahead,
+    hours_in_all,
+    hours_in_use,
+    hours_planned,
+    hours_with_spinning,
+    length_ahead,
+    still_to_spin,
+)

@@ -175,7 +175,12 @@ def least_hours(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, by_need: T
     36.0 hour
     """
     by_pace = _by_pace(ahead, hours, left, u_pace, by_need)
-    return Quantity(np.maximum(ahead.m_as("hour") - np.hypot(by_pace * (1 - np.exp(-2 * u_pace)), 2 * by_need.m_as("hour")), 0.0)[()], "hour")
+    return Quantity(
+        np.maximum(ahead.m_as("hour") - np.hypot(by_pace * (1 - np.exp(-2 * u_pace)), 2 * by_need.m_as("hour")), 0.0)[
+            ()
+        ],
+        "hour",
+    )
 
 
 @calculation
@@ -215,7 +220,9 @@ def most_hours(ahead: Time, hours: Time, left: Ratio, u_pace: Ratio, by_need: Ti
     44.0 hour
     """
     by_pace = _by_pace(ahead, hours, left, u_pace, by_need)
-    return Quantity((ahead.m_as("hour") + np.hypot(by_pace * (np.exp(2 * u_pace) - 1), 2 * by_need.m_as("hour")))[()], "hour")
+    return Quantity(
+        (ahead.m_as("hour") + np.hypot(by_pace * (np.exp(2 * u_pace) - 1), 2 * by_need.m_as("hour")))[()], "hour"
+    )
 
 
 @calculation
@@ -309,4 +316,8 @@ def likely_hours(least: Time, most: Time) -> str:
     require_hours(least)
     require_hours(most)
     require(most.m_as("hour") < READABLE, "So many hours are no plan.")
-    return by_element(lambda low, high: f"{int(np.floor(round(low, 6)))} to {int(whole_for(high))}", least.m_as("hour"), most.m_as("hour"))
+    return by_element(
+        lambda low, high: f"{int(np.floor(round(low, 6)))} to {int(whole_for(high))}",
+        least.m_as("hour"),
+        most.m_as("hour"),
+    )

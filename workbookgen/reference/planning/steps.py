@@ -7,13 +7,25 @@ is counted.
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_applicable, require_numbers
-from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED_FROM_ZERO, NO_TIME, NOT_NEGATIVE, require_within
+from workbookgen.reference.limits import (
+    ABOVE_ZERO,
+    AT_LEAST_ONE,
+    COUNTED_FROM_ZERO,
+    NO_TIME,
+    NOT_NEGATIVE,
+    require_within,
+)
 from workbookgen.reference.planning.work import require_hours
 from workbookgen.units import Length, Pace, Quantity, Ratio, Time
 
 
 @calculation
-def steps_known(preparing: Time | None = None, spinning: Time | None = None, plying: Time | None = None, finishing: Time | None = None) -> str:
+def steps_known(
+    preparing: Time | None = None,
+    spinning: Time | None = None,
+    plying: Time | None = None,
+    finishing: Time | None = None,
+) -> str:
     """Which steps the total hours are missing.
 
     words = the steps with unknown hours. A sum that lacks a step looks too good.
@@ -53,7 +65,9 @@ def steps_known(preparing: Time | None = None, spinning: Time | None = None, ply
     for each in known.values():
         require_hours(each)
     missing = [name for name in steps if name not in known]
-    return by_element(lambda _: f"without {', '.join(missing)}" if missing else "all steps", next(iter(known.values())).m_as("hour"))
+    return by_element(
+        lambda _: f"without {', '.join(missing)}" if missing else "all steps", next(iter(known.values())).m_as("hour")
+    )
 
 
 @calculation

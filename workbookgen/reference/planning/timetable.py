@@ -47,7 +47,9 @@ def step_in_words(place: Ratio) -> str:
 
 
 @calculation
-def hours_of_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, finishing: Time, left: Ratio = 1.0) -> Time:
+def hours_of_step(
+    place: Ratio, preparing: Time, spinning: Time, plying: Time, finishing: Time, left: Ratio = 1.0
+) -> Time:
     """Hours of a step.
 
     h = q · the hours of the n-th step, n = 1 to 4. A table of weeks has a line for each step.
@@ -90,7 +92,9 @@ def hours_of_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, f
 
 
 @calculation
-def hours_before_step(place: Ratio, preparing: Time, spinning: Time, plying: Time, finishing: Time, left: Ratio = 1.0) -> Time:
+def hours_before_step(
+    place: Ratio, preparing: Time, spinning: Time, plying: Time, finishing: Time, left: Ratio = 1.0
+) -> Time:
     """Hours of the steps before a step.
 
     b = q · Σ of the hours of the steps i < n. A step begins when those before it are done.

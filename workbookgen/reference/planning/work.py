@@ -181,7 +181,9 @@ def hours_ahead(hours: Time, left: Ratio = 1.0, done: Time = NO_TIME, used: Mass
     if used is None:
         by_skeins = hours * left
         rest = np.minimum(np.maximum(hours - done, NO_TIME), by_skeins)
-        return Quantity(np.where((done >= hours) & (np.asarray(left) < 1), by_skeins.m_as("hour"), rest.m_as("hour"))[()], "hour")
+        return Quantity(
+            np.where((done >= hours) & (np.asarray(left) < 1), by_skeins.m_as("hour"), rest.m_as("hour"))[()], "hour"
+        )
     require_within(NOT_NEGATIVE, "A piece cannot have used a negative amount of yarn.", used)
     return hours * 0
 

@@ -87,7 +87,9 @@ def turns_left(turns: PerLength, binder_turns: PerLength) -> PerLength:
 
 
 @calculation
-def bound_density(wrapped: LinearDensity, bound: LinearDensity | None = None, binder: LinearDensity | None = None) -> LinearDensity:
+def bound_density(
+    wrapped: LinearDensity, bound: LinearDensity | None = None, binder: LinearDensity | None = None
+) -> LinearDensity:
     """Linear density of a wrapped yarn with its binder.
 
     R = R₁ + m · t₃. Without a binder it is the wrapped yarn's own.

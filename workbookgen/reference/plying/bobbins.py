@@ -137,7 +137,9 @@ def bobbins_to_fill(length: Length, holds: Length, strands: Ratio) -> Ratio:
 
 
 @calculation
-def plying_bobbins(mass: Mass, holds: Mass | None = None, plying: Mass | None = None, bought: Ratio | None = None) -> Ratio:
+def plying_bobbins(
+    mass: Mass, holds: Mass | None = None, plying: Mass | None = None, bought: Ratio | None = None
+) -> Ratio:
     """Bobbins that the plied yarn fills.
 
     k = ⌈m / (1 - b) / M⌉, M the plying bobbin's, or else what the others hold. The plied yarn weighs what its singles weigh, and a bought thread in it.
@@ -254,7 +256,9 @@ def plying_words(bobbins: Ratio, each: Length) -> str:
     """
     require_within(AT_LEAST_ONE, "There must be at least one bobbin.", bobbins)
     return by_element(
-        lambda number, count, length: "It all fits on one plying bobbin." if number <= 1 else f"It fills {count} plying bobbins of {length} each.",
+        lambda number, count, length: (
+            "It all fits on one plying bobbin." if number <= 1 else f"It fills {count} plying bobbins of {length} each."
+        ),
         bobbins,
         said(bobbins),
         said(each),

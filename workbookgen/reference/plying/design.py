@@ -9,7 +9,15 @@ from collections.abc import Sequence
 import numpy as np
 
 from workbookgen.reference.calculation import by_element, calculation, require, require_name
-from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED, LESS_THAN_ALL, SHRINKAGE, Limits, require_within
+from workbookgen.reference.limits import (
+    ABOVE_ZERO,
+    AT_LEAST_ONE,
+    COUNTED,
+    LESS_THAN_ALL,
+    SHRINKAGE,
+    Limits,
+    require_within,
+)
 from workbookgen.reference.stock import sum_where
 from workbookgen.units import Grist, LinearDensity, Ratio, Some
 
@@ -133,7 +141,9 @@ def not_known(design: str, contribution: LinearDensity | None = None) -> Ratio:
 
 
 @calculation
-def resultant(design: str, designs: Sequence[str], contributions: LinearDensity, lacking: Some | None = None) -> LinearDensity:
+def resultant(
+    design: str, designs: Sequence[str], contributions: LinearDensity, lacking: Some | None = None
+) -> LinearDensity:
     """Linear density of a plied yarn.
 
     R = Σ r, over the components of the design. For counts that are lengths per mass, 1/R = Σ 1/N.
@@ -169,7 +179,9 @@ def resultant(design: str, designs: Sequence[str], contributions: LinearDensity,
     """
     require(np.ndim(contributions.magnitude) == 1, "Each name needs one contribution beside it.")
     if lacking is not None:
-        require(sum_where(design, designs, lacking) < 0.5, f'Of "{design}" a component is not known yet: look at its line.')
+        require(
+            sum_where(design, designs, lacking) < 0.5, f'Of "{design}" a component is not known yet: look at its line.'
+        )
     density = sum_where(design, designs, contributions)
     require(ABOVE_ZERO.hold(density), f'"{design}" has no component yet: add at least one.')
     return density
@@ -257,7 +269,9 @@ def washed_grist(linear_density: LinearDensity, shrinkage: Ratio) -> Grist:
 def require_strands_and_feed(strands, feed) -> None:
     """Refuse what is not a number of strands, or not the feed of a strand."""
     require_strands(strands)
-    require_within(AT_LEAST_ONE, "A length of plied yarn holds at least the same length of a strand: give 1 or more.", feed)
+    require_within(
+        AT_LEAST_ONE, "A length of plied yarn holds at least the same length of a strand: give 1 or more.", feed
+    )
 
 
 def require_strands(strands) -> None:
@@ -311,5 +325,8 @@ def folded_grist(grist: Grist, ends: Ratio, notation: str) -> Grist:
 
 def _is_of_the_whole(notation) -> bool:
     words = str(notation).lower()
-    require(words in ("of each end", "of the folded yarn"), f'"{notation}" is not a notation: of each end, or of the folded yarn.')
+    require(
+        words in ("of each end", "of the folded yarn"),
+        f'"{notation}" is not a notation: of each end, or of the folded yarn.',
+    )
     return words == "of the folded yarn"

@@ -170,7 +170,15 @@ def take_up_of_feeds(strands: Ratio, fed: Ratio) -> Ratio:
 
 
 @calculation
-def strand_taken(contribution: LinearDensity, resultant: LinearDensity, own_bought: LinearDensity, all_bought: LinearDensity, mass: Mass, length: Length, weighed: Length) -> Mass:
+def strand_taken(
+    contribution: LinearDensity,
+    resultant: LinearDensity,
+    own_bought: LinearDensity,
+    all_bought: LinearDensity,
+    mass: Mass,
+    length: Length,
+    weighed: Length,
+) -> Mass:
     """Mass that the skeins of a design took of one of its components.
 
     m = ℓ · r of a bought thread; else max(0, M - w · b) · r / (R - b). A single that was spun too thick makes the yarn

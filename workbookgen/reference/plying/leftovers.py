@@ -330,7 +330,9 @@ def leftover_words(strands: Ratio, total: Length, rest: Length) -> str:
 def _what_to_do(strands, over) -> str:
     if over < TOGETHER:
         return "The bobbins run out together."
-    return {2: "Wind the rest into a ball, and ply it from both ends.", 3: "Chain-ply the rest."}.get(int(strands), "Wind the rest over evenly, and ply on.")
+    return {2: "Wind the rest into a ball, and ply it from both ends.", 3: "Chain-ply the rest."}.get(
+        int(strands), "Wind the rest over evenly, and ply on."
+    )
 
 
 def _numbers(amounts) -> np.ndarray:

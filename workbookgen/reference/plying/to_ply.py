@@ -1,7 +1,15 @@
 """The yarn for which bobbins are to be filled: its length, its strands, its take-up, and the grist of its singles."""
 
 from workbookgen.reference.calculation import calculation, require, require_numbers
-from workbookgen.reference.limits import ABOVE_ZERO, AT_LEAST_ONE, COUNTED, NOT_NEGATIVE, PART, SHRINKAGE, require_within
+from workbookgen.reference.limits import (
+    ABOVE_ZERO,
+    AT_LEAST_ONE,
+    COUNTED,
+    NOT_NEGATIVE,
+    PART,
+    SHRINKAGE,
+    require_within,
+)
 from workbookgen.reference.plying.bobbins import NEARLY_ALL
 from workbookgen.reference.plying.design import require_loss
 from workbookgen.units import Grist, Length, Ratio
@@ -90,7 +98,9 @@ def strands_to_ply(own: Ratio | None = None, project: Ratio | None = None, usual
 
 
 @calculation
-def take_up_to_ply(own: Ratio | None = None, project: Ratio | None = None, sample: Ratio | None = None, design: Ratio | None = None) -> Ratio:
+def take_up_to_ply(
+    own: Ratio | None = None, project: Ratio | None = None, sample: Ratio | None = None, design: Ratio | None = None
+) -> Ratio:
     """Take-up of the yarn for which bobbins are to be filled.
 
     c = own, or else the project's, or else its sample's, or else its design's, or else 0. Without a known one, none is counted.
@@ -131,7 +141,12 @@ def take_up_to_ply(own: Ratio | None = None, project: Ratio | None = None, sampl
 
 @calculation
 def singles_grist(
-    own: Grist | None = None, plied: Grist | None = None, strands: Ratio = 1, take_up: Ratio = 0, shrinkage: Ratio | None = None, bought: Ratio | None = None
+    own: Grist | None = None,
+    plied: Grist | None = None,
+    strands: Ratio = 1,
+    take_up: Ratio = 0,
+    shrinkage: Ratio | None = None,
+    bought: Ratio | None = None,
 ) -> Grist:
     """Grist of the singles on the bobbins.
 

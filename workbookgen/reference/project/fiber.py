@@ -48,9 +48,16 @@ def fiber_for(yarn: Mass, kept: Ratio | None = None, share: Ratio = 1.0, bought:
     require_within(NOT_NEGATIVE, "The mass of the yarn", yarn)
     require_within(ABOVE_ZERO, "The share", share)
     is_bought = np.asarray(bought) == 1
-    require(is_bought if kept is None else is_bought | (kept > 0) & (kept <= 1 + ROUNDING), "The share kept must be above 0 and up to 1.")
+    require(
+        is_bought if kept is None else is_bought | (kept > 0) & (kept <= 1 + ROUNDING),
+        "The share kept must be above 0 and up to 1.",
+    )
     of_one = yarn * share
-    return of_one * 0.0 if kept is None else of_one / np.where(is_bought, 1.0, kept)[()] * np.where(is_bought, 0.0, 1.0)[()]
+    return (
+        of_one * 0.0
+        if kept is None
+        else of_one / np.where(is_bought, 1.0, kept)[()] * np.where(is_bought, 0.0, 1.0)[()]
+    )
 
 
 @calculation

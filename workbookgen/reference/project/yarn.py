@@ -296,7 +296,9 @@ def skein_holds(skeins: Ratio, in_skeins: Length, usual: Length, package: Length
 
 
 @calculation
-def unwashed_length(length: Length, shrinkage: Ratio, bought_share: Ratio | None = None, design: str | None = None) -> Length:
+def unwashed_length(
+    length: Length, shrinkage: Ratio, bought_share: Ratio | None = None, design: str | None = None
+) -> Length:
     """Length to make before washing.
 
     U = L / (1 - s), and 0 for a bought yarn that nobody plies. Divide by the share left; adding the loss gives too little.
@@ -334,5 +336,9 @@ def unwashed_length(length: Length, shrinkage: Ratio, bought_share: Ratio | None
     require_within(NOT_NEGATIVE, "The length", length)
     require_within(SHRINKAGE, "The shrinkage", shrinkage)
     require_numbers(length, shrinkage, bought_share)
-    spun = 1.0 if bought_share is None or design is not None else np.where(np.asarray(bought_share) > 0.999999, 0.0, 1.0)[()]
+    spun = (
+        1.0
+        if bought_share is None or design is not None
+        else np.where(np.asarray(bought_share) > 0.999999, 0.0, 1.0)[()]
+    )
     return length / (1 - shrinkage) * spun

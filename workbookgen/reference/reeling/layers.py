@@ -137,7 +137,10 @@ def turning(height: Length | None = None, arm_a: Length | None = None, arm_b: Le
     leg = height**2 + arm_a**2 / 4 + arm_b**2 / 4
     # By sine and cosine: near a straight line a cosine alone leaves half its digits.
     at_a, at_b = (
-        np.arctan2((other * np.sqrt(height**2 + one**2 / 4) / leg).m_as(""), ((height**2 + one**2 / 4 - other**2 / 4) / leg).m_as(""))
+        np.arctan2(
+            (other * np.sqrt(height**2 + one**2 / 4) / leg).m_as(""),
+            ((height**2 + one**2 / 4 - other**2 / 4) / leg).m_as(""),
+        )
         for one, other in ((arm_a, arm_b), (arm_b, arm_a))
     )
     return Quantity(2 * (np.pi - at_a) + 2 * (np.pi - at_b), "radian")
@@ -185,7 +188,9 @@ def mean_loop(loop: Length, turning: Angle, diameter: Length, layers: Ratio, las
     require_within(ABOVE_ZERO, "The yarn must have a diameter.", diameter)
     require_within(AT_LEAST_ONE, "There is at least one layer.", layers)
     require_within(SOME_PART, "The share of the last layer that is filled", last)
-    below = layers - 1  # full layers, longer than the first by 0, 1, ... below - 1 times what a layer adds; the last by `below` times
+    below = (
+        layers - 1
+    )  # full layers, longer than the first by 0, 1, ... below - 1 times what a layer adds; the last by `below` times
     added = (below * (below - 1) / 2 + last * below) / (below + last)
     return loop + turning * diameter * added
 

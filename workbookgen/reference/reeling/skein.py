@@ -88,7 +88,9 @@ def hundred_wraps(loop: Length) -> Length:
 
 
 @calculation
-def finished_length(length: Length, loop: Length, washed_loop: Length | None = None, shrinkage: Ratio | None = None) -> Length:
+def finished_length(
+    length: Length, loop: Length, washed_loop: Length | None = None, shrinkage: Ratio | None = None
+) -> Length:
     """Length of the yarn after washing.
 
     F = L · C_w / C, or L · (1 - s) while no washed loop is known. Every part of a skein shrinks
@@ -248,7 +250,9 @@ def length_basis(length: Length, washed_loop: Length | None = None, sample: Rati
     """
     require_numbers(length, washed_loop, sample)
     require_within(NOT_NEGATIVE, "The length", length)
-    words = "measured" if washed_loop is not None else "shrinks as its sample" if sample is not None else "usual shrinkage"
+    words = (
+        "measured" if washed_loop is not None else "shrinks as its sample" if sample is not None else "usual shrinkage"
+    )
     return by_element(lambda _: words, length.magnitude)
 
 

@@ -111,7 +111,9 @@ def cold_water(volume: Volume, hot_water: Volume) -> Volume:
 
 
 @calculation
-def mixed_temperature(volume: Volume, temperature: Temperature, added: Volume, added_temperature: Temperature) -> Temperature:
+def mixed_temperature(
+    volume: Volume, temperature: Temperature, added: Volume, added_temperature: Temperature
+) -> Temperature:
     """Temperature of two volumes of water poured together.
 
     T = (V₁ · T₁ + V₂ · T₂) / (V₁ + V₂). The warmer gives off what the cooler takes up.
@@ -189,12 +191,17 @@ def to_add(volume: Volume, temperature: Temperature, added_temperature: Temperat
     """
     require_within(ABOVE_ZERO, "The volume in the pot", volume)
     rise, above = _apart(target, temperature), _apart(added_temperature, target)
-    require((rise * above >= 0) & (np.abs(above) > SAME_HEAT), "The target must be between the two waters, and not that of the water to add.")
+    require(
+        (rise * above >= 0) & (np.abs(above) > SAME_HEAT),
+        "The target must be between the two waters, and not that of the water to add.",
+    )
     return volume * (rise / above)
 
 
 @calculation
-def part_of_mix(volume: Volume, temperature: Temperature, added_temperature: Temperature, target: Temperature) -> Volume:
+def part_of_mix(
+    volume: Volume, temperature: Temperature, added_temperature: Temperature, target: Temperature
+) -> Volume:
     """Volume of the second water in a mix.
 
     V₂ = V · (T - T₁) / (T₂ - T₁). Either of the two may be the hotter one.

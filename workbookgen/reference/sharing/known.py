@@ -56,7 +56,9 @@ def unknown_lots(
     """
     require_numbers(to_spin, gives_1, gives_2, gives_3)
     require_within(NOT_NEGATIVE, "The length to be made", to_spin)
-    silent = sum(lot is not None and gives is None for lot, gives in ((lot_1, gives_1), (lot_2, gives_2), (lot_3, gives_3)))
+    silent = sum(
+        lot is not None and gives is None for lot, gives in ((lot_1, gives_1), (lot_2, gives_2), (lot_3, gives_3))
+    )
     return np.where(to_spin > Quantity(0.0, "m"), float(silent), 0.0)[()]
 
 

@@ -159,7 +159,9 @@ def left_by_others(
     require_numbers(pool, needs)
     require_within(NOT_NEGATIVE, "A mass", pool, needs)
     own = [lot for lot in (lot_1, lot_2, lot_3) if lot is not None]
-    rest = sum((sum_where(lot, names, amounts) * sum_where(lot, names, promised) for lot in own), start=pool * 0.0) - needs
+    rest = (
+        sum((sum_where(lot, names, amounts) * sum_where(lot, names, promised) for lot in own), start=pool * 0.0) - needs
+    )
     left = (pool - rest * np.where(rest > needs * HAIR, 1.0, 0.0)[()]).to("g")
     return Quantity(np.where(needs.m_as("g") > 0, left.m, np.maximum(0, left.m))[()], "g")
 

@@ -257,7 +257,9 @@ def of_the_wanted(mass: Mass, wanted: Mass) -> Ratio:
 
 
 @calculation
-def split_in_words(in_all: Mass, parts: Ratio, mass_left: Ratio, money_left: Ratio | None = None, fit: Ratio | None = None) -> str:
+def split_in_words(
+    in_all: Mass, parts: Ratio, mass_left: Ratio, money_left: Ratio | None = None, fit: Ratio | None = None
+) -> str:
     """How a purchase is divided, in words.
 
     text by x > 1, x = 1 or x < 1, the share of the wanted weights that there is. Whoever gets more or less than was wanted should know before paying.
@@ -297,16 +299,24 @@ def split_in_words(in_all: Mass, parts: Ratio, mass_left: Ratio, money_left: Rat
     require_within(NOT_NEGATIVE, "A number", parts, mass_left)
     money_left = mass_left * 0.0 if money_left is None else money_left
     if fit is None:
-        return by_element(lambda mass, money: _with_rest("All of it is divided by parts.", mass, money), mass_left, money_left)
+        return by_element(
+            lambda mass, money: _with_rest("All of it is divided by parts.", mass, money), mass_left, money_left
+        )
     return by_element(_split_in_words, fit, parts, mass_left, money_left)
 
 
 def _split_in_words(fit: float, parts: float, mass_left: float, money_left: float) -> str:
     fit = round(float(fit), 9)
     if fit < 1:
-        text = "They want more than there is: each gets less than wanted, all in proportion" + (", and nothing is left for the others." if parts > 0 else ".")
+        text = "They want more than there is: each gets less than wanted, all in proportion" + (
+            ", and nothing is left for the others." if parts > 0 else "."
+        )
     elif parts > 0:
-        text = "Each gets the weight wanted, and the others divide the rest." if fit > 1 else "Each gets the weight wanted, and nothing is left for the others."
+        text = (
+            "Each gets the weight wanted, and the others divide the rest."
+            if fit > 1
+            else "Each gets the weight wanted, and nothing is left for the others."
+        )
     elif fit > 1:
         text = "They want less than there is: each gets more than wanted, all in proportion. To keep the rest apart, give it a line without a weight."
     else:

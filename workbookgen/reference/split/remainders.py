@@ -84,7 +84,10 @@ def turn(exact: Ratio, whole: Ratio, line: Ratio) -> Ratio:
     """
     require_numbers(exact, whole, line)
     remainder = exact - whole
-    require((remainder > -1e-7) & (remainder < 1), "The exact share must be at least its whole steps, and less than one step more.")
+    require(
+        (remainder > -1e-7) & (remainder < 1),
+        "The exact share must be at least its whole steps, and less than one step more.",
+    )
     require((line >= 1) & (line < LINES), "The lines of a list are counted from 1 to 999.")
     return np.floor(remainder * MILLIONTH + 0.5) * LINES + LINES - line
 
@@ -165,7 +168,11 @@ def last_turn(left: Ratio, amounts: Some) -> Ratio:
     in_order = np.sort(turns[np.isfinite(turns)])[::-1]
     require(AT_LEAST_ONE.hold(left), "No step is left.")
     require(left <= len(in_order), "There are more steps left than members.")
-    return by_element(lambda place: float(in_order[int(place) - 1]), left) if np.ndim(left) == 0 else in_order[left.astype(int) - 1]
+    return (
+        by_element(lambda place: float(in_order[int(place) - 1]), left)
+        if np.ndim(left) == 0
+        else in_order[left.astype(int) - 1]
+    )
 
 
 @calculation

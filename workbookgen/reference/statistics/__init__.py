@@ -6,7 +6,27 @@ and whether two skeins may share a piece; `joined` adds up the variation of grou
 """
 
 from workbookgen.reference.statistics.enough import inches_each, more_readings, readings_in_all
-from workbookgen.reference.statistics.groups import GRUBBS_TABLE, difference, group_mean, grubbs_limit, limit_high, limit_low, may_share, relative_deviation, stands_out
+from workbookgen.reference.statistics.groups import (
+    GRUBBS_TABLE,
+    difference,
+    group_mean,
+    grubbs_limit,
+    limit_high,
+    limit_low,
+    may_share,
+    relative_deviation,
+    stands_out,
+)
 from workbookgen.reference.statistics.joined import pooled_variation, square_of, variation_of_sums
-from workbookgen.reference.statistics.readings import T_TABLE, count, deviation, half_width, mean, specimens, standard_error, t_quantile, variation
+from workbookgen.reference.statistics.readings import (
+    T_TABLE,
+    count,
+    deviation,
+    half_width,
+    mean,
+    specimens,
+    standard_error,
+    t_quantile,
+    variation,
+)
 from workbookgen.reference.statistics.steps import read_to, within

@@ -102,7 +102,14 @@ def inches_each(variation: Ratio, error: Ratio) -> Ratio:
 
 
 @calculation
-def more_readings(count: Ratio, error: Ratio, in_all: Ratio | None = None, inches: Ratio | None = None, within: Some = None, mean: Some = None) -> str:
+def more_readings(
+    count: Ratio,
+    error: Ratio,
+    in_all: Ratio | None = None,
+    inches: Ratio | None = None,
+    within: Some = None,
+    mean: Some = None,
+) -> str:
     """How many more readings to take, in words.
 
     more = n - k. With fewer than three, more are taken to see how they vary; if five are too few, each is counted over more inches. Enough of

@@ -51,7 +51,13 @@ T_TABLE = (
 
 
 @calculation
-def mean(reading_1: Some = None, reading_2: Some = None, reading_3: Some = None, reading_4: Some = None, reading_5: Some = None) -> Some:
+def mean(
+    reading_1: Some = None,
+    reading_2: Some = None,
+    reading_3: Some = None,
+    reading_4: Some = None,
+    reading_5: Some = None,
+) -> Some:
     """Mean of some readings.
 
     x̄ = Σ x / n. The best single figure for something that varies.
@@ -89,7 +95,13 @@ def mean(reading_1: Some = None, reading_2: Some = None, reading_3: Some = None,
 
 
 @calculation
-def count(reading_1: Some = None, reading_2: Some = None, reading_3: Some = None, reading_4: Some = None, reading_5: Some = None) -> Ratio:
+def count(
+    reading_1: Some = None,
+    reading_2: Some = None,
+    reading_3: Some = None,
+    reading_4: Some = None,
+    reading_5: Some = None,
+) -> Ratio:
     """Number of readings.
 
     n = count of x. A reading that was not taken does not count.
@@ -127,7 +139,13 @@ def count(reading_1: Some = None, reading_2: Some = None, reading_3: Some = None
 
 
 @calculation
-def deviation(reading_1: Some = None, reading_2: Some = None, reading_3: Some = None, reading_4: Some = None, reading_5: Some = None) -> Some:
+def deviation(
+    reading_1: Some = None,
+    reading_2: Some = None,
+    reading_3: Some = None,
+    reading_4: Some = None,
+    reading_5: Some = None,
+) -> Some:
     """Standard deviation of some readings.
 
     s = √(Σ (x - x̄)² / (n - 1)). How far a single reading typically lies from the mean.

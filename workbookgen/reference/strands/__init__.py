@@ -6,6 +6,13 @@ is about the mass that a project takes, `lasting` about the length for which it 
 `level` about the length for which it should.
 """
 
-from workbookgen.reference.strands.lasting import component_length, component_over, least, left_in_the_end, share_used, to_buy
+from workbookgen.reference.strands.lasting import (
+    component_length,
+    component_over,
+    least,
+    left_in_the_end,
+    share_used,
+    to_buy,
+)
 from workbookgen.reference.strands.level import level, may_run_out
 from workbookgen.reference.strands.needs import component_needs, taken_by_piece, to_spin, used_besides

@@ -127,7 +127,9 @@ def share_used(needs: Mass, left: Mass) -> Ratio:
 
 
 @calculation
-def least(come_1: Length, come_2: Length | None = None, come_3: Length | None = None, come_4: Length | None = None) -> Length:
+def least(
+    come_1: Length, come_2: Length | None = None, come_3: Length | None = None, come_4: Length | None = None
+) -> Length:
     """Length for which the scarcest strand lasts.
 
     L = min L i, over the strands. When one strand runs out, the ply ends.

@@ -162,7 +162,10 @@ def retraction_by_twist(diameter: Length, twist: PerLength) -> Ratio:
     0.111
     """
     angle = surface_angle(diameter, twist)
-    require(angle.m_as("radian") < STEEPEST, "The twist is too high for such a thick yarn: no yarn has a surface that steep.")
+    require(
+        angle.m_as("radian") < STEEPEST,
+        "The twist is too high for such a thick yarn: no yarn has a surface that steep.",
+    )
     return retraction(angle)
 
 

@@ -96,7 +96,9 @@ def equal_factor_ply_twist(singles_twist: PerLength, strands: Ratio) -> PerLengt
 
 
 @calculation
-def twist_left(singles_twist: PerLength, ply_twist: PerLength | None = None, plied: PerLength | None = None) -> PerLength:
+def twist_left(
+    singles_twist: PerLength, ply_twist: PerLength | None = None, plied: PerLength | None = None
+) -> PerLength:
     """Twist left in the singles after plying.
 
     R = T - P. Plying against the singles takes about a turn out of them for each turn of the ply; below zero, they

@@ -89,7 +89,9 @@ def counted_ratio(flyer: Ratio, turns: Ratio = 10.0) -> Ratio:
 
 
 @calculation
-def drive_ratio(geared: Ratio | None = None, stamped: Ratio | None = None, slip: Ratio = 0.0, counted: Ratio | None = None) -> Ratio:
+def drive_ratio(
+    geared: Ratio | None = None, stamped: Ratio | None = None, slip: Ratio = 0.0, counted: Ratio | None = None
+) -> Ratio:
     """Turns of the flyer for one turn of the wheel.
 
     i = counted, or else (stamped, or else from the diameters) · (1 - s). Counting includes the slip already.
@@ -124,7 +126,9 @@ def drive_ratio(geared: Ratio | None = None, stamped: Ratio | None = None, slip:
     9.5
     """
     known = [each for each in (counted, stamped, geared) if each is not None]
-    require(len(known) > 0, "Give the diameters of wheel and whorl, the ratio that is stamped, or the one that was counted.")
+    require(
+        len(known) > 0, "Give the diameters of wheel and whorl, the ratio that is stamped, or the one that was counted."
+    )
     for each in known:
         _require_ratio(each)
     require_within(LESS_THAN_ALL, "The slip", slip)

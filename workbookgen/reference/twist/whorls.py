@@ -179,5 +179,9 @@ def nearest_words(name: str, treadles: Ratio, twist: PerLength, exact: Ratio) ->
 
 def _said(name: str, treadles: float, inch: float, meter: float, exact: float) -> str:
     feet = "1 treadle" if treadles == 1 else f"{rounded(treadles, 0)} treadles"
-    far = f". That is not near: the twist wanted takes {rounded(exact, 1).replace(',', '')} treadles" if abs(round(treadles / exact - 1, FINEST)) > NEAR else ""
+    far = (
+        f". That is not near: the twist wanted takes {rounded(exact, 1).replace(',', '')} treadles"
+        if abs(round(treadles / exact - 1, FINEST)) > NEAR
+        else ""
+    )
     return f"Nearest to the twist wanted: {name}, {feet} to a draft: {rounded(inch, 1)} turns per inch ({rounded(meter, 0).replace(',', '')} per meter){far}"

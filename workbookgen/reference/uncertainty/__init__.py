@@ -9,7 +9,27 @@ of them cover about 95 percent.
 
 from workbookgen.reference.uncertainty.adding import added_square, added_with, strand_added_square, strand_added_with
 from workbookgen.reference.uncertainty.budget import combined, length_relative, product_relative, rectangular, square
-from workbookgen.reference.uncertainty.coming import coming_uncertainty, finer_than_planned, grist_uncertainty, in_hand_uncertainty, learned_weight, lesser, lesser_uncertainty
-from workbookgen.reference.uncertainty.enough import chance_enough, coverage, more_for, need_uncertainty, surplus_uncertainty
+from workbookgen.reference.uncertainty.coming import (
+    coming_uncertainty,
+    finer_than_planned,
+    grist_uncertainty,
+    in_hand_uncertainty,
+    learned_weight,
+    lesser,
+    lesser_uncertainty,
+)
+from workbookgen.reference.uncertainty.enough import (
+    chance_enough,
+    coverage,
+    more_for,
+    need_uncertainty,
+    surplus_uncertainty,
+)
 from workbookgen.reference.uncertainty.skeins import by_reel, by_shrinkage, by_slack, by_washing, counted, taped
-from workbookgen.reference.uncertainty.together import common_to_all, own_square, skein_uncertainty, skeins_uncertainty, with_its_reel
+from workbookgen.reference.uncertainty.together import (
+    common_to_all,
+    own_square,
+    skein_uncertainty,
+    skeins_uncertainty,
+    with_its_reel,
+)

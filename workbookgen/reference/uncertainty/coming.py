@@ -178,7 +178,9 @@ def grist_uncertainty(
 
 
 @calculation
-def coming_uncertainty(pool_square: MassSquared, others_square: MassSquared, pool: Mass, relative: Ratio, needs: Mass, left: Mass) -> Mass:
+def coming_uncertainty(
+    pool_square: MassSquared, others_square: MassSquared, pool: Mass, relative: Ratio, needs: Mass, left: Mass
+) -> Mass:
     """Standard uncertainty of what a component still gives, as a mass.
 
     u = √(p + o + (m · r)²). The lots may give more or less, the others may need more or less, and all of it may be
@@ -265,7 +267,9 @@ def lesser(first: Length, u_first: Length, second: Length | None = None, u_secon
 
 
 @calculation
-def lesser_uncertainty(first: Length, u_first: Length, second: Length | None = None, u_second: Length | None = None) -> Length:
+def lesser_uncertainty(
+    first: Length, u_first: Length, second: Length | None = None, u_second: Length | None = None
+) -> Length:
     """Standard uncertainty of the lesser of two lengths.
 
     u² = (L₁² + u₁²) · Φ(-a) + (L₂² + u₂²) · Φ(a) - (L₁ + L₂) · t · φ(a) - L². It is no larger than that of the more
@@ -332,7 +336,14 @@ def _clark(first: float, u_first: float, second: float, u_second: float) -> tupl
 
 
 @calculation
-def in_hand_uncertainty(skeins_doubt: Length, in_skeins: Length, weight: Ratio, u_scale: Ratio, to_come: Length | None = None, u_to_come: Length | None = None) -> Length:
+def in_hand_uncertainty(
+    skeins_doubt: Length,
+    in_skeins: Length,
+    weight: Ratio,
+    u_scale: Ratio,
+    to_come: Length | None = None,
+    u_to_come: Length | None = None,
+) -> Length:
     """Standard uncertainty of all that there is and will be.
 
     u = √((u_S · (1 + w · M / S))² + u_M² + (M · (1 - w) · r)²), or u_S where nothing is to come. An error in the skeins
@@ -370,7 +381,9 @@ def in_hand_uncertainty(skeins_doubt: Length, in_skeins: Length, weight: Ratio, 
     5.0 meter
     """
     require_numbers(skeins_doubt, in_skeins, to_come, u_to_come, weight, u_scale)
-    require_within(NOT_NEGATIVE, "A standard uncertainty", *(each for each in (skeins_doubt, u_to_come) if each is not None))
+    require_within(
+        NOT_NEGATIVE, "A standard uncertainty", *(each for each in (skeins_doubt, u_to_come) if each is not None)
+    )
     require_within(NOT_NEGATIVE, "The length in skeins", in_skeins)
     require_within(PART, "The weight", weight)
     require_within(NOT_NEGATIVE, "A standard uncertainty", u_scale)

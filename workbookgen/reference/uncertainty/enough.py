@@ -140,7 +140,9 @@ def coverage(certainty: Ratio) -> Ratio:
 
 
 @calculation
-def more_for(spare: Some, uncertainty: Some, coverage: Ratio, with_more: Some | None = None, square_more: Ratio | None = None) -> Some:
+def more_for(
+    spare: Some, uncertainty: Some, coverage: Ratio, with_more: Some | None = None, square_more: Ratio | None = None
+) -> Some:
     """Additional amount to have, to be as certain as wanted.
 
     E = (√(b² - a · (s² - z² · u²)) - b) / a, a = 1 - z² · Q, b = s - z² · K, so that s + E = z · √(u² + 2 · K · E + Q · E²);
@@ -179,10 +181,16 @@ def more_for(spare: Some, uncertainty: Some, coverage: Ratio, with_more: Some | 
     16.45 meter
     """
     require_numbers(spare, uncertainty, with_more, square_more, coverage)
-    require((with_more is None) == (square_more is None), "What an addition has in common with what is there goes with its uncertainty.")
+    require(
+        (with_more is None) == (square_more is None),
+        "What an addition has in common with what is there goes with its uncertainty.",
+    )
     rest, doubt = Quantity(spare), Quantity(uncertainty)
     unit = rest.units
-    common, square_more = Quantity(0, unit) if with_more is None else Quantity(with_more), 0 if square_more is None else square_more
+    common, square_more = (
+        Quantity(0, unit) if with_more is None else Quantity(with_more),
+        0 if square_more is None else square_more,
+    )
     rest, doubt, common = rest.magnitude, doubt.m_as(unit), common.m_as(unit)
     require(np.isfinite(rest), "What is left over must be a number.")
     require_within(NOT_NEGATIVE, "A standard uncertainty", doubt, common, square_more)

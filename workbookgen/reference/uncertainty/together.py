@@ -89,7 +89,9 @@ def with_its_reel(part: Length, sum_of_reel: Length) -> Area:
 
 
 @calculation
-def skein_uncertainty(own: Area, reel_part: Length | None = None, slack_part: Length | None = None, shrink_part: Length | None = None) -> Length:
+def skein_uncertainty(
+    own: Area, reel_part: Length | None = None, slack_part: Length | None = None, shrink_part: Length | None = None
+) -> Length:
     """Standard uncertainty of one skein's finished length.
 
     u = √(q + u_C² + u_r² + u_s²). What it shares with others counts as well.
@@ -174,7 +176,9 @@ def skeins_uncertainty(own: Area, by_reels: Area, slack: Length, shrink: Length)
 
 
 @calculation
-def common_to_all(project: str, u_scale: Ratio, u_washing: Ratio | None = None, own: Grist | None = None, sample: Grist | None = None) -> Ratio:
+def common_to_all(
+    project: str, u_scale: Ratio, u_washing: Ratio | None = None, own: Grist | None = None, sample: Grist | None = None
+) -> Ratio:
     """Relative uncertainty that all yarn to come has in common.
 
     r = √(r_b² + r_w²) where a design says the grist, else r_b. A design knows its strands before

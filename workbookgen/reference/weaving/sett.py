@@ -12,7 +12,9 @@ from workbookgen.units import PerLength, Ratio
 
 
 @calculation
-def closest_sett(threads_side_by_side: PerLength, ends: Ratio, intersections: Ratio, crossing: PerLength | None = None) -> PerLength:
+def closest_sett(
+    threads_side_by_side: PerLength, ends: Ratio, intersections: Ratio, crossing: PerLength | None = None
+) -> PerLength:
     """Closest sett that a weave allows.
 
     S = e / (e / D + i / C), which is D · e / (e + i) where warp and weft are alike. Where threads cross, the weft
@@ -250,7 +252,9 @@ def sett_on_the_loom(sett: PerLength, of_reed: PerLength | None = None) -> PerLe
 
 
 @calculation
-def picks_in_use(own: PerLength | None = None, closest: PerLength | None = None, share: Ratio = 0.75, sett: PerLength | None = None) -> PerLength:
+def picks_in_use(
+    own: PerLength | None = None, closest: PerLength | None = None, share: Ratio = 0.75, sett: PerLength | None = None
+) -> PerLength:
     """Picks in a length to weave with.
 
     P = own, or else x · C for a weft of another yarn, or else the sett. Cloth of one yarn is woven equally close both ways.
